@@ -1,0 +1,8 @@
+/**
+ * Argument checks and number texts that every Runnel module shares. Not part of the stable API: it may change without
+ * notice, and the API listing leaves it out.
+ */
+@NullMarked
+package dev.runnel.base;
+
+import org.jspecify.annotations.NullMarked;

@@ -1,0 +1,247 @@
+package dev.runnel.timeseries;
+
+import dev.runnel.base.Text;
+import java.time.Duration;
+import java.time.Instant;
+import java.util.Arrays;
+import java.util.function.DoubleUnaryOperator;
+import org.apiguardian.api.API;
+
+/**
+ * One value for each of equal, adjoining steps of time. Immutable and thread-safe.
+ *
+ * <p>Value {@code i} belongs to the half-open step that starts at {@code start + i * step}: the rain that fell in it,
+ * the mean flow over it. A missing value is NaN.
+ *
+ * @since 0.1
+ */
+@API(status = API.Status.STABLE, since = "0.1")
+public final class RegularSeries {
+    private final long start;
+    private final long step;
+    private final double[] values;
+
+    private RegularSeries(long start, long step, double[] values) {
+        this.start = start;
+        this.step = step;
+        this.values = values;
+    }
+
+    /**
+     * Returns the series with the given start, step and values.
+     *
+     * @param start start of the first step
+     * @param step length of every step; greater than 0
+     * @param values one value a step, NaN for missing; copied
+     * @return the series
+     * @throws IllegalArgumentException if the step is not greater than 0, a value is infinite, or the end lies beyond
+     *     2262-04-11
+     */
+    public static RegularSeries of(Instant start, Duration step, double... values) {
+        long stepNanos = EpochNanos.positive("step", step);
+        long startNanos = EpochNanos.of(start);
+        for (int i = 0; i < values.length; i++) {
+            if (Double.isInfinite(values[i])) {
+                throw new IllegalArgumentException(
+                        "values must be finite, or NaN for missing, was " + values[i] + " at index " + i);
+            }
+        }
+        try {
+            Math.addExact(startNanos, Math.multiplyExact(stepNanos, (long) values.length));
+        } catch (ArithmeticException e) {
+            throw new IllegalArgumentException(
+                    "values must end before 2262-04-11, were " + values.length + " steps of " + step, e);
+        }
+        return new RegularSeries(startNanos, stepNanos, values.clone());
+    }
+
+    /**
+     * Returns the start of the first step.
+     *
+     * @return the instant
+     */
+    public Instant start() {
+        return EpochNanos.toInstant(start);
+    }
+
+    /**
+     * Returns the end of the last step, which no longer belongs to the series.
+     *
+     * @return the instant; the start if there is no step
+     */
+    public Instant end() {
+        return EpochNanos.toInstant(start + step * values.length);
+    }
+
+    /**
+     * Returns the length of a step.
+     *
+     * @return the duration
+     */
+    public Duration step() {
+        return Duration.ofNanos(step);
+    }
+
+    /**
+     * Returns the time from the start of the first step to the end of the last.
+     *
+     * @return the interval
+     */
+    public Interval interval() {
+        return Interval.of(start(), end());
+    }
+
+    /**
+     * Returns the time of one step.
+     *
+     * @param index position, 0 to size - 1
+     * @return the interval
+     * @throws IndexOutOfBoundsException if there is no such position
+     */
+    public Interval interval(int index) {
+        return Interval.of(time(index), EpochNanos.toInstant(start + step * (index + 1)));
+    }
+
+    /**
+     * Returns the number of steps, missing values included.
+     *
+     * @return count
+     */
+    public int size() {
+        return values.length;
+    }
+
+    /**
+     * Returns the start of one step.
+     *
+     * @param index position, 0 to size - 1
+     * @return the instant
+     * @throws IndexOutOfBoundsException if there is no such position
+     */
+    public Instant time(int index) {
+        return EpochNanos.toInstant(start + step * java.util.Objects.checkIndex(index, values.length));
+    }
+
+    /**
+     * Returns the value of one step.
+     *
+     * @param index position, 0 to size - 1
+     * @return the value, NaN if missing
+     * @throws IndexOutOfBoundsException if there is no such position
+     */
+    public double value(int index) {
+        return values[index];
+    }
+
+    /**
+     * Returns all values.
+     *
+     * @return values, NaN for missing; a copy
+     */
+    public double[] toValues() {
+        return values.clone();
+    }
+
+    /**
+     * Returns the number of missing values.
+     *
+     * @return count of NaN
+     */
+    public int missing() {
+        int missing = 0;
+        for (double value : values) {
+            if (Double.isNaN(value)) {
+                missing++;
+            }
+        }
+        return missing;
+    }
+
+    /**
+     * Returns the sum of the values that are not missing, with compensation so that a long record loses nothing.
+     *
+     * @return the sum; 0 if there is no value
+     */
+    public double sum() {
+        return Statistics.sum(values);
+    }
+
+    /**
+     * Returns the steps that start inside an interval.
+     *
+     * @param interval half-open: a step that starts at its end is left out
+     * @return the slice; without steps, it starts where the interval starts, rounded up to a step
+     */
+    public RegularSeries slice(Interval interval) {
+        int from = firstIndexAtOrAfter(interval.start());
+        int to = firstIndexAtOrAfter(interval.end());
+        return new RegularSeries(start + step * from, step, Arrays.copyOfRange(values, from, to));
+    }
+
+    private int firstIndexAtOrAfter(Instant time) {
+        if (!time.isAfter(start())) {
+            return 0;
+        }
+        if (!time.isBefore(end())) {
+            return values.length;
+        }
+        return Math.toIntExact(-Math.floorDiv(start - EpochNanos.of(time), step));
+    }
+
+    /**
+     * Returns the series with a function applied to each value; missing values stay missing.
+     *
+     * @param function from old value to new; NaN makes it missing
+     * @return the new series
+     * @throws IllegalArgumentException if the function returns an infinity
+     */
+    public RegularSeries map(DoubleUnaryOperator function) {
+        double[] mapped = new double[values.length];
+        for (int i = 0; i < mapped.length; i++) {
+            mapped[i] = Double.isNaN(values[i]) ? Double.NaN : function.applyAsDouble(values[i]);
+        }
+        return of(start(), step(), mapped);
+    }
+
+    /**
+     * Returns the same values as readings at the start of each step, {@link Quality#UNCHECKED} or
+     * {@link Quality#MISSING}.
+     *
+     * @return the series
+     */
+    public Series toSeries() {
+        long[] times = new long[values.length];
+        for (int i = 0; i < times.length; i++) {
+            times[i] = start + step * i;
+        }
+        return Series.of(times, values);
+    }
+
+    /**
+     * Returns summary statistics of the values that are not missing.
+     *
+     * @return the statistics
+     */
+    public Statistics statistics() {
+        return Statistics.of(values);
+    }
+
+    @Override
+    public boolean equals(Object other) {
+        return other instanceof RegularSeries that
+                && start == that.start
+                && step == that.step
+                && Arrays.equals(values, that.values);
+    }
+
+    @Override
+    public int hashCode() {
+        return 31 * (31 * Long.hashCode(start) + Long.hashCode(step)) + Arrays.hashCode(values);
+    }
+
+    @Override
+    public String toString() {
+        return "RegularSeries[" + size() + " steps of " + step() + " from " + start() + ", sum "
+                + Text.significant(sum(), 6) + ", " + missing() + " missing]";
+    }
+}

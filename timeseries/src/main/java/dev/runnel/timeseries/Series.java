@@ -1,0 +1,359 @@
+package dev.runnel.timeseries;
+
+import dev.runnel.base.Require;
+import java.time.Instant;
+import java.util.Arrays;
+import java.util.Objects;
+import java.util.function.DoubleUnaryOperator;
+import java.util.stream.IntStream;
+import java.util.stream.Stream;
+import org.apiguardian.api.API;
+
+/**
+ * Readings at strictly increasing instants, each with a {@link Quality}. Immutable and thread-safe; held in primitive
+ * arrays of 17 bytes a reading.
+ *
+ * <p>A reading with no value is NaN and {@link Quality#MISSING}, and neither occurs without the other. The unit is the
+ * caller's: the series does not know it.
+ *
+ * <p>What this is not: evenly spaced (see {@link RegularSeries}), or a list of events that may coincide.
+ *
+ * @since 0.1
+ */
+@API(status = API.Status.STABLE, since = "0.1")
+public final class Series {
+    private static final Series EMPTY = new Series(new long[0], new double[0], new byte[0]);
+
+    private final long[] times;
+    private final double[] values;
+    private final byte[] qualities;
+
+    private Series(long[] times, double[] values, byte[] qualities) {
+        this.times = times;
+        this.values = values;
+        this.qualities = qualities;
+    }
+
+    /**
+     * Returns the series without readings.
+     *
+     * @return the empty series
+     */
+    public static Series empty() {
+        return EMPTY;
+    }
+
+    /**
+     * Returns the series of the given readings, {@link Quality#UNCHECKED} where there is a value and
+     * {@link Quality#MISSING} where it is NaN.
+     *
+     * @param epochNanos instants, ns since 1970-01-01T00:00:00Z, strictly increasing; copied
+     * @param values values, NaN for missing; same length; copied
+     * @return the series
+     * @throws IllegalArgumentException if the lengths differ, a time does not increase or a value is infinite
+     */
+    public static Series of(long[] epochNanos, double[] values) {
+        byte[] qualities = new byte[values.length];
+        for (int i = 0; i < values.length; i++) {
+            qualities[i] = (Double.isNaN(values[i]) ? Quality.MISSING : Quality.UNCHECKED).toCode();
+        }
+        return of(epochNanos, values, qualities);
+    }
+
+    /**
+     * Returns the series of the given readings.
+     *
+     * @param epochNanos instants, ns since 1970-01-01T00:00:00Z, strictly increasing; copied
+     * @param values values, NaN for missing; same length; copied
+     * @param qualities {@linkplain Quality#toCode codes}; same length; copied
+     * @return the series
+     * @throws IllegalArgumentException if the lengths differ, a time does not increase, a value is infinite, or NaN and
+     *     MISSING do not go together
+     */
+    public static Series of(long[] epochNanos, double[] values, byte[] qualities) {
+        Require.sameLength("values", epochNanos.length, values.length);
+        Require.sameLength("qualities", epochNanos.length, qualities.length);
+        for (int i = 0; i < values.length; i++) {
+            if (i > 0 && epochNanos[i] <= epochNanos[i - 1]) {
+                throw new IllegalArgumentException("epochNanos must increase strictly, was "
+                        + EpochNanos.toInstant(epochNanos[i]) + " at index " + i + " after "
+                        + EpochNanos.toInstant(epochNanos[i - 1]));
+            }
+            Reading.check(values[i], Quality.ofCode(qualities[i]));
+        }
+        return new Series(epochNanos.clone(), values.clone(), qualities.clone());
+    }
+
+    /**
+     * Returns the series of the given readings.
+     *
+     * @param readings readings at strictly increasing times
+     * @return the series
+     * @throws IllegalArgumentException if a time does not increase
+     */
+    public static Series of(Iterable<Reading> readings) {
+        SeriesBuilder builder = builder();
+        readings.forEach(builder::add);
+        return builder.build();
+    }
+
+    /**
+     * Returns a builder without readings.
+     *
+     * @return a new builder
+     */
+    public static SeriesBuilder builder() {
+        return new SeriesBuilder();
+    }
+
+    /** Takes over arrays that the caller has checked and will not touch again. */
+    static Series trusted(long[] times, double[] values, byte[] qualities) {
+        return new Series(times, values, qualities);
+    }
+
+    /**
+     * Returns the number of readings, missing ones included.
+     *
+     * @return count
+     */
+    public int size() {
+        return values.length;
+    }
+
+    /**
+     * Tells whether there is no reading.
+     *
+     * @return true if the size is 0
+     */
+    public boolean isEmpty() {
+        return values.length == 0;
+    }
+
+    /**
+     * Returns one reading.
+     *
+     * @param index position, 0 to size - 1
+     * @return the reading
+     * @throws IndexOutOfBoundsException if there is no such position
+     */
+    public Reading get(int index) {
+        return new Reading(time(index), values[index], quality(index));
+    }
+
+    /**
+     * Returns the time of one reading.
+     *
+     * @param index position, 0 to size - 1
+     * @return the instant
+     * @throws IndexOutOfBoundsException if there is no such position
+     */
+    public Instant time(int index) {
+        return EpochNanos.toInstant(times[index]);
+    }
+
+    /**
+     * Returns the time of one reading without making an object.
+     *
+     * @param index position, 0 to size - 1
+     * @return ns since 1970-01-01T00:00:00Z
+     * @throws IndexOutOfBoundsException if there is no such position
+     */
+    public long epochNanos(int index) {
+        return times[index];
+    }
+
+    /**
+     * Returns the value of one reading.
+     *
+     * @param index position, 0 to size - 1
+     * @return the value, NaN if missing
+     * @throws IndexOutOfBoundsException if there is no such position
+     */
+    public double value(int index) {
+        return values[index];
+    }
+
+    /**
+     * Returns the quality of one reading.
+     *
+     * @param index position, 0 to size - 1
+     * @return the quality
+     * @throws IndexOutOfBoundsException if there is no such position
+     */
+    public Quality quality(int index) {
+        return Quality.ofCode(qualities[index]);
+    }
+
+    /**
+     * Returns all times.
+     *
+     * @return ns since 1970-01-01T00:00:00Z; a copy
+     */
+    public long[] toEpochNanos() {
+        return times.clone();
+    }
+
+    /**
+     * Returns all values.
+     *
+     * @return values, NaN for missing; a copy
+     */
+    public double[] toValues() {
+        return values.clone();
+    }
+
+    /**
+     * Returns the values a calculation should use: NaN where the reading is missing or suspect.
+     *
+     * @return values; a copy
+     * @see Quality#isUsable()
+     */
+    public double[] toUsableValues() {
+        double[] usable = values.clone();
+        for (int i = 0; i < usable.length; i++) {
+            if (!quality(i).isUsable()) {
+                usable[i] = Double.NaN;
+            }
+        }
+        return usable;
+    }
+
+    /**
+     * Returns all qualities.
+     *
+     * @return {@linkplain Quality#toCode codes}; a copy
+     */
+    public byte[] toQualityCodes() {
+        return qualities.clone();
+    }
+
+    /**
+     * Returns the readings one by one.
+     *
+     * @return readings in order of time
+     */
+    public Stream<Reading> stream() {
+        return IntStream.range(0, size()).mapToObj(this::get);
+    }
+
+    /**
+     * Returns how many readings have the given quality.
+     *
+     * @param quality the quality
+     * @return count
+     */
+    public int count(Quality quality) {
+        int count = 0;
+        for (byte code : qualities) {
+            if (code == quality.toCode()) {
+                count++;
+            }
+        }
+        return count;
+    }
+
+    /**
+     * Returns the readings inside an interval.
+     *
+     * @param interval half-open: a reading at its end is left out
+     * @return the slice, possibly empty
+     */
+    public Series slice(Interval interval) {
+        int from = firstIndexAtOrAfter(interval.start());
+        int to = firstIndexAtOrAfter(interval.end());
+        return new Series(
+                Arrays.copyOfRange(times, from, to),
+                Arrays.copyOfRange(values, from, to),
+                Arrays.copyOfRange(qualities, from, to));
+    }
+
+    /**
+     * Returns the position of the first reading at or after an instant.
+     *
+     * @param time the instant
+     * @return position, or {@link #size()} if all readings are before it
+     */
+    public int firstIndexAtOrAfter(Instant time) {
+        if (isEmpty() || time.isAfter(time(size() - 1))) {
+            return size();
+        }
+        if (!time.isAfter(time(0))) {
+            return 0;
+        }
+        int found = Arrays.binarySearch(times, EpochNanos.of(time));
+        return found >= 0 ? found : -found - 1;
+    }
+
+    /**
+     * Returns the series with a function applied to each value; missing readings stay missing, qualities are kept.
+     *
+     * @param function from old value to new; NaN makes the reading missing
+     * @return the new series
+     * @throws IllegalArgumentException if the function returns an infinity
+     */
+    public Series map(DoubleUnaryOperator function) {
+        double[] mapped = new double[values.length];
+        byte[] quality = qualities.clone();
+        for (int i = 0; i < mapped.length; i++) {
+            mapped[i] = Double.isNaN(values[i]) ? Double.NaN : function.applyAsDouble(values[i]);
+            if (Double.isInfinite(mapped[i])) {
+                throw new IllegalArgumentException(
+                        "function must return finite values or NaN, was " + mapped[i] + " at " + time(i));
+            }
+            if (Double.isNaN(mapped[i])) {
+                quality[i] = Quality.MISSING.toCode();
+            }
+        }
+        return new Series(times, mapped, quality);
+    }
+
+    /**
+     * Returns the series with each reading's quality joined with another: the worse of both. Missing readings stay
+     * missing; no value is changed.
+     *
+     * @param flags {@linkplain Quality#toCode codes}, none of them MISSING for a reading that has a value; same length
+     * @return the new series
+     * @throws IllegalArgumentException if the length differs or a value would be called missing
+     */
+    public Series withFlags(byte[] flags) {
+        Require.sameLength("flags", size(), flags.length);
+        byte[] joined = new byte[flags.length];
+        for (int i = 0; i < flags.length; i++) {
+            Quality worst = quality(i).worst(Quality.ofCode(flags[i]));
+            Reading.check(values[i], worst);
+            joined[i] = worst.toCode();
+        }
+        return new Series(times, values, joined);
+    }
+
+    /**
+     * Returns summary statistics of the readings that have a value, whatever their quality.
+     *
+     * @return the statistics
+     */
+    public Statistics statistics() {
+        return Statistics.of(values);
+    }
+
+    @Override
+    public boolean equals(Object other) {
+        return other instanceof Series that
+                && Arrays.equals(times, that.times)
+                && Arrays.equals(values, that.values)
+                && Arrays.equals(qualities, that.qualities);
+    }
+
+    @Override
+    public int hashCode() {
+        return Objects.hash(Arrays.hashCode(times), Arrays.hashCode(values), Arrays.hashCode(qualities));
+    }
+
+    @Override
+    public String toString() {
+        if (isEmpty()) {
+            return "Series[no readings]";
+        }
+        return "Series[" + size() + " readings, " + time(0) + " to " + time(size() - 1) + ", " + count(Quality.MISSING)
+                + " missing, " + count(Quality.SUSPECT) + " suspect]";
+    }
+}

@@ -1,0 +1,153 @@
+package dev.runnel.timeseries;
+
+import dev.runnel.base.Require;
+import dev.runnel.base.Text;
+import java.util.Arrays;
+import org.apache.commons.math3.stat.descriptive.moment.StandardDeviation;
+import org.apiguardian.api.API;
+
+/**
+ * Summary statistics of the values that are not missing. Immutable and thread-safe.
+ *
+ * @since 0.1
+ */
+@API(status = API.Status.STABLE, since = "0.1")
+public final class Statistics {
+    private final double[] sorted;
+    private final int missing;
+    private final double sum;
+
+    private Statistics(double[] sorted, int missing, double sum) {
+        this.sorted = sorted;
+        this.missing = missing;
+        this.sum = sum;
+    }
+
+    /**
+     * Returns the statistics of an array.
+     *
+     * @param values values, NaN for missing; not modified
+     * @return the statistics
+     */
+    public static Statistics of(double[] values) {
+        double[] sorted =
+                Arrays.stream(values).filter(value -> !Double.isNaN(value)).toArray();
+        double sum = sum(sorted);
+        Arrays.sort(sorted);
+        return new Statistics(sorted, values.length - sorted.length, sum);
+    }
+
+    /** Neumaier's compensated sum of what is not NaN: a record of years must balance to the last tip. */
+    static double sum(double[] values) {
+        double sum = 0;
+        double lost = 0;
+        for (double value : values) {
+            if (!Double.isNaN(value)) {
+                double next = sum + value;
+                lost += Math.abs(sum) >= Math.abs(value) ? (sum - next) + value : (value - next) + sum;
+                sum = next;
+            }
+        }
+        return sum + lost;
+    }
+
+    /**
+     * Returns the number of values.
+     *
+     * @return count, without the missing ones
+     */
+    public int count() {
+        return sorted.length;
+    }
+
+    /**
+     * Returns the number of missing values.
+     *
+     * @return count of NaN
+     */
+    public int missing() {
+        return missing;
+    }
+
+    /**
+     * Returns the compensated sum.
+     *
+     * @return the sum; 0 if there is no value
+     */
+    public double sum() {
+        return sum;
+    }
+
+    /**
+     * Returns the arithmetic mean.
+     *
+     * @return the mean; NaN if there is no value
+     */
+    public double mean() {
+        return sum / sorted.length;
+    }
+
+    /**
+     * Returns the sample standard deviation, divisor n - 1.
+     *
+     * @return the standard deviation; NaN if there are fewer than two values
+     */
+    public double standardDeviation() {
+        return sorted.length < 2 ? Double.NaN : new StandardDeviation().evaluate(sorted);
+    }
+
+    /**
+     * Returns the smallest value.
+     *
+     * @return the minimum; NaN if there is no value
+     */
+    public double minimum() {
+        return sorted.length == 0 ? Double.NaN : sorted[0];
+    }
+
+    /**
+     * Returns the largest value.
+     *
+     * @return the maximum; NaN if there is no value
+     */
+    public double maximum() {
+        return sorted.length == 0 ? Double.NaN : sorted[sorted.length - 1];
+    }
+
+    /**
+     * Returns the median.
+     *
+     * @return the value that half of them do not exceed; NaN if there is no value
+     */
+    public double median() {
+        return quantile(0.5);
+    }
+
+    /**
+     * Returns a quantile by linear interpolation between order statistics at position p (n - 1), counted from 0.
+     * Source: Hyndman and Fan (1996), Sample quantiles in statistical packages, The American Statistician 50(4), type 7.
+     *
+     * @param probability p, in [0, 1]
+     * @return the quantile; NaN if there is no value
+     * @throws IllegalArgumentException if {@code probability} is outside [0, 1] or NaN
+     */
+    public double quantile(double probability) {
+        Require.inRange("probability", probability, 0, 1, "");
+        if (sorted.length == 0) {
+            return Double.NaN;
+        }
+        double position = probability * (sorted.length - 1);
+        int below = (int) Math.floor(position);
+        if (below == sorted.length - 1) {
+            return sorted[below];
+        }
+        return sorted[below] + (position - below) * (sorted[below + 1] - sorted[below]);
+    }
+
+    @Override
+    public String toString() {
+        return "Statistics[" + count() + " values, " + missing + " missing, mean " + Text.significant(mean(), 6)
+                + ", min " + Text.significant(minimum(), 6) + ", median " + Text.significant(median(), 6) + ", max "
+                + Text.significant(maximum(), 6) + ", sd " + Text.significant(standardDeviation(), 6) + "]";
+    }
+}
