@@ -53,6 +53,7 @@ public enum Quality {
      *
      * @return 0 for {@link #GOOD} to 5 for {@link #MISSING}
      */
+    @SuppressWarnings("EnumOrdinal") // the order is the rank from best to worst, so the position is the code
     public byte toCode() {
         return (byte) ordinal();
     }
