@@ -1,0 +1,163 @@
+package dev.runnel.rainfall.frequency;
+
+import org.apache.commons.numbers.gamma.LogGamma;
+import org.apache.commons.numbers.gamma.RegularizedBeta;
+import org.apache.commons.numbers.gamma.RegularizedGamma;
+
+/**
+ * The Pearson type III variate of mean 0 and standard deviation 1 for a skew above 0: K = (g - a)/sqrt(a) with g of the
+ * gamma distribution of shape a = 4/skew&sup2;. A negative skew is its mirror image; the callers turn it.
+ */
+final class StandardPearson {
+    /** Below it g - a would cancel; there the expansion about the normal variate is accurate to about skew cubed. */
+    private static final double NORMAL_BELOW = 3e-5;
+
+    /** Below it the L-skewness is taken by its series. */
+    private static final double SERIES_BELOW = 0.02;
+
+    private static final int MOST_STEPS = 200;
+
+    private StandardPearson() {}
+
+    static double cdf(double k, double skew) {
+        if (skew < NORMAL_BELOW) {
+            return StandardNormal.cdf(normalOf(k, skew));
+        }
+        double g = gammaOf(k, skew);
+        return g <= 0 ? 0 : RegularizedGamma.P.value(shape(skew), g);
+    }
+
+    static double exceedance(double k, double skew) {
+        if (skew < NORMAL_BELOW) {
+            return StandardNormal.exceedance(normalOf(k, skew));
+        }
+        double g = gammaOf(k, skew);
+        return g <= 0 ? 1 : RegularizedGamma.Q.value(shape(skew), g);
+    }
+
+    static double logDensity(double k, double skew) {
+        if (skew < NORMAL_BELOW) {
+            // The slope dz/dk of the expansion, to first order.
+            double z = normalOf(k, skew);
+            return StandardNormal.logDensity(z) - Math.log1p(z * skew / 3);
+        }
+        double a = shape(skew);
+        double g = gammaOf(k, skew);
+        return g <= 0 ? Double.NEGATIVE_INFINITY : (a - 1) * Math.log(g) - g - LogGamma.value(a) + 0.5 * Math.log(a);
+    }
+
+    static double quantile(double nonExceedance, double skew) {
+        if (skew < NORMAL_BELOW) {
+            return ofNormal(StandardNormal.quantile(nonExceedance), skew);
+        }
+        double a = shape(skew);
+        return valueOf(gammaQuantile(a, nonExceedance, true, StandardNormal.quantile(nonExceedance)), a);
+    }
+
+    static double quantileOfExceedance(double exceedance, double skew) {
+        if (skew < NORMAL_BELOW) {
+            return ofNormal(StandardNormal.quantileOfExceedance(exceedance), skew);
+        }
+        double a = shape(skew);
+        return valueOf(gammaQuantile(a, exceedance, false, StandardNormal.quantileOfExceedance(exceedance)), a);
+    }
+
+    /** Returns &lambda;<sub>2</sub> = &Gamma;(a + 1/2)/(&Gamma;(a) sqrt(&pi; a)). */
+    static double lScale(double skew) {
+        if (skew < NORMAL_BELOW) {
+            return 1 / Math.sqrt(Math.PI);
+        }
+        double a = shape(skew);
+        // Gamma(a + 1/2)/Gamma(a) by its asymptotic series where the logarithms would cancel.
+        double ratio = a > 1e4
+                ? Math.sqrt(a) * (1 - 1 / (8 * a) + 1 / (128 * a * a))
+                : Math.exp(LogGamma.value(a + 0.5) - LogGamma.value(a));
+        return ratio / Math.sqrt(Math.PI * a);
+    }
+
+    /**
+     * Returns &tau;<sub>3</sub> = 6 I<sub>1/3</sub>(a, 2a) - 3, with I the regularised incomplete beta function. A small
+     * skew makes a too large for it; there its own series in the skew (coefficients computed to 40 digits) is exact to
+     * rounding.
+     */
+    static double lSkewness(double skew) {
+        if (skew < SERIES_BELOW) {
+            double square = skew * skew;
+            return skew / (2 * Math.sqrt(3 * Math.PI)) * (1 + square * (11.0 / 864 - square * 0.001633632));
+        }
+        double a = shape(skew);
+        return 6 * RegularizedBeta.value(1.0 / 3, a, 2 * a) - 3;
+    }
+
+    private static double shape(double skew) {
+        return 4 / (skew * skew);
+    }
+
+    private static double gammaOf(double k, double skew) {
+        double a = shape(skew);
+        return a + k * Math.sqrt(a);
+    }
+
+    private static double valueOf(double g, double a) {
+        return (g - a) / Math.sqrt(a);
+    }
+
+    /** The Cornish-Fisher expansion of the standardised gamma to the second order in the skew. */
+    private static double ofNormal(double z, double skew) {
+        return z + skew * ((z * z - 1) / 6 + skew * z * (z * z - 7) / 144);
+    }
+
+    private static double normalOf(double k, double skew) {
+        double z = k;
+        for (int i = 0; i < 4; i++) {
+            z -= ofNormal(z, skew) - k;
+        }
+        return z;
+    }
+
+    /**
+     * Solves P(a, g) = p or Q(a, g) = p by Newton steps on ln g, kept inside a bracket: the logarithm of the
+     * probability is close to a straight line there in either tail.
+     */
+    private static double gammaQuantile(double a, double probability, boolean lowerTail, double z) {
+        double start = a * cube(1 - 1 / (9 * a) + z / (3 * Math.sqrt(a)));
+        double logG = start > 0 && a > 0.3
+                ? Math.log(start)
+                : (Math.log(lowerTail ? probability : 1 - probability) + LogGamma.value(a + 1)) / a;
+        double below = Double.NEGATIVE_INFINITY;
+        double above = Double.POSITIVE_INFINITY;
+        for (int i = 0; i < MOST_STEPS; i++) {
+            double g = Math.exp(logG);
+            double reached = lowerTail ? RegularizedGamma.P.value(a, g) : RegularizedGamma.Q.value(a, g);
+            boolean tooFar = lowerTail ? reached > probability : reached < probability;
+            if (tooFar) {
+                above = Math.min(above, logG);
+            } else {
+                below = Math.max(below, logG);
+            }
+            double density = Math.exp(a * logG - g - LogGamma.value(a));
+            // On ln(probability), whose slope in ln g is density/reached with the sign of the tail.
+            double step = (Math.log(probability) - Math.log(reached)) * reached / (lowerTail ? density : -density);
+            double next = logG + step;
+            if (!(next > below && next < above)) {
+                next = bisect(below, above, logG, tooFar);
+            }
+            if (Math.abs(next - logG) <= 2 * Math.ulp(Math.max(Math.abs(logG), 1e-3))) {
+                return Math.exp(next);
+            }
+            logG = next;
+        }
+        return Math.exp(logG);
+    }
+
+    private static double bisect(double below, double above, double at, boolean tooFar) {
+        if (Double.isInfinite(below) || Double.isInfinite(above)) {
+            return tooFar ? at - 1 - Math.abs(at) : at + 1 + Math.abs(at);
+        }
+        return 0.5 * (below + above);
+    }
+
+    private static double cube(double x) {
+        return x * x * x;
+    }
+}
