@@ -103,6 +103,15 @@ public final class RegularSeries {
     }
 
     /**
+     * Tells whether there is no step.
+     *
+     * @return true if the size is 0
+     */
+    public boolean isEmpty() {
+        return values.length == 0;
+    }
+
+    /**
      * Returns the number of steps, missing values included.
      *
      * @return count

@@ -1,0 +1,158 @@
+package dev.runnel.timeseries;
+
+import java.time.Duration;
+import java.util.function.DoubleBinaryOperator;
+import org.apiguardian.api.API;
+
+/**
+ * Brings two series onto one clock: the times of the first. Immutable and thread-safe.
+ *
+ * <p>Every reading of the first series gives one reading of the result. The second series lends it the value stamped at
+ * the same time; else, if the rule allows, the last value before it or the straight line between its neighbours. Where
+ * the rule finds nothing the reading is missing: nothing is invented. Readings without a value are passed over when a
+ * value is looked for; a suspect one lends its value and its suspicion. A value taken from another time is
+ * {@link Quality#ESTIMATE} at best; a combined reading has the worst quality of what it was made of.
+ *
+ * @since 0.1
+ */
+@API(status = API.Status.STABLE, since = "0.1")
+public final class Combine {
+    private enum Rule {
+        EXACT,
+        HOLD,
+        LINEAR
+    }
+
+    private static final Combine EXACT = new Combine(Rule.EXACT, 0);
+
+    private final Rule rule;
+    private final long limit;
+
+    private Combine(Rule rule, long limit) {
+        this.rule = rule;
+        this.limit = limit;
+    }
+
+    /**
+     * Returns the rule that takes a value only from the very same instant.
+     *
+     * @return the rule
+     */
+    public static Combine exact() {
+        return EXACT;
+    }
+
+    /**
+     * Returns the rule that takes the last value at or before the instant.
+     *
+     * @param limit how old that value may be, the limit included; greater than 0
+     * @return the rule
+     * @throws IllegalArgumentException if the limit is not greater than 0
+     */
+    public static Combine holdLast(Duration limit) {
+        return new Combine(Rule.HOLD, EpochNanos.positive("limit", limit));
+    }
+
+    /**
+     * Returns the rule that interpolates linearly between the value before and the value after the instant.
+     *
+     * @param limit how far apart those two may be, the limit included; greater than 0
+     * @return the rule
+     * @throws IllegalArgumentException if the limit is not greater than 0
+     */
+    public static Combine linear(Duration limit) {
+        return new Combine(Rule.LINEAR, EpochNanos.positive("limit", limit));
+    }
+
+    /**
+     * Returns a series at the times of another.
+     *
+     * @param clock the series whose times are wanted; its values do not matter
+     * @param series the series to bring to them
+     * @return one reading for each of the clock's, missing where the rule finds no value
+     */
+    public Series align(Series clock, Series series) {
+        int size = clock.size();
+        double[] values = new double[size];
+        byte[] qualities = new byte[size];
+        int before = -1;
+        int next = 0;
+        for (int i = 0; i < size; i++) {
+            long time = clock.epochNanos(i);
+            while (next < series.size() && series.epochNanos(next) <= time) {
+                if (!Double.isNaN(series.value(next))) {
+                    before = next;
+                }
+                next++;
+            }
+            while (next < series.size() && Double.isNaN(series.value(next))) {
+                next++;
+            }
+            Quality quality = Quality.MISSING;
+            double value = Double.NaN;
+            if (before >= 0) {
+                long age = time - series.epochNanos(before);
+                if (age == 0) {
+                    value = series.value(before);
+                    quality = series.quality(before);
+                } else if (rule == Rule.HOLD && isWithinLimit(age)) {
+                    value = series.value(before);
+                    quality = Quality.ESTIMATE.worst(series.quality(before));
+                } else if (rule == Rule.LINEAR && next < series.size()) {
+                    long apart = series.epochNanos(next) - series.epochNanos(before);
+                    if (isWithinLimit(apart)) {
+                        double weight = (double) age / apart;
+                        value = series.value(before) + weight * (series.value(next) - series.value(before));
+                        quality = Quality.ESTIMATE.worst(series.quality(before)).worst(series.quality(next));
+                    }
+                }
+            }
+            values[i] = value;
+            qualities[i] = quality.toCode();
+        }
+        return Series.trusted(clock.toEpochNanos(), values, qualities);
+    }
+
+    /**
+     * Combines two series reading by reading.
+     *
+     * @param first the series that gives the clock
+     * @param second the other series
+     * @param function from a value of the first and a value of the second to the new value; NaN makes it missing
+     * @return one reading for each of the first's; missing where either value is
+     * @throws IllegalArgumentException if the function returns an infinity
+     */
+    public Series apply(Series first, Series second, DoubleBinaryOperator function) {
+        Series other = align(first, second);
+        int size = first.size();
+        double[] values = new double[size];
+        byte[] qualities = new byte[size];
+        for (int i = 0; i < size; i++) {
+            double a = first.value(i);
+            double b = other.value(i);
+            values[i] = Double.isNaN(a) || Double.isNaN(b) ? Double.NaN : function.applyAsDouble(a, b);
+            if (Double.isInfinite(values[i])) {
+                throw new IllegalArgumentException(
+                        "function must return finite values or NaN, was " + values[i] + " at " + first.time(i));
+            }
+            Quality quality =
+                    Double.isNaN(values[i]) ? Quality.MISSING : first.quality(i).worst(other.quality(i));
+            qualities[i] = quality.toCode();
+        }
+        return Series.trusted(first.toEpochNanos(), values, qualities);
+    }
+
+    /** Unsigned: a distance of more than 292 years overflows a long, and is beyond the limit all the same. */
+    private boolean isWithinLimit(long distance) {
+        return Long.compareUnsigned(distance, limit) <= 0;
+    }
+
+    @Override
+    public String toString() {
+        return switch (rule) {
+            case EXACT -> "Combine[same instant]";
+            case HOLD -> "Combine[last value, at most " + Duration.ofNanos(limit) + " old]";
+            case LINEAR -> "Combine[straight line over at most " + Duration.ofNanos(limit) + "]";
+        };
+    }
+}

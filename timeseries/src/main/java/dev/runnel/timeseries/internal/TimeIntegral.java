@@ -1,0 +1,141 @@
+package dev.runnel.timeseries.internal;
+
+import dev.runnel.timeseries.Between;
+import dev.runnel.timeseries.Series;
+import java.util.Arrays;
+import org.apiguardian.api.API;
+
+/**
+ * Integral over time of the usable readings of a series, and the time they speak for, in adjoining steps of any
+ * length. The one place where the gap rule is written down as code.
+ *
+ * <p>A reading holds until the next usable one, at most for the maximum gap; or two usable readings no further apart
+ * than the maximum gap are joined by a line. The rest of the time is not covered.
+ */
+@API(status = API.Status.INTERNAL)
+public final class TimeIntegral {
+    private static final double NANOS = 1e9;
+
+    private final long[] edges;
+    private final double[] integral;
+    private final long[] covered;
+    private int step;
+
+    private TimeIntegral(long[] edges) {
+        this.edges = edges;
+        this.integral = new double[edges.length - 1];
+        this.covered = new long[edges.length - 1];
+    }
+
+    /**
+     * Integrates.
+     *
+     * @param series the readings; those that are not usable are left out
+     * @param between what is known between two readings
+     * @param maximumGap longest time a reading holds, or a line spans, ns
+     * @param edges edges of the steps, ns since 1970, strictly increasing, at least two; not copied
+     * @return integral and covered time of each step
+     */
+    public static TimeIntegral of(Series series, Between between, long maximumGap, long[] edges) {
+        TimeIntegral result = new TimeIntegral(edges);
+        int previous = -1;
+        for (int i = 0; i < series.size(); i++) {
+            if (!series.quality(i).isUsable()) {
+                continue;
+            }
+            if (previous >= 0) {
+                long from = series.epochNanos(previous);
+                long to = series.epochNanos(i);
+                // Unsigned: two readings centuries apart overflow a long, and are apart all the same.
+                boolean near = Long.compareUnsigned(to - from, maximumGap) <= 0;
+                if (between == Between.HOLD) {
+                    result.add(from, near ? to : from + maximumGap, series.value(previous), 0);
+                } else if (near) {
+                    double slope = (series.value(i) - series.value(previous)) / (to - from);
+                    result.add(from, to, series.value(previous), slope);
+                }
+            }
+            previous = i;
+        }
+        if (previous >= 0 && between == Between.HOLD) {
+            long from = series.epochNanos(previous);
+            result.add(from, Math.max(from, from + maximumGap), series.value(previous), 0);
+        }
+        return result;
+    }
+
+    /**
+     * Returns the maximum gap to use where none is given: 1.5 times the median time between readings, so that a single
+     * lost reading shows.
+     *
+     * @param series the readings
+     * @return the gap, ns; 0 if there are fewer than two readings
+     */
+    public static long usualGap(Series series) {
+        if (series.size() < 2) {
+            return 0;
+        }
+        long[] spacing = new long[series.size() - 1];
+        for (int i = 0; i < spacing.length; i++) {
+            spacing[i] = series.epochNanos(i + 1) - series.epochNanos(i);
+        }
+        Arrays.sort(spacing);
+        long median = spacing[spacing.length / 2];
+        return median + median / 2;
+    }
+
+    /** Adds a piece that starts at {@code value} and changes by {@code slope} each ns; pieces come in order. */
+    private void add(long from, long to, double value, double slope) {
+        while (step < covered.length && edges[step + 1] <= from) {
+            step++;
+        }
+        for (int i = step; i < covered.length && edges[i] < to; i++) {
+            long start = Math.max(from, edges[i]);
+            long end = Math.min(to, edges[i + 1]);
+            double length = end - start;
+            double middle = slope == 0 ? value : value + slope * ((start - from) + 0.5 * length);
+            integral[i] += middle * (length / NANOS);
+            covered[i] += end - start;
+        }
+    }
+
+    /**
+     * Returns the integral over the covered part of a step.
+     *
+     * @param index position of the step
+     * @return value times seconds
+     */
+    public double integral(int index) {
+        return integral[index];
+    }
+
+    /**
+     * Returns the mean over the covered part of a step.
+     *
+     * @param index position of the step
+     * @return integral over covered time; NaN if none is covered
+     */
+    public double mean(int index) {
+        return covered[index] == 0 ? Double.NaN : integral[index] / (covered[index] / NANOS);
+    }
+
+    /**
+     * Returns how much of a step is covered.
+     *
+     * @param index position of the step
+     * @return covered time, ns
+     */
+    public long coveredNanos(int index) {
+        return covered[index];
+    }
+
+    /**
+     * Returns how much of a step is covered.
+     *
+     * @param index position of the step
+     * @return fraction of the step, in [0, 1]
+     */
+    public double coverage(int index) {
+        return (double) covered[index] / (edges[index + 1] - edges[index]);
+    }
+}
