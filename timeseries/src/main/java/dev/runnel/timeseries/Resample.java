@@ -324,8 +324,8 @@ public final class Resample {
             Math.addExact(start, Math.multiplyExact(step, (long) count));
         } catch (ArithmeticException e) {
             throw new IllegalArgumentException(
-                    "series must end a step before 2262-04-11, was " + count + " steps of " + duration(step) + " from "
-                            + EpochNanos.toInstant(start),
+                    "series must span less than 292 years and end a step before 2262-04-11, was " + count + " steps of "
+                            + duration(step) + " from " + EpochNanos.toInstant(start),
                     e);
         }
         long[] edges = new long[count + 1];
