@@ -1,0 +1,153 @@
+package dev.runnel.hydraulics.flow;
+
+import dev.runnel.base.Require;
+import dev.runnel.base.Text;
+import dev.runnel.hydraulics.water.Water;
+import org.apiguardian.api.API;
+
+/**
+ * The law of Colebrook and White for part-full sections, the diameter replaced by 4R. Immutable and thread-safe.
+ *
+ * <pre>
+ * V = √(8 g R S)/√f     1/√f = −2 lg( ks/(3.7 · 4R) + 2.51/K )     K = Re √f = 4R √(8 g R S)/ν
+ * </pre>
+ *
+ * <p>Source: C. F. Colebrook, Turbulent flow in pipes, J. Inst. Civil Engrs 11 (1939), constants 3.7 and 2.51 for full
+ * pipes. The equation is for turbulent flow and ks/4R up to about 0.05; outside, where it would return nonsense or even
+ * a negative velocity, this class carries on as follows, so that every depth has a velocity and every discharge a depth:
+ *
+ * <ul>
+ *   <li>f is never less than that of laminar flow, 64/Re (V = g S R²/(2ν)). On a smooth wall this rules below Re ≈ 1030,
+ *       on a rough one lower. The transition is otherwise ignored, as design practice does.
+ *   <li>ks/4R is held at 1 where the film is thinner than the roughness allows (R below ks/4). What runs there runs
+ *       between the grains; the figure is only a smooth continuation.
+ * </ul>
+ *
+ * @since 0.1
+ */
+@API(status = API.Status.STABLE, since = "0.1")
+public final class ColebrookWhite implements Resistance {
+    /** Temperature assumed unless stated, °C. */
+    private static final double DEFAULT_CELSIUS = 15;
+
+    private final double roughness;
+    private final double viscosity;
+
+    private ColebrookWhite(double roughness, double viscosity) {
+        this.roughness = roughness;
+        this.viscosity = viscosity;
+    }
+
+    /**
+     * Returns the law for a roughness, with the viscosity of water at 15 °C.
+     *
+     * @param roughness equivalent sand roughness ks, m (not mm); 0 or greater, finite; 0.00006 to 0.006 in most sewers
+     * @return the law
+     * @throws IllegalArgumentException if {@code roughness} is not
+     */
+    public static ColebrookWhite ofRoughness(double roughness) {
+        return new ColebrookWhite(
+                Require.nonNegative("roughness", roughness, "m"),
+                Water.atTemperature(DEFAULT_CELSIUS).kinematicViscosity());
+    }
+
+    /**
+     * Returns the law for a roughness in millimetres, with the viscosity of water at 15 °C.
+     *
+     * @param roughnessMm equivalent sand roughness ks, mm; 0 or greater, finite
+     * @return the law
+     * @throws IllegalArgumentException if {@code roughnessMm} is not
+     */
+    public static ColebrookWhite ofRoughnessMm(double roughnessMm) {
+        return ofRoughness(Require.nonNegative("roughnessMm", roughnessMm, "mm") / 1000);
+    }
+
+    /**
+     * Returns a copy with the viscosity of water at a temperature.
+     *
+     * @param celsius temperature, °C; in [−20, 110], see {@link Water}
+     * @return the copy
+     * @throws IllegalArgumentException if {@code celsius} is outside
+     */
+    public ColebrookWhite atTemperature(double celsius) {
+        return withViscosity(Water.atTemperature(celsius).kinematicViscosity());
+    }
+
+    /**
+     * Returns a copy with a kinematic viscosity, for liquids other than water and to follow printed tables.
+     *
+     * @param viscosity kinematic viscosity ν, m²/s; greater than 0, finite
+     * @return the copy
+     * @throws IllegalArgumentException if {@code viscosity} is not
+     */
+    public ColebrookWhite withViscosity(double viscosity) {
+        return new ColebrookWhite(roughness, Require.positive("viscosity", viscosity, "m2/s"));
+    }
+
+    /**
+     * Returns the roughness.
+     *
+     * @return equivalent sand roughness ks, m
+     */
+    public double roughness() {
+        return roughness;
+    }
+
+    /**
+     * Returns the viscosity.
+     *
+     * @return kinematic viscosity ν, m²/s
+     */
+    public double viscosity() {
+        return viscosity;
+    }
+
+    @Override
+    public double velocity(double hydraulicRadius, double gradient, double gravity) {
+        Require.nonNegative("hydraulicRadius", hydraulicRadius, "m");
+        Require.nonNegative("gradient", gradient, "m/m");
+        Require.positive("gravity", gravity, "m/s2");
+        if (hydraulicRadius == 0 || gradient == 0) {
+            return 0;
+        }
+        double scale = Math.sqrt(8 * gravity * gradient * hydraulicRadius);
+        double karman = 4 * hydraulicRadius * scale / viscosity;
+        return scale * Friction.inverseRootFromKarman(karman, relativeRoughness(hydraulicRadius));
+    }
+
+    @Override
+    public double gradient(double velocity, double hydraulicRadius, double gravity) {
+        Require.nonNegative("velocity", velocity, "m/s");
+        Require.positive("hydraulicRadius", hydraulicRadius, "m");
+        Require.positive("gravity", gravity, "m/s2");
+        if (velocity == 0) {
+            return 0;
+        }
+        double reynolds = 4 * hydraulicRadius * velocity / viscosity;
+        double inverseRoot = Friction.inverseRootFromReynolds(reynolds, relativeRoughness(hydraulicRadius));
+        double scale = velocity / inverseRoot;
+        return scale * scale / (8 * gravity * hydraulicRadius);
+    }
+
+    private double relativeRoughness(double hydraulicRadius) {
+        return Math.min(roughness / (4 * hydraulicRadius), 1);
+    }
+
+    @Override
+    public boolean equals(Object other) {
+        return other instanceof ColebrookWhite
+                && Double.compare(roughness, ((ColebrookWhite) other).roughness) == 0
+                && Double.compare(viscosity, ((ColebrookWhite) other).viscosity) == 0;
+    }
+
+    @Override
+    public int hashCode() {
+        return 31 * Double.hashCode(roughness) + Double.hashCode(viscosity);
+    }
+
+    @Override
+    public String toString() {
+        return "ColebrookWhite[ks = " + Text.significant(roughness * 1000, 4) + " mm, viscosity "
+                + Text.significant(viscosity, 4) + " m2/s]";
+    }
+}

@@ -1,0 +1,388 @@
+package dev.runnel.hydraulics.flow;
+
+import dev.runnel.base.Require;
+import dev.runnel.base.Text;
+import dev.runnel.hydraulics.internal.Bulk;
+import dev.runnel.hydraulics.section.ClosedSection;
+import dev.runnel.hydraulics.section.CrossSection;
+import java.util.Objects;
+import org.apiguardian.api.API;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * A section laid to a gradient with a law of resistance: the place for every question about uniform flow. Immutable and
+ * thread-safe; the search for the maxima is done once, on first need.
+ *
+ * <p><b>Accuracy of the inverses.</b> {@code discharge(normalDepth(q))} is q within 1e-12 relative. Two limits lie in
+ * the numbers themselves. At the flat maximum many depths carry the same flow to the last bit, so there only the
+ * discharge, not the depth, closes (the depth is known to about 1e-8 relative). Within 1e-8 of the soffit the opposite
+ * holds: the discharge changes by more than 1e-12 from one double depth to the next, and the returned depth is the
+ * nearest one or its neighbour.
+ *
+ * <p>It is not a reach: no length, no losses, no backwater.
+ *
+ * @since 0.1
+ */
+@API(status = API.Status.STABLE, since = "0.1")
+public final class Conduit {
+    private final CrossSection section;
+    private final Gradient gradient;
+    private final Resistance resistance;
+    private final double gravity;
+
+    // Found on first need. Two threads may both find them; they find the same.
+    private volatile @Nullable Rating dischargeRating;
+    private volatile @Nullable Rating velocityRating;
+    private volatile @Nullable Rating criticalRating;
+
+    private Conduit(CrossSection section, Gradient gradient, Resistance resistance, double gravity) {
+        this.section = Objects.requireNonNull(section, "section");
+        this.gradient = Objects.requireNonNull(gradient, "gradient");
+        this.resistance = Objects.requireNonNull(resistance, "resistance");
+        this.gravity = Require.positive("gravity", gravity, "m/s2");
+        Require.positive("gradient", gradient.value(), "m/m");
+    }
+
+    /**
+     * Returns a conduit under standard gravity.
+     *
+     * @param section the section
+     * @param gradient the fall; greater than 0, as there is no uniform flow otherwise
+     * @param resistance the law of resistance
+     * @return the conduit
+     * @throws IllegalArgumentException if the gradient is 0 or negative
+     */
+    public static Conduit of(CrossSection section, Gradient gradient, Resistance resistance) {
+        return new Conduit(section, gradient, resistance, Gravity.STANDARD);
+    }
+
+    /**
+     * Returns a copy with another section.
+     *
+     * @param newSection the section
+     * @return the copy
+     */
+    public Conduit withSection(CrossSection newSection) {
+        return new Conduit(newSection, gradient, resistance, gravity);
+    }
+
+    /**
+     * Returns a copy with another gradient.
+     *
+     * @param newGradient the fall; greater than 0
+     * @return the copy
+     * @throws IllegalArgumentException if the gradient is 0 or negative
+     */
+    public Conduit withGradient(Gradient newGradient) {
+        return new Conduit(section, newGradient, resistance, gravity);
+    }
+
+    /**
+     * Returns a copy with another law of resistance.
+     *
+     * @param newResistance the law
+     * @return the copy
+     */
+    public Conduit withResistance(Resistance newResistance) {
+        return new Conduit(section, gradient, newResistance, gravity);
+    }
+
+    /**
+     * Returns a copy with another acceleration of free fall, for the resistance as for critical flow: 9.81 to follow most
+     * printed tables.
+     *
+     * @param newGravity g, m/s²; greater than 0, finite
+     * @return the copy
+     * @throws IllegalArgumentException if {@code newGravity} is not
+     */
+    public Conduit withGravity(double newGravity) {
+        return new Conduit(section, gradient, resistance, newGravity);
+    }
+
+    /**
+     * Returns the section.
+     *
+     * @return the section
+     */
+    public CrossSection section() {
+        return section;
+    }
+
+    /**
+     * Returns the gradient.
+     *
+     * @return the gradient
+     */
+    public Gradient gradient() {
+        return gradient;
+    }
+
+    /**
+     * Returns the law of resistance.
+     *
+     * @return the law
+     */
+    public Resistance resistance() {
+        return resistance;
+    }
+
+    /**
+     * Returns the acceleration of free fall.
+     *
+     * @return g, m/s²
+     */
+    public double gravity() {
+        return gravity;
+    }
+
+    /**
+     * Returns the mean velocity of uniform flow at a depth.
+     *
+     * @param depth depth above the invert, m; in [0, height of the section]
+     * @return velocity, m/s; 0 at depth 0
+     * @throws IllegalArgumentException if {@code depth} is outside or NaN
+     */
+    public double velocity(double depth) {
+        return resistance.velocity(section.hydraulicRadius(depth), gradient.value(), gravity);
+    }
+
+    /**
+     * Returns the discharge of uniform flow at a depth.
+     *
+     * @param depth depth above the invert, m; in [0, height of the section]
+     * @return discharge, m³/s; 0 at depth 0
+     * @throws IllegalArgumentException if {@code depth} is outside or NaN
+     */
+    public double discharge(double depth) {
+        return section.area(depth) * velocity(depth);
+    }
+
+    /**
+     * Returns the state of uniform flow at a depth.
+     *
+     * @param depth depth above the invert, m; in [0, height of the section]
+     * @return the state
+     * @throws IllegalArgumentException if {@code depth} is outside or NaN
+     */
+    public FlowState at(double depth) {
+        return FlowState.of(this, depth);
+    }
+
+    /**
+     * Returns the state with the section just full, on the energy gradient of the conduit.
+     *
+     * @return the state at the soffit
+     * @throws IllegalStateException if the section is open
+     */
+    public FlowState fullBore() {
+        return at(closed().height());
+    }
+
+    /**
+     * Returns the state that carries most. In a round closed section it lies below full; where the soffit is level, just
+     * under it.
+     *
+     * @return the state of largest discharge
+     * @throws IllegalStateException if the section is open, and carries the more the deeper
+     */
+    public FlowState maximum() {
+        closed();
+        return at(dischargeRating().depthOfMaximum());
+    }
+
+    /**
+     * Returns the state that runs fastest. It lies lower than that of the largest discharge.
+     *
+     * @return the state of largest velocity
+     * @throws IllegalStateException if the section is open
+     */
+    public FlowState maximumVelocity() {
+        closed();
+        Rating rating = velocityRating;
+        if (rating == null) {
+            rating = Rating.of(section, this::velocity);
+            velocityRating = rating;
+        }
+        return at(rating.depthOfMaximum());
+    }
+
+    /**
+     * Returns the normal depth of a discharge, the lowest where there are several.
+     *
+     * @param discharge discharge, m³/s; 0 or greater
+     * @return depth above the invert, m
+     * @throws IllegalArgumentException if {@code discharge} is negative, infinite or NaN
+     * @throws NoSolutionException if the conduit does not carry so much at any depth
+     */
+    public double normalDepth(double discharge) {
+        Require.nonNegative("discharge", discharge, "m3/s");
+        double depth = dischargeRating().lowestDepthFor(discharge);
+        if (Double.isNaN(depth)) {
+            throw new NoSolutionException("no depth carries a discharge of " + Text.number(discharge)
+                    + " m3/s: the maximum is " + Text.number(maximum().discharge()) + " m3/s in " + this);
+        }
+        return depth;
+    }
+
+    /**
+     * Returns all normal depths of a discharge: none above the maximum, two between full bore and maximum in a round
+     * closed section, else one. A section with benches can have more.
+     *
+     * @param discharge discharge, m³/s; 0 or greater
+     * @return depths above the invert, m, ascending; a new array
+     * @throws IllegalArgumentException if {@code discharge} is negative, infinite or NaN
+     */
+    public double[] normalDepths(double discharge) {
+        Require.nonNegative("discharge", discharge, "m3/s");
+        return dischargeRating().depthsFor(discharge);
+    }
+
+    /**
+     * Returns the gradient at which the section, just full, carries a discharge. The gradient of this conduit plays no
+     * part.
+     *
+     * @param discharge wanted full-bore capacity, m³/s; greater than 0
+     * @return the gradient
+     * @throws IllegalArgumentException if {@code discharge} is not greater than 0 and finite
+     * @throws IllegalStateException if the section is open
+     */
+    public Gradient gradientFor(double discharge) {
+        return gradientFor(discharge, closed().height());
+    }
+
+    /**
+     * Returns the gradient at which a discharge runs at a depth.
+     *
+     * @param discharge wanted discharge, m³/s; greater than 0
+     * @param depth depth above the invert, m; in (0, height of the section]
+     * @return the gradient
+     * @throws IllegalArgumentException if an argument is out of range or NaN
+     */
+    public Gradient gradientFor(double discharge, double depth) {
+        Require.positive("discharge", discharge, "m3/s");
+        Require.positive("depth", depth, "m");
+        double velocity = discharge / section.area(depth);
+        return Gradient.of(resistance.gradient(velocity, section.hydraulicRadius(depth), gravity));
+    }
+
+    /**
+     * Returns the discharge that is critical at a depth, q = A √(g A/T).
+     *
+     * @param depth depth above the invert, m; in [0, height of the section]
+     * @return discharge, m³/s; 0 at depth 0, +∞ where the section is full and has no surface
+     * @throws IllegalArgumentException if {@code depth} is outside or NaN
+     */
+    public double criticalDischarge(double depth) {
+        double area = section.area(depth);
+        return area == 0 ? 0 : area * Math.sqrt(gravity * area / section.topWidth(depth));
+    }
+
+    /**
+     * Returns the critical depth of a discharge: Froude's number is 1 and the specific energy least. It depends on the
+     * section alone. A round closed section has one for every discharge, ever closer to the soffit.
+     *
+     * @param discharge discharge, m³/s; 0 or greater
+     * @return depth above the invert, m; the lowest if there are several
+     * @throws IllegalArgumentException if {@code discharge} is negative, infinite or NaN
+     * @throws NoSolutionException if the section is full before the discharge is critical
+     */
+    public double criticalDepth(double discharge) {
+        Require.nonNegative("discharge", discharge, "m3/s");
+        Rating rating = criticalRating;
+        if (rating == null) {
+            rating = Rating.of(section, this::criticalDischarge);
+            criticalRating = rating;
+        }
+        double depth = rating.lowestDepthFor(discharge);
+        if (Double.isNaN(depth)) {
+            throw new NoSolutionException("a discharge of " + Text.number(discharge)
+                    + " m3/s is not critical at any depth below the soffit of " + section);
+        }
+        return depth;
+    }
+
+    /**
+     * Writes the velocity for each depth, bit for bit as {@link #velocity(double)}.
+     *
+     * @param depths depths, m; NaN for missing; not modified
+     * @param velocities results, m/s; same length, overwritten; NaN where the depth is
+     * @throws IllegalArgumentException if the lengths differ or a depth is out of range; names the index
+     */
+    public void velocity(double[] depths, double[] velocities) {
+        Bulk.apply("depths", depths, "velocities", velocities, this::velocity);
+    }
+
+    /**
+     * Writes the discharge for each depth, bit for bit as {@link #discharge(double)}.
+     *
+     * @param depths depths, m; NaN for missing; not modified
+     * @param discharges results, m³/s; same length, overwritten; NaN where the depth is
+     * @throws IllegalArgumentException if the lengths differ or a depth is out of range; names the index
+     */
+    public void discharge(double[] depths, double[] discharges) {
+        Bulk.apply("depths", depths, "discharges", discharges, this::discharge);
+    }
+
+    /**
+     * Writes the lowest normal depth for each discharge, bit for bit as {@link #normalDepth(double)}.
+     *
+     * @param discharges discharges, m³/s; NaN for missing; not modified
+     * @param depths results, m; same length, overwritten; NaN where the discharge is
+     * @throws IllegalArgumentException if the lengths differ or a discharge is out of range; names the index
+     * @throws NoSolutionException if the conduit does not carry one of them at any depth
+     */
+    public void normalDepth(double[] discharges, double[] depths) {
+        Bulk.apply("discharges", discharges, "depths", depths, this::normalDepth);
+    }
+
+    /**
+     * Writes the critical depth for each discharge, bit for bit as {@link #criticalDepth(double)}.
+     *
+     * @param discharges discharges, m³/s; NaN for missing; not modified
+     * @param depths results, m; same length, overwritten; NaN where the discharge is
+     * @throws IllegalArgumentException if the lengths differ or a discharge is out of range; names the index
+     * @throws NoSolutionException if one of them is not critical at any depth
+     */
+    public void criticalDepth(double[] discharges, double[] depths) {
+        Bulk.apply("discharges", discharges, "depths", depths, this::criticalDepth);
+    }
+
+    private Rating dischargeRating() {
+        Rating rating = dischargeRating;
+        if (rating == null) {
+            rating = Rating.of(section, this::discharge);
+            dischargeRating = rating;
+        }
+        return rating;
+    }
+
+    private ClosedSection closed() {
+        if (section instanceof ClosedSection) {
+            return (ClosedSection) section;
+        }
+        throw new IllegalStateException("an open section has no soffit and no full bore: " + section);
+    }
+
+    @Override
+    public boolean equals(Object object) {
+        if (!(object instanceof Conduit)) {
+            return false;
+        }
+        Conduit other = (Conduit) object;
+        return section.equals(other.section)
+                && gradient.equals(other.gradient)
+                && resistance.equals(other.resistance)
+                && Double.compare(gravity, other.gravity) == 0;
+    }
+
+    @Override
+    public int hashCode() {
+        return Objects.hash(section, gradient, resistance, gravity);
+    }
+
+    @Override
+    public String toString() {
+        return "Conduit[" + section + ", " + gradient + ", " + resistance
+                + (gravity == Gravity.STANDARD ? "]" : ", g = " + Text.number(gravity) + " m/s2]");
+    }
+}

@@ -1,0 +1,69 @@
+package dev.runnel.hydraulics.flow;
+
+import dev.runnel.base.Require;
+import dev.runnel.base.Text;
+import dev.runnel.hydraulics.section.CircularSection;
+import dev.runnel.hydraulics.section.ClosedSection;
+import java.util.Collection;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.Collectors;
+import org.apiguardian.api.API;
+
+/**
+ * Choices among conduits.
+ *
+ * <p>A help for analysis, not a design: a design adds allowances, least sizes and least gradients of the local code.
+ *
+ * @since 0.1
+ */
+@API(status = API.Status.STABLE, since = "0.1")
+public final class Conduits {
+    private Conduits() {}
+
+    /**
+     * Returns the circular conduit of the smallest diameter in a list that carries a discharge running full.
+     *
+     * @param diameters diameters on offer, m; in any order; each greater than 0
+     * @param gradient the fall; greater than 0
+     * @param resistance the law of resistance
+     * @param discharge discharge to carry, m³/s; 0 or greater
+     * @return the conduit; empty if none is large enough
+     * @throws IllegalArgumentException if the list is empty or an argument is out of range
+     */
+    public static Optional<Conduit> smallest(
+            Collection<Double> diameters, Gradient gradient, Resistance resistance, double discharge) {
+        return smallestOf(
+                diameters.stream().map(CircularSection::ofDiameter).collect(Collectors.toList()),
+                gradient,
+                resistance,
+                discharge);
+    }
+
+    /**
+     * Returns the conduit of the smallest full area in a list of sections that carries a discharge running full.
+     *
+     * @param sections sections on offer, in any order
+     * @param gradient the fall; greater than 0
+     * @param resistance the law of resistance
+     * @param discharge discharge to carry, m³/s; 0 or greater
+     * @return the conduit; empty if none is large enough
+     * @throws IllegalArgumentException if the list is empty or an argument is out of range
+     */
+    public static Optional<Conduit> smallestOf(
+            Collection<? extends ClosedSection> sections, Gradient gradient, Resistance resistance, double discharge) {
+        Require.nonNegative("discharge", discharge, "m3/s");
+        if (sections.isEmpty()) {
+            throw new IllegalArgumentException(
+                    "sections must not be empty, for a discharge of " + Text.number(discharge) + " m3/s");
+        }
+        List<ClosedSection> bySize = sections.stream()
+                .sorted(Comparator.comparingDouble(ClosedSection::fullArea))
+                .collect(Collectors.toList());
+        return bySize.stream()
+                .map(section -> Conduit.of(section, gradient, resistance))
+                .filter(conduit -> conduit.fullBore().discharge() >= discharge)
+                .findFirst();
+    }
+}

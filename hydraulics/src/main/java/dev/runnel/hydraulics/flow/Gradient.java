@@ -1,0 +1,93 @@
+package dev.runnel.hydraulics.flow;
+
+import dev.runnel.base.Require;
+import dev.runnel.base.Text;
+import org.apiguardian.api.API;
+
+/**
+ * The fall of a conduit per length, positive downstream, m/m. Immutable and thread-safe.
+ *
+ * <p>A horizontal bed has gradient 0, an adverse one a negative gradient; neither has uniform flow.
+ *
+ * @since 0.1
+ */
+@API(status = API.Status.STABLE, since = "0.1")
+public final class Gradient {
+    private final double value;
+
+    private Gradient(double value) {
+        this.value = value;
+    }
+
+    /**
+     * Returns a gradient.
+     *
+     * @param value fall per length, m/m; finite
+     * @return the gradient
+     * @throws IllegalArgumentException if {@code value} is not finite
+     */
+    public static Gradient of(double value) {
+        // + 0.0 makes one horizontal out of 0 and −0.
+        return new Gradient(Require.finite("gradient", value, "m/m") + 0.0);
+    }
+
+    /**
+     * Returns the gradient "fall in length", as in 1 in 150.
+     *
+     * @param fall fall, any unit of length; finite
+     * @param length length, the same unit; greater than 0
+     * @return the gradient
+     * @throws IllegalArgumentException if one is out of range
+     */
+    public static Gradient ratio(double fall, double length) {
+        Require.finite("fall", fall, "");
+        return of(fall / Require.positive("length", length, ""));
+    }
+
+    /**
+     * Returns a gradient in per cent.
+     *
+     * @param percent fall per 100 of length, %; finite
+     * @return the gradient
+     * @throws IllegalArgumentException if {@code percent} is not finite
+     */
+    public static Gradient ofPercent(double percent) {
+        return of(Require.finite("percent", percent, "%") / 100);
+    }
+
+    /**
+     * Returns a gradient in per mille (m per km).
+     *
+     * @param perMille fall per 1000 of length, ‰; finite
+     * @return the gradient
+     * @throws IllegalArgumentException if {@code perMille} is not finite
+     */
+    public static Gradient ofPerMille(double perMille) {
+        return of(Require.finite("perMille", perMille, "‰") / 1000);
+    }
+
+    /**
+     * Returns the fall per length.
+     *
+     * @return gradient S, m/m
+     */
+    public double value() {
+        return value;
+    }
+
+    @Override
+    public boolean equals(Object other) {
+        return other instanceof Gradient && Double.compare(value, ((Gradient) other).value) == 0;
+    }
+
+    @Override
+    public int hashCode() {
+        return Double.hashCode(value);
+    }
+
+    @Override
+    public String toString() {
+        String text = "Gradient[" + Text.significant(value, 5) + " m/m";
+        return value > 0 && value <= 1 ? text + ", 1 in " + Text.significant(1 / value, 4) + "]" : text + "]";
+    }
+}

@@ -1,0 +1,74 @@
+package dev.runnel.hydraulics.flow;
+
+import dev.runnel.base.Require;
+import dev.runnel.base.Text;
+import org.apiguardian.api.API;
+
+/**
+ * Manning's law, V = (1/n) R^(2/3) S^(1/2), with one n for all depths. Immutable and thread-safe.
+ *
+ * <p>Source: Ven Te Chow, Open-Channel Hydraulics, 1959, equation 5-6 (metric form). It describes fully rough turbulent
+ * flow; it knows no viscosity and does not depend on gravity.
+ *
+ * @since 0.1
+ */
+@API(status = API.Status.STABLE, since = "0.1")
+public final class Manning implements Resistance {
+    private final double n;
+
+    private Manning(double n) {
+        this.n = n;
+    }
+
+    /**
+     * Returns the law for a roughness.
+     *
+     * @param n Manning's n, s/m^(1/3); greater than 0, finite; 0.009 to 0.020 in most sewers
+     * @return the law
+     * @throws IllegalArgumentException if {@code n} is not
+     */
+    public static Manning of(double n) {
+        return new Manning(Require.positive("n", n, "s/m^(1/3)"));
+    }
+
+    /**
+     * Returns the roughness.
+     *
+     * @return n, s/m^(1/3)
+     */
+    public double n() {
+        return n;
+    }
+
+    @Override
+    public double velocity(double hydraulicRadius, double gradient, double gravity) {
+        Require.nonNegative("hydraulicRadius", hydraulicRadius, "m");
+        Require.nonNegative("gradient", gradient, "m/m");
+        double root = Math.cbrt(hydraulicRadius);
+        return root * root * Math.sqrt(gradient) / n;
+    }
+
+    @Override
+    public double gradient(double velocity, double hydraulicRadius, double gravity) {
+        Require.nonNegative("velocity", velocity, "m/s");
+        Require.positive("hydraulicRadius", hydraulicRadius, "m");
+        double root = Math.cbrt(hydraulicRadius);
+        double slopeRoot = velocity * n / (root * root);
+        return slopeRoot * slopeRoot;
+    }
+
+    @Override
+    public boolean equals(Object other) {
+        return other instanceof Manning && Double.compare(n, ((Manning) other).n) == 0;
+    }
+
+    @Override
+    public int hashCode() {
+        return Double.hashCode(n);
+    }
+
+    @Override
+    public String toString() {
+        return "Manning[n = " + Text.number(n) + "]";
+    }
+}

@@ -1,0 +1,171 @@
+package dev.runnel.hydraulics.flow;
+
+import dev.runnel.hydraulics.internal.Roots;
+import dev.runnel.hydraulics.section.CrossSection;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.function.DoubleUnaryOperator;
+
+/**
+ * A quantity that is 0 at depth 0 (discharge, velocity, critical discharge), cut into the branches on which it only rises
+ * or only falls, so that each branch can be inverted. Immutable.
+ */
+final class Rating {
+    private final List<Branch> branches;
+
+    private Rating(List<Branch> branches) {
+        this.branches = branches;
+    }
+
+    static Rating of(CrossSection section, DoubleUnaryOperator quantity) {
+        List<Branch> branches = new ArrayList<>();
+        for (double[] corners : Corners.of(section, quantity)) {
+            for (int i = 0; i + 1 < corners.length; i++) {
+                branches.add(new Branch(section, quantity, corners[i], corners[i + 1]));
+            }
+            if (corners.length == 1) {
+                branches.add(new Branch(section, quantity, corners[0], corners[0]));
+            }
+        }
+        return new Rating(branches);
+    }
+
+    /** Depth of the largest value; of a closed section. */
+    double depthOfMaximum() {
+        double depth = 0;
+        double most = -1;
+        for (Branch branch : branches) {
+            if (branch.lowValue() > most) {
+                most = branch.lowValue();
+                depth = branch.low();
+            }
+            if (branch.highValue() > most) {
+                most = branch.highValue();
+                depth = branch.high();
+            }
+        }
+        return depth;
+    }
+
+    /** The lowest depth with the value, NaN if there is none. */
+    double lowestDepthFor(double value) {
+        for (Branch branch : branches) {
+            if (branch.holds(value)) {
+                return branch.depthFor(value);
+            }
+        }
+        return Double.NaN;
+    }
+
+    /** All depths with the value, ascending. */
+    double[] depthsFor(double value) {
+        double[] found = new double[branches.size()];
+        int count = 0;
+        for (Branch branch : branches) {
+            if (branch.holds(value)) {
+                double depth = branch.depthFor(value);
+                // Where two branches meet, both find the same depth.
+                if (count == 0 || depth > found[count - 1]) {
+                    found[count++] = depth;
+                }
+            }
+        }
+        return Arrays.copyOf(found, count);
+    }
+
+    /** One rising or falling stretch, both ends included. */
+    private static final class Branch {
+        private final DoubleUnaryOperator quantity;
+        private final double soffit;
+        private final double low;
+        private final double high;
+        private final double lowValue;
+        private final double highValue;
+
+        Branch(CrossSection section, DoubleUnaryOperator quantity, double low, double high) {
+            this.quantity = quantity;
+            this.soffit = section.height();
+            this.low = low;
+            this.high = high;
+            this.lowValue = quantity.applyAsDouble(low);
+            this.highValue = Double.isInfinite(high) ? high : quantity.applyAsDouble(high);
+        }
+
+        double low() {
+            return low;
+        }
+
+        double high() {
+            return high;
+        }
+
+        double lowValue() {
+            return lowValue;
+        }
+
+        double highValue() {
+            return highValue;
+        }
+
+        boolean holds(double value) {
+            return value >= Math.min(lowValue, highValue) && value <= Math.max(lowValue, highValue);
+        }
+
+        double depthFor(double value) {
+            if (value == lowValue) {
+                return low;
+            }
+            if (value == highValue) {
+                return high;
+            }
+            if (low > 0) {
+                return fromSoffit(value, low);
+            }
+            // Near the soffit the logarithm of the depth would be too coarse.
+            double half = soffit / 2;
+            boolean upperHalf = high > half && Double.isFinite(half) && value > quantity.applyAsDouble(half);
+            return upperHalf ? fromSoffit(value, half) : fromInvert(value);
+        }
+
+        /** From dry: the logarithms of depth and value are nearly proportional, over any number of decades. */
+        private double fromInvert(double value) {
+            double top = Double.isInfinite(high) ? 1 : high;
+            while (quantity.applyAsDouble(top) < value) {
+                top *= 4;
+            }
+            double bottom = top;
+            do {
+                bottom /= 16;
+            } while (bottom > 0 && quantity.applyAsDouble(bottom) > value);
+            double logDepth = Roots.between(
+                    u -> excess(Math.min(Math.exp(u), high), value),
+                    Math.log(Math.max(bottom, Double.MIN_NORMAL)),
+                    Math.log(top));
+            return Math.min(Math.exp(logDepth), high);
+        }
+
+        /** Elsewhere; measured from the soffit in the root s = √(H − y), in which a round crown is smooth. */
+        private double fromSoffit(double value, double from) {
+            if (Double.isInfinite(soffit)) {
+                double top = 2 * from;
+                while (Double.isInfinite(high) && quantity.applyAsDouble(top) < value) {
+                    top *= 2;
+                }
+                return Roots.between(y -> excess(y, value), from, Double.isInfinite(high) ? top : high);
+            }
+            double s = Roots.between(
+                    t -> excess(inside(soffit - t * t), value), Math.sqrt(soffit - high), Math.sqrt(soffit - from));
+            return inside(soffit - s * s);
+        }
+
+        /** 0 where the depth has the value; bounded, as the critical discharge of a full section is infinite. */
+        private double excess(double depth, double value) {
+            return Math.min(Math.log(quantity.applyAsDouble(depth) / value), 1e4);
+        }
+
+        private double inside(double depth) {
+            return Math.max(low, Math.min(depth, high));
+        }
+    }
+}

@@ -1,0 +1,157 @@
+package dev.runnel.hydraulics.section;
+
+import dev.runnel.hydraulics.internal.Bulk;
+import org.apiguardian.api.API;
+
+/**
+ * The shape of a sewer or channel across the flow, invert at level 0. Implementations are immutable and thread-safe.
+ *
+ * <p>Depths lie in [0, {@link #height()}]; a depth outside by no more than 1e-12 of the height counts as the limit, any
+ * other is refused. In the bulk forms NaN is a missing reading and stays NaN.
+ *
+ * @since 0.1
+ */
+@API(status = API.Status.STABLE, since = "0.1")
+public interface CrossSection {
+    /**
+     * Returns the height of the soffit above the invert.
+     *
+     * @return height, m; +∞ for an open section
+     */
+    double height();
+
+    /**
+     * Returns the wetted area.
+     *
+     * @param depth depth above the invert, m; in [0, height]
+     * @return area A, m²
+     * @throws IllegalArgumentException if {@code depth} is outside or NaN
+     */
+    double area(double depth);
+
+    /**
+     * Returns the wetted perimeter, the surface of the water not included. Where the boundary has a level stretch (a
+     * bench, a flat soffit), the stretch is wet as soon as the water is above it, and a flat soffit at full depth.
+     *
+     * @param depth depth above the invert, m; in [0, height]
+     * @return wetted perimeter P, m
+     * @throws IllegalArgumentException if {@code depth} is outside or NaN
+     */
+    double wettedPerimeter(double depth);
+
+    /**
+     * Returns the width of the water surface, T = dA/dy.
+     *
+     * @param depth depth above the invert, m; in [0, height]
+     * @return top width T, m; 0 at the soffit of a round crown
+     * @throws IllegalArgumentException if {@code depth} is outside or NaN
+     */
+    double topWidth(double depth);
+
+    /**
+     * Returns the depth of the centroid of the wetted area below the water surface.
+     *
+     * @param depth depth above the invert, m; in [0, height]
+     * @return depth of the centroid z̄, m; 0 at depth 0
+     * @throws IllegalArgumentException if {@code depth} is outside or NaN
+     */
+    double centroidDepth(double depth);
+
+    /**
+     * Returns the depth at which the section has a wetted area.
+     *
+     * @param area area, m²; in [0, area at the soffit]
+     * @return depth above the invert, m
+     * @throws IllegalArgumentException if {@code area} is outside or NaN
+     */
+    double depthForArea(double area);
+
+    /**
+     * Returns the hydraulic radius, R = A/P.
+     *
+     * @param depth depth above the invert, m; in [0, height]
+     * @return hydraulic radius R, m; 0 at depth 0
+     * @throws IllegalArgumentException if {@code depth} is outside or NaN
+     */
+    default double hydraulicRadius(double depth) {
+        double area = area(depth);
+        return area == 0 ? 0 : area / wettedPerimeter(depth);
+    }
+
+    /**
+     * Returns the hydraulic depth, A/T.
+     *
+     * @param depth depth above the invert, m; in [0, height]
+     * @return hydraulic depth, m; 0 at depth 0, +∞ where the section is full and has no surface
+     * @throws IllegalArgumentException if {@code depth} is outside or NaN
+     */
+    default double hydraulicDepth(double depth) {
+        double area = area(depth);
+        return area == 0 ? 0 : area / topWidth(depth);
+    }
+
+    /**
+     * Returns the depths where the boundary passes from one smooth piece to the next, so that searches for a maximum
+     * know where a curve may have a corner.
+     *
+     * @return depths, m, ascending; the first is 0, the last is {@link #height()} if that is finite; a new array
+     */
+    default double[] breakDepths() {
+        return Double.isInfinite(height()) ? new double[] {0} : new double[] {0, height()};
+    }
+
+    /**
+     * Writes the wetted area for each depth, bit for bit as {@link #area(double)}.
+     *
+     * @param depth depths, m; NaN for missing; not modified
+     * @param area results, m²; same length, overwritten
+     * @throws IllegalArgumentException if the lengths differ or a depth is out of range; names the index
+     */
+    default void area(double[] depth, double[] area) {
+        Bulk.apply("depth", depth, "area", area, this::area);
+    }
+
+    /**
+     * Writes the wetted perimeter for each depth, bit for bit as {@link #wettedPerimeter(double)}.
+     *
+     * @param depth depths, m; NaN for missing; not modified
+     * @param perimeter results, m; same length, overwritten
+     * @throws IllegalArgumentException if the lengths differ or a depth is out of range; names the index
+     */
+    default void wettedPerimeter(double[] depth, double[] perimeter) {
+        Bulk.apply("depth", depth, "perimeter", perimeter, this::wettedPerimeter);
+    }
+
+    /**
+     * Writes the hydraulic radius for each depth, bit for bit as {@link #hydraulicRadius(double)}.
+     *
+     * @param depth depths, m; NaN for missing; not modified
+     * @param radius results, m; same length, overwritten
+     * @throws IllegalArgumentException if the lengths differ or a depth is out of range; names the index
+     */
+    default void hydraulicRadius(double[] depth, double[] radius) {
+        Bulk.apply("depth", depth, "radius", radius, this::hydraulicRadius);
+    }
+
+    /**
+     * Writes the top width for each depth, bit for bit as {@link #topWidth(double)}.
+     *
+     * @param depth depths, m; NaN for missing; not modified
+     * @param width results, m; same length, overwritten
+     * @throws IllegalArgumentException if the lengths differ or a depth is out of range; names the index
+     */
+    default void topWidth(double[] depth, double[] width) {
+        Bulk.apply("depth", depth, "width", width, this::topWidth);
+    }
+
+    /**
+     * Writes the depth for each area, bit for bit as {@link #depthForArea(double)}.
+     *
+     * @param area areas, m²; NaN for missing; not modified
+     * @param depth results, m; same length, overwritten
+     * @throws IllegalArgumentException if the lengths differ or an area is out of range; names the index
+     */
+    default void depthForArea(double[] area, double[] depth) {
+        Bulk.apply("area", area, "depth", depth, this::depthForArea);
+    }
+}
