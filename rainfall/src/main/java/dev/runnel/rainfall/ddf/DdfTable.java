@@ -1,0 +1,228 @@
+package dev.runnel.rainfall.ddf;
+
+import dev.runnel.base.Require;
+import dev.runnel.base.Text;
+import java.io.IOException;
+import java.nio.file.Path;
+import java.time.Duration;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Objects;
+import org.apiguardian.api.API;
+
+/**
+ * A depth-duration-frequency relation given as a table. Immutable and thread-safe.
+ *
+ * <p>Between rows ln P is linear in ln D; between columns P is linear in ln T, the form in which depths that follow a
+ * Gumbel or an exponential law are straight (Deutscher Wetterdienst's KOSTRA tables are built on it). The depth at a
+ * duration is first found in each column and then along T, so that depth and return period are inverse to each other
+ * within rounding (1e-13 relative) and keep the order of the table. Tabulated values come back exactly.
+ *
+ * <p>Valid between the first and last duration and return period. A table has the accuracy of its source and of the
+ * interpolation, which is best tested by leaving a row out.
+ *
+ * @since 0.1
+ */
+@API(status = API.Status.STABLE, since = "0.1")
+public final class DdfTable implements DepthDurationFrequency {
+    private final List<Duration> durations;
+    private final double[] years;
+    private final double[][] depths;
+    private final ReturnPeriodBasis basis;
+    private final double[] logSeconds;
+    private final double[] logYears;
+
+    private DdfTable(List<Duration> durations, double[] years, double[][] depths, ReturnPeriodBasis basis) {
+        this.durations = durations;
+        this.years = years;
+        this.depths = depths;
+        this.basis = basis;
+        this.logSeconds = durations.stream().mapToDouble(DdfTable::logSeconds).toArray();
+        this.logYears = Arrays.stream(years).map(Math::log).toArray();
+    }
+
+    /**
+     * Returns the table of the given depths.
+     *
+     * @param basis what the return periods count
+     * @param durations one for each row; rising, at least one
+     * @param years return period for each column, years; rising, at least one
+     * @param depthMm depths by row and column, mm; greater than 0, never falling with duration, rising with return
+     *     period
+     * @return the table
+     * @throws IllegalArgumentException if durations or return periods do not rise, a depth breaks the order, or the
+     *     sizes do not agree; the message names row and column
+     */
+    public static DdfTable of(ReturnPeriodBasis basis, List<Duration> durations, double[] years, double[][] depthMm) {
+        Objects.requireNonNull(basis, "basis");
+        double[][] depths = new double[depthMm.length][];
+        for (int i = 0; i < depths.length; i++) {
+            depths[i] = depthMm[i].clone();
+        }
+        DdfTable table = new DdfTable(List.copyOf(durations), years.clone(), depths, basis);
+        DdfTableChecks.check(table.durations, table.years, table.depths, basis);
+        return table;
+    }
+
+    /**
+     * Reads a table from a CSV file in UTF-8.
+     *
+     * <p>The first line names the unit of duration, {@code duration_min} or {@code duration_h}, and after it the return
+     * periods in years; each further line holds a duration and its depths in mm. Empty lines and lines that begin with
+     * {@code #} are passed over.
+     *
+     * <pre>
+     * # Marram Bay, invented
+     * duration_min,1,2,5,10,30,100
+     * 5,5.1,6.3,8.2,9.6,12.0,15.1
+     * 15,8.9,11.0,14.2,16.7,20.9,26.2
+     * </pre>
+     *
+     * @param file the file
+     * @param basis what the return periods count
+     * @return the table
+     * @throws IllegalArgumentException if the text is not such a table; the message names file, line and column
+     * @throws IOException if the file cannot be read
+     */
+    public static DdfTable read(Path file, ReturnPeriodBasis basis) throws IOException {
+        return DdfTableText.read(file, basis);
+    }
+
+    /**
+     * Reads a table from text in the form that {@link #read} takes.
+     *
+     * @param text lines of the table
+     * @param basis what the return periods count
+     * @return the table
+     * @throws IllegalArgumentException if the text is not such a table; the message names line and column
+     */
+    public static DdfTable parse(String text, ReturnPeriodBasis basis) {
+        return DdfTableText.parse(text, "text", basis);
+    }
+
+    @Override
+    public double depthMm(Duration duration, double returnPeriodYears) {
+        requireCovered(duration);
+        Require.inRange("returnPeriodYears", returnPeriodYears, smallestYears(), greatestYears(), "years");
+        double[] row = row(duration);
+        int found = Arrays.binarySearch(years, returnPeriodYears);
+        if (found >= 0) {
+            return row[found];
+        }
+        int upper = -found - 1;
+        double share = (Math.log(returnPeriodYears) - logYears[upper - 1]) / (logYears[upper] - logYears[upper - 1]);
+        return row[upper - 1] + share * (row[upper] - row[upper - 1]);
+    }
+
+    @Override
+    public ReturnPeriod returnPeriod(Duration duration, double depthMm) {
+        requireCovered(duration);
+        Require.nonNegative("depthMm", depthMm, "mm");
+        double[] row = row(duration);
+        if (depthMm < row[0]) {
+            return new ReturnPeriod(ReturnPeriod.Standing.BELOW, smallestYears(), basis);
+        }
+        if (depthMm > row[row.length - 1]) {
+            return new ReturnPeriod(ReturnPeriod.Standing.ABOVE, greatestYears(), basis);
+        }
+        int found = Arrays.binarySearch(row, depthMm);
+        if (found >= 0) {
+            return new ReturnPeriod(ReturnPeriod.Standing.WITHIN, years[found], basis);
+        }
+        int upper = -found - 1;
+        double share = (depthMm - row[upper - 1]) / (row[upper] - row[upper - 1]);
+        double log = logYears[upper - 1] + share * (logYears[upper] - logYears[upper - 1]);
+        double within = Math.max(years[upper - 1], Math.min(years[upper], Math.exp(log)));
+        return new ReturnPeriod(ReturnPeriod.Standing.WITHIN, within, basis);
+    }
+
+    private void requireCovered(Duration duration) {
+        if (!covers(duration)) {
+            throw new IllegalArgumentException(
+                    "duration must be in [" + shortestDuration() + ", " + longestDuration() + "], was " + duration);
+        }
+    }
+
+    /** The depths at a duration for all return periods. */
+    private double[] row(Duration duration) {
+        int found = java.util.Collections.binarySearch(durations, duration);
+        if (found >= 0) {
+            return depths[found];
+        }
+        int upper = -found - 1;
+        double share = (logSeconds(duration) - logSeconds[upper - 1]) / (logSeconds[upper] - logSeconds[upper - 1]);
+        double[] row = new double[years.length];
+        for (int i = 0; i < row.length; i++) {
+            row[i] = depths[upper - 1][i] * Math.pow(depths[upper][i] / depths[upper - 1][i], share);
+        }
+        return row;
+    }
+
+    private static double logSeconds(Duration duration) {
+        return Math.log(duration.getSeconds() + duration.getNano() * 1e-9);
+    }
+
+    @Override
+    public ReturnPeriodBasis basis() {
+        return basis;
+    }
+
+    @Override
+    public Duration shortestDuration() {
+        return durations.get(0);
+    }
+
+    @Override
+    public Duration longestDuration() {
+        return durations.get(durations.size() - 1);
+    }
+
+    @Override
+    public double smallestYears() {
+        return years[0];
+    }
+
+    @Override
+    public double greatestYears() {
+        return years[years.length - 1];
+    }
+
+    /**
+     * Returns the durations of the rows.
+     *
+     * @return durations, rising
+     */
+    public List<Duration> durations() {
+        return durations;
+    }
+
+    /**
+     * Returns the return periods of the columns.
+     *
+     * @return years, rising; a copy
+     */
+    public double[] years() {
+        return years.clone();
+    }
+
+    @Override
+    public boolean equals(Object other) {
+        return other instanceof DdfTable that
+                && basis == that.basis
+                && durations.equals(that.durations)
+                && Arrays.equals(years, that.years)
+                && Arrays.deepEquals(depths, that.depths);
+    }
+
+    @Override
+    public int hashCode() {
+        return Objects.hash(basis, durations, Arrays.hashCode(years), Arrays.deepHashCode(depths));
+    }
+
+    @Override
+    public String toString() {
+        return "DdfTable[" + durations.size() + " durations " + shortestDuration() + " to " + longestDuration() + ", "
+                + years.length + " return periods " + Text.number(smallestYears()) + " to "
+                + Text.number(greatestYears()) + " years, " + basis.toText() + "]";
+    }
+}

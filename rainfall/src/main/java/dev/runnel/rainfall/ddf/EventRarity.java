@@ -1,0 +1,118 @@
+package dev.runnel.rainfall.ddf;
+
+import dev.runnel.base.Text;
+import dev.runnel.rainfall.event.PeakDepth;
+import dev.runnel.rainfall.event.RainfallEvent;
+import java.time.Duration;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+import org.apiguardian.api.API;
+
+/**
+ * How rare an event was over each duration, and over which it was rarest. Immutable and thread-safe.
+ *
+ * <p>Between two durations that both lie beyond the range of the relation, the one whose depth is the greater multiple
+ * of the depth at that limit is called the rarer.
+ *
+ * @since 0.1
+ */
+@API(status = API.Status.STABLE, since = "0.1")
+public final class EventRarity {
+    private static final Comparator<OverDuration> BY_RARITY = Comparator.comparing(
+                    (OverDuration each) -> each.returnPeriod().standing())
+            .thenComparingDouble(each -> each.returnPeriod().years())
+            .thenComparingDouble(OverDuration::shareOfLimit);
+
+    private final List<OverDuration> durations;
+    private final List<Duration> notCovered;
+
+    private EventRarity(List<OverDuration> durations, List<Duration> notCovered) {
+        this.durations = List.copyOf(durations);
+        this.notCovered = List.copyOf(notCovered);
+    }
+
+    /**
+     * The rarity over one duration.
+     *
+     * @param peak greatest depth of the event in that duration
+     * @param returnPeriod how rare it is
+     * @param shareOfLimit depth over the depth at that return period: 1 inside the range of the relation, above 1 beyond
+     *     its upper limit, below 1 beyond its lower
+     */
+    @API(status = API.Status.STABLE, since = "0.1")
+    public record OverDuration(PeakDepth peak, ReturnPeriod returnPeriod, double shareOfLimit) {
+        /**
+         * Returns the duration.
+         *
+         * @return length of the window
+         */
+        public Duration duration() {
+            return peak.duration();
+        }
+
+        @Override
+        public String toString() {
+            return returnPeriod.toText() + " over " + duration() + " (" + Text.significant(peak.depthMm(), 4) + " mm)";
+        }
+    }
+
+    /**
+     * Returns the rarity of an event.
+     *
+     * @param relation the depth-duration-frequency relation
+     * @param event the event
+     * @return its rarity over every duration that was measured and that the relation covers
+     */
+    public static EventRarity of(DepthDurationFrequency relation, RainfallEvent event) {
+        List<OverDuration> durations = new ArrayList<>();
+        List<Duration> notCovered = new ArrayList<>();
+        for (PeakDepth peak : event.peaks()) {
+            if (relation.covers(peak.duration())) {
+                ReturnPeriod period = relation.returnPeriod(peak.duration(), peak.depthMm());
+                double limit = relation.depthMm(peak.duration(), period.years());
+                durations.add(new OverDuration(peak, period, period.isWithin() ? 1 : peak.depthMm() / limit));
+            } else {
+                notCovered.add(peak.duration());
+            }
+        }
+        return new EventRarity(durations, notCovered);
+    }
+
+    /**
+     * Returns the rarity over each duration.
+     *
+     * @return in the order in which the event was measured
+     */
+    public List<OverDuration> durations() {
+        return durations;
+    }
+
+    /**
+     * Returns the duration over which the event was rarest, the first of them if several are equally rare.
+     *
+     * @return the governing duration with its return period; empty if the relation covers none of the durations
+     */
+    public Optional<OverDuration> governing() {
+        // Stream.max returns the last of equals.
+        return durations.stream().reduce((a, b) -> BY_RARITY.compare(b, a) > 0 ? b : a);
+    }
+
+    /**
+     * Returns the durations of the event for which the relation has no answer.
+     *
+     * @return durations shorter or longer than its range
+     */
+    public List<Duration> notCovered() {
+        return notCovered;
+    }
+
+    @Override
+    public String toString() {
+        String governing = governing()
+                .map(each -> each + ", " + each.returnPeriod().basis().toText())
+                .orElse("no duration covered");
+        return "EventRarity[" + governing + (notCovered.isEmpty() ? "" : ", not covered " + notCovered) + "]";
+    }
+}

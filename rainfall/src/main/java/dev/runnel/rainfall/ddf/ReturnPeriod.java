@@ -1,0 +1,96 @@
+package dev.runnel.rainfall.ddf;
+
+import dev.runnel.base.Text;
+import java.util.Objects;
+import org.apiguardian.api.API;
+
+/**
+ * A return period as far as a relation knows it: a figure, or only that it lies below or above the range. Immutable and
+ * thread-safe.
+ *
+ * @param standing whether the figure is the return period itself or a bound of it
+ * @param years return period, years; beyond the range, the limit of the range
+ * @param basis what the return period counts
+ * @since 0.1
+ */
+@API(status = API.Status.STABLE, since = "0.1")
+public record ReturnPeriod(Standing standing, double years, ReturnPeriodBasis basis) {
+    /** Where a depth stands against the range of a relation. */
+    public enum Standing {
+        /** More frequent than the relation covers: {@code years} is an upper bound. */
+        BELOW,
+        /** Inside the relation: {@code years} is the return period. */
+        WITHIN,
+        /** Rarer than the relation covers: {@code years} is a lower bound. */
+        ABOVE
+    }
+
+    /**
+     * Checks the arguments.
+     *
+     * @param standing whether the figure is the return period itself or a bound of it
+     * @param years return period, years
+     * @param basis what the return period counts
+     * @throws IllegalArgumentException if {@code years} is out of the range of the basis
+     */
+    public ReturnPeriod {
+        Objects.requireNonNull(standing, "standing");
+        basis.requireYears("years", years);
+    }
+
+    /**
+     * Tells whether {@link #years} is the return period and not only a bound.
+     *
+     * @return true if the relation covers it
+     */
+    public boolean isWithin() {
+        return standing == Standing.WITHIN;
+    }
+
+    /**
+     * Tells whether the depth is rarer than the relation covers.
+     *
+     * @return true if {@link #years} is a lower bound
+     */
+    public boolean isAbove() {
+        return standing == Standing.ABOVE;
+    }
+
+    /**
+     * Tells whether the depth is more frequent than the relation covers.
+     *
+     * @return true if {@link #years} is an upper bound
+     */
+    public boolean isBelow() {
+        return standing == Standing.BELOW;
+    }
+
+    /**
+     * Returns the same in another basis.
+     *
+     * @param target what the return period should count
+     * @return the return period, or bound, converted
+     */
+    public ReturnPeriod withBasis(ReturnPeriodBasis target) {
+        return new ReturnPeriod(standing, basis.convert(years, target), target);
+    }
+
+    /**
+     * Returns the figure in words, without the basis.
+     *
+     * @return for example {@code 1 in 12.3 years}, {@code rarer than 1 in 100 years}
+     */
+    public String toText() {
+        String figure = "1 in " + Text.significant(years, 3) + (years == 1 ? " year" : " years");
+        return switch (standing) {
+            case BELOW -> "more frequent than " + figure;
+            case WITHIN -> figure;
+            case ABOVE -> "rarer than " + figure;
+        };
+    }
+
+    @Override
+    public String toString() {
+        return "ReturnPeriod[" + toText() + ", " + basis.toText() + "]";
+    }
+}

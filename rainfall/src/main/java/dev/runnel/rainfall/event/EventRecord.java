@@ -1,0 +1,40 @@
+package dev.runnel.rainfall.event;
+
+import dev.runnel.base.Text;
+import java.util.List;
+import org.apiguardian.api.API;
+
+/**
+ * All events of a record, and what was left out of them. Depths of events, of events dropped and of stray rain add up to
+ * the depth of the record.
+ *
+ * @param events events kept, in order of time
+ * @param droppedEvents events shallower than the minimum depth
+ * @param droppedMm their depth together, mm
+ * @param strayMm rain outside every event, in steps too weak to count as wet, mm
+ * @param missingSteps missing steps of the record, wherever they lie
+ * @since 0.1
+ */
+@API(status = API.Status.STABLE, since = "0.1")
+public record EventRecord(
+        List<RainfallEvent> events, int droppedEvents, double droppedMm, double strayMm, int missingSteps) {
+    /**
+     * Copies the list.
+     *
+     * @param events events kept, in order of time
+     * @param droppedEvents events shallower than the minimum depth
+     * @param droppedMm their depth together, mm
+     * @param strayMm rain outside every event, mm
+     * @param missingSteps missing steps of the record
+     */
+    public EventRecord {
+        events = List.copyOf(events);
+    }
+
+    @Override
+    public String toString() {
+        return "EventRecord[" + events.size() + " events, " + droppedEvents + " dropped with "
+                + Text.significant(droppedMm, 4) + " mm, stray " + Text.significant(strayMm, 4) + " mm, " + missingSteps
+                + " steps missing]";
+    }
+}

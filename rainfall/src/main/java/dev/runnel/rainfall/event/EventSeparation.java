@@ -1,0 +1,258 @@
+package dev.runnel.rainfall.event;
+
+import dev.runnel.base.Require;
+import dev.runnel.base.Text;
+import dev.runnel.rainfall.gauge.TippingBucket;
+import dev.runnel.rainfall.gauge.Tips;
+import dev.runnel.timeseries.EpochNanos;
+import dev.runnel.timeseries.Interval;
+import dev.runnel.timeseries.RegularSeries;
+import java.time.Duration;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Objects;
+import java.util.Optional;
+import org.apiguardian.api.API;
+
+/**
+ * The rule that cuts a record of rain into events. Immutable and thread-safe.
+ *
+ * <ul>
+ *   <li><b>Gap.</b> A gap as long as the minimum inter-event time, or longer, starts a new event. In a record of fixed
+ *       steps the gap is the dry steps between two wet ones; in a record of tips it is the time from tip to tip. One
+ *       and the same rain so has gaps up to two steps shorter in steps than in tips.
+ *   <li><b>Wet.</b> A step is wet if its depth is above the wet limit, by default 0. Less rain than that inside an event
+ *       belongs to its depth; outside it is stray and is reported.
+ *   <li><b>Depth.</b> An event shallower than the minimum depth, by default 0, is dropped; it is counted and still ends
+ *       the dry time before the next one. A depth within 1e-9 mm of the minimum counts as equal to it.
+ *   <li><b>Missing steps</b> are not wet, so they let the gap grow: it cannot be known whether it rained. An event that
+ *       they touch says so ({@link RainfallEvent#missingSteps}, {@link RainfallEvent#missingStepsAfter}).
+ * </ul>
+ *
+ * <p>{@link #detector} takes a record step by step and {@link #tipDetector} tip by tip; {@link #separate} is the same
+ * over a whole record.
+ *
+ * @since 0.1
+ */
+@API(status = API.Status.STABLE, since = "0.1")
+public final class EventSeparation {
+    private static final double DEPTH_ROUNDING_MM = 1e-9;
+
+    private final Duration minimumInterEvent;
+    private final double minimumDepthMm;
+    private final double wetAboveMm;
+    private final List<Duration> peakDurations;
+
+    private EventSeparation(
+            Duration minimumInterEvent, double minimumDepthMm, double wetAboveMm, List<Duration> peakDurations) {
+        this.minimumInterEvent = minimumInterEvent;
+        this.minimumDepthMm = minimumDepthMm;
+        this.wetAboveMm = wetAboveMm;
+        this.peakDurations = peakDurations;
+    }
+
+    /**
+     * Returns the separation by a minimum inter-event time.
+     *
+     * @param minimumInterEvent shortest gap that starts a new event; greater than 0
+     * @return the separation, without limits on depth
+     * @throws IllegalArgumentException if the time is not greater than 0
+     */
+    public static EventSeparation of(Duration minimumInterEvent) {
+        EpochNanos.positive("minimumInterEvent", minimumInterEvent);
+        return new EventSeparation(minimumInterEvent, 0, 0, List.of());
+    }
+
+    /**
+     * Returns the same separation that drops shallow events.
+     *
+     * @param depthMm least depth of an event, mm; 0 or greater
+     * @return the separation
+     * @throws IllegalArgumentException if the depth is negative, infinite or NaN
+     */
+    public EventSeparation withMinimumDepth(double depthMm) {
+        Require.nonNegative("depthMm", depthMm, "mm");
+        return new EventSeparation(minimumInterEvent, depthMm, wetAboveMm, peakDurations);
+    }
+
+    /**
+     * Returns the same separation with another limit between dry and wet steps. It has no meaning for tips.
+     *
+     * @param depthMm greatest depth of a step that is still dry, mm; 0 or greater
+     * @return the separation
+     * @throws IllegalArgumentException if the depth is negative, infinite or NaN
+     */
+    public EventSeparation withWetAbove(double depthMm) {
+        Require.nonNegative("depthMm", depthMm, "mm");
+        return new EventSeparation(minimumInterEvent, minimumDepthMm, depthMm, peakDurations);
+    }
+
+    /**
+     * Returns the same separation that measures peaks over the given durations. Without this, they are the step of the
+     * record and those of 5, 10, 15, 30 min, 1, 2, 3, 6, 12 and 24 h that are longer.
+     *
+     * @param durations window lengths; each greater than 0, at least one
+     * @return the separation
+     * @throws IllegalArgumentException if there is no duration, or one is not greater than 0
+     */
+    public EventSeparation withPeakDurations(Duration... durations) {
+        return withPeakDurations(Arrays.asList(durations));
+    }
+
+    /**
+     * Returns the same separation that measures peaks over the given durations.
+     *
+     * @param durations window lengths; each greater than 0, at least one
+     * @return the separation
+     * @throws IllegalArgumentException if there is no duration, or one is not greater than 0
+     */
+    public EventSeparation withPeakDurations(List<Duration> durations) {
+        return new EventSeparation(minimumInterEvent, minimumDepthMm, wetAboveMm, PeakDurations.checked(durations));
+    }
+
+    /**
+     * Returns the shortest gap that starts a new event.
+     *
+     * @return the minimum inter-event time
+     */
+    public Duration minimumInterEvent() {
+        return minimumInterEvent;
+    }
+
+    /**
+     * Returns the least depth of an event.
+     *
+     * @return depth, mm
+     */
+    public double minimumDepthMm() {
+        return minimumDepthMm;
+    }
+
+    /**
+     * Returns a machine that takes a record of fixed steps one by one.
+     *
+     * @param start start of the first step
+     * @param step length of every step; greater than 0
+     * @return the machine, before its first step
+     * @throws IllegalArgumentException if the step is not greater than 0 or longer than a duration to be measured
+     */
+    public EventDetector detector(Instant start, Duration step) {
+        EpochNanos.positive("step", step);
+        if (!peakDurations.isEmpty()) {
+            PeakDurations.requireNotShorter(peakDurations, step);
+        }
+        return new EventDetector(
+                this,
+                EpochNanos.of(start),
+                step,
+                peakDurations.isEmpty() ? PeakDurations.usualFrom(step) : peakDurations);
+    }
+
+    /**
+     * Returns a machine that takes tips one by one.
+     *
+     * @param bucket the gauge
+     * @return the machine, before its first tip, with nothing known of the time before it
+     */
+    public TipEventDetector tipDetector(TippingBucket bucket) {
+        return new TipEventDetector(this, bucket, peakDurations.isEmpty() ? PeakDurations.USUAL : peakDurations);
+    }
+
+    /**
+     * Returns the events of a record of fixed steps.
+     *
+     * @param rain depth in each step, mm; 0 or greater, NaN for missing
+     * @return events in order of time
+     * @throws IllegalArgumentException if a depth is negative, or the step longer than a duration to be measured
+     */
+    public List<RainfallEvent> events(RegularSeries rain) {
+        return separate(rain).events();
+    }
+
+    /**
+     * Returns the events of a record of fixed steps, with what was left out of them.
+     *
+     * @param rain depth in each step, mm; 0 or greater, NaN for missing
+     * @return the events
+     * @throws IllegalArgumentException if a depth is negative, or the step longer than a duration to be measured
+     */
+    public EventRecord separate(RegularSeries rain) {
+        EventDetector detector = detector(rain.start(), rain.step());
+        List<RainfallEvent> events = new ArrayList<>();
+        for (int i = 0; i < rain.size(); i++) {
+            detector.next(rain.value(i)).ifPresent(events::add);
+        }
+        detector.finish().ifPresent(events::add);
+        return new EventRecord(
+                events, detector.droppedEvents(), detector.droppedMm(), detector.strayMm(), detector.missingSteps());
+    }
+
+    /**
+     * Returns the events of a record of tips.
+     *
+     * @param tips the tips, all inside the record
+     * @param record time during which the gauge was at work
+     * @param bucket the gauge
+     * @return events in order of time
+     * @throws IllegalArgumentException if a tip lies outside the record
+     */
+    public List<RainfallEvent> events(Tips tips, Interval record, TippingBucket bucket) {
+        return separate(tips, record, bucket).events();
+    }
+
+    /**
+     * Returns the events of a record of tips, with what was left out of them.
+     *
+     * @param tips the tips, all inside the record
+     * @param record time during which the gauge was at work
+     * @param bucket the gauge
+     * @return the events
+     * @throws IllegalArgumentException if a tip lies outside the record
+     */
+    public EventRecord separate(Tips tips, Interval record, TippingBucket bucket) {
+        TipEventDetector detector = tipDetector(bucket);
+        List<RainfallEvent> events = new ArrayList<>();
+        detector.advanceTo(record.start());
+        for (int i = 0; i < tips.size(); i++) {
+            if (!record.contains(tips.time(i))) {
+                throw new IllegalArgumentException(
+                        "tips must be inside the record " + record + ", was " + tips.time(i) + " at index " + i);
+            }
+            detector.next(tips.epochNanos(i)).ifPresent(events::add);
+        }
+        Optional<RainfallEvent> last = detector.advanceTo(record.end());
+        last.ifPresent(events::add);
+        detector.finish().ifPresent(events::add);
+        return new EventRecord(events, detector.droppedEvents(), detector.droppedMm(), 0, 0);
+    }
+
+    boolean keeps(double depthMm) {
+        return depthMm >= minimumDepthMm - DEPTH_ROUNDING_MM;
+    }
+
+    boolean isWet(double depthMm) {
+        return depthMm > wetAboveMm;
+    }
+
+    @Override
+    public boolean equals(Object other) {
+        return other instanceof EventSeparation that
+                && minimumInterEvent.equals(that.minimumInterEvent)
+                && minimumDepthMm == that.minimumDepthMm
+                && wetAboveMm == that.wetAboveMm
+                && peakDurations.equals(that.peakDurations);
+    }
+
+    @Override
+    public int hashCode() {
+        return Objects.hash(minimumInterEvent, minimumDepthMm, wetAboveMm, peakDurations);
+    }
+
+    @Override
+    public String toString() {
+        return "EventSeparation[gap of " + minimumInterEvent + ", at least " + Text.number(minimumDepthMm)
+                + " mm, wet above " + Text.number(wetAboveMm) + " mm]";
+    }
+}

@@ -1,0 +1,49 @@
+package dev.runnel.rainfall.event;
+
+import dev.runnel.base.Require;
+import dev.runnel.base.Text;
+import dev.runnel.rainfall.internal.Rain;
+import dev.runnel.timeseries.EpochNanos;
+import java.time.Duration;
+import java.time.Instant;
+import java.util.Objects;
+import org.apiguardian.api.API;
+
+/**
+ * The greatest depth of rain in any window of a given length.
+ *
+ * @param duration length of the window; greater than 0
+ * @param depthMm depth in it, mm; 0 or greater
+ * @param start start of the window, the earliest if several are as deep
+ * @since 0.1
+ */
+@API(status = API.Status.STABLE, since = "0.1")
+public record PeakDepth(Duration duration, double depthMm, Instant start) {
+    /**
+     * Checks the arguments.
+     *
+     * @param duration length of the window; greater than 0
+     * @param depthMm depth in it, mm; 0 or greater
+     * @param start start of the window
+     * @throws IllegalArgumentException if the duration is not greater than 0 or the depth is negative or NaN
+     */
+    public PeakDepth {
+        EpochNanos.positive("duration", duration);
+        Require.nonNegative("depthMm", depthMm, "mm");
+        Objects.requireNonNull(start, "start");
+    }
+
+    /**
+     * Returns the mean intensity over the window.
+     *
+     * @return depth over duration, mm/h
+     */
+    public double intensityMmPerHour() {
+        return depthMm / Rain.hours(duration);
+    }
+
+    @Override
+    public String toString() {
+        return "PeakDepth[" + Text.significant(depthMm, 4) + " mm in " + duration + " from " + start + "]";
+    }
+}

@@ -1,0 +1,90 @@
+package dev.runnel.rainfall.event;
+
+import dev.runnel.rainfall.internal.Rain;
+import dev.runnel.timeseries.EpochNanos;
+import dev.runnel.timeseries.RegularSeries;
+import java.time.Duration;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import org.apiguardian.api.API;
+
+/**
+ * The greatest depth in any window of time, for a list of durations. Immutable and thread-safe.
+ *
+ * <p>The window slides freely: it need not begin on the hour, nor on a step. Rain is taken as steady within a step, so
+ * that the greatest window begins or ends where a step does; with k whole steps and a fraction f of one in the window,
+ *
+ * <pre>max over i of ( P<sub>i</sub> + … + P<sub>i+k−1</sub> + f · max(P<sub>i−1</sub>, P<sub>i+k</sub>) )</pre>
+ *
+ * <p>A duration shorter than the step is refused, since the record cannot tell what happened inside a step. One as long
+ * as the record, or longer, gives the sum of the record.
+ *
+ * <p>A missing step counts as no rain: the result is then a lower bound, and {@link RegularSeries#missing} says so.
+ *
+ * <p>Accuracy: the depth of the window found is correct to 2 ulp. Two windows whose depths differ by less than 1e-15 of
+ * the depth of the whole record may be taken for each other.
+ *
+ * @since 0.1
+ */
+@API(status = API.Status.STABLE, since = "0.1")
+public final class SlidingMaximum {
+    private final List<Duration> durations;
+
+    private SlidingMaximum(List<Duration> durations) {
+        this.durations = durations;
+    }
+
+    /**
+     * Returns the maximum for the given durations.
+     *
+     * @param durations window lengths; each greater than 0, at least one
+     * @return the maximum
+     * @throws IllegalArgumentException if there is no duration, or one is not greater than 0
+     */
+    public static SlidingMaximum of(Duration... durations) {
+        return of(Arrays.asList(durations));
+    }
+
+    /**
+     * Returns the maximum for the given durations.
+     *
+     * @param durations window lengths; each greater than 0, at least one
+     * @return the maximum
+     * @throws IllegalArgumentException if there is no duration, or one is not greater than 0
+     */
+    public static SlidingMaximum of(List<Duration> durations) {
+        return new SlidingMaximum(PeakDurations.checked(durations));
+    }
+
+    /**
+     * Returns the greatest depths in a record.
+     *
+     * @param rain depth in each step, mm; 0 or greater, NaN for missing
+     * @return one peak for each duration, in the order asked for
+     * @throws IllegalArgumentException if a depth is negative, the record has no step, or a duration is shorter than a
+     *     step
+     */
+    public List<PeakDepth> peaks(RegularSeries rain) {
+        Rain.requireNonNegative("rain", rain, "mm");
+        if (rain.size() == 0) {
+            throw new IllegalArgumentException("rain must have at least one step, had none");
+        }
+        PeakDurations.requireNotShorter(durations, rain.step());
+        return peaks(rain.toValues(), EpochNanos.of(rain.start()), rain.step().toNanos(), durations);
+    }
+
+    static List<PeakDepth> peaks(double[] depths, long start, long step, List<Duration> durations) {
+        WindowSearch search = new WindowSearch(depths, start, step);
+        List<PeakDepth> peaks = new ArrayList<>(durations.size());
+        for (Duration duration : durations) {
+            peaks.add(search.peak(duration));
+        }
+        return List.copyOf(peaks);
+    }
+
+    @Override
+    public String toString() {
+        return "SlidingMaximum" + durations;
+    }
+}

@@ -1,0 +1,79 @@
+package dev.runnel.rainfall.gauge;
+
+import dev.runnel.rainfall.internal.CompensatedSum;
+import dev.runnel.timeseries.EpochNanos;
+import dev.runnel.timeseries.RegularSeries;
+import java.time.Duration;
+
+/**
+ * Lays tips out over steps of time. Tips come in order, so one step after the other is filled and closed; the fast path,
+ * a tip wholly inside the open step, needs no division.
+ */
+final class Apportionment {
+    /** The longest array that every Java machine can make. */
+    private static final long MOST_STEPS = Integer.MAX_VALUE - 8L;
+
+    private final double[] depths;
+    private final long start;
+    private final long step;
+    private final CompensatedSum open = new CompensatedSum();
+    private int index;
+    private long end;
+
+    private Apportionment(int steps, long start, long step) {
+        this.depths = new double[steps];
+        this.start = start;
+        this.step = step;
+        this.end = start + step;
+    }
+
+    static RegularSeries of(
+            TippingBucket bucket, Tips tips, TipSpreading spreading, long start, long step, long length) {
+        long steps = -Math.floorDiv(-length, step);
+        if (steps > MOST_STEPS) {
+            throw new IllegalArgumentException("step must be at least " + Duration.ofNanos(length / MOST_STEPS)
+                    + " for a record of " + Duration.ofNanos(length) + ", was " + Duration.ofNanos(step));
+        }
+        Apportionment apportionment = new Apportionment((int) steps, start, step);
+        long previous = Long.MIN_VALUE;
+        for (int i = 0; i < tips.size(); i++) {
+            long tip = tips.epochNanos(i);
+            double depth = bucket.depthOfTip(i == 0 ? Long.MAX_VALUE : tip - previous);
+            apportionment.add(Math.max(start, spreading.start(previous, tip)), tip, depth);
+            previous = tip;
+        }
+        apportionment.close();
+        return RegularSeries.of(EpochNanos.toInstant(start), Duration.ofNanos(step), apportionment.depths);
+    }
+
+    /** Adds a depth that fell evenly from one instant, included, to another, or all at that instant if they agree. */
+    private void add(long from, long to, double depth) {
+        if (from >= end) {
+            close();
+            index = (int) ((from - start) / step);
+            end = start + step * (index + 1L);
+        }
+        if (to <= end || to == from) {
+            open.add(depth);
+            return;
+        }
+        // Every share is computed by itself, not as what is left, so that rounding does not pile up.
+        double duration = to - from;
+        long at = from;
+        while (to > end) {
+            open.add(depth * ((end - at) / duration));
+            close();
+            at = end;
+            index++;
+            end += step;
+        }
+        open.add(depth * ((to - at) / duration));
+    }
+
+    private void close() {
+        if (index < depths.length) {
+            depths[index] = open.value();
+        }
+        open.reset();
+    }
+}

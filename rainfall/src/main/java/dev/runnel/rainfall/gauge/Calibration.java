@@ -1,0 +1,54 @@
+package dev.runnel.rainfall.gauge;
+
+import org.apiguardian.api.API;
+
+/**
+ * The relation between the intensity that a gauge records and the one that fell, as found in the laboratory: the loss
+ * while the bucket moves, and a bucket that is not quite of its nominal size.
+ *
+ * <p>A calibration is known over a range of intensity. Outside it the factor of the nearest limit is used, and
+ * {@link #covers} says so; {@link TippingBucket#summary} counts such tips.
+ *
+ * @since 0.1
+ */
+@API(status = API.Status.STABLE, since = "0.1")
+public interface Calibration {
+    /**
+     * Returns the depth that fell for one unit of depth recorded.
+     *
+     * @param recordedMmPerHour recorded intensity I<sub>r</sub> = 3600 d / Δt, mm/h; 0 or greater, infinite for two
+     *     tips at one instant
+     * @param tipMm depth of one tip d, mm; greater than 0
+     * @return true over recorded intensity, greater than 0; beyond the range of the calibration, that of its limit
+     */
+    double factor(double recordedMmPerHour, double tipMm);
+
+    /**
+     * Tells whether an intensity lies in the range of the calibration.
+     *
+     * @param recordedMmPerHour recorded intensity, mm/h
+     * @param tipMm depth of one tip, mm
+     * @return false if {@link #factor} is that of a limit
+     */
+    boolean covers(double recordedMmPerHour, double tipMm);
+
+    /**
+     * Returns the intensity that fell.
+     *
+     * @param recordedMmPerHour recorded intensity, mm/h; 0 or greater, finite
+     * @param tipMm depth of one tip, mm; greater than 0
+     * @return recorded intensity times {@link #factor}, mm/h
+     */
+    default double trueMmPerHour(double recordedMmPerHour, double tipMm) {
+        return recordedMmPerHour * factor(recordedMmPerHour, tipMm);
+    }
+
+    /**
+     * Returns the calibration that changes nothing.
+     *
+     * @return factor 1 at every intensity
+     */
+    static Calibration none() {
+        return NoCalibration.INSTANCE;
+    }
+}

@@ -1,0 +1,33 @@
+package dev.runnel.rainfall.gauge;
+
+import dev.runnel.base.Text;
+import org.apiguardian.api.API;
+
+/**
+ * What a gauge makes of a record of tips, in numbers.
+ *
+ * @param tips number of tips
+ * @param coincident tips at the very instant of the tip before
+ * @param beyondCalibration tips whose intensity lies outside the range of the calibration
+ * @param nominalMm number of tips times the depth of a tip, mm
+ * @param depthMm depth after calibration, mm
+ * @since 0.1
+ */
+@API(status = API.Status.STABLE, since = "0.1")
+public record TipSummary(int tips, int coincident, int beyondCalibration, double nominalMm, double depthMm) {
+    /**
+     * Returns the depth that the calibration added.
+     *
+     * @return depth after calibration minus nominal depth, mm; negative if it took some away
+     */
+    public double addedMm() {
+        return depthMm - nominalMm;
+    }
+
+    @Override
+    public String toString() {
+        return "TipSummary[" + tips + " tips, " + Text.significant(depthMm, 6) + " mm of which "
+                + Text.significant(addedMm(), 4) + " mm by calibration, " + coincident + " coincident, "
+                + beyondCalibration + " beyond the calibration]";
+    }
+}

@@ -1,0 +1,238 @@
+package dev.runnel.rainfall.gauge;
+
+import dev.runnel.base.Require;
+import dev.runnel.base.Text;
+import dev.runnel.rainfall.internal.CompensatedSum;
+import dev.runnel.timeseries.EpochNanos;
+import dev.runnel.timeseries.Interval;
+import dev.runnel.timeseries.RegularSeries;
+import java.time.Duration;
+import java.time.Instant;
+import java.util.Objects;
+import org.apiguardian.api.API;
+
+/**
+ * A tipping-bucket rain gauge: the depth that one tip stands for, and the calibration of its intensity. Immutable and
+ * thread-safe.
+ *
+ * <p>The depths of all steps add up to the depths of all tips: within 1e-15 of their sum, relative, when both are summed
+ * with compensation, as {@link RegularSeries#sum} does.
+ *
+ * @since 0.1
+ */
+@API(status = API.Status.STABLE, since = "0.1")
+public final class TippingBucket {
+    private static final double NANOS_PER_HOUR = 3.6e12;
+
+    private final double tipMm;
+    private final Calibration calibration;
+
+    private TippingBucket(double tipMm, Calibration calibration) {
+        this.tipMm = tipMm;
+        this.calibration = calibration;
+    }
+
+    /**
+     * Returns the gauge with the given depth per tip.
+     *
+     * @param tipMm depth of one tip d, mm; greater than 0
+     * @return the gauge, without calibration
+     * @throws IllegalArgumentException if it is not greater than 0 and finite
+     */
+    public static TippingBucket ofTip(double tipMm) {
+        return new TippingBucket(Require.positive("tipMm", tipMm, "mm"), Calibration.none());
+    }
+
+    /**
+     * Returns the gauge with the given bucket and funnel, d = 10 V/A.
+     *
+     * @param volumeMl volume of one tip V, mL; greater than 0
+     * @param funnelCm2 area of the funnel at its rim A, cm²; greater than 0
+     * @return the gauge, without calibration
+     * @throws IllegalArgumentException if an argument is not greater than 0 and finite
+     */
+    public static TippingBucket ofVolume(double volumeMl, double funnelCm2) {
+        Require.positive("volumeMl", volumeMl, "mL");
+        Require.positive("funnelCm2", funnelCm2, "cm2");
+        return ofTip(10 * volumeMl / funnelCm2);
+    }
+
+    /**
+     * Returns the same gauge with a calibration.
+     *
+     * @param calibration relation of true to recorded intensity
+     * @return the gauge
+     */
+    public TippingBucket withCalibration(Calibration calibration) {
+        return new TippingBucket(tipMm, Objects.requireNonNull(calibration, "calibration"));
+    }
+
+    /**
+     * Returns the depth that one tip stands for, before calibration.
+     *
+     * @return d, mm
+     */
+    public double tipMm() {
+        return tipMm;
+    }
+
+    /**
+     * Returns the calibration.
+     *
+     * @return the calibration, {@link Calibration#none()} if none was given
+     */
+    public Calibration calibration() {
+        return calibration;
+    }
+
+    /**
+     * Returns the recorded intensity between two tips, 3600 d / Δt, before calibration.
+     *
+     * @param sinceTipBefore time between the tips Δt; greater than 0
+     * @return intensity, mm/h
+     * @throws IllegalArgumentException if the time is not greater than 0
+     */
+    public double recordedMmPerHour(Duration sinceTipBefore) {
+        return recorded(EpochNanos.positive("sinceTipBefore", sinceTipBefore));
+    }
+
+    /**
+     * Returns the depth of each tip after calibration. The first tip, whose intensity nobody knows, is taken as slow.
+     *
+     * @param tips the tips
+     * @return depth of every tip, mm; a new array
+     */
+    public double[] tipDepths(Tips tips) {
+        double[] depths = new double[tips.size()];
+        for (int i = 0; i < depths.length; i++) {
+            depths[i] = depthOfTip(i == 0 ? Long.MAX_VALUE : tips.epochNanos(i) - tips.epochNanos(i - 1));
+        }
+        return depths;
+    }
+
+    /**
+     * Returns the depth of rain in each step, over the steps that the tips need.
+     *
+     * <p>Steps begin at whole multiples of their length since 1970-01-01T00:00:00Z. The first holds the earliest rain,
+     * the last holds the last tip. To have the dry steps of a record before and after its tips, name the record.
+     *
+     * @param tips the tips
+     * @param step length of a step; greater than 0
+     * @param spreading how a tip is laid out in time
+     * @return mm in each step; without tips, a series without steps that starts at 1970-01-01T00:00:00Z
+     * @throws IllegalArgumentException if the step is not greater than 0, or so short that there are more than
+     *     2147483639 steps
+     */
+    public RegularSeries depth(Tips tips, Duration step, TipSpreading spreading) {
+        long stepNanos = EpochNanos.positive("step", step);
+        if (tips.isEmpty()) {
+            return RegularSeries.of(Instant.EPOCH, step);
+        }
+        long first = spreading.start(Long.MIN_VALUE, tips.epochNanos(0));
+        long start = Math.floorDiv(first, stepNanos) * stepNanos;
+        long last = tips.epochNanos(tips.size() - 1);
+        return Apportionment.of(this, tips, spreading, start, stepNanos, last - start + 1);
+    }
+
+    /**
+     * Returns the depth of rain in each step of a record, dry steps before and after the tips included.
+     *
+     * <p>The first step begins where the record begins. The last one holds the end of the record; if the record is not a
+     * whole number of steps long, it reaches beyond. Rain is not spread to before the record.
+     *
+     * @param tips the tips, all inside the record
+     * @param record time during which the gauge was at work
+     * @param step length of a step; greater than 0
+     * @param spreading how a tip is laid out in time
+     * @return mm in each step
+     * @throws IllegalArgumentException if a tip lies outside the record, if the step is not greater than 0, or so short
+     *     that there are more than 2147483639 steps
+     */
+    public RegularSeries depth(Tips tips, Interval record, Duration step, TipSpreading spreading) {
+        long stepNanos = EpochNanos.positive("step", step);
+        if (!tips.isEmpty()) {
+            requireInside(record, tips, 0);
+            requireInside(record, tips, tips.size() - 1);
+        }
+        long start = EpochNanos.of(record.start());
+        return Apportionment.of(this, tips, spreading, start, stepNanos, EpochNanos.of(record.end()) - start);
+    }
+
+    private static void requireInside(Interval record, Tips tips, int index) {
+        if (!record.contains(tips.time(index))) {
+            throw new IllegalArgumentException(
+                    "tips must be inside the record " + record + ", was " + tips.time(index) + " at index " + index);
+        }
+    }
+
+    /**
+     * Returns the mean intensity of rain in each step: {@link #depth(Tips, Duration, TipSpreading)} over its length.
+     *
+     * @param tips the tips
+     * @param step length of a step; greater than 0
+     * @param spreading how a tip is laid out in time
+     * @return mm/h in each step
+     * @throws IllegalArgumentException if the step is not greater than 0 or far too short
+     */
+    public RegularSeries intensity(Tips tips, Duration step, TipSpreading spreading) {
+        return RainUnits.intensity(depth(tips, step, spreading));
+    }
+
+    /**
+     * Returns the mean intensity of rain in each step of a record:
+     * {@link #depth(Tips, Interval, Duration, TipSpreading)} over its length.
+     *
+     * @param tips the tips, all inside the record
+     * @param record time during which the gauge was at work
+     * @param step length of a step; greater than 0
+     * @param spreading how a tip is laid out in time
+     * @return mm/h in each step
+     * @throws IllegalArgumentException if a tip lies outside the record, or the step is not greater than 0 or far too
+     *     short
+     */
+    public RegularSeries intensity(Tips tips, Interval record, Duration step, TipSpreading spreading) {
+        return RainUnits.intensity(depth(tips, record, step, spreading));
+    }
+
+    /**
+     * Returns what this gauge makes of the tips, in numbers.
+     *
+     * @param tips the tips
+     * @return counts and depths
+     */
+    public TipSummary summary(Tips tips) {
+        int beyond = 0;
+        CompensatedSum depth = new CompensatedSum();
+        double[] depths = tipDepths(tips);
+        for (int i = 0; i < depths.length; i++) {
+            depth.add(depths[i]);
+            if (i > 0 && !calibration.covers(recorded(tips.epochNanos(i) - tips.epochNanos(i - 1)), tipMm)) {
+                beyond++;
+            }
+        }
+        return new TipSummary(tips.size(), tips.coincident(), beyond, tips.size() * tipMm, depth.value());
+    }
+
+    double depthOfTip(long sinceTipBeforeNanos) {
+        return tipMm * calibration.factor(recorded(sinceTipBeforeNanos), tipMm);
+    }
+
+    private double recorded(long sinceTipBeforeNanos) {
+        return tipMm * NANOS_PER_HOUR / sinceTipBeforeNanos;
+    }
+
+    @Override
+    public boolean equals(Object other) {
+        return other instanceof TippingBucket that && tipMm == that.tipMm && calibration.equals(that.calibration);
+    }
+
+    @Override
+    public int hashCode() {
+        return Objects.hash(tipMm, calibration);
+    }
+
+    @Override
+    public String toString() {
+        return "TippingBucket[" + Text.number(tipMm) + " mm, " + calibration + "]";
+    }
+}
