@@ -1,0 +1,58 @@
+package dev.runnel.hydraulics.structure;
+
+import dev.runnel.base.Text;
+import java.util.List;
+import java.util.OptionalDouble;
+import org.apiguardian.api.API;
+
+/**
+ * A discharge and how far to believe it.
+ *
+ * @param head head, m
+ * @param discharge discharge, m³/s
+ * @param coefficientUncertainty relative uncertainty of the coefficient at 95 % confidence where the source gives one
+ *     and no limit is broken; 0.015 means 1.5 %
+ * @param breaches the limits of application broken, empty if none is
+ * @since 0.1
+ */
+@API(status = API.Status.STABLE, since = "0.1")
+public record Evaluation(
+        double head, double discharge, OptionalDouble coefficientUncertainty, List<LimitBreach> breaches) {
+    /**
+     * Keeps an unmodifiable copy of the list.
+     *
+     * @param head head, m
+     * @param discharge discharge, m³/s
+     * @param coefficientUncertainty relative uncertainty of the coefficient, if known
+     * @param breaches the limits broken
+     */
+    public Evaluation {
+        breaches = List.copyOf(breaches);
+    }
+
+    /**
+     * Tells whether every limit of application is kept.
+     *
+     * @return true if none is broken
+     */
+    public boolean isWithinLimits() {
+        return breaches.isEmpty();
+    }
+
+    @Override
+    public String toString() {
+        StringBuilder text = new StringBuilder("Evaluation[head ")
+                .append(Text.significant(head, 6))
+                .append(" m, discharge ")
+                .append(Text.significant(discharge, 6))
+                .append(" m3/s");
+        coefficientUncertainty.ifPresent(u -> text.append(", coefficient ±")
+                .append(Text.significant(100 * u, 2))
+                .append(" %"));
+        if (breaches.isEmpty()) {
+            text.append(", within limits");
+        }
+        breaches.forEach(breach -> text.append("; OUTSIDE: ").append(breach));
+        return text.append("]").toString();
+    }
+}

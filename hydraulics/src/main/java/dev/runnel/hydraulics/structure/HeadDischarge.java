@@ -1,0 +1,237 @@
+package dev.runnel.hydraulics.structure;
+
+import dev.runnel.base.Require;
+import dev.runnel.base.Text;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.OptionalDouble;
+import org.apiguardian.api.API;
+
+/**
+ * A structure whose discharge follows from one head. A new structure is one small file: implement {@link #formula} and
+ * {@link #limits}; checks, inverse, bulk forms, flags and uncertainty come with the interface.
+ *
+ * <p>Strict questions ({@code discharge}, {@code head}) refuse what lies outside the limits of application; flagged
+ * questions ({@code evaluate}, {@code evaluateDischarge}) answer and name the limits broken. A head of 0 is a dry
+ * structure: discharge 0, no limit broken.
+ *
+ * @since 0.1
+ */
+@API(status = API.Status.STABLE, since = "0.1")
+public interface HeadDischarge {
+    /**
+     * Returns the bare formula without any check; for implementers. Callers use {@link #discharge(double)} or
+     * {@link #evaluate(double)}.
+     *
+     * @param head head, m; greater than 0 and finite
+     * @return discharge, m³/s; finite, greater than 0 and increasing with the head
+     */
+    double formula(double head);
+
+    /**
+     * Returns the limits of application, those of the head and those of the geometry.
+     *
+     * @return the limits, unmodifiable
+     */
+    List<ApplicationLimit> limits();
+
+    /**
+     * Returns the relative uncertainty of the coefficient at 95 % confidence, where the source gives one.
+     *
+     * @param head head, m
+     * @return for example 0.015 for 1.5 %; empty where the source gives none
+     */
+    default OptionalDouble coefficientUncertainty(double head) {
+        return OptionalDouble.empty();
+    }
+
+    /**
+     * Returns the discharge at a head.
+     *
+     * @param head head, m; 0 (dry) or within the limits of application
+     * @return discharge, m³/s
+     * @throws IllegalArgumentException if {@code head} is negative, infinite or NaN, or breaks a limit of application
+     */
+    default double discharge(double head) {
+        Require.nonNegative("head", head, "m");
+        return head == 0 ? 0 : Strict.discharge(this, head);
+    }
+
+    /**
+     * Returns the head that gives a discharge, the inverse of {@link #discharge(double)} to within 1e-12 relative.
+     *
+     * @param discharge discharge, m³/s; 0 or reached at a head within the limits of application
+     * @return head, m
+     * @throws IllegalArgumentException if {@code discharge} is negative, infinite or NaN, or its head breaks a limit of
+     *     application
+     */
+    default double head(double discharge) {
+        Require.nonNegative("discharge", discharge, "m3/s");
+        if (discharge == 0) {
+            return 0;
+        }
+        double head = Inverse.increasing(this::formula, "discharge", discharge, "m3/s");
+        Strict.check(this, head);
+        return head;
+    }
+
+    /**
+     * Returns the discharges at many heads, each bit-equal to {@link #discharge(double)}.
+     *
+     * @param head heads, m; not modified
+     * @param discharge discharges, m³/s; same length, overwritten
+     * @throws IllegalArgumentException if the lengths differ or a head is refused; the message names its index
+     */
+    default void discharge(double[] head, double[] discharge) {
+        Require.sameLength("discharge", head.length, discharge.length);
+        for (int i = 0; i < head.length; i++) {
+            try {
+                discharge[i] = discharge(head[i]);
+            } catch (IllegalArgumentException e) {
+                throw new IllegalArgumentException("at index " + i + ": " + e.getMessage(), e);
+            }
+        }
+    }
+
+    /**
+     * Returns the heads of many discharges, each bit-equal to {@link #head(double)}.
+     *
+     * @param discharge discharges, m³/s; not modified
+     * @param head heads, m; same length, overwritten
+     * @throws IllegalArgumentException if the lengths differ or a discharge is refused; the message names its index
+     */
+    default void head(double[] discharge, double[] head) {
+        Require.sameLength("head", discharge.length, head.length);
+        for (int i = 0; i < discharge.length; i++) {
+            try {
+                head[i] = head(discharge[i]);
+            } catch (IllegalArgumentException e) {
+                throw new IllegalArgumentException("at index " + i + ": " + e.getMessage(), e);
+            }
+        }
+    }
+
+    /**
+     * Returns the discharge at a head, inside the limits or not, and the limits it breaks.
+     *
+     * @param head head, m; 0 or greater, finite
+     * @return discharge with its flags
+     * @throws IllegalArgumentException if {@code head} is negative, infinite or NaN
+     */
+    default Evaluation evaluate(double head) {
+        Require.nonNegative("head", head, "m");
+        if (head == 0) {
+            return new Evaluation(0, 0, OptionalDouble.empty(), List.of());
+        }
+        List<LimitBreach> breaches = new ArrayList<>();
+        for (ApplicationLimit limit : limits()) {
+            if (!limit.isMet(head)) {
+                breaches.add(new LimitBreach(limit, limit.value(head)));
+            }
+        }
+        OptionalDouble uncertainty = breaches.isEmpty() ? coefficientUncertainty(head) : OptionalDouble.empty();
+        return new Evaluation(head, formula(head), uncertainty, breaches);
+    }
+
+    /**
+     * Returns the head of a discharge, inside the limits or not, and the limits it breaks.
+     *
+     * @param discharge discharge, m³/s; 0 or greater, finite
+     * @return head with its flags
+     * @throws IllegalArgumentException if {@code discharge} is negative, infinite or NaN, or no head gives it
+     */
+    default Evaluation evaluateDischarge(double discharge) {
+        Require.nonNegative("discharge", discharge, "m3/s");
+        return evaluate(discharge == 0 ? 0 : Inverse.increasing(this::formula, "discharge", discharge, "m3/s"));
+    }
+
+    /**
+     * Returns the discharges at many heads, inside the limits or not, for a loop over a record. NaN (missing) and
+     * infinite heads give NaN and are flagged; a negative head is a level below the crest, gives 0 and is not flagged.
+     *
+     * @param head heads, m; not modified
+     * @param discharge discharges, m³/s; same length, overwritten; bit-equal to {@link #evaluate(double)}
+     * @param outside true where a limit is broken or the head is missing; same length, overwritten
+     * @return count of flagged entries
+     * @throws IllegalArgumentException if the lengths differ
+     */
+    default int evaluate(double[] head, double[] discharge, boolean[] outside) {
+        Require.sameLength("discharge", head.length, discharge.length);
+        Require.sameLength("outside", head.length, outside.length);
+        List<ApplicationLimit> limits = limits();
+        int flagged = 0;
+        for (int i = 0; i < head.length; i++) {
+            double h = head[i];
+            boolean out = false;
+            if (!Double.isFinite(h)) {
+                discharge[i] = Double.NaN;
+                out = true;
+            } else if (h <= 0) {
+                discharge[i] = 0;
+            } else {
+                discharge[i] = formula(h);
+                for (ApplicationLimit limit : limits) {
+                    out |= !limit.isMet(h);
+                }
+            }
+            outside[i] = out;
+            if (out) {
+                flagged++;
+            }
+        }
+        return flagged;
+    }
+
+    /**
+     * Returns the local exponent of the relation, n = d ln Q / d ln h: by how many percent the discharge changes when
+     * the head changes by one percent. Central difference, relative error below 1e-7.
+     *
+     * @param head head, m; greater than 0 and finite
+     * @return exponent, for example near 1.5 for a crest and near 2.5 for a V-notch
+     * @throws IllegalArgumentException if {@code head} is not
+     */
+    default double exponent(double head) {
+        Require.positive("head", head, "m");
+        double step = 1e-5;
+        return (Math.log(formula(head * (1 + step))) - Math.log(formula(head * (1 - step))))
+                / (Math.log1p(step) - Math.log1p(-step));
+    }
+
+    /**
+     * Returns the relative uncertainty of the discharge from that of the coefficient and that of the measured head,
+     * u(Q)/Q = √(u_C² + (n · u_h/h)²), the form of ISO 5168 and of the weir standards; both at 95 % confidence. The
+     * uncertainty of lengths (crest, angle) is not in it.
+     *
+     * @param head head, m; greater than 0 and within the limits of application
+     * @param headUncertainty uncertainty of the head u_h at 95 % confidence, m; 0 or greater, finite
+     * @return relative uncertainty, 0.02 for 2 %
+     * @throws IllegalArgumentException if a parameter is outside its range, a limit of application is broken or the
+     *     source gives no uncertainty of the coefficient
+     */
+    default double relativeUncertainty(double head, double headUncertainty) {
+        Require.positive("head", head, "m");
+        Require.nonNegative("headUncertainty", headUncertainty, "m");
+        Strict.check(this, head);
+        double coefficient = coefficientUncertainty(head)
+                .orElseThrow(() -> new IllegalArgumentException("head " + Text.number(head)
+                        + " m: the source of this structure gives no uncertainty of the coefficient;"
+                        + " use the form that takes one"));
+        return relativeUncertainty(head, headUncertainty, coefficient);
+    }
+
+    /**
+     * Returns the relative uncertainty of the discharge with the caller's own figure for the coefficient.
+     *
+     * @param head head, m; greater than 0, finite
+     * @param headUncertainty uncertainty of the head at 95 % confidence, m; 0 or greater, finite
+     * @param coefficientUncertainty relative uncertainty of the coefficient at 95 % confidence; 0 or greater, finite
+     * @return relative uncertainty, 0.02 for 2 %
+     * @throws IllegalArgumentException if a parameter is outside its range
+     */
+    default double relativeUncertainty(double head, double headUncertainty, double coefficientUncertainty) {
+        Require.positive("head", head, "m");
+        Require.nonNegative("headUncertainty", headUncertainty, "m");
+        Require.nonNegative("coefficientUncertainty", coefficientUncertainty, "");
+        return Math.hypot(coefficientUncertainty, exponent(head) * headUncertainty / head);
+    }
+}

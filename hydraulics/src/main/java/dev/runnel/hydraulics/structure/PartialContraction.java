@@ -1,0 +1,33 @@
+package dev.runnel.hydraulics.structure;
+
+import java.util.stream.IntStream;
+
+/**
+ * Ce of the 90 degree notch as the floor and the walls come near: curves over h/p, one for each p/B (Shen 1981, Fig.
+ * 13). Straight lines along a curve and between curves; the last piece prolonged beyond a curve's end, which only
+ * flagged answers use.
+ */
+final class PartialContraction {
+    private static final double STEP = 0.1;
+    private static final Table[] CURVES = IntStream.rangeClosed(1, 10)
+            .mapToObj(i -> Table.resource("shen-90-degrees.csv").where(i / 10.0))
+            .toArray(Table[]::new);
+
+    private PartialContraction() {}
+
+    static double coefficient(double headRatio, double shape) {
+        return between(shape, curve -> curve.prolonged(headRatio, 1));
+    }
+
+    /** Returns the end of the curve, the greatest h/p. */
+    static double highestHead(double shape) {
+        return between(shape, curve -> curve.rows()[curve.rows().length - 1][0]);
+    }
+
+    private static double between(double shape, java.util.function.ToDoubleFunction<Table> value) {
+        double place = Math.max(0, Math.min(CURVES.length - 1, shape / STEP - 1));
+        int i = (int) Math.min(CURVES.length - 2, Math.floor(place));
+        double low = value.applyAsDouble(CURVES[i]);
+        return low + (place - i) * (value.applyAsDouble(CURVES[i + 1]) - low);
+    }
+}

@@ -1,0 +1,133 @@
+package dev.runnel.hydraulics.structure;
+
+import dev.runnel.base.Require;
+import dev.runnel.base.Text;
+import java.util.List;
+import java.util.OptionalDouble;
+import org.apiguardian.api.API;
+
+/**
+ * A thin-plate weir with a horizontal crest, full width or contracted, by Kindsvater and Carter. Immutable and
+ * thread-safe.
+ *
+ * <p>Q = Ce · ⅔ · √(2g) · (b + kb) · (h + kh)^1.5 with Ce = α + β h/p, where b is the crest length (m), B the channel
+ * width (m), p the crest height above the floor (m), h the gauged head above the crest (m); α, β and kb depend on b/B,
+ * kh = 1 mm. The velocity of approach is inside Ce: h is the gauged head, not the total head.
+ *
+ * <p>Source: C. E. Kindsvater, R. W. Carter (1957), Proc. ASCE 83 (HY6), the method of ISO 1438; kb and kh and the
+ * limits below from memory of ISO 1438.
+ *
+ * <p>Limits: h ≥ 0.03 m, h/p ≤ 2.5, b ≥ 0.15 m, p ≥ 0.10 m, side contraction (B − b)/2 zero or ≥ 0.10 m. Uncertainty of
+ * Ce (95 %): 1.5 % to h/p = 1, 2 % to 1.5, 3 % to 2.5.
+ *
+ * <p>What it is not: a weir without an aired nappe (a full-width weir needs an air pipe behind it), a thick or rounded
+ * crest, a weir drowned from below (see {@link SubmergedWeir}).
+ *
+ * @since 0.1
+ */
+@API(status = API.Status.STABLE, since = "0.1")
+public final class RectangularWeir implements HeadDischarge {
+    private static final Table COEFFICIENT = Table.resource("kindsvater-carter.csv");
+    private static final Table WIDTH_CORRECTION = Table.resource("kindsvater-carter-width.csv");
+    private static final double HEAD_CORRECTION = 0.001;
+    private static final String ISO_1438 = "ISO 1438, from memory";
+
+    private final double crestLength;
+    private final double channelWidth;
+    private final double crestHeight;
+    private final double alpha;
+    private final double beta;
+    private final double factor;
+    private final List<ApplicationLimit> limits;
+
+    private RectangularWeir(double crestLength, double channelWidth, double crestHeight) {
+        this.crestLength = crestLength;
+        this.channelWidth = channelWidth;
+        this.crestHeight = crestHeight;
+        double ratio = crestLength / channelWidth;
+        alpha = COEFFICIENT.held(ratio, 1);
+        beta = COEFFICIENT.held(ratio, 2);
+        double effectiveLength = crestLength + WIDTH_CORRECTION.held(ratio, 1) / 1000;
+        factor = 2.0 / 3 * Gravity.ROOT_2G * effectiveLength;
+        double side = (channelWidth - crestLength) / 2;
+        limits = List.of(
+                ApplicationLimit.atLeast("head h", "m", 0.03, ISO_1438, h -> h),
+                ApplicationLimit.atMost("h/p", "", 2.5, ISO_1438, h -> h / crestHeight),
+                ApplicationLimit.atLeast("crest length b", "m", 0.15, ISO_1438, h -> crestLength),
+                ApplicationLimit.atLeast("crest height p", "m", 0.10, ISO_1438, h -> crestHeight),
+                ApplicationLimit.atLeast(
+                        "side contraction (B - b)/2, if not 0,",
+                        "m",
+                        0.10,
+                        ISO_1438,
+                        h -> side == 0 ? Double.POSITIVE_INFINITY : side));
+    }
+
+    /**
+     * Returns a weir across the whole channel (suppressed contraction).
+     *
+     * @param width crest length and channel width b = B, m; greater than 0.0009 (the width correction), finite
+     * @param crestHeight height of the crest above the channel floor p, m; greater than 0, finite
+     * @return the weir
+     * @throws IllegalArgumentException if a parameter is outside its range
+     */
+    public static RectangularWeir fullWidth(double width, double crestHeight) {
+        if (!(width > 0.0009 && width < Double.POSITIVE_INFINITY)) {
+            throw new IllegalArgumentException(
+                    "width must be greater than 0.0009 and finite (m), was " + Text.number(width));
+        }
+        return new RectangularWeir(width, width, Require.positive("crestHeight", crestHeight, "m"));
+    }
+
+    /**
+     * Returns a notch narrower than its channel.
+     *
+     * @param crestLength notch width b, m; greater than 0, finite
+     * @param channelWidth width of the approach channel B, m; greater than {@code crestLength}, finite
+     * @param crestHeight height of the crest above the channel floor p, m; greater than 0, finite
+     * @return the weir
+     * @throws IllegalArgumentException if a parameter is outside its range
+     */
+    public static RectangularWeir contracted(double crestLength, double channelWidth, double crestHeight) {
+        Require.positive("crestLength", crestLength, "m");
+        if (!(channelWidth > crestLength && channelWidth < Double.POSITIVE_INFINITY)) {
+            throw new IllegalArgumentException("channelWidth must be greater than crestLength "
+                    + Text.number(crestLength) + " m and finite, was " + Text.number(channelWidth)
+                    + "; for equal widths use fullWidth");
+        }
+        return new RectangularWeir(crestLength, channelWidth, Require.positive("crestHeight", crestHeight, "m"));
+    }
+
+    @Override
+    public double formula(double head) {
+        double effectiveHead = head + HEAD_CORRECTION;
+        return coefficient(head) * factor * effectiveHead * Math.sqrt(effectiveHead);
+    }
+
+    /**
+     * Returns the effective coefficient Ce = α + β h/p.
+     *
+     * @param head head h, m
+     * @return Ce, a pure number
+     */
+    public double coefficient(double head) {
+        return alpha + beta * head / crestHeight;
+    }
+
+    @Override
+    public List<ApplicationLimit> limits() {
+        return limits;
+    }
+
+    @Override
+    public OptionalDouble coefficientUncertainty(double head) {
+        double ratio = head / crestHeight;
+        return OptionalDouble.of(ratio <= 1 ? 0.015 : ratio <= 1.5 ? 0.02 : 0.03);
+    }
+
+    @Override
+    public String toString() {
+        return "RectangularWeir[b = " + Text.number(crestLength) + " m, B = " + Text.number(channelWidth) + " m, p = "
+                + Text.number(crestHeight) + " m]";
+    }
+}

@@ -1,0 +1,22 @@
+package dev.runnel.hydraulics.structure;
+
+import dev.runnel.base.Text;
+
+/** Refuses heads outside the limits of application. */
+final class Strict {
+    private Strict() {}
+
+    static double discharge(HeadDischarge structure, double head) {
+        check(structure, head);
+        return structure.formula(head);
+    }
+
+    static void check(HeadDischarge structure, double head) {
+        for (ApplicationLimit limit : structure.limits()) {
+            if (!limit.isMet(head)) {
+                throw new IllegalArgumentException("head " + Text.number(head)
+                        + " m is outside the limits of application: " + limit.refusal(limit.value(head)));
+            }
+        }
+    }
+}

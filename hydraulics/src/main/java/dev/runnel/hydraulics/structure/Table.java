@@ -1,0 +1,74 @@
+package dev.runnel.hydraulics.structure;
+
+import java.io.BufferedReader;
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.InputStreamReader;
+import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
+import java.util.Arrays;
+import java.util.Objects;
+
+/** A small published table kept as a resource, and straight-line interpolation in it. */
+final class Table {
+    private final double[][] rows;
+
+    private Table(double[][] rows) {
+        this.rows = rows;
+    }
+
+    /** Reads numbers separated by commas; lines that begin with # are the source, the first other line names columns. */
+    static Table resource(String file) {
+        try (InputStream stream = Objects.requireNonNull(Table.class.getResourceAsStream(file), file);
+                BufferedReader reader = new BufferedReader(new InputStreamReader(stream, StandardCharsets.UTF_8))) {
+            double[][] rows = reader.lines()
+                    .filter(line -> !line.startsWith("#") && !line.isBlank())
+                    .skip(1)
+                    .map(line -> Arrays.stream(line.split(",", -1))
+                            .mapToDouble(Double::parseDouble)
+                            .toArray())
+                    .toArray(double[][]::new);
+            return new Table(rows);
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+
+    /** Returns the rows whose first column has the value, without that column. */
+    Table where(double first) {
+        return new Table(Arrays.stream(rows)
+                .filter(row -> row[0] == first)
+                .map(row -> Arrays.copyOfRange(row, 1, row.length))
+                .toArray(double[][]::new));
+    }
+
+    double[][] rows() {
+        return rows;
+    }
+
+    double[] column(int index) {
+        return Arrays.stream(rows).mapToDouble(row -> row[index]).toArray();
+    }
+
+    /** Straight line between the rows around x of column 0; the end values beyond the ends. */
+    double held(double x, int column) {
+        int last = rows.length - 1;
+        return x <= rows[0][0] ? rows[0][column] : x >= rows[last][0] ? rows[last][column] : line(x, column);
+    }
+
+    /** Straight line between the rows around x; the first value below, the last piece prolonged above. */
+    double prolonged(double x, int column) {
+        return x <= rows[0][0] ? rows[0][column] : line(x, column);
+    }
+
+    private double line(double x, int column) {
+        int i = 1;
+        while (i < rows.length - 1 && x > rows[i][0]) {
+            i++;
+        }
+        double[] a = rows[i - 1];
+        double[] b = rows[i];
+        double share = (x - a[0]) / (b[0] - a[0]);
+        return a[column] + share * (b[column] - a[column]);
+    }
+}
