@@ -1,0 +1,144 @@
+package dev.runnel.verification.calculation;
+
+import java.util.Collections;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Set;
+import java.util.function.ToDoubleFunction;
+import java.util.stream.Stream;
+import org.apiguardian.api.API;
+
+/**
+ * A named question to the library, answered by one number. Immutable.
+ *
+ * @since 0.1
+ */
+@API(status = API.Status.EXPERIMENTAL, since = "0.1")
+public final class Calculation {
+    private final String module;
+    private final String name;
+    private final String unit;
+    private final Set<String> required;
+    private final Set<String> optional;
+    private final ToDoubleFunction<Inputs> body;
+
+    private Calculation(
+            String module,
+            String name,
+            String unit,
+            Set<String> required,
+            Set<String> optional,
+            ToDoubleFunction<Inputs> body) {
+        this.module = module;
+        this.name = name;
+        this.unit = unit;
+        this.required = required;
+        this.optional = optional;
+        this.body = body;
+    }
+
+    /**
+     * Returns a calculation.
+     *
+     * @param module module it belongs to
+     * @param name name that descriptors use, for example {@code circular.area}
+     * @param unit unit of the answer
+     * @param inputs names of the inputs separated by spaces; one that may be left out ends with {@code ?}
+     * @param body the adapter
+     * @return the calculation
+     */
+    public static Calculation of(
+            String module, String name, String unit, String inputs, ToDoubleFunction<Inputs> body) {
+        Set<String> required = new LinkedHashSet<>();
+        Set<String> optional = new LinkedHashSet<>();
+        for (String input : List.of(inputs.split(" "))) {
+            if (input.endsWith("?")) {
+                optional.add(input.substring(0, input.length() - 1));
+            } else {
+                required.add(input);
+            }
+        }
+        return new Calculation(
+                module, name, unit, Collections.unmodifiableSet(required), Collections.unmodifiableSet(optional), body);
+    }
+
+    /**
+     * Returns the module.
+     *
+     * @return for example {@code hydraulics}
+     */
+    public String module() {
+        return module;
+    }
+
+    /**
+     * Returns the name.
+     *
+     * @return for example {@code circular.area}
+     */
+    public String name() {
+        return name;
+    }
+
+    /**
+     * Returns the unit of the answer.
+     *
+     * @return for example {@code m2}; {@code 1} for a pure number
+     */
+    public String unit() {
+        return unit;
+    }
+
+    /**
+     * Returns the inputs that must be given.
+     *
+     * @return names
+     */
+    public Set<String> required() {
+        return required;
+    }
+
+    /**
+     * Returns the inputs that may be left out.
+     *
+     * @return names
+     */
+    public Set<String> optional() {
+        return optional;
+    }
+
+    /**
+     * Returns all inputs.
+     *
+     * @return names, the required ones first
+     */
+    public List<String> inputs() {
+        return Stream.concat(required.stream(), optional.stream()).toList();
+    }
+
+    /**
+     * Tells whether an input of this name can be given.
+     *
+     * @param input name of the input
+     * @return true if it can
+     */
+    public boolean takes(String input) {
+        return required.contains(input) || optional.contains(input);
+    }
+
+    /**
+     * Asks the library.
+     *
+     * @param inputs at least the required ones
+     * @return the answer
+     * @throws RuntimeException what the library throws when it refuses the inputs
+     */
+    public double answer(Inputs inputs) {
+        return body.applyAsDouble(inputs);
+    }
+
+    @Override
+    public String toString() {
+        return name + " [" + unit + "]";
+    }
+}

@@ -1,0 +1,49 @@
+package dev.runnel.verification.calculation;
+
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.stream.Stream;
+import org.apiguardian.api.API;
+
+/**
+ * All calculations by name.
+ *
+ * @since 0.1
+ */
+@API(status = API.Status.EXPERIMENTAL, since = "0.1")
+public final class Calculations {
+    private static final Map<String, Calculation> ALL = index();
+
+    private Calculations() {}
+
+    /**
+     * Returns a calculation.
+     *
+     * @param name its name
+     * @return the calculation; empty if there is none of that name
+     */
+    public static Optional<Calculation> find(String name) {
+        return Optional.ofNullable(ALL.get(name));
+    }
+
+    /**
+     * Returns all calculations.
+     *
+     * @return the list, module by module
+     */
+    public static List<Calculation> all() {
+        return List.copyOf(ALL.values());
+    }
+
+    private static Map<String, Calculation> index() {
+        Map<String, Calculation> byName = new LinkedHashMap<>();
+        Stream.of(StatisticsCalculations.all()).flatMap(List::stream).forEach(calculation -> {
+            if (byName.put(calculation.name(), calculation) != null) {
+                throw new IllegalStateException("two calculations are named " + calculation.name());
+            }
+        });
+        return byName;
+    }
+}

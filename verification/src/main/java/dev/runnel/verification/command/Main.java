@@ -1,0 +1,126 @@
+package dev.runnel.verification.command;
+
+import dev.runnel.verification.Check;
+import dev.runnel.verification.Results;
+import dev.runnel.verification.report.CsvReport;
+import dev.runnel.verification.report.HtmlReport;
+import dev.runnel.verification.report.JUnitReport;
+import dev.runnel.verification.report.SummaryReport;
+import dev.runnel.verification.table.TableFolder;
+import java.io.FileDescriptor;
+import java.io.FileOutputStream;
+import java.io.IOException;
+import java.io.PrintStream;
+import java.net.URISyntaxException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import javax.xml.stream.XMLStreamException;
+import org.apiguardian.api.API;
+
+/**
+ * The command.
+ *
+ * @since 0.1
+ */
+@API(status = API.Status.EXPERIMENTAL, since = "0.1")
+public final class Main {
+    private Main() {}
+
+    /**
+     * Runs the command and ends the virtual machine with its exit code.
+     *
+     * @param arguments see {@code --help}
+     */
+    public static void main(String[] arguments) {
+        PrintStream out = new PrintStream(new FileOutputStream(FileDescriptor.out), true, StandardCharsets.UTF_8);
+        PrintStream err = new PrintStream(new FileOutputStream(FileDescriptor.err), true, StandardCharsets.UTF_8);
+        int code = run(List.of(arguments), out, err);
+        out.flush();
+        err.flush();
+        if (code != 0) {
+            System.exit(code);
+        }
+    }
+
+    /**
+     * Runs the command.
+     *
+     * @param arguments see {@code --help}
+     * @param out where the summary goes
+     * @param err where complaints about the command line go
+     * @return 0 if every value passes, 1 if one fails, 2 if something could not be run
+     */
+    public static int run(List<String> arguments, PrintStream out, PrintStream err) {
+        Options options;
+        try {
+            options = Options.parse(arguments);
+        } catch (IllegalArgumentException e) {
+            err.println(e.getMessage());
+            return 2;
+        }
+        if (options.help()) {
+            out.print(Options.USAGE);
+            return 0;
+        }
+        List<TableFolder> folders = new ArrayList<>(List.of(TableFolder.shipped()));
+        options.tables().forEach(folder -> folders.add(TableFolder.read(folder)));
+        Results results = VerificationRun.of(folders, check -> isWanted(check, options));
+        out.print(SummaryReport.text(results));
+        Path report = options.report().orElseGet(Main::defaultReport);
+        try {
+            write(results, report);
+        } catch (IOException | XMLStreamException e) {
+            err.println("cannot write the report to " + report + ": " + e);
+            return 2;
+        }
+        out.println("Report: " + report.resolve("report.html"));
+        return results.exitCode();
+    }
+
+    private static boolean isWanted(Check check, Options options) {
+        String citation = check.source().toString().toLowerCase(Locale.ROOT);
+        return options.module().map(check.module()::equals).orElse(true)
+                && options.source()
+                        .map(text -> citation.contains(text.toLowerCase(Locale.ROOT)))
+                        .orElse(true);
+    }
+
+    /**
+     * Writes the three report files.
+     *
+     * @param results the results
+     * @param folder where; made if it is missing
+     * @throws IOException if a file cannot be written
+     * @throws XMLStreamException never in practice
+     */
+    public static void write(Results results, Path folder) throws IOException, XMLStreamException {
+        Files.createDirectories(folder);
+        Files.writeString(folder.resolve("report.csv"), CsvReport.text(results));
+        Files.writeString(folder.resolve("report.xml"), JUnitReport.text(results));
+        Files.writeString(folder.resolve("report.html"), HtmlReport.text(results));
+    }
+
+    /** Returns the folder beside the program if that stands in a build folder, else one in the working folder. */
+    private static Path defaultReport() {
+        try {
+            Path program = Path.of(Main.class
+                    .getProtectionDomain()
+                    .getCodeSource()
+                    .getLocation()
+                    .toURI());
+            Path build = program.getParent();
+            if (build != null && build.endsWith("target")) {
+                Path report = build.resolve("verification");
+                Path here = Path.of("").toAbsolutePath();
+                return report.startsWith(here) ? here.relativize(report) : report;
+            }
+        } catch (URISyntaxException | SecurityException e) {
+            // No place of its own: the working folder is as good.
+        }
+        return Path.of("verification-report");
+    }
+}

@@ -1,0 +1,67 @@
+package dev.runnel.verification.report;
+
+import de.siegmar.fastcsv.writer.CsvWriter;
+import dev.runnel.base.Text;
+import dev.runnel.verification.Check;
+import dev.runnel.verification.Results;
+import java.io.IOException;
+import java.io.StringWriter;
+import java.util.stream.DoubleStream;
+import org.apiguardian.api.API;
+
+/**
+ * The checks as CSV, one a line.
+ *
+ * @since 0.1
+ */
+@API(status = API.Status.EXPERIMENTAL, since = "0.1")
+public final class CsvReport {
+    private static final String[] COLUMNS = {
+        "check",
+        "module",
+        "calculation",
+        "source",
+        "locator",
+        "input",
+        "expected",
+        "computed",
+        "deviation",
+        "tolerance",
+        "status"
+    };
+
+    private CsvReport() {}
+
+    /**
+     * Returns the report.
+     *
+     * @param results the results
+     * @return text in CSV with a header; numbers in full precision, the expected value as printed
+     * @throws IOException never in practice, the text is made in memory
+     */
+    public static String text(Results results) throws IOException {
+        StringWriter text = new StringWriter();
+        try (CsvWriter csv = CsvWriter.builder().build(text)) {
+            csv.writeRecord(COLUMNS);
+            for (Check check : results.checks()) {
+                csv.writeRecord(
+                        check.name(),
+                        check.module(),
+                        check.calculation(),
+                        check.source().toString(),
+                        check.locator(),
+                        check.input(),
+                        check.printed(),
+                        number(check.computed().stream()),
+                        number(check.deviation().stream()),
+                        Text.number(check.tolerance()),
+                        check.status().toString());
+            }
+        }
+        return text.toString();
+    }
+
+    private static String number(DoubleStream value) {
+        return value.mapToObj(Text::number).findFirst().orElse("");
+    }
+}
