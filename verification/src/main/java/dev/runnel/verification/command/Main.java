@@ -68,7 +68,7 @@ public final class Main {
         }
         List<TableFolder> folders = new ArrayList<>(List.of(TableFolder.shipped()));
         options.tables().forEach(folder -> folders.add(TableFolder.read(folder)));
-        Results results = VerificationRun.of(folders, check -> isWanted(check, options));
+        Results results = namedIfEmpty(VerificationRun.of(folders, check -> isWanted(check, options)), options);
         out.print(SummaryReport.text(results));
         Path report = options.report().orElseGet(Main::defaultReport);
         try {
@@ -79,6 +79,18 @@ public final class Main {
         }
         out.println("Report: " + report.resolve("report.html"));
         return results.exitCode();
+    }
+
+    private static Results namedIfEmpty(Results results, Options options) {
+        if (!results.checks().isEmpty() || !results.problems().isEmpty()) {
+            return results;
+        }
+        return new Results(
+                List.of(),
+                0,
+                List.of("no published value matches"
+                        + options.module().map(name -> " --module " + name).orElse("")
+                        + options.source().map(text -> " --source " + text).orElse("")));
     }
 
     private static boolean isWanted(Check check, Options options) {

@@ -60,7 +60,7 @@ public final class HtmlReport {
         } else if (code == 1) {
             out.append(results.count(Status.FAIL)).append(" values fail.");
         } else {
-            out.append("Could not run:");
+            out.append("Could not run:").append(results.problems().isEmpty() ? " nothing was checked." : "");
             results.problems()
                     .forEach(problem ->
                             out.append("<p>").append(escaped(problem)).append("</p>"));

@@ -83,8 +83,10 @@ public final class SummaryReport {
         for (Group module : Group.byModule(results)) {
             line(out, module.name() + ": " + tally(module), "");
         }
-        Group all = new Group("all", results.checks());
-        line(out, "Total: " + tally(all) + "; " + results.blanks() + " blank cells not compared", "");
+        if (!results.checks().isEmpty()) {
+            Group all = new Group("all", results.checks());
+            line(out, "Total: " + tally(all) + "; " + results.blanks() + " blank cells not compared", "");
+        }
         line(out, verdict(results), "");
     }
 
@@ -92,8 +94,8 @@ public final class SummaryReport {
         StringBuilder text = new StringBuilder();
         text.append(group.checks().size()).append(" values from ");
         text.append(Group.by(group.checks(), check -> check.source().citation()).size());
-        text.append(" sources, ").append(group.count(Status.PASS)).append(" pass (");
-        String separator = "";
+        text.append(" sources, ").append(group.count(Status.PASS)).append(" pass");
+        String separator = " (";
         for (Provenance provenance : Provenance.values()) {
             long count = group.checks().stream()
                     .filter(check ->
@@ -104,7 +106,8 @@ public final class SummaryReport {
                 separator = ", ";
             }
         }
-        return text + "), " + group.count(Status.FAIL) + " fail, " + group.count(Status.EXCLUDED) + " excluded";
+        return text + (separator.equals(", ") ? ")" : "") + ", " + group.count(Status.FAIL) + " fail, "
+                + group.count(Status.EXCLUDED) + " excluded";
     }
 
     private static String verdict(Results results) {

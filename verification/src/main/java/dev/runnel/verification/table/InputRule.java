@@ -76,7 +76,7 @@ interface InputRule {
     }
 
     /** A sample: one column of another file, read once. */
-    record Sample(Path folder, String file, String column, Map<String, double[]> read) implements InputRule {
+    record Sample(Path folder, String file, String column, Map<String, double[]> cache) implements InputRule {
         private static final Pattern PLACE = Pattern.compile("\\{(\\w+)}");
 
         @Override
@@ -99,12 +99,16 @@ interface InputRule {
         private double[] values(Row row) {
             String wanted =
                     PLACE.matcher(file).replaceAll(result -> Matcher.quoteReplacement(row.text(result.group(1))));
-            return read.computeIfAbsent(wanted, this::values);
+            return cache.computeIfAbsent(wanted, name -> read(name, row));
         }
 
-        private double[] values(String wanted) {
-            List<Row> rows = CsvFile.read(folder.resolve(wanted)).rows();
-            return rows.stream().mapToDouble(row -> row.number(column)).toArray();
+        private double[] read(String wanted, Row asking) {
+            try {
+                List<Row> rows = CsvFile.read(folder.resolve(wanted)).rows();
+                return rows.stream().mapToDouble(row -> row.number(column)).toArray();
+            } catch (TableException e) {
+                throw new TableException(asking.file() + ", line " + asking.line() + ": " + e.getMessage());
+            }
         }
     }
 }

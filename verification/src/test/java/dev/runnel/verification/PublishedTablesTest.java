@@ -1,0 +1,90 @@
+package dev.runnel.verification;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.junit.jupiter.api.DynamicTest.dynamicTest;
+
+import dev.runnel.verification.command.Main;
+import dev.runnel.verification.command.VerificationRun;
+import dev.runnel.verification.table.PublishedTable;
+import dev.runnel.verification.table.TableFolder;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Set;
+import java.util.TreeSet;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.DynamicTest;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.TestFactory;
+
+/** Every published table that is shipped, in every build; leaves the reports where the command leaves them. */
+class PublishedTablesTest {
+    /** What was there when this line was written last: tables may be added, none may be lost. */
+    private static final int LEAST_VALUES = 2;
+
+    private static final TableFolder SHIPPED = TableFolder.shipped();
+
+    @TestFactory
+    Stream<DynamicTest> everyPrintedValueIsReproduced() {
+        return SHIPPED.tables().stream()
+                .map(table -> dynamicTest(table.name() + ", " + table.source(), () -> {
+                    List<Check> checks = table.checks();
+                    assertThat(checks).hasSize(table.values());
+                    assertThat(checks)
+                            .filteredOn(check -> check.status() == Status.FAIL)
+                            .isEmpty();
+                }));
+    }
+
+    @Test
+    void everyTableCanBeRead() {
+        assertThat(SHIPPED.problems()).isEmpty();
+    }
+
+    @Test
+    void noValueIsLost() {
+        assertThat(SHIPPED.tables().stream().mapToInt(PublishedTable::values).sum())
+                .isGreaterThanOrEqualTo(LEAST_VALUES);
+    }
+
+    @Test
+    void namesAreUnique() {
+        List<Check> checks = all().checks();
+        assertThat(checks.stream().map(Check::name)).doesNotHaveDuplicates();
+    }
+
+    @Test
+    void whatIsKnownFromMemoryIsNeverTheOnlyEvidence() {
+        Set<String> fromMemory = calculations(true);
+        fromMemory.removeAll(calculations(false));
+        assertThat(fromMemory).isEmpty();
+    }
+
+    @Test
+    void everyExclusionHasAReason() {
+        assertThat(all().checks())
+                .filteredOn(check -> check.status() == Status.EXCLUDED)
+                .allSatisfy(check -> assertThat(check.remark()).hasSizeGreaterThan(10));
+    }
+
+    @Test
+    void theReportsAreWritten() throws Exception {
+        Path folder = Path.of("target", "verification");
+        Main.write(all(), folder);
+        assertThat(folder.resolve("report.csv")).isNotEmptyFile();
+        assertThat(folder.resolve("report.xml")).isNotEmptyFile();
+        assertThat(folder.resolve("report.html")).isNotEmptyFile();
+    }
+
+    private static Results all() {
+        return VerificationRun.of(List.of(SHIPPED), check -> true);
+    }
+
+    private static Set<String> calculations(boolean fromMemory) {
+        return all().checks().stream()
+                .filter(check -> check.status() == Status.PASS)
+                .filter(check -> (check.source().provenance() == Provenance.FROM_MEMORY) == fromMemory)
+                .map(Check::calculation)
+                .collect(Collectors.toCollection(TreeSet::new));
+    }
+}

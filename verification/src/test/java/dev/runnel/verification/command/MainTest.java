@@ -1,0 +1,160 @@
+package dev.runnel.verification.command;
+
+import static dev.runnel.verification.Tables.DESCRIPTOR;
+import static dev.runnel.verification.Tables.ROWS;
+import static org.assertj.core.api.Assertions.assertThat;
+
+import dev.runnel.verification.Tables;
+import java.io.ByteArrayOutputStream;
+import java.io.PrintStream;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+class MainTest {
+    private final ByteArrayOutputStream out = new ByteArrayOutputStream();
+    private final ByteArrayOutputStream err = new ByteArrayOutputStream();
+
+    @TempDir
+    Path folder;
+
+    /** Runs the tables of the test folder alone, by their author's name. */
+    private int run(String... more) {
+        List<String> arguments = new ArrayList<>(List.of("--report", report().toString()));
+        arguments.addAll(List.of(more));
+        return Main.run(
+                arguments,
+                new PrintStream(out, true, StandardCharsets.UTF_8),
+                new PrintStream(err, true, StandardCharsets.UTF_8));
+    }
+
+    private int runTables() {
+        return run("--source", "a. tester", "--tables", folder.resolve("tables").toString());
+    }
+
+    private Path report() {
+        return folder.resolve("report");
+    }
+
+    private void table(String name, String descriptor, String rows) {
+        Tables.write(folder.resolve("tables"), name, descriptor, rows);
+    }
+
+    private String printed() {
+        return out.toString(StandardCharsets.UTF_8);
+    }
+
+    @Test
+    void endsWith0IfEveryValuePasses() throws Exception {
+        table("means", DESCRIPTOR, ROWS);
+        assertThat(runTables()).isZero();
+        assertThat(printed())
+                .contains("     2     0         0")
+                .contains("A. Tester (2001), Means")
+                .contains("Total: 2 values from 1 sources, 2 pass (2 published), 0 fail, 0 excluded")
+                .contains("PASS: every value that is not excluded lies within its tolerance.");
+        assertThat(Files.readAllLines(report().resolve("report.csv")))
+                .first()
+                .isEqualTo(
+                        "check,module,calculation,source,locator,input,expected,computed,deviation,tolerance,status");
+    }
+
+    @Test
+    void endsWith1IfAValueFails() {
+        table("means", DESCRIPTOR, ROWS.replace("2.3", "2.4"));
+        assertThat(runTables()).isEqualTo(1);
+        assertThat(printed())
+                .contains("FAILED")
+                .contains("means:1:value: expected 2.4, computed 2.3333333, tolerance 0.0500 1")
+                .contains("FAIL: 1 values lie outside their tolerance.");
+    }
+
+    @Test
+    void endsWith2IfATableCannotBeRunButRunsTheOthers() {
+        table("means", DESCRIPTOR, ROWS);
+        table("more", DESCRIPTOR.replace("statistics.mean", "statistics.none"), ROWS);
+        assertThat(runTables()).isEqualTo(2);
+        assertThat(printed())
+                .contains("     2     0         0")
+                .contains("COULD NOT RUN")
+                .contains("more.table, line 9, column 15: calculation must be a known calculation");
+    }
+
+    @Test
+    void endsWith2ForAnUnreadableNumber() {
+        table("means", DESCRIPTOR, ROWS.replace("2.3", "2.x"));
+        assertThat(runTables()).isEqualTo(2);
+        assertThat(printed()).contains("means.csv, line 2, column \"mean\": must be a decimal number, was \"2.x\"");
+    }
+
+    @Test
+    void endsWith2IfNothingMatches() {
+        assertThat(run("--source", "nobody wrote this")).isEqualTo(2);
+        assertThat(printed()).contains("no published value matches --source nobody wrote this");
+    }
+
+    @Test
+    void endsWith2ForAFolderWithoutTables() throws Exception {
+        Files.createDirectories(folder.resolve("tables"));
+        assertThat(runTables()).isEqualTo(2);
+        assertThat(printed()).contains("holds no file NAME.table");
+    }
+
+    @Test
+    void endsWith2ForAFolderThatIsNotThere() {
+        assertThat(runTables()).isEqualTo(2);
+        assertThat(printed()).contains("is not a folder that can be read");
+    }
+
+    @Test
+    void endsWith2IfTwoTablesHaveOneName() {
+        table("means", DESCRIPTOR, ROWS);
+        Tables.write(folder.resolve("tables").resolve("below"), "means", DESCRIPTOR, ROWS);
+        assertThat(runTables()).isEqualTo(2);
+        assertThat(printed()).contains("another table is named means");
+    }
+
+    @Test
+    void endsWith2IfTheReportCannotBeWritten() throws Exception {
+        table("means", DESCRIPTOR, ROWS);
+        Files.writeString(report(), "a file where a folder should be");
+        assertThat(runTables()).isEqualTo(2);
+        assertThat(err.toString(StandardCharsets.UTF_8)).contains("cannot write the report to");
+    }
+
+    @Test
+    void endsWith2ForABadCommandLine() {
+        assertThat(run("--modul", "rainfall")).isEqualTo(2);
+        assertThat(run("--module")).isEqualTo(2);
+        assertThat(err.toString(StandardCharsets.UTF_8))
+                .contains("unknown option \"--modul\", see --help")
+                .contains("option --module must be followed by a value, see --help");
+    }
+
+    @Test
+    void listsWhatIsExcluded() {
+        table("means", DESCRIPTOR, "sample,mean,exclude\n1 2 4,9.9,misprint of 2.3\n1 2,1.5,\n");
+        assertThat(runTables()).isZero();
+        assertThat(printed())
+                .contains("Excluded: known to be wrong in the source, not judged")
+                .contains("means:1:value: expected 9.9, computed 2.3333333")
+                .contains(" - misprint of 2.3")
+                .contains("1 pass (1 published), 0 fail, 1 excluded");
+    }
+
+    @Test
+    void runsOneModule() {
+        assertThat(run("--module", "timeseries")).isZero();
+        assertThat(printed()).contains("timeseries: ").doesNotContain("hydraulics: ");
+    }
+
+    @Test
+    void helps() {
+        assertThat(run("--help")).isZero();
+        assertThat(printed()).contains("--tables FOLDER").contains("Ends with 0 if every value passes");
+    }
+}

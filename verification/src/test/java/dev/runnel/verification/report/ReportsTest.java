@@ -1,0 +1,107 @@
+package dev.runnel.verification.report;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import dev.runnel.verification.Check;
+import dev.runnel.verification.Provenance;
+import dev.runnel.verification.Results;
+import dev.runnel.verification.Source;
+import dev.runnel.verification.Status;
+import java.io.ByteArrayInputStream;
+import java.nio.charset.StandardCharsets;
+import java.util.List;
+import java.util.OptionalDouble;
+import javax.xml.parsers.DocumentBuilderFactory;
+import org.junit.jupiter.api.Test;
+import org.w3c.dom.Document;
+import org.w3c.dom.Element;
+
+class ReportsTest {
+    private static final Results RESULTS = new Results(
+            List.of(
+                    check("t:1:v", "1.0", OptionalDouble.of(1.01), Status.PASS, ""),
+                    check("t:2:v", "2.0", OptionalDouble.of(2.5), Status.FAIL, ""),
+                    check("t:3:v", "3.0", OptionalDouble.empty(), Status.FAIL, "refused: too <deep>"),
+                    check("t:4:v", "4.0", OptionalDouble.of(5), Status.EXCLUDED, "misprint of 5.0")),
+            3,
+            List.of("x.table: key \"year\" is missing"));
+
+    private static Check check(String name, String printed, OptionalDouble computed, Status status, String remark) {
+        return new Check(
+                name,
+                "t",
+                "hydraulics",
+                "some.thing",
+                Source.of("A & B", "1999", "Book, \"part 1\"", "2nd ed.", Provenance.FROM_MEMORY),
+                "p. 3",
+                "depth=0.2; diameter=1",
+                printed,
+                "m2",
+                computed,
+                0.05,
+                status,
+                remark);
+    }
+
+    @Test
+    void csv() throws Exception {
+        assertThat(CsvReport.text(RESULTS).lines())
+                .containsExactly(
+                        "check,module,calculation,source,locator,input,expected,computed,deviation,tolerance,status",
+                        "t:1:v,hydraulics,some.thing,\"A & B (1999), Book, \"\"part 1\"\", 2nd ed. [from memory]\",p. 3,"
+                                + "depth=0.2; diameter=1,1.0,1.01,0.010000000000000009,0.05,pass",
+                        "t:2:v,hydraulics,some.thing,\"A & B (1999), Book, \"\"part 1\"\", 2nd ed. [from memory]\",p. 3,"
+                                + "depth=0.2; diameter=1,2.0,2.5,0.5,0.05,fail",
+                        "t:3:v,hydraulics,some.thing,\"A & B (1999), Book, \"\"part 1\"\", 2nd ed. [from memory]\",p. 3,"
+                                + "depth=0.2; diameter=1,3.0,,,0.05,fail",
+                        "t:4:v,hydraulics,some.thing,\"A & B (1999), Book, \"\"part 1\"\", 2nd ed. [from memory]\",p. 3,"
+                                + "depth=0.2; diameter=1,4.0,5,1,0.05,excluded");
+    }
+
+    @Test
+    void junit() throws Exception {
+        byte[] bytes = JUnitReport.text(RESULTS).getBytes(StandardCharsets.UTF_8);
+        Document xml = DocumentBuilderFactory.newInstance().newDocumentBuilder().parse(new ByteArrayInputStream(bytes));
+        Element suite = (Element) xml.getElementsByTagName("testsuite").item(0);
+        assertThat(suite.getAttribute("tests")).isEqualTo("4");
+        assertThat(suite.getAttribute("failures")).isEqualTo("2");
+        assertThat(suite.getAttribute("skipped")).isEqualTo("1");
+        assertThat(xml.getElementsByTagName("testcase").getLength()).isEqualTo(5);
+        Element failure = (Element) xml.getElementsByTagName("failure").item(1);
+        assertThat(failure.getAttribute("message")).contains("expected 3.0 +/- 0.05 m2, refused: too <deep>");
+        Element error = (Element) xml.getElementsByTagName("error").item(0);
+        assertThat(error.getAttribute("message")).isEqualTo("x.table: key \"year\" is missing");
+    }
+
+    @Test
+    void html() {
+        assertThat(HtmlReport.text(RESULTS))
+                .startsWith("<!DOCTYPE html>")
+                .contains("Could not run:")
+                .contains("A &amp; B (1999), Book, &quot;part 1&quot;, 2nd ed. [from memory]")
+                .contains("refused: too &lt;deep&gt;")
+                .contains("misprint of 5.0")
+                .contains("3 cells are blank")
+                .doesNotContain("src=")
+                .doesNotContain("href=");
+    }
+
+    @Test
+    void summary() {
+        assertThat(SummaryReport.text(RESULTS).lines())
+                .contains(
+                        "     1     2         1   0.20  A & B (1999), Book, \"part 1\", 2nd ed. [from memory]",
+                        "  t:3:v: expected 3.0, computed none, tolerance 0.0500 m2 - refused: too <deep>",
+                        "Total: 4 values from 1 sources, 1 pass (1 from memory), 2 fail, 1 excluded; 3 blank cells not"
+                                + " compared",
+                        "COULD NOT RUN: 1 problems, see above.");
+    }
+
+    @Test
+    void nothingCheckedIsNoSuccess() {
+        Results nothing = new Results(List.of(), 0, List.of());
+        assertThat(nothing.exitCode()).isEqualTo(2);
+        assertThat(SummaryReport.text(nothing)).contains("COULD NOT RUN: nothing was checked.");
+        assertThat(HtmlReport.text(nothing)).contains("Could not run: nothing was checked.");
+    }
+}
