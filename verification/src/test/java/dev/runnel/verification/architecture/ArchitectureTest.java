@@ -1,0 +1,36 @@
+package dev.runnel.verification.architecture;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import com.tngtech.archunit.core.domain.JavaClasses;
+import com.tngtech.archunit.core.importer.ClassFileImporter;
+import com.tngtech.archunit.core.importer.ImportOption;
+import com.tngtech.archunit.lang.ArchRule;
+import java.util.stream.Stream;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.MethodSource;
+import org.junit.jupiter.params.provider.ValueSource;
+
+/** The walls and habits hold for everything that is shipped. */
+class ArchitectureTest {
+    private static final String ROOT = "dev.runnel";
+    private static final JavaClasses SHIPPED = new ClassFileImporter()
+            .withImportOption(ImportOption.Predefined.DO_NOT_INCLUDE_TESTS)
+            .importPackages(ROOT);
+
+    @ParameterizedTest
+    @MethodSource
+    void rules(ArchRule rule) {
+        rule.check(SHIPPED);
+    }
+
+    static Stream<ArchRule> rules() {
+        return Stream.concat(new Walls(ROOT).all().stream(), new Habits(ROOT).all().stream());
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"base", "timeseries"})
+    void everyModuleWasRead(String module) {
+        assertThat(SHIPPED).anyMatch(type -> type.getPackageName().startsWith(ROOT + "." + module));
+    }
+}

@@ -1,0 +1,39 @@
+package dev.runnel.verification.architecture;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.regex.Pattern;
+
+/** What compiled classes do not show. Each method returns complaints about one file, none if it is in order. */
+final class SourceRules {
+    /** Surefire and Failsafe pick test classes by name; another name would silently not run. */
+    private static final Pattern RUN = Pattern.compile(".*(Test|Properties|IT)\\.java");
+
+    private static final Pattern TESTS =
+            Pattern.compile("(?m)^\\s*@(Test|ParameterizedTest|TestFactory|Property|Example)\\b");
+    private static final Pattern LEFT_UNDONE = Pattern.compile("@Disa" + "bled|\\bTO" + "DO\\b|\\bFIX" + "ME\\b");
+    private static final Pattern OWN_MACHINE =
+            Pattern.compile("(?<![\\w.])/(home|root|tmp|work|Users)/|[A-Z]:\\\\Users");
+    private static final int MOST_LINES = 400;
+
+    private SourceRules() {}
+
+    static List<String> complaints(String file, String text) {
+        List<String> complaints = new ArrayList<>();
+        if (file.contains("src/test/java/")
+                && TESTS.matcher(text).find()
+                && !RUN.matcher(file).matches()) {
+            complaints.add(file + " holds tests, but its name does not end in Test, Properties or IT: nothing runs it");
+        }
+        if (LEFT_UNDONE.matcher(text).find()) {
+            complaints.add(file + " holds unfinished or disabled work");
+        }
+        if (OWN_MACHINE.matcher(text).find()) {
+            complaints.add(file + " holds a path of somebody's machine");
+        }
+        if (file.endsWith(".java") && text.lines().count() > MOST_LINES) {
+            complaints.add(file + " has more than " + MOST_LINES + " lines: two things live in it");
+        }
+        return complaints;
+    }
+}

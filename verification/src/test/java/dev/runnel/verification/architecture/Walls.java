@@ -1,0 +1,119 @@
+package dev.runnel.verification.architecture;
+
+import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.classes;
+import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.noClasses;
+import static com.tngtech.archunit.library.dependencies.SlicesRuleDefinition.slices;
+
+import com.tngtech.archunit.core.domain.Dependency;
+import com.tngtech.archunit.core.domain.JavaClass;
+import com.tngtech.archunit.lang.ArchCondition;
+import com.tngtech.archunit.lang.ArchRule;
+import com.tngtech.archunit.lang.ConditionEvents;
+import com.tngtech.archunit.lang.SimpleConditionEvent;
+import java.util.List;
+
+/** Who may know whom. */
+final class Walls {
+    private final String root;
+
+    /** Rules for the packages below {@code root}, which is {@code dev.runnel} except in the test of the rules. */
+    Walls(String root) {
+        this.root = root;
+    }
+
+    List<ArchRule> all() {
+        return List.of(
+                rainWithoutPipes(),
+                pipesWithoutRain(),
+                physicsWithoutTime(),
+                timeseriesAtTheBottom(),
+                nothingNeedsTheProof(),
+                internalsStayInTheirModule(),
+                noCycles());
+    }
+
+    ArchRule rainWithoutPipes() {
+        return noClasses()
+                .that()
+                .resideInAPackage(root + ".rainfall..")
+                .should()
+                .dependOnClassesThat()
+                .resideInAPackage(root + ".hydraulics..")
+                .because("rain and pipes exchange only series and intervals");
+    }
+
+    ArchRule pipesWithoutRain() {
+        return noClasses()
+                .that()
+                .resideInAPackage(root + ".hydraulics..")
+                .should()
+                .dependOnClassesThat()
+                .resideInAPackage(root + ".rainfall..")
+                .because("rain and pipes exchange only series and intervals");
+    }
+
+    ArchRule physicsWithoutTime() {
+        return noClasses()
+                .that()
+                .resideInAPackage(root + ".hydraulics..")
+                .and()
+                .resideOutsideOfPackage(root + ".hydraulics.monitoring..")
+                .should()
+                .dependOnClassesThat()
+                .resideInAPackage(root + ".timeseries..")
+                .because("sections, flow, structures and water are physics; only monitoring knows readings in time");
+    }
+
+    ArchRule timeseriesAtTheBottom() {
+        return noClasses()
+                .that()
+                .resideInAnyPackage(root + ".timeseries..", root + ".base..")
+                .should()
+                .dependOnClassesThat()
+                .resideInAnyPackage(root + ".hydraulics..", root + ".rainfall..")
+                .because("a series knows no pipe and no rain");
+    }
+
+    ArchRule nothingNeedsTheProof() {
+        return noClasses()
+                .that()
+                .resideInAnyPackage(
+                        root + ".base..", root + ".timeseries..", root + ".hydraulics..", root + ".rainfall..")
+                .should()
+                .dependOnClassesThat()
+                .resideInAPackage(root + ".verification..")
+                .because("the proof stands outside of what it proves");
+    }
+
+    ArchRule internalsStayInTheirModule() {
+        return classes()
+                .that()
+                .resideInAPackage(root + "..")
+                .should(new ArchCondition<>("keep out of internal packages of other modules") {
+                    @Override
+                    public void check(JavaClass user, ConditionEvents events) {
+                        for (Dependency use : user.getDirectDependenciesFromSelf()) {
+                            String used = use.getTargetClass().getPackageName();
+                            if (isInternal(used) && !module(used).equals(module(user.getPackageName()))) {
+                                events.add(SimpleConditionEvent.violated(user, use.getDescription()));
+                            }
+                        }
+                    }
+                });
+    }
+
+    ArchRule noCycles() {
+        return slices().matching(root + ".(**)").should().beFreeOfCycles();
+    }
+
+    private boolean isInternal(String packageName) {
+        return packageName.startsWith(root + ".") && (packageName + ".").contains(".internal.");
+    }
+
+    /** The first word below the root: each module has its own. */
+    private String module(String packageName) {
+        return packageName.startsWith(root + ".")
+                ? packageName.substring(root.length() + 1).split("\\.", 2)[0]
+                : "";
+    }
+}
