@@ -5,7 +5,7 @@ import org.apiguardian.api.API;
 /**
  * What a return period counts. The two are related by
  *
- * <pre>T<sub>a</sub> = 1 / (1 − exp(−1/T<sub>p</sub>)),   T<sub>p</sub> = −1 / ln(1 − 1/T<sub>a</sub>)</pre>
+ * <blockquote>T<sub>a</sub> = 1 / (1 − exp(−1/T<sub>p</sub>)),   T<sub>p</sub> = −1 / ln(1 − 1/T<sub>a</sub>)</blockquote>
  *
  * <p>for events that arrive independently of each other (Poisson). Source: Langbein (1949), Annual floods and the
  * partial-duration flood series, Transactions of the American Geophysical Union 30(6), 879-881. At 10 years the

@@ -15,7 +15,7 @@ import org.apiguardian.api.API;
  * <p>The window slides freely: it need not begin on the hour, nor on a step. Rain is taken as steady within a step, so
  * that the greatest window begins or ends where a step does; with k whole steps and a fraction f of one in the window,
  *
- * <pre>max over i of ( P<sub>i</sub> + … + P<sub>i+k−1</sub> + f · max(P<sub>i−1</sub>, P<sub>i+k</sub>) )</pre>
+ * <blockquote>max over i of ( P<sub>i</sub> + … + P<sub>i+k−1</sub> + f · max(P<sub>i−1</sub>, P<sub>i+k</sub>) )</blockquote>
  *
  * <p>A duration shorter than the step is refused, since the record cannot tell what happened inside a step. One as long
  * as the record, or longer, gives the sum of the record.

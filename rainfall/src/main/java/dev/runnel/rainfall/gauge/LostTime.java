@@ -10,7 +10,7 @@ import org.apiguardian.api.API;
  *
  * <p>With tip depth d [mm] and time between tips Δt [s] the bucket filled in Δt − τ, so
  *
- * <pre>I = 3600 d / (Δt − τ) = I<sub>r</sub> / (1 − τ I<sub>r</sub> / (3600 d)),   I<sub>r</sub> = 3600 d / Δt</pre>
+ * <blockquote>I = 3600 d / (Δt − τ) = I<sub>r</sub> / (1 − τ I<sub>r</sub> / (3600 d)),   I<sub>r</sub> = 3600 d / Δt</blockquote>
  *
  * which is the straight line of Δt over 1/I that laboratories find (Humphrey, Istok, Lee, Hevesi and Flint 1997, Journal
  * of Atmospheric and Oceanic Technology 14, 1513-1519). Duchon, Fiebrich and Grimsley (2014), the same journal 31(6),
