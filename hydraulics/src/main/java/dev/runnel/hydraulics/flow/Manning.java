@@ -7,7 +7,7 @@ import org.apiguardian.api.API;
 /**
  * Manning's law, V = (1/n) R^(2/3) S^(1/2), with one n for all depths. Immutable and thread-safe.
  *
- * <p>Source: Ven Te Chow, Open-Channel Hydraulics, 1959, equation 5-6 (metric form). It describes fully rough turbulent
+ * <p>Source: Ven Te Chow, Open-Channel Hydraulics, 1959, chapter 5 (metric form). It describes fully rough turbulent
  * flow; it knows no viscosity and does not depend on gravity.
  *
  * @since 0.1

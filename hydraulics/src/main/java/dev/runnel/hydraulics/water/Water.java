@@ -8,7 +8,7 @@ import org.apiguardian.api.API;
  * Pure liquid water at 0.1 MPa and one temperature. Immutable and thread-safe.
  *
  * <p>Source: IAPWS SR6-08(2011), <i>Revised Supplementary Release on Properties of Liquid Water at 0.1 MPa</i>:
- * equation 3 with table 1 for the volume, equation 8 for the viscosity. Valid from 253.15 K to 383.15 K (−20 to 110 °C);
+ * its series for the volume and for the viscosity. Valid from 253.15 K to 383.15 K (−20 to 110 °C);
  * below 0 °C and above 99.6 °C the water is metastable. The release gives the uncertainty as 1e-6 to 5e-5 relative for
  * the density and 1 % for the viscosity, the latter worse below 0 °C.
  *
@@ -21,13 +21,13 @@ public final class Water {
     private static final double GAS_CONSTANT = 461.51805;
 
     private static final double PRESSURE = 1e5;
-    /** Reducing temperature of table 1, K. */
+    /** Reducing temperature of the series, K. */
     private static final double REDUCING = 10;
 
     private static final double HIGH_POLE = 593;
     private static final double LOW_POLE = 232;
 
-    // Table 1: a5; then a6 to a10 with their exponents n; then b5 to b10 with their exponents m.
+    // Volume: a5; then a6 to a10 with their exponents n; then b5 to b10 with their exponents m.
     private static final double A5 = 1.93763157e-2;
     private static final double[] A = {6.74458446e3, -2.22521604e5, 1.00231247e8, -1.63552118e9, 8.32299658e9};
     private static final int[] N = {4, 5, 7, 8, 9};
@@ -36,7 +36,7 @@ public final class Water {
     };
     private static final int[] M = {1, 2, 3, 4, 5, 6};
 
-    // Equation 8: μ in 1e-6 Pa s from T/300 K.
+    // Viscosity: μ in 1e-6 Pa s from T/300 K.
     private static final double[] VISCOSITY_FACTOR = {280.68, 511.45, 61.131, 0.45903};
     private static final double[] VISCOSITY_EXPONENT = {-1.9, -7.7, -19.6, -40.0};
 

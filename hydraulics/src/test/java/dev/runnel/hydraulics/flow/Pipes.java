@@ -1,0 +1,37 @@
+package dev.runnel.hydraulics.flow;
+
+import dev.runnel.hydraulics.section.CircularSection;
+import net.jqwik.api.Arbitraries;
+import net.jqwik.api.Arbitrary;
+import net.jqwik.api.Combinators;
+
+/** Random conduits far beyond what is built, so that what is built is well inside. */
+final class Pipes {
+    private Pipes() {}
+
+    static Arbitrary<Double> logUniform(double least, double most) {
+        return Arbitraries.doubles()
+                .between(0, 1)
+                .ofScale(12)
+                .edgeCases(config -> config.includeOnly(0.0, 1.0))
+                .map(x -> Math.min(most, Math.max(least, least * Math.pow(most / least, x))));
+    }
+
+    static Arbitrary<Resistance> laws() {
+        return Arbitraries.oneOf(
+                logUniform(0.005, 0.2).map(Manning::of),
+                logUniform(1e-7, 0.1)
+                        .flatMap(ks -> Arbitraries.doubles()
+                                .between(-5, 40)
+                                .ofScale(3)
+                                .edgeCases(config -> config.includeOnly(0.0))
+                                .map(celsius -> ColebrookWhite.ofRoughness(ks).atTemperature(celsius))),
+                Arbitraries.just(ColebrookWhite.ofRoughness(0)));
+    }
+
+    static Arbitrary<Conduit> circular() {
+        return Combinators.combine(logUniform(0.01, 20), logUniform(1e-6, 1), laws())
+                .as((diameter, gradient, law) ->
+                        Conduit.of(CircularSection.ofDiameter(diameter), Gradient.of(gradient), law));
+    }
+}

@@ -1,0 +1,168 @@
+package dev.runnel.hydraulics.section;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+
+import java.io.BufferedReader;
+import java.io.IOException;
+import java.io.InputStreamReader;
+import java.math.BigDecimal;
+import java.math.MathContext;
+import java.nio.charset.StandardCharsets;
+import java.util.List;
+import java.util.Objects;
+import java.util.function.ToDoubleFunction;
+import java.util.stream.Collectors;
+import org.junit.jupiter.api.Test;
+
+class CircularSectionTest {
+    private static final CircularSection SECTION = CircularSection.ofDiameter(0.450);
+
+    @Test
+    void areaKeepsRelativeAccuracyFromFilmToFull() {
+        assertThat(worst("area", row -> row.section().area(row.depth()))).isLessThan(1.5e-15);
+    }
+
+    @Test
+    void perimeterKeepsRelativeAccuracyFromFilmToFull() {
+        assertThat(worst("perimeter", row -> row.section().wettedPerimeter(row.depth())))
+                .isLessThan(6e-16);
+    }
+
+    @Test
+    void topWidthKeepsRelativeAccuracyFromFilmToFull() {
+        assertThat(worst("width", row -> row.section().topWidth(row.depth()))).isLessThan(6e-16);
+    }
+
+    @Test
+    void centroidKeepsRelativeAccuracyFromFilmToFull() {
+        assertThat(worst("centroid", row -> row.section().centroidDepth(row.depth())))
+                .isLessThan(1e-14);
+    }
+
+    /** Largest relative deviation from the reference file, whose making is told in its header. */
+    private static double worst(String column, ToDoubleFunction<Row> function) {
+        List<Row> rows = rows(column);
+        assertThat(rows).hasSize(284);
+        return rows.stream()
+                .mapToDouble(row -> new BigDecimal(function.applyAsDouble(row))
+                        .subtract(row.expected())
+                        .divide(row.expected(), MathContext.DECIMAL64)
+                        .abs()
+                        .doubleValue())
+                .max()
+                .orElseThrow();
+    }
+
+    private static List<Row> rows(String column) {
+        var stream = Objects.requireNonNull(CircularSectionTest.class.getResourceAsStream("circular-section.csv"));
+        try (var reader = new BufferedReader(new InputStreamReader(stream, StandardCharsets.UTF_8))) {
+            List<String[]> lines = reader.lines()
+                    .filter(line -> !line.startsWith("#"))
+                    .map(line -> line.split(","))
+                    .collect(Collectors.toList());
+            int index = List.of(lines.get(0)).indexOf(column);
+            return lines.stream()
+                    .skip(1)
+                    .map(line -> new Row(
+                            CircularSection.ofDiameter(Double.parseDouble(line[0])),
+                            Double.parseDouble(line[1]),
+                            new BigDecimal(line[index])))
+                    .collect(Collectors.toList());
+        } catch (IOException e) {
+            throw new java.io.UncheckedIOException(e);
+        }
+    }
+
+    private record Row(CircularSection section, double depth, BigDecimal expected) {}
+
+    @Test
+    void emptySectionIsAllZero() {
+        assertThat(SECTION.area(0)).isZero();
+        assertThat(SECTION.wettedPerimeter(0)).isZero();
+        assertThat(SECTION.hydraulicRadius(0)).isZero();
+        assertThat(SECTION.topWidth(0)).isZero();
+        assertThat(SECTION.hydraulicDepth(0)).isZero();
+        assertThat(SECTION.centroidDepth(0)).isZero();
+        assertThat(SECTION.depthForArea(0)).isZero();
+    }
+
+    @Test
+    void fullSectionHasNoSurface() {
+        assertThat(SECTION.area(0.450)).isEqualTo(0.450 * 0.450 * (Math.PI / 4)).isEqualTo(SECTION.fullArea());
+        assertThat(SECTION.wettedPerimeter(0.450)).isEqualTo(0.450 * Math.PI).isEqualTo(SECTION.fullPerimeter());
+        assertThat(SECTION.topWidth(0.450)).isZero();
+        assertThat(SECTION.hydraulicDepth(0.450)).isEqualTo(Double.POSITIVE_INFINITY);
+        assertThat(SECTION.centroidDepth(0.450)).isEqualTo(0.225);
+        assertThat(SECTION.depthForArea(SECTION.fullArea())).isEqualTo(0.450);
+    }
+
+    @Test
+    void depthWithinRoundingOfTheSoffitIsTheSoffit() {
+        var bore = CircularSection.ofDiameter(0.19029999999999997);
+        assertThat(0.1903).isGreaterThan(bore.diameter());
+        assertThat(bore.area(0.1903)).isEqualTo(bore.fullArea());
+        assertThat(bore.topWidth(0.1903)).isZero();
+        assertThat(SECTION.area(0.450 * (1 + 0.9e-12))).isEqualTo(SECTION.fullArea());
+        assertThatThrownBy(() -> SECTION.area(0.450 * (1 + 1.1e-12))).isInstanceOf(IllegalArgumentException.class);
+    }
+
+    @Test
+    void depthWithinRoundingOfTheInvertIsTheInvert() {
+        double rounding = 0.3 - 0.1 - 0.2;
+        assertThat(rounding).isNegative();
+        assertThat(SECTION.area(rounding)).isZero();
+        assertThatThrownBy(() -> SECTION.area(-1e-12)).isInstanceOf(IllegalArgumentException.class);
+    }
+
+    @Test
+    void refusesDepthsOutside() {
+        assertThatThrownBy(() -> SECTION.area(0.46))
+                .isInstanceOf(IllegalArgumentException.class)
+                .hasMessage("depth must be in [0, 0.45] m, was 0.46");
+        assertThatThrownBy(() -> SECTION.wettedPerimeter(-0.001))
+                .hasMessage("depth must be in [0, 0.45] m, was -0.001");
+        assertThatThrownBy(() -> SECTION.topWidth(Double.NaN)).hasMessage("depth must be in [0, 0.45] m, was NaN");
+        assertThatThrownBy(() -> SECTION.centroidDepth(Double.POSITIVE_INFINITY))
+                .hasMessage("depth must be in [0, 0.45] m, was Infinity");
+        assertThatThrownBy(() -> SECTION.depthForArea(0.2))
+                .isInstanceOf(IllegalArgumentException.class)
+                .hasMessageStartingWith("area must be in [0, 0.159043128087983")
+                .hasMessageEndingWith("] m2, was 0.2");
+        assertThatThrownBy(() -> SECTION.depthForArea(Double.NaN)).hasMessageContaining("was NaN");
+    }
+
+    @Test
+    void refusesImpossibleDiameters() {
+        for (double diameter : new double[] {0, -0.0, -0.45, Double.NaN, Double.POSITIVE_INFINITY}) {
+            assertThatThrownBy(() -> CircularSection.ofDiameter(diameter))
+                    .isInstanceOf(IllegalArgumentException.class)
+                    .hasMessageStartingWith("diameter must be greater than 0 and finite (m), was ");
+        }
+    }
+
+    @Test
+    void bulkFormNamesTheIndexAndKeepsMissing() {
+        double[] area = new double[3];
+        SECTION.area(new double[] {0.1, Double.NaN, 0.45}, area);
+        assertThat(area[0]).isEqualTo(SECTION.area(0.1));
+        assertThat(area[1]).isNaN();
+        assertThat(area[2]).isEqualTo(SECTION.fullArea());
+        assertThatThrownBy(() -> SECTION.area(new double[] {0.1, 0.46}, new double[2]))
+                .isInstanceOf(IllegalArgumentException.class)
+                .hasMessage("depth[1]: depth must be in [0, 0.45] m, was 0.46");
+        assertThatThrownBy(() -> SECTION.topWidth(new double[2], new double[3]))
+                .isInstanceOf(IllegalArgumentException.class)
+                .hasMessage("width must have length 2, was 3");
+    }
+
+    @Test
+    void isAValue() {
+        assertThat(SECTION)
+                .isEqualTo(CircularSection.ofDiameter(0.45))
+                .hasSameHashCodeAs(CircularSection.ofDiameter(0.45))
+                .isNotEqualTo(CircularSection.ofDiameter(0.3))
+                .hasToString("CircularSection[D = 0.45 m]");
+        assertThat(SECTION.breakDepths()).containsExactly(0, 0.45);
+    }
+}
