@@ -117,6 +117,8 @@ final class Habits {
                 .that()
                 .resideInAnyPackage(libraries())
                 .and()
+                .resideOutsideOfPackage("..internal..")
+                .and()
                 .arePublic()
                 .and()
                 .areNotRecords()

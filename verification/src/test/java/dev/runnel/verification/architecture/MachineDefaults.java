@@ -18,7 +18,6 @@ final class MachineDefaults extends DescribedPredicate<JavaCall<?>> {
             "java.time.Clock.systemUTC",
             "java.lang.System.currentTimeMillis",
             "java.lang.System.nanoTime",
-            "java.lang.System.lineSeparator",
             "java.lang.Math.random",
             "java.util.concurrent.ThreadLocalRandom.current",
             "java.lang.String.formatted",

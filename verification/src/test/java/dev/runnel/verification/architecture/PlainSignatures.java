@@ -70,6 +70,6 @@ final class PlainSignatures extends ArchCondition<JavaClass> {
     private boolean isAllowed(JavaClass type) {
         String name = type.getPackageName();
         boolean ours = name.startsWith(root + ".") && !name.startsWith(root + ".base") && !name.contains(".internal");
-        return type.isPrimitive() || name.startsWith("java.") || ours;
+        return type.isPrimitive() || name.startsWith("java.") || name.startsWith("javax.") || ours;
     }
 }

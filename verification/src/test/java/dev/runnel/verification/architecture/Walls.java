@@ -10,6 +10,8 @@ import com.tngtech.archunit.lang.ArchCondition;
 import com.tngtech.archunit.lang.ArchRule;
 import com.tngtech.archunit.lang.ConditionEvents;
 import com.tngtech.archunit.lang.SimpleConditionEvent;
+import com.tngtech.archunit.library.dependencies.SliceAssignment;
+import com.tngtech.archunit.library.dependencies.SliceIdentifier;
 import java.util.List;
 
 /** Who may know whom. */
@@ -103,7 +105,27 @@ final class Walls {
     }
 
     ArchRule noCycles() {
-        return slices().matching(root + ".(**)").should().beFreeOfCycles();
+        return slices().assignedFrom(new SliceAssignment() {
+                    @Override
+                    public SliceIdentifier getIdentifierOf(JavaClass type) {
+                        String name = type.getPackageName();
+                        return name.startsWith(root + ".")
+                                ? SliceIdentifier.of(withoutInternal(name))
+                                : SliceIdentifier.ignore();
+                    }
+
+                    @Override
+                    public String getDescription() {
+                        return "packages, each with its internal one";
+                    }
+                })
+                .should()
+                .beFreeOfCycles();
+    }
+
+    private static String withoutInternal(String packageName) {
+        int at = (packageName + ".").indexOf(".internal.");
+        return at < 0 ? packageName : packageName.substring(0, at);
     }
 
     private boolean isInternal(String packageName) {
