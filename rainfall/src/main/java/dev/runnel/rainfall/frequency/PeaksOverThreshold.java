@@ -1,0 +1,186 @@
+package dev.runnel.rainfall.frequency;
+
+import dev.runnel.base.Require;
+import dev.runnel.base.Text;
+import dev.runnel.timeseries.EpochNanos;
+import dev.runnel.timeseries.RegularSeries;
+import java.time.Duration;
+import java.util.Arrays;
+import org.apiguardian.api.API;
+
+/**
+ * The independent peaks of a record above a threshold and the time in which they came. Immutable and thread-safe.
+ *
+ * <p>With &lambda; peaks a year and the distribution G of a peak, the value exceeded on average once in T years has
+ * 1 - G(x) = 1/(&lambda; T). This return period counts every exceedance (partial-duration basis); among annual maxima it
+ * is longer, see {@link dev.runnel.rainfall.ddf.ReturnPeriodBasis}. Source: Coles (2001), An introduction to statistical
+ * modeling of extreme values, Springer, chapter 4.
+ *
+ * @since 0.1
+ */
+@API(status = API.Status.EXPERIMENTAL, since = "0.1")
+public final class PeaksOverThreshold {
+    private final double threshold;
+    private final double[] peaks;
+    private final double years;
+
+    private PeaksOverThreshold(double threshold, double[] peaks, double years) {
+        this.threshold = threshold;
+        this.peaks = peaks;
+        this.years = years;
+    }
+
+    /**
+     * Returns peaks that are already known to be independent.
+     *
+     * @param threshold threshold; finite
+     * @param years length of the record in which they came; greater than 0
+     * @param peaks values above the threshold; others are refused; copied
+     * @return the peaks
+     * @throws IllegalArgumentException if a peak is not above the threshold or {@code years} is not greater than 0
+     */
+    public static PeaksOverThreshold of(double threshold, double years, double... peaks) {
+        Require.finite("threshold", threshold, "");
+        Require.positive("years", years, "years");
+        for (double peak : peaks) {
+            if (!(peak > threshold && peak < Double.POSITIVE_INFINITY)) {
+                throw new IllegalArgumentException(
+                        "peaks must be finite and above threshold " + Text.number(threshold) + ", was " + peak);
+            }
+        }
+        return new PeaksOverThreshold(threshold, peaks.clone(), years);
+    }
+
+    /**
+     * Finds the peaks of a record: in each run of exceedances, runs being joined where less than the separation lies
+     * between the end of one and the start of the next, the greatest value counts.
+     *
+     * @param values one value a step, NaN for missing; a missing step is not an exceedance and not part of the length
+     * @param threshold threshold; finite
+     * @param separation least time between two independent runs; 0 or longer
+     * @return the peaks
+     * @throws IllegalArgumentException if nothing was measured, or an argument is out of range
+     */
+    public static PeaksOverThreshold from(RegularSeries values, double threshold, Duration separation) {
+        Require.finite("threshold", threshold, "");
+        long quiet = EpochNanos.nonNegative("separation", separation);
+        long step = values.step().toNanos();
+        double[] peaks = new double[16];
+        int count = 0;
+        long sinceLast = Long.MAX_VALUE;
+        int measured = 0;
+        for (int i = 0; i < values.size(); i++) {
+            double value = values.value(i);
+            measured += Double.isNaN(value) ? 0 : 1;
+            if (value > threshold) {
+                if (sinceLast >= quiet && sinceLast > 0) {
+                    if (count == peaks.length) {
+                        peaks = Arrays.copyOf(peaks, 2 * count);
+                    }
+                    peaks[count++] = value;
+                } else {
+                    peaks[count - 1] = Math.max(peaks[count - 1], value);
+                }
+                sinceLast = 0;
+            } else if (sinceLast < Long.MAX_VALUE - step) {
+                sinceLast += step;
+            }
+        }
+        double years = measured * (step / 1e9) / (365.25 * 86_400);
+        return of(threshold, Require.positive("years measured", years, "years"), Arrays.copyOf(peaks, count));
+    }
+
+    /**
+     * Returns the threshold.
+     *
+     * @return threshold, in the unit of the record
+     */
+    public double threshold() {
+        return threshold;
+    }
+
+    /**
+     * Returns the peaks in the order of the record.
+     *
+     * @return values above the threshold; a copy
+     */
+    public double[] peaks() {
+        return peaks.clone();
+    }
+
+    /**
+     * Returns the mean number of peaks a year.
+     *
+     * @return rate &lambda;, 1/year
+     */
+    public double ratePerYear() {
+        return peaks.length / years;
+    }
+
+    /**
+     * Returns the mean excess of the peaks that exceed a level: nearly a straight line above a level from which the
+     * generalised Pareto distribution holds.
+     *
+     * @param level level, at least the threshold
+     * @return mean of peak - level over the peaks above the level; NaN if there is none
+     * @throws IllegalArgumentException if {@code level} is below the threshold or NaN
+     */
+    public double meanExcess(double level) {
+        if (!(level >= threshold)) {
+            throw new IllegalArgumentException(
+                    "level must be at least the threshold " + Text.number(threshold) + ", was " + level);
+        }
+        return Arrays.stream(peaks)
+                .filter(peak -> peak > level)
+                .map(peak -> peak - level)
+                .average()
+                .orElse(Double.NaN);
+    }
+
+    /**
+     * Fits a generalised Pareto distribution above the threshold.
+     *
+     * @param method {@link FitMethod#L_MOMENTS} or {@link FitMethod#MAXIMUM_LIKELIHOOD}
+     * @return the distribution of a peak
+     * @throws IllegalArgumentException for another method, fewer than 4 peaks, or peaks that are all equal
+     */
+    public GeneralizedPareto fit(FitMethod method) {
+        return switch (method) {
+            case L_MOMENTS -> {
+                LMoments m = LMoments.ofSample(peaks);
+                double excess = m.lambda1() - threshold;
+                double shape = excess / m.lambda2() - 2;
+                yield GeneralizedPareto.of(threshold, (1 + shape) * excess, shape);
+            }
+            case MAXIMUM_LIKELIHOOD ->
+                (GeneralizedPareto) LikelihoodFit.ofPeaks(threshold, peaks).distribution();
+            case MOMENTS ->
+                throw new IllegalArgumentException(
+                        "method must be L_MOMENTS or MAXIMUM_LIKELIHOOD for peaks over a threshold, was " + method);
+        };
+    }
+
+    /**
+     * Returns the value exceeded on average once in the given number of years.
+     *
+     * @param peak distribution of a peak, from {@link #fit}
+     * @param returnPeriodYears T counting every exceedance, years; &lambda; T must be greater than 1
+     * @return the value
+     * @throws IllegalArgumentException if &lambda; T is not greater than 1
+     */
+    public double quantile(Distribution peak, double returnPeriodYears) {
+        double expected = ratePerYear() * returnPeriodYears;
+        if (!(expected > 1)) {
+            throw new IllegalArgumentException(
+                    "returnPeriodYears must be above " + Text.significant(1 / ratePerYear(), 4)
+                            + " years, the mean time between peaks, was " + returnPeriodYears);
+        }
+        return peak.quantileOfExceedance(1 / expected);
+    }
+
+    @Override
+    public String toString() {
+        return "PeaksOverThreshold[" + peaks.length + " peaks above " + Text.number(threshold) + " in "
+                + Text.significant(years, 4) + " years]";
+    }
+}

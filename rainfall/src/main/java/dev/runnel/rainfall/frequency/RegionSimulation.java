@@ -1,0 +1,124 @@
+package dev.runnel.rainfall.frequency;
+
+import dev.runnel.base.Require;
+import dev.runnel.base.Text;
+import dev.runnel.timeseries.Statistics;
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Map;
+import java.util.SplittableRandom;
+import java.util.stream.IntStream;
+import org.apiguardian.api.API;
+
+/**
+ * Heterogeneity of a region and goodness of fit of families to it, by simulation.
+ *
+ * <p>H<sub>1</sub>, H<sub>2</sub>, H<sub>3</sub> compare the scatter between sites (of &tau;; of &tau; and
+ * &tau;<sub>3</sub>; of &tau;<sub>3</sub> and &tau;<sub>4</sub>) with that of simulated homogeneous groups: below 1
+ * acceptably homogeneous, 2 or more definitely not. Z of a family compares its &tau;<sub>4</sub> with the regional one:
+ * within 1.64 it fits at 90 %. Source: Hosking and Wallis (1997), Regional Frequency Analysis, sections 4.3 and 5.2.
+ *
+ * @param heterogeneity H<sub>1</sub>, H<sub>2</sub>, H<sub>3</sub>
+ * @param z Z by family; unmodifiable
+ * @param simulated distribution that the groups were drawn from: kappa, or generalised logistic where no kappa fits
+ * @param simulations number of groups
+ * @since 0.1
+ */
+@API(status = API.Status.EXPERIMENTAL, since = "0.1")
+public record RegionSimulation(
+        List<Double> heterogeneity, Map<DistributionFamily, Double> z, Distribution simulated, int simulations) {
+    private static final List<DistributionFamily> CANDIDATES = List.of(
+            DistributionFamily.GENERALIZED_LOGISTIC,
+            DistributionFamily.GEV,
+            DistributionFamily.GENERALIZED_NORMAL,
+            DistributionFamily.PEARSON_III,
+            DistributionFamily.GENERALIZED_PARETO);
+
+    static RegionSimulation of(Region region, int simulations, long seed) {
+        Require.atLeast("simulations", simulations, 20);
+        Distribution parent = parent(region.averageLMoments());
+        SplittableRandom root = new SplittableRandom(seed);
+        SplittableRandom[] sequences = new SplittableRandom[simulations];
+        for (int i = 0; i < simulations; i++) {
+            sequences[i] = root.split();
+        }
+        double[][] drawn = IntStream.range(0, simulations)
+                .parallel()
+                .mapToObj(i -> measures(simulate(region, parent, sequences[i])))
+                .toArray(double[][]::new);
+        double[] observed = measures(region);
+        double[] h = new double[3];
+        for (int k = 0; k < 3; k++) {
+            Statistics scatter = Statistics.of(column(drawn, k));
+            h[k] = (observed[k] - scatter.mean()) / scatter.standardDeviation();
+        }
+        Statistics kurtosis = Statistics.of(column(drawn, 3));
+        double bias = kurtosis.mean() - region.averageLMoments().tau4();
+        Map<DistributionFamily, Double> z = new EnumMap<>(DistributionFamily.class);
+        for (DistributionFamily family : CANDIDATES) {
+            double tau4 = region.growthCurve(family).lMoments().tau4();
+            z.put(family, (tau4 - region.averageLMoments().tau4() + bias) / kurtosis.standardDeviation());
+        }
+        return new RegionSimulation(
+                List.of(h[0], h[1], h[2]), java.util.Collections.unmodifiableMap(z), parent, simulations);
+    }
+
+    private static Distribution parent(LMoments average) {
+        try {
+            return DistributionFamily.KAPPA.fromLMoments(average);
+        } catch (IllegalArgumentException noKappa) {
+            return DistributionFamily.GENERALIZED_LOGISTIC.fromLMoments(average);
+        }
+    }
+
+    private static Region simulate(Region region, Distribution parent, SplittableRandom random) {
+        return Region.ofSites(region.sites().stream()
+                .map(site -> {
+                    double[] x = new double[site.years()];
+                    for (int i = 0; i < x.length; i++) {
+                        x[i] = parent.quantile(random.nextDouble(Double.MIN_NORMAL, 1));
+                    }
+                    return new Region.Site(site.name(), site.years(), LMoments.ofSample(x));
+                })
+                .toList());
+    }
+
+    /** Returns the three scatters V between sites, weighted by record length, and the average &tau;<sub>4</sub>. */
+    private static double[] measures(Region region) {
+        LMoments mean = region.averageLMoments();
+        double total = 0;
+        double[] v = new double[3];
+        for (Region.Site site : region.sites()) {
+            double t = site.moments().tau() - mean.lambda2();
+            double t3 = site.moments().tau3() - mean.tau3();
+            double t4 = site.moments().tau4() - mean.tau4();
+            total += site.years();
+            v[0] += site.years() * t * t;
+            v[1] += site.years() * Math.hypot(t, t3);
+            v[2] += site.years() * Math.hypot(t3, t4);
+        }
+        return new double[] {Math.sqrt(v[0] / total), v[1] / total, v[2] / total, mean.tau4()};
+    }
+
+    private static double[] column(double[][] rows, int at) {
+        return java.util.Arrays.stream(rows).mapToDouble(row -> row[at]).toArray();
+    }
+
+    @Override
+    public String toString() {
+        StringBuilder text = new StringBuilder("RegionSimulation[");
+        for (int k = 0; k < 3; k++) {
+            text.append("H")
+                    .append(k + 1)
+                    .append(" = ")
+                    .append(Text.significant(heterogeneity.get(k), 3))
+                    .append(", ");
+        }
+        z.forEach((family, value) -> text.append("Z ")
+                .append(family)
+                .append(" = ")
+                .append(Text.significant(value, 3))
+                .append(", "));
+        return text.append(simulations).append(" simulations]").toString();
+    }
+}

@@ -1,0 +1,104 @@
+package dev.runnel.rainfall.frequency;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatIllegalArgumentException;
+import static org.assertj.core.api.Assertions.within;
+
+import dev.runnel.rainfall.ddf.ReturnPeriod;
+import dev.runnel.timeseries.RegularSeries;
+import java.time.Duration;
+import java.time.Instant;
+import java.time.Month;
+import java.util.List;
+import java.util.Random;
+import org.junit.jupiter.api.Test;
+
+class AnnualMaximaTest {
+    private static final Duration HOUR = Duration.ofHours(1);
+    private static final Duration DAY = Duration.ofDays(1);
+
+    @Test
+    void findsThePlantedMaximumOfEachYear() {
+        double[] values = new double[(365 + 366) * 24];
+        values[1000] = 5;
+        values[1001] = 3;
+        values[365 * 24 - 1] = 4;
+        values[365 * 24] = 4;
+        values[365 * 24 + 500] = 6;
+        AnnualMaxima maxima = AnnualMaxima.from(
+                RegularSeries.of(Instant.parse("2023-01-01T00:00:00Z"), HOUR, values),
+                List.of(HOUR, Duration.ofHours(2)),
+                YearRule.calendar());
+        assertThat(maxima.years()).containsExactly(2023, 2024);
+        assertThat(maxima.depthsMm(HOUR)).containsExactly(5, 6);
+        // The window over New Year (4 + 4) belongs to neither year.
+        assertThat(maxima.depthsMm(Duration.ofHours(2))).containsExactly(8, 6);
+        assertThat(maxima.withClockCorrection().depthsMm(HOUR)[0]).isCloseTo(5 * 8.0 / 7, within(1e-15));
+    }
+
+    @Test
+    void namesTheYearsThatDoNotCount() {
+        double[] values = new double[3 * 365];
+        values[10] = 2;
+        for (int i = 365; i < 365 + 100; i++) {
+            values[i] = Double.NaN;
+        }
+        AnnualMaxima maxima = AnnualMaxima.from(
+                RegularSeries.of(Instant.parse("2021-01-01T00:00:00Z"), DAY, values),
+                List.of(DAY),
+                YearRule.calendar().withMinimumCoverage(0.9));
+        assertThat(maxima.years()).containsExactly(2021, 2023);
+        assertThat(maxima.excludedYears()).hasSize(1);
+        assertThat(maxima.excludedYears().get(0).year()).isEqualTo(2022);
+        assertThat(maxima.excludedYears().get(0).coverage()).isCloseTo(265.0 / 365, within(1e-12));
+    }
+
+    @Test
+    void aWaterYearStartsInItsMonth() {
+        double[] values = new double[365];
+        values[0] = 7;
+        assertThatIllegalArgumentException()
+                .isThrownBy(() -> AnnualMaxima.from(
+                        RegularSeries.of(Instant.parse("2021-01-01T00:00:00Z"), DAY, values),
+                        List.of(DAY),
+                        YearRule.startingIn(Month.OCTOBER)))
+                .withMessageStartingWith("rain must have a year with coverage 0.8, had [ExcludedYear[year=2020");
+    }
+
+    @Test
+    void aScaledRelationGivesBackTheLawItWasDrawnFrom() {
+        // y of the Gumbel distribution, i = y/(D + 0.2 h)^0.7: every duration shares the year's y, 250 years.
+        Gumbel y = Gumbel.of(20, 6);
+        Random random = new Random(7);
+        double[] values = new double[250 * 365 * 24 / 6];
+        double[] hours = {6, 12, 24};
+        for (int year = 0; year < 250; year++) {
+            double drawn = y.quantile(random.nextDouble(1e-9, 1));
+            double before = 0;
+            for (int k = 1; k <= 4; k++) {
+                double total = drawn * 6 * k / Math.pow(6 * k + 0.2, 0.7);
+                values[year * 365 * 4 + 200 + k] = total - before;
+                before = total;
+            }
+        }
+        AnnualMaxima maxima = AnnualMaxima.from(
+                RegularSeries.of(Instant.parse("1700-01-01T00:00:00Z"), Duration.ofHours(6), values),
+                List.of(Duration.ofHours(6), Duration.ofHours(12), DAY),
+                YearRule.calendar());
+        ScaledDdf ddf = ScaledDdf.of(maxima, DistributionFamily.GUMBEL, FitMethod.L_MOMENTS);
+        assertThat(ddf.eta()).isCloseTo(0.7, within(0.05));
+        for (double d : hours) {
+            Duration duration = Duration.ofHours((long) d);
+            double expected = y.quantileOfReturnPeriod(50) * d / Math.pow(d + 0.2, 0.7);
+            assertThat(ddf.depthMm(duration, 50) / expected).isCloseTo(1, within(0.08));
+            ReturnPeriod back = ddf.returnPeriod(duration, ddf.depthMm(duration, 50));
+            assertThat(back.isWithin()).isTrue();
+            assertThat(back.years()).isCloseTo(50, within(1e-9));
+            assertThat(ddf.returnPeriod(duration, 1e4).isAbove()).isTrue();
+            assertThat(ddf.returnPeriod(duration, 0).isBelow()).isTrue();
+        }
+        assertThatIllegalArgumentException()
+                .isThrownBy(() -> ddf.depthMm(HOUR, 10))
+                .withMessage("duration must be in [PT6H, PT24H], was PT1H");
+    }
+}

@@ -1,0 +1,68 @@
+package dev.runnel.rainfall.frequency;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatIllegalArgumentException;
+import static org.assertj.core.api.Assertions.within;
+
+import java.util.Random;
+import org.junit.jupiter.api.Test;
+
+class BootstrapTest {
+    private static final double[] SAMPLE = sample(Gumbel.of(30, 8), 50, 3);
+
+    private final Fit fit = Fit.of(DistributionFamily.GUMBEL, FitMethod.MOMENTS, SAMPLE);
+
+    @Test
+    void theSameSeedGivesTheSameLimits() {
+        Bootstrap bootstrap = Bootstrap.of(200, 11);
+        assertThat(bootstrap.quantile(fit, SAMPLE, 30)).isEqualTo(bootstrap.quantile(fit, SAMPLE, 30));
+        assertThat(bootstrap.quantile(fit, SAMPLE, 30))
+                .isNotEqualTo(Bootstrap.of(200, 12).quantile(fit, SAMPLE, 30));
+    }
+
+    /**
+     * The standard error of a Gumbel quantile by moments is s/sqrt(n) (1 + 1.1396 K + 1.1 K^2)^(1/2) (Kite 1975,
+     * Confidence limits for design events, Water Resources Research 11(1); from memory), K the frequency factor.
+     */
+    @Test
+    void theStandardErrorIsThatOfTheory() {
+        double s = SampleMoments.of(SAMPLE).standardDeviation();
+        double k = (fit.quantile(30) - SampleMoments.of(SAMPLE).mean()) / s;
+        double theory = s / Math.sqrt(50) * Math.sqrt(1 + 1.1396 * k + 1.1 * k * k);
+        var interval = Bootstrap.of(4000, 5).quantile(fit, SAMPLE, 30);
+        assertThat(interval.standardError() / theory).isCloseTo(1, within(0.08));
+        assertThat(interval.lower()).isLessThan(interval.estimate());
+        assertThat(interval.upper()).isGreaterThan(interval.estimate());
+        assertThat(interval.failed()).isZero();
+    }
+
+    @Test
+    void aWrongFamilyIsNotSignificant() {
+        double[] flat = new double[60];
+        for (int i = 0; i < flat.length; i++) {
+            flat[i] = i < 30 ? 10 + 0.01 * i : 20 + 0.01 * i;
+        }
+        Fit wrong = Fit.of(DistributionFamily.GUMBEL, FitMethod.MOMENTS, flat);
+        assertThat(Bootstrap.of(200, 1).significance(wrong, flat)).isLessThan(0.02);
+        assertThat(Bootstrap.of(200, 1).significance(fit, SAMPLE)).isGreaterThan(0.05);
+    }
+
+    @Test
+    void refusesBadInput() {
+        assertThatIllegalArgumentException()
+                .isThrownBy(() -> Bootstrap.of(19, 1))
+                .withMessage("replicates must be at least 20, was 19");
+        assertThatIllegalArgumentException()
+                .isThrownBy(() -> Bootstrap.of(20, 1).withConfidence(1))
+                .withMessage("confidence must be in [0.5, 0.999], was 1");
+    }
+
+    private static double[] sample(Distribution distribution, int size, long seed) {
+        Random random = new Random(seed);
+        double[] sample = new double[size];
+        for (int i = 0; i < size; i++) {
+            sample[i] = distribution.quantile(random.nextDouble(1e-12, 1));
+        }
+        return sample;
+    }
+}

@@ -1,0 +1,77 @@
+package dev.runnel.rainfall.frequency;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatIllegalArgumentException;
+import static org.assertj.core.api.Assertions.within;
+
+import java.util.LinkedHashMap;
+import java.util.Map;
+import java.util.Random;
+import org.junit.jupiter.api.Test;
+
+class RegionTest {
+    @Test
+    void aHomogeneousGroupIsFoundSo() {
+        Region region = Region.ofRecords(records(12, 0));
+        RegionSimulation test = region.test(300, 1);
+        assertThat(test.heterogeneity().get(0)).isLessThan(2);
+        assertThat(Math.abs(test.z().getOrDefault(DistributionFamily.GEV, Double.NaN)))
+                .isLessThan(2.5);
+        assertThat(region.discordancy().values().stream()
+                        .mapToDouble(Double::doubleValue)
+                        .average())
+                .hasValueCloseTo(1.0, within(1e-10));
+        assertThat(region.quantile(40, DistributionFamily.GEV, 100))
+                .isCloseTo(40 * region.growthCurve(DistributionFamily.GEV).quantileOfReturnPeriod(100), within(1e-12));
+    }
+
+    @Test
+    void aMixedGroupIsFoundSo() {
+        assertThat(Region.ofRecords(records(12, 0.9))
+                        .test(300, 1)
+                        .heterogeneity()
+                        .get(0))
+                .isGreaterThan(2);
+    }
+
+    @Test
+    void theOddSiteIsDiscordant() {
+        Map<String, double[]> records = records(12, 0);
+        double[] odd = new double[40];
+        for (int i = 0; i < 40; i++) {
+            odd[i] = i == 0 ? 500 : 10 + i * 0.01;
+        }
+        records.put("odd", odd);
+        Region region = Region.ofRecords(records);
+        assertThat(region.discordancy())
+                .hasEntrySatisfying("odd", d -> assertThat(d).isGreaterThan(region.criticalDiscordancy()));
+    }
+
+    @Test
+    void refusesBadInput() {
+        assertThatIllegalArgumentException()
+                .isThrownBy(() -> Region.ofRecords(records(1, 0)))
+                .withMessage("number of sites must be at least 2, was 1");
+        assertThatIllegalArgumentException()
+                .isThrownBy(() -> Region.ofRecords(records(4, 0)).discordancy())
+                .withMessage("number of sites must be at least 5, was 4");
+        assertThatIllegalArgumentException()
+                .isThrownBy(() -> Region.ofRecords(records(5, 0)).growthCurve(DistributionFamily.LOG_NORMAL))
+                .withMessage("family must not be one of the logarithm, was LOG_NORMAL");
+    }
+
+    /** Sites of 40 years whose scale grows from site to site by the given spread. */
+    private static Map<String, double[]> records(int sites, double spread) {
+        Random random = new Random(9);
+        Map<String, double[]> records = new LinkedHashMap<>();
+        for (int s = 0; s < sites; s++) {
+            Gev site = Gev.of(30, 8 * (1 + spread * s / sites), 0.05);
+            double[] x = new double[40];
+            for (int i = 0; i < x.length; i++) {
+                x[i] = (1 + s) * site.quantile(random.nextDouble(1e-12, 1));
+            }
+            records.put("site " + s, x);
+        }
+        return records;
+    }
+}
