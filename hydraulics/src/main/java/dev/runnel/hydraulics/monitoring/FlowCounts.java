@@ -1,0 +1,133 @@
+package dev.runnel.hydraulics.monitoring;
+
+import java.util.Arrays;
+import org.apiguardian.api.API;
+
+/**
+ * How many pairs of readings had which conditions. Every pair is counted once, so the counts add up to the number of
+ * pairs. Immutable and thread-safe; counts of the pieces of a record {@linkplain #plus add up} to those of the whole.
+ *
+ * @since 0.1
+ */
+@API(status = API.Status.STABLE, since = "0.1")
+public final class FlowCounts {
+    private static final int VELOCITIES = VelocityCondition.count();
+
+    private final int[] byCode;
+
+    private FlowCounts(int[] byCode) {
+        this.byCode = byCode;
+    }
+
+    /** Counts the codes made by {@link #code}. */
+    static FlowCounts of(byte[] codes) {
+        int[] byCode = new int[DepthCondition.count() * VELOCITIES];
+        for (byte code : codes) {
+            byCode[code]++;
+        }
+        return new FlowCounts(byCode);
+    }
+
+    static byte code(DepthCondition depth, VelocityCondition velocity) {
+        return (byte) (depth.ordinal() * VELOCITIES + velocity.ordinal());
+    }
+
+    static DepthCondition depthCondition(byte code) {
+        return DepthCondition.ofCode(code / VELOCITIES);
+    }
+
+    static VelocityCondition velocityCondition(byte code) {
+        return VelocityCondition.ofCode(code % VELOCITIES);
+    }
+
+    /**
+     * Returns the number of pairs.
+     *
+     * @return count
+     */
+    public int total() {
+        return Arrays.stream(byCode).sum();
+    }
+
+    /**
+     * Returns the number of pairs with a depth condition, whatever the velocity.
+     *
+     * @param condition what the depth reading says
+     * @return count
+     */
+    public int of(DepthCondition condition) {
+        int count = 0;
+        for (VelocityCondition velocity : VelocityCondition.values()) {
+            count += of(condition, velocity);
+        }
+        return count;
+    }
+
+    /**
+     * Returns the number of pairs with a velocity condition, whatever the depth.
+     *
+     * @param condition what the velocity reading says
+     * @return count
+     */
+    public int of(VelocityCondition condition) {
+        int count = 0;
+        for (DepthCondition depth : DepthCondition.values()) {
+            count += of(depth, condition);
+        }
+        return count;
+    }
+
+    /**
+     * Returns the number of pairs with both conditions.
+     *
+     * @param depth what the depth reading says
+     * @param velocity what the velocity reading says
+     * @return count
+     */
+    public int of(DepthCondition depth, VelocityCondition velocity) {
+        return byCode[code(depth, velocity)];
+    }
+
+    /**
+     * Returns the counts of two records together.
+     *
+     * @param other counts of another record, or of another piece of the same
+     * @return the sums
+     */
+    public FlowCounts plus(FlowCounts other) {
+        int[] sums = byCode.clone();
+        for (int i = 0; i < sums.length; i++) {
+            sums[i] += other.byCode[i];
+        }
+        return new FlowCounts(sums);
+    }
+
+    @Override
+    public boolean equals(Object other) {
+        return other instanceof FlowCounts that && Arrays.equals(byCode, that.byCode);
+    }
+
+    @Override
+    public int hashCode() {
+        return Arrays.hashCode(byCode);
+    }
+
+    @Override
+    public String toString() {
+        StringBuilder text = new StringBuilder("FlowCounts[").append(total()).append(" pairs");
+        for (DepthCondition condition : DepthCondition.values()) {
+            append(text, of(condition), condition);
+        }
+        text.append(';');
+        for (VelocityCondition condition : VelocityCondition.values()) {
+            append(text, of(condition), condition);
+        }
+        return text.append(']').toString();
+    }
+
+    private static void append(StringBuilder text, int count, Enum<?> condition) {
+        if (count > 0) {
+            text.append(' ').append(count).append(' ').append(condition);
+        }
+    }
+}

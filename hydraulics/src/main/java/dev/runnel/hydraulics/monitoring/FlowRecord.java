@@ -1,0 +1,204 @@
+package dev.runnel.hydraulics.monitoring;
+
+import dev.runnel.timeseries.Quality;
+import dev.runnel.timeseries.Series;
+import java.util.function.DoubleUnaryOperator;
+import org.apiguardian.api.API;
+
+/**
+ * The flow of a monitor over a record, with the level and mean velocity it was found from and with what was done to each
+ * pair of readings. Immutable and thread-safe. All its series share the same instants.
+ *
+ * <p>What this is not: a corrected record. No reading is changed, filled or left out.
+ *
+ * @see PipeMonitor#flow(Series, Series)
+ * @since 0.1
+ */
+@API(status = API.Status.STABLE, since = "0.1")
+public final class FlowRecord {
+    private final PipeMonitor monitor;
+    private final Series level;
+    private final Series velocity;
+    private final Series flow;
+    private final byte[] conditions;
+    private final FlowCounts counts;
+    private final int depthsAlone;
+    private final int velocitiesAlone;
+
+    private FlowRecord(
+            PipeMonitor monitor, ReadingPairs pairs, Series level, Series velocity, Series flow, byte[] conditions) {
+        this.monitor = monitor;
+        this.level = level;
+        this.velocity = velocity;
+        this.flow = flow;
+        this.conditions = conditions;
+        this.counts = FlowCounts.of(conditions);
+        this.depthsAlone = pairs.depthsAlone;
+        this.velocitiesAlone = pairs.velocitiesAlone;
+    }
+
+    static FlowRecord of(PipeMonitor monitor, Series depth, Series velocity) {
+        ReadingPairs pairs = new ReadingPairs(depth, velocity);
+        int size = pairs.size();
+        double[] levels = new double[size];
+        double[] velocities = new double[size];
+        double[] flows = new double[size];
+        byte[] levelQualities = new byte[size];
+        byte[] flowQualities = new byte[size];
+        byte[] conditions = new byte[size];
+        for (int i = 0; i < size; i++) {
+            double depthReading = pairs.depths[i];
+            double velocityReading = pairs.velocities[i];
+            DepthCondition condition = monitor.depthCondition(depthReading);
+            Quality depthQuality = Quality.ofCode(pairs.depthQualities[i]);
+            Quality velocityQuality = Quality.ofCode(pairs.velocityQualities[i]);
+            levels[i] = monitor.level(depthReading, condition);
+            levelQualities[i] =
+                    PipeMonitor.levelQuality(levels[i], condition, depthQuality).toCode();
+            velocities[i] = monitor.velocityFactor() * velocityReading;
+            flows[i] = monitor.discharge(depthReading, velocityReading, condition);
+            flowQualities[i] = monitor.quality(flows[i], condition, depthQuality, velocityReading, velocityQuality)
+                    .toCode();
+            conditions[i] = FlowCounts.code(condition, VelocityCondition.of(velocityReading));
+        }
+        return new FlowRecord(
+                monitor,
+                pairs,
+                Series.of(pairs.times, levels, levelQualities),
+                Series.of(pairs.times, velocities, pairs.velocityQualities),
+                Series.of(pairs.times, flows, flowQualities),
+                conditions);
+    }
+
+    /**
+     * Returns the monitor that made this record.
+     *
+     * @return the monitor
+     */
+    public PipeMonitor monitor() {
+        return monitor;
+    }
+
+    /**
+     * Returns the number of pairs of readings.
+     *
+     * @return count
+     */
+    public int size() {
+        return conditions.length;
+    }
+
+    /**
+     * Returns the flow.
+     *
+     * @return flow, m³/s, negative upstream, missing where it is not known
+     */
+    public Series flow() {
+        return flow;
+    }
+
+    /**
+     * Returns the water level above the invert.
+     *
+     * @return level, m; missing where the depth reading does not tell it; above the soffit when surcharged
+     */
+    public Series level() {
+        return level;
+    }
+
+    /**
+     * Returns the mean velocity over the flow area.
+     *
+     * @return velocity reading times velocity factor, m/s, negative upstream
+     */
+    public Series velocity() {
+        return velocity;
+    }
+
+    /**
+     * Returns what one depth reading says.
+     *
+     * @param index position, 0 to size - 1
+     * @return the condition
+     * @throws IndexOutOfBoundsException if there is no such position
+     */
+    public DepthCondition depthCondition(int index) {
+        return FlowCounts.depthCondition(conditions[index]);
+    }
+
+    /**
+     * Returns what one velocity reading says.
+     *
+     * @param index position, 0 to size - 1
+     * @return the condition
+     * @throws IndexOutOfBoundsException if there is no such position
+     */
+    public VelocityCondition velocityCondition(int index) {
+        return FlowCounts.velocityCondition(conditions[index]);
+    }
+
+    /**
+     * Returns how many pairs had which conditions.
+     *
+     * @return counts that add up to {@link #size()}
+     */
+    public FlowCounts counts() {
+        return counts;
+    }
+
+    /**
+     * Returns how many instants had a line in the depth record only.
+     *
+     * @return count; a line with a missing value is a line
+     */
+    public int depthsAlone() {
+        return depthsAlone;
+    }
+
+    /**
+     * Returns how many instants had a line in the velocity record only.
+     *
+     * @return count; a line with a missing value is a line
+     */
+    public int velocitiesAlone() {
+        return velocitiesAlone;
+    }
+
+    /**
+     * Returns how full the pipe was: level over height of the section.
+     *
+     * @return 1 at the soffit, more when surcharged; missing where the level is
+     * @throws IllegalStateException if the section is open and has no soffit
+     */
+    public Series fullness() {
+        return level.map(shareOf(closedHeight()));
+    }
+
+    /**
+     * Returns how much of the capacity was used: flow over the full-bore discharge of the clean conduit.
+     *
+     * @return 1 at full-bore discharge; negative upstream; missing where the flow is
+     * @throws IllegalStateException if the section is open and has no full bore
+     */
+    public Series capacityUse() {
+        closedHeight();
+        return flow.map(shareOf(monitor.conduit().fullBore().discharge()));
+    }
+
+    private double closedHeight() {
+        double height = monitor.soffit();
+        if (Double.isInfinite(height)) {
+            throw new IllegalStateException("section must be closed to be full, was " + monitor.conduit());
+        }
+        return height;
+    }
+
+    private static DoubleUnaryOperator shareOf(double whole) {
+        return value -> value / whole;
+    }
+
+    @Override
+    public String toString() {
+        return "FlowRecord[" + flow + ", " + counts + "]";
+    }
+}

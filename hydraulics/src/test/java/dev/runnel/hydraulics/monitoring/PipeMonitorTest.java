@@ -1,0 +1,218 @@
+package dev.runnel.hydraulics.monitoring;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.assertj.core.api.Assertions.within;
+
+import dev.runnel.hydraulics.flow.Conduit;
+import dev.runnel.hydraulics.flow.Gradient;
+import dev.runnel.hydraulics.flow.Manning;
+import dev.runnel.hydraulics.section.CircularSection;
+import dev.runnel.timeseries.Quality;
+import dev.runnel.timeseries.Reading;
+import java.time.Instant;
+import org.junit.jupiter.api.Test;
+
+/** Expected areas: the width of the circle integrated numerically to 30 digits, away from the section's own formula. */
+class PipeMonitorTest {
+    private static final Instant TIME = Instant.parse("2026-03-01T00:00:00Z");
+    private static final double FULL_AREA = 0.159043128087983;
+    private static final double AREA_AT_0_2 = 0.0682947552492309;
+
+    private static final PipeMonitor MONITOR =
+            PipeMonitor.of(Conduit.of(CircularSection.ofDiameter(0.45), Gradient.ratio(1, 150), Manning.of(0.013)));
+
+    @Test
+    void partFullFlowIsAreaTimesVelocity() {
+        MonitoredFlow flow = MONITOR.flow(0.2, 0.8);
+        assertThat(flow.area()).isCloseTo(AREA_AT_0_2, within(1e-14));
+        assertThat(flow.discharge()).isCloseTo(0.8 * AREA_AT_0_2, within(1e-14));
+        assertThat(flow.level()).isEqualTo(0.2);
+        assertThat(flow.velocity()).isEqualTo(0.8);
+        assertThat(flow.depthCondition()).isEqualTo(DepthCondition.PART_FULL);
+        assertThat(flow.velocityCondition()).isEqualTo(VelocityCondition.FORWARD);
+        assertThat(flow.isMissing()).isFalse();
+    }
+
+    @Test
+    void offsetSedimentAndFactorComeTogether() {
+        PipeMonitor monitor =
+                MONITOR.withSensorOffset(0.012).withSedimentDepth(0.05).withVelocityFactor(0.9);
+        assertThat(monitor.flow(0.2, 0.8).discharge()).isCloseTo(0.0460908509399067, within(1e-14));
+        assertThat(monitor.flow(0.2, 0.8).level()).isCloseTo(0.212, within(1e-15));
+        assertThat(monitor.flow(0.2, 0.8).velocity()).isCloseTo(0.72, within(1e-15));
+        assertThat(monitor.sensorOffset()).isEqualTo(0.012);
+        assertThat(monitor.sedimentDepth()).isEqualTo(0.05);
+        assertThat(monitor.velocityFactor()).isEqualTo(0.9);
+    }
+
+    @Test
+    void surchargedFlowUsesTheWholeAreaAboveTheBed() {
+        MonitoredFlow flow =
+                MONITOR.withSedimentDepth(0.05).withVelocityFactor(0.9).flow(1.7, 1.1);
+        assertThat(flow.discharge()).isCloseTo(0.14788954456381, within(1e-14));
+        assertThat(flow.level()).isEqualTo(1.7);
+        assertThat(flow.depthCondition()).isEqualTo(DepthCondition.SURCHARGED);
+        assertThat(MONITOR.flow(9, 1.1).discharge()).isCloseTo(1.1 * FULL_AREA, within(1e-14));
+    }
+
+    @Test
+    void levelWithinRoundingOfTheSoffitIsNotSurcharged() {
+        assertThat(MONITOR.flow(0.45, 1).depthCondition()).isEqualTo(DepthCondition.PART_FULL);
+        assertThat(MONITOR.flow(Math.nextUp(0.45), 1).depthCondition()).isEqualTo(DepthCondition.PART_FULL);
+        assertThat(MONITOR.flow(Math.nextUp(0.45), 1).discharge()).isCloseTo(FULL_AREA, within(1e-14));
+        assertThat(MONITOR.flow(0.4500001, 1).depthCondition()).isEqualTo(DepthCondition.SURCHARGED);
+    }
+
+    @Test
+    void emptyPipeHasNoFlowWhateverTheVelocity() {
+        for (double velocity : new double[] {0.7, -0.2, 0, Double.NaN}) {
+            MonitoredFlow flow = MONITOR.flow(0, velocity);
+            assertThat(flow.discharge()).isZero();
+            assertThat(flow.velocity()).isZero();
+            assertThat(flow.depthCondition()).isEqualTo(DepthCondition.DRY);
+        }
+        assertThat(quality(MONITOR, 0, 0)).isEqualTo(Quality.GOOD);
+        assertThat(quality(MONITOR, 0, Double.NaN)).isEqualTo(Quality.GOOD);
+        assertThat(quality(MONITOR, 0, 0.7))
+                .as("the sensors contradict each other")
+                .isEqualTo(Quality.POOR);
+    }
+
+    @Test
+    void depthBelowTheSensorIsNotInvented() {
+        PipeMonitor monitor = MONITOR.withSensorOffset(0.03);
+        MonitoredFlow flow = monitor.flow(0, 0.4);
+        assertThat(flow.isMissing()).isTrue();
+        assertThat(flow.level()).isNaN();
+        assertThat(flow.depthCondition()).isEqualTo(DepthCondition.BELOW_SENSOR);
+        assertThat(quality(monitor, 0, 0.4)).isEqualTo(Quality.MISSING);
+        assertThat(monitor.flow(0.001, 0.4).depthCondition()).isEqualTo(DepthCondition.PART_FULL);
+    }
+
+    @Test
+    void sensorUnderTheBedMissesNoWater() {
+        PipeMonitor monitor = MONITOR.withSensorOffset(0.03).withSedimentDepth(0.03);
+        assertThat(monitor.flow(0, 0).depthCondition()).isEqualTo(DepthCondition.DRY);
+        assertThat(monitor.flow(0, 0).discharge()).isZero();
+    }
+
+    @Test
+    void waterReadBelowTheBedIsNoFlowAreaAndOfPoorQuality() {
+        PipeMonitor monitor = MONITOR.withSedimentDepth(0.05);
+        assertThat(monitor.flow(0.05, 0.4).depthCondition()).isEqualTo(DepthCondition.BELOW_BED);
+        assertThat(monitor.flow(0.02, 0.4).discharge()).isZero();
+        assertThat(monitor.flow(0.02, Double.NaN).discharge()).isZero();
+        assertThat(monitor.flow(0.02, 0.4).velocity()).isZero();
+        assertThat(quality(monitor, 0.02, 0)).isEqualTo(Quality.POOR);
+        double justAbove = monitor.flow(Math.nextUp(0.05), 0.4).discharge();
+        assertThat(justAbove).isNotNegative().isLessThan(1e-15);
+    }
+
+    @Test
+    void reverseFlowKeepsItsSign() {
+        MonitoredFlow flow = MONITOR.flow(0.2, -0.3);
+        assertThat(flow.discharge()).isCloseTo(-0.3 * AREA_AT_0_2, within(1e-14));
+        assertThat(flow.velocityCondition()).isEqualTo(VelocityCondition.REVERSE);
+        assertThat(MONITOR.flow(2, -0.3).discharge()).isCloseTo(-0.3 * FULL_AREA, within(1e-14));
+    }
+
+    @Test
+    void standingWaterIsExactlyZero() {
+        assertThat(MONITOR.flow(0.2, 0).velocityCondition()).isEqualTo(VelocityCondition.STANDING);
+        assertThat(Double.doubleToRawLongBits(MONITOR.flow(0.2, -0.0).discharge()))
+                .isZero();
+    }
+
+    @Test
+    void negativeDepthIsSuspectAndTakenAsZero() {
+        assertThat(MONITOR.flow(-0.004, 0.5).depthCondition()).isEqualTo(DepthCondition.NEGATIVE);
+        assertThat(MONITOR.flow(-0.004, 0.5).discharge()).isZero();
+        assertThat(quality(MONITOR, -0.004, 0.5)).isEqualTo(Quality.SUSPECT);
+        PipeMonitor raised = MONITOR.withSensorOffset(0.03);
+        assertThat(raised.flow(-0.004, 0.5).isMissing()).isTrue();
+        assertThat(quality(raised, -0.004, 0.5)).isEqualTo(Quality.MISSING);
+    }
+
+    @Test
+    void missingReadingsGiveMissingFlow() {
+        assertThat(MONITOR.flow(Double.NaN, 0.5).isMissing()).isTrue();
+        assertThat(MONITOR.flow(Double.NaN, 0.5).depthCondition()).isEqualTo(DepthCondition.NO_DEPTH);
+        assertThat(MONITOR.flow(0.2, Double.NaN).isMissing()).isTrue();
+        assertThat(MONITOR.flow(0.2, Double.NaN).area()).isCloseTo(AREA_AT_0_2, within(1e-14));
+        assertThat(MONITOR.flow(0.2, Double.NaN).velocityCondition()).isEqualTo(VelocityCondition.NO_VELOCITY);
+        assertThat(MONITOR.flow(Double.NaN, Double.NaN).isMissing()).isTrue();
+    }
+
+    @Test
+    void qualityIsTheWorseOfTheTwo() {
+        Reading flow = MONITOR.flow(new Reading(TIME, 0.2, Quality.ESTIMATE), new Reading(TIME, 0.8, Quality.SUSPECT));
+        assertThat(flow.quality()).isEqualTo(Quality.SUSPECT);
+        assertThat(flow.value()).isCloseTo(0.8 * AREA_AT_0_2, within(1e-14));
+        assertThat(flow.time()).isEqualTo(TIME);
+        assertThat(MONITOR.flow(new Reading(TIME, 0, Quality.ESTIMATE), new Reading(TIME, 0, Quality.SUSPECT))
+                        .quality())
+                .as("the velocity of an empty pipe is not used")
+                .isEqualTo(Quality.ESTIMATE);
+    }
+
+    @Test
+    void bulkFormRefusesUnequalLengthsAndInfinities() {
+        assertThatThrownBy(() -> MONITOR.flow(new double[2], new double[3], new double[2]))
+                .isInstanceOf(IllegalArgumentException.class)
+                .hasMessage("velocityReadings must have length 2, was 3");
+        assertThatThrownBy(() -> MONITOR.flow(new double[2], new double[2], new double[1]))
+                .isInstanceOf(IllegalArgumentException.class)
+                .hasMessage("discharges must have length 2, was 1");
+        double[] infinite = {Double.NEGATIVE_INFINITY};
+        assertThatThrownBy(() -> MONITOR.flow(new double[1], infinite, new double[1]))
+                .isInstanceOf(IllegalArgumentException.class)
+                .hasMessage("velocityReadings must be finite, or NaN for missing, was -Infinity");
+    }
+
+    @Test
+    void infiniteReadingIsRefused() {
+        assertThatThrownBy(() -> MONITOR.flow(Double.POSITIVE_INFINITY, 1))
+                .isInstanceOf(IllegalArgumentException.class)
+                .hasMessage("depthReading must be finite, or NaN for missing, was Infinity");
+    }
+
+    @Test
+    void readingsOfDifferentInstantsAreRefused() {
+        assertThatThrownBy(() -> MONITOR.flow(Reading.of(TIME, 0.2), Reading.of(TIME.plusSeconds(120), 0.8)))
+                .isInstanceOf(IllegalArgumentException.class)
+                .hasMessage("velocity must have the time of depth 2026-03-01T00:00:00Z, was 2026-03-01T00:02:00Z");
+    }
+
+    @Test
+    void settingsOutOfRangeAreRefused() {
+        assertThatThrownBy(() -> MONITOR.withSensorOffset(-0.01))
+                .isInstanceOf(IllegalArgumentException.class)
+                .hasMessage("sensorOffset must be in [0, 0.45) m, was -0.01");
+        assertThatThrownBy(() -> MONITOR.withSedimentDepth(0.45))
+                .isInstanceOf(IllegalArgumentException.class)
+                .hasMessage("sedimentDepth must be in [0, 0.45) m, was 0.45");
+        assertThatThrownBy(() -> MONITOR.withSedimentDepth(Double.NaN))
+                .isInstanceOf(IllegalArgumentException.class)
+                .hasMessage("sedimentDepth must be in [0, 0.45) m, was NaN");
+        assertThatThrownBy(() -> MONITOR.withVelocityFactor(90))
+                .isInstanceOf(IllegalArgumentException.class)
+                .hasMessage("velocityFactor must be in [0.1, 2], was 90");
+    }
+
+    @Test
+    void textsReadWell() {
+        assertThat(MONITOR.withSensorOffset(0.012).toString())
+                .startsWith("PipeMonitor[Conduit[")
+                .endsWith(", sensor offset 0.012 m, sediment 0 m, velocity factor 1]");
+        assertThat(MONITOR.flow(0.2, 0.8))
+                .hasToString(
+                        "MonitoredFlow[level 0.2000 m, area 0.06829 m2, velocity 0.8000 m/s, discharge 0.05464 m3/s, PART_FULL, FORWARD]");
+    }
+
+    private static Quality quality(PipeMonitor monitor, double depth, double velocity) {
+        Quality velocityQuality = Double.isNaN(velocity) ? Quality.MISSING : Quality.GOOD;
+        return monitor.flow(new Reading(TIME, depth, Quality.GOOD), new Reading(TIME, velocity, velocityQuality))
+                .quality();
+    }
+}
