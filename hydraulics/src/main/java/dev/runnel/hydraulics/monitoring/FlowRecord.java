@@ -21,6 +21,7 @@ public final class FlowRecord {
     private final Series velocity;
     private final Series flow;
     private final byte[] conditions;
+    private final byte[] depthQualities;
     private final FlowCounts counts;
     private final int depthsAlone;
     private final int velocitiesAlone;
@@ -32,6 +33,7 @@ public final class FlowRecord {
         this.velocity = velocity;
         this.flow = flow;
         this.conditions = conditions;
+        this.depthQualities = pairs.depthQualities;
         this.counts = FlowCounts.of(conditions);
         this.depthsAlone = pairs.depthsAlone;
         this.velocitiesAlone = pairs.velocitiesAlone;
@@ -124,6 +126,11 @@ public final class FlowRecord {
      */
     public DepthCondition depthCondition(int index) {
         return FlowCounts.depthCondition(conditions[index]);
+    }
+
+    /** Quality of the depth reading itself, which the level loses where it does not follow from the reading. */
+    Quality depthQuality(int index) {
+        return Quality.ofCode(depthQualities[index]);
     }
 
     /**

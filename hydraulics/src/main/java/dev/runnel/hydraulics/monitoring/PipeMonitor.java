@@ -47,9 +47,7 @@ import org.apiguardian.api.API;
  */
 @API(status = API.Status.STABLE, since = "0.1")
 public final class PipeMonitor {
-    /** Relative to the height of the section; far above rounding, far below any sensor's resolution. */
-    private static final double AT_SOFFIT = 1e-9;
-
+    private static final double SMALLEST_VELOCITY_FACTOR = 0.1;
     private static final double LARGEST_VELOCITY_FACTOR = 2;
 
     private final Conduit conduit;
@@ -114,7 +112,7 @@ public final class PipeMonitor {
      * @throws IllegalArgumentException if {@code velocityFactor} is outside that range or NaN
      */
     public PipeMonitor withVelocityFactor(double velocityFactor) {
-        Require.inRange("velocityFactor", velocityFactor, 0.1, LARGEST_VELOCITY_FACTOR, "");
+        Require.inRange("velocityFactor", velocityFactor, SMALLEST_VELOCITY_FACTOR, LARGEST_VELOCITY_FACTOR, "");
         return new PipeMonitor(conduit, sensorOffset, sedimentDepth, velocityFactor);
     }
 
@@ -248,7 +246,7 @@ public final class PipeMonitor {
         if (level <= sedimentDepth) {
             return DepthCondition.BELOW_BED;
         }
-        return level > section.height() * (1 + AT_SOFFIT) ? DepthCondition.SURCHARGED : DepthCondition.PART_FULL;
+        return Surcharge.isAbove(level, section.height()) ? DepthCondition.SURCHARGED : DepthCondition.PART_FULL;
     }
 
     /** Level above the invert, m; NaN where the reading does not tell it. */

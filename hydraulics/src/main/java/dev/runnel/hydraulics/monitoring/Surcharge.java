@@ -1,0 +1,131 @@
+package dev.runnel.hydraulics.monitoring;
+
+import dev.runnel.base.Require;
+import dev.runnel.base.Text;
+import dev.runnel.timeseries.EpochNanos;
+import dev.runnel.timeseries.Series;
+import java.time.Duration;
+import java.util.ArrayList;
+import java.util.List;
+import org.apiguardian.api.API;
+
+/**
+ * Finds the periods in which the water stood above a level, by default the soffit of a pipe. Immutable and thread-safe.
+ *
+ * <p>Only usable readings count ({@link dev.runnel.timeseries.Quality#isUsable()}). A level within 1e-9 relative above the
+ * limit is rounding and not above. Where two usable readings lie further apart than the longest allowed gap, nothing is
+ * assumed about the time between: a period that reaches the gap ends there with its end not seen, and one that begins
+ * behind it has its start not seen.
+ *
+ * <p>What this is not: an alarm. There is no deadband and no delay here, so a level that trembles about the soffit gives
+ * many short periods; nor does it say why the pipe was full (too much flow, or a limit downstream).
+ *
+ * @since 0.1
+ */
+@API(status = API.Status.STABLE, since = "0.1")
+public final class Surcharge {
+    /** Chosen here: seven readings at the two minutes that are common practice for sewer monitors. */
+    private static final Duration DEFAULT_GAP = Duration.ofMinutes(15);
+
+    /** Relative; far above rounding, far below any sensor's resolution. */
+    private static final double ROUNDING = 1e-9;
+
+    private final double level;
+    private final Duration maximumGap;
+
+    private Surcharge(double level, Duration maximumGap) {
+        this.level = level;
+        this.maximumGap = maximumGap;
+    }
+
+    /**
+     * Returns the rule for the soffit of a monitored pipe.
+     *
+     * @param monitor a monitor in a closed section
+     * @return the rule, with gaps of up to 15 minutes bridged
+     * @throws IllegalArgumentException if the section is open
+     */
+    public static Surcharge of(PipeMonitor monitor) {
+        if (Double.isInfinite(monitor.soffit())) {
+            throw new IllegalArgumentException("monitor must be in a closed section, was " + monitor);
+        }
+        return above(monitor.soffit());
+    }
+
+    /**
+     * Returns the rule for any level, for example the soffit, a weir crest or the ground at a manhole.
+     *
+     * @param level level above the invert, m; 0 or greater
+     * @return the rule, with gaps of up to 15 minutes bridged
+     * @throws IllegalArgumentException if {@code level} is negative, infinite or NaN
+     */
+    public static Surcharge above(double level) {
+        return new Surcharge(Require.nonNegative("level", level, "m"), DEFAULT_GAP);
+    }
+
+    /**
+     * Returns this rule with another longest gap between usable readings that is bridged.
+     *
+     * @param maximumGap longest time between two readings that are taken to follow each other; longer than 0
+     * @return the rule
+     * @throws IllegalArgumentException if it is 0 or negative
+     */
+    public Surcharge withMaximumGap(Duration maximumGap) {
+        EpochNanos.positive("maximumGap", maximumGap);
+        return new Surcharge(level, maximumGap);
+    }
+
+    /**
+     * Returns the level that must be exceeded.
+     *
+     * @return level above the invert, m
+     */
+    public double level() {
+        return level;
+    }
+
+    /**
+     * Returns the longest gap that is bridged.
+     *
+     * @return duration
+     */
+    public Duration maximumGap() {
+        return maximumGap;
+    }
+
+    /**
+     * Returns the periods of a record.
+     *
+     * @param levels water levels above the invert, m, as {@link FlowRecord#level()} holds them
+     * @return periods in order of time; the last may still have gone on at the end of the record
+     */
+    public List<SurchargePeriod> periods(Series levels) {
+        SurchargeWatch watch = start();
+        List<SurchargePeriod> periods = new ArrayList<>();
+        levels.stream().forEach(reading -> watch.next(reading).ifPresent(periods::add));
+        watch.ongoing().ifPresent(periods::add);
+        return List.copyOf(periods);
+    }
+
+    /**
+     * Returns the incremental form of this rule, before its first reading.
+     *
+     * @return a new watch
+     */
+    public SurchargeWatch start() {
+        return new SurchargeWatch(this);
+    }
+
+    boolean isAbove(double reading) {
+        return isAbove(reading, level);
+    }
+
+    static boolean isAbove(double reading, double limit) {
+        return reading > limit * (1 + ROUNDING);
+    }
+
+    @Override
+    public String toString() {
+        return "Surcharge[above " + Text.number(level) + " m, gaps up to " + maximumGap + "]";
+    }
+}

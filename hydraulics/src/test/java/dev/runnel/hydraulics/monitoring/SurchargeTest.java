@@ -1,0 +1,155 @@
+package dev.runnel.hydraulics.monitoring;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.assertj.core.api.Assertions.within;
+
+import dev.runnel.hydraulics.flow.Conduit;
+import dev.runnel.hydraulics.flow.Gradient;
+import dev.runnel.hydraulics.flow.Manning;
+import dev.runnel.hydraulics.section.CircularSection;
+import dev.runnel.timeseries.Quality;
+import dev.runnel.timeseries.Reading;
+import dev.runnel.timeseries.Series;
+import java.time.Duration;
+import java.time.Instant;
+import java.util.List;
+import org.junit.jupiter.api.Test;
+
+class SurchargeTest {
+    private static final Instant START = Instant.parse("2026-03-01T00:00:00Z");
+    private static final double SOFFIT = 0.45;
+    private static final Surcharge RULE = Surcharge.above(SOFFIT);
+
+    @Test
+    void periodRunsFromFirstReadingAboveToFirstNoLongerAbove() {
+        Series levels = everyTwoMinutes(0.3, 0.5, 0.9, 0.7, 0.44, 0.3);
+        assertThat(RULE.periods(levels)).singleElement().satisfies(period -> {
+            assertThat(period.interval()).hasToString("2026-03-01T00:02:00Z/2026-03-01T00:08:00Z");
+            assertThat(period.duration()).isEqualTo(Duration.ofMinutes(6));
+            assertThat(period.peakAbove()).isCloseTo(0.45, within(1e-15));
+            assertThat(period.peakTime()).isEqualTo(START.plusSeconds(240));
+            assertThat(period.readings()).isEqualTo(3);
+            assertThat(period.isComplete()).isTrue();
+            assertThat(period)
+                    .hasToString("SurchargePeriod[2026-03-01T00:02:00Z/2026-03-01T00:08:00Z, peak 0.450 m above at"
+                            + " 2026-03-01T00:04:00Z, 3 readings]");
+        });
+    }
+
+    @Test
+    void firstOfEqualPeaksCounts() {
+        assertThat(RULE.periods(everyTwoMinutes(0.3, 0.8, 0.8, 0.3)).get(0).peakTime())
+                .isEqualTo(START.plusSeconds(120));
+    }
+
+    @Test
+    void levelAtTheSoffitIsNotAbove() {
+        assertThat(RULE.periods(everyTwoMinutes(0.3, SOFFIT, Math.nextUp(SOFFIT), 0.3)))
+                .isEmpty();
+        assertThat(RULE.periods(everyTwoMinutes(0.3, 0.450001, 0.3))).hasSize(1);
+    }
+
+    @Test
+    void recordThatBeginsAndEndsAboveShowsNeitherEnd() {
+        List<SurchargePeriod> periods = RULE.periods(everyTwoMinutes(0.5, 0.6));
+        assertThat(periods).singleElement().satisfies(period -> {
+            assertThat(period.startSeen()).isFalse();
+            assertThat(period.endSeen()).isFalse();
+            assertThat(period.isComplete()).isFalse();
+            assertThat(period.duration()).isEqualTo(Duration.ofMinutes(2));
+            assertThat(period.toString()).endsWith("2 readings, start not seen, end not seen]");
+        });
+    }
+
+    @Test
+    void shortHoleIsBridgedAndLongOneIsNot() {
+        double gone = Double.NaN;
+        Series hole = everyTwoMinutes(0.3, 0.5, gone, gone, 0.6, 0.3);
+        assertThat(RULE.periods(hole)).hasSize(1);
+        List<SurchargePeriod> cut = RULE.withMaximumGap(Duration.ofMinutes(5)).periods(hole);
+        assertThat(cut).hasSize(2);
+        assertThat(cut.get(0).interval()).hasToString("2026-03-01T00:02:00Z/2026-03-01T00:02:00Z");
+        assertThat(cut.get(0).startSeen()).isTrue();
+        assertThat(cut.get(0).endSeen()).isFalse();
+        assertThat(cut.get(1).interval()).hasToString("2026-03-01T00:08:00Z/2026-03-01T00:10:00Z");
+        assertThat(cut.get(1).startSeen()).isFalse();
+        assertThat(cut.get(1).endSeen()).isTrue();
+    }
+
+    @Test
+    void gapOfExactlyTheLongestIsBridged() {
+        assertThat(RULE.withMaximumGap(Duration.ofMinutes(2)).periods(everyTwoMinutes(0.3, 0.5, 0.6, 0.3)))
+                .singleElement()
+                .matches(SurchargePeriod::isComplete);
+    }
+
+    @Test
+    void lowReadingBehindALongGapDoesNotShowTheEnd() {
+        Series levels = Series.builder()
+                .add(START, 0.3)
+                .add(START.plusSeconds(120), 0.6)
+                .add(START.plusSeconds(7200), 0.3)
+                .build();
+        assertThat(RULE.periods(levels)).singleElement().satisfies(period -> {
+            assertThat(period.endSeen()).isFalse();
+            assertThat(period.duration()).isZero();
+        });
+    }
+
+    @Test
+    void suspectReadingsAreLeftOut() {
+        Series levels = Series.builder()
+                .add(START, 0.3)
+                .add(new Reading(START.plusSeconds(120), 5, Quality.SUSPECT))
+                .add(START.plusSeconds(240), 0.3)
+                .build();
+        assertThat(RULE.periods(levels)).isEmpty();
+    }
+
+    @Test
+    void watchTellsAPeriodWhenItIsOverAndBeforeThatOnRequest() {
+        SurchargeWatch watch = RULE.start();
+        assertThat(watch.next(Reading.of(START, 0.3))).isEmpty();
+        assertThat(watch.ongoing()).isEmpty();
+        assertThat(watch.next(Reading.of(START.plusSeconds(120), 0.5))).isEmpty();
+        assertThat(watch.ongoing()).get().matches(period -> !period.endSeen());
+        assertThat(watch.next(Reading.of(START.plusSeconds(240), 0.3))).get().matches(SurchargePeriod::isComplete);
+        assertThat(watch.ongoing()).isEmpty();
+    }
+
+    @Test
+    void watchRefusesTimeThatDoesNotIncrease() {
+        SurchargeWatch watch = RULE.start();
+        watch.next(Reading.of(START, Double.NaN));
+        assertThatThrownBy(() -> watch.next(Reading.of(START, 0.3)))
+                .isInstanceOf(IllegalArgumentException.class)
+                .hasMessage("level must be later than the reading at 2026-03-01T00:00:00Z, was 2026-03-01T00:00:00Z");
+    }
+
+    @Test
+    void soffitOfAMonitorIsTheLevel() {
+        PipeMonitor monitor = PipeMonitor.of(
+                Conduit.of(CircularSection.ofDiameter(SOFFIT), Gradient.ratio(1, 150), Manning.of(0.013)));
+        assertThat(Surcharge.of(monitor).level()).isEqualTo(SOFFIT);
+        assertThat(Surcharge.of(monitor)).hasToString("Surcharge[above 0.45 m, gaps up to PT15M]");
+    }
+
+    @Test
+    void settingsOutOfRangeAreRefused() {
+        assertThatThrownBy(() -> Surcharge.above(-1))
+                .isInstanceOf(IllegalArgumentException.class)
+                .hasMessage("level must be 0 or greater and finite (m), was -1");
+        assertThatThrownBy(() -> RULE.withMaximumGap(Duration.ZERO))
+                .isInstanceOf(IllegalArgumentException.class)
+                .hasMessage("maximumGap must be longer than 0, was PT0S");
+    }
+
+    private static Series everyTwoMinutes(double... levels) {
+        var builder = Series.builder();
+        for (int i = 0; i < levels.length; i++) {
+            builder.add(START.plusSeconds(120L * i), levels[i]);
+        }
+        return builder.build();
+    }
+}
