@@ -33,14 +33,13 @@ public final class FlowRecord {
         this.velocity = velocity;
         this.flow = flow;
         this.conditions = conditions;
-        this.depthQualities = pairs.depthQualities;
+        this.depthQualities = pairs.depthQualities();
         this.counts = FlowCounts.of(conditions);
-        this.depthsAlone = pairs.depthsAlone;
-        this.velocitiesAlone = pairs.velocitiesAlone;
+        this.depthsAlone = pairs.depthsAlone();
+        this.velocitiesAlone = pairs.velocitiesAlone();
     }
 
-    static FlowRecord of(PipeMonitor monitor, Series depth, Series velocity) {
-        ReadingPairs pairs = new ReadingPairs(depth, velocity);
+    static FlowRecord of(PipeMonitor monitor, ReadingPairs pairs) {
         int size = pairs.size();
         double[] levels = new double[size];
         double[] velocities = new double[size];
@@ -49,11 +48,11 @@ public final class FlowRecord {
         byte[] flowQualities = new byte[size];
         byte[] conditions = new byte[size];
         for (int i = 0; i < size; i++) {
-            double depthReading = pairs.depths[i];
-            double velocityReading = pairs.velocities[i];
+            double depthReading = pairs.depths()[i];
+            double velocityReading = pairs.velocities()[i];
             DepthCondition condition = monitor.depthCondition(depthReading);
-            Quality depthQuality = Quality.ofCode(pairs.depthQualities[i]);
-            Quality velocityQuality = Quality.ofCode(pairs.velocityQualities[i]);
+            Quality depthQuality = Quality.ofCode(pairs.depthQualities()[i]);
+            Quality velocityQuality = Quality.ofCode(pairs.velocityQualities()[i]);
             levels[i] = monitor.level(depthReading, condition);
             levelQualities[i] =
                     PipeMonitor.levelQuality(levels[i], condition, depthQuality).toCode();
@@ -66,9 +65,9 @@ public final class FlowRecord {
         return new FlowRecord(
                 monitor,
                 pairs,
-                Series.of(pairs.times, levels, levelQualities),
-                Series.of(pairs.times, velocities, pairs.velocityQualities),
-                Series.of(pairs.times, flows, flowQualities),
+                Series.of(pairs.times(), levels, levelQualities),
+                Series.of(pairs.times(), velocities, pairs.velocityQualities()),
+                Series.of(pairs.times(), flows, flowQualities),
                 conditions);
     }
 
@@ -154,18 +153,18 @@ public final class FlowRecord {
     }
 
     /**
-     * Returns how many instants had a line in the depth record only.
+     * Returns how many depth readings had no velocity reading of the same instant.
      *
-     * @return count; a line with a missing value is a line
+     * @return count; a reading without a value is a reading
      */
     public int depthsAlone() {
         return depthsAlone;
     }
 
     /**
-     * Returns how many instants had a line in the velocity record only.
+     * Returns how many velocity readings had no depth reading of the same instant.
      *
-     * @return count; a line with a missing value is a line
+     * @return count; a reading without a value is a reading
      */
     public int velocitiesAlone() {
         return velocitiesAlone;
@@ -190,6 +189,48 @@ public final class FlowRecord {
     public Series capacityUse() {
         closedHeight();
         return flow.map(shareOf(monitor.conduit().fullBore().discharge()));
+    }
+
+    /**
+     * Returns the measured mean velocity over the velocity of uniform flow at the same level; above the soffit, over that
+     * of the full section.
+     *
+     * @return 1 where they agree, less where the water is slower, negative upstream; missing where the flow is missing or
+     *     there is no flow area
+     */
+    public Series velocityRatio() {
+        UniformFlow law = new UniformFlow(monitor);
+        double[] ratios = new double[size()];
+        byte[] qualities = new byte[size()];
+        for (int i = 0; i < ratios.length; i++) {
+            boolean known = depthCondition(i).isFlowing() && !Double.isNaN(flow.value(i));
+            ratios[i] = known ? velocity.value(i) / law.velocity(level.value(i)) : Double.NaN;
+            qualities[i] = (known ? flow.quality(i) : Quality.MISSING).toCode();
+        }
+        return Series.of(flow.toEpochNanos(), ratios, qualities);
+    }
+
+    /**
+     * Returns the standard uncertainty of the flow.
+     *
+     * @param inputs standard uncertainties of what the flow is made of
+     * @return u(Q), m³/s, with the quality of the flow; missing where the flow is missing or there is no flow area
+     * @see PipeMonitor#uncertainty
+     */
+    public Series uncertainty(SensorUncertainty inputs) {
+        double[] standard = new double[size()];
+        byte[] qualities = new byte[size()];
+        for (int i = 0; i < standard.length; i++) {
+            boolean known = depthCondition(i).isFlowing() && !Double.isNaN(flow.value(i));
+            standard[i] = known ? uncertainty(i, inputs) : Double.NaN;
+            qualities[i] = (known ? flow.quality(i) : Quality.MISSING).toCode();
+        }
+        return Series.of(flow.toEpochNanos(), standard, qualities);
+    }
+
+    private double uncertainty(int index, SensorUncertainty inputs) {
+        return FlowUncertainty.of(monitor, level.value(index), velocity.value(index) / monitor.velocityFactor(), inputs)
+                .standard();
     }
 
     private double closedHeight() {

@@ -4,9 +4,11 @@ import dev.runnel.base.Require;
 import dev.runnel.base.Text;
 import dev.runnel.hydraulics.flow.Conduit;
 import dev.runnel.hydraulics.section.CrossSection;
+import dev.runnel.timeseries.Combine;
 import dev.runnel.timeseries.Quality;
 import dev.runnel.timeseries.Reading;
 import dev.runnel.timeseries.Series;
+import java.util.Optional;
 import org.apiguardian.api.API;
 
 /**
@@ -199,15 +201,28 @@ public final class PipeMonitor {
     }
 
     /**
-     * Returns the flow of two records. Readings are paired where they have the same instant; one without a partner counts
-     * as a pair with a missing reading. Bring records on unequal clocks together first.
+     * Returns the flow of two records with the same clock. Readings are paired where they have the same instant; one without
+     * a partner counts as a pair with a missing reading.
      *
      * @param depth depth readings, m
      * @param velocity velocity readings, m/s, negative upstream
      * @return the flow, the level and what was done with every reading
      */
     public FlowRecord flow(Series depth, Series velocity) {
-        return FlowRecord.of(this, depth, velocity);
+        return FlowRecord.of(this, ReadingPairs.atSameInstants(depth, velocity));
+    }
+
+    /**
+     * Returns the flow of two records with unequal clocks, at the times of the depth readings.
+     *
+     * @param depth depth readings, m
+     * @param velocity velocity readings, m/s, negative upstream
+     * @param rule how a velocity at a depth reading's time is found among those at other times
+     * @return the flow, the level and what was done with every depth reading; {@link FlowRecord#velocitiesAlone()} says how
+     *     many velocity readings have no depth reading at their own instant
+     */
+    public FlowRecord flow(Series depth, Series velocity, Combine rule) {
+        return FlowRecord.of(this, ReadingPairs.atDepthTimes(depth, velocity, rule));
     }
 
     /**
@@ -230,6 +245,23 @@ public final class PipeMonitor {
                 depth.time(),
                 discharge,
                 quality(discharge, condition, depth.quality(), velocity.value(), velocity.quality()));
+    }
+
+    /**
+     * Returns the uncertainty of the flow of one pair of readings.
+     *
+     * @param depthReading what the depth sensor reads, m; NaN for none
+     * @param velocityReading what the velocity sensor reads, m/s, negative upstream; NaN for none
+     * @param inputs standard uncertainties of the inputs
+     * @return the uncertainty; empty where the flow is missing, or 0 because there is no flow area
+     * @throws IllegalArgumentException if a reading is infinite
+     */
+    public Optional<FlowUncertainty> uncertainty(
+            double depthReading, double velocityReading, SensorUncertainty inputs) {
+        MonitoredFlow flow = flow(depthReading, velocityReading);
+        return flow.isMissing() || !flow.depthCondition().isFlowing()
+                ? Optional.empty()
+                : Optional.of(FlowUncertainty.of(this, flow.level(), velocityReading, inputs));
     }
 
     DepthCondition depthCondition(double reading) {

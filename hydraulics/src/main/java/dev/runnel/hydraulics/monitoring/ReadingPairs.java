@@ -1,61 +1,85 @@
 package dev.runnel.hydraulics.monitoring;
 
+import dev.runnel.timeseries.Combine;
 import dev.runnel.timeseries.Quality;
 import dev.runnel.timeseries.Series;
 import java.util.Arrays;
 
-/** Depth and velocity readings of the same instant side by side; missing where a record has none at that instant. */
-final class ReadingPairs {
-    final long[] times;
-    final double[] depths;
-    final double[] velocities;
-    final byte[] depthQualities;
-    final byte[] velocityQualities;
-    final int depthsAlone;
-    final int velocitiesAlone;
+/** Depth and velocity readings side by side; missing where one of the two has none. */
+record ReadingPairs(
+        long[] times,
+        double[] depths,
+        double[] velocities,
+        byte[] depthQualities,
+        byte[] velocityQualities,
+        int depthsAlone,
+        int velocitiesAlone) {
+    private static final int NONE = -1;
 
-    ReadingPairs(Series depth, Series velocity) {
+    /** Pairs readings of the same instant; every instant of either record is kept. */
+    static ReadingPairs atSameInstants(Series depth, Series velocity) {
         int capacity = Math.addExact(depth.size(), velocity.size());
-        long[] time = new long[capacity];
+        long[] times = new long[capacity];
         int[] depthIndex = new int[capacity];
         int[] velocityIndex = new int[capacity];
         int size = 0;
         int d = 0;
         int v = 0;
-        int depthOnly = 0;
-        int velocityOnly = 0;
+        int depthsAlone = 0;
+        int velocitiesAlone = 0;
         while (d < depth.size() || v < velocity.size()) {
-            long atDepth = d < depth.size() ? depth.epochNanos(d) : Long.MAX_VALUE;
-            long atVelocity = v < velocity.size() ? velocity.epochNanos(v) : Long.MAX_VALUE;
-            boolean takeDepth = v == velocity.size() || d < depth.size() && atDepth <= atVelocity;
-            boolean takeVelocity = d == depth.size() || v < velocity.size() && atVelocity <= atDepth;
-            time[size] = takeDepth ? atDepth : atVelocity;
-            depthIndex[size] = takeDepth ? d++ : -1;
-            velocityIndex[size] = takeVelocity ? v++ : -1;
-            depthOnly += takeVelocity ? 0 : 1;
-            velocityOnly += takeDepth ? 0 : 1;
+            boolean takeDepth =
+                    v == velocity.size() || d < depth.size() && depth.epochNanos(d) <= velocity.epochNanos(v);
+            boolean takeVelocity =
+                    d == depth.size() || v < velocity.size() && velocity.epochNanos(v) <= depth.epochNanos(d);
+            times[size] = takeDepth ? depth.epochNanos(d) : velocity.epochNanos(v);
+            depthIndex[size] = takeDepth ? d++ : NONE;
+            velocityIndex[size] = takeVelocity ? v++ : NONE;
+            depthsAlone += takeVelocity ? 0 : 1;
+            velocitiesAlone += takeDepth ? 0 : 1;
             size++;
         }
-        times = Arrays.copyOf(time, size);
-        depths = new double[size];
-        velocities = new double[size];
-        depthQualities = new byte[size];
-        velocityQualities = new byte[size];
-        depthsAlone = depthOnly;
-        velocitiesAlone = velocityOnly;
-        for (int i = 0; i < size; i++) {
-            depths[i] = depthIndex[i] < 0 ? Double.NaN : depth.value(depthIndex[i]);
-            velocities[i] = velocityIndex[i] < 0 ? Double.NaN : velocity.value(velocityIndex[i]);
-            depthQualities[i] = qualityOf(depth, depthIndex[i]);
-            velocityQualities[i] = qualityOf(velocity, velocityIndex[i]);
-        }
+        return new ReadingPairs(
+                Arrays.copyOf(times, size),
+                values(depth, depthIndex, size),
+                values(velocity, velocityIndex, size),
+                qualities(depth, depthIndex, size),
+                qualities(velocity, velocityIndex, size),
+                depthsAlone,
+                velocitiesAlone);
+    }
+
+    /** Gives each depth reading the velocity that the rule finds for its time. */
+    static ReadingPairs atDepthTimes(Series depth, Series velocity, Combine rule) {
+        Series aligned = rule.align(depth, velocity);
+        ReadingPairs same = atSameInstants(depth, velocity);
+        return new ReadingPairs(
+                depth.toEpochNanos(),
+                depth.toValues(),
+                aligned.toValues(),
+                depth.toQualityCodes(),
+                aligned.toQualityCodes(),
+                same.depthsAlone,
+                same.velocitiesAlone);
     }
 
     int size() {
         return times.length;
     }
 
-    private static byte qualityOf(Series series, int index) {
-        return (index < 0 ? Quality.MISSING : series.quality(index)).toCode();
+    private static double[] values(Series series, int[] index, int size) {
+        double[] values = new double[size];
+        for (int i = 0; i < size; i++) {
+            values[i] = index[i] == NONE ? Double.NaN : series.value(index[i]);
+        }
+        return values;
+    }
+
+    private static byte[] qualities(Series series, int[] index, int size) {
+        byte[] qualities = new byte[size];
+        for (int i = 0; i < size; i++) {
+            qualities[i] = (index[i] == NONE ? Quality.MISSING : series.quality(index[i])).toCode();
+        }
+        return qualities;
     }
 }

@@ -7,8 +7,10 @@ import dev.runnel.hydraulics.flow.Conduit;
 import dev.runnel.hydraulics.flow.Gradient;
 import dev.runnel.hydraulics.flow.Manning;
 import dev.runnel.hydraulics.section.CircularSection;
+import dev.runnel.timeseries.Combine;
 import dev.runnel.timeseries.Quality;
 import dev.runnel.timeseries.Series;
+import java.time.Duration;
 import java.time.Instant;
 import org.junit.jupiter.api.Test;
 
@@ -50,6 +52,20 @@ class FlowRecordTest {
         assertThat(record.depthsAlone()).isEqualTo(2);
         assertThat(record.velocitiesAlone()).isEqualTo(2);
         assertThat(record.flow().count(Quality.MISSING)).isEqualTo(4);
+    }
+
+    @Test
+    void unequalClocksMeetAtTheTimesOfTheDepth() {
+        Series depth = series(new int[] {0, 2, 4}, 0.225, 0.225, 0.225);
+        Series velocity = series(new int[] {1, 3}, 0.8, 1.0);
+        FlowRecord record = MONITOR.flow(depth, velocity, Combine.linear(Duration.ofMinutes(2)));
+        assertThat(record.size()).isEqualTo(3);
+        assertThat(record.flow().quality(0)).isEqualTo(Quality.MISSING);
+        assertThat(record.flow().value(1)).isCloseTo(0.9 * Math.PI * 0.45 * 0.45 / 8, within(1e-14));
+        assertThat(record.flow().quality(1)).isEqualTo(Quality.ESTIMATE);
+        assertThat(record.velocityCondition(2)).isEqualTo(VelocityCondition.NO_VELOCITY);
+        assertThat(record.depthsAlone()).isEqualTo(3);
+        assertThat(record.velocitiesAlone()).isEqualTo(2);
     }
 
     @Test

@@ -1,0 +1,103 @@
+package dev.runnel.hydraulics.monitoring;
+
+import dev.runnel.base.Require;
+import dev.runnel.base.Text;
+import org.apiguardian.api.API;
+
+/**
+ * The standard uncertainty of a flow and the part each input has in it. Immutable and thread-safe.
+ *
+ * <p>The law of propagation of uncertainty for independent inputs, JCGM 100:2008 (GUM), equation 10: each part is
+ * |∂Q/∂x| u(x), and u(Q) is the root of the sum of their squares. With Q = f v (A(y) − A(b)), T the top width and H the
+ * height of the section,
+ *
+ * <pre>
+ * ∂Q/∂y = f v T(y)       ∂Q/∂v = f (A(y) − A(b))       ∂Q/∂f = v (A(y) − A(b))
+ * ∂Q/∂H = f v [2 A(y) − y T(y) − 2 A(b) + b T(b)] / H
+ * </pre>
+ *
+ * <p>The last holds for a section of any shape that keeps its shape as it grows, at a fixed level and bed. Above the soffit
+ * the level plays no part.
+ *
+ * <p>What this is not: valid where the flow area bends within the uncertainty of the depth: very near the invert, the bed
+ * or the soffit the first-order law is only a hint. Errors that all readings share (an offset, a factor) do not average out
+ * in a daily volume.
+ *
+ * @param discharge the flow Q, m³/s
+ * @param depth part of the depth, m³/s
+ * @param velocity part of the velocity reading, m³/s
+ * @param height part of the height of the section, m³/s
+ * @param velocityFactor part of the velocity factor, m³/s
+ * @since 0.1
+ */
+@API(status = API.Status.EXPERIMENTAL, since = "0.1")
+public record FlowUncertainty(double discharge, double depth, double velocity, double height, double velocityFactor) {
+    /**
+     * Checks the range.
+     *
+     * @param discharge the flow, m³/s; finite
+     * @param depth part of the depth, m³/s; 0 or greater
+     * @param velocity part of the velocity reading, m³/s; 0 or greater
+     * @param height part of the height of the section, m³/s; 0 or greater
+     * @param velocityFactor part of the velocity factor, m³/s; 0 or greater
+     * @throws IllegalArgumentException if one is out of range
+     */
+    public FlowUncertainty {
+        Require.finite("discharge", discharge, "m3/s");
+        Require.nonNegative("depth", depth, "m3/s");
+        Require.nonNegative("velocity", velocity, "m3/s");
+        Require.nonNegative("height", height, "m3/s");
+        Require.nonNegative("velocityFactor", velocityFactor, "m3/s");
+    }
+
+    /** For a level above the bed. */
+    static FlowUncertainty of(PipeMonitor monitor, double level, double velocityReading, SensorUncertainty inputs) {
+        double factor = monitor.velocityFactor();
+        double speed = Math.abs(velocityReading);
+        FlowArea flowArea = monitor.flowArea();
+        double area = flowArea.area(level);
+        return new FlowUncertainty(
+                factor * velocityReading * area + 0.0,
+                factor * speed * flowArea.topWidth(level) * inputs.depth(),
+                factor * area * inputs.velocity(),
+                factor * speed * Math.abs(flowArea.growthWithHeight(level)) * inputs.height(),
+                speed * area * inputs.velocityFactor());
+    }
+
+    /**
+     * Returns the standard uncertainty of the flow.
+     *
+     * @return u(Q), m³/s
+     */
+    public double standard() {
+        return Math.sqrt(depth * depth + velocity * velocity + height * height + velocityFactor * velocityFactor);
+    }
+
+    /**
+     * Returns the standard uncertainty over the flow.
+     *
+     * @return u(Q)/|Q|; infinite or NaN if the flow is 0
+     */
+    public double relative() {
+        return standard() / Math.abs(discharge);
+    }
+
+    /**
+     * Returns the expanded uncertainty.
+     *
+     * @param coverageFactor k, for example 2 for about 95 % if the errors are normal; greater than 0
+     * @return k u(Q), m³/s
+     * @throws IllegalArgumentException if {@code coverageFactor} is not greater than 0
+     */
+    public double expanded(double coverageFactor) {
+        return Require.positive("coverageFactor", coverageFactor, "") * standard();
+    }
+
+    @Override
+    public String toString() {
+        return "FlowUncertainty[" + Text.significant(discharge, 4) + " m3/s, standard uncertainty "
+                + Text.significant(standard(), 3) + " m3/s (" + Text.fixed(100 * relative(), 1) + " %): depth "
+                + Text.significant(depth, 3) + ", velocity " + Text.significant(velocity, 3) + ", height "
+                + Text.significant(height, 3) + ", velocity factor " + Text.significant(velocityFactor, 3) + "]";
+    }
+}

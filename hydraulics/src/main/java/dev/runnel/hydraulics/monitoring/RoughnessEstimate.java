@@ -1,0 +1,44 @@
+package dev.runnel.hydraulics.monitoring;
+
+import dev.runnel.base.Require;
+import java.util.Objects;
+import org.apiguardian.api.API;
+
+/**
+ * The roughness that would explain measured depths and velocities, each pair by itself, and how these scatter. Immutable
+ * and thread-safe.
+ *
+ * <p>What this is not: the roughness of the wall. Gradient, bends, joints, sediment, backwater and the errors of both
+ * sensors are all in it.
+ *
+ * @param spread median and scatter over the readings, in the unit of the roughness: s/m^(1/3) for Manning's n, m for an
+ *     equivalent sand roughness
+ * @param tooFast readings faster than any roughness allows; they count with roughness 0
+ * @param tooSlow readings slower than the law can go; they count with the largest roughness it takes at their depth
+ * @since 0.1
+ */
+@API(status = API.Status.EXPERIMENTAL, since = "0.1")
+public record RoughnessEstimate(Spread spread, int tooFast, int tooSlow) {
+    /**
+     * Checks the counts.
+     *
+     * @param spread median and scatter over the readings
+     * @param tooFast readings faster than any roughness allows
+     * @param tooSlow readings slower than the law can go
+     * @throws IllegalArgumentException if a count is negative
+     */
+    public RoughnessEstimate {
+        Objects.requireNonNull(spread, "spread");
+        Require.atLeast("tooFast", tooFast, 0);
+        Require.atLeast("tooSlow", tooSlow, 0);
+    }
+
+    /**
+     * Returns the median over the readings.
+     *
+     * @return roughness
+     */
+    public double median() {
+        return spread.median();
+    }
+}
