@@ -39,11 +39,21 @@ public final class Calculations {
 
     private static Map<String, Calculation> index() {
         Map<String, Calculation> byName = new LinkedHashMap<>();
-        Stream.of(StatisticsCalculations.all()).flatMap(List::stream).forEach(calculation -> {
-            if (byName.put(calculation.name(), calculation) != null) {
-                throw new IllegalStateException("two calculations are named " + calculation.name());
-            }
-        });
+        Stream.of(
+                        StatisticsCalculations.all(),
+                        SectionCalculations.all(),
+                        FlowCalculations.all(),
+                        WaterCalculations.all(),
+                        WeirCalculations.all(),
+                        GaugeCalculations.all(),
+                        DdfCalculations.all(),
+                        FrequencyCalculations.all())
+                .flatMap(List::stream)
+                .forEach(calculation -> {
+                    if (byName.put(calculation.name(), calculation) != null) {
+                        throw new IllegalStateException("two calculations are named " + calculation.name());
+                    }
+                });
         return byName;
     }
 }

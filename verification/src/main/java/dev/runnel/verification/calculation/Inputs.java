@@ -161,14 +161,23 @@ public final class Inputs {
         if (value instanceof Double number) {
             return Text.number(number);
         }
-        return value instanceof double[] sample ? "[" + sample.length + " values]" : value.toString();
+        if (value instanceof double[] sample) {
+            return "[" + sample.length + " values]";
+        }
+        return value.toString();
+    }
+
+    /** A text of several lines, such as a table read from a file, is shown by the count of its lines. */
+    private static String brief(Object value) {
+        String text = shown(value);
+        return text.contains("\n") ? "[" + text.lines().count() + " lines]" : text;
     }
 
     /** Returns the inputs as the reports show them. */
     @Override
     public String toString() {
         return values.entrySet().stream()
-                .map(entry -> entry.getKey() + "=" + shown(entry.getValue()))
+                .map(entry -> entry.getKey() + "=" + brief(entry.getValue()))
                 .collect(Collectors.joining("; "));
     }
 }

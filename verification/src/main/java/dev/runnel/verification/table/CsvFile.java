@@ -19,22 +19,25 @@ record CsvFile(String name, List<String> columns, List<Row> rows) {
     /** Reads a file, refusing rows that are longer or shorter than the header. */
     static CsvFile read(Path path) {
         String name = path.toString();
-        String text;
-        try {
-            text = Files.readString(path, StandardCharsets.UTF_8);
-        } catch (NoSuchFileException e) {
-            throw new TableException(name + ": there is no such file");
-        } catch (IOException e) {
-            throw new TableException(name + ": cannot be read as text in UTF-8 (" + e + ")");
-        }
         try (CsvReader<CsvRecord> reader = CsvReader.builder()
                 .commentStrategy(CommentStrategy.SKIP)
                 .allowExtraFields(true)
                 .allowMissingFields(true)
-                .ofCsvRecord(text)) {
+                .ofCsvRecord(text(path))) {
             return from(name, reader);
         } catch (CsvParseException | IOException e) {
             throw new TableException(name + ": is not a CSV file (" + e.getMessage() + ")");
+        }
+    }
+
+    /** Reads any text file in UTF-8. */
+    static String text(Path path) {
+        try {
+            return Files.readString(path, StandardCharsets.UTF_8);
+        } catch (NoSuchFileException e) {
+            throw new TableException(path + ": there is no such file");
+        } catch (IOException e) {
+            throw new TableException(path + ": cannot be read as text in UTF-8 (" + e + ")");
         }
     }
 

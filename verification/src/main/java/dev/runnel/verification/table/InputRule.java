@@ -30,6 +30,9 @@ interface InputRule {
         if (words[0].equals("word") && words.length >= 2) {
             return new Word(text.substring("word".length()).strip());
         }
+        if (words[0].equals("file") && words.length == 2) {
+            return new Document(folder, words[1], new ConcurrentHashMap<>());
+        }
         if (words[0].equals("data") && words.length == 3) {
             return new Sample(folder, words[1], words[2], new ConcurrentHashMap<>());
         }
@@ -75,15 +78,62 @@ interface InputRule {
         }
     }
 
-    /** A sample: one column of another file, read once. */
-    record Sample(Path folder, String file, String column, Map<String, double[]> cache) implements InputRule {
+    /** The name of a file in which {COLUMN} stands for the cell. */
+    final class FileName {
         private static final Pattern PLACE = Pattern.compile("\\{(\\w+)}");
 
+        private FileName() {}
+
+        static Set<String> columns(String name) {
+            Set<String> columns = new LinkedHashSet<>();
+            PLACE.matcher(name).results().forEach(result -> columns.add(result.group(1)));
+            return columns;
+        }
+
+        static String of(String name, Row row) {
+            return PLACE.matcher(name).replaceAll(result -> Matcher.quoteReplacement(row.text(result.group(1))));
+        }
+
+        static TableException refused(Row asking, TableException cause) {
+            return new TableException(asking.file() + ", line " + asking.line() + ": " + cause.getMessage());
+        }
+    }
+
+    /** The text of another file, read once. */
+    record Document(Path folder, String file, Map<String, String> cache) implements InputRule {
         @Override
         public Set<String> columns() {
-            Set<String> columns = new LinkedHashSet<>();
-            PLACE.matcher(file).results().forEach(result -> columns.add(result.group(1)));
-            return columns;
+            return FileName.columns(file);
+        }
+
+        @Override
+        public void prepare(Row row) {
+            text(row);
+        }
+
+        @Override
+        public void put(String name, Row row, Inputs inputs) {
+            inputs.put(name, text(row));
+        }
+
+        private String text(Row row) {
+            return cache.computeIfAbsent(FileName.of(file, row), name -> read(name, row));
+        }
+
+        private String read(String name, Row asking) {
+            try {
+                return CsvFile.text(folder.resolve(name));
+            } catch (TableException e) {
+                throw FileName.refused(asking, e);
+            }
+        }
+    }
+
+    /** A sample: one column of another file, read once. */
+    record Sample(Path folder, String file, String column, Map<String, double[]> cache) implements InputRule {
+        @Override
+        public Set<String> columns() {
+            return FileName.columns(file);
         }
 
         @Override
@@ -97,17 +147,15 @@ interface InputRule {
         }
 
         private double[] values(Row row) {
-            String wanted =
-                    PLACE.matcher(file).replaceAll(result -> Matcher.quoteReplacement(row.text(result.group(1))));
-            return cache.computeIfAbsent(wanted, name -> read(name, row));
+            return cache.computeIfAbsent(FileName.of(file, row), name -> read(name, row));
         }
 
-        private double[] read(String wanted, Row asking) {
+        private double[] read(String name, Row asking) {
             try {
-                List<Row> rows = CsvFile.read(folder.resolve(wanted)).rows();
+                List<Row> rows = CsvFile.read(folder.resolve(name)).rows();
                 return rows.stream().mapToDouble(row -> row.number(column)).toArray();
             } catch (TableException e) {
-                throw new TableException(asking.file() + ", line " + asking.line() + ": " + e.getMessage());
+                throw FileName.refused(asking, e);
             }
         }
     }

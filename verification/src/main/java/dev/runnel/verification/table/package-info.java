@@ -15,8 +15,8 @@
  * <tr><td>calculation, expected, result?</td><td>what is checked, against which column, and how the result is brought to
  * its unit: a formula of {@code result}, columns and numbers</td></tr>
  * <tr><td>input.NAME</td><td>an input of the calculation: a formula; {@code text COLUMN}; {@code word VALUE};
- * {@code data FILE COLUMN} for a sample from another CSV file, where {@code {COLUMN}} in the file name stands for the
- * cell</td></tr>
+ * {@code data FILE COLUMN} for a sample from another CSV file; {@code file FILE} for the text of another file, where
+ * {@code {COLUMN}} in a file name stands for the cell</td></tr>
  * <tr><td>tolerance, reason</td><td>the largest of the terms joined by {@code or}: {@code 0.5 digit} of the last printed
  * place, {@code 0.2 %} or {@code 1e-9 relative} of the expected value, a plain number in its unit, {@code column NAME};
  * and why that much</td></tr>

@@ -1,0 +1,64 @@
+package dev.runnel.verification.calculation;
+
+import dev.runnel.rainfall.ddf.DdfTable;
+import dev.runnel.rainfall.ddf.ReturnPeriod;
+import dev.runnel.rainfall.ddf.ReturnPeriodBasis;
+import java.time.Duration;
+import java.util.List;
+
+/** Depth, duration and frequency. A table is given as text in the form DdfTable reads; its unit of depth does not matter. */
+final class DdfCalculations {
+    private DdfCalculations() {}
+
+    static List<Calculation> all() {
+        return List.of(
+                Calculation.of(
+                        "rainfall",
+                        "ddf.table.depth",
+                        "mm",
+                        "table minutes years",
+                        in -> table(in).depthMm(minutes(in), in.number("years"))),
+                Calculation.of(
+                        "rainfall", "ddf.table.return-period", "years", "table minutes depth", DdfCalculations::years),
+                Calculation.of(
+                        "rainfall",
+                        "return-period.annual-maximum",
+                        "years",
+                        "years",
+                        in -> ReturnPeriodBasis.PEAKS_OVER_THRESHOLD.convert(
+                                in.number("years"), ReturnPeriodBasis.ANNUAL_MAXIMUM)),
+                Calculation.of(
+                        "rainfall",
+                        "return-period.peaks-over-threshold",
+                        "years",
+                        "years",
+                        in -> ReturnPeriodBasis.ANNUAL_MAXIMUM.convert(
+                                in.number("years"), ReturnPeriodBasis.PEAKS_OVER_THRESHOLD)),
+                Calculation.of(
+                        "rainfall",
+                        "ddf.table.depth-of-annual-maximum",
+                        "mm",
+                        "table minutes years",
+                        in -> table(in)
+                                .depthMm(
+                                        minutes(in),
+                                        ReturnPeriodBasis.ANNUAL_MAXIMUM.convert(
+                                                in.number("years"), ReturnPeriodBasis.PEAKS_OVER_THRESHOLD))));
+    }
+
+    private static double years(Inputs in) {
+        ReturnPeriod period = table(in).returnPeriod(minutes(in), in.number("depth"));
+        if (!period.isWithin()) {
+            throw new IllegalArgumentException("the depth lies outside the table: " + period);
+        }
+        return period.years();
+    }
+
+    private static DdfTable table(Inputs in) {
+        return DdfTable.parse(in.text("table"), ReturnPeriodBasis.PEAKS_OVER_THRESHOLD);
+    }
+
+    private static Duration minutes(Inputs in) {
+        return Duration.ofNanos(Math.round(in.number("minutes") * 60e9));
+    }
+}

@@ -1,0 +1,112 @@
+package dev.runnel.verification.calculation;
+
+import dev.runnel.hydraulics.flow.Conduit;
+import dev.runnel.hydraulics.flow.FlowState;
+import dev.runnel.hydraulics.flow.Gradient;
+import dev.runnel.hydraulics.flow.Manning;
+import java.util.List;
+import java.util.function.ToDoubleFunction;
+
+/** Uniform and critical flow in a conduit; without a depth it runs full. */
+final class FlowCalculations {
+    private static final double STANDARD_GRAVITY = 9.80665;
+
+    private FlowCalculations() {}
+
+    static List<Calculation> all() {
+        return List.of(
+                atDepth("flow.velocity", "m/s", FlowState::velocity),
+                atDepth("flow.discharge", "m3/s", FlowState::discharge),
+                atDepth("flow.froude-number", "1", FlowState::froudeNumber),
+                atDepth("flow.shear-stress", "Pa", FlowState::shearStress),
+                atDepth("flow.specific-energy", "m", FlowState::specificEnergy),
+                ofConduit(
+                        "flow.depth-of-maximum-discharge",
+                        "m",
+                        conduit -> conduit.maximum().depth()),
+                ofConduit(
+                        "flow.maximum-discharge",
+                        "m3/s",
+                        conduit -> conduit.maximum().discharge()),
+                ofConduit(
+                        "flow.depth-of-maximum-velocity",
+                        "m",
+                        conduit -> conduit.maximumVelocity().depth()),
+                ofConduit(
+                        "flow.maximum-velocity",
+                        "m/s",
+                        conduit -> conduit.maximumVelocity().velocity()),
+                Calculation.of(
+                        "hydraulics",
+                        "flow.normal-depth",
+                        "m",
+                        "discharge gradient " + inputs(),
+                        in -> conduit(in).normalDepth(in.number("discharge"))),
+                Calculation.of(
+                        "hydraulics",
+                        "flow.gradient",
+                        "m/m",
+                        "discharge depth? " + inputs(),
+                        in -> sloped(in, 1)
+                                .gradientFor(in.number("discharge"), Sections.depth(in, Sections.of(in)))
+                                .value()),
+                Calculation.of(
+                        "hydraulics",
+                        "flow.critical-depth",
+                        "m",
+                        "discharge gravity? " + Sections.INPUTS,
+                        in -> critical(in).criticalDepth(in.number("discharge"))),
+                Calculation.of(
+                        "hydraulics",
+                        "flow.critical-discharge",
+                        "m3/s",
+                        "depth gravity? " + Sections.INPUTS,
+                        in -> critical(in).criticalDischarge(in.number("depth"))),
+                Calculation.of(
+                        "hydraulics",
+                        "resistance.velocity",
+                        "m/s",
+                        "radius gradient gravity? " + Resistances.INPUTS,
+                        in -> Resistances.of(in).velocity(in.number("radius"), in.number("gradient"), gravity(in))),
+                Calculation.of(
+                        "hydraulics",
+                        "resistance.gradient",
+                        "m/m",
+                        "velocity radius gravity? " + Resistances.INPUTS,
+                        in -> Resistances.of(in).gradient(in.number("velocity"), in.number("radius"), gravity(in))));
+    }
+
+    private static String inputs() {
+        return "gravity? " + Sections.INPUTS + " " + Resistances.INPUTS;
+    }
+
+    private static Calculation atDepth(String name, String unit, ToDoubleFunction<FlowState> question) {
+        return Calculation.of("hydraulics", name, unit, "gradient depth? " + inputs(), in -> {
+            Conduit conduit = conduit(in);
+            return question.applyAsDouble(conduit.at(Sections.depth(in, conduit.section())));
+        });
+    }
+
+    private static Calculation ofConduit(String name, String unit, ToDoubleFunction<Conduit> question) {
+        return Calculation.of(
+                "hydraulics", name, unit, "gradient " + inputs(), in -> question.applyAsDouble(conduit(in)));
+    }
+
+    private static Conduit conduit(Inputs in) {
+        return sloped(in, in.number("gradient"));
+    }
+
+    private static Conduit sloped(Inputs in, double gradient) {
+        return Conduit.of(Sections.of(in), Gradient.of(gradient), Resistances.of(in))
+                .withGravity(gravity(in));
+    }
+
+    /** Critical flow depends on neither gradient nor roughness, so any will do. */
+    private static Conduit critical(Inputs in) {
+        return Conduit.of(Sections.of(in), Gradient.of(0.01), Manning.of(0.013)).withGravity(gravity(in));
+    }
+
+    private static double gravity(Inputs in) {
+        return in.number("gravity", STANDARD_GRAVITY);
+    }
+}

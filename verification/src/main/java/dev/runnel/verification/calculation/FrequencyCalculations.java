@@ -1,0 +1,162 @@
+package dev.runnel.verification.calculation;
+
+import dev.runnel.rainfall.frequency.Distribution;
+import dev.runnel.rainfall.frequency.DistributionFamily;
+import dev.runnel.rainfall.frequency.Exponential;
+import dev.runnel.rainfall.frequency.Fit;
+import dev.runnel.rainfall.frequency.FitMethod;
+import dev.runnel.rainfall.frequency.GeneralizedLogistic;
+import dev.runnel.rainfall.frequency.GeneralizedNormal;
+import dev.runnel.rainfall.frequency.GeneralizedPareto;
+import dev.runnel.rainfall.frequency.Gev;
+import dev.runnel.rainfall.frequency.Gumbel;
+import dev.runnel.rainfall.frequency.Kappa;
+import dev.runnel.rainfall.frequency.LMoments;
+import dev.runnel.rainfall.frequency.LikelihoodFit;
+import dev.runnel.rainfall.frequency.LogNormal;
+import dev.runnel.rainfall.frequency.LogPearsonIII;
+import dev.runnel.rainfall.frequency.Normal;
+import dev.runnel.rainfall.frequency.PearsonIII;
+import dev.runnel.rainfall.frequency.PlottingPosition;
+import dev.runnel.rainfall.frequency.SampleMoments;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.function.ToDoubleFunction;
+
+/** Distributions of extremes, their fits to samples and plotting positions. Families and methods by constant name. */
+final class FrequencyCalculations {
+    private static final String GIVEN = "family parameters";
+    private static final String FITTED = "family method sample";
+
+    private FrequencyCalculations() {}
+
+    static List<Calculation> all() {
+        return List.of(
+                of(
+                        "frequency.quantile",
+                        "of the variate",
+                        GIVEN + " probability",
+                        in -> distribution(in).quantile(in.number("probability"))),
+                of(
+                        "frequency.quantile-of-exceedance",
+                        "of the variate",
+                        GIVEN + " exceedance",
+                        in -> distribution(in).quantileOfExceedance(in.number("exceedance"))),
+                of(
+                        "frequency.non-exceedance",
+                        "1",
+                        GIVEN + " x",
+                        in -> distribution(in).cdf(in.number("x"))),
+                of(
+                        "frequency.exceedance",
+                        "1",
+                        GIVEN + " x",
+                        in -> distribution(in).exceedance(in.number("x"))),
+                of(
+                        "frequency.l-moment",
+                        "of the variate",
+                        GIVEN + " moment",
+                        in -> moment(distribution(in).lMoments(), in.text("moment"))),
+                of(
+                        "frequency.sample-l-moment",
+                        "of the variate",
+                        "sample moment",
+                        in -> moment(LMoments.ofSample(in.sample("sample")), in.text("moment"))),
+                of("frequency.sample-moment", "of the variate", "sample moment", FrequencyCalculations::sampleMoment),
+                of("frequency.fit.parameter", "of the variate", FITTED + " parameter", in -> parameter(in)),
+                of(
+                        "frequency.fit.quantile",
+                        "of the variate",
+                        FITTED + " years",
+                        in -> fit(in).quantile(in.number("years"))),
+                of(
+                        "frequency.fit.log-likelihood",
+                        "1",
+                        "family sample",
+                        in -> likelihood(in).logLikelihood()),
+                of(
+                        "frequency.fit.standard-error",
+                        "of the variate",
+                        "family sample parameter",
+                        in -> named(likelihood(in).standardErrors(), in.text("parameter"))),
+                of(
+                        "frequency.plotting-position",
+                        "1",
+                        "formula rank size",
+                        in -> PlottingPosition.valueOf(constant(in.text("formula")))
+                                .nonExceedance(in.integer("rank"), in.integer("size"))));
+    }
+
+    private static Calculation of(String name, String unit, String inputs, ToDoubleFunction<Inputs> body) {
+        return Calculation.of("rainfall", name, unit, inputs, body);
+    }
+
+    private static Distribution distribution(Inputs in) {
+        double[] p = in.sample("parameters");
+        return switch (family(in)) {
+            case EXPONENTIAL -> Exponential.of(p[0], p[1]);
+            case GUMBEL -> Gumbel.of(p[0], p[1]);
+            case NORMAL -> Normal.of(p[0], p[1]);
+            case LOG_NORMAL -> LogNormal.of(p[0], p[1]);
+            case GEV -> Gev.of(p[0], p[1], p[2]);
+            case GENERALIZED_LOGISTIC -> GeneralizedLogistic.of(p[0], p[1], p[2]);
+            case GENERALIZED_NORMAL -> GeneralizedNormal.of(p[0], p[1], p[2]);
+            case GENERALIZED_PARETO -> GeneralizedPareto.of(p[0], p[1], p[2]);
+            case PEARSON_III -> PearsonIII.of(p[0], p[1], p[2]);
+            case LOG_PEARSON_III -> LogPearsonIII.of(p[0], p[1], p[2]);
+            case KAPPA -> Kappa.of(p[0], p[1], p[2], p[3]);
+        };
+    }
+
+    private static DistributionFamily family(Inputs in) {
+        return DistributionFamily.valueOf(constant(in.text("family")));
+    }
+
+    private static Fit fit(Inputs in) {
+        return Fit.of(family(in), FitMethod.valueOf(constant(in.text("method"))), in.sample("sample"));
+    }
+
+    private static double parameter(Inputs in) {
+        return named(fit(in).distribution().parameters(), in.text("parameter"));
+    }
+
+    private static LikelihoodFit likelihood(Inputs in) {
+        return LikelihoodFit.of(family(in), in.sample("sample"));
+    }
+
+    private static double named(Map<String, Double> values, String name) {
+        Double value = values.get(name);
+        if (value == null) {
+            throw new IllegalArgumentException(
+                    "parameter must be one of " + values.keySet() + ", was \"" + name + "\"");
+        }
+        return value;
+    }
+
+    private static double moment(LMoments moments, String name) {
+        return switch (name) {
+            case "lambda1" -> moments.lambda1();
+            case "lambda2" -> moments.lambda2();
+            case "tau" -> moments.tau();
+            case "tau3" -> moments.tau3();
+            case "tau4" -> moments.tau4();
+            default ->
+                throw new IllegalArgumentException("moment must be lambda1, lambda2, tau, tau3 or tau4, was " + name);
+        };
+    }
+
+    private static double sampleMoment(Inputs in) {
+        SampleMoments moments = SampleMoments.of(in.sample("sample"));
+        return switch (in.text("moment")) {
+            case "mean" -> moments.mean();
+            case "sd" -> moments.standardDeviation();
+            case "skew" -> moments.skew();
+            default -> throw new IllegalArgumentException("moment must be mean, sd or skew, was " + in.text("moment"));
+        };
+    }
+
+    private static String constant(String text) {
+        return text.toUpperCase(Locale.ROOT).replace(' ', '_').replace('-', '_');
+    }
+}

@@ -1,0 +1,27 @@
+package dev.runnel.verification.calculation;
+
+import dev.runnel.hydraulics.flow.ColebrookWhite;
+import dev.runnel.hydraulics.flow.Manning;
+import dev.runnel.hydraulics.flow.Resistance;
+
+/** The law of resistance that the inputs describe: Manning's n, or a roughness with a viscosity or a temperature. */
+final class Resistances {
+    /** The inputs {@link #of} knows. */
+    static final String INPUTS = "n? roughness? viscosity? celsius?";
+
+    private Resistances() {}
+
+    static Resistance of(Inputs in) {
+        if (in.has("n") == in.has("roughness")) {
+            throw new IllegalArgumentException("one of n and roughness must be given");
+        }
+        if (in.has("n")) {
+            return Manning.of(in.number("n"));
+        }
+        ColebrookWhite law = ColebrookWhite.ofRoughness(in.number("roughness"));
+        if (in.has("viscosity")) {
+            law = law.withViscosity(in.number("viscosity"));
+        }
+        return in.has("celsius") ? law.atTemperature(in.number("celsius")) : law;
+    }
+}

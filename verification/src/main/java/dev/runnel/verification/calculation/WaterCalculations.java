@@ -1,0 +1,26 @@
+package dev.runnel.verification.calculation;
+
+import dev.runnel.hydraulics.water.Water;
+import java.util.List;
+import java.util.function.ToDoubleFunction;
+
+/** Properties of liquid water at 0.1 MPa. */
+final class WaterCalculations {
+    private WaterCalculations() {}
+
+    static List<Calculation> all() {
+        return List.of(
+                ofTemperature("water.density", "kg/m3", Water::density),
+                ofTemperature("water.dynamic-viscosity", "Pa s", Water::dynamicViscosity),
+                ofTemperature("water.kinematic-viscosity", "m2/s", Water::kinematicViscosity));
+    }
+
+    private static Calculation ofTemperature(String name, String unit, ToDoubleFunction<Water> question) {
+        return Calculation.of(
+                "hydraulics",
+                name,
+                unit,
+                "celsius",
+                in -> question.applyAsDouble(Water.atTemperature(in.number("celsius"))));
+    }
+}
