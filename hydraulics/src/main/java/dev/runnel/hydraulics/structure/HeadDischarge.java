@@ -2,6 +2,7 @@ package dev.runnel.hydraulics.structure;
 
 import dev.runnel.base.Require;
 import dev.runnel.base.Text;
+import dev.runnel.hydraulics.internal.Bulk;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.OptionalDouble;
@@ -36,6 +37,15 @@ public interface HeadDischarge {
     List<ApplicationLimit> limits();
 
     /**
+     * Returns the greatest head that the formula can take at all, inside its limits or not.
+     *
+     * @return head, m; 10,000 m where nothing but reason bounds it
+     */
+    default double highestHead() {
+        return 1e4;
+    }
+
+    /**
      * Returns the relative uncertainty of the coefficient at 95 % confidence, where the source gives one.
      *
      * @param head head, m
@@ -50,10 +60,11 @@ public interface HeadDischarge {
      *
      * @param head head, m; 0 (dry) or within the limits of application
      * @return discharge, m³/s
-     * @throws IllegalArgumentException if {@code head} is negative, infinite or NaN, or breaks a limit of application
+     * @throws IllegalArgumentException if {@code head} is negative, above {@link #highestHead()} or NaN, or breaks a
+     *     limit of application
      */
     default double discharge(double head) {
-        Require.nonNegative("head", head, "m");
+        Strict.possible(this, head);
         return head == 0 ? 0 : Strict.discharge(this, head);
     }
 
@@ -70,7 +81,7 @@ public interface HeadDischarge {
         if (discharge == 0) {
             return 0;
         }
-        double head = Inverse.increasing(this::formula, "discharge", discharge, "m3/s");
+        double head = Inverse.head(this, discharge);
         Strict.check(this, head);
         return head;
     }
@@ -78,48 +89,34 @@ public interface HeadDischarge {
     /**
      * Returns the discharges at many heads, each bit-equal to {@link #discharge(double)}.
      *
-     * @param head heads, m; not modified
+     * @param head heads, m; NaN for missing, which stays NaN; not modified
      * @param discharge discharges, m³/s; same length, overwritten
      * @throws IllegalArgumentException if the lengths differ or a head is refused; the message names its index
      */
     default void discharge(double[] head, double[] discharge) {
-        Require.sameLength("discharge", head.length, discharge.length);
-        for (int i = 0; i < head.length; i++) {
-            try {
-                discharge[i] = discharge(head[i]);
-            } catch (IllegalArgumentException e) {
-                throw new IllegalArgumentException("at index " + i + ": " + e.getMessage(), e);
-            }
-        }
+        Bulk.apply("head", head, "discharge", discharge, this::discharge);
     }
 
     /**
      * Returns the heads of many discharges, each bit-equal to {@link #head(double)}.
      *
-     * @param discharge discharges, m³/s; not modified
+     * @param discharge discharges, m³/s; NaN for missing, which stays NaN; not modified
      * @param head heads, m; same length, overwritten
      * @throws IllegalArgumentException if the lengths differ or a discharge is refused; the message names its index
      */
     default void head(double[] discharge, double[] head) {
-        Require.sameLength("head", discharge.length, head.length);
-        for (int i = 0; i < discharge.length; i++) {
-            try {
-                head[i] = head(discharge[i]);
-            } catch (IllegalArgumentException e) {
-                throw new IllegalArgumentException("at index " + i + ": " + e.getMessage(), e);
-            }
-        }
+        Bulk.apply("discharge", discharge, "head", head, this::head);
     }
 
     /**
      * Returns the discharge at a head, inside the limits or not, and the limits it breaks.
      *
-     * @param head head, m; 0 or greater, finite
+     * @param head head, m; in [0, {@link #highestHead()}]
      * @return discharge with its flags
-     * @throws IllegalArgumentException if {@code head} is negative, infinite or NaN
+     * @throws IllegalArgumentException if {@code head} is outside or NaN
      */
     default Evaluation evaluate(double head) {
-        Require.nonNegative("head", head, "m");
+        Strict.possible(this, head);
         if (head == 0) {
             return new Evaluation(0, 0, OptionalDouble.empty(), List.of());
         }
@@ -142,12 +139,12 @@ public interface HeadDischarge {
      */
     default Evaluation evaluateDischarge(double discharge) {
         Require.nonNegative("discharge", discharge, "m3/s");
-        return evaluate(discharge == 0 ? 0 : Inverse.increasing(this::formula, "discharge", discharge, "m3/s"));
+        return evaluate(discharge == 0 ? 0 : Inverse.head(this, discharge));
     }
 
     /**
-     * Returns the discharges at many heads, inside the limits or not, for a loop over a record. NaN (missing) and
-     * infinite heads give NaN and are flagged; a negative head is a level below the crest, gives 0 and is not flagged.
+     * Returns the discharges at many heads, inside the limits or not, for a loop over a record. Heads that are NaN
+     * (missing) or above {@link #highestHead()} give NaN and are flagged; a negative head is a level below the crest, gives 0 and is not flagged.
      *
      * @param head heads, m; not modified
      * @param discharge discharges, m³/s; same length, overwritten; bit-equal to {@link #evaluate(double)}
@@ -159,11 +156,12 @@ public interface HeadDischarge {
         Require.sameLength("discharge", head.length, discharge.length);
         Require.sameLength("outside", head.length, outside.length);
         List<ApplicationLimit> limits = limits();
+        double highest = highestHead();
         int flagged = 0;
         for (int i = 0; i < head.length; i++) {
             double h = head[i];
             boolean out = false;
-            if (!Double.isFinite(h)) {
+            if (!(h <= highest)) {
                 discharge[i] = Double.NaN;
                 out = true;
             } else if (h <= 0) {

@@ -1,61 +1,45 @@
 package dev.runnel.hydraulics.structure;
 
 import dev.runnel.base.Text;
+import dev.runnel.hydraulics.internal.Roots;
 import java.util.function.DoubleUnaryOperator;
-import org.apache.commons.math3.analysis.solvers.AllowedSolution;
-import org.apache.commons.math3.analysis.solvers.BracketingNthOrderBrentSolver;
-import org.apache.commons.math3.exception.MathIllegalArgumentException;
-import org.apache.commons.math3.exception.MathIllegalStateException;
 
-/** Roots of increasing functions, to within a few units in the last place. */
+/** Heads and other arguments of increasing functions, to within a few units in the last place. */
 final class Inverse {
-    /** No structure has a head of ten kilometres. */
-    private static final double HIGHEST = 1e4;
-
     private static final double LOWEST = 1e-30;
 
     private Inverse() {}
 
-    /** Returns x > 0 with f(x) = target for an f that increases from 0. */
-    static double increasing(DoubleUnaryOperator f, String name, double target, String unit) {
-        double high = 1;
-        double low = 1;
-        if (f.applyAsDouble(1) < target) {
-            while (f.applyAsDouble(high) < target) {
-                low = high;
-                high *= 2;
-                if (high > HIGHEST) {
-                    throw new IllegalArgumentException(name + " must be reached at a head below " + Text.number(HIGHEST)
-                            + " m, was " + Text.number(target) + " " + unit);
+    static double head(HeadDischarge structure, double discharge) {
+        return increasing(structure::formula, structure.highestHead(), "discharge", discharge, "m3/s");
+    }
+
+    /** Returns x in (0, highest] with f(x) = target for an f that increases from 0. */
+    static double increasing(DoubleUnaryOperator f, double highest, String name, double target, String unit) {
+        double high = Math.min(1, highest);
+        double low = high;
+        if (f.applyAsDouble(high) < target) {
+            do {
+                if (high == highest) {
+                    throw unreachable(name, "at most " + Text.number(highest), target, unit);
                 }
-            }
+                low = high;
+                high = Math.min(2 * high, highest);
+            } while (f.applyAsDouble(high) < target);
         } else {
-            while (f.applyAsDouble(low) > target) {
+            do {
                 high = low;
                 low /= 2;
                 if (low < LOWEST) {
-                    throw new IllegalArgumentException(name + " must be reached at a head above " + Text.number(LOWEST)
-                            + " m, was " + Text.number(target) + " " + unit);
+                    throw unreachable(name, "at least " + Text.number(LOWEST), target, unit);
                 }
-            }
+            } while (f.applyAsDouble(low) > target);
         }
-        return between(x -> f.applyAsDouble(x) - target, low, high);
+        return Roots.between(x -> f.applyAsDouble(x) - target, low, high);
     }
 
-    /** Returns a root of f in [low, high]; f must not have the same sign at both ends. */
-    static double between(DoubleUnaryOperator f, double low, double high) {
-        if (low == high || f.applyAsDouble(low) == 0) {
-            return low;
-        }
-        if (f.applyAsDouble(high) == 0) {
-            return high;
-        }
-        try {
-            return new BracketingNthOrderBrentSolver(4e-16, Double.MIN_NORMAL, Double.MIN_NORMAL, 5)
-                    .solve(1000, f::applyAsDouble, low, high, AllowedSolution.ANY_SIDE);
-        } catch (MathIllegalArgumentException | MathIllegalStateException e) {
-            // the caller brackets and its functions are continuous: reaching this is a defect, not an input
-            throw new IllegalStateException("no root in [" + low + ", " + high + "]", e);
-        }
+    private static IllegalArgumentException unreachable(String name, String bound, double target, String unit) {
+        return new IllegalArgumentException(
+                name + " must be reached at a head of " + bound + " m, was " + Text.number(target) + " " + unit);
     }
 }

@@ -48,7 +48,7 @@ public final class RectangularWeir implements HeadDischarge {
         alpha = COEFFICIENT.held(ratio, 1);
         beta = COEFFICIENT.held(ratio, 2);
         double effectiveLength = crestLength + WIDTH_CORRECTION.held(ratio, 1) / 1000;
-        factor = 2.0 / 3 * Gravity.ROOT_2G * effectiveLength;
+        factor = 2.0 / 3 * GravityFactors.ROOT_2G * effectiveLength;
         double side = (channelWidth - crestLength) / 2;
         limits = List.of(
                 ApplicationLimit.atLeast("head h", "m", 0.03, ISO_1438, h -> h),

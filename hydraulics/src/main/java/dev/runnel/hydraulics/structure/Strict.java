@@ -1,10 +1,16 @@
 package dev.runnel.hydraulics.structure;
 
+import dev.runnel.base.Require;
 import dev.runnel.base.Text;
 
 /** Refuses heads outside the limits of application. */
 final class Strict {
     private Strict() {}
+
+    static void possible(HeadDischarge structure, double head) {
+        Require.nonNegative("head", head, "m");
+        Require.inRange("head", head, 0, structure.highestHead(), "m");
+    }
 
     static double discharge(HeadDischarge structure, double head) {
         check(structure, head);

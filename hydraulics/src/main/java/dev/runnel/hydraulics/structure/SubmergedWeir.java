@@ -148,8 +148,13 @@ public final class SubmergedWeir {
         }
 
         @Override
+        public double highestHead() {
+            return weir.highestHead();
+        }
+
+        @Override
         public double discharge(double head) {
-            Require.nonNegative("head", head, "m");
+            Strict.possible(this, head);
             return Strict.discharge(this, head);
         }
 
@@ -171,7 +176,12 @@ public final class SubmergedWeir {
             return discharge == 0
                     ? tailwater
                     : tailwater
-                            + Inverse.increasing(excess -> formula(tailwater + excess), "discharge", discharge, "m3/s");
+                            + Inverse.increasing(
+                                    excess -> formula(tailwater + excess),
+                                    weir.highestHead() - tailwater,
+                                    "discharge",
+                                    discharge,
+                                    "m3/s");
         }
 
         @Override

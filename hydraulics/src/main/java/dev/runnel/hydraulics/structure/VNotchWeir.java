@@ -45,7 +45,7 @@ public final class VNotchWeir implements HeadDischarge {
         plainCoefficient = COEFFICIENT.held(angleDegrees, 1);
         headCorrection = headCorrection(angleDegrees);
         double slope = Math.tan(Math.toRadians(angleDegrees) / 2);
-        factor = 8.0 / 15 * Gravity.ROOT_2G * slope;
+        factor = 8.0 / 15 * GravityFactors.ROOT_2G * slope;
         double shape = vertexHeight / channelWidth;
         limits = List.of(
                 ApplicationLimit.of("notch angle", "degrees", 20, 100, "Shen 1981, ISO 1438", h -> angleDegrees),

@@ -60,11 +60,11 @@ class HeadDischargeTest {
     void theBulkFormsNameTheIndex() {
         assertThatThrownBy(() -> WEIR.discharge(new double[] {0.1, 0.02}, new double[2]))
                 .isInstanceOf(IllegalArgumentException.class)
-                .hasMessageStartingWith("at index 1: head 0.02 m is outside the limits of application: head h must be"
+                .hasMessageStartingWith("head[1]: head 0.02 m is outside the limits of application: head h must be"
                         + " at least 0.03 m");
         assertThatThrownBy(() -> WEIR.head(new double[] {-1}, new double[1]))
                 .isInstanceOf(IllegalArgumentException.class)
-                .hasMessageStartingWith("at index 0: discharge must be 0 or greater");
+                .hasMessageStartingWith("discharge[0]: discharge must be 0 or greater");
         assertThatThrownBy(() -> WEIR.discharge(new double[2], new double[1]))
                 .isInstanceOf(IllegalArgumentException.class)
                 .hasMessage("discharge must have length 2, was 1");
@@ -86,7 +86,7 @@ class HeadDischargeTest {
         HeadDischarge trickle = powerLaw(1e-9, 1.5);
         assertThatThrownBy(() -> trickle.head(1))
                 .isInstanceOf(IllegalArgumentException.class)
-                .hasMessage("discharge must be reached at a head below 10000 m, was 1 m3/s");
+                .hasMessage("discharge must be reached at a head of at most 10000 m, was 1 m3/s");
     }
 
     @Test

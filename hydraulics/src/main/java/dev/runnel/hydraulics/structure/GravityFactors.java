@@ -1,9 +1,10 @@
 package dev.runnel.hydraulics.structure;
 
-/** Standard acceleration of gravity and the factors of it that structures use. */
-final class Gravity {
-    /** Standard value, m/s²; 3rd CGPM (1901), ISO 80000-3. Local values differ by up to 0.3 %, Q by half of that. */
-    static final double G = 9.80665;
+import dev.runnel.hydraulics.flow.Gravity;
+
+/** The factors of the acceleration of free fall that structures use. */
+final class GravityFactors {
+    static final double G = Gravity.STANDARD;
 
     /** √g, m^0.5/s. */
     static final double ROOT_G = Math.sqrt(G);
@@ -14,5 +15,5 @@ final class Gravity {
     /** Ideal critical-flow factor (2/3)^1.5 √g, m^0.5/s. */
     static final double CRITICAL = 2.0 / 3 * Math.sqrt(2.0 / 3 * G);
 
-    private Gravity() {}
+    private GravityFactors() {}
 }

@@ -1,0 +1,16 @@
+package dev.runnel.hydraulics.structure;
+
+import dev.runnel.base.Text;
+
+/** The one check of a caller's own coefficient. */
+final class Coefficients {
+    private Coefficients() {}
+
+    static double checked(double coefficient) {
+        if (!(coefficient > 0 && coefficient <= 1)) {
+            throw new IllegalArgumentException(
+                    "coefficient must be greater than 0 and at most 1, was " + Text.number(coefficient));
+        }
+        return coefficient;
+    }
+}
