@@ -8,6 +8,8 @@ import org.apiguardian.api.API;
 /** Numbers as text, the same on every machine: no default locale is read. */
 @API(status = API.Status.INTERNAL)
 public final class Text {
+    private static final int LONGEST_QUOTE = 60;
+
     private Text() {}
 
     /**
@@ -52,5 +54,22 @@ public final class Text {
             return String.format(Locale.ROOT, "%." + (digits - 1) + "e", value);
         }
         return new BigDecimal(value).round(new MathContext(digits)).toPlainString();
+    }
+
+    /**
+     * Returns a text from outside as a message should show it: in quotes, cut to 60 characters, with no character that
+     * cannot be seen.
+     *
+     * @param text any text
+     * @return for example {@code "12,5"}
+     */
+    public static String quoted(CharSequence text) {
+        StringBuilder shown = new StringBuilder("\"");
+        int length = Math.min(text.length(), LONGEST_QUOTE);
+        for (int i = 0; i < length; i++) {
+            char c = text.charAt(i);
+            shown.append(Character.isISOControl(c) ? '\uFFFD' : c);
+        }
+        return shown.append(text.length() > length ? "..." : "").append('"').toString();
     }
 }

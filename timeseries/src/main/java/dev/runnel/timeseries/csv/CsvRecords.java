@@ -1,0 +1,143 @@
+package dev.runnel.timeseries.csv;
+
+import java.io.IOException;
+import java.io.InputStreamReader;
+import java.io.Reader;
+import java.io.StringReader;
+import java.io.UncheckedIOException;
+import java.nio.charset.CodingErrorAction;
+import java.nio.file.Files;
+import java.nio.file.NoSuchFileException;
+import java.nio.file.Path;
+import org.apiguardian.api.API;
+
+/**
+ * Reads records from text. Memory holds the result and one line; a file of any length is read in one pass.
+ *
+ * <p>A line that is not as it should be is rejected, or altered where that is safe or the layout says so, and is in the
+ * {@link CsvReport} either way. A file that as a whole is not what the layout says is refused with an
+ * {@link IllegalArgumentException} that names file, line, column, what is there and what is allowed.
+ *
+ * @since 0.1
+ */
+@API(status = API.Status.STABLE, since = "0.1")
+public final class CsvRecords {
+    private CsvRecords() {}
+
+    /** What to do with an opened file. */
+    private interface Task<R> {
+        R run(RecordFile file) throws IOException;
+    }
+
+    /**
+     * Reads series from a file.
+     *
+     * @param file the file
+     * @param layout what it looks like; with at least one column of values
+     * @return the series and the account of lines
+     * @throws IllegalArgumentException if the file does not exist, is not text, is empty or has no such column, or the
+     *     layout has no column of values
+     * @throws UncheckedIOException if the file cannot be read
+     */
+    public static CsvResult read(Path file, CsvLayout layout) {
+        requireColumns(layout);
+        return open(file, layout, RecordFile::readSeries);
+    }
+
+    /**
+     * Reads series from a reader.
+     *
+     * @param name what messages call it
+     * @param reader the text; not closed
+     * @param layout what it looks like; with at least one column of values
+     * @return the series and the account of lines
+     * @throws IllegalArgumentException if the text is empty or has no such column, or the layout has no column of values
+     * @throws UncheckedIOException if the reader fails
+     */
+    public static CsvResult read(String name, Reader reader, CsvLayout layout) {
+        requireColumns(layout);
+        return pass(name, reader, layout, RecordFile::readSeries);
+    }
+
+    /**
+     * Reads series from a text.
+     *
+     * @param text the lines
+     * @param layout what they look like; with at least one column of values
+     * @return the series and the account of lines
+     * @throws IllegalArgumentException if the text is empty or has no such column, or the layout has no column of values
+     */
+    public static CsvResult parse(String text, CsvLayout layout) {
+        return read("text", new StringReader(text), layout);
+    }
+
+    /**
+     * Reads bare instants from a file.
+     *
+     * @param file the file
+     * @param layout what it looks like; without columns of values
+     * @return the instants and the account of lines
+     * @throws IllegalArgumentException if the file does not exist, is not text, is empty or has no such column, or the
+     *     layout has a column of values
+     * @throws UncheckedIOException if the file cannot be read
+     */
+    public static CsvInstants readInstants(Path file, CsvLayout layout) {
+        requireNoColumns(layout);
+        return open(file, layout, RecordFile::readInstants);
+    }
+
+    /**
+     * Reads bare instants from a reader.
+     *
+     * @param name what messages call it
+     * @param reader the text; not closed
+     * @param layout what it looks like; without columns of values
+     * @return the instants and the account of lines
+     * @throws IllegalArgumentException if the text is empty or has no such column, or the layout has a column of values
+     * @throws UncheckedIOException if the reader fails
+     */
+    public static CsvInstants readInstants(String name, Reader reader, CsvLayout layout) {
+        requireNoColumns(layout);
+        return pass(name, reader, layout, RecordFile::readInstants);
+    }
+
+    private static <R> R open(Path file, CsvLayout layout, Task<R> task) {
+        if (Files.isDirectory(file)) {
+            throw new IllegalArgumentException("file must be a file, was the folder " + file);
+        }
+        String name = String.valueOf(file.getFileName());
+        try (Reader reader = new InputStreamReader(
+                Files.newInputStream(file),
+                layout.choices()
+                        .charset
+                        .newDecoder()
+                        .onMalformedInput(CodingErrorAction.REPLACE)
+                        .onUnmappableCharacter(CodingErrorAction.REPLACE))) {
+            return pass(name, reader, layout, task);
+        } catch (NoSuchFileException e) {
+            throw new IllegalArgumentException("file must exist, was " + file, e);
+        } catch (IOException e) {
+            throw new UncheckedIOException("cannot read " + file, e);
+        }
+    }
+
+    private static <R> R pass(String name, Reader reader, CsvLayout layout, Task<R> task) {
+        try {
+            return task.run(new RecordFile(name, reader, layout));
+        } catch (IOException e) {
+            throw new UncheckedIOException("cannot read " + name, e);
+        }
+    }
+
+    private static void requireColumns(CsvLayout layout) {
+        if (layout.columns().isEmpty()) {
+            throw new IllegalArgumentException("layout must have a column of values, was " + layout);
+        }
+    }
+
+    private static void requireNoColumns(CsvLayout layout) {
+        if (!layout.columns().isEmpty()) {
+            throw new IllegalArgumentException("layout must have no column of values for bare instants, was " + layout);
+        }
+    }
+}

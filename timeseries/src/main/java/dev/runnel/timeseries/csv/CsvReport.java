@@ -1,0 +1,118 @@
+package dev.runnel.timeseries.csv;
+
+import dev.runnel.timeseries.csv.CsvIssue.Kind;
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Map;
+import java.util.stream.Collectors;
+import org.apiguardian.api.API;
+
+/**
+ * The account of a file: every line of data is either accepted or rejected. Immutable and thread-safe.
+ *
+ * <p>Comments, blank lines, the header and what stands before it are not lines of data. An altered line is an accepted
+ * one of which something was not taken as written. Counts are exact; the list of issues ends at a limit.
+ *
+ * @since 0.1
+ */
+@API(status = API.Status.STABLE, since = "0.1")
+public final class CsvReport {
+    private final String source;
+    private final long lines;
+    private final long accepted;
+    private final long altered;
+    private final Map<Kind, Long> counts;
+    private final List<CsvIssue> issues;
+
+    CsvReport(String source, long lines, long accepted, long altered, Map<Kind, Long> counts, List<CsvIssue> issues) {
+        this.source = source;
+        this.lines = lines;
+        this.accepted = accepted;
+        this.altered = altered;
+        this.counts = new EnumMap<>(Kind.class);
+        this.counts.putAll(counts);
+        this.issues = List.copyOf(issues);
+    }
+
+    /**
+     * Returns what was read.
+     *
+     * @return name of the file
+     */
+    public String source() {
+        return source;
+    }
+
+    /**
+     * Returns the number of lines of data.
+     *
+     * @return accepted and rejected lines
+     */
+    public long lines() {
+        return lines;
+    }
+
+    /**
+     * Returns the number of lines that gave a reading or an instant.
+     *
+     * @return accepted lines, altered ones included
+     */
+    public long accepted() {
+        return accepted;
+    }
+
+    /**
+     * Returns the number of lines that gave nothing.
+     *
+     * @return rejected lines
+     */
+    public long rejected() {
+        return lines - accepted;
+    }
+
+    /**
+     * Returns the number of accepted lines of which something was not taken as written.
+     *
+     * @return altered lines
+     */
+    public long altered() {
+        return altered;
+    }
+
+    /**
+     * Returns how many issues of one kind there were, also beyond those listed.
+     *
+     * @param kind the kind
+     * @return exact count
+     */
+    public long count(Kind kind) {
+        return counts.getOrDefault(kind, 0L);
+    }
+
+    /**
+     * Returns how many issues there were, also beyond those listed.
+     *
+     * @return exact count
+     */
+    public long issueCount() {
+        return counts.values().stream().mapToLong(Long::longValue).sum();
+    }
+
+    /**
+     * Returns the issues in the order of their lines.
+     *
+     * @return the first ones, as many as the layout's limit
+     */
+    public List<CsvIssue> issues() {
+        return issues;
+    }
+
+    @Override
+    public String toString() {
+        String kinds = counts.entrySet().stream()
+                .map(entry -> entry.getValue() + " " + entry.getKey().toText())
+                .collect(Collectors.joining(", "));
+        return "CsvReport[" + source + ": " + lines + " lines, " + accepted + " accepted, " + rejected() + " rejected, "
+                + altered + " altered" + (kinds.isEmpty() ? "" : "; " + kinds) + "]";
+    }
+}

@@ -1,0 +1,257 @@
+package dev.runnel.timeseries.csv;
+
+import dev.runnel.base.Require;
+import dev.runnel.base.Text;
+import dev.runnel.timeseries.Series;
+import java.io.IOException;
+import java.io.StringWriter;
+import java.io.UncheckedIOException;
+import java.io.Writer;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.AtomicMoveNotSupportedException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
+import java.util.List;
+import java.util.Map;
+import org.apiguardian.api.API;
+
+/**
+ * Writes records as text, the same bytes on every machine: UTF-8, commas, points, LF, instants in UTC. Immutable and
+ * thread-safe.
+ *
+ * <p>Unless decimals are set, each number is the shortest text that reads back to the same double, so that
+ * {@link CsvRecords} returns what was written, bit for bit. A missing value is an empty cell. A file appears under its
+ * name only when it is complete: it is written beside and then moved.
+ *
+ * @since 0.1
+ */
+@API(status = API.Status.STABLE, since = "0.1")
+public final class CsvWriter {
+    /** What stands behind the name of a column in the name of its column of qualities. */
+    private static final String QUALITY = "_quality";
+
+    private static final int SHORTEST = -1;
+    private static final CsvWriter STANDARD = new CsvWriter(List.of(), SHORTEST, false);
+
+    private final List<String> comments;
+    private final int decimals;
+    private final boolean quality;
+
+    private CsvWriter(List<String> comments, int decimals, boolean quality) {
+        this.comments = comments;
+        this.decimals = decimals;
+        this.quality = quality;
+    }
+
+    /** What fills an opened file. */
+    private interface Content {
+        void writeTo(Writer out) throws IOException;
+    }
+
+    /**
+     * Returns the writer of plain records.
+     *
+     * @return without comments, numbers in full
+     */
+    public static CsvWriter standard() {
+        return STANDARD;
+    }
+
+    /**
+     * Sets comments for the top of the file.
+     *
+     * @param lines one text a line, without line ends; {@code # } is put in front
+     * @return the new writer
+     * @throws IllegalArgumentException if a text holds a line end
+     */
+    public CsvWriter withComments(String... lines) {
+        for (String line : lines) {
+            requireOneLine("comment", line);
+        }
+        return new CsvWriter(List.of(lines), decimals, quality);
+    }
+
+    /**
+     * Rounds numbers to a count of decimals; what is read back is then no longer exactly what was written.
+     *
+     * @param decimals digits behind the point, 0 to 15
+     * @return the new writer
+     * @throws IllegalArgumentException if it is outside [0, 15]
+     */
+    public CsvWriter withDecimals(int decimals) {
+        Require.inRange("decimals", decimals, 0, 15, "");
+        return new CsvWriter(comments, decimals, quality);
+    }
+
+    /**
+     * Adds to each series a column with the quality of its readings, called after it with {@code _quality} behind.
+     *
+     * @return the new writer
+     */
+    public CsvWriter withQuality() {
+        return new CsvWriter(comments, decimals, true);
+    }
+
+    /**
+     * Writes series, one line for each instant that any of them has. A series without a reading at that instant has an
+     * empty cell there, as has a missing reading.
+     *
+     * @param file the file, replaced if there is one; its folder must exist
+     * @param series series by name, in the order of columns
+     * @throws IllegalArgumentException if a name holds a line end
+     * @throws UncheckedIOException if the file cannot be written
+     */
+    public void write(Path file, Map<String, Series> series) {
+        write(file, out -> writeSeries(out, series));
+    }
+
+    /**
+     * Writes a table.
+     *
+     * @param file the file, replaced if there is one; its folder must exist
+     * @param header names of the columns
+     * @param rows cells of each row; numbers are written as in series, anything else as its {@code toString}
+     * @throws IllegalArgumentException if a row is not as long as the header or a text holds a line end
+     * @throws UncheckedIOException if the file cannot be written
+     */
+    public void writeTable(Path file, List<String> header, List<? extends List<?>> rows) {
+        write(file, out -> writeRows(out, header, rows));
+    }
+
+    /**
+     * Returns series as the text that {@link #write} would put into a file.
+     *
+     * @param series series by name, in the order of columns
+     * @return the text
+     * @throws IllegalArgumentException if a name holds a line end
+     */
+    public String toText(Map<String, Series> series) {
+        StringWriter out = new StringWriter();
+        try {
+            writeSeries(out, series);
+        } catch (IOException e) {
+            throw new UncheckedIOException("cannot write to memory", e);
+        }
+        return out.toString();
+    }
+
+    private void write(Path file, Content content) {
+        Path target = file.toAbsolutePath();
+        try {
+            Path beside = Files.createTempFile(target.getParent(), target.getFileName() + ".", ".part");
+            try {
+                try (Writer out = Files.newBufferedWriter(beside, StandardCharsets.UTF_8)) {
+                    content.writeTo(out);
+                }
+                move(beside, target);
+            } finally {
+                Files.deleteIfExists(beside);
+            }
+        } catch (IOException e) {
+            throw new UncheckedIOException("cannot write " + file, e);
+        }
+    }
+
+    private static void move(Path from, Path to) throws IOException {
+        try {
+            Files.move(from, to, StandardCopyOption.ATOMIC_MOVE, StandardCopyOption.REPLACE_EXISTING);
+        } catch (AtomicMoveNotSupportedException e) {
+            Files.move(from, to, StandardCopyOption.REPLACE_EXISTING);
+        }
+    }
+
+    private void writeSeries(Writer out, Map<String, Series> series) throws IOException {
+        writeComments(out);
+        out.write("time");
+        for (String name : series.keySet()) {
+            writeCell(out.append(','), name);
+            if (quality) {
+                writeCell(out.append(','), name + QUALITY);
+            }
+        }
+        out.write('\n');
+        Series[] columns = series.values().toArray(new Series[0]);
+        int[] next = new int[columns.length];
+        int first = earliest(columns, next);
+        while (first >= 0) {
+            long now = columns[first].epochNanos(next[first]);
+            out.write(columns[first].time(next[first]).toString());
+            for (int i = 0; i < columns.length; i++) {
+                boolean here = next[i] < columns[i].size() && columns[i].epochNanos(next[i]) == now;
+                out.write(',');
+                if (here) {
+                    out.write(number(columns[i].value(next[i])));
+                }
+                if (quality) {
+                    out.write(',');
+                    out.write(here ? columns[i].quality(next[i]).toText() : "");
+                }
+                next[i] += here ? 1 : 0;
+            }
+            out.write('\n');
+            first = earliest(columns, next);
+        }
+    }
+
+    /** Returns the column whose next reading comes first, or -1 if all are at their ends. */
+    private static int earliest(Series[] columns, int[] next) {
+        int first = -1;
+        for (int i = 0; i < columns.length; i++) {
+            if (next[i] < columns[i].size()
+                    && (first < 0 || columns[i].epochNanos(next[i]) < columns[first].epochNanos(next[first]))) {
+                first = i;
+            }
+        }
+        return first;
+    }
+
+    private void writeRows(Writer out, List<String> header, List<? extends List<?>> rows) throws IOException {
+        writeComments(out);
+        writeRow(out, header);
+        for (List<?> row : rows) {
+            if (row.size() != header.size()) {
+                throw new IllegalArgumentException(
+                        "rows must have " + header.size() + " cells as the header, was " + row);
+            }
+            writeRow(out, row);
+        }
+    }
+
+    private void writeRow(Writer out, List<?> cells) throws IOException {
+        for (int i = 0; i < cells.size(); i++) {
+            Object cell = cells.get(i);
+            if (i > 0) {
+                out.write(',');
+            }
+            writeCell(out, cell instanceof Double number ? number(number) : cell.toString());
+        }
+        out.write('\n');
+    }
+
+    private void writeComments(Writer out) throws IOException {
+        for (String comment : comments) {
+            out.write("# " + comment + "\n");
+        }
+    }
+
+    private static void writeCell(Writer out, String text) throws IOException {
+        requireOneLine("text", text);
+        boolean plain =
+                text.strip().equals(text) && text.indexOf(',') < 0 && text.indexOf('"') < 0 && !text.startsWith("#");
+        out.write(plain ? text : '"' + text.replace("\"", "\"\"") + '"');
+    }
+
+    private static void requireOneLine(String name, String text) {
+        if (text.indexOf('\n') >= 0 || text.indexOf('\r') >= 0) {
+            throw new IllegalArgumentException(name + " must be one line, was " + Text.quoted(text));
+        }
+    }
+
+    private String number(double value) {
+        if (Double.isNaN(value)) {
+            return "";
+        }
+        return decimals == SHORTEST ? Text.number(value) : Text.fixed(value, decimals);
+    }
+}

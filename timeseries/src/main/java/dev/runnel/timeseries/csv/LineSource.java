@@ -1,0 +1,137 @@
+package dev.runnel.timeseries.csv;
+
+import java.io.IOException;
+import java.io.Reader;
+import java.util.Arrays;
+
+/**
+ * Cuts text into lines without copying them: a line is a stretch of the buffer, valid until the next one is asked for.
+ * A line ends with LF, CR LF or CR. Memory is bounded by the longest line allowed.
+ */
+final class LineSource {
+    private static final int INITIAL_CAPACITY = 1 << 16;
+    private static final int LONGEST_LINE = 1 << 20;
+    private static final char BYTE_ORDER_MARK = '\uFEFF';
+
+    private final String name;
+    private final Reader reader;
+    private char[] buffer = new char[INITIAL_CAPACITY];
+    private int filled;
+    private int position;
+    private boolean afterCarriageReturn;
+    private long line;
+    private int start;
+    private int end;
+
+    LineSource(String name, Reader reader) throws IOException {
+        this.name = name;
+        this.reader = reader;
+        fill();
+        if (filled > 0 && buffer[0] == BYTE_ORDER_MARK) {
+            position = 1;
+        }
+        refuseOtherKinds();
+    }
+
+    /** A character that no text file has, early on, gives away a file of another kind or another charset. */
+    private void refuseOtherKinds() {
+        for (int i = 0; i < filled; i++) {
+            char c = buffer[i];
+            if (c < ' ' && c != '\t' && c != '\n' && c != '\r' && c != '\f') {
+                long lines = 1;
+                for (int j = 0; j < i; j++) {
+                    lines += buffer[j] == '\n' ? 1 : 0;
+                }
+                throw new IllegalArgumentException(name + ", line " + lines + ": file must be text in the layout's "
+                        + "charset, was something else: it holds the control character " + (int) c);
+            }
+        }
+    }
+
+    /** Goes to the next line; false if there is none. */
+    boolean next() throws IOException {
+        if (afterCarriageReturn) {
+            if (position == filled) {
+                fill();
+            }
+            if (position < filled && buffer[position] == '\n') {
+                position++;
+            }
+            afterCarriageReturn = false;
+        }
+        start = position;
+        int at = position;
+        while (true) {
+            while (at < filled) {
+                char c = buffer[at];
+                if (c == '\n' || c == '\r') {
+                    afterCarriageReturn = c == '\r';
+                    position = at + 1;
+                    end = at;
+                    line++;
+                    return true;
+                }
+                at++;
+            }
+            int before = at - start;
+            if (!fill()) {
+                position = filled;
+                end = filled;
+                if (end == start) {
+                    return false;
+                }
+                line++;
+                return true;
+            }
+            start = position;
+            at = start + before;
+        }
+    }
+
+    /** Moves what is left to the front and reads more; false at the end of the text. */
+    private boolean fill() throws IOException {
+        int kept = filled - position;
+        System.arraycopy(buffer, position, buffer, 0, kept);
+        position = 0;
+        start = 0;
+        filled = kept;
+        if (kept == buffer.length) {
+            if (kept >= LONGEST_LINE) {
+                throw new IllegalArgumentException(name + ", line " + (line + 1) + ": a line must have at most "
+                        + LONGEST_LINE + " characters, was longer: is this a file of records?");
+            }
+            buffer = Arrays.copyOf(buffer, 2 * buffer.length);
+        }
+        int read = reader.read(buffer, filled, buffer.length - filled);
+        if (read < 0) {
+            return false;
+        }
+        filled += read;
+        return true;
+    }
+
+    long line() {
+        return line;
+    }
+
+    char[] buffer() {
+        return buffer;
+    }
+
+    int start() {
+        return start;
+    }
+
+    int end() {
+        return end;
+    }
+
+    boolean isBlank() {
+        for (int i = start; i < end; i++) {
+            if (buffer[i] > ' ') {
+                return false;
+            }
+        }
+        return true;
+    }
+}

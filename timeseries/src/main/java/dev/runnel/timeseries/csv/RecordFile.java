@@ -1,0 +1,197 @@
+package dev.runnel.timeseries.csv;
+
+import dev.runnel.base.Text;
+import dev.runnel.timeseries.csv.CsvIssue.Kind;
+import dev.runnel.timeseries.csv.RecordTable.Row;
+import java.io.IOException;
+import java.io.Reader;
+import java.util.Arrays;
+import java.util.List;
+
+/** One pass over one file. */
+final class RecordFile {
+    private static final long NEVER = Long.MIN_VALUE;
+
+    private final CsvLayout.Choices choices;
+    private final LineSource source;
+    private final FieldSplitter fields;
+    private final IssueLog log;
+    private final Header header;
+    private final TimeCell time;
+    private final ValueCells values;
+    private final int fieldsNeeded;
+
+    RecordFile(String name, Reader reader, CsvLayout layout) throws IOException {
+        choices = layout.choices();
+        source = new LineSource(name, reader);
+        fields = new FieldSplitter(choices.separator);
+        log = new IssueLog(name, choices.issueLimit);
+        header = readHeader(name);
+        time = new TimeCell(choices, header, log);
+        values = new ValueCells(choices, header, log);
+        fieldsNeeded = Math.max(time.lastIndex(), values.lastIndex()) + 1;
+    }
+
+    private Header readHeader(String name) throws IOException {
+        for (int i = 0; i < choices.preamble && source.next(); i++) {
+            // Passed over, as the layout says.
+        }
+        if (!choices.header) {
+            return Header.none(name);
+        }
+        if (!nextLine()) {
+            throw new IllegalArgumentException(
+                    name + ": file must have a header line with " + choices.timeColumn + ", was empty");
+        }
+        String place = name + ", line " + source.line();
+        int unreadable = fields.split(source.buffer(), source.start(), source.end());
+        if (unreadable > 0) {
+            throw new IllegalArgumentException(
+                    place + ", column " + unreadable + ": a quote in the header must be closed on its line, was not");
+        }
+        return Header.of(place, fields);
+    }
+
+    CsvResult readSeries() throws IOException {
+        RecordTable table = new RecordTable(choices.columns);
+        long before = NEVER;
+        while (nextRecord()) {
+            if (!time.read(source.line(), source.buffer(), fields, before, true)) {
+                continue;
+            }
+            Row row = values.read(source.line(), source.buffer(), fields);
+            long now = time.epochNanos();
+            boolean asWritten = time.isAsWritten() && values.isAsWritten();
+            if (table.isEmpty() || now > table.lastTime()) {
+                table.append(now, row);
+            } else if (isRepetition(table, now, row)) {
+                continue;
+            } else if (choices.sorting) {
+                table.insertLate(now, row);
+                asWritten = false;
+                outOfOrder("sorted into place");
+            } else {
+                outOfOrder("rejected");
+                continue;
+            }
+            before = now;
+            log.accepted(asWritten);
+        }
+        requireSomething();
+        return new CsvResult(log.report(), table.toSeries());
+    }
+
+    CsvInstants readInstants() throws IOException {
+        long[] times = new long[1024];
+        int size = 0;
+        long latest = NEVER;
+        boolean sorted = true;
+        while (nextRecord()) {
+            if (!time.read(source.line(), source.buffer(), fields, size == 0 ? NEVER : times[size - 1], false)) {
+                continue;
+            }
+            long now = time.epochNanos();
+            boolean inOrder = now >= latest;
+            if (!inOrder) {
+                outOfOrder(choices.sorting ? "sorted into place" : "rejected");
+                if (!choices.sorting) {
+                    continue;
+                }
+                sorted = false;
+            } else if (size > 0 && now == latest) {
+                log.issue(source.line(), 0, Kind.REPEATED_INSTANT, "the instant of an earlier line; both kept");
+            }
+            if (size == times.length) {
+                times = Arrays.copyOf(times, size + (size >> 1));
+            }
+            times[size++] = now;
+            latest = Math.max(latest, now);
+            log.accepted(inOrder && time.isAsWritten());
+        }
+        requireSomething();
+        times = Arrays.copyOf(times, size);
+        if (!sorted) {
+            Arrays.sort(times);
+        }
+        return new CsvInstants(log.report(), times);
+    }
+
+    /** Tells whether the time is there already, and says so in the log. */
+    private boolean isRepetition(RecordTable table, long now, Row row) {
+        List<Row> present = table.find(now);
+        if (present.isEmpty()) {
+            return false;
+        }
+        if (present.get(0).isSameAs(row)) {
+            log.issue(source.line(), 0, Kind.DUPLICATE, "time and values of an earlier line; rejected");
+        } else {
+            log.issue(
+                    source.line(),
+                    0,
+                    Kind.CONFLICTING_DUPLICATE,
+                    "time of an earlier line with other values; rejected, the earlier line stands");
+        }
+        return true;
+    }
+
+    private void outOfOrder(String outcome) {
+        log.issue(source.line(), 0, Kind.OUT_OF_ORDER, "earlier than a line before; " + outcome);
+    }
+
+    /** Goes to the next line of data that has all the fields asked for; complains of those that do not. */
+    private boolean nextRecord() throws IOException {
+        while (nextLine()) {
+            log.line();
+            int unreadable = fields.split(source.buffer(), source.start(), source.end());
+            if (unreadable > 0) {
+                log.issue(
+                        source.line(),
+                        unreadable,
+                        Kind.UNREADABLE_LINE,
+                        "a quoted field must end on its line and at a separator; rejected");
+            } else if (fields.count() < fieldsNeeded) {
+                log.issue(
+                        source.line(),
+                        fields.count(),
+                        Kind.TOO_FEW_COLUMNS,
+                        "must have " + fieldsNeeded + ", has " + fields.count() + "; rejected");
+            } else if (hasMoreThanHeader()) {
+                log.issue(
+                        source.line(),
+                        header.size() + 1,
+                        Kind.TOO_MANY_COLUMNS,
+                        "must have at most " + header.size() + " as the header, has "
+                                + Text.quoted(fields.text(header.size())) + " beyond; rejected");
+            } else {
+                return true;
+            }
+        }
+        return false;
+    }
+
+    /** Empty fields at the end are harmless: some loggers end each line with a separator. */
+    private boolean hasMoreThanHeader() {
+        for (int i = header.size(); i < fields.count(); i++) {
+            if (!fields.isEmpty(i)) {
+                return true;
+            }
+        }
+        return false;
+    }
+
+    private boolean nextLine() throws IOException {
+        while (source.next()) {
+            if (!source.isBlank() && source.buffer()[source.start()] != choices.commentMark) {
+                return true;
+            }
+        }
+        return false;
+    }
+
+    /** Without a header, a file of nothing would pass unseen. */
+    private void requireSomething() {
+        if (!choices.header && log.report().lines() == 0) {
+            throw new IllegalArgumentException(log.report().source() + ": file must have a line of data, was empty");
+        }
+    }
+}

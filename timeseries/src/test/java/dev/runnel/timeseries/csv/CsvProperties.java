@@ -1,0 +1,89 @@
+package dev.runnel.timeseries.csv;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import dev.runnel.timeseries.Quality;
+import dev.runnel.timeseries.Series;
+import dev.runnel.timeseries.SeriesBuilder;
+import java.util.List;
+import java.util.Map;
+import net.jqwik.api.Arbitraries;
+import net.jqwik.api.Arbitrary;
+import net.jqwik.api.Combinators;
+import net.jqwik.api.ForAll;
+import net.jqwik.api.Property;
+import net.jqwik.api.Provide;
+import net.jqwik.api.constraints.IntRange;
+
+class CsvProperties {
+    @Property
+    void whatIsWrittenReadsBackToTheSameBits(@ForAll("records") Series series) {
+        CsvLayout layout = CsvLayout.of("time").withColumn(CsvColumn.of("x").withQuality("x_quality"));
+        String text = CsvWriter.standard().withQuality().toText(Map.of("x", series));
+        CsvResult result = CsvRecords.parse(text, layout);
+        assertThat(result.series("x")).isEqualTo(series);
+        assertThat(result.report().issueCount()).isZero();
+        assertThat(result.report().lines()).isEqualTo(series.size());
+    }
+
+    @Property
+    void decimalsAreReadAsTheJdkReadsThem(
+            @ForAll("decimals") String text, @ForAll @IntRange(min = 0, max = 5) int padding) {
+        char[] buffer = (" ".repeat(padding) + text + "x").toCharArray();
+        double parsed = Decimals.parse(buffer, padding, padding + text.length(), '.');
+        assertThat(Double.doubleToLongBits(parsed)).isEqualTo(Double.doubleToLongBits(Double.parseDouble(text)));
+    }
+
+    @Property
+    void everyLineIsAccountedFor(@ForAll List<String> garbage) {
+        String text = "time,x\n" + String.join("\n", garbage) + "\n";
+        CsvLayout layout = CsvLayout.of("time").withColumn("x").withIssueLimit(3);
+        if (text.chars().anyMatch(c -> c < ' ' && c != '\n' && c != '\r' && c != '\t' && c != '\f')) {
+            return;
+        }
+        CsvReport report = CsvRecords.parse(text, layout).report();
+        assertThat(report.accepted() + report.rejected()).isEqualTo(report.lines());
+        assertThat(report.issueCount()).isGreaterThanOrEqualTo(report.rejected());
+        assertThat(report.issues().size()).isLessThanOrEqualTo(3);
+    }
+
+    @Provide
+    Arbitrary<String> decimals() {
+        Arbitrary<String> sign = Arbitraries.of("", "-", "+");
+        Arbitrary<String> whole = Arbitraries.strings().numeric().ofMinLength(1).ofMaxLength(20);
+        Arbitrary<String> fraction = Arbitraries.strings().numeric().ofMaxLength(25);
+        Arbitrary<String> exponent = Arbitraries.of("", "e5", "E-7", "e+12");
+        return Combinators.combine(sign, whole, fraction, exponent)
+                .as((s, w, f, e) -> s + w + (f.isEmpty() ? "" : "." + f) + e);
+    }
+
+    @Provide
+    Arbitrary<Series> records() {
+        Arbitrary<Long> spacing = Arbitraries.longs().between(1, 4_000_000_000_000L);
+        Arbitrary<Double> value =
+                Arbitraries.longs().map(Double::longBitsToDouble).filter(x -> !Double.isInfinite(x));
+        Arbitrary<Quality> quality =
+                Arbitraries.of(Quality.GOOD, Quality.UNCHECKED, Quality.ESTIMATE, Quality.POOR, Quality.SUSPECT);
+        Arbitrary<Long> start = Arbitraries.longs().between(-9_000_000_000_000_000_000L, 9_000_000_000_000_000_000L);
+        return Combinators.combine(
+                        start,
+                        Combinators.combine(spacing, value, quality)
+                                .as(Entry::new)
+                                .list()
+                                .ofMaxSize(20))
+                .as(CsvProperties::series);
+    }
+
+    private record Entry(long spacing, double value, Quality quality) {}
+
+    private static Series series(long start, List<Entry> entries) {
+        SeriesBuilder builder = Series.builder();
+        long time = start;
+        for (Entry entry : entries) {
+            time += entry.spacing;
+            boolean missing = Double.isNaN(entry.value);
+            builder.add(time, missing ? Double.NaN : entry.value, missing ? Quality.MISSING : entry.quality);
+        }
+        return builder.build();
+    }
+}
