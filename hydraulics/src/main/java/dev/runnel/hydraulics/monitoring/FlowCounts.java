@@ -1,6 +1,8 @@
 package dev.runnel.hydraulics.monitoring;
 
 import java.util.Arrays;
+import java.util.function.ToIntFunction;
+import java.util.stream.Collectors;
 import org.apiguardian.api.API;
 
 /**
@@ -114,20 +116,15 @@ public final class FlowCounts {
 
     @Override
     public String toString() {
-        StringBuilder text = new StringBuilder("FlowCounts[").append(total()).append(" pairs");
-        for (DepthCondition condition : DepthCondition.values()) {
-            append(text, of(condition), condition);
-        }
-        text.append(';');
-        for (VelocityCondition condition : VelocityCondition.values()) {
-            append(text, of(condition), condition);
-        }
-        return text.append(']').toString();
+        String depths = text(DepthCondition.values(), this::of);
+        String velocities = text(VelocityCondition.values(), this::of);
+        return "FlowCounts[" + total() + " pairs" + (depths.isEmpty() ? "" : ": " + depths + "; " + velocities) + "]";
     }
 
-    private static void append(StringBuilder text, int count, Enum<?> condition) {
-        if (count > 0) {
-            text.append(' ').append(count).append(' ').append(condition);
-        }
+    private static <C extends Enum<C>> String text(C[] conditions, ToIntFunction<C> count) {
+        return Arrays.stream(conditions)
+                .filter(condition -> count.applyAsInt(condition) > 0)
+                .map(condition -> count.applyAsInt(condition) + " " + condition)
+                .collect(Collectors.joining(", "));
     }
 }

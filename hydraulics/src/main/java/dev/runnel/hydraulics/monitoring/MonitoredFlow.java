@@ -24,6 +24,8 @@ public record MonitoredFlow(
         double discharge,
         DepthCondition depthCondition,
         VelocityCondition velocityCondition) {
+    private static final int DIGITS = 4;
+
     /**
      * Checks that the conditions are there.
      *
@@ -50,8 +52,12 @@ public record MonitoredFlow(
 
     @Override
     public String toString() {
-        return "MonitoredFlow[level " + Text.significant(level, 4) + " m, area " + Text.significant(area, 4)
-                + " m2, velocity " + Text.significant(velocity, 4) + " m/s, discharge "
-                + Text.significant(discharge, 4) + " m3/s, " + depthCondition + ", " + velocityCondition + "]";
+        return "MonitoredFlow[level " + text(level, "m") + ", area " + text(area, "m2") + ", velocity "
+                + text(velocity, "m/s") + ", discharge " + text(discharge, "m3/s") + ", " + depthCondition + ", "
+                + velocityCondition + "]";
+    }
+
+    private static String text(double value, String unit) {
+        return Double.isNaN(value) ? "unknown" : Text.significant(value, DIGITS) + " " + unit;
     }
 }

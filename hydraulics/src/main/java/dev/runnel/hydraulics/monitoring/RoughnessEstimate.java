@@ -1,6 +1,7 @@
 package dev.runnel.hydraulics.monitoring;
 
 import dev.runnel.base.Require;
+import dev.runnel.base.Text;
 import java.util.Objects;
 import org.apiguardian.api.API;
 
@@ -19,6 +20,8 @@ import org.apiguardian.api.API;
  */
 @API(status = API.Status.EXPERIMENTAL, since = "0.1")
 public record RoughnessEstimate(Spread spread, int tooFast, int tooSlow) {
+    private static final int DIGITS = 4;
+
     /**
      * Checks the counts.
      *
@@ -40,5 +43,12 @@ public record RoughnessEstimate(Spread spread, int tooFast, int tooSlow) {
      */
     public double median() {
         return spread.median();
+    }
+
+    @Override
+    public String toString() {
+        return "RoughnessEstimate[" + Text.significant(spread.median(), DIGITS) + ", central 68 % "
+                + Text.significant(spread.lower(), DIGITS) + " to " + Text.significant(spread.upper(), DIGITS) + ", "
+                + spread.count() + " readings, " + tooFast + " too fast, " + tooSlow + " too slow]";
     }
 }

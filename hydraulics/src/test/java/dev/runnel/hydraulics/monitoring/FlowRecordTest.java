@@ -41,8 +41,8 @@ class FlowRecordTest {
                 .isEqualTo(1);
         assertThat(record.counts().of(VelocityCondition.FORWARD)).isEqualTo(3);
         assertThat(record.counts())
-                .hasToString("FlowCounts[5 pairs 1 NO_DEPTH 1 NEGATIVE 1 DRY 1 PART_FULL 1 SURCHARGED;"
-                        + " 3 FORWARD 1 STANDING 1 REVERSE]");
+                .hasToString("FlowCounts[5 pairs: 1 NO_DEPTH, 1 NEGATIVE, 1 DRY, 1 PART_FULL, 1 SURCHARGED;"
+                        + " 3 FORWARD, 1 STANDING, 1 REVERSE]");
     }
 
     @Test
@@ -73,7 +73,7 @@ class FlowRecordTest {
         FlowRecord record = MONITOR.flow(Series.empty(), Series.empty());
         assertThat(record.size()).isZero();
         assertThat(record.counts().total()).isZero();
-        assertThat(record).hasToString("FlowRecord[Series[no readings], FlowCounts[0 pairs;]]");
+        assertThat(record).hasToString("FlowRecord[Series[no readings], FlowCounts[0 pairs]]");
     }
 
     @Test

@@ -208,6 +208,8 @@ class PipeMonitorTest {
         assertThat(MONITOR.flow(0.2, 0.8))
                 .hasToString(
                         "MonitoredFlow[level 0.2000 m, area 0.06829 m2, velocity 0.8000 m/s, discharge 0.05464 m3/s, PART_FULL, FORWARD]");
+        assertThat(MONITOR.flow(0.2, Double.NaN).toString())
+                .endsWith("velocity unknown, discharge unknown, PART_FULL, NO_VELOCITY]");
     }
 
     private static Quality quality(PipeMonitor monitor, double depth, double velocity) {
