@@ -1,0 +1,78 @@
+package dev.runnel.examples.marrambay;
+
+import dev.runnel.hydraulics.flow.Conduit;
+
+/**
+ * What flow does in a pipe, in the steps of the rain.
+ *
+ * @param depth depth above the invert, above the soffit in surcharge, m
+ * @param velocity mean velocity, m/s
+ * @param passed flow that goes on down the pipe, m3/s
+ * @param spilled flow over the crest, m3/s
+ */
+record PipeResponse(double[] depth, double[] velocity, double[] passed, double[] spilled) {
+    /** The way from the monitor down to the next manhole, m: the head of a surcharge works along it. */
+    private static final double REACH_LENGTH = 130;
+    /** Surface that fills when the pipe surcharges: manholes and the connections upstream, m2. */
+    private static final double STORAGE_AREA = 260;
+    /** Q = 1.7 b h^1.5 for a crest of length b; the factor is common practice for a plain broad crest. */
+    private static final double CREST_FACTOR = 1.7;
+
+    private static PipeResponse ofLength(int length) {
+        return new PipeResponse(new double[length], new double[length], new double[length], new double[length]);
+    }
+
+    /**
+     * Lets flow run at normal depth until it exceeds the full bore; then the head above the soffit rises with the
+     * storage, drives the pipe under the steeper gradient and spills over the crest.
+     */
+    static PipeResponse surcharging(
+            Conduit pipe, double gradient, double crestLevel, double crestLength, double[] flow) {
+        PipeResponse result = ofLength(flow.length);
+        NormalDepths normal = NormalDepths.of(pipe);
+        double bore = pipe.section().height();
+        double fullFlow = pipe.fullBore().discharge();
+        double fullArea = pipe.fullBore().area();
+        double head = 0;
+        for (int i = 0; i < flow.length; i++) {
+            if (head <= 0 && flow[i] <= fullFlow) {
+                double depth = normal.at(flow[i]);
+                result.set(i, depth, flow[i] / pipe.section().area(depth), flow[i], 0);
+                continue;
+            }
+            double passed = fullFlow * Math.sqrt((gradient + head / REACH_LENGTH) / gradient);
+            double overCrest = Math.max(0, bore + head - crestLevel);
+            double spilled = CREST_FACTOR * crestLength * overCrest * Math.sqrt(overCrest);
+            head = Math.max(0, head + (flow[i] - passed - spilled) / STORAGE_AREA * RainField.STEP_SECONDS);
+            result.set(i, bore + head, passed / fullArea, passed, spilled);
+        }
+        return result;
+    }
+
+    /**
+     * Lets flow run at normal depth, or at the depth that a heap of rags and silt of the given height holds up behind
+     * it: its height and the head that drives the flow over it.
+     */
+    static PipeResponse behindBlockage(Conduit pipe, double[] flow, double[] blockageHeight) {
+        PipeResponse result = ofLength(flow.length);
+        NormalDepths normal = NormalDepths.of(pipe);
+        double bore = pipe.section().height();
+        for (int i = 0; i < flow.length; i++) {
+            double free = normal.at(flow[i]);
+            double depth = free;
+            if (blockageHeight[i] > 0) {
+                double held = blockageHeight[i] + Math.cbrt(Math.pow(flow[i] / (CREST_FACTOR * 0.8 * bore), 2));
+                depth = Math.min(bore, Math.pow(Math.pow(free, 6) + Math.pow(held, 6), 1.0 / 6));
+            }
+            result.set(i, depth, flow[i] / pipe.section().area(depth), flow[i], 0);
+        }
+        return result;
+    }
+
+    private void set(int index, double newDepth, double newVelocity, double newPassed, double newSpilled) {
+        depth[index] = newDepth;
+        velocity[index] = newVelocity;
+        passed[index] = newPassed;
+        spilled[index] = newSpilled;
+    }
+}
