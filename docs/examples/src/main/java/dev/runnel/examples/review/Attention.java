@@ -1,0 +1,197 @@
+package dev.runnel.examples.review;
+
+import dev.runnel.base.Text;
+import dev.runnel.hydraulics.monitoring.DailyEvidence;
+import dev.runnel.hydraulics.monitoring.FlowRecord;
+import dev.runnel.hydraulics.monitoring.SurchargePeriod;
+import dev.runnel.timeseries.Interval;
+import dev.runnel.timeseries.Series;
+import dev.runnel.timeseries.Statistics;
+import dev.runnel.timeseries.csv.CsvIssue;
+import dev.runnel.timeseries.csv.CsvReport;
+import java.time.Duration;
+import java.time.ZoneId;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.stream.Stream;
+
+/** What needs a person's eye, the gravest first. It names evidence and leaves the verdict open. */
+final class Attention {
+    /** A frozen sensor repeats its value nearly always; one of coarse steps now and then. */
+    private static final double FROZEN_SHARE = 0.8;
+
+    private static final Duration LONG_GAP = Duration.ofHours(1);
+    private static final double MANY_LOST = 0.02;
+    private static final double RATIO_FAR_OFF = 0.25;
+
+    private final SiteReview review;
+    private final ZoneId zone;
+    private final List<String> points = new ArrayList<>();
+
+    private Attention(SiteReview review) {
+        this.review = review;
+        this.zone = review.site().zone();
+    }
+
+    static Attention of(SiteReview review) {
+        Attention attention = new Attention(review);
+        attention.surcharge();
+        attention.evidence();
+        attention.frozen();
+        attention.lawOff();
+        attention.plausibility();
+        attention.gaps();
+        attention.clockChange();
+        attention.lostLines();
+        attention.uncertainty();
+        return attention;
+    }
+
+    List<String> points() {
+        return points;
+    }
+
+    private void surcharge() {
+        List<SurchargePeriod> periods = review.flow().surcharges();
+        if (periods.isEmpty()) {
+            return;
+        }
+        SurchargePeriod highest = periods.stream()
+                .max(Comparator.comparingDouble(SurchargePeriod::peakAbove))
+                .orElseThrow();
+        points.add("Surcharged " + times(periods.size()) + ", highest " + Show.mm(highest.peakAbove())
+                + " above the soffit on " + Show.time(highest.peakTime(), zone) + ".");
+    }
+
+    private void evidence() {
+        for (EvidenceFindings.Departure departure : review.evidence().departures()) {
+            DailyEvidence worst = departure.worst();
+            String when = departure.days().size() == 1
+                    ? Show.day(departure.first().date())
+                    : Show.day(departure.first().date()) + " to "
+                            + Show.day(departure.last().date()) + " ("
+                            + departure.days().size() + " dry days)";
+            String ratio = "velocity down to " + percentOf(worst.medianRatio(), departure.usualRatio());
+            points.add(
+                    switch (departure.pointer()) {
+                        case VELOCITY_SENSOR ->
+                            "Velocity sensor? " + when + ": " + ratio
+                                    + " of the usual at the same depth; depth as usual ("
+                                    + Show.mm(worst.medianLevel()) + ", usually " + Show.mm(departure.usualLevel())
+                                    + "). The flow of these days is too low if the sensor fouled.";
+                        case HELD_UP ->
+                            "Obstruction downstream? " + when + ": depth up from usually "
+                                    + Show.mm(departure.usualLevel()) + " to " + Show.mm(worst.medianLevel()) + ", "
+                                    + ratio + " at that depth, flow unchanged (" + Show.flow(worst.meanFlow())
+                                    + ", usually " + Show.flow(departure.usualFlow()) + ").";
+                        case OTHER ->
+                            "Depth and velocity disagree, " + when + ": velocity at "
+                                    + percentOf(worst.medianRatio(), departure.usualRatio())
+                                    + " of the usual at the same depth, depth " + Show.mm(worst.medianLevel())
+                                    + " (usually " + Show.mm(departure.usualLevel()) + "), flow "
+                                    + Show.flow(worst.meanFlow()) + " (usually " + Show.flow(departure.usualFlow())
+                                    + ").";
+                    });
+        }
+    }
+
+    private void frozen() {
+        List<DailyEvidence> frozen = review.evidence().days().stream()
+                .filter(day -> day.unchangedVelocityShare() > FROZEN_SHARE)
+                .toList();
+        if (!frozen.isEmpty()) {
+            points.add("Velocity repeated one value on " + Show.count(frozen.size(), "day") + ", first "
+                    + Show.day(frozen.get(0).date()) + ".");
+        }
+    }
+
+    /** The whole record may stand off the law: then gradient, roughness, offset or factor are not as stated. */
+    private void lawOff() {
+        double ratio = review.flow().record().velocityRatio().statistics().median();
+        if (Math.abs(ratio - 1) > RATIO_FAR_OFF) {
+            points.add("Measured velocity is " + percentOf(ratio, 1)
+                    + " of the law's at the same depth over the whole record: gradient, roughness, sediment, offset or "
+                    + "velocity factor may not be as stated, or the units.");
+        }
+    }
+
+    private void plausibility() {
+        Statistics level = review.flow().record().level().statistics();
+        double height = review.site().monitor().soffit();
+        if (level.count() > 0 && level.maximum() < 0.02 * height) {
+            points.add("The depth never exceeds " + Text.significant(level.maximum() * 1000, 2) + " mm in a pipe of "
+                    + Show.mm(height) + ": is the unit of depth right?");
+        } else if (level.count() > 0 && level.median() > 2 * height) {
+            points.add("The median depth is " + Show.mm(level.median()) + " in a pipe of " + Show.mm(height)
+                    + ": is the unit of depth right?");
+        }
+        FlowRecord record = review.flow().record();
+        if (record.depthsAlone() + record.velocitiesAlone() > record.size() / 10
+                && review.data().velocity().isPresent()) {
+            points.add("Depth and velocity have few times in common: " + record.depthsAlone() + " depths and "
+                    + record.velocitiesAlone() + " velocities stand alone.");
+        }
+    }
+
+    private void gaps() {
+        List<Interval> gaps = review.data().depth().gaps().stream()
+                .filter(gap -> gap.duration().compareTo(LONG_GAP) > 0)
+                .sorted(Comparator.comparing(Interval::duration).reversed())
+                .toList();
+        if (!gaps.isEmpty()) {
+            Interval longest = gaps.get(0);
+            points.add(Show.count(gaps.size(), "gap") + " of more than " + Show.duration(LONG_GAP) + ", the longest "
+                    + Show.duration(longest.duration()) + " from " + Show.time(longest.start(), zone) + ".");
+        }
+    }
+
+    private void clockChange() {
+        long lines = reports()
+                .mapToLong(
+                        report -> report.count(CsvIssue.Kind.AMBIGUOUS_TIME) + report.count(CsvIssue.Kind.SKIPPED_TIME))
+                .sum();
+        if (lines > 0) {
+            points.add(
+                    lines + " lines fall into the hour that the clock change repeats or skips; which is meant is not "
+                            + "written there. \"repeated hour = by order\" in the site file takes them in the order of the file.");
+        }
+    }
+
+    private void lostLines() {
+        reports()
+                .filter(report -> report.rejected() > MANY_LOST * report.lines())
+                .forEach(report -> points.add(report.source() + ": "
+                        + Show.percent(report.rejected() / (double) report.lines()) + " of the lines were rejected."));
+    }
+
+    private Stream<CsvReport> reports() {
+        return review.data().reports().stream();
+    }
+
+    private void uncertainty() {
+        review.site().checks().uncertainty().ifPresent(inputs -> {
+            FlowRecord record = review.flow().record();
+            Series standard = record.uncertainty(inputs);
+            double[] relative = new double[record.size()];
+            for (int i = 0; i < relative.length; i++) {
+                double flow = Math.abs(record.flow().value(i));
+                relative[i] = standard.quality(i).isUsable() && flow > 0 ? standard.value(i) / flow : Double.NaN;
+            }
+            Statistics statistics = Statistics.of(relative);
+            if (statistics.count() > 0) {
+                points.add("Flow is uncertain by " + Show.percent(2 * statistics.median())
+                        + " (median, k = 2) by the stated uncertainties of depth and velocity, by "
+                        + Show.percent(2 * statistics.quantile(0.9)) + " or more in the worst tenth of the readings.");
+            }
+        });
+    }
+
+    private static String percentOf(double value, double whole) {
+        return Math.round(100 * value / whole) + " %";
+    }
+
+    private static String times(int count) {
+        return count == 1 ? "once" : count == 2 ? "twice" : count + " times";
+    }
+}

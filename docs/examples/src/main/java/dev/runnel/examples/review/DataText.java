@@ -1,0 +1,102 @@
+package dev.runnel.examples.review;
+
+import dev.runnel.timeseries.Interval;
+import dev.runnel.timeseries.Quality;
+import dev.runnel.timeseries.csv.CsvIssue;
+import dev.runnel.timeseries.csv.CsvReport;
+import java.time.Duration;
+import java.time.ZoneId;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.StringJoiner;
+
+/** What was received, what of it was rejected and what flagged. */
+final class DataText {
+    private DataText() {}
+
+    static void put(Page page, SiteData data) {
+        List<List<String>> rows = new ArrayList<>();
+        rows.add(List.of("", "lines", "read", "rejected", "altered", "flagged", "gaps", "longest", "column", "unit"));
+        rows.add(row(data.depth()));
+        data.velocity().ifPresent(velocity -> rows.add(row(velocity)));
+        data.tips()
+                .flatMap(ReadingFile.TipLines::report)
+                .ifPresent(report -> rows.add(List.of(
+                        "tips",
+                        "" + report.lines(),
+                        "" + report.accepted(),
+                        "" + report.rejected(),
+                        "" + report.altered(),
+                        "-",
+                        "-",
+                        "-",
+                        "times",
+                        Show.rain(data.site().rain().bucket().tipMm()) + " mm")));
+        page.section("data").table("lrrrrrrrll", rows);
+        lines(page, "depth", data.depth().lines().report());
+        flags(page, data.depth(), data.site().zone());
+        data.velocity()
+                .ifPresentOrElse(
+                        velocity -> {
+                            lines(page, "velocity", velocity.lines().report());
+                            flags(page, velocity, data.site().zone());
+                        },
+                        () -> page.say("no velocity readings: the review is of depth only, there is no flow"));
+        data.tips()
+                .ifPresentOrElse(
+                        tips -> tips.report()
+                                .ifPresentOrElse(
+                                        report -> lines(page, "tips", report),
+                                        () -> page.say("tips: a header and no tip below it")),
+                        () -> page.say("no rain gauge: no storms, and no dry days to find dry weather flow on"));
+    }
+
+    private static List<String> row(CheckedReadings readings) {
+        CsvReport report = readings.lines().report();
+        return List.of(
+                readings.lines().column().what(),
+                "" + report.lines(),
+                "" + report.accepted(),
+                "" + report.rejected(),
+                "" + report.altered(),
+                "" + readings.series().count(Quality.SUSPECT),
+                "" + readings.gaps().size(),
+                readings.gaps().stream()
+                        .map(Interval::duration)
+                        .max(Duration::compareTo)
+                        .map(Show::duration)
+                        .orElse("-"),
+                readings.lines().header(),
+                readings.lines().unit().symbol());
+    }
+
+    /** What was wrong with the lines of a file, each kind with its first line. */
+    private static void lines(Page page, String what, CsvReport report) {
+        StringJoiner kinds = new StringJoiner("; ", what + " lines: ", "").setEmptyValue("");
+        for (CsvIssue.Kind kind : CsvIssue.Kind.values()) {
+            if (report.count(kind) > 0) {
+                long first = report.issues().stream()
+                        .filter(issue -> issue.kind() == kind)
+                        .mapToLong(CsvIssue::line)
+                        .min()
+                        .orElse(0);
+                kinds.add(report.count(kind) + " " + kind.toText() + " (line " + first + ")");
+            }
+        }
+        if (kinds.length() > 0) {
+            page.say(kinds.toString());
+        }
+    }
+
+    private static void flags(Page page, CheckedReadings readings, ZoneId zone) {
+        StringJoiner flags =
+                new StringJoiner("; ", readings.lines().column().what() + " flags: ", "").setEmptyValue("");
+        for (CheckedReadings.Flag flag : readings.flags()) {
+            flags.add(flag.count() + " " + flag.reason() + " ("
+                    + Show.time(readings.series().time(flag.first()), zone) + ")");
+        }
+        if (flags.length() > 0) {
+            page.say(flags.toString());
+        }
+    }
+}

@@ -1,0 +1,138 @@
+package dev.runnel.examples.review;
+
+import dev.runnel.rainfall.ddf.DdfTable;
+import dev.runnel.rainfall.ddf.EventRarity;
+import dev.runnel.rainfall.ddf.ReturnPeriod;
+import dev.runnel.rainfall.event.RainfallEvent;
+import dev.runnel.rainfall.gauge.TipSummary;
+import java.time.Duration;
+import java.time.ZoneId;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+
+/** Rain and storms. */
+final class RainText {
+    /** More storms than that make no page: the deepest are shown. */
+    private static final int MOST = 15;
+
+    private final Page page;
+    private final SiteReview review;
+    private final ZoneId zone;
+
+    private RainText(Page page, SiteReview review) {
+        this.page = page;
+        this.review = review;
+        this.zone = review.site().zone();
+    }
+
+    static void put(Page page, SiteReview review) {
+        review.rain().ifPresent(rain -> new RainText(page, review).put(rain));
+    }
+
+    private void put(RainFindings rain) {
+        TipSummary tips = rain.summary();
+        page.section("rain")
+                .say(Show.rain(tips.depthMm()) + " mm from " + Show.count(tips.tips(), "tip")
+                        + (tips.addedMm() > 0 ? ", " + Show.rain(tips.addedMm()) + " mm of it added for hard rain" : "")
+                        + (rain.tipsOutside() > 0
+                                ? "; " + rain.tipsOutside() + " tips outside the record left out"
+                                : "")
+                        + "; " + storms(rain));
+        if (rain.storms().isEmpty()) {
+            return;
+        }
+        List<List<String>> rows = new ArrayList<>();
+        rows.add(List.of("begins", "lasts", "mm", "dry before", "5 min", "15 min", "1 h", "6 h", "return period"));
+        List<RainFindings.Storm> shown = deepest(rain.storms());
+        shown.forEach(storm -> rows.add(row(storm)));
+        page.section("storms").table("lrrrrrrrl", rows);
+        if (shown.size() < rain.storms().size()) {
+            page.say("the " + MOST + " deepest are shown, events.csv holds all");
+        }
+        review.data()
+                .ddf()
+                .ifPresentOrElse(
+                        table -> {
+                            shown.forEach(this::byDuration);
+                            page.say("return periods: " + table.basis().toText() + "; the table reaches from "
+                                    + reach(table) + "; < and > are beyond it");
+                        },
+                        () -> page.say("no depth-duration-frequency table: no return periods"));
+    }
+
+    private String storms(RainFindings rain) {
+        Site.RainRules rules = review.site().rain();
+        String text = Show.count(rain.storms().size(), "storm") + " of " + Show.rain(rules.minimumDepthMm())
+                + " mm or more, " + Show.duration(rules.minimumInterEvent()) + " apart";
+        return rain.events().droppedEvents() == 0
+                ? text
+                : text + "; " + rain.events().droppedEvents() + " lesser with "
+                        + Show.rain(rain.events().droppedMm()) + " mm";
+    }
+
+    private static List<RainFindings.Storm> deepest(List<RainFindings.Storm> storms) {
+        return storms.stream()
+                .sorted(Comparator.comparingDouble(
+                                (RainFindings.Storm storm) -> storm.event().depthMm())
+                        .reversed())
+                .limit(MOST)
+                .sorted(Comparator.comparing(storm -> storm.event().start()))
+                .toList();
+    }
+
+    private List<String> row(RainFindings.Storm storm) {
+        RainfallEvent event = storm.event();
+        boolean isLeast = event.antecedent().atLeast();
+        Optional<EventRarity.OverDuration> governing = storm.rarity().flatMap(EventRarity::governing);
+        return List.of(
+                Show.time(event.start(), zone),
+                Show.hours(event.duration()),
+                Show.rain(event.depthMm()),
+                (isLeast ? "> " : "") + Show.duration(event.antecedentDryTime()),
+                peak(event, Duration.ofMinutes(5)),
+                peak(event, Duration.ofMinutes(15)),
+                peak(event, Duration.ofHours(1)),
+                peak(event, Duration.ofHours(6)),
+                governing
+                                .map(over -> over.returnPeriod().isBelow()
+                                        ? years(over.returnPeriod())
+                                        : years(over.returnPeriod()) + Page.BOUND + "over" + Page.BOUND
+                                                + Show.duration(over.duration()))
+                                .orElse("-")
+                        + (event.isComplete() ? "" : " *"));
+    }
+
+    private static String peak(RainfallEvent event, Duration duration) {
+        return Show.rain(event.peak(duration).depthMm());
+    }
+
+    /** The return periods of a storm over the durations of which the table can tell more than that they are short. */
+    private void byDuration(RainFindings.Storm storm) {
+        List<String> parts = new ArrayList<>();
+        storm.rarity().stream()
+                .flatMap(rarity -> rarity.durations().stream())
+                .filter(over -> !over.returnPeriod().isBelow())
+                .forEach(over -> parts.add(
+                        years(over.returnPeriod()) + Page.BOUND + "over" + Page.BOUND + Show.duration(over.duration())
+                                + " (" + Show.rain(over.peak().depthMm()) + Page.BOUND + "mm)"));
+        if (!parts.isEmpty()) {
+            page.say(Show.time(storm.event().start(), zone) + ": " + String.join(", ", parts));
+        }
+    }
+
+    /** For example {@code 12 y}, {@code < 2 y} or {@code > 100 y}. */
+    static String years(ReturnPeriod period) {
+        String years = period.years() < 10
+                ? dev.runnel.base.Text.significant(period.years(), 2)
+                : "" + Math.round(period.years());
+        return (period.isBelow() ? "<" + Page.BOUND : period.isAbove() ? ">" + Page.BOUND : "") + years + Page.BOUND
+                + "y";
+    }
+
+    private static String reach(DdfTable table) {
+        return Show.duration(table.shortestDuration()) + " to " + Show.duration(table.longestDuration()) + " and "
+                + Math.round(table.smallestYears()) + " to " + Math.round(table.greatestYears()) + " years";
+    }
+}

@@ -1,0 +1,116 @@
+package dev.runnel.examples.review;
+
+import dev.runnel.rainfall.gauge.Tips;
+import dev.runnel.timeseries.Series;
+import dev.runnel.timeseries.csv.CsvInstants;
+import dev.runnel.timeseries.csv.CsvLayout;
+import dev.runnel.timeseries.csv.CsvRecords;
+import dev.runnel.timeseries.csv.CsvReport;
+import dev.runnel.timeseries.csv.CsvResult;
+import dev.runnel.timeseries.csv.CsvUnit;
+import java.nio.file.Files;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+
+/** Reads a file of readings or tips by what the site file says and, where that is silent, by what its header tells. */
+final class ReadingFile {
+    private static final Map<String, List<String>> WORDS =
+            Map.of("depth", List.of("depth", "level"), "velocity", List.of("veloc", "speed"), "tips", List.of("tip"));
+
+    /**
+     * One column of readings.
+     *
+     * @param column where it stood
+     * @param header its name in the file
+     * @param unit its unit in the file
+     * @param report what became of the lines
+     * @param series the readings, SI
+     */
+    record Readings(Site.Column column, String header, CsvUnit unit, CsvReport report, Series series) {}
+
+    /**
+     * Tips of a gauge.
+     *
+     * @param column where they stood
+     * @param report what became of the lines; empty if there is none below the header, as in a dry week
+     * @param tips the tips
+     */
+    record TipLines(Site.Column column, Optional<CsvReport> report, Tips tips) {}
+
+    private ReadingFile() {}
+
+    /** Tells whether the file is there; one that the site file names must be. */
+    static boolean exists(Site.Column column) {
+        if (column.isNamed() && !Files.exists(column.file())) {
+            throw new IllegalArgumentException(column.file() + ": file must be there, it is named in " + SiteFile.NAME);
+        }
+        return Files.exists(column.file());
+    }
+
+    /** Tells whether the file of one quantity holds a column of another one as well. */
+    static boolean alsoHolds(Site.Column column, String what) {
+        Header header = Header.of(column.file(), column.format());
+        return header.columnLike(WORDS.get(what), taken(header, column.format()))
+                .isPresent();
+    }
+
+    static Readings readings(Site.Column column) {
+        Header header = Header.of(column.file(), column.format());
+        String name = column.header()
+                .orElseGet(
+                        () -> header.column(column.what(), WORDS.get(column.what()), taken(header, column.format())));
+        CsvUnit unit = column.unit().or(() -> Header.unitIn(name)).orElseThrow(() -> unitUnknown(column, name));
+        CsvLayout layout = layout(header, column.format()).withColumn(column.what(), name, unit);
+        CsvResult result = CsvRecords.read(column.file(), layout);
+        return new Readings(column, name, unit, result.report(), result.series(column.what()));
+    }
+
+    static TipLines tips(Site.Column column) {
+        Header header = Header.of(column.file(), column.format());
+        if (!header.hasLines()) {
+            return new TipLines(column, Optional.empty(), Tips.none());
+        }
+        CsvInstants instants = CsvRecords.readInstants(column.file(), layout(header, column.format()));
+        return new TipLines(column, Optional.of(instants.report()), Tips.ofEpochNanos(instants.toEpochNanos()));
+    }
+
+    private static CsvLayout layout(Header header, Site.FileFormat format) {
+        CsvLayout layout = CsvLayout.of(format.timeColumn().orElse(header.first()))
+                .withZone(format.clock())
+                .withRepeatedHour(format.repeatedHour())
+                .withSeparator(header.separator())
+                .withPreamble(format.preambleLines())
+                .withSorting()
+                .withIssueLimit(Integer.MAX_VALUE);
+        if (!header.hasNames()) {
+            layout = layout.withoutHeader();
+        }
+        if (format.isDecimalComma()) {
+            layout = layout.withDecimalComma();
+        }
+        if (!format.missingMarks().isEmpty()) {
+            layout = layout.withMissingMarks(format.missingMarks().toArray(String[]::new));
+        }
+        if (format.timePattern().isPresent()) {
+            layout = layout.withTimePattern(format.timePattern().get());
+        }
+        if (format.timeOfDayColumn().isPresent()) {
+            layout = layout.withTimeOfDayColumn(format.timeOfDayColumn().get());
+        }
+        return layout;
+    }
+
+    private static List<String> taken(Header header, Site.FileFormat format) {
+        List<String> taken = new ArrayList<>();
+        taken.add(format.timeColumn().orElse(header.first()));
+        format.timeOfDayColumn().ifPresent(taken::add);
+        return taken;
+    }
+
+    private static IllegalArgumentException unitUnknown(Site.Column column, String name) {
+        return new IllegalArgumentException(column.file() + ": the unit of column \"" + name + "\" is not known: add \""
+                + column.what() + " unit = ...\" to " + SiteFile.NAME);
+    }
+}

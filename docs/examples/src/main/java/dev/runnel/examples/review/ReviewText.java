@@ -1,0 +1,49 @@
+package dev.runnel.examples.review;
+
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Locale;
+
+/** The review as a page of text: a title, a part for each site, what the sites say of each other, a caution. */
+final class ReviewText {
+    private ReviewText() {}
+
+    static String of(Path folder, List<SiteReview> reviews, Path output) {
+        Page page = new Page().title("SITE REVIEW", Show.count(reviews.size(), "site") + " in " + folder.getFileName());
+        reviews.forEach(review -> site(page, review));
+        if (reviews.size() > 1) {
+            BetweenSitesText.put(page, reviews);
+        }
+        page.gap();
+        page.section("files").say(output + ": review.txt, and for each site " + ReviewFiles.names());
+        page.section("caution")
+                .say(
+                        "Aids to interpretation from instruments in harsh conditions: no statutory return, no design, no proof "
+                                + "that a sewer is safe or empty. A competent person judges; local codes and licensed practice come "
+                                + "first. Never enter a sewer or lift a cover to check a figure without a safe system of work.");
+        return page.toString();
+    }
+
+    private static void site(Page page, SiteReview review) {
+        Site site = review.site();
+        page.gap().heading(site.name().toUpperCase(Locale.ROOT), site.note());
+        SiteText.record(page, review);
+        Attention attention = Attention.of(review);
+        page.section("look at");
+        int number = 0;
+        for (String point : attention.points()) {
+            number++;
+            page.hanging(number + " ", point);
+        }
+        if (attention.points().isEmpty()) {
+            page.say("nothing that these tests can find");
+        }
+        SiteText.pipe(page, review);
+        DataText.put(page, review.data());
+        FlowText.dryWeather(page, review);
+        RainText.put(page, review);
+        FlowText.fullness(page, review);
+        FlowText.alarms(page, review);
+        FlowText.overflow(page, review);
+    }
+}

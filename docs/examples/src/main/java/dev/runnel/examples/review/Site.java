@@ -1,0 +1,148 @@
+package dev.runnel.examples.review;
+
+import dev.runnel.hydraulics.monitoring.PipeMonitor;
+import dev.runnel.hydraulics.monitoring.SensorUncertainty;
+import dev.runnel.rainfall.ddf.ReturnPeriodBasis;
+import dev.runnel.rainfall.gauge.TippingBucket;
+import dev.runnel.timeseries.csv.CsvUnit;
+import dev.runnel.timeseries.csv.RepeatedHour;
+import java.nio.file.Path;
+import java.time.Duration;
+import java.time.ZoneId;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+
+/**
+ * What the site file says: the pipe, its monitor, its gauge, the rules of the review and where the readings lie.
+ *
+ * @param id name of the site's folder
+ * @param name name of the site
+ * @param note a line about it, or empty
+ * @param zone clock by which its days are reckoned
+ * @param monitor the monitored pipe
+ * @param crestLevel crest of the overflow above the invert, m
+ * @param upstream id of the site upstream, whose flow passes here too
+ * @param alarm rule of the depth alarm
+ * @param checks limits of the tests on the readings
+ * @param rain rules for the rain
+ * @param inputs where the readings lie
+ */
+record Site(
+        String id,
+        String name,
+        String note,
+        ZoneId zone,
+        PipeMonitor monitor,
+        OptionalDouble crestLevel,
+        Optional<String> upstream,
+        Optional<AlarmRule> alarm,
+        Checks checks,
+        RainRules rain,
+        Inputs inputs) {
+
+    /**
+     * A depth alarm.
+     *
+     * @param level level above the invert at which it goes on, m
+     * @param deadband how far below it must fall to go off, m
+     * @param onDelay how long it must stay above before it goes on
+     * @param offDelay how long it must stay below before it goes off
+     */
+    record AlarmRule(double level, double deadband, Duration onDelay, Duration offDelay) {}
+
+    /**
+     * Limits of the tests on the readings.
+     *
+     * @param interval logging interval, if it is not to be found in the data
+     * @param longestGap longest time between two readings that is not a gap, if not 2.5 intervals
+     * @param highestDepth largest credible depth reading, m
+     * @param fastestVelocity largest credible velocity reading, m/s, either way
+     * @param depthSpike depth by which one reading may stand out of its neighbours, m
+     * @param flatLine how long a velocity may repeat one value
+     * @param uncertainty standard uncertainties of the readings, if they are stated
+     */
+    record Checks(
+            Optional<Duration> interval,
+            Optional<Duration> longestGap,
+            double highestDepth,
+            double fastestVelocity,
+            double depthSpike,
+            Duration flatLine,
+            Optional<SensorUncertainty> uncertainty) {}
+
+    /**
+     * Rules for the rain.
+     *
+     * @param bucket the gauge
+     * @param minimumInterEvent dry time that parts two storms
+     * @param minimumDepthMm least depth of a storm, mm
+     * @param dryDayLimitMm most rain of a dry day, mm
+     * @param daysAfterRain days after rain that are not dry either
+     * @param basis what the return periods of the depth-duration-frequency table count
+     */
+    record RainRules(
+            TippingBucket bucket,
+            Duration minimumInterEvent,
+            double minimumDepthMm,
+            double dryDayLimitMm,
+            int daysAfterRain,
+            ReturnPeriodBasis basis) {}
+
+    /**
+     * Where the readings lie.
+     *
+     * @param depth depth readings
+     * @param velocity velocity readings
+     * @param tips tips of the gauge; its value column plays no part
+     * @param ddf the depth-duration-frequency table
+     */
+    record Inputs(Column depth, Column velocity, Column tips, Path ddf) {}
+
+    /**
+     * One column of one file.
+     *
+     * @param what what it holds: depth, velocity or tips
+     * @param file the file
+     * @param isNamed true if the site file names it, so that it must be there
+     * @param header name of the column, if it is not to be found
+     * @param unit unit of its values, if it is not to be found in the header
+     * @param format how the file is written
+     */
+    record Column(
+            String what,
+            Path file,
+            boolean isNamed,
+            Optional<String> header,
+            Optional<CsvUnit> unit,
+            FileFormat format) {
+        /** Returns the column in another file. */
+        Column in(Path other) {
+            return new Column(what, other, isNamed, header, unit, format);
+        }
+    }
+
+    /**
+     * How a file is written.
+     *
+     * @param clock clock of times that name no offset
+     * @param repeatedHour what becomes of times that a clock change repeats
+     * @param timeColumn its column of times, if not the first
+     * @param timeOfDayColumn column of the time of day, if it is not in the column of times
+     * @param timePattern pattern of the times, if not ISO 8601
+     * @param separator character between the columns, if it is to be found in the file
+     * @param isDecimalComma true if decimals have a comma
+     * @param preambleLines lines before the header
+     * @param missingMarks texts that stand for no value, if not those of the library
+     */
+    record FileFormat(
+            ZoneId clock,
+            RepeatedHour repeatedHour,
+            Optional<String> timeColumn,
+            Optional<String> timeOfDayColumn,
+            Optional<String> timePattern,
+            Optional<Character> separator,
+            boolean isDecimalComma,
+            int preambleLines,
+            List<String> missingMarks) {}
+}

@@ -1,0 +1,90 @@
+package dev.runnel.examples.review;
+
+import dev.runnel.rainfall.ddf.DdfTable;
+import dev.runnel.rainfall.ddf.ReturnPeriodBasis;
+import dev.runnel.timeseries.Interval;
+import dev.runnel.timeseries.Series;
+import dev.runnel.timeseries.csv.CsvReport;
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Duration;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * All that the folder of a site holds, read and checked.
+ *
+ * @param site what the site file says
+ * @param depth depth readings
+ * @param velocity velocity readings, if there are any
+ * @param tips tips of the gauge, if there is one
+ * @param ddf depth-duration-frequency table, if there is one
+ */
+record SiteData(
+        Site site,
+        CheckedReadings depth,
+        Optional<CheckedReadings> velocity,
+        Optional<ReadingFile.TipLines> tips,
+        Optional<DdfTable> ddf) {
+
+    static SiteData read(Path folder) {
+        Site site = SiteFile.read(folder);
+        Site.Inputs inputs = site.inputs();
+        if (!ReadingFile.exists(inputs.depth())) {
+            throw new IllegalArgumentException(inputs.depth().file()
+                    + ": file must be there, it holds the depth readings; if it has another name, add \"depth file = ...\" to "
+                    + SiteFile.NAME);
+        }
+        CheckedReadings depth = CheckedReadings.depth(site, ReadingFile.readings(inputs.depth()));
+        Optional<CheckedReadings> velocity =
+                velocityColumn(inputs).map(column -> CheckedReadings.velocity(site, ReadingFile.readings(column)));
+        Optional<ReadingFile.TipLines> tips =
+                ReadingFile.exists(inputs.tips()) ? Optional.of(ReadingFile.tips(inputs.tips())) : Optional.empty();
+        return new SiteData(
+                site, depth, velocity, tips, ddf(inputs.ddf(), site.rain().basis()));
+    }
+
+    /** The file of velocities, or a column of velocities beside the depths. */
+    private static Optional<Site.Column> velocityColumn(Site.Inputs inputs) {
+        if (ReadingFile.exists(inputs.velocity())) {
+            return Optional.of(inputs.velocity());
+        }
+        Site.Column beside = inputs.velocity().in(inputs.depth().file());
+        return beside.header().isPresent() || ReadingFile.alsoHolds(inputs.depth(), beside.what())
+                ? Optional.of(beside)
+                : Optional.empty();
+    }
+
+    private static Optional<DdfTable> ddf(Path file, ReturnPeriodBasis basis) {
+        if (!Files.exists(file)) {
+            return Optional.empty();
+        }
+        try {
+            return Optional.of(DdfTable.read(file, basis));
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+
+    /** Returns the time from the first depth reading to one interval after the last. */
+    Interval record() {
+        Series series = depth.series();
+        return Interval.of(series.time(0), series.time(series.size() - 1).plus(depth.interval()));
+    }
+
+    /** Returns the accounts of all files of readings. */
+    List<CsvReport> reports() {
+        List<CsvReport> reports = new ArrayList<>();
+        reports.add(depth.lines().report());
+        velocity.ifPresent(readings -> reports.add(readings.lines().report()));
+        tips.flatMap(ReadingFile.TipLines::report).ifPresent(reports::add);
+        return reports;
+    }
+
+    Duration longestGap() {
+        return depth.longestGap();
+    }
+}

@@ -1,0 +1,238 @@
+package dev.runnel.examples.review;
+
+import dev.runnel.base.Settings;
+import dev.runnel.hydraulics.flow.ColebrookWhite;
+import dev.runnel.hydraulics.flow.Conduit;
+import dev.runnel.hydraulics.flow.Gradient;
+import dev.runnel.hydraulics.flow.Manning;
+import dev.runnel.hydraulics.flow.Resistance;
+import dev.runnel.hydraulics.monitoring.PipeMonitor;
+import dev.runnel.hydraulics.monitoring.SensorUncertainty;
+import dev.runnel.hydraulics.section.CircularSection;
+import dev.runnel.rainfall.ddf.ReturnPeriodBasis;
+import dev.runnel.rainfall.gauge.Calibration;
+import dev.runnel.rainfall.gauge.LostTime;
+import dev.runnel.rainfall.gauge.TippingBucket;
+import dev.runnel.timeseries.csv.CsvUnit;
+import dev.runnel.timeseries.csv.RepeatedHour;
+import java.nio.file.Path;
+import java.time.ZoneId;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.Set;
+
+/** Reads {@code site.txt}. Every key stands in docs/site-review.md, with its default. */
+final class SiteFile {
+    /** Name of the file that makes a folder a site. */
+    static final String NAME = "site.txt";
+
+    /** All keys that may stand in the file. */
+    static final Set<String> KEYS =
+            Set.of(("site;note;upstream;time zone;shape;diameter;gradient;roughness;water temperature;sensor offset;"
+                            + "sediment depth;velocity factor;overflow crest level;alarm level;alarm deadband;alarm on-delay;"
+                            + "alarm off-delay;logging interval;longest gap;highest depth;fastest velocity;depth spike;"
+                            + "flat line;depth uncertainty;velocity uncertainty;tip size;lost time;minimum inter-event time;minimum event depth;dry day limit;"
+                            + "days after rain;depth file;velocity file;tips file;ddf file;ddf basis;logger clock;repeated hour;"
+                            + "time column;time of day column;time pattern;separator;decimal mark;lines before header;"
+                            + "missing marks;depth column;depth unit;velocity column;velocity unit;gauge clock;"
+                            + "tips time column;tips time of day column;tips time pattern;tips separator;"
+                            + "tips lines before header")
+                    .split(";"));
+
+    private final SiteValues values;
+    private final Path folder;
+
+    private SiteFile(SiteValues values, Path folder) {
+        this.values = values;
+        this.folder = folder;
+    }
+
+    /** Reads the site file of a folder. */
+    static Site read(Path folder) {
+        return parse(folder, Settings.read(folder.resolve(NAME)));
+    }
+
+    static Site parse(Path folder, Settings settings) {
+        return new SiteFile(new SiteValues(settings.allowOnly(KEYS)), folder).site();
+    }
+
+    private Site site() {
+        String id = folder.toAbsolutePath().normalize().getFileName().toString();
+        ZoneId zone = values.zone("time zone", ZoneId.of("UTC"));
+        PipeMonitor monitor = monitor();
+        return new Site(
+                id,
+                values.text("site", id),
+                values.text("note", ""),
+                zone,
+                monitor,
+                values.optionalMeasure("overflow crest level", Measure.LENGTH),
+                values.optionalText("upstream"),
+                alarm(),
+                checks(monitor),
+                rain(),
+                inputs(zone));
+    }
+
+    private PipeMonitor monitor() {
+        values.choice("shape", "circular", List.of("circular"));
+        Conduit conduit = Conduit.of(
+                CircularSection.ofDiameter(values.positive("diameter", Measure.LENGTH)),
+                Gradient.of(values.gradient("gradient")),
+                resistance());
+        PipeMonitor plain = PipeMonitor.of(conduit);
+        double offset = values.measure("sensor offset", "0", Measure.LENGTH);
+        PipeMonitor raised = values.accepted("sensor offset", offset, plain::withSensorOffset);
+        double sediment = values.measure("sediment depth", "0", Measure.LENGTH);
+        PipeMonitor silted = values.accepted("sediment depth", sediment, raised::withSedimentDepth);
+        return values.accepted("velocity factor", values.number("velocity factor", 1), silted::withVelocityFactor);
+    }
+
+    private Resistance resistance() {
+        String text = values.text("roughness", "");
+        String[] words = text.split("\\s+", 2);
+        if (words.length == 2 && words[0].equalsIgnoreCase("colebrook-white")) {
+            double ks = values.measureIn("roughness", words[1], Measure.LENGTH);
+            ColebrookWhite law = values.accepted("roughness", ks, ColebrookWhite::ofRoughness);
+            double celsius = values.measure("water temperature", "10 C", Measure.TEMPERATURE);
+            return values.accepted("water temperature", celsius, law::atTemperature);
+        }
+        if (words.length == 2 && words[0].equalsIgnoreCase("manning") && words[1].matches("[0-9]*\\.?[0-9]+")) {
+            return values.accepted("roughness", Double.parseDouble(words[1]), Manning::of);
+        }
+        throw values.refused(
+                "roughness", "must be such as \"colebrook-white 1.5 mm\" or \"manning 0.013\", was \"" + text + "\"");
+    }
+
+    private Optional<Site.AlarmRule> alarm() {
+        OptionalDouble level = values.optionalMeasure("alarm level", Measure.LENGTH);
+        if (level.isEmpty()) {
+            for (String key : List.of("alarm deadband", "alarm on-delay", "alarm off-delay")) {
+                if (values.has(key)) {
+                    throw values.refused(key, "needs an alarm level beside it");
+                }
+            }
+            return Optional.empty();
+        }
+        return Optional.of(new Site.AlarmRule(
+                level.getAsDouble(),
+                values.measure("alarm deadband", "0", Measure.LENGTH),
+                values.duration("alarm on-delay", "0"),
+                values.duration("alarm off-delay", "0")));
+    }
+
+    private Site.Checks checks(PipeMonitor monitor) {
+        return new Site.Checks(
+                values.optionalDuration("logging interval"),
+                values.optionalDuration("longest gap"),
+                values.optionalMeasure("highest depth", Measure.LENGTH).orElse(Math.max(10, 3 * monitor.soffit())),
+                values.measure("fastest velocity", "6 m/s", Measure.VELOCITY),
+                values.measure("depth spike", "100 mm", Measure.LENGTH),
+                values.positiveDuration("flat line", "2 h"),
+                uncertainty());
+    }
+
+    private Optional<SensorUncertainty> uncertainty() {
+        OptionalDouble depth = values.optionalMeasure("depth uncertainty", Measure.LENGTH);
+        OptionalDouble velocity = values.optionalMeasure("velocity uncertainty", Measure.VELOCITY);
+        if (depth.isPresent() != velocity.isPresent()) {
+            String key = depth.isPresent() ? "depth uncertainty" : "velocity uncertainty";
+            throw values.refused(key, "needs depth uncertainty and velocity uncertainty together");
+        }
+        return depth.isEmpty()
+                ? Optional.empty()
+                : Optional.of(SensorUncertainty.of(depth.getAsDouble(), velocity.getAsDouble()));
+    }
+
+    private Site.RainRules rain() {
+        double tip = values.measure("tip size", "0.2 mm", Measure.RAIN);
+        double lost = values.measure("lost time", "0", Measure.TIME);
+        TippingBucket plain = values.accepted("tip size", tip, TippingBucket::ofTip);
+        TippingBucket bucket = values.accepted(
+                "lost time",
+                lost,
+                seconds -> plain.withCalibration(seconds == 0 ? Calibration.none() : LostTime.ofSeconds(seconds)));
+        return new Site.RainRules(
+                bucket,
+                values.positiveDuration("minimum inter-event time", "6 h"),
+                values.measure("minimum event depth", "1 mm", Measure.RAIN),
+                values.measure("dry day limit", "0.3 mm", Measure.RAIN),
+                values.count("days after rain", 1, 30),
+                basis());
+    }
+
+    private ReturnPeriodBasis basis() {
+        String text = values.choice("ddf basis", "annual maximum", List.of("annual maximum", "peaks over threshold"));
+        return text.equals("annual maximum")
+                ? ReturnPeriodBasis.ANNUAL_MAXIMUM
+                : ReturnPeriodBasis.PEAKS_OVER_THRESHOLD;
+    }
+
+    private Site.Inputs inputs(ZoneId zone) {
+        ZoneId loggerClock = values.zone("logger clock", zone);
+        ZoneId gaugeClock = values.zone("gauge clock", loggerClock);
+        return new Site.Inputs(
+                column("depth", "", loggerClock, List.of("mm", "cm", "m", "in", "ft")),
+                column("velocity", "", loggerClock, List.of("m/s", "mm/s", "ft/s")),
+                column("tips", "tips ", gaugeClock, List.of()),
+                folder.resolve(values.text("ddf file", "ddf.csv")));
+    }
+
+    private Site.Column column(String what, String prefix, ZoneId clock, List<String> units) {
+        String unitKey = what + " unit";
+        return new Site.Column(
+                what,
+                folder.resolve(values.text(what + " file", what + ".csv")),
+                values.has(what + " file"),
+                values.optionalText(what + " column"),
+                values.has(unitKey) ? Optional.of(CsvUnit.parse(values.choice(unitKey, "", units))) : Optional.empty(),
+                format(prefix, clock));
+    }
+
+    private Site.FileFormat format(String prefix, ZoneId clock) {
+        Optional<Character> separator = separator(own(prefix, "separator"));
+        boolean isDecimalComma = values.choice("decimal mark", "point", List.of("point", "comma"))
+                .equals("comma");
+        if (isDecimalComma && separator.equals(Optional.of(','))) {
+            throw values.refused("decimal mark", "must not be comma where the separator is one");
+        }
+        return new Site.FileFormat(
+                clock,
+                repeatedHour(),
+                values.optionalText(own(prefix, "time column")),
+                values.optionalText(own(prefix, "time of day column")),
+                values.timePattern(own(prefix, "time pattern")),
+                separator,
+                isDecimalComma,
+                values.count(own(prefix, "lines before header"), 0, 1000),
+                values.words("missing marks"));
+    }
+
+    private RepeatedHour repeatedHour() {
+        return switch (values.choice("repeated hour", "reject", List.of("reject", "by order", "earlier", "later"))) {
+            case "by order" -> RepeatedHour.BY_ORDER;
+            case "earlier" -> RepeatedHour.EARLIER;
+            case "later" -> RepeatedHour.LATER;
+            default -> RepeatedHour.REJECT;
+        };
+    }
+
+    /** The gauge may have keys of its own; what it does not say is as for the logger. */
+    private String own(String prefix, String key) {
+        return values.has(prefix + key) ? prefix + key : key;
+    }
+
+    private Optional<Character> separator(String key) {
+        if (!values.has(key)) {
+            return Optional.empty();
+        }
+        return Optional.of(
+                switch (values.choice(key, "", List.of("comma", "semicolon", "tab", "bar"))) {
+                    case "semicolon" -> ';';
+                    case "tab" -> '\t';
+                    case "bar" -> '|';
+                    default -> ',';
+                });
+    }
+}

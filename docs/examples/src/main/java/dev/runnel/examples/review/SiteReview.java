@@ -1,0 +1,41 @@
+package dev.runnel.examples.review;
+
+import dev.runnel.rainfall.gauge.Tips;
+import java.time.LocalDate;
+import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Collectors;
+
+/**
+ * All that the review of one site found.
+ *
+ * @param data what was read
+ * @param flow what depth and velocity say
+ * @param rain what the gauge says, if there is one
+ * @param evidence days on which depth and velocity do not hang together as usual
+ */
+record SiteReview(SiteData data, FlowFindings flow, Optional<RainFindings> rain, EvidenceFindings evidence) {
+    static SiteReview of(SiteData data) {
+        Optional<Tips> tips = data.tips().map(ReadingFile.TipLines::tips);
+        FlowFindings flow = FlowFindings.of(data);
+        Optional<RainFindings> rain = tips.map(some -> RainFindings.of(data.site(), some, data.record(), data.ddf()));
+        // Without a gauge any day may have been wet; medians bear a few wet hours.
+        Set<LocalDate> days =
+                rain.<Set<LocalDate>>map(found -> found.days().dates()).orElseGet(() -> allDays(data));
+        return new SiteReview(
+                data,
+                flow,
+                rain,
+                EvidenceFindings.of(flow.record(), days, data.site().zone()));
+    }
+
+    private static Set<LocalDate> allDays(SiteData data) {
+        LocalDate first = LocalDate.ofInstant(data.record().start(), data.site().zone());
+        LocalDate last = LocalDate.ofInstant(data.record().end(), data.site().zone());
+        return first.datesUntil(last.plusDays(1)).collect(Collectors.toSet());
+    }
+
+    Site site() {
+        return data.site();
+    }
+}

@@ -1,0 +1,79 @@
+package dev.runnel.examples.review;
+
+import dev.runnel.base.Text;
+import dev.runnel.hydraulics.flow.ColebrookWhite;
+import dev.runnel.hydraulics.flow.Conduit;
+import dev.runnel.hydraulics.flow.FlowState;
+import dev.runnel.hydraulics.flow.Manning;
+import dev.runnel.hydraulics.flow.Resistance;
+import dev.runnel.hydraulics.monitoring.PipeMonitor;
+import dev.runnel.timeseries.Interval;
+import dev.runnel.timeseries.Series;
+import java.time.ZoneId;
+
+/** What the site is and what its pipe can carry. */
+final class SiteText {
+    private SiteText() {}
+
+    static void record(Page page, SiteReview review) {
+        Interval record = review.data().record();
+        ZoneId zone = review.site().zone();
+        page.section("record")
+                .say(Show.timeWithYear(record.start(), zone) + " to " + Show.timeWithYear(record.end(), zone) + ", "
+                        + Show.duration(record.duration()) + " at "
+                        + Show.duration(review.data().depth().interval())
+                        + "; times in " + zone);
+    }
+
+    static void pipe(Page page, SiteReview review) {
+        PipeMonitor monitor = review.site().monitor();
+        Conduit conduit = monitor.conduit();
+        StringBuilder pipe = new StringBuilder("circular ")
+                .append(Show.mm(monitor.soffit()))
+                .append(", gradient 1:")
+                .append(Text.significant(1 / conduit.gradient().value(), 4))
+                .append(", ")
+                .append(law(conduit.resistance()))
+                .append("; sensor ")
+                .append(
+                        monitor.sensorOffset() == 0
+                                ? "at the invert"
+                                : Show.mm(monitor.sensorOffset()) + " above the invert");
+        if (monitor.sedimentDepth() > 0) {
+            pipe.append(", sediment ").append(Show.mm(monitor.sedimentDepth()));
+        }
+        if (review.data().velocity().isPresent()) {
+            pipe.append(", velocity factor ").append(Text.fixed(monitor.velocityFactor(), 2));
+        }
+        page.section("pipe").say(pipe.toString());
+        FlowState full = conduit.fullBore();
+        FlowState most = conduit.maximum();
+        page.section("capacity")
+                .say("clean pipe, uniform flow: full bore " + Show.flow(full.discharge()) + " at "
+                        + Show.velocity(full.velocity()) + "; at most " + Show.flow(most.discharge()) + " at "
+                        + Show.mm(most.depth()) + regime(review.flow().record().level(), conduit));
+    }
+
+    /** Whether uniform flow is shooting or streaming at the depth most often seen, and nearly full. */
+    private static String regime(Series level, Conduit conduit) {
+        double usual = level.statistics().median();
+        double height = conduit.section().height();
+        if (!(usual > 0 && usual < 0.8 * height)) {
+            return "";
+        }
+        return "; " + regime(conduit, usual) + " at the median depth, " + regime(conduit, 0.8 * height)
+                + " at 80 % full";
+    }
+
+    private static String regime(Conduit conduit, double depth) {
+        double froude = conduit.at(depth).froudeNumber();
+        return (froude > 1 ? "supercritical" : "subcritical") + " (Fr " + Text.fixed(froude, 2) + ")";
+    }
+
+    private static String law(Resistance resistance) {
+        if (resistance instanceof ColebrookWhite colebrookWhite) {
+            return "Colebrook-White ks " + Text.number(colebrookWhite.roughness() * 1000) + " mm";
+        }
+        return resistance instanceof Manning manning ? "Manning n " + Text.number(manning.n()) : resistance.toString();
+    }
+}
