@@ -97,7 +97,7 @@ public final class LargeOrifice implements HeadDischarge {
 
     @Override
     public double formula(double head) {
-        return coefficient * GravityFactors.ROOT_2G * integral(head, 0);
+        return coefficient * GravityFactors.ROOT_2G * integral(head, 0, opening);
     }
 
     /**
@@ -123,19 +123,23 @@ public final class LargeOrifice implements HeadDischarge {
         }
         double wetTop = Math.min(tailwater, opening);
         double below = area(wetTop) * Math.sqrt(head - tailwater);
-        double above = wetTop < opening ? integral(head, wetTop) : 0;
+        double above = wetTop < opening ? integral(head, wetTop, opening) : 0;
         return coefficient * GravityFactors.ROOT_2G * (below + above);
     }
 
-    /** Returns ∫ √(h − z) b(z) dz from a level to the lower of opening and head. */
-    private double integral(double head, double from) {
-        double top = Math.min(opening, head);
+    /** Returns ∫ √(h − z) b(z) dz from a level to the lower of another and the head. */
+    private double integral(double head, double from, double to) {
+        double top = Math.min(to, head);
         if (Double.isNaN(diameter)) {
             // x^1.5 - y^1.5 without loss where the head is many times the opening
             double x = head - from;
             double y = head - top;
             double root = Math.sqrt(x) + Math.sqrt(y);
             return 2.0 / 3 * width * (top - from) * (x + Math.sqrt(x * y) + y) / root;
+        }
+        if (from > 0 && from < top / 2) {
+            // the invert, where the width has its root, would be close below the range
+            return integral(head, 0, to) - integral(head, 0, from);
         }
         double span = top - from;
         // z = from + span sin²φ: the square roots of width and head both become smooth at both ends

@@ -1,0 +1,90 @@
+package dev.runnel.hydraulics.structure;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import dev.runnel.hydraulics.section.CircularSection;
+import net.jqwik.api.Arbitraries;
+import net.jqwik.api.Arbitrary;
+import net.jqwik.api.ForAll;
+import net.jqwik.api.Property;
+import net.jqwik.api.Provide;
+
+class StructureProperties {
+    @Property(tries = 500)
+    void broadCrests(@ForAll("share") double p, @ForAll("share") double length, @ForAll("share") double place) {
+        double crest = 0.15 + 2 * p;
+        double l = 0.75 + 4 * length;
+        double square = Math.min(0.33 * l, 0.35 / 0.65 * crest);
+        double round = Math.min(0.57 * l, 1.5 * crest);
+        double least = Math.max(0.06, 0.08 * l);
+        if (square > least) {
+            StructureContract.holds(BroadCrestedWeir.squareEdged(0.8, l, crest), least + (square - least) * place);
+        }
+        if (round > least) {
+            StructureContract.holds(BroadCrestedWeir.roundNosed(0.8, l, crest), least + (round - least) * place);
+        }
+        StructureContract.holds(BroadCrestedWeir.ofCoefficient(0.8, 0.8, 0, 1), 0.01 + 3 * place);
+    }
+
+    @Property(tries = 500)
+    void openings(@ForAll("share") double size, @ForAll("share") double opening, @ForAll("share") double place) {
+        double diameter = 0.05 + 2 * size;
+        double head = 1e-3 + 20 * place;
+        StructureContract.holds(LargeOrifice.circular(diameter), head);
+        StructureContract.holds(LargeOrifice.circularPenstock(diameter, diameter * (0.01 + 0.99 * opening)), head);
+        StructureContract.holds(LargeOrifice.rectangular(diameter, 0.01 + opening), head);
+        StructureContract.holds(Orifice.circular(diameter), diameter * (1 + 50 * place));
+        StructureContract.holds(Orifice.circular(diameter).submerged(), head);
+        StructureContract.holds(SluiceGate.of(1, diameter), diameter * (2 + 50 * place));
+    }
+
+    @Property(tries = 500)
+    void flumes(@ForAll("share") double size, @ForAll("share") double slope, @ForAll("share") double place) {
+        double width = 0.1 + size;
+        double length = 2 * width;
+        double head = Math.max(0.05, 0.05 * length) + (0.5 * length - Math.max(0.05, 0.05 * length)) * place;
+        StructureContract.holds(LongThroatedFlume.rectangular(width, length).inChannel(2.5 * width, 0.1), head);
+        StructureContract.holds(
+                LongThroatedFlume.trapezoidal(width, 2 * slope, length).inChannel(12 * width, 0.1), head);
+        StructureContract.holds(LongThroatedFlume.uThroated(width, length).inChannel(2.5 * width, 0.1), head);
+        ParshallFlume parshall = ParshallFlume.ofThroat(0.3 + 2 * slope);
+        ApplicationLimit limit = parshall.limits().get(0);
+        StructureContract.holds(parshall, limit.from() + (limit.to() - limit.from()) * place);
+    }
+
+    @Property(tries = 500)
+    void outfalls(@ForAll("share") double size, @ForAll("share") double place) {
+        double diameter = 0.1 + 2 * size;
+        StructureContract.holds(FreeOutfall.circular(diameter), diameter * (0.01 + 0.49 * place));
+        StructureContract.holds(
+                FreeOutfall.of(CircularSection.ofDiameter(diameter), 0.75), 0.75 * diameter * (0.01 + 0.8 * place));
+        StructureContract.holds(FreeOutfall.rectangular(diameter), 0.01 + place);
+    }
+
+    @Property(tries = 500)
+    void drownedOpeningsCarryLess(@ForAll("share") double level, @ForAll("share") double tail) {
+        LargeOrifice orifice = LargeOrifice.circular(0.5);
+        double head = 0.01 + 3 * level;
+        double free = orifice.discharge(head);
+        double drowned = orifice.discharge(head, head * tail);
+        assertThat(drowned).isBetween(0.0, free * (1 + 1e-12));
+        SluiceGate gate = SluiceGate.of(1.5, 0.2);
+        double depth = 0.4 + 5 * level;
+        assertThat(gate.discharge(depth, depth * tail)).isBetween(0.0, gate.discharge(depth));
+    }
+
+    @Property(tries = 500)
+    void screensComeBack(@ForAll("share") double bar, @ForAll("share") double gap, @ForAll("share") double blinded) {
+        BarScreen screen = BarScreen.of(BarShape.CIRCULAR, 0.002 + 0.03 * bar, 0.003 + 0.1 * gap)
+                .withInclination(60);
+        double loss = screen.headLoss(0.8, 0.99 * blinded);
+        assertThat(screen.blinding(loss, 0.8).fraction()).isCloseTo(0.99 * blinded, within(1e-12));
+        assertThat(loss).isGreaterThanOrEqualTo(screen.headLoss(0.8));
+    }
+
+    @Provide
+    static Arbitrary<Double> share() {
+        return Arbitraries.doubles().between(0, 1).ofScale(6);
+    }
+}
