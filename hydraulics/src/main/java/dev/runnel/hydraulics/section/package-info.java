@@ -27,6 +27,12 @@
  * computed as 0.1903 m in a bore built as 0.19029999999999997 m) and counts as the limit. Anything further out is
  * refused.
  *
+ * <p><b>Shapes.</b> Besides {@link dev.runnel.hydraulics.section.CircularSection} there is one mechanism: a
+ * {@link dev.runnel.hydraulics.section.Wall} of arcs and straight pieces, from which everything is computed exactly, as
+ * trapezoids under chords plus segments of circles. Eggs, mouth, horseshoe, arch, U, box, trapezoid, V-invert, benched
+ * channel and surveyed tables are a few lines each on top of it. {@link dev.runnel.hydraulics.section.SedimentSection} is
+ * any closed section above a level bed; its depths count from the bed.
+ *
  * <p>It is not a pipe: gradient and roughness come with {@code dev.runnel.hydraulics.flow}.
  */
 @NullMarked

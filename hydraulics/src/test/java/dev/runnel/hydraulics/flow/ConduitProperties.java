@@ -29,7 +29,7 @@ class ConduitProperties {
     void normalDepthClosesTheRoundTrip(@ForAll("conduits") Conduit conduit, @ForAll("part") double part) {
         double discharge = part * conduit.maximum().discharge();
         double depth = conduit.normalDepth(discharge);
-        assertCloses(conduit::discharge, depth, discharge);
+        Closing.assertCloses(conduit::discharge, depth, discharge);
         assertThat(depth).isLessThanOrEqualTo(conduit.maximum().depth());
     }
 
@@ -45,7 +45,7 @@ class ConduitProperties {
         }
         assertThat(depths[0]).isEqualTo(conduit.normalDepth(discharge));
         for (double depth : depths) {
-            assertCloses(conduit::discharge, depth, discharge);
+            Closing.assertCloses(conduit::discharge, depth, discharge);
         }
     }
 
@@ -69,7 +69,7 @@ class ConduitProperties {
         double size = conduit.section().height();
         double discharge = relative * Math.sqrt(conduit.gravity() * size) * size * size;
         double depth = conduit.criticalDepth(discharge);
-        assertCloses(conduit::criticalDischarge, depth, discharge);
+        Closing.assertCloses(conduit::criticalDischarge, depth, discharge);
     }
 
     @Provide
@@ -125,21 +125,5 @@ class ConduitProperties {
             double expected = Double.isNaN(in[i]) ? Double.NaN : scalar.applyAsDouble(in[i]);
             assertThat(Double.doubleToLongBits(out[i])).isEqualTo(Double.doubleToLongBits(expected));
         }
-    }
-
-    /**
-     * The value closes within 1e-12; or the depth is as good as a double can be: between the values of its neighbours
-     * lies the value asked for (within 1e-8 of the soffit one step of the depth changes more than 1e-12).
-     */
-    private static void assertCloses(DoubleUnaryOperator quantity, double depth, double value) {
-        double got = quantity.applyAsDouble(depth);
-        if (Math.abs(got - value) <= 1e-12 * value) {
-            return;
-        }
-        double below = quantity.applyAsDouble(Math.nextDown(depth));
-        double above = quantity.applyAsDouble(Math.nextUp(depth));
-        assertThat(value)
-                .as("depth %s gives %s, its neighbours %s and %s", depth, got, below, above)
-                .isBetween(Math.min(below, above), Math.max(below, above));
     }
 }

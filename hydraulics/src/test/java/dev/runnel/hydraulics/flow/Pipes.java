@@ -1,6 +1,7 @@
 package dev.runnel.hydraulics.flow;
 
 import dev.runnel.hydraulics.section.CircularSection;
+import dev.runnel.hydraulics.section.CrossSection;
 import net.jqwik.api.Arbitraries;
 import net.jqwik.api.Arbitrary;
 import net.jqwik.api.Combinators;
@@ -30,8 +31,11 @@ final class Pipes {
     }
 
     static Arbitrary<Conduit> circular() {
-        return Combinators.combine(logUniform(0.01, 20), logUniform(1e-6, 1), laws())
-                .as((diameter, gradient, law) ->
-                        Conduit.of(CircularSection.ofDiameter(diameter), Gradient.of(gradient), law));
+        return of(logUniform(0.01, 20).map(CircularSection::ofDiameter));
+    }
+
+    static Arbitrary<Conduit> of(Arbitrary<? extends CrossSection> sections) {
+        return Combinators.combine(sections, logUniform(1e-6, 1), laws())
+                .as((section, gradient, law) -> Conduit.of(section, Gradient.of(gradient), law));
     }
 }

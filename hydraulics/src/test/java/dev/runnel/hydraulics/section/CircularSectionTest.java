@@ -3,16 +3,7 @@ package dev.runnel.hydraulics.section;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
-import java.io.BufferedReader;
-import java.io.IOException;
-import java.io.InputStreamReader;
-import java.math.BigDecimal;
-import java.math.MathContext;
-import java.nio.charset.StandardCharsets;
-import java.util.List;
-import java.util.Objects;
-import java.util.function.ToDoubleFunction;
-import java.util.stream.Collectors;
+import java.util.function.ToDoubleBiFunction;
 import org.junit.jupiter.api.Test;
 
 class CircularSectionTest {
@@ -20,61 +11,37 @@ class CircularSectionTest {
 
     @Test
     void areaKeepsRelativeAccuracyFromFilmToFull() {
-        assertThat(worst("area", row -> row.section().area(row.depth()))).isLessThan(1.5e-15);
+        assertThat(worst("area", CircularSection::area)).isLessThan(1.5e-15);
     }
 
     @Test
     void perimeterKeepsRelativeAccuracyFromFilmToFull() {
-        assertThat(worst("perimeter", row -> row.section().wettedPerimeter(row.depth())))
-                .isLessThan(6e-16);
+        assertThat(worst("perimeter", CircularSection::wettedPerimeter)).isLessThan(6e-16);
     }
 
     @Test
     void topWidthKeepsRelativeAccuracyFromFilmToFull() {
-        assertThat(worst("width", row -> row.section().topWidth(row.depth()))).isLessThan(6e-16);
+        assertThat(worst("width", CircularSection::topWidth)).isLessThan(6e-16);
     }
 
     @Test
     void centroidKeepsRelativeAccuracyFromFilmToFull() {
-        assertThat(worst("centroid", row -> row.section().centroidDepth(row.depth())))
-                .isLessThan(1e-14);
+        assertThat(worst("centroid", CircularSection::centroidDepth)).isLessThan(1e-14);
     }
 
     /** Largest relative deviation from the reference file, whose making is told in its header. */
-    private static double worst(String column, ToDoubleFunction<Row> function) {
-        List<Row> rows = rows(column);
+    private static double worst(String column, ToDoubleBiFunction<CircularSection, Double> function) {
+        var rows = Reference.rows("circular-section.csv");
         assertThat(rows).hasSize(284);
         return rows.stream()
-                .mapToDouble(row -> new BigDecimal(function.applyAsDouble(row))
-                        .subtract(row.expected())
-                        .divide(row.expected(), MathContext.DECIMAL64)
-                        .abs()
-                        .doubleValue())
+                .mapToDouble(row -> Reference.deviation(
+                        function.applyAsDouble(
+                                CircularSection.ofDiameter(Double.parseDouble(row.get("diameter"))),
+                                Double.parseDouble(row.get("depth"))),
+                        row.get(column)))
                 .max()
                 .orElseThrow();
     }
-
-    private static List<Row> rows(String column) {
-        var stream = Objects.requireNonNull(CircularSectionTest.class.getResourceAsStream("circular-section.csv"));
-        try (var reader = new BufferedReader(new InputStreamReader(stream, StandardCharsets.UTF_8))) {
-            List<String[]> lines = reader.lines()
-                    .filter(line -> !line.startsWith("#"))
-                    .map(line -> line.split(","))
-                    .collect(Collectors.toList());
-            int index = List.of(lines.get(0)).indexOf(column);
-            return lines.stream()
-                    .skip(1)
-                    .map(line -> new Row(
-                            CircularSection.ofDiameter(Double.parseDouble(line[0])),
-                            Double.parseDouble(line[1]),
-                            new BigDecimal(line[index])))
-                    .collect(Collectors.toList());
-        } catch (IOException e) {
-            throw new java.io.UncheckedIOException(e);
-        }
-    }
-
-    private record Row(CircularSection section, double depth, BigDecimal expected) {}
 
     @Test
     void emptySectionIsAllZero() {

@@ -1,0 +1,103 @@
+package dev.runnel.hydraulics.section;
+
+/**
+ * An arc of a circle within one quadrant. The ends are kept both as places (x, level) and as offsets (u, v) from the
+ * centre; u ≥ 0 is measured towards {@code side}, +1 where the arc lies right of its centre and −1 where it lies left.
+ *
+ * <p>Everything is the trapezoid under the chord plus or minus the segment between chord and arc, which
+ * {@link Segment} knows with full relative accuracy. The square of u is taken as a difference from the nearer of the two
+ * ends that makes it a sum of positive terms: from the lower end below the centre, from the upper end above it.
+ */
+record ArcPiece(
+        double x0,
+        double low,
+        double u0,
+        double v0,
+        double x1,
+        double high,
+        double u1,
+        double v1,
+        double radius,
+        int side)
+        implements Piece {
+
+    private double u(double level) {
+        if (v0 < 0) {
+            double h = level - low;
+            return Math.sqrt(Math.max(u0 * u0 - h * (2 * v0 + h), 0));
+        }
+        double g = high - level;
+        return Math.sqrt(Math.max(u1 * u1 + g * (2 * v1 - g), 0));
+    }
+
+    /** x − x0, without the cancellation of the plain difference. */
+    private double rise(double level) {
+        double h = level - low;
+        double sum = u(level) + u0;
+        // 0 at the foot, and for films so thin that their square is below the range of double.
+        return sum == 0 ? 0 : -side * h * (2 * v0 + h) / sum;
+    }
+
+    @Override
+    public double x(double level) {
+        if (v0 < 0) {
+            return x0 + rise(level);
+        }
+        double g = high - level;
+        double sum = u(level) + u1;
+        return sum == 0 ? x1 : x1 + side * g * (2 * v1 - g) / sum;
+    }
+
+    /** Sine of half the angle between the radii to the lower end and to the level. */
+    private double halfSine(double level) {
+        return Math.hypot(level - low, rise(level)) / (2 * radius);
+    }
+
+    @Override
+    public double length(double level) {
+        return 2 * radius * Math.asin(halfSine(level));
+    }
+
+    @Override
+    public double area(double level) {
+        double h = level - low;
+        double segment = 4 * radius * radius * Segment.area(unitHeight(halfSine(level)));
+        return h * (x0 + x(level)) / 2 + side * segment;
+    }
+
+    @Override
+    public double moment(double level) {
+        double h = level - low;
+        double sine = halfSine(level);
+        double height = unitHeight(sine);
+        double segment = 4 * radius * radius * Segment.area(height);
+        double aboutChord = 8 * radius * radius * radius * Segment.moment(height);
+        // Vertical part of the direction from the centre to the middle of the arc.
+        double up = (v0 + h / 2) / (radius * Math.sqrt(1 - sine * sine));
+        return h * h * (2 * x0 + x(level)) / 6 + side * (segment * h / 2 - aboutChord * up);
+    }
+
+    /** Height of the segment over its circle's diameter, (1 − cos φ)/2; at most 0.1465 in one quadrant. */
+    private static double unitHeight(double halfSine) {
+        double square = halfSine * halfSine;
+        return Math.min(square / (2 * (1 + Math.sqrt(1 - square))), Segment.SERIES_LIMIT);
+    }
+
+    @Override
+    public Piece above(double level) {
+        if (level <= low) {
+            return new ArcPiece(x0, low - level, u0, v0, x1, high - level, u1, v1, radius, side);
+        }
+        return new ArcPiece(x(level), 0, u(level), v0 + (level - low), x1, high - level, u1, v1, radius, side);
+    }
+
+    @Override
+    public Piece inverted(double height) {
+        return new ArcPiece(x1, height - high, u1, -v1, x0, height - low, u0, -v0, radius, side);
+    }
+
+    @Override
+    public Piece endless() {
+        throw new IllegalArgumentException("an open wall must end with a rising straight piece, was an arc");
+    }
+}

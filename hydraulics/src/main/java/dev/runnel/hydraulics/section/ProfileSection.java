@@ -1,0 +1,112 @@
+package dev.runnel.hydraulics.section;
+
+import dev.runnel.base.Text;
+import org.apiguardian.api.API;
+
+/**
+ * A closed section bounded by arcs and straight pieces, computed exactly from them (no slicing). Immutable and
+ * thread-safe. Drawn with {@link Wall}; the shapes of the trade have factories of their own, such as {@link Egg}.
+ *
+ * <p>Relative error of area, perimeter and width below 1e-14, of the centroid below 1e-13, from thin films to full.
+ *
+ * @since 0.1
+ */
+@API(status = API.Status.STABLE, since = "0.1")
+public final class ProfileSection implements ClosedSection {
+    private final String name;
+    private final Outline outline;
+
+    ProfileSection(String name, Outline outline) {
+        this.name = name;
+        this.outline = outline;
+    }
+
+    /**
+     * Returns the closed section between two walls that need not be alike. Where their tops do not meet, a level soffit
+     * closes it.
+     *
+     * @param left left wall
+     * @param right right wall; never left of the left wall
+     * @return the section
+     * @throws IllegalArgumentException if the walls cross or end at different levels
+     */
+    public static ProfileSection between(Wall left, Wall right) {
+        return new ProfileSection("ProfileSection", Wall.between(left, right));
+    }
+
+    /**
+     * Returns a copy with a name for {@link #toString()}.
+     *
+     * @param newName the name
+     * @return the copy
+     */
+    public ProfileSection named(String newName) {
+        return new ProfileSection(newName, outline);
+    }
+
+    /** The same shape above a level bed. */
+    ProfileSection above(double level) {
+        return new ProfileSection(name, outline.above(level));
+    }
+
+    @Override
+    public double height() {
+        return outline.height();
+    }
+
+    /**
+     * Returns the largest width at any level.
+     *
+     * @return width, m
+     */
+    public double width() {
+        return outline.largestWidth();
+    }
+
+    @Override
+    public double area(double depth) {
+        return outline.area(Depths.checked(depth, height()));
+    }
+
+    @Override
+    public double wettedPerimeter(double depth) {
+        return outline.perimeter(Depths.checked(depth, height()));
+    }
+
+    @Override
+    public double topWidth(double depth) {
+        return outline.width(Depths.checked(depth, height()));
+    }
+
+    @Override
+    public double centroidDepth(double depth) {
+        return outline.centroidDepth(Depths.checked(depth, height()));
+    }
+
+    @Override
+    public double depthForArea(double area) {
+        return outline.depthForArea(Depths.checkedArea(area, outline.fullArea()));
+    }
+
+    @Override
+    public double[] breakDepths() {
+        return outline.breaks();
+    }
+
+    @Override
+    public boolean equals(Object other) {
+        return other instanceof ProfileSection
+                && name.equals(((ProfileSection) other).name)
+                && outline.equals(((ProfileSection) other).outline);
+    }
+
+    @Override
+    public int hashCode() {
+        return outline.hashCode();
+    }
+
+    @Override
+    public String toString() {
+        return name + "[W = " + Text.significant(width(), 5) + " m, H = " + Text.significant(height(), 5) + " m]";
+    }
+}

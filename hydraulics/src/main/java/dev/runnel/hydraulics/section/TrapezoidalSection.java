@@ -1,0 +1,32 @@
+package dev.runnel.hydraulics.section;
+
+import dev.runnel.base.Require;
+import org.apiguardian.api.API;
+
+/**
+ * An open channel with a level bed and sloping walls; with a bed width of 0 a triangle.
+ *
+ * @since 0.1
+ */
+@API(status = API.Status.STABLE, since = "0.1")
+public final class TrapezoidalSection {
+    private TrapezoidalSection() {}
+
+    /**
+     * Returns the section.
+     *
+     * @param bedWidth width of the bed, m; 0 or greater
+     * @param sideSlope horizontal over vertical of both walls (1.5 for 1.5 : 1); 0 or greater, and greater than 0 if the
+     *     bed width is 0
+     * @return the section
+     * @throws IllegalArgumentException if a measure is out of range
+     */
+    public static OpenSection of(double bedWidth, double sideSlope) {
+        double half = Require.nonNegative("bedWidth", bedWidth, "m") / 2;
+        Require.nonNegative("sideSlope", sideSlope, "");
+        if (bedWidth == 0) {
+            Require.positive("sideSlope", sideSlope, "");
+        }
+        return Wall.from(half, 0).lineTo(half + sideSlope, 1).mirroredOpen().named("TrapezoidalSection");
+    }
+}

@@ -1,0 +1,123 @@
+package dev.runnel.hydraulics.section;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.assertj.core.api.Assertions.within;
+
+import org.junit.jupiter.api.Test;
+
+class SedimentSectionTest {
+    private static final CircularSection PIPE = CircularSection.ofDiameter(0.6);
+
+    @Test
+    void bedTakesAreaAndAddsPerimeter() {
+        for (double bed : new double[] {0.02, 0.1, 0.3, 0.45}) {
+            var section = PIPE.withSediment(bed);
+            assertThat(section.height()).isCloseTo(0.6 - bed, within(1e-16));
+            assertThat(section.bedWidth()).isCloseTo(PIPE.topWidth(bed), within(1e-15));
+            assertThat(section.wettedPerimeter(0)).isZero();
+            for (double x : new double[] {0.01, 0.2, 0.5, 0.9, 1}) {
+                double depth = x * section.height();
+                double level = Math.min(bed + depth, 0.6);
+                assertThat(section.area(depth)).isCloseTo(PIPE.area(level) - PIPE.area(bed), within(1e-15));
+                assertThat(section.wettedPerimeter(depth))
+                        .isCloseTo(
+                                PIPE.wettedPerimeter(level) - PIPE.wettedPerimeter(bed) + PIPE.topWidth(bed),
+                                within(3e-15));
+                assertThat(section.topWidth(depth)).isCloseTo(PIPE.topWidth(level), within(2e-8));
+            }
+        }
+    }
+
+    /** Thin flow over the bed keeps its digits: nearly a rectangle. */
+    @Test
+    void filmOverTheBedIsARectangle() {
+        var section = PIPE.withSediment(0.1);
+        assertThat(section.area(1e-12) / (section.bedWidth() * 1e-12)).isCloseTo(1, within(1e-11));
+        assertThat(section.depthForArea(section.area(1e-9))).isCloseTo(1e-9, within(1e-23));
+    }
+
+    @Test
+    void exactCutAgreesWithTheDifferenceForm() {
+        var egg = Egg.normal(0.8);
+        var exact = egg.withSediment(0.15);
+        var difference = SedimentSection.of(new Foreign(egg), 0.15);
+        for (double x : new double[] {0.05, 0.3, 0.6, 0.95, 1}) {
+            double depth = x * exact.height();
+            assertThat(difference.area(depth)).isCloseTo(exact.area(depth), within(1e-14));
+            assertThat(difference.wettedPerimeter(depth)).isCloseTo(exact.wettedPerimeter(depth), within(1e-14));
+            assertThat(difference.topWidth(depth)).isCloseTo(exact.topWidth(depth), within(1e-7));
+            assertThat(difference.centroidDepth(depth)).isCloseTo(exact.centroidDepth(depth), within(1e-12));
+            assertThat(difference.depthForArea(exact.area(depth))).isCloseTo(depth, within(1e-9));
+        }
+        assertThat(difference.centroidDepth(0)).isZero();
+        assertThat(difference.breakDepths()).hasSameSizeAs(exact.breakDepths());
+    }
+
+    @Test
+    void openSectionsCanHaveABedToo() {
+        var section = TrapezoidalSection.of(1, 2).withSediment(0.25);
+        assertThat(section.topWidth(0)).isEqualTo(2);
+        assertThat(section.area(1)).isEqualTo(4);
+        assertThat(section.wettedPerimeter(1)).isCloseTo(2 + 2 * Math.sqrt(5), within(1e-15));
+    }
+
+    @Test
+    void refusesBedsOutsideTheSection() {
+        assertThatThrownBy(() -> PIPE.withSediment(0.6))
+                .isInstanceOf(IllegalArgumentException.class)
+                .hasMessage("sediment depth must be below the soffit at 0.6 m, was 0.6");
+        assertThatThrownBy(() -> PIPE.withSediment(0))
+                .hasMessage("sediment depth must be greater than 0 and finite (m), was 0");
+        assertThatThrownBy(() -> PIPE.withSediment(Double.NaN)).hasMessageContaining("was NaN");
+        assertThatThrownBy(() -> PIPE.withSediment(0.1).area(0.51)).hasMessageContaining("depth must be in [0, 0.5]");
+    }
+
+    @Test
+    void readsWell() {
+        var section = PIPE.withSediment(0.05);
+        assertThat(section).hasToString("CircularSection[D = 0.6 m] above 0.05 m of sediment");
+        assertThat(section).isEqualTo(PIPE.withSediment(0.05)).hasSameHashCodeAs(PIPE.withSediment(0.05));
+        assertThat(section).isNotEqualTo(PIPE.withSediment(0.06));
+        assertThat(section.clean()).isSameAs(PIPE);
+        assertThat(section.sedimentDepth()).isEqualTo(0.05);
+    }
+
+    /** A section of somebody else, of which nothing but the interface is known. */
+    private record Foreign(ClosedSection inner) implements ClosedSection {
+        @Override
+        public double height() {
+            return inner.height();
+        }
+
+        @Override
+        public double area(double depth) {
+            return inner.area(depth);
+        }
+
+        @Override
+        public double wettedPerimeter(double depth) {
+            return inner.wettedPerimeter(depth);
+        }
+
+        @Override
+        public double topWidth(double depth) {
+            return inner.topWidth(depth);
+        }
+
+        @Override
+        public double centroidDepth(double depth) {
+            return inner.centroidDepth(depth);
+        }
+
+        @Override
+        public double depthForArea(double area) {
+            return inner.depthForArea(area);
+        }
+
+        @Override
+        public double[] breakDepths() {
+            return inner.breakDepths();
+        }
+    }
+}
