@@ -34,7 +34,7 @@ final class FlowText {
             page.say(Show.time(period.interval().start(), zone) + " for " + Show.duration(period.duration()) + ", "
                     + Show.mm(period.peakAbove()) + " above the soffit at "
                     + Show.time(period.peakTime(), zone)
-                    + (period.isComplete() ? "" : ", a gap hides its start or end"));
+                    + (period.isComplete() ? "" : ", the record hides its start or end"));
         }
     }
 

@@ -4,6 +4,7 @@ import java.io.PrintStream;
 import java.io.UncheckedIOException;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 
 /** The command: reviews every site of a folder, prints the review and writes it with its results. */
@@ -40,6 +41,7 @@ public final class Main {
                     complaints.add(site.getFileName() + " cannot be reviewed. " + e.getMessage());
                 }
             }
+            reviews.sort(Comparator.comparing(SiteReview::isDownstream));
             if (!reviews.isEmpty()) {
                 String text = ReviewText.of(folder, reviews, files.folder());
                 out.print(text);

@@ -7,17 +7,12 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 
-/** Writes the review and its results. */
+/** Writes the review and, for each site, its results as CSV: SI units or those in the header, instants in UTC. */
 final class ReviewFiles {
     private final Path folder;
 
     ReviewFiles(Path folder) {
         this.folder = folder;
-    }
-
-    /** Returns the names of the files of a site, for people. */
-    static String names() {
-        return "flow.csv, daily.csv, dry-weather.csv, events.csv, alarms.csv, rejected.csv";
     }
 
     Path folder() {
@@ -28,8 +23,15 @@ final class ReviewFiles {
         try {
             Files.createDirectories(folder);
             Files.writeString(folder.resolve("review.txt"), text, StandardCharsets.UTF_8);
+            for (SiteReview review : reviews) {
+                Path site = Files.createDirectories(folder.resolve(review.site().id()));
+                for (String name : SiteFiles.NAMES) {
+                    Files.deleteIfExists(site.resolve(name));
+                }
+                new SiteFiles(site, review).write();
+            }
         } catch (IOException e) {
-            throw new UncheckedIOException(e);
+            throw new UncheckedIOException("cannot write to " + folder, e);
         }
     }
 }

@@ -15,7 +15,7 @@ final class ReviewText {
             BetweenSitesText.put(page, reviews);
         }
         page.gap();
-        page.section("files").say(output + ": review.txt, and for each site " + ReviewFiles.names());
+        page.section("files").say(output + ": review.txt, and a folder of CSV files for each site");
         page.section("caution")
                 .say(
                         "Aids to interpretation from instruments in harsh conditions: no statutory return, no design, no proof "

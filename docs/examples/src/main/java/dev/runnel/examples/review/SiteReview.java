@@ -38,4 +38,9 @@ record SiteReview(SiteData data, FlowFindings flow, Optional<RainFindings> rain,
     Site site() {
         return data.site();
     }
+
+    /** Tells whether the site names another one upstream; such sites come last. */
+    boolean isDownstream() {
+        return site().upstream().isPresent();
+    }
 }
