@@ -46,6 +46,7 @@ public final class Calculations {
                         WaterCalculations.all(),
                         WeirCalculations.all(),
                         GaugeCalculations.all(),
+                        EventCalculations.all(),
                         DdfCalculations.all(),
                         FrequencyCalculations.all())
                 .flatMap(List::stream)

@@ -2,6 +2,7 @@ package dev.runnel.verification.command;
 
 import dev.runnel.verification.Check;
 import dev.runnel.verification.Results;
+import dev.runnel.verification.oracle.ConduitPeers;
 import dev.runnel.verification.report.CsvReport;
 import dev.runnel.verification.report.HtmlReport;
 import dev.runnel.verification.report.JUnitReport;
@@ -68,7 +69,8 @@ public final class Main {
         }
         List<TableFolder> folders = new ArrayList<>(List.of(TableFolder.shipped()));
         options.tables().forEach(folder -> folders.add(TableFolder.read(folder)));
-        Results results = namedIfEmpty(VerificationRun.of(folders, check -> isWanted(check, options)), options);
+        Results results = namedIfEmpty(
+                withPeers(VerificationRun.of(folders, check -> isWanted(check, options)), options), options);
         out.print(SummaryReport.text(results));
         Path report = options.report().orElseGet(Main::defaultReport);
         try {
@@ -79,6 +81,17 @@ public final class Main {
         }
         out.println("Report: " + report.resolve("report.html"));
         return results.exitCode();
+    }
+
+    private static Results withPeers(Results tables, Options options) {
+        if (options.cases() == 0) {
+            return tables;
+        }
+        List<Check> checks = new ArrayList<>(tables.checks());
+        ConduitPeers.compare(options.cases()).stream()
+                .filter(check -> isWanted(check, options))
+                .forEach(checks::add);
+        return new Results(checks, tables.blanks(), tables.problems());
     }
 
     private static Results namedIfEmpty(Results results, Options options) {

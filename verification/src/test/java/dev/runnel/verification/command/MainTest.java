@@ -24,7 +24,7 @@ class MainTest {
 
     /** Runs the tables of the test folder alone, by their author's name. */
     private int run(String... more) {
-        List<String> arguments = new ArrayList<>(List.of("--report", report().toString()));
+        List<String> arguments = new ArrayList<>(List.of("--report", report().toString(), "--cases", "0"));
         arguments.addAll(List.of(more));
         return Main.run(
                 arguments,
@@ -144,6 +144,20 @@ class MainTest {
                 .contains("means:1:value: expected 9.9, computed 2.3333333")
                 .contains(" - misprint of 2.3")
                 .contains("1 pass (1 published), 0 fail, 1 excluded");
+    }
+
+    @Test
+    void recomputesRandomConduits() {
+        assertThat(run("--source", "independent recomputation with Brent", "--cases", "50"))
+                .isZero();
+        assertThat(printed()).contains("Total: 6 values from 1 sources, 6 pass (6 derived oracle)");
+    }
+
+    @Test
+    void endsWith2ForABadCount() {
+        assertThat(run("--cases", "many")).isEqualTo(2);
+        assertThat(err.toString(StandardCharsets.UTF_8))
+                .contains("option --cases must be a count of 0 or more, was \"many\"");
     }
 
     @Test
