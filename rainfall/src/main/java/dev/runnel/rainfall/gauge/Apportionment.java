@@ -38,7 +38,7 @@ final class Apportionment {
         long previous = Long.MIN_VALUE;
         for (int i = 0; i < tips.size(); i++) {
             long tip = tips.epochNanos(i);
-            double depth = bucket.depthOfTip(i == 0 ? Long.MAX_VALUE : tip - previous);
+            double depth = bucket.depthOfTip(i == 0 ? TippingBucket.NO_TIP_BEFORE : tip - previous);
             apportionment.add(Math.max(start, spreading.start(previous, tip)), tip, depth);
             previous = tip;
         }

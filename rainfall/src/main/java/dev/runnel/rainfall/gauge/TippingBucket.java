@@ -22,6 +22,9 @@ import org.apiguardian.api.API;
  */
 @API(status = API.Status.STABLE, since = "0.1")
 public final class TippingBucket {
+    /** In place of the time since the tip before. */
+    static final long NO_TIP_BEFORE = Long.MAX_VALUE;
+
     private static final double NANOS_PER_HOUR = 3.6e12;
 
     private final double tipMm;
@@ -105,7 +108,7 @@ public final class TippingBucket {
     public double[] tipDepths(Tips tips) {
         double[] depths = new double[tips.size()];
         for (int i = 0; i < depths.length; i++) {
-            depths[i] = depthOfTip(i == 0 ? Long.MAX_VALUE : tips.epochNanos(i) - tips.epochNanos(i - 1));
+            depths[i] = depthOfTip(i == 0 ? NO_TIP_BEFORE : tips.epochNanos(i) - tips.epochNanos(i - 1));
         }
         return depths;
     }
@@ -218,7 +221,7 @@ public final class TippingBucket {
     }
 
     private double recorded(long sinceTipBeforeNanos) {
-        return tipMm * NANOS_PER_HOUR / sinceTipBeforeNanos;
+        return sinceTipBeforeNanos == NO_TIP_BEFORE ? 0 : tipMm * NANOS_PER_HOUR / sinceTipBeforeNanos;
     }
 
     @Override
