@@ -1,0 +1,74 @@
+package dev.runnel.rainfall.ddf;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import dev.runnel.rainfall.event.PeakDepth;
+import dev.runnel.rainfall.event.RainfallEvent;
+import dev.runnel.timeseries.Interval;
+import java.time.Duration;
+import java.time.Instant;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.Test;
+
+class EventRarityTest {
+    private static final Instant START = Instant.parse("2026-03-01T12:00:00Z");
+    private static final DdfTable TABLE = DdfTable.parse("""
+            duration_min,2,5,10,30
+            15,10,14,17,22
+            60,16,22,26,33
+            240,24,32,38,48
+            """, ReturnPeriodBasis.ANNUAL_MAXIMUM);
+
+    private static RainfallEvent event(double... minutesAndDepths) {
+        PeakDepth[] peaks = new PeakDepth[minutesAndDepths.length / 2];
+        for (int i = 0; i < peaks.length; i++) {
+            peaks[i] = new PeakDepth(
+                    Duration.ofSeconds(Math.round(60 * minutesAndDepths[2 * i])), minutesAndDepths[2 * i + 1], START);
+        }
+        return RainfallEvent.of(
+                Interval.of(START, Duration.ofHours(5)), 200, Stream.of(peaks).toList());
+    }
+
+    @Test
+    void theGreatestReturnPeriodGoverns() {
+        EventRarity rarity = TABLE.rarity(event(15, 12, 60, 26, 240, 28));
+        assertThat(rarity.durations()).hasSize(3);
+        assertThat(rarity.durations().get(0).returnPeriod().years())
+                .isCloseTo(Math.exp((Math.log(2) + Math.log(5)) / 2), within(1e-12));
+        assertThat(rarity.governing().orElseThrow().duration()).isEqualTo(Duration.ofHours(1));
+        assertThat(rarity).hasToString("EventRarity[1 in 10 years over PT1H (26 mm), annual maximum]");
+    }
+
+    @Test
+    void beyondTheTableGovernsAndTheFurtherBeyondTheMore() {
+        EventRarity rarity = TABLE.rarity(event(15, 23, 60, 36, 240, 40));
+        assertThat(rarity.governing().orElseThrow().duration()).isEqualTo(Duration.ofHours(1));
+        assertThat(rarity.governing().orElseThrow().returnPeriod().isAbove()).isTrue();
+        assertThat(rarity.governing().orElseThrow().shareOfLimit()).isCloseTo(36.0 / 33, within(1e-15));
+        assertThat(rarity).hasToString("EventRarity[rarer than 1 in 30 years over PT1H (36 mm), annual maximum]");
+    }
+
+    @Test
+    void belowTheTableTheNearestToItGoverns() {
+        EventRarity rarity = TABLE.rarity(event(15, 3, 60, 8, 240, 9));
+        assertThat(rarity.governing().orElseThrow().duration()).isEqualTo(Duration.ofHours(1));
+        assertThat(rarity.governing().orElseThrow().returnPeriod().isBelow()).isTrue();
+    }
+
+    @Test
+    void theFirstOfEquallyRareDurationsGoverns() {
+        assertThat(TABLE.rarity(event(15, 14, 60, 22)).governing().orElseThrow().duration())
+                .isEqualTo(Duration.ofMinutes(15));
+    }
+
+    @Test
+    void durationsOutsideTheTableAreNamed() {
+        EventRarity rarity = TABLE.rarity(event(5, 9, 15, 14, 1440, 60));
+        assertThat(rarity.notCovered()).containsExactly(Duration.ofMinutes(5), Duration.ofDays(1));
+        assertThat(rarity.durations()).hasSize(1);
+        EventRarity none = TABLE.rarity(event(5, 9));
+        assertThat(none.governing()).isEmpty();
+        assertThat(none).hasToString("EventRarity[no duration covered, not covered [PT5M]]");
+    }
+}
