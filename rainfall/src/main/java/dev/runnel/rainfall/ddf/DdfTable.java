@@ -6,6 +6,7 @@ import java.io.IOException;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.util.Arrays;
+import java.util.Collections;
 import java.util.List;
 import java.util.Objects;
 import org.apiguardian.api.API;
@@ -145,7 +146,7 @@ public final class DdfTable implements DepthDurationFrequency {
 
     /** The depths at a duration for all return periods. */
     private double[] row(Duration duration) {
-        int found = java.util.Collections.binarySearch(durations, duration);
+        int found = Collections.binarySearch(durations, duration);
         if (found >= 0) {
             return depths[found];
         }

@@ -1,5 +1,6 @@
 package dev.runnel.rainfall.ddf;
 
+import dev.runnel.base.Require;
 import dev.runnel.base.Text;
 import dev.runnel.timeseries.EpochNanos;
 import java.time.Duration;
@@ -14,10 +15,10 @@ final class DdfTableChecks {
             throw new IllegalArgumentException("table must have at least one duration and one return period, had "
                     + durations.size() + " and " + years.length);
         }
-        dev.runnel.base.Require.sameLength("depthMm", durations.size(), depths.length);
+        Require.sameLength("depthMm", durations.size(), depths.length);
         for (int row = 0; row < depths.length; row++) {
             checkDuration(durations, row);
-            dev.runnel.base.Require.sameLength("depthMm of " + durations.get(row), years.length, depths[row].length);
+            Require.sameLength("depthMm of " + durations.get(row), years.length, depths[row].length);
         }
         for (int column = 0; column < years.length; column++) {
             checkYears(years, column, basis);

@@ -1,5 +1,6 @@
 package dev.runnel.rainfall.ddf;
 
+import dev.runnel.base.Text;
 import org.apiguardian.api.API;
 
 /**
@@ -48,7 +49,7 @@ public enum ReturnPeriodBasis {
     double requireYears(String name, double years) {
         if (!(years > limit && years < Double.POSITIVE_INFINITY)) {
             throw new IllegalArgumentException(name + " must be above " + (int) limit + " (years, " + words
-                    + ") and finite, was " + dev.runnel.base.Text.number(years));
+                    + ") and finite, was " + Text.number(years));
         }
         return years;
     }

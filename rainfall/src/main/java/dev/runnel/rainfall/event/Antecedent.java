@@ -1,5 +1,6 @@
 package dev.runnel.rainfall.event;
 
+import dev.runnel.base.Require;
 import dev.runnel.timeseries.EpochNanos;
 import java.time.Duration;
 import org.apiguardian.api.API;
@@ -24,11 +25,14 @@ public record Antecedent(Duration dryTime, boolean atLeast, int missingSteps) {
      */
     public Antecedent {
         EpochNanos.nonNegative("dryTime", dryTime);
-        dev.runnel.base.Require.atLeast("missingSteps", missingSteps, 0);
+        Require.atLeast("missingSteps", missingSteps, 0);
     }
 
     @Override
     public String toString() {
+        if (atLeast && dryTime.isZero()) {
+            return "dry time before unknown";
+        }
         return (atLeast ? "dry for at least " : "dry for ")
                 + dryTime
                 + (missingSteps == 0 ? "" : ", " + missingSteps + " steps of it missing");

@@ -6,6 +6,7 @@ import dev.runnel.rainfall.internal.Rain;
 import dev.runnel.timeseries.Interval;
 import java.time.Duration;
 import java.time.Instant;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Objects;
 import java.util.OptionalDouble;
@@ -233,7 +234,7 @@ public final class RainfallEvent {
                 .append(" mm in ")
                 .append(duration());
         peaks.stream()
-                .max(java.util.Comparator.comparingDouble(PeakDepth::intensityMmPerHour))
+                .max(Comparator.comparingDouble(PeakDepth::intensityMmPerHour))
                 .ifPresent(peak -> text.append(", peak ")
                         .append(Text.significant(peak.intensityMmPerHour(), 4))
                         .append(" mm/h over ")
