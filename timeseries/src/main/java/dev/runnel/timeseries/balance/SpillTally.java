@@ -1,0 +1,20 @@
+package dev.runnel.timeseries.balance;
+
+import java.time.Duration;
+import org.apiguardian.api.API;
+
+/**
+ * What a {@link SpillCount} came to. Immutable and thread-safe.
+ *
+ * @param count counted spills: blocks with discharge
+ * @param discharges discharges after merging, if any was asked for
+ * @param duration time of discharge before any counting in blocks
+ * @since 0.1
+ */
+@API(status = API.Status.STABLE, since = "0.1")
+public record SpillTally(long count, long discharges, Duration duration) {
+    @Override
+    public String toString() {
+        return "SpillTally[" + count + " spills, " + discharges + " discharges, " + duration + "]";
+    }
+}

@@ -1,0 +1,99 @@
+package dev.runnel.timeseries.balance;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatIllegalArgumentException;
+
+import dev.runnel.timeseries.Interval;
+import java.time.Duration;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.List;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+
+class SpillCountTest {
+    private static final Instant T0 = Instant.parse("2026-01-01T05:00:00Z");
+    private static final SpillCount RULE = SpillCount.twelveTwentyFour();
+
+    /** Each case is counted by hand from the words of the rule. */
+    @ParameterizedTest(name = "{0}: {2}")
+    @CsvSource({
+        "one of 10 min, 0-10, 1",
+        "exactly 12 h, 0-720, 1",
+        "12 h and 1 min, 0-721, 2",
+        "exactly 36 h, 0-2160, 2",
+        "36 h and 1 min, 0-2161, 3",
+        "two in the first block, 0-10 600-610, 1",
+        "ends with the first block, 0-10 719-720, 1",
+        "starts with the second block, 0-10 720-721, 2",
+        "across the edge, 0-10 710-730, 2",
+        "second block just entered, 0-10 2150-2160, 2",
+        "a dry block restarts, 0-10 2160-2170, 2",
+        "after the restart 13 h on, 0-1 2160-2161 2940-2941, 3",
+        "after the restart 11 h on, 0-1 2160-2161 2820-2821, 2",
+        "ten days, 0-14400, 11",
+        "long dry between, 0-1 10000-10001, 2"
+    })
+    void countsBlocksWithDischarge(String name, String minutes, long expected) {
+        assertThat(RULE.count(discharges(minutes)).count()).as(name).isEqualTo(expected);
+    }
+
+    @Test
+    void aYearOfContinuousDischargeIs366() {
+        assertThat(RULE.count(discharges("0-525600"))).isEqualTo(new SpillTally(366, 1, Duration.ofDays(365)));
+    }
+
+    @Test
+    void tellsTheBlocksAsTheyCount() {
+        SpillCounter counter = RULE.counter();
+        assertThat(counter.next(discharge(0, 10))).containsExactly(discharge(0, 720));
+        assertThat(counter.next(discharge(20, 30))).isEmpty();
+        assertThat(counter.next(discharge(700, 2170))).containsExactly(discharge(720, 2160), discharge(2160, 3600));
+        assertThat(counter.tally()).hasToString("SpillTally[3 spills, 3 discharges, PT24H50M]");
+    }
+
+    @Test
+    void mergingIsDeclaredAndCountsTheGapAsDischarge() {
+        List<Interval> chatter = discharges("0-10 15-20 26-30");
+        assertThat(RULE.count(chatter)).isEqualTo(new SpillTally(1, 3, Duration.ofMinutes(19)));
+        SpillCount merging = RULE.withMergeGap(Duration.ofMinutes(5));
+        assertThat(merging.count(chatter)).isEqualTo(new SpillTally(1, 2, Duration.ofMinutes(24)));
+        // Merged across the edge of a block, the gap itself makes the second block count.
+        assertThat(RULE.count(discharges("0-720 2161-2162")).count()).isEqualTo(2);
+        assertThat(RULE.withMergeGap(Duration.ofDays(2))
+                        .count(discharges("0-720 2161-2162"))
+                        .count())
+                .isEqualTo(3);
+        assertThat(merging).hasToString("SpillCount[first block PT12H, next PT24H, merge gap PT5M]");
+    }
+
+    @Test
+    void touchingDischargesAreAllowedOverlappingAndEmptyOnesAreNot() {
+        assertThat(RULE.count(discharges("0-10 10-20")).discharges()).isEqualTo(2);
+        assertThat(RULE.count(List.of())).isEqualTo(new SpillTally(0, 0, Duration.ZERO));
+        assertThatIllegalArgumentException()
+                .isThrownBy(() -> RULE.count(discharges("0-10 9-20")))
+                .withMessage("discharge must not start before the one before it ends, at 2026-01-01T05:10:00Z, "
+                        + "was 2026-01-01T05:09:00Z/2026-01-01T05:20:00Z");
+        assertThatIllegalArgumentException()
+                .isThrownBy(() -> RULE.count(discharges("5-5")))
+                .withMessage("discharge must not be empty, was 2026-01-01T05:05:00Z/2026-01-01T05:05:00Z");
+        assertThatIllegalArgumentException()
+                .isThrownBy(() -> RULE.withMergeGap(Duration.ofSeconds(-1)))
+                .withMessage("mergeGap must not be negative, was PT-1S");
+    }
+
+    static List<Interval> discharges(String minutes) {
+        List<Interval> discharges = new ArrayList<>();
+        for (String pair : minutes.split(" ")) {
+            String[] ends = pair.split("-");
+            discharges.add(discharge(Integer.parseInt(ends[0]), Integer.parseInt(ends[1])));
+        }
+        return discharges;
+    }
+
+    private static Interval discharge(int from, int to) {
+        return Interval.of(T0.plusSeconds(60L * from), T0.plusSeconds(60L * to));
+    }
+}
