@@ -26,7 +26,7 @@ import org.apiguardian.api.API;
  * @since 0.1
  */
 @API(status = API.Status.STABLE, since = "0.1")
-public final class ColebrookWhite implements Resistance {
+public final class ColebrookWhite implements FittableResistance {
     /** Temperature assumed unless stated, °C. */
     private static final double DEFAULT_CELSIUS = 15;
 
@@ -127,6 +127,28 @@ public final class ColebrookWhite implements Resistance {
         double inverseRoot = Friction.inverseRootFromReynolds(reynolds, relativeRoughness(hydraulicRadius));
         double scale = velocity / inverseRoot;
         return scale * scale / (8 * gravity * hydraulicRadius);
+    }
+
+    @Override
+    public ColebrookWhite fittedTo(double velocity, double hydraulicRadius, double gradient, double gravity) {
+        Require.positive("velocity", velocity, "m/s");
+        Require.positive("hydraulicRadius", hydraulicRadius, "m");
+        Require.positive("gradient", gradient, "m/m");
+        Require.positive("gravity", gravity, "m/s2");
+        double scale = Math.sqrt(8 * gravity * gradient * hydraulicRadius);
+        double karman = 4 * hydraulicRadius * scale / viscosity;
+        double smooth = new ColebrookWhite(0, viscosity).velocity(hydraulicRadius, gradient, gravity);
+        double relative = 3.7 * (Math.pow(10, -velocity / scale / 2) - 2.51 / karman);
+        // A hair below 0 is a smooth wall gauged exactly.
+        if (velocity > smooth * (1 + 1e-12) || relative > 1) {
+            double roughest =
+                    new ColebrookWhite(4 * hydraulicRadius, viscosity).velocity(hydraulicRadius, gradient, gravity);
+            throw new NoSolutionException("no roughness gives a velocity of " + Text.number(velocity)
+                    + " m/s at a hydraulic radius of " + Text.number(hydraulicRadius) + " m and a gradient of "
+                    + Text.number(gradient) + ": a smooth wall gives " + Text.significant(smooth, 4)
+                    + " m/s, one as rough as the section is deep " + Text.significant(roughest, 4) + " m/s");
+        }
+        return new ColebrookWhite(Math.max(relative, 0) * 4 * hydraulicRadius, viscosity);
     }
 
     private double relativeRoughness(double hydraulicRadius) {

@@ -5,7 +5,10 @@ import dev.runnel.base.Text;
 import dev.runnel.hydraulics.internal.Bulk;
 import dev.runnel.hydraulics.section.ClosedSection;
 import dev.runnel.hydraulics.section.CrossSection;
+import java.util.Arrays;
 import java.util.Objects;
+import java.util.function.DoubleUnaryOperator;
+import java.util.stream.DoubleStream;
 import org.apiguardian.api.API;
 import org.jspecify.annotations.Nullable;
 
@@ -143,7 +146,7 @@ public final class Conduit {
      * @throws IllegalArgumentException if {@code depth} is outside or NaN
      */
     public double velocity(double depth) {
-        return resistance.velocity(section.hydraulicRadius(depth), gradient.value(), gravity);
+        return resistance.forDepth(section, depth).velocity(section.hydraulicRadius(depth), gradient.value(), gravity);
     }
 
     /**
@@ -200,7 +203,7 @@ public final class Conduit {
         closed();
         Rating rating = velocityRating;
         if (rating == null) {
-            rating = Rating.of(section, this::velocity);
+            rating = rating(this::velocity);
             velocityRating = rating;
         }
         return at(rating.depthOfMaximum());
@@ -262,7 +265,40 @@ public final class Conduit {
         Require.positive("discharge", discharge, "m3/s");
         Require.positive("depth", depth, "m");
         double velocity = discharge / section.area(depth);
-        return Gradient.of(resistance.gradient(velocity, section.hydraulicRadius(depth), gravity));
+        double slope = resistance.forDepth(section, depth).gradient(velocity, section.hydraulicRadius(depth), gravity);
+        return Gradient.of(slope);
+    }
+
+    /**
+     * Returns a copy whose roughness is that at which uniform flow has a gauged depth and velocity. Backwater, deposits
+     * and a wrong gradient all end up in this roughness; it describes the gauging, not the wall.
+     *
+     * @param depth gauged depth above the invert, m; in (0, height of the section]
+     * @param velocity gauged mean velocity, m/s; greater than 0
+     * @return the copy
+     * @throws IllegalArgumentException if an argument is out of range or NaN
+     * @throws IllegalStateException if the law of this conduit has more than one roughness
+     * @throws NoSolutionException if no roughness gives that velocity
+     */
+    public Conduit fittedTo(double depth, double velocity) {
+        Require.positive("depth", depth, "m");
+        if (resistance instanceof FittableResistance law) {
+            return withResistance(law.fittedTo(velocity, section.hydraulicRadius(depth), gradient.value(), gravity));
+        }
+        throw new IllegalStateException("the law has no single roughness to fit: " + resistance);
+    }
+
+    /**
+     * Returns the gradient at which a discharge runs uniformly at its critical depth; flatter, it is subcritical.
+     *
+     * @param discharge discharge, m³/s; greater than 0
+     * @return the gradient
+     * @throws IllegalArgumentException if {@code discharge} is not greater than 0 and finite
+     * @throws NoSolutionException if the section is full before the discharge is critical
+     */
+    public Gradient criticalGradient(double discharge) {
+        Require.positive("discharge", discharge, "m3/s");
+        return gradientFor(discharge, criticalDepth(discharge));
     }
 
     /**
@@ -290,7 +326,7 @@ public final class Conduit {
         Require.nonNegative("discharge", discharge, "m3/s");
         Rating rating = criticalRating;
         if (rating == null) {
-            rating = Rating.of(section, this::criticalDischarge);
+            rating = Rating.of(section, section.breakDepths(), this::criticalDischarge);
             criticalRating = rating;
         }
         double depth = rating.lowestDepthFor(discharge);
@@ -347,10 +383,20 @@ public final class Conduit {
         Bulk.apply("discharges", discharges, "depths", depths, this::criticalDepth);
     }
 
+    /** A law that changes its course at some depths adds its corners to those of the section. */
+    private Rating rating(DoubleUnaryOperator quantity) {
+        double[] corners = DoubleStream.concat(
+                        Arrays.stream(section.breakDepths()), Arrays.stream(resistance.breakDepths(section)))
+                .sorted()
+                .distinct()
+                .toArray();
+        return Rating.of(section, corners, quantity);
+    }
+
     private Rating dischargeRating() {
         Rating rating = dischargeRating;
         if (rating == null) {
-            rating = Rating.of(section, this::discharge);
+            rating = rating(this::discharge);
             dischargeRating = rating;
         }
         return rating;

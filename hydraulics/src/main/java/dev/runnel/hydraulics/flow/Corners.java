@@ -24,8 +24,7 @@ final class Corners {
      * Returns continuous chains of depths; between two neighbours of a chain the quantity is monotone, between chains it
      * jumps. The last depth is +∞ for an open section.
      */
-    static List<double[]> of(CrossSection section, DoubleUnaryOperator quantity) {
-        double[] breaks = section.breakDepths();
+    static List<double[]> of(CrossSection section, double[] breaks, DoubleUnaryOperator quantity) {
         boolean open = Double.isInfinite(section.height());
         List<double[]> chains = new ArrayList<>();
         List<Double> depths = new ArrayList<>();

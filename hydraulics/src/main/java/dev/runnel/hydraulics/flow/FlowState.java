@@ -117,7 +117,7 @@ public final class FlowState {
      * @return Froude's number; 0 for a dry section and for a full one, which has no surface
      */
     public double froudeNumber() {
-        return area == 0 ? 0 : velocity * Math.sqrt(topWidth / (gravity * area));
+        return area == 0 || depth >= height ? 0 : velocity * Math.sqrt(topWidth / (gravity * area));
     }
 
     /**

@@ -13,7 +13,7 @@ import org.apiguardian.api.API;
  * @since 0.1
  */
 @API(status = API.Status.STABLE, since = "0.1")
-public final class Manning implements Resistance {
+public final class Manning implements FittableResistance {
     private final double n;
 
     private Manning(double n) {
@@ -29,6 +29,17 @@ public final class Manning implements Resistance {
      */
     public static Manning of(double n) {
         return new Manning(Require.positive("n", n, "s/m^(1/3)"));
+    }
+
+    /**
+     * Returns the law for Strickler's coefficient, V = k R^(2/3) S^(1/2): n = 1/k.
+     *
+     * @param k Strickler's coefficient, m^(1/3)/s; greater than 0, finite; 50 to 110 in most sewers
+     * @return the law
+     * @throws IllegalArgumentException if {@code k} is not
+     */
+    public static Manning ofStrickler(double k) {
+        return of(1 / Require.positive("k", k, "m^(1/3)/s"));
     }
 
     /**
@@ -55,6 +66,15 @@ public final class Manning implements Resistance {
         double root = Math.cbrt(hydraulicRadius);
         double slopeRoot = velocity * n / (root * root);
         return slopeRoot * slopeRoot;
+    }
+
+    @Override
+    public Manning fittedTo(double velocity, double hydraulicRadius, double gradient, double gravity) {
+        Require.positive("velocity", velocity, "m/s");
+        Require.positive("hydraulicRadius", hydraulicRadius, "m");
+        Require.positive("gradient", gradient, "m/m");
+        double root = Math.cbrt(hydraulicRadius);
+        return of(root * root * Math.sqrt(gradient) / velocity);
     }
 
     @Override

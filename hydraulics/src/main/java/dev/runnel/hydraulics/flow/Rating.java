@@ -18,9 +18,9 @@ final class Rating {
         this.branches = branches;
     }
 
-    static Rating of(CrossSection section, DoubleUnaryOperator quantity) {
+    static Rating of(CrossSection section, double[] breaks, DoubleUnaryOperator quantity) {
         List<Branch> branches = new ArrayList<>();
-        for (double[] corners : Corners.of(section, quantity)) {
+        for (double[] corners : Corners.of(section, breaks, quantity)) {
             for (int i = 0; i + 1 < corners.length; i++) {
                 branches.add(new Branch(section, quantity, corners[i], corners[i + 1]));
             }

@@ -1,5 +1,6 @@
 package dev.runnel.hydraulics.flow;
 
+import dev.runnel.hydraulics.section.CrossSection;
 import org.apiguardian.api.API;
 
 /**
@@ -55,5 +56,27 @@ public interface Resistance {
      */
     default double gradient(double velocity, double hydraulicRadius) {
         return gradient(velocity, hydraulicRadius, Gravity.STANDARD);
+    }
+
+    /**
+     * Returns the law as it stands at a depth, for laws whose roughness depends on it.
+     *
+     * @param section the section
+     * @param depth depth above its invert, m; in [0, height]
+     * @return the law at that depth; this one unless overridden
+     * @throws IllegalArgumentException if {@code depth} is outside or the law does not fit the section
+     */
+    default Resistance forDepth(CrossSection section, double depth) {
+        return this;
+    }
+
+    /**
+     * Returns the depths where the law changes its course, for the search of maxima.
+     *
+     * @param section the section
+     * @return depths, m, inside the section; none unless overridden; a new array
+     */
+    default double[] breakDepths(CrossSection section) {
+        return new double[0];
     }
 }

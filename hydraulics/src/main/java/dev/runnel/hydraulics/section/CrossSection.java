@@ -82,7 +82,7 @@ public interface CrossSection {
      * Returns the hydraulic depth, A/T.
      *
      * @param depth depth above the invert, m; in [0, height]
-     * @return hydraulic depth, m; 0 at depth 0, +∞ where the section is full and has no surface
+     * @return hydraulic depth, m; 0 at depth 0, +∞ at the soffit of a round crown, where there is no surface
      * @throws IllegalArgumentException if {@code depth} is outside or NaN
      */
     default double hydraulicDepth(double depth) {

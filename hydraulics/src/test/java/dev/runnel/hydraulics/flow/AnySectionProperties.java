@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import dev.runnel.hydraulics.section.Shapes;
 import net.jqwik.api.Arbitraries;
 import net.jqwik.api.Arbitrary;
+import net.jqwik.api.Combinators;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.Provide;
@@ -13,7 +14,9 @@ import net.jqwik.api.Provide;
 class AnySectionProperties {
     @Provide
     Arbitrary<Conduit> closed() {
-        return Pipes.of(Shapes.closed());
+        Arbitrary<Conduit> plain = Pipes.of(Shapes.closed());
+        return Arbitraries.oneOf(
+                plain, Combinators.combine(plain, Pipes.depthLaws()).as(Conduit::withResistance));
     }
 
     @Provide

@@ -30,6 +30,15 @@ final class Pipes {
                 Arbitraries.just(ColebrookWhite.ofRoughness(0)));
     }
 
+    /** Laws whose roughness depends on the depth, for closed sections. */
+    static Arbitrary<Resistance> depthLaws() {
+        return Arbitraries.of(
+                VariableManning.of(0.013, RoughnessByDepth.asce1970()),
+                CompositeManning.of(Compounding.HORTON_EINSTEIN, 0.025, 0.012),
+                CompositeManning.of(Compounding.PAVLOVSKIJ, 0.02, 0.012).above(0.2, 0.015),
+                CompositeManning.of(Compounding.LOTTER, 0.012, 0.02));
+    }
+
     static Arbitrary<Conduit> circular() {
         return of(logUniform(0.01, 20).map(CircularSection::ofDiameter));
     }

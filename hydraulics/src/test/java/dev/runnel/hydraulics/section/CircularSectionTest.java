@@ -3,6 +3,7 @@ package dev.runnel.hydraulics.section;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
+import dev.runnel.hydraulics.Reference;
 import java.util.function.ToDoubleBiFunction;
 import org.junit.jupiter.api.Test;
 
@@ -31,7 +32,7 @@ class CircularSectionTest {
 
     /** Largest relative deviation from the reference file, whose making is told in its header. */
     private static double worst(String column, ToDoubleBiFunction<CircularSection, Double> function) {
-        var rows = Reference.rows("circular-section.csv");
+        var rows = Reference.rows(CircularSectionTest.class, "circular-section.csv");
         assertThat(rows).hasSize(284);
         return rows.stream()
                 .mapToDouble(row -> Reference.deviation(

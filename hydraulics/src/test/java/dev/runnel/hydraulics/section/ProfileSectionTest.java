@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
+import dev.runnel.hydraulics.Reference;
 import java.util.Map;
 import java.util.function.ToDoubleBiFunction;
 import org.junit.jupiter.api.Test;
@@ -38,7 +39,7 @@ class ProfileSectionTest {
     }
 
     private static double worst(String column, ToDoubleBiFunction<ProfileSection, Double> function) {
-        var rows = Reference.rows("profile-sections.csv");
+        var rows = Reference.rows(ProfileSectionTest.class, "profile-sections.csv");
         assertThat(rows).hasSize(84);
         return rows.stream()
                 // Close to the soffit the width hangs on the last digit of the height, which is no double for every

@@ -1,4 +1,4 @@
-package dev.runnel.hydraulics.section;
+package dev.runnel.hydraulics;
 
 import java.io.BufferedReader;
 import java.io.IOException;
@@ -14,11 +14,11 @@ import java.util.Map;
 import java.util.Objects;
 
 /** Rows of a file of reference values, which tells in its first line how it was made. */
-final class Reference {
+public final class Reference {
     private Reference() {}
 
-    static List<Map<String, String>> rows(String resource) {
-        var stream = Objects.requireNonNull(Reference.class.getResourceAsStream(resource), resource);
+    public static List<Map<String, String>> rows(Class<?> owner, String resource) {
+        var stream = Objects.requireNonNull(owner.getResourceAsStream(resource), resource);
         try (var reader = new BufferedReader(new InputStreamReader(stream, StandardCharsets.UTF_8))) {
             List<Map<String, String>> rows = new ArrayList<>();
             List<String> head = List.of();
@@ -44,7 +44,7 @@ final class Reference {
     }
 
     /** Relative deviation, without a rounding of its own. */
-    static double deviation(double value, String expected) {
+    public static double deviation(double value, String expected) {
         BigDecimal reference = new BigDecimal(expected);
         return new BigDecimal(value)
                 .subtract(reference)

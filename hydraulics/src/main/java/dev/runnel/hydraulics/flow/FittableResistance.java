@@ -1,0 +1,24 @@
+package dev.runnel.hydraulics.flow;
+
+import org.apiguardian.api.API;
+
+/**
+ * A law whose one roughness can be found from a gauged velocity.
+ *
+ * @since 0.1
+ */
+@API(status = API.Status.STABLE, since = "0.1")
+public interface FittableResistance extends Resistance {
+    /**
+     * Returns the law with the roughness at which the uniform velocity is the gauged one.
+     *
+     * @param velocity gauged mean velocity V, m/s; greater than 0
+     * @param hydraulicRadius hydraulic radius R, m; greater than 0
+     * @param gradient energy gradient S, m/m; greater than 0
+     * @param gravity acceleration of free fall g, m/s²; greater than 0
+     * @return the law
+     * @throws IllegalArgumentException if an argument is not greater than 0 and finite
+     * @throws NoSolutionException if no roughness gives that velocity
+     */
+    FittableResistance fittedTo(double velocity, double hydraulicRadius, double gradient, double gravity);
+}

@@ -1,0 +1,73 @@
+package dev.runnel.hydraulics.flow;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.assertj.core.api.Assertions.within;
+
+import dev.runnel.hydraulics.Reference;
+import org.junit.jupiter.api.Test;
+
+class DarcyFrictionTest {
+    @Test
+    void turbulentFactorHasFullDoublePrecision() {
+        var rows = Reference.rows(DarcyFrictionTest.class, "friction.csv");
+        assertThat(rows).hasSize(198);
+        double worst = rows.stream()
+                .mapToDouble(row -> Reference.deviation(
+                        DarcyFriction.factor(
+                                Double.parseDouble(row.get("reynolds")), Double.parseDouble(row.get("roughness"))),
+                        row.get("factor")))
+                .max()
+                .orElseThrow();
+        assertThat(worst).isLessThan(2e-15);
+    }
+
+    @Test
+    void laminarAndTransition() {
+        assertThat(DarcyFriction.factor(1000, 0.01)).isEqualTo(0.064);
+        assertThat(DarcyFriction.factor(2000, 0.01)).isEqualTo(0.032);
+        double end = DarcyFriction.colebrookWhite(4000, 0.01);
+        assertThat(DarcyFriction.factor(3000, 0.01)).isCloseTo((0.032 + end) / 2, within(1e-16));
+        assertThat(DarcyFriction.factor(4000, 0.01)).isEqualTo(end);
+    }
+
+    /** No jump anywhere: what a solver on top would trip over. */
+    @Test
+    void isContinuousOverAllRegimes() {
+        double last = DarcyFriction.factor(500, 0.001);
+        for (double re = 500; re < 1e6; re *= 1.0005) {
+            double factor = DarcyFriction.factor(re, 0.001);
+            assertThat(factor / last).isBetween(0.999, 1.001);
+            last = factor;
+        }
+    }
+
+    @Test
+    void bulkFormGivesTheSameBits() {
+        double[] reynolds = {900, 2500, 1e5, Double.NaN};
+        double[] factor = new double[4];
+        DarcyFriction.factor(reynolds, 0.002, factor);
+        assertThat(factor)
+                .containsExactly(
+                        DarcyFriction.factor(900, 0.002),
+                        DarcyFriction.factor(2500, 0.002),
+                        DarcyFriction.factor(1e5, 0.002),
+                        Double.NaN);
+    }
+
+    @Test
+    void refusesImpossibleInput() {
+        for (double re : new double[] {0, -5, Double.NaN, Double.POSITIVE_INFINITY}) {
+            assertThatThrownBy(() -> DarcyFriction.factor(re, 0.01))
+                    .isInstanceOf(IllegalArgumentException.class)
+                    .hasMessageStartingWith("reynolds must be greater than 0 and finite, was ");
+        }
+        for (double re : new double[] {1000, 3000, 1e5}) {
+            assertThatThrownBy(() -> DarcyFriction.factor(re, 1.1))
+                    .hasMessage("relativeRoughness must be in [0, 1], was 1.1");
+            assertThatThrownBy(() -> DarcyFriction.factor(re, Double.NaN)).hasMessageContaining("was NaN");
+        }
+        assertThatThrownBy(() -> DarcyFriction.factor(new double[] {1e5, -1}, 0.01, new double[2]))
+                .hasMessageStartingWith("reynolds[1]: reynolds must be");
+    }
+}

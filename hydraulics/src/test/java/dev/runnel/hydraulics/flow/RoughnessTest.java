@@ -1,0 +1,153 @@
+package dev.runnel.hydraulics.flow;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.assertj.core.api.Assertions.within;
+
+import dev.runnel.hydraulics.section.CircularSection;
+import dev.runnel.hydraulics.section.RectangularSection;
+import dev.runnel.hydraulics.section.TrapezoidalSection;
+import org.junit.jupiter.api.Test;
+
+class RoughnessTest {
+    private static final Conduit PIPE =
+            Conduit.of(CircularSection.ofDiameter(0.6), Gradient.ratio(1, 300), Manning.of(0.013));
+
+    @Test
+    void stricklerIsTheInverseOfManning() {
+        assertThat(Manning.ofStrickler(80)).isEqualTo(Manning.of(0.0125));
+        assertThatThrownBy(() -> Manning.ofStrickler(0)).hasMessageContaining("k must be greater than 0");
+    }
+
+    /** Two parts 2 m with 0.01 and 1 m with 0.02, by hand. */
+    @Test
+    void compoundingByHand() {
+        double[] n = {0.01, 0.02};
+        double[] p = {2, 1};
+        assertThat(Compounding.PAVLOVSKIJ.n(n, p)).isCloseTo(Math.sqrt(6e-4 / 3), within(1e-17));
+        double horton = Math.pow((2 * Math.pow(0.01, 1.5) + Math.pow(0.02, 1.5)) / 3, 2.0 / 3);
+        assertThat(Compounding.HORTON_EINSTEIN.n(n, p)).isCloseTo(horton, within(1e-17));
+        assertThat(Compounding.LOTTER.n(n, p)).isCloseTo(3 / (200 + 50.0), within(1e-17));
+        // Lotter with radii 1 and 8, whole 8: 3·32/(2·1/0.01 + 1·32/0.02).
+        assertThat(Compounding.LOTTER.n(n, p, new double[] {1, 8}, 8)).isCloseTo(96 / 1800.0, within(1e-16));
+    }
+
+    @Test
+    void compoundingOfEqualPartsChangesNothing() {
+        for (Compounding method : Compounding.values()) {
+            assertThat(method.n(new double[] {0.013, 0.013}, new double[] {0.3, 1.1}))
+                    .isCloseTo(0.013, within(1e-17));
+        }
+    }
+
+    @Test
+    void compoundingRefusesImpossibleParts() {
+        assertThatThrownBy(() -> Compounding.LOTTER.n(new double[] {0.01, 0}, new double[] {1, 1}))
+                .isInstanceOf(IllegalArgumentException.class)
+                .hasMessage("n[1] must be greater than 0 and finite (s/m^(1/3)), was 0");
+        assertThatThrownBy(() -> Compounding.LOTTER.n(new double[] {0.01}, new double[] {-1}))
+                .hasMessageContaining("perimeter[0] must be 0 or greater");
+        assertThatThrownBy(() -> Compounding.LOTTER.n(new double[] {0.01}, new double[] {0}))
+                .hasMessageContaining("sum of perimeter must be greater than 0");
+        assertThatThrownBy(() -> Compounding.PAVLOVSKIJ.n(new double[2], new double[3]))
+                .hasMessage("perimeter must have length 2, was 3");
+    }
+
+    /** Box 1 m wide, 0.5 m deep: bed 1 m, walls 1 m. */
+    @Test
+    void compositeLawTakesBedAndWallsBySharesOfThePerimeter() {
+        var law = CompositeManning.of(Compounding.PAVLOVSKIJ, 0.03, 0.012);
+        var section = RectangularSection.open(1);
+        double expected = Math.sqrt((0.03 * 0.03 + 0.012 * 0.012) / 2);
+        assertThat(law.n(section, 0.5)).isCloseTo(expected, within(1e-16));
+        var conduit = Conduit.of(section, Gradient.of(0.002), law);
+        assertThat(conduit.velocity(0.5)).isCloseTo(Manning.of(expected).velocity(0.25, 0.002), within(1e-14));
+        assertThat(conduit.gradientFor(conduit.discharge(0.5), 0.5).value()).isCloseTo(0.002, within(1e-16));
+        assertThat(law.n(section, 0)).isEqualTo(0.03);
+        // Walls above 0.3 m rougher: 1 m bed, 0.6 m and 0.4 m.
+        double three = Math.sqrt((0.03 * 0.03 + 0.6 * 0.012 * 0.012 + 0.4 * 0.02 * 0.02) / 2);
+        assertThat(law.above(0.3, 0.02).n(section, 0.5)).isCloseTo(three, within(1e-16));
+        assertThat(law.above(0.3, 0.02).n(section, 0.2)).isCloseTo(law.n(section, 0.2), within(1e-17));
+        assertThat(law.above(0.3, 0.02))
+                .hasToString("CompositeManning[PAVLOVSKIJ, bed 0.03, wall 0.012, above 0.3 m 0.02]");
+        assertThatThrownBy(() -> law.above(0.3, 0.02).above(0.3, 0.01))
+                .hasMessage("level must be greater than 0.3 m, was 0.3");
+    }
+
+    @Test
+    void roundInvertHasNoBed() {
+        var law = CompositeManning.of(Compounding.HORTON_EINSTEIN, 0.03, 0.012);
+        assertThat(law.n(CircularSection.ofDiameter(0.6), 0.2)).isCloseTo(0.012, within(1e-17));
+        assertThat(law.n(CircularSection.ofDiameter(0.6), 0)).isEqualTo(0.012);
+        assertThat(law.n(CircularSection.ofDiameter(0.6).withSediment(0.1), 0.2))
+                .isBetween(0.0125, 0.03);
+        assertThat(law.velocity(0.1, 0.01)).isEqualTo(Manning.of(0.012).velocity(0.1, 0.01));
+        assertThat(law.gradient(1, 0.1)).isEqualTo(Manning.of(0.012).gradient(1, 0.1));
+    }
+
+    @Test
+    void roughnessFollowsThePublishedCurve() {
+        var curve = RoughnessByDepth.asce1970();
+        assertThat(curve.ratio(0.25)).isEqualTo(1.278);
+        assertThat(curve.ratio(0.05)).isEqualTo(curve.ratio(0.12)).isEqualTo(1.224);
+        assertThat(curve.ratio(1)).isEqualTo(1);
+        assertThat(curve.ratio(0.975)).isCloseTo(1.019, within(1e-12));
+        var variable = PIPE.withResistance(VariableManning.of(0.013, curve));
+        assertThat(variable.fullBore().discharge()).isEqualTo(PIPE.fullBore().discharge());
+        assertThat(variable.velocity(0.15)).isCloseTo(PIPE.velocity(0.15) / 1.278, within(1e-14));
+        assertThat(variable.gradientFor(0.05, 0.3).value())
+                .isGreaterThan(PIPE.gradientFor(0.05, 0.3).value());
+        assertThat(variable.resistance())
+                .hasToString("VariableManning[n full = 0.013, RoughnessByDepth[ASCE and WPCF 1970, 24 points]]");
+    }
+
+    @Test
+    void roughnessCurvesRefuseWhatIsNoCurve() {
+        assertThatThrownBy(() -> RoughnessByDepth.of(new double[0], new double[0]))
+                .hasMessage("number of points must be at least 1, was 0");
+        assertThatThrownBy(() -> RoughnessByDepth.of(new double[] {0.5, 0.5}, new double[] {1, 1}))
+                .hasMessage("fullness[1] must be greater than fullness[0] = 0.5, was 0.5");
+        assertThatThrownBy(() -> RoughnessByDepth.of(new double[] {1.5}, new double[] {1}))
+                .hasMessage("fullness[0] must be in [0, 1], was 1.5");
+        assertThatThrownBy(() -> RoughnessByDepth.of(new double[] {0.5}, new double[] {0}))
+                .hasMessageContaining("ratio[0] must be greater than 0");
+        assertThatThrownBy(() -> RoughnessByDepth.asce1970().ratio(1.1))
+                .hasMessage("fullness must be in [0, 1], was 1.1");
+        var law = VariableManning.of(0.013, RoughnessByDepth.asce1970());
+        assertThatThrownBy(() -> Conduit.of(TrapezoidalSection.of(1, 1), Gradient.of(0.01), law)
+                        .velocity(0.2))
+                .hasMessageStartingWith("a roughness by fullness needs a section with a soffit");
+    }
+
+    @Test
+    void roughnessFromAGauging() {
+        assertThat(PIPE.fittedTo(0.2, PIPE.velocity(0.2)).resistance())
+                .isInstanceOfSatisfying(
+                        Manning.class, law -> assertThat(law.n()).isCloseTo(0.013, within(1e-16)));
+        var rough = PIPE.withResistance(ColebrookWhite.ofRoughnessMm(1.5).atTemperature(10));
+        assertThat(rough.fittedTo(0.2, rough.velocity(0.2)).resistance())
+                .isInstanceOfSatisfying(
+                        ColebrookWhite.class, law -> assertThat(law.roughness()).isCloseTo(0.0015, within(1e-15)));
+        var smooth = PIPE.withResistance(ColebrookWhite.ofRoughness(0));
+        assertThat(smooth.fittedTo(0.2, smooth.velocity(0.2)).velocity(0.2))
+                .isCloseTo(smooth.velocity(0.2), within(1e-12));
+        assertThatThrownBy(() -> rough.fittedTo(0.2, 5))
+                .isInstanceOf(NoSolutionException.class)
+                .hasMessageStartingWith("no roughness gives a velocity of 5 m/s at a hydraulic radius of");
+        assertThatThrownBy(() -> rough.fittedTo(0.2, 0.01)).isInstanceOf(NoSolutionException.class);
+        assertThatThrownBy(() -> rough.fittedTo(0, 1)).hasMessageContaining("depth must be greater than 0");
+        assertThatThrownBy(() -> rough.fittedTo(0.2, -1)).hasMessageContaining("velocity must be greater than 0");
+        var law = VariableManning.of(0.013, RoughnessByDepth.asce1970());
+        assertThatThrownBy(() -> PIPE.withResistance(law).fittedTo(0.2, 1))
+                .isInstanceOf(IllegalStateException.class)
+                .hasMessageStartingWith("the law has no single roughness to fit");
+    }
+
+    @Test
+    void criticalGradientPartsSteepFromMild() {
+        Gradient critical = PIPE.criticalGradient(0.1);
+        var conduit = PIPE.withGradient(critical);
+        assertThat(conduit.normalDepth(0.1)).isCloseTo(PIPE.criticalDepth(0.1), within(1e-12));
+        assertThat(conduit.at(conduit.normalDepth(0.1)).froudeNumber()).isCloseTo(1, within(1e-12));
+    }
+}
