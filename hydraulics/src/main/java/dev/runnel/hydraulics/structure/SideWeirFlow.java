@@ -1,0 +1,77 @@
+package dev.runnel.hydraulics.structure;
+
+import dev.runnel.base.Text;
+import dev.runnel.hydraulics.flow.NoSolutionException;
+import dev.runnel.hydraulics.internal.Roots;
+import dev.runnel.hydraulics.section.CrossSection;
+
+/**
+ * Flow of constant energy along a side weir, in the parameter t = √((E − y)/(y − s)). With y − s = (E − s)/(1 + t²) De
+ * Marchi's equation becomes dx/dt = √(2g)/(C (E − s)) · (A − 2 T (E − y)), C = Cd ⅔ √(2g), positive (t grows upstream) while
+ * the flow is subcritical.
+ */
+record SideWeirFlow(CrossSection section, double sill, double coefficient, double energy) {
+    /** Nowhere near any real weir: the depth is then within 1e-12 of the sill. */
+    private static final double FARTHEST = 1e6;
+
+    double parameter(double depth) {
+        return Math.sqrt((energy - depth) / (depth - sill));
+    }
+
+    double depth(double t) {
+        return sill + (energy - sill) / (1 + t * t);
+    }
+
+    double discharge(double t) {
+        double velocityHead = (energy - sill) * (t * t / (1 + t * t));
+        return section.area(depth(t)) * Math.sqrt(2 * GravityFactors.G * velocityHead);
+    }
+
+    /** Returns dx/dt: positive for subcritical, negative for supercritical flow. */
+    double rate(double t) {
+        double depth = depth(t);
+        double velocityHead = (energy - sill) * (t * t / (1 + t * t));
+        return 1.5
+                / (coefficient * (energy - sill))
+                * (section.area(depth) - 2 * section.topWidth(depth) * velocityHead);
+    }
+
+    /** Returns the integral of dx/dt; the integrand changes on a scale of 1 near t = 0, of t further out. */
+    double distance(double from, double to) {
+        double low = Math.min(from, to);
+        double high = Math.max(from, to);
+        double sum = 0;
+        while (low < high) {
+            double next = Math.min(high, 2 * low + 1);
+            sum += Gauss.integrate(this::rate, low, next);
+            low = next;
+        }
+        return from <= to ? sum : -sum;
+    }
+
+    /** Returns the parameter where subcritical flow from t turns critical, or the farthest one if it never does. */
+    double criticalParameter(double from) {
+        double high = 2 * from + 1;
+        while (rate(high) > 0) {
+            if (high > FARTHEST) {
+                return high;
+            }
+            high *= 2;
+        }
+        return Roots.between(this::rate, from, high);
+    }
+
+    /** Returns the parameter reached after a length, going to greater t. */
+    double travel(double from, double length, String where) {
+        double end = rate(from) > 0 ? criticalParameter(from) : 2 * from + 1;
+        while (Math.abs(distance(from, end)) < length) {
+            if (rate(from) > 0) {
+                throw new NoSolutionException("the weir is " + Text.number(length)
+                        + " m long and its flow turns critical " + Text.significant(distance(from, end), 6) + " m "
+                        + where);
+            }
+            end *= 2;
+        }
+        return Roots.between(t -> Math.abs(distance(from, t)) - length, from, end);
+    }
+}
