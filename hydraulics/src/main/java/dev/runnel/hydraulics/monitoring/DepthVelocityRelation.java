@@ -144,7 +144,7 @@ public final class DepthVelocityRelation {
 
     /**
      * Returns the equivalent sand roughness as the readings would have it, from the law of Colebrook and White solved for
-     * ks, with the stated gradient. It answers far more strongly than Manning's n: a velocity 10 % off can change ks by half.
+     * ks, with the stated gradient. It answers far more strongly than Manning's n: a velocity 10 % off can halve or double ks.
      *
      * @param viscosity a law with the viscosity of the water; its roughness plays no part
      * @return estimate, m, each reading kept in [0, 4R]; empty if there are no readings

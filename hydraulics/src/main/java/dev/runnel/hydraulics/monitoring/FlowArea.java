@@ -2,7 +2,11 @@ package dev.runnel.hydraulics.monitoring;
 
 import dev.runnel.hydraulics.section.CrossSection;
 
-/** The part of a section above a flat sediment bed, for any level: above the soffit it is the whole part. */
+/**
+ * The part of a section above a flat sediment bed, for any level: above the soffit it is the whole part. Levels count from
+ * the invert and the section may be open, unlike in {@link dev.runnel.hydraulics.section.SedimentSection}; for a circle the
+ * difference of two areas is also the faster way.
+ */
 final class FlowArea {
     private final CrossSection section;
     private final double bed;
@@ -15,7 +19,8 @@ final class FlowArea {
         this.bed = bed;
         this.bedArea = section.area(bed);
         this.bedPerimeter = section.wettedPerimeter(bed);
-        this.bedWidth = section.topWidth(bed);
+        // Without sediment the floor of the section itself is the bed, and its perimeter counts it already.
+        this.bedWidth = bed == 0 ? 0 : section.topWidth(bed);
     }
 
     /** Area between bed and level, m²; 0 at or below the bed. */

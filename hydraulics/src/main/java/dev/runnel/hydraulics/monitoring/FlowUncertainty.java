@@ -17,7 +17,7 @@ import org.apiguardian.api.API;
  * </pre>
  *
  * <p>The last holds for a section of any shape that keeps its shape as it grows, at a fixed level and bed. Above the soffit
- * the level plays no part.
+ * the level plays no part; an open section has no height and its size counts as exact.
  *
  * <p>What this is not: valid where the flow area bends within the uncertainty of the depth: very near the invert, the bed
  * or the soffit the first-order law is only a hint. Errors that all readings share (an offset, a factor) do not average out
