@@ -1,0 +1,112 @@
+package dev.runnel.rainfall.event;
+
+import dev.runnel.base.Require;
+import dev.runnel.rainfall.internal.Rain;
+import dev.runnel.timeseries.RegularSeries;
+import java.time.Duration;
+import java.util.Optional;
+import org.apiguardian.api.API;
+
+/**
+ * The autocorrelation of a rain record and the lag at which it is no longer different from chance: another way to a
+ * minimum inter-event time (from memory; typical results are 6 to 12 h from hourly rain).
+ *
+ * <blockquote>r<sub>k</sub> = Σ (P<sub>i</sub> − m)(P<sub>i+k</sub> − m) / N<sub>k</sub> ÷ Σ (P<sub>i</sub> − m)² / N</blockquote>
+ *
+ * <p>over the N<sub>k</sub> pairs without a missing step. A coefficient within ±1.96/√N<sub>k</sub> is what a record
+ * without memory gives 19 times out of 20 (Bartlett 1946, Journal of the Royal Statistical Society Supplement 8).
+ *
+ * @since 0.1
+ */
+@API(status = API.Status.STABLE, since = "0.1")
+public final class RainAutocorrelation {
+    private static final double NORMAL_975 = 1.959963984540054;
+
+    private final double[] coefficients;
+    private final long[] pairs;
+    private final Duration step;
+
+    private RainAutocorrelation(double[] coefficients, long[] pairs, Duration step) {
+        this.coefficients = coefficients;
+        this.pairs = pairs;
+        this.step = step;
+    }
+
+    /**
+     * Returns the autocorrelation of a record.
+     *
+     * @param rain depth in each step, mm; 0 or greater, NaN for missing
+     * @param lags number of lags, in steps; 1 or more, less than the number of steps
+     * @return the autocorrelation
+     * @throws IllegalArgumentException if an argument is out of range, a depth is negative, or all rain is equal
+     */
+    public static RainAutocorrelation of(RegularSeries rain, int lags) {
+        Rain.requireNonNegative("rain", rain, "mm");
+        Require.atLeast("lags", lags, 1);
+        Require.atLeast("steps of rain", rain.size(), lags + 1);
+        double mean = rain.statistics().mean();
+        double[] values = rain.toValues();
+        double[] sums = new double[lags + 1];
+        long[] pairs = new long[lags + 1];
+        for (int lag = 0; lag <= lags; lag++) {
+            for (int i = 0; i + lag < values.length; i++) {
+                double product = (values[i] - mean) * (values[i + lag] - mean);
+                if (!Double.isNaN(product)) {
+                    sums[lag] += product;
+                    pairs[lag]++;
+                }
+            }
+        }
+        double variance = sums[0] / pairs[0];
+        if (!(variance > 0)) {
+            throw new IllegalArgumentException("rain must vary, was the same in all steps or missing");
+        }
+        double[] coefficients = new double[lags + 1];
+        for (int lag = 0; lag <= lags; lag++) {
+            coefficients[lag] = pairs[lag] == 0 ? 0 : sums[lag] / pairs[lag] / variance;
+        }
+        return new RainAutocorrelation(coefficients, pairs, rain.step());
+    }
+
+    /**
+     * Returns the coefficient at a lag.
+     *
+     * @param lag lag in steps; 0 to the number of lags
+     * @return r, 1 at lag 0
+     * @throws IndexOutOfBoundsException if the lag is out of range
+     */
+    public double coefficient(int lag) {
+        return coefficients[lag];
+    }
+
+    /**
+     * Returns the limit within which a coefficient is not different from chance.
+     *
+     * @param lag lag in steps; 0 to the number of lags
+     * @return 1.96/√N; infinite if no pair is complete
+     * @throws IndexOutOfBoundsException if the lag is out of range
+     */
+    public double limit(int lag) {
+        return NORMAL_975 / Math.sqrt(pairs[lag]);
+    }
+
+    /**
+     * Returns the shortest lag whose coefficient is not above chance.
+     *
+     * @return the lag as a time; empty if none of the lags is
+     */
+    public Optional<Duration> independentAfter() {
+        for (int lag = 1; lag < coefficients.length; lag++) {
+            if (coefficients[lag] <= limit(lag)) {
+                return Optional.of(step.multipliedBy(lag));
+            }
+        }
+        return Optional.empty();
+    }
+
+    @Override
+    public String toString() {
+        return "RainAutocorrelation[" + (coefficients.length - 1) + " lags of " + step + ", independent after "
+                + independentAfter().map(Duration::toString).orElse("none of them") + "]";
+    }
+}

@@ -1,0 +1,74 @@
+package dev.runnel.rainfall.event;
+
+import dev.runnel.base.Text;
+import dev.runnel.timeseries.Interval;
+import java.util.List;
+import org.apiguardian.api.API;
+
+/**
+ * How a storm stands against {@link StormCriteria}.
+ *
+ * @param criteria name of the criteria
+ * @param storm time of the storm
+ * @param findings every criterion with its figures
+ * @since 0.1
+ */
+@API(status = API.Status.STABLE, since = "0.1")
+public record StormAssessment(String criteria, Interval storm, List<Finding> findings) {
+    /** Whether a criterion is met. */
+    public enum Verdict {
+        /** It is. */
+        MET,
+        /** It is not. */
+        NOT_MET,
+        /** Missing steps leave it open. */
+        UNKNOWN
+    }
+
+    /**
+     * One criterion.
+     *
+     * @param what gauge, quantity and unit
+     * @param value what was found
+     * @param limit what was asked for
+     * @param verdict whether it is met
+     */
+    @API(status = API.Status.STABLE, since = "0.1")
+    public record Finding(String what, double value, double limit, Verdict verdict) {
+        @Override
+        public String toString() {
+            return what + " " + Text.significant(value, 3) + " against " + Text.number(limit) + ": "
+                    + switch (verdict) {
+                        case MET -> "met";
+                        case NOT_MET -> "not met";
+                        case UNKNOWN -> "unknown";
+                    };
+        }
+    }
+
+    /**
+     * Copies the list.
+     *
+     * @param criteria name of the criteria
+     * @param storm time of the storm
+     * @param findings every criterion with its figures
+     */
+    public StormAssessment {
+        findings = List.copyOf(findings);
+    }
+
+    /**
+     * Tells whether the storm serves.
+     *
+     * @return true if every criterion is met
+     */
+    public boolean isSuitable() {
+        return findings.stream().allMatch(finding -> finding.verdict() == Verdict.MET);
+    }
+
+    @Override
+    public String toString() {
+        return "StormAssessment[" + (isSuitable() ? "suitable" : "not suitable") + " by " + criteria + ": " + findings
+                + "]";
+    }
+}

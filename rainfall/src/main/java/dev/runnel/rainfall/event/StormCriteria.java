@@ -1,0 +1,175 @@
+package dev.runnel.rainfall.event;
+
+import dev.runnel.base.Require;
+import dev.runnel.base.Text;
+import dev.runnel.rainfall.internal.Rain;
+import dev.runnel.timeseries.EpochNanos;
+import dev.runnel.timeseries.Interval;
+import dev.runnel.timeseries.RegularSeries;
+import java.time.Duration;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import org.apiguardian.api.API;
+
+/**
+ * What a storm must be to serve for checking a model, judged over several gauges. Immutable and thread-safe.
+ *
+ * <p>Depth and intensity must be reached at every gauge; intensity over a time means the mean over the deepest window of
+ * that length. The spread is the greatest difference of a gauge's depth from the median of the gauges, over the median.
+ *
+ * <p>What this is not: the whole judgement. Flow back at dry weather before the storm, no unmonitored overflow, and
+ * durations about half, once and three times the time of concentration (common practice) need the flow as well.
+ *
+ * @since 0.1
+ */
+@API(status = API.Status.STABLE, since = "0.1")
+public final class StormCriteria {
+    private final String name;
+    private final double depthMm;
+    private final double intensityMmPerHour;
+    private final Duration intensityOver;
+    private final double spread;
+
+    private StormCriteria(
+            String name, double depthMm, double intensityMmPerHour, Duration intensityOver, double spread) {
+        this.name = name;
+        this.depthMm = depthMm;
+        this.intensityMmPerHour = intensityMmPerHour;
+        this.intensityOver = intensityOver;
+        this.spread = spread;
+    }
+
+    /**
+     * Returns criteria of one's own.
+     *
+     * @param name what to call them in a report
+     * @param depthMm least depth at each gauge, mm; 0 or greater
+     * @param intensityMmPerHour least mean intensity, mm/h; 0 or greater
+     * @param intensityOver time over which that intensity is reached; greater than 0
+     * @return the criteria, without a limit on the spread between gauges
+     * @throws IllegalArgumentException if an argument is out of range
+     */
+    public static StormCriteria of(String name, double depthMm, double intensityMmPerHour, Duration intensityOver) {
+        EpochNanos.positive("intensityOver", intensityOver);
+        return new StormCriteria(
+                name,
+                Require.nonNegative("depthMm", depthMm, "mm"),
+                Require.nonNegative("intensityMmPerHour", intensityMmPerHour, "mm/h"),
+                intensityOver,
+                Double.POSITIVE_INFINITY);
+    }
+
+    /**
+     * Returns at least 20 mm, and 10 mm/h over 10 min. Source: Wellington Water (2020), Wastewater modelling
+     * specification, draft 11.
+     *
+     * @return the criteria
+     */
+    public static StormCriteria calibration2020() {
+        return of("Wellington Water (2020)", 20, 10, Duration.ofMinutes(10));
+    }
+
+    /**
+     * Returns at least 5 mm, 6 mm/h over 4 min, gauges within 20 %: British short-term flow surveys, from memory.
+     *
+     * @return the criteria
+     */
+    public static StormCriteria shortTermSurvey() {
+        return of("British short-term survey (from memory)", 5, 6, Duration.ofMinutes(4))
+                .withMaximumSpread(0.2);
+    }
+
+    /**
+     * Returns the same criteria with a limit on the spread between gauges.
+     *
+     * @param maximumSpread greatest difference from the median over the median; 0 or greater
+     * @return the criteria
+     * @throws IllegalArgumentException if it is negative, infinite or NaN
+     */
+    public StormCriteria withMaximumSpread(double maximumSpread) {
+        return new StormCriteria(
+                name,
+                depthMm,
+                intensityMmPerHour,
+                intensityOver,
+                Require.nonNegative("maximumSpread", maximumSpread, ""));
+    }
+
+    /**
+     * Judges a storm.
+     *
+     * @param storm the time of the storm
+     * @param rainByGauge depth in each step, mm, by name of gauge; at least one gauge
+     * @return every criterion with its figures
+     * @throws IllegalArgumentException if there is no gauge, a depth is negative, a gauge has no step during the storm or
+     *     steps longer than the time over which intensity is judged
+     */
+    public StormAssessment assess(Interval storm, Map<String, RegularSeries> rainByGauge) {
+        if (rainByGauge.isEmpty()) {
+            throw new IllegalArgumentException("rainByGauge must hold at least one gauge, held none");
+        }
+        Map<String, Double> depths = new LinkedHashMap<>();
+        List<StormAssessment.Finding> findings = new ArrayList<>();
+        Map<String, Integer> missing = new LinkedHashMap<>();
+        rainByGauge.forEach((gauge, rain) -> {
+            RegularSeries during = during(gauge, rain, storm);
+            depths.put(gauge, during.sum());
+            missing.put(gauge, during.missing());
+            findings.add(atLeast(gauge + ": depth, mm", during.sum(), depthMm, during.missing()));
+            double peak = SlidingMaximum.of(intensityOver).peaks(during).get(0).intensityMmPerHour();
+            findings.add(atLeast(
+                    gauge + ": intensity over " + intensityOver + ", mm/h",
+                    peak,
+                    intensityMmPerHour,
+                    during.missing()));
+        });
+        if (spread < Double.POSITIVE_INFINITY) {
+            int anyMissing =
+                    missing.values().stream().mapToInt(Integer::intValue).sum();
+            double value = spread(depths);
+            StormAssessment.Verdict verdict = anyMissing > 0
+                    ? StormAssessment.Verdict.UNKNOWN
+                    : value <= spread ? StormAssessment.Verdict.MET : StormAssessment.Verdict.NOT_MET;
+            findings.add(new StormAssessment.Finding("spread between gauges", value, spread, verdict));
+        }
+        return new StormAssessment(name, storm, findings);
+    }
+
+    private static RegularSeries during(String gauge, RegularSeries rain, Interval storm) {
+        Rain.requireNonNegative("rain of " + gauge, rain, "mm");
+        RegularSeries during = rain.slice(storm);
+        if (during.size() == 0) {
+            throw new IllegalArgumentException(
+                    "rain of " + gauge + " must have steps in " + storm + ", lies in " + rain.interval());
+        }
+        return during;
+    }
+
+    /** With steps missing, what was recorded may be enough already; too little may have been enough. */
+    private static StormAssessment.Finding atLeast(String what, double value, double limit, int missing) {
+        StormAssessment.Verdict verdict = value >= limit - 1e-9
+                ? StormAssessment.Verdict.MET
+                : missing > 0 ? StormAssessment.Verdict.UNKNOWN : StormAssessment.Verdict.NOT_MET;
+        return new StormAssessment.Finding(what, value, limit, verdict);
+    }
+
+    private static double spread(Map<String, Double> depths) {
+        double[] sorted = depths.values().stream()
+                .mapToDouble(Double::doubleValue)
+                .sorted()
+                .toArray();
+        int half = sorted.length / 2;
+        double median = sorted.length % 2 == 1 ? sorted[half] : (sorted[half - 1] + sorted[half]) / 2;
+        double greatest = Math.max(sorted[sorted.length - 1] - median, median - sorted[0]);
+        return greatest == 0 ? 0 : greatest / median;
+    }
+
+    @Override
+    public String toString() {
+        return "StormCriteria[" + name + ": " + Text.number(depthMm) + " mm, " + Text.number(intensityMmPerHour)
+                + " mm/h over " + intensityOver
+                + (spread < Double.POSITIVE_INFINITY ? ", spread " + Text.number(spread) : "") + "]";
+    }
+}

@@ -1,0 +1,78 @@
+package dev.runnel.rainfall.event;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.assertj.core.api.Assertions.within;
+
+import dev.runnel.timeseries.Interval;
+import dev.runnel.timeseries.RegularSeries;
+import java.time.Duration;
+import java.time.Instant;
+import java.util.LinkedHashMap;
+import java.util.Map;
+import org.junit.jupiter.api.Test;
+
+class StormCriteriaTest {
+    private static final Instant START = Instant.parse("2026-03-01T12:00:00Z");
+    private static final Interval STORM = Interval.of(START, Duration.ofMinutes(20));
+
+    private static RegularSeries rain(double... depths) {
+        return RegularSeries.of(START, Duration.ofMinutes(2), depths);
+    }
+
+    private static Map<String, RegularSeries> gauges(RegularSeries... rain) {
+        Map<String, RegularSeries> gauges = new LinkedHashMap<>();
+        for (int i = 0; i < rain.length; i++) {
+            gauges.put("G" + (i + 1), rain[i]);
+        }
+        return gauges;
+    }
+
+    @Test
+    void aStormThatServes() {
+        StormAssessment assessment = StormCriteria.shortTermSurvey()
+                .assess(STORM, gauges(rain(0, 2, 1, 2, 0), rain(1, 2, 1, 1, 0), rain(1, 1, 1, 2, 1)));
+        assertThat(assessment.findings()).hasSize(7);
+        assertThat(assessment.isSuitable()).isTrue();
+        assertThat(assessment.findings().get(6).value()).isCloseTo(0.2, within(1e-12));
+    }
+
+    @Test
+    void everyCriterionIsNamedWithItsFigures() {
+        StormAssessment assessment =
+                StormCriteria.shortTermSurvey().assess(STORM, gauges(rain(2, 2, 2), rain(0.1, 0.1, 3.8)));
+        assertThat(assessment.isSuitable()).isFalse();
+        assertThat(assessment.findings().get(2)).hasToString("G2: depth, mm 4 against 5: not met");
+        // 6 and 4 mm: median 5, one fifth away.
+        assertThat(assessment.findings().get(4).value()).isCloseTo(0.2, within(1e-12));
+    }
+
+    @Test
+    void missingStepsLeaveItOpenUnlessThereIsEnoughWithoutThem() {
+        StormAssessment assessment = StormCriteria.of("ours", 5, 6, Duration.ofMinutes(4))
+                .withMaximumSpread(0.2)
+                .assess(STORM, gauges(rain(6, Double.NaN), rain(1, Double.NaN)));
+        assertThat(assessment.findings())
+                .extracting(StormAssessment.Finding::verdict)
+                .containsExactly(
+                        StormAssessment.Verdict.MET,
+                        StormAssessment.Verdict.MET,
+                        StormAssessment.Verdict.UNKNOWN,
+                        StormAssessment.Verdict.MET,
+                        StormAssessment.Verdict.UNKNOWN);
+        assertThat(assessment.isSuitable()).isFalse();
+    }
+
+    @Test
+    void refusesBadInput() {
+        StormCriteria criteria = StormCriteria.calibration2020();
+        assertThatThrownBy(() -> criteria.assess(STORM, Map.of()))
+                .isInstanceOf(IllegalArgumentException.class)
+                .hasMessage("rainByGauge must hold at least one gauge, held none");
+        assertThatThrownBy(() -> criteria.assess(Interval.of(Instant.EPOCH, Duration.ofDays(1)), gauges(rain(1))))
+                .isInstanceOf(IllegalArgumentException.class)
+                .hasMessageStartingWith("rain of G1 must have steps in 1970-01-01T00:00:00Z/1970-01-02T00:00:00Z");
+        assertThatThrownBy(() -> criteria.withMaximumSpread(-0.1)).isInstanceOf(IllegalArgumentException.class);
+        assertThat(criteria).hasToString("StormCriteria[Wellington Water (2020): 20 mm, 10 mm/h over PT10M]");
+    }
+}
