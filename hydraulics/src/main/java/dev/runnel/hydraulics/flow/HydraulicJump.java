@@ -1,0 +1,86 @@
+package dev.runnel.hydraulics.flow;
+
+import dev.runnel.base.Text;
+import org.apiguardian.api.API;
+
+/**
+ * A hydraulic jump: the two depths of equal momentum and the energy it takes. Immutable and thread-safe.
+ *
+ * @since 0.1
+ */
+@API(status = API.Status.STABLE, since = "0.1")
+public final class HydraulicJump {
+    /** Density for the power, kg/m³: common practice. */
+    private static final double DENSITY = 1000;
+
+    private final SectionFlow flow;
+    private final double upstreamDepth;
+    private final double downstreamDepth;
+
+    HydraulicJump(SectionFlow flow, double upstreamDepth, double downstreamDepth) {
+        this.flow = flow;
+        this.upstreamDepth = upstreamDepth;
+        this.downstreamDepth = downstreamDepth;
+    }
+
+    /**
+     * Returns the depth in front of the jump.
+     *
+     * @return supercritical depth, m
+     */
+    public double upstreamDepth() {
+        return upstreamDepth;
+    }
+
+    /**
+     * Returns the depth behind the jump; where the jump fills a closed section, the pressure level above the invert.
+     *
+     * @return subcritical depth, m
+     */
+    public double downstreamDepth() {
+        return downstreamDepth;
+    }
+
+    /**
+     * Tells whether the section runs full behind the jump.
+     *
+     * @return true if the downstream depth is the soffit or above
+     */
+    public boolean isFilling() {
+        return downstreamDepth >= flow.section().height();
+    }
+
+    /**
+     * Returns Froude's number in front of the jump.
+     *
+     * @return Froude's number, 1 or greater
+     */
+    public double upstreamFroudeNumber() {
+        return flow.froudeNumber(upstreamDepth);
+    }
+
+    /**
+     * Returns the loss of specific energy.
+     *
+     * @return loss, m; 0 or greater
+     */
+    public double energyLoss() {
+        return Math.max(flow.energyAt(upstreamDepth) - flow.energyAt(downstreamDepth), 0);
+    }
+
+    /**
+     * Returns the power the jump takes, ρ g q ΔE with ρ = 1000 kg/m³.
+     *
+     * @return power, W
+     */
+    public double power() {
+        return DENSITY * flow.gravity() * flow.discharge() * energyLoss();
+    }
+
+    @Override
+    public String toString() {
+        return "HydraulicJump[" + Text.significant(upstreamDepth, 4) + " m to " + Text.significant(downstreamDepth, 4)
+                + " m" + (isFilling() ? " (filling)" : "") + ", Froude " + Text.significant(upstreamFroudeNumber(), 3)
+                + ", loss " + Text.significant(energyLoss(), 3) + " m]";
+    }
+}

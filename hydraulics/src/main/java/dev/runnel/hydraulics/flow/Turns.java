@@ -1,0 +1,113 @@
+package dev.runnel.hydraulics.flow;
+
+import dev.runnel.hydraulics.internal.Roots;
+import dev.runnel.hydraulics.section.CrossSection;
+import java.util.Arrays;
+import java.util.function.DoubleUnaryOperator;
+import java.util.stream.DoubleStream;
+
+/**
+ * The stretches of depth on which specific energy and momentum function only rise or only fall: they turn where the flow
+ * is critical, and at benches where Froude's number jumps across 1.
+ */
+final class Turns {
+    private final double[] ends;
+    private final double[] critical;
+    private final double soffit;
+
+    private Turns(double[] ends, double[] critical, double soffit) {
+        this.ends = ends;
+        this.critical = critical;
+        this.soffit = soffit;
+    }
+
+    static Turns of(CrossSection section, double[] criticalDepths) {
+        double[] ends = DoubleStream.concat(Arrays.stream(section.breakDepths()), Arrays.stream(criticalDepths))
+                .sorted()
+                .distinct()
+                .toArray();
+        return new Turns(ends, criticalDepths, section.height());
+    }
+
+    /** All depths in (0, soffit] where a quantity has a value; it is infinite at depth 0. */
+    double[] depthsFor(DoubleUnaryOperator quantity, double value) {
+        double[] found = new double[ends.length + 1];
+        int count = 0;
+        for (int i = 0; i < ends.length; i++) {
+            double from = ends[i];
+            double to = i + 1 < ends.length ? ends[i + 1] : soffit;
+            if (from == to) {
+                continue;
+            }
+            double depth = inStretch(quantity, value, from, to);
+            if (!Double.isNaN(depth) && (count == 0 || depth > found[count - 1])) {
+                found[count++] = depth;
+            }
+        }
+        return Arrays.copyOf(found, count);
+    }
+
+    private static double inStretch(DoubleUnaryOperator quantity, double value, double from, double to) {
+        double top = to;
+        if (Double.isInfinite(to)) {
+            // Open: it rises without end.
+            top = Math.max(2 * from, 1);
+            while (quantity.applyAsDouble(top) < value) {
+                top *= 2;
+            }
+        }
+        double atTop = quantity.applyAsDouble(top);
+        if (from > 0) {
+            double atFrom = quantity.applyAsDouble(from);
+            if (value < Math.min(atFrom, atTop) || value > Math.max(atFrom, atTop)) {
+                return Double.NaN;
+            }
+            return Roots.between(y -> quantity.applyAsDouble(y) - value, from, top);
+        }
+        if (value < atTop && !Double.isInfinite(to)) {
+            return Double.NaN;
+        }
+        if (value == atTop) {
+            return top;
+        }
+        // Towards depth 0 it grows like a power of the depth.
+        double bottom = top;
+        do {
+            bottom /= 16;
+        } while (quantity.applyAsDouble(bottom) < value);
+        double end = top;
+        double log = Roots.between(
+                u -> Math.log(quantity.applyAsDouble(Math.min(Math.exp(u), end)) / value),
+                Math.log(bottom),
+                Math.log(top));
+        return Math.min(Math.exp(log), end);
+    }
+
+    /** The nearest depth with the value beyond the critical depth next to {@code depth}; NaN if there is none. */
+    double across(DoubleUnaryOperator quantity, double depth, double value) {
+        if (Arrays.binarySearch(critical, depth) >= 0) {
+            return depth;
+        }
+        double nearest = Double.NaN;
+        for (double turn : critical) {
+            if (Double.isNaN(nearest) || Math.abs(turn - depth) < Math.abs(nearest - depth)) {
+                nearest = turn;
+            }
+        }
+        double[] all = depthsFor(quantity, value);
+        if (depth < nearest || Double.isNaN(nearest)) {
+            for (double candidate : all) {
+                if (candidate > (Double.isNaN(nearest) ? depth * (1 + 1e-9) : nearest)) {
+                    return candidate;
+                }
+            }
+            return Double.NaN;
+        }
+        for (int i = all.length - 1; i >= 0; i--) {
+            if (all[i] < nearest) {
+                return all[i];
+            }
+        }
+        return Double.NaN;
+    }
+}
