@@ -40,6 +40,7 @@ public final class FlowRecord {
     }
 
     static FlowRecord of(PipeMonitor monitor, ReadingPairs pairs) {
+        Treatment treatment = monitor.treatment();
         int size = pairs.size();
         double[] levels = new double[size];
         double[] velocities = new double[size];
@@ -50,15 +51,15 @@ public final class FlowRecord {
         for (int i = 0; i < size; i++) {
             double depthReading = pairs.depths()[i];
             double velocityReading = pairs.velocities()[i];
-            DepthCondition condition = monitor.depthCondition(depthReading);
+            DepthCondition condition = treatment.depthCondition(depthReading);
             Quality depthQuality = Quality.ofCode(pairs.depthQualities()[i]);
             Quality velocityQuality = Quality.ofCode(pairs.velocityQualities()[i]);
-            levels[i] = monitor.level(depthReading, condition);
+            levels[i] = treatment.level(depthReading, condition);
             levelQualities[i] =
-                    PipeMonitor.levelQuality(levels[i], condition, depthQuality).toCode();
+                    Treatment.levelQuality(levels[i], condition, depthQuality).toCode();
             velocities[i] = monitor.velocityFactor() * velocityReading;
-            flows[i] = monitor.discharge(depthReading, velocityReading, condition);
-            flowQualities[i] = monitor.quality(flows[i], condition, depthQuality, velocityReading, velocityQuality)
+            flows[i] = treatment.discharge(depthReading, velocityReading, condition);
+            flowQualities[i] = Treatment.quality(flows[i], condition, depthQuality, velocityReading, velocityQuality)
                     .toCode();
             conditions[i] = FlowCounts.code(condition, VelocityCondition.of(velocityReading));
         }

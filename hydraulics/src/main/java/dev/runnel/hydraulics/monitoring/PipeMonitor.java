@@ -5,9 +5,9 @@ import dev.runnel.base.Text;
 import dev.runnel.hydraulics.flow.Conduit;
 import dev.runnel.hydraulics.section.CrossSection;
 import dev.runnel.timeseries.Combine;
-import dev.runnel.timeseries.Quality;
 import dev.runnel.timeseries.Reading;
 import dev.runnel.timeseries.Series;
+import java.util.Objects;
 import java.util.Optional;
 import org.apiguardian.api.API;
 
@@ -58,6 +58,7 @@ public final class PipeMonitor {
     private final double sedimentDepth;
     private final double velocityFactor;
     private final FlowArea flowArea;
+    private final Treatment treatment;
 
     private PipeMonitor(Conduit conduit, double sensorOffset, double sedimentDepth, double velocityFactor) {
         this.conduit = conduit;
@@ -66,6 +67,7 @@ public final class PipeMonitor {
         this.sedimentDepth = sedimentDepth;
         this.velocityFactor = velocityFactor;
         this.flowArea = new FlowArea(section, sedimentDepth);
+        this.treatment = new Treatment(flowArea, section.height(), sensorOffset, sedimentDepth, velocityFactor);
     }
 
     /**
@@ -174,10 +176,10 @@ public final class PipeMonitor {
     public MonitoredFlow flow(double depthReading, double velocityReading) {
         notInfinite("depthReading", depthReading);
         notInfinite("velocityReading", velocityReading);
-        DepthCondition condition = depthCondition(depthReading);
-        double level = level(depthReading, condition);
+        DepthCondition condition = treatment.depthCondition(depthReading);
+        double level = treatment.level(depthReading, condition);
         double area = Double.isNaN(level) ? Double.NaN : flowArea.area(level);
-        double discharge = discharge(depthReading, velocityReading, condition);
+        double discharge = treatment.discharge(depthReading, velocityReading, condition);
         double velocity = area == 0 ? 0 : velocityFactor * velocityReading;
         return new MonitoredFlow(level, area, velocity, discharge, condition, VelocityCondition.of(velocityReading));
     }
@@ -196,7 +198,7 @@ public final class PipeMonitor {
         for (int i = 0; i < depthReadings.length; i++) {
             double depth = notInfinite("depthReadings", depthReadings[i]);
             double velocity = notInfinite("velocityReadings", velocityReadings[i]);
-            discharges[i] = discharge(depth, velocity, depthCondition(depth));
+            discharges[i] = treatment.discharge(depth, velocity, treatment.depthCondition(depth));
         }
     }
 
@@ -239,12 +241,12 @@ public final class PipeMonitor {
             throw new IllegalArgumentException(
                     "velocity must have the time of depth " + depth.time() + ", was " + velocity.time());
         }
-        DepthCondition condition = depthCondition(depth.value());
-        double discharge = discharge(depth.value(), velocity.value(), condition);
+        DepthCondition condition = treatment.depthCondition(depth.value());
+        double discharge = treatment.discharge(depth.value(), velocity.value(), condition);
         return new Reading(
                 depth.time(),
                 discharge,
-                quality(discharge, condition, depth.quality(), velocity.value(), velocity.quality()));
+                Treatment.quality(discharge, condition, depth.quality(), velocity.value(), velocity.quality()));
     }
 
     /**
@@ -264,81 +266,12 @@ public final class PipeMonitor {
                 : Optional.of(FlowUncertainty.of(this, flow.level(), velocityReading, inputs));
     }
 
-    DepthCondition depthCondition(double reading) {
-        if (Double.isNaN(reading)) {
-            return DepthCondition.NO_DEPTH;
-        }
-        if (reading < 0) {
-            return DepthCondition.NEGATIVE;
-        }
-        if (reading == 0) {
-            return missesNoWater() ? DepthCondition.DRY : DepthCondition.BELOW_SENSOR;
-        }
-        double level = reading + sensorOffset;
-        if (level <= sedimentDepth) {
-            return DepthCondition.BELOW_BED;
-        }
-        return Surcharge.isAbove(level, section.height()) ? DepthCondition.SURCHARGED : DepthCondition.PART_FULL;
-    }
-
-    /** Level above the invert, m; NaN where the reading does not tell it. */
-    double level(double reading, DepthCondition condition) {
-        switch (condition) {
-            case NO_DEPTH:
-            case BELOW_SENSOR:
-                return Double.NaN;
-            case NEGATIVE:
-                return missesNoWater() ? sensorOffset : Double.NaN;
-            default:
-                return reading + sensorOffset;
-        }
-    }
-
-    /** Quality of the level; the other is that of the depth reading. */
-    static Quality levelQuality(double level, DepthCondition condition, Quality depth) {
-        if (Double.isNaN(level)) {
-            return Quality.MISSING;
-        }
-        return condition == DepthCondition.NEGATIVE ? depth.worst(Quality.SUSPECT) : depth;
-    }
-
-    /** Quality of the flow; the qualities are those of the two readings. */
-    Quality quality(double discharge, DepthCondition condition, Quality depth, double velocity, Quality ofVelocity) {
-        if (Double.isNaN(discharge)) {
-            return Quality.MISSING;
-        }
-        switch (condition) {
-            case NEGATIVE:
-                return depth.worst(Quality.SUSPECT);
-            case BELOW_BED:
-                return depth.worst(Quality.POOR);
-            case DRY:
-                // A velocity in an empty pipe means that one of the two sensors is wrong.
-                return Double.isNaN(velocity) || velocity == 0 ? depth : depth.worst(Quality.POOR);
-            default:
-                return depth.worst(ofVelocity);
-        }
-    }
-
-    double discharge(double depthReading, double velocityReading, DepthCondition condition) {
-        double level = level(depthReading, condition);
-        if (Double.isNaN(level)) {
-            return Double.NaN;
-        }
-        if (!condition.isFlowing()) {
-            return 0;
-        }
-        // Adding 0 turns the -0.0 of standing water into 0.0.
-        return velocityFactor * velocityReading * flowArea.area(level) + 0.0;
+    Treatment treatment() {
+        return treatment;
     }
 
     FlowArea flowArea() {
         return flowArea;
-    }
-
-    /** A sensor at or under the bed sees all water that can flow. */
-    private boolean missesNoWater() {
-        return sensorOffset <= sedimentDepth;
     }
 
     private double belowSoffit(String name, double value) {
@@ -354,6 +287,20 @@ public final class PipeMonitor {
             throw new IllegalArgumentException(name + " must be finite, or NaN for missing, was " + Text.number(value));
         }
         return value;
+    }
+
+    @Override
+    public boolean equals(Object other) {
+        return other instanceof PipeMonitor that
+                && conduit.equals(that.conduit)
+                && sensorOffset == that.sensorOffset
+                && sedimentDepth == that.sedimentDepth
+                && velocityFactor == that.velocityFactor;
+    }
+
+    @Override
+    public int hashCode() {
+        return Objects.hash(conduit, sensorOffset, sedimentDepth, velocityFactor);
     }
 
     @Override

@@ -7,6 +7,7 @@ import dev.runnel.timeseries.Series;
 import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Objects;
 import org.apiguardian.api.API;
 
 /**
@@ -122,6 +123,16 @@ public final class Surcharge {
 
     static boolean isAbove(double reading, double limit) {
         return reading > limit * (1 + ROUNDING);
+    }
+
+    @Override
+    public boolean equals(Object other) {
+        return other instanceof Surcharge that && level == that.level && maximumGap.equals(that.maximumGap);
+    }
+
+    @Override
+    public int hashCode() {
+        return Objects.hash(level, maximumGap);
     }
 
     @Override

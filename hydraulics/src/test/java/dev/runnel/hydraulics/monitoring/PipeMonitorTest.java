@@ -201,6 +201,15 @@ class PipeMonitorTest {
     }
 
     @Test
+    void monitorsWithTheSameSettingsAreEqual() {
+        PipeMonitor same = PipeMonitor.of(MONITOR.conduit());
+        assertThat(same).isEqualTo(MONITOR).hasSameHashCodeAs(MONITOR);
+        assertThat(same.withSensorOffset(0.01)).isNotEqualTo(MONITOR);
+        assertThat(same.withSedimentDepth(0.01)).isNotEqualTo(MONITOR);
+        assertThat(same.withVelocityFactor(0.9)).isNotEqualTo(MONITOR);
+    }
+
+    @Test
     void textsReadWell() {
         assertThat(MONITOR.withSensorOffset(0.012).toString())
                 .startsWith("PipeMonitor[Conduit[")

@@ -132,6 +132,8 @@ class SurchargeTest {
         PipeMonitor monitor = PipeMonitor.of(
                 Conduit.of(CircularSection.ofDiameter(SOFFIT), Gradient.ratio(1, 150), Manning.of(0.013)));
         assertThat(Surcharge.of(monitor).level()).isEqualTo(SOFFIT);
+        assertThat(Surcharge.of(monitor)).isEqualTo(RULE).hasSameHashCodeAs(RULE);
+        assertThat(RULE).isNotEqualTo(RULE.withMaximumGap(Duration.ofMinutes(1)));
         assertThat(Surcharge.of(monitor)).hasToString("Surcharge[above 0.45 m, gaps up to PT15M]");
     }
 
