@@ -2,7 +2,7 @@ package dev.runnel.timeseries;
 
 import java.time.Duration;
 import java.time.Instant;
-import java.time.temporal.ChronoUnit;
+import java.time.format.DateTimeParseException;
 import java.util.Objects;
 import java.util.Optional;
 import org.apiguardian.api.API;
@@ -70,7 +70,7 @@ public record Interval(Instant start, Instant end) {
         }
         try {
             return new Interval(Instant.parse(parts[0]), Instant.parse(parts[1]));
-        } catch (java.time.format.DateTimeParseException e) {
+        } catch (DateTimeParseException e) {
             throw new IllegalArgumentException(
                     "text must be two ISO-8601 instants with a slash between, was " + text, e);
         }
@@ -91,7 +91,9 @@ public record Interval(Instant start, Instant end) {
      * @return length, h
      */
     public double hours() {
-        return start.until(end, ChronoUnit.NANOS) / 3.6e12;
+        // Not in nanoseconds: 292 years of them overflow a long.
+        Duration length = duration();
+        return length.getSeconds() / 3600.0 + length.getNano() / 3.6e12;
     }
 
     /**

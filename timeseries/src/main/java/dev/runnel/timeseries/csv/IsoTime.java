@@ -1,6 +1,7 @@
 package dev.runnel.timeseries.csv;
 
 import java.time.LocalDate;
+import java.time.Month;
 import java.time.Year;
 
 /**
@@ -85,7 +86,7 @@ final class IsoTime extends TimeText {
     }
 
     private static int daysIn(int year, int month) {
-        return java.time.Month.of(month).length(Year.isLeap(year));
+        return Month.of(month).length(Year.isLeap(year));
     }
 
     private boolean parseFraction() {

@@ -1,5 +1,6 @@
 package dev.runnel.timeseries.csv;
 
+import java.time.Instant;
 import java.time.LocalDateTime;
 import java.time.ZoneId;
 import java.time.ZoneOffset;
@@ -47,7 +48,7 @@ final class LocalClock {
 
     /** Between two clock changes the offset is the same: no need to ask again for each line. */
     private void remember(long localSecond) {
-        java.time.Instant now = java.time.Instant.ofEpochSecond(localSecond - offset);
+        Instant now = Instant.ofEpochSecond(localSecond - offset);
         ZoneOffsetTransition last = rules.previousTransition(now.plusNanos(1));
         ZoneOffsetTransition next = rules.nextTransition(now);
         sureFrom = last == null ? Long.MIN_VALUE : later(last);

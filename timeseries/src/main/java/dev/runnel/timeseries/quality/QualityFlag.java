@@ -1,0 +1,32 @@
+package dev.runnel.timeseries.quality;
+
+import java.time.Instant;
+import org.apiguardian.api.API;
+
+/**
+ * The verdict of one test on one reading. Immutable and thread-safe.
+ *
+ * @param time time of the reading
+ * @param verdict the verdict
+ * @param reason why, with the figures; empty for a pass
+ * @since 0.1
+ */
+@API(status = API.Status.STABLE, since = "0.1")
+public record QualityFlag(Instant time, Verdict verdict, String reason) {
+    static QualityFlag pass(Instant time) {
+        return new QualityFlag(time, Verdict.PASS, "");
+    }
+
+    static QualityFlag missing(Instant time) {
+        return new QualityFlag(time, Verdict.MISSING, "no value");
+    }
+
+    static QualityFlag notEvaluated(Instant time, String reason) {
+        return new QualityFlag(time, Verdict.NOT_EVALUATED, reason);
+    }
+
+    @Override
+    public String toString() {
+        return time + " " + verdict.toText() + (reason.isEmpty() ? "" : ": " + reason);
+    }
+}

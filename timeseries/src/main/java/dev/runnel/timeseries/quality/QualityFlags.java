@@ -1,0 +1,138 @@
+package dev.runnel.timeseries.quality;
+
+import dev.runnel.timeseries.Series;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import org.apiguardian.api.API;
+
+/**
+ * The verdicts of one test on a record. Immutable and thread-safe.
+ *
+ * @since 0.1
+ */
+@API(status = API.Status.STABLE, since = "0.1")
+public final class QualityFlags {
+    private static final Verdict[] VERDICTS = Verdict.values();
+
+    private final String test;
+    private final byte[] verdicts;
+    private final List<QualityFlag> raised;
+
+    private QualityFlags(String test, byte[] verdicts, List<QualityFlag> raised) {
+        this.test = test;
+        this.verdicts = verdicts;
+        this.raised = List.copyOf(raised);
+    }
+
+    static QualityFlags of(QualityTest test, Series series) {
+        QualityMachine machine = test.start();
+        byte[] verdicts = new byte[series.size()];
+        List<QualityFlag> raised = new ArrayList<>();
+        int known = 0;
+        for (int i = 0; i <= series.size(); i++) {
+            var flag = i < series.size() ? machine.next(series.get(i)) : machine.finish();
+            if (flag.isPresent()) {
+                Verdict verdict = flag.get().verdict();
+                verdicts[known++] = (byte) verdict.ordinal();
+                if (verdict == Verdict.SUSPECT || verdict == Verdict.FAIL) {
+                    raised.add(flag.get());
+                }
+            }
+        }
+        if (known != series.size()) {
+            throw new IllegalStateException("test must give one verdict for each of " + series.size()
+                    + " readings, was " + known + " by " + test.name());
+        }
+        return new QualityFlags(test.name(), verdicts, raised);
+    }
+
+    /**
+     * Returns what the test is called.
+     *
+     * @return for example {@code spike}
+     */
+    public String test() {
+        return test;
+    }
+
+    /**
+     * Returns the number of readings.
+     *
+     * @return count
+     */
+    public int size() {
+        return verdicts.length;
+    }
+
+    /**
+     * Returns the verdict on one reading.
+     *
+     * @param index position of the reading, 0 to size - 1
+     * @return the verdict
+     * @throws IndexOutOfBoundsException if there is no such position
+     */
+    public Verdict verdict(int index) {
+        return VERDICTS[verdicts[index]];
+    }
+
+    /**
+     * Returns how many readings have a verdict.
+     *
+     * @param verdict the verdict
+     * @return count
+     */
+    public int count(Verdict verdict) {
+        int count = 0;
+        for (byte each : verdicts) {
+            count += each == verdict.ordinal() ? 1 : 0;
+        }
+        return count;
+    }
+
+    /**
+     * Returns the readings found suspect or failed, with reasons.
+     *
+     * @return flags in order of time
+     */
+    public List<QualityFlag> raised() {
+        return raised;
+    }
+
+    /**
+     * Returns the verdicts as qualities, for {@link Series#withFlags}.
+     *
+     * @return {@linkplain dev.runnel.timeseries.Quality#toCode codes}, one for each reading; a new array
+     */
+    public byte[] toQualityCodes() {
+        byte[] codes = new byte[verdicts.length];
+        for (int i = 0; i < codes.length; i++) {
+            codes[i] = verdict(i).toQuality().toCode();
+        }
+        return codes;
+    }
+
+    @Override
+    public boolean equals(Object other) {
+        return other instanceof QualityFlags that
+                && test.equals(that.test)
+                && Arrays.equals(verdicts, that.verdicts)
+                && raised.equals(that.raised);
+    }
+
+    @Override
+    public int hashCode() {
+        return 31 * (31 * test.hashCode() + Arrays.hashCode(verdicts)) + raised.hashCode();
+    }
+
+    @Override
+    public String toString() {
+        StringBuilder text = new StringBuilder("QualityFlags[").append(test).append(": ");
+        String gap = "";
+        for (Verdict each : VERDICTS) {
+            text.append(gap).append(count(each)).append(' ').append(each.toText());
+            gap = ", ";
+        }
+        return text.append(']').toString();
+    }
+}

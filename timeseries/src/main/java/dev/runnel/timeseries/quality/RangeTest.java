@@ -1,0 +1,107 @@
+package dev.runnel.timeseries.quality;
+
+import dev.runnel.base.Require;
+import dev.runnel.base.Text;
+import dev.runnel.timeseries.Reading;
+import java.util.Optional;
+import org.apiguardian.api.API;
+
+/**
+ * Fails readings outside the range of the sensor and suspects those outside the range of the site. The limits themselves
+ * pass. Immutable and thread-safe.
+ *
+ * @param failBelow lowest value the sensor can give
+ * @param failAbove highest value the sensor can give
+ * @param suspectBelow lowest usual value; not below {@code failBelow}
+ * @param suspectAbove highest usual value; not above {@code failAbove}
+ * @since 0.1
+ */
+@API(status = API.Status.STABLE, since = "0.1")
+public record RangeTest(double failBelow, double failAbove, double suspectBelow, double suspectAbove)
+        implements QualityTest {
+    /**
+     * Checks the order of the limits.
+     *
+     * @param failBelow lowest value the sensor can give
+     * @param failAbove highest value the sensor can give
+     * @param suspectBelow lowest usual value
+     * @param suspectAbove highest usual value
+     * @throws IllegalArgumentException if a limit is NaN, or the usual range is empty or not within that of the sensor
+     */
+    public RangeTest {
+        Require.inRange("failAbove", failAbove, failBelow, Double.POSITIVE_INFINITY, "");
+        Require.inRange("suspectBelow", suspectBelow, failBelow, failAbove, "");
+        Require.inRange("suspectAbove", suspectAbove, suspectBelow, failAbove, "");
+    }
+
+    /**
+     * Returns the test with a range of the sensor only.
+     *
+     * @param lowest lowest value the sensor can give
+     * @param highest highest value the sensor can give
+     * @return the test
+     * @throws IllegalArgumentException if a limit is NaN or the range is empty
+     */
+    public static RangeTest of(double lowest, double highest) {
+        return new RangeTest(lowest, highest, lowest, highest);
+    }
+
+    /**
+     * Returns the test with a range of the site.
+     *
+     * @param lowest lowest usual value
+     * @param highest highest usual value
+     * @return the new test
+     * @throws IllegalArgumentException if the range is empty or not within that of the sensor
+     */
+    public RangeTest withUsual(double lowest, double highest) {
+        return new RangeTest(failBelow, failAbove, lowest, highest);
+    }
+
+    @Override
+    public String name() {
+        return "range";
+    }
+
+    @Override
+    public QualityMachine start() {
+        return new Machine(this);
+    }
+
+    private QualityFlag flag(Reading reading) {
+        double value = reading.value();
+        if (reading.isMissing()) {
+            return QualityFlag.missing(reading.time());
+        }
+        if (value < failBelow || value > failAbove) {
+            return new QualityFlag(reading.time(), Verdict.FAIL, outside(value, failBelow, failAbove));
+        }
+        if (value < suspectBelow || value > suspectAbove) {
+            return new QualityFlag(reading.time(), Verdict.SUSPECT, outside(value, suspectBelow, suspectAbove));
+        }
+        return QualityFlag.pass(reading.time());
+    }
+
+    private static String outside(double value, double from, double to) {
+        return Text.number(value) + " is outside [" + Text.number(from) + ", " + Text.number(to) + "]";
+    }
+
+    private static final class Machine implements QualityMachine {
+        private static final long serialVersionUID = 1;
+        private final RangeTest test;
+
+        Machine(RangeTest test) {
+            this.test = test;
+        }
+
+        @Override
+        public Optional<QualityFlag> next(Reading reading) {
+            return Optional.of(test.flag(reading));
+        }
+
+        @Override
+        public Optional<QualityFlag> finish() {
+            return Optional.empty();
+        }
+    }
+}

@@ -1,0 +1,49 @@
+package dev.runnel.base;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.util.Locale;
+import org.junit.jupiter.api.Test;
+
+class TextTest {
+    @Test
+    void numbersAreAsShortAsTheyCanBe() {
+        assertThat(Text.number(3)).isEqualTo("3");
+        assertThat(Text.number(-0.45)).isEqualTo("-0.45");
+        assertThat(Text.number(1e-9)).isEqualTo("1.0E-9");
+        assertThat(Text.number(1e10)).isEqualTo("1.0E10");
+        assertThat(Text.number(Double.NaN)).isEqualTo("NaN");
+        assertThat(Text.number(Double.NEGATIVE_INFINITY)).isEqualTo("-Infinity");
+    }
+
+    @Test
+    void significantDigitsAreRoundedAndNotCut() {
+        assertThat(Text.significant(0.012345, 3)).isEqualTo("0.0123");
+        assertThat(Text.significant(99.96, 3)).isEqualTo("100");
+        assertThat(Text.significant(-1234567, 3)).isEqualTo("-1230000");
+        assertThat(Text.significant(0.00001234, 3)).isEqualTo("1.23e-05");
+        assertThat(Text.significant(1e7, 3)).isEqualTo("1.00e+07");
+        assertThat(Text.significant(0, 3)).isEqualTo("0");
+        assertThat(Text.significant(Double.NaN, 3)).isEqualTo("NaN");
+        assertThat(Text.significant(2.5, 6)).isEqualTo("2.5");
+    }
+
+    @Test
+    void doesNotFollowTheDefaultLocale() {
+        Locale before = Locale.getDefault();
+        try {
+            Locale.setDefault(Locale.GERMANY);
+            assertThat(Text.fixed(1234.5, 2)).isEqualTo("1234.50");
+            assertThat(Text.significant(0.000012345, 3)).isEqualTo("1.23e-05");
+        } finally {
+            Locale.setDefault(before);
+        }
+    }
+
+    @Test
+    void quotedTextIsShortAndVisible() {
+        assertThat(Text.quoted("12,5")).isEqualTo("\"12,5\"");
+        assertThat(Text.quoted("a\u0000b")).isEqualTo("\"a\uFFFDb\"");
+        assertThat(Text.quoted("x".repeat(61))).isEqualTo("\"" + "x".repeat(60) + "...\"");
+    }
+}

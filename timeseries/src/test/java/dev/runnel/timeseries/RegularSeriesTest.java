@@ -1,0 +1,76 @@
+package dev.runnel.timeseries;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatExceptionOfType;
+import static org.assertj.core.api.Assertions.assertThatIllegalArgumentException;
+
+import java.time.Duration;
+import java.time.Instant;
+import org.junit.jupiter.api.Test;
+
+class RegularSeriesTest {
+    private static final Instant T0 = Instant.parse("2026-01-01T00:00:00Z");
+    private static final Duration TWO = Duration.ofMinutes(2);
+    private static final RegularSeries RAIN = RegularSeries.of(T0, TWO, 0.2, 0, Double.NaN, 0.4);
+
+    @Test
+    void knowsItsSteps() {
+        assertThat(RAIN.size()).isEqualTo(4);
+        assertThat(RAIN.interval()).hasToString("2026-01-01T00:00:00Z/2026-01-01T00:08:00Z");
+        assertThat(RAIN.interval(3)).hasToString("2026-01-01T00:06:00Z/2026-01-01T00:08:00Z");
+        assertThat(RAIN.time(1)).isEqualTo(T0.plusSeconds(120));
+        assertThat(RAIN.missing()).isEqualTo(1);
+        assertThat(RAIN.sum()).isEqualTo(0.6000000000000001);
+        assertThat(RAIN)
+                .hasToString("RegularSeries[4 steps of PT2M from 2026-01-01T00:00:00Z, sum 0.600000, 1 missing]");
+        assertThatExceptionOfType(IndexOutOfBoundsException.class).isThrownBy(() -> RAIN.time(4));
+        assertThatExceptionOfType(IndexOutOfBoundsException.class).isThrownBy(() -> RAIN.interval(-1));
+        assertThat(RegularSeries.of(T0, TWO).isEmpty()).isTrue();
+        assertThat(RegularSeries.of(T0, TWO).end()).isEqualTo(T0);
+    }
+
+    @Test
+    void slicesTakeTheStepsThatStartInside() {
+        assertThat(RAIN.slice(Interval.of(T0.plusSeconds(1), T0.plusSeconds(240))))
+                .isEqualTo(RegularSeries.of(T0.plusSeconds(120), TWO, 0));
+        assertThat(RAIN.slice(Interval.of(T0.plusSeconds(120), T0.plusSeconds(241))))
+                .isEqualTo(RegularSeries.of(T0.plusSeconds(120), TWO, 0, Double.NaN));
+        assertThat(RAIN.slice(Interval.of(Instant.MIN, Instant.MAX))).isEqualTo(RAIN);
+        assertThat(RAIN.slice(Interval.of(T0.plusSeconds(1), T0.plusSeconds(2))).isEmpty())
+                .isTrue();
+        assertThat(RAIN.slice(Interval.of(T0.plusSeconds(500), T0.plusSeconds(900)))
+                        .isEmpty())
+                .isTrue();
+        RegularSeries old = RegularSeries.of(Instant.parse("1969-12-31T23:58:00Z"), TWO, 1, 2, 3);
+        assertThat(old.slice(Interval.of(Instant.EPOCH, T0)).toValues()).containsExactly(2, 3);
+    }
+
+    @Test
+    void becomesASeriesOfStepStarts() {
+        Series series = RAIN.toSeries();
+        assertThat(series.time(3)).isEqualTo(T0.plusSeconds(360));
+        assertThat(series.quality(2)).isEqualTo(Quality.MISSING);
+        assertThat(RAIN.map(value -> 2 * value).toValues()).containsExactly(0.4, 0, Double.NaN, 0.8);
+    }
+
+    @Test
+    void refusesWhatIsNotRegular() {
+        assertThatIllegalArgumentException()
+                .isThrownBy(() -> RegularSeries.of(T0, Duration.ZERO, 1))
+                .withMessage("step must be longer than 0, was PT0S");
+        assertThatIllegalArgumentException()
+                .isThrownBy(() -> RegularSeries.of(T0, TWO, 1, Double.POSITIVE_INFINITY))
+                .withMessage("values must be finite, or NaN for missing, was Infinity at index 1");
+        assertThatIllegalArgumentException()
+                .isThrownBy(() -> RegularSeries.of(Instant.parse("2262-04-11T00:00:00Z"), Duration.ofDays(1), 1))
+                .withMessage("values must end before 2262-04-11, were 1 steps of PT24H");
+        assertThatIllegalArgumentException().isThrownBy(() -> RAIN.map(value -> value / 0));
+    }
+
+    @Test
+    void equalSeriesAreEqual() {
+        RegularSeries same = RegularSeries.of(T0, TWO, 0.2, 0, Double.NaN, 0.4);
+        assertThat(same).isEqualTo(RAIN).hasSameHashCodeAs(RAIN);
+        assertThat(same).isNotEqualTo(RegularSeries.of(T0, Duration.ofMinutes(3), 0.2, 0, Double.NaN, 0.4));
+    }
+}
