@@ -45,6 +45,7 @@ public final class Calculations {
                         FlowCalculations.all(),
                         WaterCalculations.all(),
                         WeirCalculations.all(),
+                        StructureCalculations.all(),
                         GaugeCalculations.all(),
                         EventCalculations.all(),
                         DdfCalculations.all(),
