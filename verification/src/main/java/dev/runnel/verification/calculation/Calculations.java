@@ -41,6 +41,7 @@ public final class Calculations {
         Map<String, Calculation> byName = new LinkedHashMap<>();
         Stream.of(
                         StatisticsCalculations.all(),
+                        AlarmCalculations.all(),
                         SectionCalculations.all(),
                         FlowCalculations.all(),
                         WaterCalculations.all(),

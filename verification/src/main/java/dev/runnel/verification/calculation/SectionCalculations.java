@@ -18,6 +18,12 @@ final class SectionCalculations {
                 ofDepth("section.centroid-depth", "m", CrossSection::centroidDepth),
                 Calculation.of(
                         "hydraulics",
+                        "section.height",
+                        "m",
+                        Sections.INPUTS,
+                        in -> Sections.of(in).height()),
+                Calculation.of(
+                        "hydraulics",
                         "section.depth-for-area",
                         "m",
                         "area " + Sections.INPUTS,

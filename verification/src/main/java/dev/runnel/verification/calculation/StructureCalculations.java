@@ -18,11 +18,17 @@ final class StructureCalculations {
 
     static List<Calculation> all() {
         return List.of(
-                of("orifice.discharge", "m3/s", "head diameter? width? height? coefficient", in -> orifice(in)
-                        .formula(in.number("head"))),
+                of(
+                        "orifice.discharge",
+                        "m3/s",
+                        "head diameter? width? height? coefficient",
+                        in -> orifice(in).formula(in.number("head"))),
                 of("orifice.large.discharge", "m3/s", LARGE, in -> large(in).formula(in.number("head"))),
-                of("orifice.large.drowned-discharge", "m3/s", LARGE + " tailwater", in -> large(in)
-                        .discharge(in.number("head"), in.number("tailwater"))),
+                of(
+                        "orifice.large.drowned-discharge",
+                        "m3/s",
+                        LARGE + " tailwater",
+                        in -> large(in).discharge(in.number("head"), in.number("tailwater"))),
                 of(
                         "weir.broad-crested.discharge",
                         "m3/s",
@@ -43,20 +49,33 @@ final class StructureCalculations {
                                         in.number("crest_height"),
                                         in.number("roughness"))
                                 .coefficient(in.number("head"))),
-                of("flume.parshall.constant", "m3/s at 1 m", "throat", in -> ParshallFlume.ofThroat(in.number("throat"))
-                        .constant()),
-                of("flume.parshall.exponent", "1", "throat", in -> ParshallFlume.ofThroat(in.number("throat"))
-                        .exponent()),
-                of("flume.parshall.discharge", "m3/s", "throat head", in -> ParshallFlume.ofThroat(in.number("throat"))
-                        .formula(in.number("head"))),
-                of("screen.head-loss", "m", "bars thickness gap angle velocity", in -> BarScreen.of(
-                                BarShape.valueOf(in.text("bars")
-                                        .toUpperCase(Locale.ROOT)
-                                        .replace('-', '_')),
-                                in.number("thickness"),
-                                in.number("gap"))
-                        .withInclination(in.number("angle"))
-                        .headLoss(in.number("velocity"))));
+                of(
+                        "flume.parshall.constant",
+                        "m3/s at 1 m",
+                        "throat",
+                        in -> ParshallFlume.ofThroat(in.number("throat")).constant()),
+                of(
+                        "flume.parshall.exponent",
+                        "1",
+                        "throat",
+                        in -> ParshallFlume.ofThroat(in.number("throat")).exponent()),
+                of(
+                        "flume.parshall.discharge",
+                        "m3/s",
+                        "throat head",
+                        in -> ParshallFlume.ofThroat(in.number("throat")).formula(in.number("head"))),
+                of(
+                        "screen.head-loss",
+                        "m",
+                        "bars thickness gap angle velocity",
+                        in -> BarScreen.of(
+                                        BarShape.valueOf(in.text("bars")
+                                                .toUpperCase(Locale.ROOT)
+                                                .replace('-', '_')),
+                                        in.number("thickness"),
+                                        in.number("gap"))
+                                .withInclination(in.number("angle"))
+                                .headLoss(in.number("velocity"))));
     }
 
     private static Calculation of(String name, String unit, String inputs, ToDoubleFunction<Inputs> body) {

@@ -1,0 +1,66 @@
+package dev.runnel.verification.calculation;
+
+import dev.runnel.timeseries.Interval;
+import dev.runnel.timeseries.Reading;
+import dev.runnel.timeseries.alarm.AlarmMonitor;
+import dev.runnel.timeseries.alarm.ThresholdAlarm;
+import dev.runnel.timeseries.balance.SpillCount;
+import java.time.Duration;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+
+/** Threshold alarms on readings a minute apart, and the counting of spills given as minutes from a start. */
+final class AlarmCalculations {
+    private static final Instant START = Instant.parse("2001-01-01T00:00:00Z");
+
+    private AlarmCalculations() {}
+
+    static List<Calculation> all() {
+        return List.of(
+                Calculation.of(
+                        "timeseries",
+                        "alarm.high.is-active",
+                        "1 or 0",
+                        "values reading limit deadband? on_delay_minutes? off_delay_minutes?",
+                        in -> isActive(in) ? 1 : 0),
+                Calculation.of(
+                        "timeseries",
+                        "spill.twelve-twenty-four",
+                        "spills",
+                        "discharges",
+                        in -> SpillCount.twelveTwentyFour()
+                                .count(discharges(in.text("discharges")))
+                                .count()));
+    }
+
+    private static boolean isActive(Inputs in) {
+        ThresholdAlarm alarm = ThresholdAlarm.high(in.number("limit"))
+                .withDeadband(in.number("deadband", 0))
+                .withOnDelay(minutes(in.number("on_delay_minutes", 0)))
+                .withOffDelay(minutes(in.number("off_delay_minutes", 0)));
+        AlarmMonitor monitor = alarm.monitor();
+        double[] values = in.sample("values");
+        for (int i = 0; i <= in.integer("reading"); i++) {
+            monitor.next(Reading.of(START.plus(minutes(i)), values[i]));
+        }
+        return monitor.state().isActive();
+    }
+
+    /** Reads "0-10;720-730": start and end of each discharge in minutes. */
+    private static List<Interval> discharges(String text) {
+        List<Interval> discharges = new ArrayList<>();
+        for (String part : text.split(";")) {
+            double[] ends = Arrays.stream(part.split("-"))
+                    .mapToDouble(Double::parseDouble)
+                    .toArray();
+            discharges.add(Interval.of(START.plus(minutes(ends[0])), START.plus(minutes(ends[1]))));
+        }
+        return discharges;
+    }
+
+    private static Duration minutes(double minutes) {
+        return Duration.ofNanos(Math.round(minutes * 60e9));
+    }
+}
