@@ -36,16 +36,16 @@ public final class Scenario {
     /** The storms, in order. */
     public static final List<Storm> STORMS = List.of(
             Storm.frontal("2026-10-07T02:20:00Z", 9.0, 8.4),
-            Storm.frontal("2026-10-10T13:00:00Z", 5.0, 6.2),
-            Storm.frontal("2026-10-11T06:10:00Z", 4.0, 9.0),
+            Storm.frontal("2026-10-08T13:00:00Z", 5.0, 6.2),
+            Storm.frontal("2026-10-09T06:10:00Z", 4.0, 9.0),
             Storm.frontal("2026-10-14T16:00:00Z", 1.2, 3.4),
             Storm.convective("2026-10-17T17:40:00Z", 1.6, 30.0),
             Storm.convective("2026-10-18T08:40:00Z", 1.7, 23.2),
             Storm.frontal("2026-10-19T02:00:00Z", 3.0, 2.2),
-            Storm.frontal("2026-10-31T04:00:00Z", 7.0, 7.8),
+            Storm.frontal("2026-10-30T04:00:00Z", 7.0, 7.8),
             Storm.frontal("2026-11-02T12:00:00Z", 6.0, 11.6),
-            Storm.frontal("2026-11-06T20:30:00Z", 3.0, 4.2),
-            Storm.frontal("2026-11-14T09:00:00Z", 8.0, 10.4));
+            Storm.frontal("2026-11-05T20:30:00Z", 3.0, 4.2),
+            Storm.frontal("2026-11-13T14:00:00Z", 8.0, 10.4));
 
     /** The storm that surcharges the pipe at Saltings Lane and fills it to the crest of the overflow. */
     public static final Storm GREAT_STORM = STORMS.get(4);

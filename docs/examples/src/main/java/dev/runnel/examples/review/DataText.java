@@ -16,7 +16,7 @@ final class DataText {
 
     static void put(Page page, SiteData data) {
         List<List<String>> rows = new ArrayList<>();
-        rows.add(List.of("", "lines", "read", "rejected", "altered", "flagged", "gaps", "longest", "column", "unit"));
+        rows.add(List.of("", "lines", "read", "rejected", "altered", "flagged", "gaps", "longest"));
         rows.add(row(data.depth()));
         data.velocity().ifPresent(velocity -> rows.add(row(velocity)));
         data.tips()
@@ -32,7 +32,8 @@ final class DataText {
                         "-",
                         "times",
                         Show.rain(data.site().rain().bucket().tipMm()) + " mm")));
-        page.section("data").table("lrrrrrrrll", rows);
+        page.section("data").table("lrrrrrrr", rows);
+        page.say(columns(data));
         lines(page, "depth", data.depth().lines().report());
         flags(page, data.depth(), data.site().zone());
         data.velocity()
@@ -51,6 +52,21 @@ final class DataText {
                         () -> page.say("no rain gauge: no storms, and no dry days to find dry weather flow on"));
     }
 
+    private static String columns(SiteData data) {
+        StringBuilder text = new StringBuilder("read as: ").append(column(data.depth()));
+        data.velocity().ifPresent(velocity -> text.append("; ").append(column(velocity)));
+        data.tips().ifPresent(tips -> text.append("; tips of ")
+                .append(Show.rain(data.site().rain().bucket().tipMm()))
+                .append(Page.BOUND)
+                .append("mm"));
+        return text.toString();
+    }
+
+    private static String column(CheckedReadings readings) {
+        return readings.lines().column().what() + " from \"" + readings.lines().header() + "\" in "
+                + readings.lines().unit().symbol();
+    }
+
     private static List<String> row(CheckedReadings readings) {
         CsvReport report = readings.lines().report();
         return List.of(
@@ -65,9 +81,7 @@ final class DataText {
                         .map(Interval::duration)
                         .max(Duration::compareTo)
                         .map(Show::duration)
-                        .orElse("-"),
-                readings.lines().header(),
-                readings.lines().unit().symbol());
+                        .orElse("-"));
     }
 
     /** What was wrong with the lines of a file, each kind with its first line. */

@@ -12,6 +12,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.ToDoubleFunction;
+import java.util.stream.Collectors;
 
 /**
  * Days on which depth and velocity do not hang together as they do on most days, and what that points to.
@@ -123,6 +124,15 @@ record EvidenceFindings(List<DailyEvidence> days, List<Departure> departures) {
         days.addAll(day.days());
         return new Departure(
                 before.pointer(), List.copyOf(days), before.usualLevel(), before.usualRatio(), before.usualFlow());
+    }
+
+    /** Returns the days whose flow is not to be relied on. */
+    Set<LocalDate> suspectVelocityDays() {
+        return departures.stream()
+                .filter(departure -> departure.pointer() == Pointer.VELOCITY_SENSOR)
+                .flatMap(departure -> departure.days().stream())
+                .map(DailyEvidence::date)
+                .collect(Collectors.toSet());
     }
 
     private static boolean isWeekend(LocalDate date) {

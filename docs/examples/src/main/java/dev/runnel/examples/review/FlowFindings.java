@@ -4,8 +4,14 @@ import dev.runnel.hydraulics.monitoring.FlowRecord;
 import dev.runnel.hydraulics.monitoring.FullnessTime;
 import dev.runnel.hydraulics.monitoring.Surcharge;
 import dev.runnel.hydraulics.monitoring.SurchargePeriod;
+import dev.runnel.timeseries.Interval;
 import dev.runnel.timeseries.Series;
+import dev.runnel.timeseries.balance.DailyTotal;
+import dev.runnel.timeseries.balance.DailyTotals;
+import dev.runnel.timeseries.balance.SpillCount;
+import dev.runnel.timeseries.balance.SpillTally;
 import java.util.List;
+import java.util.Optional;
 import java.util.stream.DoubleStream;
 
 /**
@@ -14,8 +20,23 @@ import java.util.stream.DoubleStream;
  * @param record level, velocity and flow
  * @param fullness time above 50, 80 and 100 % of the height
  * @param surcharges times above the soffit
+ * @param spills times above the crest, if there is an overflow
+ * @param volumes flow of each local day, m3
  */
-record FlowFindings(FlowRecord record, List<FullnessTime> fullness, List<SurchargePeriod> surcharges) {
+record FlowFindings(
+        FlowRecord record,
+        List<FullnessTime> fullness,
+        List<SurchargePeriod> surcharges,
+        Optional<Spills> spills,
+        List<DailyTotal> volumes) {
+    /**
+     * Water above the crest of the overflow.
+     *
+     * @param periods times above it
+     * @param tally how many spills they count as
+     */
+    record Spills(List<SurchargePeriod> periods, SpillTally tally) {}
+
     static FlowFindings of(SiteData data) {
         Series velocity = data.velocity().map(CheckedReadings::series).orElse(Series.empty());
         FlowRecord record = data.site().monitor().flow(data.depth().series(), velocity);
@@ -25,6 +46,23 @@ record FlowFindings(FlowRecord record, List<FullnessTime> fullness, List<Surchar
         List<SurchargePeriod> surcharges = Surcharge.of(data.site().monitor())
                 .withMaximumGap(data.longestGap())
                 .periods(record.level());
-        return new FlowFindings(record, fullness, surcharges);
+        List<DailyTotal> volumes = DailyTotals.in(data.site().zone())
+                .withMaximumGap(data.longestGap())
+                .totals(record.flow());
+        return new FlowFindings(record, fullness, surcharges, spills(data, record), volumes);
+    }
+
+    private static Optional<Spills> spills(SiteData data, FlowRecord record) {
+        if (data.site().crestLevel().isEmpty()) {
+            return Optional.empty();
+        }
+        List<SurchargePeriod> periods = Surcharge.above(data.site().crestLevel().getAsDouble())
+                .withMaximumGap(data.longestGap())
+                .periods(record.level());
+        List<Interval> discharges = periods.stream()
+                .map(SurchargePeriod::interval)
+                .filter(interval -> !interval.isEmpty())
+                .toList();
+        return Optional.of(new Spills(periods, SpillCount.twelveTwentyFour().count(discharges)));
     }
 }

@@ -2,16 +2,89 @@ package dev.runnel.examples.review;
 
 import dev.runnel.hydraulics.monitoring.FullnessTime;
 import dev.runnel.hydraulics.monitoring.SurchargePeriod;
+import dev.runnel.rainfall.event.DryDays;
+import dev.runnel.timeseries.balance.SpillTally;
+import dev.runnel.timeseries.baseline.DayClass;
+import dev.runnel.timeseries.baseline.DiurnalProfile;
+import dev.runnel.timeseries.baseline.ProfileSlot;
 import java.time.Duration;
 import java.time.ZoneId;
+import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.stream.Collectors;
 
 /** Flow, fullness, alarms and spills. */
 final class FlowText {
+    private static final int MOST_PERIODS = 8;
+    private static final double SECONDS_IN_DAY = 86_400;
+
     private FlowText() {}
 
-    static void dryWeather(Page page, SiteReview review) {}
+    static void dryWeather(Page page, SiteReview review) {
+        DryWeather dry = review.dryWeather();
+        page.section("dry weather").say(dryDays(review));
+        if (dry.profile().isEmpty()) {
+            page.say("too few for a profile: it takes " + DryWeather.FEWEST_DAYS + " days with readings, there are "
+                    + dry.days().size());
+            return;
+        }
+        DiurnalProfile profile = dry.profile().get();
+        List<List<String>> rows = new ArrayList<>();
+        String unit = dry.isFlow() ? "l/s" : "mm";
+        rows.add(List.of("", "days", "mean " + unit, "peak " + unit, "at", "10 to 90 % of days", "night " + unit, "at"));
+        for (DayClass dayClass : dry.classes()) {
+            Optional<DryWeather.Peak> peak = dry.peak(dayClass);
+            Optional<ProfileSlot> night = profile.nightMinimum(dayClass);
+            rows.add(List.of(
+                    dayClass.toText(),
+                    "" + profile.days(dayClass),
+                    value(dry, profile.mean(dayClass)),
+                    peak.map(found -> value(dry, found.slot().mean())).orElse("-"),
+                    peak.map(found -> "" + found.slot().start()).orElse("-"),
+                    peak.map(found -> value(dry, found.lower()) + " to " + value(dry, found.upper()))
+                            .orElse("-"),
+                    night.map(slot -> value(dry, slot.mean())).orElse("-"),
+                    night.map(slot -> "" + slot.start()).orElse("-")));
+        }
+        page.table("lrrrrrrr", rows);
+        if (dry.isFlow()) {
+            page.say("dry weather flow " + Show.flow(profile.mean()) + " ("
+                    + Show.volume(profile.mean() * SECONDS_IN_DAY) + " a day), weekdays and weekends as in a week");
+        }
+    }
+
+    private static String dryDays(SiteReview review) {
+        DryWeather dry = review.dryWeather();
+        StringBuilder text = new StringBuilder();
+        if (review.rain().isPresent()) {
+            DryDays days = review.rain().get().days();
+            Site.RainRules rules = review.site().rain();
+            text.append(Show.count(days.dates().size(), "dry day"))
+                    .append(", ")
+                    .append(days.wet().size())
+                    .append(" wet, ")
+                    .append(days.unknown().size())
+                    .append(" not known; dry: at most ")
+                    .append(Show.rain(rules.dryDayLimitMm()))
+                    .append(Page.BOUND)
+                    .append("mm that day and ")
+                    .append(rules.daysAfterRain() == 1 ? "the day" : "each of " + rules.daysAfterRain() + " days")
+                    .append(" before");
+        } else {
+            text.append("no gauge to tell dry days: ")
+                    .append(Show.count(dry.days().size(), "day"))
+                    .append(" of the record, wet ones among them");
+        }
+        if (!dry.leftOut().isEmpty()) {
+            text.append("; ").append(dry.leftOut().size()).append(" left out for a suspect velocity");
+        }
+        return text.toString();
+    }
+
+    private static String value(DryWeather dry, double value) {
+        return dry.isFlow() ? Show.flowValue(value) : Double.isNaN(value) ? "-" : "" + Math.round(value * 1000);
+    }
 
     static void fullness(Page page, SiteReview review) {
         String shares = review.flow().fullness().stream()
@@ -30,15 +103,36 @@ final class FlowText {
         }
         Duration total = periods.stream().map(SurchargePeriod::duration).reduce(Duration.ZERO, Duration::plus);
         page.say(Show.count(periods.size(), "period") + ", " + Show.duration(total) + " together");
-        for (SurchargePeriod period : periods) {
-            page.say(Show.time(period.interval().start(), zone) + " for " + Show.duration(period.duration()) + ", "
-                    + Show.mm(period.peakAbove()) + " above the soffit at "
-                    + Show.time(period.peakTime(), zone)
+        periods(page, periods, "the soffit", zone);
+    }
+
+    private static void periods(Page page, List<SurchargePeriod> periods, String level, ZoneId zone) {
+        for (SurchargePeriod period : periods.subList(0, Math.min(MOST_PERIODS, periods.size()))) {
+            page.say(Show.time(period.interval().start(), zone) + " for " + Show.duration(period.duration()) + ", up to "
+                    + Show.mm(period.peakAbove()) + " above " + level + " at " + Show.time(period.peakTime(), zone)
                     + (period.isComplete() ? "" : ", the record hides its start or end"));
+        }
+        if (periods.size() > MOST_PERIODS) {
+            page.say("and " + (periods.size() - MOST_PERIODS) + " more in the files");
         }
     }
 
     static void alarms(Page page, SiteReview review) {}
 
-    static void overflow(Page page, SiteReview review) {}
+    static void overflow(Page page, SiteReview review) {
+        ZoneId zone = review.site().zone();
+        review.flow().spills().ifPresent(spills -> {
+            page.section("overflow");
+            String crest = "crest at " + Show.mm(review.site().crestLevel().orElseThrow());
+            if (spills.periods().isEmpty()) {
+                page.say(crest + ": no water above it");
+                return;
+            }
+            SpillTally tally = spills.tally();
+            page.say(crest + ": water above it " + Show.count(spills.periods().size(), "time") + ", "
+                    + Show.duration(tally.duration()) + " together; " + Show.count(tally.count(), "spill")
+                    + " by blocks of 12 and 24 h");
+            periods(page, spills.periods(), "the crest", zone);
+        });
+    }
 }

@@ -12,7 +12,10 @@ import dev.runnel.rainfall.gauge.TipSummary;
 import dev.runnel.rainfall.gauge.Tips;
 import dev.runnel.timeseries.Interval;
 import dev.runnel.timeseries.RegularSeries;
+import dev.runnel.timeseries.balance.DailyTotal;
+import dev.runnel.timeseries.balance.DailyTotals;
 import java.time.Duration;
+import java.time.LocalDate;
 import java.util.List;
 import java.util.Optional;
 
@@ -26,6 +29,7 @@ import java.util.Optional;
  * @param events the storms and what was left out of them
  * @param storms each storm with its rarity, if there is a table
  * @param days dry, wet and unknown days
+ * @param daily rain of each local day, mm
  */
 record RainFindings(
         Interval record,
@@ -34,7 +38,8 @@ record RainFindings(
         RegularSeries rain,
         EventRecord events,
         List<Storm> storms,
-        DryDays days) {
+        DryDays days,
+        List<DailyTotal> daily) {
     /** Durations over which peaks are measured. */
     static final List<Duration> DURATIONS = List.of(
             Duration.ofMinutes(5),
@@ -78,6 +83,12 @@ record RainFindings(
                 rain,
                 events,
                 storms,
-                DryDays.of(rule, rain, site.zone()));
+                DryDays.of(rule, rain, site.zone()),
+                DailyTotals.in(site.zone()).totals(rain.map(mm -> mm / STEP.toSeconds())));
+    }
+
+    /** Returns what the rain makes of a day. */
+    String kind(LocalDate date) {
+        return days.dates().contains(date) ? "dry" : days.wet().contains(date) ? "wet" : "not known";
     }
 }

@@ -56,6 +56,11 @@ final class Show {
         return hours / 24 + BOUND + "d" + (hours % 24 == 0 ? "" : BOUND + (hours % 24) + BOUND + "h");
     }
 
+    /** The same for files, with plain spaces. */
+    static String plain(Duration duration) {
+        return duration(duration).replace(Page.BOUND, ' ');
+    }
+
     /** Hours with one decimal, for example {@code 1.7 h}. */
     static String hours(Duration duration) {
         return Text.fixed(duration.toSeconds() / 3600.0, 1) + BOUND + "h";

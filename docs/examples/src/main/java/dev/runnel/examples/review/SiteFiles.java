@@ -1,17 +1,25 @@
 package dev.runnel.examples.review;
 
+import dev.runnel.hydraulics.monitoring.DailyEvidence;
 import dev.runnel.hydraulics.monitoring.FlowRecord;
 import dev.runnel.hydraulics.monitoring.SurchargePeriod;
 import dev.runnel.rainfall.ddf.EventRarity;
 import dev.runnel.rainfall.ddf.ReturnPeriod;
 import dev.runnel.rainfall.event.RainfallEvent;
 import dev.runnel.timeseries.Series;
+import dev.runnel.timeseries.balance.DailyTotal;
+import dev.runnel.timeseries.baseline.DayClass;
+import dev.runnel.timeseries.baseline.DiurnalProfile;
+import dev.runnel.timeseries.baseline.ProfileSlot;
 import dev.runnel.timeseries.csv.CsvIssue;
 import dev.runnel.timeseries.csv.CsvReport;
 import dev.runnel.timeseries.csv.CsvWriter;
 import java.nio.file.Path;
 import java.time.Duration;
+import java.time.Instant;
+import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -45,7 +53,13 @@ final class SiteFiles {
         flow();
         events();
         rarity();
-        surcharge();
+        daily();
+        dryWeather();
+        periods("surcharge.csv", "soffit", review.flow().surcharges());
+        periods(
+                "spills.csv",
+                "crest",
+                review.flow().spills().map(FlowFindings.Spills::periods).orElse(List.of()));
         rejected();
     }
 
@@ -135,16 +149,98 @@ final class SiteFiles {
         return period.isBelow() ? "shorter" : period.isAbove() ? "longer" : "this";
     }
 
-    private void surcharge() {
-        if (!review.flow().surcharges().isEmpty()) {
+    private void daily() {
+        Map<LocalDate, DailyEvidence> evidence = new HashMap<>();
+        review.evidence().days().forEach(day -> evidence.put(day.date(), day));
+        Map<LocalDate, Double> rain = new HashMap<>();
+        review.rain().ifPresent(found -> found.daily().forEach(day -> rain.put(day.date(), day.measured())));
+        List<List<?>> rows = new ArrayList<>();
+        for (DailyTotal day : review.flow().volumes()) {
+            Optional<DailyEvidence> seen = Optional.ofNullable(evidence.get(day.date()));
+            rows.add(List.of(
+                    day.date(),
+                    review.rain().map(found -> found.kind(day.date())).orElse(""),
+                    Optional.<Object>ofNullable(rain.get(day.date())).orElse(""),
+                    day.measured(),
+                    day.coverage(),
+                    day.isComplete() ? "yes" : "no",
+                    seen.<Object>map(DailyEvidence::medianLevel).orElse(""),
+                    seen.<Object>map(DailyEvidence::medianVelocity).orElse(""),
+                    seen.<Object>map(DailyEvidence::medianRatio).orElse(""),
+                    seen.<Object>map(DailyEvidence::unchangedVelocityShare).orElse("")));
+        }
+        TABLE.withComments(
+                        "local days in " + review.site().zone() + "; volume as measured over the covered part of the day",
+                        "medians on dry days: level above the invert, mean velocity, that over the velocity of the law")
+                .writeTable(
+                        folder.resolve("daily.csv"),
+                        List.of(
+                                "local_date",
+                                "day_is",
+                                "rain_mm",
+                                "volume_m3",
+                                "coverage",
+                                "complete",
+                                "median_level_m",
+                                "median_velocity_m_per_s",
+                                "median_velocity_over_law",
+                                "unchanged_velocity_share"),
+                        rows);
+    }
+
+    private void dryWeather() {
+        DryWeather dry = review.dryWeather();
+        if (dry.profile().isEmpty()) {
+            return;
+        }
+        DiurnalProfile profile = dry.profile().get();
+        List<List<?>> rows = new ArrayList<>();
+        for (DayClass dayClass : dry.classes()) {
+            for (ProfileSlot slot : profile.slots(dayClass)) {
+                Instant time = dry.instant(dayClass, slot);
+                rows.add(List.of(
+                        dayClass.toText(),
+                        slot.start(),
+                        slot.days(),
+                        slot.mean(),
+                        profile.quantile(time, 0.1),
+                        slot.median(),
+                        profile.quantile(time, 0.9)));
+            }
+        }
+        String unit = dry.isFlow() ? "flow_m3_per_s" : "level_m";
+        CsvWriter.standard()
+                .withDecimals(6)
+                .withComments("local time in " + profile.zone() + ", slots of " + Show.plain(profile.rule().slot()))
+                .writeTable(
+                        folder.resolve("dry-weather.csv"),
+                        List.of(
+                                "day_class",
+                                "local_time",
+                                "days",
+                                "mean_" + unit,
+                                "quantile_10_" + unit,
+                                "median_" + unit,
+                                "quantile_90_" + unit),
+                        rows);
+    }
+
+    private void periods(String file, String level, List<SurchargePeriod> periods) {
+        if (!periods.isEmpty()) {
             TABLE.writeTable(
-                    folder.resolve("surcharge.csv"),
-                    List.of("start_utc", "end_utc", "duration_h", "peak_above_soffit_m", "peak_utc", "complete"),
-                    review.flow().surcharges().stream().map(SiteFiles::period).toList());
+                    folder.resolve(file),
+                    List.of(
+                            "start_utc",
+                            "end_utc",
+                            "duration_h",
+                            "peak_above_" + level + "_m",
+                            "peak_utc",
+                            "complete"),
+                    periods.stream().map(SiteFiles::period).toList());
         }
     }
 
-    static List<Object> period(SurchargePeriod period) {
+    private static List<Object> period(SurchargePeriod period) {
         return List.of(
                 period.interval().start(),
                 period.interval().end(),

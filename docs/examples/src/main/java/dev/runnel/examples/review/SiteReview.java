@@ -3,7 +3,8 @@ package dev.runnel.examples.review;
 import dev.runnel.rainfall.gauge.Tips;
 import java.time.LocalDate;
 import java.util.Optional;
-import java.util.Set;
+import java.util.SortedSet;
+import java.util.TreeSet;
 import java.util.stream.Collectors;
 
 /**
@@ -12,27 +13,31 @@ import java.util.stream.Collectors;
  * @param data what was read
  * @param flow what depth and velocity say
  * @param rain what the gauge says, if there is one
+ * @param dryWeather what is usual in dry weather
  * @param evidence days on which depth and velocity do not hang together as usual
  */
-record SiteReview(SiteData data, FlowFindings flow, Optional<RainFindings> rain, EvidenceFindings evidence) {
+record SiteReview(
+        SiteData data,
+        FlowFindings flow,
+        Optional<RainFindings> rain,
+        EvidenceFindings evidence,
+        DryWeather dryWeather) {
     static SiteReview of(SiteData data) {
         Optional<Tips> tips = data.tips().map(ReadingFile.TipLines::tips);
         FlowFindings flow = FlowFindings.of(data);
         Optional<RainFindings> rain = tips.map(some -> RainFindings.of(data.site(), some, data.record(), data.ddf()));
         // Without a gauge any day may have been wet; medians bear a few wet hours.
-        Set<LocalDate> days =
-                rain.<Set<LocalDate>>map(found -> found.days().dates()).orElseGet(() -> allDays(data));
-        return new SiteReview(
-                data,
-                flow,
-                rain,
-                EvidenceFindings.of(flow.record(), days, data.site().zone()));
+        SortedSet<LocalDate> days = rain.map(found -> found.days().dates()).orElseGet(() -> allDays(data));
+        EvidenceFindings evidence =
+                EvidenceFindings.of(flow.record(), days, data.site().zone());
+        DryWeather dryWeather = DryWeather.of(data, flow.record(), days, evidence);
+        return new SiteReview(data, flow, rain, evidence, dryWeather);
     }
 
-    private static Set<LocalDate> allDays(SiteData data) {
+    private static SortedSet<LocalDate> allDays(SiteData data) {
         LocalDate first = LocalDate.ofInstant(data.record().start(), data.site().zone());
         LocalDate last = LocalDate.ofInstant(data.record().end(), data.site().zone());
-        return first.datesUntil(last.plusDays(1)).collect(Collectors.toSet());
+        return first.datesUntil(last.plusDays(1)).collect(Collectors.toCollection(TreeSet::new));
     }
 
     Site site() {
