@@ -55,10 +55,11 @@ final class DataText {
     private static String columns(SiteData data) {
         StringBuilder text = new StringBuilder("read as: ").append(column(data.depth()));
         data.velocity().ifPresent(velocity -> text.append("; ").append(column(velocity)));
-        data.tips().ifPresent(tips -> text.append("; tips of ")
-                .append(Show.rain(data.site().rain().bucket().tipMm()))
-                .append(Page.BOUND)
-                .append("mm"));
+        data.tips()
+                .ifPresent(tips -> text.append("; tips of ")
+                        .append(Show.rain(data.site().rain().bucket().tipMm()))
+                        .append(Page.BOUND)
+                        .append("mm"));
         return text.toString();
     }
 

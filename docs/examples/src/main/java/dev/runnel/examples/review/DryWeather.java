@@ -47,8 +47,8 @@ record DryWeather(
     }
 
     private static boolean hasReadings(Series series, LocalDate day, SiteData data) {
-        int first = series.firstIndexAtOrAfter(
-                day.atStartOfDay(data.site().zone()).toInstant());
+        int first =
+                series.firstIndexAtOrAfter(day.atStartOfDay(data.site().zone()).toInstant());
         Instant end = day.plusDays(1).atStartOfDay(data.site().zone()).toInstant();
         return first < series.size() && series.time(first).isBefore(end);
     }

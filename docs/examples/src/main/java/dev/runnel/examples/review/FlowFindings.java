@@ -6,10 +6,13 @@ import dev.runnel.hydraulics.monitoring.Surcharge;
 import dev.runnel.hydraulics.monitoring.SurchargePeriod;
 import dev.runnel.timeseries.Interval;
 import dev.runnel.timeseries.Series;
+import dev.runnel.timeseries.alarm.AlarmEvent;
+import dev.runnel.timeseries.alarm.ThresholdAlarm;
 import dev.runnel.timeseries.balance.DailyTotal;
 import dev.runnel.timeseries.balance.DailyTotals;
 import dev.runnel.timeseries.balance.SpillCount;
 import dev.runnel.timeseries.balance.SpillTally;
+import java.time.Duration;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.DoubleStream;
@@ -22,13 +25,15 @@ import java.util.stream.DoubleStream;
  * @param surcharges times above the soffit
  * @param spills times above the crest, if there is an overflow
  * @param volumes flow of each local day, m3
+ * @param alarms depth alarms, none if there is no rule for them
  */
 record FlowFindings(
         FlowRecord record,
         List<FullnessTime> fullness,
         List<SurchargePeriod> surcharges,
         Optional<Spills> spills,
-        List<DailyTotal> volumes) {
+        List<DailyTotal> volumes,
+        List<AlarmEvent> alarms) {
     /**
      * Water above the crest of the overflow.
      *
@@ -49,7 +54,19 @@ record FlowFindings(
         List<DailyTotal> volumes = DailyTotals.in(data.site().zone())
                 .withMaximumGap(data.longestGap())
                 .totals(record.flow());
-        return new FlowFindings(record, fullness, surcharges, spills(data, record), volumes);
+        List<AlarmEvent> alarms = data.site()
+                .alarm()
+                .map(rule -> alarm(rule, data.longestGap()).events(record.level()))
+                .orElse(List.of());
+        return new FlowFindings(record, fullness, surcharges, spills(data, record), volumes, alarms);
+    }
+
+    private static ThresholdAlarm alarm(Site.AlarmRule rule, Duration longestGap) {
+        return ThresholdAlarm.high(rule.level())
+                .withDeadband(rule.deadband())
+                .withOnDelay(rule.onDelay())
+                .withOffDelay(rule.offDelay())
+                .withMaximumGap(longestGap);
     }
 
     private static Optional<Spills> spills(SiteData data, FlowRecord record) {

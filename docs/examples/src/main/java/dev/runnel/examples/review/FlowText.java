@@ -3,6 +3,7 @@ package dev.runnel.examples.review;
 import dev.runnel.hydraulics.monitoring.FullnessTime;
 import dev.runnel.hydraulics.monitoring.SurchargePeriod;
 import dev.runnel.rainfall.event.DryDays;
+import dev.runnel.timeseries.alarm.AlarmEvent;
 import dev.runnel.timeseries.balance.SpillTally;
 import dev.runnel.timeseries.baseline.DayClass;
 import dev.runnel.timeseries.baseline.DiurnalProfile;
@@ -32,7 +33,8 @@ final class FlowText {
         DiurnalProfile profile = dry.profile().get();
         List<List<String>> rows = new ArrayList<>();
         String unit = dry.isFlow() ? "l/s" : "mm";
-        rows.add(List.of("", "days", "mean " + unit, "peak " + unit, "at", "10 to 90 % of days", "night " + unit, "at"));
+        rows.add(
+                List.of("", "days", "mean " + unit, "peak " + unit, "at", "10 to 90 % of days", "night " + unit, "at"));
         for (DayClass dayClass : dry.classes()) {
             Optional<DryWeather.Peak> peak = dry.peak(dayClass);
             Optional<ProfileSlot> night = profile.nightMinimum(dayClass);
@@ -108,16 +110,49 @@ final class FlowText {
 
     private static void periods(Page page, List<SurchargePeriod> periods, String level, ZoneId zone) {
         for (SurchargePeriod period : periods.subList(0, Math.min(MOST_PERIODS, periods.size()))) {
-            page.say(Show.time(period.interval().start(), zone) + " for " + Show.duration(period.duration()) + ", up to "
+            page.say(Show.time(period.interval().start(), zone) + " for " + Show.duration(period.duration())
+                    + ", up to "
                     + Show.mm(period.peakAbove()) + " above " + level + " at " + Show.time(period.peakTime(), zone)
                     + (period.isComplete() ? "" : ", the record hides its start or end"));
         }
-        if (periods.size() > MOST_PERIODS) {
-            page.say("and " + (periods.size() - MOST_PERIODS) + " more in the files");
+        more(page, periods.size());
+    }
+
+    private static void more(Page page, int count) {
+        if (count > MOST_PERIODS) {
+            page.say("and " + (count - MOST_PERIODS) + " more in the files");
         }
     }
 
-    static void alarms(Page page, SiteReview review) {}
+    static void alarms(Page page, SiteReview review) {
+        page.section("alarms");
+        if (review.site().alarm().isEmpty()) {
+            page.say("no alarm level is set");
+            return;
+        }
+        Site.AlarmRule rule = review.site().alarm().get();
+        List<AlarmEvent> alarms = review.flow().alarms();
+        page.say("depth above " + Show.mm(rule.level()) + ", deadband " + Show.mm(rule.deadband()) + ", on-delay "
+                + Show.duration(rule.onDelay()) + ", off-delay " + Show.duration(rule.offDelay()) + ": "
+                + Show.count(alarms.size(), "alarm"));
+        if (alarms.isEmpty()) {
+            return;
+        }
+        ZoneId zone = review.site().zone();
+        List<List<String>> rows = new ArrayList<>();
+        rows.add(List.of("onset", "active", "returned", "peak", "at", "unobserved"));
+        for (AlarmEvent alarm : alarms.subList(0, Math.min(MOST_PERIODS, alarms.size()))) {
+            rows.add(List.of(
+                    Show.time(alarm.onset(), zone),
+                    Show.clock(alarm.activation(), zone),
+                    alarm.returned().map(time -> Show.time(time, zone)).orElse("still active"),
+                    Show.mm(alarm.peak()),
+                    Show.time(alarm.peakTime(), zone),
+                    alarm.unobserved().isZero() ? "-" : Show.duration(alarm.unobserved())));
+        }
+        page.table("lllrlr", rows);
+        more(page, alarms.size());
+    }
 
     static void overflow(Page page, SiteReview review) {
         ZoneId zone = review.site().zone();

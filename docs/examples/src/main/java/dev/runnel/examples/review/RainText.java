@@ -44,7 +44,7 @@ final class RainText {
             return;
         }
         List<List<String>> rows = new ArrayList<>();
-        rows.add(List.of("begins", "lasts", "mm", "dry before", "5 min", "15 min", "1 h", "6 h", "return period"));
+        rows.add(List.of("begins", "hours", "mm", "dry before", "5 min", "15 min", "1 h", "6 h", "return period"));
         List<RainFindings.Storm> shown = deepest(rain.storms());
         shown.forEach(storm -> rows.add(row(storm)));
         page.section("storms").table("lrrrrrrrl", rows);
@@ -88,9 +88,9 @@ final class RainText {
         Optional<EventRarity.OverDuration> governing = storm.rarity().flatMap(EventRarity::governing);
         return List.of(
                 Show.time(event.start(), zone),
-                Show.hours(event.duration()),
+                Show.hoursValue(event.duration()),
                 Show.rain(event.depthMm()),
-                (isLeast ? "> " : "") + Show.duration(event.antecedentDryTime()),
+                (isLeast ? "> " : "") + Show.spell(event.antecedentDryTime()),
                 peak(event, Duration.ofMinutes(5)),
                 peak(event, Duration.ofMinutes(15)),
                 peak(event, Duration.ofHours(1)),

@@ -11,6 +11,7 @@ import java.util.Locale;
 /** Values as the review shows them: in the units of the trade, no more digits than a monitor deserves. */
 final class Show {
     private static final DateTimeFormatter TIME = DateTimeFormatter.ofPattern("EEE d MMM HH:mm", Locale.ENGLISH);
+    private static final DateTimeFormatter CLOCK = DateTimeFormatter.ofPattern("HH:mm", Locale.ENGLISH);
     private static final DateTimeFormatter DAY = DateTimeFormatter.ofPattern("EEE d MMM", Locale.ENGLISH);
     private static final DateTimeFormatter FULL = DateTimeFormatter.ofPattern("d MMM yyyy HH:mm", Locale.ENGLISH);
 
@@ -26,6 +27,11 @@ final class Show {
     /** For example {@code Sat 17 Oct 19:32}. */
     static String time(Instant time, ZoneId zone) {
         return bound(TIME.withZone(zone).format(time));
+    }
+
+    /** For example {@code 19:32}. */
+    static String clock(Instant time, ZoneId zone) {
+        return CLOCK.withZone(zone).format(time);
     }
 
     /** For example {@code 17 Oct 2026 19:32}. */
@@ -61,9 +67,15 @@ final class Show {
         return duration(duration).replace(Page.BOUND, ' ');
     }
 
-    /** Hours with one decimal, for example {@code 1.7 h}. */
-    static String hours(Duration duration) {
-        return Text.fixed(duration.toSeconds() / 3600.0, 1) + BOUND + "h";
+    /** Hours with one decimal, without the unit. */
+    static String hoursValue(Duration duration) {
+        return Text.fixed(duration.toSeconds() / 3600.0, 1);
+    }
+
+    /** Hours or days with one decimal, for example {@code 13.3 h} or {@code 3.1 d}. */
+    static String spell(Duration duration) {
+        double hours = duration.toSeconds() / 3600.0;
+        return hours < 48 ? Text.fixed(hours, 1) + BOUND + "h" : Text.fixed(hours / 24, 1) + BOUND + "d";
     }
 
     /** Millimetres of a depth in m. */

@@ -7,6 +7,7 @@ import dev.runnel.rainfall.ddf.EventRarity;
 import dev.runnel.rainfall.ddf.ReturnPeriod;
 import dev.runnel.rainfall.event.RainfallEvent;
 import dev.runnel.timeseries.Series;
+import dev.runnel.timeseries.alarm.AlarmEvent;
 import dev.runnel.timeseries.balance.DailyTotal;
 import dev.runnel.timeseries.baseline.DayClass;
 import dev.runnel.timeseries.baseline.DiurnalProfile;
@@ -55,6 +56,7 @@ final class SiteFiles {
         rarity();
         daily();
         dryWeather();
+        alarms();
         periods("surcharge.csv", "soffit", review.flow().surcharges());
         periods(
                 "spills.csv",
@@ -170,7 +172,8 @@ final class SiteFiles {
                     seen.<Object>map(DailyEvidence::unchangedVelocityShare).orElse("")));
         }
         TABLE.withComments(
-                        "local days in " + review.site().zone() + "; volume as measured over the covered part of the day",
+                        "local days in " + review.site().zone()
+                                + "; volume as measured over the covered part of the day",
                         "medians on dry days: level above the invert, mean velocity, that over the velocity of the law")
                 .writeTable(
                         folder.resolve("daily.csv"),
@@ -211,7 +214,8 @@ final class SiteFiles {
         String unit = dry.isFlow() ? "flow_m3_per_s" : "level_m";
         CsvWriter.standard()
                 .withDecimals(6)
-                .withComments("local time in " + profile.zone() + ", slots of " + Show.plain(profile.rule().slot()))
+                .withComments("local time in " + profile.zone() + ", slots of "
+                        + Show.plain(profile.rule().slot()))
                 .writeTable(
                         folder.resolve("dry-weather.csv"),
                         List.of(
@@ -225,17 +229,38 @@ final class SiteFiles {
                         rows);
     }
 
+    private void alarms() {
+        if (!review.flow().alarms().isEmpty()) {
+            TABLE.writeTable(
+                    folder.resolve("alarms.csv"),
+                    List.of(
+                            "onset_utc",
+                            "activation_utc",
+                            "cleared_utc",
+                            "returned_utc",
+                            "peak_level_m",
+                            "peak_utc",
+                            "unobserved_h"),
+                    review.flow().alarms().stream().map(SiteFiles::alarm).toList());
+        }
+    }
+
+    private static List<Object> alarm(AlarmEvent alarm) {
+        return List.of(
+                alarm.onset(),
+                alarm.activation(),
+                alarm.cleared().<Object>map(time -> time).orElse(""),
+                alarm.returned().<Object>map(time -> time).orElse(""),
+                alarm.peak(),
+                alarm.peakTime(),
+                hours(alarm.unobserved()));
+    }
+
     private void periods(String file, String level, List<SurchargePeriod> periods) {
         if (!periods.isEmpty()) {
             TABLE.writeTable(
                     folder.resolve(file),
-                    List.of(
-                            "start_utc",
-                            "end_utc",
-                            "duration_h",
-                            "peak_above_" + level + "_m",
-                            "peak_utc",
-                            "complete"),
+                    List.of("start_utc", "end_utc", "duration_h", "peak_above_" + level + "_m", "peak_utc", "complete"),
                     periods.stream().map(SiteFiles::period).toList());
         }
     }

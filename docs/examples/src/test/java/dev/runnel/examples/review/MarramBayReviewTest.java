@@ -1,0 +1,260 @@
+package dev.runnel.examples.review;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import dev.runnel.examples.marrambay.Scenario;
+import dev.runnel.examples.marrambay.Storm;
+import dev.runnel.hydraulics.monitoring.DailyEvidence;
+import dev.runnel.hydraulics.monitoring.SurchargePeriod;
+import dev.runnel.rainfall.event.RainfallEvent;
+import dev.runnel.timeseries.Interval;
+import dev.runnel.timeseries.balance.DailyTotal;
+import dev.runnel.timeseries.csv.CsvIssue.Kind;
+import dev.runnel.timeseries.csv.CsvReport;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Duration;
+import java.time.Instant;
+import java.time.LocalDate;
+import java.util.List;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Test;
+
+/** The review of the demo against what was planted in it. */
+class MarramBayReviewTest {
+    private static final Path TOWN = Path.of("marram-bay");
+
+    private static SiteReview saltingsLane;
+    private static SiteReview quayStreet;
+
+    @BeforeAll
+    static void reviewBoth() {
+        saltingsLane = SiteReview.of(SiteData.read(TOWN.resolve("saltings-lane")));
+        quayStreet = SiteReview.of(SiteData.read(TOWN.resolve("quay-street")));
+    }
+
+    private static LocalDate day(Instant time) {
+        return LocalDate.ofInstant(time, Scenario.ZONE);
+    }
+
+    private static Interval hoursAfter(Storm storm, int hours) {
+        return Interval.of(storm.start(), storm.end().plus(Duration.ofHours(hours)));
+    }
+
+    @Test
+    void recordSpansTheSixWeeksAtTwoMinutes() {
+        assertThat(saltingsLane.data().record()).isEqualTo(Interval.of(Scenario.START, Scenario.END));
+        assertThat(quayStreet.data().record()).isEqualTo(Interval.of(Scenario.START, Scenario.END));
+        assertThat(saltingsLane.data().depth().interval()).isEqualTo(Scenario.STEP);
+    }
+
+    /** 30,270 steps; 100 lost; 14 repeated, 1 contradicted, 1 spoiled, 60 in the repeated hour. */
+    @Test
+    void everyBlemishOfTheDepthAtSaltingsLaneIsCounted() {
+        CsvReport report = saltingsLane.data().depth().lines().report();
+
+        assertThat(report.lines()).isEqualTo(30_270 - 100 + 14 + 1);
+        assertThat(report.count(Kind.DUPLICATE)).isEqualTo(14);
+        assertThat(report.count(Kind.CONFLICTING_DUPLICATE)).isEqualTo(1);
+        assertThat(report.count(Kind.TOO_FEW_COLUMNS)).isEqualTo(1);
+        assertThat(report.count(Kind.AMBIGUOUS_TIME)).isEqualTo(60);
+        assertThat(report.count(Kind.OUT_OF_ORDER)).isEqualTo(5);
+        assertThat(report.rejected()).isEqualTo(14 + 1 + 1 + 60);
+        assertThat(report.altered()).isEqualTo(5);
+        assertThat(report.issues()).hasSize(81);
+    }
+
+    @Test
+    void everyOtherBlemishIsCounted() {
+        CsvReport velocity =
+                saltingsLane.data().velocity().orElseThrow().lines().report();
+        assertThat(velocity.count(Kind.UNREADABLE_NUMBER)).isEqualTo(1);
+        assertThat(velocity.count(Kind.AMBIGUOUS_TIME)).isEqualTo(60);
+        assertThat(velocity.issueCount()).isEqualTo(61);
+
+        CsvReport depth = quayStreet.data().depth().lines().report();
+        assertThat(depth.count(Kind.DUPLICATE)).isEqualTo(6);
+        assertThat(depth.issueCount()).isEqualTo(6);
+
+        CsvReport tips = quayStreet.data().tips().orElseThrow().report().orElseThrow();
+        assertThat(tips.count(Kind.UNREADABLE_TIME)).isEqualTo(1);
+        assertThat(tips.issueCount()).isEqualTo(1);
+    }
+
+    @Test
+    void gapsAreThoseOfTheLoggersAndOfTheClockChange() {
+        assertThat(saltingsLane.data().depth().gaps())
+                .contains(
+                        Interval.parse("2026-10-13T01:58:00Z/2026-10-13T05:20:00Z"),
+                        Interval.parse("2026-10-24T23:58:00Z/2026-10-25T02:00:00Z"));
+        assertThat(quayStreet.data().depth().gaps())
+                .containsExactly(Interval.parse("2026-10-22T04:58:00Z/2026-10-23T02:00:00Z"));
+    }
+
+    @Test
+    void rainIsTheTipsAndTheirCorrection() throws IOException {
+        long tips = Files.readAllLines(TOWN.resolve("saltings-lane/tips.csv")).stream()
+                .filter(line -> line.startsWith("2026-"))
+                .count();
+        RainFindings rain = saltingsLane.rain().orElseThrow();
+
+        assertThat(rain.summary().tips()).isEqualTo((int) tips);
+        assertThat(rain.summary().nominalMm()).isCloseTo(tips * Scenario.TIP_MM, within(1e-9));
+        assertThat(rain.rain().sum()).isCloseTo(rain.summary().depthMm(), within(1e-9));
+        double storms = rain.storms().stream()
+                .mapToDouble(storm -> storm.event().depthMm())
+                .sum();
+        assertThat(storms + rain.events().droppedMm()).isCloseTo(rain.rain().sum(), within(1e-9));
+    }
+
+    /**
+     * What a bucket still holds at the end of a storm is missing there, and what it held before comes with the next: up to
+     * a tip each. The first tip is spread over the time before it.
+     */
+    @Test
+    void stormsAreThosePlantedWithTheirDepths() {
+        List<RainFindings.Storm> storms = saltingsLane.rain().orElseThrow().storms();
+
+        assertThat(storms).hasSameSizeAs(Scenario.STORMS);
+        for (int i = 0; i < storms.size(); i++) {
+            RainfallEvent event = storms.get(i).event();
+            Storm planted = Scenario.STORMS.get(i);
+            assertThat(event.depthMm()).isCloseTo(planted.depthMm(), within(2 * Scenario.TIP_MM));
+            assertThat(event.start()).isBetween(planted.start().minus(RainFindings.TIP_CAP), planted.end());
+            assertThat(event.end()).isBefore(planted.end().plus(Duration.ofMinutes(30)));
+        }
+        assertThat(saltingsLane.rain().orElseThrow().events().droppedEvents()).isEqualTo(1);
+    }
+
+    @Test
+    void theGreatStormIsRareAndTheOthersAreBelowTheTable() {
+        List<RainFindings.Storm> storms = saltingsLane.rain().orElseThrow().storms();
+        for (int i = 0; i < storms.size(); i++) {
+            boolean isWithin = storms.get(i)
+                    .rarity()
+                    .orElseThrow()
+                    .governing()
+                    .orElseThrow()
+                    .returnPeriod()
+                    .isWithin();
+            assertThat(isWithin)
+                    .as("storm %d", i)
+                    .isEqualTo(Scenario.STORMS.get(i).isConvective());
+        }
+        assertThat(storms.get(Scenario.STORMS.indexOf(Scenario.GREAT_STORM))
+                        .rarity()
+                        .orElseThrow()
+                        .governing()
+                        .orElseThrow()
+                        .duration())
+                .isEqualTo(Duration.ofHours(1));
+    }
+
+    @Test
+    void theTwoHardStormsSurchargeSaltingsLaneAndNothingElseDoes() {
+        List<SurchargePeriod> periods = saltingsLane.flow().surcharges();
+
+        assertThat(periods).hasSize(2).allMatch(SurchargePeriod::isComplete);
+        assertThat(hoursAfter(Scenario.GREAT_STORM, 1).contains(periods.get(0).peakTime()))
+                .isTrue();
+        assertThat(hoursAfter(Scenario.MORNING_AFTER, 1).contains(periods.get(1).peakTime()))
+                .isTrue();
+        assertThat(quayStreet.flow().surcharges()).isEmpty();
+    }
+
+    /** The second storm begins more than 12 hours after the first spill and so counts as another. */
+    @Test
+    void twoSpillsAreCounted() {
+        FlowFindings.Spills spills = saltingsLane.flow().spills().orElseThrow();
+
+        assertThat(spills.periods()).hasSize(2);
+        assertThat(spills.tally().count()).isEqualTo(2);
+        assertThat(Duration.between(
+                        spills.periods().get(0).interval().start(),
+                        spills.periods().get(1).interval().start()))
+                .isBetween(Duration.ofHours(12), Duration.ofHours(36));
+        assertThat(quayStreet.flow().spills()).isEmpty();
+    }
+
+    @Test
+    void alarmsComeWithTheTwoHardStormsOnly() {
+        for (SiteReview review : List.of(saltingsLane, quayStreet)) {
+            assertThat(review.flow().alarms()).hasSize(2).noneMatch(alarm -> alarm.isActive());
+            assertThat(hoursAfter(Scenario.GREAT_STORM, 1)
+                            .contains(review.flow().alarms().get(0).onset()))
+                    .isTrue();
+            assertThat(hoursAfter(Scenario.MORNING_AFTER, 1)
+                            .contains(review.flow().alarms().get(1).onset()))
+                    .isTrue();
+        }
+    }
+
+    @Test
+    void foulingIsFoundAtSaltingsLaneAndCalledNothingElse() {
+        List<EvidenceFindings.Departure> departures = saltingsLane.evidence().departures();
+
+        assertThat(departures).hasSize(1);
+        EvidenceFindings.Departure fouling = departures.get(0);
+        assertThat(fouling.pointer()).isEqualTo(EvidenceFindings.Pointer.VELOCITY_SENSOR);
+        assertThat(fouling.first().date())
+                .isBetween(
+                        day(Scenario.FOULING_START), day(Scenario.FOULING_START).plusDays(2));
+        assertThat(fouling.last().date()).isBetween(day(Scenario.CLEANED).minusDays(1), day(Scenario.CLEANED));
+        assertThat(saltingsLane.evidence().days().stream()
+                        .filter(seen -> seen.unchangedVelocityShare() > 0.9)
+                        .map(DailyEvidence::date))
+                .containsExactly(LocalDate.of(2026, 10, 27));
+    }
+
+    @Test
+    void blockageIsFoundAtQuayStreetAndCalledNothingElse() {
+        List<EvidenceFindings.Departure> departures = quayStreet.evidence().departures();
+
+        assertThat(departures).hasSize(1);
+        EvidenceFindings.Departure blockage = departures.get(0);
+        assertThat(blockage.pointer()).isEqualTo(EvidenceFindings.Pointer.HELD_UP);
+        assertThat(blockage.first().date())
+                .isBetween(
+                        day(Scenario.BLOCKAGE_START),
+                        day(Scenario.BLOCKAGE_START).plusDays(5));
+        assertThat(blockage.last().date()).isBetween(day(Scenario.JETTED).minusDays(1), day(Scenario.JETTED));
+        assertThat(blockage.worst().medianLevel() - blockage.usualLevel()).isBetween(0.1, Scenario.BLOCKAGE_HEIGHT);
+        assertThat(blockage.worst().meanFlow()).isCloseTo(blockage.usualFlow(), within(0.1 * blockage.usualFlow()));
+    }
+
+    /** Used in the town: 0.0200 m3/s times the mean of the pattern upstream, 0.0150 more of the same downstream. */
+    @Test
+    void dryWeatherFlowIsWhatTheTownUses() {
+        double upstream = saltingsLane.dryWeather().profile().orElseThrow().mean();
+        double downstream = quayStreet.dryWeather().profile().orElseThrow().mean();
+
+        assertThat(downstream / upstream).isCloseTo(0.0350 / 0.0200, within(0.07));
+        assertThat(saltingsLane.dryWeather().leftOut()).hasSize(6);
+    }
+
+    @Test
+    void volumesGrowDownstreamOnEveryDay() {
+        for (DailyTotal below : quayStreet.flow().volumes()) {
+            saltingsLane.flow().volumes().stream()
+                    .filter(above -> above.date().equals(below.date()) && above.isComplete() && below.isComplete())
+                    .forEach(above -> assertThat(below.measured()).isGreaterThan(above.measured()));
+        }
+    }
+
+    @Test
+    void textTellsTheStoryInItsFirstLines() {
+        String page = ReviewText.of(TOWN, List.of(saltingsLane, quayStreet), Path.of("target", "review"));
+        String flat = page.replaceAll("\\s+", " ");
+
+        assertThat(page.lines()).allMatch(line -> line.length() <= Page.WIDTH, "lines of a page");
+        assertThat(page).doesNotContain("NaN").doesNotContain("Infinity");
+        assertThat(flat)
+                .contains("look at 1 Surcharged twice")
+                .contains("Velocity sensor? Thu 22 Oct")
+                .contains("Obstruction downstream?")
+                .contains("of 11 storms 1 differs by more than 20 %: Mon 2 Nov");
+        assertThat(page.chars()).allMatch(c -> c == '\n' || c >= ' ' && c < 127, "plain ASCII");
+    }
+}
