@@ -2,7 +2,6 @@ package dev.runnel.hydraulics.structure;
 
 import dev.runnel.base.Require;
 import dev.runnel.base.Text;
-import dev.runnel.hydraulics.internal.Roots;
 import dev.runnel.hydraulics.section.CrossSection;
 import java.util.ArrayList;
 import java.util.List;
@@ -37,7 +36,6 @@ import org.apiguardian.api.API;
 public final class LongThroatedFlume implements HeadDischarge {
     private static final String ISO_4359 = "ISO 4359, from memory";
     private static final double GOOD_FINISH = 0.003;
-    private static final int TRIALS = 16;
 
     private final Throat throat;
     private final double throatLength;
@@ -187,61 +185,36 @@ public final class LongThroatedFlume implements HeadDischarge {
         if (approach.isStill()) {
             return coefficient * throat.criticalDischarge(head);
         }
-        DoubleUnaryOperator excess = excess(head);
-        double bracket = bracket(head, excess);
-        if (Double.isNaN(bracket)) {
+        double total = totalHead(head);
+        if (Double.isNaN(total)) {
             throw tooSmall("head " + Text.number(head) + " m: ");
         }
-        return coefficient * throat.criticalDischarge(Roots.between(excess, head, bracket));
+        return coefficient * throat.criticalDischarge(total);
     }
 
-    /** Returns total head less gauged head less velocity head; below 0 at the gauged head. */
-    private DoubleUnaryOperator excess(double head) {
+    /** Solves total head less gauged head less velocity head = 0; NaN if the approach cannot be subcritical. */
+    private double totalHead(double head) {
         double coefficient = coefficient(head);
         double area = approach.area().applyAsDouble(head);
         double scale = coefficient * coefficient / (2 * GravityFactors.G * area * area);
-        return total -> {
+        DoubleUnaryOperator excess = total -> {
             double discharge = throat.criticalDischarge(total);
             return total - head - scale * discharge * discharge;
         };
-    }
-
-    /** Returns a total head with an excess of 0 or more and a subcritical approach, NaN if there is none. */
-    private double bracket(double head, DoubleUnaryOperator excess) {
-        double velocityHead =
-                approach.area().applyAsDouble(head) / (2 * approach.topWidth().applyAsDouble(head));
-        // the energy at which the approach is critical does, save where its surface is narrow
-        for (int share = TRIALS; share > 0; share--) {
-            double total = head + velocityHead * share / TRIALS;
-            if (excess.applyAsDouble(total) >= -1e-12 * total) {
-                return total;
-            }
-        }
-        return Double.NaN;
+        return Subcritical.root(
+                excess, head, head + area / (2 * approach.topWidth().applyAsDouble(head)));
     }
 
     private double highest() {
-        double high = approach.highest();
-        if (approach.isStill() || isPossible(high)) {
-            return high;
+        if (approach.isStill()) {
+            return approach.highest();
         }
-        double low = 1e-3 * throat.width();
-        if (!isPossible(low)) {
+        double highest =
+                Subcritical.highest(1e-3 * throat.width(), approach.highest(), head -> !Double.isNaN(totalHead(head)));
+        if (Double.isNaN(highest)) {
             throw tooSmall("");
         }
-        while (high - low > 1e-9 * high) {
-            double middle = (low + high) / 2;
-            if (isPossible(middle)) {
-                low = middle;
-            } else {
-                high = middle;
-            }
-        }
-        return low;
-    }
-
-    private boolean isPossible(double head) {
-        return !Double.isNaN(bracket(head, excess(head)));
+        return highest;
     }
 
     private IllegalArgumentException tooSmall(String at) {

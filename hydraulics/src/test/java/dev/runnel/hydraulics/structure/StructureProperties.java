@@ -62,6 +62,20 @@ class StructureProperties {
         StructureContract.holds(FreeOutfall.rectangular(diameter), 0.01 + place);
     }
 
+    @Property(tries = 300)
+    void classicWeirs(@ForAll("share") double size, @ForAll("share") double p, @ForAll("share") double place) {
+        double width = 0.3 + 3 * size;
+        double crest = 0.1 + p;
+        CoefficientWeir weir = CoefficientWeir.trapezoidal(width, p, 0.6).withEndContractions(2);
+        StructureContract.holds(weir, 0.9 * weir.highestHead() * (0.001 + 0.999 * place));
+        CoefficientWeir approached = CoefficientWeir.rectangular(width, 0.62).withApproach(1.1 * width, crest);
+        StructureContract.holds(approached, 0.001 + 5 * place);
+        double rehbock = Math.min(0.75, crest);
+        StructureContract.holds(RehbockWeir.of(width, crest), 0.03 + (rehbock - 0.03) * place);
+        double crump = Math.min(3 * crest, width / 2);
+        StructureContract.holds(CrumpWeir.of(width, crest), 0.03 + (crump - 0.03) * place);
+    }
+
     @Property(tries = 500)
     void drownedOpeningsCarryLess(@ForAll("share") double level, @ForAll("share") double tail) {
         LargeOrifice orifice = LargeOrifice.circular(0.5);

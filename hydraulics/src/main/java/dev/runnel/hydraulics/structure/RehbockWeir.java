@@ -1,0 +1,66 @@
+package dev.runnel.hydraulics.structure;
+
+import dev.runnel.base.Require;
+import dev.runnel.base.Text;
+import java.util.List;
+import org.apiguardian.api.API;
+
+/**
+ * A full-width thin-plate weir by Rehbock. Immutable and thread-safe.
+ *
+ * <p>Q = ⅔ √(2g) (0.602 + 0.083 h/p) b (h + 0.0012)^1.5, with b the width (m), p the crest height (m), h the gauged head (m). Source:
+ * T. Rehbock (1929), Trans. ASCE 93; constants and limits as in ISO 1438, from memory: h 0.03 to 0.75 m, b ≥ 0.30 m, p ≥ 0.10
+ * m, h/p ≤ 1.
+ *
+ * <p>What it is not: a contracted notch; the nappe must be aired.
+ *
+ * @since 0.1
+ */
+@API(status = API.Status.STABLE, since = "0.1")
+public final class RehbockWeir implements HeadDischarge {
+    private static final String ISO_1438 = "ISO 1438, from memory";
+
+    private final double width;
+    private final double crestHeight;
+    private final List<ApplicationLimit> limits;
+
+    private RehbockWeir(double width, double crestHeight) {
+        this.width = width;
+        this.crestHeight = crestHeight;
+        limits = List.of(
+                ApplicationLimit.of("head h", "m", 0.03, 0.75, ISO_1438, h -> h),
+                ApplicationLimit.atMost("h/p", "", 1, ISO_1438, h -> h / crestHeight),
+                ApplicationLimit.atLeast("width b", "m", 0.30, ISO_1438, h -> width),
+                ApplicationLimit.atLeast("crest height p", "m", 0.10, ISO_1438, h -> crestHeight));
+    }
+
+    /**
+     * Returns a weir.
+     *
+     * @param width width of crest and channel b, m; greater than 0, finite
+     * @param crestHeight height of the crest above the floor p, m; greater than 0, finite
+     * @return the weir
+     * @throws IllegalArgumentException if a parameter is outside its range
+     */
+    public static RehbockWeir of(double width, double crestHeight) {
+        return new RehbockWeir(
+                Require.positive("width", width, "m"), Require.positive("crestHeight", crestHeight, "m"));
+    }
+
+    @Override
+    public double formula(double head) {
+        double effectiveHead = head + 0.0012;
+        double coefficient = 0.602 + 0.083 * head / crestHeight;
+        return 2.0 / 3 * GravityFactors.ROOT_2G * coefficient * width * effectiveHead * Math.sqrt(effectiveHead);
+    }
+
+    @Override
+    public List<ApplicationLimit> limits() {
+        return limits;
+    }
+
+    @Override
+    public String toString() {
+        return "RehbockWeir[b = " + Text.number(width) + " m, p = " + Text.number(crestHeight) + " m]";
+    }
+}
