@@ -268,8 +268,10 @@ public final class Resample {
         }
         double[] values = steps.values;
         double[] coverage = new double[count];
+        // Whole by the check above: a coarse step holds a whole number of fine ones.
+        long fineSteps = step / fine;
         for (int i = 0; i < count; i++) {
-            coverage[i] = known[i] / (double) (step / fine);
+            coverage[i] = (double) known[i] / fineSteps;
             if (statistic == Statistic.MEAN) {
                 values[i] /= known[i];
             }

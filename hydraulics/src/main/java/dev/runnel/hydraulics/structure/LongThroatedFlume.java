@@ -284,7 +284,7 @@ public final class LongThroatedFlume implements HeadDischarge {
                 new Approach(h -> Double.POSITIVE_INFINITY, h -> Double.POSITIVE_INFINITY, 1e4, "still water");
 
         boolean isStill() {
-            return this == STILL;
+            return Double.isInfinite(area.applyAsDouble(0));
         }
     }
 }

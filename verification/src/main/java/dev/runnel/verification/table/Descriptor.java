@@ -35,7 +35,7 @@ record Descriptor(
 
     static Descriptor read(Path path) {
         try {
-            return from(Settings.read(path), path.toAbsolutePath().getParent());
+            return from(Settings.read(path), path.resolveSibling("").toAbsolutePath());
         } catch (TableException e) {
             throw e;
         } catch (IllegalArgumentException e) {
