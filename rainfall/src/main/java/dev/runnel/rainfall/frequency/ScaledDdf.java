@@ -19,7 +19,7 @@ import org.apiguardian.api.API;
 /**
  * A depth-duration-frequency relation fitted to annual maxima in one smooth family whose curves cannot cross:
  *
- * <pre>i(D, T) = y(T) / (D + &theta;)<sup>&eta;</sup></pre>
+ * <blockquote>i(D, T) = y(T) / (D + &theta;)<sup>&eta;</sup></blockquote>
  *
  * <p>with intensity i in mm/h, duration D in h, and one distribution of y for all durations. &theta; and &eta; make the
  * logarithm of the mean intensity follow the duration best; then the rescaled maxima of all durations are pooled and
