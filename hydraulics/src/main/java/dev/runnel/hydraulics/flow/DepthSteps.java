@@ -1,0 +1,79 @@
+package dev.runnel.hydraulics.flow;
+
+import dev.runnel.base.Require;
+import dev.runnel.base.Text;
+import java.util.ArrayList;
+import java.util.List;
+import org.apiguardian.api.API;
+
+/**
+ * A gradually varied profile by depth steps: how far apart given depths lie,
+ *
+ * <pre>
+ * Δx = (E₂ − E₁)/(S₀ − (Sf₁ + Sf₂)/2)
+ * </pre>
+ *
+ * <p>Source: Ven Te Chow, Open-Channel Hydraulics, 1959, section 10-2 (direct step). For one section and gradient; the
+ * length of the reach plays no part. Small steps make it exact; tables in books take few.
+ *
+ * @since 0.1
+ */
+@API(status = API.Status.STABLE, since = "0.1")
+public final class DepthSteps {
+    private DepthSteps() {}
+
+    /**
+     * Returns the stations of a profile through given depths, the first at distance 0 with invert 0; distances grow
+     * downstream and are negative upstream.
+     *
+     * @param reach section, gradient and resistance
+     * @param discharge discharge, m³/s; greater than 0
+     * @param depths depths in the order of the profile, m; all on one side of critical and of normal depth
+     * @return the stations
+     * @throws IllegalArgumentException if an argument is out of range or there are fewer than two depths
+     * @throws NoSolutionException if two depths lie on both sides of critical or of normal depth, so that no smooth
+     *     profile joins them
+     */
+    public static List<Station> through(Reach reach, double discharge, double... depths) {
+        return through(reach, discharge, Gravity.STANDARD, depths);
+    }
+
+    /**
+     * Returns the stations of a profile through given depths with a given acceleration of free fall.
+     *
+     * @param reach section, gradient and resistance
+     * @param discharge discharge, m³/s; greater than 0
+     * @param gravity g, m/s²; greater than 0
+     * @param depths depths in the order of the profile, m; all on one side of critical and of normal depth
+     * @return the stations
+     * @throws IllegalArgumentException if an argument is out of range or there are fewer than two depths
+     * @throws NoSolutionException if two depths lie on both sides of critical or of normal depth
+     */
+    public static List<Station> through(Reach reach, double discharge, double gravity, double[] depths) {
+        Require.atLeast("number of depths", depths.length, 2);
+        ReachFlow flow = new ReachFlow(reach, discharge, gravity);
+        List<Station> stations = new ArrayList<>();
+        double distance = 0;
+        for (int i = 0; i < depths.length; i++) {
+            // Refuses a depth outside the section.
+            flow.flow().velocity(depths[i]);
+            distance += i == 0 ? 0 : step(flow, depths[i - 1], depths[i]);
+            stations.add(new Station(distance, -distance * flow.bedSlope(), depths[i], flow));
+        }
+        return List.copyOf(stations);
+    }
+
+    private static double step(ReachFlow flow, double from, double to) {
+        double bed = flow.bedSlope();
+        double above = bed - flow.frictionSlope(from);
+        double below = bed - flow.frictionSlope(to);
+        boolean crossesCritical =
+                (from < flow.critical()) != (to < flow.critical()) && from != flow.critical() && to != flow.critical();
+        if (crossesCritical || above * below < 0 || above + below == 0) {
+            throw new NoSolutionException(
+                    "no smooth profile joins the depths " + Text.number(from) + " m and " + Text.number(to) + " m: "
+                            + (crossesCritical ? "critical" : "normal") + " depth lies between them");
+        }
+        return (flow.energy(to) - flow.energy(from)) / ((above + below) / 2);
+    }
+}

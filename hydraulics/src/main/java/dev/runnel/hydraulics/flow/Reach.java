@@ -1,0 +1,147 @@
+package dev.runnel.hydraulics.flow;
+
+import dev.runnel.base.Require;
+import dev.runnel.base.Text;
+import dev.runnel.hydraulics.section.CrossSection;
+import java.util.Objects;
+import org.apiguardian.api.API;
+
+/**
+ * A length of one section, gradient and resistance, for varied flow; the gradient may be 0 or adverse. At its lower end
+ * there can be a drop of the invert and a local loss (a manhole). Immutable and thread-safe.
+ *
+ * @since 0.1
+ */
+@API(status = API.Status.STABLE, since = "0.1")
+public final class Reach {
+    private final CrossSection section;
+    private final Gradient gradient;
+    private final Resistance resistance;
+    private final double length;
+    private final double drop;
+    private final double lossCoefficient;
+
+    private Reach(
+            CrossSection section,
+            Gradient gradient,
+            Resistance resistance,
+            double length,
+            double drop,
+            double lossCoefficient) {
+        this.section = Objects.requireNonNull(section, "section");
+        this.gradient = Objects.requireNonNull(gradient, "gradient");
+        this.resistance = Objects.requireNonNull(resistance, "resistance");
+        this.length = Require.positive("length", length, "m");
+        this.drop = Require.finite("drop", drop, "m");
+        this.lossCoefficient = Require.nonNegative("lossCoefficient", lossCoefficient, "");
+    }
+
+    /**
+     * Returns a reach.
+     *
+     * @param section the section
+     * @param gradient the fall; 0 for level, negative for adverse
+     * @param resistance the law of resistance
+     * @param length length along the flow, m; greater than 0
+     * @return the reach, without drop or loss at its end
+     * @throws IllegalArgumentException if {@code length} is not greater than 0 and finite
+     */
+    public static Reach of(CrossSection section, Gradient gradient, Resistance resistance, double length) {
+        return new Reach(section, gradient, resistance, length, 0, 0);
+    }
+
+    /**
+     * Returns a reach of a conduit; the gravity of the conduit is not taken over.
+     *
+     * @param conduit section, gradient and resistance
+     * @param length length along the flow, m; greater than 0
+     * @return the reach
+     * @throws IllegalArgumentException if {@code length} is not greater than 0 and finite
+     */
+    public static Reach of(Conduit conduit, double length) {
+        return of(conduit.section(), conduit.gradient(), conduit.resistance(), length);
+    }
+
+    /**
+     * Returns a copy with a drop of the invert behind its lower end.
+     *
+     * @param newDrop how much lower the next invert is, m; negative for a step up
+     * @return the copy
+     * @throws IllegalArgumentException if {@code newDrop} is not finite
+     */
+    public Reach withDrop(double newDrop) {
+        return new Reach(section, gradient, resistance, length, newDrop, lossCoefficient);
+    }
+
+    /**
+     * Returns a copy with a local loss K V²/(2g) behind its lower end, V in this reach.
+     *
+     * @param coefficient loss coefficient K; 0 or greater
+     * @return the copy
+     * @throws IllegalArgumentException if {@code coefficient} is negative or not finite
+     */
+    public Reach withLoss(double coefficient) {
+        return new Reach(section, gradient, resistance, length, drop, coefficient);
+    }
+
+    /**
+     * Returns the section.
+     *
+     * @return the section
+     */
+    public CrossSection section() {
+        return section;
+    }
+
+    /**
+     * Returns the gradient.
+     *
+     * @return the gradient
+     */
+    public Gradient gradient() {
+        return gradient;
+    }
+
+    /**
+     * Returns the law of resistance.
+     *
+     * @return the law
+     */
+    public Resistance resistance() {
+        return resistance;
+    }
+
+    /**
+     * Returns the length.
+     *
+     * @return length, m
+     */
+    public double length() {
+        return length;
+    }
+
+    /**
+     * Returns the drop behind the lower end.
+     *
+     * @return drop of the invert, m
+     */
+    public double drop() {
+        return drop;
+    }
+
+    /**
+     * Returns the loss coefficient behind the lower end.
+     *
+     * @return K
+     */
+    public double lossCoefficient() {
+        return lossCoefficient;
+    }
+
+    @Override
+    public String toString() {
+        return "Reach[" + Text.number(length) + " m of " + section + ", " + gradient + ", " + resistance
+                + (drop == 0 ? "" : ", drop " + Text.number(drop) + " m")
+                + (lossCoefficient == 0 ? "" : ", loss K = " + Text.number(lossCoefficient)) + "]";
+    }
+}
