@@ -9,6 +9,7 @@ import dev.runnel.timeseries.Series;
 import dev.runnel.timeseries.Statistics;
 import dev.runnel.timeseries.csv.CsvIssue;
 import dev.runnel.timeseries.csv.CsvReport;
+import dev.runnel.timeseries.quality.Verdict;
 import java.time.Duration;
 import java.time.ZoneId;
 import java.util.ArrayList;
@@ -18,9 +19,6 @@ import java.util.stream.Stream;
 
 /** What needs a person's eye, the gravest first. It names evidence and leaves the verdict open. */
 final class Attention {
-    /** A frozen sensor repeats its value nearly always; one of coarse steps now and then. */
-    private static final double FROZEN_SHARE = 0.8;
-
     private static final Duration LONG_GAP = Duration.ofHours(1);
     private static final double MANY_LOST = 0.02;
     private static final double RATIO_FAR_OFF = 0.25;
@@ -38,7 +36,7 @@ final class Attention {
         Attention attention = new Attention(review);
         attention.surcharge();
         attention.evidence();
-        attention.frozen();
+        attention.failed();
         attention.lawOff();
         attention.plausibility();
         attention.gaps();
@@ -96,14 +94,14 @@ final class Attention {
         }
     }
 
-    private void frozen() {
-        List<DailyEvidence> frozen = review.evidence().days().stream()
-                .filter(day -> day.unchangedVelocityShare() > FROZEN_SHARE)
-                .toList();
-        if (!frozen.isEmpty()) {
-            points.add("Velocity repeated one value on " + Show.count(frozen.size(), "day") + ", first "
-                    + Show.day(frozen.get(0).date()) + ".");
-        }
+    private void failed() {
+        review.data()
+                .velocity()
+                .ifPresent(velocity -> velocity.quality().flags().stream()
+                        .filter(flags -> flags.count(Verdict.FAIL) > 0)
+                        .forEach(flags -> points.add("Velocity: " + flags.count(Verdict.FAIL) + " readings failed the "
+                                + flags.test() + " test, flagged from "
+                                + Show.time(flags.raised().get(0).time(), zone) + "; their flow is left out.")));
     }
 
     /** The whole record may stand off the law: then gradient, roughness, offset or factor are not as stated. */

@@ -3,75 +3,88 @@ package dev.runnel.examples.review;
 import dev.runnel.timeseries.Interval;
 import dev.runnel.timeseries.Series;
 import dev.runnel.timeseries.Statistics;
+import dev.runnel.timeseries.quality.FlatLineTest;
+import dev.runnel.timeseries.quality.GapTest;
+import dev.runnel.timeseries.quality.QualityCheck;
+import dev.runnel.timeseries.quality.QualityReport;
+import dev.runnel.timeseries.quality.RangeTest;
+import dev.runnel.timeseries.quality.SpikeTest;
 import java.time.Duration;
-import java.util.ArrayList;
 import java.util.List;
 
 /**
- * Readings with the flags that the tests gave them. No value is changed.
+ * Readings with the verdicts of the tests. No value is changed: what is suspect stays in use, what failed is left out.
  *
  * @param lines where they were read, and what became of the lines
- * @param series the readings, suspect where a test flagged them
- * @param flags how many readings each test flagged
+ * @param quality the readings with their quality, and what each test found
  * @param interval logging interval
  * @param longestGap longest time between two readings that is not a gap
  * @param gaps times without readings
  */
 record CheckedReadings(
         ReadingFile.Readings lines,
-        Series series,
-        List<Flag> flags,
+        QualityReport quality,
         Duration interval,
         Duration longestGap,
         List<Interval> gaps) {
     private static final double GAP_INTERVALS = 2.5;
 
-    /**
-     * What a test flagged.
-     *
-     * @param reason why, in words
-     * @param count how many readings
-     * @param first the first of them, position in the series
-     */
-    record Flag(String reason, int count, int first) {}
+    /** Beside a spike its neighbours stand out by half as much: what fails must stand out twice as far. */
+    private static final double FAIL_OVER_SUSPECT_SPIKE = 2;
+
+    private static final int FAIL_OVER_SUSPECT_FLAT = 6;
+
+    /** In a quarter of an hour a storm may come and go: only closer readings can tell a spike. */
+    private static final Duration SPIKE_NEIGHBOURS = Duration.ofMinutes(5);
 
     static CheckedReadings depth(Site site, ReadingFile.Readings lines) {
-        return of(site, lines, QualityChecks.depth(site.checks(), lines.series()));
+        double spike = site.checks().depthSpike();
+        QualityCheck check = QualityCheck.of(
+                RangeTest.of(0, site.checks().highestDepth()),
+                SpikeTest.of(spike, FAIL_OVER_SUSPECT_SPIKE * spike).withMaximumGap(SPIKE_NEIGHBOURS));
+        return of(site, lines, usualInterval(site, lines), check);
     }
 
     static CheckedReadings velocity(Site site, ReadingFile.Readings lines) {
-        return of(site, lines, QualityChecks.velocity(site.checks(), lines.series()));
+        double fastest = site.checks().fastestVelocity();
+        Duration interval = usualInterval(site, lines);
+        int flat = (int)
+                Math.max(2, Math.min(site.checks().flatLine().dividedBy(interval), 100_000 / FAIL_OVER_SUSPECT_FLAT));
+        QualityCheck check = QualityCheck.of(
+                RangeTest.of(-fastest, fastest).withUsual(0, fastest),
+                FlatLineTest.of(flat, FAIL_OVER_SUSPECT_FLAT * flat, 0));
+        return of(site, lines, interval, check);
     }
 
-    private static CheckedReadings of(Site site, ReadingFile.Readings lines, QualityChecks checks) {
-        Series series = lines.series();
-        if (series.size() < 2) {
-            throw new IllegalArgumentException(lines.column().file() + ": must hold at least two readings, had "
-                    + series.size() + " of " + lines.report().lines() + " lines; " + lines.report());
-        }
-        Duration interval = site.checks().interval().orElseGet(() -> usualInterval(series));
+    private static CheckedReadings of(Site site, ReadingFile.Readings lines, Duration interval, QualityCheck check) {
         Duration longestGap =
                 site.checks().longestGap().orElse(Duration.ofNanos(Math.round(interval.toNanos() * GAP_INTERVALS)));
         return new CheckedReadings(
-                lines, checks.series(), checks.flags(), interval, longestGap, gaps(series, longestGap));
+                lines,
+                check.apply(lines.series()),
+                interval,
+                longestGap,
+                GapTest.longerThan(longestGap).gaps(lines.series()));
     }
 
     /** The median of the times between readings: no gap and no stray line moves it. */
-    private static Duration usualInterval(Series series) {
+    private static Duration usualInterval(Site site, ReadingFile.Readings lines) {
+        Series series = lines.series();
+        if (series.size() < 2) {
+            throw new IllegalArgumentException(lines.column().file() + ": must hold at least two readings, had "
+                    + series.size() + "; " + lines.report());
+        }
         double[] steps = new double[series.size() - 1];
         for (int i = 0; i < steps.length; i++) {
             steps[i] = series.epochNanos(i + 1) - series.epochNanos(i);
         }
-        return Duration.ofNanos(Math.round(Statistics.of(steps).median()));
+        return site.checks()
+                .interval()
+                .orElseGet(
+                        () -> Duration.ofNanos(Math.round(Statistics.of(steps).median())));
     }
 
-    private static List<Interval> gaps(Series series, Duration longest) {
-        List<Interval> gaps = new ArrayList<>();
-        for (int i = 1; i < series.size(); i++) {
-            if (series.epochNanos(i) - series.epochNanos(i - 1) > longest.toNanos()) {
-                gaps.add(Interval.of(series.time(i - 1), series.time(i)));
-            }
-        }
-        return gaps;
+    Series series() {
+        return quality.series();
     }
 }

@@ -1,9 +1,10 @@
 package dev.runnel.examples.review;
 
 import dev.runnel.timeseries.Interval;
-import dev.runnel.timeseries.Quality;
 import dev.runnel.timeseries.csv.CsvIssue;
 import dev.runnel.timeseries.csv.CsvReport;
+import dev.runnel.timeseries.quality.QualityFlags;
+import dev.runnel.timeseries.quality.Verdict;
 import java.time.Duration;
 import java.time.ZoneId;
 import java.util.ArrayList;
@@ -16,7 +17,7 @@ final class DataText {
 
     static void put(Page page, SiteData data) {
         List<List<String>> rows = new ArrayList<>();
-        rows.add(List.of("", "lines", "read", "rejected", "altered", "flagged", "gaps", "longest"));
+        rows.add(List.of("", "lines", "read", "rejected", "altered", "suspect", "failed", "gaps", "longest"));
         rows.add(row(data.depth()));
         data.velocity().ifPresent(velocity -> rows.add(row(velocity)));
         data.tips()
@@ -30,9 +31,8 @@ final class DataText {
                         "-",
                         "-",
                         "-",
-                        "times",
-                        Show.rain(data.site().rain().bucket().tipMm()) + " mm")));
-        page.section("data").table("lrrrrrrr", rows);
+                        "-")));
+        page.section("data").table("lrrrrrrrr", rows);
         page.say(columns(data));
         lines(page, "depth", data.depth().lines().report());
         flags(page, data.depth(), data.site().zone());
@@ -76,7 +76,8 @@ final class DataText {
                 "" + report.accepted(),
                 "" + report.rejected(),
                 "" + report.altered(),
-                "" + readings.series().count(Quality.SUSPECT),
+                "" + readings.quality().count(Verdict.SUSPECT),
+                "" + readings.quality().count(Verdict.FAIL),
                 "" + readings.gaps().size(),
                 readings.gaps().stream()
                         .map(Interval::duration)
@@ -103,15 +104,29 @@ final class DataText {
         }
     }
 
+    /** What each test found suspect or failed, and when first. */
     private static void flags(Page page, CheckedReadings readings, ZoneId zone) {
-        StringJoiner flags =
-                new StringJoiner("; ", readings.lines().column().what() + " flags: ", "").setEmptyValue("");
-        for (CheckedReadings.Flag flag : readings.flags()) {
-            flags.add(flag.count() + " " + flag.reason() + " ("
-                    + Show.time(readings.series().time(flag.first()), zone) + ")");
+        StringJoiner tests =
+                new StringJoiner("; ", readings.lines().column().what() + " tests: ", "").setEmptyValue("");
+        for (QualityFlags flags : readings.quality().flags()) {
+            if (!flags.raised().isEmpty()) {
+                tests.add(flags.test() + counts(flags) + " (from "
+                        + Show.time(flags.raised().get(0).time(), zone) + ")");
+            }
         }
-        if (flags.length() > 0) {
-            page.say(flags.toString());
+        if (tests.length() > 0) {
+            page.say(tests.toString());
         }
+    }
+
+    private static String counts(QualityFlags flags) {
+        List<String> counts = new ArrayList<>();
+        if (flags.count(Verdict.SUSPECT) > 0) {
+            counts.add(" " + flags.count(Verdict.SUSPECT) + " suspect");
+        }
+        if (flags.count(Verdict.FAIL) > 0) {
+            counts.add(" " + flags.count(Verdict.FAIL) + " failed");
+        }
+        return String.join(",", counts);
     }
 }

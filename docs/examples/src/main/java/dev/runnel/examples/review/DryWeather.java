@@ -7,12 +7,15 @@ import dev.runnel.timeseries.baseline.DiurnalProfile;
 import dev.runnel.timeseries.baseline.ProfileRule;
 import dev.runnel.timeseries.baseline.ProfileSlot;
 import dev.runnel.timeseries.baseline.WeekSplit;
+import dev.runnel.timeseries.quality.Verdict;
 import java.time.Duration;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.util.Comparator;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import java.util.SortedSet;
 import java.util.TreeSet;
 
@@ -37,13 +40,25 @@ record DryWeather(
 
     static DryWeather of(SiteData data, FlowRecord record, SortedSet<LocalDate> dates, EvidenceFindings evidence) {
         SortedSet<LocalDate> leftOut = new TreeSet<>(dates);
-        leftOut.retainAll(evidence.suspectVelocityDays());
+        leftOut.retainAll(suspectDays(data, evidence));
         SortedSet<LocalDate> days = new TreeSet<>(dates);
         days.removeAll(leftOut);
         boolean isFlow = data.velocity().isPresent();
         Series series = isFlow ? record.flow() : record.level();
         days.removeIf(day -> !hasReadings(series, day, data));
         return new DryWeather(days, leftOut, isFlow, profile(data, series, days));
+    }
+
+    /** Days on which the velocity departed from the usual, or failed a test. */
+    private static Set<LocalDate> suspectDays(SiteData data, EvidenceFindings evidence) {
+        Set<LocalDate> days = new HashSet<>(evidence.suspectVelocityDays());
+        data.velocity()
+                .ifPresent(velocity -> velocity.quality().flags().stream()
+                        .flatMap(test -> test.raised().stream())
+                        .filter(flag -> flag.verdict() == Verdict.FAIL)
+                        .forEach(flag -> days.add(
+                                LocalDate.ofInstant(flag.time(), data.site().zone()))));
+        return days;
     }
 
     private static boolean hasReadings(Series series, LocalDate day, SiteData data) {

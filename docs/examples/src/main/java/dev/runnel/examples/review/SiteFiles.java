@@ -15,6 +15,7 @@ import dev.runnel.timeseries.baseline.ProfileSlot;
 import dev.runnel.timeseries.csv.CsvIssue;
 import dev.runnel.timeseries.csv.CsvReport;
 import dev.runnel.timeseries.csv.CsvWriter;
+import dev.runnel.timeseries.quality.QualityFlags;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.time.Instant;
@@ -38,6 +39,7 @@ final class SiteFiles {
             "alarms.csv",
             "surcharge.csv",
             "spills.csv",
+            "flags.csv",
             "rejected.csv");
 
     private static final CsvWriter TABLE = CsvWriter.standard().withDecimals(4);
@@ -62,6 +64,7 @@ final class SiteFiles {
                 "spills.csv",
                 "crest",
                 review.flow().spills().map(FlowFindings.Spills::periods).orElse(List.of()));
+        flags();
         rejected();
     }
 
@@ -78,7 +81,7 @@ final class SiteFiles {
                 .withQuality()
                 .withComments(
                         review.site().name() + ": level above the invert, mean velocity, flow; time in UTC",
-                        "suspect readings are kept here and left out of the review")
+                        "quality: poor stays in use, suspect is left out of the review")
                 .write(folder.resolve("flow.csv"), columns);
     }
 
@@ -273,6 +276,29 @@ final class SiteFiles {
                 period.peakAbove(),
                 period.peakTime(),
                 period.isComplete() ? "yes" : "no");
+    }
+
+    /** Every reading that a test found suspect or failed. */
+    private void flags() {
+        List<List<?>> rows = new ArrayList<>();
+        List<CheckedReadings> all = new ArrayList<>();
+        all.add(review.data().depth());
+        review.data().velocity().ifPresent(all::add);
+        for (CheckedReadings readings : all) {
+            for (QualityFlags test : readings.quality().flags()) {
+                test.raised()
+                        .forEach(flag -> rows.add(List.of(
+                                flag.time(),
+                                readings.lines().column().what(),
+                                test.test(),
+                                flag.verdict().toText(),
+                                flag.reason())));
+            }
+        }
+        if (!rows.isEmpty()) {
+            TABLE.writeTable(
+                    folder.resolve("flags.csv"), List.of("time_utc", "quantity", "test", "verdict", "reason"), rows);
+        }
     }
 
     /** Every line that was rejected or of which something was altered. */

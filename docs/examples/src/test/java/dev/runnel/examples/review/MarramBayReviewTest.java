@@ -5,13 +5,16 @@ import static org.assertj.core.api.Assertions.within;
 
 import dev.runnel.examples.marrambay.Scenario;
 import dev.runnel.examples.marrambay.Storm;
-import dev.runnel.hydraulics.monitoring.DailyEvidence;
 import dev.runnel.hydraulics.monitoring.SurchargePeriod;
 import dev.runnel.rainfall.event.RainfallEvent;
 import dev.runnel.timeseries.Interval;
 import dev.runnel.timeseries.balance.DailyTotal;
 import dev.runnel.timeseries.csv.CsvIssue.Kind;
 import dev.runnel.timeseries.csv.CsvReport;
+import dev.runnel.timeseries.quality.QualityFlag;
+import dev.runnel.timeseries.quality.QualityFlags;
+import dev.runnel.timeseries.quality.QualityReport;
+import dev.runnel.timeseries.quality.Verdict;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -201,11 +204,46 @@ class MarramBayReviewTest {
         assertThat(fouling.first().date())
                 .isBetween(
                         day(Scenario.FOULING_START), day(Scenario.FOULING_START).plusDays(2));
-        assertThat(fouling.last().date()).isBetween(day(Scenario.CLEANED).minusDays(1), day(Scenario.CLEANED));
-        assertThat(saltingsLane.evidence().days().stream()
-                        .filter(seen -> seen.unchangedVelocityShare() > 0.9)
-                        .map(DailyEvidence::date))
-                .containsExactly(LocalDate.of(2026, 10, 27));
+        assertThat(fouling.last().date()).isBetween(day(Scenario.FREEZE_START), day(Scenario.CLEANED));
+    }
+
+    /** The first readings of the frozen spell pass: nobody can know yet. */
+    @Test
+    void frozenVelocityFailsTheFlatLineTestAfterTwelveHoursAndOnlyThere() {
+        QualityFlags flat =
+                saltingsLane.data().velocity().orElseThrow().quality().flags("flat line");
+        List<QualityFlag> failed = flat.raised().stream()
+                .filter(flag -> flag.verdict() == Verdict.FAIL)
+                .toList();
+
+        assertThat(failed.get(0).time())
+                .isBetween(
+                        Scenario.FREEZE_START.plus(Duration.ofHours(11)),
+                        Scenario.FREEZE_START.plus(Duration.ofHours(12)));
+        assertThat(failed.get(failed.size() - 1).time()).isEqualTo(Scenario.CLEANED.minus(Scenario.STEP));
+        assertThat(quayStreet
+                        .data()
+                        .velocity()
+                        .orElseThrow()
+                        .quality()
+                        .flags("flat line")
+                        .raised())
+                .isEmpty();
+    }
+
+    @Test
+    void spikeAndNegativeDepthFailAndTheStormsDoNot() {
+        QualityReport depth = saltingsLane.data().depth().quality();
+
+        assertThat(depth.count(Verdict.FAIL)).isEqualTo(2);
+        assertThat(depth.flags("spike").raised().stream()
+                        .filter(flag -> flag.verdict() == Verdict.FAIL)
+                        .map(QualityFlag::time))
+                .containsExactly(Instant.parse("2026-10-15T15:30:00Z"));
+        assertThat(depth.flags("range").raised().stream().map(QualityFlag::time))
+                .containsExactly(Instant.parse("2026-10-30T03:12:00Z"));
+        assertThat(quayStreet.data().velocity().orElseThrow().quality().count(Verdict.SUSPECT))
+                .isEqualTo(1);
     }
 
     @Test
@@ -231,7 +269,9 @@ class MarramBayReviewTest {
         double downstream = quayStreet.dryWeather().profile().orElseThrow().mean();
 
         assertThat(downstream / upstream).isCloseTo(0.0350 / 0.0200, within(0.07));
-        assertThat(saltingsLane.dryWeather().leftOut()).hasSize(6);
+        assertThat(saltingsLane.dryWeather().leftOut())
+                .contains(day(Scenario.FREEZE_START), day(Scenario.CLEANED))
+                .hasSize(7);
     }
 
     @Test

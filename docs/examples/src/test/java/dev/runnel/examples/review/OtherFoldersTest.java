@@ -46,7 +46,7 @@ class OtherFoldersTest {
         int lines = 24 * 60 / minutes;
         assertThat(outcome.flat())
                 .contains("24 h at " + minutes + " min; times in UTC")
-                .contains("depth " + lines + " " + lines + " 0 0 0 0 - read as: depth from \"depth_mm\" in mm");
+                .contains("depth " + lines + " " + lines + " 0 0 0 0 0 - read as: depth from \"depth_mm\" in mm");
     }
 
     @Test
