@@ -54,6 +54,22 @@ class FlumeTest {
         }
     }
 
+    /** Printed capacities of an instrument manual: throat mm, greatest head mm, m³/h, four digits. */
+    @Test
+    void khafagi() {
+        double[][] rows = {
+            {160, 350, 231.5}, {160, 460, 359.9}, {200, 380, 323.0}, {200, 580, 637.7}, {320, 600, 1024},
+            {320, 850, 1790}, {400, 800, 1982}, {400, 1200, 3812}, {640, 1250, 6181}, {640, 1800, 11110}
+        };
+        for (double[] row : rows) {
+            KhafagiFlume flume = KhafagiFlume.ofThroat(row[0] / 1000);
+            assertThat(3600 * flume.discharge(row[1] / 1000)).isCloseTo(row[2], withPercentage(0.2));
+            StructureContract.holds(flume, row[1] / 1000);
+        }
+        StructureContract.refuses(KhafagiFlume.ofThroat(0.048), 0.1, "throat b must be in [0.16, 0.64] m");
+        StructureContract.refuses(KhafagiFlume.ofThroat(0.2), 0.7, "h/b must be at most 3");
+    }
+
     @Test
     void parshallLimits() {
         ParshallFlume flume = ParshallFlume.ofThroat(0.6);
