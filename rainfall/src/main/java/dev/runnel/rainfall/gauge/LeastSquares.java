@@ -1,0 +1,55 @@
+package dev.runnel.rainfall.gauge;
+
+import java.util.Arrays;
+import java.util.function.DoubleUnaryOperator;
+import org.apache.commons.math3.linear.Array2DRowRealMatrix;
+import org.apache.commons.math3.linear.ArrayRealVector;
+import org.apache.commons.math3.linear.QRDecomposition;
+import org.apache.commons.math3.linear.SingularMatrixException;
+
+/** Polynomials through points, by the QR decomposition of the scaled powers. */
+final class LeastSquares {
+    private LeastSquares() {}
+
+    /** Coefficients, constant first. */
+    static double[] polynomial(double[] x, double[] y, int degree) {
+        double scale = Arrays.stream(x).map(Math::abs).max().orElse(1);
+        if (scale == 0) {
+            scale = 1;
+        }
+        double[][] powers = new double[x.length][degree + 1];
+        for (int i = 0; i < x.length; i++) {
+            powers[i][0] = 1;
+            for (int k = 1; k <= degree; k++) {
+                powers[i][k] = powers[i][k - 1] * x[i] / scale;
+            }
+        }
+        try {
+            double[] scaled = new QRDecomposition(new Array2DRowRealMatrix(powers, false), 1e-12)
+                    .getSolver()
+                    .solve(new ArrayRealVector(y, false))
+                    .toArray();
+            double factor = 1;
+            for (int k = 0; k <= degree; k++) {
+                scaled[k] /= factor;
+                factor *= scale;
+            }
+            return scaled;
+        } catch (SingularMatrixException e) {
+            throw new IllegalArgumentException(
+                    "runs must have at least " + (degree + 1) + " different rates, had fewer", e);
+        }
+    }
+
+    static double rSquared(double[] x, double[] y, DoubleUnaryOperator model) {
+        double mean = Arrays.stream(y).average().orElse(0);
+        double residual = 0;
+        double total = 0;
+        for (int i = 0; i < y.length; i++) {
+            double difference = y[i] - model.applyAsDouble(x[i]);
+            residual += difference * difference;
+            total += (y[i] - mean) * (y[i] - mean);
+        }
+        return total == 0 ? (residual == 0 ? 1 : 0) : 1 - residual / total;
+    }
+}

@@ -1,0 +1,216 @@
+package dev.runnel.rainfall.gauge;
+
+import dev.runnel.base.Require;
+import dev.runnel.timeseries.EpochNanos;
+import dev.runnel.timeseries.Interval;
+import dev.runnel.timeseries.Series;
+import java.time.Duration;
+import java.util.ArrayList;
+import java.util.EnumSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import org.apiguardian.api.API;
+
+/**
+ * Signs of fault in a record of tips. Flags, never changes. Immutable and thread-safe.
+ *
+ * <p>Limits out of the box, each a choice to be reviewed for the gauge and the climate: tips faster than 500 mm/h are
+ * double (an assumed ceiling; 1.44 s for 0.2 mm); 12 gaps in a row, each at least as long as the one before, mark a
+ * draining funnel (British Columbia Ministry of Forests 2022, quality control of forest gauges); the same number within
+ * 5 % of each other mark a drip (common practice); a tip after more than 6 h without one is a first tip. Snow is looked
+ * for only if {@linkplain #withTemperature temperature} is given.
+ *
+ * @since 0.1
+ */
+@API(status = API.Status.STABLE, since = "0.1")
+public final class TipChecks {
+    private final TippingBucket bucket;
+    private final double ceilingMmPerHour;
+    private final int run;
+    private final double evenness;
+    private final long drySpell;
+    private final List<Interval> visits;
+    private final Optional<Frost> frost;
+
+    private record Frost(Series celsius, double limit, Duration lookBack) {}
+
+    private TipChecks(
+            TippingBucket bucket,
+            double ceilingMmPerHour,
+            int run,
+            double evenness,
+            long drySpell,
+            List<Interval> visits,
+            Optional<Frost> frost) {
+        this.bucket = bucket;
+        this.ceilingMmPerHour = ceilingMmPerHour;
+        this.run = run;
+        this.evenness = evenness;
+        this.drySpell = drySpell;
+        this.visits = visits;
+        this.frost = frost;
+    }
+
+    /**
+     * Returns the checks with their limits out of the box.
+     *
+     * @param bucket the gauge
+     * @return the checks
+     */
+    public static TipChecks of(TippingBucket bucket) {
+        return new TipChecks(bucket, 500, 12, 0.05, Duration.ofHours(6).toNanos(), List.of(), Optional.empty());
+    }
+
+    /**
+     * Returns the same checks with another ceiling of intensity.
+     *
+     * @param ceilingMmPerHour highest intensity believed, mm/h; greater than 0
+     * @return the checks
+     * @throws IllegalArgumentException if it is not greater than 0
+     */
+    public TipChecks withCeiling(double ceilingMmPerHour) {
+        Require.positive("ceilingMmPerHour", ceilingMmPerHour, "mm/h");
+        return new TipChecks(bucket, ceilingMmPerHour, run, evenness, drySpell, visits, frost);
+    }
+
+    /**
+     * Returns the same checks with another rule for drips.
+     *
+     * @param gaps least number of gaps in a row; 2 or more
+     * @param evenness greatest difference from one gap to the next, as a share of the former; above 0
+     * @return the checks
+     * @throws IllegalArgumentException if an argument is out of range
+     */
+    public TipChecks withDrip(int gaps, double evenness) {
+        Require.atLeast("gaps", gaps, 2);
+        Require.positive("evenness", evenness, "");
+        return new TipChecks(bucket, ceilingMmPerHour, gaps, evenness, drySpell, visits, frost);
+    }
+
+    /**
+     * Returns the same checks with another dry spell before a first tip.
+     *
+     * @param drySpell a gap longer than this makes a first tip; greater than 0
+     * @return the checks
+     * @throws IllegalArgumentException if it is not greater than 0
+     */
+    public TipChecks withDrySpell(Duration drySpell) {
+        return new TipChecks(
+                bucket, ceilingMmPerHour, run, evenness, EpochNanos.positive("drySpell", drySpell), visits, frost);
+    }
+
+    /**
+     * Returns the same checks that know of visits to the gauge.
+     *
+     * @param visits times at which somebody worked on it
+     * @return the checks
+     */
+    public TipChecks withVisits(List<Interval> visits) {
+        return new TipChecks(bucket, ceilingMmPerHour, run, evenness, drySpell, List.copyOf(visits), frost);
+    }
+
+    /**
+     * Returns the same checks that suspect snow: a tip is flagged if the air was at or below the limit at any reading
+     * in the time before it, and marked unknown if there is no usable reading. Limits of 1 to 2 °C and 24 h are a choice
+     * (common practice).
+     *
+     * @param celsius air temperature at the gauge, °C
+     * @param limitCelsius temperature at or below which precipitation may be snow, °C
+     * @param lookBack time before a tip that is looked at; greater than 0
+     * @return the checks
+     * @throws IllegalArgumentException if the limit is not finite or the time not greater than 0
+     */
+    public TipChecks withTemperature(Series celsius, double limitCelsius, Duration lookBack) {
+        Require.finite("limitCelsius", limitCelsius, "degC");
+        EpochNanos.positive("lookBack", lookBack);
+        Optional<Frost> given = Optional.of(new Frost(celsius, limitCelsius, lookBack));
+        return new TipChecks(bucket, ceilingMmPerHour, run, evenness, drySpell, visits, given);
+    }
+
+    /**
+     * Looks at a record.
+     *
+     * @param tips the tips
+     * @return the tips with their flags
+     */
+    public TipReview review(Tips tips) {
+        List<Set<TipFlag>> flags = new ArrayList<>(tips.size());
+        for (int i = 0; i < tips.size(); i++) {
+            flags.add(EnumSet.noneOf(TipFlag.class));
+        }
+        flagGaps(tips, flags);
+        flagRuns(tips, flags);
+        for (int i = 0; i < tips.size(); i++) {
+            int tip = i;
+            if (visits.stream().anyMatch(visit -> visit.contains(tips.time(tip)))) {
+                flags.get(i).add(TipFlag.SERVICE);
+            }
+            frost.ifPresent(known -> flagFrost(known, tips, tip, flags.get(tip)));
+        }
+        return new TipReview(tips, flags);
+    }
+
+    private void flagGaps(Tips tips, List<Set<TipFlag>> flags) {
+        double fastest = bucket.tipMm() * 3.6e12 / ceilingMmPerHour;
+        for (int i = 0; i < tips.size(); i++) {
+            if (i == 0 || gap(tips, i) > drySpell) {
+                flags.get(i).add(TipFlag.FIRST);
+            } else if (gap(tips, i) < fastest) {
+                flags.get(i).add(TipFlag.DOUBLE);
+            }
+        }
+    }
+
+    private void flagRuns(Tips tips, List<Set<TipFlag>> flags) {
+        int even = 1;
+        int lengthening = 1;
+        for (int i = 2; i < tips.size(); i++) {
+            double before = gap(tips, i - 1);
+            double now = gap(tips, i);
+            boolean spell = before > drySpell || now > drySpell || before == 0;
+            even = !spell && Math.abs(now - before) <= evenness * before ? even + 1 : 1;
+            lengthening = !spell && now > before ? lengthening + 1 : 1;
+            flagRun(flags, i, even, TipFlag.EVENLY_SPACED);
+            flagRun(flags, i, lengthening, TipFlag.LENGTHENING);
+        }
+    }
+
+    /** When a run has become long enough all its tips are flagged, and from then on each that continues it. */
+    private void flagRun(List<Set<TipFlag>> flags, int last, int gaps, TipFlag flag) {
+        if (gaps == run) {
+            for (int i = last - gaps + 1; i <= last; i++) {
+                flags.get(i).add(flag);
+            }
+        } else if (gaps > run) {
+            flags.get(last).add(flag);
+        }
+    }
+
+    private static void flagFrost(Frost frost, Tips tips, int tip, Set<TipFlag> flags) {
+        Series before = frost.celsius()
+                .slice(Interval.of(
+                        tips.time(tip).minus(frost.lookBack()), tips.time(tip).plusNanos(1)));
+        boolean known = false;
+        for (double celsius : before.toUsableValues()) {
+            if (celsius <= frost.limit()) {
+                flags.add(TipFlag.SNOW);
+                return;
+            }
+            known |= !Double.isNaN(celsius);
+        }
+        if (!known) {
+            flags.add(TipFlag.TEMPERATURE_UNKNOWN);
+        }
+    }
+
+    private static long gap(Tips tips, int index) {
+        return tips.epochNanos(index) - tips.epochNanos(index - 1);
+    }
+
+    @Override
+    public String toString() {
+        return "TipChecks[" + bucket + ", " + visits.size() + " visits, temperature "
+                + (frost.isPresent() ? "given]" : "not given]");
+    }
+}

@@ -1,0 +1,83 @@
+package dev.runnel.rainfall.gauge;
+
+import dev.runnel.base.Require;
+import dev.runnel.base.Text;
+import dev.runnel.rainfall.internal.Rain;
+import dev.runnel.timeseries.EpochNanos;
+import java.time.Duration;
+import org.apiguardian.api.API;
+
+/**
+ * What a gauge that counts whole tips can tell about intensity. Immutable and thread-safe.
+ *
+ * <p>A count of n tips in a window means a depth between (n − 1) d and (n + 1) d: the bucket was part full at the start
+ * and at the end, by two amounts that are independent of each other and anything between 0 and d. Their difference has
+ * the triangular distribution on ±d, whose standard deviation is d/√6 (JCGM 100:2008, 4.3.9).
+ *
+ * <p>What this is not: the uncertainty of the rain. Wind, placement and calibration come on top.
+ *
+ * @since 0.1
+ */
+@API(status = API.Status.STABLE, since = "0.1")
+public final class TipResolution {
+    private static final double ROOT_6 = Math.sqrt(6);
+
+    private final double tipMm;
+
+    private TipResolution(double tipMm) {
+        this.tipMm = tipMm;
+    }
+
+    /**
+     * Returns the resolution of a gauge.
+     *
+     * @param bucket the gauge
+     * @return its resolution
+     */
+    public static TipResolution of(TippingBucket bucket) {
+        return new TipResolution(bucket.tipMm());
+    }
+
+    /**
+     * Returns the intensity of one tip in a window, d/Δt.
+     *
+     * @param window length of the window; greater than 0
+     * @return step from one possible intensity to the next, mm/h
+     * @throws IllegalArgumentException if the window is not greater than 0
+     */
+    public double stepMmPerHour(Duration window) {
+        EpochNanos.positive("window", window);
+        return tipMm / Rain.hours(window);
+    }
+
+    /**
+     * Returns the standard uncertainty of an intensity counted in a window, from counting alone: d/(√6 Δt).
+     *
+     * @param window length of the window; greater than 0
+     * @return standard uncertainty, mm/h; the same at every intensity
+     * @throws IllegalArgumentException if the window is not greater than 0
+     */
+    public double standardUncertaintyMmPerHour(Duration window) {
+        return stepMmPerHour(window) / ROOT_6;
+    }
+
+    /**
+     * Returns the window in which one tip is no more than a given share of the depth.
+     *
+     * @param intensityMmPerHour intensity, mm/h; greater than 0
+     * @param share greatest share of one tip in the depth; above 0
+     * @return window d/(I share), the shortest that will do
+     * @throws IllegalArgumentException if an argument is not greater than 0
+     */
+    public Duration windowFor(double intensityMmPerHour, double share) {
+        Require.positive("intensityMmPerHour", intensityMmPerHour, "mm/h");
+        Require.positive("share", share, "");
+        return Duration.ofNanos(Math.round(tipMm / (intensityMmPerHour * share) * 3.6e12));
+    }
+
+    @Override
+    public String toString() {
+        return "TipResolution[" + Text.number(tipMm) + " mm, "
+                + Text.significant(stepMmPerHour(Duration.ofMinutes(1)), 4) + " mm/h over a minute]";
+    }
+}

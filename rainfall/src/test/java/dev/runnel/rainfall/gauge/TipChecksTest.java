@@ -1,0 +1,117 @@
+package dev.runnel.rainfall.gauge;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+
+import dev.runnel.timeseries.Interval;
+import dev.runnel.timeseries.Series;
+import java.time.Duration;
+import java.time.Instant;
+import java.util.Arrays;
+import java.util.List;
+import org.junit.jupiter.api.Test;
+
+class TipChecksTest {
+    private static final Instant START = Instant.parse("2026-03-01T12:00:00Z");
+    private static final TipChecks CHECKS = TipChecks.of(TippingBucket.ofTip(0.2));
+
+    private static Tips atSeconds(double... seconds) {
+        return Tips.of(Arrays.stream(seconds)
+                .mapToObj(second -> START.plusMillis(Math.round(1000 * second)))
+                .toList());
+    }
+
+    /** 0.2 mm at 500 mm/h is 1.44 s. */
+    @Test
+    void flagsTipsFasterThanTheCeiling() {
+        TipReview review = CHECKS.review(atSeconds(0, 1.43, 2.87, 2.87));
+        assertThat(review.flags(0)).containsExactly(TipFlag.FIRST);
+        assertThat(review.flags(1)).containsExactly(TipFlag.DOUBLE);
+        assertThat(review.flags(2)).isEmpty();
+        assertThat(review.flags(3)).containsExactly(TipFlag.DOUBLE);
+        assertThat(CHECKS.withCeiling(1000).review(atSeconds(0, 1.43)).count(TipFlag.DOUBLE))
+                .isZero();
+        assertThat(review).hasToString("TipReview[4 tips, {DOUBLE=2, FIRST=1}]");
+    }
+
+    @Test
+    void flagsTheFirstTipAfterADrySpell() {
+        TipReview review = CHECKS.withDrySpell(Duration.ofHours(1)).review(atSeconds(0, 3600, 7201));
+        assertThat(review.flags(1)).isEmpty();
+        assertThat(review.flags(2)).containsExactly(TipFlag.FIRST);
+    }
+
+    @Test
+    void flagsADripOnceItIsLongEnough() {
+        double[] drip = new double[15];
+        for (int i = 0; i < drip.length; i++) {
+            drip[i] = 600 * i + (i % 2);
+        }
+        // A gap that differs, then 15 tips and 14 gaps of about 600 s.
+        double[] seconds = new double[17];
+        System.arraycopy(drip, 0, seconds, 1, 15);
+        seconds[0] = -100;
+        seconds[16] = 20_000;
+        TipReview review = CHECKS.review(atSeconds(seconds));
+        assertThat(review.count(TipFlag.EVENLY_SPACED)).isEqualTo(14);
+        assertThat(review.flags(1)).isEmpty();
+        assertThat(review.flags(16)).isEmpty();
+        assertThat(CHECKS.withDrip(15, 0.05).review(atSeconds(seconds)).count(TipFlag.EVENLY_SPACED))
+                .isZero();
+    }
+
+    @Test
+    void flagsAFunnelThatDrains() {
+        double[] seconds = new double[14];
+        for (int i = 1; i < seconds.length; i++) {
+            seconds[i] = seconds[i - 1] + 60 * Math.pow(1.2, i);
+        }
+        TipReview review = CHECKS.review(atSeconds(seconds));
+        assertThat(review.count(TipFlag.LENGTHENING)).isEqualTo(13);
+        assertThat(review.count(TipFlag.EVENLY_SPACED)).isZero();
+    }
+
+    @Test
+    void flagsVisitsAndTakesThemAway() {
+        Interval visit = Interval.of(START.plusSeconds(60), START.plusSeconds(120));
+        TipReview review = CHECKS.withVisits(List.of(visit)).review(atSeconds(59, 60, 90, 120));
+        assertThat(review.count(TipFlag.SERVICE)).isEqualTo(2);
+        assertThat(review.without(TipFlag.SERVICE)).isEqualTo(atSeconds(59, 120));
+        assertThat(review.without()).isEqualTo(review.tips());
+    }
+
+    @Test
+    void suspectsSnowAfterFrost() {
+        Series air = Series.builder()
+                .add(START, 0.5)
+                .add(START.plusSeconds(3600), 4)
+                .add(START.plusSeconds(40 * 3600), 9)
+                .build();
+        TipChecks checks = CHECKS.withTemperature(air, 1.0, Duration.ofHours(24));
+        TipReview review = checks.review(atSeconds(10 * 3600, 24 * 3600, 25 * 3600, 41 * 3600, 90 * 3600));
+        assertThat(review.flags(0)).contains(TipFlag.SNOW);
+        assertThat(review.flags(1)).contains(TipFlag.SNOW);
+        assertThat(review.flags(2)).doesNotContain(TipFlag.SNOW, TipFlag.TEMPERATURE_UNKNOWN);
+        assertThat(review.flags(3)).doesNotContain(TipFlag.SNOW);
+        assertThat(review.flags(4)).contains(TipFlag.TEMPERATURE_UNKNOWN);
+    }
+
+    @Test
+    void noTipsNoFlags() {
+        assertThat(CHECKS.review(Tips.none())).hasToString("TipReview[0 tips, no flags]");
+    }
+
+    @Test
+    void refusesBadLimits() {
+        assertThatThrownBy(() -> CHECKS.withCeiling(0))
+                .isInstanceOf(IllegalArgumentException.class)
+                .hasMessage("ceilingMmPerHour must be greater than 0 and finite (mm/h), was 0");
+        assertThatThrownBy(() -> CHECKS.withDrip(1, 0.1))
+                .isInstanceOf(IllegalArgumentException.class)
+                .hasMessage("gaps must be at least 2, was 1");
+        assertThatThrownBy(() -> CHECKS.withDrySpell(Duration.ZERO)).isInstanceOf(IllegalArgumentException.class);
+        assertThatThrownBy(() -> CHECKS.withTemperature(Series.builder().build(), Double.NaN, Duration.ofHours(1)))
+                .isInstanceOf(IllegalArgumentException.class)
+                .hasMessage("limitCelsius must be finite (degC), was NaN");
+    }
+}

@@ -1,0 +1,53 @@
+package dev.runnel.rainfall.gauge;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.assertj.core.api.Assertions.within;
+
+import java.time.Duration;
+import java.util.Random;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+
+class TipResolutionTest {
+    private static final TipResolution GAUGE = TipResolution.of(TippingBucket.ofTip(0.2));
+
+    @ParameterizedTest
+    @CsvSource({"0.1, 6", "0.2, 12", "0.254, 15.24", "0.5, 30"})
+    void oneTipAMinute(double tip, double step) {
+        assertThat(TipResolution.of(TippingBucket.ofTip(tip)).stepMmPerHour(Duration.ofMinutes(1)))
+                .isCloseTo(step, within(1e-12));
+    }
+
+    /** 20 tips for 5 %: 96, 32 and 4.8 min at 2.5, 7.5 and 50 mm/h. */
+    @ParameterizedTest
+    @CsvSource({"2.5, 96", "7.5, 32", "50, 4.8"})
+    void windowForFivePercent(double intensity, double minutes) {
+        assertThat(GAUGE.windowFor(intensity, 0.05)).isEqualTo(Duration.ofMillis(Math.round(minutes * 60_000)));
+    }
+
+    @Test
+    void standardUncertaintyAgreesWithCounting() {
+        // Steady rain that starts at any filling of the bucket: depth and count over windows of random length.
+        Random random = new Random(7);
+        double squares = 0;
+        int windows = 200_000;
+        for (int i = 0; i < windows; i++) {
+            double start = 1000 * random.nextDouble();
+            double depth = 50 * random.nextDouble() + 1;
+            double counted = Math.floor(start + depth) - Math.floor(start);
+            squares += (counted - depth) * (counted - depth);
+        }
+        double expected = GAUGE.standardUncertaintyMmPerHour(Duration.ofHours(1)) / 0.2;
+        assertThat(Math.sqrt(squares / windows)).isCloseTo(expected, within(0.003));
+    }
+
+    @Test
+    void refusesBadInput() {
+        assertThatThrownBy(() -> GAUGE.windowFor(0, 0.05))
+                .isInstanceOf(IllegalArgumentException.class)
+                .hasMessage("intensityMmPerHour must be greater than 0 and finite (mm/h), was 0");
+        assertThat(GAUGE).hasToString("TipResolution[0.2 mm, 12 mm/h over a minute]");
+    }
+}

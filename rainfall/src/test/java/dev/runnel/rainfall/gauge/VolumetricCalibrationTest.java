@@ -1,0 +1,79 @@
+package dev.runnel.rainfall.gauge;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.assertj.core.api.Assertions.within;
+
+import org.junit.jupiter.api.Test;
+
+class VolumetricCalibrationTest {
+    /** A gauge of 400 cm2 that tips every 0.21 mm and loses 0.4 s, run at five rates. */
+    private static VolumetricCalibration runs() {
+        VolumetricCalibration test = VolumetricCalibration.ofFunnel(400);
+        for (double intensity : new double[] {5, 20, 60, 120, 250}) {
+            double gap = 3600 * 0.21 / intensity + 0.4;
+            int tips = 40;
+            test = test.withRun(intensity * 400 * tips * gap / 36_000, tips, tips * gap);
+        }
+        return test;
+    }
+
+    @Test
+    void findsTheLostTimeAndTheTip() {
+        VolumetricCalibration.Fit fit = runs().fitLostTime();
+        assertThat(fit.tipMm()).isCloseTo(0.21, within(1e-12));
+        assertThat(((LostTime) fit.calibration()).seconds()).isCloseTo(0.4, within(1e-10));
+        assertThat(fit.rSquared()).isCloseTo(1, within(1e-12));
+        assertThat(fit.worstPercent()).isLessThan(1e-8);
+    }
+
+    /** Least squares of I = 5.1, 20.9, 62.4, 130.2, 287 on Ir = 5, 20, 60, 120, 250 by NumPy 2.4.6 (polyfit). */
+    @Test
+    void fitsCurvesAsAnotherLibrary() {
+        double[] recorded = {5, 20, 60, 120, 250};
+        double[] truth = {5.1, 20.9, 62.4, 130.2, 287};
+        VolumetricCalibration test = VolumetricCalibration.ofFunnel(400);
+        for (int i = 0; i < truth.length; i++) {
+            double seconds = 3600 * 0.2 * 50 / recorded[i];
+            test = test.withRun(truth[i] * 400 * seconds / 36_000, 50, seconds);
+        }
+        VolumetricCalibration.Fit linear = test.fitLinear(0.2);
+        assertThat(linear.calibration().trueMmPerHour(100, 0.2)).isCloseTo(111.49366143724697, within(1e-9));
+        assertThat(linear.rSquared()).isCloseTo(0.9991074474083476, within(1e-10));
+        VolumetricCalibration.Fit quadratic = test.fitQuadratic(0.2);
+        assertThat(quadratic.calibration().trueMmPerHour(100, 0.2)).isCloseTo(107.15255986012002, within(1e-9));
+        assertThat(quadratic.worstPercent()).isCloseTo(1.479777808860827, within(1e-7));
+        VolumetricCalibration.Fit power = test.fitPower(0.2);
+        assertThat(power.calibration().trueMmPerHour(100, 0.2)).isCloseTo(108.95556239126374, within(1e-9));
+        assertThat(power.calibration().covers(251, 0.2)).isFalse();
+    }
+
+    /** 535 mL through 214 cm2 are 25 mm: 125 tips of 0.2 mm (an open monitoring-station manual, static test). */
+    @Test
+    void staticTest() {
+        assertThat(VolumetricCalibration.ofFunnel(214).withRun(535, 125, 3600).tipMm())
+                .isCloseTo(0.2, within(1e-15));
+        assertThat(VolumetricCalibration.ofFunnel(214)
+                        .withRun(535, 120, 3600)
+                        .withRun(535, 130, 3600)
+                        .tipMm())
+                .isCloseTo(0.2, within(1e-15));
+    }
+
+    @Test
+    void refusesTooFewRuns() {
+        VolumetricCalibration one = VolumetricCalibration.ofFunnel(400).withRun(80, 10, 100);
+        assertThatThrownBy(() -> VolumetricCalibration.ofFunnel(400).tipMm())
+                .isInstanceOf(IllegalArgumentException.class)
+                .hasMessage("runs must be at least 1, was 0");
+        assertThatThrownBy(one::fitLostTime)
+                .isInstanceOf(IllegalArgumentException.class)
+                .hasMessage("runs must be at least 3, was 1");
+        assertThatThrownBy(() -> one.withRun(80, 10, 100).withRun(80, 10, 100).fitLinear(0.2))
+                .isInstanceOf(IllegalArgumentException.class)
+                .hasMessage("runs must have at least 2 different rates, had fewer");
+        assertThatThrownBy(() -> one.withRun(-1, 10, 100))
+                .isInstanceOf(IllegalArgumentException.class)
+                .hasMessage("volumeMl must be greater than 0 and finite (mL), was -1");
+    }
+}
