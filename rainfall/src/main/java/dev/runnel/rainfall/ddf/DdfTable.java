@@ -1,6 +1,5 @@
 package dev.runnel.rainfall.ddf;
 
-import dev.runnel.base.Require;
 import dev.runnel.base.Text;
 import java.io.IOException;
 import java.nio.file.Path;
@@ -31,7 +30,7 @@ public final class DdfTable implements DepthDurationFrequency {
     private final double[][] depths;
     private final ReturnPeriodBasis basis;
     private final double[] logSeconds;
-    private final double[] logYears;
+    private final Columns columns;
 
     private DdfTable(List<Duration> durations, double[] years, double[][] depths, ReturnPeriodBasis basis) {
         this.durations = durations;
@@ -39,7 +38,7 @@ public final class DdfTable implements DepthDurationFrequency {
         this.depths = depths;
         this.basis = basis;
         this.logSeconds = durations.stream().mapToDouble(DdfTable::logSeconds).toArray();
-        this.logYears = Arrays.stream(years).map(Math::log).toArray();
+        this.columns = Columns.of(years, basis);
     }
 
     /**
@@ -104,37 +103,13 @@ public final class DdfTable implements DepthDurationFrequency {
     @Override
     public double depthMm(Duration duration, double returnPeriodYears) {
         requireCovered(duration);
-        Require.inRange("returnPeriodYears", returnPeriodYears, smallestYears(), greatestYears(), "years");
-        double[] row = row(duration);
-        int found = Arrays.binarySearch(years, returnPeriodYears);
-        if (found >= 0) {
-            return row[found];
-        }
-        int upper = -found - 1;
-        double share = (Math.log(returnPeriodYears) - logYears[upper - 1]) / (logYears[upper] - logYears[upper - 1]);
-        return row[upper - 1] + share * (row[upper] - row[upper - 1]);
+        return columns.depthMm(row(duration), returnPeriodYears);
     }
 
     @Override
     public ReturnPeriod returnPeriod(Duration duration, double depthMm) {
         requireCovered(duration);
-        Require.nonNegative("depthMm", depthMm, "mm");
-        double[] row = row(duration);
-        if (depthMm < row[0]) {
-            return new ReturnPeriod(ReturnPeriod.Standing.BELOW, smallestYears(), basis);
-        }
-        if (depthMm > row[row.length - 1]) {
-            return new ReturnPeriod(ReturnPeriod.Standing.ABOVE, greatestYears(), basis);
-        }
-        int found = Arrays.binarySearch(row, depthMm);
-        if (found >= 0) {
-            return new ReturnPeriod(ReturnPeriod.Standing.WITHIN, years[found], basis);
-        }
-        int upper = -found - 1;
-        double share = (depthMm - row[upper - 1]) / (row[upper] - row[upper - 1]);
-        double log = logYears[upper - 1] + share * (logYears[upper] - logYears[upper - 1]);
-        double within = Math.max(years[upper - 1], Math.min(years[upper], Math.exp(log)));
-        return new ReturnPeriod(ReturnPeriod.Standing.WITHIN, within, basis);
+        return columns.returnPeriod(row(duration), depthMm);
     }
 
     private void requireCovered(Duration duration) {

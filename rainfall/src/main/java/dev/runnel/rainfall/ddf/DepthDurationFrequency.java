@@ -101,4 +101,14 @@ public interface DepthDurationFrequency {
     default EventRarity rarity(RainfallEvent event) {
         return EventRarity.of(this, event);
     }
+
+    /**
+     * Returns this relation with every depth raised for a future climate.
+     *
+     * @param uplift the allowance, with its name
+     * @return the raised relation, with the same range and basis
+     */
+    default DepthDurationFrequency withUplift(ClimateUplift uplift) {
+        return new UpliftedRelation(this, uplift);
+    }
 }

@@ -1,0 +1,97 @@
+package dev.runnel.rainfall.ddf;
+
+import dev.runnel.base.Require;
+import java.time.Duration;
+import org.apiguardian.api.API;
+
+/**
+ * Bilham's formula for heavy falls in short periods in Britain.
+ *
+ * <blockquote>N = 1.214·10<sup>5</sup> D (P + 2.54)<sup>−3.55</sup>, T = 10/N</blockquote>
+ *
+ * <p>N occurrences in 10 years, D duration [h], P depth [mm], T return period [years], peaks over threshold. Source:
+ * Bilham (1936), Classification of heavy falls of rain in short periods, British Rainfall 1935; constants from memory, in
+ * agreement with the form in inches, N = 1.25 t (r + 0.1)<sup>−3.55</sup>.
+ *
+ * <p>Valid for 5 min to 2 h; return periods 0.1 to 100 years are answered (range from memory). Superseded for design; for
+ * old records and old reports. Holland's later change for great intensities is not included.
+ *
+ * @since 0.1
+ */
+@API(status = API.Status.EXPERIMENTAL, since = "0.1")
+public final class Bilham implements DepthDurationFrequency {
+    private static final Bilham INSTANCE = new Bilham();
+    private static final double COEFFICIENT = 1.214e5;
+    private static final double ADDEND_MM = 2.54;
+    private static final double EXPONENT = 3.55;
+    private static final double LIMIT_ROUNDING = 1e-12;
+
+    private Bilham() {}
+
+    /**
+     * Returns the relation.
+     *
+     * @return the relation
+     */
+    public static Bilham relation() {
+        return INSTANCE;
+    }
+
+    @Override
+    public double depthMm(Duration duration, double returnPeriodYears) {
+        Require.inRange("returnPeriodYears", returnPeriodYears, smallestYears(), greatestYears(), "years");
+        return Math.pow(COEFFICIENT * hours(duration) * returnPeriodYears / 10, 1 / EXPONENT) - ADDEND_MM;
+    }
+
+    @Override
+    public ReturnPeriod returnPeriod(Duration duration, double depthMm) {
+        Require.nonNegative("depthMm", depthMm, "mm");
+        double years = 10 * Math.pow(depthMm + ADDEND_MM, EXPONENT) / (COEFFICIENT * hours(duration));
+        if (years < smallestYears() * (1 - LIMIT_ROUNDING)) {
+            return new ReturnPeriod(ReturnPeriod.Standing.BELOW, smallestYears(), basis());
+        }
+        if (years > greatestYears() * (1 + LIMIT_ROUNDING)) {
+            return new ReturnPeriod(ReturnPeriod.Standing.ABOVE, greatestYears(), basis());
+        }
+        double within = Math.max(smallestYears(), Math.min(greatestYears(), years));
+        return new ReturnPeriod(ReturnPeriod.Standing.WITHIN, within, basis());
+    }
+
+    private double hours(Duration duration) {
+        if (!covers(duration)) {
+            throw new IllegalArgumentException(
+                    "duration must be in [" + shortestDuration() + ", " + longestDuration() + "], was " + duration);
+        }
+        return IntensityFormula.minutes(duration) / 60;
+    }
+
+    @Override
+    public ReturnPeriodBasis basis() {
+        return ReturnPeriodBasis.PEAKS_OVER_THRESHOLD;
+    }
+
+    @Override
+    public Duration shortestDuration() {
+        return Duration.ofMinutes(5);
+    }
+
+    @Override
+    public Duration longestDuration() {
+        return Duration.ofHours(2);
+    }
+
+    @Override
+    public double smallestYears() {
+        return 0.1;
+    }
+
+    @Override
+    public double greatestYears() {
+        return 100;
+    }
+
+    @Override
+    public String toString() {
+        return "Bilham[PT5M to PT2H, 0.1 to 100 years, peaks over threshold]";
+    }
+}

@@ -1,0 +1,51 @@
+package dev.runnel.rainfall.ddf;
+
+import dev.runnel.base.Require;
+import java.util.Arrays;
+
+/** The return periods for which a relation knows depths, and the interpolation between them: P linear in ln T. */
+record Columns(double[] years, double[] logYears, ReturnPeriodBasis basis) {
+    static Columns of(double[] years, ReturnPeriodBasis basis) {
+        return new Columns(years, Arrays.stream(years).map(Math::log).toArray(), basis);
+    }
+
+    double smallest() {
+        return years[0];
+    }
+
+    double greatest() {
+        return years[years.length - 1];
+    }
+
+    /** Depth at a return period from the rising depths of one duration, one for each column. */
+    double depthMm(double[] depths, double returnPeriodYears) {
+        Require.inRange("returnPeriodYears", returnPeriodYears, smallest(), greatest(), "years");
+        int found = Arrays.binarySearch(years, returnPeriodYears);
+        if (found >= 0) {
+            return depths[found];
+        }
+        int upper = -found - 1;
+        double share = (Math.log(returnPeriodYears) - logYears[upper - 1]) / (logYears[upper] - logYears[upper - 1]);
+        return depths[upper - 1] + share * (depths[upper] - depths[upper - 1]);
+    }
+
+    /** Return period of a depth from the rising depths of one duration, one for each column. */
+    ReturnPeriod returnPeriod(double[] depths, double depthMm) {
+        Require.nonNegative("depthMm", depthMm, "mm");
+        if (depthMm < depths[0]) {
+            return new ReturnPeriod(ReturnPeriod.Standing.BELOW, smallest(), basis);
+        }
+        if (depthMm > depths[depths.length - 1]) {
+            return new ReturnPeriod(ReturnPeriod.Standing.ABOVE, greatest(), basis);
+        }
+        int found = Arrays.binarySearch(depths, depthMm);
+        if (found >= 0) {
+            return new ReturnPeriod(ReturnPeriod.Standing.WITHIN, years[found], basis);
+        }
+        int upper = -found - 1;
+        double share = (depthMm - depths[upper - 1]) / (depths[upper] - depths[upper - 1]);
+        double log = logYears[upper - 1] + share * (logYears[upper] - logYears[upper - 1]);
+        double within = Math.max(years[upper - 1], Math.min(years[upper], Math.exp(log)));
+        return new ReturnPeriod(ReturnPeriod.Standing.WITHIN, within, basis);
+    }
+}

@@ -1,0 +1,157 @@
+package dev.runnel.rainfall.ddf;
+
+import dev.runnel.base.Require;
+import dev.runnel.base.Text;
+import java.time.Duration;
+import java.util.Arrays;
+import java.util.Comparator;
+import java.util.List;
+import java.util.stream.DoubleStream;
+import org.apache.commons.math3.exception.MathIllegalArgumentException;
+import org.apache.commons.math3.exception.MathIllegalStateException;
+import org.apache.commons.math3.fitting.leastsquares.LeastSquaresBuilder;
+import org.apache.commons.math3.fitting.leastsquares.LeastSquaresOptimizer;
+import org.apache.commons.math3.fitting.leastsquares.LevenbergMarquardtOptimizer;
+import org.apiguardian.api.API;
+
+/**
+ * An {@link IntensityFormula} fitted to depths of several durations, with how well it fits.
+ *
+ * <p>Bernard: least squares of ln i over ln t. Talbot: least squares of 1/i over t. Sherman and Kimijima: least squares of
+ * ln i by Levenberg and Marquardt's method from several starts. Results differ with what is squared; this is a choice, not
+ * a law.
+ *
+ * @param formula the formula, over the durations it was fitted to
+ * @param rmsPercent root mean square of the relative differences of intensity, %, taken as ln i
+ * @since 0.1
+ */
+@API(status = API.Status.STABLE, since = "0.1")
+public record IntensityFit(IntensityFormula formula, double rmsPercent) {
+    /**
+     * Fits a formula.
+     *
+     * @param form the form
+     * @param durations durations, rising; one more than the form has coefficients, or more
+     * @param depthsMm depth in each, mm; greater than 0
+     * @return the formula and its fit
+     * @throws IllegalArgumentException if the lists do not agree, are too short or not in order, or no formula of that
+     *     form follows them
+     */
+    public static IntensityFit of(IntensityFormula.Form form, List<Duration> durations, double... depthsMm) {
+        Require.sameLength("depthsMm", durations.size(), depthsMm.length);
+        boolean two = form == IntensityFormula.Form.BERNARD || form == IntensityFormula.Form.TALBOT;
+        Require.atLeast("durations", durations.size(), two ? 3 : 4);
+        double[] t = new double[depthsMm.length];
+        double[] logI = new double[depthsMm.length];
+        for (int i = 0; i < t.length; i++) {
+            DdfTableChecks.checkDuration(durations, i);
+            t[i] = IntensityFormula.minutes(durations.get(i));
+            logI[i] = Math.log(60 * Require.positive("depthsMm at index " + i, depthsMm[i], "mm") / t[i]);
+        }
+        double[] abn = switch (form) {
+            case BERNARD -> bernard(t, logI);
+            case TALBOT -> talbot(t, logI);
+            case SHERMAN, KIMIJIMA -> iterated(form, t, logI);
+        };
+        return judged(form, abn, durations, logI);
+    }
+
+    private static IntensityFit judged(
+            IntensityFormula.Form form, double[] abn, List<Duration> durations, double[] logI) {
+        Duration from = durations.get(0);
+        Duration to = durations.get(durations.size() - 1);
+        IntensityFormula formula = switch (form) {
+            case BERNARD -> IntensityFormula.bernard(abn[0], abn[2], from, to);
+            case TALBOT -> IntensityFormula.talbot(abn[0], abn[1], from, to);
+            case SHERMAN -> IntensityFormula.sherman(abn[0], abn[1], abn[2], from, to);
+            case KIMIJIMA -> IntensityFormula.kimijima(abn[0], abn[1], abn[2], from, to);
+        };
+        double squares = 0;
+        for (int i = 0; i < logI.length; i++) {
+            double difference = Math.log(formula.intensityMmPerHour(durations.get(i))) - logI[i];
+            squares += difference * difference;
+        }
+        return new IntensityFit(formula, 100 * Math.sqrt(squares / logI.length));
+    }
+
+    private static double[] bernard(double[] t, double[] logI) {
+        double[] line = line(Arrays.stream(t).map(Math::log).toArray(), logI);
+        return new double[] {Math.exp(line[0]), 0, -line[1]};
+    }
+
+    private static double[] talbot(double[] t, double[] logI) {
+        double[] line = line(t, Arrays.stream(logI).map(log -> Math.exp(-log)).toArray());
+        return new double[] {1 / line[1], line[0] / line[1], 1};
+    }
+
+    /** Intercept and slope of the least-squares line. */
+    private static double[] line(double[] x, double[] y) {
+        double meanX = Arrays.stream(x).average().orElseThrow();
+        double meanY = Arrays.stream(y).average().orElseThrow();
+        double xy = 0;
+        double xx = 0;
+        for (int i = 0; i < x.length; i++) {
+            xy += (x[i] - meanX) * (y[i] - meanY);
+            xx += (x[i] - meanX) * (x[i] - meanX);
+        }
+        return new double[] {meanY - xy / xx * meanX, xy / xx};
+    }
+
+    private static double[] iterated(IntensityFormula.Form form, double[] t, double[] logI) {
+        double start = bernard(t, logI)[0];
+        LeastSquaresOptimizer.Optimum best = DoubleStream.of(1, 5, 10)
+                .mapToObj(b -> attempt(form, t, logI, new double[] {Math.log(start), b, 0.75}))
+                .flatMap(List::stream)
+                .min(Comparator.comparingDouble(LeastSquaresOptimizer.Optimum::getCost))
+                .orElseThrow(() -> new IllegalArgumentException(
+                        "depthsMm must be those of a falling intensity, no " + form + " formula follows them"));
+        double[] point = best.getPoint().toArray();
+        return new double[] {Math.exp(point[0]), point[1], point[2]};
+    }
+
+    private static List<LeastSquaresOptimizer.Optimum> attempt(
+            IntensityFormula.Form form, double[] t, double[] logI, double[] start) {
+        try {
+            return List.of(new LevenbergMarquardtOptimizer()
+                    .withCostRelativeTolerance(1e-15)
+                    .withParameterRelativeTolerance(1e-14)
+                    .withOrthoTolerance(1e-15)
+                    .optimize(new LeastSquaresBuilder()
+                            .start(start)
+                            .target(logI)
+                            .model(p -> model(form, t, p), p -> jacobian(form, t, p))
+                            .maxEvaluations(20_000)
+                            .maxIterations(20_000)
+                            .build()));
+        } catch (MathIllegalArgumentException | MathIllegalStateException e) {
+            return List.of();
+        }
+    }
+
+    /** ln i for p = (ln a, b, n). */
+    private static double[] model(IntensityFormula.Form form, double[] t, double[] p) {
+        return Arrays.stream(t).map(each -> p[0] - reduction(form, each, p)).toArray();
+    }
+
+    private static double reduction(IntensityFormula.Form form, double t, double[] p) {
+        return form == IntensityFormula.Form.SHERMAN ? p[2] * Math.log(t + p[1]) : Math.log(Math.pow(t, p[2]) + p[1]);
+    }
+
+    private static double[][] jacobian(IntensityFormula.Form form, double[] t, double[] p) {
+        double[][] rows = new double[t.length][];
+        for (int i = 0; i < t.length; i++) {
+            if (form == IntensityFormula.Form.SHERMAN) {
+                rows[i] = new double[] {1, -p[2] / (t[i] + p[1]), -Math.log(t[i] + p[1])};
+            } else {
+                double power = Math.pow(t[i], p[2]);
+                rows[i] = new double[] {1, -1 / (power + p[1]), -power * Math.log(t[i]) / (power + p[1])};
+            }
+        }
+        return rows;
+    }
+
+    @Override
+    public String toString() {
+        return "IntensityFit[" + formula + ", rms " + Text.significant(rmsPercent, 3) + " %]";
+    }
+}

@@ -1,0 +1,48 @@
+package dev.runnel.rainfall.areal;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.assertj.core.api.Assertions.within;
+
+import java.time.Duration;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+
+class ArealReductionTest {
+    /** The formula of Keers and Wescott (1977) recomputed elsewhere, one value and more in each range of area. */
+    @ParameterizedTest
+    @CsvSource({
+        "5, 5, 0.8221661979917878",
+        "300, 10, 0.45788017353278376",
+        "5, 30, 0.9095341946634052",
+        "10, 60, 0.9109782306532935",
+        "30, 120, 0.9000833762308675",
+        "30, 180, 0.9148532731703646",
+        "100, 360, 0.9013704344462019",
+        "100, 1440, 0.943352182128249",
+        "1000, 2880, 0.9172177551272811",
+        "10000, 5760, 0.8973652137806593",
+        "20, 60, 0.8862213332867654",
+        "99.9, 1440, 0.9436027406657641",
+        "500, 360, 0.8488877083988532",
+        "1000, 15, 0.38121361830516354"
+    })
+    void keersWescott(double area, double minutes, double factor) {
+        assertThat(ArealReduction.keersWescott().factor(area, Duration.ofSeconds(Math.round(60 * minutes))))
+                .isCloseTo(factor, within(1e-12));
+    }
+
+    @Test
+    void refusesWhatItDoesNotCover() {
+        assertThatThrownBy(() -> ArealReduction.keersWescott().factor(0.5, Duration.ofHours(1)))
+                .isInstanceOf(IllegalArgumentException.class)
+                .hasMessage("areaKm2 must be in [1, 20000] km2, was 0.5");
+        assertThatThrownBy(() -> ArealReduction.keersWescott().factor(10, Duration.ofMinutes(4)))
+                .isInstanceOf(IllegalArgumentException.class)
+                .hasMessage("duration must be in [PT5M, PT600H], was PT4M");
+        assertThatThrownBy(() -> ArealReduction.keersWescott().factor(20_000, Duration.ofMinutes(15)))
+                .isInstanceOf(IllegalArgumentException.class)
+                .hasMessage("duration must be longer for an area of 20000.0 km2, was PT15M");
+    }
+}

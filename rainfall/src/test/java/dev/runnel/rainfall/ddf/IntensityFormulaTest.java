@@ -1,0 +1,140 @@
+package dev.runnel.rainfall.ddf;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.assertj.core.api.Assertions.within;
+
+import java.io.IOException;
+import java.time.Duration;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+
+class IntensityFormulaTest {
+    private static final Duration FIVE_MINUTES = Duration.ofMinutes(5);
+    private static final Duration DAY = Duration.ofDays(1);
+
+    /** Instruction technique 77-284 (1977), zone 1, ten years, worked example: 1.4397 mm/min at 10.9218 min. */
+    @Test
+    void montanaAgreesWithTheInstruction() {
+        IntensityFormula zone1 = IntensityFormula.montana(5.9, 0.59, FIVE_MINUTES, Duration.ofHours(2));
+        assertThat(zone1.intensityMmPerHour(Duration.ofNanos(Math.round(10.9218 * 60e9))) / 60)
+                .isCloseTo(1.4397, within(1e-4));
+    }
+
+    /** ASTEE, Memento technique 2017, table 31, coefficients for five years; depths recomputed elsewhere. */
+    @ParameterizedTest
+    @CsvSource({"30, 23.058610105695514", "60, 26.875760049910014", "120, 31.324805569349046", "240, 36.51035141463121"
+    })
+    void montanaDepths(long minutes, double depth) {
+        IntensityFormula fiveYears =
+                IntensityFormula.montana(10.874, 0.779, Duration.ofMinutes(30), Duration.ofHours(6));
+        assertThat(fiveYears.depthMm(Duration.ofMinutes(minutes))).isCloseTo(depth, within(1e-12));
+    }
+
+    /** Chow, Maidment and Mays (1988), example 14.4.1: i = 96.6/(T^0.97 + 13.90) in/h, printed to 0.001 (from memory). */
+    @ParameterizedTest
+    @CsvSource({"10, 4.158", "20, 3.002", "30, 2.357", "40, 1.943", "60, 1.443", "90, 1.044", "120, 0.820"})
+    void kimijimaAgreesWithChow(long minutes, double inchesPerHour) {
+        IntensityFormula denver =
+                IntensityFormula.kimijima(96.6 * 25.4, 13.90, 0.97, FIVE_MINUTES, Duration.ofHours(2));
+        assertThat(denver.intensityMmPerHour(Duration.ofMinutes(minutes)) / 25.4)
+                .isCloseTo(inchesPerHour, within(0.0006));
+    }
+
+    @Test
+    void talbotAndSherman() {
+        assertThat(IntensityFormula.talbot(5000, 35, FIVE_MINUTES, DAY).intensityMmPerHour(Duration.ofMinutes(65)))
+                .isEqualTo(50);
+        assertThat(IntensityFormula.sherman(800, 4, 0.5, FIVE_MINUTES, DAY).intensityMmPerHour(Duration.ofMinutes(60)))
+                .isCloseTo(100, within(1e-12));
+    }
+
+    private static List<Duration> toADay(DdfTable table) {
+        return table.durations().stream().filter(d -> d.compareTo(DAY) <= 0).toList();
+    }
+
+    /** KOSTRA-DWD-2010R, cell 42016; coefficients found elsewhere with 40 digits. */
+    @ParameterizedTest
+    @CsvSource({
+        "2, BERNARD, 345.86782726055, 0, 0.725187777503389, 0.108155269554995",
+        "2, SHERMAN, 651.460153236245, 7.49511744565199, 0.829047226232935, 0.0124548442067229",
+        "2, KIMIJIMA, 736.674764268268, 5.16090312014146, 0.846172293773727, 0.0176318271138638",
+        "10, TALBOT, 3514.67889023524, 63.8990026170958, 1, 0.34018196536106",
+        "10, SHERMAN, 909.814643909823, 6.39216315772713, 0.814580278029522, 0.0112254250189213"
+    })
+    void fitsAgreeWithAnotherProgram(double years, IntensityFormula.Form form, double a, double b, double n, double rms)
+            throws IOException {
+        DdfTable table = DdfTableTest.kostra();
+        List<Duration> durations = toADay(table);
+        double[] depths =
+                durations.stream().mapToDouble(d -> table.depthMm(d, years)).toArray();
+        IntensityFit fit = IntensityFit.of(form, durations, depths);
+        assertThat(fit.formula().a()).isCloseTo(a, within(1e-8 * a));
+        assertThat(fit.formula().b()).isCloseTo(b, within(1e-8 * Math.abs(b)));
+        assertThat(fit.formula().n()).isCloseTo(n, within(1e-8 * n));
+        assertThat(fit.rmsPercent()).isCloseTo(100 * rms, within(1e-8));
+    }
+
+    @Test
+    void formulaeMakeARelation() throws IOException {
+        DdfTable table = DdfTableTest.kostra();
+        List<Duration> durations = toADay(table);
+        Map<Double, IntensityFormula> byYears = new HashMap<>();
+        for (double years : new double[] {1, 5, 30}) {
+            byYears.put(
+                    years,
+                    IntensityFit.of(
+                                    IntensityFormula.Form.SHERMAN,
+                                    durations,
+                                    durations.stream()
+                                            .mapToDouble(d -> table.depthMm(d, years))
+                                            .toArray())
+                            .formula());
+        }
+        FormulaDdf relation = FormulaDdf.of(ReturnPeriodBasis.PEAKS_OVER_THRESHOLD, byYears);
+        double depth = relation.depthMm(Duration.ofMinutes(50), 12);
+        assertThat(relation.returnPeriod(Duration.ofMinutes(50), depth).years()).isCloseTo(12, within(1e-11));
+        assertThat(depth).isCloseTo(table.depthMm(Duration.ofMinutes(50), 12), within(2.0));
+        assertThat(relation)
+                .hasToString("FormulaDdf[3 return periods 1 to 30 years, PT5M to PT24H, peaks over threshold]");
+        assertThatThrownBy(() -> relation.depthMm(Duration.ofDays(2), 5))
+                .isInstanceOf(IllegalArgumentException.class)
+                .hasMessage("duration must be in [PT5M, PT24H], was PT48H");
+    }
+
+    @Test
+    void refusesFormulaeThatCross() {
+        Map<Double, IntensityFormula> crossing = Map.of(
+                2.0, IntensityFormula.bernard(300, 0.6, FIVE_MINUTES, DAY),
+                10.0, IntensityFormula.bernard(600, 0.9, FIVE_MINUTES, DAY));
+        assertThatThrownBy(() -> FormulaDdf.of(ReturnPeriodBasis.ANNUAL_MAXIMUM, crossing))
+                .isInstanceOf(IllegalArgumentException.class)
+                .hasMessageStartingWith("depth must rise with return period, above ");
+        assertThatThrownBy(() -> FormulaDdf.of(ReturnPeriodBasis.ANNUAL_MAXIMUM, Map.of()))
+                .isInstanceOf(IllegalArgumentException.class)
+                .hasMessage("byYears must hold at least one formula, held none");
+    }
+
+    @Test
+    void refusesWhatIsNoFormula() {
+        assertThatThrownBy(() -> IntensityFormula.bernard(300, 1.1, FIVE_MINUTES, DAY))
+                .isInstanceOf(IllegalArgumentException.class)
+                .hasMessageStartingWith("depth must not fall with duration, does at PT5M in IntensityFormula[");
+        assertThatThrownBy(() -> IntensityFormula.sherman(300, 10, 1.2, FIVE_MINUTES, DAY))
+                .isInstanceOf(IllegalArgumentException.class)
+                .hasMessageStartingWith("depth must not fall with duration, does at PT24H");
+        assertThatThrownBy(() -> IntensityFormula.sherman(300, -5, 0.8, FIVE_MINUTES, DAY))
+                .isInstanceOf(IllegalArgumentException.class)
+                .hasMessage("b must leave the intensity finite at PT5M, was -5");
+        assertThatThrownBy(() -> IntensityFormula.talbot(-1, 5, FIVE_MINUTES, DAY))
+                .isInstanceOf(IllegalArgumentException.class)
+                .hasMessage("a must be greater than 0 and finite, was -1");
+        assertThatThrownBy(() -> IntensityFit.of(IntensityFormula.Form.SHERMAN, List.of(FIVE_MINUTES, DAY), 5, 50))
+                .isInstanceOf(IllegalArgumentException.class)
+                .hasMessage("durations must be at least 4, was 2");
+    }
+}

@@ -1,0 +1,115 @@
+package dev.runnel.rainfall.ddf;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.assertj.core.api.Assertions.within;
+
+import dev.runnel.rainfall.areal.ArealReduction;
+import java.time.Duration;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+
+class NationalMethodsTest {
+    private static Duration minutes(long minutes) {
+        return Duration.ofMinutes(minutes);
+    }
+
+    /** The form in inches, N = 1.25 t (r + 0.1)^-3.55, solved elsewhere; both forms from memory. */
+    @ParameterizedTest
+    @CsvSource({"20, 5, 3.236307063759383", "20, 10, 4.481783805482186"})
+    void bilhamAgreesWithItsFormInInches(double timesInTenYears, long duration, double depth) {
+        assertThat(Bilham.relation().depthMm(minutes(duration), 10 / timesInTenYears))
+                .isCloseTo(depth, within(0.01));
+    }
+
+    @Test
+    void bilhamIsItsOwnInverse() {
+        for (double years : new double[] {0.1, 0.5, 1, 7, 100}) {
+            double depth = Bilham.relation().depthMm(minutes(45), years);
+            ReturnPeriod back = Bilham.relation().returnPeriod(minutes(45), depth);
+            assertThat(back.isWithin()).isTrue();
+            assertThat(back.years()).isCloseTo(years, within(1e-13 * years));
+        }
+        assertThat(Bilham.relation().returnPeriod(minutes(10), 90).isAbove()).isTrue();
+        assertThat(Bilham.relation().returnPeriod(minutes(10), 0.2).isBelow()).isTrue();
+        assertThatThrownBy(() -> Bilham.relation().depthMm(minutes(121), 5))
+                .isInstanceOf(IllegalArgumentException.class)
+                .hasMessage("duration must be in [PT5M, PT2H], was PT2H1M");
+    }
+
+    /** Calculation sheets to BRE Digest 365 (2017, r 0.40; 2008, r 0.35), M5-60 = 20 mm, printed to 0.1 mm. */
+    @ParameterizedTest
+    @CsvSource({
+        "0.40, 10, 10.4", "0.40, 15, 12.6", "0.40, 30, 16.0", "0.40, 60, 20.0", "0.40, 120, 24.2", "0.40, 240, 29.0",
+        "0.40, 360, 32.0", "0.40, 600, 35.8", "0.40, 1440, 44.8", "0.35, 5, 7.1", "0.35, 15, 12.3", "0.35, 120, 24.5",
+        "0.35, 360, 33.8", "0.35, 600, 38.9"
+    })
+    void fiveYearDepthsAgreeWithSheets(double ratio, long duration, double depth) {
+        // The sheet for r 0.40 rounds Z1 to 0.01, which is 0.1 mm of depth; the other to 0.05 mm.
+        assertThat(WallingfordRainfall.of(20, ratio).m5Mm(minutes(duration)))
+                .isCloseTo(depth, within(ratio == 0.40 ? 0.1 : 0.05));
+    }
+
+    /** The ten-year depths of the sheet for r 0.40; its factors are printed to 0.01. */
+    @ParameterizedTest
+    @CsvSource({"10, 12.69", "30, 19.84", "60, 24.80", "240, 35.38", "360, 38.72", "1440, 52.86"})
+    void tenYearDepthsAgreeWithASheet(long duration, double depth) {
+        DdfTable table = WallingfordRainfall.of(20, 0.40).atPoint();
+        assertThat(table.depthMm(minutes(duration), 10)).isCloseTo(depth, within(0.012 * depth));
+    }
+
+    @Test
+    void theWholeMapGivesRisingDepths() {
+        int tables = 0;
+        for (double m5 = 10; m5 <= 25; m5 += 1.5) {
+            for (int r = 12; r <= 45; r += 3) {
+                // The factory refuses a table whose depths fall.
+                assertThat(WallingfordRainfall.of(m5, r / 100.0).atPoint().longestDuration())
+                        .isEqualTo(Duration.ofHours(24));
+                tables++;
+            }
+        }
+        assertThat(tables).isEqualTo(132);
+    }
+
+    @Test
+    void anAreaTakesTheReduction() {
+        WallingfordRainfall place = WallingfordRainfall.of(20, 0.35);
+        DdfTable area = place.overArea(ArealReduction.keersWescott(), 10);
+        double factor = ArealReduction.keersWescott().factor(10, minutes(60));
+        assertThat(area.depthMm(minutes(60), 10))
+                .isCloseTo(factor * place.atPoint().depthMm(minutes(60), 10), within(1e-12));
+    }
+
+    @Test
+    void refusesPlacesOffTheMap() {
+        assertThatThrownBy(() -> WallingfordRainfall.of(30, 0.35))
+                .isInstanceOf(IllegalArgumentException.class)
+                .hasMessage("m560Mm must be in [10, 25] mm, was 30");
+        assertThatThrownBy(() -> WallingfordRainfall.of(20, 0.5))
+                .isInstanceOf(IllegalArgumentException.class)
+                .hasMessage("ratio must be in [0.12, 0.45], was 0.5");
+        assertThatThrownBy(() -> WallingfordRainfall.of(20, 0.4).m5Mm(minutes(7)))
+                .isInstanceOf(IllegalArgumentException.class)
+                .hasMessageStartingWith("duration, min must be one of [5.0, 10.0, 15.0,");
+    }
+
+    @Test
+    void upliftIsNamedAndInverse() {
+        ClimateUplift uplift = ClimateUplift.ofPercent("invented guidance, 2070s, central", 25);
+        DepthDurationFrequency future = Bilham.relation().withUplift(uplift);
+        double depth = future.depthMm(minutes(30), 10);
+        assertThat(depth).isCloseTo(1.25 * Bilham.relation().depthMm(minutes(30), 10), within(1e-13));
+        assertThat(future.returnPeriod(minutes(30), depth).years()).isCloseTo(10, within(1e-11));
+        assertThat(future)
+                .hasToString("Bilham[PT5M to PT2H, 0.1 to 100 years, peaks over threshold] raised by 25 %"
+                        + " (invented guidance, 2070s, central)");
+        assertThatThrownBy(() -> ClimateUplift.ofPercent(" ", 25))
+                .isInstanceOf(IllegalArgumentException.class)
+                .hasMessage("name must say where the uplift comes from, was blank");
+        assertThatThrownBy(() -> ClimateUplift.ofPercent("a", -100))
+                .isInstanceOf(IllegalArgumentException.class)
+                .hasMessage("percent must be above -100 and finite (%), was -100");
+    }
+}
