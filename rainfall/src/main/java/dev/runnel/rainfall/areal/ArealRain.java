@@ -1,0 +1,14 @@
+package dev.runnel.rainfall.areal;
+
+import dev.runnel.timeseries.RegularSeries;
+import org.apiguardian.api.API;
+
+/**
+ * Mean rain over an area.
+ *
+ * @param rain depth in each step, mm; NaN where no gauge was present
+ * @param reweighted steps in which at least one gauge was missing
+ * @since 0.1
+ */
+@API(status = API.Status.STABLE, since = "0.1")
+public record ArealRain(RegularSeries rain, int reweighted) {}
