@@ -42,8 +42,10 @@ public final class Calculations {
         Stream.of(
                         StatisticsCalculations.all(),
                         AlarmCalculations.all(),
+                        QualityCalculations.all(),
                         SectionCalculations.all(),
                         FlowCalculations.all(),
+                        EnergyCalculations.all(),
                         WaterCalculations.all(),
                         WeirCalculations.all(),
                         StructureCalculations.all(),

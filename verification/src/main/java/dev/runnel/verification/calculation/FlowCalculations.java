@@ -1,6 +1,7 @@
 package dev.runnel.verification.calculation;
 
 import dev.runnel.hydraulics.flow.Conduit;
+import dev.runnel.hydraulics.flow.DarcyFriction;
 import dev.runnel.hydraulics.flow.FlowState;
 import dev.runnel.hydraulics.flow.Gradient;
 import dev.runnel.hydraulics.flow.Manning;
@@ -17,9 +18,7 @@ final class FlowCalculations {
         return List.of(
                 atDepth("flow.velocity", "m/s", FlowState::velocity),
                 atDepth("flow.discharge", "m3/s", FlowState::discharge),
-                atDepth("flow.froude-number", "1", FlowState::froudeNumber),
                 atDepth("flow.shear-stress", "Pa", FlowState::shearStress),
-                atDepth("flow.specific-energy", "m", FlowState::specificEnergy),
                 ofConduit(
                         "flow.depth-of-maximum-discharge",
                         "m",
@@ -62,6 +61,12 @@ final class FlowCalculations {
                         "m3/s",
                         "depth gravity? " + Sections.INPUTS,
                         in -> critical(in).criticalDischarge(in.number("depth"))),
+                Calculation.of(
+                        "hydraulics",
+                        "friction.darcy-factor",
+                        "1",
+                        "reynolds relative_roughness",
+                        in -> DarcyFriction.factor(in.number("reynolds"), in.number("relative_roughness"))),
                 Calculation.of(
                         "hydraulics",
                         "resistance.velocity",

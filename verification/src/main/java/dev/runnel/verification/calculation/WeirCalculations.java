@@ -1,8 +1,8 @@
 package dev.runnel.verification.calculation;
 
-import dev.runnel.hydraulics.structure.CipollettiWeir;
+import dev.runnel.hydraulics.structure.CoefficientWeir;
 import dev.runnel.hydraulics.structure.RectangularWeir;
-import dev.runnel.hydraulics.structure.SubmergedWeir;
+import dev.runnel.hydraulics.structure.RehbockWeir;
 import dev.runnel.hydraulics.structure.VNotchWeir;
 import java.util.List;
 
@@ -11,16 +11,13 @@ final class WeirCalculations {
     private static final String RECTANGULAR = "crest_length channel_width crest_height";
     private static final String NOTCH = "angle vertex_height channel_width";
 
+    private static final String SIMPLE =
+            "angle? crest_length? side_slope? coefficient? contractions? approach_width? crest_height?";
+
     private WeirCalculations() {}
 
     static List<Calculation> all() {
         return List.of(
-                Calculation.of(
-                        "hydraulics",
-                        "weir.rectangular.discharge",
-                        "m3/s",
-                        "head " + RECTANGULAR,
-                        in -> rectangular(in).formula(in.number("head"))),
                 Calculation.of(
                         "hydraulics",
                         "weir.rectangular.coefficient",
@@ -47,20 +44,42 @@ final class WeirCalculations {
                         in -> notch(in).headCorrection()),
                 Calculation.of(
                         "hydraulics",
-                        "weir.cipolletti.discharge",
+                        "weir.by-coefficient.discharge",
                         "m3/s",
-                        "head " + RECTANGULAR,
-                        in -> CipollettiWeir.of(
-                                        in.number("crest_length"),
-                                        in.number("channel_width"),
-                                        in.number("crest_height"))
-                                .formula(in.number("head"))),
+                        "head " + SIMPLE,
+                        in -> byCoefficient(in).formula(in.number("head"))),
                 Calculation.of(
                         "hydraulics",
-                        "weir.submergence-reduction",
-                        "1",
-                        "submergence exponent",
-                        in -> SubmergedWeir.reduction(in.number("submergence"), in.number("exponent"))));
+                        "weir.by-coefficient.head",
+                        "m",
+                        "discharge " + SIMPLE,
+                        in -> byCoefficient(in).head(in.number("discharge"))),
+                Calculation.of(
+                        "hydraulics",
+                        "weir.rehbock.discharge",
+                        "m3/s",
+                        "head channel_width crest_height",
+                        in -> RehbockWeir.of(in.number("channel_width"), in.number("crest_height"))
+                                .formula(in.number("head"))));
+    }
+
+    /** A weir of a constant coefficient: a crest, a notch or both; without a coefficient that of Francis. */
+    private static CoefficientWeir byCoefficient(Inputs in) {
+        CoefficientWeir weir;
+        if (in.has("angle")) {
+            weir = CoefficientWeir.vNotch(in.number("angle"), in.number("coefficient"));
+        } else if (in.has("coefficient")) {
+            weir = CoefficientWeir.trapezoidal(
+                    in.number("crest_length"), in.number("side_slope", 0), in.number("coefficient"));
+        } else {
+            weir = CoefficientWeir.francis(in.number("crest_length"));
+        }
+        if (in.has("contractions")) {
+            weir = weir.withEndContractions(in.integer("contractions"));
+        }
+        return in.has("approach_width")
+                ? weir.withApproach(in.number("approach_width"), in.number("crest_height"))
+                : weir;
     }
 
     private static RectangularWeir rectangular(Inputs in) {

@@ -1,0 +1,54 @@
+package dev.runnel.verification.calculation;
+
+import dev.runnel.timeseries.Series;
+import dev.runnel.timeseries.SeriesBuilder;
+import dev.runnel.timeseries.quality.FlatLineTest;
+import dev.runnel.timeseries.quality.QualityTest;
+import dev.runnel.timeseries.quality.RangeTest;
+import dev.runnel.timeseries.quality.SpikeTest;
+import java.time.Instant;
+import java.util.List;
+
+/** Quality tests on readings a minute apart; the answer is the code of the verdict on one reading. */
+final class QualityCalculations {
+    private static final Instant START = Instant.parse("2001-01-01T00:00:00Z");
+    private static final String READING = "values reading ";
+
+    private QualityCalculations() {}
+
+    static List<Calculation> all() {
+        return List.of(
+                Calculation.of(
+                        "timeseries",
+                        "quality.range",
+                        "flag",
+                        READING + "lowest highest",
+                        in -> code(in, RangeTest.of(in.number("lowest"), in.number("highest")))),
+                Calculation.of(
+                        "timeseries",
+                        "quality.spike",
+                        "flag",
+                        READING + "suspect_above fail_above",
+                        in -> code(in, SpikeTest.of(in.number("suspect_above"), in.number("fail_above")))),
+                Calculation.of(
+                        "timeseries",
+                        "quality.flat-line",
+                        "flag",
+                        READING + "suspect_count fail_count tolerance",
+                        in -> code(
+                                in,
+                                FlatLineTest.of(
+                                        in.integer("suspect_count"),
+                                        in.integer("fail_count"),
+                                        in.number("tolerance")))));
+    }
+
+    private static double code(Inputs in, QualityTest test) {
+        double[] values = in.sample("values");
+        SeriesBuilder builder = Series.builder();
+        for (int i = 0; i < values.length; i++) {
+            builder.add(START.plusSeconds(60L * i), values[i]);
+        }
+        return test.apply(builder.build()).verdict(in.integer("reading")).code();
+    }
+}
