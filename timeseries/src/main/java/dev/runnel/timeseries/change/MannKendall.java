@@ -1,0 +1,187 @@
+package dev.runnel.timeseries.change;
+
+import dev.runnel.base.Require;
+import dev.runnel.base.Text;
+import dev.runnel.timeseries.Series;
+import java.util.Arrays;
+import org.apache.commons.math3.special.Erf;
+import org.apiguardian.api.API;
+
+/**
+ * The Mann-Kendall test for a monotonic trend. Immutable and thread-safe. Takes time in proportion to n².
+ *
+ * <p>Up to {@value #MOST_EXACT} values without ties the two-sided p-value is exact, P(|S| ≥ |s|) over all orders of the
+ * values; else it is from the normal distribution with z = (S − sgn S) / √Var S, the step of 1 being the correction for
+ * continuity, and 0 for S = 0.
+ *
+ * @since 0.1
+ */
+@API(status = API.Status.STABLE, since = "0.1")
+public final class MannKendall {
+    private static final int MOST_EXACT = 50;
+
+    private final int count;
+    private final long s;
+    private final double variance;
+    private final double tau;
+    private final boolean isExact;
+    private final double pValue;
+
+    private MannKendall(double[] values) {
+        count = values.length;
+        s = statistic(values);
+        double[] sorted = values.clone();
+        Arrays.sort(sorted);
+        double n = count;
+        double correction = 0;
+        double tiedPairs = 0;
+        for (int from = 0; from < count; ) {
+            int to = from;
+            while (to < count && sorted[to] == sorted[from]) {
+                to++;
+            }
+            double t = to - from;
+            correction += t * (t - 1) * (2 * t + 5);
+            tiedPairs += t * (t - 1) / 2;
+            from = to;
+        }
+        variance = (n * (n - 1) * (2 * n + 5) - correction) / 18;
+        double pairs = n * (n - 1) / 2;
+        tau = tiedPairs == pairs ? 0 : s / Math.sqrt(pairs * (pairs - tiedPairs));
+        isExact = count <= MOST_EXACT && tiedPairs == 0;
+        pValue = isExact ? exactPValue() : Erf.erfc(Math.abs(z()) / Math.sqrt(2));
+    }
+
+    /**
+     * Tests values in order of time.
+     *
+     * @param values finite values, at least 3; not modified
+     * @return the test
+     * @throws IllegalArgumentException if there are fewer or a value is not finite
+     */
+    public static MannKendall of(double... values) {
+        Require.atLeast("number of values", values.length, 3);
+        for (double value : values) {
+            Require.finite("value", value, "");
+        }
+        return new MannKendall(values);
+    }
+
+    /**
+     * Tests the usable readings of a series; how far apart they are does not matter.
+     *
+     * @param series readings, at least 3 of them usable
+     * @return the test
+     * @throws IllegalArgumentException if there are fewer
+     */
+    public static MannKendall of(Series series) {
+        return of(Arrays.stream(series.toUsableValues())
+                .filter(value -> !Double.isNaN(value))
+                .toArray());
+    }
+
+    private static long statistic(double[] values) {
+        long sum = 0;
+        for (int i = 0; i < values.length; i++) {
+            for (int j = i + 1; j < values.length; j++) {
+                sum += values[j] > values[i] ? 1 : values[j] < values[i] ? -1 : 0;
+            }
+        }
+        return sum;
+    }
+
+    /**
+     * P(|S| ≥ |s|) from the number of inversions of random orders: the k-th value adds 0 to k - 1 of them, each as
+     * likely, and S = pairs - 2 inversions.
+     */
+    private double exactPValue() {
+        int pairs = count * (count - 1) / 2;
+        double[] probability = new double[pairs + 1];
+        probability[0] = 1;
+        for (int k = 2; k <= count; k++) {
+            double[] next = new double[pairs + 1];
+            for (int inversions = 0; inversions <= pairs; inversions++) {
+                for (int added = 0; added < k && added <= inversions; added++) {
+                    next[inversions] += probability[inversions - added] / k;
+                }
+            }
+            probability = next;
+        }
+        int most = (int) ((pairs - Math.abs(s)) / 2);
+        double tail = 0;
+        for (int inversions = 0; inversions <= most; inversions++) {
+            tail += probability[inversions];
+        }
+        return Math.min(1, 2 * tail);
+    }
+
+    /**
+     * Returns the number of values.
+     *
+     * @return n
+     */
+    public int count() {
+        return count;
+    }
+
+    /**
+     * Returns the test statistic: rising pairs minus falling pairs.
+     *
+     * @return S
+     */
+    public long s() {
+        return s;
+    }
+
+    /**
+     * Returns the variance of S without trend, ties allowed for.
+     *
+     * @return Var S
+     */
+    public double variance() {
+        return variance;
+    }
+
+    /**
+     * Returns the standardised statistic, corrected for continuity.
+     *
+     * @return z; 0 if S is 0
+     */
+    public double z() {
+        return s == 0 ? 0 : (s - Long.signum(s)) / Math.sqrt(variance);
+    }
+
+    /**
+     * Returns the rank correlation with time, Kendall's τ<sub>b</sub>.
+     *
+     * @return in [-1, 1]; 0 if all values are equal
+     */
+    public double tau() {
+        return tau;
+    }
+
+    /**
+     * Returns the probability of an S at least as far from 0 if there is no trend, two-sided.
+     *
+     * @return p, in [0, 1]
+     */
+    public double pValue() {
+        return pValue;
+    }
+
+    /**
+     * Tells how the p-value was found.
+     *
+     * @return true if it is exact, false if from the normal distribution
+     */
+    public boolean isExact() {
+        return isExact;
+    }
+
+    @Override
+    public String toString() {
+        return "MannKendall[n " + count + ", S " + s + ", tau " + Text.significant(tau, 4) + ", z "
+                + Text.significant(z(), 4) + ", p " + Text.significant(pValue, 4) + (isExact ? " exact" : " normal")
+                + "]";
+    }
+}
