@@ -15,6 +15,7 @@ import org.apiguardian.api.API;
  * @param failCount values in a row that fail; not below {@code suspectCount}, at most 100 000
  * @param tolerance difference from this reading up to which one before it is equal, in the unit of the readings; 0 or
  *     greater
+ * @serial exclude
  * @since 0.1
  */
 @API(status = API.Status.STABLE, since = "0.1")

@@ -17,6 +17,7 @@ import org.apiguardian.api.API;
  * first value and after the last is not known to be a gap. Immutable and thread-safe.
  *
  * @param maximum longest time between two values that is no gap; greater than 0
+ * @serial exclude
  * @since 0.1
  */
 @API(status = API.Status.STABLE, since = "0.1")
@@ -69,6 +70,7 @@ public record GapTest(Duration maximum) implements Serializable {
     /**
      * A gap test that takes one reading after another. Not thread-safe; serialisable.
      *
+     * @serial exclude
      * @since 0.1
      */
     @API(status = API.Status.STABLE, since = "0.1")

@@ -14,6 +14,7 @@ import org.apiguardian.api.API;
  * @param failAbove highest value the sensor can give
  * @param suspectBelow lowest usual value; not below {@code failBelow}
  * @param suspectAbove highest usual value; not above {@code failAbove}
+ * @serial exclude
  * @since 0.1
  */
 @API(status = API.Status.STABLE, since = "0.1")

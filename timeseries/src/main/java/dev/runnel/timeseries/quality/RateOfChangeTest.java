@@ -15,6 +15,7 @@ import org.apiguardian.api.API;
  *
  * @param perSecond fastest usual change, unit of the readings per second; greater than 0
  * @param maximumGap longest time over which a change is judged; greater than 0
+ * @serial exclude
  * @since 0.1
  */
 @API(status = API.Status.STABLE, since = "0.1")

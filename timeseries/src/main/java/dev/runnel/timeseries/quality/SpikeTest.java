@@ -17,6 +17,7 @@ import org.apiguardian.api.API;
  * @param suspectAbove deviation above which a reading is suspect, in its unit; 0 or greater
  * @param failAbove deviation above which it fails; not below {@code suspectAbove}
  * @param maximumGap longest time to a neighbour; greater than 0
+ * @serial exclude
  * @since 0.1
  */
 @API(status = API.Status.STABLE, since = "0.1")
