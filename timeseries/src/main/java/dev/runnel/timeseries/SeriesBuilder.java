@@ -79,4 +79,9 @@ public final class SeriesBuilder {
     public Series build() {
         return Series.trusted(Arrays.copyOf(times, size), Arrays.copyOf(values, size), Arrays.copyOf(qualities, size));
     }
+
+    @Override
+    public String toString() {
+        return "SeriesBuilder[" + size + " readings]";
+    }
 }

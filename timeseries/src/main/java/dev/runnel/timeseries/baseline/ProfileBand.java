@@ -1,5 +1,6 @@
 package dev.runnel.timeseries.baseline;
 
+import dev.runnel.base.Text;
 import org.apiguardian.api.API;
 
 /**
@@ -21,5 +22,11 @@ public record ProfileBand(double lower, double expected, double upper) {
      */
     public boolean contains(double value) {
         return value >= lower && value <= upper;
+    }
+
+    @Override
+    public String toString() {
+        return "ProfileBand[" + Text.significant(lower, 4) + " to " + Text.significant(upper, 4) + ", expected "
+                + Text.significant(expected, 4) + "]";
     }
 }

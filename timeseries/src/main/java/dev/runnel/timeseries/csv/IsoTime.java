@@ -1,9 +1,5 @@
 package dev.runnel.timeseries.csv;
 
-import java.time.LocalDate;
-import java.time.Month;
-import java.time.Year;
-
 /**
  * ISO 8601 by hand, some thirty times as fast as a formatter: date, T or a space, hour and minute, perhaps second and
  * fraction, perhaps Z or an offset. The date alone is its first moment. Hour 24 and second 60 are refused.
@@ -11,7 +7,7 @@ import java.time.Year;
 final class IsoTime extends TimeText {
     private static final int DATE_LENGTH = 10;
 
-    private int date = -1;
+    private final Calendar calendar = new Calendar();
     private long epochDay;
     private char[] text = new char[0];
     private int at;
@@ -73,20 +69,8 @@ final class IsoTime extends TimeText {
         if (century < 0 || ofCentury < 0 || month < 0 || day < 0) {
             return false;
         }
-        int year = century * 100 + ofCentury;
-        int key = (year * 100 + month) * 100 + day;
-        if (key != date) {
-            if (month < 1 || month > 12 || day < 1 || day > daysIn(year, month)) {
-                return false;
-            }
-            epochDay = LocalDate.of(year, month, day).toEpochDay();
-            date = key;
-        }
-        return true;
-    }
-
-    private static int daysIn(int year, int month) {
-        return Month.of(month).length(Year.isLeap(year));
+        epochDay = calendar.epochDay(century * 100 + ofCentury, month, day);
+        return epochDay != Calendar.NO_DAY;
     }
 
     private boolean parseFraction() {

@@ -10,15 +10,18 @@ import java.time.format.ResolverStyle;
 import java.time.temporal.TemporalAccessor;
 import java.time.temporal.TemporalQueries;
 import java.util.Locale;
+import org.jspecify.annotations.Nullable;
 
 /** Times in a form of the caller's, by a java.time pattern. */
 final class PatternTime extends TimeText {
     private final String pattern;
     private final DateTimeFormatter formatter;
+    private final @Nullable FixedFields shortCut;
 
     PatternTime(String pattern) {
         this.pattern = pattern;
         this.formatter = formatter(pattern);
+        this.shortCut = FixedFields.of(pattern);
     }
 
     /**
@@ -48,6 +51,13 @@ final class PatternTime extends TimeText {
 
     @Override
     boolean parse(char[] text, int from, int to) {
+        if (shortCut != null && shortCut.parse(text, from, to)) {
+            localSecond = shortCut.localSecond();
+            nano = 0;
+            hasOffset = false;
+            offset = 0;
+            return true;
+        }
         TemporalAccessor parsed;
         try {
             parsed = formatter.parse(new String(text, from, to - from));

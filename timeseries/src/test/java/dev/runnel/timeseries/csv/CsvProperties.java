@@ -5,6 +5,13 @@ import static org.assertj.core.api.Assertions.assertThat;
 import dev.runnel.timeseries.Quality;
 import dev.runnel.timeseries.Series;
 import dev.runnel.timeseries.SeriesBuilder;
+import java.time.LocalDate;
+import java.time.LocalDateTime;
+import java.time.LocalTime;
+import java.time.ZoneOffset;
+import java.time.format.DateTimeFormatter;
+import java.time.temporal.ChronoField;
+import java.time.temporal.TemporalAccessor;
 import java.util.List;
 import java.util.Map;
 import net.jqwik.api.Arbitraries;
@@ -14,6 +21,7 @@ import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.Provide;
 import net.jqwik.api.constraints.IntRange;
+import net.jqwik.api.constraints.LongRange;
 
 class CsvProperties {
     @Property
@@ -45,6 +53,37 @@ class CsvProperties {
         assertThat(report.accepted() + report.rejected()).isEqualTo(report.lines());
         assertThat(report.issueCount()).isGreaterThanOrEqualTo(report.rejected());
         assertThat(report.issues().size()).isLessThanOrEqualTo(3);
+    }
+
+    @Property
+    void theShortCutReadsTimesAsTheFormatterDoes(
+            @ForAll("patterns") String pattern,
+            @ForAll @LongRange(min = -60_000_000_000L, max = 250_000_000_000L) long second,
+            @ForAll @IntRange(max = 40) int spoiled) {
+        DateTimeFormatter formatter = PatternTime.formatter(pattern);
+        StringBuilder text =
+                new StringBuilder(formatter.format(LocalDateTime.ofEpochSecond(second, 0, ZoneOffset.UTC)));
+        if (spoiled < text.length()) {
+            text.setCharAt(spoiled, '9');
+        }
+        FixedFields shortCut = FixedFields.of(pattern);
+        assertThat(shortCut).isNotNull();
+        char[] characters = text.toString().toCharArray();
+        if (shortCut.parse(characters, 0, characters.length)) {
+            TemporalAccessor parsed = formatter.parse(text);
+            LocalDate date = LocalDate.from(parsed);
+            LocalTime time = parsed.isSupported(ChronoField.SECOND_OF_DAY) ? LocalTime.from(parsed) : LocalTime.MIN;
+            assertThat(shortCut.localSecond())
+                    .isEqualTo(LocalDateTime.of(date, time).toEpochSecond(ZoneOffset.UTC));
+        } else {
+            assertThat(spoiled).isLessThan(text.length());
+        }
+    }
+
+    @Provide
+    Arbitrary<String> patterns() {
+        return Arbitraries.of(
+                "dd/MM/yyyy HH:mm", "dd.MM.uuuu HH:mm:ss", "yyyy-MM-dd", "yyyyMMdd HHmm", "MM/dd/yyyy HH:mm:ss");
     }
 
     @Provide

@@ -150,6 +150,24 @@ class LocalTimeTest {
     }
 
     @Test
+    void onlyPatternsOfDigitsInFixedPlacesHaveAShortCut() {
+        assertThat(FixedFields.of("dd/MM/yyyy HH:mm")).isNotNull();
+        for (String pattern : List.of(
+                "d/MM/yyyy",
+                "dd/MM/yy",
+                "dd/MM/yyyy HH",
+                "dd/MM/yyyy hh:mm a",
+                "dd/MMM/yyyy",
+                "MM/yyyy",
+                "dd/MM/yyyy'T'HH:mm",
+                "dd/MM/yyyy HH:mm XXX",
+                "dd/MM/yyyy dd",
+                "dd/MM/yyyy HH:mm:s")) {
+            assertThat(FixedFields.of(pattern)).as(pattern).isNull();
+        }
+    }
+
+    @Test
     void joinsDateAndTimeOfDay() {
         CsvLayout iso = CsvLayout.of("Date")
                 .withTimeOfDayColumn("Time")
