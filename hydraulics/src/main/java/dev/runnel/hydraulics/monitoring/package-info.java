@@ -20,7 +20,8 @@
  * <p><b>Evidence.</b> For uniform flow the law of resistance ties the velocity to the depth, V = V(R(y), S). The ratio of
  * the measured to this velocity, the roughness that would explain the readings
  * ({@link dev.runnel.hydraulics.monitoring.DepthVelocityRelation}) and their drift from dry day to dry day
- * ({@link dev.runnel.hydraulics.monitoring.DailyEvidence}) show when pipe, sensor or catchment change. They are evidence
+ * ({@link dev.runnel.hydraulics.monitoring.DailyEvidence},
+ * {@link dev.runnel.hydraulics.monitoring.DriftEvidence}) show when pipe, sensor or catchment change. They are evidence
  * for a person to weigh, not a diagnosis.
  *
  * <p><b>Uncertainty.</b> {@link dev.runnel.hydraulics.monitoring.SensorUncertainty} carries the stated standard
