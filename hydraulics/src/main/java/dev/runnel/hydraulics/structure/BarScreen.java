@@ -2,6 +2,7 @@ package dev.runnel.hydraulics.structure;
 
 import dev.runnel.base.Require;
 import dev.runnel.base.Text;
+import java.util.List;
 import java.util.Objects;
 import org.apiguardian.api.API;
 
@@ -121,6 +122,20 @@ public final class BarScreen {
         double fraction = (ratio - thickness / gap) / (ratio + 1);
         double clean = headLoss(approachVelocity);
         return new Blinding(Math.max(0, fraction), headLoss, clean);
+    }
+
+    private List<Object> parts() {
+        return List.of(shape, thickness, gap, angleDegrees);
+    }
+
+    @Override
+    public boolean equals(Object other) {
+        return other instanceof BarScreen && parts().equals(((BarScreen) other).parts());
+    }
+
+    @Override
+    public int hashCode() {
+        return parts().hashCode();
     }
 
     @Override

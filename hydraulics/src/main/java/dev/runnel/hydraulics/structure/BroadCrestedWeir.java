@@ -168,7 +168,7 @@ public final class BroadCrestedWeir implements HeadDischarge {
             throw new IllegalArgumentException("approachWidth must be at least the width " + Text.number(width)
                     + " m and finite, was " + Text.number(approachWidth));
         }
-        Coefficients.checked(coefficient);
+        Coefficients.checked("coefficient", coefficient);
         return new BroadCrestedWeir(
                 width,
                 approachWidth,
@@ -214,6 +214,20 @@ public final class BroadCrestedWeir implements HeadDischarge {
     @Override
     public OptionalDouble coefficientUncertainty(double head) {
         return uncertainty;
+    }
+
+    private List<Object> parts() {
+        return List.of(width, approachWidth, crestHeight, text);
+    }
+
+    @Override
+    public boolean equals(Object other) {
+        return other instanceof BroadCrestedWeir && parts().equals(((BroadCrestedWeir) other).parts());
+    }
+
+    @Override
+    public int hashCode() {
+        return parts().hashCode();
     }
 
     @Override

@@ -77,6 +77,20 @@ public final class CipollettiWeir implements HeadDischarge {
         return OptionalDouble.of(0.05);
     }
 
+    private List<Object> parts() {
+        return List.of(crestLength, channelWidth, crestHeight);
+    }
+
+    @Override
+    public boolean equals(Object other) {
+        return other instanceof CipollettiWeir && parts().equals(((CipollettiWeir) other).parts());
+    }
+
+    @Override
+    public int hashCode() {
+        return parts().hashCode();
+    }
+
     @Override
     public String toString() {
         return "CipollettiWeir[b = " + Text.number(crestLength) + " m, B = " + Text.number(channelWidth) + " m, p = "

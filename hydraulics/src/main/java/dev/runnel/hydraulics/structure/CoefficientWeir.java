@@ -115,7 +115,7 @@ public final class CoefficientWeir implements HeadDischarge {
     }
 
     private static CoefficientWeir of(double crestLength, double sideSlope, double coefficient) {
-        double factor = 2.0 / 3 * GravityFactors.ROOT_2G * Coefficients.checked(coefficient);
+        double factor = 2.0 / 3 * GravityFactors.ROOT_2G * Coefficients.checked("coefficient", coefficient);
         return new CoefficientWeir(crestLength, sideSlope, factor, 0, Double.POSITIVE_INFINITY, 0);
     }
 
@@ -188,6 +188,20 @@ public final class CoefficientWeir implements HeadDischarge {
     @Override
     public List<ApplicationLimit> limits() {
         return List.of();
+    }
+
+    private List<Object> parts() {
+        return List.of(crestLength, sideSlope, factor, contractions, channelWidth, crestHeight);
+    }
+
+    @Override
+    public boolean equals(Object other) {
+        return other instanceof CoefficientWeir && parts().equals(((CoefficientWeir) other).parts());
+    }
+
+    @Override
+    public int hashCode() {
+        return parts().hashCode();
     }
 
     @Override

@@ -6,10 +6,10 @@ import dev.runnel.base.Text;
 final class Coefficients {
     private Coefficients() {}
 
-    static double checked(double coefficient) {
+    static double checked(String name, double coefficient) {
         if (!(coefficient > 0 && coefficient <= 1)) {
             throw new IllegalArgumentException(
-                    "coefficient must be greater than 0 and at most 1, was " + Text.number(coefficient));
+                    name + " must be greater than 0 and at most 1, was " + Text.number(coefficient));
         }
         return coefficient;
     }

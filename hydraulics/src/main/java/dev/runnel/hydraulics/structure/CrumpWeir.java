@@ -88,6 +88,20 @@ public final class CrumpWeir implements HeadDischarge {
         return OptionalDouble.of(0.02);
     }
 
+    private List<Object> parts() {
+        return List.of(width, crestHeight);
+    }
+
+    @Override
+    public boolean equals(Object other) {
+        return other instanceof CrumpWeir && parts().equals(((CrumpWeir) other).parts());
+    }
+
+    @Override
+    public int hashCode() {
+        return parts().hashCode();
+    }
+
     @Override
     public String toString() {
         return "CrumpWeir[b = " + Text.number(width) + " m, p = " + Text.number(crestHeight) + " m]";

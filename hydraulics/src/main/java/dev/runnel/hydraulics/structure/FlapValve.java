@@ -3,6 +3,7 @@ package dev.runnel.hydraulics.structure;
 import dev.runnel.base.Require;
 import dev.runnel.base.Text;
 import dev.runnel.hydraulics.internal.Roots;
+import java.util.List;
 import org.apiguardian.api.API;
 
 /**
@@ -97,6 +98,20 @@ public final class FlapValve {
             Roots.between(v -> headLoss(v) - headLoss, 0, worst),
             Roots.between(v -> headLoss(v) - headLoss, worst, high)
         };
+    }
+
+    private List<Object> parts() {
+        return List.of(diameter);
+    }
+
+    @Override
+    public boolean equals(Object other) {
+        return other instanceof FlapValve && parts().equals(((FlapValve) other).parts());
+    }
+
+    @Override
+    public int hashCode() {
+        return parts().hashCode();
     }
 
     @Override

@@ -36,18 +36,21 @@ public final class FreeOutfall implements HeadDischarge {
     private final OptionalDouble uncertainty;
     private final List<ApplicationLimit> limits;
     private final String text;
+    private final List<Object> parts;
 
     private FreeOutfall(
             DoubleUnaryOperator formula,
             double highest,
             OptionalDouble uncertainty,
             List<ApplicationLimit> limits,
-            String text) {
+            String text,
+            List<Object> parts) {
         this.formula = formula;
         this.highest = highest;
         this.uncertainty = uncertainty;
         this.limits = limits;
         this.text = text;
+        this.parts = parts;
     }
 
     /**
@@ -65,7 +68,8 @@ public final class FreeOutfall implements HeadDischarge {
                 1e4,
                 OptionalDouble.of(0.03),
                 List.of(),
-                "rectangular, b = " + Text.number(width) + " m");
+                "rectangular, b = " + Text.number(width) + " m",
+                List.of("rectangular", width));
     }
 
     /**
@@ -84,7 +88,8 @@ public final class FreeOutfall implements HeadDischarge {
                 OptionalDouble.empty(),
                 List.of(ApplicationLimit.atMost(
                         "yb/d", "", 0.5, "Water Measurement Manual, from memory", depth -> depth / diameter)),
-                "circular, d = " + Text.number(diameter) + " m");
+                "circular, d = " + Text.number(diameter) + " m",
+                List.of("circular", diameter));
     }
 
     /**
@@ -116,7 +121,8 @@ public final class FreeOutfall implements HeadDischarge {
                                 "Dey 1998, from memory",
                                 depth -> depth / brinkRatio / height))
                         : List.of(),
-                section + ", brink " + Text.number(brinkRatio) + " of the critical depth");
+                section + ", brink " + Text.number(brinkRatio) + " of the critical depth",
+                List.of(section, brinkRatio));
     }
 
     private static double critical(CrossSection section, double depth) {
@@ -142,6 +148,16 @@ public final class FreeOutfall implements HeadDischarge {
     @Override
     public OptionalDouble coefficientUncertainty(double head) {
         return uncertainty;
+    }
+
+    @Override
+    public boolean equals(Object other) {
+        return other instanceof FreeOutfall && parts.equals(((FreeOutfall) other).parts);
+    }
+
+    @Override
+    public int hashCode() {
+        return parts.hashCode();
     }
 
     @Override

@@ -54,6 +54,20 @@ public final class KhafagiFlume implements HeadDischarge {
         return limits;
     }
 
+    private List<Object> parts() {
+        return List.of(throat);
+    }
+
+    @Override
+    public boolean equals(Object other) {
+        return other instanceof KhafagiFlume && parts().equals(((KhafagiFlume) other).parts());
+    }
+
+    @Override
+    public int hashCode() {
+        return parts().hashCode();
+    }
+
     @Override
     public String toString() {
         return "KhafagiFlume[b = " + Text.number(throat) + " m]";

@@ -92,7 +92,7 @@ public final class LargeOrifice implements HeadDischarge {
      * @throws IllegalArgumentException if {@code newCoefficient} is not
      */
     public LargeOrifice withCoefficient(double newCoefficient) {
-        return new LargeOrifice(width, diameter, opening, Coefficients.checked(newCoefficient));
+        return new LargeOrifice(width, diameter, opening, Coefficients.checked("newCoefficient", newCoefficient));
     }
 
     @Override
@@ -171,6 +171,20 @@ public final class LargeOrifice implements HeadDischarge {
     @Override
     public List<ApplicationLimit> limits() {
         return List.of();
+    }
+
+    private List<Object> parts() {
+        return List.of(width, diameter, opening, coefficient);
+    }
+
+    @Override
+    public boolean equals(Object other) {
+        return other instanceof LargeOrifice && parts().equals(((LargeOrifice) other).parts());
+    }
+
+    @Override
+    public int hashCode() {
+        return parts().hashCode();
     }
 
     @Override

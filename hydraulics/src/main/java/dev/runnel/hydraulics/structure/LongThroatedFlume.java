@@ -132,7 +132,8 @@ public final class LongThroatedFlume implements HeadDischarge {
                         h -> width * (h + hump),
                         h -> width,
                         1e4,
-                        "channel " + Text.number(width) + " m wide, hump " + Text.number(hump) + " m"));
+                        "channel " + Text.number(width) + " m wide, hump " + Text.number(hump) + " m",
+                        List.of(width, hump)));
     }
 
     /**
@@ -159,7 +160,8 @@ public final class LongThroatedFlume implements HeadDischarge {
                         h -> section.topWidth(h + hump),
                         // a full closed section has no surface and no subcritical approach
                         Math.min(1e4, 0.999 * section.height() - hump),
-                        section + ", hump " + Text.number(hump) + " m"));
+                        section + ", hump " + Text.number(hump) + " m",
+                        List.of(section, hump)));
     }
 
     /**
@@ -272,6 +274,20 @@ public final class LongThroatedFlume implements HeadDischarge {
         return throat instanceof Throat.Trapezoid trapezoid && trapezoid.slope() == 0;
     }
 
+    private List<Object> parts() {
+        return List.of(throat, throatLength, layerRatio, approach.key());
+    }
+
+    @Override
+    public boolean equals(Object other) {
+        return other instanceof LongThroatedFlume && parts().equals(((LongThroatedFlume) other).parts());
+    }
+
+    @Override
+    public int hashCode() {
+        return parts().hashCode();
+    }
+
     @Override
     public String toString() {
         return "LongThroatedFlume[" + throat + ", L = " + Text.number(throatLength) + " m, from " + approach.text()
@@ -279,9 +295,10 @@ public final class LongThroatedFlume implements HeadDischarge {
     }
 
     /** Area and surface width of the approach by the head above the throat floor. */
-    private record Approach(DoubleUnaryOperator area, DoubleUnaryOperator topWidth, double highest, String text) {
-        static final Approach STILL =
-                new Approach(h -> Double.POSITIVE_INFINITY, h -> Double.POSITIVE_INFINITY, 1e4, "still water");
+    private record Approach(
+            DoubleUnaryOperator area, DoubleUnaryOperator topWidth, double highest, String text, List<Object> key) {
+        static final Approach STILL = new Approach(
+                h -> Double.POSITIVE_INFINITY, h -> Double.POSITIVE_INFINITY, 1e4, "still water", List.of());
 
         boolean isStill() {
             return Double.isInfinite(area.applyAsDouble(0));

@@ -115,6 +115,18 @@ public final class LookupTable {
     }
 
     @Override
+    public boolean equals(Object other) {
+        return other instanceof LookupTable that
+                && Arrays.equals(stages, that.stages)
+                && Arrays.equals(discharges, that.discharges);
+    }
+
+    @Override
+    public int hashCode() {
+        return 31 * Arrays.hashCode(stages) + Arrays.hashCode(discharges);
+    }
+
+    @Override
     public String toString() {
         return "LookupTable[" + stages.length + " rows, stage " + Text.number(stages[0]) + " to "
                 + Text.number(stages[stages.length - 1]) + " m]";

@@ -78,7 +78,7 @@ public final class Orifice implements HeadDischarge {
      * @throws IllegalArgumentException if {@code newCoefficient} is not
      */
     public Orifice withCoefficient(double newCoefficient) {
-        return new Orifice(area, height, Coefficients.checked(newCoefficient), submerged);
+        return new Orifice(area, height, Coefficients.checked("newCoefficient", newCoefficient), submerged);
     }
 
     /**
@@ -107,6 +107,20 @@ public final class Orifice implements HeadDischarge {
      */
     public double area() {
         return area;
+    }
+
+    private List<Object> parts() {
+        return List.of(area, height, coefficient, submerged);
+    }
+
+    @Override
+    public boolean equals(Object other) {
+        return other instanceof Orifice && parts().equals(((Orifice) other).parts());
+    }
+
+    @Override
+    public int hashCode() {
+        return parts().hashCode();
     }
 
     @Override

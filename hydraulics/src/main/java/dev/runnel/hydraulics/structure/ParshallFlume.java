@@ -138,6 +138,20 @@ public final class ParshallFlume implements HeadDischarge {
         return OptionalDouble.of(0.05);
     }
 
+    private List<Object> parts() {
+        return List.of(throat);
+    }
+
+    @Override
+    public boolean equals(Object other) {
+        return other instanceof ParshallFlume && parts().equals(((ParshallFlume) other).parts());
+    }
+
+    @Override
+    public int hashCode() {
+        return parts().hashCode();
+    }
+
     @Override
     public String toString() {
         return "ParshallFlume[W = " + Text.number(throat) + " m, Q = " + Text.significant(constant, 5) + " h^"

@@ -125,6 +125,20 @@ public final class RectangularWeir implements HeadDischarge {
         return OptionalDouble.of(ratio <= 1 ? 0.015 : ratio <= 1.5 ? 0.02 : 0.03);
     }
 
+    private List<Object> parts() {
+        return List.of(crestLength, channelWidth, crestHeight);
+    }
+
+    @Override
+    public boolean equals(Object other) {
+        return other instanceof RectangularWeir && parts().equals(((RectangularWeir) other).parts());
+    }
+
+    @Override
+    public int hashCode() {
+        return parts().hashCode();
+    }
+
     @Override
     public String toString() {
         return "RectangularWeir[b = " + Text.number(crestLength) + " m, B = " + Text.number(channelWidth) + " m, p = "

@@ -59,6 +59,20 @@ public final class RehbockWeir implements HeadDischarge {
         return limits;
     }
 
+    private List<Object> parts() {
+        return List.of(width, crestHeight);
+    }
+
+    @Override
+    public boolean equals(Object other) {
+        return other instanceof RehbockWeir && parts().equals(((RehbockWeir) other).parts());
+    }
+
+    @Override
+    public int hashCode() {
+        return parts().hashCode();
+    }
+
     @Override
     public String toString() {
         return "RehbockWeir[b = " + Text.number(width) + " m, p = " + Text.number(crestHeight) + " m]";

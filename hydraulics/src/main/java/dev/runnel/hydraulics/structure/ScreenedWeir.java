@@ -145,6 +145,20 @@ public final class ScreenedWeir implements HeadDischarge {
         return weir.coefficientUncertainty(weirHead(head));
     }
 
+    private List<Object> parts() {
+        return List.of(weir, screen, screenWidth, crestHeight, blindedFraction);
+    }
+
+    @Override
+    public boolean equals(Object other) {
+        return other instanceof ScreenedWeir && parts().equals(((ScreenedWeir) other).parts());
+    }
+
+    @Override
+    public int hashCode() {
+        return parts().hashCode();
+    }
+
     @Override
     public String toString() {
         return "ScreenedWeir[" + weir + " behind " + screen + ", W = " + Text.number(screenWidth) + " m, blinded "

@@ -5,6 +5,7 @@ import dev.runnel.base.Text;
 import dev.runnel.hydraulics.flow.NoSolutionException;
 import dev.runnel.hydraulics.internal.Roots;
 import dev.runnel.hydraulics.section.CrossSection;
+import java.util.List;
 import java.util.Objects;
 import java.util.function.DoubleUnaryOperator;
 import org.apiguardian.api.API;
@@ -63,7 +64,10 @@ public final class SideWeir {
                     + Text.number(section.height()) + " m, was " + Text.number(sillHeight));
         }
         return new SideWeir(
-                section, sillHeight, Require.positive("length", length, "m"), Coefficients.checked(coefficient));
+                section,
+                sillHeight,
+                Require.positive("length", length, "m"),
+                Coefficients.checked("coefficient", coefficient));
     }
 
     /**
@@ -219,6 +223,20 @@ public final class SideWeir {
             discharges[i] = flow.discharge(t);
         }
         return SideWeirProfile.of(flow.energy(), positions, depths, discharges);
+    }
+
+    private List<Object> parts() {
+        return List.of(section, sillHeight, length, coefficient);
+    }
+
+    @Override
+    public boolean equals(Object other) {
+        return other instanceof SideWeir && parts().equals(((SideWeir) other).parts());
+    }
+
+    @Override
+    public int hashCode() {
+        return parts().hashCode();
     }
 
     @Override

@@ -1,6 +1,7 @@
 package dev.runnel.hydraulics.structure;
 
 import dev.runnel.base.Text;
+import java.util.Arrays;
 import org.apiguardian.api.API;
 
 /**
@@ -106,6 +107,19 @@ public final class SideWeirProfile {
      */
     public double spill() {
         return upstreamDischarge() - downstreamDischarge();
+    }
+
+    @Override
+    public boolean equals(Object other) {
+        return other instanceof SideWeirProfile that
+                && Arrays.equals(positions, that.positions)
+                && Arrays.equals(depths, that.depths)
+                && Arrays.equals(discharges, that.discharges);
+    }
+
+    @Override
+    public int hashCode() {
+        return 31 * Arrays.hashCode(positions) + Arrays.hashCode(discharges);
     }
 
     @Override

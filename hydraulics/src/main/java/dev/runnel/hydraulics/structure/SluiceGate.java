@@ -66,7 +66,7 @@ public final class SluiceGate implements HeadDischarge {
      * @throws IllegalArgumentException if {@code newContraction} is not
      */
     public SluiceGate withContraction(double newContraction) {
-        return new SluiceGate(width, opening, Coefficients.checked(newContraction));
+        return new SluiceGate(width, opening, Coefficients.checked("newContraction", newContraction));
     }
 
     @Override
@@ -148,6 +148,20 @@ public final class SluiceGate implements HeadDischarge {
         double depth = Roots.between(y -> y + q * q / (2 * g * y * y) - energy, critical, energy);
         Strict.check(this, depth);
         return depth;
+    }
+
+    private List<Object> parts() {
+        return List.of(width, opening, contraction);
+    }
+
+    @Override
+    public boolean equals(Object other) {
+        return other instanceof SluiceGate && parts().equals(((SluiceGate) other).parts());
+    }
+
+    @Override
+    public int hashCode() {
+        return parts().hashCode();
     }
 
     @Override

@@ -125,6 +125,20 @@ public final class SubmergedWeir {
         return under(tailwaterHead).head(discharge);
     }
 
+    private List<Object> parts() {
+        return List.of(weir, exponent);
+    }
+
+    @Override
+    public boolean equals(Object other) {
+        return other instanceof SubmergedWeir && parts().equals(((SubmergedWeir) other).parts());
+    }
+
+    @Override
+    public int hashCode() {
+        return parts().hashCode();
+    }
+
     @Override
     public String toString() {
         return "SubmergedWeir[" + weir + ", n = " + Text.number(exponent) + "]";

@@ -140,6 +140,20 @@ public final class VNotchWeir implements HeadDischarge {
         return OptionalDouble.of(0.01);
     }
 
+    private List<Object> parts() {
+        return List.of(angleDegrees, vertexHeight, channelWidth);
+    }
+
+    @Override
+    public boolean equals(Object other) {
+        return other instanceof VNotchWeir && parts().equals(((VNotchWeir) other).parts());
+    }
+
+    @Override
+    public int hashCode() {
+        return parts().hashCode();
+    }
+
     @Override
     public String toString() {
         return "VNotchWeir[" + Text.number(angleDegrees) + " degrees, p = " + Text.number(vertexHeight) + " m, B = "

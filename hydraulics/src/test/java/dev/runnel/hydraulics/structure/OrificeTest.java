@@ -41,7 +41,7 @@ class OrificeTest {
                 .isBetween(1.010, 1.012);
         assertThatThrownBy(() -> orifice.withCoefficient(0))
                 .isInstanceOf(IllegalArgumentException.class)
-                .hasMessage("coefficient must be greater than 0 and at most 1, was 0");
+                .hasMessage("newCoefficient must be greater than 0 and at most 1, was 0");
         assertThatThrownBy(() -> Orifice.circular(-1))
                 .isInstanceOf(IllegalArgumentException.class)
                 .hasMessage("diameter must be greater than 0 and finite (m), was -1");
