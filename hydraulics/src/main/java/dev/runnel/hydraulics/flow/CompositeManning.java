@@ -46,6 +46,16 @@ public final class CompositeManning implements Resistance {
     }
 
     /**
+     * Returns a copy with another method.
+     *
+     * @param newMethod how the parts are compounded
+     * @return the copy
+     */
+    public CompositeManning withMethod(Compounding newMethod) {
+        return new CompositeManning(newMethod, tops, n);
+    }
+
+    /**
      * Returns a copy with another n on the walls above a level.
      *
      * @param level depth above which it holds, m; greater than that of any change before

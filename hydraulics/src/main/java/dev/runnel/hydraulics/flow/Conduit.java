@@ -383,14 +383,16 @@ public final class Conduit {
         Bulk.apply("discharges", discharges, "depths", depths, this::criticalDepth);
     }
 
-    /** A law that changes its course at some depths adds its corners to those of the section. */
     private Rating rating(DoubleUnaryOperator quantity) {
-        double[] corners = DoubleStream.concat(
-                        Arrays.stream(section.breakDepths()), Arrays.stream(resistance.breakDepths(section)))
+        return Rating.of(section, breakDepths(), quantity);
+    }
+
+    /** A law that changes its course at some depths adds its corners to those of the section. */
+    double[] breakDepths() {
+        return DoubleStream.concat(Arrays.stream(section.breakDepths()), Arrays.stream(resistance.breakDepths(section)))
                 .sorted()
                 .distinct()
                 .toArray();
-        return Rating.of(section, corners, quantity);
     }
 
     private Rating dischargeRating() {

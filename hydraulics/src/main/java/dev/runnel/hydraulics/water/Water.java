@@ -8,7 +8,7 @@ import org.apiguardian.api.API;
  * Pure liquid water at 0.1 MPa and one temperature. Immutable and thread-safe.
  *
  * <p>Source: IAPWS SR6-08(2011), <i>Revised Supplementary Release on Properties of Liquid Water at 0.1 MPa</i>:
- * its series for the volume and for the viscosity. Valid from 253.15 K to 383.15 K (−20 to 110 °C);
+ * its series for the volume, its derivatives, the heat capacity and the viscosity. Valid from 253.15 K to 383.15 K (−20 to 110 °C);
  * below 0 °C and above 99.6 °C the water is metastable. The release gives the uncertainty as 1e-6 to 5e-5 relative for
  * the density and 1 % for the viscosity, the latter worse below 0 °C.
  *
@@ -27,14 +27,27 @@ public final class Water {
     private static final double HIGH_POLE = 593;
     private static final double LOW_POLE = 232;
 
-    // Volume: a5; then a6 to a10 with their exponents n; then b5 to b10 with their exponents m.
+    // Each series is Σ a α^n + Σ b β^m with α = 10 K/(593 K − T), β = 10 K/(T − 232 K); names as in the release.
     private static final double A5 = 1.93763157e-2;
-    private static final double[] A = {6.74458446e3, -2.22521604e5, 1.00231247e8, -1.63552118e9, 8.32299658e9};
-    private static final int[] N = {4, 5, 7, 8, 9};
-    private static final double[] B = {
+    private static final double[] VOLUME_A = {6.74458446e3, -2.22521604e5, 1.00231247e8, -1.63552118e9, 8.32299658e9};
+    private static final int[] VOLUME_N = {4, 5, 7, 8, 9};
+    private static final double[] VOLUME_B = {
         5.78545292e-3, -1.53195665e-2, 3.11337859e-2, -4.23546241e-2, 3.38713507e-2, -1.19946761e-2
     };
-    private static final int[] M = {1, 2, 3, 4, 5, 6};
+    private static final int[] VOLUME_M = {1, 2, 3, 4, 5, 6};
+
+    private static final double[] PRESSURE_A = {-7.5245878e-6, -1.3767418e-2, 1.0627293e1, -2.0457795e2, 1.2037414e3};
+    private static final int[] PRESSURE_N = {1, 3, 5, 6, 7};
+    private static final double[] PRESSURE_B = {
+        -3.1091470e-6, 2.8964919e-5, -1.3112763e-4, 3.0410453e-4, -3.9034594e-4, 2.3403117e-4, -4.8510101e-5
+    };
+    private static final int[] PRESSURE_M = {1, 3, 4, 5, 6, 7, 9};
+
+    private static final double C3 = -8.983025854;
+    private static final double[] HEAT_A = {-1.661470539e5, 2.708781640e6, -1.557191544e8};
+    private static final int[] HEAT_N = {4, 5, 7};
+    private static final double[] HEAT_B = {-8.237426256e-1, 1.908956353, -2.017597384, 8.546361348e-1};
+    private static final int[] HEAT_M = {2, 3, 4, 5};
 
     // Viscosity: μ in 1e-6 Pa s from T/300 K.
     private static final double[] VISCOSITY_FACTOR = {280.68, 511.45, 61.131, 0.45903};
@@ -72,17 +85,75 @@ public final class Water {
      * @return density ρ, kg/m³
      */
     public double density() {
-        double kelvin = celsius + CELSIUS_ZERO;
-        double alpha = REDUCING / (HIGH_POLE - kelvin);
-        double beta = REDUCING / (kelvin - LOW_POLE);
-        double sum = A5;
-        for (int i = 0; i < A.length; i++) {
-            sum += A[i] * Math.pow(alpha, N[i]);
+        return 1 / volume();
+    }
+
+    private double kelvin() {
+        return celsius + CELSIUS_ZERO;
+    }
+
+    private double alpha() {
+        return REDUCING / (HIGH_POLE - kelvin());
+    }
+
+    private double beta() {
+        return REDUCING / (kelvin() - LOW_POLE);
+    }
+
+    /** Σ c x^e. */
+    private static double series(double[] coefficient, int[] exponent, double x) {
+        double sum = 0;
+        for (int i = 0; i < coefficient.length; i++) {
+            sum += coefficient[i] * Math.pow(x, exponent[i]);
         }
-        for (int i = 0; i < B.length; i++) {
-            sum += B[i] * Math.pow(beta, M[i]);
+        return sum;
+    }
+
+    /** Specific volume v, m³/kg. */
+    private double volume() {
+        double sum = A5 + series(VOLUME_A, VOLUME_N, alpha()) + series(VOLUME_B, VOLUME_M, beta());
+        return GAS_CONSTANT * REDUCING / PRESSURE * sum;
+    }
+
+    /** ∂v/∂T at constant pressure, m³/(kg K). */
+    private double volumeByTemperature() {
+        double sum = 0;
+        for (int i = 0; i < VOLUME_A.length; i++) {
+            sum += VOLUME_N[i] * VOLUME_A[i] * Math.pow(alpha(), VOLUME_N[i] + 1);
         }
-        return PRESSURE / (GAS_CONSTANT * REDUCING * sum);
+        for (int i = 0; i < VOLUME_B.length; i++) {
+            sum -= VOLUME_M[i] * VOLUME_B[i] * Math.pow(beta(), VOLUME_M[i] + 1);
+        }
+        return GAS_CONSTANT / PRESSURE * sum;
+    }
+
+    /** ∂v/∂p at constant temperature, m³/(kg Pa). */
+    private double volumeByPressure() {
+        double sum = series(PRESSURE_A, PRESSURE_N, alpha()) + series(PRESSURE_B, PRESSURE_M, beta());
+        return GAS_CONSTANT * REDUCING / (PRESSURE * PRESSURE) * sum;
+    }
+
+    /** Heat capacity at constant pressure, J/(kg K). */
+    private double heatCapacity() {
+        double sum = 0;
+        for (int i = 0; i < HEAT_A.length; i++) {
+            sum += HEAT_N[i] * (HEAT_N[i] + 1) * HEAT_A[i] * Math.pow(alpha(), HEAT_N[i] + 2);
+        }
+        for (int i = 0; i < HEAT_B.length; i++) {
+            sum += HEAT_M[i] * (HEAT_M[i] + 1) * HEAT_B[i] * Math.pow(beta(), HEAT_M[i] + 2);
+        }
+        return -GAS_CONSTANT * (C3 + kelvin() / REDUCING * sum);
+    }
+
+    /**
+     * Returns the speed of sound, for Doppler and travel-time sensors: w = v √(−cp/(cp ∂v/∂p + T (∂v/∂T)²)).
+     *
+     * @return speed of sound w, m/s; 1465.9 at 15 °C
+     */
+    public double speedOfSound() {
+        double byTemperature = volumeByTemperature();
+        double heat = heatCapacity();
+        return volume() * Math.sqrt(-heat / (heat * volumeByPressure() + kelvin() * byTemperature * byTemperature));
     }
 
     /**
@@ -91,7 +162,7 @@ public final class Water {
      * @return dynamic viscosity μ, Pa·s
      */
     public double dynamicViscosity() {
-        double reduced = (celsius + CELSIUS_ZERO) / 300;
+        double reduced = kelvin() / 300;
         double sum = 0;
         for (int i = 0; i < VISCOSITY_FACTOR.length; i++) {
             sum += VISCOSITY_FACTOR[i] * Math.pow(reduced, VISCOSITY_EXPONENT[i]);

@@ -9,6 +9,9 @@
  * <p>Between 5 and 20 °C the kinematic viscosity falls by a third; on a smooth pipe that moves the discharge by about
  * 3 %, on a rough sewer by much less than 1 %.
  *
+ * <p>It also gives the speed of sound in water; {@link dev.runnel.hydraulics.water.Air} gives that in air, and the error of
+ * an ultrasonic level whose sensor assumes another temperature.
+ *
  * <p>It is not sewage: suspended and dissolved matter raise the viscosity, and design codes add their own allowance.
  */
 @NullMarked

@@ -13,9 +13,11 @@ class WaterTest {
         Water cold = Water.atTemperature(260 - 273.15);
         assertThat(cold.density()).isCloseTo(997.068360, within(5e-7 * 1.01));
         assertThat(cold.dynamicViscosity()).isCloseTo(3058.36075e-6, within(5e-15 * 1e3));
+        assertThat(cold.speedOfSound()).isCloseTo(1324.87258, within(5.1e-6));
         Water hot = Water.atTemperature(375 - 273.15);
         assertThat(hot.density()).isCloseTo(957.009710, within(5e-7 * 1.01));
         assertThat(hot.dynamicViscosity()).isCloseTo(276.207245e-6, within(5e-13 * 1.01));
+        assertThat(hot.speedOfSound()).isCloseTo(1541.46611, within(5.1e-6));
     }
 
     @Test
@@ -23,6 +25,14 @@ class WaterTest {
         double most = Water.atTemperature(3.98).density();
         assertThat(most).isGreaterThan(Water.atTemperature(3.5).density());
         assertThat(most).isGreaterThan(Water.atTemperature(4.5).density());
+    }
+
+    /** Common knowledge: sound in water is fastest near 74 °C. */
+    @Test
+    void soundIsFastestNearSeventyFourDegrees() {
+        double most = Water.atTemperature(74).speedOfSound();
+        assertThat(most).isGreaterThan(Water.atTemperature(64).speedOfSound());
+        assertThat(most).isGreaterThan(Water.atTemperature(84).speedOfSound());
     }
 
     @Test

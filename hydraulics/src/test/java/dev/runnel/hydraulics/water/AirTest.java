@@ -1,0 +1,57 @@
+package dev.runnel.hydraulics.water;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.assertj.core.api.Assertions.within;
+
+import org.junit.jupiter.api.Test;
+
+class AirTest {
+    /** Ideal dry air, √(γ R T/M) with γ 1.4, M 0.02897 kg/mol: the formula of Cramer lies within 0.1 % of it. */
+    @Test
+    void dryAirIsNearlyIdeal() {
+        for (double celsius = 0; celsius <= 30; celsius += 5) {
+            double ideal = Math.sqrt(1.4 * 8.314462618153 * (celsius + 273.15) / 0.02897);
+            assertThat(Air.atTemperature(celsius).speedOfSound()).isCloseTo(ideal, within(1e-3 * ideal));
+        }
+    }
+
+    /** Recomputed outside this library from the published coefficients: 0 and 5 °C, dry and saturated. */
+    @Test
+    void followsTheFormulaWithHumidity() {
+        assertThat(Air.atTemperature(0).speedOfSound()).isCloseTo(331.448, within(5.1e-4));
+        assertThat(Air.atTemperature(0).withHumidity(1).speedOfSound()).isCloseTo(331.759, within(5.1e-4));
+        assertThat(Air.atTemperature(5).speedOfSound()).isCloseTo(334.467, within(5.1e-4));
+        assertThat(Air.atTemperature(5).withHumidity(1).speedOfSound()).isCloseTo(334.919, within(5.1e-4));
+    }
+
+    /** A sensor that assumes 20 °C over 10 °C air reads a distance 1.8 % too long, so the level is too low. */
+    @Test
+    void temperatureErrorOfALevel() {
+        double error = Air.atTemperature(10).levelError(Air.atTemperature(20), 2);
+        assertThat(error).isCloseTo(-0.035, within(0.001));
+        assertThat(Air.atTemperature(20).levelError(Air.atTemperature(10), 2)).isPositive();
+        assertThat(Air.atTemperature(20).levelError(Air.atTemperature(20), 2)).isZero();
+    }
+
+    @Test
+    void refusesAirOutsideTheFormula() {
+        assertThatThrownBy(() -> Air.atTemperature(-1))
+                .isInstanceOf(IllegalArgumentException.class)
+                .hasMessage("celsius must be in [0, 30] °C, was -1");
+        Air air = Air.atTemperature(10);
+        assertThatThrownBy(() -> air.withHumidity(50)).hasMessage("humidity must be in [0, 1], was 50");
+        assertThatThrownBy(() -> air.withPressure(1013)).hasMessage("pressure must be in [75000, 102000] Pa, was 1013");
+        assertThatThrownBy(() -> air.withCarbonDioxide(Double.NaN)).hasMessageContaining("was NaN");
+        assertThatThrownBy(() -> air.levelError(air, -1)).hasMessageContaining("distance must be 0 or greater");
+    }
+
+    @Test
+    void isAValue() {
+        assertThat(Air.atTemperature(20).withHumidity(1))
+                .hasToString("Air[20 °C, humidity 1, speed of sound 344.61 m/s]")
+                .isEqualTo(Air.atTemperature(20).withHumidity(1))
+                .hasSameHashCodeAs(Air.atTemperature(20).withHumidity(1))
+                .isNotEqualTo(Air.atTemperature(20));
+    }
+}
