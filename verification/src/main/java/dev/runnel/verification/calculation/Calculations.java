@@ -52,6 +52,8 @@ public final class Calculations {
                         GaugeCalculations.all(),
                         EventCalculations.all(),
                         DdfCalculations.all(),
+                        DesignCalculations.all(),
+                        RegionCalculations.all(),
                         FrequencyCalculations.all())
                 .flatMap(List::stream)
                 .forEach(calculation -> {
