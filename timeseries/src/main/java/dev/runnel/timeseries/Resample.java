@@ -5,7 +5,6 @@ import dev.runnel.base.Text;
 import dev.runnel.timeseries.internal.TimeIntegral;
 import java.time.Duration;
 import java.time.Instant;
-import java.util.Arrays;
 import java.util.Locale;
 import org.apiguardian.api.API;
 
@@ -31,20 +30,12 @@ import org.apiguardian.api.API;
  */
 @API(status = API.Status.STABLE, since = "0.1")
 public final class Resample {
-    private enum Statistic {
-        MEAN,
-        SUM,
-        MAX,
-        MIN,
-        LAST
-    }
-
     /** Stands for the gap that follows from the record's usual spacing. */
     private static final long FROM_SPACING = 0;
 
     private static final int MOST_STEPS = Integer.MAX_VALUE - 16;
 
-    private final Statistic statistic;
+    private final Stepwise.Statistic statistic;
     private final long step;
     private final long origin;
     private final Between between;
@@ -52,7 +43,12 @@ public final class Resample {
     private final double minimumCoverage;
 
     private Resample(
-            Statistic statistic, long step, long origin, Between between, long maximumGap, double minimumCoverage) {
+            Stepwise.Statistic statistic,
+            long step,
+            long origin,
+            Between between,
+            long maximumGap,
+            double minimumCoverage) {
         this.statistic = statistic;
         this.step = step;
         this.origin = origin;
@@ -61,7 +57,7 @@ public final class Resample {
         this.minimumCoverage = minimumCoverage;
     }
 
-    private static Resample of(Statistic statistic, Duration step, double minimumCoverage) {
+    private static Resample of(Stepwise.Statistic statistic, Duration step, double minimumCoverage) {
         long nanos = EpochNanos.positive("step", step);
         return new Resample(statistic, nanos, 0, Between.HOLD, FROM_SPACING, minimumCoverage);
     }
@@ -74,7 +70,7 @@ public final class Resample {
      * @throws IllegalArgumentException if the step is not greater than 0
      */
     public static Resample mean(Duration step) {
-        return of(Statistic.MEAN, step, 0.75);
+        return of(Stepwise.Statistic.MEAN, step, 0.75);
     }
 
     /**
@@ -85,7 +81,7 @@ public final class Resample {
      * @throws IllegalArgumentException if the step is not greater than 0
      */
     public static Resample sum(Duration step) {
-        return of(Statistic.SUM, step, 1);
+        return of(Stepwise.Statistic.SUM, step, 1);
     }
 
     /**
@@ -96,7 +92,7 @@ public final class Resample {
      * @throws IllegalArgumentException if the step is not greater than 0
      */
     public static Resample max(Duration step) {
-        return of(Statistic.MAX, step, 0.75);
+        return of(Stepwise.Statistic.MAX, step, 0.75);
     }
 
     /**
@@ -107,7 +103,7 @@ public final class Resample {
      * @throws IllegalArgumentException if the step is not greater than 0
      */
     public static Resample min(Duration step) {
-        return of(Statistic.MIN, step, 0.75);
+        return of(Stepwise.Statistic.MIN, step, 0.75);
     }
 
     /**
@@ -118,7 +114,7 @@ public final class Resample {
      * @throws IllegalArgumentException if the step is not greater than 0
      */
     public static Resample last(Duration step) {
-        return of(Statistic.LAST, step, 0.75);
+        return of(Stepwise.Statistic.LAST, step, 0.75);
     }
 
     /**
@@ -266,13 +262,13 @@ public final class Resample {
                 known[at]++;
             }
         }
-        double[] values = steps.values;
+        double[] values = steps.values();
         double[] coverage = new double[count];
         // Whole by the check above: a coarse step holds a whole number of fine ones.
         long fineSteps = step / fine;
         for (int i = 0; i < count; i++) {
             coverage[i] = (double) known[i] / fineSteps;
-            if (statistic == Statistic.MEAN) {
+            if (statistic == Stepwise.Statistic.MEAN) {
                 values[i] /= known[i];
             }
         }
@@ -288,7 +284,7 @@ public final class Resample {
             coverage[i] = time.coverage(i);
         }
         double[] values = new double[count];
-        if (statistic == Statistic.MEAN) {
+        if (statistic == Stepwise.Statistic.MEAN) {
             for (int i = 0; i < count; i++) {
                 values[i] = time.mean(i);
             }
@@ -300,7 +296,7 @@ public final class Resample {
                     steps.add((int) ((at - start) / step), series.value(i));
                 }
             }
-            values = steps.values;
+            values = steps.values();
         }
         return finish(start, values, coverage);
     }
@@ -361,42 +357,5 @@ public final class Resample {
                 + between.name().toLowerCase(Locale.ROOT) + " up to "
                 + (maximumGap == FROM_SPACING ? "1.5 usual spacings" : duration(maximumGap)) + ", coverage at least "
                 + Text.number(minimumCoverage) + "]";
-    }
-
-    /** The value of each step as readings are added one by one; NaN where none was. */
-    private static final class Stepwise {
-        private final Statistic statistic;
-        private final double[] values;
-        private final double[] lost;
-
-        Stepwise(Statistic statistic, int count) {
-            this.statistic = statistic;
-            this.values = new double[count];
-            this.lost = statistic == Statistic.SUM ? new double[count] : new double[0];
-            Arrays.fill(values, Double.NaN);
-        }
-
-        void add(int at, double value) {
-            double before = values[at];
-            if (Double.isNaN(before)) {
-                values[at] = value;
-                return;
-            }
-            values[at] = switch (statistic) {
-                case MEAN -> before + value;
-                case SUM -> compensated(at, before, value);
-                case MAX -> Math.max(before, value);
-                case MIN -> Math.min(before, value);
-                case LAST -> value;
-            };
-        }
-
-        /** Kahan's sum: the steps of a long record must add up to its total. */
-        private double compensated(int at, double before, double value) {
-            double corrected = value - lost[at];
-            double next = before + corrected;
-            lost[at] = (next - before) - corrected;
-            return next;
-        }
     }
 }
