@@ -2,6 +2,7 @@ package dev.runnel.examples.review;
 
 import dev.runnel.base.Text;
 import dev.runnel.hydraulics.monitoring.DailyEvidence;
+import dev.runnel.hydraulics.monitoring.DriftEvidence;
 import dev.runnel.hydraulics.monitoring.FlowRecord;
 import dev.runnel.hydraulics.monitoring.SurchargePeriod;
 import dev.runnel.timeseries.Interval;
@@ -19,6 +20,8 @@ import java.util.stream.Stream;
 
 /** What needs a person's eye, the gravest first. It names evidence and leaves the verdict open. */
 final class Attention {
+    private static final double MM_PER_M = 1000;
+    private static final double SMALLEST_P = 0.001;
     private static final Duration LONG_GAP = Duration.ofHours(1);
     private static final double MANY_LOST = 0.02;
     private static final double RATIO_FAR_OFF = 0.25;
@@ -58,8 +61,10 @@ final class Attention {
         SurchargePeriod highest = periods.stream()
                 .max(Comparator.comparingDouble(SurchargePeriod::peakAbove))
                 .orElseThrow();
+        long spills = review.flow().spills().map(found -> found.tally().count()).orElse(0L);
         points.add("Surcharged " + times(periods.size()) + ", highest " + Show.mm(highest.peakAbove())
-                + " above the soffit on " + Show.time(highest.peakTime(), zone) + ".");
+                + " above the soffit on " + Show.time(highest.peakTime(), zone)
+                + (spills > 0 ? "; water above the overflow's crest, " + Show.count(spills, "spill") : "") + ".");
     }
 
     private void evidence() {
@@ -70,28 +75,54 @@ final class Attention {
                     : Show.day(departure.first().date()) + " to "
                             + Show.day(departure.last().date()) + " ("
                             + departure.days().size() + " dry days)";
-            String ratio = "velocity down to " + percentOf(worst.medianRatio(), departure.usualRatio());
-            points.add(
-                    switch (departure.pointer()) {
-                        case VELOCITY_SENSOR ->
-                            "Velocity sensor? " + when + ": " + ratio
-                                    + " of the usual at the same depth; depth as usual ("
-                                    + Show.mm(worst.medianLevel()) + ", usually " + Show.mm(departure.usualLevel())
-                                    + "). The flow of these days is too low if the sensor fouled.";
-                        case HELD_UP ->
-                            "Obstruction downstream? " + when + ": depth up from usually "
-                                    + Show.mm(departure.usualLevel()) + " to " + Show.mm(worst.medianLevel()) + ", "
-                                    + ratio + " at that depth, flow unchanged (" + Show.flow(worst.meanFlow())
-                                    + ", usually " + Show.flow(departure.usualFlow()) + ").";
-                        case OTHER ->
-                            "Depth and velocity disagree, " + when + ": velocity at "
-                                    + percentOf(worst.medianRatio(), departure.usualRatio())
-                                    + " of the usual at the same depth, depth " + Show.mm(worst.medianLevel())
-                                    + " (usually " + Show.mm(departure.usualLevel()) + "), flow "
-                                    + Show.flow(worst.meanFlow()) + " (usually " + Show.flow(departure.usualFlow())
-                                    + ").";
-                    });
+            String velocity = "velocity down to " + percentOf(worst.medianRatio(), departure.usualRatio())
+                    + " of the usual at that depth";
+            String depth = "depth " + Show.mm(worst.medianLevel()) + ", usually " + Show.mm(departure.usualLevel());
+            String flow = "flow " + Show.flow(worst.meanFlow()) + ", usually " + Show.flow(departure.usualFlow());
+            String point = switch (departure.pointer()) {
+                case VELOCITY_SENSOR ->
+                    "Velocity sensor? " + when + ": " + velocity + ", depth as usual (" + depth
+                            + "). If the sensor fouled, the flow of these days is too low.";
+                case HELD_UP ->
+                    "Obstruction downstream? " + when + ": depth up at the same flow (" + depth + "; " + flow + "), "
+                            + velocity + ".";
+                case OTHER ->
+                    "Depth and velocity disagree, " + when + ": velocity "
+                            + percentOf(worst.medianRatio(), departure.usualRatio())
+                            + " of the usual at that depth; " + depth + "; " + flow + ".";
+            };
+            points.add(point + departure.drift().map(this::drift).orElse(""));
         }
+    }
+
+    /** What the test for drift says of the same days, with the days before them. */
+    private String drift(DriftEvidence evidence) {
+        StringBuilder text = new StringBuilder();
+        evidence.drifts()
+                .ifPresent(drifts -> text.append(" Drift over ")
+                        .append(evidence.days())
+                        .append(" dry days: depth ")
+                        .append(change(
+                                drifts.level().slope() * MM_PER_M,
+                                "mm",
+                                drifts.level().pValue()))
+                        .append(", velocity ")
+                        .append(change(
+                                drifts.velocity().slope() * MM_PER_M,
+                                "mm/s",
+                                drifts.velocity().pValue()))
+                        .append(", flow ")
+                        .append(change(
+                                drifts.flow().slope() * MM_PER_M,
+                                "l/s",
+                                drifts.flow().pValue())));
+        evidence.onset().ifPresent(onset -> text.append("; since about ").append(Show.day(onset.date())));
+        return text.isEmpty() ? "" : text.append('.').toString();
+    }
+
+    private static String change(double slope, String unit, double pValue) {
+        return (slope < 0 ? "" : "+") + Show.significant(slope) + Page.BOUND + unit + " a day (p"
+                + (pValue < SMALLEST_P ? " < " + Text.number(SMALLEST_P) : " = " + Text.fixed(pValue, 3)) + ")";
     }
 
     private void failed() {
@@ -117,18 +148,25 @@ final class Attention {
     private void plausibility() {
         Statistics level = review.flow().record().level().statistics();
         double height = review.site().monitor().soffit();
-        if (level.count() > 0 && level.maximum() < 0.02 * height) {
+        if (level.maximum() == 0) {
+            points.add("The pipe reads dry throughout.");
+        } else if (level.count() > 0 && level.maximum() < 0.02 * height) {
             points.add("The depth never exceeds " + Text.significant(level.maximum() * 1000, 2) + " mm in a pipe of "
                     + Show.mm(height) + ": is the unit of depth right?");
         } else if (level.count() > 0 && level.median() > 2 * height) {
             points.add("The median depth is " + Show.mm(level.median()) + " in a pipe of " + Show.mm(height)
                     + ": is the unit of depth right?");
         }
-        FlowRecord record = review.flow().record();
-        if (record.depthsAlone() + record.velocitiesAlone() > record.size() / 10
-                && review.data().velocity().isPresent()) {
-            points.add("Depth and velocity have few times in common: " + record.depthsAlone() + " depths and "
-                    + record.velocitiesAlone() + " velocities stand alone.");
+        if (review.flow().isInterpolated()) {
+            points.add(
+                    "Depth and velocity were read at different times: velocity is taken by a straight line between its "
+                            + "readings.");
+        }
+        long lost =
+                review.data().depth().series().size() - review.data().depth().usable();
+        if (lost > MANY_LOST * review.data().depth().series().size()) {
+            points.add(
+                    lost + " of " + review.data().depth().series().size() + " depth readings have no value or failed.");
         }
     }
 
@@ -145,15 +183,23 @@ final class Attention {
     }
 
     private void clockChange() {
-        long lines = reports()
-                .mapToLong(
-                        report -> report.count(CsvIssue.Kind.AMBIGUOUS_TIME) + report.count(CsvIssue.Kind.SKIPPED_TIME))
-                .sum();
-        if (lines > 0) {
-            points.add(
-                    lines + " lines fall into the hour that the clock change repeats or skips; which is meant is not "
-                            + "written there. \"repeated hour = by order\" in the site file takes them in the order of the file.");
+        long repeated = issues(CsvIssue.Kind.AMBIGUOUS_TIME);
+        if (repeated > 0) {
+            points.add(Show.count(repeated, "line")
+                    + " in the hour that the clock change repeats: which of the two is meant "
+                    + "is not written there. \"repeated hour = by order\" in the site file takes them in the order of the "
+                    + "file.");
         }
+        long skipped = issues(CsvIssue.Kind.SKIPPED_TIME);
+        if (skipped > 0) {
+            points.add(Show.count(skipped, "line")
+                    + " in the hour that the clock change skips: does the logger follow that "
+                    + "clock? \"logger clock\" and \"gauge clock\" in the site file say which.");
+        }
+    }
+
+    private long issues(CsvIssue.Kind kind) {
+        return reports().mapToLong(report -> report.count(kind)).sum();
     }
 
     private void lostLines() {

@@ -1,14 +1,17 @@
 package dev.runnel.examples.review;
 
 import dev.runnel.timeseries.Interval;
+import dev.runnel.timeseries.Quality;
 import dev.runnel.timeseries.Series;
 import dev.runnel.timeseries.Statistics;
+import dev.runnel.timeseries.csv.CsvIssue;
 import dev.runnel.timeseries.quality.FlatLineTest;
 import dev.runnel.timeseries.quality.GapTest;
 import dev.runnel.timeseries.quality.QualityCheck;
 import dev.runnel.timeseries.quality.QualityReport;
 import dev.runnel.timeseries.quality.RangeTest;
 import dev.runnel.timeseries.quality.SpikeTest;
+import dev.runnel.timeseries.quality.Verdict;
 import java.time.Duration;
 import java.util.List;
 
@@ -59,20 +62,35 @@ record CheckedReadings(
     private static CheckedReadings of(Site site, ReadingFile.Readings lines, Duration interval, QualityCheck check) {
         Duration longestGap =
                 site.checks().longestGap().orElse(Duration.ofNanos(Math.round(interval.toNanos() * GAP_INTERVALS)));
-        return new CheckedReadings(
+        CheckedReadings readings = new CheckedReadings(
                 lines,
                 check.apply(lines.series()),
                 interval,
                 longestGap,
                 GapTest.longerThan(longestGap).gaps(lines.series()));
+        if (readings.usable() == 0) {
+            throw new IllegalArgumentException(lines.column().file() + ": must hold usable readings, of "
+                    + lines.series().size() + " in column \"" + lines.header() + "\" "
+                    + lines.series().count(Quality.MISSING) + " have no value and "
+                    + readings.quality.flags("range").count(Verdict.FAIL) + " are out of range as "
+                    + lines.unit().symbol() + "; are column and unit right?");
+        }
+        return readings;
     }
 
     /** The median of the times between readings: no gap and no stray line moves it. */
     private static Duration usualInterval(Site site, ReadingFile.Readings lines) {
         Series series = lines.series();
         if (series.size() < 2) {
+            String first = lines.report().issues().stream()
+                    .findFirst()
+                    .map(issue -> "; " + issue)
+                    .orElse("");
             throw new IllegalArgumentException(lines.column().file() + ": must hold at least two readings, had "
-                    + series.size() + "; " + lines.report());
+                    + series.size() + " in " + lines.report().lines() + " lines" + first
+                    + (lines.report().count(CsvIssue.Kind.UNREADABLE_TIME) > 0
+                            ? "; \"time pattern = ...\" in " + SiteFile.NAME + " says how times are written"
+                            : ""));
         }
         double[] steps = new double[series.size() - 1];
         for (int i = 0; i < steps.length; i++) {
@@ -86,5 +104,11 @@ record CheckedReadings(
 
     Series series() {
         return quality.series();
+    }
+
+    /** Returns how many readings have a value that no test failed. */
+    int usable() {
+        Series series = series();
+        return series.size() - series.count(Quality.MISSING) - series.count(Quality.SUSPECT);
     }
 }

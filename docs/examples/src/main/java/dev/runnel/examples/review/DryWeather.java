@@ -75,11 +75,18 @@ record DryWeather(
         if (days.size() < FEWEST_DAYS) {
             return Optional.empty();
         }
-        boolean split = weekend >= FEWEST_WEEKEND_DAYS && days.size() - weekend >= FEWEST_DAYS;
         ProfileRule rule = ProfileRule.standard()
-                .withSlot(data.depth().interval().compareTo(SLOT) <= 0 ? SLOT : Duration.ofHours(1))
-                .withSplit(split ? WeekSplit.WEEKEND : WeekSplit.NONE)
-                .withMinimumDays(split ? FEWEST_WEEKEND_DAYS : FEWEST_DAYS);
+                .withSlot(data.depth().interval().compareTo(SLOT) <= 0 ? SLOT : Duration.ofHours(1));
+        Optional<DiurnalProfile> split = weekend < FEWEST_WEEKEND_DAYS || days.size() - weekend < FEWEST_DAYS
+                ? Optional.empty()
+                : profile(data, series, days, rule.withMinimumDays(FEWEST_WEEKEND_DAYS));
+        return split.filter(profile -> profile.emptySlots() == 0)
+                .or(() -> profile(
+                        data, series, days, rule.withSplit(WeekSplit.NONE).withMinimumDays(FEWEST_DAYS)));
+    }
+
+    private static Optional<DiurnalProfile> profile(
+            SiteData data, Series series, SortedSet<LocalDate> days, ProfileRule rule) {
         try {
             return Optional.of(DiurnalProfile.from(series, days, data.site().zone(), rule));
         } catch (IllegalArgumentException e) {

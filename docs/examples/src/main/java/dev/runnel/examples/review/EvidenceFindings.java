@@ -1,6 +1,8 @@
 package dev.runnel.examples.review;
 
 import dev.runnel.hydraulics.monitoring.DailyEvidence;
+import dev.runnel.hydraulics.monitoring.DriftEvidence;
+import dev.runnel.hydraulics.monitoring.DriftRule;
 import dev.runnel.hydraulics.monitoring.FlowRecord;
 import dev.runnel.timeseries.Statistics;
 import java.time.DayOfWeek;
@@ -32,6 +34,8 @@ record EvidenceFindings(List<DailyEvidence> days, List<Departure> departures) {
 
     private static final double LEAST_COVERAGE = 0.75;
     private static final int MOST_DAYS_BETWEEN = 4;
+    private static final int DAYS_BEFORE = 2;
+    private static final int FEWEST_DRIFT_DAYS = 7;
 
     /** What a departure points to. A person has to look. */
     enum Pointer {
@@ -51,9 +55,15 @@ record EvidenceFindings(List<DailyEvidence> days, List<Departure> departures) {
      * @param usualLevel median level of the other days, m
      * @param usualRatio median of measured over law velocity of all days
      * @param usualFlow median of the mean flows of the other days, m3/s
+     * @param drift what the test for drift says of these days together with some days before them
      */
     record Departure(
-            Pointer pointer, List<DailyEvidence> days, double usualLevel, double usualRatio, double usualFlow) {
+            Pointer pointer,
+            List<DailyEvidence> days,
+            double usualLevel,
+            double usualRatio,
+            double usualFlow,
+            Optional<DriftEvidence> drift) {
         DailyEvidence first() {
             return days.get(0);
         }
@@ -74,7 +84,28 @@ record EvidenceFindings(List<DailyEvidence> days, List<Departure> departures) {
         List<DailyEvidence> days = DailyEvidence.of(record, dates, zone).stream()
                 .filter(day -> day.coverage() >= LEAST_COVERAGE)
                 .toList();
-        return new EvidenceFindings(days, days.size() < FEWEST_DAYS ? List.of() : departures(days));
+        List<Departure> departures = days.size() < FEWEST_DAYS ? List.of() : departures(days);
+        return new EvidenceFindings(
+                days,
+                departures.stream()
+                        .map(departure -> withDrift(departure, days, DriftRule.of(record.monitor())))
+                        .toList());
+    }
+
+    /** The days of a departure alone do not show where it came from: some before them go into the test. */
+    private static Departure withDrift(Departure departure, List<DailyEvidence> days, DriftRule rule) {
+        int last = days.indexOf(departure.last());
+        int first = Math.max(0, days.indexOf(departure.first()) - DAYS_BEFORE);
+        int fewest = Math.max(0, last - FEWEST_DRIFT_DAYS + 1);
+        DriftEvidence drift = rule.evidence(
+                days, days.get(Math.min(first, fewest)).date(), departure.last().date());
+        return new Departure(
+                departure.pointer(),
+                departure.days(),
+                departure.usualLevel(),
+                departure.usualRatio(),
+                departure.usualFlow(),
+                Optional.of(drift));
     }
 
     private static List<Departure> departures(List<DailyEvidence> days) {
@@ -116,14 +147,19 @@ record EvidenceFindings(List<DailyEvidence> days, List<Departure> departures) {
                 pointer = Pointer.HELD_UP;
             }
         }
-        return new Departure(pointer, List.of(day), level, usualRatio, flow);
+        return new Departure(pointer, List.of(day), level, usualRatio, flow, Optional.empty());
     }
 
     private static Departure joined(Departure before, Departure day) {
         List<DailyEvidence> days = new ArrayList<>(before.days());
         days.addAll(day.days());
         return new Departure(
-                before.pointer(), List.copyOf(days), before.usualLevel(), before.usualRatio(), before.usualFlow());
+                before.pointer(),
+                List.copyOf(days),
+                before.usualLevel(),
+                before.usualRatio(),
+                before.usualFlow(),
+                Optional.empty());
     }
 
     /** Returns the days whose flow is not to be relied on. */

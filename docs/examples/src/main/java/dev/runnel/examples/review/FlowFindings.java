@@ -2,8 +2,10 @@ package dev.runnel.examples.review;
 
 import dev.runnel.hydraulics.monitoring.FlowRecord;
 import dev.runnel.hydraulics.monitoring.FullnessTime;
+import dev.runnel.hydraulics.monitoring.PipeMonitor;
 import dev.runnel.hydraulics.monitoring.Surcharge;
 import dev.runnel.hydraulics.monitoring.SurchargePeriod;
+import dev.runnel.timeseries.Combine;
 import dev.runnel.timeseries.Interval;
 import dev.runnel.timeseries.Series;
 import dev.runnel.timeseries.alarm.AlarmEvent;
@@ -34,6 +36,8 @@ record FlowFindings(
         Optional<Spills> spills,
         List<DailyTotal> volumes,
         List<AlarmEvent> alarms) {
+    private static final double FEW_IN_COMMON = 0.5;
+
     /**
      * Water above the crest of the overflow.
      *
@@ -43,8 +47,7 @@ record FlowFindings(
     record Spills(List<SurchargePeriod> periods, SpillTally tally) {}
 
     static FlowFindings of(SiteData data) {
-        Series velocity = data.velocity().map(CheckedReadings::series).orElse(Series.empty());
-        FlowRecord record = data.site().monitor().flow(data.depth().series(), velocity);
+        FlowRecord record = record(data);
         List<FullnessTime> fullness = DoubleStream.of(0.5, 0.8, 1)
                 .mapToObj(share -> FullnessTime.of(record, share, data.longestGap()))
                 .toList();
@@ -59,6 +62,23 @@ record FlowFindings(
                 .map(rule -> alarm(rule, data.longestGap()).events(record.level()))
                 .orElse(List.of());
         return new FlowFindings(record, fullness, surcharges, spills(data, record), volumes, alarms);
+    }
+
+    /** Where depth and velocity have few times in common, the velocity is taken between its readings. */
+    private static FlowRecord record(SiteData data) {
+        PipeMonitor monitor = data.site().monitor();
+        Series depth = data.depth().series();
+        Series velocity = data.velocity().map(CheckedReadings::series).orElse(Series.empty());
+        FlowRecord record = monitor.flow(depth, velocity);
+        return data.velocity().isPresent() && record.depthsAlone() > FEW_IN_COMMON * depth.size()
+                ? monitor.flow(
+                        depth, velocity, Combine.linear(data.velocity().get().longestGap()))
+                : record;
+    }
+
+    /** Tells whether depth and velocity were read on clocks of their own. */
+    boolean isInterpolated() {
+        return record.velocitiesAlone() > FEW_IN_COMMON * record.size();
     }
 
     private static ThresholdAlarm alarm(Site.AlarmRule rule, Duration longestGap) {

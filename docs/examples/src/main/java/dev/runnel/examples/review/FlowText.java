@@ -3,6 +3,7 @@ package dev.runnel.examples.review;
 import dev.runnel.hydraulics.monitoring.FullnessTime;
 import dev.runnel.hydraulics.monitoring.SurchargePeriod;
 import dev.runnel.rainfall.event.DryDays;
+import dev.runnel.timeseries.Series;
 import dev.runnel.timeseries.alarm.AlarmEvent;
 import dev.runnel.timeseries.balance.SpillTally;
 import dev.runnel.timeseries.baseline.DayClass;
@@ -50,9 +51,12 @@ final class FlowText {
                     night.map(slot -> "" + slot.start()).orElse("-")));
         }
         page.table("lrrrrrrr", rows);
-        if (dry.isFlow()) {
-            page.say("dry weather flow " + Show.flow(profile.mean()) + " ("
-                    + Show.volume(profile.mean() * SECONDS_IN_DAY) + " a day), weekdays and weekends as in a week");
+        if (profile.emptySlots() > 0) {
+            page.say(profile.emptySlots() + " times of the day have too few days for a value, so there is no mean");
+        } else if (dry.isFlow()) {
+            page.say((review.rain().isPresent() ? "dry weather flow " : "mean of these days ")
+                    + Show.flow(profile.mean()) + " (" + Show.volume(profile.mean() * SECONDS_IN_DAY) + " a day)"
+                    + (dry.classes().size() > 1 ? ", weekdays and weekends as in a week" : ""));
         }
     }
 
@@ -97,6 +101,7 @@ final class FlowText {
         page.section("fullness")
                 .say("above " + shares + " of the " + Show.percent(first.coverage()) + " of the time that is covered");
         ZoneId zone = review.site().zone();
+        largestFlow(page, review, zone);
         List<SurchargePeriod> periods = review.flow().surcharges();
         page.section("surcharge");
         if (periods.isEmpty()) {
@@ -106,6 +111,21 @@ final class FlowText {
         Duration total = periods.stream().map(SurchargePeriod::duration).reduce(Duration.ZERO, Duration::plus);
         page.say(Show.count(periods.size(), "period") + ", " + Show.duration(total) + " together");
         periods(page, periods, "the soffit", zone);
+    }
+
+    private static void largestFlow(Page page, SiteReview review, ZoneId zone) {
+        Series flow = review.flow().record().flow();
+        int largest = -1;
+        for (int i = 0; i < flow.size(); i++) {
+            if (flow.quality(i).isUsable() && (largest < 0 || flow.value(i) > flow.value(largest))) {
+                largest = i;
+            }
+        }
+        if (largest >= 0) {
+            double fullBore = review.site().monitor().conduit().fullBore().discharge();
+            page.say("largest flow " + Show.flow(flow.value(largest)) + " at " + Show.time(flow.time(largest), zone)
+                    + ", " + Show.percent(flow.value(largest) / fullBore) + " of full bore");
+        }
     }
 
     private static void periods(Page page, List<SurchargePeriod> periods, String level, ZoneId zone) {

@@ -47,6 +47,9 @@ final class Header {
             throw new IllegalArgumentException(file + ": must hold a line that names its columns, is empty");
         }
         String line = lines.get(0);
+        if (line.chars().anyMatch(c -> c < ' ' && c != '\t')) {
+            throw new IllegalArgumentException(file + ": file must be text, is of another kind");
+        }
         char separator = format.separator().orElseGet(() -> separatorIn(line));
         List<String> cells = Arrays.stream(line.split(Pattern.quote(String.valueOf(separator)), -1))
                 .map(Header::plain)

@@ -48,6 +48,9 @@ final class RainText {
         List<RainFindings.Storm> shown = deepest(rain.storms());
         shown.forEach(storm -> rows.add(row(storm)));
         page.section("storms").table("lrrrrrrrl", rows);
+        if (shown.stream().anyMatch(storm -> !storm.event().isComplete())) {
+            page.say("* the record does not hold all of it");
+        }
         if (shown.size() < rain.storms().size()) {
             page.say("the " + MOST + " deepest are shown, events.csv holds all");
         }

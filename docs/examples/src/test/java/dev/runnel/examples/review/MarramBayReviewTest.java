@@ -5,6 +5,8 @@ import static org.assertj.core.api.Assertions.within;
 
 import dev.runnel.examples.marrambay.Scenario;
 import dev.runnel.examples.marrambay.Storm;
+import dev.runnel.hydraulics.monitoring.DriftEvidence;
+import dev.runnel.hydraulics.monitoring.DriftPattern;
 import dev.runnel.hydraulics.monitoring.SurchargePeriod;
 import dev.runnel.rainfall.event.RainfallEvent;
 import dev.runnel.timeseries.Interval;
@@ -258,6 +260,12 @@ class MarramBayReviewTest {
                         day(Scenario.BLOCKAGE_START),
                         day(Scenario.BLOCKAGE_START).plusDays(5));
         assertThat(blockage.last().date()).isBetween(day(Scenario.JETTED).minusDays(1), day(Scenario.JETTED));
+        DriftEvidence drift = blockage.drift().orElseThrow();
+        assertThat(drift.pattern()).isEqualTo(DriftPattern.BACKWATER);
+        assertThat(drift.onset().orElseThrow().earliest())
+                .isBefore(day(Scenario.BLOCKAGE_START).plusDays(1));
+        assertThat(drift.onset().orElseThrow().latest())
+                .isAfter(day(Scenario.BLOCKAGE_START).minusDays(3));
         assertThat(blockage.worst().medianLevel() - blockage.usualLevel()).isBetween(0.1, Scenario.BLOCKAGE_HEIGHT);
         assertThat(blockage.worst().meanFlow()).isCloseTo(blockage.usualFlow(), within(0.1 * blockage.usualFlow()));
     }
@@ -292,6 +300,7 @@ class MarramBayReviewTest {
         assertThat(page).doesNotContain("NaN").doesNotContain("Infinity");
         assertThat(flat)
                 .contains("look at 1 Surcharged twice")
+                .contains("2 spills.")
                 .contains("Velocity sensor? Thu 22 Oct")
                 .contains("Obstruction downstream?")
                 .contains("of 11 storms 1 differs by more than 20 %: Mon 2 Nov");

@@ -196,7 +196,86 @@ class OtherFoldersTest {
         SiteOnDisk.Outcome outcome =
                 new SiteOnDisk(temporary).with("depth.csv", picture).review();
 
-        assertRefused(outcome, "depth.csv");
+        assertRefused(outcome, "depth.csv: file must be text, is of another kind");
+    }
+
+    @Test
+    void refusesTimesInAnotherFormAndSaysHowToNameIt() {
+        String text = day(2).replace("2026-03-02T", "02/03/2026 ").replace(":00Z", "");
+        refused(
+                "depth.csv",
+                text,
+                "depth.csv: must hold at least two readings, had 0 in 720 lines; line 2, column 1: unreadable time, "
+                        + "\"02/03/2026 00:00\"");
+        SiteOnDisk.Outcome helped = new SiteOnDisk(temporary)
+                .with("depth.csv", text)
+                .with("site.txt", SiteOnDisk.PLAIN_SITE + "time pattern = dd/MM/yyyy HH:mm\n")
+                .review();
+        assertThat(helped.err()).isEmpty();
+        assertThat(helped.status()).isZero();
+    }
+
+    @Test
+    void refusesReadingsOfWhichNoneIsUsable() {
+        refused(
+                "depth.csv",
+                readings("time,depth_mm", "2026-03-02T00:00:00Z", Duration.ofMinutes(2), 30, i -> ""),
+                "of 30 in column \"depth_mm\" 30 have no value and 0 are out of range as mm");
+        refused(
+                "depth.csv",
+                readings("time,depth (m)", "2026-03-02T00:00:00Z", Duration.ofMinutes(2), 30, i -> "120"),
+                "0 have no value and 30 are out of range as m; are column and unit right?");
+    }
+
+    @Test
+    void depthAndVelocityOnClocksOfTheirOwnAreBroughtTogether() {
+        SiteOnDisk site = new SiteOnDisk(temporary)
+                .with("depth.csv", days(2, 2))
+                .with(
+                        "velocity.csv",
+                        readings("time,v (m/s)", "2026-03-02T00:00:30Z", Duration.ofMinutes(2), 1440, i -> "0.8"));
+
+        SiteOnDisk.Outcome outcome = site.review();
+
+        assertThat(outcome.err()).isEmpty();
+        assertThat(outcome.flat()).contains("Depth and velocity were read at different times");
+        assertThat(site.written("site/flow.csv")).contains("2026-03-02T00:02:00Z,0.10000,unchecked,0.80000,estimate,");
+    }
+
+    @Test
+    void aSkippedHourIsNotGuessed() {
+        StringBuilder text = new StringBuilder("time,depth_mm\n");
+        for (int i = 0; i < 96; i++) {
+            text.append(String.format("2026-03-29 %02d:%02d,100\n", i / 4, i % 4 * 15));
+        }
+        SiteOnDisk site = new SiteOnDisk(temporary)
+                .with("depth.csv", text.toString())
+                .with("site.txt", SiteOnDisk.PLAIN_SITE + "time zone = Europe/London\n");
+
+        SiteOnDisk.Outcome outcome = site.review();
+
+        assertThat(outcome.err()).isEmpty();
+        assertThat(outcome.flat())
+                .contains("depth 96 92 4 0")
+                .contains("4 lines in the hour that the clock change skips: does the logger follow that clock?");
+    }
+
+    @Test
+    void weeksOfNothingButRainHaveNoDryWeatherFlow() {
+        SiteOnDisk site = new SiteOnDisk(temporary)
+                .with("depth.csv", days(10, 15))
+                .with(
+                        "tips.csv",
+                        readings("time", "2026-03-02T00:00:00Z", Duration.ofMinutes(10), 1440, i -> "")
+                                .replace("Z,\n", "Z\n"));
+
+        SiteOnDisk.Outcome outcome = site.review();
+
+        assertThat(outcome.err()).isEmpty();
+        assertThat(outcome.flat())
+                .contains("0 dry days, 10 wet")
+                .contains("too few for a profile: it takes 3 days with readings, there are 0")
+                .contains("* the record does not hold all of it");
     }
 
     @Test
