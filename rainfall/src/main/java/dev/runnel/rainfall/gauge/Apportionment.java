@@ -35,25 +35,41 @@ final class Apportionment {
                     + " for a record of " + Duration.ofNanos(length) + ", was " + Duration.ofNanos(step));
         }
         Apportionment apportionment = new Apportionment((int) steps, start, step);
-        long previous = Long.MIN_VALUE;
-        for (int i = 0; i < tips.size(); i++) {
-            long tip = tips.epochNanos(i);
-            double depth = bucket.depthOfTip(i == 0 ? TippingBucket.NO_TIP_BEFORE : tip - previous);
-            apportionment.add(Math.max(start, spreading.start(previous, tip)), tip, depth);
-            previous = tip;
+        if (spreading.isSmooth()) {
+            apportionment.addSmoothly(bucket, tips, spreading);
+        } else {
+            apportionment.addEvenly(bucket, tips, spreading);
         }
         apportionment.close();
         return RegularSeries.of(EpochNanos.toInstant(start), Duration.ofNanos(step), apportionment.depths);
     }
 
+    private void addEvenly(TippingBucket bucket, Tips tips, TipSpreading spreading) {
+        long previous = Long.MIN_VALUE;
+        for (int i = 0; i < tips.size(); i++) {
+            long tip = tips.epochNanos(i);
+            double depth = bucket.depthOfTip(i == 0 ? TippingBucket.NO_TIP_BEFORE : tip - previous);
+            add(Math.max(start, spreading.start(previous, tip)), tip, depth);
+            previous = tip;
+        }
+    }
+
+    private void addSmoothly(TippingBucket bucket, Tips tips, TipSpreading spreading) {
+        long[] from = new long[tips.size()];
+        for (int i = 0; i < from.length; i++) {
+            long previous = i == 0 ? Long.MIN_VALUE : tips.epochNanos(i - 1);
+            from[i] = Math.max(start, spreading.start(previous, tips.epochNanos(i)));
+        }
+        double[] tipDepths = bucket.tipDepths(tips);
+        SmoothSlopes slopes = SmoothSlopes.of(from, tips, tipDepths);
+        for (int i = 0; i < from.length; i++) {
+            add(from[i], tips.epochNanos(i), tipDepths[i], slopes.atStart()[i], slopes.atEnd()[i]);
+        }
+    }
+
     /** Adds a depth that fell evenly from one instant, included, to another, or all at that instant if they agree. */
     private void add(long from, long to, double depth) {
-        if (from >= end) {
-            close();
-            index = (int) ((from - start) / step);
-            end = start + step * (index + 1L);
-        }
-        if (to <= end || to == from) {
+        if (isWholeInOneStep(from, to)) {
             open.add(depth);
             return;
         }
@@ -68,6 +84,35 @@ final class Apportionment {
             end += step;
         }
         open.add(depth * ((to - at) / duration));
+    }
+
+    /** Adds a depth along a cubic with the given slopes at its ends. */
+    private void add(long from, long to, double depth, double atStart, double atEnd) {
+        if (isWholeInOneStep(from, to)) {
+            open.add(depth);
+            return;
+        }
+        double duration = to - from;
+        double before = 0;
+        while (to > end) {
+            double share = SmoothSlopes.share((end - from) / duration, atStart, atEnd);
+            open.add(depth * (share - before));
+            before = share;
+            close();
+            index++;
+            end += step;
+        }
+        open.add(depth * (1 - before));
+    }
+
+    /** Opens the step in which a depth begins, and tells whether it ends there too. */
+    private boolean isWholeInOneStep(long from, long to) {
+        if (from >= end) {
+            close();
+            index = (int) ((from - start) / step);
+            end = start + step * (index + 1L);
+        }
+        return to <= end || to == from;
     }
 
     private void close() {

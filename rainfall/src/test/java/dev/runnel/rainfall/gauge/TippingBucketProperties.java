@@ -56,11 +56,36 @@ class TippingBucketProperties {
                 TipSpreading.interval(Duration.ofDays(100)));
     }
 
+    @Provide
+    Arbitrary<TipSpreading> allSpreadings() {
+        return Arbitraries.oneOf(
+                spreadings(), Arbitraries.of(TipSpreading.SMOOTH, TipSpreading.smooth(Duration.ofDays(100))));
+    }
+
+    @Property(tries = 300)
+    void smoothRainIsNeverNegativeAndKeepsEveryTip(
+            @ForAll("tips") Tips tips, @ForAll @IntRange(min = 60, max = 900) int stepSeconds) {
+        TippingBucket gauge = TippingBucket.ofTip(0.2);
+        Duration step = Duration.ofSeconds(stepSeconds);
+        RegularSeries smooth = gauge.depth(tips, step, TipSpreading.SMOOTH);
+        RegularSeries even = gauge.depth(tips, step, TipSpreading.INTERVAL);
+        assertThat(smooth.interval()).isEqualTo(even.interval());
+        double smoothSum = 0;
+        double evenSum = 0;
+        for (int i = 0; i < smooth.size(); i++) {
+            assertThat(smooth.value(i)).isGreaterThanOrEqualTo(0);
+            smoothSum += smooth.value(i);
+            evenSum += even.value(i);
+            // At every instant both have all tips before and none after the next: they differ by less than one tip.
+            assertThat(Math.abs(smoothSum - evenSum)).isLessThan(0.2);
+        }
+    }
+
     @Property(tries = 500)
     void depthOfAllStepsIsDepthOfAllTips(
             @ForAll("tips") Tips tips,
             @ForAll("gauges") TippingBucket gauge,
-            @ForAll("spreadings") TipSpreading spreading,
+            @ForAll("allSpreadings") TipSpreading spreading,
             @ForAll @IntRange(min = 60, max = 90_000) int stepSeconds) {
         double truth = gauge.summary(tips).depthMm();
         RegularSeries depth = gauge.depth(tips, Duration.ofSeconds(stepSeconds), spreading);

@@ -69,6 +69,20 @@ class TippingBucketTest {
     }
 
     @Test
+    void smoothRainStartsAndEndsWithoutAJump() {
+        // One tip over 8 min: shares of 3s^2 - 2s^3 at s = 1/4, 1/2, 3/4.
+        RegularSeries alone =
+                GAUGE.depth(tips(8), record(10), TWO_MINUTES, TipSpreading.smooth(Duration.ofMinutes(60)));
+        assertThat(alone.toValues())
+                .containsExactly(
+                        new double[] {0.2 * 10 / 64, 0.2 * 22 / 64, 0.2 * 22 / 64, 0.2 * 10 / 64, 0}, within(1e-16));
+        // Two tips over 4 min each meet at their common intensity: slopes 0 and 1 give 3/8 of a tip at half its time.
+        RegularSeries two = GAUGE.depth(tips(4, 8), record(10), TWO_MINUTES, TipSpreading.SMOOTH);
+        assertThat(two.toValues())
+                .containsExactly(new double[] {0.2 * 3 / 8, 0.2 * 5 / 8, 0.2 * 5 / 8, 0.2 * 3 / 8, 0}, within(1e-16));
+    }
+
+    @Test
     void doesNotSpreadToBeforeTheRecord() {
         RegularSeries depth = GAUGE.depth(tips(3), record(4), TWO_MINUTES, TipSpreading.INTERVAL);
         assertThat(depth.value(0)).isCloseTo(0.2 * 2 / 3, within(1e-16));

@@ -1,0 +1,85 @@
+package dev.runnel.rainfall.response;
+
+import dev.runnel.base.Text;
+import dev.runnel.rainfall.internal.Rain;
+import dev.runnel.timeseries.EpochNanos;
+import dev.runnel.timeseries.RegularSeries;
+import java.time.Duration;
+import org.apiguardian.api.API;
+
+/**
+ * The exponential fall of flow above its base after rain, Q = Q₀ e<sup>−t/K</sup>, by least squares of ln Q over the steps
+ * given.
+ *
+ * @param constant K, the time in which the flow falls to 37 %
+ * @param rSquared share of the variance of ln Q explained
+ * @param steps steps used
+ * @param leftOut steps missing, or not above 0
+ * @since 0.1
+ */
+@API(status = API.Status.STABLE, since = "0.1")
+public record Recession(Duration constant, double rSquared, int steps, int leftOut) {
+    /**
+     * Fits the fall.
+     *
+     * @param flowAboveBase flow above the dry weather course from the end of the peak on, any unit; values missing or not
+     *     above 0 are left out and counted
+     * @return the recession
+     * @throws IllegalArgumentException if fewer than three steps can be used, or the flow does not fall
+     */
+    public static Recession of(RegularSeries flowAboveBase) {
+        int used = 0;
+        double meanT = 0;
+        double meanLog = 0;
+        double[] values = flowAboveBase.toValues();
+        for (int i = 0; i < values.length; i++) {
+            if (values[i] > 0) {
+                used++;
+                meanT += i;
+                meanLog += Math.log(values[i]);
+            }
+        }
+        if (used < 3) {
+            throw new IllegalArgumentException("flowAboveBase must have at least 3 steps above 0, had " + used);
+        }
+        meanT /= used;
+        meanLog /= used;
+        double tt = 0;
+        double tl = 0;
+        double ll = 0;
+        for (int i = 0; i < values.length; i++) {
+            if (values[i] > 0) {
+                double log = Math.log(values[i]) - meanLog;
+                tt += (i - meanT) * (i - meanT);
+                tl += (i - meanT) * log;
+                ll += log * log;
+            }
+        }
+        double slope = tl / tt;
+        double hours = -Rain.hours(flowAboveBase.step()) / slope;
+        if (!(slope < 0 && hours < 1e6)) {
+            throw new IllegalArgumentException(
+                    "flowAboveBase must fall, had a slope of ln Q of " + Text.significant(slope, 3) + " a step");
+        }
+        return new Recession(
+                Duration.ofNanos(Math.round(hours * 3.6e12)), tl * tl / (tt * ll), used, values.length - used);
+    }
+
+    /**
+     * Returns the share of the flow that is left after a time.
+     *
+     * @param time the time; 0 or longer
+     * @return e<sup>−t/K</sup>
+     * @throws IllegalArgumentException if the time is negative
+     */
+    public double shareAfter(Duration time) {
+        EpochNanos.nonNegative("time", time);
+        return Math.exp(-Rain.hours(time) / Rain.hours(constant));
+    }
+
+    @Override
+    public String toString() {
+        return "Recession[K " + constant + ", R2 " + Text.significant(rSquared, 4) + ", " + steps + " steps, " + leftOut
+                + " left out]";
+    }
+}

@@ -1,0 +1,104 @@
+package dev.runnel.rainfall.response;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.assertj.core.api.Assertions.within;
+
+import dev.runnel.timeseries.Interval;
+import dev.runnel.timeseries.RegularSeries;
+import java.time.Duration;
+import java.time.Instant;
+import org.junit.jupiter.api.Test;
+
+class ResponseTest {
+    private static final Instant START = Instant.parse("2026-03-01T12:00:00Z");
+    private static final double GAP = Double.NaN;
+
+    private static RegularSeries series(double... values) {
+        return RegularSeries.of(START, Duration.ofMinutes(10), values);
+    }
+
+    @Test
+    void volumesBalance() {
+        // 5 mm on 2 ha are 100 m3; 0.02 + 0.03 - 0.005 m3/s above dry weather for 600 s each are 27 m3.
+        RunoffVolume runoff = RunoffVolume.of(
+                Interval.of(START, Duration.ofMinutes(40)),
+                series(5, 0, 0, 0, 9),
+                20_000,
+                series(0.01, 0.03, 0.04, 0.005, 9),
+                series(0.01, 0.01, 0.01, 0.01, 0.01));
+        assertThat(runoff.rainM3()).isCloseTo(100, within(1e-12));
+        assertThat(runoff.flowM3()).isCloseTo(27, within(1e-12));
+        assertThat(runoff).hasToString("RunoffVolume[rain 100 m3, flow above dry weather 27 m3, 27 %]");
+    }
+
+    @Test
+    void missingStepsAreCounted() {
+        RunoffVolume runoff = RunoffVolume.of(
+                series(0, 0, 0, 0).interval(), series(5, GAP, 0, 0), 1, series(1, GAP, 1, 1), series(1, 1, 1, GAP));
+        assertThat(runoff.missingRain()).isEqualTo(1);
+        assertThat(runoff.missingFlow()).isEqualTo(2);
+        assertThat(runoff.isComplete()).isFalse();
+        assertThat(runoff.percent()).isZero();
+    }
+
+    @Test
+    void flowThatRepeatsRainLagsByItsShift() {
+        double[] rain = new double[200];
+        double[] flow = new double[200];
+        for (int i = 0; i < rain.length; i++) {
+            rain[i] = i % 37 == 0 ? 3 : i % 11 == 0 ? 1 : 0;
+            if (i >= 4) {
+                flow[i] = 2 + 0.5 * rain[i - 4];
+            }
+        }
+        flow[50] = GAP;
+        ResponseLag lag = ResponseLag.of(series(rain), series(flow), Duration.ofHours(2));
+        assertThat(lag.lag()).isEqualTo(Duration.ofMinutes(40));
+        assertThat(lag.correlation()).isCloseTo(1, within(1e-12));
+        assertThat(lag.pairs()).isEqualTo(195);
+        assertThat(lag.atLimit()).isFalse();
+        assertThat(ResponseLag.of(series(rain), series(flow), Duration.ofMinutes(40))
+                        .atLimit())
+                .isTrue();
+    }
+
+    @Test
+    void recessionOfAnExponential() {
+        double[] flow = new double[30];
+        for (int i = 0; i < flow.length; i++) {
+            flow[i] = 0.4 * Math.exp(-i * 10 / 90.0);
+        }
+        flow[3] = GAP;
+        flow[29] = -0.001;
+        Recession recession = Recession.of(series(flow));
+        assertThat(recession.constant()).isCloseTo(Duration.ofMinutes(90), Duration.ofNanos(10));
+        assertThat(recession.rSquared()).isCloseTo(1, within(1e-12));
+        assertThat(recession.leftOut()).isEqualTo(2);
+        assertThat(recession.shareAfter(Duration.ofMinutes(90))).isCloseTo(Math.exp(-1), within(1e-10));
+    }
+
+    @Test
+    void refusesBadInput() {
+        RegularSeries four = series(1, 0, 0, 0);
+        assertThatThrownBy(() -> RunoffVolume.of(
+                        Interval.of(START.minusSeconds(1), Duration.ofMinutes(20)), four, 1, four, four))
+                .isInstanceOf(IllegalArgumentException.class)
+                .hasMessageStartingWith("rain must hold the window 2026-03-01T11:59:59Z/");
+        assertThatThrownBy(() -> RunoffVolume.of(four.interval(), four, 1, four, series(1)))
+                .isInstanceOf(IllegalArgumentException.class)
+                .hasMessageStartingWith("dryWeatherFlow must have the steps");
+        assertThatThrownBy(() -> ResponseLag.of(four, series(2, 2, 2, 2), Duration.ofMinutes(10)))
+                .isInstanceOf(IllegalArgumentException.class)
+                .hasMessage("rain and flow must both vary over common steps, do not");
+        assertThatThrownBy(() -> ResponseLag.of(four, four, Duration.ofHours(1)))
+                .isInstanceOf(IllegalArgumentException.class)
+                .hasMessage("steps in longest must be in [0, 2], was 6");
+        assertThatThrownBy(() -> Recession.of(series(1, 2, 3, 4)))
+                .isInstanceOf(IllegalArgumentException.class)
+                .hasMessageStartingWith("flowAboveBase must fall, had a slope of ln Q of 0.45");
+        assertThatThrownBy(() -> Recession.of(series(1, GAP, 0.5)))
+                .isInstanceOf(IllegalArgumentException.class)
+                .hasMessage("flowAboveBase must have at least 3 steps above 0, had 2");
+    }
+}
