@@ -54,7 +54,13 @@ public final class DryGaps {
      * @param coefficientOfVariation standard deviation over mean of what the convention names
      */
     @API(status = API.Status.STABLE, since = "0.1")
-    public record Candidate(Duration minimum, int gaps, double coefficientOfVariation) {}
+    public record Candidate(Duration minimum, int gaps, double coefficientOfVariation) {
+        @Override
+        public String toString() {
+            return "Candidate[" + minimum + ", " + gaps + " gaps, coefficient of variation "
+                    + Text.significant(coefficientOfVariation, 4) + "]";
+        }
+    }
 
     /**
      * Returns gaps of known length.

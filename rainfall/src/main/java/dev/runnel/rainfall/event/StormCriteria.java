@@ -11,6 +11,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.TreeMap;
 import org.apiguardian.api.API;
 
 /**
@@ -102,7 +103,7 @@ public final class StormCriteria {
      *
      * @param storm the time of the storm
      * @param rainByGauge depth in each step, mm, by name of gauge; at least one gauge
-     * @return every criterion with its figures
+     * @return every criterion with its figures, gauges by name
      * @throws IllegalArgumentException if there is no gauge, a depth is negative, a gauge has no step during the storm or
      *     steps longer than the time over which intensity is judged
      */
@@ -113,7 +114,7 @@ public final class StormCriteria {
         Map<String, Double> depths = new LinkedHashMap<>();
         List<StormAssessment.Finding> findings = new ArrayList<>();
         Map<String, Integer> missing = new LinkedHashMap<>();
-        rainByGauge.forEach((gauge, rain) -> {
+        new TreeMap<>(rainByGauge).forEach((gauge, rain) -> {
             RegularSeries during = during(gauge, rain, storm);
             depths.put(gauge, during.sum());
             missing.put(gauge, during.missing());
