@@ -22,7 +22,7 @@ import org.junit.jupiter.api.TestFactory;
 /** Every published table that is shipped, in every build; leaves the reports where the command leaves them. */
 class PublishedTablesTest {
     /** What was there when this line was written last: tables may be added, none may be lost. */
-    private static final int LEAST_VALUES = 8_500;
+    private static final int LEAST_VALUES = 8_780;
 
     private static final TableFolder SHIPPED = TableFolder.shipped();
 

@@ -42,10 +42,12 @@ public final class Calculations {
         Stream.of(
                         StatisticsCalculations.all(),
                         AlarmCalculations.all(),
+                        TrendCalculations.all(),
                         QualityCalculations.all(),
                         SectionCalculations.all(),
                         FlowCalculations.all(),
                         EnergyCalculations.all(),
+                        VariedFlowCalculations.all(),
                         WaterCalculations.all(),
                         WeirCalculations.all(),
                         StructureCalculations.all(),
