@@ -2,7 +2,11 @@ package dev.runnel.hydraulics.flow;
 
 import dev.runnel.base.Require;
 import dev.runnel.base.Text;
+import dev.runnel.hydraulics.internal.Roots;
+import dev.runnel.hydraulics.section.CrossSection;
 import dev.runnel.hydraulics.water.Water;
+import java.util.Arrays;
+import java.util.stream.DoubleStream;
 import org.apiguardian.api.API;
 
 /**
@@ -149,6 +153,35 @@ public final class ColebrookWhite implements FittableResistance {
                     + " m/s, one as rough as the section is deep " + Text.significant(roughest, 4) + " m/s");
         }
         return new ColebrookWhite(Math.max(relative, 0) * 4 * hydraulicRadius, viscosity);
+    }
+
+    /**
+     * {@inheritDoc}
+     *
+     * <p>Where laminar gives way to turbulent flow, and where ks/4R leaves its bound of 1.
+     */
+    @Override
+    public double[] breakDepths(CrossSection section, double gradient, double gravity) {
+        Rating radii = Rating.of(section, section.breakDepths(), section::hydraulicRadius);
+        // In an open section the radius may have a bound that no depth reaches; a kilometre of water is deep enough.
+        double most = Double.isInfinite(section.height()) ? section.hydraulicRadius(1000) : Double.POSITIVE_INFINITY;
+        return DoubleStream.of(transitionRadius(gradient, gravity), roughness / 4)
+                .filter(radius -> radius > 0 && radius < most)
+                .flatMap(radius -> Arrays.stream(radii.depthsFor(radius)))
+                .toArray();
+    }
+
+    /** Hydraulic radius at which the laminar and the turbulent velocity are the same. */
+    private double transitionRadius(double gradient, double gravity) {
+        double perRadius = 4 * Math.sqrt(8 * gravity * gradient) / viscosity;
+        double log = Roots.between(
+                u -> {
+                    double radius = Math.exp(u);
+                    return Friction.transition(perRadius * radius * Math.sqrt(radius), relativeRoughness(radius));
+                },
+                Math.log(Friction.LAMINAR_KARMAN / perRadius) * 2 / 3,
+                Math.log(Friction.TURBULENT_KARMAN / perRadius) * 2 / 3);
+        return Math.exp(log);
     }
 
     private double relativeRoughness(double hydraulicRadius) {

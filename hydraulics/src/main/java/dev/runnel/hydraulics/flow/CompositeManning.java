@@ -110,7 +110,7 @@ public final class CompositeManning implements Resistance {
     }
 
     @Override
-    public double[] breakDepths(CrossSection section) {
+    public double[] breakDepths(CrossSection section, double gradient, double gravity) {
         return Arrays.stream(tops)
                 .filter(level -> level > 0 && level < section.height())
                 .toArray();

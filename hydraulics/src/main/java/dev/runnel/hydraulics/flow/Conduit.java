@@ -389,7 +389,9 @@ public final class Conduit {
 
     /** A law that changes its course at some depths adds its corners to those of the section. */
     double[] breakDepths() {
-        return DoubleStream.concat(Arrays.stream(section.breakDepths()), Arrays.stream(resistance.breakDepths(section)))
+        return DoubleStream.concat(
+                        Arrays.stream(section.breakDepths()),
+                        Arrays.stream(resistance.breakDepths(section, gradient.value(), gravity)))
                 .sorted()
                 .distinct()
                 .toArray();

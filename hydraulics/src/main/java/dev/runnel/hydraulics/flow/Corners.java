@@ -90,8 +90,9 @@ final class Corners {
             boolean top = value[i] >= value[i - 1] && value[i] > value[i + 1];
             boolean bottom = value[i] <= value[i - 1] && value[i] < value[i + 1];
             if (top || bottom) {
-                double corner =
-                        smooth.get(i) ? extreme(quantity, depths.get(i - 1), depths.get(i + 1), top) : depths.get(i);
+                double corner = smooth.get(i)
+                        ? extreme(quantity, depths.get(i - 1), depths.get(i), depths.get(i + 1), top)
+                        : depths.get(i);
                 if (corner > corners.get(corners.size() - 1)) {
                     corners.add(corner);
                 }
@@ -104,12 +105,15 @@ final class Corners {
     }
 
     /** The extreme inside (low, high), where the quantity is smooth. */
-    private static double extreme(DoubleUnaryOperator quantity, double low, double high, boolean top) {
+    private static double extreme(DoubleUnaryOperator quantity, double low, double sampled, double high, boolean top) {
         double sign = top ? 1 : -1;
         double width = high - low;
         // The difference reaches 4 steps to each side and must stay inside.
         double step = width / 64;
-        return Roots.between(y -> sign * slope(quantity, y, step), low + 4 * step, high - 4 * step);
+        double flat = Roots.between(y -> sign * slope(quantity, y, step), low + 4 * step, high - 4 * step);
+        // A corner that nobody announced can mislead the difference: then the sample is the better place.
+        double gain = sign * (quantity.applyAsDouble(flat) - quantity.applyAsDouble(sampled));
+        return gain >= 0 ? flat : sampled;
     }
 
     /** Derivative times the step, by the central difference of order 8. */

@@ -9,7 +9,10 @@ final class Friction {
      * Below this K (Re = 4) flow is laminar whatever the wall; without this limit the Colebrook-White curve, which turns
      * meaningless near K = 2.51, would come back.
      */
-    private static final double LAMINAR_KARMAN = 16;
+    static final double LAMINAR_KARMAN = 16;
+
+    /** From here on flow is turbulent whatever the wall: smooth walls change over at K = 257. */
+    static final double TURBULENT_KARMAN = 300;
 
     private static final double LAMINAR_REYNOLDS = LAMINAR_KARMAN * LAMINAR_KARMAN / 64;
 
@@ -21,7 +24,16 @@ final class Friction {
         if (karman < LAMINAR_KARMAN) {
             return laminar;
         }
-        return Math.min(laminar, -2 * Math.log10(relativeRoughness / 3.7 + 2.51 / karman));
+        return Math.min(laminar, turbulent(karman, relativeRoughness));
+    }
+
+    private static double turbulent(double karman, double relativeRoughness) {
+        return -2 * Math.log10(relativeRoughness / 3.7 + 2.51 / karman);
+    }
+
+    /** Negative where flow is laminar, positive where it is turbulent. */
+    static double transition(double karman, double relativeRoughness) {
+        return karman / 64 - turbulent(karman, relativeRoughness);
     }
 
     /** 1/√f from Re &gt; 0 and the relative roughness in [0, 1]. */

@@ -74,9 +74,11 @@ public interface Resistance {
      * Returns the depths where the law changes its course, for the search of maxima.
      *
      * @param section the section
+     * @param gradient energy gradient S, m/m; greater than 0
+     * @param gravity acceleration of free fall g, m/s²; greater than 0
      * @return depths, m, inside the section; none unless overridden; a new array
      */
-    default double[] breakDepths(CrossSection section) {
+    default double[] breakDepths(CrossSection section, double gradient, double gravity) {
         return new double[0];
     }
 }

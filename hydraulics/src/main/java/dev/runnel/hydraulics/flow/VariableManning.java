@@ -50,7 +50,7 @@ public final class VariableManning implements Resistance {
     }
 
     @Override
-    public double[] breakDepths(CrossSection section) {
+    public double[] breakDepths(CrossSection section, double gradient, double gravity) {
         return curve.corners(closedHeight(section));
     }
 

@@ -28,6 +28,19 @@ class ConduitTest {
         assertThat(PIPE.maximum().fullness()).isLessThan(rough.maximum().fullness() - 0.001);
     }
 
+    /** Found by a property: here laminar flow turns turbulent so close to the maximum that it lies on the corner. */
+    @Test
+    void maximumOnTheCornerBetweenLaminarAndTurbulentFlow() {
+        for (double length = 385; length < 400; length += 0.25) {
+            var capillary = Conduit.of(
+                    CircularSection.ofDiameter(0.01), Gradient.ratio(1, length), ColebrookWhite.ofRoughness(0));
+            double most = capillary.maximum().discharge();
+            for (double x = 0.9; x <= 1; x += 1e-4) {
+                assertThat(capillary.discharge(x * 0.01)).isLessThanOrEqualTo(most * (1 + 1e-15));
+            }
+        }
+    }
+
     /** Manning by hand: R = D/4 = 0.1125 m, A = 0.15904 m². */
     @Test
     void fullBoreByHand() {
