@@ -3,9 +3,8 @@ package dev.runnel.verification.architecture;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import com.tngtech.archunit.core.domain.JavaClasses;
-import com.tngtech.archunit.core.importer.ClassFileImporter;
-import com.tngtech.archunit.core.importer.ImportOption;
 import com.tngtech.archunit.lang.ArchRule;
+import dev.runnel.verification.Modules;
 import java.util.stream.Stream;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
@@ -14,9 +13,7 @@ import org.junit.jupiter.params.provider.ValueSource;
 /** The walls and habits hold for everything that is shipped. */
 class ArchitectureTest {
     private static final String ROOT = "dev.runnel";
-    private static final JavaClasses SHIPPED = new ClassFileImporter()
-            .withImportOption(ImportOption.Predefined.DO_NOT_INCLUDE_TESTS)
-            .importPackages(ROOT);
+    private static final JavaClasses SHIPPED = Modules.classes();
 
     @ParameterizedTest
     @MethodSource
@@ -29,7 +26,7 @@ class ArchitectureTest {
     }
 
     @ParameterizedTest
-    @ValueSource(strings = {"base", "timeseries"})
+    @ValueSource(strings = {"base", "timeseries", "hydraulics", "rainfall", "verification"})
     void everyModuleWasRead(String module) {
         assertThat(SHIPPED).anyMatch(type -> type.getPackageName().startsWith(ROOT + "." + module));
     }

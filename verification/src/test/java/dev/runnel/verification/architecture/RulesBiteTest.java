@@ -4,8 +4,8 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.junit.jupiter.params.provider.Arguments.arguments;
 
 import com.tngtech.archunit.core.domain.JavaClasses;
-import com.tngtech.archunit.core.importer.ClassFileImporter;
 import com.tngtech.archunit.lang.ArchRule;
+import dev.runnel.verification.Modules;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -15,7 +15,7 @@ import org.junit.jupiter.params.provider.MethodSource;
 /** Each rule finds the class planted for it, and spares the ones that break none. */
 class RulesBiteTest {
     private static final String ROOT = "dev.runnel.verification.planted";
-    private static final JavaClasses PLANTED = new ClassFileImporter().importPackages(ROOT);
+    private static final JavaClasses PLANTED = Modules.planted(ROOT);
     private static final Walls WALLS = new Walls(ROOT);
     private static final Habits HABITS = new Habits(ROOT);
 

@@ -1,30 +1,38 @@
 package dev.runnel.verification.listing;
 
 import com.tngtech.archunit.core.domain.JavaClass;
-import com.tngtech.archunit.core.importer.ClassFileImporter;
-import com.tngtech.archunit.core.importer.ImportOption;
+import com.tngtech.archunit.core.domain.JavaClasses;
 import java.lang.reflect.Modifier;
 import java.util.ArrayList;
 import java.util.Collection;
+import java.util.HashSet;
 import java.util.List;
 import java.util.TreeSet;
 
-/** The public API below one package, sorted, one type or member a line, each with its promise. */
+/** The public API of a module, sorted, one type or member a line, each with its promise. */
 final class ApiListing {
     /** What a person runs to approve a change: no quotes and no dots, so that every shell takes it as it stands. */
     static final String RECORD = "mvn verify -Dapi=record";
 
     private ApiListing() {}
 
-    static List<String> of(String rootPackage, ImportOption option) {
+    static List<String> of(JavaClasses classes, String rootPackage) {
         TreeSet<String> lines = new TreeSet<>();
-        for (JavaClass found : new ClassFileImporter().withImportOption(option).importPackages(rootPackage)) {
+        for (JavaClass found : classes) {
             Class<?> type = found.reflect();
-            if (isVisible(type) && !(type.getPackageName() + ".").contains(".internal.")) {
+            if (isBelow(rootPackage, type) && isVisible(type) && !isPrivate(type.getPackageName())) {
                 lines.addAll(TypeListing.of(type));
             }
         }
         return List.copyOf(lines);
+    }
+
+    private static boolean isBelow(String rootPackage, Class<?> type) {
+        return (type.getPackageName() + ".").startsWith(rootPackage + ".");
+    }
+
+    private static boolean isPrivate(String packageName) {
+        return packageName.equals("dev.runnel.base") || (packageName + ".").contains(".internal.");
     }
 
     private static boolean isVisible(Class<?> type) {
@@ -37,9 +45,13 @@ final class ApiListing {
 
     /** Says what differs and how to approve it; empty if nothing does. */
     static String difference(String file, Collection<String> approved, Collection<String> actual) {
+        TreeSet<String> gone = new TreeSet<>(approved);
+        gone.removeAll(new HashSet<>(actual));
+        TreeSet<String> added = new TreeSet<>(actual);
+        added.removeAll(new HashSet<>(approved));
         List<String> lines = new ArrayList<>();
-        approved.stream().filter(line -> !actual.contains(line)).forEach(line -> lines.add("- " + line));
-        actual.stream().filter(line -> !approved.contains(line)).forEach(line -> lines.add("+ " + line));
+        gone.forEach(line -> lines.add("- " + line));
+        added.forEach(line -> lines.add("+ " + line));
         if (lines.isEmpty()) {
             return "";
         }

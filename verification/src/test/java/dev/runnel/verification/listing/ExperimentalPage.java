@@ -1,12 +1,12 @@
 package dev.runnel.verification.listing;
 
+import dev.runnel.verification.Modules;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.function.Function;
 
 /** The page that lists what may still change, made from the listings. */
 final class ExperimentalPage {
-    private static final List<String> MODULES = List.of("timeseries", "hydraulics", "rainfall", "verification");
     private static final String MARK = " | EXPERIMENTAL";
 
     private ExperimentalPage() {}
@@ -18,7 +18,7 @@ final class ExperimentalPage {
                 "Made from the code by `" + ApiListing.RECORD + "`; what the words promise stands in",
                 "[api-policy.md](../api-policy.md). A type stands for all of its members; a member stands here by itself",
                 "only if its type is stable."));
-        for (String module : MODULES) {
+        for (String module : Modules.names()) {
             page.add("");
             page.add("## " + module);
             page.add("");

@@ -2,19 +2,18 @@ package dev.runnel.verification.listing;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import com.tngtech.archunit.core.importer.ImportOption;
+import dev.runnel.verification.Modules;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 
 /** The listing shows everything that a caller could come to rely on, and the comparison tells what changed. */
 class ListingBitesTest {
     private static final String PLANTED = "dev.runnel.verification.planted.verification";
-    private static final ImportOption ALL = location -> true;
 
     @Test
     void everythingVisibleIsListed() {
         String type = PLANTED + ".Listed";
-        assertThat(ApiListing.of(PLANTED, ALL))
+        assertThat(ApiListing.of(Modules.planted(PLANTED), PLANTED))
                 .filteredOn(line -> line.startsWith(type))
                 .containsExactly(
                         type + " : abstract class<T extends Comparable<T>> extends " + PLANTED
