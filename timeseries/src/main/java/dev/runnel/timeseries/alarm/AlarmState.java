@@ -18,7 +18,6 @@ import org.apiguardian.api.API;
  * @param readings usable readings so far
  * @param unusable missing and suspect readings so far, which said nothing
  * @param longGaps gaps longer than the maximum so far
- * @serial exclude
  * @since 0.1
  */
 @API(status = API.Status.STABLE, since = "0.1")

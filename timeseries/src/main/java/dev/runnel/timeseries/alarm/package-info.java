@@ -18,6 +18,8 @@
  *
  * <p>What this is not: a safety function. An alarm computed from a record tells a person to look; it does not protect
  * anybody in a sewer, and does not take the place of an alarm system managed under local codes by licensed people.
+ *
+ * @serial exclude
  */
 @NullMarked
 package dev.runnel.timeseries.alarm;

@@ -24,7 +24,6 @@ public final class SpillCounter {
      * @param duration time of discharge so far, ns
      * @param blockEnd end of the last block counted; meaningful if {@code count} is greater than 0
      * @param lastEnd end of the last discharge; meaningful if {@code count} is greater than 0
-     * @serial exclude
      * @since 0.1
      */
     @API(status = API.Status.STABLE, since = "0.1")

@@ -11,6 +11,8 @@
  * Improving knowledge on sewer spills, on the method of the Environment Agency of England. What the text leaves open is taken so: discharges are half-open intervals;
  * a block opens exactly 12, then 24 hours after the first discharge and not at midnight; one that ends exactly at the
  * edge of a block does not enter the next.
+ *
+ * @serial exclude
  */
 @NullMarked
 package dev.runnel.timeseries.balance;

@@ -17,6 +17,8 @@
  * text is followed. Its limits are examples: set your own for each site.
  *
  * <p>A storm looks much like a fault to these tests. A verdict tells a person where to look.
+ *
+ * @serial exclude
  */
 @NullMarked
 package dev.runnel.timeseries.quality;
