@@ -1,5 +1,6 @@
 package dev.runnel.verification.consumer;
 
+import dev.runnel.verification.Modules;
 import java.io.File;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -8,8 +9,6 @@ import java.util.stream.Stream;
 
 /** The jars on the path of this test: our own as just packed, and what they need at run time. */
 final class Jars {
-    static final List<String> MODULES = List.of("timeseries", "hydraulics", "rainfall", "verification");
-
     private static final List<String> NEEDED =
             List.of("commons-math3", "commons-numbers", "fastcsv", "jspecify", "apiguardian-api");
 
@@ -23,7 +22,7 @@ final class Jars {
 
     /** What a project gets that depends on the three libraries, joined as a path. */
     static String libraries() {
-        Stream<Path> ours = MODULES.stream()
+        Stream<Path> ours = Modules.names().stream()
                 .filter(module -> !module.equals("verification"))
                 .map(Jars::of);
         Stream<Path> needed = path().filter(jar -> NEEDED.stream().anyMatch(name(jar)::startsWith));
