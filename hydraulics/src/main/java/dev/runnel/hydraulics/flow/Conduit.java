@@ -5,12 +5,8 @@ import dev.runnel.base.Text;
 import dev.runnel.hydraulics.internal.Bulk;
 import dev.runnel.hydraulics.section.ClosedSection;
 import dev.runnel.hydraulics.section.CrossSection;
-import java.util.Arrays;
 import java.util.Objects;
-import java.util.function.DoubleUnaryOperator;
-import java.util.stream.DoubleStream;
 import org.apiguardian.api.API;
-import org.jspecify.annotations.Nullable;
 
 /**
  * A section laid to a gradient with a law of resistance: the place for every question about uniform flow. Immutable and
@@ -33,10 +29,7 @@ public final class Conduit {
     private final Resistance resistance;
     private final double gravity;
 
-    // Found on first need. Two threads may both find them; they find the same.
-    private volatile @Nullable Rating dischargeRating;
-    private volatile @Nullable Rating velocityRating;
-    private volatile @Nullable Rating criticalRating;
+    private final Ratings ratings = new Ratings(this);
 
     private Conduit(CrossSection section, Gradient gradient, Resistance resistance, double gravity) {
         this.section = Objects.requireNonNull(section, "section");
@@ -190,7 +183,7 @@ public final class Conduit {
      */
     public FlowState maximum() {
         closed();
-        return at(dischargeRating().depthOfMaximum());
+        return at(ratings.discharge().depthOfMaximum());
     }
 
     /**
@@ -201,12 +194,7 @@ public final class Conduit {
      */
     public FlowState maximumVelocity() {
         closed();
-        Rating rating = velocityRating;
-        if (rating == null) {
-            rating = rating(this::velocity);
-            velocityRating = rating;
-        }
-        return at(rating.depthOfMaximum());
+        return at(ratings.velocity().depthOfMaximum());
     }
 
     /**
@@ -219,7 +207,7 @@ public final class Conduit {
      */
     public double normalDepth(double discharge) {
         Require.nonNegative("discharge", discharge, "m3/s");
-        double depth = dischargeRating().lowestDepthFor(discharge);
+        double depth = ratings.discharge().lowestDepthFor(discharge);
         if (Double.isNaN(depth)) {
             throw new NoSolutionException("no depth carries a discharge of " + Text.number(discharge)
                     + " m3/s: the maximum is " + Text.number(maximum().discharge()) + " m3/s in " + this);
@@ -237,7 +225,7 @@ public final class Conduit {
      */
     public double[] normalDepths(double discharge) {
         Require.nonNegative("discharge", discharge, "m3/s");
-        return dischargeRating().depthsFor(discharge);
+        return ratings.discharge().depthsFor(discharge);
     }
 
     /**
@@ -324,12 +312,7 @@ public final class Conduit {
      */
     public double criticalDepth(double discharge) {
         Require.nonNegative("discharge", discharge, "m3/s");
-        Rating rating = criticalRating;
-        if (rating == null) {
-            rating = Rating.of(section, section.breakDepths(), this::criticalDischarge);
-            criticalRating = rating;
-        }
-        double depth = rating.lowestDepthFor(discharge);
+        double depth = ratings.critical().lowestDepthFor(discharge);
         if (Double.isNaN(depth)) {
             throw new NoSolutionException("a discharge of " + Text.number(discharge)
                     + " m3/s is not critical at any depth below the soffit of " + section);
@@ -381,29 +364,6 @@ public final class Conduit {
      */
     public void criticalDepth(double[] discharges, double[] depths) {
         Bulk.apply("discharges", discharges, "depths", depths, this::criticalDepth);
-    }
-
-    private Rating rating(DoubleUnaryOperator quantity) {
-        return Rating.of(section, breakDepths(), quantity);
-    }
-
-    /** A law that changes its course at some depths adds its corners to those of the section. */
-    double[] breakDepths() {
-        return DoubleStream.concat(
-                        Arrays.stream(section.breakDepths()),
-                        Arrays.stream(resistance.breakDepths(section, gradient.value(), gravity)))
-                .sorted()
-                .distinct()
-                .toArray();
-    }
-
-    private Rating dischargeRating() {
-        Rating rating = dischargeRating;
-        if (rating == null) {
-            rating = rating(this::discharge);
-            dischargeRating = rating;
-        }
-        return rating;
     }
 
     private ClosedSection closed() {
