@@ -137,6 +137,16 @@ public final class Calculation {
         return body.applyAsDouble(inputs);
     }
 
+    /**
+     * Returns all there is to know for a descriptor.
+     *
+     * @return for example {@code water.density [kg/m3] of celsius}; inputs that may be left out stand in brackets
+     */
+    public String toText() {
+        String text = this + " of " + String.join(", ", required);
+        return optional.isEmpty() ? text : text + (required.isEmpty() ? "[" : " [") + String.join(", ", optional) + "]";
+    }
+
     @Override
     public String toString() {
         return name + " [" + unit + "]";

@@ -2,6 +2,7 @@ package dev.runnel.verification.command;
 
 import dev.runnel.verification.Check;
 import dev.runnel.verification.Results;
+import dev.runnel.verification.calculation.Calculations;
 import dev.runnel.verification.oracle.ConduitPeers;
 import dev.runnel.verification.report.CsvReport;
 import dev.runnel.verification.report.HtmlReport;
@@ -65,6 +66,10 @@ public final class Main {
         }
         if (options.help()) {
             out.print(Options.USAGE);
+            return 0;
+        }
+        if (options.calculations()) {
+            Calculations.all().forEach(calculation -> out.println(calculation.toText()));
             return 0;
         }
         List<TableFolder> folders = new ArrayList<>(List.of(TableFolder.shipped()));

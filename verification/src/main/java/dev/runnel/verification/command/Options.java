@@ -13,6 +13,7 @@ record Options(
         List<Path> tables,
         Optional<Path> report,
         int cases,
+        boolean calculations,
         boolean help) {
     private static final int DEFAULT_CASES = 5000;
 
@@ -27,6 +28,7 @@ record Options(
             "  --tables FOLDER  also run the published tables of this folder; may stand several times",
             "  --report FOLDER  write report.csv, report.xml and report.html there",
             "  --cases N        how many random conduits to recompute, " + DEFAULT_CASES + " if left out; 0 for none",
+            "  --calculations   print what a table can check, with the inputs",
             "  --help           print this text",
             "",
             "Ends with 0 if every value passes, 1 if a value fails, 2 if something could not be run.",
@@ -39,6 +41,7 @@ record Options(
         List<Path> tables = new ArrayList<>();
         Optional<Path> report = Optional.empty();
         int cases = DEFAULT_CASES;
+        boolean calculations = false;
         boolean help = false;
         for (int i = 0; i < arguments.size(); i++) {
             String option = arguments.get(i);
@@ -48,11 +51,12 @@ record Options(
                 case "--tables" -> tables.add(path(arguments, ++i, option));
                 case "--report" -> report = Optional.of(path(arguments, ++i, option));
                 case "--cases" -> cases = count(arguments, ++i, option);
+                case "--calculations" -> calculations = true;
                 case "--help", "-h" -> help = true;
                 default -> throw new IllegalArgumentException("unknown option \"" + option + "\", see --help");
             }
         }
-        return new Options(module, source, List.copyOf(tables), report, cases, help);
+        return new Options(module, source, List.copyOf(tables), report, cases, calculations, help);
     }
 
     private static String value(List<String> arguments, int i, String option) {

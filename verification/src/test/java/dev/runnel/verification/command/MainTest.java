@@ -167,6 +167,14 @@ class MainTest {
     }
 
     @Test
+    void listsTheCalculations() {
+        assertThat(run("--calculations")).isZero();
+        assertThat(printed())
+                .contains("water.density [kg/m3] of celsius" + System.lineSeparator())
+                .contains("section.area [m2] of [depth, shape, diameter,");
+    }
+
+    @Test
     void helps() {
         assertThat(run("--help")).isZero();
         assertThat(printed()).contains("--tables FOLDER").contains("Ends with 0 if every value passes");
