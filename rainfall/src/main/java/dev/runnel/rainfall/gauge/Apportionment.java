@@ -35,35 +35,21 @@ final class Apportionment {
                     + " for a record of " + Duration.ofNanos(length) + ", was " + Duration.ofNanos(step));
         }
         Apportionment apportionment = new Apportionment((int) steps, start, step);
-        if (spreading.isSmooth()) {
-            apportionment.addSmoothly(bucket, tips, spreading);
-        } else {
-            apportionment.addEvenly(bucket, tips, spreading);
-        }
+        apportionment.addAll(Fillings.of(bucket, tips, spreading, start), spreading.isSmooth());
         apportionment.close();
         return RegularSeries.of(EpochNanos.toInstant(start), Duration.ofNanos(step), apportionment.depths);
     }
 
-    private void addEvenly(TippingBucket bucket, Tips tips, TipSpreading spreading) {
-        long previous = Long.MIN_VALUE;
-        for (int i = 0; i < tips.size(); i++) {
-            long tip = tips.epochNanos(i);
-            double depth = bucket.depthOfTip(i == 0 ? TippingBucket.NO_TIP_BEFORE : tip - previous);
-            add(Math.max(start, spreading.start(previous, tip)), tip, depth);
-            previous = tip;
-        }
-    }
-
-    private void addSmoothly(TippingBucket bucket, Tips tips, TipSpreading spreading) {
-        long[] from = new long[tips.size()];
-        for (int i = 0; i < from.length; i++) {
-            long previous = i == 0 ? Long.MIN_VALUE : tips.epochNanos(i - 1);
-            from[i] = Math.max(start, spreading.start(previous, tips.epochNanos(i)));
-        }
-        double[] tipDepths = bucket.tipDepths(tips);
-        SmoothSlopes slopes = SmoothSlopes.of(from, tips, tipDepths);
-        for (int i = 0; i < from.length; i++) {
-            add(from[i], tips.epochNanos(i), tipDepths[i], slopes.atStart()[i], slopes.atEnd()[i]);
+    private void addAll(Fillings fillings, boolean smooth) {
+        SmoothSlopes slopes = smooth ? SmoothSlopes.of(fillings) : SmoothSlopes.NONE;
+        for (int i = 0; i < fillings.size(); i++) {
+            long from = fillings.from()[i];
+            long to = fillings.to()[i];
+            if (smooth) {
+                add(from, to, fillings.depths()[i], slopes.atStart()[i], slopes.atEnd()[i]);
+            } else {
+                add(from, to, fillings.depths()[i]);
+            }
         }
     }
 

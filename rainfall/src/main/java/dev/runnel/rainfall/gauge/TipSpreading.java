@@ -22,6 +22,9 @@ import org.apiguardian.api.API;
  * it. Its depth is spread over no more than a cap, by default 60 min (common practice). The same cap holds for every
  * tip, so a longer cap lets drizzle reach further back.
  *
+ * <p>Tips at one instant, as a logger with a coarse clock writes them, filled one after the other: their depths together
+ * are spread over the time since the tip before them.
+ *
  * <p>What this is not: for a gauge with a siphon, whose tips follow the rhythm of the siphon; use {@link #COUNT} and a
  * step of many tips there.
  *

@@ -8,6 +8,7 @@ import dev.runnel.timeseries.Interval;
 import dev.runnel.timeseries.RegularSeries;
 import java.time.Duration;
 import java.time.Instant;
+import java.util.Arrays;
 import java.util.Objects;
 import org.apiguardian.api.API;
 
@@ -23,7 +24,7 @@ import org.apiguardian.api.API;
 @API(status = API.Status.STABLE, since = "0.1")
 public final class TippingBucket {
     /** In place of the time since the tip before. */
-    static final long NO_TIP_BEFORE = Long.MAX_VALUE;
+    private static final double NO_TIP_BEFORE = Double.POSITIVE_INFINITY;
 
     private static final double NANOS_PER_HOUR = 3.6e12;
 
@@ -100,15 +101,21 @@ public final class TippingBucket {
     }
 
     /**
-     * Returns the depth of each tip after calibration. The first tip, whose intensity nobody knows, is taken as slow.
+     * Returns the depth of each tip after calibration. The first tip, whose intensity nobody knows, is taken as slow. Tips at
+     * one instant, as a coarse clock writes them, share the time since the tip before them.
      *
      * @param tips the tips
      * @return depth of every tip, mm; a new array
      */
     public double[] tipDepths(Tips tips) {
         double[] depths = new double[tips.size()];
-        for (int i = 0; i < depths.length; i++) {
-            depths[i] = depthOfTip(i == 0 ? NO_TIP_BEFORE : tips.epochNanos(i) - tips.epochNanos(i - 1));
+        long before = 0;
+        for (int i = 0; i < depths.length; ) {
+            int next = tips.endOfInstant(i);
+            double gap = i == 0 ? NO_TIP_BEFORE : (tips.epochNanos(i) - before) / (double) (next - i);
+            Arrays.fill(depths, i, next, depthOfTip(gap));
+            before = tips.epochNanos(i);
+            i = next;
         }
         return depths;
     }
@@ -204,24 +211,26 @@ public final class TippingBucket {
      * @return counts and depths
      */
     public TipSummary summary(Tips tips) {
-        int beyond = 0;
-        CompensatedSum depth = new CompensatedSum();
         double[] depths = tipDepths(tips);
-        for (int i = 0; i < depths.length; i++) {
-            depth.add(depths[i]);
-            if (i > 0 && !calibration.covers(recorded(tips.epochNanos(i) - tips.epochNanos(i - 1)), tipMm)) {
-                beyond++;
+        int beyond = 0;
+        for (int i = 0; i < depths.length; ) {
+            int next = tips.endOfInstant(i);
+            double gap = i == 0 ? NO_TIP_BEFORE : (tips.epochNanos(i) - tips.epochNanos(i - 1)) / (double) (next - i);
+            if (i > 0 && !calibration.covers(recorded(gap), tipMm)) {
+                beyond += next - i;
             }
+            i = next;
         }
-        return new TipSummary(tips.size(), tips.coincident(), beyond, tips.size() * tipMm, depth.value());
+        double depth = CompensatedSum.of(depths, 0, depths.length);
+        return new TipSummary(tips.size(), tips.coincident(), beyond, tips.size() * tipMm, depth);
     }
 
-    double depthOfTip(long sinceTipBeforeNanos) {
+    private double depthOfTip(double sinceTipBeforeNanos) {
         return tipMm * calibration.factor(recorded(sinceTipBeforeNanos), tipMm);
     }
 
-    private double recorded(long sinceTipBeforeNanos) {
-        return sinceTipBeforeNanos == NO_TIP_BEFORE ? 0 : tipMm * NANOS_PER_HOUR / sinceTipBeforeNanos;
+    private double recorded(double sinceTipBeforeNanos) {
+        return tipMm * NANOS_PER_HOUR / sinceTipBeforeNanos;
     }
 
     @Override

@@ -143,6 +143,15 @@ public final class Tips {
         return count;
     }
 
+    /** Index after the last tip at the instant of the given one. */
+    int endOfInstant(int index) {
+        int end = index + 1;
+        while (end < times.length && times[end] == times[index]) {
+            end++;
+        }
+        return end;
+    }
+
     /**
      * Returns the tips inside an interval.
      *

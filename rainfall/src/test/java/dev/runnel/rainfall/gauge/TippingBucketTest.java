@@ -158,10 +158,25 @@ class TippingBucketTest {
     void countsTipsBeyondTheCalibration() {
         TippingBucket corrected = GAUGE.withCalibration(LostTime.ofSeconds(0.45));
         TipSummary summary = corrected.summary(tips(0, 0, 0.5 / 60, 10));
-        assertThat(summary.beyondCalibration()).isEqualTo(2);
+        assertThat(summary.beyondCalibration()).isEqualTo(1);
         assertThat(summary.coincident()).isEqualTo(1);
         assertThat(summary.nominalMm()).isEqualTo(0.8);
-        assertThat(summary.addedMm()).isCloseTo(0.4 + 0.2 * (600 - 0.5) / (600 - 0.95) - 0.2, within(1e-12));
+        assertThat(summary.addedMm()).isCloseTo(0.2 + 0.2 * (600 - 0.5) / (600 - 0.95) - 0.2, within(1e-12));
+    }
+
+    @Test
+    void tipsOfACoarseClockShareTheTimeBeforeThem() {
+        TippingBucket corrected = GAUGE.withCalibration(LostTime.ofSeconds(0.45));
+        // Four tips in the minute after the first: 15 s each.
+        Tips tips = tips(0, 1, 1, 1, 1);
+        assertThat(corrected.summary(tips).depthMm()).isCloseTo(0.2 + 0.8 * 15 / 14.55, within(1e-12));
+        assertThat(corrected.summary(tips).beyondCalibration()).isZero();
+        assertThat(GAUGE.depth(tips, record(2), Duration.ofSeconds(30), TipSpreading.INTERVAL)
+                        .toValues())
+                .containsExactly(new double[] {0.6, 0.4, 0, 0}, within(1e-15));
+        assertThat(GAUGE.depth(tips, record(2), Duration.ofSeconds(30), TipSpreading.COUNT)
+                        .toValues())
+                .containsExactly(new double[] {0.2, 0, 0.8, 0}, within(1e-15));
     }
 
     @Test
