@@ -10,5 +10,5 @@ import org.apiguardian.api.API;
  * @param reweighted steps in which at least one gauge was missing
  * @since 0.1
  */
-@API(status = API.Status.STABLE, since = "0.1")
+@API(status = API.Status.EXPERIMENTAL, since = "0.1")
 public record ArealRain(RegularSeries rain, int reweighted) {}

@@ -29,7 +29,7 @@ import org.apiguardian.api.API;
  *
  * @since 0.1
  */
-@API(status = API.Status.STABLE, since = "0.1")
+@API(status = API.Status.EXPERIMENTAL, since = "0.1")
 public final class GaugeWeights {
     private final List<String> gauges;
     private final Weighing weighing;

@@ -10,7 +10,7 @@ import org.apiguardian.api.API;
  * @param y northing, m
  * @since 0.1
  */
-@API(status = API.Status.STABLE, since = "0.1")
+@API(status = API.Status.EXPERIMENTAL, since = "0.1")
 public record Location(double x, double y) {
     /**
      * Checks the arguments.

@@ -14,7 +14,7 @@ import org.apiguardian.api.API;
  * @param percent rise of depth, %; above -100
  * @since 0.1
  */
-@API(status = API.Status.STABLE, since = "0.1")
+@API(status = API.Status.EXPERIMENTAL, since = "0.1")
 public record ClimateUplift(String name, double percent) {
     /**
      * Checks the arguments.

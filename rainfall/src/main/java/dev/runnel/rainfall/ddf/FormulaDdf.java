@@ -16,7 +16,7 @@ import org.apiguardian.api.API;
  *
  * @since 0.1
  */
-@API(status = API.Status.STABLE, since = "0.1")
+@API(status = API.Status.EXPERIMENTAL, since = "0.1")
 public final class FormulaDdf implements DepthDurationFrequency {
     /** Formulae that cross do so where their curves bend; this many durations, evenly in ln D, are looked at. */
     private static final int CHECKED = 200;

@@ -25,7 +25,7 @@ import org.apiguardian.api.API;
  * @param rmsPercent root mean square of the relative differences of intensity, %, taken as ln i
  * @since 0.1
  */
-@API(status = API.Status.STABLE, since = "0.1")
+@API(status = API.Status.EXPERIMENTAL, since = "0.1")
 public record IntensityFit(IntensityFormula formula, double rmsPercent) {
     /**
      * Fits a formula.

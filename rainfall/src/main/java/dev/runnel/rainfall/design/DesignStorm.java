@@ -19,7 +19,7 @@ import org.apiguardian.api.API;
  *
  * @since 0.1
  */
-@API(status = API.Status.STABLE, since = "0.1")
+@API(status = API.Status.EXPERIMENTAL, since = "0.1")
 public final class DesignStorm {
     /** How far a shape may miss 0 and 1, or fall, by the rounding of its formula. */
     private static final double ROUNDING = 1e-12;

@@ -27,7 +27,7 @@ import org.apiguardian.api.API;
  *
  * @since 0.1
  */
-@API(status = API.Status.STABLE, since = "0.1")
+@API(status = API.Status.EXPERIMENTAL, since = "0.1")
 public final class DryGaps {
     private final double[] hours;
     private final int unknown;
@@ -53,7 +53,7 @@ public final class DryGaps {
      * @param gaps how many are kept
      * @param coefficientOfVariation standard deviation over mean of what the convention names
      */
-    @API(status = API.Status.STABLE, since = "0.1")
+    @API(status = API.Status.EXPERIMENTAL, since = "0.1")
     public record Candidate(Duration minimum, int gaps, double coefficientOfVariation) {
         @Override
         public String toString() {

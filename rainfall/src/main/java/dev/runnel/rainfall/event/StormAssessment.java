@@ -13,7 +13,7 @@ import org.apiguardian.api.API;
  * @param findings every criterion with its figures
  * @since 0.1
  */
-@API(status = API.Status.STABLE, since = "0.1")
+@API(status = API.Status.EXPERIMENTAL, since = "0.1")
 public record StormAssessment(String criteria, Interval storm, List<Finding> findings) {
     /** Whether a criterion is met. */
     public enum Verdict {
@@ -33,7 +33,7 @@ public record StormAssessment(String criteria, Interval storm, List<Finding> fin
      * @param limit what was asked for
      * @param verdict whether it is met
      */
-    @API(status = API.Status.STABLE, since = "0.1")
+    @API(status = API.Status.EXPERIMENTAL, since = "0.1")
     public record Finding(String what, double value, double limit, Verdict verdict) {
         @Override
         public String toString() {

@@ -22,7 +22,7 @@ import org.apiguardian.api.API;
  *
  * @since 0.1
  */
-@API(status = API.Status.STABLE, since = "0.1")
+@API(status = API.Status.EXPERIMENTAL, since = "0.1")
 public final class DoubleMass {
     private final double[] gauge;
     private final double[] reference;
@@ -42,7 +42,7 @@ public final class DoubleMass {
      * @param slopeAfter slope after it
      * @param squaresLeft Σ(x − slope·a)² with the break, mm²
      */
-    @API(status = API.Status.STABLE, since = "0.1")
+    @API(status = API.Status.EXPERIMENTAL, since = "0.1")
     public record Break(int periodsBefore, double slopeBefore, double slopeAfter, double squaresLeft) {
         /**
          * Returns the factor that brings the periods before the break to the slope after it.

@@ -23,7 +23,7 @@ import org.apiguardian.api.API;
  *
  * @since 0.1
  */
-@API(status = API.Status.STABLE, since = "0.1")
+@API(status = API.Status.EXPERIMENTAL, since = "0.1")
 public final class TipChecks {
     private final TippingBucket bucket;
     private final double ceilingMmPerHour;

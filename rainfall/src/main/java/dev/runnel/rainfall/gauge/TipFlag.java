@@ -7,7 +7,7 @@ import org.apiguardian.api.API;
  *
  * @since 0.1
  */
-@API(status = API.Status.STABLE, since = "0.1")
+@API(status = API.Status.EXPERIMENTAL, since = "0.1")
 public enum TipFlag {
     /** It follows the tip before faster than the highest intensity believed: a bounce of the bucket or the switch. */
     DOUBLE,

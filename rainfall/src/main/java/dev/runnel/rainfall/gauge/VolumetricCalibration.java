@@ -19,7 +19,7 @@ import org.apiguardian.api.API;
  *
  * @since 0.1
  */
-@API(status = API.Status.STABLE, since = "0.1")
+@API(status = API.Status.EXPERIMENTAL, since = "0.1")
 public final class VolumetricCalibration {
     private final double funnelCm2;
     private final List<Run> runs;
@@ -36,7 +36,7 @@ public final class VolumetricCalibration {
      * @param tips tips counted n
      * @param seconds time between the first of them and the last, plus one gap, t, s
      */
-    @API(status = API.Status.STABLE, since = "0.1")
+    @API(status = API.Status.EXPERIMENTAL, since = "0.1")
     public record Run(double volumeMl, int tips, double seconds) {
         /**
          * Checks the arguments.
@@ -61,7 +61,7 @@ public final class VolumetricCalibration {
      * @param rSquared share of the variance of the fitted quantity that is explained; at most 1
      * @param worstPercent greatest difference of corrected from true intensity, % of the true one
      */
-    @API(status = API.Status.STABLE, since = "0.1")
+    @API(status = API.Status.EXPERIMENTAL, since = "0.1")
     public record Fit(Calibration calibration, double tipMm, double rSquared, double worstPercent) {
         @Override
         public String toString() {

@@ -17,7 +17,7 @@ import org.apiguardian.api.API;
  * @param leftOut steps missing, or not above 0
  * @since 0.1
  */
-@API(status = API.Status.STABLE, since = "0.1")
+@API(status = API.Status.EXPERIMENTAL, since = "0.1")
 public record Recession(Duration constant, double rSquared, int steps, int leftOut) {
     /**
      * Fits the fall.

@@ -18,7 +18,7 @@ import org.apiguardian.api.API;
  * @param atLimit true if it is the longest shift looked at, so that a longer one may be better
  * @since 0.1
  */
-@API(status = API.Status.STABLE, since = "0.1")
+@API(status = API.Status.EXPERIMENTAL, since = "0.1")
 public record ResponseLag(Duration lag, double correlation, int pairs, boolean atLimit) {
     /**
      * Finds the lag.

@@ -23,7 +23,7 @@ import org.apiguardian.api.API;
  * @param missingFlow steps missing in the window of flow or of dry weather flow, which count as no difference
  * @since 0.1
  */
-@API(status = API.Status.STABLE, since = "0.1")
+@API(status = API.Status.EXPERIMENTAL, since = "0.1")
 public record RunoffVolume(Interval window, double rainM3, double flowM3, int missingRain, int missingFlow) {
     /**
      * Returns the volumes over a window, which should begin with the rain and end when the flow is back at its dry weather
