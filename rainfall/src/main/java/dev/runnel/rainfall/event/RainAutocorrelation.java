@@ -87,7 +87,7 @@ public final class RainAutocorrelation {
      * @throws IndexOutOfBoundsException if the lag is out of range
      */
     public double limit(int lag) {
-        return NORMAL_975 / Math.sqrt(pairs[lag]);
+        return NORMAL_975 / Math.sqrt((double) pairs[lag]);
     }
 
     /**

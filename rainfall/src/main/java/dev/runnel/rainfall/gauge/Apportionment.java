@@ -60,7 +60,7 @@ final class Apportionment {
             return;
         }
         // Every share is computed by itself, not as what is left, so that rounding does not pile up.
-        double duration = to - from;
+        double duration = (double) (to - from);
         long at = from;
         while (to > end) {
             open.add(depth * ((end - at) / duration));
@@ -78,7 +78,7 @@ final class Apportionment {
             open.add(depth);
             return;
         }
-        double duration = to - from;
+        double duration = (double) (to - from);
         double before = 0;
         while (to > end) {
             double share = SmoothSlopes.share((end - from) / duration, atStart, atEnd);

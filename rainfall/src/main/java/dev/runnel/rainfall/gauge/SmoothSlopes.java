@@ -12,8 +12,8 @@ record SmoothSlopes(double[] atStart, double[] atEnd) {
         double[] atStart = new double[fillings.size()];
         double[] atEnd = new double[fillings.size()];
         for (int i = 1; i < fillings.size(); i++) {
-            double lengthBefore = fillings.to()[i - 1] - fillings.from()[i - 1];
-            double length = fillings.to()[i] - fillings.from()[i];
+            double lengthBefore = (double) (fillings.to()[i - 1] - fillings.from()[i - 1]);
+            double length = (double) (fillings.to()[i] - fillings.from()[i]);
             if (fillings.from()[i] == fillings.to()[i - 1] && lengthBefore > 0) {
                 double rateBefore = fillings.depths()[i - 1] / lengthBefore;
                 double rate = fillings.depths()[i] / length;

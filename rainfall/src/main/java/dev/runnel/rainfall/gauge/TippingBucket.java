@@ -97,7 +97,7 @@ public final class TippingBucket {
      * @throws IllegalArgumentException if the time is not greater than 0
      */
     public double recordedMmPerHour(Duration sinceTipBefore) {
-        return recorded(EpochNanos.positive("sinceTipBefore", sinceTipBefore));
+        return recorded((double) EpochNanos.positive("sinceTipBefore", sinceTipBefore));
     }
 
     /**

@@ -34,7 +34,7 @@ public record ResponseLag(Duration lag, double correlation, int pairs, boolean a
         Rain.requireNonNegative("rain", rain, "mm");
         Steps.requireSame("flow", rain, flow);
         long shifts = EpochNanos.nonNegative("longest", longest) / rain.step().toNanos();
-        Require.inRange("steps in longest", shifts, 0, Math.max(0, rain.size() - 2), "");
+        Require.inRange("steps in longest", (double) shifts, 0, Math.max(0, rain.size() - 2), "");
         double[] p = rain.toValues();
         double[] q = flow.toValues();
         ResponseLag best = at(p, q, 0, rain.step(), false);
