@@ -35,12 +35,12 @@ public final class Text {
     }
 
     /**
-     * Returns the number rounded to a count of significant digits, in plain notation between 1e-4 and 1e7 and in
-     * exponent notation outside.
+     * Returns the number rounded to a count of significant digits, without zeros at its end, in plain notation between
+     * 1e-4 and 1e7 and in exponent notation outside.
      *
      * @param value any double
      * @param digits count of significant digits, 1 or more
-     * @return for example {@code 0.0123} for three digits
+     * @return for example {@code 0.0123} for three digits, {@code 0.58} for 0.58 and six
      */
     public static String significant(double value, int digits) {
         if (!Double.isFinite(value)) {
@@ -51,9 +51,12 @@ public final class Text {
         }
         double magnitude = Math.abs(value);
         if (magnitude < 1e-4 || magnitude >= 1e7) {
-            return String.format(Locale.ROOT, "%." + (digits - 1) + "e", value);
+            return String.format(Locale.ROOT, "%." + (digits - 1) + "e", value).replaceFirst("\\.?0*e", "e");
         }
-        return new BigDecimal(value).round(new MathContext(digits)).toPlainString();
+        return new BigDecimal(value)
+                .round(new MathContext(digits))
+                .stripTrailingZeros()
+                .toPlainString();
     }
 
     /**

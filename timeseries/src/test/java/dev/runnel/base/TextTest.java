@@ -22,7 +22,7 @@ class TextTest {
         assertThat(Text.significant(99.96, 3)).isEqualTo("100");
         assertThat(Text.significant(-1234567, 3)).isEqualTo("-1230000");
         assertThat(Text.significant(0.00001234, 3)).isEqualTo("1.23e-05");
-        assertThat(Text.significant(1e7, 3)).isEqualTo("1.00e+07");
+        assertThat(Text.significant(1e7, 3)).isEqualTo("1e+07");
         assertThat(Text.significant(0, 3)).isEqualTo("0");
         assertThat(Text.significant(Double.NaN, 3)).isEqualTo("NaN");
         assertThat(Text.significant(2.5, 6)).isEqualTo("2.5");

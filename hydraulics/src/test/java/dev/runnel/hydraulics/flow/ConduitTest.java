@@ -72,8 +72,8 @@ class ConduitTest {
         assertThat(state.velocityHead()).isEqualTo(state.velocity() * state.velocity() / (2 * 9.80665));
         assertThat(state.specificEnergy()).isEqualTo(0.2 + state.velocityHead());
         assertThat(state)
-                .hasToString("FlowState[depth 0.2000 m, velocity 1.389 m/s, discharge 0.09485 m3/s, Froude 1.13,"
-                        + " shear 6.80 Pa]");
+                .hasToString("FlowState[depth 0.2 m, velocity 1.389 m/s, discharge 0.09485 m3/s, Froude 1.13,"
+                        + " shear 6.8 Pa]");
     }
 
     @Test

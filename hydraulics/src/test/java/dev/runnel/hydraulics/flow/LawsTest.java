@@ -93,7 +93,7 @@ class LawsTest {
     @Test
     void gradientsReadAndCompare() {
         assertThat(Gradient.ratio(1, 150)).hasToString("Gradient[0.0066667 m/m, 1 in 150]");
-        assertThat(Gradient.of(-0.001)).hasToString("Gradient[-0.0010000 m/m]");
+        assertThat(Gradient.of(-0.001)).hasToString("Gradient[-0.001 m/m]");
         assertThat(Gradient.of(0)).hasToString("Gradient[0 m/m]").isEqualTo(Gradient.of(-0.0));
         assertThat(Gradient.ofPercent(0.5)).isEqualTo(Gradient.ofPerMille(5)).hasSameHashCodeAs(Gradient.of(0.005));
         assertThatThrownBy(() -> Gradient.of(Double.NaN))

@@ -294,8 +294,7 @@ class VariedFlowTest {
                 .hasMessage("depth must be in [0, 0.6] m, was 0.7");
         assertThat(flow).hasToString("VariedFlow[1 m3/s through 1 reaches, outlet depth 0 m]");
         assertThat(channel(0.001, 10).withDrop(0.1).withLoss(0.2))
-                .hasToString(
-                        "Reach[10 m of RectangularSection[open, bed width 2 m], Gradient[0.0010000 m/m, 1 in 1000],"
-                                + " Manning[n = 0.013], drop 0.1 m, loss K = 0.2]");
+                .hasToString("Reach[10 m of RectangularSection[open, bed width 2 m], Gradient[0.001 m/m, 1 in 1000],"
+                        + " Manning[n = 0.013], drop 0.1 m, loss K = 0.2]");
     }
 }

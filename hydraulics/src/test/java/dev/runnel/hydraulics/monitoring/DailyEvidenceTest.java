@@ -81,7 +81,7 @@ class DailyEvidenceTest {
         assertThat(day.meanFlow()).isCloseTo(1.5 * Math.PI * 0.6 * 0.6 / 16, within(1e-14));
         assertThat(day)
                 .hasToString("DailyEvidence[2026-03-28, 12 readings, 50 % of the hours, level 0.300 m, velocity"
-                        + " 1.500 m/s, ratio 0.691, mean flow 0.1060 m3/s]");
+                        + " 1.500 m/s, ratio 0.691, mean flow 0.106 m3/s]");
     }
 
     private static FlowRecord everyHour(

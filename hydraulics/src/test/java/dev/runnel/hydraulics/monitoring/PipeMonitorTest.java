@@ -216,7 +216,7 @@ class PipeMonitorTest {
                 .endsWith(", sensor offset 0.012 m, sediment 0 m, velocity factor 1]");
         assertThat(MONITOR.flow(0.2, 0.8))
                 .hasToString(
-                        "MonitoredFlow[level 0.2000 m, area 0.06829 m2, velocity 0.8000 m/s, discharge 0.05464 m3/s, PART_FULL, FORWARD]");
+                        "MonitoredFlow[level 0.2 m, area 0.06829 m2, velocity 0.8 m/s, discharge 0.05464 m3/s, PART_FULL, FORWARD]");
         assertThat(MONITOR.flow(0.2, Double.NaN).toString())
                 .endsWith("velocity unknown, discharge unknown, PART_FULL, NO_VELOCITY]");
     }

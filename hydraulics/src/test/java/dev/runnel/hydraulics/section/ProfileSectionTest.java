@@ -219,7 +219,7 @@ class ProfileSectionTest {
     void sectionsAreValues() {
         assertThat(Egg.normal(0.8)).isEqualTo(Egg.normal(0.8)).hasSameHashCodeAs(Egg.normal(0.8));
         assertThat(Egg.normal(0.8)).isNotEqualTo(Egg.normal(0.9)).isNotEqualTo(Egg.sharp(0.8));
-        assertThat(Egg.normal(0.8)).hasToString("Egg.normal[W = 0.80000 m, H = 1.2000 m]");
+        assertThat(Egg.normal(0.8)).hasToString("Egg.normal[W = 0.8 m, H = 1.2 m]");
         assertThat(USection.open(0.4)).isEqualTo(USection.open(0.4)).hasSameHashCodeAs(USection.open(0.4));
         assertThat(USection.open(0.4)).isNotEqualTo(USection.open(0.5));
         assertThat(USection.open(0.4).named("gutter").toString()).startsWith("gutter[open");

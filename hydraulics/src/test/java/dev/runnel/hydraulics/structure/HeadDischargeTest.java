@@ -129,7 +129,7 @@ class HeadDischargeTest {
     @Test
     void readsWellAtThePrompt() {
         assertThat(WEIR.evaluate(0.2).toString())
-                .isEqualTo("Evaluation[head 0.200000 m, discharge 0.0635695 m3/s, coefficient ±1.5 %, within limits]");
+                .isEqualTo("Evaluation[head 0.2 m, discharge 0.0635695 m3/s, coefficient ±1.5 %, within limits]");
         assertThat(WEIR.limits().get(1)).hasToString("h/p at most 2.5 (ISO 1438, from memory)");
         assertThat(ApplicationLimit.of("x", "m", 1, 2, "s", h -> h)).hasToString("x in [1, 2] m (s)");
         assertThatThrownBy(() -> ApplicationLimit.of("x", "m", 3, 2, "s", h -> h))

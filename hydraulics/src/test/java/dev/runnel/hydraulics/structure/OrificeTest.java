@@ -36,7 +36,7 @@ class OrificeTest {
         StructureContract.holds(orifice, 0.2);
         StructureContract.refuses(orifice, 0.19, "head over height of the opening must be at least 1, was 0.95");
         StructureContract.holds(orifice.submerged(), 0.01);
-        assertThat(orifice).hasToString("Orifice[A = 0.0600000 m2, Cd = 0.61, free]");
+        assertThat(orifice).hasToString("Orifice[A = 0.06 m2, Cd = 0.61, free]");
         assertThat(orifice.discharge(0.2) / LargeOrifice.rectangular(0.3, 0.2).discharge(0.3))
                 .isBetween(1.010, 1.012);
         assertThatThrownBy(() -> orifice.withCoefficient(0))

@@ -77,7 +77,7 @@ class SideWeirTest {
             assertThat(depths[i]).isGreaterThan(depths[i - 1]);
         }
         assertThat(profile)
-                .hasToString("SideWeirProfile[depth 0.7938 to 0.8500 m, discharge 0.9535 to 0.5000 m3/s, spill 0.4535"
+                .hasToString("SideWeirProfile[depth 0.7938 to 0.85 m, discharge 0.9535 to 0.5 m3/s, spill 0.4535"
                         + " m3/s]");
     }
 

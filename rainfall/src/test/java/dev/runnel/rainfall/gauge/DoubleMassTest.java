@@ -38,7 +38,7 @@ class DoubleMassTest {
         assertThat(found.factor()).isCloseTo(1.2289699564778607, within(1e-12));
         assertThat(found.squaresLeft()).isCloseTo(397.34167589298625, within(1e-9));
         assertThat(STATION.breakAfter(8).squaresLeft()).isCloseTo(480.3391517034712, within(1e-9));
-        assertThat(found).hasToString("Break[after 5 periods, slope 0.8020 then 0.9856]");
+        assertThat(found).hasToString("Break[after 5 periods, slope 0.802 then 0.9856]");
     }
 
     @Test
