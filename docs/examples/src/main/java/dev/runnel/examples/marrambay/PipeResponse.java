@@ -2,15 +2,8 @@ package dev.runnel.examples.marrambay;
 
 import dev.runnel.hydraulics.flow.Conduit;
 
-/**
- * What flow does in a pipe, in the steps of the rain.
- *
- * @param depth depth above the invert, above the soffit in surcharge, m
- * @param velocity mean velocity, m/s
- * @param passed flow that goes on down the pipe, m3/s
- * @param spilled flow over the crest, m3/s
- */
-record PipeResponse(double[] depth, double[] velocity, double[] passed, double[] spilled) {
+/** What flow does in a pipe, in the steps of the rain. */
+final class PipeResponse {
     /** The way from the monitor down to the next manhole, m: the head of a surcharge works along it. */
     private static final double REACH_LENGTH = 130;
     /** Surface that fills when the pipe surcharges: manholes and the connections upstream, m2. */
@@ -18,8 +11,29 @@ record PipeResponse(double[] depth, double[] velocity, double[] passed, double[]
     /** Q = 1.7 b h^1.5 for a crest of length b; the factor is common practice for a plain broad crest. */
     private static final double CREST_FACTOR = 1.7;
 
-    private static PipeResponse ofLength(int length) {
-        return new PipeResponse(new double[length], new double[length], new double[length], new double[length]);
+    private final double[] depth;
+    private final double[] velocity;
+    private final double[] passed;
+
+    private PipeResponse(int length) {
+        depth = new double[length];
+        velocity = new double[length];
+        passed = new double[length];
+    }
+
+    /** Returns the depth above the invert, above the soffit in surcharge, m. */
+    double[] depth() {
+        return depth;
+    }
+
+    /** Returns the mean velocity, m/s. */
+    double[] velocity() {
+        return velocity;
+    }
+
+    /** Returns the flow that goes on down the pipe, m3/s; what spills is not in it. */
+    double[] passed() {
+        return passed;
     }
 
     /**
@@ -28,7 +42,7 @@ record PipeResponse(double[] depth, double[] velocity, double[] passed, double[]
      */
     static PipeResponse surcharging(
             Conduit pipe, double gradient, double crestLevel, double crestLength, double[] flow) {
-        PipeResponse result = ofLength(flow.length);
+        PipeResponse result = new PipeResponse(flow.length);
         NormalDepths normal = NormalDepths.of(pipe);
         double bore = pipe.section().height();
         double fullFlow = pipe.fullBore().discharge();
@@ -37,14 +51,14 @@ record PipeResponse(double[] depth, double[] velocity, double[] passed, double[]
         for (int i = 0; i < flow.length; i++) {
             if (head <= 0 && flow[i] <= fullFlow) {
                 double depth = normal.at(flow[i]);
-                result.set(i, depth, flow[i] / pipe.section().area(depth), flow[i], 0);
+                result.set(i, depth, flow[i] / pipe.section().area(depth), flow[i]);
                 continue;
             }
             double passed = fullFlow * Math.sqrt((gradient + head / REACH_LENGTH) / gradient);
             double overCrest = Math.max(0, bore + head - crestLevel);
             double spilled = CREST_FACTOR * crestLength * overCrest * Math.sqrt(overCrest);
             head = Math.max(0, head + (flow[i] - passed - spilled) / STORAGE_AREA * RainField.STEP_SECONDS);
-            result.set(i, bore + head, passed / fullArea, passed, spilled);
+            result.set(i, bore + head, passed / fullArea, passed);
         }
         return result;
     }
@@ -54,7 +68,7 @@ record PipeResponse(double[] depth, double[] velocity, double[] passed, double[]
      * it: its height and the head that drives the flow over it.
      */
     static PipeResponse behindBlockage(Conduit pipe, double[] flow, double[] blockageHeight) {
-        PipeResponse result = ofLength(flow.length);
+        PipeResponse result = new PipeResponse(flow.length);
         NormalDepths normal = NormalDepths.of(pipe);
         double bore = pipe.section().height();
         for (int i = 0; i < flow.length; i++) {
@@ -64,15 +78,14 @@ record PipeResponse(double[] depth, double[] velocity, double[] passed, double[]
                 double held = blockageHeight[i] + Math.cbrt(Math.pow(flow[i] / (CREST_FACTOR * 0.8 * bore), 2));
                 depth = Math.min(bore, Math.pow(Math.pow(free, 6) + Math.pow(held, 6), 1.0 / 6));
             }
-            result.set(i, depth, flow[i] / pipe.section().area(depth), flow[i], 0);
+            result.set(i, depth, flow[i] / pipe.section().area(depth), flow[i]);
         }
         return result;
     }
 
-    private void set(int index, double newDepth, double newVelocity, double newPassed, double newSpilled) {
+    private void set(int index, double newDepth, double newVelocity, double newPassed) {
         depth[index] = newDepth;
         velocity[index] = newVelocity;
         passed[index] = newPassed;
-        spilled[index] = newSpilled;
     }
 }

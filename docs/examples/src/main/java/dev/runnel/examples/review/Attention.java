@@ -162,8 +162,7 @@ final class Attention {
                     "Depth and velocity were read at different times: velocity is taken by a straight line between its "
                             + "readings.");
         }
-        long lost =
-                review.data().depth().series().size() - review.data().depth().usable();
+        int lost = review.data().depth().series().size() - review.data().depth().usable();
         if (lost > MANY_LOST * review.data().depth().series().size()) {
             points.add(
                     lost + " of " + review.data().depth().series().size() + " depth readings have no value or failed.");

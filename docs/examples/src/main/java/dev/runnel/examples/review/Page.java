@@ -47,7 +47,7 @@ final class Page {
     Page hanging(String mark, String paragraph) {
         String lead = mark;
         StringBuilder line = new StringBuilder();
-        for (String word : paragraph.split(" ")) {
+        for (String word : paragraph.split(" ", -1)) {
             if (!line.isEmpty() && LABEL + lead.length() + line.length() + 1 + word.length() > WIDTH) {
                 put(lead + line);
                 lead = " ".repeat(mark.length());

@@ -11,13 +11,10 @@ import dev.runnel.timeseries.csv.CsvUnit;
 import java.nio.file.Files;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 
 /** Reads a file of readings or tips by what the site file says and, where that is silent, by what its header tells. */
 final class ReadingFile {
-    private static final Map<String, List<String>> WORDS =
-            Map.of("depth", List.of("depth", "level"), "velocity", List.of("veloc", "speed"), "tips", List.of("tip"));
 
     /**
      * One column of readings.
@@ -41,6 +38,11 @@ final class ReadingFile {
 
     private ReadingFile() {}
 
+    /** Words that tell what a column holds, as they stand in its name. */
+    private static List<String> wordsFor(String what) {
+        return what.equals("depth") ? List.of("depth", "level") : List.of("veloc", "speed");
+    }
+
     /** Tells whether the file is there; one that the site file names must be. */
     static boolean exists(Site.Column column) {
         if (column.isNamed() && !Files.exists(column.file())) {
@@ -52,15 +54,13 @@ final class ReadingFile {
     /** Tells whether the file of one quantity holds a column of another one as well. */
     static boolean alsoHolds(Site.Column column, String what) {
         Header header = Header.of(column.file(), column.format());
-        return header.columnLike(WORDS.get(what), taken(header, column.format()))
-                .isPresent();
+        return header.columnLike(wordsFor(what), taken(header, column.format())).isPresent();
     }
 
     static Readings readings(Site.Column column) {
         Header header = Header.of(column.file(), column.format());
         String name = column.header()
-                .orElseGet(
-                        () -> header.column(column.what(), WORDS.get(column.what()), taken(header, column.format())));
+                .orElseGet(() -> header.column(column.what(), wordsFor(column.what()), taken(header, column.format())));
         CsvUnit unit = column.unit().or(() -> Header.unitIn(name)).orElseThrow(() -> unitUnknown(column, name));
         CsvLayout layout = layout(header, column.format()).withColumn(column.what(), name, unit);
         CsvResult result = CsvRecords.read(column.file(), layout);

@@ -20,6 +20,7 @@ import java.util.OptionalDouble;
  * @param name name of the site
  * @param note a line about it, or empty
  * @param zone clock by which its days are reckoned
+ * @param shape its shape and size, for people
  * @param monitor the monitored pipe
  * @param crestLevel crest of the overflow above the invert, m
  * @param upstream id of the site upstream, whose flow passes here too
@@ -33,6 +34,7 @@ record Site(
         String name,
         String note,
         ZoneId zone,
+        String shape,
         PipeMonitor monitor,
         OptionalDouble crestLevel,
         Optional<String> upstream,

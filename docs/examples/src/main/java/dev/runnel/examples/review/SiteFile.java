@@ -9,6 +9,9 @@ import dev.runnel.hydraulics.flow.Resistance;
 import dev.runnel.hydraulics.monitoring.PipeMonitor;
 import dev.runnel.hydraulics.monitoring.SensorUncertainty;
 import dev.runnel.hydraulics.section.CircularSection;
+import dev.runnel.hydraulics.section.ClosedSection;
+import dev.runnel.hydraulics.section.Egg;
+import dev.runnel.hydraulics.section.RectangularSection;
 import dev.runnel.rainfall.ddf.ReturnPeriodBasis;
 import dev.runnel.rainfall.gauge.Calibration;
 import dev.runnel.rainfall.gauge.LostTime;
@@ -28,8 +31,8 @@ final class SiteFile {
     static final String NAME = "site.txt";
 
     /** All keys that may stand in the file. */
-    static final Set<String> KEYS =
-            Set.of(("site;note;upstream;time zone;shape;diameter;gradient;roughness;water temperature;sensor offset;"
+    static final Set<String> KEYS = Set.of(
+            ("site;note;upstream;time zone;shape;diameter;width;height;gradient;roughness;water temperature;sensor offset;"
                             + "sediment depth;velocity factor;overflow crest level;alarm level;alarm deadband;alarm on-delay;"
                             + "alarm off-delay;logging interval;longest gap;highest depth;fastest velocity;depth spike;"
                             + "flat line;depth uncertainty;velocity uncertainty;tip size;lost time;minimum inter-event time;minimum event depth;dry day limit;"
@@ -66,6 +69,7 @@ final class SiteFile {
                 values.text("site", id),
                 values.text("note", ""),
                 zone,
+                values.text("shape", "circular") + " " + size(monitor),
                 monitor,
                 values.optionalMeasure("overflow crest level", Measure.LENGTH),
                 values.optionalText("upstream"),
@@ -75,18 +79,42 @@ final class SiteFile {
                 inputs(zone));
     }
 
+    private String size(PipeMonitor monitor) {
+        String height = Show.mm(monitor.soffit());
+        return values.has("width")
+                ? Show.mm(values.positive("width", Measure.LENGTH)) + " wide and " + height + " high"
+                : height;
+    }
+
     private PipeMonitor monitor() {
-        values.choice("shape", "circular", List.of("circular"));
-        Conduit conduit = Conduit.of(
-                CircularSection.ofDiameter(values.positive("diameter", Measure.LENGTH)),
-                Gradient.of(values.gradient("gradient")),
-                resistance());
+        Conduit conduit = Conduit.of(section(), Gradient.of(values.gradient("gradient")), resistance());
         PipeMonitor plain = PipeMonitor.of(conduit);
         double offset = values.measure("sensor offset", "0", Measure.LENGTH);
         PipeMonitor raised = values.accepted("sensor offset", offset, plain::withSensorOffset);
         double sediment = values.measure("sediment depth", "0", Measure.LENGTH);
         PipeMonitor silted = values.accepted("sediment depth", sediment, raised::withSedimentDepth);
         return values.accepted("velocity factor", values.number("velocity factor", 1), silted::withVelocityFactor);
+    }
+
+    private ClosedSection section() {
+        String shape = values.choice("shape", "circular", List.of("circular", "egg", "box"));
+        Set<String> sizes = switch (shape) {
+            case "egg" -> Set.of("width");
+            case "box" -> Set.of("width", "height");
+            default -> Set.of("diameter");
+        };
+        for (String size : List.of("diameter", "width", "height")) {
+            if (values.has(size) && !sizes.contains(size)) {
+                throw values.refused(size, "does not belong to the shape " + shape);
+            }
+        }
+        return switch (shape) {
+            case "egg" -> Egg.normal(values.positive("width", Measure.LENGTH));
+            case "box" ->
+                RectangularSection.box(
+                        values.positive("width", Measure.LENGTH), values.positive("height", Measure.LENGTH));
+            default -> CircularSection.ofDiameter(values.positive("diameter", Measure.LENGTH));
+        };
     }
 
     private Resistance resistance() {

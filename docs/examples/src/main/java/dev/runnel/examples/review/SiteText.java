@@ -28,8 +28,7 @@ final class SiteText {
     static void pipe(Page page, SiteReview review) {
         PipeMonitor monitor = review.site().monitor();
         Conduit conduit = monitor.conduit();
-        StringBuilder pipe = new StringBuilder("circular ")
-                .append(Show.mm(monitor.soffit()))
+        StringBuilder pipe = new StringBuilder(review.site().shape())
                 .append(", gradient 1:")
                 .append(Text.significant(1 / conduit.gradient().value(), 4))
                 .append(", ")

@@ -1,13 +1,12 @@
 package dev.runnel.examples.review;
 
 import dev.runnel.base.Settings;
+import dev.runnel.timeseries.csv.CsvLayout;
 import java.math.BigDecimal;
 import java.time.DateTimeException;
 import java.time.Duration;
 import java.time.ZoneId;
-import java.time.format.DateTimeFormatter;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -119,12 +118,14 @@ final class SiteValues {
 
     Optional<String> timePattern(String key) {
         Optional<String> pattern = optionalText(key);
-        try {
-            pattern.ifPresent(text -> DateTimeFormatter.ofPattern(text, Locale.ROOT));
-            return pattern;
-        } catch (IllegalArgumentException e) {
-            throw refused(key, "must be a pattern such as dd/MM/yyyy HH:mm:ss, was \"" + pattern.get() + "\"");
-        }
+        pattern.ifPresent(text -> {
+            try {
+                CsvLayout.of("time").withTimePattern(text);
+            } catch (IllegalArgumentException e) {
+                throw refused(key, "must be a pattern such as dd/MM/yyyy HH:mm:ss, was \"" + text + "\"");
+            }
+        });
+        return pattern;
     }
 
     /** Lets the library decide whether it accepts a value, and adds the place in the file to its complaint. */

@@ -70,7 +70,8 @@ class SiteFileTest {
             diameter = 450                 | line 4, column 12: diameter must be a number and a unit of mm, cm, m, was "450"
             diameter = 0 mm                | line 4, column 12: diameter must be greater than 0, was "0 mm"
             diameter = NaN mm              | line 4, column 12: diameter must be a number and a unit of mm, cm, m, was "NaN mm"
-            shape = pear                   | line 4, column 9: shape must be one of circular, was "pear"
+            shape = pear                   | line 4, column 9: shape must be one of circular, egg, box, was "pear"
+            width = 600 mm                 | line 4, column 9: width does not belong to the shape circular
             sensor offset = -3 mm          | line 4, column 17: sensor offset must be 0 or greater, was "-3 mm"
             sensor offset = 450 mm         | line 4, column 17: sensor offset is not possible: sensorOffset must be in [0, 0.45) m, was 0.45
             velocity factor = 90           | line 4, column 19: velocity factor is not possible: velocityFactor must be in [0.1, 2], was 90
