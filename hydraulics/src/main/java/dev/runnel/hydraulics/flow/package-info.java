@@ -16,6 +16,13 @@
  *
  * <p>Critical depth: q² T/(g A³) = 1, where Froude's number V/√(g A/T) is 1. Mean boundary shear stress: τ = ρ g R S.
  *
+ * <p><b>Where to find what.</b> Uniform flow: {@link dev.runnel.hydraulics.flow.Conduit}. Energy, momentum and jumps of one
+ * discharge in one section: {@link dev.runnel.hydraulics.flow.SectionFlow}. Varied flow along a chain of reaches, pressurised
+ * lengths included: {@link dev.runnel.hydraulics.flow.VariedFlow}; how far a raised level reaches:
+ * {@link dev.runnel.hydraulics.flow.Backwater}. Roughness from several or by depth:
+ * {@link dev.runnel.hydraulics.flow.CompositeManning}, {@link dev.runnel.hydraulics.flow.VariableManning}. Rules for
+ * self-cleansing: {@link dev.runnel.hydraulics.flow.CleansingCriterion}.
+ *
  * <p>Sources: Ven Te Chow, Open-Channel Hydraulics, 1959, chapters 3 to 6; C. F. Colebrook, Turbulent flow in pipes, with
  * particular reference to the transition region between the smooth and rough pipe laws, J. Inst. Civil Engrs 11 (1939).
  *
