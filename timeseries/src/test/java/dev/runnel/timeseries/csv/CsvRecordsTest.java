@@ -294,52 +294,6 @@ class CsvRecordsTest {
     }
 
     @Test
-    void refusesFilesOfAnotherKind(@TempDir Path folder) throws IOException {
-        Path file = folder.resolve("x.csv");
-        Files.write(file, new byte[] {'t', 'i', '\n', 'P', 'K', 3, 4, 0});
-        assertThatIllegalArgumentException()
-                .isThrownBy(() -> CsvRecords.read(file, DEPTH))
-                .withMessage("x.csv, line 2: file must be text in the layout's charset, was something else: "
-                        + "it holds the control character 3");
-        Files.writeString(file, "");
-        assertThatIllegalArgumentException()
-                .isThrownBy(() -> CsvRecords.read(file, DEPTH))
-                .withMessage("x.csv: file must have a header line with time, was empty");
-        Files.writeString(file, "# only a comment\n\n");
-        assertThatIllegalArgumentException()
-                .isThrownBy(() -> CsvRecords.read(file, DEPTH))
-                .withMessage("x.csv: file must have a header line with time, was empty");
-        assertThatIllegalArgumentException()
-                .isThrownBy(() ->
-                        CsvRecords.read(file, CsvLayout.of("1").withColumn("2").withoutHeader()))
-                .withMessage("x.csv: file must have a line of data, was empty");
-        Files.writeString(file, "\nzeit,tiefe\n");
-        assertThatIllegalArgumentException()
-                .isThrownBy(() -> CsvRecords.read(file, DEPTH))
-                .withMessage("x.csv, line 2: column must be one of zeit, tiefe, was time");
-        Files.writeString(file, "time,depth,depth\n");
-        assertThatIllegalArgumentException()
-                .isThrownBy(() -> CsvRecords.read(file, DEPTH))
-                .withMessage("x.csv, line 1, column 3: column name must be there once, was there again: depth");
-        Files.writeString(file, "time,\"depth\n");
-        assertThatIllegalArgumentException()
-                .isThrownBy(() -> CsvRecords.read(file, DEPTH))
-                .withMessage("x.csv, line 1, column 2: a quote in the header must be closed on its line, was not");
-        Files.writeString(file, "x".repeat(1_100_000));
-        assertThatIllegalArgumentException()
-                .isThrownBy(() -> CsvRecords.read(file, DEPTH))
-                .withMessage("x.csv, line 1: a line must have at most 1048576 characters, was longer: "
-                        + "is this a file of records?");
-        Path none = folder.resolve("none.csv");
-        assertThatIllegalArgumentException()
-                .isThrownBy(() -> CsvRecords.read(none, DEPTH))
-                .withMessage("file must exist, was " + none);
-        assertThatIllegalArgumentException()
-                .isThrownBy(() -> CsvRecords.read(folder, DEPTH))
-                .withMessage("file must be a file, was the folder " + folder);
-    }
-
-    @Test
     void aHeaderAloneIsAnEmptyRecord() {
         CsvResult result = CsvRecords.parse("time,depth\n", DEPTH);
         assertThat(result.series("depth").isEmpty()).isTrue();
@@ -368,47 +322,6 @@ class CsvRecordsTest {
         assertThat(sorted.toInstants().stream().map(Instant::getEpochSecond).map(s -> s % 60))
                 .containsExactly(0L, 5L, 10L, 10L, 20L);
         assertThat(sorted.report().altered()).isEqualTo(1);
-    }
-
-    @Test
-    void aLayoutMustFitWhatIsRead() {
-        assertThatIllegalArgumentException()
-                .isThrownBy(() -> CsvRecords.parse("time\n", CsvLayout.of("time")))
-                .withMessage("layout must have a column of values, was CsvLayout[time in time]");
-        assertThatIllegalArgumentException()
-                .isThrownBy(() -> CsvRecords.readInstants("x", new StringReader(""), DEPTH))
-                .withMessage("layout must have no column of values for bare instants, was "
-                        + "CsvLayout[time in time, depth from depth]");
-        assertThatIllegalArgumentException()
-                .isThrownBy(() -> CsvRecords.parse("time,depth\n", DEPTH).series("flow"))
-                .withMessage("name must be one of [depth], was flow");
-        assertThatIllegalArgumentException()
-                .isThrownBy(() -> DEPTH.withColumn("depth"))
-                .withMessage("column must have a name of its own, was depth");
-        assertThatIllegalArgumentException()
-                .isThrownBy(() -> CsvLayout.of(" "))
-                .withMessage("timeColumn must not be blank, was \" \"");
-        assertThatIllegalArgumentException()
-                .isThrownBy(() -> CsvColumn.of(""))
-                .withMessage("name must not be blank, was \"\"");
-        assertThatIllegalArgumentException()
-                .isThrownBy(() -> DEPTH.withIssueLimit(-1))
-                .withMessage("limit must be at least 0, was -1");
-    }
-
-    @Test
-    void convertsUnitsByTheirExactFactors() {
-        assertThat(CsvUnit.parse("mm").toSi(123)).isEqualTo(0.123);
-        assertThat(CsvUnit.parse("l/s")).isEqualTo(CsvUnit.LITRE_PER_SECOND);
-        assertThat(CsvUnit.parse("m³/h").toSi(3600)).isEqualTo(1);
-        assertThat(CsvUnit.parse("ft").toSi(10)).isEqualTo(3.048);
-        assertThat(CsvUnit.MEGALITRE_PER_DAY.toSi(86.4)).isEqualTo(1);
-        assertThat(CsvUnit.MILLIMETRE.fromSi(0.123)).isEqualTo(123);
-        assertThat(CsvUnit.parse("")).isEqualTo(CsvUnit.AS_WRITTEN);
-        assertThatIllegalArgumentException()
-                .isThrownBy(() -> CsvUnit.parse("furlong"))
-                .withMessage("symbol must be one of mm, cm, m, in, ft, mm/s, m/s, ft/s, L/s, m3/s, m3/h, m3/d, ML/d, "
-                        + "ft3/s, US gal/min, %, was furlong");
     }
 
     private static Series series(String time, double value, String laterTime, double laterValue) {
