@@ -69,7 +69,7 @@ class MainTest {
         assertThat(runTables()).isEqualTo(1);
         assertThat(printed())
                 .contains("FAILED")
-                .contains("means:1:value: expected 2.4, computed 2.3333333, tolerance 0.0500 1")
+                .contains("means:1:value: expected 2.4, computed 2.3333333, tolerance 0.05 1")
                 .contains("FAIL: 1 values lie outside their tolerance.");
     }
 

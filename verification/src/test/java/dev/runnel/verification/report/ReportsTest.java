@@ -91,7 +91,7 @@ class ReportsTest {
         assertThat(SummaryReport.text(RESULTS).lines())
                 .contains(
                         "     1     2         1   0.20  A & B (1999), Book, \"part 1\", 2nd ed. [from memory]",
-                        "  t:3:v: expected 3.0, computed none, tolerance 0.0500 m2 - refused: too <deep>",
+                        "  t:3:v: expected 3.0, computed none, tolerance 0.05 m2 - refused: too <deep>",
                         "Total: 4 values from 1 sources, 1 pass (1 from memory), 2 fail, 1 excluded; 3 blank cells not"
                                 + " compared",
                         "COULD NOT RUN: 1 problems, see above.");
