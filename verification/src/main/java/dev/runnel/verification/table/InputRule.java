@@ -36,11 +36,11 @@ interface InputRule {
         if (words[0].equals("data") && words.length == 3) {
             return new Sample(folder, words[1], words[2], new ConcurrentHashMap<>());
         }
-        return new Number(Formula.parse(text));
+        return new Computed(Formula.parse(text));
     }
 
     /** A number by a formula. */
-    record Number(Formula formula) implements InputRule {
+    record Computed(Formula formula) implements InputRule {
         @Override
         public Set<String> columns() {
             return formula.names();

@@ -11,6 +11,7 @@ import java.lang.reflect.Modifier;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.SortedSet;
 import java.util.StringJoiner;
 import java.util.TreeSet;
 import java.util.stream.Collectors;
@@ -19,13 +20,13 @@ import java.util.stream.Stream;
 /** The lines of one public type: itself, and each member that a caller or a subclass can see. */
 final class TypeListing {
     private final Class<?> type;
-    private final TreeSet<String> lines = new TreeSet<>();
+    private final SortedSet<String> lines = new TreeSet<>();
 
     private TypeListing(Class<?> type) {
         this.type = type;
     }
 
-    static TreeSet<String> of(Class<?> type) {
+    static SortedSet<String> of(Class<?> type) {
         TypeListing listing = new TypeListing(type);
         listing.addHead();
         for (Field field : type.getDeclaredFields()) {
