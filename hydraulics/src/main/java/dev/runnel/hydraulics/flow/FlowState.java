@@ -11,9 +11,6 @@ import org.apiguardian.api.API;
  */
 @API(status = API.Status.STABLE, since = "0.1")
 public final class FlowState {
-    /** Density for the shear stress, kg/m³: common practice; 5 to 25 °C water is 0 to 0.3 % lighter. */
-    private static final double DENSITY = 1000;
-
     private final double depth;
     private final double height;
     private final double area;
@@ -126,7 +123,7 @@ public final class FlowState {
      * @return shear stress τ, Pa
      */
     public double shearStress() {
-        return DENSITY * gravity * hydraulicRadius() * gradient;
+        return WaterDensity.USUAL * gravity * hydraulicRadius() * gradient;
     }
 
     /**

@@ -22,13 +22,13 @@ public final class Gradient {
     /**
      * Returns a gradient.
      *
-     * @param value fall per length, m/m; finite
+     * @param gradient fall per length, m/m; finite
      * @return the gradient
-     * @throws IllegalArgumentException if {@code value} is not finite
+     * @throws IllegalArgumentException if {@code gradient} is not finite
      */
-    public static Gradient of(double value) {
+    public static Gradient of(double gradient) {
         // + 0.0 makes one horizontal out of 0 and −0.
-        return new Gradient(Require.finite("gradient", value, "m/m") + 0.0);
+        return new Gradient(Require.finite("gradient", gradient, "m/m") + 0.0);
     }
 
     /**

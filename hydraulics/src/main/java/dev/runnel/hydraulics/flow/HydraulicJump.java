@@ -10,9 +10,6 @@ import org.apiguardian.api.API;
  */
 @API(status = API.Status.STABLE, since = "0.1")
 public final class HydraulicJump {
-    /** Density for the power, kg/m³: common practice. */
-    private static final double DENSITY = 1000;
-
     private final SectionFlow flow;
     private final double upstreamDepth;
     private final double downstreamDepth;
@@ -74,7 +71,7 @@ public final class HydraulicJump {
      * @return power, W
      */
     public double power() {
-        return DENSITY * flow.gravity() * flow.discharge() * energyLoss();
+        return WaterDensity.USUAL * flow.gravity() * flow.discharge() * energyLoss();
     }
 
     @Override

@@ -5,12 +5,14 @@ import dev.runnel.base.Text;
 import dev.runnel.hydraulics.internal.Table;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.stream.Collectors;
 import org.apiguardian.api.API;
 
 /**
- * A local loss of head, h = K V²/(2g): an entrance, a bend, a manhole. Immutable and thread-safe. Put into a chain of
- * reaches with {@link Reach#withLoss(double)}.
+ * A local loss of head, h = K V²/(2g): an entrance, a bend, a manhole. Immutable and thread-safe. Which V the coefficient
+ * goes with is part of it: {@link #referenceVelocity()}. Put into a chain of reaches with
+ * {@link Reach#withLoss(LocalLoss)}, which refuses a coefficient on the downstream velocity.
  *
  * <p>Published coefficients are data with their source, mostly for full pipes; in part-full manholes they are rough.
  *
@@ -18,13 +20,33 @@ import org.apiguardian.api.API;
  */
 @API(status = API.Status.STABLE, since = "0.1")
 public final class LocalLoss {
+    /**
+     * Which velocity a coefficient goes with.
+     *
+     * @since 0.1
+     */
+    @API(status = API.Status.STABLE, since = "0.1")
+    public enum ReferenceVelocity {
+        /** That before the place of loss, as for an enlargement. */
+        UPSTREAM,
+        /** That behind the place of loss, as for an entrance, a contraction or a manhole. */
+        DOWNSTREAM,
+        /** The mean velocity of a section that is the same before and behind, as for a bend. */
+        MEAN;
+
+        @Override
+        public String toString() {
+            return name().toLowerCase(Locale.ROOT);
+        }
+    }
+
     private final String item;
     private final String condition;
     private final double coefficient;
-    private final String velocity;
+    private final ReferenceVelocity velocity;
     private final String source;
 
-    private LocalLoss(String item, String condition, double coefficient, String velocity, String source) {
+    private LocalLoss(String item, String condition, double coefficient, ReferenceVelocity velocity, String source) {
         this.item = item;
         this.condition = condition;
         this.coefficient = coefficient;
@@ -33,14 +55,15 @@ public final class LocalLoss {
     }
 
     /**
-     * Returns a loss with a coefficient of one's own.
+     * Returns a loss with a coefficient of one's own, on the mean velocity: section the same before and behind.
      *
      * @param coefficient K; 0 or greater
      * @return the loss
      * @throws IllegalArgumentException if {@code coefficient} is negative or not finite
      */
     public static LocalLoss of(double coefficient) {
-        return new LocalLoss("own", "", Require.nonNegative("coefficient", coefficient, ""), "mean", "own");
+        return new LocalLoss(
+                "own", "", Require.nonNegative("coefficient", coefficient, ""), ReferenceVelocity.MEAN, "own");
     }
 
     /**
@@ -58,7 +81,12 @@ public final class LocalLoss {
                     + Text.number(upstreamArea) + " m2, was " + Text.number(downstreamArea));
         }
         double part = 1 - upstreamArea / downstreamArea;
-        return new LocalLoss("sudden enlargement", "", part * part, "upstream", "Borda and Carnot, momentum balance");
+        return new LocalLoss(
+                "sudden enlargement",
+                "",
+                part * part,
+                ReferenceVelocity.UPSTREAM,
+                "Borda and Carnot, momentum balance");
     }
 
     /**
@@ -75,7 +103,7 @@ public final class LocalLoss {
                     table.texts("item").get(i),
                     table.texts("condition").get(i),
                     k[i],
-                    table.texts("velocity").get(i),
+                    ReferenceVelocity.valueOf(table.texts("velocity").get(i).toUpperCase(Locale.ROOT)),
                     table.texts("source").get(i)));
         }
         return List.copyOf(losses);
@@ -123,9 +151,9 @@ public final class LocalLoss {
     /**
      * Returns which velocity the coefficient goes with.
      *
-     * @return {@code mean}, {@code upstream} or {@code downstream}
+     * @return upstream, downstream or mean
      */
-    public String velocity() {
+    public ReferenceVelocity referenceVelocity() {
         return velocity;
     }
 
@@ -141,12 +169,12 @@ public final class LocalLoss {
     /**
      * Returns the loss of head under standard gravity.
      *
-     * @param meanVelocity velocity V, m/s; of the place the coefficient goes with
+     * @param meanVelocity velocity V, m/s; mean over the section that {@link #referenceVelocity()} names
      * @return head, m
      * @throws IllegalArgumentException if {@code meanVelocity} is not finite
      */
     public double head(double meanVelocity) {
-        Require.finite("velocity", meanVelocity, "m/s");
+        Require.finite("meanVelocity", meanVelocity, "m/s");
         return coefficient * meanVelocity * meanVelocity / (2 * Gravity.STANDARD);
     }
 

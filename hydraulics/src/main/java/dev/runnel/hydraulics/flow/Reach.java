@@ -65,23 +65,40 @@ public final class Reach {
     /**
      * Returns a copy with a drop of the invert behind its lower end.
      *
-     * @param newDrop how much lower the next invert is, m; negative for a step up
+     * @param drop how much lower the next invert is, m; negative for a step up
      * @return the copy
-     * @throws IllegalArgumentException if {@code newDrop} is not finite
+     * @throws IllegalArgumentException if {@code drop} is not finite
      */
-    public Reach withDrop(double newDrop) {
-        return new Reach(section, gradient, resistance, length, newDrop, lossCoefficient);
+    public Reach withDrop(double drop) {
+        return new Reach(section, gradient, resistance, length, drop, lossCoefficient);
     }
 
     /**
-     * Returns a copy with a local loss K V²/(2g) behind its lower end, V in this reach.
+     * Returns a copy with a local loss K V²/(2g) behind its lower end. V is the mean velocity at the lower end of this
+     * reach, <b>upstream</b> of the loss. A K on the velocity downstream, as for most entrances and manholes, does not
+     * belong here as it is; at known areas of flow K (A<sub>upstream</sub>/A<sub>downstream</sub>)² does.
      *
-     * @param coefficient loss coefficient K; 0 or greater
+     * @param lossCoefficient loss coefficient K on the upstream velocity; 0 or greater
      * @return the copy
-     * @throws IllegalArgumentException if {@code coefficient} is negative or not finite
+     * @throws IllegalArgumentException if {@code lossCoefficient} is negative or not finite
      */
-    public Reach withLoss(double coefficient) {
-        return new Reach(section, gradient, resistance, length, drop, coefficient);
+    public Reach withLoss(double lossCoefficient) {
+        return new Reach(section, gradient, resistance, length, drop, lossCoefficient);
+    }
+
+    /**
+     * Returns a copy with a local loss behind its lower end.
+     *
+     * @param loss the loss, on the upstream velocity (that at the lower end of this reach) or the mean velocity
+     * @return the copy
+     * @throws IllegalArgumentException if {@code loss} goes with the downstream velocity
+     */
+    public Reach withLoss(LocalLoss loss) {
+        if (loss.referenceVelocity() == LocalLoss.ReferenceVelocity.DOWNSTREAM) {
+            throw new IllegalArgumentException("loss must go with the upstream or mean velocity, was " + loss
+                    + "; at known areas of flow use withLoss(K (A upstream / A downstream)^2)");
+        }
+        return withLoss(loss.coefficient());
     }
 
     /**
@@ -132,7 +149,7 @@ public final class Reach {
     /**
      * Returns the loss coefficient behind the lower end.
      *
-     * @return K
+     * @return K, on the velocity at the lower end of this reach
      */
     public double lossCoefficient() {
         return lossCoefficient;

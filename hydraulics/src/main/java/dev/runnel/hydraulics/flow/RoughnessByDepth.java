@@ -65,21 +65,22 @@ public final class RoughnessByDepth {
     /**
      * Returns the factor at a fullness.
      *
-     * @param part depth over height; in [0, 1]
+     * @param fullness depth over height; in [0, 1]
      * @return n over n full
-     * @throws IllegalArgumentException if {@code part} is outside or NaN
+     * @throws IllegalArgumentException if {@code fullness} is outside or NaN
      */
-    public double ratio(double part) {
-        Require.inRange("fullness", part, 0, 1, "");
-        int at = Arrays.binarySearch(fullness, part);
+    public double ratio(double fullness) {
+        Require.inRange("fullness", fullness, 0, 1, "");
+        double[] points = this.fullness;
+        int at = Arrays.binarySearch(points, fullness);
         if (at >= 0) {
             return ratio[at];
         }
         int next = -at - 1;
-        if (next == 0 || next == fullness.length) {
-            return ratio[Math.min(next, fullness.length - 1)];
+        if (next == 0 || next == points.length) {
+            return ratio[Math.min(next, points.length - 1)];
         }
-        double share = (part - fullness[next - 1]) / (fullness[next] - fullness[next - 1]);
+        double share = (fullness - points[next - 1]) / (points[next] - points[next - 1]);
         return ratio[next - 1] + share * (ratio[next] - ratio[next - 1]);
     }
 

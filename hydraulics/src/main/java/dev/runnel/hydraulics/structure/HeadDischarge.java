@@ -144,11 +144,13 @@ public interface HeadDischarge {
 
     /**
      * Returns the discharges at many heads, inside the limits or not, for a loop over a record. Heads that are NaN
-     * (missing) or above {@link #highestHead()} give NaN and are flagged; a negative head is a level below the crest, gives 0 and is not flagged.
+     * (missing) or above {@link #highestHead()} give NaN and are flagged. A negative head, a level below the crest, which
+     * {@link #evaluate(double)} refuses, gives 0 and is flagged; where it means a dry crest, pass 0 in its place.
      *
      * @param head heads, m; not modified
      * @param discharge discharges, m³/s; same length, overwritten; bit-equal to {@link #evaluate(double)}
-     * @param outside true where a limit is broken or the head is missing; same length, overwritten
+     *     where that answers
+     * @param outside true where a limit is broken or the head is missing or negative; same length, overwritten
      * @return count of flagged entries
      * @throws IllegalArgumentException if the lengths differ
      */
@@ -166,6 +168,7 @@ public interface HeadDischarge {
                 out = true;
             } else if (h <= 0) {
                 discharge[i] = 0;
+                out = h < 0;
             } else {
                 discharge[i] = formula(h);
                 for (ApplicationLimit limit : limits) {

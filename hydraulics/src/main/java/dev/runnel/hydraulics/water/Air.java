@@ -54,24 +54,23 @@ public final class Air {
     /**
      * Returns a copy with a humidity.
      *
-     * @param relative relative humidity; in [0, 1]; 1 in a wet sewer
+     * @param humidity relative humidity; in [0, 1]; 1 in a wet sewer
      * @return the copy
-     * @throws IllegalArgumentException if {@code relative} is outside or NaN
+     * @throws IllegalArgumentException if {@code humidity} is outside or NaN
      */
-    public Air withHumidity(double relative) {
-        return new Air(celsius, Require.inRange("humidity", relative, 0, 1, ""), pressure, carbonDioxide);
+    public Air withHumidity(double humidity) {
+        return new Air(celsius, Require.inRange("humidity", humidity, 0, 1, ""), pressure, carbonDioxide);
     }
 
     /**
      * Returns a copy with a pressure.
      *
-     * @param newPressure pressure, Pa; in [75 000, 102 000]
+     * @param pressure pressure, Pa; in [75 000, 102 000]
      * @return the copy
-     * @throws IllegalArgumentException if {@code newPressure} is outside or NaN
+     * @throws IllegalArgumentException if {@code pressure} is outside or NaN
      */
-    public Air withPressure(double newPressure) {
-        return new Air(
-                celsius, humidity, Require.inRange("pressure", newPressure, 75_000, 102_000, "Pa"), carbonDioxide);
+    public Air withPressure(double pressure) {
+        return new Air(celsius, humidity, Require.inRange("pressure", pressure, 75_000, 102_000, "Pa"), carbonDioxide);
     }
 
     /**
@@ -82,7 +81,7 @@ public final class Air {
      * @throws IllegalArgumentException if {@code moleFraction} is outside or NaN
      */
     public Air withCarbonDioxide(double moleFraction) {
-        return new Air(celsius, humidity, pressure, Require.inRange("carbonDioxide", moleFraction, 0, 0.01, ""));
+        return new Air(celsius, humidity, pressure, Require.inRange("moleFraction", moleFraction, 0, 0.01, ""));
     }
 
     /** Mole fraction of water: humidity times enhanced saturation pressure over pressure (Davis 1992). */

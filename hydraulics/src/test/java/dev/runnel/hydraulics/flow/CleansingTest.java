@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
+import dev.runnel.hydraulics.flow.LocalLoss.ReferenceVelocity;
 import dev.runnel.hydraulics.section.CircularSection;
 import dev.runnel.hydraulics.section.RectangularSection;
 import org.junit.jupiter.api.Test;
@@ -107,11 +108,20 @@ class CleansingTest {
         assertThat(LocalLoss.published()).hasSizeGreaterThan(60).allSatisfy(loss -> {
             assertThat(loss.source()).isNotBlank();
             assertThat(loss.coefficient()).isBetween(0.0, 2.0);
-            assertThat(loss.velocity()).isIn("mean", "upstream", "downstream");
         });
         assertThat(LocalLoss.published("manhole"))
                 .hasSize(5)
-                .allSatisfy(loss -> assertThat(loss.source()).isEqualTo("from memory"));
+                .allSatisfy(loss -> assertThat(loss.source()).isEqualTo("from memory"))
+                .allSatisfy(loss -> assertThat(loss.referenceVelocity()).isEqualTo(ReferenceVelocity.DOWNSTREAM));
+        assertThat(LocalLoss.published("entrance"))
+                .extracting(LocalLoss::referenceVelocity)
+                .containsOnly(ReferenceVelocity.DOWNSTREAM);
+        assertThat(LocalLoss.published("expansion"))
+                .extracting(LocalLoss::referenceVelocity)
+                .containsOnly(ReferenceVelocity.UPSTREAM);
+        assertThat(LocalLoss.published("bend"))
+                .extracting(LocalLoss::referenceVelocity)
+                .containsOnly(ReferenceVelocity.MEAN);
         assertThat(LocalLoss.published("nothing of the kind")).isEmpty();
         var mitre = LocalLoss.published("without vanes").get(0);
         assertThat(mitre.item()).isEqualTo("90 deg mitre bend");
@@ -120,6 +130,21 @@ class CleansingTest {
         assertThat(mitre)
                 .hasToString("LocalLoss[90 deg mitre bend, without vanes: K = 1.1 on the mean velocity, Crowe 10.5]");
         assertThat(LocalLoss.of(0.4).coefficient()).isEqualTo(0.4);
+    }
+
+    @Test
+    void aReachTakesALossOnItsOwnVelocityOnly() {
+        Reach reach = Reach.of(CircularSection.ofDiameter(0.3), Gradient.of(0.01), Manning.of(0.013), 20);
+        assertThat(reach.withLoss(LocalLoss.enlargement(1, 4)).lossCoefficient())
+                .isEqualTo(0.5625);
+        assertThat(reach.withLoss(LocalLoss.of(0.4)).lossCoefficient()).isEqualTo(0.4);
+        LocalLoss manhole = LocalLoss.published("manhole").get(0);
+        assertThatThrownBy(() -> reach.withLoss(manhole))
+                .isInstanceOf(IllegalArgumentException.class)
+                .hasMessage(
+                        "loss must go with the upstream or mean velocity, was LocalLoss[manhole, straight run: K = 0.15"
+                                + " on the downstream velocity, from memory]; at known areas of flow use"
+                                + " withLoss(K (A upstream / A downstream)^2)");
     }
 
     @Test
@@ -140,6 +165,7 @@ class CleansingTest {
         assertThatThrownBy(() -> LocalLoss.of(-1)).hasMessageContaining("coefficient must be 0 or greater");
         assertThatThrownBy(() -> LocalLoss.enlargement(2, 1))
                 .hasMessage("downstreamArea must be at least upstreamArea, 2 m2, was 1");
-        assertThatThrownBy(() -> LocalLoss.of(1).head(Double.NaN)).hasMessageContaining("velocity must be finite");
+        assertThatThrownBy(() -> LocalLoss.of(1).head(Double.NaN))
+                .hasMessageStartingWith("meanVelocity must be finite");
     }
 }

@@ -39,9 +39,10 @@ final class StructureContract {
         boolean[] outside = new boolean[3];
         double[] flagged = new double[3];
         assertThat(structure.evaluate(new double[] {head, Double.NaN, -0.01}, flagged, outside))
-                .isEqualTo(1);
+                .isEqualTo(2);
         assertThat(flagged).containsExactly(structure.discharge(head), Double.NaN, 0);
-        assertThat(outside).containsExactly(false, true, false);
+        assertThatThrownBy(() -> structure.evaluate(-0.01)).hasMessageStartingWith("head must be ");
+        assertThat(outside).containsExactly(false, true, true);
     }
 
     /** Holds at a head outside the limits; the message must contain the words. */

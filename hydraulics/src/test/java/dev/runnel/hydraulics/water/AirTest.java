@@ -42,7 +42,8 @@ class AirTest {
         Air air = Air.atTemperature(10);
         assertThatThrownBy(() -> air.withHumidity(50)).hasMessage("humidity must be in [0, 1], was 50");
         assertThatThrownBy(() -> air.withPressure(1013)).hasMessage("pressure must be in [75000, 102000] Pa, was 1013");
-        assertThatThrownBy(() -> air.withCarbonDioxide(Double.NaN)).hasMessageContaining("was NaN");
+        assertThatThrownBy(() -> air.withCarbonDioxide(Double.NaN))
+                .hasMessage("moleFraction must be in [0, 0.01], was NaN");
         assertThatThrownBy(() -> air.levelError(air, -1)).hasMessageContaining("distance must be 0 or greater");
     }
 
