@@ -48,7 +48,7 @@ public final class Settings {
         } catch (CharacterCodingException e) {
             throw new IllegalArgumentException(path + ": file must be text in UTF-8", e);
         } catch (IOException e) {
-            throw new UncheckedIOException(e);
+            throw Unreadable.file(path, e);
         }
     }
 

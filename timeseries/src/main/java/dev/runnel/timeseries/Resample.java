@@ -15,9 +15,9 @@ import org.apiguardian.api.API;
  * between two readings is taken as {@link Between} says, up to the <em>maximum gap</em>: by default a reading holds
  * until the next one, at most for 1.5 times the usual spacing of the record (the median time between readings), so that
  * one lost reading is noticed. The fraction of a step that is known in this way is its <em>coverage</em>. A step
- * covered less than the minimum, or without any reading where readings themselves are wanted (sum, max, min, last),
+ * covered less than the minimum, or without any reading where readings themselves are wanted (sum, maximum, minimum, last),
  * becomes NaN: nothing is invented. By default the minimum is 0.75, for a sum 1 (common practice);
- * {@link #withCoverage(Series)} returns the coverage too. A record that is written only when something changes needs
+ * {@link #applyWithCoverage(Series)} returns the coverage too. A record that is written only when something changes needs
  * its own {@link #withMaximumGap}.
  *
  * <p>Steps are half-open and counted from 1970-01-01T00:00:00Z, or from {@link #withOrigin}: quarter hours start at the
@@ -91,8 +91,8 @@ public final class Resample {
      * @return the rule
      * @throws IllegalArgumentException if the step is not greater than 0
      */
-    public static Resample max(Duration step) {
-        return of(Stepwise.Statistic.MAX, step, 0.75);
+    public static Resample maximum(Duration step) {
+        return of(Stepwise.Statistic.MAXIMUM, step, 0.75);
     }
 
     /**
@@ -102,8 +102,8 @@ public final class Resample {
      * @return the rule
      * @throws IllegalArgumentException if the step is not greater than 0
      */
-    public static Resample min(Duration step) {
-        return of(Stepwise.Statistic.MIN, step, 0.75);
+    public static Resample minimum(Duration step) {
+        return of(Stepwise.Statistic.MINIMUM, step, 0.75);
     }
 
     /**
@@ -171,7 +171,7 @@ public final class Resample {
      * @throws IllegalArgumentException if the record makes more than 2³¹ steps
      */
     public RegularSeries apply(Series series) {
-        return withCoverage(series).values();
+        return applyWithCoverage(series).values();
     }
 
     /**
@@ -183,7 +183,7 @@ public final class Resample {
      * @throws IllegalArgumentException if the interval makes more than 2³¹ steps
      */
     public RegularSeries apply(Series series, Interval interval) {
-        return withCoverage(series, interval).values();
+        return applyWithCoverage(series, interval).values();
     }
 
     /**
@@ -196,7 +196,7 @@ public final class Resample {
      *     not start together
      */
     public RegularSeries apply(RegularSeries series) {
-        return withCoverage(series).values();
+        return applyWithCoverage(series).values();
     }
 
     /**
@@ -206,7 +206,7 @@ public final class Resample {
      * @return values and coverage; empty if the series is
      * @throws IllegalArgumentException if the record makes more than 2³¹ steps
      */
-    public Resampled withCoverage(Series series) {
+    public Resampled applyWithCoverage(Series series) {
         if (series.isEmpty()) {
             return nothing(EpochNanos.toInstant(0));
         }
@@ -222,7 +222,7 @@ public final class Resample {
      * @return values and coverage
      * @throws IllegalArgumentException if the interval makes more than 2³¹ steps
      */
-    public Resampled withCoverage(Series series, Interval interval) {
+    public Resampled applyWithCoverage(Series series, Interval interval) {
         long start = EpochNanos.of(interval.start());
         int count = stepCount(start, EpochNanos.of(interval.end()), 0);
         return count == 0 ? nothing(interval.start()) : resample(series, start, count);
@@ -236,7 +236,7 @@ public final class Resample {
      * @throws IllegalArgumentException if the step is not a whole multiple of the finer one, or the steps of both do
      *     not start together
      */
-    public Resampled withCoverage(RegularSeries series) {
+    public Resampled applyWithCoverage(RegularSeries series) {
         long fine = series.step().toNanos();
         if (step % fine != 0) {
             throw new IllegalArgumentException(

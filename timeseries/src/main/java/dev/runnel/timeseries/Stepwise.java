@@ -10,8 +10,8 @@ final class Stepwise {
     enum Statistic {
         MEAN,
         SUM,
-        MAX,
-        MIN,
+        MAXIMUM,
+        MINIMUM,
         LAST
     }
 
@@ -35,8 +35,8 @@ final class Stepwise {
         values[at] = switch (statistic) {
             case MEAN -> before + value;
             case SUM -> compensated(at, before, value);
-            case MAX -> Math.max(before, value);
-            case MIN -> Math.min(before, value);
+            case MAXIMUM -> Math.max(before, value);
+            case MINIMUM -> Math.min(before, value);
             case LAST -> value;
         };
     }

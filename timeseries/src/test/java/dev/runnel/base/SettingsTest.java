@@ -2,8 +2,10 @@ package dev.runnel.base;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatIllegalArgumentException;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Set;
@@ -62,6 +64,10 @@ class SettingsTest {
         assertThatIllegalArgumentException()
                 .isThrownBy(() -> Settings.read(file))
                 .withMessage(file + ": file must be text in UTF-8");
+        Path none = folder.resolve("none.txt");
+        assertThatThrownBy(() -> Settings.read(none))
+                .isInstanceOf(UncheckedIOException.class)
+                .hasMessage("cannot read " + none + ": there is no such file");
     }
 
     private static void refused(String text, String message) {

@@ -31,7 +31,7 @@ class ResampleProperties {
         Resampled result = Resample.mean(Duration.ofSeconds(step))
                 .withMaximumGap(Duration.ofSeconds(gap))
                 .withMinimumCoverage(0)
-                .withCoverage(series);
+                .applyWithCoverage(series);
         // Everything falls on whole seconds, so second by second is exact: an independent and slow way.
         for (int i = 0; i < result.values().size(); i++) {
             double sum = 0;

@@ -16,7 +16,7 @@ class ResampleTest {
     void holdsEachReadingUntilTheNext() {
         // 1 for 2 min, 4 for 3 min, 2 for 5 min: (2 + 12 + 10) / 10.
         Series series = minutes(0, 1, 2, 4, 5, 2, 10, 9);
-        Resampled result = Resample.mean(TEN).withMaximumGap(TEN).withCoverage(series);
+        Resampled result = Resample.mean(TEN).withMaximumGap(TEN).applyWithCoverage(series);
         assertThat(result.values().value(0)).isCloseTo(2.4, within(1e-15));
         assertThat(result.coverage().value(0)).isEqualTo(1);
         assertThat(result.values().size()).isEqualTo(2);
@@ -30,7 +30,7 @@ class ResampleTest {
                 .withBetween(Between.LINEAR)
                 .withMaximumGap(TEN)
                 .withMinimumCoverage(0.5)
-                .withCoverage(minutes(0, 0, 10, 10, 15, 0));
+                .applyWithCoverage(minutes(0, 0, 10, 10, 15, 0));
         assertThat(result.values().toValues()).containsExactly(5, 5);
         assertThat(result.coverage().toValues()).containsExactly(1, 0.5);
     }
@@ -60,7 +60,7 @@ class ResampleTest {
         Resampled result = Resample.mean(TEN)
                 .withMaximumGap(Duration.ofMinutes(4))
                 .withMinimumCoverage(0.4)
-                .withCoverage(minutes(0, 3, 30, 5));
+                .applyWithCoverage(minutes(0, 3, 30, 5));
         assertThat(result.coverage().toValues()).containsExactly(0.4, 0, 0, 0.4);
         assertThat(result.values().toValues()).containsExactly(3, Double.NaN, Double.NaN, 5);
         assertThat(result.lost()).isEqualTo(2);
@@ -70,7 +70,8 @@ class ResampleTest {
     void byDefaultOneLostReadingShows() {
         // Two-minute readings, the one at 4 min lost: 2 min holds until 5 min, so a minute is unknown.
         Series series = minutes(0, 1, 2, 1, 6, 1, 8, 1, 10, 1);
-        assertThat(Resample.mean(TEN).withCoverage(series).coverage().value(0)).isCloseTo(0.9, within(1e-15));
+        assertThat(Resample.mean(TEN).applyWithCoverage(series).coverage().value(0))
+                .isCloseTo(0.9, within(1e-15));
         assertThat(Resample.sum(TEN).apply(series).value(0)).isNaN();
         assertThat(Resample.mean(TEN).apply(series).value(0)).isEqualTo(1);
     }
@@ -86,7 +87,7 @@ class ResampleTest {
         Resample rule = Resample.mean(TEN).withMaximumGap(TEN).withMinimumCoverage(0);
         // 1 holds over both for 6 min, 3 for the 4 min left.
         assertThat(rule.apply(series).value(0)).isCloseTo(1.8, within(1e-15));
-        assertThat(Resample.max(TEN).withMinimumCoverage(0).apply(series).value(0))
+        assertThat(Resample.maximum(TEN).withMinimumCoverage(0).apply(series).value(0))
                 .isEqualTo(3);
     }
 
@@ -94,8 +95,8 @@ class ResampleTest {
     void givesSumMaxMinAndLastOfTheReadingsInEachStep() {
         Series series = minutes(0, 1, 2, 5, 4, -3, 6, 4, 8, 2, 10, 7, 12, 8, 14, 9, 16, 1, 18, 0);
         assertThat(Resample.sum(TEN).apply(series).toValues()).containsExactly(9, 25);
-        assertThat(Resample.max(TEN).apply(series).toValues()).containsExactly(5, 9);
-        assertThat(Resample.min(TEN).apply(series).toValues()).containsExactly(-3, 0);
+        assertThat(Resample.maximum(TEN).apply(series).toValues()).containsExactly(5, 9);
+        assertThat(Resample.minimum(TEN).apply(series).toValues()).containsExactly(-3, 0);
         assertThat(Resample.last(TEN).apply(series).toValues()).containsExactly(2, 0);
     }
 
@@ -103,7 +104,7 @@ class ResampleTest {
     void aStepWithoutAReadingHasNoMaximumEvenWhereOneHolds() {
         Series hourly = minutes(0, 5, 60, 6);
         Duration quarter = Duration.ofMinutes(15);
-        Resample max = Resample.max(quarter).withMaximumGap(Duration.ofHours(1));
+        Resample max = Resample.maximum(quarter).withMaximumGap(Duration.ofHours(1));
         assertThat(max.apply(hourly).toValues()).containsExactly(5, Double.NaN, Double.NaN, Double.NaN, 6);
         assertThat(Resample.mean(quarter)
                         .withMaximumGap(Duration.ofHours(1))
@@ -168,10 +169,10 @@ class ResampleTest {
         assertThat(Resample.sum(TEN).apply(fine).toValues()).containsExactly(3, Double.NaN, Double.NaN);
         assertThat(Resample.mean(TEN).withMinimumCoverage(0.5).apply(fine).toValues())
                 .containsExactly(1.5, 3, Double.NaN);
-        assertThat(Resample.max(TEN).apply(fine).toValues()).containsExactly(2, Double.NaN, Double.NaN);
+        assertThat(Resample.maximum(TEN).apply(fine).toValues()).containsExactly(2, Double.NaN, Double.NaN);
         assertThat(Resample.sum(TEN)
                         .withMinimumCoverage(0)
-                        .withCoverage(fine)
+                        .applyWithCoverage(fine)
                         .coverage()
                         .toValues())
                 .containsExactly(1, 0.5, 0);
@@ -238,7 +239,7 @@ class ResampleTest {
                 .hasToString("Resample[mean over PT10M, hold up to 1.5 usual spacings, " + "coverage at least 0.75]");
         assertThat(Resample.sum(TEN).withMaximumGap(TEN).withBetween(Between.LINEAR))
                 .hasToString("Resample[sum over PT10M, linear up to PT10M, coverage at least 1]");
-        assertThat(Resample.mean(TEN).withMaximumGap(TEN).withCoverage(minutes(0, 3)))
+        assertThat(Resample.mean(TEN).withMaximumGap(TEN).applyWithCoverage(minutes(0, 3)))
                 .hasToString("Resampled[1 steps of PT10M, 0 lost, mean coverage 1]");
     }
 

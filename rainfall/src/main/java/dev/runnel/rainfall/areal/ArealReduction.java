@@ -13,12 +13,24 @@ public interface ArealReduction {
     /**
      * Returns the areal reduction factor.
      *
-     * @param areaKm2 area A, km²; in the range of the method
+     * @param areaKm2 area A, km², not m²: {@link Catchment#areaKm2()}; in the range of the method
      * @param duration duration of rain D; in the range of the method
      * @return factor, above 0, no more than 1
      * @throws IllegalArgumentException if an argument is out of range
      */
     double factor(double areaKm2, Duration duration);
+
+    /**
+     * Returns the areal reduction factor of a catchment.
+     *
+     * @param catchment its area in the range of the method
+     * @param duration duration of rain D; in the range of the method
+     * @return factor, above 0, no more than 1
+     * @throws IllegalArgumentException if area or duration are out of range
+     */
+    default double factor(Catchment catchment, Duration duration) {
+        return factor(catchment.areaKm2(), duration);
+    }
 
     /**
      * Returns the reduction for the United Kingdom, ARF = 1 − b D<sup>−a</sup> with D in hours and a and b functions of the

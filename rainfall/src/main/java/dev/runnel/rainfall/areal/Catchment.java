@@ -37,12 +37,21 @@ public final class Catchment {
     }
 
     /**
-     * Returns the area.
+     * Returns the area in m²; {@link #areaKm2()} is what areal reduction takes.
      *
      * @return area, m²
      */
     public double area() {
         return area;
+    }
+
+    /**
+     * Returns the area in km², for {@link ArealReduction#factor(double, java.time.Duration)}.
+     *
+     * @return area, km²
+     */
+    public double areaKm2() {
+        return area / 1e6;
     }
 
     /**

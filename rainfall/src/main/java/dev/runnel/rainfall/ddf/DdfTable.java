@@ -1,7 +1,7 @@
 package dev.runnel.rainfall.ddf;
 
 import dev.runnel.base.Text;
-import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.util.Arrays;
@@ -82,9 +82,9 @@ public final class DdfTable implements DepthDurationFrequency {
      * @param basis what the return periods count
      * @return the table
      * @throws IllegalArgumentException if the text is not such a table; the message names file, line and column
-     * @throws IOException if the file cannot be read
+     * @throws UncheckedIOException if the file cannot be read
      */
-    public static DdfTable read(Path file, ReturnPeriodBasis basis) throws IOException {
+    public static DdfTable read(Path file, ReturnPeriodBasis basis) {
         return DdfTableText.read(file, basis);
     }
 

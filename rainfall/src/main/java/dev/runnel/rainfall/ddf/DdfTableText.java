@@ -1,5 +1,6 @@
 package dev.runnel.rainfall.ddf;
 
+import dev.runnel.base.Unreadable;
 import java.io.IOException;
 import java.nio.charset.CharacterCodingException;
 import java.nio.charset.StandardCharsets;
@@ -25,11 +26,13 @@ final class DdfTableText {
         this.basis = basis;
     }
 
-    static DdfTable read(Path file, ReturnPeriodBasis basis) throws IOException {
+    static DdfTable read(Path file, ReturnPeriodBasis basis) {
         try {
             return parse(Files.readString(file, StandardCharsets.UTF_8), file.toString(), basis);
         } catch (CharacterCodingException e) {
             throw new IllegalArgumentException(file + ": must be text in UTF-8, was not", e);
+        } catch (IOException e) {
+            throw Unreadable.file(file, e);
         }
     }
 

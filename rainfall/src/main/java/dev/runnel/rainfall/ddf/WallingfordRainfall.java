@@ -20,8 +20,9 @@ import org.apiguardian.api.API;
  * threshold, while M5-60 is of annual maxima.
  *
  * <p>Sources: NERC (1975), Flood Studies Report, volume II; National Water Council (1981), Wallingford Procedure; BRE
- * (1991), Digest 365. <b>Both tables are from memory.</b> Two published calculation sheets confirm Z1 for r 0.35 and 0.40
- * to 0.005 and the ten-year column of Z2 to 0.01 between 7 and 53 mm; the rest is unconfirmed. Superseded for design in
+ * (1991), Digest 365. <b>The factors of both tables are from memory, unconfirmed</b> but for this: two published calculation
+ * sheets confirm Z1 for r 0.35 and 0.40
+ * to 0.005 and the ten-year column of Z2 to 0.01 between 7 and 53 mm. Superseded for design in
  * the United Kingdom: for the checking of older work only.
  *
  * @since 0.1
@@ -122,6 +123,6 @@ public final class WallingfordRainfall {
     @Override
     public String toString() {
         return "WallingfordRainfall[M5-60 " + Text.number(m560Mm) + " mm, r " + Text.number(ratio)
-                + ", England and Wales, tables from memory]";
+                + ", England and Wales, factors from memory, unconfirmed]";
     }
 }

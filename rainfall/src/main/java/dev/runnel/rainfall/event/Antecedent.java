@@ -9,17 +9,17 @@ import org.apiguardian.api.API;
  * The dry time before an event: from the end of the last rain of any size, kept as an event or not, to its start.
  *
  * @param dryTime length; 0 or longer
- * @param atLeast true if the record begins in it, so that it may have been longer
+ * @param isAtLeast true if the record begins in it, so that it may have been longer
  * @param missingSteps missing steps in it, which may have been wet
  * @since 0.1
  */
 @API(status = API.Status.STABLE, since = "0.1")
-public record Antecedent(Duration dryTime, boolean atLeast, int missingSteps) {
+public record Antecedent(Duration dryTime, boolean isAtLeast, int missingSteps) {
     /**
      * Checks the arguments.
      *
      * @param dryTime length; 0 or longer
-     * @param atLeast true if the record begins in it
+     * @param isAtLeast true if the record begins in it
      * @param missingSteps missing steps in it; 0 or more
      * @throws IllegalArgumentException if the length or the number is negative
      */
@@ -30,10 +30,10 @@ public record Antecedent(Duration dryTime, boolean atLeast, int missingSteps) {
 
     @Override
     public String toString() {
-        if (atLeast && dryTime.isZero()) {
+        if (isAtLeast && dryTime.isZero()) {
             return "dry time before unknown";
         }
-        return (atLeast ? "dry for at least " : "dry for ")
+        return (isAtLeast ? "dry for at least " : "dry for ")
                 + dryTime
                 + (missingSteps == 0 ? "" : ", " + missingSteps + " steps of it missing");
     }

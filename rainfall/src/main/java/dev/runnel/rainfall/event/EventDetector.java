@@ -54,7 +54,7 @@ public final class EventDetector {
     }
 
     /**
-     * Takes the next step.
+     * Takes the depth of the next step, mm, not its intensity.
      *
      * @param depthMm depth in the step, mm; 0 or greater, NaN for missing
      * @return the event that is now known to be over and is deep enough, if there is one

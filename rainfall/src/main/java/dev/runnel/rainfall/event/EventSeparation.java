@@ -2,6 +2,7 @@ package dev.runnel.rainfall.event;
 
 import dev.runnel.base.Require;
 import dev.runnel.base.Text;
+import dev.runnel.rainfall.gauge.RainUnits;
 import dev.runnel.rainfall.gauge.TippingBucket;
 import dev.runnel.rainfall.gauge.Tips;
 import dev.runnel.timeseries.EpochNanos;
@@ -131,7 +132,7 @@ public final class EventSeparation {
     }
 
     /**
-     * Returns a machine that takes a record of fixed steps one by one.
+     * Returns a machine that takes a record of depth per step, mm, one step after another.
      *
      * @param start start of the first step
      * @param step length of every step; greater than 0
@@ -161,28 +162,30 @@ public final class EventSeparation {
     }
 
     /**
-     * Returns the events of a record of fixed steps.
+     * Returns the events of a record of depth per step, mm. An intensity in mm/h gives wrong events without any sign of
+     * it: turn it into depth first with {@link RainUnits#depth(RegularSeries)}.
      *
-     * @param rain depth in each step, mm; 0 or greater, NaN for missing
+     * @param depthMmPerStep depth in each step, mm, not intensity; 0 or greater, NaN for missing
      * @return events in order of time
      * @throws IllegalArgumentException if a depth is negative, or the step longer than a duration to be measured
      */
-    public List<RainfallEvent> events(RegularSeries rain) {
-        return separate(rain).events();
+    public List<RainfallEvent> events(RegularSeries depthMmPerStep) {
+        return separate(depthMmPerStep).events();
     }
 
     /**
-     * Returns the events of a record of fixed steps, with what was left out of them.
+     * Returns the events of a record of depth per step, mm, with what was left out of them. An intensity in mm/h has to be
+     * turned into depth first, with {@link RainUnits#depth(RegularSeries)}.
      *
-     * @param rain depth in each step, mm; 0 or greater, NaN for missing
+     * @param depthMmPerStep depth in each step, mm, not intensity; 0 or greater, NaN for missing
      * @return the events
      * @throws IllegalArgumentException if a depth is negative, or the step longer than a duration to be measured
      */
-    public EventRecord separate(RegularSeries rain) {
-        EventDetector detector = detector(rain.start(), rain.step());
+    public EventRecord separate(RegularSeries depthMmPerStep) {
+        EventDetector detector = detector(depthMmPerStep.start(), depthMmPerStep.step());
         List<RainfallEvent> events = new ArrayList<>();
-        for (int i = 0; i < rain.size(); i++) {
-            detector.next(rain.value(i)).ifPresent(events::add);
+        for (int i = 0; i < depthMmPerStep.size(); i++) {
+            detector.next(depthMmPerStep.value(i)).ifPresent(events::add);
         }
         detector.finish().ifPresent(events::add);
         return new EventRecord(

@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
 import java.time.Duration;
+import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -31,6 +32,14 @@ class ArealReductionTest {
     void keersWescott(double area, double minutes, double factor) {
         assertThat(ArealReduction.keersWescott().factor(area, Duration.ofSeconds(Math.round(60 * minutes))))
                 .isCloseTo(factor, within(1e-12));
+    }
+
+    @Test
+    void takesTheAreaOfACatchmentInSquareKilometres() {
+        Catchment square = Catchment.of(
+                List.of(new Location(0, 0), new Location(4000, 0), new Location(4000, 5000), new Location(0, 5000)));
+        assertThat(ArealReduction.keersWescott().factor(square, Duration.ofHours(1)))
+                .isCloseTo(0.8862213332867654, within(1e-12));
     }
 
     @Test

@@ -64,6 +64,7 @@ class GaugeWeightsTest {
         Catchment u = catchment(0, 0, 5, 0, 5, 6, 3, 6, 3, 2, 2, 2, 2, 6, 0, 6);
         GaugeWeights weights = GaugeWeights.thiessen(u, gauges(2.5, 0, 2.5, 8));
         assertThat(u.area()).isEqualTo(26);
+        assertThat(u.areaKm2()).isEqualTo(26e-6);
         assertThat(weights.weight("G2")).isCloseTo(8 / 26.0, within(1e-14));
     }
 

@@ -6,6 +6,7 @@ import static org.assertj.core.api.Assertions.within;
 
 import java.io.IOException;
 import java.io.InputStream;
+import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -149,6 +150,10 @@ class DdfTableTest {
         assertThatThrownBy(() -> DdfTable.read(bytes, ANNUAL))
                 .isInstanceOf(IllegalArgumentException.class)
                 .hasMessage(bytes + ": must be text in UTF-8, was not");
+        Path none = folder.resolve("none.csv");
+        assertThatThrownBy(() -> DdfTable.read(none, ANNUAL))
+                .isInstanceOf(UncheckedIOException.class)
+                .hasMessage("cannot read " + none + ": there is no such file");
     }
 
     @Test

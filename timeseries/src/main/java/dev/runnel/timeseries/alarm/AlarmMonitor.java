@@ -34,13 +34,13 @@ public final class AlarmMonitor {
     AlarmMonitor(ThresholdAlarm alarm, AlarmState state) {
         this.alarm = alarm;
         phase = state.phase();
-        lastTime = state.lastTime();
-        onset = state.onset();
-        activation = state.activation();
-        clearing = state.clearing();
+        lastTime = state.lastTimeNanos();
+        onset = state.onsetNanos();
+        activation = state.activationNanos();
+        clearing = state.clearingNanos();
         peak = state.peak();
-        peakTime = state.peakTime();
-        unobserved = state.unobserved();
+        peakTime = state.peakTimeNanos();
+        unobserved = state.unobservedNanos();
         readings = state.readings();
         unusable = state.unusable();
         longGaps = state.longGaps();
@@ -169,6 +169,7 @@ public final class AlarmMonitor {
      *
      * @return the state after the last reading
      */
+    @API(status = API.Status.EXPERIMENTAL, since = "0.1")
     public AlarmState state() {
         boolean begun = phase != Phase.NORMAL;
         boolean active = phase == Phase.ACTIVE || phase == Phase.CLEARING;

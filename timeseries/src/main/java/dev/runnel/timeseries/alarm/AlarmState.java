@@ -7,29 +7,31 @@ import org.apiguardian.api.API;
  * All that an {@link AlarmMonitor} remembers between two readings: small, and serialisable as it is or field by field.
  * Immutable and thread-safe. Times are ns since 1970-01-01T00:00:00Z; those that the phase does not need are 0.
  *
+ * <p>Experimental: what a monitor has to remember may change with what it can do.
+ *
  * @param phase where the alarm stands
- * @param lastTime time of the last usable reading; meaningful if {@code readings} is greater than 0
- * @param onset first reading beyond the limit; not in {@link Phase#NORMAL}
- * @param activation reading that made the alarm active; only in {@link Phase#ACTIVE} and {@link Phase#CLEARING}
- * @param clearing first reading that cleared; only in {@link Phase#CLEARING}
+ * @param lastTimeNanos time of the last usable reading; meaningful if {@code readings} is greater than 0
+ * @param onsetNanos first reading beyond the limit; not in {@link Phase#NORMAL}
+ * @param activationNanos reading that made the alarm active; only in {@link Phase#ACTIVE} and {@link Phase#CLEARING}
+ * @param clearingNanos first reading that cleared; only in {@link Phase#CLEARING}
  * @param peak value furthest beyond the limit since the onset
- * @param peakTime when it was read
- * @param unobserved time since the onset in gaps longer than the maximum, ns
+ * @param peakTimeNanos when it was read
+ * @param unobservedNanos time since the onset in gaps longer than the maximum, ns
  * @param readings usable readings so far
  * @param unusable missing and suspect readings so far, which said nothing
  * @param longGaps gaps longer than the maximum so far
  * @since 0.1
  */
-@API(status = API.Status.STABLE, since = "0.1")
+@API(status = API.Status.EXPERIMENTAL, since = "0.1")
 public record AlarmState(
         Phase phase,
-        long lastTime,
-        long onset,
-        long activation,
-        long clearing,
+        long lastTimeNanos,
+        long onsetNanos,
+        long activationNanos,
+        long clearingNanos,
         double peak,
-        long peakTime,
-        long unobserved,
+        long peakTimeNanos,
+        long unobservedNanos,
         long readings,
         long unusable,
         long longGaps)
@@ -39,7 +41,7 @@ public record AlarmState(
      *
      * @since 0.1
      */
-    @API(status = API.Status.STABLE, since = "0.1")
+    @API(status = API.Status.EXPERIMENTAL, since = "0.1")
     public enum Phase {
         /** Not beyond the limit. */
         NORMAL,

@@ -127,6 +127,7 @@ public final class ThresholdAlarm {
      * @param state state of a monitor with the same settings
      * @return a new monitor in that state
      */
+    @API(status = API.Status.EXPERIMENTAL, since = "0.1")
     public AlarmMonitor monitor(AlarmState state) {
         return new AlarmMonitor(this, state);
     }

@@ -81,6 +81,7 @@ public final class SpillCount {
      * @param state state of a counter of the same rule
      * @return a new counter in that state
      */
+    @API(status = API.Status.EXPERIMENTAL, since = "0.1")
     public SpillCounter counter(SpillCounter.State state) {
         return new SpillCounter(this, state);
     }

@@ -19,15 +19,17 @@ public final class SpillCounter {
      * All that a counter remembers: small, and serialisable as it is or field by field. Times are ns since
      * 1970-01-01T00:00:00Z.
      *
+     * <p>Experimental: what a counter has to remember may change with what it can do.
+     *
      * @param count blocks counted so far
      * @param discharges discharges so far, after merging
-     * @param duration time of discharge so far, ns
-     * @param blockEnd end of the last block counted; meaningful if {@code count} is greater than 0
-     * @param lastEnd end of the last discharge; meaningful if {@code count} is greater than 0
+     * @param durationNanos time of discharge so far, ns
+     * @param blockEndNanos end of the last block counted; meaningful if {@code count} is greater than 0
+     * @param lastEndNanos end of the last discharge; meaningful if {@code count} is greater than 0
      * @since 0.1
      */
-    @API(status = API.Status.STABLE, since = "0.1")
-    public record State(long count, long discharges, long duration, long blockEnd, long lastEnd)
+    @API(status = API.Status.EXPERIMENTAL, since = "0.1")
+    public record State(long count, long discharges, long durationNanos, long blockEndNanos, long lastEndNanos)
             implements Serializable {
         static final State INITIAL = new State(0, 0, 0, 0, 0);
     }
@@ -43,9 +45,9 @@ public final class SpillCounter {
         this.rule = rule;
         count = state.count();
         discharges = state.discharges();
-        duration = state.duration();
-        blockEnd = state.blockEnd();
-        lastEnd = state.lastEnd();
+        duration = state.durationNanos();
+        blockEnd = state.blockEndNanos();
+        lastEnd = state.lastEndNanos();
     }
 
     /**
@@ -105,6 +107,7 @@ public final class SpillCounter {
      *
      * @return the state after the last discharge
      */
+    @API(status = API.Status.EXPERIMENTAL, since = "0.1")
     public State state() {
         return new State(count, discharges, duration, blockEnd, lastEnd);
     }

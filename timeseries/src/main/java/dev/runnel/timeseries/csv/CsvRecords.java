@@ -1,5 +1,6 @@
 package dev.runnel.timeseries.csv;
 
+import dev.runnel.base.Unreadable;
 import java.io.IOException;
 import java.io.InputStreamReader;
 import java.io.Reader;
@@ -117,7 +118,7 @@ public final class CsvRecords {
         } catch (NoSuchFileException e) {
             throw new IllegalArgumentException("file must exist, was " + file, e);
         } catch (IOException e) {
-            throw new UncheckedIOException("cannot read " + file, e);
+            throw Unreadable.file(file, e);
         }
     }
 
@@ -125,7 +126,7 @@ public final class CsvRecords {
         try {
             return task.run(new RecordFile(name, reader, layout));
         } catch (IOException e) {
-            throw new UncheckedIOException("cannot read " + name, e);
+            throw Unreadable.file(name, e);
         }
     }
 

@@ -87,7 +87,7 @@ final class RainText {
 
     private List<String> row(RainFindings.Storm storm) {
         RainfallEvent event = storm.event();
-        boolean isLeast = event.antecedent().atLeast();
+        boolean isLeast = event.antecedent().isAtLeast();
         Optional<EventRarity.OverDuration> governing = storm.rarity().flatMap(EventRarity::governing);
         return List.of(
                 Show.time(event.start(), zone),

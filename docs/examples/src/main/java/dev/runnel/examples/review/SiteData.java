@@ -5,8 +5,6 @@ import dev.runnel.rainfall.ddf.ReturnPeriodBasis;
 import dev.runnel.timeseries.Interval;
 import dev.runnel.timeseries.Series;
 import dev.runnel.timeseries.csv.CsvReport;
-import java.io.IOException;
-import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Duration;
@@ -62,11 +60,7 @@ record SiteData(
         if (!Files.exists(file)) {
             return Optional.empty();
         }
-        try {
-            return Optional.of(DdfTable.read(file, basis));
-        } catch (IOException e) {
-            throw new UncheckedIOException(e);
-        }
+        return Optional.of(DdfTable.read(file, basis));
     }
 
     /** Returns the time from the first depth reading to one interval after the last. */

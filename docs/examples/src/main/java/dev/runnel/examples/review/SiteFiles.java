@@ -108,7 +108,7 @@ final class SiteFiles {
                 event.depthMm(),
                 hours(event.duration()),
                 hours(event.antecedentDryTime()),
-                event.antecedent().atLeast() ? "at least" : "known",
+                event.antecedent().isAtLeast() ? "at least" : "known",
                 event.isComplete() ? "yes" : "no"));
         for (Duration duration : RainFindings.DURATIONS) {
             row.add(event.peak(duration).depthMm());
