@@ -14,6 +14,13 @@ import org.apiguardian.api.API;
 public enum Provenance {
     /** Printed in the source and read there. */
     PUBLISHED("published"),
+    /** Printed in the source but read in another document: a companion, a quotation, an unsigned sheet or a package. */
+    SECOND_HAND("second-hand"),
+    /**
+     * Printed in the source, which does not print all inputs: a missing one was recovered from the printed values
+     * themselves, so that a pass shows one law through them all and not each value for itself.
+     */
+    FITTED("fitted"),
     /** Known from memory and not read in the source: supports other evidence, never stands alone. */
     FROM_MEMORY("from memory"),
     /** Recomputed by an independent program from a published formula or data set. */

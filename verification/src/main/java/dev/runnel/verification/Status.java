@@ -14,7 +14,7 @@ public enum Status {
     PASS,
     /** The deviation is larger, or the calculation refused the printed input. */
     FAIL,
-    /** The row is known to be wrong in the source, with the reason given: shown, not judged. */
+    /** Shown but not judged, with the reason given: a misprint, a slip of the source, or a known deviation. */
     EXCLUDED;
 
     /**

@@ -23,6 +23,7 @@ class CheckTest {
     void provenanceIsReadInAnyCase() {
         assertThat(Provenance.parse("From Memory")).isEqualTo(Provenance.FROM_MEMORY);
         assertThatThrownBy(() -> Provenance.parse("guess"))
-                .hasMessage("must be one of published, from memory, derived oracle, common practice, was \"guess\"");
+                .hasMessage(
+                        "must be one of published, second-hand, fitted, from memory, derived oracle, common practice, was \"guess\"");
     }
 }

@@ -1,6 +1,7 @@
 package dev.runnel.verification.report;
 
 import dev.runnel.verification.Check;
+import dev.runnel.verification.Provenance;
 import dev.runnel.verification.Results;
 import dev.runnel.verification.Status;
 import java.util.ArrayList;
@@ -31,6 +32,13 @@ record Group(String name, List<Check> checks) {
 
     long count(Status status) {
         return checks.stream().filter(check -> check.status() == status).count();
+    }
+
+    /** Returns how many checks of a provenance pass. */
+    long passing(Provenance provenance) {
+        return checks.stream()
+                .filter(check -> check.status() == Status.PASS && check.source().provenance() == provenance)
+                .count();
     }
 
     /** Returns the largest share of the tolerance that a passing check uses. */

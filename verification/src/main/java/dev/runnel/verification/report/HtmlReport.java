@@ -2,6 +2,7 @@ package dev.runnel.verification.report;
 
 import dev.runnel.base.Text;
 import dev.runnel.verification.Check;
+import dev.runnel.verification.Provenance;
 import dev.runnel.verification.Results;
 import dev.runnel.verification.Status;
 import java.io.IOException;
@@ -41,8 +42,9 @@ public final class HtmlReport {
                 .append("</style></head><body>\n");
         out.append("<h1>Runnel verification</h1>\n");
         out.append(
-                "<p class=\"soft\">What published sources print, against what the library computes. A value passes if it"
-                        + " lies within the tolerance its source's own rounding allows.</p>\n");
+                "<p class=\"soft\">Expected values beside what the library computes. A value passes if it lies within the"
+                        + " tolerance stated with its table. The columns from &quot;published&quot; on split the values"
+                        + " that pass by where the expected value comes from.</p>\n");
         verdict(results);
         counts(results);
         for (Group module : Group.byModule(results)) {
@@ -70,13 +72,20 @@ public final class HtmlReport {
 
     private void counts(Results results) {
         out.append("<table><tr><th>module</th><th class=\"n\">sources</th><th class=\"n\">values</th>"
-                + "<th class=\"n\">pass</th><th class=\"n\">fail</th><th class=\"n\">excluded</th></tr>\n");
+                + "<th class=\"n\">pass</th><th class=\"n\">fail</th><th class=\"n\">excluded</th>");
+        for (Provenance provenance : Provenance.values()) {
+            out.append("<th class=\"n\">").append(provenance).append("</th>");
+        }
+        out.append("</tr>\n");
         for (Group module : Group.byModule(results)) {
             out.append("<tr><td>").append(escaped(module.name())).append("</td>");
             number(Group.by(module.checks(), check -> check.source().citation()).size());
             number(module.checks().size());
             for (Status status : Status.values()) {
                 number(module.count(status));
+            }
+            for (Provenance provenance : Provenance.values()) {
+                number(module.passing(provenance));
             }
             out.append("</tr>\n");
         }

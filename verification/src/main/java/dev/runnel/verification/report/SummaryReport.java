@@ -38,7 +38,7 @@ public final class SummaryReport {
         if (!results.checks().isEmpty()) {
             line(out, "\"worst\" is the largest share of its tolerance that a passing value uses.", "");
         }
-        listed(out, results, Status.EXCLUDED, "Excluded: known to be wrong in the source, not judged");
+        listed(out, results, Status.EXCLUDED, "Excluded, each with its reason");
         listed(out, results, Status.FAIL, "FAILED");
         if (!results.problems().isEmpty()) {
             line(out, System.lineSeparator() + "COULD NOT RUN", "");
@@ -97,10 +97,7 @@ public final class SummaryReport {
         text.append(" sources, ").append(group.count(Status.PASS)).append(" pass");
         String separator = " (";
         for (Provenance provenance : Provenance.values()) {
-            long count = group.checks().stream()
-                    .filter(check ->
-                            check.status() == Status.PASS && check.source().provenance() == provenance)
-                    .count();
+            long count = group.passing(provenance);
             if (count > 0) {
                 text.append(separator).append(count).append(' ').append(provenance);
                 separator = ", ";

@@ -8,7 +8,7 @@
  * <caption>Keys of a descriptor</caption>
  * <tr><th>key</th><th>meaning</th></tr>
  * <tr><td>author, year, work, edition?, locator</td><td>where the figures are printed; {@code edition} may be left out</td></tr>
- * <tr><td>provenance</td><td>{@code published}, {@code from memory}, {@code derived oracle}, {@code common practice}</td></tr>
+ * <tr><td>provenance</td><td>{@code published}, {@code second-hand}, {@code fitted}, {@code from memory}, {@code derived oracle}, {@code common practice}</td></tr>
  * <tr><td>note?</td><td>what a reader should know</td></tr>
  * <tr><td>values</td><td>how many printed values the table holds, so that none is lost unnoticed</td></tr>
  * <tr><td>column.NAME</td><td>{@code unit, meaning} of each column of the CSV file; {@code text} for a text</td></tr>

@@ -140,7 +140,7 @@ class MainTest {
         table("means", DESCRIPTOR, "sample,mean,exclude\n1 2 4,9.9,misprint of 2.3\n1 2,1.5,\n");
         assertThat(runTables()).isZero();
         assertThat(printed())
-                .contains("Excluded: known to be wrong in the source, not judged")
+                .contains("Excluded, each with its reason")
                 .contains("means:1:value: expected 9.9, computed 2.3333333")
                 .contains(" - misprint of 2.3")
                 .contains("1 pass (1 published), 0 fail, 1 excluded");

@@ -81,6 +81,8 @@ class ReportsTest {
                 .contains("A &amp; B (1999), Book, &quot;part 1&quot;, 2nd ed. [from memory]")
                 .contains("refused: too &lt;deep&gt;")
                 .contains("misprint of 5.0")
+                .contains("<th class=\"n\">second-hand</th><th class=\"n\">fitted</th><th class=\"n\">from memory</th>")
+                .contains("<td class=\"n\">0</td><td class=\"n\">0</td><td class=\"n\">1</td>")
                 .contains("3 cells are blank")
                 .doesNotContain("src=")
                 .doesNotContain("href=");
@@ -90,6 +92,7 @@ class ReportsTest {
     void summary() {
         assertThat(SummaryReport.text(RESULTS).lines())
                 .contains(
+                        "Excluded, each with its reason",
                         "     1     2         1   0.20  A & B (1999), Book, \"part 1\", 2nd ed. [from memory]",
                         "  t:3:v: expected 3.0, computed none, tolerance 0.05 m2 - refused: too <deep>",
                         "Total: 4 values from 1 sources, 1 pass (1 from memory), 2 fail, 1 excluded; 3 blank cells not"

@@ -126,7 +126,7 @@ class PublishedTableTest {
                 "year = 2001 | yeer = 2001 | means.table, line 2, column 1: key \"yeer\" is not known",
                 "year = 2001 | # | key \"year\" is missing",
                 "author = A. Tester | author = | means.table, line 1, column 9: author must have a value",
-                "published | seen | line 5, column 14: provenance must be one of published, from memory, derived oracle",
+                "published | seen | line 5, column 14: provenance must be one of published, second-hand, fitted, from memory",
                 "values = 2 | values = 3 | values = 3 must be the count of printed values in",
                 "values = 2 | values = two | line 6, column 10: values must be a decimal number, was \"two\"",
                 "values = 2 | values = 0 | values must be a whole number of 1 or more",
