@@ -29,6 +29,8 @@ public enum CsvUnit {
     FOOT("ft", 0.3048, 1),
     /** Millimetre per second to m/s. */
     MILLIMETRE_PER_SECOND("mm/s", 1, 1000),
+    /** Centimetre per second to m/s. */
+    CENTIMETRE_PER_SECOND("cm/s", 1, 100),
     /** Metre per second. */
     METRE_PER_SECOND("m/s", 1, 1),
     /** Foot per second to m/s. */
@@ -63,8 +65,8 @@ public enum CsvUnit {
     /**
      * Returns the unit with a symbol.
      *
-     * @param symbol one of mm, cm, m, in, ft, mm/s, m/s, ft/s, L/s, m3/s, m3/h, m3/d, ML/d, ft3/s, US gal/min, %, or empty
-     *     for {@link #AS_WRITTEN}; {@code l/s} and {@code m³} are understood
+     * @param symbol one of mm, cm, m, in, ft, mm/s, cm/s, m/s, ft/s, L/s, m3/s, m3/h, m3/d, ML/d, ft3/s, US gal/min, %, or
+     *     empty for {@link #AS_WRITTEN}; {@code l/s} and {@code m³} are understood
      * @return the unit
      * @throws IllegalArgumentException if there is none with that symbol
      */

@@ -12,8 +12,10 @@ import java.nio.file.AtomicMoveNotSupportedException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
+import java.nio.file.StandardOpenOption;
 import java.util.List;
 import java.util.Map;
+import java.util.UUID;
 import org.apiguardian.api.API;
 
 /**
@@ -22,7 +24,8 @@ import org.apiguardian.api.API;
  *
  * <p>Unless decimals are set, each number is the shortest text that reads back to the same double, so that
  * {@link CsvRecords} returns what was written, bit for bit. A missing value is an empty cell. A file appears under its
- * name only when it is complete: it is written beside and then moved.
+ * name only when it is complete: it is written beside and then moved. It has the permissions
+ * of any file that the program creates.
  *
  * @since 0.1
  */
@@ -139,9 +142,11 @@ public final class CsvWriter {
     private void write(Path file, Content content) {
         Path target = file.toAbsolutePath();
         try {
-            Path beside = Files.createTempFile(target.getParent(), target.getFileName() + ".", ".part");
+            // Not a temporary file of the system: those are for their owner alone, and the file would stay so.
+            Path beside = target.resolveSibling(target.getFileName() + "." + UUID.randomUUID() + ".part");
             try {
-                try (Writer out = Files.newBufferedWriter(beside, StandardCharsets.UTF_8)) {
+                try (Writer out =
+                        Files.newBufferedWriter(beside, StandardCharsets.UTF_8, StandardOpenOption.CREATE_NEW)) {
                     content.writeTo(out);
                 }
                 move(beside, target);

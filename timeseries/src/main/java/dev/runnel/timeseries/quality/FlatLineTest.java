@@ -7,46 +7,46 @@ import java.util.Optional;
 import org.apiguardian.api.API;
 
 /**
- * Counts equal values in a row: a reading is suspect when it and those just before it make so many, and fails when they
+ * Counts equal values in a row: a reading is unusual when it and those just before it make so many, and fails when they
  * make more. The first readings of a run pass, since nothing was known yet. A missing reading ends a run. Immutable and
  * thread-safe.
  *
- * @param suspectCount values in a row that are suspect; at least 2
- * @param failCount values in a row that fail; not below {@code suspectCount}, at most 100 000
+ * @param unusualCount values in a row that are unusual; at least 2
+ * @param failCount values in a row that fail; not below {@code unusualCount}, at most 100 000
  * @param tolerance difference from this reading up to which one before it is equal, in the unit of the readings; 0 or
  *     greater
  * @serial exclude
  * @since 0.1
  */
 @API(status = API.Status.STABLE, since = "0.1")
-public record FlatLineTest(int suspectCount, int failCount, double tolerance) implements QualityTest {
+public record FlatLineTest(int unusualCount, int failCount, double tolerance) implements QualityTest {
     private static final int MOST = 100_000;
 
     /**
      * Checks the limits.
      *
-     * @param suspectCount values in a row that are suspect
+     * @param unusualCount values in a row that are unusual
      * @param failCount values in a row that fail
      * @param tolerance difference up to which values are equal
      * @throws IllegalArgumentException if a count is out of its range or the tolerance negative or NaN
      */
     public FlatLineTest {
-        Require.atLeast("suspectCount", suspectCount, 2);
-        Require.inRange("failCount", failCount, suspectCount, MOST, "");
+        Require.atLeast("unusualCount", unusualCount, 2);
+        Require.inRange("failCount", failCount, unusualCount, MOST, "");
         Require.nonNegative("tolerance", tolerance, "");
     }
 
     /**
      * Returns the test.
      *
-     * @param suspectCount values in a row that are suspect; at least 2
-     * @param failCount values in a row that fail; not below {@code suspectCount}, at most 100 000
+     * @param unusualCount values in a row that are unusual; at least 2
+     * @param failCount values in a row that fail; not below {@code unusualCount}, at most 100 000
      * @param tolerance difference up to which values are equal, in the unit of the readings; 0 or greater
      * @return the test
      * @throws IllegalArgumentException if a count is out of its range or the tolerance negative or NaN
      */
-    public static FlatLineTest of(int suspectCount, int failCount, double tolerance) {
-        return new FlatLineTest(suspectCount, failCount, tolerance);
+    public static FlatLineTest of(int unusualCount, int failCount, double tolerance) {
+        return new FlatLineTest(unusualCount, failCount, tolerance);
     }
 
     @Override
@@ -84,13 +84,13 @@ public record FlatLineTest(int suspectCount, int failCount, double tolerance) im
             }
             recent[(int) (taken++ % recent.length)] = reading.value();
             available = Math.min(available + 1, recent.length);
-            if (equal < test.suspectCount) {
+            if (equal < test.unusualCount) {
                 return Optional.of(QualityFlag.pass(reading.time()));
             }
             boolean fails = equal >= test.failCount;
             return Optional.of(new QualityFlag(
                     reading.time(),
-                    fails ? Verdict.FAIL : Verdict.SUSPECT,
+                    fails ? Verdict.FAIL : Verdict.UNUSUAL,
                     Text.number(reading.value()) + " for " + (fails ? "at least " : "") + equal
                             + " readings in a row"));
         }

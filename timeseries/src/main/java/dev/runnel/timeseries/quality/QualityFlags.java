@@ -35,7 +35,7 @@ public final class QualityFlags {
             if (flag.isPresent()) {
                 Verdict verdict = flag.get().verdict();
                 verdicts[known++] = (byte) verdict.ordinal();
-                if (verdict == Verdict.SUSPECT || verdict == Verdict.FAIL) {
+                if (verdict == Verdict.UNUSUAL || verdict == Verdict.FAIL) {
                     raised.add(flag.get());
                 }
             }
@@ -91,7 +91,7 @@ public final class QualityFlags {
     }
 
     /**
-     * Returns the readings found suspect or failed, with reasons.
+     * Returns the readings found unusual or failed, with reasons.
      *
      * @return flags in order of time
      */

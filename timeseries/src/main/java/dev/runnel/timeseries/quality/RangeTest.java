@@ -7,32 +7,32 @@ import java.util.Optional;
 import org.apiguardian.api.API;
 
 /**
- * Fails readings outside the range of the sensor and suspects those outside the range of the site. The limits themselves
- * pass. Immutable and thread-safe.
+ * Fails readings outside the range of the sensor and calls unusual those outside the range of the site. The limits
+ * themselves pass. Immutable and thread-safe.
  *
  * @param failBelow lowest value the sensor can give
  * @param failAbove highest value the sensor can give
- * @param suspectBelow lowest usual value; not below {@code failBelow}
- * @param suspectAbove highest usual value; not above {@code failAbove}
+ * @param unusualBelow lowest usual value; not below {@code failBelow}
+ * @param unusualAbove highest usual value; not above {@code failAbove}
  * @serial exclude
  * @since 0.1
  */
 @API(status = API.Status.STABLE, since = "0.1")
-public record RangeTest(double failBelow, double failAbove, double suspectBelow, double suspectAbove)
+public record RangeTest(double failBelow, double failAbove, double unusualBelow, double unusualAbove)
         implements QualityTest {
     /**
      * Checks the order of the limits.
      *
      * @param failBelow lowest value the sensor can give
      * @param failAbove highest value the sensor can give
-     * @param suspectBelow lowest usual value
-     * @param suspectAbove highest usual value
+     * @param unusualBelow lowest usual value
+     * @param unusualAbove highest usual value
      * @throws IllegalArgumentException if a limit is NaN, or the usual range is empty or not within that of the sensor
      */
     public RangeTest {
         Require.inRange("failAbove", failAbove, failBelow, Double.POSITIVE_INFINITY, "");
-        Require.inRange("suspectBelow", suspectBelow, failBelow, failAbove, "");
-        Require.inRange("suspectAbove", suspectAbove, suspectBelow, failAbove, "");
+        Require.inRange("unusualBelow", unusualBelow, failBelow, failAbove, "");
+        Require.inRange("unusualAbove", unusualAbove, unusualBelow, failAbove, "");
     }
 
     /**
@@ -77,8 +77,8 @@ public record RangeTest(double failBelow, double failAbove, double suspectBelow,
         if (value < failBelow || value > failAbove) {
             return new QualityFlag(reading.time(), Verdict.FAIL, outside(value, failBelow, failAbove));
         }
-        if (value < suspectBelow || value > suspectAbove) {
-            return new QualityFlag(reading.time(), Verdict.SUSPECT, outside(value, suspectBelow, suspectAbove));
+        if (value < unusualBelow || value > unusualAbove) {
+            return new QualityFlag(reading.time(), Verdict.UNUSUAL, outside(value, unusualBelow, unusualAbove));
         }
         return QualityFlag.pass(reading.time());
     }

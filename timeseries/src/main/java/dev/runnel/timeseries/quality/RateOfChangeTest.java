@@ -10,8 +10,8 @@ import java.util.Optional;
 import org.apiguardian.api.API;
 
 /**
- * Suspects a reading that has changed faster than a limit since the last one with a value. It is not evaluated at the
- * first value, or where the last one is further back than the maximum gap. Immutable and thread-safe.
+ * Calls unusual a reading that has changed faster than a limit since the last one with a value. It is not evaluated at
+ * the first value, or where the last one is further back than the maximum gap. Immutable and thread-safe.
  *
  * @param perSecond fastest usual change, unit of the readings per second; greater than 0
  * @param maximumGap longest time over which a change is judged; greater than 0
@@ -100,7 +100,7 @@ public record RateOfChangeTest(double perSecond, Duration maximumGap) implements
             }
             return new QualityFlag(
                     reading.time(),
-                    Verdict.SUSPECT,
+                    Verdict.UNUSUAL,
                     "from " + Text.number(lastValue) + " to " + Text.number(reading.value()) + " in " + time
                             + ", at most " + Text.significant(test.perSecond * seconds, 4) + " is usual");
         }

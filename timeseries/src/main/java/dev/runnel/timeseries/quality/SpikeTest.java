@@ -14,39 +14,39 @@ import org.apiguardian.api.API;
  * Compares each reading with the mean of its two neighbours. It is not evaluated at the ends of the record, beside a
  * missing reading, or where a neighbour is further away than the maximum gap. Immutable and thread-safe.
  *
- * @param suspectAbove deviation above which a reading is suspect, in its unit; 0 or greater
- * @param failAbove deviation above which it fails; not below {@code suspectAbove}
+ * @param unusualAbove deviation above which a reading is unusual, in its unit; 0 or greater
+ * @param failAbove deviation above which it fails; not below {@code unusualAbove}
  * @param maximumGap longest time to a neighbour; greater than 0
  * @serial exclude
  * @since 0.1
  */
 @API(status = API.Status.STABLE, since = "0.1")
-public record SpikeTest(double suspectAbove, double failAbove, Duration maximumGap) implements QualityTest {
+public record SpikeTest(double unusualAbove, double failAbove, Duration maximumGap) implements QualityTest {
     /**
      * Checks the limits.
      *
-     * @param suspectAbove deviation above which a reading is suspect
+     * @param unusualAbove deviation above which a reading is unusual
      * @param failAbove deviation above which it fails
      * @param maximumGap longest time to a neighbour
      * @throws IllegalArgumentException if a deviation is negative or NaN, they are not in order, or the gap is not
      *     greater than 0
      */
     public SpikeTest {
-        Require.nonNegative("suspectAbove", suspectAbove, "");
-        Require.inRange("failAbove", failAbove, suspectAbove, Double.POSITIVE_INFINITY, "");
+        Require.nonNegative("unusualAbove", unusualAbove, "");
+        Require.inRange("failAbove", failAbove, unusualAbove, Double.POSITIVE_INFINITY, "");
         EpochNanos.positive("maximumGap", maximumGap);
     }
 
     /**
      * Returns the test with neighbours at any distance.
      *
-     * @param suspectAbove deviation above which a reading is suspect, in its unit; 0 or greater
-     * @param failAbove deviation above which it fails; not below {@code suspectAbove}
+     * @param unusualAbove deviation above which a reading is unusual, in its unit; 0 or greater
+     * @param failAbove deviation above which it fails; not below {@code unusualAbove}
      * @return the test
      * @throws IllegalArgumentException if a deviation is negative or NaN, or they are not in order
      */
-    public static SpikeTest of(double suspectAbove, double failAbove) {
-        return new SpikeTest(suspectAbove, failAbove, Duration.ofNanos(Long.MAX_VALUE));
+    public static SpikeTest of(double unusualAbove, double failAbove) {
+        return new SpikeTest(unusualAbove, failAbove, Duration.ofNanos(Long.MAX_VALUE));
     }
 
     /**
@@ -57,7 +57,7 @@ public record SpikeTest(double suspectAbove, double failAbove, Duration maximumG
      * @throws IllegalArgumentException if it is not greater than 0
      */
     public SpikeTest withMaximumGap(Duration maximumGap) {
-        return new SpikeTest(suspectAbove, failAbove, maximumGap);
+        return new SpikeTest(unusualAbove, failAbove, maximumGap);
     }
 
     @Override
@@ -82,12 +82,12 @@ public record SpikeTest(double suspectAbove, double failAbove, Duration maximumG
             return QualityFlag.notEvaluated(reading.time(), "no near neighbours with values");
         }
         double deviation = Math.abs(reading.value() - (before.value() + after.value()) / 2);
-        if (!(deviation > suspectAbove)) {
+        if (!(deviation > unusualAbove)) {
             return QualityFlag.pass(reading.time());
         }
         return new QualityFlag(
                 reading.time(),
-                deviation > failAbove ? Verdict.FAIL : Verdict.SUSPECT,
+                deviation > failAbove ? Verdict.FAIL : Verdict.UNUSUAL,
                 Text.number(reading.value()) + " is " + Text.significant(deviation, 4) + " off its neighbours "
                         + Text.number(before.value()) + " and " + Text.number(after.value()));
     }

@@ -15,8 +15,11 @@ public enum Verdict {
     PASS(1, Quality.GOOD),
     /** The test needs readings that are not there. */
     NOT_EVALUATED(2, Quality.GOOD),
-    /** Unusual: a fault or an event of interest. */
-    SUSPECT(3, Quality.POOR),
+    /**
+     * A fault or an event of interest; the quality-control manual calls this "suspect or of high interest". Not to be
+     * taken for {@link Quality#SUSPECT}, which is the quality of what fails.
+     */
+    UNUSUAL(3, Quality.POOR),
     /** Not a measurement of what it should be. */
     FAIL(4, Quality.SUSPECT),
     /** There is no value. */

@@ -19,6 +19,14 @@ class CsvRecordsTest {
     private static final CsvLayout DEPTH = CsvLayout.of("time").withColumn("depth");
 
     @Test
+    void aHeaderAloneGivesAnEmptySeriesAndNoError() {
+        CsvResult result = CsvRecords.parse("time,d\n", CsvLayout.of("time").withColumn("d", "d", CsvUnit.METRE));
+        assertThat(result.series("d").isEmpty()).isTrue();
+        assertThat(result.report().lines()).isZero();
+        assertThat(result.report().issues()).isEmpty();
+    }
+
+    @Test
     void readsInstantsAndChosenColumnsInTheirUnits() {
         CsvLayout layout = CsvLayout.of("time")
                 .withColumn("flow", "q", CsvUnit.LITRE_PER_SECOND)

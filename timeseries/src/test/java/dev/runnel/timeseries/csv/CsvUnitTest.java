@@ -17,7 +17,8 @@ class CsvUnitTest {
         assertThat(CsvUnit.parse("")).isEqualTo(CsvUnit.AS_WRITTEN);
         assertThatIllegalArgumentException()
                 .isThrownBy(() -> CsvUnit.parse("furlong"))
-                .withMessage("symbol must be one of mm, cm, m, in, ft, mm/s, m/s, ft/s, L/s, m3/s, m3/h, m3/d, ML/d, "
-                        + "ft3/s, US gal/min, %, was furlong");
+                .withMessage(
+                        "symbol must be one of mm, cm, m, in, ft, mm/s, cm/s, m/s, ft/s, L/s, m3/s, m3/h, m3/d, ML/d, "
+                                + "ft3/s, US gal/min, %, was furlong");
     }
 }

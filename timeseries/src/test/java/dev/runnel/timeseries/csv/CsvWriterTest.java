@@ -3,6 +3,7 @@ package dev.runnel.timeseries.csv;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatIllegalArgumentException;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.assertj.core.api.Assumptions.assumeThat;
 
 import dev.runnel.timeseries.Quality;
 import dev.runnel.timeseries.Reading;
@@ -75,6 +76,15 @@ class CsvWriterTest {
         assertThat(folder.toFile().listFiles()).containsExactly(file.toFile());
         CsvWriter.standard().write(file, Map.of("d", Series.empty()));
         assertThat(file).hasContent("time,d\n");
+    }
+
+    @Test
+    void writesFilesWithTheOrdinaryPermissions(@TempDir Path folder) throws IOException {
+        assumeThat(folder.getFileSystem().supportedFileAttributeViews()).contains("posix");
+        Path plain = Files.writeString(folder.resolve("plain.txt"), "x");
+        Path file = folder.resolve("x.csv");
+        CsvWriter.standard().write(file, Map.of("d", Series.empty()));
+        assertThat(Files.getPosixFilePermissions(file)).isEqualTo(Files.getPosixFilePermissions(plain));
     }
 
     @Test

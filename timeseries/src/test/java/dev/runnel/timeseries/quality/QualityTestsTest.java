@@ -16,14 +16,14 @@ class QualityTestsTest {
     private static final double NONE = Double.NaN;
 
     @Test
-    void rangeFailsBeyondTheSensorAndSuspectsBeyondTheSite() {
+    void rangeFailsBeyondTheSensorAndIsUnusualBeyondTheSite() {
         RangeTest test = RangeTest.of(0, 3).withUsual(0.1, 2);
         Series series = every2Minutes(0.1, 2, 0.09, 2.01, 0, 3, -0.01, 3.01, NONE);
         assertThat(codes(test, series)).isEqualTo("1 1 3 3 3 3 4 4 9");
         assertThat(test.apply(series).raised().get(0))
-                .hasToString("2026-01-01T00:04:00Z suspect: 0.09 is outside [0.1, 2]");
+                .hasToString("2026-01-01T00:04:00Z unusual: 0.09 is outside [0.1, 2]");
         assertThat(test.apply(series))
-                .hasToString("QualityFlags[range: 2 pass, 0 not evaluated, 4 suspect, 2 fail, 1 missing]");
+                .hasToString("QualityFlags[range: 2 pass, 0 not evaluated, 4 unusual, 2 fail, 1 missing]");
     }
 
     @Test
@@ -89,7 +89,7 @@ class QualityTestsTest {
                         Quality.UNCHECKED,
                         Quality.MISSING);
         assertThat(report.count(Verdict.FAIL)).isEqualTo(1);
-        assertThat(report.count(Verdict.SUSPECT)).isEqualTo(2);
+        assertThat(report.count(Verdict.UNUSUAL)).isEqualTo(2);
         assertThat(report.flags("spike").count(Verdict.NOT_EVALUATED)).isEqualTo(2);
         assertThatIllegalArgumentException()
                 .isThrownBy(() -> report.flags("flat"))
@@ -109,13 +109,13 @@ class QualityTestsTest {
                 .withMessage("failAbove must be in [NaN, Infinity], was 0");
         assertThatIllegalArgumentException()
                 .isThrownBy(() -> RangeTest.of(0, 1).withUsual(0.5, 2))
-                .withMessage("suspectAbove must be in [0.5, 1], was 2");
+                .withMessage("unusualAbove must be in [0.5, 1], was 2");
         assertThatIllegalArgumentException()
                 .isThrownBy(() -> SpikeTest.of(0.2, 0.1))
                 .withMessage("failAbove must be in [0.2, Infinity], was 0.1");
         assertThatIllegalArgumentException()
                 .isThrownBy(() -> FlatLineTest.of(1, 5, 0))
-                .withMessage("suspectCount must be at least 2, was 1");
+                .withMessage("unusualCount must be at least 2, was 1");
         assertThatIllegalArgumentException()
                 .isThrownBy(() -> FlatLineTest.of(3, 2, 0))
                 .withMessage("failCount must be in [3, 100000], was 2");

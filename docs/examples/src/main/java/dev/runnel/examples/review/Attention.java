@@ -8,11 +8,11 @@ import dev.runnel.hydraulics.monitoring.SurchargePeriod;
 import dev.runnel.timeseries.Interval;
 import dev.runnel.timeseries.Series;
 import dev.runnel.timeseries.Statistics;
+import dev.runnel.timeseries.alarm.AlarmEvent;
 import dev.runnel.timeseries.csv.CsvIssue;
 import dev.runnel.timeseries.csv.CsvReport;
 import dev.runnel.timeseries.quality.Verdict;
 import java.time.Duration;
-import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
@@ -27,17 +27,19 @@ final class Attention {
     private static final double RATIO_FAR_OFF = 0.25;
 
     private final SiteReview review;
-    private final ZoneId zone;
+    private final Dates dates;
     private final List<String> points = new ArrayList<>();
 
     private Attention(SiteReview review) {
         this.review = review;
-        this.zone = review.site().zone();
+        this.dates = review.data().dates();
     }
 
     static Attention of(SiteReview review) {
         Attention attention = new Attention(review);
         attention.surcharge();
+        attention.overflow();
+        attention.activeAlarm();
         attention.evidence();
         attention.failed();
         attention.lawOff();
@@ -58,22 +60,45 @@ final class Attention {
         if (periods.isEmpty()) {
             return;
         }
-        SurchargePeriod highest = periods.stream()
+        SurchargePeriod highest = highest(periods);
+        points.add("Surcharged " + times(periods.size()) + ", highest " + Show.mm(highest.peakAbove())
+                + " above the soffit on " + dates.time(highest.peakTime())
+                + ".");
+    }
+
+    /** An overflow spills whether or not the pipe is full: its crest may lie below the soffit. */
+    private void overflow() {
+        review.flow().spills().filter(found -> !found.periods().isEmpty()).ifPresent(found -> {
+            SurchargePeriod highest = highest(found.periods());
+            points.add("Water above the overflow's crest "
+                    + times(found.periods().size()) + ", "
+                    + Show.duration(found.tally().duration()) + " together, highest " + Show.mm(highest.peakAbove())
+                    + " above it on " + dates.time(highest.peakTime()) + ": "
+                    + Show.count(found.tally().count(), "spill") + ".");
+        });
+    }
+
+    private static SurchargePeriod highest(List<SurchargePeriod> periods) {
+        return periods.stream()
                 .max(Comparator.comparingDouble(SurchargePeriod::peakAbove))
                 .orElseThrow();
-        long spills = review.flow().spills().map(found -> found.tally().count()).orElse(0L);
-        points.add("Surcharged " + times(periods.size()) + ", highest " + Show.mm(highest.peakAbove())
-                + " above the soffit on " + Show.time(highest.peakTime(), zone)
-                + (spills > 0 ? "; water above the overflow's crest, " + Show.count(spills, "spill") : "") + ".");
+    }
+
+    private void activeAlarm() {
+        review.flow().alarms().stream()
+                .filter(AlarmEvent::isActive)
+                .forEach(alarm -> points.add("The depth alarm is still active at the end of the record, since "
+                        + dates.time(alarm.activation()) + ", highest " + Show.mm(alarm.peak()) + " on "
+                        + dates.time(alarm.peakTime()) + "."));
     }
 
     private void evidence() {
         for (EvidenceFindings.Departure departure : review.evidence().departures()) {
             DailyEvidence worst = departure.worst();
             String when = departure.days().size() == 1
-                    ? Show.day(departure.first().date())
-                    : Show.day(departure.first().date()) + " to "
-                            + Show.day(departure.last().date()) + " ("
+                    ? dates.day(departure.first().date())
+                    : dates.day(departure.first().date()) + " to "
+                            + dates.day(departure.last().date()) + " ("
                             + departure.days().size() + " dry days)";
             String velocity = "velocity down to " + percentOf(worst.medianRatio(), departure.usualRatio())
                     + " of the usual at that depth";
@@ -116,7 +141,7 @@ final class Attention {
                                 drifts.flow().slope() * MM_PER_M,
                                 "l/s",
                                 drifts.flow().pValue())));
-        evidence.onset().ifPresent(onset -> text.append("; since about ").append(Show.day(onset.date())));
+        evidence.onset().ifPresent(onset -> text.append("; since about ").append(dates.day(onset.date())));
         return text.isEmpty() ? "" : text.append('.').toString();
     }
 
@@ -132,7 +157,7 @@ final class Attention {
                         .filter(flags -> flags.count(Verdict.FAIL) > 0)
                         .forEach(flags -> points.add("Velocity: " + flags.count(Verdict.FAIL) + " readings failed the "
                                 + flags.test() + " test, flagged from "
-                                + Show.time(flags.raised().get(0).time(), zone) + "; their flow is left out.")));
+                                + dates.time(flags.raised().get(0).time()) + "; their flow is left out.")));
     }
 
     /** The whole record may stand off the law: then gradient, roughness, offset or factor are not as stated. */
@@ -177,7 +202,7 @@ final class Attention {
         if (!gaps.isEmpty()) {
             Interval longest = gaps.get(0);
             points.add(Show.count(gaps.size(), "gap") + " of more than " + Show.duration(LONG_GAP) + ", the longest "
-                    + Show.duration(longest.duration()) + " from " + Show.time(longest.start(), zone) + ".");
+                    + Show.duration(longest.duration()) + " from " + dates.time(longest.start()) + ".");
         }
     }
 

@@ -72,7 +72,7 @@ final class BetweenSitesText {
                 .median();
         List<String> odd = ratios.entrySet().stream()
                 .filter(day -> Math.abs(day.getValue() / usual - 1) > VOLUME_TOLERANCE)
-                .map(day -> Show.day(day.getKey()) + Page.BOUND + Text.fixed(day.getValue(), 2))
+                .map(day -> below.data().dates().day(day.getKey()) + Page.BOUND + Text.fixed(day.getValue(), 2))
                 .toList();
         page.say("on " + Show.count(ratios.size(), "day") + " complete at both: "
                 + above.site().name() + " "
@@ -105,7 +105,7 @@ final class BetweenSitesText {
             double ratio = there / storm.event().depthMm();
             compared++;
             if (Math.abs(ratio - 1) > GAUGE_TOLERANCE) {
-                unequal.add(Show.time(storm.event().start(), first.site().zone()) + Page.BOUND + "("
+                unequal.add(first.data().dates().time(storm.event().start()) + Page.BOUND + "("
                         + Show.rain(storm.event().depthMm()) + Page.BOUND + "and" + Page.BOUND + Show.rain(there)
                         + Page.BOUND + "mm)");
             }

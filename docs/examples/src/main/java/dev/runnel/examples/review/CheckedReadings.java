@@ -16,7 +16,8 @@ import java.time.Duration;
 import java.util.List;
 
 /**
- * Readings with the verdicts of the tests. No value is changed: what is suspect stays in use, what failed is left out.
+ * Readings with the verdicts of the tests. No value is changed: what is unusual stays in use and gets the
+ * quality poor; what failed gets the quality suspect and is left out.
  *
  * @param lines where they were read, and what became of the lines
  * @param quality the readings with their quality, and what each test found
@@ -33,9 +34,9 @@ record CheckedReadings(
     private static final double GAP_INTERVALS = 2.5;
 
     /** Beside a spike its neighbours stand out by half as much: what fails must stand out twice as far. */
-    private static final double FAIL_OVER_SUSPECT_SPIKE = 2;
+    private static final double FAIL_OVER_UNUSUAL_SPIKE = 2;
 
-    private static final int FAIL_OVER_SUSPECT_FLAT = 6;
+    private static final int FAIL_OVER_UNUSUAL_FLAT = 6;
 
     /** In a quarter of an hour a storm may come and go: only closer readings can tell a spike. */
     private static final Duration SPIKE_NEIGHBOURS = Duration.ofMinutes(5);
@@ -44,7 +45,7 @@ record CheckedReadings(
         double spike = site.checks().depthSpike();
         QualityCheck check = QualityCheck.of(
                 RangeTest.of(0, site.checks().highestDepth()),
-                SpikeTest.of(spike, FAIL_OVER_SUSPECT_SPIKE * spike).withMaximumGap(SPIKE_NEIGHBOURS));
+                SpikeTest.of(spike, FAIL_OVER_UNUSUAL_SPIKE * spike).withMaximumGap(SPIKE_NEIGHBOURS));
         return of(site, lines, usualInterval(site, lines), check);
     }
 
@@ -52,10 +53,10 @@ record CheckedReadings(
         double fastest = site.checks().fastestVelocity();
         Duration interval = usualInterval(site, lines);
         int flat = (int)
-                Math.max(2, Math.min(site.checks().flatLine().dividedBy(interval), 100_000 / FAIL_OVER_SUSPECT_FLAT));
+                Math.max(2, Math.min(site.checks().flatLine().dividedBy(interval), 100_000 / FAIL_OVER_UNUSUAL_FLAT));
         QualityCheck check = QualityCheck.of(
                 RangeTest.of(-fastest, fastest).withUsual(0, fastest),
-                FlatLineTest.of(flat, FAIL_OVER_SUSPECT_FLAT * flat, 0));
+                FlatLineTest.of(flat, FAIL_OVER_UNUSUAL_FLAT * flat, 0));
         return of(site, lines, interval, check);
     }
 
@@ -81,6 +82,9 @@ record CheckedReadings(
     /** The median of the times between readings: no gap and no stray line moves it. */
     private static Duration usualInterval(Site site, ReadingFile.Readings lines) {
         Series series = lines.series();
+        if (!lines.hasLines()) {
+            throw new IllegalArgumentException(lines.column().file() + ": no readings, a header and no line below it");
+        }
         if (series.size() < 2) {
             String first = lines.report().issues().stream()
                     .findFirst()

@@ -6,7 +6,6 @@ import dev.runnel.timeseries.csv.CsvReport;
 import dev.runnel.timeseries.quality.QualityFlags;
 import dev.runnel.timeseries.quality.Verdict;
 import java.time.Duration;
-import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.StringJoiner;
@@ -17,7 +16,7 @@ final class DataText {
 
     static void put(Page page, SiteData data) {
         List<List<String>> rows = new ArrayList<>();
-        rows.add(List.of("", "lines", "read", "rejected", "altered", "suspect", "failed", "gaps", "longest"));
+        rows.add(List.of("", "lines", "read", "rejected", "altered", "unusual", "failed", "gaps", "longest"));
         rows.add(row(data.depth()));
         data.velocity().ifPresent(velocity -> rows.add(row(velocity)));
         data.tips()
@@ -35,14 +34,18 @@ final class DataText {
         page.section("data").table("lrrrrrrrr", rows);
         page.say(columns(data));
         lines(page, "depth", data.depth().lines().report());
-        flags(page, data.depth(), data.site().zone());
+        flags(page, data.depth(), data.dates());
         data.velocity()
                 .ifPresentOrElse(
                         velocity -> {
                             lines(page, "velocity", velocity.lines().report());
-                            flags(page, velocity, data.site().zone());
+                            flags(page, velocity, data.dates());
                         },
-                        () -> page.say("no velocity readings: the review is of depth only, there is no flow"));
+                        () -> page.say((data.emptyVelocity()
+                                        .map(file ->
+                                                file.getFileName() + ": no readings, a header and no line below it; ")
+                                        .orElse(""))
+                                + "no velocity readings: the review is of depth only, there is no flow"));
         data.tips()
                 .ifPresentOrElse(
                         tips -> tips.report()
@@ -76,7 +79,7 @@ final class DataText {
                 "" + report.accepted(),
                 "" + report.rejected(),
                 "" + report.altered(),
-                "" + readings.quality().count(Verdict.SUSPECT),
+                "" + readings.quality().count(Verdict.UNUSUAL),
                 "" + readings.quality().count(Verdict.FAIL),
                 "" + readings.gaps().size(),
                 readings.gaps().stream()
@@ -104,14 +107,14 @@ final class DataText {
         }
     }
 
-    /** What each test found suspect or failed, and when first. */
-    private static void flags(Page page, CheckedReadings readings, ZoneId zone) {
+    /** What each test found unusual or failed, and when first. */
+    private static void flags(Page page, CheckedReadings readings, Dates dates) {
         StringJoiner tests =
                 new StringJoiner("; ", readings.lines().column().what() + " tests: ", "").setEmptyValue("");
         for (QualityFlags flags : readings.quality().flags()) {
             if (!flags.raised().isEmpty()) {
                 tests.add(flags.test() + counts(flags) + " (from "
-                        + Show.time(flags.raised().get(0).time(), zone) + ")");
+                        + dates.time(flags.raised().get(0).time()) + ")");
             }
         }
         if (tests.length() > 0) {
@@ -121,8 +124,8 @@ final class DataText {
 
     private static String counts(QualityFlags flags) {
         List<String> counts = new ArrayList<>();
-        if (flags.count(Verdict.SUSPECT) > 0) {
-            counts.add(" " + flags.count(Verdict.SUSPECT) + " suspect");
+        if (flags.count(Verdict.UNUSUAL) > 0) {
+            counts.add(" " + flags.count(Verdict.UNUSUAL) + " unusual");
         }
         if (flags.count(Verdict.FAIL) > 0) {
             counts.add(" " + flags.count(Verdict.FAIL) + " failed");

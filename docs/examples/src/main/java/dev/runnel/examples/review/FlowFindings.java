@@ -15,6 +15,8 @@ import dev.runnel.timeseries.balance.DailyTotals;
 import dev.runnel.timeseries.balance.SpillCount;
 import dev.runnel.timeseries.balance.SpillTally;
 import java.time.Duration;
+import java.time.Instant;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.DoubleStream;
@@ -43,8 +45,10 @@ record FlowFindings(
      *
      * @param periods times above it
      * @param tally how many spills they count as
+     * @param seenOnce how many of the periods are known by one reading, with a gap after it; each is counted as lasting
+     *     one logging interval
      */
-    record Spills(List<SurchargePeriod> periods, SpillTally tally) {}
+    record Spills(List<SurchargePeriod> periods, SpillTally tally, int seenOnce) {}
 
     static FlowFindings of(SiteData data) {
         FlowRecord record = record(data);
@@ -96,10 +100,21 @@ record FlowFindings(
         List<SurchargePeriod> periods = Surcharge.above(data.site().crestLevel().getAsDouble())
                 .withMaximumGap(data.longestGap())
                 .periods(record.level());
-        List<Interval> discharges = periods.stream()
-                .map(SurchargePeriod::interval)
-                .filter(interval -> !interval.isEmpty())
-                .toList();
-        return Optional.of(new Spills(periods, SpillCount.twelveTwentyFour().count(discharges)));
+        List<Interval> discharges = new ArrayList<>();
+        int seenOnce = 0;
+        for (int i = 0; i < periods.size(); i++) {
+            Interval seen = periods.get(i).interval();
+            if (seen.isEmpty()) {
+                seenOnce++;
+                Instant end = seen.start().plus(data.depth().interval());
+                // Never into the period after it: the longest gap may be set shorter than the logging interval.
+                Instant next =
+                        i + 1 < periods.size() ? periods.get(i + 1).interval().start() : Instant.MAX;
+                discharges.add(Interval.of(seen.start(), end.isBefore(next) ? end : next));
+            } else {
+                discharges.add(seen);
+            }
+        }
+        return Optional.of(new Spills(periods, SpillCount.twelveTwentyFour().count(discharges), seenOnce));
     }
 }

@@ -10,7 +10,6 @@ import dev.runnel.timeseries.baseline.DayClass;
 import dev.runnel.timeseries.baseline.DiurnalProfile;
 import dev.runnel.timeseries.baseline.ProfileSlot;
 import java.time.Duration;
-import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -100,8 +99,8 @@ final class FlowText {
         FullnessTime first = review.flow().fullness().get(0);
         page.section("fullness")
                 .say("above " + shares + " of the " + Show.percent(first.coverage()) + " of the time that is covered");
-        ZoneId zone = review.site().zone();
-        largestFlow(page, review, zone);
+        Dates dates = review.data().dates();
+        largestFlow(page, review, dates);
         List<SurchargePeriod> periods = review.flow().surcharges();
         page.section("surcharge");
         if (periods.isEmpty()) {
@@ -110,10 +109,10 @@ final class FlowText {
         }
         Duration total = periods.stream().map(SurchargePeriod::duration).reduce(Duration.ZERO, Duration::plus);
         page.say(Show.count(periods.size(), "period") + ", " + Show.duration(total) + " together");
-        periods(page, periods, "the soffit", zone);
+        periods(page, periods, "the soffit", dates);
     }
 
-    private static void largestFlow(Page page, SiteReview review, ZoneId zone) {
+    private static void largestFlow(Page page, SiteReview review, Dates dates) {
         Series flow = review.flow().record().flow();
         int largest = -1;
         for (int i = 0; i < flow.size(); i++) {
@@ -123,16 +122,16 @@ final class FlowText {
         }
         if (largest >= 0) {
             double fullBore = review.site().monitor().conduit().fullBore().discharge();
-            page.say("largest flow " + Show.flow(flow.value(largest)) + " at " + Show.time(flow.time(largest), zone)
-                    + ", " + Show.percent(flow.value(largest) / fullBore) + " of full bore");
+            page.say("largest flow " + Show.flow(flow.value(largest)) + " at " + dates.time(flow.time(largest)) + ", "
+                    + Show.percent(flow.value(largest) / fullBore) + " of full bore");
         }
     }
 
-    private static void periods(Page page, List<SurchargePeriod> periods, String level, ZoneId zone) {
+    private static void periods(Page page, List<SurchargePeriod> periods, String level, Dates dates) {
         for (SurchargePeriod period : periods.subList(0, Math.min(MOST_PERIODS, periods.size()))) {
-            page.say(Show.time(period.interval().start(), zone) + " for " + Show.duration(period.duration())
+            page.say(dates.time(period.interval().start()) + " for " + Show.duration(period.duration())
                     + ", up to "
-                    + Show.mm(period.peakAbove()) + " above " + level + " at " + Show.time(period.peakTime(), zone)
+                    + Show.mm(period.peakAbove()) + " above " + level + " at " + dates.time(period.peakTime())
                     + (period.isComplete() ? "" : ", the record hides its start or end"));
         }
         more(page, periods.size());
@@ -158,24 +157,32 @@ final class FlowText {
         if (alarms.isEmpty()) {
             return;
         }
-        ZoneId zone = review.site().zone();
+        Dates dates = review.data().dates();
         List<List<String>> rows = new ArrayList<>();
         rows.add(List.of("onset", "active", "returned", "peak", "at", "unobserved"));
         for (AlarmEvent alarm : alarms.subList(0, Math.min(MOST_PERIODS, alarms.size()))) {
             rows.add(List.of(
-                    Show.time(alarm.onset(), zone),
-                    Show.clock(alarm.activation(), zone),
-                    alarm.returned().map(time -> Show.time(time, zone)).orElse("still active"),
+                    dates.time(alarm.onset()),
+                    Show.clock(alarm.activation(), dates.zone()),
+                    alarm.returned().map(time -> dates.time(time)).orElse("still active"),
                     Show.mm(alarm.peak()),
-                    Show.time(alarm.peakTime(), zone),
+                    dates.time(alarm.peakTime()),
                     alarm.unobserved().isZero() ? "-" : Show.duration(alarm.unobserved())));
         }
         page.table("lllrlr", rows);
         more(page, alarms.size());
     }
 
+    /** What was counted but not measured. */
+    private static String seenOnce(SiteReview review, FlowFindings.Spills spills) {
+        return spills.seenOnce() == 0
+                ? ""
+                : "; " + spills.seenOnce() + " seen in one reading only, taken as "
+                        + Show.duration(review.data().depth().interval()) + " each";
+    }
+
     static void overflow(Page page, SiteReview review) {
-        ZoneId zone = review.site().zone();
+        Dates dates = review.data().dates();
         review.flow().spills().ifPresent(spills -> {
             page.section("overflow");
             String crest = "crest at " + Show.mm(review.site().crestLevel().orElseThrow());
@@ -186,8 +193,8 @@ final class FlowText {
             SpillTally tally = spills.tally();
             page.say(crest + ": water above it " + Show.count(spills.periods().size(), "time") + ", "
                     + Show.duration(tally.duration()) + " together; " + Show.count(tally.count(), "spill")
-                    + " by blocks of 12 and 24 h");
-            periods(page, spills.periods(), "the crest", zone);
+                    + " by blocks of 12 and 24 h" + seenOnce(review, spills));
+            periods(page, spills.periods(), "the crest", dates);
         });
     }
 }

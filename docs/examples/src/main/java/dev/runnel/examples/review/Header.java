@@ -150,6 +150,7 @@ final class Header {
         String symbol = switch (text.toLowerCase(Locale.ROOT)) {
             case "m_per_s", "m_s", "mps" -> "m/s";
             case "mm_per_s", "mm_s" -> "mm/s";
+            case "cm_per_s", "cm_s" -> "cm/s";
             case "ft_per_s", "ft_s", "fps" -> "ft/s";
             default -> text;
         };

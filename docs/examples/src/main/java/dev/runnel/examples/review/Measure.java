@@ -9,11 +9,13 @@ import java.util.regex.Pattern;
 
 /** Reads values with a unit, such as {@code 450 mm} or {@code 10 min}, and fractions such as {@code 1:150}. */
 final class Measure {
-    /** Units of length, each in m. */
-    static final Map<String, BigDecimal> LENGTH = units("mm", "0.001", "cm", "0.01", "m", "1");
+    /** Units of length, each in m, in the site file as in columns of readings. */
+    static final Map<String, BigDecimal> LENGTH =
+            units("mm", "0.001", "cm", "0.01", "m", "1", "in", "0.0254", "ft", "0.3048");
 
-    /** Units of velocity, each in m/s. */
-    static final Map<String, BigDecimal> VELOCITY = units("m/s", "1", "mm/s", "0.001", "cm/s", "0.01");
+    /** Units of velocity, each in m/s, in the site file as in columns of readings. */
+    static final Map<String, BigDecimal> VELOCITY =
+            units("m/s", "1", "mm/s", "0.001", "cm/s", "0.01", "ft/s", "0.3048");
 
     /** Units of time, each in s. */
     static final Map<String, BigDecimal> TIME = units("s", "1", "min", "60", "h", "3600", "d", "86400");

@@ -6,7 +6,6 @@ import dev.runnel.rainfall.ddf.ReturnPeriod;
 import dev.runnel.rainfall.event.RainfallEvent;
 import dev.runnel.rainfall.gauge.TipSummary;
 import java.time.Duration;
-import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
@@ -19,12 +18,12 @@ final class RainText {
 
     private final Page page;
     private final SiteReview review;
-    private final ZoneId zone;
+    private final Dates dates;
 
     private RainText(Page page, SiteReview review) {
         this.page = page;
         this.review = review;
-        this.zone = review.site().zone();
+        this.dates = review.data().dates();
     }
 
     static void put(Page page, SiteReview review) {
@@ -90,7 +89,7 @@ final class RainText {
         boolean isLeast = event.antecedent().isAtLeast();
         Optional<EventRarity.OverDuration> governing = storm.rarity().flatMap(EventRarity::governing);
         return List.of(
-                Show.time(event.start(), zone),
+                dates.time(event.start()),
                 Show.hoursValue(event.duration()),
                 Show.rain(event.depthMm()),
                 (isLeast ? "> " : "") + Show.spell(event.antecedentDryTime()),
@@ -121,7 +120,7 @@ final class RainText {
                         years(over.returnPeriod()) + Page.BOUND + "over" + Page.BOUND + Show.duration(over.duration())
                                 + " (" + Show.rain(over.peak().depthMm()) + Page.BOUND + "mm)"));
         if (!parts.isEmpty()) {
-            page.say(Show.time(storm.event().start(), zone) + ": " + String.join(", ", parts));
+            page.say(dates.time(storm.event().start()) + ": " + String.join(", ", parts));
         }
     }
 

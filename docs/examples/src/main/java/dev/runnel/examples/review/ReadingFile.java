@@ -25,7 +25,12 @@ final class ReadingFile {
      * @param report what became of the lines
      * @param series the readings, SI
      */
-    record Readings(Site.Column column, String header, CsvUnit unit, CsvReport report, Series series) {}
+    record Readings(Site.Column column, String header, CsvUnit unit, CsvReport report, Series series) {
+        /** Tells whether there was any line below the header. */
+        boolean hasLines() {
+            return report.lines() > 0;
+        }
+    }
 
     /**
      * Tips of a gauge.

@@ -3,31 +3,19 @@ package dev.runnel.examples.review;
 import dev.runnel.base.Text;
 import java.time.Duration;
 import java.time.Instant;
-import java.time.LocalDate;
 import java.time.ZoneId;
 import java.time.format.DateTimeFormatter;
 import java.util.Locale;
 
 /** Values as the review shows them: in the units of the trade, no more digits than a monitor deserves. */
 final class Show {
-    private static final DateTimeFormatter TIME = DateTimeFormatter.ofPattern("EEE d MMM HH:mm", Locale.ENGLISH);
     private static final DateTimeFormatter CLOCK = DateTimeFormatter.ofPattern("HH:mm", Locale.ENGLISH);
-    private static final DateTimeFormatter DAY = DateTimeFormatter.ofPattern("EEE d MMM", Locale.ENGLISH);
     private static final DateTimeFormatter FULL = DateTimeFormatter.ofPattern("d MMM yyyy HH:mm", Locale.ENGLISH);
 
     /** Binds a number to its unit. */
     private static final String BOUND = String.valueOf(Page.BOUND);
 
     private Show() {}
-
-    private static String bound(String text) {
-        return text.replace(' ', Page.BOUND);
-    }
-
-    /** For example {@code Sat 17 Oct 19:32}. */
-    static String time(Instant time, ZoneId zone) {
-        return bound(TIME.withZone(zone).format(time));
-    }
 
     /** For example {@code 19:32}. */
     static String clock(Instant time, ZoneId zone) {
@@ -36,12 +24,7 @@ final class Show {
 
     /** For example {@code 17 Oct 2026 19:32}. */
     static String timeWithYear(Instant time, ZoneId zone) {
-        return bound(FULL.withZone(zone).format(time));
-    }
-
-    /** For example {@code Sat 17 Oct}. */
-    static String day(LocalDate day) {
-        return bound(DAY.format(day));
+        return FULL.withZone(zone).format(time).replace(' ', Page.BOUND);
     }
 
     /** For example {@code 45 s}, {@code 12 min}, {@code 3 h 20 min}, {@code 2 d 4 h}. */

@@ -18,6 +18,7 @@ import java.util.Optional;
  * @param site what the site file says
  * @param depth depth readings
  * @param velocity velocity readings, if there are any
+ * @param emptyVelocity the file of velocities, if it is there and holds no line of readings
  * @param tips tips of the gauge, if there is one
  * @param ddf depth-duration-frequency table, if there is one
  */
@@ -25,6 +26,7 @@ record SiteData(
         Site site,
         CheckedReadings depth,
         Optional<CheckedReadings> velocity,
+        Optional<Path> emptyVelocity,
         Optional<ReadingFile.TipLines> tips,
         Optional<DdfTable> ddf) {
 
@@ -37,12 +39,20 @@ record SiteData(
                     + SiteFile.NAME);
         }
         CheckedReadings depth = CheckedReadings.depth(site, ReadingFile.readings(inputs.depth()));
+        Optional<ReadingFile.Readings> lines = velocityColumn(inputs).map(ReadingFile::readings);
         Optional<CheckedReadings> velocity =
-                velocityColumn(inputs).map(column -> CheckedReadings.velocity(site, ReadingFile.readings(column)));
+                lines.filter(ReadingFile.Readings::hasLines).map(readings -> CheckedReadings.velocity(site, readings));
+        Optional<Path> emptyVelocity = lines.filter(readings -> !readings.hasLines())
+                .map(readings -> readings.column().file());
         Optional<ReadingFile.TipLines> tips =
                 ReadingFile.exists(inputs.tips()) ? Optional.of(ReadingFile.tips(inputs.tips())) : Optional.empty();
         return new SiteData(
-                site, depth, velocity, tips, ddf(inputs.ddf(), site.rain().basis()));
+                site,
+                depth,
+                velocity,
+                emptyVelocity,
+                tips,
+                ddf(inputs.ddf(), site.rain().basis()));
     }
 
     /** The file of velocities, or a column of velocities beside the depths. */
@@ -67,6 +77,11 @@ record SiteData(
     Interval record() {
         Series series = depth.series();
         return Interval.of(series.time(0), series.time(series.size() - 1).plus(depth.interval()));
+    }
+
+    /** Returns how dates of this record are shown. */
+    Dates dates() {
+        return Dates.in(site.zone(), record());
     }
 
     /** Returns the accounts of all files of readings. */

@@ -201,8 +201,8 @@ final class SiteFile {
         ZoneId loggerClock = values.zone("logger clock", zone);
         ZoneId gaugeClock = values.zone("gauge clock", loggerClock);
         return new Site.Inputs(
-                column("depth", "", loggerClock, List.of("mm", "cm", "m", "in", "ft")),
-                column("velocity", "", loggerClock, List.of("m/s", "mm/s", "ft/s")),
+                column("depth", "", loggerClock, List.copyOf(Measure.LENGTH.keySet())),
+                column("velocity", "", loggerClock, List.copyOf(Measure.VELOCITY.keySet())),
                 column("tips", "tips ", gaugeClock, List.of()),
                 folder.resolve(values.text("ddf file", "ddf.csv")));
     }

@@ -81,8 +81,16 @@ final class SiteFiles {
                 .withQuality()
                 .withComments(
                         review.site().name() + ": level above the invert, mean velocity, flow; time in UTC",
-                        "quality: poor stays in use, suspect is left out of the review")
+                        "quality: poor (for one, unusual by a test) stays in use",
+                        "quality: suspect (for one, failed a test) is left out of the review")
                 .write(folder.resolve("flow.csv"), columns);
+    }
+
+    /** Writes a table that has rows. */
+    private void table(CsvWriter writer, String file, List<String> header, List<? extends List<?>> rows) {
+        if (!rows.isEmpty()) {
+            writer.writeTable(folder.resolve(file), header, rows);
+        }
     }
 
     private void events() {
@@ -93,8 +101,9 @@ final class SiteFiles {
                 header.add("peak_" + duration.toMinutes() + "_min_mm");
             }
             header.addAll(List.of("rarest_over_min", "return_period_years", "return_period_is"));
-            TABLE.writeTable(
-                    folder.resolve("events.csv"),
+            table(
+                    TABLE,
+                    "events.csv",
                     header,
                     rain.storms().stream().map(SiteFiles::event).toList());
         });
@@ -135,18 +144,17 @@ final class SiteFiles {
                                         over.peak().depthMm(),
                                         over.returnPeriod().years(),
                                         standing(over.returnPeriod()))))));
-        if (!rows.isEmpty()) {
-            TABLE.writeTable(
-                    folder.resolve("rarity.csv"),
-                    List.of(
-                            "storm_start_utc",
-                            "duration_min",
-                            "peak_start_utc",
-                            "peak_mm",
-                            "return_period_years",
-                            "return_period_is"),
-                    rows);
-        }
+        table(
+                TABLE,
+                "rarity.csv",
+                List.of(
+                        "storm_start_utc",
+                        "duration_min",
+                        "peak_start_utc",
+                        "peak_mm",
+                        "return_period_years",
+                        "return_period_is"),
+                rows);
     }
 
     /** Whether a return period is a figure or only a bound of it. */
@@ -174,24 +182,24 @@ final class SiteFiles {
                     seen.<Object>map(DailyEvidence::medianRatio).orElse(""),
                     seen.<Object>map(DailyEvidence::unchangedVelocityShare).orElse("")));
         }
-        TABLE.withComments(
+        table(
+                TABLE.withComments(
                         "local days in " + review.site().zone()
                                 + "; volume as measured over the covered part of the day",
-                        "medians on dry days: level above the invert, mean velocity, that over the velocity of the law")
-                .writeTable(
-                        folder.resolve("daily.csv"),
-                        List.of(
-                                "local_date",
-                                "day_is",
-                                "rain_mm",
-                                "volume_m3",
-                                "coverage",
-                                "complete",
-                                "median_level_m",
-                                "median_velocity_m_per_s",
-                                "median_velocity_over_law",
-                                "unchanged_velocity_share"),
-                        rows);
+                        "medians on dry days: level above the invert, mean velocity, that over the velocity of the law"),
+                "daily.csv",
+                List.of(
+                        "local_date",
+                        "day_is",
+                        "rain_mm",
+                        "volume_m3",
+                        "coverage",
+                        "complete",
+                        "median_level_m",
+                        "median_velocity_m_per_s",
+                        "median_velocity_over_law",
+                        "unchanged_velocity_share"),
+                rows);
     }
 
     private void dryWeather() {
@@ -233,19 +241,18 @@ final class SiteFiles {
     }
 
     private void alarms() {
-        if (!review.flow().alarms().isEmpty()) {
-            TABLE.writeTable(
-                    folder.resolve("alarms.csv"),
-                    List.of(
-                            "onset_utc",
-                            "activation_utc",
-                            "cleared_utc",
-                            "returned_utc",
-                            "peak_level_m",
-                            "peak_utc",
-                            "unobserved_h"),
-                    review.flow().alarms().stream().map(SiteFiles::alarm).toList());
-        }
+        table(
+                TABLE,
+                "alarms.csv",
+                List.of(
+                        "onset_utc",
+                        "activation_utc",
+                        "cleared_utc",
+                        "returned_utc",
+                        "peak_level_m",
+                        "peak_utc",
+                        "unobserved_h"),
+                review.flow().alarms().stream().map(SiteFiles::alarm).toList());
     }
 
     private static List<Object> alarm(AlarmEvent alarm) {
@@ -260,12 +267,11 @@ final class SiteFiles {
     }
 
     private void periods(String file, String level, List<SurchargePeriod> periods) {
-        if (!periods.isEmpty()) {
-            TABLE.writeTable(
-                    folder.resolve(file),
-                    List.of("start_utc", "end_utc", "duration_h", "peak_above_" + level + "_m", "peak_utc", "complete"),
-                    periods.stream().map(SiteFiles::period).toList());
-        }
+        table(
+                TABLE,
+                file,
+                List.of("start_utc", "end_utc", "duration_h", "peak_above_" + level + "_m", "peak_utc", "complete"),
+                periods.stream().map(SiteFiles::period).toList());
     }
 
     private static List<Object> period(SurchargePeriod period) {
@@ -278,7 +284,7 @@ final class SiteFiles {
                 period.isComplete() ? "yes" : "no");
     }
 
-    /** Every reading that a test found suspect or failed. */
+    /** Every reading that a test found unusual or failed. */
     private void flags() {
         List<List<?>> rows = new ArrayList<>();
         List<CheckedReadings> all = new ArrayList<>();
@@ -295,10 +301,11 @@ final class SiteFiles {
                                 flag.reason())));
             }
         }
-        if (!rows.isEmpty()) {
-            TABLE.writeTable(
-                    folder.resolve("flags.csv"), List.of("time_utc", "quantity", "test", "verdict", "reason"), rows);
-        }
+        table(
+                TABLE.withComments("verdict: unusual stays in use (quality poor), fail is left out (quality suspect)"),
+                "flags.csv",
+                List.of("time_utc", "quantity", "test", "verdict", "reason"),
+                rows);
     }
 
     /** Every line that was rejected or of which something was altered. */
@@ -314,7 +321,7 @@ final class SiteFiles {
                         issue.text()));
             }
         }
-        TABLE.writeTable(folder.resolve("rejected.csv"), List.of("file", "line", "column", "kind", "what"), rows);
+        table(TABLE, "rejected.csv", List.of("file", "line", "column", "kind", "what"), rows);
     }
 
     private static double hours(Duration duration) {

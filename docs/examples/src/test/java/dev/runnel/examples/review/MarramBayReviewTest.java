@@ -244,7 +244,7 @@ class MarramBayReviewTest {
                 .containsExactly(Instant.parse("2026-10-15T15:30:00Z"));
         assertThat(depth.flags("range").raised().stream().map(QualityFlag::time))
                 .containsExactly(Instant.parse("2026-10-30T03:12:00Z"));
-        assertThat(quayStreet.data().velocity().orElseThrow().quality().count(Verdict.SUSPECT))
+        assertThat(quayStreet.data().velocity().orElseThrow().quality().count(Verdict.UNUSUAL))
                 .isEqualTo(1);
     }
 
@@ -300,6 +300,7 @@ class MarramBayReviewTest {
         assertThat(page).doesNotContain("NaN").doesNotContain("Infinity");
         assertThat(flat)
                 .contains("look at 1 Surcharged twice")
+                .contains("Water above the overflow's crest twice")
                 .contains("2 spills.")
                 .contains("Velocity sensor? Thu 22 Oct")
                 .contains("Obstruction downstream?")

@@ -118,6 +118,7 @@ class OtherFoldersTest {
         assertThat(outcome.flat())
                 .contains("tips: a header and no tip below it")
                 .contains("0.0 mm from 0 tips; 0 storms");
+        assertThat(Files.exists(site.output().resolve("site/events.csv"))).isFalse();
     }
 
     @Test
@@ -174,7 +175,7 @@ class OtherFoldersTest {
         assertThat(outcome.err())
                 .startsWith("Site review: other cannot be reviewed. ")
                 .contains(
-                        "site.txt, line 1, column 12: diameter must be a number and a unit of mm, cm, m, was \"450\"");
+                        "site.txt, line 1, column 12: diameter must be a number and a unit of mm, cm, m, in, ft, was \"450\"");
     }
 
     @Test
@@ -184,7 +185,7 @@ class OtherFoldersTest {
 
     @Test
     void refusesAHeaderAlone() {
-        refused("depth.csv", "time,depth_mm\n", "depth.csv");
+        refused("depth.csv", "time,depth_mm\n", "depth.csv: no readings, a header and no line below it");
     }
 
     @Test

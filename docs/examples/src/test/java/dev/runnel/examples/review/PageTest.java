@@ -2,8 +2,10 @@ package dev.runnel.examples.review;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import dev.runnel.timeseries.Interval;
 import java.time.Duration;
 import java.time.Instant;
+import java.time.LocalDate;
 import java.time.ZoneId;
 import java.util.List;
 import org.junit.jupiter.api.Test;
@@ -72,8 +74,18 @@ class PageTest {
     void timesAreThoseOfTheSite() {
         Instant time = Instant.parse("2026-10-17T18:32:00Z");
 
-        assertThat(Show.time(time, ZoneId.of("Europe/London")).replace(Page.BOUND, ' '))
+        Interval record = Interval.of(time, time.plus(Duration.ofDays(300)));
+        Interval longer = Interval.of(time, time.plus(Duration.ofDays(301)));
+
+        assertThat(Dates.in(ZoneId.of("Europe/London"), record).time(time).replace(Page.BOUND, ' '))
                 .isEqualTo("Sat 17 Oct 19:32");
-        assertThat(Show.time(time, ZoneId.of("UTC")).replace(Page.BOUND, ' ')).isEqualTo("Sat 17 Oct 18:32");
+        assertThat(Dates.in(ZoneId.of("UTC"), record).time(time).replace(Page.BOUND, ' '))
+                .isEqualTo("Sat 17 Oct 18:32");
+        assertThat(Dates.in(ZoneId.of("UTC"), longer).time(time).replace(Page.BOUND, ' '))
+                .isEqualTo("Sat 17 Oct 2026 18:32");
+        assertThat(Dates.in(ZoneId.of("UTC"), longer)
+                        .day(LocalDate.of(2027, 1, 3))
+                        .replace(Page.BOUND, ' '))
+                .isEqualTo("Sun 3 Jan 2027");
     }
 }

@@ -7,11 +7,15 @@ import static org.assertj.core.api.Assertions.within;
 import dev.runnel.base.Settings;
 import dev.runnel.hydraulics.flow.ColebrookWhite;
 import dev.runnel.hydraulics.flow.Manning;
+import dev.runnel.timeseries.csv.CsvUnit;
 import java.io.IOException;
+import java.math.BigDecimal;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.time.ZoneId;
+import java.util.List;
+import java.util.Map;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.regex.Matcher;
@@ -67,9 +71,9 @@ class SiteFileTest {
 
     @ParameterizedTest
     @CsvSource(delimiter = '|', textBlock = """
-            diameter = 450                 | line 4, column 12: diameter must be a number and a unit of mm, cm, m, was "450"
+            diameter = 450                 | line 4, column 12: diameter must be a number and a unit of mm, cm, m, in, ft, was "450"
             diameter = 0 mm                | line 4, column 12: diameter must be greater than 0, was "0 mm"
-            diameter = NaN mm              | line 4, column 12: diameter must be a number and a unit of mm, cm, m, was "NaN mm"
+            diameter = NaN mm              | line 4, column 12: diameter must be a number and a unit of mm, cm, m, in, ft, was "NaN mm"
             shape = pear                   | line 4, column 9: shape must be one of circular, egg, box, was "pear"
             width = 600 mm                 | line 4, column 9: width does not belong to the shape circular
             sensor offset = -3 mm          | line 4, column 17: sensor offset must be 0 or greater, was "-3 mm"
@@ -93,6 +97,30 @@ class SiteFileTest {
         assertThatIllegalArgumentException()
                 .isThrownBy(() -> parse(text))
                 .withMessageStartingWith("site.txt, " + message);
+    }
+
+    @Test
+    void takesInchesFeetAndCentimetresASecond() {
+        Site site = parse("diameter = 18 in\ngradient = 1:150\nroughness = manning 0.013\n"
+                + "overflow crest level = 1.25 ft\nfastest velocity = 500 cm/s\nvelocity unit = cm/s\n");
+
+        assertThat(site.monitor().soffit()).isEqualTo(0.4572);
+        assertThat(site.crestLevel()).hasValue(0.381);
+        assertThat(site.checks().fastestVelocity()).isEqualTo(5);
+        assertThat(site.inputs().velocity().unit()).hasValue(CsvUnit.CENTIMETRE_PER_SECOND);
+    }
+
+    /** The site file and the columns know the same units, and take them for the same. */
+    @Test
+    void unitsAreThoseOfTheColumns() {
+        assertThat(Measure.LENGTH.keySet()).containsExactly("mm", "cm", "m", "in", "ft");
+        assertThat(Measure.VELOCITY.keySet()).containsExactly("m/s", "mm/s", "cm/s", "ft/s");
+        for (Map<String, BigDecimal> units : List.of(Measure.LENGTH, Measure.VELOCITY)) {
+            units.forEach((unit, factor) ->
+                    assertThat(CsvUnit.parse(unit).toSi(1)).as(unit).isEqualTo(factor.doubleValue()));
+        }
+        assertThat(Header.unitIn("speed [cm/s]")).hasValue(CsvUnit.CENTIMETRE_PER_SECOND);
+        assertThat(Header.unitIn("speed_cm_per_s")).hasValue(CsvUnit.CENTIMETRE_PER_SECOND);
     }
 
     @ParameterizedTest
