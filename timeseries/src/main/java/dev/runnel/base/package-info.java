@@ -1,5 +1,5 @@
 /**
- * Argument checks and number texts that every Runnel module shares. Not part of the stable API: it may change without
+ * Argument checks, number texts and sums that every Runnel module shares. Not part of the stable API: it may change without
  * notice, and the API listing leaves it out.
  */
 @NullMarked

@@ -1,5 +1,6 @@
 package dev.runnel.timeseries;
 
+import dev.runnel.base.CompensatedSum;
 import dev.runnel.base.Text;
 import java.time.Duration;
 import java.time.Instant;
@@ -172,7 +173,7 @@ public final class RegularSeries {
      * @return the sum; 0 if there is no value
      */
     public double sum() {
-        return Statistics.sum(values);
+        return CompensatedSum.of(values, 0, values.length);
     }
 
     /**

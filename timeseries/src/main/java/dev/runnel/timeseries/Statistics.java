@@ -1,5 +1,6 @@
 package dev.runnel.timeseries;
 
+import dev.runnel.base.CompensatedSum;
 import dev.runnel.base.Require;
 import dev.runnel.base.Text;
 import java.util.Arrays;
@@ -32,23 +33,9 @@ public final class Statistics {
     public static Statistics of(double[] values) {
         double[] sorted =
                 Arrays.stream(values).filter(value -> !Double.isNaN(value)).toArray();
-        double sum = sum(sorted);
+        double sum = CompensatedSum.of(sorted, 0, sorted.length);
         Arrays.sort(sorted);
         return new Statistics(sorted, values.length - sorted.length, sum);
-    }
-
-    /** Neumaier's compensated sum of what is not NaN: a record of years must balance to the last tip. */
-    static double sum(double[] values) {
-        double sum = 0;
-        double lost = 0;
-        for (double value : values) {
-            if (!Double.isNaN(value)) {
-                double next = sum + value;
-                lost += Math.abs(sum) >= Math.abs(value) ? (sum - next) + value : (value - next) + sum;
-                sum = next;
-            }
-        }
-        return sum + lost;
     }
 
     /**

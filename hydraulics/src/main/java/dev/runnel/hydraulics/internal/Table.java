@@ -7,6 +7,7 @@ import java.io.InputStreamReader;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import org.apiguardian.api.API;
 
@@ -55,6 +56,17 @@ public final class Table {
      */
     public double[] numbers(String column) {
         return texts(column).stream().mapToDouble(Double::parseDouble).toArray();
+    }
+
+    /**
+     * Returns all cells as numbers.
+     *
+     * @return a new array, row by row
+     */
+    public double[][] numbers() {
+        return rows.stream()
+                .map(row -> Arrays.stream(row).mapToDouble(Double::parseDouble).toArray())
+                .toArray(double[][]::new);
     }
 
     /**

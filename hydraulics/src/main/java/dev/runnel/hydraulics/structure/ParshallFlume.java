@@ -29,7 +29,7 @@ import org.apiguardian.api.API;
  */
 @API(status = API.Status.STABLE, since = "0.1")
 public final class ParshallFlume implements HeadDischarge {
-    private static final Table SMALL = Table.resource("parshall-small.csv");
+    private static final CoefficientTable SMALL = CoefficientTable.resource("parshall-small.csv");
     private static final String ISO_9826 = "ISO 9826, CJ/T 3008.3-1993";
 
     private final double throat;

@@ -9,9 +9,9 @@ import java.util.stream.IntStream;
  */
 final class PartialContraction {
     private static final double STEP = 0.1;
-    private static final Table[] CURVES = IntStream.rangeClosed(1, 10)
-            .mapToObj(i -> Table.resource("shen-90-degrees.csv").where(i / 10.0))
-            .toArray(Table[]::new);
+    private static final CoefficientTable[] CURVES = IntStream.rangeClosed(1, 10)
+            .mapToObj(i -> CoefficientTable.resource("shen-90-degrees.csv").where(i / 10.0))
+            .toArray(CoefficientTable[]::new);
 
     private PartialContraction() {}
 
@@ -24,7 +24,7 @@ final class PartialContraction {
         return between(shape, curve -> curve.rows()[curve.rows().length - 1][0]);
     }
 
-    private static double between(double shape, java.util.function.ToDoubleFunction<Table> value) {
+    private static double between(double shape, java.util.function.ToDoubleFunction<CoefficientTable> value) {
         double place = Math.max(0, Math.min(CURVES.length - 1, shape / STEP - 1));
         int i = (int) Math.min(CURVES.length - 2, Math.floor(place));
         double low = value.applyAsDouble(CURVES[i]);

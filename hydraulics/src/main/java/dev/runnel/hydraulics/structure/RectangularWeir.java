@@ -27,8 +27,8 @@ import org.apiguardian.api.API;
  */
 @API(status = API.Status.STABLE, since = "0.1")
 public final class RectangularWeir implements HeadDischarge {
-    private static final Table COEFFICIENT = Table.resource("kindsvater-carter.csv");
-    private static final Table WIDTH_CORRECTION = Table.resource("kindsvater-carter-width.csv");
+    private static final CoefficientTable COEFFICIENT = CoefficientTable.resource("kindsvater-carter.csv");
+    private static final CoefficientTable WIDTH_CORRECTION = CoefficientTable.resource("kindsvater-carter-width.csv");
     private static final double HEAD_CORRECTION = 0.001;
     private static final String ISO_1438 = "ISO 1438, from memory";
 

@@ -24,8 +24,8 @@ import org.apiguardian.api.API;
  */
 @API(status = API.Status.STABLE, since = "0.1")
 public final class VNotchWeir implements HeadDischarge {
-    private static final Table COEFFICIENT = Table.resource("shen-coefficient.csv");
-    private static final Table HEAD_CORRECTION_FEET = Table.resource("shen-head.csv");
+    private static final CoefficientTable COEFFICIENT = CoefficientTable.resource("shen-coefficient.csv");
+    private static final CoefficientTable HEAD_CORRECTION_FEET = CoefficientTable.resource("shen-head.csv");
     private static final String ISO_1438 = "ISO 1438, from memory";
 
     private final double angleDegrees;

@@ -1,10 +1,10 @@
 package dev.runnel.rainfall.design;
 
+import dev.runnel.base.CompensatedSum;
 import dev.runnel.base.Require;
 import dev.runnel.base.Text;
 import dev.runnel.rainfall.ddf.DepthDurationFrequency;
 import dev.runnel.rainfall.ddf.IntensityFormula;
-import dev.runnel.rainfall.internal.CompensatedSum;
 import dev.runnel.rainfall.internal.Rain;
 import dev.runnel.timeseries.EpochNanos;
 import dev.runnel.timeseries.RegularSeries;

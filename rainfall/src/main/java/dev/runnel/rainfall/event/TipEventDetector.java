@@ -1,8 +1,8 @@
 package dev.runnel.rainfall.event;
 
+import dev.runnel.base.CompensatedSum;
 import dev.runnel.rainfall.gauge.TippingBucket;
 import dev.runnel.rainfall.gauge.Tips;
-import dev.runnel.rainfall.internal.CompensatedSum;
 import dev.runnel.timeseries.EpochNanos;
 import dev.runnel.timeseries.Interval;
 import java.time.Duration;

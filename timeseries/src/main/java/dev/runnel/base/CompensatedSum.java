@@ -1,4 +1,4 @@
-package dev.runnel.rainfall.internal;
+package dev.runnel.base;
 
 import org.apiguardian.api.API;
 

@@ -1,42 +1,24 @@
 package dev.runnel.hydraulics.structure;
 
-import java.io.BufferedReader;
-import java.io.IOException;
-import java.io.InputStream;
-import java.io.InputStreamReader;
-import java.io.UncheckedIOException;
-import java.nio.charset.StandardCharsets;
+import dev.runnel.hydraulics.internal.Table;
 import java.util.Arrays;
-import java.util.Objects;
 
 /** A small published table kept as a resource, and straight-line interpolation in it. */
-final class Table {
+final class CoefficientTable {
     private final double[][] rows;
 
-    private Table(double[][] rows) {
+    private CoefficientTable(double[][] rows) {
         this.rows = rows;
     }
 
-    /** Reads numbers separated by commas; lines that begin with # are the source, the first other line names columns. */
-    static Table resource(String file) {
-        try (InputStream stream = Objects.requireNonNull(Table.class.getResourceAsStream(file), file);
-                BufferedReader reader = new BufferedReader(new InputStreamReader(stream, StandardCharsets.UTF_8))) {
-            double[][] rows = reader.lines()
-                    .filter(line -> !line.startsWith("#") && !line.isBlank())
-                    .skip(1)
-                    .map(line -> Arrays.stream(line.split(",", -1))
-                            .mapToDouble(Double::parseDouble)
-                            .toArray())
-                    .toArray(double[][]::new);
-            return new Table(rows);
-        } catch (IOException e) {
-            throw new UncheckedIOException(e);
-        }
+    /** Reads a table of numbers. */
+    static CoefficientTable resource(String file) {
+        return new CoefficientTable(Table.read(CoefficientTable.class, file).numbers());
     }
 
     /** Returns the rows whose first column has the value, without that column. */
-    Table where(double first) {
-        return new Table(Arrays.stream(rows)
+    CoefficientTable where(double first) {
+        return new CoefficientTable(Arrays.stream(rows)
                 .filter(row -> row[0] == first)
                 .map(row -> Arrays.copyOfRange(row, 1, row.length))
                 .toArray(double[][]::new));
