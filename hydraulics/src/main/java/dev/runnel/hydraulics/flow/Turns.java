@@ -11,6 +11,8 @@ import java.util.stream.DoubleStream;
  * is critical, and at benches where Froude's number jumps across 1.
  */
 final class Turns {
+    private static final double ROUNDING = 1e-14;
+
     private final double[] ends;
     private final double[] critical;
     private final double soffit;
@@ -44,7 +46,15 @@ final class Turns {
                 found[count++] = depth;
             }
         }
-        return Arrays.copyOf(found, count);
+        return count == 0 ? turnNear(quantity, value) : Arrays.copyOf(found, count);
+    }
+
+    /** The turn itself, if the value misses its least by rounding only: a critical depth is never exact. */
+    private double[] turnNear(DoubleUnaryOperator quantity, double value) {
+        return Arrays.stream(critical)
+                .filter(turn -> Math.abs(quantity.applyAsDouble(turn) - value) <= ROUNDING * value)
+                .limit(1)
+                .toArray();
     }
 
     private static double inStretch(DoubleUnaryOperator quantity, double value, double from, double to) {

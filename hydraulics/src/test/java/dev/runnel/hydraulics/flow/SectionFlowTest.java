@@ -6,7 +6,9 @@ import static org.assertj.core.api.Assertions.within;
 
 import dev.runnel.hydraulics.section.BenchedChannel;
 import dev.runnel.hydraulics.section.CircularSection;
+import dev.runnel.hydraulics.section.CrossSection;
 import dev.runnel.hydraulics.section.RectangularSection;
+import dev.runnel.hydraulics.section.TrapezoidalSection;
 import org.junit.jupiter.api.Test;
 
 class SectionFlowTest {
@@ -116,5 +118,19 @@ class SectionFlowTest {
                 .hasMessage("depth must be supercritical for a jump, Froude's number at 1.5 m was 0.2607");
         var pipe = SectionFlow.of(CircularSection.ofDiameter(0.6), 0.1);
         assertThatThrownBy(() -> pipe.velocity(0.61)).hasMessage("depth must be in [0, 0.6] m, was 0.61");
+    }
+
+    /** Found by a property: at the critical depth the momentum fell short of its own minimum in the last bit. */
+    @Test
+    void theCriticalDepthItselfHasItsOwnEnergyAndMomentum() {
+        for (int i = 1; i <= 200; i++) {
+            CrossSection section = TrapezoidalSection.of(0.3 + i * 0.01, 0.5);
+            double depth = 0.003 * i;
+            double area = section.area(depth);
+            SectionFlow flow =
+                    SectionFlow.of(section, area * Math.sqrt(Gravity.STANDARD * area / section.topWidth(depth)));
+            assertThat(flow.depthsForEnergy(flow.specificEnergy(depth))).isNotEmpty();
+            assertThat(flow.depthsForMomentum(flow.momentum(depth))).isNotEmpty();
+        }
     }
 }
