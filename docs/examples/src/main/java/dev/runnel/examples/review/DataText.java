@@ -41,10 +41,10 @@ final class DataText {
                             lines(page, "velocity", velocity.lines().report());
                             flags(page, velocity, data.dates());
                         },
-                        () -> page.say((data.emptyVelocity()
+                        () -> page.say(data.emptyVelocity()
                                         .map(file ->
                                                 file.getFileName() + ": no readings, a header and no line below it; ")
-                                        .orElse(""))
+                                        .orElse("")
                                 + "no velocity readings: the review is of depth only, there is no flow"));
         data.tips()
                 .ifPresentOrElse(
