@@ -5,6 +5,7 @@ import dev.runnel.rainfall.event.PeakDepth;
 import dev.runnel.rainfall.event.SlidingMaximum;
 import dev.runnel.rainfall.internal.Rain;
 import dev.runnel.timeseries.RegularSeries;
+import dev.runnel.timeseries.change.MannKendall;
 import java.time.Duration;
 import java.time.ZoneOffset;
 import java.util.ArrayList;
@@ -183,6 +184,18 @@ public final class AnnualMaxima {
      */
     public Fit fit(Duration duration, DistributionFamily family, FitMethod method) {
         return Fit.of(family, method, depthsMm(duration));
+    }
+
+    /**
+     * Tests the maxima of one duration for a trend over the years. A fit takes them as draws from one distribution: look
+     * at this before fitting, and say so if it is significant. Years left out leave no gap in the order.
+     *
+     * @param duration one of {@link #durations}
+     * @return the test of Mann and Kendall
+     * @throws IllegalArgumentException if the duration was not asked for, or there are too few years for the test
+     */
+    public MannKendall trend(Duration duration) {
+        return MannKendall.of(depthsMm(duration));
     }
 
     @Override

@@ -54,6 +54,23 @@ class AnnualMaximaTest {
     }
 
     @Test
+    void aTrendInTheYearsIsSeen() {
+        double[] rising = new double[20 * 365];
+        for (int year = 0; year < 20; year++) {
+            rising[year * 365 + 100] = 10 + year;
+        }
+        AnnualMaxima maxima = AnnualMaxima.from(
+                RegularSeries.of(Instant.parse("2001-01-01T00:00:00Z"), DAY, rising),
+                List.of(DAY),
+                YearRule.calendar());
+        assertThat(maxima.trend(DAY).tau()).isEqualTo(1);
+        assertThat(maxima.trend(DAY).pValue()).isLessThan(0.001);
+        assertThatIllegalArgumentException()
+                .isThrownBy(() -> maxima.trend(HOUR))
+                .withMessage("duration must be one of [PT24H], was PT1H");
+    }
+
+    @Test
     void aWaterYearStartsInItsMonth() {
         double[] values = new double[365];
         values[0] = 7;
