@@ -117,7 +117,7 @@ final class Habits {
                 .that()
                 .resideInAnyPackage(libraries())
                 .and()
-                .resideOutsideOfPackage("..internal..")
+                .resideOutsideOfPackages(root + ".base..", "..internal..")
                 .and()
                 .arePublic()
                 .and()
