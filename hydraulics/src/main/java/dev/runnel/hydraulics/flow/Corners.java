@@ -57,6 +57,12 @@ final class Corners {
         if (open) {
             // Above the last corner of an open section the walls only go on: samples spread by doubling.
             double from = breaks[breaks.length - 1];
+            if (from > 0 && jumps(quantity, from, Math.nextUp(from))) {
+                // A level bench at the top: the wetted perimeter jumps there, as at any other bench.
+                chains.add(chain(depths, smooth, quantity));
+                depths = new ArrayList<>(List.of(Math.nextUp(from)));
+                smooth = new ArrayList<>(List.of(false));
+            }
             double scale = from > 0 ? from : 1;
             for (double step = scale / 1024; step <= scale * 1024; step *= 2) {
                 depths.add(from + step);

@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
+import dev.runnel.hydraulics.section.BenchedChannel;
 import dev.runnel.hydraulics.section.CircularSection;
 import java.util.List;
 import org.junit.jupiter.api.Test;
@@ -181,5 +182,21 @@ class ConduitTest {
         assertThat(PIPE)
                 .hasToString("Conduit[CircularSection[D = 0.45 m], Gradient[0.0066667 m/m, 1 in 150],"
                         + " Manning[n = 0.013]]");
+    }
+
+    /** Found by a property: the depth just above a level bench that is the last corner of an open section was missed. */
+    @Test
+    void findsTheDepthsOnBothSidesOfALevelBench() {
+        Conduit channel = Conduit.of(BenchedChannel.of(1, 0.5, 3, 0), Gradient.of(1e-6), Manning.of(0.005));
+        for (double above = 1e-9; above < 0.02; above *= 1.7) {
+            double discharge = channel.discharge(0.5 + above);
+            double[] depths = channel.normalDepths(discharge);
+            assertThat(depths).hasSize(2).isSorted();
+            assertThat(depths[0]).isLessThan(0.5);
+            assertThat(depths[1]).isCloseTo(0.5 + above, within(1e-12));
+            for (double depth : depths) {
+                Closing.assertCloses(channel::discharge, depth, discharge);
+            }
+        }
     }
 }
