@@ -11,13 +11,9 @@ import org.apiguardian.api.API;
  * @since 0.1
  */
 @API(status = API.Status.STABLE, since = "0.1")
-public final class OpenSection implements CrossSection {
-    private final String name;
-    private final Outline outline;
-
+public final class OpenSection extends OutlinedSection {
     OpenSection(String name, Outline outline) {
-        this.name = name;
-        this.outline = outline;
+        super(name, outline);
     }
 
     /**
@@ -39,53 +35,6 @@ public final class OpenSection implements CrossSection {
      */
     public OpenSection withSediment(double depth) {
         return new OpenSection(name, outline.above(Depths.checked(depth, height())));
-    }
-
-    @Override
-    public double height() {
-        return outline.height();
-    }
-
-    @Override
-    public double area(double depth) {
-        return outline.area(Depths.checked(depth, height()));
-    }
-
-    @Override
-    public double wettedPerimeter(double depth) {
-        return outline.perimeter(Depths.checked(depth, height()));
-    }
-
-    @Override
-    public double topWidth(double depth) {
-        return outline.width(Depths.checked(depth, height()));
-    }
-
-    @Override
-    public double centroidDepth(double depth) {
-        return outline.centroidDepth(Depths.checked(depth, height()));
-    }
-
-    @Override
-    public double depthForArea(double area) {
-        return outline.depthForArea(Depths.checkedArea(area, outline.fullArea()));
-    }
-
-    @Override
-    public double[] breakDepths() {
-        return outline.breaks();
-    }
-
-    @Override
-    public boolean equals(Object other) {
-        return other instanceof OpenSection
-                && name.equals(((OpenSection) other).name)
-                && outline.equals(((OpenSection) other).outline);
-    }
-
-    @Override
-    public int hashCode() {
-        return outline.hashCode();
     }
 
     @Override

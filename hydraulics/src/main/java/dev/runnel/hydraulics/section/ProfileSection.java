@@ -12,13 +12,9 @@ import org.apiguardian.api.API;
  * @since 0.1
  */
 @API(status = API.Status.STABLE, since = "0.1")
-public final class ProfileSection implements ClosedSection {
-    private final String name;
-    private final Outline outline;
-
+public final class ProfileSection extends OutlinedSection implements ClosedSection {
     ProfileSection(String name, Outline outline) {
-        this.name = name;
-        this.outline = outline;
+        super(name, outline);
     }
 
     /**
@@ -49,11 +45,6 @@ public final class ProfileSection implements ClosedSection {
         return new ProfileSection(name, outline.above(level));
     }
 
-    @Override
-    public double height() {
-        return outline.height();
-    }
-
     /**
      * Returns the largest width at any level.
      *
@@ -61,48 +52,6 @@ public final class ProfileSection implements ClosedSection {
      */
     public double width() {
         return outline.largestWidth();
-    }
-
-    @Override
-    public double area(double depth) {
-        return outline.area(Depths.checked(depth, height()));
-    }
-
-    @Override
-    public double wettedPerimeter(double depth) {
-        return outline.perimeter(Depths.checked(depth, height()));
-    }
-
-    @Override
-    public double topWidth(double depth) {
-        return outline.width(Depths.checked(depth, height()));
-    }
-
-    @Override
-    public double centroidDepth(double depth) {
-        return outline.centroidDepth(Depths.checked(depth, height()));
-    }
-
-    @Override
-    public double depthForArea(double area) {
-        return outline.depthForArea(Depths.checkedArea(area, outline.fullArea()));
-    }
-
-    @Override
-    public double[] breakDepths() {
-        return outline.breaks();
-    }
-
-    @Override
-    public boolean equals(Object other) {
-        return other instanceof ProfileSection
-                && name.equals(((ProfileSection) other).name)
-                && outline.equals(((ProfileSection) other).outline);
-    }
-
-    @Override
-    public int hashCode() {
-        return outline.hashCode();
     }
 
     @Override
