@@ -19,6 +19,8 @@
  *
  * <p>Whatever is chosen, the depths of all steps add up to the depths of all tips.
  *
+ * <p>A logger that writes the rain of each step instead of tips is a {@link dev.runnel.rainfall.gauge.SteppedGauge}.
+ *
  * <p>What this is not: a correction for wind, evaporation or a badly placed gauge. Those are larger than anything here
  * and cannot be seen in the record.
  */
