@@ -14,7 +14,11 @@ import org.apiguardian.api.API;
  * agreement with the form in inches, N = 1.25 t (r + 0.1)<sup>−3.55</sup>.
  *
  * <p>Valid for 5 min to 2 h; return periods 0.1 to 100 years are answered (range from memory). Superseded for design; for
- * old records and old reports. Holland's later change for great intensities is not included.
+ * old records and old reports.
+ *
+ * <p><b>Great intensities.</b> Above a mean rate of about 1.25 in/h, 31.75 mm/h, the formula overstates how often a depth
+ * is reached: the true return period is longer than the one it gives (from memory). Holland later changed the formula for that
+ * range; his change is not included, because no readable source of it was found. {@link #isDoubtful} tells such depths.
  *
  * @since 0.1
  */
@@ -24,6 +28,7 @@ public final class Bilham implements DepthDurationFrequency {
     private static final double COEFFICIENT = 1.214e5;
     private static final double ADDEND_MM = 2.54;
     private static final double EXPONENT = 3.55;
+    private static final double DOUBTFUL_ABOVE_MM_PER_HOUR = 1.25 * 25.4;
     private static final double LIMIT_ROUNDING = 1e-12;
 
     private Bilham() {}
@@ -55,6 +60,20 @@ public final class Bilham implements DepthDurationFrequency {
         }
         double within = Math.max(smallestYears(), Math.min(greatestYears(), years));
         return new ReturnPeriod(ReturnPeriod.Standing.WITHIN, within, basis());
+    }
+
+    /**
+     * Tells whether the mean rate is above 31.75 mm/h, where the formula overstates how often a depth is reached.
+     *
+     * @param duration duration of rain D; 5 min to 2 h
+     * @param depthMm depth P in that duration, mm; 0 or greater
+     * @return true if P/D is above 1.25 in/h
+     * @throws IllegalArgumentException if an argument is out of range
+     */
+    @Override
+    public boolean isDoubtful(Duration duration, double depthMm) {
+        Require.nonNegative("depthMm", depthMm, "mm");
+        return depthMm / hours(duration) > DOUBTFUL_ABOVE_MM_PER_HOUR;
     }
 
     private double hours(Duration duration) {

@@ -31,14 +31,17 @@ public final class DdfTable implements DepthDurationFrequency {
     private final ReturnPeriodBasis basis;
     private final double[] logSeconds;
     private final Columns columns;
+    private final String provenance;
 
-    private DdfTable(List<Duration> durations, double[] years, double[][] depths, ReturnPeriodBasis basis) {
+    private DdfTable(
+            List<Duration> durations, double[] years, double[][] depths, ReturnPeriodBasis basis, String provenance) {
         this.durations = durations;
         this.years = years;
         this.depths = depths;
         this.basis = basis;
         this.logSeconds = durations.stream().mapToDouble(DdfTable::logSeconds).toArray();
         this.columns = Columns.of(years, basis);
+        this.provenance = provenance;
     }
 
     /**
@@ -59,7 +62,7 @@ public final class DdfTable implements DepthDurationFrequency {
         for (int i = 0; i < depths.length; i++) {
             depths[i] = depthMm[i].clone();
         }
-        DdfTable table = new DdfTable(List.copyOf(durations), years.clone(), depths, basis);
+        DdfTable table = new DdfTable(List.copyOf(durations), years.clone(), depths, basis, "");
         DdfTableChecks.check(table.durations, table.years, table.depths, basis);
         return table;
     }
@@ -85,7 +88,7 @@ public final class DdfTable implements DepthDurationFrequency {
      * @throws UncheckedIOException if the file cannot be read
      */
     public static DdfTable read(Path file, ReturnPeriodBasis basis) {
-        return DdfTableText.read(file, basis);
+        return DdfTableText.table(NumberLines.read(file), basis);
     }
 
     /**
@@ -97,7 +100,26 @@ public final class DdfTable implements DepthDurationFrequency {
      * @throws IllegalArgumentException if the text is not such a table; the message names line and column
      */
     public static DdfTable parse(String text, ReturnPeriodBasis basis) {
-        return DdfTableText.parse(text, "text", basis);
+        return DdfTableText.table(NumberLines.parse(text, "text"), basis);
+    }
+
+    /**
+     * Returns the same table with a word on where it comes from, which its text then shows.
+     *
+     * @param provenance source, site and date, as they should stand in a report; may be empty
+     * @return the table
+     */
+    public DdfTable withProvenance(String provenance) {
+        return new DdfTable(durations, years, depths, basis, Objects.requireNonNull(provenance, "provenance"));
+    }
+
+    /**
+     * Returns where the table comes from.
+     *
+     * @return as it was given; empty if it was not
+     */
+    public String provenance() {
+        return provenance;
     }
 
     @Override
@@ -185,6 +207,7 @@ public final class DdfTable implements DepthDurationFrequency {
     public boolean equals(Object other) {
         return other instanceof DdfTable that
                 && basis == that.basis
+                && provenance.equals(that.provenance)
                 && durations.equals(that.durations)
                 && Arrays.equals(years, that.years)
                 && Arrays.deepEquals(depths, that.depths);
@@ -192,13 +215,14 @@ public final class DdfTable implements DepthDurationFrequency {
 
     @Override
     public int hashCode() {
-        return Objects.hash(basis, durations, Arrays.hashCode(years), Arrays.deepHashCode(depths));
+        return Objects.hash(basis, provenance, durations, Arrays.hashCode(years), Arrays.deepHashCode(depths));
     }
 
     @Override
     public String toString() {
         return "DdfTable[" + durations.size() + " durations " + shortestDuration() + " to " + longestDuration() + ", "
                 + years.length + " return periods " + Text.number(smallestYears()) + " to "
-                + Text.number(greatestYears()) + " years, " + basis.toText() + "]";
+                + Text.number(greatestYears()) + " years, " + basis.toText()
+                + (provenance.isEmpty() ? "]" : "; " + provenance + "]");
     }
 }

@@ -93,6 +93,18 @@ public interface DepthDurationFrequency {
     }
 
     /**
+     * Tells whether the answers for a depth fall in a part of the relation that its own source, or a later one, warns of.
+     * A relation without such a part says no.
+     *
+     * @param duration duration of rain D
+     * @param depthMm depth P in that duration, mm
+     * @return true if depth and return period are to be doubted there, for the reason that the relation gives
+     */
+    default boolean isDoubtful(Duration duration, double depthMm) {
+        return false;
+    }
+
+    /**
      * Returns how rare an event was, over each of the durations for which its peaks were measured.
      *
      * @param event the event
@@ -100,6 +112,18 @@ public interface DepthDurationFrequency {
      */
     default EventRarity rarity(RainfallEvent event) {
         return EventRarity.of(this, event);
+    }
+
+    /**
+     * Returns this relation with return periods that count something else.
+     *
+     * @param basis what they should count
+     * @return the relation with the same depths, and its range of return periods converted
+     * @throws IllegalArgumentException if the smallest return period is so short that as annual maxima it cannot be told
+     *     from one year, below 0.03 years
+     */
+    default DepthDurationFrequency withBasis(ReturnPeriodBasis basis) {
+        return basis == basis() ? this : ConvertedRelation.of(this, basis);
     }
 
     /**

@@ -27,10 +27,12 @@ public final class EventRarity {
 
     private final List<OverDuration> durations;
     private final List<Duration> notCovered;
+    private final List<Duration> doubtful;
 
-    private EventRarity(List<OverDuration> durations, List<Duration> notCovered) {
+    private EventRarity(List<OverDuration> durations, List<Duration> notCovered, List<Duration> doubtful) {
         this.durations = List.copyOf(durations);
         this.notCovered = List.copyOf(notCovered);
+        this.doubtful = List.copyOf(doubtful);
     }
 
     /**
@@ -68,16 +70,20 @@ public final class EventRarity {
     public static EventRarity of(DepthDurationFrequency relation, RainfallEvent event) {
         List<OverDuration> durations = new ArrayList<>();
         List<Duration> notCovered = new ArrayList<>();
+        List<Duration> doubtful = new ArrayList<>();
         for (PeakDepth peak : event.peaks()) {
             if (relation.covers(peak.duration())) {
                 ReturnPeriod period = relation.returnPeriod(peak.duration(), peak.depthMm());
                 double limit = relation.depthMm(peak.duration(), period.years());
                 durations.add(new OverDuration(peak, period, period.isWithin() ? 1 : peak.depthMm() / limit));
+                if (relation.isDoubtful(peak.duration(), peak.depthMm())) {
+                    doubtful.add(peak.duration());
+                }
             } else {
                 notCovered.add(peak.duration());
             }
         }
-        return new EventRarity(durations, notCovered);
+        return new EventRarity(durations, notCovered, doubtful);
     }
 
     /**
@@ -108,11 +114,21 @@ public final class EventRarity {
         return notCovered;
     }
 
+    /**
+     * Returns the durations over which the depth lies in a doubtful part of the relation.
+     *
+     * @return those for which {@link DepthDurationFrequency#isDoubtful} is true
+     */
+    public List<Duration> doubtful() {
+        return doubtful;
+    }
+
     @Override
     public String toString() {
         String governing = governing()
                 .map(each -> each + ", " + each.returnPeriod().basis().toText())
                 .orElse("no duration covered");
-        return "EventRarity[" + governing + (notCovered.isEmpty() ? "" : ", not covered " + notCovered) + "]";
+        return "EventRarity[" + governing + (doubtful.isEmpty() ? "" : ", doubtful over " + doubtful)
+                + (notCovered.isEmpty() ? "" : ", not covered " + notCovered) + "]";
     }
 }

@@ -1,46 +1,56 @@
 package dev.runnel.rainfall.ddf;
 
 import dev.runnel.base.Text;
-import java.io.IOException;
-import java.io.InputStream;
-import java.io.UncheckedIOException;
-import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 
-/** A table of factors that comes with this library: read by column, and linearly between rows. */
-record FactorTable(double[] rows, double[] columns, double[][] values) {
-    static FactorTable read(String resource) {
-        try (InputStream in = FactorTable.class.getResourceAsStream(resource)) {
-            if (in == null) {
-                throw new IllegalStateException("this jar lacks " + resource);
+/** A table of factors, read linearly between rows. A blank cell is NaN. */
+record FactorTable(double[] rows, double[][] values) {
+    /** What a cell must be, given the line before it and the cells to its left. */
+    interface CellCheck {
+        void check(double row, int column, FactorTable above, double[] values);
+    }
+
+    /** Reads the lines after the header. */
+    static FactorTable of(NumberLines text, int columns, boolean blanks, CellCheck check) {
+        FactorTable table = new FactorTable(new double[0], new double[0][]);
+        for (NumberLines.Line line : text.lines().subList(1, text.lines().size())) {
+            text.requireColumns(line, columns + 1);
+            FactorTable above = table;
+            double row = text.number(line, 1);
+            text.checked(line, 1, () -> above.requireNext(row));
+            double[] values = new double[columns];
+            for (int i = 0; i < columns; i++) {
+                int at = i;
+                boolean blank = blanks && line.cell(i + 2).isEmpty();
+                values[i] = blank ? Double.NaN : text.number(line, i + 2);
+                if (!blank) {
+                    text.checked(line, i + 2, () -> check.check(row, at, above, values));
+                }
             }
-            return parse(new String(in.readAllBytes(), StandardCharsets.UTF_8));
-        } catch (IOException e) {
-            throw new UncheckedIOException(e);
+            table = above.with(row, values);
+        }
+        if (table.rows.length == 0) {
+            throw new IllegalArgumentException(text.source() + ": must hold at least one line of factors, had none");
+        }
+        return table;
+    }
+
+    private void requireNext(double row) {
+        double before = rows.length == 0 ? 0 : lastRow();
+        if (!(row > before && row < Double.POSITIVE_INFINITY)) {
+            throw new IllegalArgumentException(
+                    "must be above " + Text.number(before) + " and finite, was " + Text.number(row));
         }
     }
 
-    private static FactorTable parse(String text) {
-        List<double[]> rows = new ArrayList<>();
-        double[] columns = {};
-        for (String line : text.lines().filter(each -> !each.startsWith("#")).toList()) {
-            String[] cells = line.split(",", -1);
-            if (columns.length == 0) {
-                columns = numbers(Arrays.copyOfRange(cells, 1, cells.length));
-            } else {
-                rows.add(numbers(cells));
-            }
-        }
-        return new FactorTable(
-                rows.stream().mapToDouble(row -> row[0]).toArray(),
-                columns,
-                rows.stream().map(row -> Arrays.copyOfRange(row, 1, row.length)).toArray(double[][]::new));
-    }
-
-    private static double[] numbers(String[] cells) {
-        return Arrays.stream(cells).mapToDouble(Double::parseDouble).toArray();
+    private FactorTable with(double row, double[] rowValues) {
+        double[] more = Arrays.copyOf(rows, rows.length + 1);
+        more[rows.length] = row;
+        List<double[]> moreValues = new ArrayList<>(Arrays.asList(values));
+        moreValues.add(rowValues);
+        return new FactorTable(more, moreValues.toArray(double[][]::new));
     }
 
     double firstRow() {
@@ -51,22 +61,17 @@ record FactorTable(double[] rows, double[] columns, double[][] values) {
         return rows[rows.length - 1];
     }
 
-    int column(String name, double head) {
-        int found = Arrays.binarySearch(columns, head);
-        if (found < 0) {
-            throw new IllegalArgumentException(
-                    name + " must be one of " + Arrays.toString(columns) + ", was " + Text.number(head));
-        }
-        return found;
-    }
-
-    double value(double row, int column) {
+    double[] row(double row) {
         int found = Arrays.binarySearch(rows, row);
         if (found >= 0) {
-            return values[found][column];
+            return values[found].clone();
         }
         int upper = -found - 1;
         double share = (row - rows[upper - 1]) / (rows[upper] - rows[upper - 1]);
-        return values[upper - 1][column] + share * (values[upper][column] - values[upper - 1][column]);
+        double[] between = values[upper - 1].clone();
+        for (int i = 0; i < between.length; i++) {
+            between[i] += share * (values[upper][i] - between[i]);
+        }
+        return between;
     }
 }

@@ -18,6 +18,11 @@ record UpliftedRelation(DepthDurationFrequency present, ClimateUplift uplift) im
     }
 
     @Override
+    public boolean isDoubtful(Duration duration, double depthMm) {
+        return present.isDoubtful(duration, depthMm / uplift.factor());
+    }
+
+    @Override
     public ReturnPeriodBasis basis() {
         return present.basis();
     }

@@ -7,23 +7,30 @@ import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.function.ToDoubleFunction;
+import java.util.stream.DoubleStream;
+import java.util.stream.IntStream;
 import org.apiguardian.api.API;
 
 /**
- * Rainfall of England and Wales from two figures read off a map, as in the Flood Studies Report and the Wallingford
+ * Rainfall of the United Kingdom from two figures read off a map, as in the Flood Studies Report and the Wallingford
  * Procedure: M5-60, the five-year depth in 60 minutes, and r, its ratio to that in two days.
  *
  * <blockquote>M5-D = Z1(D, r) · M5-60, MT-D = Z2(T, M5-D) · M5-D</blockquote>
  *
- * <p>Z1 is read linearly in r, Z2 linearly in M5-D; the result is a {@link DdfTable} with the durations 5 min to 24 h of
- * Z1 and the return periods 1 to 100 years of Z2. Z2 is above 1 at five years: its return periods count peaks over
- * threshold, while M5-60 is of annual maxima.
+ * <p>Z1 are {@link DurationFactors}, Z2 {@link GrowthFactors}: those of the Wallingford Procedure for England and Wales unless
+ * you say otherwise. The result is a {@link DdfTable} with the durations of Z1 and the return periods of Z2. M5-60 is of annual
+ * maxima; the return periods of the result count peaks over threshold.
+ *
+ * <p><b>The factors that come with this library are from memory, unconfirmed</b> but for this: two published calculation
+ * sheets confirm Z1 for r 0.35 and 0.40 to 0.005 and the ten-year column of Z2 to 0.01 between 7 and 53 mm. Replace them by the
+ * printed ones if you own them. Superseded for design in the United Kingdom: for the checking of older work only.
+ *
+ * <p><b>Beyond 24 hours</b> the map itself gives one figure, {@link #m5TwoDaysMm}. It is of two rainfall days, read once a
+ * day; 48 hours at any time hold more, 1.06 times as much from memory, 1.05 in the one published sheet that goes so far. That
+ * is too little to build on, so 48 hours need {@link DurationFactors} of your own.
  *
  * <p>Sources: NERC (1975), Flood Studies Report, volume II; National Water Council (1981), Wallingford Procedure; BRE
- * (1991), Digest 365. <b>The factors of both tables are from memory, unconfirmed</b> but for this: two published calculation
- * sheets confirm Z1 for r 0.35 and 0.40
- * to 0.005 and the ten-year column of Z2 to 0.01 between 7 and 53 mm. Superseded for design in
- * the United Kingdom: for the checking of older work only.
+ * (1991), Digest 365.
  *
  * @since 0.1
  */
@@ -34,18 +41,19 @@ public final class WallingfordRainfall {
 
     private final double m560Mm;
     private final double ratio;
-    private final FactorTable z1;
-    private final FactorTable z2;
+    private final DurationFactors z1;
+    private final GrowthFactors z2;
 
-    private WallingfordRainfall(double m560Mm, double ratio) {
-        this.z1 = FactorTable.read("wallingford-z1.csv");
-        this.z2 = FactorTable.read("wallingford-z2-england-wales.csv");
+    private WallingfordRainfall(double m560Mm, double ratio, DurationFactors z1, GrowthFactors z2) {
         this.m560Mm = Require.inRange("m560Mm", m560Mm, LEAST_M5_60, GREATEST_M5_60, "mm");
-        this.ratio = Require.inRange("ratio", ratio, z1.firstRow(), z1.lastRow(), "");
+        this.ratio = z1.requireRatio(ratio);
+        this.z1 = z1;
+        this.z2 = z2;
     }
 
     /**
-     * Returns the rainfall of a place. Reads its two tables; make it once.
+     * Returns the rainfall of a place in England or Wales by the factors of the Wallingford Procedure. Reads its two tables;
+     * make it once.
      *
      * @param m560Mm five-year depth in 60 min, mm; in [10, 25], the range of the map (from memory)
      * @param ratio r, M5-60 over the five-year depth in two days; in [0.12, 0.45], the range of the table
@@ -53,40 +61,72 @@ public final class WallingfordRainfall {
      * @throws IllegalArgumentException if an argument is out of range
      */
     public static WallingfordRainfall of(double m560Mm, double ratio) {
-        return new WallingfordRainfall(m560Mm, ratio);
+        return new WallingfordRainfall(
+                m560Mm, ratio, DurationFactors.wallingford(), GrowthFactors.wallingfordEnglandAndWales());
+    }
+
+    /**
+     * Returns the rainfall of the place by other growth factors.
+     *
+     * @param factors such as {@link GrowthFactors#floodStudiesScotlandAndNorthernIreland}, or your own
+     * @return the rainfall
+     */
+    public WallingfordRainfall withGrowthFactors(GrowthFactors factors) {
+        return new WallingfordRainfall(m560Mm, ratio, z1, factors);
+    }
+
+    /**
+     * Returns the rainfall of the place by other factors of duration.
+     *
+     * @param factors your own
+     * @return the rainfall
+     * @throws IllegalArgumentException if r is out of their range
+     */
+    public WallingfordRainfall withDurationFactors(DurationFactors factors) {
+        return new WallingfordRainfall(m560Mm, ratio, factors, z2);
     }
 
     /**
      * Returns the five-year depth at one of the durations of the table.
      *
-     * @param duration 5, 10, 15, 30 or 60 min, 2, 4, 6, 10 or 24 h
+     * @param duration 5, 10, 15, 30 or 60 min, 2, 4, 6, 10 or 24 h, or one of your own factors
      * @return M5-D, mm
      * @throws IllegalArgumentException if the table has no such duration
      */
     public double m5Mm(Duration duration) {
-        return m560Mm * z1.value(ratio, z1.column("duration, min", IntensityFormula.minutes(duration)));
+        return m560Mm * z1.factor(ratio, duration);
     }
 
     /**
-     * Returns the growth factor at one of the return periods of the table.
+     * Returns the five-year depth in two rainfall days, which is what r is a ratio to. Less than that in 48 hours.
      *
-     * @param years 1, 2, 3, 4, 5, 10, 20, 50 or 100
-     * @param m5Mm five-year depth, mm; in [5, 200]
+     * @return M5-60/r, mm
+     */
+    public double m5TwoDaysMm() {
+        return m560Mm / ratio;
+    }
+
+    /**
+     * Returns a growth factor.
+     *
+     * @param years return period T, years, peaks over threshold; in the range of the factors
+     * @param m5Mm five-year depth, mm; in the range of the factors
      * @return Z2
-     * @throws IllegalArgumentException if the table has no such return period or the depth is out of range
+     * @throws IllegalArgumentException if an argument is out of range
      */
     public double growthFactor(double years, double m5Mm) {
-        Require.inRange("m5Mm", m5Mm, z2.firstRow(), z2.lastRow(), "mm");
-        return z2.value(m5Mm, z2.column("return period, years", years));
+        return z2.factor(years, ReturnPeriodBasis.PEAKS_OVER_THRESHOLD, m5Mm);
     }
 
     /**
-     * Returns the relation at a point. Durations whose five-year depth lies below the table of Z2, 5 mm, are left out.
+     * Returns the relation at a point. Durations whose five-year depth lies outside the table of Z2 are left out, and so are
+     * return periods for which it is blank at one of them.
      *
-     * @return the table
+     * @return the table, peaks over threshold
+     * @throws IllegalArgumentException if no duration is left, or factors of your own make depths that fall with duration
      */
     public DdfTable atPoint() {
-        return table(duration -> 1);
+        return table(duration -> 1, "at a point");
     }
 
     /**
@@ -94,35 +134,46 @@ public final class WallingfordRainfall {
      *
      * @param reduction areal reduction, such as {@link ArealReduction#keersWescott}
      * @param areaKm2 area, km²; in the range of the reduction
-     * @return the table
-     * @throws IllegalArgumentException if area and duration are out of the range of the reduction
+     * @return the table, peaks over threshold
+     * @throws IllegalArgumentException if area and duration are out of the range of the reduction, or as for
+     *     {@link #atPoint}
      */
     public DdfTable overArea(ArealReduction reduction, double areaKm2) {
-        return table(duration -> reduction.factor(areaKm2, duration));
+        return table(
+                duration -> reduction.factor(areaKm2, duration), "over " + Text.number(areaKm2) + " km2, " + reduction);
     }
 
-    private DdfTable table(ToDoubleFunction<Duration> reduction) {
+    private DdfTable table(ToDoubleFunction<Duration> reduction, String where) {
         List<Duration> durations = new ArrayList<>();
         List<double[]> depths = new ArrayList<>();
-        double[] years = z2.columns();
-        for (double minutes : z1.columns()) {
-            Duration duration = Duration.ofSeconds(Math.round(60 * minutes));
+        for (Duration duration : z1.durations()) {
             double m5 = m5Mm(duration);
-            if (m5 >= z2.firstRow()) {
-                double[] row = new double[years.length];
-                for (int i = 0; i < row.length; i++) {
-                    row[i] = m5 * z2.value(m5, i) * reduction.applyAsDouble(duration);
-                }
+            if (m5 >= z2.smallestM5Mm() && m5 <= z2.greatestM5Mm()) {
+                double factor = m5 * reduction.applyAsDouble(duration);
                 durations.add(duration);
-                depths.add(row);
+                depths.add(
+                        DoubleStream.of(z2.row(m5)).map(each -> factor * each).toArray());
             }
         }
-        return DdfTable.of(ReturnPeriodBasis.PEAKS_OVER_THRESHOLD, durations, years, depths.toArray(double[][]::new));
+        double[] years = z2.years();
+        int[] known = IntStream.range(0, years.length)
+                .filter(i -> depths.stream().noneMatch(row -> Double.isNaN(row[i])))
+                .toArray();
+        return DdfTable.of(
+                        ReturnPeriodBasis.PEAKS_OVER_THRESHOLD,
+                        durations,
+                        picked(years, known),
+                        depths.stream().map(row -> picked(row, known)).toArray(double[][]::new))
+                .withProvenance(this + " " + where);
+    }
+
+    private static double[] picked(double[] values, int[] at) {
+        return IntStream.of(at).mapToDouble(i -> values[i]).toArray();
     }
 
     @Override
     public String toString() {
-        return "WallingfordRainfall[M5-60 " + Text.number(m560Mm) + " mm, r " + Text.number(ratio)
-                + ", England and Wales, factors from memory, unconfirmed]";
+        return "WallingfordRainfall[M5-60 " + Text.number(m560Mm) + " mm, r " + Text.number(ratio) + ", "
+                + z1.provenance() + "; " + z2.provenance() + "]";
     }
 }

@@ -56,6 +56,15 @@ class EventRarityTest {
         assertThat(rarity.governing().orElseThrow().returnPeriod().isBelow()).isTrue();
     }
 
+    /** 12 mm in 15 min are 48 mm/h, above Bilham's 31.75 mm/h; 20 mm in an hour are not. */
+    @Test
+    void saysWhatIsDoubtful() {
+        EventRarity rarity = Bilham.relation().rarity(event(15, 12, 60, 20, 240, 28));
+        assertThat(rarity.doubtful()).containsExactly(Duration.ofMinutes(15));
+        assertThat(rarity.toString()).endsWith(", doubtful over [PT15M], not covered [PT4H]]");
+        assertThat(TABLE.rarity(event(15, 12)).doubtful()).isEmpty();
+    }
+
     @Test
     void theFirstOfEquallyRareDurationsGoverns() {
         assertThat(TABLE.rarity(event(15, 14, 60, 22)).governing().orElseThrow().duration())

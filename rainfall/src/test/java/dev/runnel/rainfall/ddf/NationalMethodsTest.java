@@ -61,16 +61,74 @@ class NationalMethodsTest {
 
     @Test
     void theWholeMapGivesRisingDepths() {
+        GrowthFactors[] all = {
+            GrowthFactors.wallingfordEnglandAndWales(),
+            GrowthFactors.floodStudiesEnglandAndWales(),
+            GrowthFactors.floodStudiesScotlandAndNorthernIreland()
+        };
         int tables = 0;
-        for (double m5 = 10; m5 <= 25; m5 += 1.5) {
-            for (int r = 12; r <= 45; r += 3) {
-                // The factory refuses a table whose depths fall.
-                assertThat(WallingfordRainfall.of(m5, r / 100.0).atPoint().longestDuration())
-                        .isEqualTo(Duration.ofHours(24));
-                tables++;
+        for (GrowthFactors factors : all) {
+            for (double m5 = 10; m5 <= 25; m5 += 1.5) {
+                for (int r = 12; r <= 45; r += 3) {
+                    // The factory refuses a table whose depths fall.
+                    DdfTable table = WallingfordRainfall.of(m5, r / 100.0)
+                            .withGrowthFactors(factors)
+                            .atPoint();
+                    assertThat(table.longestDuration()).isEqualTo(Duration.ofHours(24));
+                    assertThat(table.provenance()).contains(factors.provenance());
+                    tables++;
+                }
             }
         }
-        assertThat(tables).isEqualTo(132);
+        assertThat(tables).isEqualTo(396);
+    }
+
+    @Test
+    void scotlandHasFrequentDepthsOfItsOwn() {
+        DdfTable table = WallingfordRainfall.of(15, 0.21)
+                .withGrowthFactors(GrowthFactors.floodStudiesScotlandAndNorthernIreland())
+                .atPoint();
+        // M5-60 15 mm; 2M 0.55 and M100 1.98 of the row 15 mm, from memory.
+        assertThat(table.depthMm(minutes(60), 0.5)).isCloseTo(15 * 0.55, within(1e-12));
+        assertThat(table.withBasis(ReturnPeriodBasis.ANNUAL_MAXIMUM).depthMm(minutes(60), 100))
+                .isCloseTo(15 * 1.98, within(1e-12));
+        assertThat(table.returnPeriod(minutes(60), 15)
+                        .withBasis(ReturnPeriodBasis.ANNUAL_MAXIMUM)
+                        .years())
+                .isCloseTo(5, within(1e-12));
+    }
+
+    /** Encyclopaedia article on the Flood Studies Report: M5-60 20.5 mm, r 0.4, two days 51.3 mm. */
+    @Test
+    void twoDaysFollowFromTheRatio() {
+        assertThat(WallingfordRainfall.of(20.5, 0.4).m5TwoDaysMm()).isCloseTo(51.3, within(0.0501));
+    }
+
+    @Test
+    void returnPeriodsThatAreBlankAtOneDurationAreLeftOut() {
+        GrowthFactors blank =
+                GrowthFactors.parse("m5_mm,M2,M10,M100\n1,0.7,1.2,1.8\n20,0.7,1.2,1.8\n90,0.7,1.2,\n", "x");
+        DdfTable table =
+                WallingfordRainfall.of(20, 0.40).withGrowthFactors(blank).atPoint();
+        assertThat(table.withBasis(ReturnPeriodBasis.ANNUAL_MAXIMUM).greatestYears())
+                .isCloseTo(10, within(1e-12));
+    }
+
+    /** 1.25 in/h, from memory. */
+    @Test
+    void bilhamIsDoubtedAboveARate() {
+        assertThat(Bilham.relation().isDoubtful(minutes(60), 31.7)).isFalse();
+        assertThat(Bilham.relation().isDoubtful(minutes(60), 31.8)).isTrue();
+        assertThat(Bilham.relation().isDoubtful(minutes(5), 2.7)).isTrue();
+        DepthDurationFrequency raised = Bilham.relation().withUplift(ClimateUplift.ofPercent("invented", 100));
+        assertThat(raised.isDoubtful(minutes(60), 31.8)).isFalse();
+        assertThat(raised.withBasis(ReturnPeriodBasis.ANNUAL_MAXIMUM).isDoubtful(minutes(60), 63.6))
+                .isTrue();
+        assertThat(WallingfordRainfall.of(20, 0.4).atPoint().isDoubtful(minutes(60), 500))
+                .isFalse();
+        assertThatThrownBy(() -> Bilham.relation().isDoubtful(minutes(60), -1))
+                .isInstanceOf(IllegalArgumentException.class)
+                .hasMessage("depthMm must be 0 or greater and finite (mm), was -1");
     }
 
     @Test
@@ -92,7 +150,9 @@ class NationalMethodsTest {
                 .hasMessage("ratio must be in [0.12, 0.45], was 0.5");
         assertThatThrownBy(() -> WallingfordRainfall.of(20, 0.4).m5Mm(minutes(7)))
                 .isInstanceOf(IllegalArgumentException.class)
-                .hasMessageStartingWith("duration, min must be one of [5.0, 10.0, 15.0,");
+                .hasMessage(
+                        "duration must be one of [PT5M, PT10M, PT15M, PT30M, PT1H, PT2H, PT4H, PT6H, PT10H, PT24H], was"
+                                + " PT7M");
     }
 
     @Test

@@ -58,6 +58,19 @@ final class DesignCalculations {
                         "years m5",
                         in -> WallingfordRainfall.of(20, 0.4).growthFactor(in.number("years"), in.number("m5"))),
                 of(
+                        "ddf.wallingford.depth",
+                        "mm",
+                        "m5_60 ratio minutes years",
+                        in -> WallingfordRainfall.of(in.number("m5_60"), in.number("ratio"))
+                                .atPoint()
+                                .depthMm(minutes(in, "minutes"), in.number("years"))),
+                of(
+                        "ddf.wallingford.two-day-depth",
+                        "mm",
+                        "m5_60 ratio",
+                        in -> WallingfordRainfall.of(in.number("m5_60"), in.number("ratio"))
+                                .m5TwoDaysMm()),
+                of(
                         "areal-reduction.keers-wescott",
                         "1",
                         "area_km2 minutes",
