@@ -131,7 +131,7 @@ final class BetweenSitesText {
     }
 
     private static double depth(SiteReview review) {
-        return review.rain().map(rain -> rain.summary().depthMm()).orElse(Double.NaN);
+        return review.rain().map(rain -> rain.depthMm()).orElse(Double.NaN);
     }
 
     private static List<RainFindings.Storm> storms(SiteReview review) {

@@ -3,7 +3,6 @@ package dev.runnel.examples.review;
 import dev.runnel.timeseries.Interval;
 import dev.runnel.timeseries.Quality;
 import dev.runnel.timeseries.Series;
-import dev.runnel.timeseries.Statistics;
 import dev.runnel.timeseries.csv.CsvIssue;
 import dev.runnel.timeseries.quality.FlatLineTest;
 import dev.runnel.timeseries.quality.GapTest;
@@ -79,7 +78,6 @@ record CheckedReadings(
         return readings;
     }
 
-    /** The median of the times between readings: no gap and no stray line moves it. */
     private static Duration usualInterval(Site site, ReadingFile.Readings lines) {
         Series series = lines.series();
         if (!lines.hasLines()) {
@@ -96,14 +94,7 @@ record CheckedReadings(
                             ? "; \"time pattern = ...\" in " + SiteFile.NAME + " says how times are written"
                             : ""));
         }
-        double[] steps = new double[series.size() - 1];
-        for (int i = 0; i < steps.length; i++) {
-            steps[i] = series.epochNanos(i + 1) - series.epochNanos(i);
-        }
-        return site.checks()
-                .interval()
-                .orElseGet(
-                        () -> Duration.ofNanos(Math.round(Statistics.of(steps).median())));
+        return site.checks().interval().orElseGet(() -> ReadingFile.usualInterval(series));
     }
 
     Series series() {

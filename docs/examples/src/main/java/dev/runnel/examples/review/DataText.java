@@ -19,18 +19,18 @@ final class DataText {
         rows.add(List.of("", "lines", "read", "rejected", "altered", "unusual", "failed", "gaps", "longest"));
         rows.add(row(data.depth()));
         data.velocity().ifPresent(velocity -> rows.add(row(velocity)));
-        data.tips()
-                .flatMap(ReadingFile.TipLines::report)
-                .ifPresent(report -> rows.add(List.of(
-                        "tips",
-                        "" + report.lines(),
-                        "" + report.accepted(),
-                        "" + report.rejected(),
-                        "" + report.altered(),
-                        "-",
-                        "-",
-                        "-",
-                        "-")));
+        data.rain()
+                .ifPresent(rain -> rain.report()
+                        .ifPresent(report -> rows.add(List.of(
+                                rain.what(),
+                                "" + report.lines(),
+                                "" + report.accepted(),
+                                "" + report.rejected(),
+                                "" + report.altered(),
+                                "-",
+                                "-",
+                                "-",
+                                "-"))));
         page.section("data").table("lrrrrrrrr", rows);
         page.say(columns(data));
         lines(page, "depth", data.depth().lines().report());
@@ -46,23 +46,18 @@ final class DataText {
                                                 file.getFileName() + ": no readings, a header and no line below it; ")
                                         .orElse("")
                                 + "no velocity readings: the review is of depth only, there is no flow"));
-        data.tips()
+        data.rain()
                 .ifPresentOrElse(
-                        tips -> tips.report()
+                        rain -> rain.report()
                                 .ifPresentOrElse(
-                                        report -> lines(page, "tips", report),
-                                        () -> page.say("tips: a header and no tip below it")),
+                                        report -> lines(page, rain.what(), report), () -> page.say(rain.emptyText())),
                         () -> page.say("no rain gauge: no storms, and no dry days to find dry weather flow on"));
     }
 
     private static String columns(SiteData data) {
         StringBuilder text = new StringBuilder("read as: ").append(column(data.depth()));
         data.velocity().ifPresent(velocity -> text.append("; ").append(column(velocity)));
-        data.tips()
-                .ifPresent(tips -> text.append("; tips of ")
-                        .append(Show.rain(data.site().rain().bucket().tipMm()))
-                        .append(Page.BOUND)
-                        .append("mm"));
+        data.rain().ifPresent(rain -> text.append("; ").append(rain.readAs()));
         return text.toString();
     }
 

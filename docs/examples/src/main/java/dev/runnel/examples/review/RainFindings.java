@@ -6,11 +6,8 @@ import dev.runnel.rainfall.event.DryDayRule;
 import dev.runnel.rainfall.event.DryDays;
 import dev.runnel.rainfall.event.EventRecord;
 import dev.runnel.rainfall.event.EventSeparation;
+import dev.runnel.rainfall.event.PeakDepth;
 import dev.runnel.rainfall.event.RainfallEvent;
-import dev.runnel.rainfall.gauge.TipSpreading;
-import dev.runnel.rainfall.gauge.TipSummary;
-import dev.runnel.rainfall.gauge.Tips;
-import dev.runnel.timeseries.Interval;
 import dev.runnel.timeseries.RegularSeries;
 import dev.runnel.timeseries.balance.DailyTotal;
 import dev.runnel.timeseries.balance.DailyTotals;
@@ -22,25 +19,21 @@ import java.util.Optional;
 /**
  * What the gauge saw while the logger was at work.
  *
- * @param record time of the logger's record, to which the rain is cut
- * @param summary counts and depth of the tips in it
- * @param tipsOutside tips before or after it
- * @param rain rain in steps of a minute, mm
+ * @param account how much it was and what was left out, for people
+ * @param rain rain in equal steps, mm
  * @param events the storms and what was left out of them
  * @param storms each storm with its rarity, if there is a table
  * @param days dry, wet and unknown days
  * @param daily rain of each local day, mm
  */
 record RainFindings(
-        Interval record,
-        TipSummary summary,
-        int tipsOutside,
+        String account,
         RegularSeries rain,
         EventRecord events,
         List<Storm> storms,
         DryDays days,
         List<DailyTotal> daily) {
-    /** Durations over which peaks are measured. */
+    /** Durations over which peaks are measured, as far as the steps of the rain allow. */
     static final List<Duration> DURATIONS = List.of(
             Duration.ofMinutes(5),
             Duration.ofMinutes(15),
@@ -50,11 +43,6 @@ record RainFindings(
             Duration.ofHours(6),
             Duration.ofHours(24));
 
-    /** Longest time over which a tip is spread: longer would let storms begin well before their first tip. */
-    static final Duration TIP_CAP = Duration.ofMinutes(15);
-
-    private static final Duration STEP = Duration.ofMinutes(1);
-
     /**
      * A storm.
      *
@@ -63,28 +51,41 @@ record RainFindings(
      */
     record Storm(RainfallEvent event, Optional<EventRarity> rarity) {}
 
-    static RainFindings of(Site site, Tips tips, Interval record, Optional<DdfTable> table) {
+    static RainFindings of(Site site, RainSource.Rain source, Optional<DdfTable> table) {
         Site.RainRules rules = site.rain();
-        Tips inside = tips.slice(record);
-        RegularSeries rain = rules.bucket().depth(inside, record, STEP, TipSpreading.interval(TIP_CAP));
+        RegularSeries rain = source.depth();
+        long step = rain.step().toNanos();
         EventRecord events = EventSeparation.of(rules.minimumInterEvent())
                 .withMinimumDepth(rules.minimumDepthMm())
-                .withPeakDurations(DURATIONS)
+                .withPeakDurations(DURATIONS.stream()
+                        .filter(duration -> duration.toNanos() % step == 0)
+                        .toList())
                 .separate(rain);
         List<Storm> storms = events.events().stream()
                 .map(event -> new Storm(event, table.map(relation -> relation.rarity(event))))
                 .toList();
         DryDayRule rule =
                 DryDayRule.of(rules.dryDayLimitMm()).withDaysBefore(rules.daysAfterRain(), rules.dryDayLimitMm());
+        double seconds = rain.step().toSeconds();
         return new RainFindings(
-                record,
-                rules.bucket().summary(inside),
-                tips.size() - inside.size(),
+                source.account(),
                 rain,
                 events,
                 storms,
                 DryDays.of(rule, rain, site.zone()),
-                DailyTotals.in(site.zone()).totals(rain.map(mm -> mm / STEP.toSeconds())));
+                DailyTotals.in(site.zone()).totals(rain.map(mm -> mm / seconds)));
+    }
+
+    /** Returns the depth of all the rain, mm. */
+    double depthMm() {
+        return rain.sum();
+    }
+
+    /** Returns the peak over a duration; empty if the steps are longer. */
+    static Optional<PeakDepth> peak(RainfallEvent event, Duration duration) {
+        return event.peaks().stream()
+                .filter(peak -> peak.duration().equals(duration))
+                .findFirst();
     }
 
     /** Returns what the rain makes of a day. */

@@ -4,7 +4,6 @@ import dev.runnel.rainfall.ddf.DdfTable;
 import dev.runnel.rainfall.ddf.EventRarity;
 import dev.runnel.rainfall.ddf.ReturnPeriod;
 import dev.runnel.rainfall.event.RainfallEvent;
-import dev.runnel.rainfall.gauge.TipSummary;
 import java.time.Duration;
 import java.util.ArrayList;
 import java.util.Comparator;
@@ -31,14 +30,7 @@ final class RainText {
     }
 
     private void put(RainFindings rain) {
-        TipSummary tips = rain.summary();
-        page.section("rain")
-                .say(Show.rain(tips.depthMm()) + " mm from " + Show.count(tips.tips(), "tip")
-                        + (tips.addedMm() > 0 ? ", " + Show.rain(tips.addedMm()) + " mm of it added for hard rain" : "")
-                        + (rain.tipsOutside() > 0
-                                ? "; " + rain.tipsOutside() + " tips outside the record left out"
-                                : "")
-                        + "; " + storms(rain));
+        page.section("rain").say(rain.account() + "; " + storms(rain));
         if (rain.storms().isEmpty()) {
             return;
         }
@@ -107,7 +99,9 @@ final class RainText {
     }
 
     private static String peak(RainfallEvent event, Duration duration) {
-        return Show.rain(event.peak(duration).depthMm());
+        return RainFindings.peak(event, duration)
+                .map(peak -> Show.rain(peak.depthMm()))
+                .orElse("-");
     }
 
     /** The return periods of a storm over the durations of which the table can tell more than that they are short. */

@@ -2,6 +2,7 @@ package dev.runnel.examples.review;
 
 import dev.runnel.rainfall.gauge.Tips;
 import dev.runnel.timeseries.Series;
+import dev.runnel.timeseries.Statistics;
 import dev.runnel.timeseries.csv.CsvInstants;
 import dev.runnel.timeseries.csv.CsvLayout;
 import dev.runnel.timeseries.csv.CsvRecords;
@@ -9,6 +10,7 @@ import dev.runnel.timeseries.csv.CsvReport;
 import dev.runnel.timeseries.csv.CsvResult;
 import dev.runnel.timeseries.csv.CsvUnit;
 import java.nio.file.Files;
+import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -45,7 +47,11 @@ final class ReadingFile {
 
     /** Words that tell what a column holds, as they stand in its name. */
     private static List<String> wordsFor(String what) {
-        return what.equals("depth") ? List.of("depth", "level") : List.of("veloc", "speed");
+        return switch (what) {
+            case "depth" -> List.of("depth", "level");
+            case "rain" -> List.of("rain", "precip");
+            default -> List.of("veloc", "speed");
+        };
     }
 
     /** Tells whether the file is there; one that the site file names must be. */
@@ -64,9 +70,26 @@ final class ReadingFile {
 
     static Readings readings(Site.Column column) {
         Header header = Header.of(column.file(), column.format());
-        String name = column.header()
+        String name = name(column, header);
+        return read(
+                column,
+                header,
+                name,
+                column.unit().or(() -> Header.unitIn(name)).orElseThrow(() -> unitUnknown(column, name)));
+    }
+
+    /** Rain of each step, as written. */
+    static Readings rain(Site.Column column) {
+        Header header = Header.of(column.file(), column.format());
+        return read(column, header, name(column, header), CsvUnit.AS_WRITTEN);
+    }
+
+    private static String name(Site.Column column, Header header) {
+        return column.header()
                 .orElseGet(() -> header.column(column.what(), wordsFor(column.what()), taken(header, column.format())));
-        CsvUnit unit = column.unit().or(() -> Header.unitIn(name)).orElseThrow(() -> unitUnknown(column, name));
+    }
+
+    private static Readings read(Site.Column column, Header header, String name, CsvUnit unit) {
         CsvLayout layout = layout(header, column.format()).withColumn(column.what(), name, unit);
         CsvResult result = CsvRecords.read(column.file(), layout);
         return new Readings(column, name, unit, result.report(), result.series(column.what()));
@@ -79,6 +102,15 @@ final class ReadingFile {
         }
         CsvInstants instants = CsvRecords.readInstants(column.file(), layout(header, column.format()));
         return new TipLines(column, Optional.of(instants.report()), Tips.ofEpochNanos(instants.toEpochNanos()));
+    }
+
+    /** The median of the times between at least two readings: no gap and no stray line moves it. */
+    static Duration usualInterval(Series series) {
+        double[] steps = new double[series.size() - 1];
+        for (int i = 0; i < steps.length; i++) {
+            steps[i] = series.epochNanos(i + 1) - series.epochNanos(i);
+        }
+        return Duration.ofNanos(Math.round(Statistics.of(steps).median()));
     }
 
     private static CsvLayout layout(Header header, Site.FileFormat format) {

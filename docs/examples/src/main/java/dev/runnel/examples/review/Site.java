@@ -76,7 +76,8 @@ record Site(
     /**
      * Rules for the rain.
      *
-     * @param bucket the gauge
+     * @param bucket the gauge, if it writes tips
+     * @param steps what the lines of a gauge mean that writes the rain of each step
      * @param minimumInterEvent dry time that parts two storms
      * @param minimumDepthMm least depth of a storm, mm
      * @param dryDayLimitMm most rain of a dry day, mm
@@ -85,6 +86,7 @@ record Site(
      */
     record RainRules(
             TippingBucket bucket,
+            StepRules steps,
             Duration minimumInterEvent,
             double minimumDepthMm,
             double dryDayLimitMm,
@@ -92,19 +94,31 @@ record Site(
             ReturnPeriodBasis basis) {}
 
     /**
+     * What the lines of a gauge mean that writes the rain of each step.
+     *
+     * @param isIntensity true for mean intensities, false for depths; if the header does not tell
+     * @param interval length of a step, if it is not to be found in the data
+     * @param isStampAtEnd true if a time is the end of its step
+     * @param isDryLeftOut true if a step without a line was dry
+     */
+    record StepRules(
+            Optional<Boolean> isIntensity, Optional<Duration> interval, boolean isStampAtEnd, boolean isDryLeftOut) {}
+
+    /**
      * Where the readings lie.
      *
      * @param depth depth readings
      * @param velocity velocity readings
      * @param tips tips of the gauge; its value column plays no part
+     * @param rain rain of each step
      * @param ddf the depth-duration-frequency table
      */
-    record Inputs(Column depth, Column velocity, Column tips, Path ddf) {}
+    record Inputs(Column depth, Column velocity, Column tips, Column rain, Path ddf) {}
 
     /**
      * One column of one file.
      *
-     * @param what what it holds: depth, velocity or tips
+     * @param what what it holds: depth, velocity, tips or rain
      * @param file the file
      * @param isNamed true if the site file names it, so that it must be there
      * @param header name of the column, if it is not to be found

@@ -19,7 +19,7 @@ import java.util.Optional;
  * @param depth depth readings
  * @param velocity velocity readings, if there are any
  * @param emptyVelocity the file of velocities, if it is there and holds no line of readings
- * @param tips tips of the gauge, if there is one
+ * @param rain what the gauge left, if there is one
  * @param ddf depth-duration-frequency table, if there is one
  */
 record SiteData(
@@ -27,7 +27,7 @@ record SiteData(
         CheckedReadings depth,
         Optional<CheckedReadings> velocity,
         Optional<Path> emptyVelocity,
-        Optional<ReadingFile.TipLines> tips,
+        Optional<RainSource> rain,
         Optional<DdfTable> ddf) {
 
     static SiteData read(Path folder) {
@@ -44,14 +44,12 @@ record SiteData(
                 lines.filter(ReadingFile.Readings::hasLines).map(readings -> CheckedReadings.velocity(site, readings));
         Optional<Path> emptyVelocity = lines.filter(readings -> !readings.hasLines())
                 .map(readings -> readings.column().file());
-        Optional<ReadingFile.TipLines> tips =
-                ReadingFile.exists(inputs.tips()) ? Optional.of(ReadingFile.tips(inputs.tips())) : Optional.empty();
         return new SiteData(
                 site,
                 depth,
                 velocity,
                 emptyVelocity,
-                tips,
+                RainSource.of(site),
                 ddf(inputs.ddf(), site.rain().basis()));
     }
 
@@ -89,7 +87,7 @@ record SiteData(
         List<CsvReport> reports = new ArrayList<>();
         reports.add(depth.lines().report());
         velocity.ifPresent(readings -> reports.add(readings.lines().report()));
-        tips.flatMap(ReadingFile.TipLines::report).ifPresent(reports::add);
+        rain.flatMap(RainSource::report).ifPresent(reports::add);
         return reports;
     }
 

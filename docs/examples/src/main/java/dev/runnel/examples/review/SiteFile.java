@@ -36,11 +36,12 @@ final class SiteFile {
                             + "sediment depth;velocity factor;overflow crest level;alarm level;alarm deadband;alarm on-delay;"
                             + "alarm off-delay;logging interval;longest gap;highest depth;fastest velocity;depth spike;"
                             + "flat line;depth uncertainty;velocity uncertainty;tip size;lost time;minimum inter-event time;minimum event depth;dry day limit;"
-                            + "days after rain;depth file;velocity file;tips file;ddf file;ddf basis;logger clock;repeated hour;"
+                            + "days after rain;depth file;velocity file;tips file;rain file;ddf file;ddf basis;logger clock;repeated hour;"
                             + "time column;time of day column;time pattern;separator;decimal mark;lines before header;"
                             + "missing marks;depth column;depth unit;velocity column;velocity unit;gauge clock;"
                             + "tips time column;tips time of day column;tips time pattern;tips separator;"
-                            + "tips lines before header")
+                            + "tips lines before header;rain column;rain unit;rain interval;rain time;dry steps;"
+                            + "rain time column;rain time of day column;rain time pattern;rain separator;rain lines before header")
                     .split(";"));
 
     private final SiteValues values;
@@ -183,11 +184,26 @@ final class SiteFile {
                 seconds -> plain.withCalibration(seconds == 0 ? Calibration.none() : LostTime.ofSeconds(seconds)));
         return new Site.RainRules(
                 bucket,
+                steps(),
                 values.positiveDuration("minimum inter-event time", "6 h"),
                 values.measure("minimum event depth", "1 mm", Measure.RAIN),
                 values.measure("dry day limit", "0.3 mm", Measure.RAIN),
                 values.count("days after rain", 1, 30),
                 basis());
+    }
+
+    private Site.StepRules steps() {
+        Optional<Boolean> isIntensity = values.has("rain unit")
+                ? Optional.of(
+                        values.choice("rain unit", "", List.of("mm", "mm/h")).equals("mm/h"))
+                : Optional.empty();
+        return new Site.StepRules(
+                isIntensity,
+                values.optionalDuration("rain interval"),
+                values.choice("rain time", "beginning", List.of("beginning", "end"))
+                        .equals("end"),
+                values.choice("dry steps", "in the file", List.of("in the file", "left out"))
+                        .equals("left out"));
     }
 
     private ReturnPeriodBasis basis() {
@@ -204,6 +220,7 @@ final class SiteFile {
                 column("depth", "", loggerClock, List.copyOf(Measure.LENGTH.keySet())),
                 column("velocity", "", loggerClock, List.copyOf(Measure.VELOCITY.keySet())),
                 column("tips", "tips ", gaugeClock, List.of()),
+                column("rain", "rain ", gaugeClock, List.of()),
                 folder.resolve(values.text("ddf file", "ddf.csv")));
     }
 
@@ -214,7 +231,9 @@ final class SiteFile {
                 folder.resolve(values.text(what + " file", what + ".csv")),
                 values.has(what + " file"),
                 values.optionalText(what + " column"),
-                values.has(unitKey) ? Optional.of(CsvUnit.parse(values.choice(unitKey, "", units))) : Optional.empty(),
+                values.has(unitKey) && !units.isEmpty()
+                        ? Optional.of(CsvUnit.parse(values.choice(unitKey, "", units)))
+                        : Optional.empty(),
                 format(prefix, clock));
     }
 

@@ -5,6 +5,7 @@ import dev.runnel.hydraulics.monitoring.FlowRecord;
 import dev.runnel.hydraulics.monitoring.SurchargePeriod;
 import dev.runnel.rainfall.ddf.EventRarity;
 import dev.runnel.rainfall.ddf.ReturnPeriod;
+import dev.runnel.rainfall.event.PeakDepth;
 import dev.runnel.rainfall.event.RainfallEvent;
 import dev.runnel.timeseries.Series;
 import dev.runnel.timeseries.alarm.AlarmEvent;
@@ -120,7 +121,9 @@ final class SiteFiles {
                 event.antecedent().isAtLeast() ? "at least" : "known",
                 event.isComplete() ? "yes" : "no"));
         for (Duration duration : RainFindings.DURATIONS) {
-            row.add(event.peak(duration).depthMm());
+            row.add(RainFindings.peak(event, duration)
+                    .<Object>map(PeakDepth::depthMm)
+                    .orElse(""));
         }
         Optional<EventRarity.OverDuration> governing = storm.rarity().flatMap(EventRarity::governing);
         row.add(governing.<Object>map(over -> over.duration().toMinutes()).orElse(""));

@@ -1,6 +1,5 @@
 package dev.runnel.examples.review;
 
-import dev.runnel.rainfall.gauge.Tips;
 import java.time.LocalDate;
 import java.util.Optional;
 import java.util.SortedSet;
@@ -23,9 +22,9 @@ record SiteReview(
         EvidenceFindings evidence,
         DryWeather dryWeather) {
     static SiteReview of(SiteData data) {
-        Optional<Tips> tips = data.tips().map(ReadingFile.TipLines::tips);
         FlowFindings flow = FlowFindings.of(data);
-        Optional<RainFindings> rain = tips.map(some -> RainFindings.of(data.site(), some, data.record(), data.ddf()));
+        Optional<RainFindings> rain =
+                data.rain().map(source -> RainFindings.of(data.site(), source.within(data.record()), data.ddf()));
         // Without a gauge any day may have been wet; medians bear a few wet hours.
         SortedSet<LocalDate> days = rain.map(found -> found.days().dates()).orElseGet(() -> allDays(data));
         EvidenceFindings evidence =

@@ -9,6 +9,7 @@ import dev.runnel.hydraulics.monitoring.DriftEvidence;
 import dev.runnel.hydraulics.monitoring.DriftPattern;
 import dev.runnel.hydraulics.monitoring.SurchargePeriod;
 import dev.runnel.rainfall.event.RainfallEvent;
+import dev.runnel.rainfall.gauge.TipSummary;
 import dev.runnel.timeseries.Interval;
 import dev.runnel.timeseries.balance.DailyTotal;
 import dev.runnel.timeseries.csv.CsvIssue.Kind;
@@ -83,7 +84,7 @@ class MarramBayReviewTest {
         assertThat(depth.count(Kind.DUPLICATE)).isEqualTo(6);
         assertThat(depth.issueCount()).isEqualTo(6);
 
-        CsvReport tips = quayStreet.data().tips().orElseThrow().report().orElseThrow();
+        CsvReport tips = quayStreet.data().rain().orElseThrow().report().orElseThrow();
         assertThat(tips.count(Kind.UNREADABLE_TIME)).isEqualTo(1);
         assertThat(tips.issueCount()).isEqualTo(1);
     }
@@ -105,9 +106,11 @@ class MarramBayReviewTest {
                 .count();
         RainFindings rain = saltingsLane.rain().orElseThrow();
 
-        assertThat(rain.summary().tips()).isEqualTo((int) tips);
-        assertThat(rain.summary().nominalMm()).isCloseTo(tips * Scenario.TIP_MM, within(1e-9));
-        assertThat(rain.rain().sum()).isCloseTo(rain.summary().depthMm(), within(1e-9));
+        TipSource source = (TipSource) saltingsLane.data().rain().orElseThrow();
+        TipSummary summary = source.bucket().summary(source.tips());
+        assertThat(summary.tips()).isEqualTo((int) tips);
+        assertThat(summary.nominalMm()).isCloseTo(tips * Scenario.TIP_MM, within(1e-9));
+        assertThat(rain.rain().sum()).isCloseTo(summary.depthMm(), within(1e-9));
         double storms = rain.storms().stream()
                 .mapToDouble(storm -> storm.event().depthMm())
                 .sum();
@@ -127,7 +130,7 @@ class MarramBayReviewTest {
             RainfallEvent event = storms.get(i).event();
             Storm planted = Scenario.STORMS.get(i);
             assertThat(event.depthMm()).isCloseTo(planted.depthMm(), within(2 * Scenario.TIP_MM));
-            assertThat(event.start()).isBetween(planted.start().minus(RainFindings.TIP_CAP), planted.end());
+            assertThat(event.start()).isBetween(planted.start().minus(TipSource.CAP), planted.end());
             assertThat(event.end()).isBefore(planted.end().plus(Duration.ofMinutes(30)));
         }
         assertThat(saltingsLane.rain().orElseThrow().events().droppedEvents()).isEqualTo(1);

@@ -1,0 +1,48 @@
+package dev.runnel.examples.review;
+
+import dev.runnel.timeseries.Interval;
+import dev.runnel.timeseries.RegularSeries;
+import dev.runnel.timeseries.csv.CsvReport;
+import java.util.Optional;
+
+/** What the rain gauge left: its tips, or the rain of each step. */
+sealed interface RainSource permits TipSource, StepSource {
+    /**
+     * The rain of a time.
+     *
+     * @param depth depth in each step, mm
+     * @param account how much it was, what it was made of and what was left out, for people
+     */
+    record Rain(RegularSeries depth, String account) {}
+
+    /** Reads the file of the gauge that lies in the folder; none if there is no gauge. */
+    static Optional<RainSource> of(Site site) {
+        Site.Column tips = site.inputs().tips();
+        Site.Column steps = site.inputs().rain();
+        boolean hasTips = ReadingFile.exists(tips);
+        boolean hasSteps = ReadingFile.exists(steps);
+        if (hasTips && hasSteps && tips.isNamed() == steps.isNamed()) {
+            throw new IllegalArgumentException(steps.file() + ": one gauge has tips or rain of each step, and "
+                    + tips.file().getFileName() + " is there too; name the one to take in " + SiteFile.NAME);
+        }
+        if (hasTips && !(hasSteps && steps.isNamed())) {
+            return Optional.of(TipSource.read(tips, site.rain().bucket()));
+        }
+        return hasSteps ? Optional.of(StepSource.read(site)) : Optional.empty();
+    }
+
+    /** What a line of the file is: tips or rain. */
+    String what();
+
+    /** What became of the lines of the file; empty if there is none below the header. */
+    Optional<CsvReport> report();
+
+    /** What is to be said if there is no line below the header. */
+    String emptyText();
+
+    /** As what the file was read. */
+    String readAs();
+
+    /** Returns the rain while the logger was at work. */
+    Rain within(Interval record);
+}

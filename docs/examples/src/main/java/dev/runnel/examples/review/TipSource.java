@@ -1,0 +1,58 @@
+package dev.runnel.examples.review;
+
+import dev.runnel.rainfall.gauge.TipSpreading;
+import dev.runnel.rainfall.gauge.TipSummary;
+import dev.runnel.rainfall.gauge.TippingBucket;
+import dev.runnel.rainfall.gauge.Tips;
+import dev.runnel.timeseries.Interval;
+import dev.runnel.timeseries.csv.CsvReport;
+import java.time.Duration;
+import java.util.Optional;
+
+/**
+ * Tips of a bucket.
+ *
+ * @param report what became of the lines; empty if there is none below the header, as in a dry week
+ * @param tips the tips
+ * @param bucket the gauge
+ */
+record TipSource(Optional<CsvReport> report, Tips tips, TippingBucket bucket) implements RainSource {
+    /** Longest time over which a tip is spread: longer would let storms begin well before their first tip. */
+    static final Duration CAP = Duration.ofMinutes(15);
+
+    private static final Duration STEP = Duration.ofMinutes(1);
+
+    static TipSource read(Site.Column column, TippingBucket bucket) {
+        ReadingFile.TipLines lines = ReadingFile.tips(column);
+        return new TipSource(lines.report(), lines.tips(), bucket);
+    }
+
+    @Override
+    public String what() {
+        return "tips";
+    }
+
+    @Override
+    public String emptyText() {
+        return "tips: a header and no tip below it";
+    }
+
+    @Override
+    public String readAs() {
+        return "tips of " + Show.rain(bucket.tipMm()) + Page.BOUND + "mm";
+    }
+
+    @Override
+    public Rain within(Interval record) {
+        Tips inside = tips.slice(record);
+        TipSummary summary = bucket.summary(inside);
+        int outside = tips.size() - inside.size();
+        return new Rain(
+                bucket.depth(inside, record, STEP, TipSpreading.interval(CAP)),
+                Show.rain(summary.depthMm()) + " mm from " + Show.count(summary.tips(), "tip")
+                        + (summary.addedMm() > 0
+                                ? ", " + Show.rain(summary.addedMm()) + " mm of it added for hard rain"
+                                : "")
+                        + (outside > 0 ? "; " + outside + " tips outside the record left out" : ""));
+    }
+}
