@@ -86,7 +86,7 @@ final class LMomentFit {
         for (double[] start : KAPPA_STARTS) {
             double[] shapes = kappaShapes(m, start);
             if (shapes.length == 2) {
-                double[] standard = Kappa.standardLMoments(shapes[0], shapes[1]);
+                double[] standard = KappaMoments.standard(shapes[0], shapes[1]);
                 double scale = m.lambda2() / standard[1];
                 return Kappa.of(m.lambda1() - scale * standard[0], scale, shapes[0], shapes[1]);
             }
@@ -115,7 +115,7 @@ final class LMomentFit {
                     .getPoint()
                     .toArray();
             double[] reached = ratios(found[0], found[1]);
-            boolean met = Kappa.hasLMoments(found[0], found[1])
+            boolean met = KappaMoments.exist(found[0], found[1])
                     && Math.abs(reached[0] - m.tau3()) < KAPPA_ACCURACY
                     && Math.abs(reached[1] - m.tau4()) < KAPPA_ACCURACY;
             return met ? found : new double[0];
@@ -126,10 +126,10 @@ final class LMomentFit {
 
     /** Returns &tau;<sub>3</sub> and &tau;<sub>4</sub>; 1 and 1, far from any sample, where they do not exist. */
     private static double[] ratios(double k, double h) {
-        if (!Kappa.hasLMoments(k, h)) {
+        if (!KappaMoments.exist(k, h)) {
             return new double[] {1, 1};
         }
-        double[] standard = Kappa.standardLMoments(k, h);
+        double[] standard = KappaMoments.standard(k, h);
         return new double[] {standard[2], standard[3]};
     }
 

@@ -1,13 +1,9 @@
 package dev.runnel.rainfall.frequency;
 
-import org.apache.commons.numbers.gamma.Gamma;
-
 /** Parameters from mean, standard deviation and skew. */
 final class MomentFit {
     private static final double LOWEST_GEV_SHAPE = -0.33;
     private static final double HIGHEST_GEV_SHAPE = 3;
-    private static final double GUMBEL_SKEW = 1.139547099404648657;
-    private static final double GUMBEL_BELOW = 1e-3;
 
     private MomentFit() {}
 
@@ -45,26 +41,12 @@ final class MomentFit {
     }
 
     private static Distribution gev(SampleMoments m) {
-        // Near k = 0 the differences of Gamma functions cancel; there the Gumbel skew says enough.
-        if (Math.abs(m.skew() - GUMBEL_SKEW) < GUMBEL_BELOW) {
-            Gumbel gumbel = gumbel(m);
-            return Gev.of(gumbel.location, gumbel.scale, 0);
-        }
         double k = RootFinder.find(
-                "shape for skew = " + m.skew(), s -> gevSkew(s) - m.skew(), LOWEST_GEV_SHAPE, HIGHEST_GEV_SHAPE);
-        double g1 = Gamma.value(1 + k);
-        double scale = m.standardDeviation() * Math.abs(k) / Math.sqrt(Gamma.value(1 + 2 * k) - g1 * g1);
+                "shape for skew = " + m.skew(),
+                s -> GevMoments.skew(s) - m.skew(),
+                LOWEST_GEV_SHAPE,
+                HIGHEST_GEV_SHAPE);
+        double scale = m.standardDeviation() / GevMoments.deviation(k);
         return Gev.of(m.mean() - scale * Gev.meanRatio(k), scale, k);
-    }
-
-    private static double gevSkew(double k) {
-        if (Math.abs(k) < 1e-5) {
-            return GUMBEL_SKEW;
-        }
-        double g1 = Gamma.value(1 + k);
-        double g2 = Gamma.value(1 + 2 * k);
-        double g3 = Gamma.value(1 + 3 * k);
-        double variance = g2 - g1 * g1;
-        return Math.signum(k) * (-g3 + 3 * g1 * g2 - 2 * g1 * g1 * g1) / (variance * Math.sqrt(variance));
     }
 }

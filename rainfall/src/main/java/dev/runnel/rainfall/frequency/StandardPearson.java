@@ -1,5 +1,6 @@
 package dev.runnel.rainfall.frequency;
 
+import org.apache.commons.numbers.gamma.GammaRatio;
 import org.apache.commons.numbers.gamma.LogGamma;
 import org.apache.commons.numbers.gamma.RegularizedBeta;
 import org.apache.commons.numbers.gamma.RegularizedGamma;
@@ -9,8 +10,10 @@ import org.apache.commons.numbers.gamma.RegularizedGamma;
  * gamma distribution of shape a = 4/skew&sup2;. A negative skew is its mirror image; the callers turn it.
  */
 final class StandardPearson {
-    /** Below it g - a would cancel; there the expansion about the normal variate is accurate to about skew cubed. */
-    private static final double NORMAL_BELOW = 3e-5;
+    private static final double SMALL_SKEW = NearNormalPearson.SMALL_SKEW;
+
+    /** Above it ln f is taken by Stirling's formula, since the large terms of the gamma density would cancel. */
+    private static final double LARGE_SHAPE = 100;
 
     /** Below it the L-skewness is taken by its series. */
     private static final double SERIES_BELOW = 0.02;
@@ -20,59 +23,48 @@ final class StandardPearson {
     private StandardPearson() {}
 
     static double cdf(double k, double skew) {
-        if (skew < NORMAL_BELOW) {
-            return StandardNormal.cdf(normalOf(k, skew));
+        if (skew < SMALL_SKEW) {
+            return StandardNormal.cdf(NearNormalPearson.normalOf(k, skew));
         }
         double g = gammaOf(k, skew);
         return g <= 0 ? 0 : RegularizedGamma.P.value(shape(skew), g);
     }
 
     static double exceedance(double k, double skew) {
-        if (skew < NORMAL_BELOW) {
-            return StandardNormal.exceedance(normalOf(k, skew));
+        if (skew < SMALL_SKEW) {
+            return StandardNormal.exceedance(NearNormalPearson.normalOf(k, skew));
         }
         double g = gammaOf(k, skew);
         return g <= 0 ? 1 : RegularizedGamma.Q.value(shape(skew), g);
     }
 
     static double logDensity(double k, double skew) {
-        if (skew < NORMAL_BELOW) {
-            // The slope dz/dk of the expansion, to first order.
-            double z = normalOf(k, skew);
-            return StandardNormal.logDensity(z) - Math.log1p(z * skew / 3);
-        }
         double a = shape(skew);
+        if (a > LARGE_SHAPE) {
+            return NearNormalPearson.logDensity(k, skew);
+        }
         double g = gammaOf(k, skew);
         return g <= 0 ? Double.NEGATIVE_INFINITY : (a - 1) * Math.log(g) - g - LogGamma.value(a) + 0.5 * Math.log(a);
     }
 
     static double quantile(double nonExceedance, double skew) {
-        if (skew < NORMAL_BELOW) {
-            return ofNormal(StandardNormal.quantile(nonExceedance), skew);
-        }
-        double a = shape(skew);
-        return valueOf(gammaQuantile(a, nonExceedance, true, StandardNormal.quantile(nonExceedance)), a);
+        double z = StandardNormal.quantile(nonExceedance);
+        return skew < SMALL_SKEW ? NearNormalPearson.valueOf(z, skew) : gammaQuantile(nonExceedance, true, z, skew);
     }
 
     static double quantileOfExceedance(double exceedance, double skew) {
-        if (skew < NORMAL_BELOW) {
-            return ofNormal(StandardNormal.quantileOfExceedance(exceedance), skew);
-        }
-        double a = shape(skew);
-        return valueOf(gammaQuantile(a, exceedance, false, StandardNormal.quantileOfExceedance(exceedance)), a);
+        double z = StandardNormal.quantileOfExceedance(exceedance);
+        return skew < SMALL_SKEW ? NearNormalPearson.valueOf(z, skew) : gammaQuantile(exceedance, false, z, skew);
     }
 
-    /** Returns &lambda;<sub>2</sub> = &Gamma;(a + 1/2)/(&Gamma;(a) sqrt(&pi; a)). */
+    /** Returns &lambda;<sub>2</sub> = &Gamma;(a + 1/2)/(&Gamma;(a) sqrt(&pi; a)), by its series in the skew if small. */
     static double lScale(double skew) {
-        if (skew < NORMAL_BELOW) {
-            return 1 / Math.sqrt(Math.PI);
+        if (skew < SERIES_BELOW) {
+            double b = skew * skew / 4;
+            return (1 - b / 8 * (1 - b / 16 * (1 + b * 0.625))) / Math.sqrt(Math.PI);
         }
         double a = shape(skew);
-        // Gamma(a + 1/2)/Gamma(a) by its asymptotic series where the logarithms would cancel.
-        double ratio = a > 1e4
-                ? Math.sqrt(a) * (1 - 1 / (8 * a) + 1 / (128 * a * a))
-                : Math.exp(LogGamma.value(a + 0.5) - LogGamma.value(a));
-        return ratio / Math.sqrt(Math.PI * a);
+        return 1 / (GammaRatio.delta(a, 0.5) * Math.sqrt(Math.PI * a));
     }
 
     /**
@@ -98,28 +90,20 @@ final class StandardPearson {
         return a + k * Math.sqrt(a);
     }
 
-    private static double valueOf(double g, double a) {
+    /** Returns the value of the nearer tail: a probability close to 1 has too few digits to be solved for. */
+    private static double gammaQuantile(double probability, boolean lowerTail, double z, double skew) {
+        double a = shape(skew);
+        double g = probability > 0.5
+                ? gammaOfProbability(a, 1 - probability, !lowerTail, z)
+                : gammaOfProbability(a, probability, lowerTail, z);
         return (g - a) / Math.sqrt(a);
-    }
-
-    /** The Cornish-Fisher expansion of the standardised gamma to the second order in the skew. */
-    private static double ofNormal(double z, double skew) {
-        return z + skew * ((z * z - 1) / 6 + skew * z * (z * z - 7) / 144);
-    }
-
-    private static double normalOf(double k, double skew) {
-        double z = k;
-        for (int i = 0; i < 4; i++) {
-            z -= ofNormal(z, skew) - k;
-        }
-        return z;
     }
 
     /**
      * Solves P(a, g) = p or Q(a, g) = p by Newton steps on ln g, kept inside a bracket: the logarithm of the
      * probability is close to a straight line there in either tail.
      */
-    private static double gammaQuantile(double a, double probability, boolean lowerTail, double z) {
+    private static double gammaOfProbability(double a, double probability, boolean lowerTail, double z) {
         double start = a * cube(1 - 1 / (9 * a) + z / (3 * Math.sqrt(a)));
         double logG = start > 0 && a > 0.3
                 ? Math.log(start)

@@ -53,13 +53,13 @@ class DistributionProperties {
     /** What rounding x to a double does to the probability: the relative slope of the tail times the spacing of x. */
     private static double conditioned(Distribution distribution, double x, double p) {
         double slope = distribution.density(x) / p;
-        return 1e-11 + 8 * slope * Math.ulp(x) + 8 * slope * Math.ulp(30);
+        return 1e-12 + 8 * slope * Math.ulp(x) + 8 * slope * Math.ulp(30);
     }
 
     @Provide
     Arbitrary<Distribution> distributions() {
         return Combinators.combine(
-                        Arbitraries.integers().between(0, 8),
+                        Arbitraries.integers().between(0, 11),
                         Arbitraries.doubles().between(-0.45, 0.9).ofScale(6),
                         Arbitraries.doubles().between(0.5, 15).ofScale(4))
                 .as((kind, shape, scale) -> switch (kind) {
@@ -71,6 +71,9 @@ class DistributionProperties {
                     case 5 -> Exponential.of(30, scale);
                     case 6 -> Kappa.of(30, scale, shape, 0.3 - shape);
                     case 7 -> PearsonIII.of(30, scale, 3 * shape);
+                    case 8 -> PearsonIII.of(30, scale, 0.1 * shape * shape * shape);
+                    case 9 -> Gev.of(30, scale, 1e-4 * shape * shape * shape);
+                    case 10 -> Kappa.of(30, scale, 1e-4 * shape * shape * shape, 1e-5 * (shape - 0.3));
                     default -> LogNormal.of(3, scale / 15);
                 });
     }

@@ -6,6 +6,9 @@ import static org.assertj.core.api.Assertions.assertThatIllegalArgumentException
 import static org.assertj.core.api.Assertions.within;
 
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
 
 class DistributionTest {
     @Test
@@ -19,14 +22,57 @@ class DistributionTest {
     }
 
     @Test
-    void pearsonJoinsTheNormalAsTheSkewGoes() {
-        double below = PearsonIII.of(0, 1, 2.9999e-5).quantileOfExceedance(0.01);
-        double above = PearsonIII.of(0, 1, 3.0001e-5).quantileOfExceedance(0.01);
-        assertThat(above - below).isCloseTo(0, within(1e-8));
+    void pearsonIsTheNormalWithoutSkew() {
         assertThat(PearsonIII.of(0, 1, 0).quantileOfExceedance(0.01))
                 .isEqualTo(Normal.of(0, 1).quantileOfExceedance(0.01));
         assertThat(PearsonIII.of(0, 1, 0).density(0.3))
                 .isEqualTo(Normal.of(0, 1).density(0.3));
+    }
+
+    /** The skews at which the method changes, for the variate, the density and the L-moments. */
+    @ParameterizedTest
+    @ValueSource(doubles = {0.02, NearNormalPearson.SMALL_SKEW, 0.2})
+    void pearsonDoesNotJumpWhereTheMethodChanges(double skew) {
+        PearsonIII below = PearsonIII.of(0, 1, Math.nextDown(skew));
+        PearsonIII above = PearsonIII.of(0, 1, Math.nextUp(skew));
+        for (double p = 1e-6; p < 1; p = Math.min(p * 3, p + 0.1)) {
+            assertThat(above.quantile(p)).isCloseTo(below.quantile(p), within(2e-13));
+            double x = above.quantileOfExceedance(p);
+            assertThat(above.quantileOfExceedance(p)).isCloseTo(below.quantileOfExceedance(p), within(2e-13));
+            assertThat(above.exceedance(x) / below.exceedance(x)).isCloseTo(1, within(1e-13));
+            assertThat(above.logDensity(x)).isCloseTo(below.logDensity(x), within(1e-12));
+        }
+        assertThat(above.lMoments().lambda2()).isCloseTo(below.lMoments().lambda2(), within(1e-13));
+        assertThat(above.lMoments().tau3()).isCloseTo(below.lMoments().tau3(), within(1e-13));
+        assertThat(above.lMoments().tau4()).isCloseTo(below.lMoments().tau4(), within(1e-13));
+    }
+
+    /** A probability near 1 says as much as its double holds, which is more than the other tail's rounding. */
+    @Test
+    void pearsonSolvesForTheNearerTail() {
+        for (double skew : new double[] {0.01, 0.6, 4}) {
+            PearsonIII pearson = PearsonIII.of(0, 1, skew);
+            double nearOne = 1 - 0x1p-20;
+            assertThat(pearson.quantile(nearOne)).isCloseTo(pearson.quantileOfExceedance(0x1p-20), within(1e-15));
+        }
+    }
+
+    /** Expected values: Gamma functions to 60 digits, with mpmath. */
+    @ParameterizedTest
+    @CsvSource({
+        "-0.3, 13.483552403221149, 2.43404532310337294",
+        "-0.019, 1.2576088529035851, 1.31571754599737435",
+        "-1e-3, 1.14552602793463617, 1.28423085502769671",
+        "-1e-6, 1.13955306602934115, 1.28255150771311066",
+        "0, 1.13954709940464866, 1.28254983016186416",
+        "1e-9, 1.13954709343803626, 1.28254982848431632",
+        "0.0199, 1.02540466768664537, 1.25049710489567138",
+        "0.3, -0.0687420994209670608, 0.98917304720894257",
+        "1, -2.0, 1.0"
+    })
+    void momentsOfExtremeValues(double shape, double skew, double deviation) {
+        assertThat(GevMoments.skew(shape)).isCloseTo(skew, within(1e-12));
+        assertThat(GevMoments.deviation(shape)).isCloseTo(deviation, within(1e-13));
     }
 
     @Test
