@@ -5,6 +5,7 @@ import dev.runnel.base.Text;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.Arrays;
+import java.util.function.DoubleBinaryOperator;
 import java.util.function.DoubleUnaryOperator;
 import org.apiguardian.api.API;
 
@@ -211,6 +212,50 @@ public final class RegularSeries {
             mapped[i] = Double.isNaN(values[i]) ? Double.NaN : function.applyAsDouble(values[i]);
         }
         return of(start(), step(), mapped);
+    }
+
+    /**
+     * Returns the series with every step missing that shares time with one of some intervals: an outage, or a visit.
+     *
+     * @param intervals times of which the record is not to tell; those outside it and empty ones change nothing
+     * @return the new series
+     */
+    public RegularSeries withMissing(Interval... intervals) {
+        double[] kept = values.clone();
+        for (Interval interval : intervals) {
+            interval.intersection(interval())
+                    .filter(shared -> !shared.isEmpty())
+                    .ifPresent(shared -> {
+                        long from = EpochNanos.of(shared.start()) - start;
+                        long to = EpochNanos.of(shared.end()) - start;
+                        Arrays.fill(kept, (int) (from / step), (int) ((to + step - 1) / step), Double.NaN);
+                    });
+        }
+        return new RegularSeries(start, step, kept);
+    }
+
+    /**
+     * Combines two series step by step over the time that both have, such as the difference of two gauges.
+     *
+     * @param other a series whose steps lie where those of this one lie
+     * @param function from a value of this and a value of the other to the new value; NaN makes it missing
+     * @return the steps that both have, none if there are none; missing where either value is
+     * @throws IllegalArgumentException if the steps have another length or lie elsewhere, or the function returns an infinity
+     */
+    public RegularSeries combine(RegularSeries other, DoubleBinaryOperator function) {
+        if (step != other.step || Math.floorMod(other.start - start, step) != 0) {
+            throw new IllegalArgumentException("other must have steps of " + step() + " that lie as from " + start()
+                    + ", had steps of " + other.step() + " from " + other.start());
+        }
+        RegularSeries mine = slice(other.interval());
+        RegularSeries theirs = other.slice(interval());
+        double[] combined = new double[mine.values.length];
+        for (int i = 0; i < combined.length; i++) {
+            double a = mine.values[i];
+            double b = theirs.values[i];
+            combined[i] = Double.isNaN(a) || Double.isNaN(b) ? Double.NaN : function.applyAsDouble(a, b);
+        }
+        return of(mine.start(), step(), combined);
     }
 
     /**

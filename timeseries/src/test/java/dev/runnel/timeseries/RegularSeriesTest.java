@@ -53,6 +53,39 @@ class RegularSeriesTest {
     }
 
     @Test
+    void anOutageMakesEveryStepMissingThatItTouches() {
+        RegularSeries wet = RegularSeries.of(T0, TWO, 1, 2, 3, 4);
+        assertThat(wet.withMissing(Interval.of(T0.plusSeconds(239), T0.plusSeconds(241)))
+                        .toValues())
+                .containsExactly(1, Double.NaN, Double.NaN, 4);
+        assertThat(wet.withMissing(Interval.of(T0.plusSeconds(120), TWO)).toValues())
+                .containsExactly(1, Double.NaN, 3, 4);
+        assertThat(wet.withMissing(
+                                Interval.of(Instant.MIN, T0.plusSeconds(1)),
+                                Interval.of(T0.plusSeconds(479), Instant.MAX))
+                        .toValues())
+                .containsExactly(Double.NaN, 2, 3, Double.NaN);
+        assertThat(wet.withMissing(
+                        Interval.of(T0.minusSeconds(60), T0), Interval.of(T0.plusSeconds(130), Duration.ZERO)))
+                .isEqualTo(wet);
+    }
+
+    @Test
+    void combinesTheStepsThatBothHave() {
+        RegularSeries later = RegularSeries.of(T0.plus(TWO), TWO, 1, 1, 0.1, 5);
+        assertThat(RAIN.combine(later, (mine, theirs) -> mine - theirs))
+                .isEqualTo(RegularSeries.of(T0.plus(TWO), TWO, -1, Double.NaN, 0.4 - 0.1));
+        assertThat(RAIN.combine(RegularSeries.of(T0.plus(Duration.ofDays(1)), TWO, 1), Double::sum)
+                        .size())
+                .isZero();
+        assertThatIllegalArgumentException()
+                .isThrownBy(() -> RAIN.combine(RegularSeries.of(T0.plusSeconds(1), TWO, 1), Double::sum))
+                .withMessage(
+                        "other must have steps of PT2M that lie as from 2026-01-01T00:00:00Z, had steps of PT2M from "
+                                + "2026-01-01T00:00:01Z");
+    }
+
+    @Test
     void refusesWhatIsNotRegular() {
         assertThatIllegalArgumentException()
                 .isThrownBy(() -> RegularSeries.of(T0, Duration.ZERO, 1))
