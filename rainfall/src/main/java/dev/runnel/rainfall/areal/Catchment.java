@@ -2,44 +2,83 @@ package dev.runnel.rainfall.areal;
 
 import dev.runnel.base.Require;
 import dev.runnel.base.Text;
-import java.util.ArrayList;
 import java.util.List;
+import java.util.function.Supplier;
 import org.apiguardian.api.API;
 
 /**
- * A catchment as a simple polygon, convex or not, without holes. Immutable and thread-safe.
+ * A catchment on a plane grid: one polygon or several, convex or not, with or without holes. Immutable and thread-safe.
+ *
+ * <p><b>Needs a library that does not come with this one</b>: {@code org.locationtech.jts:jts-core}, which is optional. Without
+ * it on the class path a catchment cannot be made, and says so; nothing else here needs it.
  *
  * @since 0.1
  */
 @API(status = API.Status.EXPERIMENTAL, since = "0.1")
 public final class Catchment {
-    private final List<Location> corners;
+    private static final String LIBRARY = "org.locationtech.jts:jts-core";
+
+    private final Polygons polygons;
     private final double area;
 
-    private Catchment(List<Location> corners) {
-        this.corners = corners;
-        this.area = Math.abs(signedArea(corners));
+    private Catchment(Polygons polygons) {
+        this.polygons = polygons;
+        this.area = polygons.area();
     }
 
     /**
      * Returns the catchment inside a boundary.
      *
-     * @param corners corners in order, either way round, the first not repeated; at least three; the boundary must not
-     *     cross itself, which is not checked
+     * @param corners corners in order, either way round, the first not repeated; at least three
      * @return the catchment
-     * @throws IllegalArgumentException if there are fewer than three or they enclose no area
+     * @throws IllegalArgumentException if there are fewer than three, they enclose no area, or the boundary crosses or touches
+     *     itself
+     * @throws IllegalStateException if jts-core is not on the class path
      */
     public static Catchment of(List<Location> corners) {
         Require.atLeast("corners", corners.size(), 3);
-        Catchment catchment = new Catchment(List.copyOf(corners));
-        Require.positive("area inside the corners", catchment.area, "m2");
-        return catchment;
+        List<Location> copy = List.copyOf(corners);
+        return withLibrary(() -> new Catchment(Polygons.inside(copy)));
+    }
+
+    /**
+     * Returns the catchment of polygons in well-known text (OGC Simple Features, ISO 19125), coordinates in m.
+     *
+     * <pre>
+     * POLYGON ((0 0, 400 0, 400 300, 0 300, 0 0), (100 100, 200 100, 200 200, 100 200, 100 100))
+     * MULTIPOLYGON (((0 0, 400 0, 400 300, 0 0)), ((500 0, 600 0, 600 100, 500 0)))
+     * </pre>
+     *
+     * <p>The second ring of a polygon and those after it are holes. Heights, if there are any, are passed over.
+     *
+     * @param text a {@code POLYGON} or {@code MULTIPOLYGON}
+     * @return the catchment
+     * @throws IllegalArgumentException if the text is no such thing, the polygons enclose no area, or a boundary crosses or
+     *     touches itself or another
+     * @throws IllegalStateException if jts-core is not on the class path
+     */
+    public static Catchment parse(String text) {
+        return withLibrary(() -> new Catchment(Polygons.parse(text)));
+    }
+
+    private static Catchment withLibrary(Supplier<Catchment> made) {
+        try {
+            return made.get();
+        } catch (NoClassDefFoundError e) {
+            // The second time the JVM names only our class, which it could not make ready the first time.
+            String missing = String.valueOf(e.getMessage());
+            if (missing.contains("org/locationtech/jts") || missing.contains(Polygons.class.getName())) {
+                throw new IllegalStateException(
+                        "a Catchment needs " + LIBRARY + " on the class path, which is lacking", e);
+            }
+            throw e;
+        }
     }
 
     /**
      * Returns the area in m²; {@link #areaKm2()} is what areal reduction takes.
      *
-     * @return area, m²
+     * @return area without holes, m²
      */
     public double area() {
         return area;
@@ -48,68 +87,19 @@ public final class Catchment {
     /**
      * Returns the area in km², for {@link ArealReduction#factor(double, java.time.Duration)}.
      *
-     * @return area, km²
+     * @return area without holes, km²
      */
     public double areaKm2() {
         return area / 1e6;
     }
 
-    /**
-     * Returns the area of the part that is nearer to one place than to any of the others.
-     *
-     * <p>The polygon is cut by the line half way to each other place in turn. A polygon that is not convex may fall into
-     * pieces joined by edges that run there and back along the line; they enclose nothing and leave the area right.
-     */
+    /** The area of the part that is nearer to one place than to any of the others. */
     double areaNearestTo(Location place, List<Location> others) {
-        List<Location> part = corners;
-        for (Location other : others) {
-            part = nearer(part, place, other);
-        }
-        return Math.abs(signedArea(part));
-    }
-
-    private static List<Location> nearer(List<Location> polygon, Location place, Location other) {
-        List<Location> kept = new ArrayList<>();
-        for (int i = 0; i < polygon.size(); i++) {
-            Location from = polygon.get(i);
-            Location to = polygon.get((i + 1) % polygon.size());
-            double a = beyondMiddle(from, place, other);
-            double b = beyondMiddle(to, place, other);
-            if (a <= 0) {
-                kept.add(from);
-            }
-            if ((a < 0 && b > 0) || (a > 0 && b < 0)) {
-                double share = a / (a - b);
-                kept.add(new Location(from.x() + share * (to.x() - from.x()), from.y() + share * (to.y() - from.y())));
-            }
-        }
-        return kept;
-    }
-
-    /** Below 0 on the side of the place, above 0 on the side of the other. */
-    private static double beyondMiddle(Location point, Location place, Location other) {
-        double middleX = (place.x() + other.x()) / 2;
-        double middleY = (place.y() + other.y()) / 2;
-        return (point.x() - middleX) * (other.x() - place.x()) + (point.y() - middleY) * (other.y() - place.y());
-    }
-
-    private static double signedArea(List<Location> polygon) {
-        if (polygon.isEmpty()) {
-            return 0;
-        }
-        // Relative to a corner, so that grid coordinates of millions of metres cost no digits.
-        Location origin = polygon.get(0);
-        double twice = 0;
-        for (int i = 0; i < polygon.size(); i++) {
-            Location a = polygon.get(i);
-            Location b = polygon.get((i + 1) % polygon.size());
-            twice += (a.x() - origin.x()) * (b.y() - origin.y()) - (b.x() - origin.x()) * (a.y() - origin.y());
-        }
-        return twice / 2;
+        return polygons.areaNearestTo(place, others);
     }
 
     @Override
     public String toString() {
-        return "Catchment[" + corners.size() + " corners, " + Text.significant(area, 6) + " m2]";
+        return "Catchment[" + polygons + ", " + Text.significant(area, 6) + " m2]";
     }
 }

@@ -55,6 +55,7 @@ public final class Calculations {
                         EventCalculations.all(),
                         DdfCalculations.all(),
                         DesignCalculations.all(),
+                        ArealCalculations.all(),
                         RegionCalculations.all(),
                         FrequencyCalculations.all())
                 .flatMap(List::stream)

@@ -1,6 +1,5 @@
 package dev.runnel.verification.calculation;
 
-import dev.runnel.rainfall.areal.ArealReduction;
 import dev.runnel.rainfall.ddf.Bilham;
 import dev.runnel.rainfall.ddf.FormulaDdf;
 import dev.runnel.rainfall.ddf.IntensityFit;
@@ -17,7 +16,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.function.ToDoubleFunction;
 
-/** Intensity formulae, published depth-duration-frequency methods, areal reduction and design storms. */
+/** Intensity formulae, published depth-duration-frequency methods and design storms. */
 final class DesignCalculations {
     private static final String FORMULA = "form a b? n? shortest? longest?";
     private static final String TRIANGLE = "depth minutes intense_depth intense_minutes";
@@ -70,11 +69,6 @@ final class DesignCalculations {
                         "m5_60 ratio",
                         in -> WallingfordRainfall.of(in.number("m5_60"), in.number("ratio"))
                                 .m5TwoDaysMm()),
-                of(
-                        "areal-reduction.keers-wescott",
-                        "1",
-                        "area_km2 minutes",
-                        in -> ArealReduction.keersWescott().factor(in.number("area_km2"), minutes(in, "minutes"))),
                 of(
                         "design.alternating-block.depth",
                         "mm",
