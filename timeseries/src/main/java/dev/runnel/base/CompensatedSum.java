@@ -15,6 +15,20 @@ public final class CompensatedSum {
     public CompensatedSum() {}
 
     /**
+     * Makes a sum that goes on where another one stood.
+     *
+     * @param sum its {@link #sum}
+     * @param lost its {@link #lost}
+     * @return a sum to which the same additions give the same value, bit for bit
+     */
+    public static CompensatedSum ofParts(double sum, double lost) {
+        CompensatedSum parts = new CompensatedSum();
+        parts.sum = sum;
+        parts.lost = lost;
+        return parts;
+    }
+
+    /**
      * Returns the sum of a part of an array.
      *
      * @param values values; NaN counts as 0
@@ -50,6 +64,24 @@ public final class CompensatedSum {
      */
     public double value() {
         return sum + lost;
+    }
+
+    /**
+     * Returns the sum without the rounding kept beside it.
+     *
+     * @return the first part
+     */
+    public double sum() {
+        return sum;
+    }
+
+    /**
+     * Returns the rounding kept beside the sum.
+     *
+     * @return the second part
+     */
+    public double lost() {
+        return lost;
     }
 
     /** Starts again from 0. */

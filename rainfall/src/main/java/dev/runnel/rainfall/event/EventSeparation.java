@@ -140,15 +140,25 @@ public final class EventSeparation {
      * @throws IllegalArgumentException if the step is not greater than 0 or longer than a duration to be measured
      */
     public EventDetector detector(Instant start, Duration step) {
+        return detector(EventDetector.State.initial(EpochNanos.of(start), EpochNanos.positive("step", step)));
+    }
+
+    /**
+     * Goes on with a machine that took a record of depth per step, from a state that was kept.
+     *
+     * @param state state of a machine with the same rule
+     * @return a new machine in that state
+     * @throws IllegalArgumentException if no machine with this rule has such a state, or a duration to be measured is
+     *     shorter than the step
+     */
+    @API(status = API.Status.EXPERIMENTAL, since = "0.1")
+    public EventDetector detector(EventDetector.State state) {
+        Duration step = Duration.ofNanos(state.stepNanos());
         EpochNanos.positive("step", step);
         if (!peakDurations.isEmpty()) {
             PeakDurations.requireNotShorter(peakDurations, step);
         }
-        return new EventDetector(
-                this,
-                EpochNanos.of(start),
-                step,
-                peakDurations.isEmpty() ? PeakDurations.usualFrom(step) : peakDurations);
+        return new EventDetector(this, state, peakDurations.isEmpty() ? PeakDurations.usualFrom(step) : peakDurations);
     }
 
     /**
@@ -158,7 +168,20 @@ public final class EventSeparation {
      * @return the machine, before its first tip, with nothing known of the time before it
      */
     public TipEventDetector tipDetector(TippingBucket bucket) {
-        return new TipEventDetector(this, bucket, peakDurations.isEmpty() ? PeakDurations.USUAL : peakDurations);
+        return tipDetector(bucket, TipEventDetector.State.INITIAL);
+    }
+
+    /**
+     * Goes on with a machine that took tips one by one, from a state that was kept.
+     *
+     * @param bucket the gauge
+     * @param state state of a machine with the same rule and gauge
+     * @return a new machine in that state
+     * @throws IllegalArgumentException if no machine with this rule has such a state
+     */
+    @API(status = API.Status.EXPERIMENTAL, since = "0.1")
+    public TipEventDetector tipDetector(TippingBucket bucket, TipEventDetector.State state) {
+        return new TipEventDetector(this, bucket, state, peakDurations.isEmpty() ? PeakDurations.USUAL : peakDurations);
     }
 
     /**

@@ -5,6 +5,7 @@ import dev.runnel.rainfall.gauge.TippingBucket;
 import dev.runnel.rainfall.gauge.Tips;
 import dev.runnel.timeseries.EpochNanos;
 import dev.runnel.timeseries.Interval;
+import java.io.Serializable;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.Arrays;
@@ -19,6 +20,12 @@ import org.apiguardian.api.API;
  * with a tip; they carry the rounding to whole tips, which matters where few tips fall into the window. To have peaks
  * from tips spread over the time between them, make a series of {@linkplain TippingBucket#depth depths} first.
  *
+ * <p>Its whole memory is a {@link State}: keep that, and {@link EventSeparation#tipDetector(TippingBucket, State)} goes on
+ * where this machine stopped, also in the middle of a storm.
+ *
+ * <p>A gauge that was out of work has told nothing in the meantime, and its silence would pass for a dry spell. Finish the
+ * machine where the outage begins and start a new one where it ends; events at both edges then say that they are open.
+ *
  * @since 0.1
  */
 @API(status = API.Status.STABLE, since = "0.1")
@@ -29,9 +36,9 @@ public final class TipEventDetector {
     private final TippingBucket bucket;
     private final List<Duration> durations;
     private final long gap;
-    private final CompensatedSum dropped = new CompensatedSum();
+    private final CompensatedSum dropped;
 
-    private long[] current = new long[64];
+    private long[] current;
     private int size;
     private int droppedEvents;
     private boolean finished;
@@ -41,11 +48,105 @@ public final class TipEventDetector {
     private long lastTip = UNKNOWN;
     private long tipBeforeEvent = UNKNOWN;
 
-    TipEventDetector(EventSeparation rule, TippingBucket bucket, List<Duration> durations) {
+    /**
+     * All that a detector remembers: serialisable as it is or field by field. Times are ns since 1970-01-01T00:00:00Z. Immutable
+     * and thread-safe.
+     *
+     * <p>Experimental: what a detector has to remember may change with what it can do.
+     *
+     * @param begun whether it was told of any tip or time
+     * @param recordStartNanos the first of them; meaningful if {@code begun}
+     * @param nowNanos the last of them; meaningful if {@code begun}
+     * @param tipped whether there was a tip before the event in progress, or any tip if no event is in progress
+     * @param tipBeforeNanos the last such tip; meaningful if {@code tipped}
+     * @param tipsNanos tips of the event in progress; empty if there is none
+     * @param droppedEvents events dropped so far
+     * @param droppedMm their depth, mm
+     * @param droppedLostMm what rounding took from it, mm
+     * @since 0.1
+     */
+    @API(status = API.Status.EXPERIMENTAL, since = "0.1")
+    public record State(
+            boolean begun,
+            long recordStartNanos,
+            long nowNanos,
+            boolean tipped,
+            long tipBeforeNanos,
+            List<Long> tipsNanos,
+            int droppedEvents,
+            double droppedMm,
+            double droppedLostMm)
+            implements Serializable {
+        static final State INITIAL = new State(false, 0, 0, false, 0, List.of(), 0, 0, 0);
+
+        /**
+         * Copies the list.
+         *
+         * @param begun whether it was told of any tip or time
+         * @param recordStartNanos the first of them
+         * @param nowNanos the last of them
+         * @param tipped whether there was a tip before the event in progress
+         * @param tipBeforeNanos the last such tip
+         * @param tipsNanos tips of the event in progress
+         * @param droppedEvents events dropped so far
+         * @param droppedMm their depth, mm
+         * @param droppedLostMm what rounding took from it, mm
+         */
+        public State {
+            tipsNanos = List.copyOf(tipsNanos);
+        }
+    }
+
+    TipEventDetector(EventSeparation rule, TippingBucket bucket, State state, List<Duration> durations) {
         this.rule = rule;
         this.bucket = bucket;
         this.durations = durations;
         this.gap = rule.minimumInterEvent().toNanos();
+        dropped = CompensatedSum.ofParts(state.droppedMm(), state.droppedLostMm());
+        droppedEvents = state.droppedEvents();
+        recordStart = state.begun() ? state.recordStartNanos() : UNKNOWN;
+        now = state.begun() ? state.nowNanos() : UNKNOWN;
+        tipBeforeEvent = state.tipped() ? state.tipBeforeNanos() : UNKNOWN;
+        size = state.tipsNanos().size();
+        current = Arrays.copyOf(
+                state.tipsNanos().stream().mapToLong(Long::longValue).toArray(), Math.max(64, size));
+        lastTip = size > 0 ? current[size - 1] : tipBeforeEvent;
+        requireConsistent(state);
+    }
+
+    private void requireConsistent(State state) {
+        boolean ordered = size == 0 || (tipBeforeEvent <= current[0] && recordStart <= current[0]);
+        for (int i = 1; i < size; i++) {
+            ordered &= current[i] >= current[i - 1] && current[i] - current[i - 1] < gap;
+        }
+        if (!ordered || lastTip > now || (size > 0 && now - lastTip >= gap)) {
+            throw new IllegalArgumentException(
+                    "state must be that of a detector with the same rule, " + rule + ", was " + state);
+        }
+    }
+
+    /**
+     * Returns all that the detector remembers.
+     *
+     * @return the state after the last tip or time
+     * @throws IllegalStateException if the record was finished
+     */
+    @API(status = API.Status.EXPERIMENTAL, since = "0.1")
+    public State state() {
+        requireOpen();
+        boolean begun = now != UNKNOWN;
+        long before = size > 0 ? tipBeforeEvent : lastTip;
+        boolean tipped = before != UNKNOWN;
+        return new State(
+                begun,
+                begun ? recordStart : 0,
+                begun ? now : 0,
+                tipped,
+                tipped ? before : 0,
+                Arrays.stream(current, 0, size).boxed().toList(),
+                droppedEvents,
+                dropped.sum(),
+                dropped.lost());
     }
 
     /**
