@@ -4,10 +4,11 @@ import dev.runnel.base.CompensatedSum;
 import dev.runnel.timeseries.EpochNanos;
 import dev.runnel.timeseries.RegularSeries;
 import java.time.Duration;
+import java.util.Arrays;
 
 /**
- * Lays tips out over steps of time. Tips come in order, so one step after the other is filled and closed; the fast path,
- * a tip wholly inside the open step, needs no division.
+ * Lays tips, or rain in other steps, out over steps of time. They come in order, so one step after the other is filled and closed; the fast path,
+ * a depth wholly inside the open step, needs no division.
  */
 final class Apportionment {
     /** The longest array that every Java machine can make. */
@@ -29,15 +30,45 @@ final class Apportionment {
 
     static RegularSeries of(
             TippingBucket bucket, Tips tips, TipSpreading spreading, long start, long step, long length) {
+        Apportionment apportionment = new Apportionment(stepCount(length, step), start, step);
+        apportionment.addAll(Fillings.of(bucket, tips, spreading, start), spreading.isSmooth());
+        apportionment.close();
+        return apportionment.toSeries();
+    }
+
+    /** Rain that is steady within each of its steps, in other steps. */
+    static RegularSeries of(RegularSeries rain, long step) {
+        long start = EpochNanos.of(rain.start());
+        long from = start;
+        long rainStep = rain.step().toNanos();
+        Apportionment apportionment = new Apportionment(stepCount(rainStep * rain.size(), step), start, step);
+        for (int i = 0; i < rain.size(); i++) {
+            if (!Double.isNaN(rain.value(i))) {
+                apportionment.add(from, from + rainStep, rain.value(i));
+            }
+            from += rainStep;
+        }
+        apportionment.close();
+        for (int i = 0; i < rain.size(); i++) {
+            if (Double.isNaN(rain.value(i))) {
+                long last = (rainStep * (i + 1L) - 1) / step;
+                Arrays.fill(apportionment.depths, (int) (rainStep * i / step), (int) last + 1, Double.NaN);
+            }
+        }
+        return apportionment.toSeries();
+    }
+
+    private static int stepCount(long length, long step) {
         long steps = -Math.floorDiv(-length, step);
         if (steps > MOST_STEPS) {
             throw new IllegalArgumentException("step must be at least " + Duration.ofNanos(length / MOST_STEPS)
                     + " for a record of " + Duration.ofNanos(length) + ", was " + Duration.ofNanos(step));
         }
-        Apportionment apportionment = new Apportionment((int) steps, start, step);
-        apportionment.addAll(Fillings.of(bucket, tips, spreading, start), spreading.isSmooth());
-        apportionment.close();
-        return RegularSeries.of(EpochNanos.toInstant(start), Duration.ofNanos(step), apportionment.depths);
+        return (int) steps;
+    }
+
+    private RegularSeries toSeries() {
+        return RegularSeries.of(EpochNanos.toInstant(start), Duration.ofNanos(step), depths);
     }
 
     private void addAll(Fillings fillings, boolean smooth) {

@@ -3,6 +3,7 @@ package dev.runnel.rainfall.gauge;
 import dev.runnel.base.CompensatedSum;
 import dev.runnel.base.Require;
 import dev.runnel.base.Text;
+import dev.runnel.rainfall.internal.Rain;
 import dev.runnel.timeseries.EpochNanos;
 import dev.runnel.timeseries.Interval;
 import dev.runnel.timeseries.RegularSeries;
@@ -202,6 +203,40 @@ public final class TippingBucket {
      */
     public RegularSeries intensity(Tips tips, Interval record, Duration step, TipSpreading spreading) {
         return RainUnits.intensity(depth(tips, record, step, spreading));
+    }
+
+    /**
+     * Returns the depth of rain in each step from the number of tips in each step, as many loggers store it. The
+     * calibration sees the mean intensity of a step, n d/Δt, not its peaks: where the loss grows with intensity, the
+     * correction of a long step is too small.
+     *
+     * @param tipsPerStep tips n in each step; whole numbers, 0 or greater, NaN for missing
+     * @return mm in each step, calibrated
+     * @throws IllegalArgumentException if a number is negative or not whole
+     */
+    public RegularSeries depthOfCounts(RegularSeries tipsPerStep) {
+        Rain.requireNonNegative("tipsPerStep", tipsPerStep, "tips");
+        for (int i = 0; i < tipsPerStep.size(); i++) {
+            if (tipsPerStep.value(i) != Math.rint(tipsPerStep.value(i)) && !Double.isNaN(tipsPerStep.value(i))) {
+                throw new IllegalArgumentException("tipsPerStep must be whole numbers, or NaN for missing, was "
+                        + Text.number(tipsPerStep.value(i)) + " at index " + i + ", " + tipsPerStep.time(i));
+            }
+        }
+        return calibrated(tipsPerStep.map(count -> count * tipMm));
+    }
+
+    /**
+     * Returns a record of depth per step that this gauge made without calibration, calibrated by the mean intensity of
+     * each step. Where the loss grows with intensity, the correction of a long step is too small.
+     *
+     * @param recordedMm depth in each step as recorded, mm; 0 or greater, NaN for missing
+     * @return mm in each step; the same if the gauge has no calibration
+     * @throws IllegalArgumentException if a depth is negative
+     */
+    public RegularSeries calibrated(RegularSeries recordedMm) {
+        Rain.requireNonNegative("recordedMm", recordedMm, "mm");
+        double hours = Rain.hours(recordedMm.step());
+        return recordedMm.map(depth -> depth * calibration.factor(depth / hours, tipMm));
     }
 
     /**
