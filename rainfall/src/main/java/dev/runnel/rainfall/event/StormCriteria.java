@@ -12,13 +12,14 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
+import java.util.function.ToDoubleFunction;
 import org.apiguardian.api.API;
 
 /**
  * What a storm must be to serve for checking a model, judged over several gauges. Immutable and thread-safe.
  *
  * <p>Depth and intensity must be reached at every gauge; intensity over a time means the mean over the deepest window of
- * that length. The spread is the greatest difference of a gauge's depth from the median of the gauges, over the median.
+ * that length. Criteria of one's own, such as a depth in the first hour, are {@linkplain #withLeast added}. The spread is the greatest difference of a gauge's depth from the median of the gauges, over the median.
  *
  * <p>What this is not: the whole judgement. Flow back at dry weather before the storm, no unmonitored overflow, and
  * durations about half, once and three times the time of concentration (common practice) need the flow as well.
@@ -32,14 +33,23 @@ public final class StormCriteria {
     private final double intensityMmPerHour;
     private final Duration intensityOver;
     private final double spread;
+    private final List<Own> own;
+
+    private record Own(String what, double least, ToDoubleFunction<RegularSeries> measure) {}
 
     private StormCriteria(
-            String name, double depthMm, double intensityMmPerHour, Duration intensityOver, double spread) {
+            String name,
+            double depthMm,
+            double intensityMmPerHour,
+            Duration intensityOver,
+            double spread,
+            List<Own> own) {
         this.name = name;
         this.depthMm = depthMm;
         this.intensityMmPerHour = intensityMmPerHour;
         this.intensityOver = intensityOver;
         this.spread = spread;
+        this.own = own;
     }
 
     /**
@@ -59,7 +69,8 @@ public final class StormCriteria {
                 Require.nonNegative("depthMm", depthMm, "mm"),
                 Require.nonNegative("intensityMmPerHour", intensityMmPerHour, "mm/h"),
                 intensityOver,
-                Double.POSITIVE_INFINITY);
+                Double.POSITIVE_INFINITY,
+                List.of());
     }
 
     /**
@@ -83,7 +94,7 @@ public final class StormCriteria {
     }
 
     /**
-     * Returns the same criteria with a limit on the spread between gauges.
+     * Returns the same criteria with a limit on the spread between gauges. One gauge alone leaves it unknown.
      *
      * @param maximumSpread greatest difference from the median over the median; 0 or greater
      * @return the criteria
@@ -95,11 +106,28 @@ public final class StormCriteria {
                 depthMm,
                 intensityMmPerHour,
                 intensityOver,
-                Require.nonNegative("maximumSpread", maximumSpread, ""));
+                Require.nonNegative("maximumSpread", maximumSpread, ""),
+                own);
     }
 
     /**
-     * Judges a storm.
+     * Returns the same criteria with one more, to be met at every gauge.
+     *
+     * @param what quantity and unit, for the finding, such as {@code "wet steps"}
+     * @param least least value that meets it; finite
+     * @param measure the quantity, from the depths in the steps of the storm, mm; one that more rain does not lower, since missing
+     *     steps count against the storm only where it is not met
+     * @return the criteria
+     * @throws IllegalArgumentException if the least value is not finite
+     */
+    public StormCriteria withLeast(String what, double least, ToDoubleFunction<RegularSeries> measure) {
+        List<Own> more = new ArrayList<>(own);
+        more.add(new Own(what, Require.finite("least", least, ""), measure));
+        return new StormCriteria(name, depthMm, intensityMmPerHour, intensityOver, spread, List.copyOf(more));
+    }
+
+    /**
+     * Judges a storm. Steps that share any time with it count whole; those that a gauge's record does not reach are missing.
      *
      * @param storm the time of the storm
      * @param rainByGauge depth in each step, mm, by name of gauge; at least one gauge
@@ -115,33 +143,35 @@ public final class StormCriteria {
         List<StormAssessment.Finding> findings = new ArrayList<>();
         Map<String, Integer> missing = new LinkedHashMap<>();
         new TreeMap<>(rainByGauge).forEach((gauge, rain) -> {
-            RegularSeries during = during(gauge, rain, storm);
+            EventSteps steps = during(gauge, rain, storm);
+            RegularSeries during = steps.rain();
             depths.put(gauge, during.sum());
-            missing.put(gauge, during.missing());
-            findings.add(atLeast(gauge + ": depth, mm", during.sum(), depthMm, during.missing()));
+            missing.put(gauge, steps.missing());
+            findings.add(atLeast(gauge + ": depth, mm", during.sum(), depthMm, steps.missing()));
             double peak = SlidingMaximum.of(intensityOver).peaks(during).get(0).intensityMmPerHour();
             findings.add(atLeast(
-                    gauge + ": intensity over " + intensityOver + ", mm/h",
-                    peak,
-                    intensityMmPerHour,
-                    during.missing()));
+                    gauge + ": intensity over " + intensityOver + ", mm/h", peak, intensityMmPerHour, steps.missing()));
+            for (Own each : own) {
+                double value = each.measure().applyAsDouble(during);
+                findings.add(atLeast(gauge + ": " + each.what(), value, each.least(), steps.missing()));
+            }
         });
         if (spread < Double.POSITIVE_INFINITY) {
             int anyMissing =
                     missing.values().stream().mapToInt(Integer::intValue).sum();
             double value = spread(depths);
-            StormAssessment.Verdict verdict = anyMissing > 0
+            StormAssessment.Verdict verdict = anyMissing > 0 || depths.size() < 2
                     ? StormAssessment.Verdict.UNKNOWN
-                    : value <= spread ? StormAssessment.Verdict.MET : StormAssessment.Verdict.NOT_MET;
+                    : value <= spread + 1e-12 ? StormAssessment.Verdict.MET : StormAssessment.Verdict.NOT_MET;
             findings.add(new StormAssessment.Finding("spread between gauges", value, spread, verdict));
         }
         return new StormAssessment(name, storm, findings);
     }
 
-    private static RegularSeries during(String gauge, RegularSeries rain, Interval storm) {
+    private static EventSteps during(String gauge, RegularSeries rain, Interval storm) {
         Rain.requireNonNegative("rain of " + gauge, rain, "mm");
-        RegularSeries during = rain.slice(storm);
-        if (during.size() == 0) {
+        EventSteps during = EventSteps.of(rain, storm);
+        if (during.rain().isEmpty()) {
             throw new IllegalArgumentException(
                     "rain of " + gauge + " must have steps in " + storm + ", lies in " + rain.interval());
         }
@@ -171,6 +201,7 @@ public final class StormCriteria {
     public String toString() {
         return "StormCriteria[" + name + ": " + Text.number(depthMm) + " mm, " + Text.number(intensityMmPerHour)
                 + " mm/h over " + intensityOver
-                + (spread < Double.POSITIVE_INFINITY ? ", spread " + Text.number(spread) : "") + "]";
+                + (spread < Double.POSITIVE_INFINITY ? ", spread " + Text.number(spread) : "")
+                + (own.isEmpty() ? "" : ", " + own.size() + " more") + "]";
     }
 }

@@ -34,12 +34,17 @@ public final class StormProfile {
      * Returns the profile of an event found in a record of fixed steps.
      *
      * @param event the event
-     * @param rain the record it was found in, mm in each step
+     * @param rain the record it was found in, mm in each step; for an event of tips, steps that share any time with it count whole
      * @return the profile; missing steps count as no rain
-     * @throws IllegalArgumentException if a depth is negative or the record has no rain during the event
+     * @throws IllegalArgumentException if a depth is negative, or the record does not reach over the event or has no rain in it
      */
     public static StormProfile of(RainfallEvent event, RegularSeries rain) {
-        return of(rain.slice(event.interval()));
+        EventSteps during = EventSteps.of(rain, event.interval());
+        if (during.missing() > during.rain().missing()) {
+            throw new IllegalArgumentException(
+                    "rain must reach over the event, " + event.interval() + ", was " + rain.interval());
+        }
+        return of(during.rain());
     }
 
     /**
@@ -120,7 +125,7 @@ public final class StormProfile {
     }
 
     /**
-     * Returns the time from the start to the middle of the wettest step.
+     * Returns the time from the start of the first step to the middle of the wettest step.
      *
      * @return time to peak; of the first of equally wet steps
      */

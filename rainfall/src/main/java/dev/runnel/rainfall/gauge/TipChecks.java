@@ -16,10 +16,13 @@ import org.apiguardian.api.API;
  * Signs of fault in a record of tips. Flags, never changes. Immutable and thread-safe.
  *
  * <p>Limits out of the box, each a choice to be reviewed for the gauge and the climate: tips faster than 500 mm/h are
- * double (an assumed ceiling; 1.44 s for 0.2 mm); 12 gaps in a row, each at least as long as the one before, mark a
+ * double (an assumed ceiling; 1.44 s for 0.2 mm); 12 gaps in a row, each longer than the one before, mark a
  * draining funnel (British Columbia Ministry of Forests 2022, quality control of forest gauges); the same number within
  * 5 % of each other mark a drip (common practice); a tip after more than 6 h without one is a first tip. Snow is looked
  * for only if {@linkplain #withTemperature temperature} is given.
+ *
+ * <p>A logger that writes whole minutes puts the tips of a downpour on one instant. Give its {@linkplain #withClock resolution},
+ * or all of them but the first are flagged as double.
  *
  * @since 0.1
  */
@@ -32,6 +35,7 @@ public final class TipChecks {
     private final long drySpell;
     private final List<Interval> visits;
     private final Optional<Frost> frost;
+    private final long clock;
 
     private record Frost(Series celsius, double limit, Duration lookBack) {}
 
@@ -42,7 +46,8 @@ public final class TipChecks {
             double evenness,
             long drySpell,
             List<Interval> visits,
-            Optional<Frost> frost) {
+            Optional<Frost> frost,
+            long clock) {
         this.bucket = bucket;
         this.ceilingMmPerHour = ceilingMmPerHour;
         this.run = run;
@@ -50,6 +55,7 @@ public final class TipChecks {
         this.drySpell = drySpell;
         this.visits = visits;
         this.frost = frost;
+        this.clock = clock;
     }
 
     /**
@@ -59,7 +65,7 @@ public final class TipChecks {
      * @return the checks
      */
     public static TipChecks of(TippingBucket bucket) {
-        return new TipChecks(bucket, 500, 12, 0.05, Duration.ofHours(6).toNanos(), List.of(), Optional.empty());
+        return new TipChecks(bucket, 500, 12, 0.05, Duration.ofHours(6).toNanos(), List.of(), Optional.empty(), 0);
     }
 
     /**
@@ -71,7 +77,7 @@ public final class TipChecks {
      */
     public TipChecks withCeiling(double ceilingMmPerHour) {
         Require.positive("ceilingMmPerHour", ceilingMmPerHour, "mm/h");
-        return new TipChecks(bucket, ceilingMmPerHour, run, evenness, drySpell, visits, frost);
+        return new TipChecks(bucket, ceilingMmPerHour, run, evenness, drySpell, visits, frost, clock);
     }
 
     /**
@@ -85,7 +91,7 @@ public final class TipChecks {
     public TipChecks withDrip(int gaps, double evenness) {
         Require.atLeast("gaps", gaps, 2);
         Require.positive("evenness", evenness, "");
-        return new TipChecks(bucket, ceilingMmPerHour, gaps, evenness, drySpell, visits, frost);
+        return new TipChecks(bucket, ceilingMmPerHour, gaps, evenness, drySpell, visits, frost, clock);
     }
 
     /**
@@ -96,8 +102,8 @@ public final class TipChecks {
      * @throws IllegalArgumentException if it is not greater than 0
      */
     public TipChecks withDrySpell(Duration drySpell) {
-        return new TipChecks(
-                bucket, ceilingMmPerHour, run, evenness, EpochNanos.positive("drySpell", drySpell), visits, frost);
+        long spell = EpochNanos.positive("drySpell", drySpell);
+        return new TipChecks(bucket, ceilingMmPerHour, run, evenness, spell, visits, frost, clock);
     }
 
     /**
@@ -107,7 +113,7 @@ public final class TipChecks {
      * @return the checks
      */
     public TipChecks withVisits(List<Interval> visits) {
-        return new TipChecks(bucket, ceilingMmPerHour, run, evenness, drySpell, List.copyOf(visits), frost);
+        return new TipChecks(bucket, ceilingMmPerHour, run, evenness, drySpell, List.copyOf(visits), frost, clock);
     }
 
     /**
@@ -125,7 +131,20 @@ public final class TipChecks {
         Require.finite("limitCelsius", limitCelsius, "degC");
         EpochNanos.positive("lookBack", lookBack);
         Optional<Frost> given = Optional.of(new Frost(celsius, limitCelsius, lookBack));
-        return new TipChecks(bucket, ceilingMmPerHour, run, evenness, drySpell, visits, given);
+        return new TipChecks(bucket, ceilingMmPerHour, run, evenness, drySpell, visits, given, clock);
+    }
+
+    /**
+     * Returns the same checks for a logger whose clock writes nothing finer than a given time. A tip is then double only if the
+     * tips at its instant, within that time, are faster than the ceiling.
+     *
+     * @param resolution from one time that it can write to the next; 0 or longer, 0 if times are exact
+     * @return the checks
+     * @throws IllegalArgumentException if it is negative
+     */
+    public TipChecks withClock(Duration resolution) {
+        long nanos = EpochNanos.nonNegative("resolution", resolution);
+        return new TipChecks(bucket, ceilingMmPerHour, run, evenness, drySpell, visits, frost, nanos);
     }
 
     /**
@@ -153,10 +172,12 @@ public final class TipChecks {
 
     private void flagGaps(Tips tips, List<Set<TipFlag>> flags) {
         double fastest = bucket.tipMm() * 3.6e12 / ceilingMmPerHour;
+        int atInstant = 0;
         for (int i = 0; i < tips.size(); i++) {
+            atInstant = i > 0 && gap(tips, i) == 0 ? atInstant + 1 : 0;
             if (i == 0 || gap(tips, i) > drySpell) {
                 flags.get(i).add(TipFlag.FIRST);
-            } else if (gap(tips, i) < fastest) {
+            } else if (gap(tips, i) + clock < fastest * Math.max(1, atInstant)) {
                 flags.get(i).add(TipFlag.DOUBLE);
             }
         }

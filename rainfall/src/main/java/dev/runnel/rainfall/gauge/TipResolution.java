@@ -62,6 +62,52 @@ public final class TipResolution {
     }
 
     /**
+     * Returns the standard uncertainty of an intensity taken from the time between two tips, from the clock alone. Both times were
+     * cut to its resolution c, so that their difference is out by anything in ±c, triangular: u = I c/(√6 Δt).
+     *
+     * @param sinceTipBefore time between the tips Δt; greater than 0
+     * @param clock resolution of the clock c; 0 or longer
+     * @return standard uncertainty, mm/h; a first order, too small where c is not much shorter than Δt
+     * @throws IllegalArgumentException if an argument is out of range
+     */
+    public double standardUncertaintyMmPerHour(Duration sinceTipBefore, Duration clock) {
+        EpochNanos.nonNegative("clock", clock);
+        return stepMmPerHour(sinceTipBefore) * (Rain.hours(clock) / Rain.hours(sinceTipBefore)) / ROOT_6;
+    }
+
+    /**
+     * Returns the standard uncertainty of any depth counted in tips, from counting alone: d/√6.
+     *
+     * @return standard uncertainty, mm; the same at every depth
+     */
+    public double standardUncertaintyMm() {
+        return tipMm / ROOT_6;
+    }
+
+    /**
+     * Returns the least depth that a number of tips can stand for: the bucket was full but for a drop when it began to rain.
+     *
+     * @param tips tips counted; 0 or more
+     * @return (n − 1) d, not below 0, mm; before calibration
+     * @throws IllegalArgumentException if the number is negative
+     */
+    public double leastMm(int tips) {
+        return Math.max(0, Require.atLeast("tips", tips, 0) - 1) * tipMm;
+    }
+
+    /**
+     * Returns the depth that a number of tips stays below: what the bucket held when it ceased to rain tips in the next event, or
+     * dries up. Rain may end without any tip.
+     *
+     * @param tips tips counted; 0 or more
+     * @return (n + 1) d, mm; before calibration
+     * @throws IllegalArgumentException if the number is negative
+     */
+    public double mostMm(int tips) {
+        return (Require.atLeast("tips", tips, 0) + 1.0) * tipMm;
+    }
+
+    /**
      * Returns the window in which one tip is no more than a given share of the depth.
      *
      * @param intensityMmPerHour intensity, mm/h; greater than 0

@@ -71,6 +71,24 @@ public final class VolumetricCalibration {
     }
 
     /**
+     * What one tip stands for, and how well the runs agree on it.
+     *
+     * @param tipMm depth of one tip from all runs together, mm
+     * @param standardDeviationMm standard deviation of the runs' own depths of a tip (divisor n - 1), mm
+     * @param standardErrorMm that over √n, mm
+     * @param worstPercent greatest difference of a run's own depth of a tip from it, % of it
+     * @since 0.1
+     */
+    @API(status = API.Status.EXPERIMENTAL, since = "0.1")
+    public record StaticFit(double tipMm, double standardDeviationMm, double standardErrorMm, double worstPercent) {
+        @Override
+        public String toString() {
+            return "StaticFit[" + Text.significant(tipMm, 6) + " mm a tip, standard error "
+                    + Text.significant(standardErrorMm, 3) + " mm, worst " + Text.significant(worstPercent, 3) + " %]";
+        }
+    }
+
+    /**
      * Returns a test without runs.
      *
      * @param funnelCm2 area of the funnel at its rim A, cm²; greater than 0
@@ -127,6 +145,27 @@ public final class VolumetricCalibration {
         double volume = runs.stream().mapToDouble(Run::volumeMl).sum();
         double tips = runs.stream().mapToDouble(Run::tips).sum();
         return 10 * volume / (funnelCm2 * tips);
+    }
+
+    /**
+     * Returns the static calibration with its goodness of fit: {@link #tipMm} and how the runs scatter about it. A scatter far
+     * above the rounding of volume and count tells of runs at different rates, or of a bucket that does not settle.
+     *
+     * @return depth of a tip with its scatter
+     * @throws IllegalArgumentException if there are fewer than two runs
+     */
+    public StaticFit fitStatic() {
+        Require.atLeast("runs", runs.size(), 2);
+        double tip = tipMm();
+        double[] each = runs.stream()
+                .mapToDouble(run -> 10 * run.volumeMl() / (funnelCm2 * run.tips()))
+                .toArray();
+        double mean = Arrays.stream(each).average().orElseThrow();
+        double squares = Arrays.stream(each).map(d -> (d - mean) * (d - mean)).sum();
+        double deviation = Math.sqrt(squares / (each.length - 1));
+        double worst =
+                Arrays.stream(each).map(d -> 100 * Math.abs(d / tip - 1)).max().orElseThrow();
+        return new StaticFit(tip, deviation, deviation / Math.sqrt(each.length), worst);
     }
 
     /**

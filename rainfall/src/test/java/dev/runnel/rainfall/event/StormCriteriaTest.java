@@ -8,6 +8,7 @@ import dev.runnel.timeseries.Interval;
 import dev.runnel.timeseries.RegularSeries;
 import java.time.Duration;
 import java.time.Instant;
+import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.Map;
 import org.junit.jupiter.api.Test;
@@ -16,8 +17,9 @@ class StormCriteriaTest {
     private static final Instant START = Instant.parse("2026-03-01T12:00:00Z");
     private static final Interval STORM = Interval.of(START, Duration.ofMinutes(20));
 
+    /** Dry from the last depth to the end of the storm. */
     private static RegularSeries rain(double... depths) {
-        return RegularSeries.of(START, Duration.ofMinutes(2), depths);
+        return RegularSeries.of(START, Duration.ofMinutes(2), Arrays.copyOf(depths, 10));
     }
 
     private static Map<String, RegularSeries> gauges(RegularSeries... rain) {
@@ -61,6 +63,56 @@ class StormCriteriaTest {
                         StormAssessment.Verdict.MET,
                         StormAssessment.Verdict.UNKNOWN);
         assertThat(assessment.isSuitable()).isFalse();
+    }
+
+    @Test
+    void aRecordThatEndsInTheStormIsMissingAfterwards() {
+        RegularSeries half = RegularSeries.of(START, Duration.ofMinutes(2), 3, 1, 0.5, 0, 0);
+        StormAssessment assessment = StormCriteria.shortTermSurvey().assess(STORM, gauges(half, rain(3, 1, 2)));
+        assertThat(assessment.findings())
+                .extracting(StormAssessment.Finding::toString)
+                .containsExactly(
+                        "G1: depth, mm 4.5 against 5: unknown",
+                        "G1: intensity over PT4M, mm/h 60 against 6: met",
+                        "G2: depth, mm 6 against 5: met",
+                        "G2: intensity over PT4M, mm/h 60 against 6: met",
+                        "spread between gauges 0.143 against 0.2: unknown");
+    }
+
+    @Test
+    void aStormBetweenStepsKeepsTheRainOfItsFirstOne() {
+        Interval betweenSteps = Interval.of(START.plusSeconds(30), START.plusSeconds(250));
+        StormAssessment assessment =
+                StormCriteria.of("ours", 5, 6, Duration.ofMinutes(4)).assess(betweenSteps, gauges(rain(4, 1, 0.5, 7)));
+        assertThat(assessment.findings().get(0).value()).isEqualTo(5.5);
+        assertThat(assessment.isSuitable()).isTrue();
+    }
+
+    @Test
+    void oneGaugeCannotTellTheSpread() {
+        StormAssessment assessment = StormCriteria.shortTermSurvey().assess(STORM, gauges(rain(3, 3)));
+        assertThat(assessment.findings().get(2)).hasToString("spread between gauges 0 against 0.2: unknown");
+    }
+
+    @Test
+    void criteriaOfOnesOwnAreJudgedAtEveryGauge() {
+        StormCriteria criteria = StormCriteria.of("ours", 5, 6, Duration.ofMinutes(4))
+                .withLeast(
+                        "wet steps",
+                        3,
+                        rain -> Arrays.stream(rain.toValues())
+                                .filter(depth -> depth > 0)
+                                .count());
+        assertThat(criteria).hasToString("StormCriteria[ours: 5 mm, 6 mm/h over PT4M, 1 more]");
+        StormAssessment assessment = criteria.assess(STORM, gauges(rain(3, 3, 1), rain(9, 1), rain(9, Double.NaN)));
+        assertThat(assessment.findings())
+                .filteredOn(finding -> finding.what().endsWith("wet steps"))
+                .extracting(StormAssessment.Finding::verdict)
+                .containsExactly(
+                        StormAssessment.Verdict.MET, StormAssessment.Verdict.NOT_MET, StormAssessment.Verdict.UNKNOWN);
+        assertThatThrownBy(() -> criteria.withLeast("x", Double.NaN, rain -> 0))
+                .isInstanceOf(IllegalArgumentException.class)
+                .hasMessage("least must be finite, was NaN");
     }
 
     @Test

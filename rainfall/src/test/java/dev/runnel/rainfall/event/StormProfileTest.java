@@ -4,9 +4,11 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
+import dev.runnel.timeseries.Interval;
 import dev.runnel.timeseries.RegularSeries;
 import java.time.Duration;
 import java.time.Instant;
+import java.util.List;
 import org.junit.jupiter.api.Test;
 
 class StormProfileTest {
@@ -50,6 +52,27 @@ class StormProfileTest {
         RainfallEvent event =
                 EventSeparation.of(Duration.ofMinutes(30)).events(record).get(0);
         assertThat(StormProfile.of(event, record).timeToPeak()).isEqualTo(Duration.ofMinutes(25));
+    }
+
+    @Test
+    void anEventOfTipsTakesTheStepsItTouches() {
+        RegularSeries record = rain(0, 0, 1, 2, 3, 0, 0, 0, 0, 0, 0);
+        Instant start = record.time(2).plusSeconds(77);
+        RainfallEvent event = RainfallEvent.of(Interval.of(start, record.time(4).plusSeconds(5)), 6, List.of());
+        assertThat(StormProfile.of(event, record).depthShare(1.0 / 3)).isCloseTo(1.0 / 6, within(1e-15));
+        RainfallEvent oneTip = RainfallEvent.of(Interval.of(start, start), 1, List.of());
+        assertThat(StormProfile.of(oneTip, record).timeToPeak()).isEqualTo(Duration.ofMinutes(5));
+    }
+
+    @Test
+    void refusesARecordThatDoesNotReachOverTheEvent() {
+        RegularSeries record = rain(1, 2, 3);
+        RainfallEvent longer =
+                RainfallEvent.of(Interval.of(record.start(), record.end().plusSeconds(1)), 6, List.of());
+        assertThatThrownBy(() -> StormProfile.of(longer, record))
+                .isInstanceOf(IllegalArgumentException.class)
+                .hasMessage("rain must reach over the event, 2026-03-01T12:00:00Z/2026-03-01T12:30:01Z, was"
+                        + " 2026-03-01T12:00:00Z/2026-03-01T12:30:00Z");
     }
 
     @Test

@@ -34,6 +34,24 @@ class TipChecksTest {
         assertThat(review).hasToString("TipReview[4 tips, {DOUBLE=2, FIRST=1}]");
     }
 
+    /** 0.2 mm: four tips in a minute are 48 mm/h, 42 would be 504 mm/h. */
+    @Test
+    void aCoarseClockMakesNoDoubles() {
+        TipChecks coarse = CHECKS.withClock(Duration.ofMinutes(1));
+        Tips downpour = atSeconds(0, 60, 60, 60, 60, 120, 120);
+        assertThat(CHECKS.review(downpour).count(TipFlag.DOUBLE)).isEqualTo(4);
+        assertThat(coarse.review(downpour).count(TipFlag.DOUBLE)).isZero();
+        double[] bounces = new double[45];
+        Arrays.fill(bounces, 1, 45, 60);
+        TipReview review = coarse.review(atSeconds(bounces));
+        assertThat(review.count(TipFlag.DOUBLE)).isEqualTo(2);
+        assertThat(review.flags(42)).isEmpty();
+        assertThat(review.flags(43)).containsExactly(TipFlag.DOUBLE);
+        assertThatThrownBy(() -> CHECKS.withClock(Duration.ofSeconds(-1)))
+                .isInstanceOf(IllegalArgumentException.class)
+                .hasMessage("resolution must not be negative, was PT-1S");
+    }
+
     @Test
     void flagsTheFirstTipAfterADrySpell() {
         TipReview review = CHECKS.withDrySpell(Duration.ofHours(1)).review(atSeconds(0, 3600, 7201));

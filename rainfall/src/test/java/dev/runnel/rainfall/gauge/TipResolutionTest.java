@@ -44,6 +44,53 @@ class TipResolutionTest {
     }
 
     @Test
+    void boundsOfADepth() {
+        assertThat(GAUGE.leastMm(0)).isZero();
+        assertThat(GAUGE.mostMm(0)).isEqualTo(0.2);
+        assertThat(GAUGE.leastMm(6)).isCloseTo(1.0, within(1e-15));
+        assertThat(GAUGE.mostMm(6)).isCloseTo(1.4, within(1e-15));
+        assertThat(GAUGE.standardUncertaintyMm()).isCloseTo(0.0816496580927726, within(1e-15));
+        assertThatThrownBy(() -> GAUGE.leastMm(-1))
+                .isInstanceOf(IllegalArgumentException.class)
+                .hasMessage("tips must be at least 0, was -1");
+        assertThatThrownBy(() -> GAUGE.mostMm(-1)).isInstanceOf(IllegalArgumentException.class);
+    }
+
+    /** Steady rain from a bucket of unknown filling: n tips always lie between the bounds, with the deviation of the formula. */
+    @Test
+    void boundsOfADepthAgreeWithCounting() {
+        Random random = new Random(11);
+        double squares = 0;
+        for (int i = 0; i < 100_000; i++) {
+            double held = 0.2 * random.nextDouble();
+            double fell = 3 * random.nextDouble();
+            int tips = (int) ((held + fell) / 0.2);
+            assertThat(fell).isBetween(GAUGE.leastMm(tips), GAUGE.mostMm(tips));
+            squares += (fell - 0.2 * tips) * (fell - 0.2 * tips) / 100_000;
+        }
+        assertThat(Math.sqrt(squares)).isCloseTo(GAUGE.standardUncertaintyMm(), within(5e-4));
+    }
+
+    /** Two times cut to a second, simulated. */
+    @Test
+    void uncertaintyOfTheClockAgreesWithCutting() {
+        Random random = new Random(12);
+        double squares = 0;
+        for (int i = 0; i < 100_000; i++) {
+            double first = 100 * random.nextDouble();
+            double gap = 60 + random.nextDouble();
+            double error = Math.floor(first + gap) - Math.floor(first) - gap;
+            squares += error * error / 100_000;
+        }
+        double expected = 0.2 * 3600 / 60.5 * Math.sqrt(squares) / 60.5;
+        assertThat(GAUGE.standardUncertaintyMmPerHour(Duration.ofMillis(60_500), Duration.ofSeconds(1)))
+                .isCloseTo(expected, within(0.01 * expected));
+        assertThatThrownBy(() -> GAUGE.standardUncertaintyMmPerHour(Duration.ofSeconds(9), Duration.ofSeconds(-1)))
+                .isInstanceOf(IllegalArgumentException.class)
+                .hasMessage("clock must not be negative, was PT-1S");
+    }
+
+    @Test
     void refusesBadInput() {
         assertThatThrownBy(() -> GAUGE.windowFor(0, 0.05))
                 .isInstanceOf(IllegalArgumentException.class)

@@ -60,6 +60,26 @@ class VolumetricCalibrationTest {
                 .isCloseTo(0.2, within(1e-15));
     }
 
+    /** Recomputed by hand: 0.2, 0.204 and 0.199 mm from 100 tips each. */
+    @Test
+    void staticTestSaysHowTheRunsAgree() {
+        VolumetricCalibration test = VolumetricCalibration.ofFunnel(400)
+                .withRun(800, 100, 7200)
+                .withRun(816, 100, 7300)
+                .withRun(796, 100, 7100);
+        VolumetricCalibration.StaticFit fit = test.fitStatic();
+        assertThat(fit.tipMm()).isCloseTo(0.201, within(1e-15));
+        assertThat(fit.standardDeviationMm()).isCloseTo(Math.sqrt(14e-6 / 2), within(1e-15));
+        assertThat(fit.standardErrorMm()).isCloseTo(Math.sqrt(14e-6 / 6), within(1e-15));
+        assertThat(fit.worstPercent()).isCloseTo(100 * 0.003 / 0.201, within(1e-10));
+        assertThat(fit).hasToString("StaticFit[0.201 mm a tip, standard error 0.00153 mm, worst 1.49 %]");
+        assertThatThrownBy(() -> VolumetricCalibration.ofFunnel(400)
+                        .withRun(800, 100, 7200)
+                        .fitStatic())
+                .isInstanceOf(IllegalArgumentException.class)
+                .hasMessage("runs must be at least 2, was 1");
+    }
+
     @Test
     void refusesTooFewRuns() {
         VolumetricCalibration one = VolumetricCalibration.ofFunnel(400).withRun(80, 10, 100);
