@@ -173,15 +173,20 @@ public final class DryGaps {
     }
 
     /**
-     * Returns the shortest candidate at which the coefficient of variation is no more than 1.
+     * Returns the shortest candidate at which the coefficient of variation has fallen to 1 or less, all shorter ones being
+     * above. Where few lengths occur it may fall far below at once: its value tells how near to 1 the record comes.
      *
      * @param convention what it is taken of
-     * @return the candidate; empty if none is, as in a record with few or very uneven gaps
+     * @return the candidate; empty if it never falls to 1, as with very uneven gaps, or was never above, as with gaps more
+     *     even than those of independent storms: then the method does not tell
      */
     public Optional<Candidate> exponential(Convention convention) {
-        return candidates(convention).stream()
-                .filter(candidate -> candidate.coefficientOfVariation() <= 1)
-                .findFirst();
+        List<Candidate> candidates = candidates(convention);
+        return candidates.isEmpty() || candidates.get(0).coefficientOfVariation() <= 1
+                ? Optional.empty()
+                : candidates.stream()
+                        .filter(candidate -> candidate.coefficientOfVariation() <= 1)
+                        .findFirst();
     }
 
     @Override

@@ -21,7 +21,7 @@ public record StormAssessment(String criteria, Interval storm, List<Finding> fin
         MET,
         /** It is not. */
         NOT_MET,
-        /** Missing steps leave it open. */
+        /** Missing steps, steps too long or a lone gauge leave it open. */
         UNKNOWN
     }
 
@@ -60,6 +60,18 @@ public record StormAssessment(String criteria, Interval storm, List<Finding> fin
     /**
      * Tells whether the storm serves.
      *
+     * @return met if every criterion is, not met if any is not, else unknown
+     */
+    public Verdict verdict() {
+        if (findings.stream().anyMatch(finding -> finding.verdict() == Verdict.NOT_MET)) {
+            return Verdict.NOT_MET;
+        }
+        return isSuitable() ? Verdict.MET : Verdict.UNKNOWN;
+    }
+
+    /**
+     * Tells whether the storm is known to serve.
+     *
      * @return true if every criterion is met
      */
     public boolean isSuitable() {
@@ -68,7 +80,11 @@ public record StormAssessment(String criteria, Interval storm, List<Finding> fin
 
     @Override
     public String toString() {
-        return "StormAssessment[" + (isSuitable() ? "suitable" : "not suitable") + " by " + criteria + ": " + findings
-                + "]";
+        String suitability = switch (verdict()) {
+            case MET -> "suitable";
+            case NOT_MET -> "not suitable";
+            case UNKNOWN -> "not known whether suitable";
+        };
+        return "StormAssessment[" + suitability + " by " + criteria + ": " + findings + "]";
     }
 }

@@ -19,7 +19,10 @@ import org.apiguardian.api.API;
  * What a storm must be to serve for checking a model, judged over several gauges. Immutable and thread-safe.
  *
  * <p>Depth and intensity must be reached at every gauge; intensity over a time means the mean over the deepest window of
- * that length. Criteria of one's own, such as a depth in the first hour, are {@linkplain #withLeast added}. The spread is the greatest difference of a gauge's depth from the median of the gauges, over the median.
+ * that length. Where the steps are longer it is looked for in whole steps: enough there is enough, less leaves it open, for
+ * the rain may have been harder within a step. Criteria of one's own, such as a depth in the first hour, are
+ * {@linkplain #withLeast added}. The spread is the greatest difference of a gauge's depth from the median of the gauges,
+ * over the median.
  *
  * <p>What this is not: the whole judgement. Flow back at dry weather before the storm, no unmonitored overflow, and
  * durations about half, once and three times the time of concentration (common practice) need the flow as well.
@@ -96,9 +99,9 @@ public final class StormCriteria {
     /**
      * Returns the same criteria with a limit on the spread between gauges. One gauge alone leaves it unknown.
      *
-     * @param maximumSpread greatest difference from the median over the median; 0 or greater
+     * @param maximumSpread greatest difference from the median over the median, such as 0.2 for 20 %; 0 to 1
      * @return the criteria
-     * @throws IllegalArgumentException if it is negative, infinite or NaN
+     * @throws IllegalArgumentException if it is not in [0, 1]
      */
     public StormCriteria withMaximumSpread(double maximumSpread) {
         return new StormCriteria(
@@ -106,7 +109,7 @@ public final class StormCriteria {
                 depthMm,
                 intensityMmPerHour,
                 intensityOver,
-                Require.nonNegative("maximumSpread", maximumSpread, ""),
+                Require.inRange("maximumSpread", maximumSpread, 0, 1, ""),
                 own);
     }
 
@@ -132,8 +135,7 @@ public final class StormCriteria {
      * @param storm the time of the storm
      * @param rainByGauge depth in each step, mm, by name of gauge; at least one gauge
      * @return every criterion with its figures, gauges by name
-     * @throws IllegalArgumentException if there is no gauge, a depth is negative, a gauge has no step during the storm or
-     *     steps longer than the time over which intensity is judged
+     * @throws IllegalArgumentException if there is no gauge, a depth is negative or a gauge has no step during the storm
      */
     public StormAssessment assess(Interval storm, Map<String, RegularSeries> rainByGauge) {
         if (rainByGauge.isEmpty()) {
@@ -147,13 +149,12 @@ public final class StormCriteria {
             RegularSeries during = steps.rain();
             depths.put(gauge, during.sum());
             missing.put(gauge, steps.missing());
-            findings.add(atLeast(gauge + ": depth, mm", during.sum(), depthMm, steps.missing()));
-            double peak = SlidingMaximum.of(intensityOver).peaks(during).get(0).intensityMmPerHour();
-            findings.add(atLeast(
-                    gauge + ": intensity over " + intensityOver + ", mm/h", peak, intensityMmPerHour, steps.missing()));
+            boolean isAllKnown = steps.missing() == 0;
+            findings.add(atLeast(gauge + ": depth, mm", during.sum(), depthMm, isAllKnown));
+            findings.add(intensity(gauge, during, isAllKnown));
             for (Own each : own) {
                 double value = each.measure().applyAsDouble(during);
-                findings.add(atLeast(gauge + ": " + each.what(), value, each.least(), steps.missing()));
+                findings.add(atLeast(gauge + ": " + each.what(), value, each.least(), isAllKnown));
             }
         });
         if (spread < Double.POSITIVE_INFINITY) {
@@ -178,11 +179,22 @@ public final class StormCriteria {
         return during;
     }
 
-    /** With steps missing, what was recorded may be enough already; too little may have been enough. */
-    private static StormAssessment.Finding atLeast(String what, double value, double limit, int missing) {
+    private StormAssessment.Finding intensity(String gauge, RegularSeries during, boolean isAllKnown) {
+        boolean isFineEnough = during.step().compareTo(intensityOver) <= 0;
+        Duration window = isFineEnough ? intensityOver : during.step();
+        double peak = SlidingMaximum.of(window).peaks(during).get(0).intensityMmPerHour();
+        return atLeast(
+                gauge + ": intensity over " + window + (isFineEnough ? "" : " for " + intensityOver) + ", mm/h",
+                peak,
+                intensityMmPerHour,
+                isFineEnough && isAllKnown);
+    }
+
+    /** Where not all is known, what was recorded may be enough already; too little may have been enough. */
+    private static StormAssessment.Finding atLeast(String what, double value, double limit, boolean isAllKnown) {
         StormAssessment.Verdict verdict = value >= limit - 1e-9
                 ? StormAssessment.Verdict.MET
-                : missing > 0 ? StormAssessment.Verdict.UNKNOWN : StormAssessment.Verdict.NOT_MET;
+                : isAllKnown ? StormAssessment.Verdict.NOT_MET : StormAssessment.Verdict.UNKNOWN;
         return new StormAssessment.Finding(what, value, limit, verdict);
     }
 

@@ -44,6 +44,9 @@ class InterEventTimeTest {
         assertThat(TWENTY.exponential(DryGaps.Convention.GAPS).orElseThrow().gaps())
                 .isEqualTo(16);
         assertThat(DryGaps.ofHours(1, 1).exponential(DryGaps.Convention.GAPS)).isEmpty();
+        // More even than those of independent storms from the first: nothing falls to 1.
+        assertThat(DryGaps.ofHours(4, 5, 6, 7, 8).exponential(DryGaps.Convention.GAPS))
+                .isEmpty();
         assertThat(DryGaps.ofHours(4, 4, 4).candidates(DryGaps.Convention.EXCESSES))
                 .isEqualTo(List.of(new DryGaps.Candidate(Duration.ofHours(4), 3, 0)));
     }

@@ -116,6 +116,31 @@ class StormCriteriaTest {
     }
 
     @Test
+    void whatIsNotKnownIsNotCalledUnsuitable() {
+        StormCriteria criteria =
+                StormCriteria.of("ours", 5, 6, Duration.ofMinutes(4)).withMaximumSpread(0.2);
+        StormAssessment alone = criteria.assess(STORM, gauges(rain(2, 2, 2)));
+        assertThat(alone.findings().get(2).verdict()).isEqualTo(StormAssessment.Verdict.UNKNOWN);
+        assertThat(alone.verdict()).isEqualTo(StormAssessment.Verdict.UNKNOWN);
+        assertThat(alone.toString()).startsWith("StormAssessment[not known whether suitable by ours: ");
+        assertThat(criteria.assess(STORM, gauges(rain(2, 2), rain(2, 2))).verdict())
+                .isEqualTo(StormAssessment.Verdict.NOT_MET);
+        assertThat(criteria.assess(STORM, gauges(rain(2, 2, 2), rain(2, 2, 2))).verdict())
+                .isEqualTo(StormAssessment.Verdict.MET);
+    }
+
+    @Test
+    void longStepsHideIntensityButDoNotMakeIt() {
+        RegularSeries hard = RegularSeries.of(START, Duration.ofMinutes(5), 0.5, 4.5);
+        RegularSeries slow = RegularSeries.of(START, Duration.ofMinutes(10), 0.9, 4.5, 0.9);
+        StormCriteria criteria = StormCriteria.of("ours", 5, 30, Duration.ofMinutes(4));
+        assertThat(criteria.assess(STORM, gauges(hard)).findings().get(1))
+                .hasToString("G1: intensity over PT5M for PT4M, mm/h 54 against 30: met");
+        assertThat(criteria.assess(STORM, gauges(slow)).findings().get(1))
+                .hasToString("G1: intensity over PT10M for PT4M, mm/h 27 against 30: unknown");
+    }
+
+    @Test
     void refusesBadInput() {
         StormCriteria criteria = StormCriteria.calibration2020();
         assertThatThrownBy(() -> criteria.assess(STORM, Map.of()))
@@ -125,6 +150,9 @@ class StormCriteriaTest {
                 .isInstanceOf(IllegalArgumentException.class)
                 .hasMessageStartingWith("rain of G1 must have steps in 1970-01-01T00:00:00Z/1970-01-02T00:00:00Z");
         assertThatThrownBy(() -> criteria.withMaximumSpread(-0.1)).isInstanceOf(IllegalArgumentException.class);
+        assertThatThrownBy(() -> criteria.withMaximumSpread(20))
+                .isInstanceOf(IllegalArgumentException.class)
+                .hasMessageContaining("maximumSpread must be in [0, 1]");
         assertThat(criteria).hasToString("StormCriteria[Wellington Water (2020): 20 mm, 10 mm/h over PT10M]");
     }
 }
