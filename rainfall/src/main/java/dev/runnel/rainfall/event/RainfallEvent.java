@@ -239,9 +239,19 @@ public final class RainfallEvent {
                         .append(Text.significant(peak.intensityMmPerHour(), 4))
                         .append(" mm/h over ")
                         .append(peak.duration()));
-        return text.append(", ")
-                .append(antecedent)
-                .append(isComplete() ? "]" : ", incomplete]")
-                .toString();
+        text.append(", ").append(antecedent);
+        if (isOpenAtStart()) {
+            text.append(", may begin before the record");
+        }
+        if (isOpenAtEnd()) {
+            text.append(", may go on after it");
+        }
+        if (missingSteps() > 0) {
+            text.append(", ").append(missingSteps()).append(" steps missing");
+        }
+        if (missingStepsAfter() > 0) {
+            text.append(", ").append(missingStepsAfter()).append(" steps missing after");
+        }
+        return text.append("]").toString();
     }
 }

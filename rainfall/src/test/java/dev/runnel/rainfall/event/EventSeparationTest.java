@@ -175,6 +175,14 @@ class EventSeparationTest {
     }
 
     @Test
+    void saysWhyAnEventIsNotComplete() {
+        RegularSeries cut = rain(1, MISSING, 2, 0, MISSING, 0, 0, 0, 3);
+        assertThat(HALF_HOUR.events(cut).toString())
+                .contains("may begin before the record, 1 steps missing, 1 steps missing after]")
+                .contains("may go on after it]");
+    }
+
+    @Test
     void anEventFromElsewhereKeepsItsMeasures() {
         PeakDepth peak = new PeakDepth(Duration.ofMinutes(30), 8, START);
         RainfallEvent event = RainfallEvent.of(rain(1).interval(), 9, List.of(peak));
