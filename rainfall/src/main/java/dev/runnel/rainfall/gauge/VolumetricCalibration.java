@@ -194,7 +194,8 @@ public final class VolumetricCalibration {
      *
      * @param tipMm depth of one tip with which recorded intensity is computed, mm; greater than 0
      * @return curve over the range of the runs
-     * @throws IllegalArgumentException if there are fewer than three runs or all have one rate
+     * @throws IllegalArgumentException if there are fewer than three runs, all have one rate, or the line is not above 0 over them:
+     *     then another form is called for
      */
     public Fit fitLinear(double tipMm) {
         double[] line = fitPolynomial(tipMm, 1);
@@ -206,7 +207,8 @@ public final class VolumetricCalibration {
      *
      * @param tipMm depth of one tip with which recorded intensity is computed, mm; greater than 0
      * @return curve over the range of the runs
-     * @throws IllegalArgumentException if there are fewer than four runs or fewer than three rates
+     * @throws IllegalArgumentException if there are fewer than four runs, fewer than three rates, or the curve is not above 0
+     *     over them
      */
     public Fit fitQuadratic(double tipMm) {
         double[] curve = fitPolynomial(tipMm, 2);

@@ -80,6 +80,21 @@ class VolumetricCalibrationTest {
                 .hasMessage("runs must be at least 2, was 1");
     }
 
+    /** A straight line through a loss that grows towards 300 mm/h would make rain negative at 5 mm/h. */
+    @Test
+    void refusesALineThatDoesNotFit() {
+        VolumetricCalibration test = VolumetricCalibration.ofFunnel(324.293);
+        for (double intensity : new double[] {5, 12, 25, 50, 80, 120, 180, 250, 300}) {
+            double seconds = 50 * (3600 * 0.254 / intensity + 0.6);
+            test = test.withRun(intensity * 324.293 * seconds / 36_000, 50, seconds);
+        }
+        VolumetricCalibration strong = test;
+        assertThatThrownBy(() -> strong.fitLinear(0.254))
+                .isInstanceOf(IllegalArgumentException.class)
+                .hasMessageStartingWith("curve must be greater than 0 and finite (mm/h) over its range, was -0.");
+        assertThat(strong.fitLostTime().worstPercent()).isLessThan(1e-9);
+    }
+
     @Test
     void refusesTooFewRuns() {
         VolumetricCalibration one = VolumetricCalibration.ofFunnel(400).withRun(80, 10, 100);

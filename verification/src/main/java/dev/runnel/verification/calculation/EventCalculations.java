@@ -3,7 +3,10 @@ package dev.runnel.verification.calculation;
 import dev.runnel.rainfall.event.DryDayRule;
 import dev.runnel.rainfall.event.DryDays;
 import dev.runnel.rainfall.event.EventSeparation;
+import dev.runnel.rainfall.event.RainAutocorrelation;
 import dev.runnel.rainfall.event.RainfallEvent;
+import dev.runnel.rainfall.event.SlidingMaximum;
+import dev.runnel.rainfall.event.StormProfile;
 import dev.runnel.rainfall.gauge.TippingBucket;
 import dev.runnel.rainfall.gauge.Tips;
 import dev.runnel.timeseries.Interval;
@@ -15,7 +18,7 @@ import java.time.ZoneOffset;
 import java.util.Arrays;
 import java.util.List;
 
-/** Events of a record of tips, given as minutes from its start, and dry days of a record of daily depths. */
+/** Events of a record of tips, given as minutes from its start, measures of rain in steps, and dry days of a record of daily depths. */
 final class EventCalculations {
     private static final Instant START = Instant.parse("2001-01-01T00:00:00Z");
     private static final String TIPS = "tip_minutes tip_mm inter_event_minutes minimum_mm?";
@@ -49,6 +52,28 @@ final class EventCalculations {
                         TIPS + " number",
                         in -> event(in).duration().toNanos() / 60e9),
                 Calculation.of(
+                        "rainfall",
+                        "event.peak-depth",
+                        "mm",
+                        "depths step_minutes window_minutes",
+                        in -> SlidingMaximum.of(duration(in.number("window_minutes")))
+                                .peaks(rain(in, duration(in.number("step_minutes"))))
+                                .get(0)
+                                .depthMm()),
+                Calculation.of(
+                        "rainfall",
+                        "event.autocorrelation",
+                        "1",
+                        "depths lag",
+                        in -> RainAutocorrelation.of(rain(in, Duration.ofHours(1)), in.integer("lag"))
+                                .coefficient(in.integer("lag"))),
+                Calculation.of(
+                        "rainfall",
+                        "storm.quartile",
+                        "1 to 4",
+                        "depths",
+                        in -> StormProfile.of(rain(in, Duration.ofMinutes(5))).quartile()),
+                Calculation.of(
                         "rainfall", "dry-day.seven-after-seven", "1 or 0", "daily_mm day", in -> isDry(in) ? 1 : 0));
     }
 
@@ -65,6 +90,10 @@ final class EventCalculations {
         return EventSeparation.of(duration(in.number("inter_event_minutes")))
                 .withMinimumDepth(in.number("minimum_mm", 0))
                 .events(tips, Interval.of(START, START.plus(record)), TippingBucket.ofTip(in.number("tip_mm")));
+    }
+
+    private static RegularSeries rain(Inputs in, Duration step) {
+        return RegularSeries.of(START, step, in.sample("depths"));
     }
 
     private static boolean isDry(Inputs in) {

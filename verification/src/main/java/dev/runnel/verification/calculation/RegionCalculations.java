@@ -56,6 +56,13 @@ final class RegionCalculations {
                         in -> broken(in).squaresLeft()),
                 Calculation.of(
                         "rainfall",
+                        "double-mass.rank-correlation",
+                        "1",
+                        "gauge reference",
+                        in -> DoubleMass.of(in.sample("gauge"), in.sample("reference"))
+                                .rankCorrelation()),
+                Calculation.of(
+                        "rainfall",
                         "dry-gaps.variation",
                         "1",
                         "gaps_hours candidate_hours convention",
