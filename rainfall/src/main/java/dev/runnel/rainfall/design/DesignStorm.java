@@ -139,11 +139,14 @@ public final class DesignStorm {
      * between the peak and a time v after it (1 − r) P(v/(1 − r)). Source: Keifer and Chu (1957), Synthetic storm pattern for
      * drainage design, Journal of the Hydraulics Division ASCE 83(4).
      *
-     * @param formula intensity over duration; must hold from the shortest time between a step's edge and the peak, over r or
-     *     1 − r, to the whole duration
+     * <p>Nearer to the peak than the formula holds, rain is taken as steady at the intensity of its shortest duration (chosen
+     * here). In steps the storm reaches the depth of the formula only over times whose ends, at r and 1 − r about the
+     * peak, are edges of steps; where the peak lies inside a step the wettest step has less than the formula over a step.
+     *
+     * @param formula intensity over duration; must hold from a step to the whole duration
      * @param duration whole duration D; a whole number of steps
      * @param peakAt share of the duration before the peak r; above 0, below 1
-     * @param step length of a step; greater than 0
+     * @param step length of a step; not shorter than the shortest duration of the formula
      * @return the storm
      * @throws IllegalArgumentException if an argument is out of range
      */
@@ -151,6 +154,10 @@ public final class DesignStorm {
         int steps = steps(duration, step);
         if (!(peakAt > 0 && peakAt < 1)) {
             throw new IllegalArgumentException("peakAt must be above 0 and below 1, was " + Text.number(peakAt));
+        }
+        if (step.compareTo(formula.shortest()) < 0) {
+            throw new IllegalArgumentException("step must not be shorter than " + formula.shortest()
+                    + ", the shortest duration of the formula, was " + step);
         }
         double total = formula.depthMm(duration);
         double peak = peakAt * duration.toNanos();
@@ -168,8 +175,10 @@ public final class DesignStorm {
     }
 
     private static double depth(IntensityFormula formula, double nanos) {
-        long whole = Math.round(nanos);
-        return whole == 0 ? 0 : formula.depthMm(Duration.ofNanos(whole));
+        double shortest = formula.shortest().toNanos();
+        return nanos < shortest
+                ? formula.depthMm(formula.shortest()) * (nanos / shortest)
+                : formula.depthMm(Duration.ofNanos(Math.round(nanos)));
     }
 
     /** What each further step of duration adds to the depth. */
