@@ -6,6 +6,7 @@ import dev.runnel.base.Text;
 import dev.runnel.rainfall.internal.Rain;
 import dev.runnel.timeseries.Interval;
 import dev.runnel.timeseries.RegularSeries;
+import java.util.OptionalDouble;
 import org.apiguardian.api.API;
 
 /**
@@ -72,10 +73,10 @@ public record RunoffVolume(Interval window, double rainM3, double flowM3, int mi
     /**
      * Returns the runoff percentage.
      *
-     * @return 100 V<sub>flow</sub>/V<sub>rain</sub>, %; infinite without rain unless there is no flow either, then 0
+     * @return 100 V<sub>flow</sub>/V<sub>rain</sub>, %; empty without rain
      */
-    public double percent() {
-        return flowM3 == 0 ? 0 : 100 * flowM3 / rainM3;
+    public OptionalDouble percent() {
+        return rainM3 == 0 ? OptionalDouble.empty() : OptionalDouble.of(100 * flowM3 / rainM3);
     }
 
     /**
@@ -90,7 +91,8 @@ public record RunoffVolume(Interval window, double rainM3, double flowM3, int mi
     @Override
     public String toString() {
         return "RunoffVolume[rain " + Text.significant(rainM3, 4) + " m3, flow above dry weather "
-                + Text.significant(flowM3, 4) + " m3, " + Text.significant(percent(), 3) + " %"
-                + (isComplete() ? "]" : ", " + missingRain + " + " + missingFlow + " steps missing]");
+                + Text.significant(flowM3, 4) + " m3"
+                + (rainM3 == 0 ? ", no rain" : ", " + Text.significant(percent().getAsDouble(), 3) + " %")
+                + (isComplete() ? "]" : ", " + missingRain + " steps of rain and " + missingFlow + " of flow missing]");
     }
 }

@@ -39,7 +39,16 @@ class ResponseTest {
         assertThat(runoff.missingRain()).isEqualTo(1);
         assertThat(runoff.missingFlow()).isEqualTo(2);
         assertThat(runoff.isComplete()).isFalse();
-        assertThat(runoff.percent()).isZero();
+        assertThat(runoff.percent()).hasValue(0);
+        assertThat(runoff.toString()).endsWith(", 1 steps of rain and 2 of flow missing]");
+    }
+
+    @Test
+    void aDryWindowHasNoPercentage() {
+        RegularSeries four = series(1, 1, 1, 1);
+        RunoffVolume runoff = RunoffVolume.of(four.interval(), series(0, 0, 0, 0), 1, four, series(2, 2, 2, 2));
+        assertThat(runoff.percent()).isEmpty();
+        assertThat(runoff.toString()).endsWith("m3, no rain]");
     }
 
     @Test
