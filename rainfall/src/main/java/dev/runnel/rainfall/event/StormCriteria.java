@@ -8,6 +8,7 @@ import dev.runnel.timeseries.Interval;
 import dev.runnel.timeseries.RegularSeries;
 import java.time.Duration;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -130,25 +131,29 @@ public final class StormCriteria {
     }
 
     /**
-     * Judges a storm. Steps that share any time with it count whole; those that a gauge's record does not reach are missing.
+     * Judges a storm. Steps that share any time with it count whole; those that a gauge's record does not reach are missing. A gauge
+     * without any step in it is unknown altogether.
      *
      * @param storm the time of the storm
      * @param rainByGauge depth in each step, mm, by name of gauge; at least one gauge
      * @return every criterion with its figures, gauges by name
-     * @throws IllegalArgumentException if there is no gauge, a depth is negative or a gauge has no step during the storm
+     * @throws IllegalArgumentException if there is no gauge, a depth is negative or no gauge has a step during the storm
      */
     public StormAssessment assess(Interval storm, Map<String, RegularSeries> rainByGauge) {
-        if (rainByGauge.isEmpty()) {
-            throw new IllegalArgumentException("rainByGauge must hold at least one gauge, held none");
-        }
+        requireGauges(rainByGauge);
         Map<String, Double> depths = new LinkedHashMap<>();
         List<StormAssessment.Finding> findings = new ArrayList<>();
         Map<String, Integer> missing = new LinkedHashMap<>();
         new TreeMap<>(rainByGauge).forEach((gauge, rain) -> {
-            EventSteps steps = during(gauge, rain, storm);
+            Rain.requireNonNegative("rain of " + gauge, rain, "mm");
+            EventSteps steps = EventSteps.of(rain, storm);
             RegularSeries during = steps.rain();
-            depths.put(gauge, during.sum());
             missing.put(gauge, steps.missing());
+            if (during.isEmpty()) {
+                findings.add(atLeast(gauge + ": depth, mm, not recorded", Double.NaN, depthMm, false));
+                return;
+            }
+            depths.put(gauge, during.sum());
             boolean isAllKnown = steps.missing() == 0;
             findings.add(atLeast(gauge + ": depth, mm", during.sum(), depthMm, isAllKnown));
             findings.add(intensity(gauge, during, isAllKnown));
@@ -157,6 +162,9 @@ public final class StormCriteria {
                 findings.add(atLeast(gauge + ": " + each.what(), value, each.least(), isAllKnown));
             }
         });
+        if (depths.isEmpty()) {
+            throw new IllegalArgumentException("rainByGauge must hold a gauge with steps in " + storm + ", held none");
+        }
         if (spread < Double.POSITIVE_INFINITY) {
             int anyMissing =
                     missing.values().stream().mapToInt(Integer::intValue).sum();
@@ -169,14 +177,38 @@ public final class StormCriteria {
         return new StormAssessment(name, storm, findings);
     }
 
-    private static EventSteps during(String gauge, RegularSeries rain, Interval storm) {
-        Rain.requireNonNegative("rain of " + gauge, rain, "mm");
-        EventSteps during = EventSteps.of(rain, storm);
-        if (during.rain().isEmpty()) {
-            throw new IllegalArgumentException(
-                    "rain of " + gauge + " must have steps in " + storm + ", lies in " + rain.interval());
+    /**
+     * Finds the storms of several gauges together and judges each. A storm lasts while it rains at any gauge: events of
+     * different gauges belong to one storm if the time between them is shorter than the minimum inter-event time.
+     *
+     * @param rule what an event is at each gauge
+     * @param rainByGauge depth in each step, mm, by name of gauge; at least one gauge
+     * @return one assessment for each storm, in order of time
+     * @throws IllegalArgumentException if there is no gauge or a depth is negative
+     */
+    public List<StormAssessment> assess(EventSeparation rule, Map<String, RegularSeries> rainByGauge) {
+        requireGauges(rainByGauge);
+        List<Interval> events = rainByGauge.values().stream()
+                .flatMap(rain -> rule.events(rain).stream())
+                .map(RainfallEvent::interval)
+                .sorted(Comparator.comparing(Interval::start))
+                .toList();
+        List<Interval> storms = new ArrayList<>();
+        for (Interval event : events) {
+            int last = storms.size() - 1;
+            if (last < 0 || !event.start().isBefore(storms.get(last).end().plus(rule.minimumInterEvent()))) {
+                storms.add(event);
+            } else if (event.end().isAfter(storms.get(last).end())) {
+                storms.set(last, Interval.of(storms.get(last).start(), event.end()));
+            }
         }
-        return during;
+        return storms.stream().map(storm -> assess(storm, rainByGauge)).toList();
+    }
+
+    private static void requireGauges(Map<String, RegularSeries> rainByGauge) {
+        if (rainByGauge.isEmpty()) {
+            throw new IllegalArgumentException("rainByGauge must hold at least one gauge, held none");
+        }
     }
 
     private StormAssessment.Finding intensity(String gauge, RegularSeries during, boolean isAllKnown) {

@@ -10,6 +10,7 @@ import java.time.Duration;
 import java.time.Instant;
 import java.util.Arrays;
 import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Map;
 import org.junit.jupiter.api.Test;
 
@@ -80,6 +81,14 @@ class StormCriteriaTest {
     }
 
     @Test
+    void aGaugeThatWasNotThereIsUnknown() {
+        RegularSeries later = RegularSeries.of(STORM.end(), Duration.ofMinutes(2), 1, 1);
+        StormAssessment assessment = StormCriteria.shortTermSurvey().assess(STORM, gauges(rain(3, 3), later));
+        assertThat(assessment.findings().get(2)).hasToString("G2: depth, mm, not recorded NaN against 5: unknown");
+        assertThat(assessment.verdict()).isEqualTo(StormAssessment.Verdict.UNKNOWN);
+    }
+
+    @Test
     void aStormBetweenStepsKeepsTheRainOfItsFirstOne() {
         Interval betweenSteps = Interval.of(START.plusSeconds(30), START.plusSeconds(250));
         StormAssessment assessment =
@@ -141,14 +150,42 @@ class StormCriteriaTest {
     }
 
     @Test
+    void stormsOfTheNetworkLastWhileItRainsAnywhere() {
+        RegularSeries west = rain(2, 3, 0, 0, 0, 0, 0, 0, 4, 4);
+        RegularSeries east = rain(0, 0, 0, 6, 1, 0, 0, 0, 0, 9);
+        EventSeparation rule = EventSeparation.of(Duration.ofMinutes(6));
+        List<StormAssessment> storms = StormCriteria.of("ours", 5, 6, Duration.ofMinutes(4))
+                .withMaximumSpread(0.2)
+                .assess(rule, gauges(west, east));
+        assertThat(storms)
+                .extracting(storm -> storm.storm().toString())
+                .containsExactly(
+                        "2026-03-01T12:00:00Z/2026-03-01T12:10:00Z", "2026-03-01T12:16:00Z/2026-03-01T12:20:00Z");
+        assertThat(storms.get(0).findings().get(0).value()).isEqualTo(5);
+        assertThat(storms.get(0).findings().get(2).value()).isEqualTo(7);
+        assertThat(storms).extracting(StormAssessment::isSuitable).containsExactly(true, true);
+        assertThat(StormCriteria.calibration2020().assess(rule, gauges(rain()))).isEmpty();
+        // A shower that one gauge has inside the other's storm does not end it early.
+        EventSeparation shorter = EventSeparation.of(Duration.ofMinutes(2));
+        assertThat(StormCriteria.of("ours", 5, 6, Duration.ofMinutes(4))
+                        .assess(shorter, gauges(rain(1, 1, 1, 1, 1, 1, 1), rain(0, 2, 0, 0, 0, 0, 0))))
+                .extracting(storm -> storm.storm().duration())
+                .containsExactly(Duration.ofMinutes(14));
+    }
+
+    @Test
     void refusesBadInput() {
         StormCriteria criteria = StormCriteria.calibration2020();
+        assertThatThrownBy(() -> criteria.assess(EventSeparation.of(Duration.ofHours(1)), Map.of()))
+                .isInstanceOf(IllegalArgumentException.class)
+                .hasMessage("rainByGauge must hold at least one gauge, held none");
         assertThatThrownBy(() -> criteria.assess(STORM, Map.of()))
                 .isInstanceOf(IllegalArgumentException.class)
                 .hasMessage("rainByGauge must hold at least one gauge, held none");
         assertThatThrownBy(() -> criteria.assess(Interval.of(Instant.EPOCH, Duration.ofDays(1)), gauges(rain(1))))
                 .isInstanceOf(IllegalArgumentException.class)
-                .hasMessageStartingWith("rain of G1 must have steps in 1970-01-01T00:00:00Z/1970-01-02T00:00:00Z");
+                .hasMessage("rainByGauge must hold a gauge with steps in"
+                        + " 1970-01-01T00:00:00Z/1970-01-02T00:00:00Z, held none");
         assertThatThrownBy(() -> criteria.withMaximumSpread(-0.1)).isInstanceOf(IllegalArgumentException.class);
         assertThatThrownBy(() -> criteria.withMaximumSpread(20))
                 .isInstanceOf(IllegalArgumentException.class)
