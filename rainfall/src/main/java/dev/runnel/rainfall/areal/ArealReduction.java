@@ -1,6 +1,7 @@
 package dev.runnel.rainfall.areal;
 
 import java.time.Duration;
+import java.util.Objects;
 import org.apiguardian.api.API;
 
 /**
@@ -44,5 +45,29 @@ public interface ArealReduction {
      */
     static ArealReduction keersWescott() {
         return KeersWescott.INSTANCE;
+    }
+
+    /**
+     * Returns the reduction for a region of Australia. Source: Ball et al. (2019), Australian Rainfall and Runoff, book 2,
+     * chapter 4: up to 12 hours one equation everywhere, from 24 hours one by region, between them linear in duration; both
+     * depend on the rarity.
+     *
+     * <blockquote>D ≤ 12 h: 1 − 0.287 (A<sup>0.265</sup> − 0.439 lg D) D<sup>−0.36</sup> + 0.00226 A<sup>0.226</sup>
+     * D<sup>0.125</sup> (0.3 + lg p) + 0.0141 A<sup>0.213</sup> 10<sup>−0.021 (D − 180)²/1440</sup> (0.3 + lg p)<br>
+     * D ≥ 24 h: 1 − a (A<sup>b</sup> − c lg D) D<sup>−d</sup> + e A<sup>f</sup> D<sup>g</sup> (0.3 + lg p) + h 10<sup>i A
+     * D/1440</sup> (0.3 + lg p)</blockquote>
+     *
+     * <p>A [km²], D [min], p annual exceedance probability; no factor above 1. Up to 1 km² the factor is 1, up to 10 km² it is
+     * 1 − 0.6614 (1 − factor of 10 km²) (A<sup>0.4</sup> − 1). Valid up to 1000 km² below 24 hours and 30000 km² from there to
+     * 168 hours; for p from 0.5 to 0.005, and down to 0.0005 by extension. The shortest duration, 30 min, is a limit of this
+     * library: none was seen in the source.
+     *
+     * @param region region of the catchment
+     * @param annualExceedanceProbability share of years in which the depth is reached, p; in [0.0005, 0.5]
+     * @return the reduction
+     * @throws IllegalArgumentException if p is out of range
+     */
+    static ArealReduction australia2019(AustralianRegion region, double annualExceedanceProbability) {
+        return new Australia2019(Objects.requireNonNull(region, "region"), annualExceedanceProbability);
     }
 }

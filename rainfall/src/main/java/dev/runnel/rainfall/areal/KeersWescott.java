@@ -1,6 +1,7 @@
 package dev.runnel.rainfall.areal;
 
 import dev.runnel.base.Require;
+import dev.runnel.base.Text;
 import java.time.Duration;
 
 /** The formula of 1977, in five ranges of area. */
@@ -21,7 +22,7 @@ enum KeersWescott implements ArealReduction {
         double factor = 1 - b(areaKm2) * Math.pow(hours, -a(areaKm2));
         if (!(factor > 0)) {
             throw new IllegalArgumentException(
-                    "duration must be longer for an area of " + areaKm2 + " km2, was " + duration);
+                    "duration must be longer for an area of " + Text.number(areaKm2) + " km2, was " + duration);
         }
         return factor;
     }

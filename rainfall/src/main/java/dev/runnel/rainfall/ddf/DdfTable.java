@@ -19,7 +19,9 @@ import org.apiguardian.api.API;
  * within rounding (1e-13 relative) and keep the order of the table. Tabulated values come back exactly.
  *
  * <p>Valid between the first and last duration and return period. A table has the accuracy of its source and of the
- * interpolation, which is best tested by leaving a row out.
+ * interpolation, which is best tested by leaving a part of it out. Three tables of NOAA Atlas 14 without half of their columns
+ * give those back within 3.5 % at two years (between one and five) and 2.5 % above; without every second row, within 6 %, but
+ * 10 % at 30 min between 15 and 60 min, where one of them has a kink.
  *
  * @since 0.1
  */

@@ -6,20 +6,25 @@ import dev.runnel.rainfall.internal.Rain;
 import dev.runnel.timeseries.EpochNanos;
 import dev.runnel.timeseries.RegularSeries;
 import java.time.Duration;
+import java.util.ArrayList;
+import java.util.List;
 import org.apiguardian.api.API;
 
 /**
  * The time by which flow follows rain: the shift at which the two correlate most (Pearson, over the pairs that neither
- * misses). No finer than a step.
+ * misses). No finer than a step. Shifts that leave fewer than three pairs, or fewer than half as many as the shift with the
+ * most, are passed over: a few pairs correlate by chance.
  *
  * @param lag shift of the greatest correlation, the shortest of equals
  * @param correlation correlation coefficient there
  * @param pairs steps it is taken over
- * @param atLimit true if it is the longest shift looked at, so that a longer one may be better
+ * @param atLimit true if it is the longest shift not passed over, so that a longer one may be better
  * @since 0.1
  */
 @API(status = API.Status.EXPERIMENTAL, since = "0.1")
 public record ResponseLag(Duration lag, double correlation, int pairs, boolean atLimit) {
+    private static final int LEAST_PAIRS = 3;
+
     /**
      * Finds the lag.
      *
@@ -37,20 +42,27 @@ public record ResponseLag(Duration lag, double correlation, int pairs, boolean a
         Require.inRange("steps in longest", (double) shifts, 0, Math.max(0, rain.size() - 2), "");
         double[] p = rain.toValues();
         double[] q = flow.toValues();
-        ResponseLag best = at(p, q, 0, rain.step(), false);
-        for (int shift = 1; shift <= shifts; shift++) {
-            ResponseLag candidate = at(p, q, shift, rain.step(), shift == shifts);
-            if (candidate.correlation > best.correlation || Double.isNaN(best.correlation)) {
-                best = candidate;
-            }
+        List<ResponseLag> candidates = new ArrayList<>();
+        int most = 0;
+        for (int shift = 0; shift <= shifts; shift++) {
+            candidates.add(at(p, q, shift, rain.step()));
+            most = Math.max(most, candidates.get(shift).pairs);
         }
-        if (Double.isNaN(best.correlation)) {
-            throw new IllegalArgumentException("rain and flow must both vary over common steps, do not");
+        int least = Math.max(LEAST_PAIRS, (most + 1) / 2);
+        candidates.removeIf(each -> each.pairs < least || Double.isNaN(each.correlation));
+        if (candidates.isEmpty()) {
+            throw new IllegalArgumentException(
+                    "rain and flow must both vary over at least " + least + " common steps at some shift, do not");
         }
-        return best;
+        ResponseLag last = candidates.get(candidates.size() - 1);
+        // Of equals the first, which max would not give.
+        ResponseLag best = candidates.stream()
+                .reduce((a, b) -> b.correlation > a.correlation ? b : a)
+                .orElseThrow();
+        return new ResponseLag(best.lag, best.correlation, best.pairs, candidates.size() > 1 && best.equals(last));
     }
 
-    private static ResponseLag at(double[] p, double[] q, int shift, Duration step, boolean last) {
+    private static ResponseLag at(double[] p, double[] q, int shift, Duration step) {
         int pairs = 0;
         double meanP = 0;
         double meanQ = 0;
@@ -73,7 +85,7 @@ public record ResponseLag(Duration lag, double correlation, int pairs, boolean a
                 qq += (q[i + shift] - meanQ) * (q[i + shift] - meanQ);
             }
         }
-        return new ResponseLag(step.multipliedBy(shift), pq / Math.sqrt(pp * qq), pairs, last);
+        return new ResponseLag(step.multipliedBy(shift), pq / Math.sqrt(pp * qq), pairs, false);
     }
 
     @Override

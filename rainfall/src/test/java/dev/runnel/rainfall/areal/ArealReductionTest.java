@@ -52,6 +52,50 @@ class ArealReductionTest {
                 .hasMessage("duration must be in [PT5M, PT600H], was PT4M");
         assertThatThrownBy(() -> ArealReduction.keersWescott().factor(20_000, Duration.ofMinutes(15)))
                 .isInstanceOf(IllegalArgumentException.class)
-                .hasMessage("duration must be longer for an area of 20000.0 km2, was PT15M");
+                .hasMessage("duration must be longer for an area of 20000 km2, was PT15M");
+    }
+
+    /** A. Ladson's worked values for 26 km2 and one year in 2000: 12 hours, and 24 hours in Tasmania. */
+    @Test
+    void australia2019AgreesWithPublishedValues() {
+        ArealReduction tasmania = ArealReduction.australia2019(AustralianRegion.TASMANIA, 0.0005);
+        assertThat(tasmania.factor(26, Duration.ofHours(12))).isCloseTo(0.9377527, within(5e-8));
+        assertThat(tasmania.factor(26, Duration.ofHours(24))).isCloseTo(0.9322746, within(5e-8));
+        assertThat(tasmania)
+                .hasToString(
+                        "ArealReduction[Australian Rainfall and Runoff (2019), TASMANIA, annual exceedance probability"
+                                + " 5.0E-4]");
+    }
+
+    @Test
+    void australia2019JoinsItsRanges() {
+        for (AustralianRegion region : AustralianRegion.values()) {
+            ArealReduction reduction = ArealReduction.australia2019(region, 0.1);
+            assertThat(reduction.factor(0, Duration.ofHours(1))).isEqualTo(1);
+            assertThat(reduction.factor(1, Duration.ofHours(1))).isEqualTo(1);
+            // 0.6614 (10^0.4 - 1) is 0.99999, so the join at 10 km2 is not quite exact.
+            assertThat(reduction.factor(9.9999999, Duration.ofHours(6)))
+                    .isCloseTo(reduction.factor(10, Duration.ofHours(6)), within(1e-5));
+            double half = reduction.factor(50, Duration.ofHours(12));
+            double day = reduction.factor(50, Duration.ofHours(24));
+            assertThat(reduction.factor(50, Duration.ofHours(18))).isCloseTo((half + day) / 2, within(1e-15));
+        }
+    }
+
+    @Test
+    void australia2019RefusesWhatItDoesNotCover() {
+        ArealReduction reduction = ArealReduction.australia2019(AustralianRegion.INLAND_ARID, 0.1);
+        assertThatThrownBy(() -> reduction.factor(1001, Duration.ofHours(12)))
+                .isInstanceOf(IllegalArgumentException.class)
+                .hasMessage("areaKm2 must be in [0, 1000] km2, was 1001");
+        assertThatThrownBy(() -> reduction.factor(30_001, Duration.ofHours(24)))
+                .isInstanceOf(IllegalArgumentException.class)
+                .hasMessage("areaKm2 must be in [0, 30000] km2, was 30001");
+        assertThatThrownBy(() -> reduction.factor(10, Duration.ofHours(169)))
+                .isInstanceOf(IllegalArgumentException.class)
+                .hasMessage("duration must be in [PT30M, PT168H], was PT169H");
+        assertThatThrownBy(() -> ArealReduction.australia2019(AustralianRegion.INLAND_ARID, 0.6))
+                .isInstanceOf(IllegalArgumentException.class)
+                .hasMessage("annualExceedanceProbability must be in [5.0E-4, 0.5], was 0.6");
     }
 }

@@ -140,6 +140,41 @@ class DesignStormTest {
     }
 
     @Test
+    void aShapeThroughPointsTakesAnyUnit() {
+        StormShape hours = StormShape.through(new double[] {0, 6, 12, 24}, new double[] {0, 10, 70, 100});
+        assertThat(hours.depthShare(0.25)).isEqualTo(0.1);
+        assertThat(hours.depthShare(0.375)).isCloseTo(0.4, within(1e-15));
+        assertThat(hours.depthShare(1)).isEqualTo(1);
+        assertThat(hours).hasToString("StormShape[4 points]");
+        DesignStorm storm = DesignStorm.of("mine", hours, Duration.ofHours(4), 50, Duration.ofHours(1));
+        assertThat(storm.depths()).containsExactly(new double[] {5, 30, 7.5, 7.5}, within(1e-13));
+        assertThat(storm.depthMm()).isEqualTo(50);
+    }
+
+    @ParameterizedTest
+    @CsvSource(
+            delimiter = '|',
+            value = {
+                "0 | 0 | times must be at least 2, was 1",
+                "0 1 | 0 1 2 | 'depths must have length 2, was 3'",
+                "1 2 | 0 1 | times at index 0 must be 0, was 1",
+                "0 2 2 | 0 1 1 | times at index 2 must be above 2, was 2",
+                "0 NaN | 0 1 | times at index 1 must be finite, was NaN",
+                "0 1 | 0.1 1 | depths at index 0 must be 0, was 0.1",
+                "0 1 2 | 0 1 0.5 | depths at index 2 must be no less than 1, was 0.5",
+                "0 1 | 0 0 | 'last of depths must be greater than 0 and finite, was 0'"
+            })
+    void refusesPointsThatAreNoShape(String times, String depths, String message) {
+        assertThatThrownBy(() -> StormShape.through(numbers(times), numbers(depths)))
+                .isInstanceOf(IllegalArgumentException.class)
+                .hasMessage(message);
+    }
+
+    private static double[] numbers(String text) {
+        return Arrays.stream(text.split(" ")).mapToDouble(Double::parseDouble).toArray();
+    }
+
+    @Test
     void aStormBecomesARecord() {
         DesignStorm storm = DesignStorm.of("summer", SymmetricProfile.summer50(), minutes(60), 20, minutes(5));
         Instant start = Instant.parse("2026-03-01T12:00:00Z");

@@ -72,6 +72,28 @@ class ResponseTest {
                 .isTrue();
     }
 
+    /** Two pairs always correlate by 1 or -1; the true lag is one step. */
+    @Test
+    void fewPairsAreNoEvidence() {
+        RegularSeries rain = series(0, 4, 1, 0, 2, 0, 0, 1, 0, 3);
+        RegularSeries flow = series(1, 1, 5, 2.1, 1, 3, 1, 0.9, 2, 1);
+        ResponseLag lag = ResponseLag.of(rain, flow, Duration.ofMinutes(80));
+        assertThat(lag.lag()).isEqualTo(Duration.ofMinutes(10));
+        assertThat(lag.pairs()).isEqualTo(9);
+        assertThat(lag.correlation()).isBetween(0.98, 0.9999);
+        assertThat(lag.atLimit()).isFalse();
+    }
+
+    @Test
+    void gapsLeaveARecessionItsTime() {
+        // 2^(-t/20 min): the constant is 20 min over ln 2, whatever is missing.
+        Recession recession = Recession.of(series(8, GAP, GAP, GAP, 2, GAP, 1, GAP, 0.5));
+        assertThat(recession.constant())
+                .isCloseTo(Duration.ofNanos(Math.round(1200e9 / Math.log(2))), Duration.ofNanos(10));
+        assertThat(recession.steps()).isEqualTo(4);
+        assertThat(recession.leftOut()).isEqualTo(5);
+    }
+
     @Test
     void recessionOfAnExponential() {
         double[] flow = new double[30];
@@ -99,7 +121,7 @@ class ResponseTest {
                 .hasMessageStartingWith("dryWeatherFlow must have the steps");
         assertThatThrownBy(() -> ResponseLag.of(four, series(2, 2, 2, 2), Duration.ofMinutes(10)))
                 .isInstanceOf(IllegalArgumentException.class)
-                .hasMessage("rain and flow must both vary over common steps, do not");
+                .hasMessage("rain and flow must both vary over at least 3 common steps at some shift, do not");
         assertThatThrownBy(() -> ResponseLag.of(four, four, Duration.ofHours(1)))
                 .isInstanceOf(IllegalArgumentException.class)
                 .hasMessage("steps in longest must be in [0, 2], was 6");

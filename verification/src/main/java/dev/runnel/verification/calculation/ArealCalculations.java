@@ -1,6 +1,7 @@
 package dev.runnel.verification.calculation;
 
 import dev.runnel.rainfall.areal.ArealReduction;
+import dev.runnel.rainfall.areal.AustralianRegion;
 import dev.runnel.rainfall.areal.Catchment;
 import dev.runnel.rainfall.areal.GaugeWeights;
 import dev.runnel.rainfall.areal.Location;
@@ -9,6 +10,7 @@ import java.time.Duration;
 import java.time.Instant;
 import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 
 /** Rain over areas. A catchment is given in well-known text, gauges as {@code x y; x y}. */
@@ -23,6 +25,21 @@ final class ArealCalculations {
                         "1",
                         "area_km2 minutes",
                         in -> ArealReduction.keersWescott().factor(in.number("area_km2"), minutes(in))),
+                Calculation.of(
+                        "rainfall",
+                        "areal-reduction.australia-2019",
+                        "1",
+                        "region area_km2 minutes aep",
+                        in -> ArealReduction.australia2019(region(in), in.number("aep"))
+                                .factor(in.number("area_km2"), minutes(in))),
+                Calculation.of(
+                        "rainfall",
+                        "areal.inverse-distance.mean",
+                        "mm",
+                        "target gauges depths power",
+                        in -> mean(
+                                GaugeWeights.inverseDistance(place(in.text("target")), places(in), in.number("power")),
+                                in.sample("depths"))),
                 Calculation.of(
                         "rainfall",
                         "areal.thiessen.weight",
@@ -51,12 +68,25 @@ final class ArealCalculations {
     }
 
     private static GaugeWeights thiessen(Inputs in) {
+        return GaugeWeights.thiessen(Catchment.parse(in.text("catchment")), places(in));
+    }
+
+    private static Map<String, Location> places(Inputs in) {
         Map<String, Location> gauges = new LinkedHashMap<>();
         for (String place : in.text("gauges").split(";")) {
-            String[] xy = place.strip().split(" ");
-            gauges.put(name(gauges.size()), Location.of(Double.parseDouble(xy[0]), Double.parseDouble(xy[1])));
+            gauges.put(name(gauges.size()), place(place));
         }
-        return GaugeWeights.thiessen(Catchment.parse(in.text("catchment")), gauges);
+        return gauges;
+    }
+
+    private static Location place(String text) {
+        String[] xy = text.strip().split(" ");
+        return Location.of(Double.parseDouble(xy[0]), Double.parseDouble(xy[1]));
+    }
+
+    private static AustralianRegion region(Inputs in) {
+        return AustralianRegion.valueOf(
+                in.text("region").toUpperCase(Locale.ROOT).replace(' ', '_'));
     }
 
     private static double mean(GaugeWeights weights, double[] depths) {

@@ -56,6 +56,7 @@ public final class Calculations {
                         DdfCalculations.all(),
                         DesignCalculations.all(),
                         ArealCalculations.all(),
+                        ResponseCalculations.all(),
                         RegionCalculations.all(),
                         FrequencyCalculations.all())
                 .flatMap(List::stream)

@@ -1,6 +1,7 @@
 package dev.runnel.verification.calculation;
 
 import dev.runnel.rainfall.ddf.Bilham;
+import dev.runnel.rainfall.ddf.DdfTable;
 import dev.runnel.rainfall.ddf.FormulaDdf;
 import dev.runnel.rainfall.ddf.IntensityFit;
 import dev.runnel.rainfall.ddf.IntensityFormula;
@@ -78,6 +79,17 @@ final class DesignCalculations {
                                 DesignStorm.alternatingBlock(
                                         FormulaDdf.of(ReturnPeriodBasis.ANNUAL_MAXIMUM, Map.of(10.0, formula(in))),
                                         10,
+                                        minutes(in, "minutes"),
+                                        minutes(in, "step")))),
+                of(
+                        "design.euler-two.depth",
+                        "mm",
+                        "table minutes step years block",
+                        in -> block(
+                                in,
+                                DesignStorm.eulerTypeTwo(
+                                        DdfTable.parse(in.text("table"), ReturnPeriodBasis.PEAKS_OVER_THRESHOLD),
+                                        in.number("years"),
                                         minutes(in, "minutes"),
                                         minutes(in, "step")))),
                 of(

@@ -1,0 +1,119 @@
+package dev.runnel.rainfall.ddf;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import dev.runnel.rainfall.areal.ArealReduction;
+import java.time.Duration;
+import java.util.List;
+import java.util.Map;
+import net.jqwik.api.Arbitraries;
+import net.jqwik.api.Arbitrary;
+import net.jqwik.api.ForAll;
+import net.jqwik.api.Property;
+import net.jqwik.api.Provide;
+import net.jqwik.api.constraints.DoubleRange;
+import net.jqwik.api.constraints.Scale;
+
+/** The contract of {@link DepthDurationFrequency}, for every kind of relation. */
+class RelationProperties {
+    private static final List<DepthDurationFrequency> BASIC = List.of(
+            Bilham.relation(),
+            DdfTable.parse("""
+                    duration_min,0.5,1,2,5,10,30,100
+                    5,2,4,6,9,11,13,16
+                    15,4,8,10,14,17,22,26
+                    60,7,12,16,22,26,33,40
+                    1440,7,12,30,40,50,60,70
+                    """, ReturnPeriodBasis.PEAKS_OVER_THRESHOLD),
+            FormulaDdf.of(
+                    ReturnPeriodBasis.ANNUAL_MAXIMUM,
+                    Map.of(
+                            2.0,
+                            IntensityFormula.sherman(700, 8, 0.8, Duration.ofMinutes(5), Duration.ofHours(6)),
+                            10.0,
+                            IntensityFormula.kimijima(2400, 12, 0.95, Duration.ofMinutes(5), Duration.ofHours(6)),
+                            50.0,
+                            IntensityFormula.talbot(4500, 12, Duration.ofMinutes(5), Duration.ofHours(6)))),
+            WallingfordRainfall.of(20, 0.35).atPoint(),
+            WallingfordRainfall.of(14, 0.18)
+                    .withGrowthFactors(GrowthFactors.floodStudiesScotlandAndNorthernIreland())
+                    .atPoint(),
+            WallingfordRainfall.of(22, 0.42)
+                    .withGrowthFactors(GrowthFactors.floodStudiesEnglandAndWales())
+                    .overArea(ArealReduction.keersWescott(), 25));
+
+    @Provide
+    Arbitrary<DepthDurationFrequency> relations() {
+        return Arbitraries.of(BASIC)
+                .flatMap(basic -> Arbitraries.of(
+                        basic,
+                        basic.withUplift(ClimateUplift.ofPercent("invented", 40)),
+                        basic.withBasis(ReturnPeriodBasis.ANNUAL_MAXIMUM),
+                        basic.withUplift(ClimateUplift.ofPercent("invented", -20))
+                                .withBasis(ReturnPeriodBasis.PEAKS_OVER_THRESHOLD)));
+    }
+
+    private static Duration duration(DepthDurationFrequency relation, double share) {
+        double from = Math.log(relation.shortestDuration().toNanos());
+        double to = Math.log(relation.longestDuration().toNanos());
+        long nanos = Math.round(Math.exp(from + share * (to - from)));
+        return Duration.ofNanos(Math.max(
+                relation.shortestDuration().toNanos(),
+                Math.min(relation.longestDuration().toNanos(), nanos)));
+    }
+
+    private static double years(DepthDurationFrequency relation, double share) {
+        double between =
+                relation.smallestYears() * Math.pow(relation.greatestYears() / relation.smallestYears(), share);
+        return Math.max(relation.smallestYears(), Math.min(relation.greatestYears(), between));
+    }
+
+    @Property
+    void depthNeverFallsWithDurationAndRisesWithReturnPeriod(
+            @ForAll("relations") DepthDurationFrequency relation,
+            @ForAll @DoubleRange(min = 0, max = 1) @Scale(6) double d1,
+            @ForAll @DoubleRange(min = 0, max = 1) @Scale(6) double d2,
+            @ForAll @DoubleRange(min = 0, max = 1) @Scale(6) double t1,
+            @ForAll @DoubleRange(min = 0, max = 1) @Scale(6) double t2) {
+        Duration shorter = duration(relation, Math.min(d1, d2));
+        Duration longer = duration(relation, Math.max(d1, d2));
+        double rarer = years(relation, Math.max(t1, t2));
+        double moreFrequent = years(relation, Math.min(t1, t2));
+        double rounding = 1 - 1e-14;
+        assertThat(relation.depthMm(longer, rarer)).isGreaterThanOrEqualTo(rounding * relation.depthMm(shorter, rarer));
+        assertThat(relation.depthMm(shorter, rarer))
+                .isGreaterThanOrEqualTo(rounding * relation.depthMm(shorter, moreFrequent));
+        if (rarer > 1.001 * moreFrequent) {
+            assertThat(relation.depthMm(shorter, rarer)).isGreaterThan(relation.depthMm(shorter, moreFrequent));
+        }
+    }
+
+    @Property
+    void returnPeriodComesBackFromDepth(
+            @ForAll("relations") DepthDurationFrequency relation,
+            @ForAll @DoubleRange(min = 0, max = 1) @Scale(6) double d,
+            @ForAll @DoubleRange(min = 0, max = 1) @Scale(6) double t) {
+        Duration duration = duration(relation, d);
+        // Strictly inside, where rounding cannot carry the depth beyond the limit.
+        double years = years(relation, 0.001 + 0.998 * t);
+        ReturnPeriod back = relation.returnPeriod(duration, relation.depthMm(duration, years));
+        assertThat(back.isWithin()).isTrue();
+        assertThat(back.basis()).isEqualTo(relation.basis());
+        assertThat(back.years()).isCloseTo(years, within(1e-10 * years));
+    }
+
+    @Property
+    void beyondTheLimitsNothingIsExtrapolated(
+            @ForAll("relations") DepthDurationFrequency relation,
+            @ForAll @DoubleRange(min = 0, max = 1) @Scale(6) double d) {
+        Duration duration = duration(relation, d);
+        double greatest = relation.depthMm(duration, relation.greatestYears());
+        double smallest = relation.depthMm(duration, relation.smallestYears());
+        assertThat(relation.returnPeriod(duration, greatest * 1.001).isAbove()).isTrue();
+        assertThat(relation.returnPeriod(duration, greatest * 1.001).years())
+                .isCloseTo(relation.greatestYears(), within(1e-12 * relation.greatestYears()));
+        assertThat(relation.returnPeriod(duration, smallest * 0.999).isBelow()).isTrue();
+        assertThat(relation.returnPeriod(duration, 0).isBelow()).isTrue();
+    }
+}
