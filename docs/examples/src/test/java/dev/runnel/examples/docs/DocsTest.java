@@ -45,6 +45,17 @@ class DocsTest {
         assertThat(blocks).isEqualTo(fences).isPositive();
     }
 
+    @Test
+    void theIndexNamesEveryMethod() throws IOException {
+        Path methods = House.root().resolve("docs/methods");
+        String index = Files.readString(methods.resolve("README.md"));
+        try (Stream<Path> pages = Files.list(methods)) {
+            assertThat(pages.map(page -> page.getFileName().toString()).filter(name -> !name.equals("README.md")))
+                    .isNotEmpty()
+                    .allSatisfy(name -> assertThat(index).contains("](" + name + ")"));
+        }
+    }
+
     static Stream<Path> pages() throws IOException {
         try (Stream<Path> docs = Files.walk(House.root().resolve("docs"))) {
             List<Path> pages = Stream.concat(Stream.of(House.root().resolve("README.md")), docs)

@@ -2,6 +2,7 @@ package dev.runnel.examples.marrambay;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import dev.runnel.examples.House;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -12,7 +13,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
 class MarramBayTest {
-    private static final Path SHIPPED = Path.of("marram-bay");
+    private static final Path SHIPPED = House.root().resolve("docs/examples/marram-bay");
     private static final List<String> READINGS = List.of(
             "quay-street/depth.csv",
             "quay-street/tips.csv",

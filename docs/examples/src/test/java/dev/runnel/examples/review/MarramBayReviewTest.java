@@ -3,6 +3,7 @@ package dev.runnel.examples.review;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import dev.runnel.examples.House;
 import dev.runnel.examples.marrambay.Scenario;
 import dev.runnel.examples.marrambay.Storm;
 import dev.runnel.hydraulics.monitoring.DriftEvidence;
@@ -30,7 +31,7 @@ import org.junit.jupiter.api.Test;
 
 /** The review of the demo against what was planted in it. */
 class MarramBayReviewTest {
-    private static final Path TOWN = Path.of("marram-bay");
+    private static final Path TOWN = House.root().resolve("docs/examples/marram-bay");
 
     private static SiteReview saltingsLane;
     private static SiteReview quayStreet;

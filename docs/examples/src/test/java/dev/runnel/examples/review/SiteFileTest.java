@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThatIllegalArgumentException
 import static org.assertj.core.api.Assertions.within;
 
 import dev.runnel.base.Settings;
+import dev.runnel.examples.House;
 import dev.runnel.hydraulics.flow.ColebrookWhite;
 import dev.runnel.hydraulics.flow.Manning;
 import dev.runnel.timeseries.csv.CsvUnit;
@@ -49,7 +50,7 @@ class SiteFileTest {
 
     @Test
     void readsWhatTheDemoSays() {
-        Site site = SiteFile.read(Path.of("marram-bay", "saltings-lane"));
+        Site site = SiteFile.read(House.root().resolve("docs/examples/marram-bay/saltings-lane"));
 
         assertThat(site.monitor().sensorOffset()).isEqualTo(0.015);
         assertThat(site.monitor().velocityFactor()).isEqualTo(0.90);
@@ -149,7 +150,7 @@ class SiteFileTest {
     @Test
     void theGuideListsEveryKeyAndNoOther() throws IOException {
         Set<String> listed = new TreeSet<>();
-        for (String line : Files.readAllLines(Path.of("..", "site-review.md"))) {
+        for (String line : Files.readAllLines(House.root().resolve("docs/site-review.md"))) {
             Matcher row = Pattern.compile("^\\| (`[^|]*`) \\|").matcher(line);
             if (row.find() && !row.group(1).contains(".")) {
                 for (String key : row.group(1).split(", ")) {
