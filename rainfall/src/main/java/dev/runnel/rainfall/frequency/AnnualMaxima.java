@@ -1,15 +1,20 @@
 package dev.runnel.rainfall.frequency;
 
-import dev.runnel.base.Text;
+import dev.runnel.base.Require;
+import dev.runnel.rainfall.ddf.DdfTable;
+import dev.runnel.rainfall.ddf.ReturnPeriodBasis;
 import dev.runnel.rainfall.event.PeakDepth;
 import dev.runnel.rainfall.event.SlidingMaximum;
 import dev.runnel.rainfall.internal.Rain;
+import dev.runnel.timeseries.EpochNanos;
 import dev.runnel.timeseries.RegularSeries;
 import dev.runnel.timeseries.change.MannKendall;
 import java.time.Duration;
 import java.time.ZoneOffset;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
+import java.util.SortedMap;
 import org.apiguardian.api.API;
 
 /**
@@ -28,12 +33,14 @@ public final class AnnualMaxima {
      *
      * @param year calendar year in which it starts
      * @param coverage share of its steps that were measured
+     * @param longestGap longest time without a measured step, the time outside the record included
      */
-    public record ExcludedYear(int year, double coverage) {}
+    public record ExcludedYear(int year, double coverage, Duration longestGap) {}
 
     private final List<Duration> durations;
     private final List<Integer> years;
     private final double[][] depths;
+    private final List<List<PeakDepth>> peaks;
     private final List<ExcludedYear> excluded;
     private final Duration step;
 
@@ -41,11 +48,13 @@ public final class AnnualMaxima {
             List<Duration> durations,
             List<Integer> years,
             double[][] depths,
+            List<List<PeakDepth>> peaks,
             List<ExcludedYear> excluded,
             Duration step) {
         this.durations = durations;
         this.years = years;
         this.depths = depths;
+        this.peaks = peaks;
         this.excluded = excluded;
         this.step = step;
     }
@@ -67,32 +76,73 @@ public final class AnnualMaxima {
         int last = rain.end().atZone(ZoneOffset.UTC).getYear();
         List<Integer> years = new ArrayList<>();
         List<ExcludedYear> excluded = new ArrayList<>();
-        List<double[]> rows = new ArrayList<>();
+        List<List<PeakDepth>> peaks = new ArrayList<>();
         for (int year = first; year <= last; year++) {
             RegularSeries slice = rain.slice(rule.interval(year));
             if (slice.size() > 0) {
-                double steps = rule.interval(year).hours() / Rain.hours(rain.step());
-                double coverage = Math.min(1, (slice.size() - slice.missing()) / steps);
-                if (coverage >= rule.minimumCoverage()) {
+                double coverage = rule.coverage(slice, year);
+                Duration gap = rule.longestGap(slice, year);
+                if (coverage >= rule.minimumCoverage() && gap.compareTo(rule.longestGap()) <= 0) {
                     years.add(year);
-                    rows.add(search.peaks(slice).stream()
-                            .mapToDouble(PeakDepth::depthMm)
-                            .toArray());
+                    peaks.add(search.peaks(slice));
                 } else {
-                    excluded.add(new ExcludedYear(year, coverage));
+                    excluded.add(new ExcludedYear(year, coverage, gap));
                 }
             }
         }
         if (years.isEmpty()) {
-            throw new IllegalArgumentException(
-                    "rain must have a year with coverage " + Text.number(rule.minimumCoverage()) + ", had " + excluded);
+            throw new IllegalArgumentException("rain must have a year that " + rule + " accepts, had " + excluded);
         }
+        double[][] depths = peaks.stream()
+                .map(row -> row.stream().mapToDouble(PeakDepth::depthMm).toArray())
+                .toArray(double[][]::new);
         return new AnnualMaxima(
                 List.copyOf(durations),
                 List.copyOf(years),
-                rows.toArray(double[][]::new),
+                depths,
+                List.copyOf(peaks),
                 List.copyOf(excluded),
                 rain.step());
+    }
+
+    /**
+     * Returns annual maxima that are already known, for example from a yearbook.
+     *
+     * @param years the years, rising; at least one
+     * @param depthsMm greatest depth of each year by duration, mm; 0 or greater, as many as there are years; copied
+     * @param step step of the clock they were read at, or zero if they are true sliding maxima
+     * @return the maxima; without their times
+     * @throws IllegalArgumentException if the years do not rise, there is no year or no duration, a duration is not
+     *     greater than 0 or shorter than the step, or a depth is negative or not finite
+     */
+    public static AnnualMaxima of(List<Integer> years, SortedMap<Duration, double[]> depthsMm, Duration step) {
+        List<Duration> durations = List.copyOf(depthsMm.keySet());
+        Require.atLeast("number of years", years.size(), 1);
+        Require.atLeast("number of durations", durations.size(), 1);
+        for (int i = 1; i < years.size(); i++) {
+            if (years.get(i) <= years.get(i - 1)) {
+                throw new IllegalArgumentException(
+                        "years must rise, had " + years.get(i) + " after " + years.get(i - 1));
+            }
+        }
+        EpochNanos.nonNegative("step", step);
+        double[][] rows = new double[years.size()][durations.size()];
+        for (int j = 0; j < durations.size(); j++) {
+            Duration duration = durations.get(j);
+            EpochNanos.positive("duration", duration);
+            if (duration.compareTo(step) < 0) {
+                throw new IllegalArgumentException("duration must be at least the step " + step + ", was " + duration);
+            }
+            double[] column = depthsMm.get(duration);
+            if (column == null || column.length != rows.length) {
+                throw new IllegalArgumentException("depths of " + duration + " must be as many as the years, "
+                        + rows.length + ", were " + (column == null ? 0 : column.length));
+            }
+            for (int i = 0; i < rows.length; i++) {
+                rows[i][j] = Require.nonNegative("depth of " + duration + " in " + years.get(i), column[i], "mm");
+            }
+        }
+        return new AnnualMaxima(durations, List.copyOf(years), rows, List.of(), List.of(), step);
     }
 
     /**
@@ -107,10 +157,10 @@ public final class AnnualMaxima {
         for (int i = 0; i < depths.length; i++) {
             corrected[i] = depths[i].clone();
             for (int j = 0; j < corrected[i].length; j++) {
-                corrected[i][j] *= clockFactor(Rain.hours(durations.get(j)) / Rain.hours(step));
+                corrected[i][j] *= step.isZero() ? 1 : clockFactor(Rain.hours(durations.get(j)) / Rain.hours(step));
             }
         }
-        return new AnnualMaxima(durations, years, corrected, excluded, step);
+        return new AnnualMaxima(durations, years, corrected, peaks, excluded, step);
     }
 
     /**
@@ -162,15 +212,32 @@ public final class AnnualMaxima {
      * @throws IllegalArgumentException if the duration was not asked for
      */
     public double[] depthsMm(Duration duration) {
-        int at = durations.indexOf(duration);
-        if (at < 0) {
-            throw new IllegalArgumentException("duration must be one of " + durations + ", was " + duration);
-        }
+        int at = position(duration);
         double[] column = new double[depths.length];
         for (int i = 0; i < column.length; i++) {
             column[i] = depths[i][at];
         }
         return column;
+    }
+
+    private int position(Duration duration) {
+        int at = durations.indexOf(duration);
+        if (at < 0) {
+            throw new IllegalArgumentException("duration must be one of " + durations + ", was " + duration);
+        }
+        return at;
+    }
+
+    /**
+     * Returns when the maxima of one duration fell, with their depths as measured, without a correction of the clock.
+     *
+     * @param duration one of {@link #durations}
+     * @return the greatest window of each of {@link #years}; empty if the maxima were given without their times
+     * @throws IllegalArgumentException if the duration was not asked for
+     */
+    public List<PeakDepth> peaks(Duration duration) {
+        int at = position(duration);
+        return peaks.stream().map(row -> row.get(at)).toList();
     }
 
     /**
@@ -184,6 +251,26 @@ public final class AnnualMaxima {
      */
     public Fit fit(Duration duration, DistributionFamily family, FitMethod method) {
         return Fit.of(family, method, depthsMm(duration));
+    }
+
+    /**
+     * Returns the table of separate fits to each duration. Nothing ties them together: the curves of a short record may
+     * cross, which the table refuses. {@link ScaledDdf} cannot cross.
+     *
+     * @param family the family
+     * @param method how to estimate the parameters
+     * @param years return periods among annual maxima, years; rising, greater than 1
+     * @return depths by duration and return period
+     * @throws IllegalArgumentException if a duration cannot be fitted or the fits cross; the message names row and
+     *     column
+     */
+    public DdfTable table(DistributionFamily family, FitMethod method, double... years) {
+        List<Duration> rising = durations.stream().sorted().toList();
+        double[][] rows = rising.stream()
+                .map(duration -> fit(duration, family, method))
+                .map(fit -> Arrays.stream(years).map(fit::quantile).toArray())
+                .toArray(double[][]::new);
+        return DdfTable.of(ReturnPeriodBasis.ANNUAL_MAXIMUM, rising, years, rows);
     }
 
     /**

@@ -8,6 +8,8 @@ import dev.runnel.rainfall.ddf.ReturnPeriodBasis;
 import dev.runnel.rainfall.internal.Rain;
 import java.time.Duration;
 import java.util.Collections;
+import java.util.function.DoubleUnaryOperator;
+import java.util.stream.DoubleStream;
 import org.apache.commons.math3.optim.MaxEval;
 import org.apache.commons.math3.optim.nonlinear.scalar.GoalType;
 import org.apache.commons.math3.optim.univariate.BrentOptimizer;
@@ -35,6 +37,8 @@ import org.apiguardian.api.API;
 @API(status = API.Status.EXPERIMENTAL, since = "0.1")
 public final class ScaledDdf implements DepthDurationFrequency {
     private static final double LONGEST_THETA_HOURS = 12;
+    private static final double SHORTEST_THETA_HOURS = 1e-3;
+    private static final double THETA_RATIO = 1.25;
     private static final double SMALLEST_YEARS = 1.01;
 
     private final Distribution rescaled;
@@ -78,14 +82,7 @@ public final class ScaledDdf implements DepthDurationFrequency {
             hours[j] = Rain.hours(duration);
             meanIntensity[j] = SampleMoments.of(maxima.depthsMm(duration)).mean() / hours[j];
         }
-        double theta = new BrentOptimizer(1e-10, 1e-12)
-                .optimize(
-                        new MaxEval(1000),
-                        GoalType.MINIMIZE,
-                        new SearchInterval(0, LONGEST_THETA_HOURS),
-                        new UnivariateObjectiveFunction(
-                                t -> regression(hours, meanIntensity, t).getSumSquaredErrors()))
-                .getPoint();
+        double theta = bestTheta(hours, meanIntensity);
         double eta = -regression(hours, meanIntensity, theta).getSlope();
         if (!(eta > 0 && eta <= 1)) {
             throw new IllegalArgumentException(
@@ -106,6 +103,30 @@ public final class ScaledDdf implements DepthDurationFrequency {
                 Collections.min(maxima.durations()),
                 Collections.max(maxima.durations()),
                 2.0 * maxima.years().size());
+    }
+
+    /** Returns the best of a coarse grid, refined between its neighbours: the squares may have more than one minimum. */
+    private static double bestTheta(double[] hours, double[] meanIntensity) {
+        DoubleUnaryOperator squares = t -> regression(hours, meanIntensity, t).getSumSquaredErrors();
+        double best = 0;
+        for (double theta : thetas()) {
+            best = squares.applyAsDouble(theta) < squares.applyAsDouble(best) ? theta : best;
+        }
+        double refined = new BrentOptimizer(1e-10, 1e-12)
+                .optimize(
+                        new MaxEval(1000),
+                        GoalType.MINIMIZE,
+                        new SearchInterval(
+                                best / THETA_RATIO,
+                                Math.min(Math.max(best * THETA_RATIO, SHORTEST_THETA_HOURS), LONGEST_THETA_HOURS)),
+                        new UnivariateObjectiveFunction(squares::applyAsDouble))
+                .getPoint();
+        return squares.applyAsDouble(refined) < squares.applyAsDouble(best) ? refined : best;
+    }
+
+    private static double[] thetas() {
+        return DoubleStream.iterate(LONGEST_THETA_HOURS, theta -> theta > SHORTEST_THETA_HOURS, t -> t / THETA_RATIO)
+                .toArray();
     }
 
     private static SimpleRegression regression(double[] hours, double[] meanIntensity, double theta) {

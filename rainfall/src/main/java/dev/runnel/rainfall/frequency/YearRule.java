@@ -2,7 +2,12 @@ package dev.runnel.rainfall.frequency;
 
 import dev.runnel.base.Require;
 import dev.runnel.base.Text;
+import dev.runnel.rainfall.internal.Rain;
+import dev.runnel.timeseries.EpochNanos;
 import dev.runnel.timeseries.Interval;
+import dev.runnel.timeseries.RegularSeries;
+import java.time.Duration;
+import java.time.Instant;
 import java.time.Month;
 import java.time.MonthDay;
 import java.time.ZoneId;
@@ -19,15 +24,18 @@ import org.apiguardian.api.API;
 @API(status = API.Status.EXPERIMENTAL, since = "0.1")
 public final class YearRule {
     private static final double USUAL_COVERAGE = 0.8;
+    private static final Duration ANY_GAP = Duration.ofDays(366);
 
     private final MonthDay firstDay;
     private final ZoneId zone;
     private final double minimumCoverage;
+    private final Duration longestGap;
 
-    private YearRule(MonthDay firstDay, ZoneId zone, double minimumCoverage) {
+    private YearRule(MonthDay firstDay, ZoneId zone, double minimumCoverage, Duration longestGap) {
         this.firstDay = Objects.requireNonNull(firstDay, "firstDay");
         this.zone = Objects.requireNonNull(zone, "zone");
         this.minimumCoverage = minimumCoverage;
+        this.longestGap = longestGap;
     }
 
     /**
@@ -47,7 +55,7 @@ public final class YearRule {
      * @return the rule
      */
     public static YearRule startingIn(Month month) {
-        return new YearRule(MonthDay.of(month, 1), ZoneOffset.UTC, USUAL_COVERAGE);
+        return new YearRule(MonthDay.of(month, 1), ZoneOffset.UTC, USUAL_COVERAGE, ANY_GAP);
     }
 
     /**
@@ -57,7 +65,7 @@ public final class YearRule {
      * @return the new rule
      */
     public YearRule withZone(ZoneId zone) {
-        return new YearRule(firstDay, zone, minimumCoverage);
+        return new YearRule(firstDay, zone, minimumCoverage, longestGap);
     }
 
     /**
@@ -68,7 +76,20 @@ public final class YearRule {
      * @throws IllegalArgumentException if it is outside [0, 1] or NaN
      */
     public YearRule withMinimumCoverage(double minimumCoverage) {
-        return new YearRule(firstDay, zone, Require.inRange("minimumCoverage", minimumCoverage, 0, 1, ""));
+        return new YearRule(firstDay, zone, Require.inRange("minimumCoverage", minimumCoverage, 0, 1, ""), longestGap);
+    }
+
+    /**
+     * Returns the rule that also refuses a year with a longer gap: a fifth of a year lost in one piece may be the season
+     * of the heaviest storms, the same share in scattered hours hardly loses the maximum.
+     *
+     * @param longestGap longest time without a measured step; 0 or longer
+     * @return the new rule
+     * @throws IllegalArgumentException if it is negative
+     */
+    public YearRule withLongestGap(Duration longestGap) {
+        EpochNanos.nonNegative("longestGap", longestGap);
+        return new YearRule(firstDay, zone, minimumCoverage, longestGap);
     }
 
     /**
@@ -78,6 +99,40 @@ public final class YearRule {
      */
     public double minimumCoverage() {
         return minimumCoverage;
+    }
+
+    /**
+     * Returns the longest gap that a year may have.
+     *
+     * @return the time; 366 days, which no year exceeds, unless {@link #withLongestGap} was asked for
+     */
+    public Duration longestGap() {
+        return longestGap;
+    }
+
+    /** Returns the share of a year that was measured; the slice is the part of a record in that year. */
+    double coverage(RegularSeries slice, int year) {
+        double steps = interval(year).hours() / Rain.hours(slice.step());
+        return Math.min(1, (slice.size() - slice.missing()) / steps);
+    }
+
+    /** Returns the longest time of a year without a measured step. */
+    Duration longestGap(RegularSeries slice, int year) {
+        Interval whole = interval(year);
+        Duration longest = Duration.ZERO;
+        Instant measuredUntil = whole.start();
+        for (int i = 0; i < slice.size(); i++) {
+            if (!Double.isNaN(slice.value(i))) {
+                longest = longer(longest, measuredUntil, slice.time(i));
+                measuredUntil = slice.time(i).plus(slice.step());
+            }
+        }
+        return longer(longest, measuredUntil, whole.end());
+    }
+
+    private static Duration longer(Duration longest, Instant from, Instant to) {
+        Duration gap = Duration.between(from, to);
+        return gap.compareTo(longest) > 0 ? gap : longest;
     }
 
     /**
@@ -95,6 +150,6 @@ public final class YearRule {
     @Override
     public String toString() {
         return "YearRule[from " + firstDay + " in " + zone + ", coverage at least " + Text.number(minimumCoverage)
-                + "]";
+                + (longestGap.equals(ANY_GAP) ? "]" : ", no gap longer than " + longestGap + "]");
     }
 }

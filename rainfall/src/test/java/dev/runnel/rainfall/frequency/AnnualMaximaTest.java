@@ -5,12 +5,15 @@ import static org.assertj.core.api.Assertions.assertThatIllegalArgumentException
 import static org.assertj.core.api.Assertions.within;
 
 import dev.runnel.rainfall.ddf.ReturnPeriod;
+import dev.runnel.rainfall.event.PeakDepth;
 import dev.runnel.timeseries.RegularSeries;
 import java.time.Duration;
 import java.time.Instant;
 import java.time.Month;
 import java.util.List;
 import java.util.Random;
+import java.util.SortedMap;
+import java.util.TreeMap;
 import org.junit.jupiter.api.Test;
 
 class AnnualMaximaTest {
@@ -54,6 +57,99 @@ class AnnualMaximaTest {
     }
 
     @Test
+    void aLongGapSpoilsAYearThatScatteredOnesDoNot() {
+        double[] values = new double[2 * 365];
+        for (int i = 0; i < 60; i++) {
+            values[100 + i] = Double.NaN;
+            values[365 + 6 * i] = Double.NaN;
+        }
+        RegularSeries rain = RegularSeries.of(Instant.parse("2021-01-01T00:00:00Z"), DAY, values);
+        YearRule rule = YearRule.calendar().withLongestGap(Duration.ofDays(30));
+        AnnualMaxima maxima = AnnualMaxima.from(rain, List.of(DAY), rule);
+        assertThat(maxima.years()).containsExactly(2022);
+        assertThat(maxima.excludedYears().get(0).longestGap()).isEqualTo(Duration.ofDays(60));
+        assertThat(AnnualMaxima.from(rain, List.of(DAY), rule.withLongestGap(Duration.ofDays(60)))
+                        .years())
+                .containsExactly(2021, 2022);
+        assertThat(rule).hasToString("YearRule[from --01-01 in Z, coverage at least 0.8, no gap longer than PT720H]");
+        assertThatIllegalArgumentException()
+                .isThrownBy(() -> rule.withLongestGap(Duration.ofDays(-1)))
+                .withMessage("longestGap must not be negative, was PT-24H");
+    }
+
+    @Test
+    void timeOutsideTheRecordIsAGapOfItsYear() {
+        double[] values = new double[300];
+        assertThatIllegalArgumentException()
+                .isThrownBy(() -> AnnualMaxima.from(
+                        RegularSeries.of(Instant.parse("2021-02-10T00:00:00Z"), DAY, values),
+                        List.of(DAY),
+                        YearRule.calendar().withLongestGap(Duration.ofDays(39))))
+                .withMessageEndingWith("had [ExcludedYear[year=2021, coverage=0.821917808219178, longestGap=PT960H]]");
+    }
+
+    @Test
+    void theStormsOfTheMaximaAreNamed() {
+        double[] values = new double[365];
+        values[40] = 9;
+        AnnualMaxima maxima = AnnualMaxima.from(
+                RegularSeries.of(Instant.parse("2021-01-01T00:00:00Z"), DAY, values),
+                List.of(DAY),
+                YearRule.calendar());
+        assertThat(maxima.withClockCorrection().peaks(DAY))
+                .containsExactly(new PeakDepth(DAY, 9, Instant.parse("2021-02-10T00:00:00Z")));
+    }
+
+    @Test
+    void knownMaximaAreTakenAsTheyStand() {
+        SortedMap<Duration, double[]> depths = new TreeMap<>();
+        depths.put(DAY, new double[] {50, 60});
+        depths.put(HOUR, new double[] {20, 30});
+        AnnualMaxima maxima = AnnualMaxima.of(List.of(2001, 2003), depths, HOUR);
+        assertThat(maxima.durations()).containsExactly(HOUR, DAY);
+        assertThat(maxima.depthsMm(HOUR)).containsExactly(20, 30);
+        assertThat(maxima.peaks(HOUR)).isEmpty();
+        assertThat(maxima.withClockCorrection().depthsMm(HOUR)[0]).isCloseTo(20 * 8.0 / 7, within(1e-14));
+        AnnualMaxima sliding = AnnualMaxima.of(List.of(2001, 2003), depths, Duration.ZERO);
+        assertThat(sliding.withClockCorrection().depthsMm(DAY)).containsExactly(50, 60);
+
+        assertThatIllegalArgumentException()
+                .isThrownBy(() -> AnnualMaxima.of(List.of(2001, 2001), depths, HOUR))
+                .withMessage("years must rise, had 2001 after 2001");
+        assertThatIllegalArgumentException()
+                .isThrownBy(() -> AnnualMaxima.of(List.of(2001), depths, HOUR))
+                .withMessage("depths of PT1H must be as many as the years, 1, were 2");
+        assertThatIllegalArgumentException()
+                .isThrownBy(() -> AnnualMaxima.of(List.of(2001, 2002), depths, Duration.ofHours(2)))
+                .withMessage("duration must be at least the step PT2H, was PT1H");
+        assertThatIllegalArgumentException()
+                .isThrownBy(() -> AnnualMaxima.of(List.of(), depths, HOUR))
+                .withMessage("number of years must be at least 1, was 0");
+        depths.put(DAY, new double[] {50, -1});
+        assertThatIllegalArgumentException()
+                .isThrownBy(() -> AnnualMaxima.of(List.of(2001, 2003), depths, HOUR))
+                .withMessageStartingWith("depth of PT24H in 2003 must be 0 or greater");
+    }
+
+    @Test
+    void separateFitsMakeATableUnlessTheyCross() {
+        SortedMap<Duration, double[]> depths = new TreeMap<>();
+        depths.put(HOUR, new double[] {20, 22, 25, 31, 28, 24, 40});
+        depths.put(DAY, new double[] {50, 60, 55, 71, 66, 52, 90});
+        List<Integer> years = List.of(1, 2, 3, 4, 5, 6, 7);
+        var table = AnnualMaxima.of(years, depths, HOUR).table(DistributionFamily.GUMBEL, FitMethod.MOMENTS, 2, 10);
+        assertThat(table.depthMm(DAY, 10))
+                .isEqualTo(Fit.of(DistributionFamily.GUMBEL, FitMethod.MOMENTS, depths.get(DAY))
+                        .quantile(10));
+        depths.put(HOUR, new double[] {20, 22, 25, 31, 28, 24, 80});
+        depths.put(Duration.ofHours(2), new double[] {33, 34, 35, 34, 36, 33, 80});
+        assertThatIllegalArgumentException()
+                .isThrownBy(() -> AnnualMaxima.of(years, depths, HOUR)
+                        .table(DistributionFamily.GUMBEL, FitMethod.MOMENTS, 2, 100))
+                .withMessageContaining("PT2H");
+    }
+
+    @Test
     void aTrendInTheYearsIsSeen() {
         double[] rising = new double[20 * 365];
         for (int year = 0; year < 20; year++) {
@@ -79,7 +175,8 @@ class AnnualMaximaTest {
                         RegularSeries.of(Instant.parse("2021-01-01T00:00:00Z"), DAY, values),
                         List.of(DAY),
                         YearRule.startingIn(Month.OCTOBER)))
-                .withMessageStartingWith("rain must have a year with coverage 0.8, had [ExcludedYear[year=2020");
+                .withMessageStartingWith("rain must have a year that YearRule[from --10-01 in Z, coverage at least 0.8]"
+                        + " accepts, had [ExcludedYear[year=2020");
     }
 
     @Test

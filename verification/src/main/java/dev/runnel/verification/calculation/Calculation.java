@@ -43,7 +43,7 @@ public final class Calculation {
      * @param module module it belongs to
      * @param name name that descriptors use, for example {@code circular.area}
      * @param unit unit of the answer
-     * @param inputs names of the inputs separated by spaces; one that may be left out ends with {@code ?}
+     * @param inputs names of the inputs separated by spaces, or nothing; one that may be left out ends with {@code ?}
      * @param body the adapter
      * @return the calculation
      */
@@ -51,7 +51,7 @@ public final class Calculation {
             String module, String name, String unit, String inputs, ToDoubleFunction<Inputs> body) {
         Set<String> required = new LinkedHashSet<>();
         Set<String> optional = new LinkedHashSet<>();
-        for (String input : List.of(inputs.split(" "))) {
+        for (String input : inputs.isEmpty() ? List.<String>of() : List.of(inputs.split(" "))) {
             if (input.endsWith("?")) {
                 optional.add(input.substring(0, input.length() - 1));
             } else {

@@ -58,7 +58,8 @@ public final class Calculations {
                         ArealCalculations.all(),
                         ResponseCalculations.all(),
                         RegionCalculations.all(),
-                        FrequencyCalculations.all())
+                        FrequencyCalculations.all(),
+                        LongRecordCalculations.all())
                 .flatMap(List::stream)
                 .forEach(calculation -> {
                     if (byName.put(calculation.name(), calculation) != null) {

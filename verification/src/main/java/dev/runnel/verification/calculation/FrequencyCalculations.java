@@ -125,7 +125,7 @@ final class FrequencyCalculations {
         return LikelihoodFit.of(family(in), in.sample("sample"));
     }
 
-    private static double named(Map<String, Double> values, String name) {
+    static double named(Map<String, Double> values, String name) {
         Double value = values.get(name);
         if (value == null) {
             throw new IllegalArgumentException(
@@ -156,7 +156,7 @@ final class FrequencyCalculations {
         };
     }
 
-    private static String constant(String text) {
+    static String constant(String text) {
         return text.toUpperCase(Locale.ROOT).replace(' ', '_').replace('-', '_');
     }
 }
