@@ -63,6 +63,7 @@ public final class EventDetector {
      * @param droppedLostMm what rounding took from it, mm
      * @param strayMm rain outside every event so far, mm
      * @param strayLostMm what rounding took from it, mm
+     * @serial exclude
      * @since 0.1
      */
     @API(status = API.Status.EXPERIMENTAL, since = "0.1")

@@ -63,6 +63,7 @@ public final class TipEventDetector {
      * @param droppedEvents events dropped so far
      * @param droppedMm their depth, mm
      * @param droppedLostMm what rounding took from it, mm
+     * @serial exclude
      * @since 0.1
      */
     @API(status = API.Status.EXPERIMENTAL, since = "0.1")
