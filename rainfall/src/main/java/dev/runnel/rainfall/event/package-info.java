@@ -12,6 +12,9 @@
  * intensity P/D [mm/h] and, for each duration asked for, the {@linkplain dev.runnel.rainfall.event.SlidingMaximum
  * greatest depth} in any window of that length.
  *
+ * <p>Records may arrive step by step or tip by tip ({@link dev.runnel.rainfall.event.EventDetector},
+ * {@link dev.runnel.rainfall.event.TipEventDetector}); the state of either can be kept and gone on with in the middle of a storm.
+ *
  * <p>Missing steps are unknown, neither wet nor dry. They are counted wherever they touch a result, and the rule for
  * each is written where it applies.
  */

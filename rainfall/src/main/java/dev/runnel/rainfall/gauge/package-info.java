@@ -19,6 +19,10 @@
  *
  * <p>Whatever is chosen, the depths of all steps add up to the depths of all tips.
  *
+ * <p>Whether the record can be believed is another question: {@link dev.runnel.rainfall.gauge.TipChecks} look at the tips,
+ * {@link dev.runnel.rainfall.gauge.StorageGauge} and {@link dev.runnel.rainfall.gauge.Neighbours} at what other gauges caught, and
+ * {@link dev.runnel.rainfall.gauge.TipResolution} says how far whole tips can be trusted.
+ *
  * <p>A logger that writes the rain of each step instead of tips is a {@link dev.runnel.rainfall.gauge.SteppedGauge}.
  *
  * <p>What this is not: a correction for wind, evaporation or a badly placed gauge. Those are larger than anything here
