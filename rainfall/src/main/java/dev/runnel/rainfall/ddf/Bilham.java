@@ -111,6 +111,6 @@ public final class Bilham implements DepthDurationFrequency {
 
     @Override
     public String toString() {
-        return "Bilham[PT5M to PT2H, 0.1 to 100 years, peaks over threshold]";
+        return "Bilham[PT5M to PT2H, 0.1 to 100 years, peaks over threshold, doubtful above 31.75 mm/h]";
     }
 }

@@ -70,6 +70,8 @@ public record ReturnPeriod(Standing standing, double years, ReturnPeriodBasis ba
      *
      * @param target what the return period should count
      * @return the return period, or bound, converted
+     * @throws IllegalArgumentException if it is so short that as annual maxima it cannot be told from one year, below 0.03
+     *     years
      */
     public ReturnPeriod withBasis(ReturnPeriodBasis target) {
         return new ReturnPeriod(standing, basis.convert(years, target), target);

@@ -48,7 +48,7 @@ class ThiessenProperties {
         double sum = 0;
         for (Location place : places) {
             sum += catchment.areaNearestTo(
-                    place, places.stream().filter(each -> each != place).toList());
+                    place, places.stream().filter(each -> !each.equals(place)).toList());
         }
         assertThat(sum).isCloseTo(catchment.area(), within(1e-12 * catchment.area()));
     }
@@ -68,7 +68,7 @@ class ThiessenProperties {
         Map<String, Integer> nearest = new TreeMap<>();
         int side = 400;
         for (int i = 0; i < side * side; i++) {
-            Location point = Location.of(-1000 + (i % side + 0.5) * 5, -1000 + (i / side + 0.5) * 5);
+            Location point = Location.of(-1000 + (i % side + 0.5) * 5, -1000 + (Math.floorDiv(i, side) + 0.5) * 5);
             String name = gauges.entrySet().stream()
                     .min((a, b) -> Double.compare(
                             a.getValue().distanceTo(point), b.getValue().distanceTo(point)))

@@ -59,19 +59,27 @@ class GrowthFactorsTest {
                 .hasMessage("years must be above 1 (years, annual maximum) and finite, was 1");
     }
 
-    /** If 2M and 1M were annual maxima, or M2 peaks over threshold, the slope against ln T would break. */
+    /**
+     * Twice a year, once a year and M2 against ln T: the slope changes less if M2 is 1.44 years of peaks over threshold, as by
+     * Langbein, than if it were two, in every row of both tables.
+     */
     @Test
     void frequentAndRareDepthsLieOnOneScale() {
+        int rows = 0;
         for (GrowthFactors factors : new GrowthFactors[] {
             GrowthFactors.floodStudiesEnglandAndWales(), GrowthFactors.floodStudiesScotlandAndNorthernIreland()
         }) {
-            double twice = factors.factor(0.5, PEAKS_OVER_THRESHOLD, 20);
-            double once = factors.factor(1, PEAKS_OVER_THRESHOLD, 20);
-            double m2 = factors.factor(2, ANNUAL_MAXIMUM, 20);
-            double belowOnce = (once - twice) / Math.log(1 / 0.5);
-            double aboveOnce = (m2 - once) / Math.log(ANNUAL_MAXIMUM.convert(2, PEAKS_OVER_THRESHOLD));
-            assertThat(aboveOnce / belowOnce).isBetween(0.7, 1.4);
+            for (double m5 : new double[] {0.5, 2, 5, 10, 15, 20, 25, 30, 40, 50, 75, 100, 150, 200, 500, 1000}) {
+                double once = factors.factor(1, PEAKS_OVER_THRESHOLD, m5);
+                double m2 = factors.factor(2, ANNUAL_MAXIMUM, m5);
+                double below = (once - factors.factor(0.5, PEAKS_OVER_THRESHOLD, m5)) / Math.log(2);
+                double byLangbein = (m2 - once) / -Math.log(Math.log(2)) / below;
+                double asTwoYears = (m2 - once) / Math.log(2) / below;
+                assertThat(Math.abs(Math.log(byLangbein))).isLessThan(Math.abs(Math.log(asTwoYears)));
+                rows++;
+            }
         }
+        assertThat(rows).isEqualTo(32);
     }
 
     /** Both tables were remembered apart; that they agree is evidence for both and for Langbein's relation between them. */

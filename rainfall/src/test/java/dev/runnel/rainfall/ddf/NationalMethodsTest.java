@@ -163,8 +163,9 @@ class NationalMethodsTest {
         assertThat(depth).isCloseTo(1.25 * Bilham.relation().depthMm(minutes(30), 10), within(1e-13));
         assertThat(future.returnPeriod(minutes(30), depth).years()).isCloseTo(10, within(1e-11));
         assertThat(future)
-                .hasToString("Bilham[PT5M to PT2H, 0.1 to 100 years, peaks over threshold] raised by 25 %"
-                        + " (invented guidance, 2070s, central)");
+                .hasToString(
+                        "Bilham[PT5M to PT2H, 0.1 to 100 years, peaks over threshold, doubtful above 31.75 mm/h] raised by 25 %"
+                                + " (invented guidance, 2070s, central)");
         assertThatThrownBy(() -> ClimateUplift.ofPercent(" ", 25))
                 .isInstanceOf(IllegalArgumentException.class)
                 .hasMessage("name must say where the uplift comes from, was blank");

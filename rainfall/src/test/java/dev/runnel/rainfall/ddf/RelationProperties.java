@@ -55,8 +55,8 @@ class RelationProperties {
     }
 
     private static Duration duration(DepthDurationFrequency relation, double share) {
-        double from = Math.log(relation.shortestDuration().toNanos());
-        double to = Math.log(relation.longestDuration().toNanos());
+        double from = Math.log((double) relation.shortestDuration().toNanos());
+        double to = Math.log((double) relation.longestDuration().toNanos());
         long nanos = Math.round(Math.exp(from + share * (to - from)));
         return Duration.ofNanos(Math.max(
                 relation.shortestDuration().toNanos(),
