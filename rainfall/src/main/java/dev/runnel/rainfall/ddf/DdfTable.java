@@ -111,6 +111,7 @@ public final class DdfTable implements DepthDurationFrequency {
      * @param provenance source, site and date, as they should stand in a report; may be empty
      * @return the table
      */
+    @API(status = API.Status.EXPERIMENTAL, since = "0.1")
     public DdfTable withProvenance(String provenance) {
         return new DdfTable(durations, years, depths, basis, Objects.requireNonNull(provenance, "provenance"));
     }
@@ -120,6 +121,7 @@ public final class DdfTable implements DepthDurationFrequency {
      *
      * @return as it was given; empty if it was not
      */
+    @API(status = API.Status.EXPERIMENTAL, since = "0.1")
     public String provenance() {
         return provenance;
     }

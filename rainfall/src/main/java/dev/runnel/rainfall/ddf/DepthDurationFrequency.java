@@ -100,6 +100,7 @@ public interface DepthDurationFrequency {
      * @param depthMm depth P in that duration, mm
      * @return true if depth and return period are to be doubted there, for the reason that the relation gives
      */
+    @API(status = API.Status.EXPERIMENTAL, since = "0.1")
     default boolean isDoubtful(Duration duration, double depthMm) {
         return false;
     }
@@ -122,6 +123,7 @@ public interface DepthDurationFrequency {
      * @throws IllegalArgumentException if the smallest return period is so short that as annual maxima it cannot be told
      *     from one year, below 0.03 years
      */
+    @API(status = API.Status.EXPERIMENTAL, since = "0.1")
     default DepthDurationFrequency withBasis(ReturnPeriodBasis basis) {
         return basis == basis() ? this : ConvertedRelation.of(this, basis);
     }

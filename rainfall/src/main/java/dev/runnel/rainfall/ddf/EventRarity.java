@@ -119,6 +119,7 @@ public final class EventRarity {
      *
      * @return those for which {@link DepthDurationFrequency#isDoubtful} is true
      */
+    @API(status = API.Status.EXPERIMENTAL, since = "0.1")
     public List<Duration> doubtful() {
         return doubtful;
     }

@@ -40,10 +40,8 @@ final class DdfCalculations {
                         "mm",
                         "table minutes years",
                         in -> table(in)
-                                .depthMm(
-                                        minutes(in),
-                                        ReturnPeriodBasis.ANNUAL_MAXIMUM.convert(
-                                                in.number("years"), ReturnPeriodBasis.PEAKS_OVER_THRESHOLD))));
+                                .withBasis(ReturnPeriodBasis.ANNUAL_MAXIMUM)
+                                .depthMm(minutes(in), in.number("years"))));
     }
 
     private static double years(Inputs in) {
