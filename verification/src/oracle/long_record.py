@@ -2,7 +2,7 @@
 
     python3 long_record.py FOLDER
 
-writes annual_maxima.csv, fits.csv, limits.csv, scaled.csv and event.csv into FOLDER. The record is invented: whole numbers
+writes annual_maxima.csv, fits.csv, limits.csv, scaled.csv, peaks.csv and event.csv into FOLDER. The record is invented: whole numbers
 from a linear congruential generator (multiplier and increment of Knuth's MMIX), so that any language makes the same one
 to the last digit. The Java twin is InventedRecord in dev.runnel.verification.oracle.
 """
@@ -173,6 +173,22 @@ def events(tenths):
     return first, last
 
 
+def greatest_windows(tenths, minutes, wanted, apart):
+    """The greatest sliding sums, tenths: the greatest first, each at least so many steps from the end of another."""
+    n = minutes // 10
+    sums = np.concatenate([[0], np.cumsum(np.where(tenths == MISSING, 0, tenths))])
+    depth = sums[n:] - sums[: len(sums) - n]
+    free = np.ones(len(depth), dtype=bool)
+    found = []
+    for at in np.argsort(-depth, kind="stable"):
+        if free[at]:
+            found.append((int(at), int(depth[at])))
+            free[max(0, at - n - apart + 1): at + n + apart] = False
+            if len(found) == wanted:
+                return found
+    raise ValueError("too few windows")
+
+
 def write(folder, name, head, rows):
     with open(f"{folder}/{name}", "w", newline="\n") as out:
         out.write(head + "\n")
@@ -225,6 +241,21 @@ def main(folder):
         h = m / 60
         rows += [[m, t, float(y.isf(1 / t) * h / (h + theta) ** eta)] for t in (2, 10, 30, 58)]
     write(folder, "scaled.csv", "what,years,value", rows)
+
+    measured = (tenths != MISSING).sum() / 6 / 24 / 365.25
+    rows = []
+    for m in (10, 60, 360, 1440):
+        found = [depth / 10 * (m / 10 / (m / 10 - 0.125))
+                 for _, depth in greatest_windows(tenths, m, int(3 * measured) + 1, 36)]
+        threshold = found[-1]
+        x = np.array([v for v in found if v > threshold + 1e-9])
+        l1, l2, _, _ = l_moments(x)
+        k = (l1 - threshold) / l2 - 2
+        alpha = (1 + k) * (l1 - threshold)
+        rate = len(x) / measured
+        rows += [[m, "threshold", float(threshold)], [m, "count", len(x)]]
+        rows += [[m, t, float(stats.genpareto(-k, threshold, alpha).isf(1 / (rate * t)))] for t in (1, 5, 30)]
+    write(folder, "peaks.csv", "minutes,what,value", rows)
 
     first, last = events(tenths)
     total = np.array([tenths[a:b + 1][tenths[a:b + 1] > 0].sum() for a, b in zip(first, last)])

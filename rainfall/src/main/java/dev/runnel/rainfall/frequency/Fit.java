@@ -14,6 +14,8 @@ import org.apiguardian.api.API;
  */
 @API(status = API.Status.EXPERIMENTAL, since = "0.1")
 public record Fit(DistributionFamily family, FitMethod method, int sampleSize, Distribution distribution) {
+    private static final int SMALLEST_SAMPLE = 4;
+
     /**
      * Checks that nothing is missing.
      *
@@ -44,6 +46,7 @@ public record Fit(DistributionFamily family, FitMethod method, int sampleSize, D
             throw new IllegalArgumentException("sample must have more values than " + family + " has parameters, "
                     + family.parameterCount() + ", had " + sample.length);
         }
+        Samples.check(sample, SMALLEST_SAMPLE);
         Distribution distribution = switch (method) {
             case L_MOMENTS -> family.fromLMoments(LMoments.ofSample(transformed(family, sample)));
             case MOMENTS -> MomentFit.of(family, sample);

@@ -11,9 +11,11 @@ import org.apiguardian.api.API;
 public enum FitMethod {
     /** Unbiased L-moments of the sample equal those of the distribution; every family. */
     L_MOMENTS,
-    /** Mean, standard deviation and skew equal; every family but the generalised Pareto, normal, logistic and kappa. */
+    /** Mean, standard deviation and skew equal; every family but kappa. Of the logarithms for the families of those. */
     MOMENTS,
-    /** The likelihood is greatest; the families whose likelihood has a maximum inside: Gumbel, GEV, generalised
-     * logistic and normal, normal and lognormal. */
+    /**
+     * The likelihood is greatest; every family but kappa and the generalised Pareto with an unknown bound. The latter is
+     * fitted above a known threshold by {@link LikelihoodFit#ofPeaks}.
+     */
     MAXIMUM_LIKELIHOOD
 }

@@ -63,18 +63,9 @@ public record LMoments(double lambda1, double lambda2, double tau3, double tau4)
      */
     public static LMoments ofSample(double... sample) {
         int n = sample.length;
-        if (n < SMALLEST_SAMPLE) {
-            throw new IllegalArgumentException("sample must have at least " + SMALLEST_SAMPLE + " values, had " + n);
-        }
+        Samples.check(sample, SMALLEST_SAMPLE);
         double[] x = sample.clone();
-        for (int i = 0; i < n; i++) {
-            Require.finite("sample[" + i + "]", x[i], "");
-        }
         Arrays.sort(x);
-        if (x[0] == x[n - 1]) {
-            throw new IllegalArgumentException(
-                    "sample must not be all equal, was " + n + " times " + Text.number(x[0]));
-        }
         double mean = Arrays.stream(x).sum() / n;
         double b1 = 0;
         double b2 = 0;

@@ -1,6 +1,9 @@
 package dev.runnel.rainfall.frequency;
 
+import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Map;
 import org.apache.commons.math3.exception.MathIllegalArgumentException;
 import org.apache.commons.math3.exception.MathIllegalStateException;
@@ -24,14 +27,20 @@ import org.apiguardian.api.API;
  * @param logLikelihood its log-likelihood on the sample
  * @param standardErrors standard error of each parameter by name, from the observed information (the inverse of the
  *     second derivatives of the log-likelihood at its maximum); unmodifiable
+ * @param covariance covariance of the parameters, rows and columns in the order of the standard errors; unmodifiable
  * @since 0.1
  */
 @API(status = API.Status.EXPERIMENTAL, since = "0.1")
-public record LikelihoodFit(Distribution distribution, double logLikelihood, Map<String, Double> standardErrors) {
+public record LikelihoodFit(
+        Distribution distribution,
+        double logLikelihood,
+        Map<String, Double> standardErrors,
+        List<List<Double>> covariance) {
     private static final double LARGEST = 1e300;
     private static final int MOST_EVALUATIONS = 20_000;
     private static final int MOST_NEWTON_STEPS = 20;
     private static final double STEP = 1e-3;
+    private static final double SLOPE_STEP = 1e-5;
 
     private interface Family {
         Distribution of(double[] parameters);
@@ -40,9 +49,11 @@ public record LikelihoodFit(Distribution distribution, double logLikelihood, Map
     /**
      * Fits a family to a sample: a simplex search from the fit by L-moments, then Newton steps to the maximum.
      *
-     * @param family {@link DistributionFamily#GUMBEL}, {@link DistributionFamily#GEV},
-     *     {@link DistributionFamily#GENERALIZED_LOGISTIC}, {@link DistributionFamily#GENERALIZED_NORMAL},
-     *     {@link DistributionFamily#NORMAL} or {@link DistributionFamily#LOG_NORMAL}
+     * <p>The exponential distribution has closed forms, the smallest value and the mean above it; its standard errors
+     * are those of the exact sampling distribution, since the bound has no regular likelihood. Source: Johnson, Kotz and
+     * Balakrishnan (1994), Continuous univariate distributions, volume 1, Wiley, chapter 19.
+     *
+     * @param family any but {@link DistributionFamily#KAPPA} and {@link DistributionFamily#GENERALIZED_PARETO}
      * @param sample at least 4 values that are not all equal; not modified
      * @return the fit; parameters to about 1e-8 of the scale
      * @throws IllegalArgumentException if the family has no such fit, the sample is too small, or its likelihood has no
@@ -55,18 +66,92 @@ public record LikelihoodFit(Distribution distribution, double logLikelihood, Map
             case GENERALIZED_LOGISTIC -> search(family, sample, p -> GeneralizedLogistic.of(p[0], p[1], p[2]));
             case GENERALIZED_NORMAL -> search(family, sample, p -> GeneralizedNormal.of(p[0], p[1], p[2]));
             case NORMAL -> search(family, sample, p -> Normal.of(p[0], p[1]));
-            case LOG_NORMAL -> {
-                LikelihoodFit ofLogs =
-                        search(DistributionFamily.NORMAL, Logarithms.natural(sample), p -> Normal.of(p[0], p[1]));
-                Map<String, Double> p = ofLogs.distribution.parameters();
-                Distribution fitted = LogNormal.of(parameter(p, "mu"), parameter(p, "sigma"));
-                yield new LikelihoodFit(fitted, fitted.logLikelihood(sample), ofLogs.standardErrors);
-            }
-            default ->
+            case PEARSON_III -> search(family, sample, p -> PearsonIII.of(p[0], p[1], p[2]));
+            case LOG_NORMAL ->
+                ofLogarithms(
+                        search(DistributionFamily.NORMAL, Logarithms.natural(sample), p -> Normal.of(p[0], p[1])),
+                        sample);
+            case LOG_PEARSON_III ->
+                ofLogarithms(
+                        search(
+                                DistributionFamily.PEARSON_III,
+                                Logarithms.decimal(sample),
+                                p -> PearsonIII.of(p[0], p[1], p[2])),
+                        sample);
+            case EXPONENTIAL -> exponential(sample);
+            case GENERALIZED_PARETO ->
                 throw new IllegalArgumentException(
-                        "family must be GUMBEL, GEV, GENERALIZED_LOGISTIC, GENERALIZED_NORMAL, NORMAL or LOG_NORMAL for a"
-                                + " fit by maximum likelihood, was " + family);
+                        "family must not be GENERALIZED_PARETO for a fit by maximum likelihood,"
+                                + " whose likelihood has no maximum while the bound is unknown; fit peaks above a threshold");
+            case KAPPA ->
+                throw new IllegalArgumentException(
+                        "family must not be KAPPA for a fit by maximum likelihood, whose four"
+                                + " parameters have no dependable maximum in so small a sample; use L_MOMENTS");
         };
+    }
+
+    private static LikelihoodFit ofLogarithms(LikelihoodFit ofLogs, double[] sample) {
+        double[] p = values(ofLogs.distribution);
+        Distribution fitted = p.length == 2 ? LogNormal.of(p[0], p[1]) : LogPearsonIII.of(p[0], p[1], p[2]);
+        return new LikelihoodFit(fitted, fitted.logLikelihood(sample), ofLogs.standardErrors, ofLogs.covariance);
+    }
+
+    private static LikelihoodFit exponential(double[] sample) {
+        double mean = LMoments.ofSample(sample).lambda1();
+        double lowest = Arrays.stream(sample).min().orElseThrow();
+        Exponential fitted = Exponential.of(lowest, mean - lowest);
+        double bound = (mean - lowest) / sample.length;
+        double scale = (mean - lowest) / Math.sqrt(sample.length);
+        Map<String, Double> errors = new LinkedHashMap<>();
+        errors.put("xi", bound);
+        errors.put("alpha", scale);
+        return new LikelihoodFit(
+                fitted,
+                fitted.logLikelihood(sample),
+                java.util.Collections.unmodifiableMap(errors),
+                List.of(List.of(bound * bound, 0.0), List.of(0.0, scale * scale)));
+    }
+
+    private static double[] values(Distribution distribution) {
+        return distribution.parameters().values().stream()
+                .mapToDouble(Double::doubleValue)
+                .toArray();
+    }
+
+    /**
+     * Returns the standard error of a quantile, from the covariance of the parameters and the slopes of the quantile in
+     * them (delta method). Limits that it gives are symmetric, which those of a rare event are not: compare
+     * {@link Bootstrap}. Source: Coles (2001), An introduction to statistical modeling of extreme values, Springer,
+     * section 2.6.4.
+     *
+     * @param years return period among annual maxima, years; greater than 1
+     * @return standard error of the quantile
+     * @throws IllegalArgumentException if {@code years} is not greater than 1
+     */
+    public double quantileStandardError(double years) {
+        double[] at = values(distribution);
+        // The last parameters are those estimated: of a generalised Pareto above a threshold all but the first.
+        int first = at.length - covariance.size();
+        double[] slope = new double[covariance.size()];
+        for (int i = 0; i < slope.length; i++) {
+            double step = SLOPE_STEP
+                    * Math.max(
+                            Math.abs(at[first + i]), Math.sqrt(covariance.get(i).get(i)));
+            double[] up = at.clone();
+            double[] down = at.clone();
+            up[first + i] += step;
+            down[first + i] -= step;
+            slope[i] = (Rebuilt.of(distribution, up).quantileOfReturnPeriod(years)
+                            - Rebuilt.of(distribution, down).quantileOfReturnPeriod(years))
+                    / (up[first + i] - down[first + i]);
+        }
+        double variance = 0;
+        for (int i = 0; i < slope.length; i++) {
+            for (int j = 0; j < slope.length; j++) {
+                variance += slope[i] * covariance.get(i).get(j) * slope[j];
+            }
+        }
+        return Math.sqrt(variance);
     }
 
     /**
@@ -133,7 +218,15 @@ public record LikelihoodFit(Distribution distribution, double logLikelihood, Map
             if (!Double.isFinite(reached)) {
                 throw noMaximum(null);
             }
-            return new LikelihoodFit(fitted, reached, java.util.Collections.unmodifiableMap(errors));
+            List<List<Double>> rows = new ArrayList<>();
+            for (int i = 0; i < best.length; i++) {
+                List<Double> row = new ArrayList<>();
+                for (int j = 0; j < best.length; j++) {
+                    row.add(covariance.getEntry(i, j) * units[i] * units[j]);
+                }
+                rows.add(List.copyOf(row));
+            }
+            return new LikelihoodFit(fitted, reached, java.util.Collections.unmodifiableMap(errors), List.copyOf(rows));
         } catch (MathIllegalArgumentException | MathIllegalStateException e) {
             throw noMaximum(e);
         }
@@ -222,13 +315,9 @@ public record LikelihoodFit(Distribution distribution, double logLikelihood, Map
     private static double[] units(int length, String[] names, double unit) {
         double[] units = new double[length];
         for (int i = 0; i < length; i++) {
-            units[i] = names[i].equals("k") ? 1 : unit;
+            units[i] = names[i].equals("k") || names[i].equals("gamma") ? 1 : unit;
         }
         return units;
-    }
-
-    private static double parameter(Map<String, Double> parameters, String name) {
-        return java.util.Objects.requireNonNull(parameters.get(name), name);
     }
 
     private static IllegalArgumentException noMaximum(@org.jspecify.annotations.Nullable Throwable cause) {

@@ -1,6 +1,5 @@
 package dev.runnel.rainfall.frequency;
 
-import dev.runnel.base.Require;
 import dev.runnel.base.Text;
 import org.apiguardian.api.API;
 
@@ -26,12 +25,10 @@ public record SampleMoments(int size, double mean, double standardDeviation, dou
      */
     public static SampleMoments of(double... sample) {
         int n = sample.length;
-        if (n < SMALLEST_SAMPLE) {
-            throw new IllegalArgumentException("sample must have at least " + SMALLEST_SAMPLE + " values, had " + n);
-        }
+        Samples.check(sample, SMALLEST_SAMPLE);
         double mean = 0;
-        for (int i = 0; i < n; i++) {
-            mean += Require.finite("sample[" + i + "]", sample[i], "") / n;
+        for (double x : sample) {
+            mean += x / n;
         }
         double second = 0;
         double third = 0;
@@ -42,8 +39,7 @@ public record SampleMoments(int size, double mean, double standardDeviation, dou
         }
         double sd = Math.sqrt(second / (n - 1));
         if (!(sd > 0)) {
-            throw new IllegalArgumentException(
-                    "sample must not be all equal, was " + n + " times " + Text.number(sample[0]));
+            throw new IllegalArgumentException("sample must differ by more than its squares can show, sd was " + sd);
         }
         return new SampleMoments(n, mean, sd, n * third / ((n - 1.0) * (n - 2.0) * sd * sd * sd));
     }

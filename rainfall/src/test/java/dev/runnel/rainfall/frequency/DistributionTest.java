@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThatExceptionOfType;
 import static org.assertj.core.api.Assertions.assertThatIllegalArgumentException;
 import static org.assertj.core.api.Assertions.within;
 
+import java.util.Arrays;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -71,8 +72,8 @@ class DistributionTest {
         "1, -2.0, 1.0"
     })
     void momentsOfExtremeValues(double shape, double skew, double deviation) {
-        assertThat(GevMoments.skew(shape)).isCloseTo(skew, within(1e-12));
-        assertThat(GevMoments.deviation(shape)).isCloseTo(deviation, within(1e-13));
+        assertThat(PowerMoments.GEV.skew(shape)).isCloseTo(skew, within(1e-12));
+        assertThat(PowerMoments.GEV.deviation(shape)).isCloseTo(deviation, within(1e-13));
     }
 
     @Test
@@ -126,6 +127,16 @@ class DistributionTest {
         assertThatIllegalArgumentException()
                 .isThrownBy(() -> LMoments.ofSample(1, 2, Double.NaN, 4))
                 .withMessage("sample[2] must be finite, was NaN");
+    }
+
+    /** The mean of ten times 25.4, as it is summed, is not 25.4, so that their deviation from it is not 0. */
+    @Test
+    void momentsOfEqualValuesAreRefusedWhateverTheirMean() {
+        double[] equal = new double[10];
+        Arrays.fill(equal, 25.4);
+        assertThatIllegalArgumentException()
+                .isThrownBy(() -> SampleMoments.of(equal))
+                .withMessage("sample must not be all equal, was 10 times 25.4");
     }
 
     /** Worked by hand: 1, 2, 4, 9 has b0 = 4, b1 = 37/12, b2 = 31/12, b3 = 9/4. */

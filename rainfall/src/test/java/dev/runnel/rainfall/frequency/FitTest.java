@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatIllegalArgumentException;
 import static org.assertj.core.api.Assertions.within;
 
+import java.util.Arrays;
 import java.util.Random;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -15,7 +16,8 @@ class FitTest {
     @ParameterizedTest
     @EnumSource(
             value = DistributionFamily.class,
-            names = {"GUMBEL", "GEV", "GENERALIZED_LOGISTIC", "GENERALIZED_NORMAL", "NORMAL", "LOG_NORMAL"})
+            mode = EnumSource.Mode.EXCLUDE,
+            names = {"EXPONENTIAL", "GENERALIZED_PARETO", "KAPPA"})
     void noNeighbourHasAGreaterLikelihood(DistributionFamily family) {
         LikelihoodFit fit = LikelihoodFit.of(family, SAMPLE);
         double[] p = fit.distribution().parameters().values().stream()
@@ -25,7 +27,8 @@ class FitTest {
             for (double move : new double[] {-1e-3, 1e-3}) {
                 double[] near = p.clone();
                 near[i] += move;
-                assertThat(made(family, near).logLikelihood(SAMPLE)).isLessThan(fit.logLikelihood());
+                assertThat(Rebuilt.of(fit.distribution(), near).logLikelihood(SAMPLE))
+                        .isLessThan(fit.logLikelihood());
             }
         }
         assertThat(fit.standardErrors().values()).hasSize(p.length).allMatch(error -> error > 0);
@@ -61,16 +64,91 @@ class FitTest {
                 .withMessage("sample must have more values than KAPPA has parameters, 4, had 4");
         assertThatIllegalArgumentException()
                 .isThrownBy(() -> Fit.of(DistributionFamily.KAPPA, FitMethod.MOMENTS, SAMPLE))
-                .withMessageStartingWith("family must be EXPONENTIAL, GUMBEL");
+                .withMessage("family must be one with at most three parameters for a fit by moments, since the fourth"
+                        + " moment of so few values says too little, was KAPPA");
         assertThatIllegalArgumentException()
-                .isThrownBy(() -> Fit.of(DistributionFamily.PEARSON_III, FitMethod.MAXIMUM_LIKELIHOOD, SAMPLE))
-                .withMessageStartingWith("family must be GUMBEL, GEV");
+                .isThrownBy(() -> Fit.of(DistributionFamily.KAPPA, FitMethod.MAXIMUM_LIKELIHOOD, SAMPLE))
+                .withMessageStartingWith("family must not be KAPPA for a fit by maximum likelihood");
+        assertThatIllegalArgumentException()
+                .isThrownBy(() -> Fit.of(DistributionFamily.GENERALIZED_PARETO, FitMethod.MAXIMUM_LIKELIHOOD, SAMPLE))
+                .withMessageEndingWith("has no maximum while the bound is unknown; fit peaks above a threshold");
         assertThatIllegalArgumentException()
                 .isThrownBy(() -> Fit.of(DistributionFamily.LOG_NORMAL, FitMethod.L_MOMENTS, 1, 2, 0, 4))
                 .withMessage("sample[2] must be greater than 0 and finite, was 0");
         assertThatIllegalArgumentException()
                 .isThrownBy(() -> Fit.of(DistributionFamily.GUMBEL, FitMethod.MOMENTS, 5, 5, 5, 5))
                 .withMessage("sample must not be all equal, was 4 times 5");
+    }
+
+    /** Every family and method on the smallest sample it takes: a usable answer, or a refusal that says why. */
+    @ParameterizedTest
+    @EnumSource(DistributionFamily.class)
+    void theSmallestSampleIsFittedOrRefused(DistributionFamily family) {
+        int least = Math.max(4, family.parameterCount() + 1);
+        double[] smallest = Arrays.copyOf(new double[] {21, 30, 18.5, 25, 41, 23, 28}, least);
+        for (FitMethod method : FitMethod.values()) {
+            try {
+                Fit fit = Fit.of(family, method, smallest);
+                assertThat(fit.quantile(50)).as(family + " " + method).isGreaterThan(fit.quantile(2));
+            } catch (IllegalArgumentException e) {
+                assertThat(e).message().matches("(?s)(family|shape|sample|tau).* must .*");
+            }
+            assertThatIllegalArgumentException()
+                    .isThrownBy(() -> Fit.of(family, method, Arrays.copyOf(smallest, least - 1)))
+                    .withMessageMatching("(sample must have|family must).*");
+            double[] equal = new double[10];
+            Arrays.fill(equal, 25.4);
+            assertThatIllegalArgumentException()
+                    .isThrownBy(() -> Fit.of(family, method, equal))
+                    .withMessageMatching("(sample must not be all equal, was 10 times|family must).*");
+        }
+    }
+
+    /** Closed forms: the smallest value and the mean above it. */
+    @Test
+    void exponentialByLikelihood() {
+        LikelihoodFit fit = LikelihoodFit.of(DistributionFamily.EXPONENTIAL, 12, 10, 11, 15);
+        assertThat(fit.distribution()).isEqualTo(Exponential.of(10, 2));
+        assertThat(fit.standardErrors()).containsEntry("xi", 0.5).containsEntry("alpha", 1.0);
+        assertThat(fit.logLikelihood()).isCloseTo(-4 * Math.log(2) - 4, within(1e-14));
+        // x = xi + alpha ln T, so its variance is 0.25 + (ln T)^2.
+        assertThat(fit.quantileStandardError(10)).isCloseTo(Math.hypot(0.5, Math.log(10)), within(1e-8));
+    }
+
+    /** The threshold is known, so it adds nothing to the error: x = 10 + alpha ln T if k were 0 and known. */
+    @Test
+    void theErrorOfPeaksCountsTheEstimatedParametersOnly() {
+        LikelihoodFit fit = LikelihoodFit.ofPeaks(10, sample(GeneralizedPareto.of(10, 4, 0.1), 400));
+        assertThat(fit.covariance()).hasSize(2);
+        double error = fit.quantileStandardError(10);
+        double scale = fit.standardErrors().getOrDefault("alpha", Double.NaN);
+        assertThat(error).isBetween(0.2 * scale, 3 * scale);
+    }
+
+    /** Moments of the fitted distribution by the trapezoidal rule on the normal variate are those of the sample. */
+    @ParameterizedTest
+    @EnumSource(
+            value = DistributionFamily.class,
+            names = {"GENERALIZED_LOGISTIC", "GENERALIZED_NORMAL", "GENERALIZED_PARETO", "GEV", "PEARSON_III"})
+    void aFitByMomentsHasTheMoments(DistributionFamily family) {
+        double[] mild = {21, 30, 18.5, 25, 33, 23, 28, 26, 24, 27, 22};
+        SampleMoments wanted = SampleMoments.of(mild);
+        Distribution fitted = Fit.of(family, FitMethod.MOMENTS, mild).distribution();
+        double[] sums = new double[4];
+        double step = 1.0 / 256;
+        for (double z = -9; z <= 9; z += step) {
+            double x = z < 0
+                    ? fitted.quantile(StandardNormal.cdf(z))
+                    : fitted.quantileOfExceedance(StandardNormal.exceedance(z));
+            double weight = Math.exp(StandardNormal.logDensity(z)) * step;
+            double deviation = x - wanted.mean();
+            for (int r = 0; r < 4; r++) {
+                sums[r] += weight * Math.pow(deviation, r);
+            }
+        }
+        assertThat(sums[1]).isCloseTo(0, within(1e-9));
+        assertThat(Math.sqrt(sums[2])).isCloseTo(wanted.standardDeviation(), within(1e-8));
+        assertThat(sums[3] / Math.pow(sums[2], 1.5)).isCloseTo(wanted.skew(), within(1e-6));
     }
 
     @Test
@@ -85,17 +163,6 @@ class FitTest {
         assertThatIllegalArgumentException()
                 .isThrownBy(() -> PlottingPosition.HAZEN.nonExceedance(0, 9))
                 .withMessage("rank must be in [1, 9], was 0");
-    }
-
-    private static Distribution made(DistributionFamily family, double[] p) {
-        return switch (family) {
-            case GUMBEL -> Gumbel.of(p[0], p[1]);
-            case GEV -> Gev.of(p[0], p[1], p[2]);
-            case GENERALIZED_LOGISTIC -> GeneralizedLogistic.of(p[0], p[1], p[2]);
-            case GENERALIZED_NORMAL -> GeneralizedNormal.of(p[0], p[1], p[2]);
-            case NORMAL -> Normal.of(p[0], p[1]);
-            default -> LogNormal.of(p[0], p[1]);
-        };
     }
 
     private static double[] sample(Distribution distribution, int size) {

@@ -81,6 +81,11 @@ final class FrequencyCalculations {
                         "family sample parameter",
                         in -> named(likelihood(in).standardErrors(), in.text("parameter"))),
                 of(
+                        "frequency.fit.quantile-standard-error",
+                        "of the variate",
+                        "family sample years",
+                        in -> likelihood(in).quantileStandardError(in.number("years"))),
+                of(
                         "frequency.plotting-position",
                         "1",
                         "formula rank size",

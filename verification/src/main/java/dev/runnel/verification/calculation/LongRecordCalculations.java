@@ -6,8 +6,10 @@ import dev.runnel.rainfall.event.RainfallEvent;
 import dev.runnel.rainfall.frequency.AnnualMaxima;
 import dev.runnel.rainfall.frequency.Bootstrap;
 import dev.runnel.rainfall.frequency.DistributionFamily;
+import dev.runnel.rainfall.frequency.DurationPeaks;
 import dev.runnel.rainfall.frequency.Fit;
 import dev.runnel.rainfall.frequency.FitMethod;
+import dev.runnel.rainfall.frequency.PeaksOverThreshold;
 import dev.runnel.rainfall.frequency.ScaledDdf;
 import dev.runnel.rainfall.frequency.YearRule;
 import dev.runnel.timeseries.RegularSeries;
@@ -36,6 +38,8 @@ final class LongRecordCalculations {
         static final RegularSeries RECORD = InventedRecord.tenMinutes();
         static final AnnualMaxima RAW = AnnualMaxima.from(RECORD, DURATIONS, YearRule.calendar());
         static final AnnualMaxima MAXIMA = RAW.withClockCorrection();
+        static final DurationPeaks PEAKS =
+                DurationPeaks.from(RECORD, DURATIONS, 3, Duration.ofHours(6)).withClockCorrection();
         static final ScaledDdf SCALED = ScaledDdf.of(MAXIMA, DistributionFamily.GEV, FitMethod.L_MOMENTS);
         static final List<RainfallEvent> LARGEST_FIRST =
                 EventSeparation.of(Duration.ofHours(6)).withPeakDurations(DURATIONS).events(RECORD).stream()
@@ -88,6 +92,17 @@ final class LongRecordCalculations {
                         "mm",
                         "minutes years",
                         in -> Held.SCALED.depthMm(minutes(in), in.number("years"))),
+                of(
+                        "long-record.peaks.threshold",
+                        "mm",
+                        "minutes",
+                        in -> peaks(in).threshold()),
+                of("long-record.peaks.count", "1", "minutes", in -> peaks(in).peaks().length),
+                of(
+                        "long-record.peaks.quantile",
+                        "mm",
+                        "minutes years",
+                        in -> peaks(in).quantile(peaks(in).fit(FitMethod.L_MOMENTS), in.number("years"))),
                 of(
                         "long-record.event.depth",
                         "mm",
@@ -153,6 +168,10 @@ final class LongRecordCalculations {
     private static Bootstrap.ConfidenceInterval limits(Inputs in) {
         Fit fit = Held.MAXIMA.fit(minutes(in), DistributionFamily.GEV, FitMethod.L_MOMENTS);
         return Bootstrap.of(5000, 1).quantile(fit, Held.MAXIMA.depthsMm(minutes(in)), in.number("years"));
+    }
+
+    private static PeaksOverThreshold peaks(Inputs in) {
+        return Held.PEAKS.peaks(minutes(in));
     }
 
     private static EventRarity.OverDuration rarity(Inputs in) {

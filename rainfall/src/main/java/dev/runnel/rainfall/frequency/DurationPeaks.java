@@ -1,0 +1,193 @@
+package dev.runnel.rainfall.frequency;
+
+import dev.runnel.base.Require;
+import dev.runnel.base.Text;
+import dev.runnel.rainfall.event.PeakDepth;
+import dev.runnel.rainfall.internal.Rain;
+import dev.runnel.timeseries.RegularSeries;
+import java.time.Duration;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.SortedMap;
+import org.apiguardian.api.API;
+
+/**
+ * The greatest independent depths of a record for each of a list of durations, so many a year (partial-duration series).
+ * Immutable and thread-safe.
+ *
+ * <p>For one duration the window with the greatest depth counts first, then the greatest that keeps the separation from
+ * all before it, and so on. A dry year gives few, a wet one many; among equal depths the earlier counts first. What is
+ * left out next is the threshold. Return periods from these peaks count every exceedance, see {@link PeaksOverThreshold}.
+ *
+ * <p>Source: World Meteorological Organization (2009), Guide to Hydrological Practices, WMO-168, volume II, section 5.7
+ * (from memory); the rule of the greatest first is common practice.
+ *
+ * @since 0.1
+ */
+@API(status = API.Status.EXPERIMENTAL, since = "0.1")
+public final class DurationPeaks {
+    private record OfDuration(PeaksOverThreshold peaks, List<PeakDepth> windows) {}
+
+    private final Map<Duration, OfDuration> byDuration;
+    private final Duration step;
+    private final double years;
+
+    private DurationPeaks(Map<Duration, OfDuration> byDuration, Duration step, double years) {
+        this.byDuration = byDuration;
+        this.step = step;
+        this.years = years;
+    }
+
+    /**
+     * Returns the greatest peaks of a record, as many as come to the given number a year.
+     *
+     * @param rain depth in each step, mm; 0 or greater, NaN for missing: it counts as no rain and not as time measured
+     * @param durations durations of rain, each a whole number of steps; at least one
+     * @param peaksPerYear peaks a year of measured time, rounded down in all; greater than 0, 1 to 5 are usual
+     * @param separation least time between the end of one window and the start of the next; 0 or longer
+     * @return the peaks
+     * @throws IllegalArgumentException if an argument is out of range, or the record has not that many separate wet
+     *     windows and one more
+     */
+    public static DurationPeaks from(
+            RegularSeries rain, List<Duration> durations, double peaksPerYear, Duration separation) {
+        Require.positive("peaksPerYear", peaksPerYear, "1/year");
+        Require.atLeast("number of durations", durations.size(), 1);
+        double years = years(rain);
+        int wanted = Require.atLeast(
+                "number of peaks in " + Text.significant(years, 4) + " years", (int) (peaksPerYear * years), 1);
+        Map<Duration, OfDuration> found = new LinkedHashMap<>();
+        for (Duration duration : durations) {
+            List<PeakDepth> windows = PeakWindows.greatest(rain, duration, separation, 0, wanted + 1);
+            if (windows.size() <= wanted) {
+                throw new IllegalArgumentException("rain must have more than " + wanted + " separate wet windows of "
+                        + duration + ", had " + windows.size());
+            }
+            double threshold = windows.get(wanted).depthMm();
+            found.put(duration, above(threshold, years, windows));
+        }
+        return new DurationPeaks(found, rain.step(), years);
+    }
+
+    /**
+     * Returns the peaks of a record above given thresholds.
+     *
+     * @param rain depth in each step, mm; 0 or greater, NaN for missing
+     * @param thresholdsMm threshold by duration, mm; 0 or greater; each duration a whole number of steps
+     * @param separation least time between the end of one window and the start of the next; 0 or longer
+     * @return the peaks; for a duration there may be none
+     * @throws IllegalArgumentException if an argument is out of range, or nothing was measured
+     */
+    public static DurationPeaks from(
+            RegularSeries rain, SortedMap<Duration, Double> thresholdsMm, Duration separation) {
+        Require.atLeast("number of durations", thresholdsMm.size(), 1);
+        double years = years(rain);
+        Map<Duration, OfDuration> found = new LinkedHashMap<>();
+        thresholdsMm.forEach((duration, threshold) -> {
+            Require.nonNegative("threshold of " + duration, threshold, "mm");
+            found.put(
+                    duration,
+                    above(
+                            threshold,
+                            years,
+                            PeakWindows.greatest(rain, duration, separation, threshold, Integer.MAX_VALUE)));
+        });
+        return new DurationPeaks(found, rain.step(), years);
+    }
+
+    private static double years(RegularSeries rain) {
+        Rain.requireNonNegative("rain", rain, "mm");
+        return Require.positive(
+                "years measured", (rain.size() - rain.missing()) * Rain.hours(rain.step()) / (24 * 365.25), "years");
+    }
+
+    private static OfDuration above(double threshold, double years, List<PeakDepth> greatestFirst) {
+        List<PeakDepth> inOrder = greatestFirst.stream()
+                .filter(window -> PeakWindows.isAbove(window.depthMm(), threshold))
+                .sorted(Comparator.comparing(PeakDepth::start))
+                .toList();
+        double[] depths = inOrder.stream().mapToDouble(PeakDepth::depthMm).toArray();
+        return new OfDuration(PeaksOverThreshold.of(threshold, years, depths), inOrder);
+    }
+
+    /**
+     * Returns peaks and thresholds multiplied by the factor of the clock, see {@link AnnualMaxima#clockFactor}. The
+     * windows stay as measured.
+     *
+     * @return the corrected peaks
+     */
+    public DurationPeaks withClockCorrection() {
+        Map<Duration, OfDuration> corrected = new LinkedHashMap<>();
+        byDuration.forEach((duration, found) -> {
+            double factor = AnnualMaxima.clockFactor(Rain.hours(duration) / Rain.hours(step));
+            double[] depths = found.peaks.peaks();
+            for (int i = 0; i < depths.length; i++) {
+                depths[i] *= factor;
+            }
+            corrected.put(
+                    duration,
+                    new OfDuration(
+                            PeaksOverThreshold.of(factor * found.peaks.threshold(), years, depths), found.windows));
+        });
+        return new DurationPeaks(corrected, step, years);
+    }
+
+    /**
+     * Returns the durations.
+     *
+     * @return durations, in the order asked for
+     */
+    public List<Duration> durations() {
+        return List.copyOf(byDuration.keySet());
+    }
+
+    /**
+     * Returns the measured time.
+     *
+     * @return years of 365.25 days
+     */
+    public double yearsMeasured() {
+        return years;
+    }
+
+    /**
+     * Returns the peaks of one duration.
+     *
+     * @param duration one of {@link #durations}
+     * @return its peaks in the order of time, with their threshold
+     * @throws IllegalArgumentException if the duration was not asked for
+     */
+    public PeaksOverThreshold peaks(Duration duration) {
+        return of(duration).peaks;
+    }
+
+    /**
+     * Returns when the peaks of one duration fell.
+     *
+     * @param duration one of {@link #durations}
+     * @return its windows in the order of time, with their depths as measured
+     * @throws IllegalArgumentException if the duration was not asked for
+     */
+    public List<PeakDepth> windows(Duration duration) {
+        return of(duration).windows;
+    }
+
+    private OfDuration of(Duration duration) {
+        OfDuration found = byDuration.get(duration);
+        if (found == null) {
+            throw new IllegalArgumentException("duration must be one of " + durations() + ", was " + duration);
+        }
+        return found;
+    }
+
+    @Override
+    public String toString() {
+        List<String> each = new ArrayList<>();
+        byDuration.forEach((duration, found) -> each.add(found.windows.size() + " above "
+                + Text.significant(found.peaks.threshold(), 4) + " mm in " + duration));
+        return "DurationPeaks[" + String.join(", ", each) + "; " + Text.significant(years, 4) + " years]";
+    }
+}
