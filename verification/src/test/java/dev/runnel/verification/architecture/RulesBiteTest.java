@@ -34,6 +34,7 @@ class RulesBiteTest {
                 arguments(WALLS.timeseriesAtTheBottom(), "SeriesThatKnowsPipes"),
                 arguments(WALLS.nothingNeedsTheProof(), "SeriesThatNeedsProof"),
                 arguments(WALLS.internalsStayInTheirModule(), "RainThatKnowsSecrets"),
+                arguments(WALLS.optionalLibraryBehindOneClass(), "RainThatKnowsGeometry"),
                 arguments(WALLS.noCycles(), "Cycle detected"),
                 arguments(
                         HABITS.signaturesSpeakJavaAndRunnel(),

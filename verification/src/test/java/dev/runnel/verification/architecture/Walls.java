@@ -31,6 +31,7 @@ final class Walls {
                 timeseriesAtTheBottom(),
                 nothingNeedsTheProof(),
                 internalsStayInTheirModule(),
+                optionalLibraryBehindOneClass(),
                 noCycles());
     }
 
@@ -102,6 +103,18 @@ final class Walls {
                         }
                     }
                 });
+    }
+
+    ArchRule optionalLibraryBehindOneClass() {
+        return noClasses()
+                .that()
+                .resideInAPackage(root + "..")
+                .and()
+                .doNotHaveSimpleName("Polygons")
+                .should()
+                .dependOnClassesThat()
+                .resideInAPackage("org.locationtech..")
+                .because("the geometry library is optional: who has it not must only miss catchments");
     }
 
     ArchRule noCycles() {
