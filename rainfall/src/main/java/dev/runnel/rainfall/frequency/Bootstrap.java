@@ -2,7 +2,10 @@ package dev.runnel.rainfall.frequency;
 
 import dev.runnel.base.Require;
 import dev.runnel.base.Text;
+import dev.runnel.timeseries.Statistics;
 import java.util.Arrays;
+import java.util.List;
+import java.util.Optional;
 import java.util.SplittableRandom;
 import java.util.function.ToDoubleFunction;
 import java.util.stream.IntStream;
@@ -132,6 +135,54 @@ public final class Bootstrap {
         return (greater + 1.0) / (drawn.length + 1.0);
     }
 
+    /**
+     * Returns the critical values of the measures of fit: what a sample of this size, drawn from the fitted distribution
+     * and fitted again by the same method, is worse than with the given probability. They hold for this family, method
+     * and size; for a family of location and scale they do not depend on the parameters.
+     *
+     * @param fit the fit; its sample size counts
+     * @param position plotting position for the correlation
+     * @param significances probabilities; in (0, 1)
+     * @return one set for each: the correlation that is fallen below, the others exceeded
+     * @throws IllegalArgumentException if a probability is not inside (0, 1) or fewer than 20 replicates could be fitted
+     */
+    public List<GoodnessOfFit> criticalValues(Fit fit, PlottingPosition position, double... significances) {
+        for (double significance : significances) {
+            Probability.inside("significance", significance);
+        }
+        SplittableRandom[] sequences = sequences();
+        double[] none = new double[fit.sampleSize()];
+        List<GoodnessOfFit> drawn = IntStream.range(0, replicates)
+                .parallel()
+                .mapToObj(i -> {
+                    double[] x = draw(fit, none, sequences[i], true);
+                    try {
+                        Distribution again =
+                                Fit.of(fit.family(), fit.method(), x).distribution();
+                        return Optional.of(GoodnessOfFit.of(again, position, x));
+                    } catch (IllegalArgumentException notFitted) {
+                        return Optional.<GoodnessOfFit>empty();
+                    }
+                })
+                .flatMap(Optional::stream)
+                .toList();
+        Require.atLeast("number of replicates that could be fitted", drawn.size(), FEWEST);
+        Statistics correlation = measure(drawn, GoodnessOfFit::plotCorrelation);
+        Statistics squared = measure(drawn, GoodnessOfFit::andersonDarling);
+        Statistics distance = measure(drawn, GoodnessOfFit::kolmogorovSmirnov);
+        return Arrays.stream(significances)
+                .mapToObj(significance -> new GoodnessOfFit(
+                        correlation.quantile(significance),
+                        squared.quantile(1 - significance),
+                        distance.quantile(1 - significance)))
+                .toList();
+    }
+
+    private static Statistics measure(List<GoodnessOfFit> drawn, ToDoubleFunction<GoodnessOfFit> of) {
+        return Statistics.of(
+                drawn.stream().mapToDouble(of).filter(Double::isFinite).toArray());
+    }
+
     private static double statistic(Fit fit, double[] sample) {
         return GoodnessOfFit.of(fit.distribution(), PlottingPosition.CUNNANE, sample)
                 .andersonDarling();
@@ -156,7 +207,7 @@ public final class Bootstrap {
             throw new IllegalArgumentException(
                     "sample must allow at least " + FEWEST + " replicates to be fitted, " + sorted.length + " were");
         }
-        var statistics = dev.runnel.timeseries.Statistics.of(sorted);
+        Statistics statistics = Statistics.of(sorted);
         return new ConfidenceInterval(
                 estimate,
                 statistics.quantile((1 - confidence) / 2),

@@ -8,8 +8,8 @@ import org.apiguardian.api.API;
 
 /**
  * How closely a distribution follows a sample, by several measures. The measures have no common scale, and critical
- * values depend on the family, the size and how the parameters were found: {@link Bootstrap#significance} gives them for
- * the fit at hand.
+ * values depend on the family, the size and how the parameters were found: {@link Bootstrap#criticalValues} gives them for
+ * the fit at hand, {@link Bootstrap#significance} says how rare its Anderson-Darling statistic is.
  *
  * @param plotCorrelation correlation of the ordered sample with the quantiles at its plotting positions; 1 is perfect.
  *     Source: Filliben (1975), The probability plot correlation coefficient test for normality, Technometrics 17(1)

@@ -25,7 +25,13 @@ public enum PlottingPosition {
     /** a = 0.44, for the Gumbel. */
     GRINGORTEN(0.44),
     /** a = 0.5. */
-    HAZEN(0.5);
+    HAZEN(0.5),
+    /**
+     * a = 0.3175, but 0.5<sup>1/n</sup> for the largest value and 1 minus that for the smallest: the median of the
+     * probability. Source: Filliben (1975), The probability plot correlation coefficient test for normality,
+     * Technometrics 17(1).
+     */
+    FILLIBEN(0.3175);
 
     private final double a;
 
@@ -44,6 +50,10 @@ public enum PlottingPosition {
     public double nonExceedance(int rank, int size) {
         if (size < 1 || rank < 1 || rank > size) {
             throw new IllegalArgumentException("rank must be in [1, " + size + "], was " + rank);
+        }
+        if (this == FILLIBEN && (rank == 1 || rank == size)) {
+            double largest = Math.pow(0.5, 1.0 / size);
+            return rank == size ? largest : 1 - largest;
         }
         return (rank - a) / (size + 1 - 2 * a);
     }

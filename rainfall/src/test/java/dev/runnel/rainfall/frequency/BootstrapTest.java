@@ -4,7 +4,9 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatIllegalArgumentException;
 import static org.assertj.core.api.Assertions.within;
 
+import java.util.List;
 import java.util.Random;
+import java.util.concurrent.ForkJoinPool;
 import org.junit.jupiter.api.Test;
 
 class BootstrapTest {
@@ -45,6 +47,40 @@ class BootstrapTest {
         Fit wrong = Fit.of(DistributionFamily.GUMBEL, FitMethod.MOMENTS, flat);
         assertThat(Bootstrap.of(200, 1).significance(wrong, flat)).isLessThan(0.02);
         assertThat(Bootstrap.of(200, 1).significance(fit, SAMPLE)).isGreaterThan(0.05);
+    }
+
+    /** The limits come from the seed alone, however many threads work. */
+    @Test
+    void theNumberOfThreadsChangesNothing() throws Exception {
+        Bootstrap bootstrap = Bootstrap.of(200, 11);
+        List<Object> one = new ForkJoinPool(1).submit(() -> all(bootstrap)).get();
+        List<Object> many = new ForkJoinPool(7).submit(() -> all(bootstrap)).get();
+        assertThat(one).isEqualTo(many);
+    }
+
+    private List<Object> all(Bootstrap bootstrap) {
+        return List.of(
+                bootstrap.quantile(fit, SAMPLE, 30),
+                bootstrap.withResampling().quantile(fit, SAMPLE, 30),
+                bootstrap.significance(fit, SAMPLE),
+                bootstrap.criticalValues(fit, PlottingPosition.GRINGORTEN, 0.1, 0.05));
+    }
+
+    @Test
+    void criticalValuesGrowWorseAsTheProbabilityFalls() {
+        List<GoodnessOfFit> critical =
+                Bootstrap.of(400, 3).criticalValues(fit, PlottingPosition.GRINGORTEN, 0.5, 0.1, 0.02);
+        for (int i = 1; i < 3; i++) {
+            assertThat(critical.get(i).plotCorrelation())
+                    .isLessThan(critical.get(i - 1).plotCorrelation());
+            assertThat(critical.get(i).andersonDarling())
+                    .isGreaterThan(critical.get(i - 1).andersonDarling());
+            assertThat(critical.get(i).kolmogorovSmirnov())
+                    .isGreaterThan(critical.get(i - 1).kolmogorovSmirnov());
+        }
+        assertThatIllegalArgumentException()
+                .isThrownBy(() -> Bootstrap.of(20, 1).criticalValues(fit, PlottingPosition.HAZEN, 0))
+                .withMessage("significance must be inside (0, 1), was 0.0");
     }
 
     @Test

@@ -1,5 +1,6 @@
 package dev.runnel.verification.calculation;
 
+import dev.runnel.rainfall.frequency.Bootstrap;
 import dev.runnel.rainfall.frequency.Distribution;
 import dev.runnel.rainfall.frequency.DistributionFamily;
 import dev.runnel.rainfall.frequency.Exponential;
@@ -9,6 +10,7 @@ import dev.runnel.rainfall.frequency.GeneralizedLogistic;
 import dev.runnel.rainfall.frequency.GeneralizedNormal;
 import dev.runnel.rainfall.frequency.GeneralizedPareto;
 import dev.runnel.rainfall.frequency.Gev;
+import dev.runnel.rainfall.frequency.GoodnessOfFit;
 import dev.runnel.rainfall.frequency.Gumbel;
 import dev.runnel.rainfall.frequency.Kappa;
 import dev.runnel.rainfall.frequency.LMoments;
@@ -27,6 +29,7 @@ import java.util.function.ToDoubleFunction;
 /** Distributions of extremes, their fits to samples and plotting positions. Families and methods by constant name. */
 final class FrequencyCalculations {
     private static final String GIVEN = "family parameters";
+    private static final String CRITICAL = "family method formula size significance";
     private static final String FITTED = "family method sample";
 
     private FrequencyCalculations() {}
@@ -86,6 +89,16 @@ final class FrequencyCalculations {
                         "family sample years",
                         in -> likelihood(in).quantileStandardError(in.number("years"))),
                 of(
+                        "frequency.critical.plot-correlation",
+                        "1",
+                        CRITICAL,
+                        in -> critical(in).plotCorrelation()),
+                of(
+                        "frequency.critical.anderson-darling",
+                        "1",
+                        CRITICAL,
+                        in -> critical(in).andersonDarling()),
+                of(
                         "frequency.plotting-position",
                         "1",
                         "formula rank size",
@@ -120,6 +133,19 @@ final class FrequencyCalculations {
 
     private static Fit fit(Inputs in) {
         return Fit.of(family(in), FitMethod.valueOf(constant(in.text("method"))), in.sample("sample"));
+    }
+
+    /** Critical values of a family of location and scale, which its parameters do not change. */
+    private static GoodnessOfFit critical(Inputs in) {
+        boolean gumbel = family(in) == DistributionFamily.GUMBEL;
+        Fit fit = new Fit(
+                family(in),
+                FitMethod.valueOf(constant(in.text("method"))),
+                in.integer("size"),
+                gumbel ? Gumbel.of(0, 1) : Normal.of(0, 1));
+        return Bootstrap.of(gumbel ? 4000 : 20_000, 1)
+                .criticalValues(fit, PlottingPosition.valueOf(constant(in.text("formula"))), in.number("significance"))
+                .get(0);
     }
 
     private static double parameter(Inputs in) {
