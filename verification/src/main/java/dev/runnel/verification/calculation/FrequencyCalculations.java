@@ -1,6 +1,5 @@
 package dev.runnel.verification.calculation;
 
-import dev.runnel.rainfall.frequency.Bootstrap;
 import dev.runnel.rainfall.frequency.Distribution;
 import dev.runnel.rainfall.frequency.DistributionFamily;
 import dev.runnel.rainfall.frequency.Exponential;
@@ -10,7 +9,6 @@ import dev.runnel.rainfall.frequency.GeneralizedLogistic;
 import dev.runnel.rainfall.frequency.GeneralizedNormal;
 import dev.runnel.rainfall.frequency.GeneralizedPareto;
 import dev.runnel.rainfall.frequency.Gev;
-import dev.runnel.rainfall.frequency.GoodnessOfFit;
 import dev.runnel.rainfall.frequency.Gumbel;
 import dev.runnel.rainfall.frequency.Kappa;
 import dev.runnel.rainfall.frequency.LMoments;
@@ -92,12 +90,12 @@ final class FrequencyCalculations {
                         "frequency.critical.plot-correlation",
                         "1",
                         CRITICAL,
-                        in -> critical(in).plotCorrelation()),
+                        in -> CriticalValues.of(in).plotCorrelation()),
                 of(
                         "frequency.critical.anderson-darling",
                         "1",
                         CRITICAL,
-                        in -> critical(in).andersonDarling()),
+                        in -> CriticalValues.of(in).andersonDarling()),
                 of(
                         "frequency.plotting-position",
                         "1",
@@ -127,25 +125,12 @@ final class FrequencyCalculations {
         };
     }
 
-    private static DistributionFamily family(Inputs in) {
+    static DistributionFamily family(Inputs in) {
         return DistributionFamily.valueOf(constant(in.text("family")));
     }
 
     private static Fit fit(Inputs in) {
         return Fit.of(family(in), FitMethod.valueOf(constant(in.text("method"))), in.sample("sample"));
-    }
-
-    /** Critical values of a family of location and scale, which its parameters do not change. */
-    private static GoodnessOfFit critical(Inputs in) {
-        boolean gumbel = family(in) == DistributionFamily.GUMBEL;
-        Fit fit = new Fit(
-                family(in),
-                FitMethod.valueOf(constant(in.text("method"))),
-                in.integer("size"),
-                gumbel ? Gumbel.of(0, 1) : Normal.of(0, 1));
-        return Bootstrap.of(gumbel ? 4000 : 20_000, 1)
-                .criticalValues(fit, PlottingPosition.valueOf(constant(in.text("formula"))), in.number("significance"))
-                .get(0);
     }
 
     private static double parameter(Inputs in) {

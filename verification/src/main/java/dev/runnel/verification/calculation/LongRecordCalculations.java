@@ -17,8 +17,10 @@ import dev.runnel.verification.oracle.InventedRecord;
 import java.time.Duration;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Map;
 import java.util.SortedMap;
 import java.util.TreeMap;
+import java.util.concurrent.ConcurrentHashMap;
 import java.util.function.ToDoubleFunction;
 
 /**
@@ -38,6 +40,7 @@ final class LongRecordCalculations {
         static final RegularSeries RECORD = InventedRecord.tenMinutes();
         static final AnnualMaxima RAW = AnnualMaxima.from(RECORD, DURATIONS, YearRule.calendar());
         static final AnnualMaxima MAXIMA = RAW.withClockCorrection();
+        static final Map<List<Object>, Bootstrap.ConfidenceInterval> LIMITS = new ConcurrentHashMap<>();
         static final DurationPeaks PEAKS =
                 DurationPeaks.from(RECORD, DURATIONS, 3, Duration.ofHours(6)).withClockCorrection();
         static final ScaledDdf SCALED = ScaledDdf.of(MAXIMA, DistributionFamily.GEV, FitMethod.L_MOMENTS);
@@ -166,8 +169,10 @@ final class LongRecordCalculations {
     }
 
     private static Bootstrap.ConfidenceInterval limits(Inputs in) {
-        Fit fit = Held.MAXIMA.fit(minutes(in), DistributionFamily.GEV, FitMethod.L_MOMENTS);
-        return Bootstrap.of(5000, 1).quantile(fit, Held.MAXIMA.depthsMm(minutes(in)), in.number("years"));
+        return Held.LIMITS.computeIfAbsent(List.of(minutes(in), in.number("years")), asked -> {
+            Fit fit = Held.MAXIMA.fit(minutes(in), DistributionFamily.GEV, FitMethod.L_MOMENTS);
+            return Bootstrap.of(5000, 1).quantile(fit, Held.MAXIMA.depthsMm(minutes(in)), in.number("years"));
+        });
     }
 
     private static PeaksOverThreshold peaks(Inputs in) {

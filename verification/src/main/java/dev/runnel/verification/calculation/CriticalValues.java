@@ -1,0 +1,47 @@
+package dev.runnel.verification.calculation;
+
+import dev.runnel.rainfall.frequency.Bootstrap;
+import dev.runnel.rainfall.frequency.DistributionFamily;
+import dev.runnel.rainfall.frequency.Fit;
+import dev.runnel.rainfall.frequency.FitMethod;
+import dev.runnel.rainfall.frequency.GoodnessOfFit;
+import dev.runnel.rainfall.frequency.Gumbel;
+import dev.runnel.rainfall.frequency.Normal;
+import dev.runnel.rainfall.frequency.PlottingPosition;
+import java.util.List;
+import java.util.Map;
+import java.util.concurrent.ConcurrentHashMap;
+
+/**
+ * Critical values of a family of location and scale, which its parameters do not change. One simulation serves all
+ * significances, and is kept.
+ */
+final class CriticalValues {
+    private static final double[] SIGNIFICANCES = {0.005, 0.01, 0.025, 0.05, 0.1, 0.15, 0.25, 0.5};
+    private static final Map<Case, List<GoodnessOfFit>> KEPT = new ConcurrentHashMap<>();
+
+    private record Case(DistributionFamily family, FitMethod method, PlottingPosition position, int size) {
+        List<GoodnessOfFit> simulated() {
+            boolean gumbel = family == DistributionFamily.GUMBEL;
+            Fit fit = new Fit(family, method, size, gumbel ? Gumbel.of(0, 1) : Normal.of(0, 1));
+            return Bootstrap.of(gumbel ? 4000 : 20_000, 1).criticalValues(fit, position, SIGNIFICANCES);
+        }
+    }
+
+    private CriticalValues() {}
+
+    static GoodnessOfFit of(Inputs in) {
+        Case asked = new Case(
+                FrequencyCalculations.family(in),
+                FitMethod.valueOf(FrequencyCalculations.constant(in.text("method"))),
+                PlottingPosition.valueOf(FrequencyCalculations.constant(in.text("formula"))),
+                in.integer("size"));
+        for (int i = 0; i < SIGNIFICANCES.length; i++) {
+            if (SIGNIFICANCES[i] == in.number("significance")) {
+                return KEPT.computeIfAbsent(asked, Case::simulated).get(i);
+            }
+        }
+        throw new IllegalArgumentException("significance must be one of 0.005, 0.01, 0.025, 0.05, 0.1, 0.15, 0.25, 0.5,"
+                + " was " + in.number("significance"));
+    }
+}
