@@ -12,9 +12,15 @@ import org.apiguardian.api.API;
  * <p>The forms are those of the WMO laboratory comparison of rainfall intensity gauges (Lanza and others 2005; forms
  * quoted from memory). Coefficients come from a test of the very gauge; none are built in.
  *
- * <p>A curve is given with the range of recorded intensity in which it was measured. Outside it the factor
- * I/I<sub>r</sub> of the nearest limit is used: the intercept of a straight line is not rain that fell through a dry
- * month.
+ * <p>A curve is given with the range of recorded intensity in which it was measured, from I<sub>r0</sub> on. Above it the
+ * factor I/I<sub>r</sub> of the limit is used. Below it the curve says nothing: the intercept of a straight line is not rain that
+ * fell through a dry month. What is lost while the bucket moves goes to 0 there, in proportion to intensity, and what
+ * is left is the static calibration. So the factor goes in a straight line from that of the curve at I<sub>r0</sub> to the
+ * static factor s at 0 (common practice is to hold one of the two),
+ *
+ * <blockquote>I/I<sub>r</sub> = s + (f(I<sub>r0</sub>) − s) I<sub>r</sub>/I<sub>r0</sub></blockquote>
+ *
+ * with s = 1, a slow tip being worth what the gauge says it is, unless {@link #withStaticFactor} says otherwise.
  *
  * @since 0.1
  */
@@ -31,14 +37,16 @@ public final class CalibrationCurve implements Calibration {
     private final double c;
     private final double lowest;
     private final double highest;
+    private final double slow;
 
-    private CalibrationCurve(Form form, double a, double b, double c, double lowest, double highest) {
+    private CalibrationCurve(Form form, double a, double b, double c, double lowest, double highest, double slow) {
         this.form = form;
         this.a = Require.finite("a", a, "");
         this.b = Require.finite("b", b, "");
         this.c = Require.finite("c", c, "");
         this.lowest = Require.positive("lowestMmPerHour", lowest, "mm/h");
         this.highest = Require.inRange("highestMmPerHour", highest, lowest, Double.MAX_VALUE, "mm/h");
+        this.slow = Require.inRange("staticFactor", slow, 0.5, 2, "");
         requirePositive();
     }
 
@@ -53,7 +61,7 @@ public final class CalibrationCurve implements Calibration {
      * @throws IllegalArgumentException if an argument is out of range or the curve is not above 0 in the range
      */
     public static CalibrationCurve linear(double a, double b, double lowestMmPerHour, double highestMmPerHour) {
-        return new CalibrationCurve(Form.POLYNOMIAL, a, b, 0, lowestMmPerHour, highestMmPerHour);
+        return new CalibrationCurve(Form.POLYNOMIAL, a, b, 0, lowestMmPerHour, highestMmPerHour, 1);
     }
 
     /**
@@ -69,7 +77,7 @@ public final class CalibrationCurve implements Calibration {
      */
     public static CalibrationCurve quadratic(
             double a, double b, double c, double lowestMmPerHour, double highestMmPerHour) {
-        return new CalibrationCurve(Form.POLYNOMIAL, a, b, c, lowestMmPerHour, highestMmPerHour);
+        return new CalibrationCurve(Form.POLYNOMIAL, a, b, c, lowestMmPerHour, highestMmPerHour, 1);
     }
 
     /**
@@ -83,7 +91,28 @@ public final class CalibrationCurve implements Calibration {
      * @throws IllegalArgumentException if an argument is out of range
      */
     public static CalibrationCurve power(double a, double b, double lowestMmPerHour, double highestMmPerHour) {
-        return new CalibrationCurve(Form.POWER, a, b, 0, lowestMmPerHour, highestMmPerHour);
+        return new CalibrationCurve(Form.POWER, a, b, 0, lowestMmPerHour, highestMmPerHour, 1);
+    }
+
+    /**
+     * Returns the same curve with a static calibration: the depth of a slow tip, measured, over the depth that the gauge
+     * is said to have. If the gauge was made with the measured depth it is 1 already.
+     *
+     * @param staticFactor measured over stated depth of a slow tip s; 0.5 to 2 (common practice)
+     * @return the curve
+     * @throws IllegalArgumentException if it is out of range
+     */
+    public CalibrationCurve withStaticFactor(double staticFactor) {
+        return new CalibrationCurve(form, a, b, c, lowest, highest, staticFactor);
+    }
+
+    /**
+     * Returns the factor of a tip so slow that nothing is lost.
+     *
+     * @return s
+     */
+    public double staticFactor() {
+        return slow;
     }
 
     private void requirePositive() {
@@ -109,13 +138,21 @@ public final class CalibrationCurve implements Calibration {
 
     @Override
     public double factor(double recordedMmPerHour, double tipMm) {
-        double recorded = Math.max(lowest, Math.min(highest, recordedMmPerHour));
+        if (recordedMmPerHour < lowest) {
+            return slow + (curve(lowest) / lowest - slow) * (recordedMmPerHour / lowest);
+        }
+        double recorded = Math.min(highest, recordedMmPerHour);
         return curve(recorded) / recorded;
     }
 
     @Override
-    public boolean covers(double recordedMmPerHour, double tipMm) {
-        return recordedMmPerHour >= lowest && recordedMmPerHour <= highest;
+    public double lowestMmPerHour(double tipMm) {
+        return lowest;
+    }
+
+    @Override
+    public double highestMmPerHour(double tipMm) {
+        return highest;
     }
 
     @Override
@@ -126,12 +163,13 @@ public final class CalibrationCurve implements Calibration {
                 && b == that.b
                 && c == that.c
                 && lowest == that.lowest
-                && highest == that.highest;
+                && highest == that.highest
+                && slow == that.slow;
     }
 
     @Override
     public int hashCode() {
-        return Objects.hash(form, a, b, c, lowest, highest);
+        return Objects.hash(form, a, b, c, lowest, highest, slow);
     }
 
     @Override
@@ -140,6 +178,6 @@ public final class CalibrationCurve implements Calibration {
                 ? Text.number(a) + " Ir^" + Text.number(b)
                 : Text.number(a) + " + " + Text.number(b) + " Ir" + (c == 0 ? "" : " + " + Text.number(c) + " Ir^2");
         return "CalibrationCurve[I = " + formula + ", Ir " + Text.number(lowest) + " to " + Text.number(highest)
-                + " mm/h]";
+                + " mm/h" + (slow == 1 ? "]" : ", " + Text.significant(slow, 6) + " for slow tips]");
     }
 }

@@ -11,15 +11,29 @@ import org.apache.commons.math3.linear.SingularMatrixException;
 final class LeastSquares {
     private LeastSquares() {}
 
+    /** Coefficients, constant first, with the least sum of squares of relative errors; no y is 0. */
+    static double[] relativePolynomial(double[] x, double[] y, int degree) {
+        double[] weights = Arrays.stream(y).map(value -> 1 / value).toArray();
+        return polynomial(x, y, weights, degree);
+    }
+
     /** Coefficients, constant first. */
     static double[] polynomial(double[] x, double[] y, int degree) {
+        double[] weights = new double[y.length];
+        Arrays.fill(weights, 1);
+        return polynomial(x, y, weights, degree);
+    }
+
+    private static double[] polynomial(double[] x, double[] y, double[] weights, int degree) {
         double scale = Arrays.stream(x).map(Math::abs).max().orElse(1);
         if (scale == 0) {
             scale = 1;
         }
         double[][] powers = new double[x.length][degree + 1];
+        double[] weighted = new double[x.length];
         for (int i = 0; i < x.length; i++) {
-            powers[i][0] = 1;
+            powers[i][0] = weights[i];
+            weighted[i] = weights[i] * y[i];
             for (int k = 1; k <= degree; k++) {
                 powers[i][k] = powers[i][k - 1] * x[i] / scale;
             }
@@ -27,7 +41,7 @@ final class LeastSquares {
         try {
             double[] scaled = new QRDecomposition(new Array2DRowRealMatrix(powers, false), 1e-12)
                     .getSolver()
-                    .solve(new ArrayRealVector(y, false))
+                    .solve(new ArrayRealVector(weighted, false))
                     .toArray();
             double factor = 1;
             for (int k = 0; k <= degree; k++) {

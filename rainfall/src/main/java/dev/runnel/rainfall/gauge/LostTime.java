@@ -32,12 +32,12 @@ public final class LostTime implements Calibration {
     /**
      * Returns the calibration with the given lost time.
      *
-     * @param seconds lost time τ, s; 0 or greater
+     * @param seconds lost time τ, s; 0 to 5, which is ten times what is measured (common practice)
      * @return the calibration
-     * @throws IllegalArgumentException if it is negative, infinite or NaN
+     * @throws IllegalArgumentException if it is out of range
      */
     public static LostTime ofSeconds(double seconds) {
-        return new LostTime(Require.nonNegative("seconds", seconds, "s"));
+        return new LostTime(Plausible.lostTime("seconds", seconds));
     }
 
     /**
@@ -53,11 +53,6 @@ public final class LostTime implements Calibration {
     public double factor(double recordedMmPerHour, double tipMm) {
         double recorded = Math.min(recordedMmPerHour, highestMmPerHour(tipMm));
         return 1 / (1 - lostShare(recorded, tipMm));
-    }
-
-    @Override
-    public boolean covers(double recordedMmPerHour, double tipMm) {
-        return recordedMmPerHour <= highestMmPerHour(tipMm);
     }
 
     /**
@@ -80,6 +75,7 @@ public final class LostTime implements Calibration {
      * @param tipMm depth of one tip, mm
      * @return intensity, mm/h; infinite if no time is lost
      */
+    @Override
     public double highestMmPerHour(double tipMm) {
         return 1800 * tipMm / seconds;
     }

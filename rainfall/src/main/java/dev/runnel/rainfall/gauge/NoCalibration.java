@@ -10,11 +10,6 @@ enum NoCalibration implements Calibration {
     }
 
     @Override
-    public boolean covers(double recordedMmPerHour, double tipMm) {
-        return true;
-    }
-
-    @Override
     public String toString() {
         return "no calibration";
     }

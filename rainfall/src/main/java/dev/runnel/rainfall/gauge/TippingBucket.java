@@ -40,26 +40,26 @@ public final class TippingBucket {
     /**
      * Returns the gauge with the given depth per tip.
      *
-     * @param tipMm depth of one tip d, mm; greater than 0
+     * @param tipMm depth of one tip d, mm; 0.01 to 5, wider than any gauge in use (common practice)
      * @return the gauge, without calibration
-     * @throws IllegalArgumentException if it is not greater than 0 and finite
+     * @throws IllegalArgumentException if it is out of range
      */
     public static TippingBucket ofTip(double tipMm) {
-        return new TippingBucket(Require.positive("tipMm", tipMm, "mm"), Calibration.none());
+        return new TippingBucket(Plausible.tip("tipMm", tipMm), Calibration.none());
     }
 
     /**
      * Returns the gauge with the given bucket and funnel, d = 10 V/A.
      *
      * @param volumeMl volume of one tip V, mL; greater than 0
-     * @param funnelCm2 area of the funnel at its rim A, cm²; greater than 0
+     * @param funnelCm2 area of the funnel at its rim A, cm²; 20 to 10 000 (common practice)
      * @return the gauge, without calibration
-     * @throws IllegalArgumentException if an argument is not greater than 0 and finite
+     * @throws IllegalArgumentException if an argument is out of range, or d is not in 0.01 to 5 mm
      */
     public static TippingBucket ofVolume(double volumeMl, double funnelCm2) {
         Require.positive("volumeMl", volumeMl, "mL");
-        Require.positive("funnelCm2", funnelCm2, "cm2");
-        return ofTip(10 * volumeMl / funnelCm2);
+        Plausible.funnel("funnelCm2", funnelCm2);
+        return ofTip(Plausible.tip("10 volumeMl / funnelCm2", 10 * volumeMl / funnelCm2));
     }
 
     /**
@@ -247,17 +247,20 @@ public final class TippingBucket {
      */
     public TipSummary summary(Tips tips) {
         double[] depths = tipDepths(tips);
-        int beyond = 0;
+        int below = 0;
+        int above = 0;
         for (int i = 0; i < depths.length; ) {
             int next = tips.endOfInstant(i);
             double gap = i == 0 ? NO_TIP_BEFORE : (tips.epochNanos(i) - tips.epochNanos(i - 1)) / (double) (next - i);
-            if (i > 0 && !calibration.covers(recorded(gap), tipMm)) {
-                beyond += next - i;
+            if (i > 0 && recorded(gap) < calibration.lowestMmPerHour(tipMm)) {
+                below += next - i;
+            } else if (i > 0 && recorded(gap) > calibration.highestMmPerHour(tipMm)) {
+                above += next - i;
             }
             i = next;
         }
         double depth = CompensatedSum.of(depths, 0, depths.length);
-        return new TipSummary(tips.size(), tips.coincident(), beyond, tips.size() * tipMm, depth);
+        return new TipSummary(tips.size(), tips.coincident(), below, above, tips.size() * tipMm, depth);
     }
 
     private double depthOfTip(double sinceTipBeforeNanos) {

@@ -4,6 +4,8 @@ import dev.runnel.base.Require;
 import dev.runnel.base.Text;
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.Collections;
+import java.util.Comparator;
 import java.util.List;
 import org.apiguardian.api.API;
 
@@ -13,7 +15,12 @@ import org.apiguardian.api.API;
  * <p>Each run pours a volume V at a steady rate and counts tips n over a time t, so that I = 36000 V/(A t) fell and
  * I<sub>r</sub> = 3600 n d/t was recorded. <b>Static</b>: slow runs give the depth that one tip really stands for.
  * <b>Dynamic</b>: runs at several rates give the lost time, as intercept of the straight line of Δt = t/n over 1/I, or a
- * curve of I over I<sub>r</sub>, by least squares.
+ * curve of I over I<sub>r</sub>, by least squares of the relative error (Î − I)/I. What a calibration leaves of a depth is a
+ * share of it, and gauges are judged by their relative error (WMO, from memory); least squares of I itself would let
+ * the fastest run decide and the slow ones, in which most rain falls, be out by any share.
+ *
+ * <p>A fitted curve has the depth of a tip in the slowest run as its {@linkplain CalibrationCurve#withStaticFactor static
+ * calibration}.
  *
  * <p>What this is not: a field check. Take the funnel's area at its rim from a measurement, not from the type plate.
  *
@@ -91,12 +98,12 @@ public final class VolumetricCalibration {
     /**
      * Returns a test without runs.
      *
-     * @param funnelCm2 area of the funnel at its rim A, cm²; greater than 0
+     * @param funnelCm2 area of the funnel at its rim A, cm²; 20 to 10 000 (common practice)
      * @return the test
-     * @throws IllegalArgumentException if it is not greater than 0
+     * @throws IllegalArgumentException if it is out of range
      */
     public static VolumetricCalibration ofFunnel(double funnelCm2) {
-        return new VolumetricCalibration(Require.positive("funnelCm2", funnelCm2, "cm2"), List.of());
+        return new VolumetricCalibration(Plausible.funnel("funnelCm2", funnelCm2), List.of());
     }
 
     /**
@@ -106,12 +113,18 @@ public final class VolumetricCalibration {
      * @param tips tips counted; 1 or more
      * @param seconds time they took, s; greater than 0
      * @return the test
-     * @throws IllegalArgumentException if an argument is out of range
+     * @throws IllegalArgumentException if an argument is out of range, or a tip stands for no depth in 0.01 to 5 mm
      */
     public VolumetricCalibration withRun(double volumeMl, int tips, double seconds) {
         List<Run> more = new ArrayList<>(runs);
-        more.add(new Run(volumeMl, tips, seconds));
+        Run run = new Run(volumeMl, tips, seconds);
+        Plausible.tip("10 volumeMl / (funnelCm2 tips)", depthOfTip(run));
+        more.add(run);
         return new VolumetricCalibration(funnelCm2, List.copyOf(more));
+    }
+
+    private double depthOfTip(Run run) {
+        return 10 * run.volumeMl() / (funnelCm2 * run.tips());
     }
 
     /**
@@ -157,9 +170,7 @@ public final class VolumetricCalibration {
     public StaticFit fitStatic() {
         Require.atLeast("runs", runs.size(), 2);
         double tip = tipMm();
-        double[] each = runs.stream()
-                .mapToDouble(run -> 10 * run.volumeMl() / (funnelCm2 * run.tips()))
-                .toArray();
+        double[] each = runs.stream().mapToDouble(this::depthOfTip).toArray();
         double mean = Arrays.stream(each).average().orElseThrow();
         double squares = Arrays.stream(each).map(d -> (d - mean) * (d - mean)).sum();
         double deviation = Math.sqrt(squares / (each.length - 1));
@@ -172,8 +183,8 @@ public final class VolumetricCalibration {
      * Fits the lost time: Δt = 3600 d/I + τ, both d and τ by least squares.
      *
      * @return lost time with the depth of a tip that goes with it
-     * @throws IllegalArgumentException if there are fewer than three runs, all have one rate, or the line gives a
-     *     negative lost time or tip
+     * @throws IllegalArgumentException if there are fewer than three runs, all have one rate, or the line gives a lost
+     *     time outside 0 to 5 s or a tip outside 0.01 to 5 mm
      */
     public Fit fitLostTime() {
         Require.atLeast("runs", runs.size(), 3);
@@ -184,15 +195,15 @@ public final class VolumetricCalibration {
             gap[i] = runs.get(i).seconds() / runs.get(i).tips();
         }
         double[] line = LeastSquares.polynomial(inverse, gap, 1);
-        double tip = Require.positive("fitted tipMm", line[1] / 3600, "mm");
-        LostTime lost = LostTime.ofSeconds(Require.nonNegative("fitted lost time", line[0], "s"));
+        double tip = Plausible.tip("fitted tipMm", line[1] / 3600);
+        LostTime lost = LostTime.ofSeconds(Plausible.lostTime("fitted lost time", line[0]));
         return new Fit(lost, tip, LeastSquares.rSquared(inverse, gap, x -> line[0] + line[1] * x), worst(lost, tip));
     }
 
     /**
-     * Fits I = a + b I<sub>r</sub> by least squares of I.
+     * Fits I = a + b I<sub>r</sub> by least squares of the relative error.
      *
-     * @param tipMm depth of one tip with which recorded intensity is computed, mm; greater than 0
+     * @param tipMm depth of one tip with which recorded intensity is computed, mm; 0.01 to 5
      * @return curve over the range of the runs
      * @throws IllegalArgumentException if there are fewer than three runs, all have one rate, or the line is not above 0 over them:
      *     then another form is called for
@@ -203,9 +214,9 @@ public final class VolumetricCalibration {
     }
 
     /**
-     * Fits I = a + b I<sub>r</sub> + c I<sub>r</sub>² by least squares of I.
+     * Fits I = a + b I<sub>r</sub> + c I<sub>r</sub>² by least squares of the relative error.
      *
-     * @param tipMm depth of one tip with which recorded intensity is computed, mm; greater than 0
+     * @param tipMm depth of one tip with which recorded intensity is computed, mm; 0.01 to 5
      * @return curve over the range of the runs
      * @throws IllegalArgumentException if there are fewer than four runs, fewer than three rates, or the curve is not above 0
      *     over them
@@ -216,9 +227,9 @@ public final class VolumetricCalibration {
     }
 
     /**
-     * Fits I = a I<sub>r</sub><sup>b</sup> by least squares of ln I.
+     * Fits I = a I<sub>r</sub><sup>b</sup> by least squares of ln I, which is the relative error as long as that is small.
      *
-     * @param tipMm depth of one tip with which recorded intensity is computed, mm; greater than 0
+     * @param tipMm depth of one tip with which recorded intensity is computed, mm; 0.01 to 5
      * @return curve over the range of the runs
      * @throws IllegalArgumentException if there are fewer than three runs or all have one rate
      */
@@ -232,10 +243,12 @@ public final class VolumetricCalibration {
 
     private double[] fitPolynomial(double tipMm, int degree) {
         Require.atLeast("runs", runs.size(), degree + 2);
-        return LeastSquares.polynomial(recorded(tipMm), truth(), degree);
+        return LeastSquares.relativePolynomial(recorded(tipMm), truth(), degree);
     }
 
-    private Fit fit(CalibrationCurve curve, double tipMm) {
+    private Fit fit(CalibrationCurve fitted, double tipMm) {
+        Run slowest = Collections.min(runs, Comparator.comparingDouble(this::trueMmPerHour));
+        CalibrationCurve curve = fitted.withStaticFactor(depthOfTip(slowest) / tipMm);
         double rSquared = LeastSquares.rSquared(recorded(tipMm), truth(), x -> curve.trueMmPerHour(x, tipMm));
         return new Fit(curve, tipMm, rSquared, worst(curve, tipMm));
     }
@@ -251,7 +264,7 @@ public final class VolumetricCalibration {
     }
 
     private double[] recorded(double tipMm) {
-        Require.positive("tipMm", tipMm, "mm");
+        Plausible.tip("tipMm", tipMm);
         return runs.stream()
                 .mapToDouble(run -> 3600 * run.tips() * tipMm / run.seconds())
                 .toArray();

@@ -122,11 +122,11 @@ class TipEventsTest {
 
     @Test
     void calibratesTheFirstTipOfAnEventByTheGapBeforeIt() {
-        TippingBucket calibrated = GAUGE.withCalibration(LostTime.ofSeconds(6));
+        TippingBucket calibrated = GAUGE.withCalibration(LostTime.ofSeconds(3));
         List<RainfallEvent> events =
                 EventSeparation.of(Duration.ofMinutes(1)).events(tips(0, 1), record(0, 100), calibrated);
         assertThat(events).hasSize(2);
-        assertThat(events.get(1).depthMm()).isCloseTo(0.2 / 0.9, within(1e-12));
+        assertThat(events.get(1).depthMm()).isCloseTo(0.2 / 0.95, within(1e-12));
     }
 
     @Test

@@ -65,9 +65,19 @@ class CalibrationTest {
     }
 
     @Test
-    void curvesKeepTheFactorOfTheirLimits() {
+    void curvesKeepTheFactorOfTheirUpperLimitAndGoToTheStaticOne() {
         CalibrationCurve curve = CalibrationCurve.linear(-0.5, 1.08, 5, 300);
-        assertThat(curve.factor(0, 0.2)).isEqualTo(curve.factor(5, 0.2)).isCloseTo(0.98, within(1e-12));
+        assertThat(curve.factor(5, 0.2)).isCloseTo(0.98, within(1e-12));
+        assertThat(curve.factor(2.5, 0.2)).isCloseTo(0.99, within(1e-12));
+        assertThat(curve.factor(0, 0.2)).isEqualTo(1);
+        CalibrationCurve measured = curve.withStaticFactor(1.01);
+        assertThat(measured.factor(0, 0.2)).isEqualTo(1.01);
+        assertThat(measured.factor(2.5, 0.2)).isCloseTo(0.995, within(1e-12));
+        assertThat(measured.factor(5, 0.2)).isEqualTo(curve.factor(5, 0.2));
+        assertThat(measured).isNotEqualTo(curve);
+        assertThat(measured).hasToString("CalibrationCurve[I = -0.5 + 1.08 Ir, Ir 5 to 300 mm/h, 1.01 for slow tips]");
+        assertThat(curve.lowestMmPerHour(0.2)).isEqualTo(5);
+        assertThat(curve.highestMmPerHour(0.2)).isEqualTo(300);
         assertThat(curve.factor(Double.POSITIVE_INFINITY, 0.2)).isEqualTo(curve.factor(300, 0.2));
         assertThat(curve.covers(4.99, 0.2)).isFalse();
         assertThat(curve.covers(5, 0.2)).isTrue();
@@ -79,7 +89,13 @@ class CalibrationTest {
     void refusesWhatIsNoCalibration() {
         assertThatThrownBy(() -> LostTime.ofSeconds(-0.1))
                 .isInstanceOf(IllegalArgumentException.class)
-                .hasMessage("seconds must be 0 or greater and finite (s), was -0.1");
+                .hasMessage("seconds must be in [0, 5] s, was -0.1");
+        assertThatThrownBy(() -> LostTime.ofSeconds(45))
+                .isInstanceOf(IllegalArgumentException.class)
+                .hasMessage("seconds must be in [0, 5] s, was 45");
+        assertThatThrownBy(() -> CalibrationCurve.linear(0, 1, 5, 300).withStaticFactor(101))
+                .isInstanceOf(IllegalArgumentException.class)
+                .hasMessage("staticFactor must be in [0.5, 2], was 101");
         assertThatThrownBy(() -> CalibrationCurve.linear(-6, 1, 5, 300))
                 .isInstanceOf(IllegalArgumentException.class)
                 .hasMessage(

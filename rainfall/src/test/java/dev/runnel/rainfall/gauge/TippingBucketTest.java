@@ -126,7 +126,7 @@ class TippingBucketTest {
                 .isEqualTo(RegularSeries.of(START, TWO_MINUTES, 0, 0));
         assertThat(GAUGE.depth(Tips.none(), TWO_MINUTES, TipSpreading.INTERVAL).size())
                 .isZero();
-        assertThat(GAUGE.summary(Tips.none())).isEqualTo(new TipSummary(0, 0, 0, 0, 0));
+        assertThat(GAUGE.summary(Tips.none())).isEqualTo(new TipSummary(0, 0, 0, 0, 0, 0));
     }
 
     @Test
@@ -159,6 +159,15 @@ class TippingBucketTest {
         TippingBucket corrected = GAUGE.withCalibration(LostTime.ofSeconds(0.45));
         TipSummary summary = corrected.summary(tips(0, 0, 0.5 / 60, 10));
         assertThat(summary.beyondCalibration()).isEqualTo(1);
+        assertThat(summary.aboveCalibration()).isEqualTo(1);
+        assertThat(summary.belowCalibration()).isZero();
+        TipSummary curve = GAUGE.withCalibration(CalibrationCurve.linear(-0.5, 1.08, 5, 300))
+                .summary(tips(0, 10, 11, 11 + 1 / 60.0));
+        assertThat(curve.belowCalibration()).isEqualTo(1);
+        assertThat(curve.aboveCalibration()).isEqualTo(1);
+        assertThat(curve)
+                .hasToString("TipSummary[4 tips, 0.822373 mm of which 0.02237 mm by calibration, 0 coincident,"
+                        + " 1 below and 1 above the calibration]");
         assertThat(summary.coincident()).isEqualTo(1);
         assertThat(summary.nominalMm()).isEqualTo(0.8);
         assertThat(summary.addedMm()).isCloseTo(0.2 + 0.2 * (600 - 0.5) / (600 - 0.95) - 0.2, within(1e-12));
@@ -183,10 +192,16 @@ class TippingBucketTest {
     void refusesBadInput() {
         assertThatThrownBy(() -> TippingBucket.ofTip(0))
                 .isInstanceOf(IllegalArgumentException.class)
-                .hasMessage("tipMm must be greater than 0 and finite (mm), was 0");
+                .hasMessage("tipMm must be in [0.01, 5] mm, was 0");
         assertThatThrownBy(() -> TippingBucket.ofVolume(8, Double.NaN))
                 .isInstanceOf(IllegalArgumentException.class)
-                .hasMessage("funnelCm2 must be greater than 0 and finite (cm2), was NaN");
+                .hasMessage("funnelCm2 must be in [20, 10000] cm2, was NaN");
+        assertThatThrownBy(() -> TippingBucket.ofTip(20))
+                .isInstanceOf(IllegalArgumentException.class)
+                .hasMessage("tipMm must be in [0.01, 5] mm, was 20");
+        assertThatThrownBy(() -> TippingBucket.ofVolume(0.008, 400))
+                .isInstanceOf(IllegalArgumentException.class)
+                .hasMessage("10 volumeMl / funnelCm2 must be in [0.01, 5] mm, was 2.0E-4");
         assertThatThrownBy(() -> GAUGE.depth(tips(1), Duration.ZERO, TipSpreading.COUNT))
                 .isInstanceOf(IllegalArgumentException.class)
                 .hasMessage("step must be longer than 0, was PT0S");
