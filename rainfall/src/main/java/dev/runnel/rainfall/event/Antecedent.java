@@ -35,6 +35,6 @@ public record Antecedent(Duration dryTime, boolean isAtLeast, int missingSteps) 
         }
         return (isAtLeast ? "dry for at least " : "dry for ")
                 + dryTime
-                + (missingSteps == 0 ? "" : ", " + missingSteps + " steps of it missing");
+                + (missingSteps == 0 ? "" : ", " + missingSteps + " missing in that");
     }
 }

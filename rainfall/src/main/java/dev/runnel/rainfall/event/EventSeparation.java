@@ -5,6 +5,7 @@ import dev.runnel.base.Text;
 import dev.runnel.rainfall.gauge.RainUnits;
 import dev.runnel.rainfall.gauge.TippingBucket;
 import dev.runnel.rainfall.gauge.Tips;
+import dev.runnel.rainfall.internal.Outages;
 import dev.runnel.timeseries.EpochNanos;
 import dev.runnel.timeseries.Interval;
 import dev.runnel.timeseries.RegularSeries;
@@ -12,6 +13,7 @@ import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.Collection;
 import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
@@ -28,9 +30,13 @@ import org.apiguardian.api.API;
  *       belongs to its depth; outside it is stray and is reported.
  *   <li><b>Depth.</b> An event shallower than the minimum depth, by default 0, is dropped; it is counted and still ends
  *       the dry time before the next one. A depth within 1e-9 mm of the minimum counts as equal to it.
- *   <li><b>Missing steps</b> are not wet, so they let the gap grow: it cannot be known whether it rained. An event that
- *       they touch says so ({@link RainfallEvent#missingSteps}, {@link RainfallEvent#missingStepsAfter}).
+ *   <li><b>Missing steps</b>, and outages in a record of tips, are not wet, so they let the gap grow: it cannot be known
+ *       whether it rained. An event that they touch says so ({@link RainfallEvent#missingSteps},
+ *       {@link RainfallEvent#missingStepsAfter}).
  * </ul>
+ *
+ * <p>A series has no unit: whether its values are depths, as they must be, nobody here can tell. Intensities in mm/h
+ * at 5 min steps give events twelve times too deep.
  *
  * <p>{@link #detector} takes a record step by step and {@link #tipDetector} tip by tip; {@link #separate} is the same
  * over a whole record.
@@ -238,20 +244,49 @@ public final class EventSeparation {
      * @throws IllegalArgumentException if a tip lies outside the record
      */
     public EventRecord separate(Tips tips, Interval record, TippingBucket bucket) {
+        return separate(tips, record, bucket, List.of());
+    }
+
+    /**
+     * Returns the events of a record of tips with outages, in which the gauge told nothing of the rain. They are to tips what
+     * missing steps are to steps: not wet, so that the gap grows over them. Tips in an outage are set aside and counted;
+     * an event that an outage touches says so ({@link RainfallEvent#missingSteps} and
+     * {@link RainfallEvent#missingStepsAfter} count outages then), and so does its antecedent.
+     *
+     * @param tips the tips, all inside the record
+     * @param record time of the record
+     * @param bucket the gauge
+     * @param outages times in which the gauge told nothing, in any order; those that overlap or touch count as one
+     * @return the events
+     * @throws IllegalArgumentException if a tip lies outside the record
+     */
+    @API(status = API.Status.EXPERIMENTAL, since = "0.1")
+    public EventRecord separate(Tips tips, Interval record, TippingBucket bucket, Collection<Interval> outages) {
+        List<Interval> out = Outages.within(record, outages);
+        int aside = out.stream().mapToInt(outage -> tips.slice(outage).size()).sum();
         TipEventDetector detector = tipDetector(bucket);
         List<RainfallEvent> events = new ArrayList<>();
+        int outage = 0;
         detector.advanceTo(record.start());
         for (int i = 0; i < tips.size(); i++) {
             if (!record.contains(tips.time(i))) {
-                throw new IllegalArgumentException(
-                        "tips must be inside the record " + record + ", was " + tips.time(i) + " at index " + i);
+                throw new IllegalArgumentException("tips must be inside the record " + record + ", was " + tips.time(i)
+                        + " at index " + i + "; tips.slice(record) leaves out those outside");
             }
-            detector.next(tips.epochNanos(i)).ifPresent(events::add);
+            while (outage < out.size() && !tips.time(i).isBefore(out.get(outage).end())) {
+                outage++;
+            }
+            if (outage == out.size() || !out.get(outage).contains(tips.time(i))) {
+                detector.next(tips.epochNanos(i)).ifPresent(events::add);
+            }
         }
         Optional<RainfallEvent> last = detector.advanceTo(record.end());
         last.ifPresent(events::add);
         detector.finish().ifPresent(events::add);
-        return new EventRecord(events, detector.droppedEvents(), detector.droppedMm(), 0, 0);
+        List<RainfallEvent> known = events.stream()
+                .map(event -> event.withOutages(out, minimumInterEvent))
+                .toList();
+        return new EventRecord(known, detector.droppedEvents(), detector.droppedMm(), 0, 0, out.size(), aside);
     }
 
     boolean keeps(double depthMm) {

@@ -65,6 +65,24 @@ public final class RainfallEvent {
                 interval, depthMm, List.copyOf(peaks), new Antecedent(Duration.ZERO, true, 0), Completeness.FULL);
     }
 
+    /** This event of a record of tips with outages, in order: how many lie in it, in the gap after it and in the dry time before. */
+    RainfallEvent withOutages(List<Interval> outages, Duration gap) {
+        Interval before = Interval.of(start().minus(antecedentDryTime()), start());
+        Interval after = Interval.of(end(), gap);
+        Antecedent dry =
+                new Antecedent(antecedent.dryTime(), antecedent.isAtLeast(), Math.toIntExact(count(outages, before)));
+        Completeness known = new Completeness(
+                Math.toIntExact(count(outages, interval)),
+                Math.toIntExact(count(outages, after)),
+                completeness.openAtStart,
+                completeness.openAtEnd);
+        return new RainfallEvent(interval, depthMm, peaks, dry, known);
+    }
+
+    private static long count(List<Interval> outages, Interval time) {
+        return outages.stream().filter(outage -> outage.overlaps(time)).count();
+    }
+
     /**
      * Returns the time of the event.
      *
@@ -166,7 +184,8 @@ public final class RainfallEvent {
     }
 
     /**
-     * Returns the number of missing steps between the first and the last wet step.
+     * Returns the number of missing steps between the first and the last wet step; in a record of tips, of outages between
+     * its first tip and its last.
      *
      * @return count; rain in them is not in the depth
      */
@@ -175,7 +194,7 @@ public final class RainfallEvent {
     }
 
     /**
-     * Returns the number of missing steps in the dry time that ended the event.
+     * Returns the number of missing steps, or of outages, in the dry time that ended the event.
      *
      * @return count; had they been wet, the event would have gone on
      */
@@ -247,10 +266,10 @@ public final class RainfallEvent {
             text.append(", may go on after it");
         }
         if (missingSteps() > 0) {
-            text.append(", ").append(missingSteps()).append(" steps missing");
+            text.append(", ").append(missingSteps()).append(" missing in the event");
         }
         if (missingStepsAfter() > 0) {
-            text.append(", ").append(missingStepsAfter()).append(" steps missing after");
+            text.append(", ").append(missingStepsAfter()).append(" missing after it");
         }
         return text.append("]").toString();
     }

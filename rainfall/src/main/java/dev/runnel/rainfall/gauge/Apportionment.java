@@ -28,10 +28,9 @@ final class Apportionment {
         this.end = start + step;
     }
 
-    static RegularSeries of(
-            TippingBucket bucket, Tips tips, TipSpreading spreading, long start, long step, long length) {
+    static RegularSeries of(Fillings fillings, boolean smooth, long start, long step, long length) {
         Apportionment apportionment = new Apportionment(stepCount(length, step), start, step);
-        apportionment.addAll(Fillings.of(bucket, tips, spreading, start), spreading.isSmooth());
+        apportionment.addAll(fillings, smooth);
         apportionment.close();
         return apportionment.toSeries();
     }

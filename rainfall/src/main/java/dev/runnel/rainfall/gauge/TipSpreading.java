@@ -18,9 +18,11 @@ import org.apiguardian.api.API;
  * no parameter, conserves each tip and cannot make negative rain. It looks better than even spreading; whether it is nearer
  * to the rain depends on the rain.
  *
- * <p>The first tip after a dry spell has no start: nobody knows when the bucket began to fill, nor how much was left in
- * it. Its depth is spread over no more than a cap, by default 60 min (common practice). The same cap holds for every
- * tip, so a longer cap lets drizzle reach further back.
+ * <p>The first tip of a spell, after a gap longer than a cap, 60 min by default (common practice), has no start: nobody knows
+ * when the bucket began to fill, nor how much was left in it. It is taken to be as fast as the tip that follows it, so that a
+ * downpour begins as one, and spread over the time to the next tip, though never over more than the cap (our choice). Only a tip
+ * with no other near on either side is spread over the whole cap: it may begin an event that much before its instant, or
+ * join it to the one before. A shorter cap, or {@link #COUNT}, keeps it in place.
  *
  * <p>Tips at one instant, as a logger with a coarse clock writes them, filled one after the other: their depths together
  * are spread over the time since the tip before them.
@@ -84,10 +86,23 @@ public final class TipSpreading {
         return smooth;
     }
 
-    /** Start of the time over which a tip is spread: the tip before, or the cap before the tip if that is later. */
-    long start(long previous, long tip) {
-        long earliest = tip - cap;
-        return Math.max(previous, earliest <= tip ? earliest : Long.MIN_VALUE);
+    /**
+     * Start of the time over which a tip is spread: the tip before, or if that is further away than the cap, as long before the
+     * tip as the next one comes after it, but no more than the cap. The least and the greatest long stand for no tip.
+     */
+    long start(long previous, long tip, long next) {
+        long earliest = orLeast(tip, cap);
+        if (previous >= earliest) {
+            return previous;
+        }
+        // An overflow, of tips centuries apart, is as far away as none.
+        long pace = next - tip < 0 ? Long.MAX_VALUE : next - tip;
+        return Math.max(earliest, orLeast(tip, pace));
+    }
+
+    private static long orLeast(long tip, long before) {
+        long time = tip - before;
+        return time <= tip ? time : Long.MIN_VALUE;
     }
 
     @Override

@@ -3,6 +3,7 @@ package dev.runnel.rainfall.gauge;
 import dev.runnel.base.CompensatedSum;
 import dev.runnel.base.Require;
 import dev.runnel.base.Text;
+import dev.runnel.rainfall.internal.Outages;
 import dev.runnel.rainfall.internal.Rain;
 import dev.runnel.timeseries.EpochNanos;
 import dev.runnel.timeseries.Interval;
@@ -10,6 +11,8 @@ import dev.runnel.timeseries.RegularSeries;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.Arrays;
+import java.util.Collection;
+import java.util.List;
 import java.util.Objects;
 import org.apiguardian.api.API;
 
@@ -139,17 +142,19 @@ public final class TippingBucket {
         if (tips.isEmpty()) {
             return RegularSeries.of(Instant.EPOCH, step);
         }
-        long first = spreading.start(Long.MIN_VALUE, tips.epochNanos(0));
-        long start = Math.floorDiv(first, stepNanos) * stepNanos;
+        Fillings fillings = Fillings.of(this, tips, spreading, Long.MIN_VALUE);
+        long start = Math.floorDiv(fillings.from()[0], stepNanos) * stepNanos;
         long last = tips.epochNanos(tips.size() - 1);
-        return Apportionment.of(this, tips, spreading, start, stepNanos, last - start + 1);
+        return Apportionment.of(fillings, spreading.isSmooth(), start, stepNanos, last - start + 1);
     }
 
     /**
      * Returns the depth of rain in each step of a record, dry steps before and after the tips included.
      *
      * <p>The first step begins where the record begins. The last one holds the end of the record; if the record is not a
-     * whole number of steps long, it reaches beyond. Rain is not spread to before the record.
+     * whole number of steps long, it reaches beyond, and holds the rain of that part of it only which lies in the record.
+     * Rain is not spread to before the record. Was the gauge out of work at times, name its
+     * {@linkplain #depth(Tips, Interval, Duration, TipSpreading, Collection) outages}.
      *
      * @param tips the tips, all inside the record
      * @param record time during which the gauge was at work
@@ -160,19 +165,66 @@ public final class TippingBucket {
      *     that there are more than 2147483639 steps
      */
     public RegularSeries depth(Tips tips, Interval record, Duration step, TipSpreading spreading) {
+        return depth(tips, record, step, spreading, List.of());
+    }
+
+    /**
+     * Returns the depth of rain in each step of a record with outages: {@link #record}, without what it says of the tips in
+     * them.
+     *
+     * @param tips the tips, all inside the record
+     * @param record time of the record
+     * @param step length of a step; greater than 0
+     * @param spreading how a tip is laid out in time
+     * @param outages times in which the gauge told nothing of the rain
+     * @return mm in each step, NaN in steps that share time with an outage
+     * @throws IllegalArgumentException as for the record without outages
+     */
+    @API(status = API.Status.EXPERIMENTAL, since = "0.1")
+    public RegularSeries depth(
+            Tips tips, Interval record, Duration step, TipSpreading spreading, Collection<Interval> outages) {
+        return record(tips, record, step, spreading, outages).depth();
+    }
+
+    /**
+     * Returns the depth of rain in each step of a record with outages, and what became of the tips. An outage is any time in
+     * which the gauge told nothing of the rain: the logger was off, the funnel blocked, or somebody at work on it.
+     *
+     * <p>A step that shares time with an outage is missing. Tips in an outage, which are no rain or not known to be, are
+     * set aside. No rain is spread over an outage: the first tip after it is the first of a spell, and so is its
+     * intensity unknown.
+     *
+     * @param tips the tips, all inside the record
+     * @param record time of the record; as for the record without outages
+     * @param step length of a step; greater than 0
+     * @param spreading how a tip is laid out in time
+     * @param outages times in which the gauge told nothing of the rain, in any order; those outside the record, and empty
+     *     ones, change nothing
+     * @return the steps with an account
+     * @throws IllegalArgumentException as for the record without outages
+     */
+    @API(status = API.Status.EXPERIMENTAL, since = "0.1")
+    public TipRecord record(
+            Tips tips, Interval record, Duration step, TipSpreading spreading, Collection<Interval> outages) {
         long stepNanos = EpochNanos.positive("step", step);
         if (!tips.isEmpty()) {
             requireInside(record, tips, 0);
             requireInside(record, tips, tips.size() - 1);
         }
+        List<Interval> out = Outages.within(record, outages);
+        List<Interval> stretches = Outages.between(record, out);
+        Fillings fillings = Fillings.of(this, tips, spreading, stretches);
         long start = EpochNanos.of(record.start());
-        return Apportionment.of(this, tips, spreading, start, stepNanos, EpochNanos.of(record.end()) - start);
+        RegularSeries all =
+                Apportionment.of(fillings, spreading.isSmooth(), start, stepNanos, EpochNanos.of(record.end()) - start);
+        int aside = out.stream().mapToInt(outage -> tips.slice(outage).size()).sum();
+        return TipRecord.of(all, out, aside, aside * tipMm);
     }
 
     private static void requireInside(Interval record, Tips tips, int index) {
         if (!record.contains(tips.time(index))) {
-            throw new IllegalArgumentException(
-                    "tips must be inside the record " + record + ", was " + tips.time(index) + " at index " + index);
+            throw new IllegalArgumentException("tips must be inside the record " + record + ", was " + tips.time(index)
+                    + " at index " + index + "; tips.slice(record) leaves out those outside");
         }
     }
 

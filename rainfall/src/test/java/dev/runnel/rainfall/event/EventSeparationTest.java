@@ -115,7 +115,7 @@ class EventSeparationTest {
         RainfallEvent second = record.events().get(1);
         assertThat(second.antecedent()).isEqualTo(new Antecedent(Duration.ofMinutes(50), false, 3));
         assertThat(second.isComplete()).isTrue();
-        assertThat(second.antecedent()).hasToString("dry for PT50M, 3 steps of it missing");
+        assertThat(second.antecedent()).hasToString("dry for PT50M, 3 missing in that");
     }
 
     @Test
@@ -178,7 +178,7 @@ class EventSeparationTest {
     void saysWhyAnEventIsNotComplete() {
         RegularSeries cut = rain(1, MISSING, 2, 0, MISSING, 0, 0, 0, 3);
         assertThat(HALF_HOUR.events(cut).toString())
-                .contains("may begin before the record, 1 steps missing, 1 steps missing after]")
+                .contains("may begin before the record, 1 missing in the event, 1 missing after it]")
                 .contains("may go on after it]");
     }
 

@@ -130,12 +130,45 @@ class TipEventsTest {
     }
 
     @Test
+    void outagesAreNotDryWeatherAndTheirTipsNoRain() {
+        EventSeparation rule = EventSeparation.of(Duration.ofMinutes(60));
+        List<Interval> outages = List.of(record(12, 20), record(150, 160), record(160, 170), record(400, 500));
+        EventRecord separated =
+                rule.separate(tips(0, 10, 15, 30, 155, 240, 450, 700), record(-60, 1000), GAUGE, outages);
+        assertThat(separated)
+                .hasToString("EventRecord[3 events, 0 dropped with 0 mm, stray 0 mm, 0 steps missing,"
+                        + " 3 outages with 3 tips set aside]");
+        RainfallEvent first = separated.events().get(0);
+        assertThat(first.depthMm()).isCloseTo(0.6, within(1e-12));
+        assertThat(first.end()).isEqualTo(minute(30));
+        assertThat(first.missingSteps()).isEqualTo(1);
+        assertThat(first.missingStepsAfter()).isZero();
+        assertThat(first.isComplete()).isFalse();
+        assertThat(first.toString()).endsWith("dry for at least PT1H, 1 missing in the event]");
+        RainfallEvent second = separated.events().get(1);
+        assertThat(second.antecedent()).isEqualTo(new Antecedent(Duration.ofMinutes(210), false, 1));
+        assertThat(second.isComplete()).isTrue();
+        assertThat(separated.events().get(2).antecedent()).isEqualTo(new Antecedent(Duration.ofMinutes(460), false, 1));
+    }
+
+    @Test
+    void anOutageAfterTheLastTipMayHideTheRestOfTheEvent() {
+        EventSeparation rule = EventSeparation.of(Duration.ofMinutes(60));
+        EventRecord separated =
+                rule.separate(tips(0, 10), record(-60, 1000), GAUGE, List.of(record(40, 50), record(71, 80)));
+        assertThat(separated.events().get(0).missingStepsAfter()).isEqualTo(1);
+        assertThat(separated.events().get(0).isComplete()).isFalse();
+        assertThat(rule.separate(tips(0, 10), record(-60, 1000), GAUGE, List.of()))
+                .isEqualTo(rule.separate(tips(0, 10), record(-60, 1000), GAUGE));
+    }
+
+    @Test
     void refusesTipsOutsideTheRecordAndTimesThatGoBack() {
         EventSeparation rule = EventSeparation.of(Duration.ofMinutes(60));
         assertThatThrownBy(() -> rule.events(tips(10, 100), record(0, 100), GAUGE))
                 .isInstanceOf(IllegalArgumentException.class)
                 .hasMessage("tips must be inside the record 2026-03-01T12:00:00Z/2026-03-01T13:40:00Z,"
-                        + " was 2026-03-01T13:40:00Z at index 1");
+                        + " was 2026-03-01T13:40:00Z at index 1; tips.slice(record) leaves out those outside");
         TipEventDetector detector = rule.tipDetector(GAUGE);
         detector.next(minute(5));
         assertThatThrownBy(() -> detector.next(minute(4)))

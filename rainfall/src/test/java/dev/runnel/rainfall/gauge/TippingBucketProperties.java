@@ -121,8 +121,13 @@ class TippingBucketProperties {
             while (before >= 0 && tips.epochNanos(before) == to) {
                 before--;
             }
-            if (before >= 0) {
-                from = Math.max(from, tips.epochNanos(before));
+            if (before >= 0 && tips.epochNanos(before) >= from) {
+                from = tips.epochNanos(before);
+            } else {
+                int after = tips.endOfInstant(i);
+                if (after < tips.size()) {
+                    from = Math.max(from, to - (tips.epochNanos(after) - to));
+                }
             }
             for (int k = (int) ((from - start) / step); k < depths.length && start + step * k <= to; k++) {
                 long a = start + step * k;

@@ -69,6 +69,38 @@ class TippingBucketTest {
     }
 
     @Test
+    void theFirstTipOfASpellIsAsFastAsTheNext() {
+        // Minutes 5 and 375 begin a spell each, 600 is alone and spread over the cap.
+        Tips tips = tips(5, 7, 375, 376, 600);
+        RegularSeries depth = GAUGE.depth(tips, record(700), Duration.ofMinutes(1), TipSpreading.INTERVAL);
+        assertThat(depth.value(2)).isZero();
+        assertThat(depth.value(3)).isCloseTo(0.1, within(1e-15));
+        assertThat(depth.value(4)).isCloseTo(0.1, within(1e-15));
+        assertThat(depth.value(373)).isZero();
+        assertThat(depth.value(374)).isCloseTo(0.2, within(1e-15));
+        assertThat(depth.value(375)).isCloseTo(0.2, within(1e-15));
+        assertThat(depth.value(539)).isZero();
+        assertThat(depth.value(540)).isCloseTo(0.2 / 60, within(1e-15));
+        RegularSeries smooth = GAUGE.depth(tips, record(700), Duration.ofMinutes(1), TipSpreading.SMOOTH);
+        assertThat(smooth.value(2)).isZero();
+        assertThat(smooth.value(374)).isCloseTo(0.2, within(1e-15));
+        assertThat(smooth.sum()).isCloseTo(1.0, within(1e-15));
+    }
+
+    @Test
+    void startsOfTipsCenturiesApartDoNotOverflow() {
+        TipSpreading forever = TipSpreading.interval(Duration.ofDays(100_000));
+        assertThat(forever.start(Long.MIN_VALUE, -9_000_000_000_000_000_000L, 9_000_000_000_000_000_000L))
+                .isEqualTo(Long.MIN_VALUE);
+        assertThat(TipSpreading.COUNT.start(1, 5, 9)).isEqualTo(5);
+        assertThat(TipSpreading.interval(Duration.ofNanos(4)).start(1, 5, 6)).isEqualTo(1);
+        assertThat(TipSpreading.interval(Duration.ofNanos(3)).start(1, 5, 6)).isEqualTo(4);
+        assertThat(TipSpreading.interval(Duration.ofNanos(3)).start(1, 5, 9)).isEqualTo(2);
+        assertThat(TipSpreading.interval(Duration.ofNanos(3)).start(1, 5, Long.MAX_VALUE))
+                .isEqualTo(2);
+    }
+
+    @Test
     void smoothRainStartsAndEndsWithoutAJump() {
         // One tip over 8 min: shares of 3s^2 - 2s^3 at s = 1/4, 1/2, 3/4.
         RegularSeries alone =
@@ -208,7 +240,7 @@ class TippingBucketTest {
         assertThatThrownBy(() -> GAUGE.depth(tips(1, 4), record(4), TWO_MINUTES, TipSpreading.COUNT))
                 .isInstanceOf(IllegalArgumentException.class)
                 .hasMessage("tips must be inside the record 2026-03-01T12:00:00Z/2026-03-01T12:04:00Z,"
-                        + " was 2026-03-01T12:04:00Z at index 1");
+                        + " was 2026-03-01T12:04:00Z at index 1; tips.slice(record) leaves out those outside");
         assertThatThrownBy(() -> GAUGE.depth(tips(0, 1000), Duration.ofNanos(1), TipSpreading.COUNT))
                 .isInstanceOf(IllegalArgumentException.class)
                 .hasMessageStartingWith("step must be at least PT");
