@@ -17,12 +17,15 @@ import org.apiguardian.api.API;
  *
  * <p>Limits out of the box, each a choice to be reviewed for the gauge and the climate: tips faster than 500 mm/h are
  * double (an assumed ceiling; 1.44 s for 0.2 mm); 12 gaps in a row, each longer than the one before, mark a
- * draining funnel (British Columbia Ministry of Forests 2022, quality control of forest gauges); the same number within
- * 5 % of each other mark a drip (common practice); a tip after more than 6 h without one is a first tip. Snow is looked
+ * draining funnel (British Columbia Ministry of Forests 2022, quality control of forest gauges); the same number, each within
+ * 5 % of the one before, mark a drip (common practice); a tip after more than 6 h without one is a first tip. Snow is looked
  * for only if {@linkplain #withTemperature temperature} is given.
  *
- * <p>A logger that writes whole minutes puts the tips of a downpour on one instant. Give its {@linkplain #withClock resolution},
- * or all of them but the first are flagged as double.
+ * <p>A logger that writes whole minutes puts the tips of a downpour on one instant, and makes the gaps of a drip uneven. Give
+ * its {@linkplain #withClock resolution} c, or all tips of a minute but the first are flagged as double and no row is found.
+ * A gap cut to c is out by less than c: gaps are then even if they differ by 5 % or by c, and lengthen as long as none is
+ * shorter than the longest before it by more than c and the last of the row is longer than the first by more than c. Gaps
+ * shorter than 4 c tell nothing of evenness and break a row (our choice).
  *
  * @since 0.1
  */
@@ -81,16 +84,17 @@ public final class TipChecks {
     }
 
     /**
-     * Returns the same checks with another rule for drips.
+     * Returns the same checks with another rule for rows of gaps: {@link TipFlag#EVENLY_SPACED} and
+     * {@link TipFlag#LENGTHENING}.
      *
-     * @param gaps least number of gaps in a row; 2 or more
-     * @param evenness greatest difference from one gap to the next, as a share of the former; above 0
+     * @param gaps least number of gaps in a row, of either kind; 2 or more
+     * @param evenness greatest difference from one gap to the next in an even row, as a share of the former; 0 to 1
      * @return the checks
      * @throws IllegalArgumentException if an argument is out of range
      */
-    public TipChecks withDrip(int gaps, double evenness) {
+    public TipChecks withRow(int gaps, double evenness) {
         Require.atLeast("gaps", gaps, 2);
-        Require.positive("evenness", evenness, "");
+        Require.inRange("evenness", evenness, 0, 1, "");
         return new TipChecks(bucket, ceilingMmPerHour, gaps, evenness, drySpell, visits, frost, clock);
     }
 
@@ -136,7 +140,8 @@ public final class TipChecks {
 
     /**
      * Returns the same checks for a logger whose clock writes nothing finer than a given time. A tip is then double only if the
-     * tips at its instant, within that time, are faster than the ceiling.
+     * tips at its instant, within that time, are faster than the ceiling, and rows of gaps are judged as far as the clock
+     * tells.
      *
      * @param resolution from one time that it can write to the next; 0 or longer, 0 if times are exact
      * @return the checks
@@ -184,27 +189,20 @@ public final class TipChecks {
     }
 
     private void flagRuns(Tips tips, List<Set<TipFlag>> flags) {
-        int even = 1;
-        int lengthening = 1;
-        for (int i = 2; i < tips.size(); i++) {
-            double before = gap(tips, i - 1);
-            double now = gap(tips, i);
-            boolean spell = before > drySpell || now > drySpell || before == 0;
-            even = !spell && Math.abs(now - before) <= evenness * before ? even + 1 : 1;
-            lengthening = !spell && now > before ? lengthening + 1 : 1;
-            flagRun(flags, i, even, TipFlag.EVENLY_SPACED);
-            flagRun(flags, i, lengthening, TipFlag.LENGTHENING);
+        GapRow even = GapRow.even(run, evenness, clock);
+        GapRow lengthening = GapRow.lengthening(run, clock);
+        for (int i = 1; i < tips.size(); i++) {
+            long gap = gap(tips, i);
+            boolean tells = gap > 0 && gap <= drySpell && gap >= GapRow.LEAST_CLOCKS * clock;
+            flagRow(flags, i, tells ? even.next(gap) : even.interrupt(), TipFlag.EVENLY_SPACED);
+            flagRow(flags, i, tells ? lengthening.next(gap) : lengthening.interrupt(), TipFlag.LENGTHENING);
         }
     }
 
-    /** When a run has become long enough all its tips are flagged, and from then on each that continues it. */
-    private void flagRun(List<Set<TipFlag>> flags, int last, int gaps, TipFlag flag) {
-        if (gaps == run) {
-            for (int i = last - gaps + 1; i <= last; i++) {
-                flags.get(i).add(flag);
-            }
-        } else if (gaps > run) {
-            flags.get(last).add(flag);
+    /** Flags the tips that end the gaps of a row. */
+    private static void flagRow(List<Set<TipFlag>> flags, int last, int gaps, TipFlag flag) {
+        for (int i = last; i > last - gaps && !flags.get(i).contains(flag); i--) {
+            flags.get(i).add(flag);
         }
     }
 

@@ -7,6 +7,7 @@ import java.util.EnumSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.function.Predicate;
 import org.apiguardian.api.API;
 
 /**
@@ -55,18 +56,35 @@ public final class TipReview {
     }
 
     /**
-     * Returns the tips that have none of the given flags. What was taken away is {@link #count counted} here still.
+     * Returns the tips that have a flag; {@link Tips#toInstants} lists their times.
      *
-     * @param unwanted flags, such as {@link TipFlag#SERVICE}
+     * @param flag the flag
+     * @return those tips
+     */
+    public Tips flagged(TipFlag flag) {
+        return select(each -> each.contains(flag));
+    }
+
+    /**
+     * Returns the tips that have none of the given flags. What was taken away is {@link #flagged still here}.
+     *
+     * <p>The time of a tip that was taken away passes for dry weather. Where it is not known whether it rained, as during a visit,
+     * name the outage instead: {@link TippingBucket#record}.
+     *
+     * @param unwanted flags
      * @return the other tips
      */
     public Tips without(TipFlag... unwanted) {
         Set<TipFlag> set =
                 unwanted.length == 0 ? EnumSet.noneOf(TipFlag.class) : EnumSet.copyOf(Arrays.asList(unwanted));
+        return select(each -> Collections.disjoint(each, set));
+    }
+
+    private Tips select(Predicate<Set<TipFlag>> wanted) {
         long[] kept = new long[tips.size()];
         int size = 0;
         for (int i = 0; i < kept.length; i++) {
-            if (Collections.disjoint(flags.get(i), set)) {
+            if (wanted.test(flags.get(i))) {
                 kept[size++] = tips.epochNanos(i);
             }
         }

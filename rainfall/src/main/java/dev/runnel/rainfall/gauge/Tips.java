@@ -1,7 +1,10 @@
 package dev.runnel.rainfall.gauge;
 
+import dev.runnel.base.Text;
 import dev.runnel.timeseries.EpochNanos;
 import dev.runnel.timeseries.Interval;
+import dev.runnel.timeseries.Series;
+import dev.runnel.timeseries.csv.CsvInstants;
 import java.time.Instant;
 import java.util.Arrays;
 import java.util.List;
@@ -68,6 +71,67 @@ public final class Tips {
         return new Tips(checked(epochNanos.clone()));
     }
 
+    /**
+     * Returns the tips of a file.
+     *
+     * @param lines instants read from it, one a tip; what became of its lines is in their report
+     * @return the tips
+     */
+    @API(status = API.Status.EXPERIMENTAL, since = "0.1")
+    public static Tips from(CsvInstants lines) {
+        return new Tips(lines.toEpochNanos());
+    }
+
+    /**
+     * Returns the tips of a record that says how many there were at, or since the reading before, each reading. They stand at the
+     * time of the reading: give {@link TipChecks#withClock} the time from reading to reading, and for a record in equal
+     * steps take {@link TippingBucket#depthOfCounts} instead.
+     *
+     * @param counts number of tips of each reading; whole numbers, 0 or greater
+     * @return the tips
+     * @throws IllegalArgumentException if a number is negative, not whole, above 1 000 000, missing or suspect
+     */
+    @API(status = API.Status.EXPERIMENTAL, since = "0.1")
+    public static Tips ofCounts(Series counts) {
+        return counted(counts, 1, "counts", "");
+    }
+
+    /**
+     * Returns the tips of a record that says what depth fell at, or since the reading before, each reading: 0.4 mm are two tips of
+     * 0.2 mm.
+     *
+     * @param depthsMm depth of each reading, mm; 0 or greater, whole tips within 5 % of a tip, for rounding in the file
+     * @param bucket the gauge; the depth of a tip is the nominal one that the logger counts with
+     * @return the tips, at the times of the readings; as for {@link #ofCounts}
+     * @throws IllegalArgumentException if a depth is negative, no whole number of tips or of more than 1 000 000, missing or
+     *     suspect
+     */
+    @API(status = API.Status.EXPERIMENTAL, since = "0.1")
+    public static Tips ofDepths(Series depthsMm, TippingBucket bucket) {
+        return counted(depthsMm, bucket.tipMm(), "depthsMm", " tips of " + Text.number(bucket.tipMm()) + " mm");
+    }
+
+    private static Tips counted(Series readings, double unit, String name, String what) {
+        double[] values = readings.toUsableValues();
+        long[] tips = new long[Math.max(16, values.length)];
+        int size = 0;
+        for (int i = 0; i < values.length; i++) {
+            double count = Math.rint(values[i] / unit);
+            if (!(count >= 0 && count <= 1_000_000 && Math.abs(values[i] / unit - count) <= 0.05)) {
+                throw new IllegalArgumentException(name + " must be whole numbers from 0 to 1000000" + what + ", was "
+                        + (Double.isNaN(values[i]) ? "missing or suspect" : Text.number(values[i])) + " at index " + i
+                        + ", " + readings.time(i));
+            }
+            int end = Math.addExact(size, (int) count);
+            if (end > tips.length) {
+                tips = Arrays.copyOf(tips, Math.max(end, size + (size >> 1)));
+            }
+            Arrays.fill(tips, size, end, readings.epochNanos(i));
+            size = end;
+        }
+        return new Tips(Arrays.copyOf(tips, size));
+    }
+
     private static long[] checked(long[] times) {
         for (int i = 1; i < times.length; i++) {
             if (times[i] < times[i - 1]) {
@@ -126,6 +190,16 @@ public final class Tips {
      */
     public long[] toEpochNanos() {
         return times.clone();
+    }
+
+    /**
+     * Returns all instants.
+     *
+     * @return instants in order of time; a new list
+     */
+    @API(status = API.Status.EXPERIMENTAL, since = "0.1")
+    public List<Instant> toInstants() {
+        return Arrays.stream(times).mapToObj(EpochNanos::toInstant).toList();
     }
 
     /**

@@ -74,7 +74,7 @@ class TipChecksTest {
         assertThat(review.count(TipFlag.EVENLY_SPACED)).isEqualTo(14);
         assertThat(review.flags(1)).isEmpty();
         assertThat(review.flags(16)).isEmpty();
-        assertThat(CHECKS.withDrip(15, 0.05).review(atSeconds(seconds)).count(TipFlag.EVENLY_SPACED))
+        assertThat(CHECKS.withRow(15, 0.05).review(atSeconds(seconds)).count(TipFlag.EVENLY_SPACED))
                 .isZero();
     }
 
@@ -87,6 +87,63 @@ class TipChecksTest {
         TipReview review = CHECKS.review(atSeconds(seconds));
         assertThat(review.count(TipFlag.LENGTHENING)).isEqualTo(13);
         assertThat(review.count(TipFlag.EVENLY_SPACED)).isZero();
+    }
+
+    /** Gaps from 60 s, each 3 % longer, as clocks of several resolutions write them; from 4 resolutions on they tell. */
+    @Test
+    void seesADrainingFunnelThroughACoarseClock() {
+        double[] exact = new double[41];
+        for (int i = 1; i < exact.length; i++) {
+            exact[i] = exact[i - 1] + 60 * Math.pow(1.03, i - 1);
+        }
+        for (int clock : new int[] {1, 5, 10, 15}) {
+            double[] written = Arrays.stream(exact)
+                    .map(second -> clock * Math.floor(second / clock))
+                    .toArray();
+            TipReview review = CHECKS.withClock(Duration.ofSeconds(clock)).review(atSeconds(written));
+            assertThat(review.count(TipFlag.LENGTHENING))
+                    .as("clock of %d s", clock)
+                    .isEqualTo(40);
+        }
+        double[] minutes =
+                Arrays.stream(exact).map(second -> 60 * Math.floor(second / 60)).toArray();
+        TipReview coarse = CHECKS.withClock(Duration.ofMinutes(1)).review(atSeconds(minutes));
+        assertThat(coarse.count(TipFlag.LENGTHENING)).isZero();
+    }
+
+    @Test
+    void seesADripThroughACoarseClockButNoLengthening() {
+        double[] written = new double[30];
+        for (int i = 0; i < written.length; i++) {
+            written[i] = 10 * Math.floor(67.3 * i / 10);
+        }
+        TipReview review = CHECKS.withClock(Duration.ofSeconds(10)).review(atSeconds(written));
+        assertThat(review.count(TipFlag.EVENLY_SPACED)).isEqualTo(29);
+        assertThat(review.count(TipFlag.LENGTHENING)).isZero();
+        assertThat(CHECKS.review(atSeconds(written)).count(TipFlag.EVENLY_SPACED))
+                .isZero();
+    }
+
+    @Test
+    void gapsThatShortenAreNoLengtheningHoweverCoarseTheClock() {
+        GapRow row = GapRow.lengthening(3, 10);
+        assertThat(row.next(80)).isZero();
+        assertThat(row.next(70)).isZero();
+        assertThat(row.next(100)).isEqualTo(3);
+        assertThat(row.next(90)).isZero();
+        assertThat(row.next(100)).isEqualTo(5);
+        assertThat(row.next(80)).isZero();
+        assertThat(row.next(90)).isZero();
+        assertThat(row.interrupt()).isZero();
+        assertThat(row.next(120)).isZero();
+    }
+
+    @Test
+    void listsFlaggedTipsWithTheirTimes() {
+        TipReview review = CHECKS.review(atSeconds(0, 90, 91, 4000));
+        assertThat(review.flagged(TipFlag.DOUBLE).toInstants()).containsExactly(START.plusSeconds(91));
+        assertThat(review.flagged(TipFlag.SNOW)).isEqualTo(Tips.none());
+        assertThat(review.flagged(TipFlag.FIRST).toInstants()).containsExactly(START);
     }
 
     @Test
@@ -124,9 +181,12 @@ class TipChecksTest {
         assertThatThrownBy(() -> CHECKS.withCeiling(0))
                 .isInstanceOf(IllegalArgumentException.class)
                 .hasMessage("ceilingMmPerHour must be greater than 0 and finite (mm/h), was 0");
-        assertThatThrownBy(() -> CHECKS.withDrip(1, 0.1))
+        assertThatThrownBy(() -> CHECKS.withRow(1, 0.1))
                 .isInstanceOf(IllegalArgumentException.class)
                 .hasMessage("gaps must be at least 2, was 1");
+        assertThatThrownBy(() -> CHECKS.withRow(12, 5))
+                .isInstanceOf(IllegalArgumentException.class)
+                .hasMessage("evenness must be in [0, 1], was 5");
         assertThatThrownBy(() -> CHECKS.withDrySpell(Duration.ZERO)).isInstanceOf(IllegalArgumentException.class);
         assertThatThrownBy(() -> CHECKS.withTemperature(Series.builder().build(), Double.NaN, Duration.ofHours(1)))
                 .isInstanceOf(IllegalArgumentException.class)
