@@ -114,14 +114,13 @@ public final class AntecedentIndex {
      * memory.
      *
      * @param fiveDayIndexMm API5, mm; 0 or greater
-     * @param soilMoistureDeficitMm SMD, mm; 0 or greater
+     * @param soilMoistureDeficitMm SMD, mm; 0 or greater, and not so great that the index is below 0
      * @return index, mm
      * @throws IllegalArgumentException if an argument is out of range
      */
     public static double catchmentWetness(double fiveDayIndexMm, double soilMoistureDeficitMm) {
         Require.nonNegative("fiveDayIndexMm", fiveDayIndexMm, "mm");
-        Require.nonNegative("soilMoistureDeficitMm", soilMoistureDeficitMm, "mm");
-        return 125 + fiveDayIndexMm - soilMoistureDeficitMm;
+        return wetness(125 + fiveDayIndexMm, soilMoistureDeficitMm);
     }
 
     /**
@@ -129,14 +128,18 @@ public final class AntecedentIndex {
      * memory.
      *
      * @param fiveDayIndexMm API5, mm; 0 or greater
-     * @param soilMoistureDeficitMm SMD, mm; 0 or greater
+     * @param soilMoistureDeficitMm SMD, mm; 0 or greater, and not so great that the index is below 0
      * @return index, mm
      * @throws IllegalArgumentException if an argument is out of range
      */
     public static double urbanCatchmentWetness(double fiveDayIndexMm, double soilMoistureDeficitMm) {
         Require.nonNegative("fiveDayIndexMm", fiveDayIndexMm, "mm");
-        Require.nonNegative("soilMoistureDeficitMm", soilMoistureDeficitMm, "mm");
-        return 125 + 8 * fiveDayIndexMm - soilMoistureDeficitMm;
+        return wetness(125 + 8 * fiveDayIndexMm, soilMoistureDeficitMm);
+    }
+
+    private static double wetness(double withoutDeficit, double soilMoistureDeficitMm) {
+        return withoutDeficit
+                - Require.inRange("soilMoistureDeficitMm", soilMoistureDeficitMm, 0, withoutDeficit, "mm");
     }
 
     @Override

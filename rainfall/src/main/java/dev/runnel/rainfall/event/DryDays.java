@@ -11,10 +11,10 @@ import java.util.TreeSet;
 import org.apiguardian.api.API;
 
 /**
- * The days of a rain record, sorted into dry, wet and unknown by a {@link DryDayRule}. Immutable and thread-safe.
+ * The days of a rain record, sorted into dry, not dry and unknown by a {@link DryDayRule}. Immutable and thread-safe.
  *
  * <p>Days are those of a time zone, 23 or 25 hours long when clocks change. A step counts for the day in which it
- * starts. A day with missing rain is wet if what was recorded is already too much, and unknown otherwise; so are days
+ * starts. A day with missing rain is not dry if what was recorded is already too much, and unknown otherwise; so are days
  * whose run or days before are unknown or lie outside the record. An unknown day is never called dry.
  *
  * @since 0.1
@@ -111,11 +111,11 @@ public final class DryDays {
     }
 
     /**
-     * Returns the days that are not dry.
+     * Returns the days that are not dry by the rule: those with too much rain, and those without that lie too near one.
      *
      * @return dates in order; cannot be changed
      */
-    public SortedSet<LocalDate> wet() {
+    public SortedSet<LocalDate> notDry() {
         return wet;
     }
 
@@ -139,6 +139,7 @@ public final class DryDays {
 
     @Override
     public String toString() {
-        return "DryDays[" + dry.size() + " dry, " + wet.size() + " wet, " + unknown.size() + " unknown; " + rule + "]";
+        return "DryDays[" + dry.size() + " dry, " + wet.size() + " not dry, " + unknown.size() + " unknown; " + rule
+                + "]";
     }
 }

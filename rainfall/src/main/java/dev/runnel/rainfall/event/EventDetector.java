@@ -253,7 +253,9 @@ public final class EventDetector {
         return new RainfallEvent(
                 Interval.of(EpochNanos.toInstant(from), EpochNanos.toInstant(from + step * wetSize)),
                 depth,
-                SlidingMaximum.peaks(depths, from, step, durations),
+                SlidingMaximum.peaks(depths, from, step, durations).stream()
+                        .map(peak -> missingInside > 0 ? peak.asAtLeast() : peak)
+                        .toList(),
                 new Antecedent(Duration.ofNanos(step * (firstStep - dryFrom)), !rainedBefore, missingBefore),
                 new RainfallEvent.Completeness(
                         missingInside, missingAfter, !rainedBefore && firstStep < dryStepsToEnd, openAtEnd));

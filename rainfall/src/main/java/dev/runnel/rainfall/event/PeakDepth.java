@@ -15,22 +15,41 @@ import org.apiguardian.api.API;
  * @param duration length of the window; greater than 0
  * @param depthMm depth in it, mm; 0 or greater
  * @param start start of the window, the earliest if several are as deep
+ * @param isAtLeast true if a deeper one may be hidden: steps are missing, or the record is shorter than the window
  * @since 0.1
  */
 @API(status = API.Status.STABLE, since = "0.1")
-public record PeakDepth(Duration duration, double depthMm, Instant start) {
+public record PeakDepth(Duration duration, double depthMm, Instant start, boolean isAtLeast) {
     /**
-     * Checks the arguments.
+     * Makes the greatest depth of a record that lacks nothing.
      *
      * @param duration length of the window; greater than 0
      * @param depthMm depth in it, mm; 0 or greater
      * @param start start of the window
      * @throws IllegalArgumentException if the duration is not greater than 0 or the depth is negative or NaN
      */
+    public PeakDepth(Duration duration, double depthMm, Instant start) {
+        this(duration, depthMm, start, false);
+    }
+
+    /**
+     * Checks the arguments.
+     *
+     * @param duration length of the window; greater than 0
+     * @param depthMm depth in it, mm; 0 or greater
+     * @param start start of the window
+     * @param isAtLeast true if a deeper one may be hidden
+     * @throws IllegalArgumentException if the duration is not greater than 0 or the depth is negative or NaN
+     */
     public PeakDepth {
         EpochNanos.positive("duration", duration);
         Require.nonNegative("depthMm", depthMm, "mm");
         Objects.requireNonNull(start, "start");
+    }
+
+    /** The same, of a record that lacks something. */
+    PeakDepth asAtLeast() {
+        return new PeakDepth(duration, depthMm, start, true);
     }
 
     /**
@@ -44,6 +63,7 @@ public record PeakDepth(Duration duration, double depthMm, Instant start) {
 
     @Override
     public String toString() {
-        return "PeakDepth[" + Text.significant(depthMm, 4) + " mm in " + duration + " from " + start + "]";
+        return "PeakDepth[" + (isAtLeast ? "at least " : "") + Text.significant(depthMm, 4) + " mm in " + duration
+                + " from " + start + "]";
     }
 }

@@ -76,7 +76,10 @@ public final class RainfallEvent {
                 Math.toIntExact(count(outages, after)),
                 completeness.openAtStart,
                 completeness.openAtEnd);
-        return new RainfallEvent(interval, depthMm, peaks, dry, known);
+        List<PeakDepth> bounds = known.missingInside == 0
+                ? peaks
+                : peaks.stream().map(PeakDepth::asAtLeast).toList();
+        return new RainfallEvent(interval, depthMm, bounds, dry, known);
     }
 
     private static long count(List<Interval> outages, Interval time) {
@@ -140,7 +143,7 @@ public final class RainfallEvent {
 
     /**
      * Returns the greatest depth for each of the durations measured. Only rain of this event counts: for a duration
-     * longer than the event it is the depth of the event.
+     * longer than the event it is the depth of the event. If steps are missing in the event, each is a lower bound.
      *
      * @return peaks in the order asked for
      */
@@ -254,7 +257,7 @@ public final class RainfallEvent {
                 .append(duration());
         peaks.stream()
                 .max(Comparator.comparingDouble(PeakDepth::intensityMmPerHour))
-                .ifPresent(peak -> text.append(", peak ")
+                .ifPresent(peak -> text.append(peak.isAtLeast() ? ", peak at least " : ", peak ")
                         .append(Text.significant(peak.intensityMmPerHour(), 4))
                         .append(" mm/h over ")
                         .append(peak.duration()));

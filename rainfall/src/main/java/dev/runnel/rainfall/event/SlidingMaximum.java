@@ -18,9 +18,10 @@ import org.apiguardian.api.API;
  * <blockquote>max over i of ( P<sub>i</sub> + … + P<sub>i+k−1</sub> + f · max(P<sub>i−1</sub>, P<sub>i+k</sub>) )</blockquote>
  *
  * <p>A duration shorter than the step is refused, since the record cannot tell what happened inside a step. One as long
- * as the record, or longer, gives the sum of the record.
+ * as the record, or longer, gives the sum of the record; of a longer one it is a lower bound only.
  *
- * <p>A missing step counts as no rain: the result is then a lower bound, and {@link RegularSeries#missing} says so.
+ * <p>A missing step counts as no rain. If there is one anywhere in the record, every result is a lower bound and says so
+ * ({@link PeakDepth#isAtLeast}): the deepest window may be the one that is not known.
  *
  * <p>Accuracy: the depth of the window found is correct to 2 ulp. Two windows whose depths differ by less than 1e-15 of
  * the depth of the whole record may be taken for each other.
@@ -71,7 +72,11 @@ public final class SlidingMaximum {
             throw new IllegalArgumentException("rain must have at least one step, had none");
         }
         PeakDurations.requireNotShorter(durations, rain.step());
-        return peaks(rain.toValues(), EpochNanos.of(rain.start()), rain.step().toNanos(), durations);
+        Duration length = rain.interval().duration();
+        boolean missing = rain.missing() > 0;
+        return peaks(rain.toValues(), EpochNanos.of(rain.start()), rain.step().toNanos(), durations).stream()
+                .map(peak -> missing || peak.duration().compareTo(length) > 0 ? peak.asAtLeast() : peak)
+                .toList();
     }
 
     static List<PeakDepth> peaks(double[] depths, long start, long step, List<Duration> durations) {

@@ -166,7 +166,10 @@ public final class DoubleMass {
      */
     public Break bestBreak(int leastPeriods) {
         Require.atLeast("leastPeriods", leastPeriods, 1);
-        Require.atLeast("periods", periods(), 2 * leastPeriods);
+        if (leastPeriods > periods() / 2) {
+            throw new IllegalArgumentException("leastPeriods must be at most half of the " + periods() + " periods, "
+                    + periods() / 2 + ", was " + leastPeriods);
+        }
         Break best = best(gauge, reference, leastPeriods);
         Require.finite("squares left by the best break", best.squaresLeft(), "mm2");
         return best;

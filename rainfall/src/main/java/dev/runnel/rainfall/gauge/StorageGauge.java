@@ -75,7 +75,7 @@ public final class StorageGauge {
      * says nothing leave a reading open, unless more was recorded already than the allowance lets be.
      *
      * @param rain depth in each step of the recording gauge, mm; 0 or greater, NaN for missing
-     * @param allowance greatest difference that is let be, as a share of what was stored; 0 or greater. 0.05 to 0.1 are in use
+     * @param allowance greatest difference that is let be, as a share of what was stored; 0 to 1. 0.05 to 0.1 are in use
      *     (common practice)
      * @param resolutionMm difference that is always let be, mm, such as one tip; 0 or greater
      * @return one row for each reading
@@ -84,7 +84,7 @@ public final class StorageGauge {
     public StorageComparison compare(RegularSeries rain, double allowance, double resolutionMm) {
         Require.atLeast("readings", readings.size(), 1);
         Rain.requireNonNegative("rain", rain, "mm");
-        Require.nonNegative("allowance", allowance, "");
+        Require.inRange("allowance", allowance, 0, 1, "");
         Require.nonNegative("resolutionMm", resolutionMm, "mm");
         List<Row> rows = new ArrayList<>();
         for (Stored stored : readings) {

@@ -108,16 +108,18 @@ public final class TipResolution {
     }
 
     /**
-     * Returns the window in which one tip is no more than a given share of the depth.
+     * Returns the window in which one tip is no more than a given share of the depth: the step from one possible depth to the
+     * next. The relative {@linkplain #standardUncertaintyMmPerHour(Duration) standard uncertainty} there is the share over √6.
      *
      * @param intensityMmPerHour intensity, mm/h; greater than 0
-     * @param share greatest share of one tip in the depth; above 0
+     * @param share greatest share of one tip in the depth; above 0, up to 1
      * @return window d/(I share), the shortest that will do
-     * @throws IllegalArgumentException if an argument is not greater than 0
+     * @throws IllegalArgumentException if an argument is out of range
      */
     public Duration windowFor(double intensityMmPerHour, double share) {
         Require.positive("intensityMmPerHour", intensityMmPerHour, "mm/h");
         Require.positive("share", share, "");
+        Require.inRange("share", share, 0, 1, "");
         return Duration.ofNanos(Math.round(tipMm / (intensityMmPerHour * share) * 3.6e12));
     }
 

@@ -49,4 +49,15 @@ class AntecedentIndexTest {
                 .isInstanceOf(IllegalArgumentException.class)
                 .hasMessage("daily must have a step of PT24H, had PT1H");
     }
+
+    @Test
+    void refusesADeficitThatLeavesNoWetness() {
+        assertThat(AntecedentIndex.urbanCatchmentWetness(4.5, 161)).isZero();
+        assertThatThrownBy(() -> AntecedentIndex.urbanCatchmentWetness(4.5, 200))
+                .isInstanceOf(IllegalArgumentException.class)
+                .hasMessage("soilMoistureDeficitMm must be in [0, 161] mm, was 200");
+        assertThatThrownBy(() -> AntecedentIndex.catchmentWetness(4.5, -1))
+                .isInstanceOf(IllegalArgumentException.class)
+                .hasMessage("soilMoistureDeficitMm must be in [0, 129.5] mm, was -1");
+    }
 }

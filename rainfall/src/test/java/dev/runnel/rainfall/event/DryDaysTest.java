@@ -34,7 +34,7 @@ class DryDaysTest {
     void theDayAlone() {
         DryDays days = dryDays(DryDayRule.of(0.25), 0, 0.25, 0.26, Double.NaN, 0);
         assertThat(days.dates()).isEqualTo(days(0, 1, 4));
-        assertThat(days.wet()).isEqualTo(days(2));
+        assertThat(days.notDry()).isEqualTo(days(2));
         assertThat(days.unknown()).isEqualTo(days(3));
         assertThat(days).hasToString("DryDays[3 dry, 1 wet, 1 unknown; DryDayRule[at most 0.25 mm a day]]");
     }
@@ -44,7 +44,7 @@ class DryDaysTest {
         DryDays days = dryDays(DryDayRule.twoMillimetresAndTwoDays(), 0, 0, 1, 3, 0, 0, 0, 2, 0);
         // What fell before the record is not known.
         assertThat(days.unknown()).isEqualTo(days(0, 1));
-        assertThat(days.wet()).isEqualTo(days(3, 4, 5));
+        assertThat(days.notDry()).isEqualTo(days(3, 4, 5));
         assertThat(days.dates()).isEqualTo(days(2, 6, 7, 8));
     }
 
@@ -61,9 +61,10 @@ class DryDaysTest {
                         .mapToObj(FIRST::plusDays)
                         .collect(Collectors.toCollection(TreeSet::new)));
         // Days 0, 1 and 3 to 6 might end a dry week whose days before the record are unknown.
-        assertThat(days.wet()).contains(FIRST.plusDays(2), FIRST.plusDays(15), FIRST.plusDays(17), FIRST.plusDays(24));
+        assertThat(days.notDry())
+                .contains(FIRST.plusDays(2), FIRST.plusDays(15), FIRST.plusDays(17), FIRST.plusDays(24));
         assertThat(days.unknown()).contains(FIRST.plusDays(0), FIRST.plusDays(3), FIRST.plusDays(6));
-        assertThat(days.dates().size() + days.wet().size() + days.unknown().size())
+        assertThat(days.dates().size() + days.notDry().size() + days.unknown().size())
                 .isEqualTo(35);
     }
 
@@ -76,7 +77,7 @@ class DryDaysTest {
         hours[30] = Double.NaN;
         RegularSeries rain = RegularSeries.of(midnight, Duration.ofHours(1), hours);
         DryDays days = DryDays.of(DryDayRule.of(1), rain, ZoneOffset.UTC);
-        assertThat(days.wet()).isEqualTo(days(0));
+        assertThat(days.notDry()).isEqualTo(days(0));
         assertThat(days.unknown()).isEqualTo(days(1));
         DryDays lenient = DryDays.of(DryDayRule.of(1).withMissingAllowed(Duration.ofHours(1)), rain, ZoneOffset.UTC);
         assertThat(lenient.dates()).isEqualTo(days(1));
@@ -103,7 +104,7 @@ class DryDaysTest {
         RegularSeries rain = RegularSeries.of(Instant.parse("2026-03-29T00:00:00Z"), Duration.ofHours(1), hours);
         DryDays days = DryDays.of(DryDayRule.of(0), rain, zone);
         assertThat(days.dates()).containsExactly(LocalDate.parse("2026-03-29"));
-        assertThat(days.wet()).containsExactly(LocalDate.parse("2026-03-30"));
+        assertThat(days.notDry()).containsExactly(LocalDate.parse("2026-03-30"));
         assertThat(days.unknown()).containsExactly(LocalDate.parse("2026-03-31"));
     }
 

@@ -43,7 +43,9 @@ class SlidingMaximumTest {
 
     @Test
     void aLongWindowHoldsAllTheRain() {
-        assertThat(peak(600, rain(1, 0, 3))).isEqualTo(new PeakDepth(Duration.ofMinutes(600), 4, START));
+        assertThat(peak(600, rain(1, 0, 3))).isEqualTo(new PeakDepth(Duration.ofMinutes(600), 4, START, true));
+        assertThat(peak(6, rain(1, 0, 3)).isAtLeast()).isFalse();
+        assertThat(peak(8, rain(1, 0, 3))).hasToString("PeakDepth[at least 4 mm in PT8M from " + START + "]");
         assertThat(peak(6, rain(1, 0, 3)).depthMm()).isEqualTo(4);
         assertThat(peak(5, rain(1, 0, 3)).depthMm()).isEqualTo(3.5);
     }
@@ -57,6 +59,8 @@ class SlidingMaximumTest {
     void missingStepsCountAsNoRain() {
         assertThat(peak(4, rain(1, Double.NaN, 3, Double.NaN)).depthMm()).isEqualTo(3);
         assertThat(peak(600, rain(1, Double.NaN, 3)).depthMm()).isEqualTo(4);
+        assertThat(peak(2, rain(1, 9, 3, Double.NaN)))
+                .isEqualTo(new PeakDepth(Duration.ofMinutes(2), 9, START.plusSeconds(120), true));
     }
 
     @Test

@@ -89,7 +89,7 @@ class DoubleMassTest {
                 .hasMessage("sum of referenceMm must be greater than 0 and finite (mm), was 0");
         assertThatThrownBy(() -> STATION.bestBreak(9))
                 .isInstanceOf(IllegalArgumentException.class)
-                .hasMessage("periods must be at least 18, was 17");
+                .hasMessage("leastPeriods must be at most half of the 17 periods, 8, was 9");
         assertThatThrownBy(() -> STATION.chanceOfBreak(3, 9, 1)).isInstanceOf(IllegalArgumentException.class);
         assertThatThrownBy(() -> STATION.breakAfter(17)).isInstanceOf(IllegalArgumentException.class);
     }

@@ -111,7 +111,10 @@ class StorageGaugeTest {
                 .hasMessageStartingWith("rain must be 0 or greater (mm), or NaN for missing, was -1");
         assertThatThrownBy(() -> read.compare(rain(1), Double.NaN, 0))
                 .isInstanceOf(IllegalArgumentException.class)
-                .hasMessage("allowance must be 0 or greater and finite, was NaN");
+                .hasMessage("allowance must be in [0, 1], was NaN");
+        assertThatThrownBy(() -> read.compare(rain(1), 10, 0))
+                .isInstanceOf(IllegalArgumentException.class)
+                .hasMessage("allowance must be in [0, 1], was 10");
         assertThatThrownBy(() -> read.compare(rain(1), 0.1, -0.2)).isInstanceOf(IllegalArgumentException.class);
     }
 }

@@ -92,6 +92,9 @@ class TipResolutionTest {
 
     @Test
     void refusesBadInput() {
+        assertThatThrownBy(() -> GAUGE.windowFor(10, 5))
+                .isInstanceOf(IllegalArgumentException.class)
+                .hasMessage("share must be in [0, 1], was 5");
         assertThatThrownBy(() -> GAUGE.windowFor(0, 0.05))
                 .isInstanceOf(IllegalArgumentException.class)
                 .hasMessage("intensityMmPerHour must be greater than 0 and finite (mm/h), was 0");

@@ -67,7 +67,7 @@ final class FlowText {
             Site.RainRules rules = review.site().rain();
             text.append(Show.count(days.dates().size(), "dry day"))
                     .append(", ")
-                    .append(days.wet().size())
+                    .append(days.notDry().size())
                     .append(" wet, ")
                     .append(days.unknown().size())
                     .append(" not known; dry: at most ")

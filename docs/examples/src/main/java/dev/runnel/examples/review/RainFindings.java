@@ -90,6 +90,6 @@ record RainFindings(
 
     /** Returns what the rain makes of a day. */
     String kind(LocalDate date) {
-        return days.dates().contains(date) ? "dry" : days.wet().contains(date) ? "wet" : "not known";
+        return days.dates().contains(date) ? "dry" : days.notDry().contains(date) ? "wet" : "not known";
     }
 }
