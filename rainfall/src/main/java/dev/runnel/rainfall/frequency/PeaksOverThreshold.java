@@ -20,6 +20,8 @@ import org.apiguardian.api.API;
  */
 @API(status = API.Status.EXPERIMENTAL, since = "0.1")
 public final class PeaksOverThreshold {
+    private static final int FEWEST_TO_FIT = 4;
+
     private final double threshold;
     private final double[] peaks;
     private final double years;
@@ -138,13 +140,16 @@ public final class PeaksOverThreshold {
     }
 
     /**
-     * Fits a generalised Pareto distribution above the threshold.
+     * Fits a generalised Pareto distribution above the threshold, which is not estimated. Source: Hosking and Wallis
+     * (1987), Parameter and quantile estimation for the generalized Pareto distribution, Technometrics 29(3), 339-349.
      *
-     * @param method {@link FitMethod#L_MOMENTS} or {@link FitMethod#MAXIMUM_LIKELIHOOD}
+     * @param method how to estimate scale and shape; by moments from mean and standard deviation
      * @return the distribution of a peak
-     * @throws IllegalArgumentException for another method, fewer than 4 peaks, or peaks that are all equal
+     * @throws IllegalArgumentException if there are fewer than 4 peaks, they are all equal, or their likelihood has no
+     *     maximum inside
      */
     public GeneralizedPareto fit(FitMethod method) {
+        Samples.check(peaks, FEWEST_TO_FIT);
         return switch (method) {
             case L_MOMENTS -> {
                 LMoments m = LMoments.ofSample(peaks);
@@ -154,9 +159,12 @@ public final class PeaksOverThreshold {
             }
             case MAXIMUM_LIKELIHOOD ->
                 (GeneralizedPareto) LikelihoodFit.ofPeaks(threshold, peaks).distribution();
-            case MOMENTS ->
-                throw new IllegalArgumentException(
-                        "method must be L_MOMENTS or MAXIMUM_LIKELIHOOD for peaks over a threshold, was " + method);
+            case MOMENTS -> {
+                SampleMoments m = SampleMoments.of(peaks);
+                double excess = m.mean() - threshold;
+                double squares = excess * excess / (m.standardDeviation() * m.standardDeviation());
+                yield GeneralizedPareto.of(threshold, 0.5 * excess * (squares + 1), 0.5 * (squares - 1));
+            }
         };
     }
 

@@ -67,8 +67,16 @@ public final class Region {
      */
     public static Region ofRecords(Map<String, double[]> records) {
         List<Site> sites = new ArrayList<>();
-        records.forEach((name, values) -> sites.add(new Site(name, values.length, LMoments.ofSample(values))));
+        records.forEach((name, values) -> sites.add(new Site(name, values.length, lMoments(name, values))));
         return ofSites(sites);
+    }
+
+    private static LMoments lMoments(String name, double[] values) {
+        try {
+            return LMoments.ofSample(values);
+        } catch (IllegalArgumentException e) {
+            throw new IllegalArgumentException("site " + name + ": " + e.getMessage(), e);
+        }
     }
 
     /**

@@ -38,6 +38,15 @@ class PeaksOverThresholdTest {
                 .withMessage("returnPeriodYears must be above 2 years, the mean time between peaks, was 2.0");
     }
 
+    /** By hand: excesses 1, 2, 3, 6 have mean 3 and variance 14/3, so k = (27/14 - 1)/2, alpha = 3 (27/14 + 1)/2. */
+    @Test
+    void momentsOfTheExcesses() {
+        GeneralizedPareto peak = PeaksOverThreshold.of(10, 2, 11, 12, 13, 16).fit(FitMethod.MOMENTS);
+        assertThat(peak.location).isEqualTo(10);
+        assertThat(peak.shape).isCloseTo(13.0 / 28, within(1e-14));
+        assertThat(peak.scale).isCloseTo(123.0 / 28, within(1e-14));
+    }
+
     @Test
     void meanExcessOverALevel() {
         PeaksOverThreshold peaks = PeaksOverThreshold.of(10, 5, 11, 13, 18);
@@ -57,7 +66,13 @@ class PeaksOverThresholdTest {
                 .isThrownBy(() -> PeaksOverThreshold.of(10, 1, 10))
                 .withMessage("peaks must be finite and above threshold 10, was 10.0");
         assertThatIllegalArgumentException()
-                .isThrownBy(() -> PeaksOverThreshold.of(10, 1, 11, 12, 13, 14).fit(FitMethod.MOMENTS))
-                .withMessageStartingWith("method must be L_MOMENTS or MAXIMUM_LIKELIHOOD");
+                .isThrownBy(() -> PeaksOverThreshold.of(10, 1, 11, 12, 13).fit(FitMethod.MOMENTS))
+                .withMessage("sample must have at least 4 values, had 3");
+        for (FitMethod method : FitMethod.values()) {
+            assertThatIllegalArgumentException()
+                    .isThrownBy(() -> PeaksOverThreshold.of(10, 1, 25.4, 25.4, 25.4, 25.4, 25.4)
+                            .fit(method))
+                    .withMessage("sample must not be all equal, was 5 times 25.4");
+        }
     }
 }

@@ -49,6 +49,11 @@ class RegionTest {
 
     @Test
     void refusesBadInput() {
+        Map<String, double[]> withEqual = records(2, 0);
+        withEqual.put("quay", new double[] {30, 30, 30, 30});
+        assertThatIllegalArgumentException()
+                .isThrownBy(() -> Region.ofRecords(withEqual))
+                .withMessage("site quay: sample must not be all equal, was 4 times 30");
         assertThatIllegalArgumentException()
                 .isThrownBy(() -> Region.ofRecords(records(1, 0)))
                 .withMessage("number of sites must be at least 2, was 1");
