@@ -285,6 +285,19 @@ public final class AnnualMaxima {
         return MannKendall.of(depthsMm(duration));
     }
 
+    /**
+     * Returns what speaks against a fit to the maxima of one duration: a trend significant at 5 %, a value that the test
+     * of Grubbs on the logarithms calls an outlier at 10 %, years without rain, years left out, fewer than 20 years
+     * (common practice). None of it forbids a fit; each calls for a look at the record.
+     *
+     * @param duration one of {@link #durations}
+     * @return sentences for a report, with the figures they rest on; empty if nothing was found
+     * @throws IllegalArgumentException if the duration was not asked for
+     */
+    public List<String> warnings(Duration duration) {
+        return MaximaWarnings.of(this, duration);
+    }
+
     @Override
     public String toString() {
         return "AnnualMaxima[" + years.size() + " years " + years.get(0) + " to " + years.get(years.size() - 1) + ", "

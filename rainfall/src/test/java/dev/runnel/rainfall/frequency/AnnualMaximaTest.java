@@ -10,6 +10,7 @@ import dev.runnel.timeseries.RegularSeries;
 import java.time.Duration;
 import java.time.Instant;
 import java.time.Month;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Random;
 import java.util.SortedMap;
@@ -147,6 +148,37 @@ class AnnualMaximaTest {
                 .isThrownBy(() -> AnnualMaxima.of(years, depths, HOUR)
                         .table(DistributionFamily.GUMBEL, FitMethod.MOMENTS, 2, 100))
                 .withMessageContaining("PT2H");
+    }
+
+    @Test
+    void whatSpeaksAgainstAFitIsSaid() {
+        SortedMap<Duration, double[]> depths = new TreeMap<>();
+        double[] rising = new double[20];
+        double[] steady = new double[20];
+        List<Integer> years = new ArrayList<>();
+        for (int i = 0; i < 20; i++) {
+            years.add(2001 + i);
+            rising[i] = 20 + i;
+            steady[i] = 40 + 7 * i % 10;
+        }
+        depths.put(HOUR, rising);
+        depths.put(DAY, steady);
+        AnnualMaxima maxima = AnnualMaxima.of(years, depths, HOUR);
+        assertThat(maxima.warnings(DAY)).isEmpty();
+        assertThat(maxima.warnings(HOUR)).hasSize(1);
+        assertThat(maxima.warnings(HOUR).get(0)).startsWith("Trend over the years: tau 1, p ");
+        steady[8] = 400;
+        assertThat(AnnualMaxima.of(years, depths, HOUR).warnings(DAY))
+                .singleElement()
+                .asString()
+                .startsWith("Outlier in 2009: 400 mm, G 4.");
+        depths.remove(HOUR);
+        depths.put(DAY, new double[] {0, 0, 0});
+        assertThat(AnnualMaxima.of(List.of(1, 2, 3), depths, HOUR).warnings(DAY))
+                .containsExactly(
+                        "Only 3 years: a fit of so few is rough, look at its limits.",
+                        "3 years have no rain at all.",
+                        "All maxima are equal: there is nothing to fit.");
     }
 
     @Test
