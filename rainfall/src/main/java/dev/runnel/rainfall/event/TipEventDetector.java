@@ -24,7 +24,9 @@ import org.apiguardian.api.API;
  * where this machine stopped, also in the middle of a storm.
  *
  * <p>A gauge that was out of work has told nothing in the meantime, and its silence would pass for a dry spell. Finish the
- * machine where the outage begins and start a new one where it ends; events at both edges then say that they are open.
+ * machine where the outage begins and start a new one where it ends; events at both edges then say that they are open. In a
+ * whole record {@link EventSeparation#separate(dev.runnel.rainfall.gauge.Tips, Interval, TippingBucket,
+ * java.util.Collection)} knows outages and goes on over them.
  *
  * @since 0.1
  */

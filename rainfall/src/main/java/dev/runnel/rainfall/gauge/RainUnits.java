@@ -10,6 +10,9 @@ import org.apiguardian.api.API;
  * Depth in each step and mean intensity in each step, one from the other: I [mm/h] = P [mm] / Δt [h]; and depth in other
  * steps. For records that come at a fixed step rather than as tips. A missing step stays missing.
  *
+ * <p>A series has no unit and does not know which of the two it holds: name the variables so. The sum that an intensity
+ * series prints has no meaning, and what asks for depths takes intensities without a sign.
+ *
  * <p>Depth is conserved: there and back, the depth of a step agrees within 2 ulp and that of a record within 1e-15 of it,
  * summed with compensation as {@link RegularSeries#sum} does. To calibrate such a record, see
  * {@link TippingBucket#calibrated} and {@link TippingBucket#depthOfCounts}.

@@ -165,7 +165,23 @@ public final class TippingBucket {
      *     that there are more than 2147483639 steps
      */
     public RegularSeries depth(Tips tips, Interval record, Duration step, TipSpreading spreading) {
-        return depth(tips, record, step, spreading, List.of());
+        long stepNanos = positiveStep(tips, record, step);
+        return laidOut(Fillings.of(this, tips, spreading, EpochNanos.of(record.start())), record, stepNanos, spreading);
+    }
+
+    private static long positiveStep(Tips tips, Interval record, Duration step) {
+        long stepNanos = EpochNanos.positive("step", step);
+        if (!tips.isEmpty()) {
+            requireInside(record, tips, 0);
+            requireInside(record, tips, tips.size() - 1);
+        }
+        return stepNanos;
+    }
+
+    private static RegularSeries laidOut(Fillings fillings, Interval record, long stepNanos, TipSpreading spreading) {
+        long start = EpochNanos.of(record.start());
+        long length = EpochNanos.of(record.end()) - start;
+        return Apportionment.of(fillings, spreading.isSmooth(), start, stepNanos, length);
     }
 
     /**
@@ -206,17 +222,11 @@ public final class TippingBucket {
     @API(status = API.Status.EXPERIMENTAL, since = "0.1")
     public TipRecord record(
             Tips tips, Interval record, Duration step, TipSpreading spreading, Collection<Interval> outages) {
-        long stepNanos = EpochNanos.positive("step", step);
-        if (!tips.isEmpty()) {
-            requireInside(record, tips, 0);
-            requireInside(record, tips, tips.size() - 1);
-        }
+        long stepNanos = positiveStep(tips, record, step);
         List<Interval> out = Outages.within(record, outages);
         List<Interval> stretches = Outages.between(record, out);
         Fillings fillings = Fillings.of(this, tips, spreading, stretches);
-        long start = EpochNanos.of(record.start());
-        RegularSeries all =
-                Apportionment.of(fillings, spreading.isSmooth(), start, stepNanos, EpochNanos.of(record.end()) - start);
+        RegularSeries all = laidOut(fillings, record, stepNanos, spreading);
         int aside = out.stream().mapToInt(outage -> tips.slice(outage).size()).sum();
         return TipRecord.of(all, out, aside, aside * tipMm);
     }

@@ -19,6 +19,9 @@
  *
  * <p>Whatever is chosen, the depths of all steps add up to the depths of all tips.
  *
+ * <p>A gauge that is blocked, off or being serviced does not tip either: name its outages to
+ * {@link dev.runnel.rainfall.gauge.TippingBucket#record}, or the time counts as dry.
+ *
  * <p>Whether the record can be believed is another question: {@link dev.runnel.rainfall.gauge.TipChecks} look at the tips,
  * {@link dev.runnel.rainfall.gauge.StorageGauge} and {@link dev.runnel.rainfall.gauge.Neighbours} at what other gauges caught, and
  * {@link dev.runnel.rainfall.gauge.TipResolution} says how far whole tips can be trusted.

@@ -36,7 +36,7 @@ class DryDaysTest {
         assertThat(days.dates()).isEqualTo(days(0, 1, 4));
         assertThat(days.notDry()).isEqualTo(days(2));
         assertThat(days.unknown()).isEqualTo(days(3));
-        assertThat(days).hasToString("DryDays[3 dry, 1 wet, 1 unknown; DryDayRule[at most 0.25 mm a day]]");
+        assertThat(days).hasToString("DryDays[3 dry, 1 not dry, 1 unknown; DryDayRule[at most 0.25 mm a day]]");
     }
 
     @Test
