@@ -43,6 +43,7 @@ public final class AnnualMaxima {
     private final List<List<PeakDepth>> peaks;
     private final List<ExcludedYear> excluded;
     private final Duration step;
+    private final boolean isCorrected;
 
     private AnnualMaxima(
             List<Duration> durations,
@@ -50,13 +51,15 @@ public final class AnnualMaxima {
             double[][] depths,
             List<List<PeakDepth>> peaks,
             List<ExcludedYear> excluded,
-            Duration step) {
+            Duration step,
+            boolean isCorrected) {
         this.durations = durations;
         this.years = years;
         this.depths = depths;
         this.peaks = peaks;
         this.excluded = excluded;
         this.step = step;
+        this.isCorrected = isCorrected;
     }
 
     /**
@@ -82,7 +85,7 @@ public final class AnnualMaxima {
             if (slice.size() > 0) {
                 double coverage = rule.coverage(slice, year);
                 Duration gap = rule.longestGap(slice, year);
-                if (coverage >= rule.minimumCoverage() && gap.compareTo(rule.longestGap()) <= 0) {
+                if (coverage > 0 && coverage >= rule.minimumCoverage() && gap.compareTo(rule.longestGap()) <= 0) {
                     years.add(year);
                     peaks.add(search.peaks(slice));
                 } else {
@@ -102,7 +105,8 @@ public final class AnnualMaxima {
                 depths,
                 List.copyOf(peaks),
                 List.copyOf(excluded),
-                rain.step());
+                rain.step(),
+                false);
     }
 
     /**
@@ -142,7 +146,7 @@ public final class AnnualMaxima {
                 rows[i][j] = Require.nonNegative("depth of " + duration + " in " + years.get(i), column[i], "mm");
             }
         }
-        return new AnnualMaxima(durations, List.copyOf(years), rows, List.of(), List.of(), step);
+        return new AnnualMaxima(durations, List.copyOf(years), rows, List.of(), List.of(), step, false);
     }
 
     /**
@@ -150,9 +154,12 @@ public final class AnnualMaxima {
      * cuts time at fixed instants takes from the true maximum on average. Source: Weiss (1964), Ratio of true to
      * fixed-interval maximum rainfall, Journal of the Hydraulics Division ASCE 90(HY1), 77-82.
      *
-     * @return the corrected maxima
+     * @return the corrected maxima; these themselves if they are corrected already
      */
     public AnnualMaxima withClockCorrection() {
+        if (isCorrected) {
+            return this;
+        }
         double[][] corrected = new double[depths.length][];
         for (int i = 0; i < depths.length; i++) {
             corrected[i] = depths[i].clone();
@@ -160,7 +167,7 @@ public final class AnnualMaxima {
                 corrected[i][j] *= step.isZero() ? 1 : clockFactor(Rain.hours(durations.get(j)) / Rain.hours(step));
             }
         }
-        return new AnnualMaxima(durations, years, corrected, peaks, excluded, step);
+        return new AnnualMaxima(durations, years, corrected, peaks, excluded, step, true);
     }
 
     /**
@@ -301,6 +308,7 @@ public final class AnnualMaxima {
     @Override
     public String toString() {
         return "AnnualMaxima[" + years.size() + " years " + years.get(0) + " to " + years.get(years.size() - 1) + ", "
-                + excluded.size() + " excluded, durations " + durations + "]";
+                + excluded.size() + " excluded, durations " + durations
+                + (isCorrected ? ", corrected for the clock]" : "]");
     }
 }

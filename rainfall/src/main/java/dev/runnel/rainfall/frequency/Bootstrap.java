@@ -109,6 +109,33 @@ public final class Bootstrap {
     }
 
     /**
+     * Returns the limits of a return period: how rare a value may be, given that the fit is of a sample.
+     *
+     * @param fit the fit of the sample
+     * @param sample the sample it was made from; not modified
+     * @param value the value, in the unit of the sample; finite
+     * @return the interval of the return period among annual maxima, years; its upper limit is infinite where replicates are
+     *     bounded below the value, its standard error NaN, for a return period need not have one
+     * @throws IllegalArgumentException if the value is not finite or fewer than 20 replicates could be fitted
+     */
+    public ConfidenceInterval returnPeriod(Fit fit, double[] sample, double value) {
+        Require.finite("value", value, "");
+        ConfidenceInterval exceedance = interval(
+                fit,
+                sample,
+                fit.distribution().exceedance(value),
+                replicate -> replicate.distribution().exceedance(value));
+        return new ConfidenceInterval(
+                1 / exceedance.estimate(),
+                1 / exceedance.upper(),
+                1 / exceedance.lower(),
+                Double.NaN,
+                confidence,
+                exceedance.replicates(),
+                exceedance.failed());
+    }
+
+    /**
      * Returns the share of replicates drawn from the fitted distribution, and fitted again, whose Anderson-Darling
      * statistic is at least that of the sample: a small one speaks against the family.
      *

@@ -76,7 +76,6 @@ public record Fit(DistributionFamily family, FitMethod method, int sampleSize, D
 
     @Override
     public String toString() {
-        return distribution + " fitted to " + sampleSize + " values by "
-                + method.name().toLowerCase(java.util.Locale.ROOT).replace('_', ' ');
+        return distribution + " fitted to " + sampleSize + " values by " + method.toText();
     }
 }

@@ -47,6 +47,7 @@ public final class ScaledDdf implements DepthDurationFrequency {
     private final Duration shortest;
     private final Duration longest;
     private final double greatestYears;
+    private final double worstMeanPercent;
 
     private ScaledDdf(
             Distribution rescaled,
@@ -54,13 +55,15 @@ public final class ScaledDdf implements DepthDurationFrequency {
             double eta,
             Duration shortest,
             Duration longest,
-            double greatestYears) {
+            double greatestYears,
+            double worstMeanPercent) {
         this.rescaled = rescaled;
         this.theta = theta;
         this.eta = eta;
         this.shortest = shortest;
         this.longest = longest;
         this.greatestYears = greatestYears;
+        this.worstMeanPercent = worstMeanPercent;
     }
 
     /**
@@ -83,11 +86,17 @@ public final class ScaledDdf implements DepthDurationFrequency {
             meanIntensity[j] = SampleMoments.of(maxima.depthsMm(duration)).mean() / hours[j];
         }
         double theta = bestTheta(hours, meanIntensity);
-        double eta = -regression(hours, meanIntensity, theta).getSlope();
+        SimpleRegression line = regression(hours, meanIntensity, theta);
+        double eta = -line.getSlope();
         if (!(eta > 0 && eta <= 1)) {
             throw new IllegalArgumentException(
                     "maxima must have a mean intensity that falls with duration by a power in (0, 1], was "
                             + Text.significant(eta, 4));
+        }
+        double worst = 0;
+        for (int j = 0; j < count; j++) {
+            double ofForm = Math.exp(line.predict(Math.log(hours[j] + theta)));
+            worst = Math.max(worst, Math.abs(ofForm / meanIntensity[j] - 1));
         }
         double[] pooled = new double[count * maxima.years().size()];
         int at = 0;
@@ -102,7 +111,8 @@ public final class ScaledDdf implements DepthDurationFrequency {
                 eta,
                 Collections.min(maxima.durations()),
                 Collections.max(maxima.durations()),
-                2.0 * maxima.years().size());
+                2.0 * maxima.years().size(),
+                100 * worst);
     }
 
     /** Returns the best of a coarse grid, refined between its neighbours: the squares may have more than one minimum. */
@@ -148,7 +158,7 @@ public final class ScaledDdf implements DepthDurationFrequency {
         if (!(years > SMALLEST_YEARS && years < Double.POSITIVE_INFINITY)) {
             throw new IllegalArgumentException("years must be greater than 1.01 and finite, was " + years);
         }
-        return new ScaledDdf(rescaled, theta, eta, shortest, longest, years);
+        return new ScaledDdf(rescaled, theta, eta, shortest, longest, years, worstMeanPercent);
     }
 
     /**
@@ -167,6 +177,17 @@ public final class ScaledDdf implements DepthDurationFrequency {
      */
     public double eta() {
         return eta;
+    }
+
+    /**
+     * Returns how well the form suits the record: the greatest difference, over the durations, of the mean intensity of the
+     * form from that of the maxima. Where it is many per cent the record follows no such power, and separate fits
+     * ({@link AnnualMaxima#table}) should be looked at beside it.
+     *
+     * @return %, of the mean of the maxima
+     */
+    public double worstMeanPercent() {
+        return worstMeanPercent;
     }
 
     /**
@@ -235,6 +256,7 @@ public final class ScaledDdf implements DepthDurationFrequency {
     @Override
     public String toString() {
         return "ScaledDdf[i = y/(D + " + Text.significant(theta, 4) + " h)^" + Text.significant(eta, 4) + ", y "
-                + rescaled + ", up to " + Text.significant(greatestYears, 4) + " years]";
+                + rescaled + ", means within " + Text.significant(worstMeanPercent, 2) + " %, up to "
+                + Text.significant(greatestYears, 4) + " years]";
     }
 }

@@ -71,7 +71,8 @@ public final class YearRule {
     /**
      * Returns the rule with another least coverage.
      *
-     * @param minimumCoverage least share of the steps of a year that are not missing; in [0, 1]
+     * @param minimumCoverage least share of the steps of a year that are not missing; in [0, 1]. A year without any never
+     *     counts
      * @return the new rule
      * @throws IllegalArgumentException if it is outside [0, 1] or NaN
      */

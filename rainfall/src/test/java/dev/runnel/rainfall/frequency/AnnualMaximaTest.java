@@ -11,6 +11,7 @@ import java.time.Duration;
 import java.time.Instant;
 import java.time.Month;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Random;
 import java.util.SortedMap;
@@ -76,6 +77,29 @@ class AnnualMaximaTest {
         assertThatIllegalArgumentException()
                 .isThrownBy(() -> rule.withLongestGap(Duration.ofDays(-1)))
                 .withMessage("longestGap must not be negative, was PT-24H");
+    }
+
+    @Test
+    void theClockIsCorrectedOnce() {
+        SortedMap<Duration, double[]> depths = new TreeMap<>();
+        depths.put(HOUR, new double[] {70, 35});
+        AnnualMaxima once = AnnualMaxima.of(List.of(2001, 2002), depths, HOUR).withClockCorrection();
+        assertThat(once.depthsMm(HOUR)).containsExactly(80, 40);
+        assertThat(once.withClockCorrection().depthsMm(HOUR)).containsExactly(80, 40);
+        assertThat(once.toString()).endsWith(", corrected for the clock]");
+    }
+
+    @Test
+    void aYearWithoutAnyReadingNeverCounts() {
+        double[] values = new double[2 * 365];
+        Arrays.fill(values, 365, 730, Double.NaN);
+        values[5] = 12;
+        AnnualMaxima maxima = AnnualMaxima.from(
+                RegularSeries.of(Instant.parse("2021-01-01T00:00:00Z"), DAY, values),
+                List.of(DAY),
+                YearRule.calendar().withMinimumCoverage(0));
+        assertThat(maxima.years()).containsExactly(2021);
+        assertThat(maxima.excludedYears()).hasSize(1);
     }
 
     @Test
@@ -246,5 +270,24 @@ class AnnualMaximaTest {
         assertThatIllegalArgumentException()
                 .isThrownBy(() -> ddf.depthMm(HOUR, 10))
                 .withMessage("duration must be in [PT6H, PT24H], was PT1H");
+    }
+
+    /** Exact powers of D + 0.2 h; with the last mean half as large again no power fits them. */
+    @Test
+    void theFormSaysHowWellItSuitsTheRecord() {
+        SortedMap<Duration, double[]> depths = new TreeMap<>();
+        for (int hours : new int[] {1, 2, 6, 24}) {
+            double scale = hours / Math.pow(hours + 0.2, 0.7);
+            depths.put(Duration.ofHours(hours), new double[] {20 * scale, 26 * scale, 31 * scale, 44 * scale});
+        }
+        List<Integer> years = List.of(2001, 2002, 2003, 2004);
+        ScaledDdf exact = ScaledDdf.of(
+                AnnualMaxima.of(years, depths, Duration.ZERO), DistributionFamily.GUMBEL, FitMethod.L_MOMENTS);
+        assertThat(exact.worstMeanPercent()).isLessThan(1e-4);
+        depths.put(DAY, Arrays.stream(depths.get(DAY)).map(depth -> 1.5 * depth).toArray());
+        ScaledDdf bent = ScaledDdf.of(
+                AnnualMaxima.of(years, depths, Duration.ZERO), DistributionFamily.GUMBEL, FitMethod.L_MOMENTS);
+        assertThat(bent.worstMeanPercent()).isBetween(5.0, 50.0);
+        assertThat(bent.toString()).contains("means within ");
     }
 }

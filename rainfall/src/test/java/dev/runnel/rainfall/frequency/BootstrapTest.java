@@ -38,6 +38,33 @@ class BootstrapTest {
         assertThat(interval.failed()).isZero();
     }
 
+    /** A value is rarer than T exactly if the quantile of T lies below it, in every replicate. */
+    @Test
+    void theLimitsOfAReturnPeriodAreThoseOfItsQuantile() {
+        Bootstrap bootstrap = Bootstrap.of(400, 3);
+        double value = fit.quantile(25);
+        var period = bootstrap.returnPeriod(fit, SAMPLE, value);
+        assertThat(period.estimate()).isCloseTo(25, within(1e-9));
+        assertThat(bootstrap.quantile(fit, SAMPLE, period.upper()).lower() / value)
+                .isCloseTo(1, within(2e-3));
+        assertThat(bootstrap.quantile(fit, SAMPLE, period.lower()).upper() / value)
+                .isCloseTo(1, within(2e-3));
+        assertThat(period.standardError()).isNaN();
+        assertThatIllegalArgumentException()
+                .isThrownBy(() -> bootstrap.returnPeriod(fit, SAMPLE, Double.NaN))
+                .withMessageStartingWith("value must be finite");
+    }
+
+    @Test
+    void aBoundBelowTheValueIsAnInfiniteLimit() {
+        double[] bounded = sample(Gev.of(20, 5, 0.4), 40, 9);
+        Fit gev = Fit.of(DistributionFamily.GEV, FitMethod.L_MOMENTS, bounded);
+        var period = Bootstrap.of(200, 1)
+                .returnPeriod(gev, bounded, 0.999 * gev.distribution().upperBound());
+        assertThat(period.upper()).isInfinite();
+        assertThat(period.lower()).isFinite().isGreaterThan(10);
+    }
+
     @Test
     void aWrongFamilyIsNotSignificant() {
         double[] flat = new double[60];
