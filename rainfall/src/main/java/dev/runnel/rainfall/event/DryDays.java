@@ -2,6 +2,7 @@ package dev.runnel.rainfall.event;
 
 import dev.runnel.rainfall.internal.Rain;
 import dev.runnel.timeseries.RegularSeries;
+import java.time.Duration;
 import java.time.LocalDate;
 import java.time.ZoneId;
 import java.util.Collections;
@@ -40,10 +41,13 @@ public final class DryDays {
      * @param rain depth in each step, mm; 0 or greater, NaN for missing
      * @param zone time zone in which days begin and end
      * @return the days
-     * @throws IllegalArgumentException if a depth is negative
+     * @throws IllegalArgumentException if a depth is negative or a step longer than a day
      */
     public static DryDays of(DryDayRule rule, RegularSeries rain, ZoneId zone) {
         Rain.requireNonNegative("rain", rain, "mm");
+        if (rain.step().compareTo(Duration.ofDays(1)) > 0) {
+            throw new IllegalArgumentException("step of rain must be at most a day, PT24H, was " + rain.step());
+        }
         List<DayOfRain> days = DayOfRain.of(rain, zone, rule.missingAllowed());
         Verdict[] windows = windows(rule, days);
         TreeSet<LocalDate> dry = new TreeSet<>();

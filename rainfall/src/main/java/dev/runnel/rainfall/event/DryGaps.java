@@ -39,6 +39,7 @@ public final class DryGaps {
     }
 
     /** What the coefficient of variation is taken of. */
+    @API(status = API.Status.EXPERIMENTAL, since = "0.1")
     public enum Convention {
         /** The gaps themselves, with the population standard deviation (divisor n). */
         GAPS,

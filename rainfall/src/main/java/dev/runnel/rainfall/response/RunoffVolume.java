@@ -1,6 +1,5 @@
 package dev.runnel.rainfall.response;
 
-import dev.runnel.base.CompensatedSum;
 import dev.runnel.base.Require;
 import dev.runnel.base.Text;
 import dev.runnel.rainfall.internal.Rain;
@@ -15,7 +14,7 @@ import org.apiguardian.api.API;
  * <blockquote>V<sub>rain</sub> = P A/1000, V<sub>flow</sub> = Σ (Q − Q<sub>dry</sub>) Δt</blockquote>
  *
  * <p>P depth [mm], A area [m²], Q flow and Q<sub>dry</sub> dry weather flow [m³/s], V [m³]. Flow below the dry weather
- * course counts as negative: it is part of the balance.
+ * course counts as negative: it is part of the balance. Of a step that reaches beyond the window the share inside counts.
  *
  * @param window time over which both are summed
  * @param rainM3 volume of rain, m³
@@ -46,21 +45,12 @@ public record RunoffVolume(Interval window, double rainM3, double flowM3, int mi
         Steps.requireSame("dryWeatherFlow", flow, dryWeatherFlow);
         requireWhole("rain", rain, window);
         requireWhole("flow", flow, window);
-        RegularSeries rained = rain.slice(window);
-        RegularSeries flowed = flow.slice(window);
-        RegularSeries dry = dryWeatherFlow.slice(window);
+        RegularSeries above = flow.combine(dryWeatherFlow, (wet, dry) -> wet - dry);
         double seconds = 3600 * Rain.hours(flow.step());
-        CompensatedSum volume = new CompensatedSum();
-        int missing = 0;
-        for (int i = 0; i < flowed.size(); i++) {
-            double above = flowed.value(i) - dry.value(i);
-            if (Double.isNaN(above)) {
-                missing++;
-            } else {
-                volume.add(above * seconds);
-            }
-        }
-        return new RunoffVolume(window, rained.sum() * areaM2 / 1000, volume.value(), rained.missing(), missing);
+        Share rained = Share.of(rain, window);
+        Share flowed = Share.of(above, window);
+        return new RunoffVolume(
+                window, rained.sum() * areaM2 / 1000, flowed.sum() * seconds, rained.missing(), flowed.missing());
     }
 
     private static void requireWhole(String name, RegularSeries series, Interval window) {

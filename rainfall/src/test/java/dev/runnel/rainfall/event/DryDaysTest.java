@@ -127,6 +127,14 @@ class DryDaysTest {
     }
 
     @Test
+    void refusesStepsThatHideADay() {
+        RegularSeries coarse = RegularSeries.of(Instant.parse("2026-03-01T00:00:00Z"), Duration.ofHours(72), 30, 0);
+        assertThatThrownBy(() -> DryDays.of(DryDayRule.of(0.3), coarse, ZoneOffset.UTC))
+                .isInstanceOf(IllegalArgumentException.class)
+                .hasMessage("step of rain must be at most a day, PT24H, was PT72H");
+    }
+
+    @Test
     void refusesBadInput() {
         assertThatThrownBy(() -> DryDayRule.of(-1))
                 .isInstanceOf(IllegalArgumentException.class)

@@ -32,6 +32,20 @@ class ResponseTest {
         assertThat(runoff).hasToString("RunoffVolume[rain 100 m3, flow above dry weather 27 m3, 27 %]");
     }
 
+    /** Hourly rain of 10, 20 and 30 mm between half past and five past: 5, 20 and 2.5 mm, on 1000 m2. */
+    @Test
+    void ofAStepAcrossTheWindowOnlyTheShareInsideCounts() {
+        Duration hour = Duration.ofHours(1);
+        RegularSeries rain = RegularSeries.of(START, hour, 10, 20, 30, GAP);
+        RegularSeries flow = RegularSeries.of(START, hour, 0.002, 0.002, 0.002, 0.002);
+        RegularSeries dry = RegularSeries.of(START, hour, 0.001, 0.001, 0.001, 0.001);
+        Interval window = Interval.of(START.plusSeconds(1800), START.plusSeconds(7500));
+        RunoffVolume runoff = RunoffVolume.of(window, rain, 1000, flow, dry);
+        assertThat(runoff.rainM3()).isCloseTo(27.5, within(1e-12));
+        assertThat(runoff.flowM3()).isCloseTo(5.7, within(1e-12));
+        assertThat(runoff.isComplete()).isTrue();
+    }
+
     @Test
     void missingStepsAreCounted() {
         RunoffVolume runoff = RunoffVolume.of(

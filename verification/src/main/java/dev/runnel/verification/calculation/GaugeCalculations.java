@@ -1,7 +1,6 @@
 package dev.runnel.verification.calculation;
 
 import dev.runnel.rainfall.gauge.LostTime;
-import dev.runnel.rainfall.gauge.TipResolution;
 import dev.runnel.rainfall.gauge.TippingBucket;
 import dev.runnel.rainfall.gauge.VolumetricCalibration;
 import java.time.Duration;
@@ -43,15 +42,6 @@ final class GaugeCalculations {
                         "lost_seconds tip_mm recorded_intensity",
                         in -> LostTime.ofSeconds(in.number("lost_seconds"))
                                 .factor(in.number("recorded_intensity"), in.number("tip_mm"))),
-                Calculation.of(
-                        "rainfall",
-                        "gauge.counting-window",
-                        "min",
-                        "tip_mm intensity share",
-                        in -> TipResolution.of(TippingBucket.ofTip(in.number("tip_mm")))
-                                        .windowFor(in.number("intensity"), in.number("share"))
-                                        .toNanos()
-                                / 60e9),
                 Calculation.of(
                         "rainfall",
                         "gauge.calibration.corrected",
