@@ -29,7 +29,6 @@ public final class Bilham implements DepthDurationFrequency {
     private static final double ADDEND_MM = 2.54;
     private static final double EXPONENT = 3.55;
     private static final double DOUBTFUL_ABOVE_MM_PER_HOUR = 1.25 * 25.4;
-    private static final double LIMIT_ROUNDING = 1e-12;
 
     private Bilham() {}
 
@@ -45,21 +44,21 @@ public final class Bilham implements DepthDurationFrequency {
     @Override
     public double depthMm(Duration duration, double returnPeriodYears) {
         Require.inRange("returnPeriodYears", returnPeriodYears, smallestYears(), greatestYears(), "years");
-        return Math.pow(COEFFICIENT * hours(duration) * returnPeriodYears / 10, 1 / EXPONENT) - ADDEND_MM;
+        return depthMm(hours(duration), returnPeriodYears);
+    }
+
+    private static double depthMm(double hours, double years) {
+        return Math.pow(COEFFICIENT * hours * years / 10, 1 / EXPONENT) - ADDEND_MM;
     }
 
     @Override
     public ReturnPeriod returnPeriod(Duration duration, double depthMm) {
-        Require.nonNegative("depthMm", depthMm, "mm");
-        double years = 10 * Math.pow(depthMm + ADDEND_MM, EXPONENT) / (COEFFICIENT * hours(duration));
-        if (years < smallestYears() * (1 - LIMIT_ROUNDING)) {
-            return new ReturnPeriod(ReturnPeriod.Standing.BELOW, smallestYears(), basis());
-        }
-        if (years > greatestYears() * (1 + LIMIT_ROUNDING)) {
-            return new ReturnPeriod(ReturnPeriod.Standing.ABOVE, greatestYears(), basis());
-        }
-        double within = Math.max(smallestYears(), Math.min(greatestYears(), years));
-        return new ReturnPeriod(ReturnPeriod.Standing.WITHIN, within, basis());
+        double hours = hours(duration);
+        return ReturnPeriod.of(
+                this,
+                depthMm,
+                years -> depthMm(hours, years),
+                depth -> 10 * Math.pow(depth + ADDEND_MM, EXPONENT) / (COEFFICIENT * hours));
     }
 
     /**

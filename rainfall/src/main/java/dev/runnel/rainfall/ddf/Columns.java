@@ -29,23 +29,20 @@ record Columns(double[] years, double[] logYears, ReturnPeriodBasis basis) {
         return depths[upper - 1] + share * (depths[upper] - depths[upper - 1]);
     }
 
-    /** Return period of a depth from the rising depths of one duration, one for each column. */
-    ReturnPeriod returnPeriod(double[] depths, double depthMm) {
-        Require.nonNegative("depthMm", depthMm, "mm");
-        if (depthMm < depths[0]) {
-            return new ReturnPeriod(ReturnPeriod.Standing.BELOW, smallest(), basis);
-        }
-        if (depthMm > depths[depths.length - 1]) {
-            return new ReturnPeriod(ReturnPeriod.Standing.ABOVE, greatest(), basis);
-        }
+    /** Return period, years, of a depth between the first and the last of the rising depths of one duration. */
+    double years(double[] depths, double depthMm) {
         int found = Arrays.binarySearch(depths, depthMm);
         if (found >= 0) {
-            return new ReturnPeriod(ReturnPeriod.Standing.WITHIN, years[found], basis);
+            return years[found];
         }
         int upper = -found - 1;
         double share = (depthMm - depths[upper - 1]) / (depths[upper] - depths[upper - 1]);
         double log = logYears[upper - 1] + share * (logYears[upper] - logYears[upper - 1]);
-        double within = Math.max(years[upper - 1], Math.min(years[upper], Math.exp(log)));
-        return new ReturnPeriod(ReturnPeriod.Standing.WITHIN, within, basis);
+        return Math.max(years[upper - 1], Math.min(years[upper], Math.exp(log)));
+    }
+
+    /** Return period of a depth in a relation of these columns, from the rising depths of one duration. */
+    ReturnPeriod returnPeriod(DepthDurationFrequency relation, double[] depths, double depthMm) {
+        return ReturnPeriod.of(relation, depthMm, years -> depthMm(depths, years), depth -> years(depths, depth));
     }
 }

@@ -18,9 +18,19 @@ record ConvertedRelation(
     @Override
     public double depthMm(Duration duration, double returnPeriodYears) {
         Require.inRange("returnPeriodYears", returnPeriodYears, smallestYears, greatestYears, "years");
-        // The limits themselves may come back beside those of the given relation by a rounding.
-        double years = basis.convert(returnPeriodYears, given.basis());
-        return given.depthMm(duration, Math.max(given.smallestYears(), Math.min(given.greatestYears(), years)));
+        return given.depthMm(duration, givenYears(returnPeriodYears));
+    }
+
+    /** The limits are those of the given relation themselves: near one year of annual maxima hardly a digit comes back. */
+    private double givenYears(double years) {
+        if (years == smallestYears) {
+            return given.smallestYears();
+        }
+        if (years == greatestYears) {
+            return given.greatestYears();
+        }
+        double back = basis.convert(years, given.basis());
+        return Math.max(given.smallestYears(), Math.min(given.greatestYears(), back));
     }
 
     @Override

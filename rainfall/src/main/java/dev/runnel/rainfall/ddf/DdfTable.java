@@ -135,7 +135,7 @@ public final class DdfTable implements DepthDurationFrequency {
     @Override
     public ReturnPeriod returnPeriod(Duration duration, double depthMm) {
         requireCovered(duration);
-        return columns.returnPeriod(row(duration), depthMm);
+        return columns.returnPeriod(this, row(duration), depthMm);
     }
 
     private void requireCovered(Duration duration) {

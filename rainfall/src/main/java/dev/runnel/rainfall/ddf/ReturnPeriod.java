@@ -1,7 +1,9 @@
 package dev.runnel.rainfall.ddf;
 
+import dev.runnel.base.Require;
 import dev.runnel.base.Text;
 import java.util.Objects;
+import java.util.function.DoubleUnaryOperator;
 import org.apiguardian.api.API;
 
 /**
@@ -15,7 +17,14 @@ import org.apiguardian.api.API;
  */
 @API(status = API.Status.STABLE, since = "0.1")
 public record ReturnPeriod(Standing standing, double years, ReturnPeriodBasis basis) {
-    /** Where a depth stands against the range of a relation. */
+    private static final double DEPTH_ROUNDING = 1e-12;
+
+    /**
+     * Where a depth stands against the range of a relation.
+     *
+     * @since 0.1
+     */
+    @API(status = API.Status.STABLE, since = "0.1")
     public enum Standing {
         /** More frequent than the relation covers: {@code years} is an upper bound. */
         BELOW,
@@ -36,6 +45,46 @@ public record ReturnPeriod(Standing standing, double years, ReturnPeriodBasis ba
     public ReturnPeriod {
         Objects.requireNonNull(standing, "standing");
         basis.requireYears("years", years);
+    }
+
+    /**
+     * Returns the return period of a depth, for those who write a relation. A depth that differs from the one at a limit of the
+     * range by no more than 1e-12 of it is the depth at that limit: multiplying, dividing and converting on the way here and
+     * back must not push it out of the range.
+     *
+     * @param relation the relation, whose range and basis count
+     * @param depthMm the depth P, mm; 0 or greater
+     * @param depthMmOfYears depth, mm, at the duration in question, by return period in years
+     * @param yearsOfDepthMm its inverse, asked only for depths between those at the limits; what it gives beside the range by
+     *     a rounding is taken as the limit
+     * @return the return period, or that it lies below or above the range
+     * @throws IllegalArgumentException if {@code depthMm} is negative or not finite
+     */
+    @API(status = API.Status.EXPERIMENTAL, since = "0.1")
+    public static ReturnPeriod of(
+            DepthDurationFrequency relation,
+            double depthMm,
+            DoubleUnaryOperator depthMmOfYears,
+            DoubleUnaryOperator yearsOfDepthMm) {
+        Require.nonNegative("depthMm", depthMm, "mm");
+        double smallest = relation.smallestYears();
+        double greatest = relation.greatestYears();
+        double least = depthMmOfYears.applyAsDouble(smallest);
+        double most = depthMmOfYears.applyAsDouble(greatest);
+        if (depthMm < least * (1 - DEPTH_ROUNDING)) {
+            return new ReturnPeriod(Standing.BELOW, smallest, relation.basis());
+        }
+        if (depthMm > most * (1 + DEPTH_ROUNDING)) {
+            return new ReturnPeriod(Standing.ABOVE, greatest, relation.basis());
+        }
+        if (depthMm <= least * (1 + DEPTH_ROUNDING)) {
+            return new ReturnPeriod(Standing.WITHIN, smallest, relation.basis());
+        }
+        if (depthMm >= most * (1 - DEPTH_ROUNDING)) {
+            return new ReturnPeriod(Standing.WITHIN, greatest, relation.basis());
+        }
+        double years = yearsOfDepthMm.applyAsDouble(depthMm);
+        return new ReturnPeriod(Standing.WITHIN, Math.max(smallest, Math.min(greatest, years)), relation.basis());
     }
 
     /**

@@ -248,7 +248,8 @@ public final class AnnualMaxima {
     }
 
     /**
-     * Fits a family to the maxima of one duration.
+     * Fits a family to the maxima of one duration. A fit keeps nothing of what speaks against it: ask {@link #warnings(Duration)}
+     * first.
      *
      * @param duration one of {@link #durations}
      * @param family the family
@@ -262,7 +263,8 @@ public final class AnnualMaxima {
 
     /**
      * Returns the table of separate fits to each duration. Nothing ties them together: the curves of a short record may
-     * cross, which the table refuses. {@link ScaledDdf} cannot cross.
+     * cross, which the table refuses. {@link ScaledDdf} cannot cross. The table says what it was made of, and how many
+     * {@link #warnings()} there are.
      *
      * @param family the family
      * @param method how to estimate the parameters
@@ -277,7 +279,9 @@ public final class AnnualMaxima {
                 .map(duration -> fit(duration, family, method))
                 .map(fit -> Arrays.stream(years).map(fit::quantile).toArray())
                 .toArray(double[][]::new);
-        return DdfTable.of(ReturnPeriodBasis.ANNUAL_MAXIMUM, rising, years, rows);
+        return DdfTable.of(ReturnPeriodBasis.ANNUAL_MAXIMUM, rising, years, rows)
+                .withProvenance(family + " by " + method.toText() + " to each duration of " + this.years.size()
+                        + " years, warnings " + warnings().size());
     }
 
     /**
@@ -295,7 +299,8 @@ public final class AnnualMaxima {
     /**
      * Returns what speaks against a fit to the maxima of one duration: a trend significant at 5 %, a value that the test
      * of Grubbs on the logarithms calls an outlier at 10 %, years without rain, years left out, fewer than 20 years
-     * (common practice). None of it forbids a fit; each calls for a look at the record.
+     * (common practice), and years that lack steps, whose maxima may be too low. None of it forbids a fit; each calls for a
+     * look at the record.
      *
      * @param duration one of {@link #durations}
      * @return sentences for a report, with the figures they rest on; empty if nothing was found
@@ -303,6 +308,17 @@ public final class AnnualMaxima {
      */
     public List<String> warnings(Duration duration) {
         return MaximaWarnings.of(this, duration);
+    }
+
+    /**
+     * Returns what speaks against a fit to the maxima of any of the durations, see {@link #warnings(Duration)}. A
+     * {@link ScaledDdf} keeps it; the table of separate fits says how much of it there is.
+     *
+     * @return sentences for a report, each after the durations it is about unless it is about all of them; empty if nothing
+     *     was found
+     */
+    public List<String> warnings() {
+        return MaximaWarnings.of(this);
     }
 
     @Override

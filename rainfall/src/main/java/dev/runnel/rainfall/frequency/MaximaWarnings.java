@@ -1,11 +1,15 @@
 package dev.runnel.rainfall.frequency;
 
 import dev.runnel.base.Text;
+import dev.runnel.rainfall.event.PeakDepth;
 import dev.runnel.timeseries.change.MannKendall;
 import java.time.Duration;
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
+import java.util.stream.Collectors;
 
 /** What speaks against a fit to annual maxima, in words. */
 final class MaximaWarnings {
@@ -16,6 +20,23 @@ final class MaximaWarnings {
 
     private MaximaWarnings() {}
 
+    /** Each sentence once, after the durations it is about unless it is about all. */
+    static List<String> of(AnnualMaxima maxima) {
+        Map<String, List<Duration>> about = new LinkedHashMap<>();
+        for (Duration duration : maxima.durations()) {
+            of(maxima, duration)
+                    .forEach(sentence -> about.computeIfAbsent(sentence, s -> new ArrayList<>())
+                            .add(duration));
+        }
+        List<String> warnings = new ArrayList<>();
+        about.forEach((sentence, durations) -> warnings.add(
+                durations.size() == maxima.durations().size()
+                        ? sentence
+                        : durations.stream().map(Duration::toString).collect(Collectors.joining(", ")) + ": "
+                                + sentence));
+        return List.copyOf(warnings);
+    }
+
     static List<String> of(AnnualMaxima maxima, Duration duration) {
         double[] depths = maxima.depthsMm(duration);
         List<String> warnings = new ArrayList<>();
@@ -25,6 +46,11 @@ final class MaximaWarnings {
         if (!maxima.excludedYears().isEmpty()) {
             warnings.add(maxima.excludedYears().size() + " of "
                     + (maxima.excludedYears().size() + depths.length) + " years were left out.");
+        }
+        long atLeast =
+                maxima.peaks(duration).stream().filter(PeakDepth::isAtLeast).count();
+        if (atLeast > 0) {
+            warnings.add(atLeast + " of " + depths.length + " years lack steps: their maxima may be too low.");
         }
         long dry = Arrays.stream(depths).filter(depth -> depth == 0).count();
         if (dry > 0) {

@@ -8,6 +8,7 @@ import dev.runnel.rainfall.ddf.ReturnPeriodBasis;
 import dev.runnel.rainfall.internal.Rain;
 import java.time.Duration;
 import java.util.Collections;
+import java.util.List;
 import java.util.function.DoubleUnaryOperator;
 import java.util.stream.DoubleStream;
 import org.apache.commons.math3.optim.MaxEval;
@@ -25,12 +26,14 @@ import org.apiguardian.api.API;
  *
  * <p>with intensity i in mm/h, duration D in h, and one distribution of y for all durations. &theta; and &eta; make the
  * logarithm of the mean intensity follow the duration best; then the rescaled maxima of all durations are pooled and
- * fitted. Depth never falls with duration, since 0 &lt; &eta; &le; 1. Source of the form: Koutsoyiannis, Kozonis and
+ * fitted. Depth never falls with duration, since 0 &lt; &eta; &le; 1 and y &gt; 0. Source of the form: Koutsoyiannis, Kozonis and
  * Manetas (1998), A mathematical framework for studying rainfall intensity-duration-frequency relationships, Journal of
  * Hydrology 206, 118-135; its estimation of &theta; and &eta; is another, by ranks.
  *
  * <p>Return periods are among annual maxima and end, unless told otherwise, at twice the number of years (common
- * practice): beyond that the record says nothing. Immutable and thread-safe.
+ * practice): beyond that the record says nothing. They begin at 1.01 years or, where the fitted distribution reaches below 0
+ * (a Gumbel or a normal one of widely spread maxima does), at the first hundredth of a year at which y is above 0. Depths
+ * near such a beginning are those of a law that has left the record, not of rain. Immutable and thread-safe.
  *
  * @since 0.1
  */
@@ -40,14 +43,17 @@ public final class ScaledDdf implements DepthDurationFrequency {
     private static final double SHORTEST_THETA_HOURS = 1e-3;
     private static final double THETA_RATIO = 1.25;
     private static final double SMALLEST_YEARS = 1.01;
+    private static final double ETA_ROUNDING = 1e-9;
 
     private final Distribution rescaled;
     private final double theta;
     private final double eta;
     private final Duration shortest;
     private final Duration longest;
+    private final double smallestYears;
     private final double greatestYears;
     private final double worstMeanPercent;
+    private final List<String> warnings;
 
     private ScaledDdf(
             Distribution rescaled,
@@ -56,14 +62,28 @@ public final class ScaledDdf implements DepthDurationFrequency {
             Duration shortest,
             Duration longest,
             double greatestYears,
-            double worstMeanPercent) {
+            double worstMeanPercent,
+            List<String> warnings) {
         this.rescaled = rescaled;
         this.theta = theta;
         this.eta = eta;
         this.shortest = shortest;
         this.longest = longest;
+        this.smallestYears = firstAboveZero(rescaled);
         this.greatestYears = greatestYears;
         this.worstMeanPercent = worstMeanPercent;
+        this.warnings = warnings;
+        if (!(smallestYears < greatestYears)) {
+            throw new IllegalArgumentException("greatest return period must be above " + Text.number(smallestYears)
+                    + " years, where the depths of " + rescaled + " begin to be above 0, was "
+                    + Text.number(greatestYears));
+        }
+    }
+
+    /** Returns the least return period to answer for: at the one of y = 0 itself there is no depth. */
+    private static double firstAboveZero(Distribution rescaled) {
+        double hundredths = Math.floor(100 * rescaled.returnPeriod(0) + 1e-6) + 1;
+        return Math.max(SMALLEST_YEARS, hundredths / 100);
     }
 
     /**
@@ -74,7 +94,8 @@ public final class ScaledDdf implements DepthDurationFrequency {
      * @param method how to estimate its parameters
      * @return the relation, between the shortest and the longest duration
      * @throws IllegalArgumentException if there are fewer than 3 durations, the mean intensity does not fall with
-     *     duration as the form asks, or the family cannot be fitted
+     *     duration as the form asks, the family cannot be fitted, or what is fitted has no depth above 0 within twice the
+     *     number of years
      */
     public static ScaledDdf of(AnnualMaxima maxima, DistributionFamily family, FitMethod method) {
         int count = Require.atLeast("number of durations", maxima.durations().size(), 3);
@@ -88,11 +109,12 @@ public final class ScaledDdf implements DepthDurationFrequency {
         double theta = bestTheta(hours, meanIntensity);
         SimpleRegression line = regression(hours, meanIntensity, theta);
         double eta = -line.getSlope();
-        if (!(eta > 0 && eta <= 1)) {
+        if (!(eta > 0 && eta <= 1 + ETA_ROUNDING)) {
             throw new IllegalArgumentException(
                     "maxima must have a mean intensity that falls with duration by a power in (0, 1], was "
-                            + Text.significant(eta, 4));
+                            + Text.number(eta));
         }
+        eta = Math.min(eta, 1);
         double worst = 0;
         for (int j = 0; j < count; j++) {
             double ofForm = Math.exp(line.predict(Math.log(hours[j] + theta)));
@@ -112,7 +134,8 @@ public final class ScaledDdf implements DepthDurationFrequency {
                 Collections.min(maxima.durations()),
                 Collections.max(maxima.durations()),
                 2.0 * maxima.years().size(),
-                100 * worst);
+                100 * worst,
+                maxima.warnings());
     }
 
     /** Returns the best of a coarse grid, refined between its neighbours: the squares may have more than one minimum. */
@@ -150,15 +173,16 @@ public final class ScaledDdf implements DepthDurationFrequency {
     /**
      * Returns the relation with another greatest return period.
      *
-     * @param years greatest return period it answers for, years; greater than 1.01
+     * @param years greatest return period it answers for, years; greater than {@link #smallestYears}
      * @return the new relation
-     * @throws IllegalArgumentException if {@code years} is not greater than 1.01
+     * @throws IllegalArgumentException if {@code years} is not greater than {@link #smallestYears}
      */
     public ScaledDdf withGreatestYears(double years) {
-        if (!(years > SMALLEST_YEARS && years < Double.POSITIVE_INFINITY)) {
-            throw new IllegalArgumentException("years must be greater than 1.01 and finite, was " + years);
+        if (!(years > smallestYears && years < Double.POSITIVE_INFINITY)) {
+            throw new IllegalArgumentException(
+                    "years must be greater than " + Text.number(smallestYears) + " and finite, was " + years);
         }
-        return new ScaledDdf(rescaled, theta, eta, shortest, longest, years, worstMeanPercent);
+        return new ScaledDdf(rescaled, theta, eta, shortest, longest, years, worstMeanPercent, warnings);
     }
 
     /**
@@ -191,6 +215,15 @@ public final class ScaledDdf implements DepthDurationFrequency {
     }
 
     /**
+     * Returns what speaks against a fit to the maxima it was made of, see {@link AnnualMaxima#warnings()}.
+     *
+     * @return sentences for a report; empty if nothing was found
+     */
+    public List<String> warnings() {
+        return warnings;
+    }
+
+    /**
      * Returns the distribution of the rescaled annual maxima y.
      *
      * @return the distribution
@@ -202,22 +235,23 @@ public final class ScaledDdf implements DepthDurationFrequency {
     @Override
     public double depthMm(Duration duration, double returnPeriodYears) {
         double hours = requireCovered(duration);
-        Require.inRange("returnPeriodYears", returnPeriodYears, SMALLEST_YEARS, greatestYears, "years");
-        return rescaled.quantileOfReturnPeriod(returnPeriodYears) * hours / Math.pow(hours + theta, eta);
+        Require.inRange("returnPeriodYears", returnPeriodYears, smallestYears, greatestYears, "years");
+        return rescaled.quantileOfReturnPeriod(returnPeriodYears) * depthMmOfOne(hours);
+    }
+
+    /** Returns the depth where y is 1. */
+    private double depthMmOfOne(double hours) {
+        return hours / Math.pow(hours + theta, eta);
     }
 
     @Override
     public ReturnPeriod returnPeriod(Duration duration, double depthMm) {
-        double hours = requireCovered(duration);
-        double y = Require.nonNegative("depthMm", depthMm, "mm") / hours * Math.pow(hours + theta, eta);
-        double years = rescaled.returnPeriod(y);
-        if (years < SMALLEST_YEARS) {
-            return new ReturnPeriod(ReturnPeriod.Standing.BELOW, SMALLEST_YEARS, basis());
-        }
-        if (years > greatestYears) {
-            return new ReturnPeriod(ReturnPeriod.Standing.ABOVE, greatestYears, basis());
-        }
-        return new ReturnPeriod(ReturnPeriod.Standing.WITHIN, years, basis());
+        double ofOne = depthMmOfOne(requireCovered(duration));
+        return ReturnPeriod.of(
+                this,
+                depthMm,
+                years -> rescaled.quantileOfReturnPeriod(years) * ofOne,
+                depth -> rescaled.returnPeriod(depth / ofOne));
     }
 
     private double requireCovered(Duration duration) {
@@ -245,7 +279,7 @@ public final class ScaledDdf implements DepthDurationFrequency {
 
     @Override
     public double smallestYears() {
-        return SMALLEST_YEARS;
+        return smallestYears;
     }
 
     @Override
@@ -256,7 +290,8 @@ public final class ScaledDdf implements DepthDurationFrequency {
     @Override
     public String toString() {
         return "ScaledDdf[i = y/(D + " + Text.significant(theta, 4) + " h)^" + Text.significant(eta, 4) + ", y "
-                + rescaled + ", means within " + Text.significant(worstMeanPercent, 2) + " %, up to "
-                + Text.significant(greatestYears, 4) + " years]";
+                + rescaled + ", means within " + Text.significant(worstMeanPercent, 2) + " %, "
+                + Text.number(smallestYears) + " to " + Text.significant(greatestYears, 4) + " years"
+                + (warnings.isEmpty() ? "]" : ", warnings " + warnings.size() + "]");
     }
 }

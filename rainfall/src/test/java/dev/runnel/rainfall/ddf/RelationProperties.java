@@ -4,9 +4,15 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
 import dev.runnel.rainfall.areal.ArealReduction;
+import dev.runnel.rainfall.frequency.AnnualMaxima;
+import dev.runnel.rainfall.frequency.DistributionFamily;
+import dev.runnel.rainfall.frequency.FitMethod;
+import dev.runnel.rainfall.frequency.ScaledDdf;
 import java.time.Duration;
 import java.util.List;
 import java.util.Map;
+import java.util.SortedMap;
+import java.util.TreeMap;
 import net.jqwik.api.Arbitraries;
 import net.jqwik.api.Arbitrary;
 import net.jqwik.api.ForAll;
@@ -41,7 +47,18 @@ class RelationProperties {
                     .atPoint(),
             WallingfordRainfall.of(22, 0.42)
                     .withGrowthFactors(GrowthFactors.floodStudiesEnglandAndWales())
-                    .overArea(ArealReduction.keersWescott(), 25));
+                    .overArea(ArealReduction.keersWescott(), 25),
+            scaled(DistributionFamily.GUMBEL, FitMethod.L_MOMENTS),
+            scaled(DistributionFamily.GEV, FitMethod.MOMENTS).withGreatestYears(1000));
+
+    private static ScaledDdf scaled(DistributionFamily family, FitMethod method) {
+        SortedMap<Duration, double[]> depths = new TreeMap<>();
+        depths.put(Duration.ofMinutes(10), new double[] {5, 9, 14, 7, 6, 11, 8, 10, 13, 6});
+        depths.put(Duration.ofMinutes(60), new double[] {9, 17, 22, 15, 9, 21, 18, 15, 30, 14});
+        depths.put(Duration.ofHours(12), new double[] {25, 31, 40, 35, 29, 44, 36, 30, 66, 38});
+        return ScaledDdf.of(
+                AnnualMaxima.of(List.of(1, 2, 3, 4, 5, 6, 7, 8, 9, 10), depths, Duration.ZERO), family, method);
+    }
 
     @Provide
     Arbitrary<DepthDurationFrequency> relations() {
@@ -95,12 +112,25 @@ class RelationProperties {
             @ForAll @DoubleRange(min = 0, max = 1) @Scale(6) double d,
             @ForAll @DoubleRange(min = 0, max = 1) @Scale(6) double t) {
         Duration duration = duration(relation, d);
-        // Strictly inside, where rounding cannot carry the depth beyond the limit.
-        double years = years(relation, 0.001 + 0.998 * t);
+        double years = years(relation, t);
         ReturnPeriod back = relation.returnPeriod(duration, relation.depthMm(duration, years));
         assertThat(back.isWithin()).isTrue();
         assertThat(back.basis()).isEqualTo(relation.basis());
         assertThat(back.years()).isCloseTo(years, within(1e-10 * years));
+    }
+
+    @Property
+    void theLimitsThemselvesComeBackToo(
+            @ForAll("relations") DepthDurationFrequency relation,
+            @ForAll @DoubleRange(min = 0, max = 1) @Scale(6) double d) {
+        Duration duration = duration(relation, d);
+        for (double years : new double[] {relation.smallestYears(), relation.greatestYears()}) {
+            ReturnPeriod back = relation.returnPeriod(duration, relation.depthMm(duration, years));
+            assertThat(back.isWithin())
+                    .as("%s years over %s of %s", years, duration, relation)
+                    .isTrue();
+            assertThat(back.years()).isEqualTo(years);
+        }
     }
 
     @Property
