@@ -34,11 +34,13 @@ public final class DurationPeaks {
     private final Map<Duration, OfDuration> byDuration;
     private final Duration step;
     private final double years;
+    private final boolean isCorrected;
 
-    private DurationPeaks(Map<Duration, OfDuration> byDuration, Duration step, double years) {
+    private DurationPeaks(Map<Duration, OfDuration> byDuration, Duration step, double years, boolean isCorrected) {
         this.byDuration = byDuration;
         this.step = step;
         this.years = years;
+        this.isCorrected = isCorrected;
     }
 
     /**
@@ -69,7 +71,7 @@ public final class DurationPeaks {
             double threshold = windows.get(wanted).depthMm();
             found.put(duration, above(threshold, years, windows));
         }
-        return new DurationPeaks(found, rain.step(), years);
+        return new DurationPeaks(found, rain.step(), years, false);
     }
 
     /**
@@ -95,7 +97,7 @@ public final class DurationPeaks {
                             years,
                             PeakWindows.greatest(rain, duration, separation, threshold, Integer.MAX_VALUE)));
         });
-        return new DurationPeaks(found, rain.step(), years);
+        return new DurationPeaks(found, rain.step(), years, false);
     }
 
     private static double years(RegularSeries rain) {
@@ -117,9 +119,12 @@ public final class DurationPeaks {
      * Returns peaks and thresholds multiplied by the factor of the clock, see {@link AnnualMaxima#clockFactor}. The
      * windows stay as measured.
      *
-     * @return the corrected peaks
+     * @return the corrected peaks; these themselves if they are corrected already
      */
     public DurationPeaks withClockCorrection() {
+        if (isCorrected) {
+            return this;
+        }
         Map<Duration, OfDuration> corrected = new LinkedHashMap<>();
         byDuration.forEach((duration, found) -> {
             double factor = AnnualMaxima.clockFactor(Rain.hours(duration) / Rain.hours(step));
@@ -132,7 +137,7 @@ public final class DurationPeaks {
                     new OfDuration(
                             PeaksOverThreshold.of(factor * found.peaks.threshold(), years, depths), found.windows));
         });
-        return new DurationPeaks(corrected, step, years);
+        return new DurationPeaks(corrected, step, years, true);
     }
 
     /**
@@ -188,6 +193,7 @@ public final class DurationPeaks {
         List<String> each = new ArrayList<>();
         byDuration.forEach((duration, found) -> each.add(found.windows.size() + " above "
                 + Text.significant(found.peaks.threshold(), 4) + " mm in " + duration));
-        return "DurationPeaks[" + String.join(", ", each) + "; " + Text.significant(years, 4) + " years]";
+        return "DurationPeaks[" + String.join(", ", each) + "; " + Text.significant(years, 4) + " years"
+                + (isCorrected ? ", corrected for the clock]" : "]");
     }
 }

@@ -78,6 +78,15 @@ class DurationPeaksTest {
     }
 
     @Test
+    void theClockIsCorrectedOnce() {
+        DurationPeaks once = DurationPeaks.from(
+                        rain(1, 5, 0, 7, 0, 2), List.of(HOUR), HOURS_A_YEAR / 6 + 1, Duration.ZERO)
+                .withClockCorrection();
+        assertThat(once.withClockCorrection().peaks(HOUR).peaks()).containsExactly(8);
+        assertThat(once.toString()).endsWith(" years, corrected for the clock]");
+    }
+
+    @Test
     void refusesBadInput() {
         RegularSeries rain = rain(1, 0, 3, 0, 2);
         assertThatIllegalArgumentException()
