@@ -20,7 +20,9 @@ import org.apiguardian.api.API;
  *
  * <p>For one duration the window with the greatest depth counts first, then the greatest that keeps the separation from
  * all before it, and so on. A dry year gives few, a wet one many; among equal depths the earlier counts first. What is
- * left out next is the threshold. Return periods from these peaks count every exceedance, see {@link PeaksOverThreshold}.
+ * left out next is the threshold. A peak lies above its threshold: windows equal to it do not count, so that with the depths of a
+ * bucket, which are often equal, there may be fewer peaks than asked for; {@link #equalToThreshold} says how many were left out.
+ * Return periods from these peaks count every exceedance, see {@link PeaksOverThreshold}.
  *
  * <p>Source: World Meteorological Organization (2009), Guide to Hydrological Practices, WMO-168, volume II, section 5.7
  * (from memory); the rule of the greatest first is common practice.
@@ -29,7 +31,12 @@ import org.apiguardian.api.API;
  */
 @API(status = API.Status.EXPERIMENTAL, since = "0.1")
 public final class DurationPeaks {
-    private record OfDuration(PeaksOverThreshold peaks, List<PeakDepth> windows) {}
+    private record OfDuration(PeaksOverThreshold peaks, List<PeakDepth> windows, int equal) {
+        /** The window that gave the threshold was never asked for: only others as deep are left out. */
+        OfDuration withoutItsThreshold() {
+            return new OfDuration(peaks, windows, equal - 1);
+        }
+    }
 
     private final Map<Duration, OfDuration> byDuration;
     private final Duration step;
@@ -51,8 +58,8 @@ public final class DurationPeaks {
      * @param peaksPerYear peaks a year of measured time, rounded down in all; greater than 0, 1 to 5 are usual
      * @param separation least time between the end of one window and the start of the next; 0 or longer
      * @return the peaks
-     * @throws IllegalArgumentException if an argument is out of range, or the record has not that many separate wet
-     *     windows and one more
+     * @throws IllegalArgumentException if an argument is out of range, the record has not that many separate wet windows and one
+     *     more, or all of those are equal, so that none lies above the threshold
      */
     public static DurationPeaks from(
             RegularSeries rain, List<Duration> durations, double peaksPerYear, Duration separation) {
@@ -63,13 +70,19 @@ public final class DurationPeaks {
                 "number of peaks in " + Text.significant(years, 4) + " years", (int) (peaksPerYear * years), 1);
         Map<Duration, OfDuration> found = new LinkedHashMap<>();
         for (Duration duration : durations) {
-            List<PeakDepth> windows = PeakWindows.greatest(rain, duration, separation, 0, wanted + 1);
+            List<PeakDepth> windows = PeakWindows.greatest(rain, duration, separation, wanted + 1);
             if (windows.size() <= wanted) {
                 throw new IllegalArgumentException("rain must have more than " + wanted + " separate wet windows of "
                         + duration + ", had " + windows.size());
             }
             double threshold = windows.get(wanted).depthMm();
-            found.put(duration, above(threshold, years, windows));
+            OfDuration above = above(rain, duration, separation, threshold, years);
+            if (above.windows.isEmpty()) {
+                throw new IllegalArgumentException("rain must have windows of " + duration + " above the threshold of "
+                        + Text.significant(threshold, 4) + " mm that " + wanted + " peaks ask for, had " + above.equal
+                        + " equal to it and none above");
+            }
+            found.put(duration, above.withoutItsThreshold());
         }
         return new DurationPeaks(found, rain.step(), years, false);
     }
@@ -90,12 +103,7 @@ public final class DurationPeaks {
         Map<Duration, OfDuration> found = new LinkedHashMap<>();
         thresholdsMm.forEach((duration, threshold) -> {
             Require.nonNegative("threshold of " + duration, threshold, "mm");
-            found.put(
-                    duration,
-                    above(
-                            threshold,
-                            years,
-                            PeakWindows.greatest(rain, duration, separation, threshold, Integer.MAX_VALUE)));
+            found.put(duration, above(rain, duration, separation, threshold, years));
         });
         return new DurationPeaks(found, rain.step(), years, false);
     }
@@ -106,13 +114,16 @@ public final class DurationPeaks {
                 "years measured", (rain.size() - rain.missing()) * Rain.hours(rain.step()) / (24 * 365.25), "years");
     }
 
-    private static OfDuration above(double threshold, double years, List<PeakDepth> greatestFirst) {
-        List<PeakDepth> inOrder = greatestFirst.stream()
+    private static OfDuration above(
+            RegularSeries rain, Duration duration, Duration separation, double threshold, double years) {
+        List<PeakDepth> reaching = PeakWindows.reaching(rain, duration, separation, threshold);
+        List<PeakDepth> inOrder = reaching.stream()
                 .filter(window -> PeakWindows.isAbove(window.depthMm(), threshold))
                 .sorted(Comparator.comparing(PeakDepth::start))
                 .toList();
         double[] depths = inOrder.stream().mapToDouble(PeakDepth::depthMm).toArray();
-        return new OfDuration(PeaksOverThreshold.of(threshold, years, depths), inOrder);
+        return new OfDuration(
+                PeaksOverThreshold.of(threshold, years, depths), inOrder, reaching.size() - inOrder.size());
     }
 
     /**
@@ -135,7 +146,9 @@ public final class DurationPeaks {
             corrected.put(
                     duration,
                     new OfDuration(
-                            PeaksOverThreshold.of(factor * found.peaks.threshold(), years, depths), found.windows));
+                            PeaksOverThreshold.of(factor * found.peaks.threshold(), years, depths),
+                            found.windows,
+                            found.equal));
         });
         return new DurationPeaks(corrected, step, years, true);
     }
@@ -180,6 +193,18 @@ public final class DurationPeaks {
         return of(duration).windows;
     }
 
+    /**
+     * Returns how many windows of one duration were left out because they are as deep as the threshold, and not deeper.
+     *
+     * @param duration one of {@link #durations}
+     * @return windows that keep the separation from all that count and from each other, without the one that gave the threshold
+     *     where a number of peaks a year was asked for; 0 for a threshold of 0
+     * @throws IllegalArgumentException if the duration was not asked for
+     */
+    public int equalToThreshold(Duration duration) {
+        return of(duration).equal;
+    }
+
     private OfDuration of(Duration duration) {
         OfDuration found = byDuration.get(duration);
         if (found == null) {
@@ -192,7 +217,8 @@ public final class DurationPeaks {
     public String toString() {
         List<String> each = new ArrayList<>();
         byDuration.forEach((duration, found) -> each.add(found.windows.size() + " above "
-                + Text.significant(found.peaks.threshold(), 4) + " mm in " + duration));
+                + Text.significant(found.peaks.threshold(), 4) + " mm in " + duration
+                + (found.equal == 0 ? "" : " (" + found.equal + " equal to it left out)")));
         return "DurationPeaks[" + String.join(", ", each) + "; " + Text.significant(years, 4) + " years"
                 + (isCorrected ? ", corrected for the clock]" : "]");
     }

@@ -14,13 +14,18 @@ import java.util.stream.IntStream;
 final class PeakWindows {
     private PeakWindows() {}
 
-    /**
-     * Returns the greatest windows, the greatest first, each above the threshold.
-     *
-     * @param most how many at most
-     */
-    static List<PeakDepth> greatest(
-            RegularSeries rain, Duration duration, Duration separation, double threshold, int most) {
+    /** Returns the greatest wet windows, the greatest first, as many at most. */
+    static List<PeakDepth> greatest(RegularSeries rain, Duration duration, Duration separation, int most) {
+        return greatest(rain, duration, separation, 1, most);
+    }
+
+    /** Returns the wet windows as deep as the threshold or deeper, the greatest first. */
+    static List<PeakDepth> reaching(RegularSeries rain, Duration duration, Duration separation, double threshold) {
+        return greatest(rain, duration, separation, Math.max(1, units(threshold)), Integer.MAX_VALUE);
+    }
+
+    private static List<PeakDepth> greatest(
+            RegularSeries rain, Duration duration, Duration separation, long leastUnits, int most) {
         EpochNanos.positive("duration", duration);
         EpochNanos.nonNegative("separation", separation);
         long step = rain.step().toNanos();
@@ -33,7 +38,7 @@ final class PeakWindows {
         long apart = length + (separation.toNanos() + step - 1) / step;
         TreeSet<Integer> taken = new TreeSet<>();
         List<PeakDepth> windows = new ArrayList<>();
-        for (int at : greatestFirst(depths, threshold)) {
+        for (int at : greatestFirst(depths, leastUnits)) {
             Integer before = taken.floor(at);
             Integer after = taken.ceiling(at);
             if ((before == null || at - before >= apart) && (after == null || after - at >= apart)) {
@@ -47,9 +52,9 @@ final class PeakWindows {
         return windows;
     }
 
-    private static int[] greatestFirst(double[] depths, double threshold) {
+    private static int[] greatestFirst(double[] depths, long leastUnits) {
         return IntStream.range(0, depths.length)
-                .filter(i -> isAbove(depths[i], threshold))
+                .filter(i -> units(depths[i]) >= leastUnits)
                 .boxed()
                 .sorted(Comparator.<Integer>comparingLong(i -> -units(depths[i]))
                         .thenComparing(i -> i))

@@ -2,7 +2,6 @@ package dev.runnel.rainfall.frequency;
 
 import dev.runnel.base.Require;
 import dev.runnel.base.Text;
-import dev.runnel.timeseries.EpochNanos;
 import dev.runnel.timeseries.RegularSeries;
 import java.time.Duration;
 import java.util.Arrays;
@@ -13,7 +12,8 @@ import org.apiguardian.api.API;
  *
  * <p>With &lambda; peaks a year and the distribution G of a peak, the value exceeded on average once in T years has
  * 1 - G(x) = 1/(&lambda; T). This return period counts every exceedance (partial-duration basis); among annual maxima it
- * is longer, see {@link dev.runnel.rainfall.ddf.ReturnPeriodBasis}. Source: Coles (2001), An introduction to statistical
+ * is longer, see {@link dev.runnel.rainfall.ddf.ReturnPeriodBasis}. Ask {@link #quantile} and {@link #returnPeriod} here: the
+ * distribution of a peak knows no rate, so that its own {@link Distribution#returnPeriod} counts peaks and not years. Source: Coles (2001), An introduction to statistical
  * modeling of extreme values, Springer, chapter 4.
  *
  * @since 0.1
@@ -25,11 +25,13 @@ public final class PeaksOverThreshold {
     private final double threshold;
     private final double[] peaks;
     private final double years;
+    private final int apartByGaps;
 
-    private PeaksOverThreshold(double threshold, double[] peaks, double years) {
+    private PeaksOverThreshold(double threshold, double[] peaks, double years, int apartByGaps) {
         this.threshold = threshold;
         this.peaks = peaks;
         this.years = years;
+        this.apartByGaps = apartByGaps;
     }
 
     /**
@@ -42,22 +44,33 @@ public final class PeaksOverThreshold {
      * @throws IllegalArgumentException if a peak is not above the threshold or {@code years} is not greater than 0
      */
     public static PeaksOverThreshold of(double threshold, double years, double... peaks) {
-        Require.finite("threshold", threshold, "");
-        Require.positive("years", years, "years");
+        return new PeaksOverThreshold(
+                Require.finite("threshold", threshold, ""),
+                checked(threshold, peaks),
+                Require.positive("years", years, "years"),
+                0);
+    }
+
+    private static double[] checked(double threshold, double[] peaks) {
         for (double peak : peaks) {
             if (!(peak > threshold && peak < Double.POSITIVE_INFINITY)) {
                 throw new IllegalArgumentException(
                         "peaks must be finite and above threshold " + Text.number(threshold) + ", was " + peak);
             }
         }
-        return new PeaksOverThreshold(threshold, peaks.clone(), years);
+        return peaks.clone();
     }
 
     /**
      * Finds the peaks of a record: in each run of exceedances, runs being joined where less than the separation lies
      * between the end of one and the start of the next, the greatest value counts.
      *
-     * @param values one value a step, NaN for missing; a missing step is not an exceedance and not part of the length
+     * <p>Missing steps are no part of the length of the record. A gap shorter than the separation is no quiet time either: what
+     * it hides may have joined the runs on its two sides. A gap as long as the separation, or longer, is counted as time between
+     * them, since so much later another storm is likely; {@link #apartByGaps} says how many peaks are separate for that reason
+     * alone.
+     *
+     * @param values one value a step, NaN for missing
      * @param threshold threshold; finite
      * @param separation least time between two independent runs; 0 or longer
      * @return the peaks
@@ -65,31 +78,13 @@ public final class PeaksOverThreshold {
      */
     public static PeaksOverThreshold from(RegularSeries values, double threshold, Duration separation) {
         Require.finite("threshold", threshold, "");
-        long quiet = EpochNanos.nonNegative("separation", separation);
-        long step = values.step().toNanos();
-        double[] peaks = new double[16];
-        int count = 0;
-        long sinceLast = Long.MAX_VALUE;
-        int measured = 0;
-        for (int i = 0; i < values.size(); i++) {
-            double value = values.value(i);
-            measured += Double.isNaN(value) ? 0 : 1;
-            if (value > threshold) {
-                if (sinceLast >= quiet && sinceLast > 0) {
-                    if (count == peaks.length) {
-                        peaks = Arrays.copyOf(peaks, 2 * count);
-                    }
-                    peaks[count++] = value;
-                } else {
-                    peaks[count - 1] = Math.max(peaks[count - 1], value);
-                }
-                sinceLast = 0;
-            } else if (sinceLast < Long.MAX_VALUE - step) {
-                sinceLast += step;
-            }
-        }
-        double years = measured * (step / 1e9) / (365.25 * 86_400);
-        return of(threshold, Require.positive("years measured", years, "years"), Arrays.copyOf(peaks, count));
+        PeakRuns runs = PeakRuns.of(values, threshold, separation);
+        double years = (values.size() - values.missing()) * (values.step().toNanos() / 1e9) / (365.25 * 86_400);
+        return new PeaksOverThreshold(
+                threshold,
+                checked(threshold, runs.peaks()),
+                Require.positive("years measured", years, "years"),
+                runs.apartByGaps());
     }
 
     /**
@@ -108,6 +103,16 @@ public final class PeaksOverThreshold {
      */
     public double[] peaks() {
         return peaks.clone();
+    }
+
+    /**
+     * Returns how many of the peaks count apart from the one before only because of missing time between them. They may belong
+     * to one storm.
+     *
+     * @return number of peaks; 0 if they were given and not found in a record
+     */
+    public int apartByGaps() {
+        return apartByGaps;
     }
 
     /**
@@ -186,9 +191,28 @@ public final class PeaksOverThreshold {
         return peak.quantileOfExceedance(1 / expected);
     }
 
+    /**
+     * Returns how often a value is exceeded: T = 1/(&lambda; (1 - G(x))), the inverse of {@link #quantile}. The return period of
+     * the distribution of a peak itself, {@link Distribution#returnPeriod}, is another: it counts peaks.
+     *
+     * @param peak distribution of a peak, from {@link #fit}
+     * @param value the value x, in the unit of the record; at least the threshold, finite
+     * @return T counting every exceedance, years; at the threshold the mean time between peaks, infinite at or above the upper
+     *     bound of the distribution and where there is no peak
+     * @throws IllegalArgumentException if {@code value} is below the threshold or not finite
+     */
+    public double returnPeriod(Distribution peak, double value) {
+        if (!(value >= threshold && value < Double.POSITIVE_INFINITY)) {
+            throw new IllegalArgumentException("value must be at least the threshold " + Text.number(threshold)
+                    + " and finite, was " + Text.number(value));
+        }
+        return 1 / (ratePerYear() * peak.exceedance(value));
+    }
+
     @Override
     public String toString() {
         return "PeaksOverThreshold[" + peaks.length + " peaks above " + Text.number(threshold) + " in "
-                + Text.significant(years, 4) + " years]";
+                + Text.significant(years, 4) + " years"
+                + (apartByGaps == 0 ? "]" : ", " + apartByGaps + " apart by a gap only]");
     }
 }

@@ -77,6 +77,36 @@ class DurationPeaksTest {
         assertThat(peaks.windows(TWO).get(0).depthMm()).isEqualTo(7);
     }
 
+    /** By hand: of 9, 7, 5, 5, 5 the four greatest are asked for; the fifth is 5, above which only two lie, and two more equal it. */
+    @Test
+    void equalDepthsLeftOutAreCounted() {
+        RegularSeries rain = rain(5, 0, 9, 0, 5, 0, 7, 0, 5, 0, 3, 0);
+        DurationPeaks peaks = DurationPeaks.from(rain, List.of(HOUR), 4 * HOURS_A_YEAR / 12 + 1, Duration.ZERO);
+        assertThat(peaks.peaks(HOUR).peaks()).containsExactly(9, 7);
+        assertThat(peaks.equalToThreshold(HOUR)).isEqualTo(2);
+        assertThat(peaks.withClockCorrection().equalToThreshold(HOUR)).isEqualTo(2);
+        assertThat(peaks).hasToString("DurationPeaks[2 above 5 mm in PT1H (2 equal to it left out); 0.001369 years]");
+        TreeMap<Duration, Double> thresholds = new TreeMap<>();
+        thresholds.put(HOUR, 4.0);
+        assertThat(DurationPeaks.from(rain, thresholds, Duration.ZERO).equalToThreshold(HOUR))
+                .isZero();
+        thresholds.put(HOUR, 5.0);
+        assertThat(DurationPeaks.from(rain, thresholds, Duration.ZERO).equalToThreshold(HOUR))
+                .isEqualTo(3);
+        thresholds.put(HOUR, 0.0);
+        assertThat(DurationPeaks.from(rain, thresholds, Duration.ZERO).equalToThreshold(HOUR))
+                .isZero();
+    }
+
+    @Test
+    void nothingAboveTheThresholdIsRefused() {
+        assertThatIllegalArgumentException()
+                .isThrownBy(() -> DurationPeaks.from(
+                        rain(11, 0, 11, 0, 11, 0, 11), List.of(HOUR), 2 * HOURS_A_YEAR / 7 + 1, Duration.ZERO))
+                .withMessage("rain must have windows of PT1H above the threshold of 11 mm that 2 peaks ask for, had 4"
+                        + " equal to it and none above");
+    }
+
     @Test
     void theClockIsCorrectedOnce() {
         DurationPeaks once = DurationPeaks.from(

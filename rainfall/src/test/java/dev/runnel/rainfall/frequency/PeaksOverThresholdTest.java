@@ -17,11 +17,50 @@ class PeaksOverThresholdTest {
     void joinsRunsThatAreNotIndependent() {
         RegularSeries values =
                 RegularSeries.of(START, Duration.ofHours(1), 0, 5, 0, 7, 0, 0, 6, 0, 5, 4, Double.NaN, 9);
+        // Between 5 and 9 lie one quiet hour and one without a reading: not two quiet ones.
         assertThat(PeaksOverThreshold.from(values, 4, Duration.ofHours(2)).peaks())
-                .containsExactly(7, 6, 9)
-                .isNotEmpty();
+                .containsExactly(7, 9);
         assertThat(PeaksOverThreshold.from(values, 4, Duration.ZERO).peaks()).containsExactly(5, 7, 6, 5, 9);
         assertThat(PeaksOverThreshold.from(values, 10, Duration.ZERO).peaks()).isEmpty();
+    }
+
+    /** 12, seven hours without a reading, 15: as long as the separation, so two peaks, and said; six of eight: one. */
+    @Test
+    void missingTimeIsNoQuietTimeUnlessItIsLong() {
+        double nan = Double.NaN;
+        RegularSeries longGap =
+                RegularSeries.of(START, Duration.ofHours(1), 0, 12, nan, nan, nan, nan, nan, nan, nan, 15, 0);
+        PeaksOverThreshold apart = PeaksOverThreshold.from(longGap, 4, Duration.ofHours(6));
+        assertThat(apart.peaks()).containsExactly(12, 15);
+        assertThat(apart.apartByGaps()).isEqualTo(1);
+        assertThat(apart.toString()).endsWith(" years, 1 apart by a gap only]");
+        PeaksOverThreshold joined = PeaksOverThreshold.from(longGap, 4, Duration.ofHours(8));
+        assertThat(joined.peaks()).containsExactly(15);
+        assertThat(joined.apartByGaps()).isZero();
+        assertThat(joined.ratePerYear()).isCloseTo(24 * 365.25 / 4, within(1e-9));
+        // Two quiet hours, two without a reading and one more quiet: three quiet hours of the four asked for.
+        RegularSeries shortGap = RegularSeries.of(START, Duration.ofHours(1), 12, 0, 0, nan, nan, 0, 15, 0);
+        assertThat(PeaksOverThreshold.from(shortGap, 4, Duration.ofHours(4)).peaks())
+                .containsExactly(15);
+        PeaksOverThreshold byQuiet = PeaksOverThreshold.from(shortGap, 4, Duration.ofHours(3));
+        assertThat(byQuiet.peaks()).containsExactly(12, 15);
+        assertThat(byQuiet.apartByGaps()).isZero();
+    }
+
+    @Test
+    void theReturnPeriodIsInYearsAndNotInPeaks() {
+        PeaksOverThreshold peaks = PeaksOverThreshold.of(10, 2, 11, 12, 13, 15, 20, 11.5);
+        GeneralizedPareto peak = peaks.fit(FitMethod.L_MOMENTS);
+        double fifty = peaks.quantile(peak, 50);
+        assertThat(peaks.returnPeriod(peak, fifty)).isCloseTo(50, within(1e-10));
+        // Three peaks a year: the 50-year value is that of every 150th peak.
+        assertThat(peak.returnPeriod(fifty)).isCloseTo(150, within(1e-10));
+        assertThat(peaks.returnPeriod(peak, 10)).isCloseTo(1 / 3.0, within(1e-15));
+        assertThat(peaks.returnPeriod(GeneralizedPareto.of(10, 5, 0.5), 20)).isInfinite();
+        assertThat(PeaksOverThreshold.of(10, 2).returnPeriod(peak, 12)).isInfinite();
+        assertThatIllegalArgumentException()
+                .isThrownBy(() -> peaks.returnPeriod(peak, 9.5))
+                .withMessage("value must be at least the threshold 10 and finite, was 9.5");
     }
 
     @Test
