@@ -21,7 +21,9 @@ import org.apiguardian.api.API;
  * The greatest depth of each year for each of a list of durations, with the years that were too poorly measured left out
  * and named. Immutable and thread-safe.
  *
- * <p>A window lies wholly inside its year. Its depth is a true sliding maximum on the steps of the record; steps of the
+ * <p>A step belongs to the year in which it starts, and a window lies on steps of one year: rain over the turn of the year is
+ * cut there. Where the year turns inside a step, as with days read at 9 h, the rest of that step counts for the year before. Its
+ * depth is a true sliding maximum on the steps of the record; steps of the
  * same length as the duration miss part of the true maximum, which {@link #withClockCorrection} makes good on average.
  *
  * @since 0.1
@@ -34,8 +36,12 @@ public final class AnnualMaxima {
      * @param year calendar year in which it starts
      * @param coverage share of its steps that were measured
      * @param longestGap longest time without a measured step, the time outside the record included
+     * @since 0.1
      */
+    @API(status = API.Status.EXPERIMENTAL, since = "0.1")
     public record ExcludedYear(int year, double coverage, Duration longestGap) {}
+
+    private static final Duration SHORTEST_YEAR = Duration.ofDays(365);
 
     private final List<Duration> durations;
     private final List<Integer> years;
@@ -66,15 +72,16 @@ public final class AnnualMaxima {
      * Returns the annual maxima of a record.
      *
      * @param rain depth in each step, mm; 0 or greater, NaN for missing
-     * @param durations durations of rain, each at least one step long; at least one
+     * @param durations durations of rain, each at least one step long and no longer than 365 days; at least one
      * @param rule how to cut and to judge years
      * @return the maxima
-     * @throws IllegalArgumentException if a depth is negative, a duration shorter than a step, there is no duration, or
-     *     no year counts
+     * @throws IllegalArgumentException if a depth is negative, a duration shorter than a step or longer than 365 days, there
+     *     is no duration, or no year counts
      */
     public static AnnualMaxima from(RegularSeries rain, List<Duration> durations, YearRule rule) {
         Rain.requireNonNegative("rain", rain, "mm");
         SlidingMaximum search = SlidingMaximum.of(durations);
+        durations.forEach(AnnualMaxima::requireWithinYear);
         int first = rain.start().atZone(ZoneOffset.UTC).getYear() - 1;
         int last = rain.end().atZone(ZoneOffset.UTC).getYear();
         List<Integer> years = new ArrayList<>();
@@ -117,7 +124,7 @@ public final class AnnualMaxima {
      * @param step step of the clock they were read at, or zero if they are true sliding maxima
      * @return the maxima; without their times
      * @throws IllegalArgumentException if the years do not rise, there is no year or no duration, a duration is not
-     *     greater than 0 or shorter than the step, or a depth is negative or not finite
+     *     greater than 0, shorter than the step or longer than 365 days, or a depth is negative or not finite
      */
     public static AnnualMaxima of(List<Integer> years, SortedMap<Duration, double[]> depthsMm, Duration step) {
         List<Duration> durations = List.copyOf(depthsMm.keySet());
@@ -134,6 +141,7 @@ public final class AnnualMaxima {
         for (int j = 0; j < durations.size(); j++) {
             Duration duration = durations.get(j);
             EpochNanos.positive("duration", duration);
+            requireWithinYear(duration);
             if (duration.compareTo(step) < 0) {
                 throw new IllegalArgumentException("duration must be at least the step " + step + ", was " + duration);
             }
@@ -147,6 +155,12 @@ public final class AnnualMaxima {
             }
         }
         return new AnnualMaxima(durations, List.copyOf(years), rows, List.of(), List.of(), step, false);
+    }
+
+    private static void requireWithinYear(Duration duration) {
+        if (duration.compareTo(SHORTEST_YEAR) > 0) {
+            throw new IllegalArgumentException("duration must be no longer than a year of 365 days, was " + duration);
+        }
     }
 
     /**

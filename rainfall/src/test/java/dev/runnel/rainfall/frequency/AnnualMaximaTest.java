@@ -203,6 +203,37 @@ class AnnualMaximaTest {
                         "All maxima are equal: there is nothing to fit.");
     }
 
+    /** Days read at 9 h: the one from 31 December holds nine hours of the new year and counts for the old. */
+    @Test
+    void aStepOverTheTurnOfTheYearBelongsToTheOldOne() {
+        double[] values = new double[2 * 365];
+        values[364] = 30;
+        values[20] = 10;
+        values[400] = 12;
+        AnnualMaxima maxima = AnnualMaxima.from(
+                RegularSeries.of(Instant.parse("2021-01-01T09:00:00Z"), DAY, values),
+                List.of(DAY),
+                YearRule.calendar());
+        assertThat(maxima.years()).containsExactly(2021, 2022);
+        assertThat(maxima.depthsMm(DAY)).containsExactly(30, 12);
+    }
+
+    @Test
+    void aWindowLongerThanAYearIsRefused() {
+        RegularSeries rain = RegularSeries.of(Instant.parse("2021-01-01T00:00:00Z"), DAY, new double[3 * 365]);
+        assertThatIllegalArgumentException()
+                .isThrownBy(() -> AnnualMaxima.from(rain, List.of(DAY, Duration.ofDays(800)), YearRule.calendar()))
+                .withMessage("duration must be no longer than a year of 365 days, was PT19200H");
+        assertThat(AnnualMaxima.from(rain, List.of(Duration.ofDays(365)), YearRule.calendar())
+                        .years())
+                .hasSize(3);
+        SortedMap<Duration, double[]> depths = new TreeMap<>();
+        depths.put(Duration.ofDays(366), new double[] {50});
+        assertThatIllegalArgumentException()
+                .isThrownBy(() -> AnnualMaxima.of(List.of(2001), depths, DAY))
+                .withMessage("duration must be no longer than a year of 365 days, was PT8784H");
+    }
+
     @Test
     void yearsThatLackStepsAreSaidToBeAtLeast() {
         double[] values = new double[2 * 365];
