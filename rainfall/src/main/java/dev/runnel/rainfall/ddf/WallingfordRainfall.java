@@ -5,8 +5,10 @@ import dev.runnel.base.Text;
 import dev.runnel.rainfall.areal.ArealReduction;
 import java.time.Duration;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
-import java.util.function.ToDoubleFunction;
+import java.util.Map;
+import java.util.stream.Collectors;
 import java.util.stream.DoubleStream;
 import java.util.stream.IntStream;
 import org.apiguardian.api.API;
@@ -126,30 +128,47 @@ public final class WallingfordRainfall {
      * @throws IllegalArgumentException if no duration is left, or factors of your own make depths that fall with duration
      */
     public DdfTable atPoint() {
-        return table(duration -> 1, "at a point");
+        return table(z1.durations().stream().collect(Collectors.toMap(each -> each, each -> 1.0)), "at a point");
     }
 
     /**
-     * Returns the relation for an area, every depth reduced.
+     * Returns the relation for an area, every depth reduced. Durations that the reduction refuses for so great an area are left
+     * out, and the table names them in its provenance.
      *
      * @param reduction areal reduction, such as {@link ArealReduction#keersWescott}
      * @param areaKm2 area, km²; in the range of the reduction
      * @return the table, peaks over threshold
-     * @throws IllegalArgumentException if area and duration are out of the range of the reduction, or as for
-     *     {@link #atPoint}
+     * @throws IllegalArgumentException if the reduction refuses every duration, for its own reason, or as for {@link #atPoint}
      */
     public DdfTable overArea(ArealReduction reduction, double areaKm2) {
+        Map<Duration, Double> factors = new HashMap<>();
+        List<Duration> refused = new ArrayList<>();
+        IllegalArgumentException reason = null;
+        for (Duration duration : z1.durations()) {
+            try {
+                factors.put(duration, reduction.factor(areaKm2, duration));
+            } catch (IllegalArgumentException e) {
+                refused.add(duration);
+                reason = e;
+            }
+        }
+        if (reason != null && factors.isEmpty()) {
+            throw reason;
+        }
         return table(
-                duration -> reduction.factor(areaKm2, duration), "over " + Text.number(areaKm2) + " km2, " + reduction);
+                factors,
+                "over " + Text.number(areaKm2) + " km2, " + reduction
+                        + (refused.isEmpty() ? "" : ", which refuses " + refused));
     }
 
-    private DdfTable table(ToDoubleFunction<Duration> reduction, String where) {
+    /** The relation for the durations that have a factor. */
+    private DdfTable table(Map<Duration, Double> reduction, String where) {
         List<Duration> durations = new ArrayList<>();
         List<double[]> depths = new ArrayList<>();
         for (Duration duration : z1.durations()) {
             double m5 = m5Mm(duration);
-            if (m5 >= z2.smallestM5Mm() && m5 <= z2.greatestM5Mm()) {
-                double factor = m5 * reduction.applyAsDouble(duration);
+            if (reduction.containsKey(duration) && m5 >= z2.smallestM5Mm() && m5 <= z2.greatestM5Mm()) {
+                double factor = m5 * reduction.get(duration);
                 durations.add(duration);
                 depths.add(
                         DoubleStream.of(z2.row(m5)).map(each -> factor * each).toArray());

@@ -140,6 +140,21 @@ class NationalMethodsTest {
                 .isCloseTo(factor * place.atPoint().depthMm(minutes(60), 10), within(1e-12));
     }
 
+    /** By hand, 20000 km²: a 0.3653, b 0.6243, so 1 - b D^-a is -0.04 for a quarter of an hour and 0.20 for half of one. */
+    @Test
+    void durationsThatTheReductionRefusesAreLeftOutAndNamed() {
+        WallingfordRainfall place = WallingfordRainfall.of(20, 0.35);
+        DdfTable area = place.overArea(ArealReduction.keersWescott(), 20_000);
+        assertThat(area.durations()).hasSize(7).doesNotContain(minutes(5), minutes(10), minutes(15));
+        assertThat(area.provenance())
+                .endsWith("over 20000 km2, " + ArealReduction.keersWescott() + ", which refuses [PT5M, PT10M, PT15M]");
+        assertThat(place.overArea(ArealReduction.keersWescott(), 10).provenance())
+                .endsWith("over 10 km2, " + ArealReduction.keersWescott());
+        assertThatThrownBy(() -> place.overArea(ArealReduction.keersWescott(), 0.5))
+                .isInstanceOf(IllegalArgumentException.class)
+                .hasMessage("areaKm2 must be in [1, 20000] km2, was 0.5");
+    }
+
     @Test
     void refusesPlacesOffTheMap() {
         assertThatThrownBy(() -> WallingfordRainfall.of(30, 0.35))
