@@ -11,7 +11,7 @@ record ConvertedRelation(
         return new ConvertedRelation(
                 given,
                 basis,
-                basis.requireYears("smallest return period", given.basis().convert(given.smallestYears(), basis)),
+                given.basis().convertNamed("smallest return period", given.smallestYears(), basis),
                 given.basis().convert(given.greatestYears(), basis));
     }
 

@@ -47,6 +47,7 @@ public final class EventRarity {
      * @param returnPeriod how rare it is
      * @param shareOfLimit depth over the depth at that return period: 1 inside the range of the relation, above 1 beyond
      *     its upper limit, below 1 beyond its lower
+     * @since 0.1
      */
     @API(status = API.Status.STABLE, since = "0.1")
     public record OverDuration(PeakDepth peak, ReturnPeriod returnPeriod, double shareOfLimit) {

@@ -27,6 +27,9 @@ import org.apiguardian.api.API;
  */
 @API(status = API.Status.EXPERIMENTAL, since = "0.1")
 public record IntensityFit(IntensityFormula formula, double rmsPercent) {
+    /** Rise of 1/i over the durations, by its value at none, below which the intensity does not fall but for rounding. */
+    private static final double CONSTANT = 1e-12;
+
     /**
      * Fits a formula.
      *
@@ -48,12 +51,22 @@ public record IntensityFit(IntensityFormula formula, double rmsPercent) {
             t[i] = IntensityFormula.minutes(durations.get(i));
             logI[i] = Math.log(60 * Require.positive("depthsMm at index " + i, depthsMm[i], "mm") / t[i]);
         }
-        double[] abn = switch (form) {
+        boolean allEqual = Arrays.stream(depthsMm).allMatch(depth -> depth == depthsMm[0]);
+        double[] abn = allEqual ? constantDepth(depthsMm[0]) : fitted(form, t, logI);
+        return judged(form, abn, durations, logI);
+    }
+
+    /** i = a/t, which every form holds: found by squares it would tip to falling depths by a rounding. */
+    private static double[] constantDepth(double depthMm) {
+        return new double[] {60 * depthMm, 0, 1};
+    }
+
+    private static double[] fitted(IntensityFormula.Form form, double[] t, double[] logI) {
+        return switch (form) {
             case BERNARD -> bernard(t, logI);
             case TALBOT -> talbot(t, logI);
             case SHERMAN, KIMIJIMA -> iterated(form, t, logI);
         };
-        return judged(form, abn, durations, logI);
     }
 
     private static IntensityFit judged(
@@ -81,6 +94,9 @@ public record IntensityFit(IntensityFormula formula, double rmsPercent) {
 
     private static double[] talbot(double[] t, double[] logI) {
         double[] line = line(t, Arrays.stream(logI).map(log -> Math.exp(-log)).toArray());
+        if (!(line[1] * t[t.length - 1] > CONSTANT * Math.abs(line[0]))) {
+            throw noneFollows(IntensityFormula.Form.TALBOT);
+        }
         return new double[] {1 / line[1], line[0] / line[1], 1};
     }
 
@@ -103,10 +119,14 @@ public record IntensityFit(IntensityFormula formula, double rmsPercent) {
                 .mapToObj(b -> attempt(form, t, logI, new double[] {Math.log(start), b, 0.75}))
                 .flatMap(List::stream)
                 .min(Comparator.comparingDouble(LeastSquaresOptimizer.Optimum::getCost))
-                .orElseThrow(() -> new IllegalArgumentException(
-                        "depthsMm must be those of a falling intensity, no " + form + " formula follows them"));
+                .orElseThrow(() -> noneFollows(form));
         double[] point = best.getPoint().toArray();
         return new double[] {Math.exp(point[0]), point[1], point[2]};
+    }
+
+    private static IllegalArgumentException noneFollows(IntensityFormula.Form form) {
+        return new IllegalArgumentException(
+                "depthsMm must be those of a falling intensity, no " + form + " formula follows them");
     }
 
     private static List<LeastSquaresOptimizer.Optimum> attempt(

@@ -27,7 +27,12 @@ import org.apiguardian.api.API;
  */
 @API(status = API.Status.EXPERIMENTAL, since = "0.1")
 public final class IntensityFormula {
-    /** The algebraic form. */
+    /**
+     * The algebraic form.
+     *
+     * @since 0.1
+     */
+    @API(status = API.Status.EXPERIMENTAL, since = "0.1")
     public enum Form {
         /** i = a t<sup>−n</sup>, also Montana's. */
         BERNARD,

@@ -123,7 +123,7 @@ public record ReturnPeriod(Standing standing, double years, ReturnPeriodBasis ba
      *     years
      */
     public ReturnPeriod withBasis(ReturnPeriodBasis target) {
-        return new ReturnPeriod(standing, basis.convert(years, target), target);
+        return new ReturnPeriod(standing, basis.convertNamed("years", years, target), target);
     }
 
     /**

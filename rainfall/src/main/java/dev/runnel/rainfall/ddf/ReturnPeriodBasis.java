@@ -35,7 +35,8 @@ public enum ReturnPeriodBasis {
      *
      * @param years return period T, years; finite, above 1 for annual maxima, above 0 for peaks over threshold
      * @param target basis to convert to
-     * @return return period in that basis, years; relative error below 4 ulp
+     * @return return period in that basis, years; relative error below 4 ulp. Below about 0.03 years of peaks over threshold
+     *     it cannot be told from one year of annual maxima and is 1
      * @throws IllegalArgumentException if {@code years} is out of range
      */
     public double convert(double years, ReturnPeriodBasis target) {
@@ -44,6 +45,17 @@ public enum ReturnPeriodBasis {
             return years;
         }
         return target == ANNUAL_MAXIMUM ? -1 / Math.expm1(-1 / years) : -1 / Math.log1p(-1 / years);
+    }
+
+    /** Converts a return period that must be one in the target too, and names the one given if it is none. */
+    double convertNamed(String name, double years, ReturnPeriodBasis target) {
+        double converted = convert(years, target);
+        if (!(converted > target.limit)) {
+            throw new IllegalArgumentException(name + " must be so long that as " + target.words
+                    + " it can be told from one year, about 0.03 years, was " + Text.number(years) + " (years, " + words
+                    + ")");
+        }
+        return converted;
     }
 
     double requireYears(String name, double years) {

@@ -12,6 +12,7 @@ import java.util.Map;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.EnumSource;
 
 class IntensityFormulaTest {
     private static final Duration FIVE_MINUTES = Duration.ofMinutes(5);
@@ -136,5 +137,24 @@ class IntensityFormulaTest {
         assertThatThrownBy(() -> IntensityFit.of(IntensityFormula.Form.SHERMAN, List.of(FIVE_MINUTES, DAY), 5, 50))
                 .isInstanceOf(IllegalArgumentException.class)
                 .hasMessage("durations must be at least 4, was 2");
+    }
+
+    @ParameterizedTest
+    @EnumSource
+    void depthsThatAreAllEqualFollowEveryForm(IntensityFormula.Form form) {
+        List<Duration> durations = List.of(FIVE_MINUTES, Duration.ofMinutes(17), Duration.ofMinutes(31), DAY);
+        IntensityFit fit = IntensityFit.of(form, durations, 12.7, 12.7, 12.7, 12.7);
+        assertThat(fit.formula().depthMm(Duration.ofHours(3))).isCloseTo(12.7, within(1e-12));
+        assertThat(fit.rmsPercent()).isLessThan(1e-12);
+    }
+
+    @Test
+    void anIntensityThatDoesNotFallFollowsNoTalbotFormula() {
+        List<Duration> durations = List.of(FIVE_MINUTES, Duration.ofMinutes(10), Duration.ofMinutes(30));
+        for (double[] depths : new double[][] {{5, 10, 30}, {0.5, 1, 3}, {5, 12, 50}}) {
+            assertThatThrownBy(() -> IntensityFit.of(IntensityFormula.Form.TALBOT, durations, depths))
+                    .isInstanceOf(IllegalArgumentException.class)
+                    .hasMessage("depthsMm must be those of a falling intensity, no TALBOT formula follows them");
+        }
     }
 }

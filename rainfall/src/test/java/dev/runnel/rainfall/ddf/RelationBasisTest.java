@@ -47,6 +47,8 @@ class RelationBasisTest {
                 PEAKS_OVER_THRESHOLD, java.util.List.of(HOUR), new double[] {0.02, 3}, new double[][] {{1, 20}});
         assertThatThrownBy(() -> table.withBasis(ANNUAL_MAXIMUM))
                 .isInstanceOf(IllegalArgumentException.class)
-                .hasMessage("smallest return period must be above 1 (years, annual maximum) and finite, was 1");
+                .hasMessage(
+                        "smallest return period must be so long that as annual maximum it can be told from one year,"
+                                + " about 0.03 years, was 0.02 (years, peaks over threshold)");
     }
 }

@@ -53,6 +53,16 @@ class ReturnPeriodTest {
     }
 
     @Test
+    void whatCannotBeToldFromOneYearIsNamedAsItWasGiven() {
+        ReturnPeriod often = new ReturnPeriod(ReturnPeriod.Standing.WITHIN, 0.02, PEAKS);
+        assertThatThrownBy(() -> often.withBasis(ANNUAL))
+                .isInstanceOf(IllegalArgumentException.class)
+                .hasMessage("years must be so long that as annual maximum it can be told from one year, about 0.03"
+                        + " years, was 0.02 (years, peaks over threshold)");
+        assertThat(often.withBasis(PEAKS)).isEqualTo(often);
+    }
+
+    @Test
     void refusesReturnPeriodsThatCannotBe() {
         assertThatThrownBy(() -> ANNUAL.convert(1, PEAKS))
                 .isInstanceOf(IllegalArgumentException.class)
