@@ -3,10 +3,18 @@ package dev.runnel.rainfall.ddf;
 import dev.runnel.base.Require;
 import java.util.Arrays;
 
-/** The return periods for which a relation knows depths, and the interpolation between them: P linear in ln T. */
+/**
+ * The return periods for which a relation knows depths, and the interpolation between them: P linear in ln T with T counted in
+ * peaks over threshold. For annual maxima that is -ln(-ln(1 - 1/T)), so that one law is read alike in either basis.
+ */
 record Columns(double[] years, double[] logYears, ReturnPeriodBasis basis) {
     static Columns of(double[] years, ReturnPeriodBasis basis) {
-        return new Columns(years, Arrays.stream(years).map(Math::log).toArray(), basis);
+        return new Columns(
+                years, Arrays.stream(years).map(each -> logOfPeaks(each, basis)).toArray(), basis);
+    }
+
+    private static double logOfPeaks(double years, ReturnPeriodBasis basis) {
+        return Math.log(basis.convert(years, ReturnPeriodBasis.PEAKS_OVER_THRESHOLD));
     }
 
     double smallest() {
@@ -25,20 +33,22 @@ record Columns(double[] years, double[] logYears, ReturnPeriodBasis basis) {
             return depths[found];
         }
         int upper = -found - 1;
-        double share = (Math.log(returnPeriodYears) - logYears[upper - 1]) / (logYears[upper] - logYears[upper - 1]);
+        double share =
+                (logOfPeaks(returnPeriodYears, basis) - logYears[upper - 1]) / (logYears[upper] - logYears[upper - 1]);
         return depths[upper - 1] + share * (depths[upper] - depths[upper - 1]);
     }
 
     /** Return period, years, of a depth between the first and the last of the rising depths of one duration. */
     double years(double[] depths, double depthMm) {
-        int found = Arrays.binarySearch(depths, depthMm);
-        if (found >= 0) {
-            return years[found];
+        int column = Arrays.binarySearch(depths, depthMm);
+        if (column >= 0) {
+            return years[column];
         }
-        int upper = -found - 1;
+        int upper = -column - 1;
         double share = (depthMm - depths[upper - 1]) / (depths[upper] - depths[upper - 1]);
         double log = logYears[upper - 1] + share * (logYears[upper] - logYears[upper - 1]);
-        return Math.max(years[upper - 1], Math.min(years[upper], Math.exp(log)));
+        double found = ReturnPeriodBasis.PEAKS_OVER_THRESHOLD.convert(Math.exp(log), basis);
+        return Math.max(years[upper - 1], Math.min(years[upper], found));
     }
 
     /** Return period of a depth in a relation of these columns, from the rising depths of one duration. */

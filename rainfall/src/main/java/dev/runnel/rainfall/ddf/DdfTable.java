@@ -13,8 +13,15 @@ import org.apiguardian.api.API;
 /**
  * A depth-duration-frequency relation given as a table. Immutable and thread-safe.
  *
- * <p>Between rows ln P is linear in ln D; between columns P is linear in ln T, the form in which depths that follow a
- * Gumbel or an exponential law are straight (Deutscher Wetterdienst's KOSTRA tables are built on it). The depth at a
+ * <p>Between rows ln P is linear in ln D. Between columns P is linear in ln T with T counted in peaks over threshold: the form in
+ * which an exponential law of the peaks is straight, on which Deutscher Wetterdienst's KOSTRA tables are built. Years of annual
+ * maxima are converted first ({@link ReturnPeriodBasis}), to
+ *
+ * <blockquote>P linear in −ln(−ln(1 − 1/T)),</blockquote>
+ *
+ * <p>in which a Gumbel law is straight. So a table has one answer, in whichever basis it is given or asked. Linear in ln T of
+ * annual maxima themselves would be lower between the columns: for a Gumbel law with a location of 30 mm and a scale of 8 mm by
+ * 0.8 % between columns of 2 and 5 years, 4.3 % between 1.1 and 2, 0.1 % between 5 and 10. The depth at a
  * duration is first found in each column and then along T, so that depth and return period are inverse to each other
  * within rounding (1e-13 relative) and keep the order of the table. Tabulated values come back exactly.
  *
@@ -64,9 +71,10 @@ public final class DdfTable implements DepthDurationFrequency {
         for (int i = 0; i < depths.length; i++) {
             depths[i] = depthMm[i].clone();
         }
-        DdfTable table = new DdfTable(List.copyOf(durations), years.clone(), depths, basis, "");
-        DdfTableChecks.check(table.durations, table.years, table.depths, basis);
-        return table;
+        List<Duration> rows = List.copyOf(durations);
+        double[] columns = years.clone();
+        DdfTableChecks.check(rows, columns, depths, basis);
+        return new DdfTable(rows, columns, depths, basis, "");
     }
 
     /**

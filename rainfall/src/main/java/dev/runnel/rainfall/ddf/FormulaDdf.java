@@ -11,7 +11,7 @@ import org.apiguardian.api.API;
 
 /**
  * A depth-duration-frequency relation from one {@link IntensityFormula} for each of several return periods. Immutable and
- * thread-safe. Between return periods the depth is linear in ln T, as in {@link DdfTable}; the range of durations is the
+ * thread-safe. Between return periods the depth is linear in ln T of peaks over threshold, as in {@link DdfTable}; the range of durations is the
  * one that all formulae share.
  *
  * @since 0.1

@@ -11,6 +11,7 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Duration;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Objects;
 import org.junit.jupiter.api.Test;
@@ -57,10 +58,47 @@ class DdfTableTest {
     void interpolatesInTheLogarithms() {
         // Half way in ln D between 15 and 60 min: the geometric mean of the depths.
         assertThat(table().depthMm(minutes(30), 2)).isCloseTo(Math.sqrt(160), within(1e-13));
-        // Half way in ln T between 10 and 30 years: the mean of the depths.
-        assertThat(table().depthMm(minutes(60), Math.sqrt(300))).isCloseTo(29.5, within(1e-13));
-        assertThat(table().returnPeriod(minutes(60), 29.5).years()).isCloseTo(Math.sqrt(300), within(1e-12));
+        // Half way in ln T between 10 and 30 years of peaks over threshold: the mean of the depths.
+        DdfTable peaks = DdfTable.parse(TABLE, PEAKS);
+        assertThat(peaks.depthMm(minutes(60), Math.sqrt(300))).isCloseTo(29.5, within(1e-13));
+        assertThat(peaks.returnPeriod(minutes(60), 29.5).years()).isCloseTo(Math.sqrt(300), within(1e-12));
         assertThat(table().intensityMmPerHour(minutes(30), 2)).isCloseTo(2 * Math.sqrt(160), within(1e-13));
+    }
+
+    /** Depths of the Gumbel law, location 30 mm and scale 8 mm, by its own formula: 30 - 8 ln(-ln(1 - 1/T)). */
+    @Test
+    void annualMaximaOfTheGumbelLawAreStraight() {
+        double[] years = {1.1, 2, 10, 100};
+        double[] depths = Arrays.stream(years).map(DdfTableTest::gumbel).toArray();
+        DdfTable table = DdfTable.of(ANNUAL, List.of(minutes(60)), years, new double[][] {depths});
+        for (double between : new double[] {1.2, 1.3, 1.5, 3, 7, 40}) {
+            assertThat(table.depthMm(minutes(60), between)).isCloseTo(gumbel(between), within(1e-12));
+            assertThat(table.returnPeriod(minutes(60), gumbel(between)).years())
+                    .isCloseTo(between, within(1e-12 * between));
+        }
+    }
+
+    private static double gumbel(double years) {
+        return 30 - 8 * Math.log(-Math.log(1 - 1 / years));
+    }
+
+    /** The same depths given by years of annual maxima or by those of peaks over threshold. */
+    @Test
+    void oneTableHasOneAnswerInEitherBasis() {
+        DdfTable annual = table();
+        double[] years = Arrays.stream(annual.years())
+                .map(each -> ANNUAL.convert(each, PEAKS))
+                .toArray();
+        double[][] depths = annual.durations().stream()
+                .map(duration -> Arrays.stream(annual.years())
+                        .map(each -> annual.depthMm(duration, each))
+                        .toArray())
+                .toArray(double[][]::new);
+        DdfTable peaks = DdfTable.of(PEAKS, annual.durations(), years, depths);
+        for (double between : new double[] {2.1, 3, 4.5, 7, 20}) {
+            assertThat(annual.depthMm(minutes(30), between))
+                    .isCloseTo(peaks.withBasis(ANNUAL).depthMm(minutes(30), between), within(1e-12));
+        }
     }
 
     /**
@@ -199,6 +237,6 @@ class DdfTableTest {
         assertThat(table())
                 .hasToString("DdfTable[3 durations PT15M to PT4H, 4 return periods 2 to 30 years, annual maximum]")
                 .hasSameHashCodeAs(table());
-        assertThat(table().returnPeriod(minutes(60), 24)).hasToString("ReturnPeriod[1 in 7.07 years, annual maximum]");
+        assertThat(table().returnPeriod(minutes(60), 24)).hasToString("ReturnPeriod[1 in 7.03 years, annual maximum]");
     }
 }
