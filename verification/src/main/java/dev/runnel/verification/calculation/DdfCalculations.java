@@ -19,7 +19,23 @@ final class DdfCalculations {
                         "table minutes years",
                         in -> table(in).depthMm(minutes(in), in.number("years"))),
                 Calculation.of(
-                        "rainfall", "ddf.table.return-period", "years", "table minutes depth", DdfCalculations::years),
+                        "rainfall",
+                        "ddf.table.return-period",
+                        "years",
+                        "table minutes depth",
+                        in -> years(table(in), in)),
+                Calculation.of(
+                        "rainfall",
+                        "ddf.annual-table.depth",
+                        "mm",
+                        "table minutes years",
+                        in -> annual(in).depthMm(minutes(in), in.number("years"))),
+                Calculation.of(
+                        "rainfall",
+                        "ddf.annual-table.return-period",
+                        "years",
+                        "table minutes depth",
+                        in -> years(annual(in), in)),
                 Calculation.of(
                         "rainfall",
                         "return-period.annual-maximum",
@@ -44,8 +60,8 @@ final class DdfCalculations {
                                 .depthMm(minutes(in), in.number("years"))));
     }
 
-    private static double years(Inputs in) {
-        ReturnPeriod period = table(in).returnPeriod(minutes(in), in.number("depth"));
+    private static double years(DdfTable table, Inputs in) {
+        ReturnPeriod period = table.returnPeriod(minutes(in), in.number("depth"));
         if (!period.isWithin()) {
             throw new IllegalArgumentException("the depth lies outside the table: " + period);
         }
@@ -54,6 +70,10 @@ final class DdfCalculations {
 
     private static DdfTable table(Inputs in) {
         return DdfTable.parse(in.text("table"), ReturnPeriodBasis.PEAKS_OVER_THRESHOLD);
+    }
+
+    private static DdfTable annual(Inputs in) {
+        return DdfTable.parse(in.text("table"), ReturnPeriodBasis.ANNUAL_MAXIMUM);
     }
 
     private static Duration minutes(Inputs in) {
