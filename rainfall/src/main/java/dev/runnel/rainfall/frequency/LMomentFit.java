@@ -17,11 +17,19 @@ import org.apache.commons.math3.util.Pair;
 final class LMomentFit {
     private static final double KAPPA_ACCURACY = 1e-11;
     private static final double DIFFERENCE = 1e-6;
+
+    /** A sample with all values equal but one has 1, to rounding. */
+    private static final double HIGHEST_SKEWNESS = 1 - 1e-12;
+
     private static final double[][] KAPPA_STARTS = {{0.05, 0.1}, {-0.1, -0.5}, {0.2, 0.9}, {0.3, -1}, {-0.3, 0.3}};
 
     private LMomentFit() {}
 
     static Distribution of(DistributionFamily family, LMoments m) {
+        if (family.parameterCount() > 2 && !(Math.abs(m.tau3()) < HIGHEST_SKEWNESS)) {
+            throw new IllegalArgumentException(
+                    "tau3 must be inside (-1, 1) for a family with a shape, was " + Text.number(m.tau3()));
+        }
         return switch (family) {
             case EXPONENTIAL -> Exponential.of(m.lambda1() - 2 * m.lambda2(), 2 * m.lambda2());
             case GUMBEL -> {

@@ -65,6 +65,20 @@ class BootstrapTest {
         assertThat(period.lower()).isFinite().isGreaterThan(10);
     }
 
+    /** No sample drawn is lost by the parametric bootstrap, however small, so that no kind of sample is left out. */
+    @Test
+    void aSmallSampleLosesNoReplicates() {
+        double[] five = {12, 15, 18, 30, 14};
+        Fit small = Fit.of(DistributionFamily.GUMBEL, FitMethod.L_MOMENTS, five);
+        assertThat(Bootstrap.of(1000, 1).quantile(small, five, 10).failed()).isZero();
+        // All five the same: 5 in 3125 resamples.
+        assertThat(Bootstrap.of(1000, 1)
+                        .withResampling()
+                        .quantile(small, five, 10)
+                        .failed())
+                .isLessThan(8);
+    }
+
     @Test
     void aWrongFamilyIsNotSignificant() {
         double[] flat = new double[60];

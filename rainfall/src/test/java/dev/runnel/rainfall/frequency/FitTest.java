@@ -104,6 +104,59 @@ class FitTest {
         }
     }
 
+    /** Gaps 0.1, 3.9, 0.2: tau4 = 3 (0.1 - 7.8 + 0.2)/(0.3 + 15.6 + 0.6), below what any distribution has. */
+    @Test
+    void twoPairsOfValuesHaveLMomentsNoDistributionHas() {
+        double[] pairs = {5, 5.1, 9, 9.2};
+        LMoments m = LMoments.ofSample(pairs);
+        assertThat(m.tau4()).isCloseTo(-22.5 / 16.5, within(1e-13));
+        assertThat(LMoments.ofSample(1, 1, 2, 2).tau4()).isEqualTo(-1.5);
+        Gumbel gumbel = (Gumbel)
+                Fit.of(DistributionFamily.GUMBEL, FitMethod.L_MOMENTS, pairs).distribution();
+        assertThat(gumbel.scale).isCloseTo(m.lambda2() / Math.log(2), within(1e-14));
+        assertThat(gumbel.lMoments().lambda1()).isCloseTo(7.075, within(1e-14));
+        assertThat(LikelihoodFit.of(DistributionFamily.GUMBEL, pairs).logLikelihood())
+                .isGreaterThan(gumbel.logLikelihood(pairs));
+        assertThatIllegalArgumentException()
+                .isThrownBy(() -> Fit.of(DistributionFamily.KAPPA, FitMethod.L_MOMENTS, 5, 5.1, 5.15, 9, 9.2))
+                .withMessageStartingWith("tau3 and tau4 must be those of a kappa distribution");
+        assertThatIllegalArgumentException()
+                .isThrownBy(() -> LMoments.of(10, 1, 0, -1.6))
+                .withMessage("tau4 must be in [-1.5, 1], was -1.6");
+    }
+
+    /** All equal but one: L-skewness of 1, which no family with a shape has, and those without do not use. */
+    @ParameterizedTest
+    @EnumSource(value = DistributionFamily.class, mode = EnumSource.Mode.EXCLUDE, names = "KAPPA")
+    void oneValueApartIsFittedByTheFamiliesWithoutAShape(DistributionFamily family) {
+        if (family.parameterCount() == 2) {
+            assertThat(Fit.of(family, FitMethod.L_MOMENTS, 20, 20, 20, 35).quantile(10))
+                    .isFinite();
+        } else {
+            assertThatIllegalArgumentException()
+                    .isThrownBy(() -> Fit.of(family, FitMethod.L_MOMENTS, 20, 20, 20, 35))
+                    .withMessageMatching(
+                            "tau3 must be inside \\(-1, 1\\) for a family with a shape, was (1|0\\.9999.*)");
+        }
+    }
+
+    /** Of 1000 samples of each size none is refused by a family that needs no fourth moment. */
+    @ParameterizedTest
+    @EnumSource(value = DistributionFamily.class, mode = EnumSource.Mode.EXCLUDE, names = "KAPPA")
+    void everySmallSampleIsFittedByLMoments(DistributionFamily family) {
+        Random random = new Random(5);
+        Gumbel parent = Gumbel.of(60, 8);
+        for (int n = 4; n <= 8; n++) {
+            for (int i = 0; i < 1000; i++) {
+                double[] x = new double[n];
+                for (int j = 0; j < n; j++) {
+                    x[j] = parent.quantile(random.nextDouble(1e-12, 1));
+                }
+                assertThat(Fit.of(family, FitMethod.L_MOMENTS, x).quantile(10)).isFinite();
+            }
+        }
+    }
+
     /** Closed forms: the smallest value and the mean above it. */
     @Test
     void exponentialByLikelihood() {
