@@ -13,6 +13,9 @@ import org.apiguardian.api.API;
  */
 @API(status = API.Status.EXPERIMENTAL, since = "0.1")
 public final class Kappa extends ShapedDistribution {
+    /** An exponent from which it is handled apart from its exponential. */
+    private static final double LARGE = 100;
+
     private final double h;
 
     private Kappa(double location, double scale, double shape, double h) {
@@ -45,11 +48,20 @@ public final class Kappa extends ShapedDistribution {
     }
 
     private double variateOfLogF(double logF) {
-        return -Math.log(h == 0 ? -logF : -Math.expm1(h * logF) / h);
+        double power = h * logF;
+        if (power > LARGE) {
+            // F^h, with h below 0, would overflow. (F^h - 1)/(-h) = F^h (1 - F^-h)/(-h)
+            return Math.log(-h) - power - Math.log1p(-Math.exp(-power));
+        }
+        return -Math.log(h == 0 ? -logF : -Math.expm1(power) / h);
     }
 
     /** Returns ln F = ln(1 - h exp(-s))/h. */
     private double logF(double s) {
+        if (h < 0 && -s > LARGE) {
+            // 1 - h exp(-s) = -h exp(-s) (1 - exp(s)/h), where exp(-s) would overflow.
+            return (Math.log(-h) - s + Math.log1p(-Math.exp(s) / h)) / h;
+        }
         double less = h * Math.exp(-s);
         if (less > 0.5) {
             // Near the lower bound, where 1 - h exp(-s) would cancel.

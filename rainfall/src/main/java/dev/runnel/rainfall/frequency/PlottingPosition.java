@@ -1,5 +1,6 @@
 package dev.runnel.rainfall.frequency;
 
+import dev.runnel.base.Require;
 import org.apiguardian.api.API;
 
 /**
@@ -48,7 +49,8 @@ public enum PlottingPosition {
      * @throws IllegalArgumentException if the rank is not in [1, n] or the size is below 1
      */
     public double nonExceedance(int rank, int size) {
-        if (size < 1 || rank < 1 || rank > size) {
+        Require.atLeast("size", size, 1);
+        if (rank < 1 || rank > size) {
             throw new IllegalArgumentException("rank must be in [1, " + size + "], was " + rank);
         }
         if (this == FILLIBEN && (rank == 1 || rank == size)) {
@@ -66,6 +68,7 @@ public enum PlottingPosition {
      * @throws IllegalArgumentException if the size is below 1
      */
     public double[] nonExceedances(int size) {
+        Require.atLeast("size", size, 1);
         double[] all = new double[size];
         for (int i = 0; i < size; i++) {
             all[i] = nonExceedance(i + 1, size);

@@ -76,6 +76,25 @@ class DistributionTest {
         assertThat(PowerMoments.GEV.deviation(shape)).isCloseTo(deviation, within(1e-13));
     }
 
+    /** Expected values: the quantile function to 60 digits, with mpmath; F^h is beyond a double from 1e-257 on. */
+    @ParameterizedTest
+    @CsvSource({
+        "0.5, -1.2, 1e-90, -1.4605934866804362798e+55",
+        "0.5, -1.2, 1e-200, -1.4605934866804280766e+121",
+        "0.5, -1.2, 1e-260, -1.4605934866804236141e+157",
+        "0.5, -1.2, 1e-300, -1.4605934866804205713e+181",
+        "0.02, -3, 1e-30, -24259.79967565035105",
+        "0.02, -3, 1e-260, -1557821043909628821.8",
+        "-0.1, -1.2, 1e-30, -49.979535171401583313"
+    })
+    void kappaFarDownItsLowerTail(double k, double h, double p, double expected) {
+        Kappa kappa = Kappa.of(30, 8, k, h);
+        double x = kappa.quantile(p);
+        assertThat(x / expected).isCloseTo(1, within(1e-12));
+        assertThat(kappa.cdf(expected) / p).isCloseTo(1, within(1e-11));
+        assertThat(kappa.logDensity(expected)).isFinite();
+    }
+
     @Test
     void outsideTheBoundsNothingIsLeft() {
         Gev bounded = Gev.of(30, 8, 0.4);

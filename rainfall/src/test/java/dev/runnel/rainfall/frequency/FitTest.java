@@ -216,6 +216,14 @@ class FitTest {
         assertThatIllegalArgumentException()
                 .isThrownBy(() -> PlottingPosition.HAZEN.nonExceedance(0, 9))
                 .withMessage("rank must be in [1, 9], was 0");
+        assertThatIllegalArgumentException()
+                .isThrownBy(() -> PlottingPosition.HAZEN.nonExceedance(1, 0))
+                .withMessage("size must be at least 1, was 0");
+        for (int size : new int[] {0, -1}) {
+            assertThatIllegalArgumentException()
+                    .isThrownBy(() -> PlottingPosition.HAZEN.nonExceedances(size))
+                    .withMessage("size must be at least 1, was " + size);
+        }
     }
 
     private static double[] sample(Distribution distribution, int size) {
