@@ -35,7 +35,9 @@ public final class Region {
      * @param name name of the site
      * @param years length of its record, the weight of its ratios
      * @param moments L-moments of its record
+     * @since 0.1
      */
+    @API(status = API.Status.EXPERIMENTAL, since = "0.1")
     public record Site(String name, int years, LMoments moments) {
         /**
          * Checks the arguments.
@@ -175,7 +177,8 @@ public final class Region {
      * @param simulations number of groups; 500 are usual
      * @param seed start of the random sequence
      * @return the measures
-     * @throws IllegalArgumentException if there are fewer than 20 simulations
+     * @throws IllegalArgumentException if there are fewer than 20 simulations, or if records with the average L-moments
+     *     would hardly ever have a mean above 0
      */
     public RegionSimulation test(int simulations, long seed) {
         return RegionSimulation.of(this, simulations, seed);

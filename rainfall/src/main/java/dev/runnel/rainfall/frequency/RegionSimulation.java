@@ -3,9 +3,12 @@ package dev.runnel.rainfall.frequency;
 import dev.runnel.base.Require;
 import dev.runnel.base.Text;
 import dev.runnel.timeseries.Statistics;
+import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.SplittableRandom;
 import java.util.stream.IntStream;
 import org.apiguardian.api.API;
@@ -19,20 +22,30 @@ import org.apiguardian.api.API;
  * within 1.64 it fits at 90 %. Source: Hosking and Wallis (1997), Regional Frequency Analysis, sections 4.3 and 5.2.
  *
  * @param heterogeneity H<sub>1</sub>, H<sub>2</sub>, H<sub>3</sub>
- * @param z Z by family; unmodifiable
+ * @param z Z by family, without a family of which no member has the average L-moments; unmodifiable
  * @param simulated distribution that the groups were drawn from: kappa, or generalised logistic where no kappa fits
  * @param simulations number of groups
+ * @param redrawn number of simulated records that were drawn again, since their mean was not above 0 and so could not be
+ *     scaled by it; many of them, against sites times simulations, call the measures into question
  * @since 0.1
  */
 @API(status = API.Status.EXPERIMENTAL, since = "0.1")
 public record RegionSimulation(
-        List<Double> heterogeneity, Map<DistributionFamily, Double> z, Distribution simulated, int simulations) {
+        List<Double> heterogeneity,
+        Map<DistributionFamily, Double> z,
+        Distribution simulated,
+        int simulations,
+        long redrawn) {
+    private static final int MOST_DRAWS = 100;
     private static final List<DistributionFamily> CANDIDATES = List.of(
             DistributionFamily.GENERALIZED_LOGISTIC,
             DistributionFamily.GEV,
             DistributionFamily.GENERALIZED_NORMAL,
             DistributionFamily.PEARSON_III,
             DistributionFamily.GENERALIZED_PARETO);
+
+    /** One simulated group: its measures, and how many of its records had to be drawn again. */
+    private record Group(double[] measures, long redrawn) {}
 
     static RegionSimulation of(Region region, int simulations, long seed) {
         Require.atLeast("simulations", simulations, 20);
@@ -42,10 +55,11 @@ public record RegionSimulation(
         for (int i = 0; i < simulations; i++) {
             sequences[i] = root.split();
         }
-        double[][] drawn = IntStream.range(0, simulations)
+        List<Group> groups = IntStream.range(0, simulations)
                 .parallel()
-                .mapToObj(i -> measures(simulate(region, parent, sequences[i])))
-                .toArray(double[][]::new);
+                .mapToObj(i -> simulate(region, parent, sequences[i]))
+                .toList();
+        double[][] drawn = groups.stream().map(Group::measures).toArray(double[][]::new);
         double[] observed = measures(region);
         double[] h = new double[3];
         for (int k = 0; k < 3; k++) {
@@ -56,11 +70,24 @@ public record RegionSimulation(
         double bias = kurtosis.mean() - region.averageLMoments().tau4();
         Map<DistributionFamily, Double> z = new EnumMap<>(DistributionFamily.class);
         for (DistributionFamily family : CANDIDATES) {
-            double tau4 = region.growthCurve(family).lMoments().tau4();
-            z.put(family, (tau4 - region.averageLMoments().tau4() + bias) / kurtosis.standardDeviation());
+            lKurtosis(region, family)
+                    .ifPresent(tau4 -> z.put(
+                            family, (tau4 - region.averageLMoments().tau4() + bias) / kurtosis.standardDeviation()));
         }
         return new RegionSimulation(
-                List.of(h[0], h[1], h[2]), java.util.Collections.unmodifiableMap(z), parent, simulations);
+                List.of(h[0], h[1], h[2]),
+                java.util.Collections.unmodifiableMap(z),
+                parent,
+                simulations,
+                groups.stream().mapToLong(Group::redrawn).sum());
+    }
+
+    private static OptionalDouble lKurtosis(Region region, DistributionFamily family) {
+        try {
+            return OptionalDouble.of(region.growthCurve(family).lMoments().tau4());
+        } catch (IllegalArgumentException noMember) {
+            return OptionalDouble.empty();
+        }
     }
 
     private static Distribution parent(LMoments average) {
@@ -71,16 +98,36 @@ public record RegionSimulation(
         }
     }
 
-    private static Region simulate(Region region, Distribution parent, SplittableRandom random) {
-        return Region.ofSites(region.sites().stream()
-                .map(site -> {
-                    double[] x = new double[site.years()];
-                    for (int i = 0; i < x.length; i++) {
-                        x[i] = parent.quantile(random.nextDouble(Double.MIN_NORMAL, 1));
-                    }
-                    return new Region.Site(site.name(), site.years(), LMoments.ofSample(x));
-                })
-                .toList());
+    private static Group simulate(Region region, Distribution parent, SplittableRandom random) {
+        List<Region.Site> sites = new ArrayList<>();
+        long redrawn = 0;
+        for (Region.Site site : region.sites()) {
+            int draws = 1;
+            Optional<Region.Site> record = draw(site, parent, random);
+            while (record.isEmpty()) {
+                if (draws++ == MOST_DRAWS) {
+                    throw new IllegalArgumentException(
+                            "average L-moments must be such that records with them have a mean" + " above 0, were "
+                                    + region.averageLMoments());
+                }
+                redrawn++;
+                record = draw(site, parent, random);
+            }
+            sites.add(record.get());
+        }
+        return new Group(measures(Region.ofSites(sites)), redrawn);
+    }
+
+    private static Optional<Region.Site> draw(Region.Site site, Distribution parent, SplittableRandom random) {
+        double[] x = new double[site.years()];
+        for (int i = 0; i < x.length; i++) {
+            x[i] = parent.quantile(random.nextDouble(Double.MIN_NORMAL, 1));
+        }
+        try {
+            return Optional.of(new Region.Site(site.name(), site.years(), LMoments.ofSample(x)));
+        } catch (IllegalArgumentException meanNotAboveZero) {
+            return Optional.empty();
+        }
     }
 
     /** Returns the three scatters V between sites, weighted by record length, and the average &tau;<sub>4</sub>. */
@@ -119,6 +166,9 @@ public record RegionSimulation(
                 .append(" = ")
                 .append(Text.significant(value, 3))
                 .append(", "));
-        return text.append(simulations).append(" simulations]").toString();
+        return text.append(simulations)
+                .append(" simulations")
+                .append(redrawn > 0 ? ", " + redrawn + " records drawn again]" : "]")
+                .toString();
     }
 }

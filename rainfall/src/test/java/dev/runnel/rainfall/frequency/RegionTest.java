@@ -4,10 +4,14 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatIllegalArgumentException;
 import static org.assertj.core.api.Assertions.within;
 
+import java.util.ArrayList;
 import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Map;
 import java.util.Random;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 
 class RegionTest {
     @Test
@@ -32,6 +36,42 @@ class RegionTest {
                         .heterogeneity()
                         .get(0))
                 .isGreaterThan(2);
+    }
+
+    /** Records of 4 to 12 years: every simulated record counts, and the same seed gives the same answer. */
+    @ParameterizedTest
+    @ValueSource(ints = {4, 5, 6, 8, 10, 12})
+    void aGroupOfShortRecordsIsTested(int years) {
+        Region region = Region.ofSites(sites(years, 0.2));
+        RegionSimulation test = region.test(200, years);
+        assertThat(test.heterogeneity()).allMatch(Double::isFinite);
+        assertThat(test.z()).hasSize(5).allSatisfy((family, z) -> assertThat(z).isFinite());
+        assertThat(test.redrawn()).isZero();
+        assertThat(test).isEqualTo(region.test(200, years)).asString().endsWith("200 simulations]");
+    }
+
+    /** With an L-CV this large some simulated records have a mean below 0: they are drawn again, and counted. */
+    @Test
+    void recordsWithoutAMeanAboveZeroAreDrawnAgainAndCounted() {
+        RegionSimulation test = Region.ofSites(sites(4, 0.75)).test(200, 1);
+        assertThat(test.redrawn()).isBetween(1L, 200 * 8L);
+        assertThat(test).asString().endsWith("200 simulations, " + test.redrawn() + " records drawn again]");
+        assertThat(test).isEqualTo(Region.ofSites(sites(4, 0.75)).test(200, 1));
+        assertThatIllegalArgumentException()
+                .isThrownBy(() -> Region.ofSites(List.of(
+                                new Region.Site("quay", 4, LMoments.of(1, 1e6, 0.98, 0.96)),
+                                new Region.Site("pier", 4, LMoments.of(1, 1e6, 0.98, 0.96))))
+                        .test(200, 1))
+                .withMessageStartingWith("average L-moments must be such that records with them have a mean above 0");
+    }
+
+    private static List<Region.Site> sites(int years, double tau) {
+        List<Region.Site> sites = new ArrayList<>();
+        for (int i = 0; i < 8; i++) {
+            sites.add(new Region.Site(
+                    "site " + i, years, LMoments.of(10, 10 * tau + 0.1 * i, 0.15 + 0.01 * i, 0.15 + 0.01 * (i % 3))));
+        }
+        return sites;
     }
 
     @Test
