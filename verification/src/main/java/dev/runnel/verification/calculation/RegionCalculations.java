@@ -2,18 +2,24 @@ package dev.runnel.verification.calculation;
 
 import dev.runnel.rainfall.event.AntecedentIndex;
 import dev.runnel.rainfall.event.DryGaps;
-import dev.runnel.rainfall.frequency.DistributionFamily;
 import dev.runnel.rainfall.frequency.LMoments;
 import dev.runnel.rainfall.frequency.Region;
+import dev.runnel.rainfall.frequency.RegionSimulation;
 import dev.runnel.rainfall.gauge.DoubleMass;
 import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
+import java.util.concurrent.ConcurrentHashMap;
 
 /** Regional frequency analysis, double mass, dry gaps and antecedent wetness. */
 final class RegionCalculations {
     private static final String SITES = "years lcv lskew lkurt";
+
+    private static final Map<Simulated, RegionSimulation> KEPT = new ConcurrentHashMap<>();
+
+    private record Simulated(List<Region.Site> sites, int simulations) {}
 
     private RegionCalculations() {}
 
@@ -31,11 +37,21 @@ final class RegionCalculations {
                         "1",
                         "family parameter " + SITES,
                         in -> region(in)
-                                .growthCurve(DistributionFamily.valueOf(in.text("family")
-                                        .toUpperCase(Locale.ROOT)
-                                        .replace('-', '_')))
+                                .growthCurve(FrequencyCalculations.family(in))
                                 .parameters()
                                 .get(in.text("parameter"))),
+                Calculation.of(
+                        "rainfall",
+                        "region.heterogeneity",
+                        "1",
+                        "measure simulations " + SITES,
+                        in -> simulated(in).heterogeneity().get(in.integer("measure") - 1)),
+                Calculation.of(
+                        "rainfall",
+                        "region.z",
+                        "1",
+                        "family simulations " + SITES,
+                        in -> simulated(in).z().get(FrequencyCalculations.family(in))),
                 Calculation.of(
                         "rainfall",
                         "double-mass.slope-before",
@@ -105,6 +121,13 @@ final class RegionCalculations {
             sites.add(new Region.Site("site " + (i + 1), (int) years[i], LMoments.of(1, lcv[i], skew[i], kurtosis[i])));
         }
         return Region.ofSites(sites);
+    }
+
+    /** One simulation serves all its measures, and is kept. */
+    private static RegionSimulation simulated(Inputs in) {
+        Region region = region(in);
+        Simulated asked = new Simulated(region.sites(), in.integer("simulations"));
+        return KEPT.computeIfAbsent(asked, key -> region.test(key.simulations(), 1));
     }
 
     private static DoubleMass.Break broken(Inputs in) {
