@@ -58,7 +58,13 @@ public record RegionSimulation(
         List<Group> groups = IntStream.range(0, simulations)
                 .parallel()
                 .mapToObj(i -> simulate(region, parent, sequences[i]))
+                .flatMap(Optional::stream)
                 .toList();
+        if (groups.size() < simulations) {
+            throw new IllegalArgumentException(
+                    "average L-moments must be such that records with them have a mean above 0," + " were "
+                            + region.averageLMoments());
+        }
         double[][] drawn = groups.stream().map(Group::measures).toArray(double[][]::new);
         double[] observed = measures(region);
         double[] h = new double[3];
@@ -98,7 +104,8 @@ public record RegionSimulation(
         }
     }
 
-    private static Group simulate(Region region, Distribution parent, SplittableRandom random) {
+    /** Returns nothing if a record keeps a mean not above 0: what is thrown here would lose its message on the way. */
+    private static Optional<Group> simulate(Region region, Distribution parent, SplittableRandom random) {
         List<Region.Site> sites = new ArrayList<>();
         long redrawn = 0;
         for (Region.Site site : region.sites()) {
@@ -106,16 +113,14 @@ public record RegionSimulation(
             Optional<Region.Site> record = draw(site, parent, random);
             while (record.isEmpty()) {
                 if (draws++ == MOST_DRAWS) {
-                    throw new IllegalArgumentException(
-                            "average L-moments must be such that records with them have a mean" + " above 0, were "
-                                    + region.averageLMoments());
+                    return Optional.empty();
                 }
                 redrawn++;
                 record = draw(site, parent, random);
             }
             sites.add(record.get());
         }
-        return new Group(measures(Region.ofSites(sites)), redrawn);
+        return Optional.of(new Group(measures(Region.ofSites(sites)), redrawn));
     }
 
     private static Optional<Region.Site> draw(Region.Site site, Distribution parent, SplittableRandom random) {

@@ -62,7 +62,8 @@ class RegionTest {
                                 new Region.Site("quay", 4, LMoments.of(1, 1e6, 0.98, 0.96)),
                                 new Region.Site("pier", 4, LMoments.of(1, 1e6, 0.98, 0.96))))
                         .test(200, 1))
-                .withMessageStartingWith("average L-moments must be such that records with them have a mean above 0");
+                .withMessage("average L-moments must be such that records with them have a mean above 0, were"
+                        + " LMoments[l1 = 1, l2 = 1000000, t3 = 0.98, t4 = 0.96]");
     }
 
     private static List<Region.Site> sites(int years, double tau) {
