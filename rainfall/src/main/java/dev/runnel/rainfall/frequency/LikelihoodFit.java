@@ -2,22 +2,11 @@ package dev.runnel.rainfall.frequency;
 
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.Collections;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import org.apache.commons.math3.exception.MathIllegalArgumentException;
-import org.apache.commons.math3.exception.MathIllegalStateException;
-import org.apache.commons.math3.linear.ArrayRealVector;
-import org.apache.commons.math3.linear.LUDecomposition;
-import org.apache.commons.math3.linear.MatrixUtils;
-import org.apache.commons.math3.linear.RealMatrix;
-import org.apache.commons.math3.optim.InitialGuess;
-import org.apache.commons.math3.optim.MaxEval;
-import org.apache.commons.math3.optim.SimpleValueChecker;
-import org.apache.commons.math3.optim.nonlinear.scalar.GoalType;
-import org.apache.commons.math3.optim.nonlinear.scalar.ObjectiveFunction;
-import org.apache.commons.math3.optim.nonlinear.scalar.noderiv.NelderMeadSimplex;
-import org.apache.commons.math3.optim.nonlinear.scalar.noderiv.SimplexOptimizer;
+import java.util.Optional;
 import org.apiguardian.api.API;
 
 /**
@@ -36,18 +25,24 @@ public record LikelihoodFit(
         double logLikelihood,
         Map<String, Double> standardErrors,
         List<List<Double>> covariance) {
-    private static final double LARGEST = 1e300;
-    private static final int MOST_EVALUATIONS = 20_000;
-    private static final int MOST_NEWTON_STEPS = 20;
-    private static final double STEP = 1e-3;
+    private static final double LARGEST_SKEWNESS = 0.9;
+    private static final double[] OTHER_SKEWNESSES = {0.17, -0.1, 0.4};
+    private static final double[] OTHER_SHAPES = {0, -0.3, 0.4};
     private static final double SLOPE_STEP = 1e-5;
 
-    private interface Family {
-        Distribution of(double[] parameters);
-    }
-
     /**
-     * Fits a family to a sample: a simplex search from the fit by L-moments, then Newton steps to the maximum.
+     * Fits a family to a sample: a simplex search from the fit by L-moments, then Newton steps to the maximum. What is
+     * found is returned only if the slope vanishes there and the second derivatives are those of a maximum; otherwise
+     * the search begins anew from other shapes, and at last the sample is refused.
+     *
+     * <p>The likelihood of a family with a shape grows without limit where a bound nears the outermost value, and there the
+     * density at the bound is infinite: GEV k &ge; 1, generalised logistic |k| &ge; 1, Pearson III |&gamma;| &ge; 2,
+     * generalised Pareto k &ge; 1. So the greatest likelihood is that of a local maximum with a shape inside those limits.
+     * A small sample often has none: of samples of a GEV with k = -0.1, Pearson III refused about
+     * 70, 33 and 16 % of those of 10, 20 and 30 values, the generalised logistic 18, 1 and 0 %, the GEV itself 6, 0 and 0 %.
+     * Standard errors of the second derivatives are asymptotic; near those limits (GEV k &gt; 1/2) the theory behind them
+     * does not hold. Source: Smith (1985), Maximum likelihood estimation in a class of nonregular cases, Biometrika
+     * 72(1), 67-90.
      *
      * <p>The exponential distribution has closed forms, the smallest value and the mean above it; its standard errors
      * are those of the exact sampling distribution, since the bound has no regular likelihood. Source: Johnson, Kotz and
@@ -56,17 +51,18 @@ public record LikelihoodFit(
      * @param family any but {@link DistributionFamily#KAPPA} and {@link DistributionFamily#GENERALIZED_PARETO}
      * @param sample at least 4 values that are not all equal; not modified
      * @return the fit; parameters to about 1e-8 of the scale
-     * @throws IllegalArgumentException if the family has no such fit, the sample is too small, or its likelihood has no
-     *     maximum inside the range of the parameters
+     * @throws IllegalArgumentException if the family has no such fit, the sample is too small, or no maximum of its
+     *     likelihood is found inside those limits
      */
     public static LikelihoodFit of(DistributionFamily family, double... sample) {
         return switch (family) {
             case GUMBEL -> search(family, sample, p -> Gumbel.of(p[0], p[1]));
-            case GEV -> search(family, sample, p -> Gev.of(p[0], p[1], p[2]));
-            case GENERALIZED_LOGISTIC -> search(family, sample, p -> GeneralizedLogistic.of(p[0], p[1], p[2]));
+            case GEV -> search(family, sample, p -> Gev.of(p[0], p[1], bounded(p[2], Double.NEGATIVE_INFINITY, 1)));
+            case GENERALIZED_LOGISTIC ->
+                search(family, sample, p -> GeneralizedLogistic.of(p[0], p[1], bounded(p[2], -1, 1)));
             case GENERALIZED_NORMAL -> search(family, sample, p -> GeneralizedNormal.of(p[0], p[1], p[2]));
             case NORMAL -> search(family, sample, p -> Normal.of(p[0], p[1]));
-            case PEARSON_III -> search(family, sample, p -> PearsonIII.of(p[0], p[1], p[2]));
+            case PEARSON_III -> search(family, sample, p -> PearsonIII.of(p[0], p[1], bounded(p[2], -2, 2)));
             case LOG_NORMAL ->
                 ofLogarithms(
                         search(DistributionFamily.NORMAL, Logarithms.natural(sample), p -> Normal.of(p[0], p[1])),
@@ -76,7 +72,7 @@ public record LikelihoodFit(
                         search(
                                 DistributionFamily.PEARSON_III,
                                 Logarithms.decimal(sample),
-                                p -> PearsonIII.of(p[0], p[1], p[2])),
+                                p -> PearsonIII.of(p[0], p[1], bounded(p[2], -2, 2))),
                         sample);
             case EXPONENTIAL -> exponential(sample);
             case GENERALIZED_PARETO ->
@@ -108,7 +104,7 @@ public record LikelihoodFit(
         return new LikelihoodFit(
                 fitted,
                 fitted.logLikelihood(sample),
-                java.util.Collections.unmodifiableMap(errors),
+                Collections.unmodifiableMap(errors),
                 List.of(List.of(bound * bound, 0.0), List.of(0.0, scale * scale)));
     }
 
@@ -171,156 +167,88 @@ public record LikelihoodFit(
         LMoments m = LMoments.ofSample(peaks);
         double excess = m.lambda1() - threshold;
         double shape = excess / m.lambda2() - 2;
-        double[] start = {(1 + shape) * excess, shape};
-        return search(peaks, p -> GeneralizedPareto.of(threshold, p[0], p[1]), start, 0, new String[] {"alpha", "k"});
+        List<double[]> starts = new ArrayList<>();
+        starts.add(new double[] {(1 + shape) * excess, shape});
+        for (double other : OTHER_SHAPES) {
+            starts.add(new double[] {(1 + other) * excess, other});
+        }
+        return search(
+                peaks,
+                p -> GeneralizedPareto.of(threshold, p[0], bounded(p[1], Double.NEGATIVE_INFINITY, 1)),
+                starts,
+                0,
+                new String[] {"alpha", "k"});
     }
 
-    private static LikelihoodFit search(DistributionFamily family, double[] sample, Family make) {
-        Map<String, Double> start =
-                family.fromLMoments(LMoments.ofSample(sample)).parameters();
-        double[] values =
-                start.values().stream().mapToDouble(Double::doubleValue).toArray();
-        return search(sample, make, values, 1, start.keySet().toArray(String[]::new));
-    }
-
-    private static LikelihoodFit search(double[] sample, Family make, double[] start, int scaleAt, String[] names) {
-        double unit = start[scaleAt];
-        double[] best = simplex(sample, make, start, scaleAt, unit);
-        double[] units = units(best.length, names, unit);
-        RealMatrix information = MatrixUtils.createRealIdentityMatrix(best.length);
-        try {
-            for (int i = 0; i < MOST_NEWTON_STEPS; i++) {
-                information = secondDerivatives(sample, make, best, units);
-                double[] step = new LUDecomposition(information)
-                        .getSolver()
-                        .solve(new ArrayRealVector(firstDerivatives(sample, make, best, units)))
-                        .toArray();
-                double largest = 0;
-                for (int j = 0; j < step.length; j++) {
-                    best[j] -= step[j] * units[j];
-                    largest = Math.max(largest, Math.abs(step[j]));
-                }
-                if (largest < 1e-10) {
-                    break;
-                }
-            }
-            RealMatrix covariance = new LUDecomposition(information).getSolver().getInverse();
-            Map<String, Double> errors = new LinkedHashMap<>();
-            for (int j = 0; j < best.length; j++) {
-                double variance = covariance.getEntry(j, j);
-                if (!(variance > 0)) {
-                    throw noMaximum(null);
-                }
-                errors.put(names[j], Math.sqrt(variance) * units[j]);
-            }
-            Distribution fitted = make.of(best);
-            double reached = fitted.logLikelihood(sample);
-            if (!Double.isFinite(reached)) {
-                throw noMaximum(null);
-            }
-            List<List<Double>> rows = new ArrayList<>();
-            for (int i = 0; i < best.length; i++) {
-                List<Double> row = new ArrayList<>();
-                for (int j = 0; j < best.length; j++) {
-                    row.add(covariance.getEntry(i, j) * units[i] * units[j]);
-                }
-                rows.add(List.copyOf(row));
-            }
-            return new LikelihoodFit(fitted, reached, java.util.Collections.unmodifiableMap(errors), List.copyOf(rows));
-        } catch (MathIllegalArgumentException | MathIllegalStateException e) {
-            throw noMaximum(e);
-        }
-    }
-
-    private static double[] simplex(double[] sample, Family make, double[] start, int scaleAt, double unit) {
-        double[] steps = new double[start.length];
-        for (int i = 0; i < steps.length; i++) {
-            steps[i] = i <= scaleAt ? 0.1 * unit : 0.1;
-        }
-        // A heavy-tailed start may leave a value outside the bounds: begin nearer to shape 0 until it is inside.
-        double[] from = start.clone();
-        while (negative(sample, make, from) >= LARGEST
-                && from.length > scaleAt + 1
-                && Math.abs(from[scaleAt + 1]) > 1e-3) {
-            from[scaleAt + 1] /= 2;
-        }
-        try {
-            return new SimplexOptimizer(new SimpleValueChecker(1e-13, 1e-13))
-                    .optimize(
-                            new MaxEval(MOST_EVALUATIONS),
-                            GoalType.MINIMIZE,
-                            new InitialGuess(from),
-                            new NelderMeadSimplex(steps),
-                            new ObjectiveFunction(p -> negative(sample, make, p)))
-                    .getPoint();
-        } catch (MathIllegalStateException e) {
-            throw noMaximum(e);
-        }
-    }
-
-    private static double negative(double[] sample, Family make, double[] parameters) {
-        try {
-            double reached = -make.of(parameters).logLikelihood(sample);
-            return reached < LARGEST ? reached : LARGEST;
-        } catch (IllegalArgumentException outOfRange) {
-            return LARGEST;
-        }
-    }
-
-    /** Fourth-order central differences: their error at this step is below the rounding of the likelihood. */
-    private static double[] firstDerivatives(double[] sample, Family make, double[] at, double[] units) {
-        double[] slope = new double[at.length];
-        for (int i = 0; i < slope.length; i++) {
-            slope[i] = (8 * (moved(sample, make, at, units, i, 1, i, 0) - moved(sample, make, at, units, i, -1, i, 0))
-                            - (moved(sample, make, at, units, i, 2, i, 0)
-                                    - moved(sample, make, at, units, i, -2, i, 0)))
-                    / (12 * STEP);
-        }
-        return slope;
-    }
-
-    private static RealMatrix secondDerivatives(double[] sample, Family make, double[] at, double[] units) {
-        int n = at.length;
-        RealMatrix second = MatrixUtils.createRealMatrix(n, n);
-        double centre = negative(sample, make, at);
-        for (int i = 0; i < n; i++) {
-            double one = moved(sample, make, at, units, i, 1, i, 0) + moved(sample, make, at, units, i, -1, i, 0);
-            double two = moved(sample, make, at, units, i, 2, i, 0) + moved(sample, make, at, units, i, -2, i, 0);
-            second.setEntry(i, i, (16 * one - two - 30 * centre) / (12 * STEP * STEP));
-            for (int j = 0; j < i; j++) {
-                double mixed = (16 * cross(sample, make, at, units, i, j, 1) - cross(sample, make, at, units, i, j, 2))
-                        / (48 * STEP * STEP);
-                second.setEntry(i, j, mixed);
-                second.setEntry(j, i, second.getEntry(i, j));
+    private static LikelihoodFit search(DistributionFamily family, double[] sample, LikelihoodSearch.Family make) {
+        LMoments m = LMoments.ofSample(sample);
+        List<Map<String, Double>> starts = new ArrayList<>();
+        starts.add(start(family, m, m.tau3()));
+        if (family.parameterCount() > 2) {
+            for (double tau3 : OTHER_SKEWNESSES) {
+                starts.add(start(family, m, tau3));
             }
         }
-        return second;
+        String[] names = starts.get(0).keySet().toArray(String[]::new);
+        return search(sample, make, starts.stream().map(LikelihoodFit::values).toList(), 1, names);
     }
 
-    private static double cross(double[] sample, Family make, double[] at, double[] units, int i, int j, int steps) {
-        return moved(sample, make, at, units, i, steps, j, steps)
-                - moved(sample, make, at, units, i, steps, j, -steps)
-                - moved(sample, make, at, units, i, -steps, j, steps)
-                + moved(sample, make, at, units, i, -steps, j, -steps);
+    /** Returns the member with location and scale of the sample; of an L-skewness that a member surely has. */
+    private static Map<String, Double> start(DistributionFamily family, LMoments m, double tau3) {
+        double near = Math.max(-LARGEST_SKEWNESS, Math.min(LARGEST_SKEWNESS, tau3));
+        return family.fromLMoments(LMoments.of(m.lambda1(), m.lambda2(), near, 0))
+                .parameters();
     }
 
-    private static double moved(
-            double[] sample, Family make, double[] at, double[] units, int i, int stepsI, int j, int stepsJ) {
-        double[] point = at.clone();
-        point[i] += stepsI * STEP * units[i];
-        point[j] += stepsJ * STEP * units[j];
-        return negative(sample, make, point);
+    private static double[] values(Map<String, Double> parameters) {
+        return parameters.values().stream().mapToDouble(Double::doubleValue).toArray();
     }
 
-    private static double[] units(int length, String[] names, double unit) {
-        double[] units = new double[length];
-        for (int i = 0; i < length; i++) {
-            units[i] = names[i].equals("k") || names[i].equals("gamma") ? 1 : unit;
+    private static LikelihoodFit search(
+            double[] sample, LikelihoodSearch.Family make, List<double[]> starts, int scaleAt, String[] names) {
+        for (double[] start : starts) {
+            double[] units = new double[start.length];
+            for (int i = 0; i < units.length; i++) {
+                units[i] = i <= scaleAt ? start[scaleAt] : 1;
+            }
+            LikelihoodSearch search = new LikelihoodSearch(sample, make, units);
+            // A value may lie outside the bounds of the start: begin nearer to shape 0, where there are none.
+            double[] from = start.clone();
+            while (!search.isInside(from) && from.length > scaleAt + 1 && Math.abs(from[scaleAt + 1]) > 1e-3) {
+                from[scaleAt + 1] /= 2;
+            }
+            Optional<LikelihoodSearch.Maximum> maximum = search.from(from);
+            if (maximum.isPresent()) {
+                return of(maximum.get(), names);
+            }
         }
-        return units;
+        throw new IllegalArgumentException(
+                "sample must have a likelihood with a maximum inside the range of the shape, where the density is finite; none"
+                        + " was found from " + starts.size() + " starts, use L_MOMENTS");
     }
 
-    private static IllegalArgumentException noMaximum(@org.jspecify.annotations.Nullable Throwable cause) {
-        return new IllegalArgumentException("sample must have a likelihood with a maximum inside the range", cause);
+    private static LikelihoodFit of(LikelihoodSearch.Maximum maximum, String[] names) {
+        Map<String, Double> errors = new LinkedHashMap<>();
+        List<List<Double>> rows = new ArrayList<>();
+        for (int i = 0; i < names.length; i++) {
+            errors.put(names[i], Math.sqrt(maximum.covariance().getEntry(i, i)));
+            rows.add(Arrays.stream(maximum.covariance().getRow(i)).boxed().toList());
+        }
+        return new LikelihoodFit(
+                maximum.distribution(),
+                maximum.logLikelihood(),
+                Collections.unmodifiableMap(errors),
+                List.copyOf(rows));
+    }
+
+    /**
+     * Refuses a shape from which on the density grows without limit towards a bound, where the likelihood has no maximum:
+     * it grows without limit as the bound nears the outermost value.
+     */
+    private static double bounded(double shape, double lowest, double highest) {
+        if (!(shape > lowest && shape < highest)) {
+            throw new IllegalArgumentException("shape must be inside (" + lowest + ", " + highest + "), was " + shape);
+        }
+        return shape;
     }
 }
