@@ -35,7 +35,10 @@ record ConvertedRelation(
 
     @Override
     public ReturnPeriod returnPeriod(Duration duration, double depthMm) {
-        return given.returnPeriod(duration, depthMm).withBasis(basis);
+        ReturnPeriod back = given.returnPeriod(duration, depthMm).withBasis(basis);
+        // A rounding of the conversion must not carry it beyond the limits.
+        double years = Math.max(smallestYears, Math.min(greatestYears, back.years()));
+        return new ReturnPeriod(back.standing(), years, basis);
     }
 
     @Override

@@ -8,8 +8,9 @@ import org.apiguardian.api.API;
 /**
  * A relation between depth of rain, its duration and its return period at one place.
  *
- * <p>Contract: depth never falls with duration and rises with return period;
- * {@code returnPeriod(d, depthMm(d, t))} gives back {@code t}.
+ * <p>Contract: depth is above 0, never falls with duration and rises with return period;
+ * {@code returnPeriod(d, depthMm(d, t))} gives back {@code t}, at the limits of the range too. Whoever writes a relation gets the
+ * limits right with {@link ReturnPeriod#of}.
  *
  * @since 0.1
  */

@@ -98,6 +98,7 @@ class RelationProperties {
         double rarer = years(relation, Math.max(t1, t2));
         double moreFrequent = years(relation, Math.min(t1, t2));
         double rounding = 1 - 1e-14;
+        assertThat(relation.depthMm(shorter, moreFrequent)).isPositive();
         assertThat(relation.depthMm(longer, rarer)).isGreaterThanOrEqualTo(rounding * relation.depthMm(shorter, rarer));
         assertThat(relation.depthMm(shorter, rarer))
                 .isGreaterThanOrEqualTo(rounding * relation.depthMm(shorter, moreFrequent));
@@ -130,6 +131,7 @@ class RelationProperties {
                     .as("%s years over %s of %s", years, duration, relation)
                     .isTrue();
             assertThat(back.years()).isEqualTo(years);
+            assertThat(relation.depthMm(duration, back.years())).isEqualTo(relation.depthMm(duration, years));
         }
     }
 
