@@ -4,6 +4,7 @@ import dev.runnel.base.Require;
 import dev.runnel.base.Text;
 import dev.runnel.timeseries.Statistics;
 import java.util.Arrays;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.SplittableRandom;
@@ -24,6 +25,10 @@ import org.apiguardian.api.API;
 public final class Bootstrap {
     private static final int FEWEST = 20;
 
+    private static final Comparator<GoodnessOfFit> WORSE_LAST = Comparator.comparingDouble(
+                    GoodnessOfFit::andersonDarling)
+            .thenComparingDouble(fit -> Double.isInfinite(fit.andersonDarling()) ? fit.kolmogorovSmirnov() : 0);
+
     /**
      * An interval with what it was made from.
      *
@@ -34,7 +39,9 @@ public final class Bootstrap {
      * @param confidence share of replicates between the limits
      * @param replicates number of replicates that gave a value
      * @param failed number of replicates that could not be fitted, and so are not in the limits
+     * @since 0.1
      */
+    @API(status = API.Status.EXPERIMENTAL, since = "0.1")
     public record ConfidenceInterval(
             double estimate,
             double lower,
@@ -48,6 +55,45 @@ public final class Bootstrap {
             return Text.significant(estimate, 4) + " (" + Text.number(100 * confidence) + " %: "
                     + Text.significant(lower, 4) + " to " + Text.significant(upper, 4) + ", " + replicates
                     + " replicates, " + failed + " failed)";
+        }
+    }
+
+    /**
+     * How rare a fit as poor as that of the sample is among samples of the fitted distribution.
+     *
+     * @param value (m + 1)/(replicates + 1) with m replicates that fit no better; in (0, 1]
+     * @param replicates number of replicates that could be fitted
+     * @param failed number of replicates that could not, and so are not in the value: many of them call it into question
+     * @since 0.1
+     */
+    @API(status = API.Status.EXPERIMENTAL, since = "0.1")
+    public record Significance(double value, int replicates, int failed) {
+        @Override
+        public String toString() {
+            return Text.significant(value, 3) + " (" + replicates + " replicates, " + failed + " failed)";
+        }
+    }
+
+    /**
+     * Critical values of the measures of fit.
+     *
+     * @param values one set for each probability, in the order asked; an Anderson-Darling value is infinite where more
+     *     than that share of the replicates have a value outside the bounds fitted to them
+     * @param replicates number of replicates that could be fitted
+     * @param failed number of replicates that could not, and so are not in the values
+     * @since 0.1
+     */
+    @API(status = API.Status.EXPERIMENTAL, since = "0.1")
+    public record CriticalValues(List<GoodnessOfFit> values, int replicates, int failed) {
+        /**
+         * Copies the list.
+         *
+         * @param values one set for each probability
+         * @param replicates number of replicates that could be fitted
+         * @param failed number of replicates that could not
+         */
+        public CriticalValues {
+            values = List.copyOf(values);
         }
     }
 
@@ -139,27 +185,27 @@ public final class Bootstrap {
      * Returns the share of replicates drawn from the fitted distribution, and fitted again, whose Anderson-Darling
      * statistic is at least that of the sample: a small one speaks against the family.
      *
+     * <p>The statistic is infinite if a value lies outside the fitted bound, which for a family with a lower bound is no
+     * rarity: 38 % of exponential samples of 30 by L-moments. An infinite one is greater than any other; between two of
+     * them the Kolmogorov-Smirnov distance decides.
+     *
      * @param fit the fit of the sample
      * @param sample the sample it was made from; not modified
-     * @return significance, in [0, 1]
+     * @return the significance, with the number of replicates
+     * @throws IllegalArgumentException if the sample has not the size of the fit, or fewer than 20 replicates could be
+     *     fitted
      */
-    public double significance(Fit fit, double[] sample) {
-        double observed = statistic(fit, sample);
-        SplittableRandom[] sequences = sequences();
-        double[] drawn = IntStream.range(0, replicates)
-                .parallel()
-                .mapToDouble(i -> {
-                    double[] x = draw(fit, sample, sequences[i], true);
-                    try {
-                        return statistic(Fit.of(fit.family(), fit.method(), x), x);
-                    } catch (IllegalArgumentException notFitted) {
-                        return Double.NaN;
-                    }
-                })
-                .filter(a -> !Double.isNaN(a))
-                .toArray();
-        long greater = Arrays.stream(drawn).filter(a -> a >= observed).count();
-        return (greater + 1.0) / (drawn.length + 1.0);
+    public Significance significance(Fit fit, double[] sample) {
+        if (sample.length != fit.sampleSize()) {
+            throw new IllegalArgumentException(
+                    "sample must have the " + fit.sampleSize() + " values of the fit, had " + sample.length);
+        }
+        GoodnessOfFit observed = GoodnessOfFit.of(fit.distribution(), PlottingPosition.CUNNANE, sample);
+        List<GoodnessOfFit> drawn = fittedAgain(fit, PlottingPosition.CUNNANE);
+        long noBetter = drawn.stream()
+                .filter(each -> WORSE_LAST.compare(each, observed) >= 0)
+                .count();
+        return new Significance((noBetter + 1.0) / (drawn.size() + 1.0), drawn.size(), replicates - drawn.size());
     }
 
     /**
@@ -167,16 +213,35 @@ public final class Bootstrap {
      * and fitted again by the same method, is worse than with the given probability. They hold for this family, method
      * and size; for a family of location and scale they do not depend on the parameters.
      *
+     * <p>An infinite Anderson-Darling statistic counts as greater than any other. Where more than the given share are
+     * infinite, so is the critical value, and the statistic cannot reject at that probability: take the correlation,
+     * the distance or {@link #significance}.
+     *
      * @param fit the fit; its sample size counts
      * @param position plotting position for the correlation
      * @param significances probabilities; in (0, 1)
      * @return one set for each: the correlation that is fallen below, the others exceeded
      * @throws IllegalArgumentException if a probability is not inside (0, 1) or fewer than 20 replicates could be fitted
      */
-    public List<GoodnessOfFit> criticalValues(Fit fit, PlottingPosition position, double... significances) {
+    public CriticalValues criticalValues(Fit fit, PlottingPosition position, double... significances) {
         for (double significance : significances) {
             Probability.inside("significance", significance);
         }
+        List<GoodnessOfFit> drawn = fittedAgain(fit, position);
+        double[] correlation = sorted(drawn, GoodnessOfFit::plotCorrelation);
+        double[] squared = sorted(drawn, GoodnessOfFit::andersonDarling);
+        double[] distance = sorted(drawn, GoodnessOfFit::kolmogorovSmirnov);
+        List<GoodnessOfFit> values = Arrays.stream(significances)
+                .mapToObj(significance -> new GoodnessOfFit(
+                        quantile(correlation, significance),
+                        quantile(squared, 1 - significance),
+                        quantile(distance, 1 - significance)))
+                .toList();
+        return new CriticalValues(values, drawn.size(), replicates - drawn.size());
+    }
+
+    /** Returns the measures of samples drawn from the fit and fitted again, without those that could not be fitted. */
+    private List<GoodnessOfFit> fittedAgain(Fit fit, PlottingPosition position) {
         SplittableRandom[] sequences = sequences();
         double[] none = new double[fit.sampleSize()];
         List<GoodnessOfFit> drawn = IntStream.range(0, replicates)
@@ -194,25 +259,21 @@ public final class Bootstrap {
                 .flatMap(Optional::stream)
                 .toList();
         Require.atLeast("number of replicates that could be fitted", drawn.size(), FEWEST);
-        Statistics correlation = measure(drawn, GoodnessOfFit::plotCorrelation);
-        Statistics squared = measure(drawn, GoodnessOfFit::andersonDarling);
-        Statistics distance = measure(drawn, GoodnessOfFit::kolmogorovSmirnov);
-        return Arrays.stream(significances)
-                .mapToObj(significance -> new GoodnessOfFit(
-                        correlation.quantile(significance),
-                        squared.quantile(1 - significance),
-                        distance.quantile(1 - significance)))
-                .toList();
+        return drawn;
     }
 
-    private static Statistics measure(List<GoodnessOfFit> drawn, ToDoubleFunction<GoodnessOfFit> of) {
-        return Statistics.of(
-                drawn.stream().mapToDouble(of).filter(Double::isFinite).toArray());
+    private static double[] sorted(List<GoodnessOfFit> drawn, ToDoubleFunction<GoodnessOfFit> measure) {
+        return drawn.stream().mapToDouble(measure).sorted().toArray();
     }
 
-    private static double statistic(Fit fit, double[] sample) {
-        return GoodnessOfFit.of(fit.distribution(), PlottingPosition.CUNNANE, sample)
-                .andersonDarling();
+    /** As {@link Statistics#quantile}, but between or next to infinite values, which are kept, infinite too. */
+    private static double quantile(double[] sorted, double probability) {
+        double position = probability * (sorted.length - 1);
+        int below = (int) Math.floor(position);
+        double part = position - below;
+        return part == 0 || sorted[below] == sorted[below + 1]
+                ? sorted[below]
+                : sorted[below] + part * (sorted[below + 1] - sorted[below]);
     }
 
     private ConfidenceInterval interval(Fit fit, double[] sample, double estimate, ToDoubleFunction<Fit> quantity) {

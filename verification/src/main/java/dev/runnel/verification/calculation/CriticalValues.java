@@ -24,7 +24,9 @@ final class CriticalValues {
         List<GoodnessOfFit> simulated() {
             boolean gumbel = family == DistributionFamily.GUMBEL;
             Fit fit = new Fit(family, method, size, gumbel ? Gumbel.of(0, 1) : Normal.of(0, 1));
-            return Bootstrap.of(gumbel ? 4000 : 20_000, 1).criticalValues(fit, position, SIGNIFICANCES);
+            return Bootstrap.of(gumbel ? 4000 : 20_000, 1)
+                    .criticalValues(fit, position, SIGNIFICANCES)
+                    .values();
         }
     }
 
