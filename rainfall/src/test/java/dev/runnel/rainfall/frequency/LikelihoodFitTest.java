@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThatIllegalArgumentException
 import static org.assertj.core.api.Assertions.within;
 
 import java.util.Map;
+import java.util.Objects;
 import java.util.Random;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -33,7 +34,7 @@ class LikelihoodFitTest {
         "crowded, GENERALIZED_NORMAL, -43.19132176664774, 1.018046657"
     })
     void theMaximumOfASmallSample(String sample, DistributionFamily family, double logLikelihood, double shape) {
-        LikelihoodFit fit = LikelihoodFit.of(family, SAMPLES.get(sample));
+        LikelihoodFit fit = LikelihoodFit.of(family, sample(sample));
         assertThat(fit.logLikelihood()).isCloseTo(logLikelihood, within(1e-10));
         double[] parameters = fit.distribution().parameters().values().stream()
                 .mapToDouble(Double::doubleValue)
@@ -53,7 +54,7 @@ class LikelihoodFitTest {
     })
     void aSampleWithoutAMaximumInsideIsRefused(String sample, DistributionFamily family) {
         assertThatIllegalArgumentException()
-                .isThrownBy(() -> LikelihoodFit.of(family, SAMPLES.get(sample)))
+                .isThrownBy(() -> LikelihoodFit.of(family, sample(sample)))
                 .withMessageStartingWith("sample must have a likelihood with a maximum inside the range of the shape");
     }
 
@@ -102,5 +103,9 @@ class LikelihoodFitTest {
             }
             assertThat(Rebuilt.of(fit.distribution(), near).logLikelihood(x)).isLessThan(fit.logLikelihood() + 1e-10);
         }
+    }
+
+    private static double[] sample(String name) {
+        return Objects.requireNonNull(SAMPLES.get(name), name);
     }
 }

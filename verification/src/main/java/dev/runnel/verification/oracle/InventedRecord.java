@@ -52,7 +52,8 @@ public final class InventedRecord {
             if (wet > 0) {
                 wet--;
                 int u = (int) (draw() % 8);
-                depths[i] = (double) (u * u * scale / 40) / 10;
+                int tenths = u * u * scale / 40;
+                depths[i] = tenths / 10.0;
             }
             if (gap == 0 && draw() % 20_000 == 0) {
                 gap = 1 + (int) (draw() % 500);
