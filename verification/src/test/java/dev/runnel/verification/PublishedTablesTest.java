@@ -22,7 +22,7 @@ import org.junit.jupiter.api.TestFactory;
 /** Every table that is shipped, printed or derived, in every build; leaves the reports where the command leaves them. */
 class PublishedTablesTest {
     /** What was there when this line was written last: tables may be added, none may be lost. */
-    private static final int LEAST_VALUES = 7_899;
+    private static final int LEAST_VALUES = 12_380;
 
     private static final Set<Provenance> WEAK = Set.of(Provenance.FROM_MEMORY, Provenance.FITTED);
 
