@@ -4,7 +4,6 @@ import dev.runnel.base.CompensatedSum;
 import dev.runnel.timeseries.EpochNanos;
 import dev.runnel.timeseries.RegularSeries;
 import java.time.Duration;
-import java.util.Arrays;
 
 /**
  * Lays tips, or rain in other steps, out over steps of time. They come in order, so one step after the other is filled and closed; the fast path,
@@ -36,7 +35,7 @@ final class Apportionment {
     }
 
     /** Rain that is steady within each of its steps, in other steps. */
-    static RegularSeries of(RegularSeries rain, long step) {
+    static StepRecord of(RegularSeries rain, long step) {
         long start = EpochNanos.of(rain.start());
         long from = start;
         long rainStep = rain.step().toNanos();
@@ -48,13 +47,39 @@ final class Apportionment {
             from += rainStep;
         }
         apportionment.close();
+        return apportionment.withGapsOf(rain);
+    }
+
+    /** Makes every step missing that shares time with a missing one of the rain, and counts what that leaves out. */
+    private StepRecord withGapsOf(RegularSeries rain) {
+        long rainStep = rain.step().toNanos();
+        CompensatedSum leftOut = new CompensatedSum();
         for (int i = 0; i < rain.size(); i++) {
             if (Double.isNaN(rain.value(i))) {
-                long last = (rainStep * (i + 1L) - 1) / step;
-                Arrays.fill(apportionment.depths, (int) (rainStep * i / step), (int) last + 1, Double.NaN);
+                for (int k = first(rainStep, i); k <= last(rainStep, i); k++) {
+                    leftOut.add(Double.isNaN(depths[k]) ? 0 : depths[k]);
+                    depths[k] = Double.NaN;
+                }
             }
         }
-        return apportionment.toSeries();
+        int aside = 0;
+        for (int i = 0; i < rain.size(); i++) {
+            boolean isCut = false;
+            for (int k = first(rainStep, i); rain.value(i) > 0 && k <= last(rainStep, i); k++) {
+                isCut |= Double.isNaN(depths[k]);
+            }
+            aside += isCut ? 1 : 0;
+        }
+        RegularSeries series = toSeries();
+        return new StepRecord(series, series.missing(), 0, aside, leftOut.value());
+    }
+
+    private int first(long rainStep, int index) {
+        return (int) (rainStep * index / step);
+    }
+
+    private int last(long rainStep, int index) {
+        return (int) ((rainStep * (index + 1L) - 1) / step);
     }
 
     private static int stepCount(long length, long step) {

@@ -57,11 +57,11 @@ public final class RainUnits {
      * @param depth depth in each step, mm; 0 or greater, NaN for missing
      * @param step length of the new steps; greater than 0
      * @return depth in each new step, mm; missing if it shares any time with a missing step, so that rain beside it in the
-     *     same new step is left out
+     *     same new step is set aside: the depths and what was set aside add up to the depths given
      * @throws IllegalArgumentException if a depth is negative, the step is not greater than 0, or so short that there are
      *     more than 2147483639 steps
      */
-    public static RegularSeries inSteps(RegularSeries depth, Duration step) {
+    public static StepRecord inSteps(RegularSeries depth, Duration step) {
         Rain.requireNonNegative("depth", depth, "mm");
         return Apportionment.of(depth, EpochNanos.positive("step", step));
     }

@@ -10,8 +10,9 @@ import org.apiguardian.api.API;
  * @param depth depth in each step, mm; NaN where the record does not say
  * @param missing steps of which the record says nothing
  * @param filledDry steps without a reading that were taken as dry
- * @param aside readings that were set aside, since their time does not fit the steps
- * @param asideMm rain in them, mm
+ * @param aside readings that were set aside, wholly or in part, since their time fits no step or shares one with a missing
+ *     reading
+ * @param asideMm their rain that is in no step, mm
  * @since 0.1
  */
 @API(status = API.Status.EXPERIMENTAL, since = "0.1")

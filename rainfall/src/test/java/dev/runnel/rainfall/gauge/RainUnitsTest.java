@@ -36,18 +36,30 @@ class RainUnitsTest {
     @Test
     void dividesStepsThatDoNotFit() {
         RegularSeries rain = series(0.6, 0, Double.NaN, 1.2, 0.3);
-        assertThat(RainUnits.inSteps(rain, Duration.ofMinutes(3)).toValues())
+        assertThat(RainUnits.inSteps(rain, Duration.ofMinutes(3)).depth().toValues())
                 .containsExactly(new double[] {0.6, Double.NaN, 1.35, 0.15}, within(1e-15));
-        assertThat(RainUnits.inSteps(rain, Duration.ofMinutes(1)).toValues())
+        assertThat(RainUnits.inSteps(rain, Duration.ofMinutes(1)).depth().toValues())
                 .containsExactly(
                         new double[] {0.3, 0.3, 0, 0, Double.NaN, Double.NaN, 0.6, 0.6, 0.15, 0.15}, within(1e-15));
-        assertThat(RainUnits.inSteps(series(), Duration.ofMinutes(1)).size()).isZero();
+        assertThat(RainUnits.inSteps(series(), Duration.ofMinutes(1)).depth().size())
+                .isZero();
         assertThatThrownBy(() -> RainUnits.inSteps(rain, Duration.ZERO))
                 .isInstanceOf(IllegalArgumentException.class)
                 .hasMessage("step must be longer than 0, was PT0S");
         assertThatThrownBy(() -> RainUnits.inSteps(rain, Duration.ofNanos(1)))
                 .isInstanceOf(IllegalArgumentException.class)
                 .hasMessage("step must be at least PT0.000000279S for a record of PT10M, was PT0.000000001S");
+    }
+
+    /** Minutes 2 to 4 are missing, so are the steps of three minutes to 3 and to 6, and with them the 8 and the 2 mm beside the gap. */
+    @Test
+    void countsTheRainBesideAGap() {
+        StepRecord other = RainUnits.inSteps(series(8, Double.NaN, 2, 1, 0.5), Duration.ofMinutes(3));
+        assertThat(other.depth().toValues())
+                .containsExactly(new double[] {Double.NaN, Double.NaN, 1.25, 0.25}, within(1e-15));
+        assertThat(other.missing()).isEqualTo(2);
+        assertThat(other.aside()).isEqualTo(2);
+        assertThat(other.asideMm()).isEqualTo(10);
     }
 
     @Test
