@@ -61,6 +61,7 @@ public final class RainUnits {
      * @throws IllegalArgumentException if a depth is negative, the step is not greater than 0, or so short that there are
      *     more than 2147483639 steps
      */
+    @API(status = API.Status.EXPERIMENTAL, since = "0.1")
     public static StepRecord inSteps(RegularSeries depth, Duration step) {
         Rain.requireNonNegative("depth", depth, "mm");
         return Apportionment.of(depth, EpochNanos.positive("step", step));
