@@ -1,15 +1,14 @@
 package dev.runnel.rainfall.gauge;
 
-import dev.runnel.base.CompensatedSum;
 import dev.runnel.base.Require;
 import dev.runnel.base.Text;
 import dev.runnel.rainfall.gauge.StorageComparison.Row;
 import dev.runnel.rainfall.gauge.StorageComparison.Verdict;
 import dev.runnel.rainfall.internal.Rain;
+import dev.runnel.rainfall.internal.Share;
 import dev.runnel.timeseries.EpochNanos;
 import dev.runnel.timeseries.Interval;
 import dev.runnel.timeseries.RegularSeries;
-import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
@@ -95,26 +94,12 @@ public final class StorageGauge {
     }
 
     private static Row row(RegularSeries rain, Stored stored, double limitMm) {
-        long from = EpochNanos.of(stored.period().start());
-        long to = EpochNanos.of(stored.period().end());
-        long start = EpochNanos.of(rain.start());
-        long step = rain.step().toNanos();
-        long last = Math.min(rain.size() - 1L, Math.floorDiv(to - 1 - start, step));
-        CompensatedSum recorded = new CompensatedSum();
-        long known = 0;
-        for (int i = (int) Math.max(0, Math.floorDiv(from - start, step)); i <= last; i++) {
-            long shared = Math.min(to, start + step * (i + 1L)) - Math.max(from, start + step * i);
-            if (!Double.isNaN(rain.value(i))) {
-                recorded.add(shared == step ? rain.value(i) : rain.value(i) * shared / step);
-                known += shared;
-            }
-        }
-        Duration missing = Duration.ofNanos(to - from - known);
-        double difference = recorded.value() - stored.depthMm();
+        Share recorded = Share.of(rain, stored.period());
+        double difference = recorded.sum() - stored.depthMm();
         Verdict verdict = difference > limitMm
                 ? Verdict.HIGH
-                : !missing.isZero() ? Verdict.UNKNOWN : difference < -limitMm ? Verdict.LOW : Verdict.WITHIN;
-        return new Row(stored.period(), stored.depthMm(), recorded.value(), missing, verdict);
+                : !recorded.unknown().isZero() ? Verdict.UNKNOWN : difference < -limitMm ? Verdict.LOW : Verdict.WITHIN;
+        return new Row(stored.period(), stored.depthMm(), recorded.sum(), recorded.unknown(), verdict);
     }
 
     @Override

@@ -3,6 +3,7 @@ package dev.runnel.rainfall.response;
 import dev.runnel.base.Require;
 import dev.runnel.base.Text;
 import dev.runnel.rainfall.internal.Rain;
+import dev.runnel.rainfall.internal.Share;
 import dev.runnel.timeseries.Interval;
 import dev.runnel.timeseries.RegularSeries;
 import java.util.OptionalDouble;
@@ -50,7 +51,11 @@ public record RunoffVolume(Interval window, double rainM3, double flowM3, int mi
         Share rained = Share.of(rain, window);
         Share flowed = Share.of(above, window);
         return new RunoffVolume(
-                window, rained.sum() * areaM2 / 1000, flowed.sum() * seconds, rained.missing(), flowed.missing());
+                window,
+                rained.sum() * areaM2 / 1000,
+                flowed.sum() * seconds,
+                rained.missingSteps(),
+                flowed.missingSteps());
     }
 
     private static void requireWhole(String name, RegularSeries series, Interval window) {
