@@ -14,6 +14,8 @@ final class Differences {
     /** Values one and two steps up and down each axis, in the order -2, -1, 1, 2. */
     private final double[][] along;
 
+    private final RealMatrix second;
+
     Differences(ToDoubleFunction<double[]> function, double[] at, double[] steps) {
         this.function = function;
         this.at = at;
@@ -25,12 +27,13 @@ final class Differences {
                 moved(i, -2, i, 0), moved(i, -1, i, 0), moved(i, 1, i, 0), moved(i, 2, i, 0),
             };
         }
+        second = curvature();
     }
 
     /** Tells whether no point used lies where the function is not finite. */
     boolean areFinite() {
         return Double.isFinite(MatrixUtils.createRealMatrix(along).getFrobeniusNorm())
-                && Double.isFinite(second().getFrobeniusNorm());
+                && Double.isFinite(second.getFrobeniusNorm());
     }
 
     double[] first() {
@@ -42,19 +45,23 @@ final class Differences {
     }
 
     RealMatrix second() {
+        return second;
+    }
+
+    private RealMatrix curvature() {
         int n = at.length;
-        RealMatrix second = MatrixUtils.createRealMatrix(n, n);
+        RealMatrix curvature = MatrixUtils.createRealMatrix(n, n);
         for (int i = 0; i < n; i++) {
             double one = along[i][1] + along[i][2];
             double two = along[i][0] + along[i][3];
-            second.setEntry(i, i, (16 * one - two - 30 * centre) / (12 * steps[i] * steps[i]));
+            curvature.setEntry(i, i, (16 * one - two - 30 * centre) / (12 * steps[i] * steps[i]));
             for (int j = 0; j < i; j++) {
                 double mixed = (16 * cross(i, j, 1) - cross(i, j, 2)) / (48 * steps[i] * steps[j]);
-                second.setEntry(i, j, mixed);
-                second.setEntry(j, i, mixed);
+                curvature.setEntry(i, j, mixed);
+                curvature.setEntry(j, i, mixed);
             }
         }
-        return second;
+        return curvature;
     }
 
     private double cross(int i, int j, int by) {
