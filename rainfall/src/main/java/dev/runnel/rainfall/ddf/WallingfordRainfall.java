@@ -121,8 +121,8 @@ public final class WallingfordRainfall {
     }
 
     /**
-     * Returns the relation at a point. Durations whose five-year depth lies outside the table of Z2 are left out, and so are
-     * return periods for which it is blank at one of them.
+     * Returns the relation at a point. Durations whose five-year depth lies outside the table of Z2 are left out, and the
+     * table names them in its provenance; so are return periods for which Z2 is blank at one of the others.
      *
      * @return the table, peaks over threshold
      * @throws IllegalArgumentException if no duration is left, or factors of your own make depths that fall with duration
@@ -164,10 +164,13 @@ public final class WallingfordRainfall {
     /** The relation for the durations that have a factor. */
     private DdfTable table(Map<Duration, Double> reduction, String where) {
         List<Duration> durations = new ArrayList<>();
+        List<Duration> outside = new ArrayList<>();
         List<double[]> depths = new ArrayList<>();
         for (Duration duration : z1.durations()) {
             double m5 = m5Mm(duration);
-            if (reduction.containsKey(duration) && m5 >= z2.smallestM5Mm() && m5 <= z2.greatestM5Mm()) {
+            if (!(m5 >= z2.smallestM5Mm() && m5 <= z2.greatestM5Mm())) {
+                outside.add(duration);
+            } else if (reduction.containsKey(duration)) {
                 double factor = m5 * reduction.get(duration);
                 durations.add(duration);
                 depths.add(
@@ -183,7 +186,8 @@ public final class WallingfordRainfall {
                         durations,
                         picked(years, known),
                         depths.stream().map(row -> picked(row, known)).toArray(double[][]::new))
-                .withProvenance(this + " " + where);
+                .withProvenance(this + " " + where
+                        + (outside.isEmpty() ? "" : ", without " + outside + ", whose M5 has no growth factors"));
     }
 
     private static double[] picked(double[] values, int[] at) {

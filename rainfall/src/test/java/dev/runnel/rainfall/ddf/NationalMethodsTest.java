@@ -155,6 +155,15 @@ class NationalMethodsTest {
                 .hasMessage("areaKm2 must be in [1, 20000] km2, was 0.5");
     }
 
+    /** Z1 at r 0.12 gives 2.2, 3.4, 4.5 and 6.7 mm in 5, 10, 15 and 30 min; the growth factors begin at 5 mm. */
+    @Test
+    void durationsWithoutGrowthFactorsAreLeftOutAndNamed() {
+        DdfTable table = WallingfordRainfall.of(10, 0.12).atPoint();
+        assertThat(table.shortestDuration()).isEqualTo(minutes(30));
+        assertThat(table.provenance())
+                .endsWith("at a point, without [PT5M, PT10M, PT15M], whose M5 has no growth factors");
+    }
+
     @Test
     void refusesPlacesOffTheMap() {
         assertThatThrownBy(() -> WallingfordRainfall.of(30, 0.35))
