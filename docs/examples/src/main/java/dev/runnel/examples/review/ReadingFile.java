@@ -101,7 +101,7 @@ final class ReadingFile {
             return new TipLines(column, Optional.empty(), Tips.none());
         }
         CsvInstants instants = CsvRecords.readInstants(column.file(), layout(header, column.format()));
-        return new TipLines(column, Optional.of(instants.report()), Tips.ofEpochNanos(instants.toEpochNanos()));
+        return new TipLines(column, Optional.of(instants.report()), Tips.from(instants));
     }
 
     /** The median of the times between at least two readings: no gap and no stray line moves it. */
