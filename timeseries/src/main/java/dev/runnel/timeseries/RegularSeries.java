@@ -1,7 +1,7 @@
 package dev.runnel.timeseries;
 
-import dev.runnel.base.CompensatedSum;
-import dev.runnel.base.Text;
+import dev.runnel.internal.CompensatedSum;
+import dev.runnel.internal.Text;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.Arrays;

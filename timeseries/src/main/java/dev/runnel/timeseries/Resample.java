@@ -1,7 +1,7 @@
 package dev.runnel.timeseries;
 
-import dev.runnel.base.Require;
-import dev.runnel.base.Text;
+import dev.runnel.internal.Require;
+import dev.runnel.internal.Text;
 import dev.runnel.timeseries.internal.TimeIntegral;
 import java.time.Duration;
 import java.time.Instant;

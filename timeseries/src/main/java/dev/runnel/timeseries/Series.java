@@ -1,6 +1,6 @@
 package dev.runnel.timeseries;
 
-import dev.runnel.base.Require;
+import dev.runnel.internal.Require;
 import java.time.Instant;
 import java.util.Arrays;
 import java.util.Objects;

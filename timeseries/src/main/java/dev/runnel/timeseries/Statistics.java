@@ -1,8 +1,8 @@
 package dev.runnel.timeseries;
 
-import dev.runnel.base.CompensatedSum;
-import dev.runnel.base.Require;
-import dev.runnel.base.Text;
+import dev.runnel.internal.CompensatedSum;
+import dev.runnel.internal.Require;
+import dev.runnel.internal.Text;
 import java.util.Arrays;
 import org.apache.commons.math3.stat.descriptive.moment.StandardDeviation;
 import org.apiguardian.api.API;

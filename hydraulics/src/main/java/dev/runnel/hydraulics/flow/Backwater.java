@@ -1,8 +1,8 @@
 package dev.runnel.hydraulics.flow;
 
-import dev.runnel.base.Require;
-import dev.runnel.base.Text;
 import dev.runnel.hydraulics.internal.Roots;
+import dev.runnel.internal.Require;
+import dev.runnel.internal.Text;
 import java.util.Arrays;
 import java.util.function.DoubleUnaryOperator;
 import java.util.stream.DoubleStream;

@@ -1,7 +1,7 @@
 package dev.runnel.hydraulics.flow;
 
-import dev.runnel.base.Require;
 import dev.runnel.hydraulics.section.CrossSection;
+import dev.runnel.internal.Require;
 import org.apiguardian.api.API;
 
 /**

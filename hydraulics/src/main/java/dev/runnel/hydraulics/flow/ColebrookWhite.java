@@ -1,10 +1,10 @@
 package dev.runnel.hydraulics.flow;
 
-import dev.runnel.base.Require;
-import dev.runnel.base.Text;
 import dev.runnel.hydraulics.internal.Roots;
 import dev.runnel.hydraulics.section.CrossSection;
 import dev.runnel.hydraulics.water.Water;
+import dev.runnel.internal.Require;
+import dev.runnel.internal.Text;
 import java.util.Arrays;
 import java.util.stream.DoubleStream;
 import org.apiguardian.api.API;

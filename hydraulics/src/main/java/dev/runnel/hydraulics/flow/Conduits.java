@@ -1,9 +1,9 @@
 package dev.runnel.hydraulics.flow;
 
-import dev.runnel.base.Require;
-import dev.runnel.base.Text;
 import dev.runnel.hydraulics.section.CircularSection;
 import dev.runnel.hydraulics.section.ClosedSection;
+import dev.runnel.internal.Require;
+import dev.runnel.internal.Text;
 import java.util.Collection;
 import java.util.Comparator;
 import java.util.List;

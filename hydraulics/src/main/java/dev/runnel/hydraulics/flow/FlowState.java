@@ -1,7 +1,7 @@
 package dev.runnel.hydraulics.flow;
 
-import dev.runnel.base.Text;
 import dev.runnel.hydraulics.section.CrossSection;
+import dev.runnel.internal.Text;
 import org.apiguardian.api.API;
 
 /**

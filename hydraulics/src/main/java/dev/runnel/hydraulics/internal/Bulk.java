@@ -1,6 +1,6 @@
 package dev.runnel.hydraulics.internal;
 
-import dev.runnel.base.Require;
+import dev.runnel.internal.Require;
 import java.util.function.DoubleUnaryOperator;
 import org.apiguardian.api.API;
 

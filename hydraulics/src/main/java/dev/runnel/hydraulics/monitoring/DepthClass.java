@@ -1,6 +1,6 @@
 package dev.runnel.hydraulics.monitoring;
 
-import dev.runnel.base.Text;
+import dev.runnel.internal.Text;
 import java.util.Objects;
 import org.apiguardian.api.API;
 

@@ -1,8 +1,8 @@
 package dev.runnel.hydraulics.monitoring;
 
-import dev.runnel.base.Require;
-import dev.runnel.base.Text;
 import dev.runnel.hydraulics.flow.ColebrookWhite;
+import dev.runnel.internal.Require;
+import dev.runnel.internal.Text;
 import dev.runnel.timeseries.Series;
 import java.util.ArrayList;
 import java.util.Arrays;

@@ -1,9 +1,9 @@
 package dev.runnel.hydraulics.monitoring;
 
-import dev.runnel.base.Require;
-import dev.runnel.base.Text;
 import dev.runnel.hydraulics.flow.Conduit;
 import dev.runnel.hydraulics.section.CrossSection;
+import dev.runnel.internal.Require;
+import dev.runnel.internal.Text;
 import dev.runnel.timeseries.Combine;
 import dev.runnel.timeseries.Reading;
 import dev.runnel.timeseries.Series;

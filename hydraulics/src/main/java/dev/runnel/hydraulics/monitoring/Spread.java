@@ -1,6 +1,6 @@
 package dev.runnel.hydraulics.monitoring;
 
-import dev.runnel.base.Text;
+import dev.runnel.internal.Text;
 import dev.runnel.timeseries.Statistics;
 import java.util.Optional;
 import org.apiguardian.api.API;

@@ -1,6 +1,6 @@
 package dev.runnel.hydraulics.section;
 
-import dev.runnel.base.Require;
+import dev.runnel.internal.Require;
 
 /** The one rule for depths at the limits of a section. */
 final class Depths {

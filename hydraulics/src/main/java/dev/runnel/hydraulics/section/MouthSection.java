@@ -1,6 +1,6 @@
 package dev.runnel.hydraulics.section;
 
-import dev.runnel.base.Require;
+import dev.runnel.internal.Require;
 import org.apiguardian.api.API;
 
 /**

@@ -1,7 +1,7 @@
 package dev.runnel.hydraulics.section;
 
-import dev.runnel.base.Require;
-import dev.runnel.base.Text;
+import dev.runnel.internal.Require;
+import dev.runnel.internal.Text;
 import org.apiguardian.api.API;
 
 /**

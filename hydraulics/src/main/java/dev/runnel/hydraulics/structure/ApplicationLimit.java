@@ -1,6 +1,6 @@
 package dev.runnel.hydraulics.structure;
 
-import dev.runnel.base.Text;
+import dev.runnel.internal.Text;
 import java.util.Objects;
 import java.util.function.DoubleUnaryOperator;
 import org.apiguardian.api.API;

@@ -1,6 +1,6 @@
 package dev.runnel.hydraulics.structure;
 
-import dev.runnel.base.Text;
+import dev.runnel.internal.Text;
 
 /** The one check of a caller's own coefficient. */
 final class Coefficients {

@@ -1,6 +1,6 @@
 package dev.runnel.hydraulics.structure;
 
-import dev.runnel.base.Text;
+import dev.runnel.internal.Text;
 import java.util.List;
 import java.util.OptionalDouble;
 import org.apiguardian.api.API;

@@ -1,8 +1,8 @@
 package dev.runnel.hydraulics.structure;
 
-import dev.runnel.base.Require;
-import dev.runnel.base.Text;
 import dev.runnel.hydraulics.section.CrossSection;
+import dev.runnel.internal.Require;
+import dev.runnel.internal.Text;
 import java.util.List;
 import java.util.Objects;
 import java.util.OptionalDouble;

@@ -1,7 +1,7 @@
 package dev.runnel.hydraulics.structure;
 
-import dev.runnel.base.Text;
 import dev.runnel.hydraulics.internal.Roots;
+import dev.runnel.internal.Text;
 import java.util.function.DoubleUnaryOperator;
 
 /** Heads and other arguments of increasing functions, to within a few units in the last place. */

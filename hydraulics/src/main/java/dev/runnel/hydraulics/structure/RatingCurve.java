@@ -1,9 +1,9 @@
 package dev.runnel.hydraulics.structure;
 
-import dev.runnel.base.Require;
-import dev.runnel.base.Text;
 import dev.runnel.hydraulics.internal.Bulk;
 import dev.runnel.hydraulics.internal.Roots;
+import dev.runnel.internal.Require;
+import dev.runnel.internal.Text;
 import java.util.List;
 import org.apache.commons.math3.distribution.TDistribution;
 import org.apiguardian.api.API;

@@ -1,7 +1,7 @@
 package dev.runnel.hydraulics.structure;
 
-import dev.runnel.base.Require;
-import dev.runnel.base.Text;
+import dev.runnel.internal.Require;
+import dev.runnel.internal.Text;
 import java.util.List;
 import org.apiguardian.api.API;
 

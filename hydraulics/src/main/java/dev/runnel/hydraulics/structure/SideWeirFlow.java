@@ -1,9 +1,9 @@
 package dev.runnel.hydraulics.structure;
 
-import dev.runnel.base.Text;
 import dev.runnel.hydraulics.flow.NoSolutionException;
 import dev.runnel.hydraulics.internal.Roots;
 import dev.runnel.hydraulics.section.CrossSection;
+import dev.runnel.internal.Text;
 
 /**
  * Flow of constant energy along a side weir, in the parameter t = √((E − y)/(y − s)). With y − s = (E − s)/(1 + t²) De

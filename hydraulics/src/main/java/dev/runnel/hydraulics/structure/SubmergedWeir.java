@@ -1,7 +1,7 @@
 package dev.runnel.hydraulics.structure;
 
-import dev.runnel.base.Require;
-import dev.runnel.base.Text;
+import dev.runnel.internal.Require;
+import dev.runnel.internal.Text;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;

@@ -1,8 +1,8 @@
 package dev.runnel.hydraulics.structure;
 
-import dev.runnel.base.Text;
 import dev.runnel.hydraulics.internal.Roots;
 import dev.runnel.hydraulics.section.CircularSection;
+import dev.runnel.internal.Text;
 
 /** The control section of a long-throated flume: its shape and the critical flow of a given energy through it. */
 interface Throat {

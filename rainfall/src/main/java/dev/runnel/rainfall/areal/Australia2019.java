@@ -1,7 +1,7 @@
 package dev.runnel.rainfall.areal;
 
-import dev.runnel.base.Require;
-import dev.runnel.base.Text;
+import dev.runnel.internal.Require;
+import dev.runnel.internal.Text;
 import java.time.Duration;
 
 /** The equations of Australian Rainfall and Runoff (2019): short rain alike everywhere, long rain by region. */

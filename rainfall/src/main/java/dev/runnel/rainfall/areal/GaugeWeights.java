@@ -1,8 +1,8 @@
 package dev.runnel.rainfall.areal;
 
-import dev.runnel.base.CompensatedSum;
-import dev.runnel.base.Require;
-import dev.runnel.base.Text;
+import dev.runnel.internal.CompensatedSum;
+import dev.runnel.internal.Require;
+import dev.runnel.internal.Text;
 import dev.runnel.rainfall.internal.Rain;
 import dev.runnel.timeseries.RegularSeries;
 import java.util.ArrayList;

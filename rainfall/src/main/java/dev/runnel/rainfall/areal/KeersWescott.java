@@ -1,7 +1,7 @@
 package dev.runnel.rainfall.areal;
 
-import dev.runnel.base.Require;
-import dev.runnel.base.Text;
+import dev.runnel.internal.Require;
+import dev.runnel.internal.Text;
 import java.time.Duration;
 
 /** The formula of 1977, in five ranges of area. */

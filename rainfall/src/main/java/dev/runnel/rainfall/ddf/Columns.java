@@ -1,6 +1,6 @@
 package dev.runnel.rainfall.ddf;
 
-import dev.runnel.base.Require;
+import dev.runnel.internal.Require;
 import java.util.Arrays;
 
 /**

@@ -1,6 +1,6 @@
 package dev.runnel.rainfall.ddf;
 
-import dev.runnel.base.Require;
+import dev.runnel.internal.Require;
 import java.time.Duration;
 
 /** Another relation with its return periods in another basis. */

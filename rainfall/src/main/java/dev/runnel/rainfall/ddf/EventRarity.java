@@ -1,6 +1,6 @@
 package dev.runnel.rainfall.ddf;
 
-import dev.runnel.base.Text;
+import dev.runnel.internal.Text;
 import dev.runnel.rainfall.event.PeakDepth;
 import dev.runnel.rainfall.event.RainfallEvent;
 import java.time.Duration;

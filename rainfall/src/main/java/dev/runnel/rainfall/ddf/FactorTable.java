@@ -1,6 +1,6 @@
 package dev.runnel.rainfall.ddf;
 
-import dev.runnel.base.Text;
+import dev.runnel.internal.Text;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;

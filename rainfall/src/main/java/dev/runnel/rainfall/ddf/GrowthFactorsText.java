@@ -1,6 +1,6 @@
 package dev.runnel.rainfall.ddf;
 
-import dev.runnel.base.Text;
+import dev.runnel.internal.Text;
 import java.util.Arrays;
 
 /** Makes {@link GrowthFactors} of lines and says where they go wrong. */

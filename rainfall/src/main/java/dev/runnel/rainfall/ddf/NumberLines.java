@@ -1,6 +1,6 @@
 package dev.runnel.rainfall.ddf;
 
-import dev.runnel.base.Unreadable;
+import dev.runnel.internal.Unreadable;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;

@@ -1,8 +1,8 @@
 package dev.runnel.rainfall.design;
 
-import dev.runnel.base.CompensatedSum;
-import dev.runnel.base.Require;
-import dev.runnel.base.Text;
+import dev.runnel.internal.CompensatedSum;
+import dev.runnel.internal.Require;
+import dev.runnel.internal.Text;
 import dev.runnel.rainfall.ddf.DepthDurationFrequency;
 import dev.runnel.rainfall.ddf.IntensityFormula;
 import dev.runnel.rainfall.internal.Rain;

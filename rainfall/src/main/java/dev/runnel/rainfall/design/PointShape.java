@@ -1,7 +1,7 @@
 package dev.runnel.rainfall.design;
 
-import dev.runnel.base.Require;
-import dev.runnel.base.Text;
+import dev.runnel.internal.Require;
+import dev.runnel.internal.Text;
 import java.util.Arrays;
 
 /** Straight lines between points that are scaled to 1. */

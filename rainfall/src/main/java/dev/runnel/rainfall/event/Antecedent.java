@@ -1,6 +1,6 @@
 package dev.runnel.rainfall.event;
 
-import dev.runnel.base.Require;
+import dev.runnel.internal.Require;
 import dev.runnel.timeseries.EpochNanos;
 import java.time.Duration;
 import org.apiguardian.api.API;

@@ -1,6 +1,6 @@
 package dev.runnel.rainfall.event;
 
-import dev.runnel.base.CompensatedSum;
+import dev.runnel.internal.CompensatedSum;
 import dev.runnel.rainfall.internal.Rain;
 import dev.runnel.timeseries.EpochNanos;
 import dev.runnel.timeseries.Interval;

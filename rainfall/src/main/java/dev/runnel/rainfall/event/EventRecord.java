@@ -1,6 +1,6 @@
 package dev.runnel.rainfall.event;
 
-import dev.runnel.base.Text;
+import dev.runnel.internal.Text;
 import java.util.List;
 import org.apiguardian.api.API;
 

@@ -1,7 +1,7 @@
 package dev.runnel.rainfall.event;
 
-import dev.runnel.base.Require;
-import dev.runnel.base.Text;
+import dev.runnel.internal.Require;
+import dev.runnel.internal.Text;
 import dev.runnel.rainfall.gauge.RainUnits;
 import dev.runnel.rainfall.gauge.TippingBucket;
 import dev.runnel.rainfall.gauge.Tips;

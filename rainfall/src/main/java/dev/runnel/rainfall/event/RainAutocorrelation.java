@@ -1,6 +1,6 @@
 package dev.runnel.rainfall.event;
 
-import dev.runnel.base.Require;
+import dev.runnel.internal.Require;
 import dev.runnel.rainfall.internal.Rain;
 import dev.runnel.timeseries.RegularSeries;
 import java.time.Duration;

@@ -1,6 +1,6 @@
 package dev.runnel.rainfall.frequency;
 
-import dev.runnel.base.Require;
+import dev.runnel.internal.Require;
 import dev.runnel.rainfall.ddf.DdfTable;
 import dev.runnel.rainfall.ddf.ReturnPeriodBasis;
 import dev.runnel.rainfall.event.PeakDepth;

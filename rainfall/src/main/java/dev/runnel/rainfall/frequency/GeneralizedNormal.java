@@ -1,6 +1,6 @@
 package dev.runnel.rainfall.frequency;
 
-import dev.runnel.base.Require;
+import dev.runnel.internal.Require;
 import java.util.function.DoubleUnaryOperator;
 import org.apache.commons.numbers.gamma.Erf;
 import org.apiguardian.api.API;

@@ -1,6 +1,6 @@
 package dev.runnel.rainfall.frequency;
 
-import dev.runnel.base.Text;
+import dev.runnel.internal.Text;
 import org.apache.commons.math3.exception.MathIllegalArgumentException;
 import org.apache.commons.math3.exception.MathIllegalStateException;
 import org.apache.commons.math3.fitting.leastsquares.LeastSquaresBuilder;

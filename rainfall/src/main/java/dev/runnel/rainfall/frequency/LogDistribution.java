@@ -1,6 +1,6 @@
 package dev.runnel.rainfall.frequency;
 
-import dev.runnel.base.Require;
+import dev.runnel.internal.Require;
 import java.util.Map;
 
 /** A distribution whose logarithm to a base follows another one: log-Pearson type III and lognormal. */

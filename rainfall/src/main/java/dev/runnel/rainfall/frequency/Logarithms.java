@@ -1,6 +1,6 @@
 package dev.runnel.rainfall.frequency;
 
-import dev.runnel.base.Require;
+import dev.runnel.internal.Require;
 
 /** Logarithms of a sample whose values must be greater than 0. */
 final class Logarithms {

@@ -1,6 +1,6 @@
 package dev.runnel.rainfall.frequency;
 
-import dev.runnel.base.Text;
+import dev.runnel.internal.Text;
 import dev.runnel.rainfall.event.PeakDepth;
 import dev.runnel.timeseries.change.MannKendall;
 import java.time.Duration;

@@ -1,6 +1,6 @@
 package dev.runnel.rainfall.frequency;
 
-import dev.runnel.base.Text;
+import dev.runnel.internal.Text;
 import java.util.Optional;
 import org.apache.commons.math3.distribution.TDistribution;
 import org.apiguardian.api.API;

@@ -1,6 +1,6 @@
 package dev.runnel.rainfall.frequency;
 
-import dev.runnel.base.Require;
+import dev.runnel.internal.Require;
 import java.util.Map;
 import org.apiguardian.api.API;
 

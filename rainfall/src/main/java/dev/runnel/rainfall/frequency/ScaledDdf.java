@@ -1,7 +1,7 @@
 package dev.runnel.rainfall.frequency;
 
-import dev.runnel.base.Require;
-import dev.runnel.base.Text;
+import dev.runnel.internal.Require;
+import dev.runnel.internal.Text;
 import dev.runnel.rainfall.ddf.DepthDurationFrequency;
 import dev.runnel.rainfall.ddf.ReturnPeriod;
 import dev.runnel.rainfall.ddf.ReturnPeriodBasis;

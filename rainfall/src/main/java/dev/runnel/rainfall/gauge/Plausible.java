@@ -1,6 +1,6 @@
 package dev.runnel.rainfall.gauge;
 
-import dev.runnel.base.Require;
+import dev.runnel.internal.Require;
 
 /**
  * Ranges that no rain gauge leaves, so that a slip of the unit or of the decimal point is refused. They are wide on purpose

@@ -1,6 +1,6 @@
 package dev.runnel.rainfall.gauge;
 
-import dev.runnel.base.Text;
+import dev.runnel.internal.Text;
 import dev.runnel.timeseries.RegularSeries;
 import org.apiguardian.api.API;
 

@@ -1,6 +1,6 @@
 package dev.runnel.rainfall.gauge;
 
-import dev.runnel.base.Text;
+import dev.runnel.internal.Text;
 import dev.runnel.timeseries.Interval;
 import java.time.Duration;
 import java.util.List;

@@ -1,7 +1,7 @@
 package dev.runnel.rainfall.gauge;
 
-import dev.runnel.base.Require;
-import dev.runnel.base.Text;
+import dev.runnel.internal.Require;
+import dev.runnel.internal.Text;
 import dev.runnel.rainfall.gauge.StorageComparison.Row;
 import dev.runnel.rainfall.gauge.StorageComparison.Verdict;
 import dev.runnel.rainfall.internal.Rain;

@@ -1,6 +1,6 @@
 package dev.runnel.rainfall.gauge;
 
-import dev.runnel.base.Require;
+import dev.runnel.internal.Require;
 import dev.runnel.timeseries.EpochNanos;
 import dev.runnel.timeseries.Interval;
 import dev.runnel.timeseries.Series;

@@ -1,7 +1,7 @@
 package dev.runnel.rainfall.gauge;
 
-import dev.runnel.base.CompensatedSum;
-import dev.runnel.base.Text;
+import dev.runnel.internal.CompensatedSum;
+import dev.runnel.internal.Text;
 import dev.runnel.timeseries.Interval;
 import dev.runnel.timeseries.RegularSeries;
 import java.util.List;

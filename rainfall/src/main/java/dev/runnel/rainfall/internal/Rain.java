@@ -1,6 +1,6 @@
 package dev.runnel.rainfall.internal;
 
-import dev.runnel.base.Text;
+import dev.runnel.internal.Text;
 import dev.runnel.timeseries.RegularSeries;
 import java.time.Duration;
 import java.time.Instant;

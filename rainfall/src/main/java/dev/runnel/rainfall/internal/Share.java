@@ -1,6 +1,6 @@
 package dev.runnel.rainfall.internal;
 
-import dev.runnel.base.CompensatedSum;
+import dev.runnel.internal.CompensatedSum;
 import dev.runnel.timeseries.EpochNanos;
 import dev.runnel.timeseries.Interval;
 import dev.runnel.timeseries.RegularSeries;

@@ -1,6 +1,6 @@
 package dev.runnel.rainfall.response;
 
-import dev.runnel.base.Text;
+import dev.runnel.internal.Text;
 import dev.runnel.rainfall.internal.Rain;
 import dev.runnel.timeseries.EpochNanos;
 import dev.runnel.timeseries.RegularSeries;

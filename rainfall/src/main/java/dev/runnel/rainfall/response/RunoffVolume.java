@@ -1,7 +1,7 @@
 package dev.runnel.rainfall.response;
 
-import dev.runnel.base.Require;
-import dev.runnel.base.Text;
+import dev.runnel.internal.Require;
+import dev.runnel.internal.Text;
 import dev.runnel.rainfall.internal.Rain;
 import dev.runnel.rainfall.internal.Share;
 import dev.runnel.timeseries.Interval;

@@ -3,7 +3,7 @@ package dev.runnel.rainfall.areal;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
-import dev.runnel.base.Require;
+import dev.runnel.internal.Require;
 import java.lang.reflect.Method;
 import java.net.URL;
 import java.net.URLClassLoader;

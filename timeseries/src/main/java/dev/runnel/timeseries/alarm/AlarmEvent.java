@@ -1,6 +1,6 @@
 package dev.runnel.timeseries.alarm;
 
-import dev.runnel.base.Text;
+import dev.runnel.internal.Text;
 import dev.runnel.timeseries.Interval;
 import java.time.Duration;
 import java.time.Instant;

@@ -1,6 +1,6 @@
 package dev.runnel.timeseries.balance;
 
-import dev.runnel.base.Text;
+import dev.runnel.internal.Text;
 import dev.runnel.timeseries.Interval;
 import java.time.LocalDate;
 import org.apiguardian.api.API;

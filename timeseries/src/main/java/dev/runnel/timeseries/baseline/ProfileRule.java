@@ -1,6 +1,6 @@
 package dev.runnel.timeseries.baseline;
 
-import dev.runnel.base.Require;
+import dev.runnel.internal.Require;
 import java.time.DayOfWeek;
 import java.time.Duration;
 import java.time.LocalDate;

@@ -1,7 +1,7 @@
 package dev.runnel.timeseries.change;
 
-import dev.runnel.base.Require;
-import dev.runnel.base.Text;
+import dev.runnel.internal.Require;
+import dev.runnel.internal.Text;
 import dev.runnel.timeseries.Series;
 import dev.runnel.timeseries.Statistics;
 import java.util.Arrays;

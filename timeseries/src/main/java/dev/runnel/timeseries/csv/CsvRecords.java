@@ -1,6 +1,6 @@
 package dev.runnel.timeseries.csv;
 
-import dev.runnel.base.Unreadable;
+import dev.runnel.internal.Unreadable;
 import java.io.IOException;
 import java.io.InputStreamReader;
 import java.io.Reader;

@@ -1,7 +1,7 @@
 package dev.runnel.timeseries.csv;
 
-import dev.runnel.base.Require;
-import dev.runnel.base.Text;
+import dev.runnel.internal.Require;
+import dev.runnel.internal.Text;
 import dev.runnel.timeseries.Series;
 import java.io.IOException;
 import java.io.StringWriter;

@@ -1,6 +1,6 @@
 package dev.runnel.timeseries.csv;
 
-import dev.runnel.base.Text;
+import dev.runnel.internal.Text;
 import dev.runnel.timeseries.csv.CsvIssue.Kind;
 import dev.runnel.timeseries.csv.RecordTable.Row;
 import java.io.IOException;

@@ -1,6 +1,6 @@
 package dev.runnel.timeseries.csv;
 
-import dev.runnel.base.Text;
+import dev.runnel.internal.Text;
 import dev.runnel.timeseries.csv.CsvIssue.Kind;
 import java.time.DateTimeException;
 import java.time.ZoneOffset;

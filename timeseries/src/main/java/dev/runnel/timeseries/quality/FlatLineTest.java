@@ -1,7 +1,7 @@
 package dev.runnel.timeseries.quality;
 
-import dev.runnel.base.Require;
-import dev.runnel.base.Text;
+import dev.runnel.internal.Require;
+import dev.runnel.internal.Text;
 import dev.runnel.timeseries.Reading;
 import java.util.Optional;
 import org.apiguardian.api.API;

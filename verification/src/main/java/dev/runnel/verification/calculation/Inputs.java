@@ -1,6 +1,6 @@
 package dev.runnel.verification.calculation;
 
-import dev.runnel.base.Text;
+import dev.runnel.internal.Text;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;

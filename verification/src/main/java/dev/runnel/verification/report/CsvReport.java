@@ -1,7 +1,7 @@
 package dev.runnel.verification.report;
 
 import de.siegmar.fastcsv.writer.CsvWriter;
-import dev.runnel.base.Text;
+import dev.runnel.internal.Text;
 import dev.runnel.verification.Check;
 import dev.runnel.verification.Results;
 import java.io.IOException;

@@ -1,6 +1,6 @@
 package dev.runnel.verification.report;
 
-import dev.runnel.base.Text;
+import dev.runnel.internal.Text;
 import dev.runnel.verification.Check;
 import dev.runnel.verification.Provenance;
 import dev.runnel.verification.Results;

@@ -1,6 +1,6 @@
 package dev.runnel.verification.table;
 
-import dev.runnel.base.Settings;
+import dev.runnel.internal.Settings;
 import dev.runnel.verification.Provenance;
 import dev.runnel.verification.Source;
 import dev.runnel.verification.calculation.Calculation;

@@ -1,6 +1,6 @@
 package dev.runnel.verification.table;
 
-import dev.runnel.base.Require;
+import dev.runnel.internal.Require;
 import java.math.BigDecimal;
 import java.util.Optional;
 import java.util.function.ToDoubleFunction;

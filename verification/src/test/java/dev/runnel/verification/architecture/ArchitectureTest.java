@@ -26,7 +26,7 @@ class ArchitectureTest {
     }
 
     @ParameterizedTest
-    @ValueSource(strings = {"base", "timeseries", "hydraulics", "rainfall", "verification"})
+    @ValueSource(strings = {"internal", "timeseries", "hydraulics", "rainfall", "verification"})
     void everyModuleWasRead(String module) {
         assertThat(SHIPPED).anyMatch(type -> type.getPackageName().startsWith(ROOT + "." + module));
     }

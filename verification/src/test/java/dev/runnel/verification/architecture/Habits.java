@@ -43,7 +43,7 @@ final class Habits {
                 .that()
                 .resideInAPackage(root + "..")
                 .and()
-                .resideOutsideOfPackages(root + ".base..", "..internal..")
+                .resideOutsideOfPackages(root + ".internal..", "..internal..")
                 .should(new PlainSignatures(root));
     }
 
@@ -93,7 +93,7 @@ final class Habits {
                 .that()
                 .resideInAPackage(root + "..")
                 .and()
-                .resideOutsideOfPackages(root + ".base..", "..internal..")
+                .resideOutsideOfPackages(root + ".internal..", "..internal..")
                 .and()
                 .arePublic()
                 .and()
@@ -117,7 +117,7 @@ final class Habits {
                 .that()
                 .resideInAnyPackage(libraries())
                 .and()
-                .resideOutsideOfPackages(root + ".base..", "..internal..")
+                .resideOutsideOfPackages(root + ".internal..", "..internal..")
                 .and()
                 .arePublic()
                 .and()
@@ -136,6 +136,7 @@ final class Habits {
     }
 
     private String[] libraries() {
-        return new String[] {root + ".base..", root + ".timeseries..", root + ".hydraulics..", root + ".rainfall.."};
+        return new String[] {root + ".internal..", root + ".timeseries..", root + ".hydraulics..", root + ".rainfall.."
+        };
     }
 }

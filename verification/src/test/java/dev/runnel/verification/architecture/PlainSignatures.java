@@ -69,7 +69,7 @@ final class PlainSignatures extends ArchCondition<JavaClass> {
 
     private boolean isAllowed(JavaClass type) {
         String name = type.getPackageName();
-        boolean ours = name.startsWith(root + ".") && !name.startsWith(root + ".base") && !name.contains(".internal");
+        boolean ours = name.startsWith(root + ".") && !name.contains(".internal");
         return type.isPrimitive() || name.startsWith("java.") || name.startsWith("javax.") || ours;
     }
 }

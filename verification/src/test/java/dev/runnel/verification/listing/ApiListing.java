@@ -32,7 +32,7 @@ final class ApiListing {
     }
 
     private static boolean isPrivate(String packageName) {
-        return packageName.equals("dev.runnel.base") || (packageName + ".").contains(".internal.");
+        return (packageName + ".").contains(".internal.");
     }
 
     private static boolean isVisible(Class<?> type) {

@@ -1,11 +1,11 @@
 package dev.runnel.examples.marrambay;
 
-import dev.runnel.base.Text;
 import dev.runnel.hydraulics.flow.ColebrookWhite;
 import dev.runnel.hydraulics.flow.Conduit;
 import dev.runnel.hydraulics.flow.Gradient;
 import dev.runnel.hydraulics.flow.Manning;
 import dev.runnel.hydraulics.section.CircularSection;
+import dev.runnel.internal.Text;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;

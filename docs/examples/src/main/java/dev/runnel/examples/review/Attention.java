@@ -1,10 +1,10 @@
 package dev.runnel.examples.review;
 
-import dev.runnel.base.Text;
 import dev.runnel.hydraulics.monitoring.DailyEvidence;
 import dev.runnel.hydraulics.monitoring.DriftEvidence;
 import dev.runnel.hydraulics.monitoring.FlowRecord;
 import dev.runnel.hydraulics.monitoring.SurchargePeriod;
+import dev.runnel.internal.Text;
 import dev.runnel.timeseries.Interval;
 import dev.runnel.timeseries.Series;
 import dev.runnel.timeseries.Statistics;

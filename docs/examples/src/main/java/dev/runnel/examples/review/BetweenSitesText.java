@@ -1,6 +1,6 @@
 package dev.runnel.examples.review;
 
-import dev.runnel.base.Text;
+import dev.runnel.internal.Text;
 import dev.runnel.rainfall.event.RainfallEvent;
 import dev.runnel.timeseries.Statistics;
 import dev.runnel.timeseries.balance.DailyTotal;

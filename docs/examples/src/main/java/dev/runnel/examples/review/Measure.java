@@ -1,6 +1,6 @@
 package dev.runnel.examples.review;
 
-import dev.runnel.base.Settings;
+import dev.runnel.internal.Settings;
 import java.math.BigDecimal;
 import java.util.LinkedHashMap;
 import java.util.Map;

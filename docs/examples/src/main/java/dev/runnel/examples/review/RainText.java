@@ -121,7 +121,7 @@ final class RainText {
     /** For example {@code 12 y}, {@code < 2 y} or {@code > 100 y}. */
     static String years(ReturnPeriod period) {
         String years = period.years() < 10
-                ? dev.runnel.base.Text.significant(period.years(), 2)
+                ? dev.runnel.internal.Text.significant(period.years(), 2)
                 : "" + Math.round(period.years());
         return (period.isBelow() ? "<" + Page.BOUND : period.isAbove() ? ">" + Page.BOUND : "") + years + Page.BOUND
                 + "y";

@@ -1,6 +1,6 @@
 package dev.runnel.examples.review;
 
-import dev.runnel.base.Text;
+import dev.runnel.internal.Text;
 import java.time.Duration;
 import java.time.Instant;
 import java.time.ZoneId;

@@ -1,6 +1,5 @@
 package dev.runnel.examples.review;
 
-import dev.runnel.base.Settings;
 import dev.runnel.hydraulics.flow.ColebrookWhite;
 import dev.runnel.hydraulics.flow.Conduit;
 import dev.runnel.hydraulics.flow.Gradient;
@@ -12,6 +11,7 @@ import dev.runnel.hydraulics.section.CircularSection;
 import dev.runnel.hydraulics.section.ClosedSection;
 import dev.runnel.hydraulics.section.Egg;
 import dev.runnel.hydraulics.section.RectangularSection;
+import dev.runnel.internal.Settings;
 import dev.runnel.rainfall.ddf.ReturnPeriodBasis;
 import dev.runnel.rainfall.gauge.Calibration;
 import dev.runnel.rainfall.gauge.LostTime;

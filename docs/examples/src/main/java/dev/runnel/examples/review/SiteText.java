@@ -1,12 +1,12 @@
 package dev.runnel.examples.review;
 
-import dev.runnel.base.Text;
 import dev.runnel.hydraulics.flow.ColebrookWhite;
 import dev.runnel.hydraulics.flow.Conduit;
 import dev.runnel.hydraulics.flow.FlowState;
 import dev.runnel.hydraulics.flow.Manning;
 import dev.runnel.hydraulics.flow.Resistance;
 import dev.runnel.hydraulics.monitoring.PipeMonitor;
+import dev.runnel.internal.Text;
 import dev.runnel.timeseries.Interval;
 import dev.runnel.timeseries.Series;
 import java.time.ZoneId;

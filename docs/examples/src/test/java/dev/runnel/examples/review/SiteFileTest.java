@@ -4,10 +4,10 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatIllegalArgumentException;
 import static org.assertj.core.api.Assertions.within;
 
-import dev.runnel.base.Settings;
 import dev.runnel.examples.House;
 import dev.runnel.hydraulics.flow.ColebrookWhite;
 import dev.runnel.hydraulics.flow.Manning;
+import dev.runnel.internal.Settings;
 import dev.runnel.timeseries.csv.CsvUnit;
 import java.io.IOException;
 import java.math.BigDecimal;

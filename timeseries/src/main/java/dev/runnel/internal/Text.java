@@ -1,4 +1,4 @@
-package dev.runnel.base;
+package dev.runnel.internal;
 
 import java.math.BigDecimal;
 import java.math.MathContext;

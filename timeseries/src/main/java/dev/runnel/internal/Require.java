@@ -1,4 +1,4 @@
-package dev.runnel.base;
+package dev.runnel.internal;
 
 import org.apiguardian.api.API;
 

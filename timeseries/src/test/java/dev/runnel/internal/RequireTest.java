@@ -1,4 +1,4 @@
-package dev.runnel.base;
+package dev.runnel.internal;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatIllegalArgumentException;

@@ -3,6 +3,6 @@
  * notice, and the API listing leaves it out.
  */
 @NullMarked
-package dev.runnel.base;
+package dev.runnel.internal;
 
 import org.jspecify.annotations.NullMarked;
