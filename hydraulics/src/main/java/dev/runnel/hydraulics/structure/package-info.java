@@ -1,6 +1,6 @@
 /**
- * Structures that turn a head into a discharge: weirs, flumes, orifices, gates, outfalls, flap valves and screens; and
- * the rating curve for those that have no formula.
+ * Structures that turn a head into a discharge: weirs, flumes, orifices, gates, outfalls, flap valves and screens. For
+ * those that have no formula see {@code dev.runnel.hydraulics.rating}.
  *
  * <p>Water that falls over a crest, squeezes through a throat or shoots through an opening passes a control: its
  * discharge Q (m³/s) depends on the head h (m) upstream alone. With g the acceleration of gravity, every control here

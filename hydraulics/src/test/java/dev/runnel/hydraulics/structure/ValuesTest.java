@@ -3,6 +3,7 @@ package dev.runnel.hydraulics.structure;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
+import dev.runnel.hydraulics.rating.RatingTable;
 import dev.runnel.hydraulics.section.CircularSection;
 import java.util.HashSet;
 import java.util.List;
@@ -58,7 +59,7 @@ class ValuesTest {
                 RehbockWeir.of(1, 0.5),
                 CrumpWeir.of(1, 0.5),
                 KhafagiFlume.ofThroat(0.3),
-                LookupTable.of(h -> h, 0, 1, 0.1),
+                RatingTable.of(h -> h, 0, 1, 0.1),
                 screen.blinding(0.1, 1));
     }
 

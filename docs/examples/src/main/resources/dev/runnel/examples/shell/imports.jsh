@@ -8,6 +8,7 @@ import static java.time.Duration.ofSeconds;
 import dev.runnel.hydraulics.flow.*;
 import dev.runnel.hydraulics.monitoring.*;
 import dev.runnel.hydraulics.section.*;
+import dev.runnel.hydraulics.rating.*;
 import dev.runnel.hydraulics.structure.*;
 import dev.runnel.hydraulics.water.*;
 import dev.runnel.rainfall.areal.*;

@@ -1,4 +1,4 @@
-package dev.runnel.hydraulics.structure;
+package dev.runnel.hydraulics.rating;
 
 import dev.runnel.internal.Require;
 import dev.runnel.internal.Text;

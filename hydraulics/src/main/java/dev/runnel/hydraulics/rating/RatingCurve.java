@@ -1,4 +1,4 @@
-package dev.runnel.hydraulics.structure;
+package dev.runnel.hydraulics.rating;
 
 import dev.runnel.hydraulics.internal.Bulk;
 import dev.runnel.hydraulics.internal.Roots;
@@ -191,7 +191,7 @@ public final class RatingCurve {
     }
 
     /**
-     * Returns the curve as a look-up table.
+     * Returns the curve as a rating table.
      *
      * @param fromStage first stage, m; in the gauged range
      * @param toStage last stage, m; in the gauged range, above {@code fromStage}
@@ -200,8 +200,8 @@ public final class RatingCurve {
      * @throws IllegalArgumentException if a parameter is outside its range or the table would have more than 1,000,000
      *     rows
      */
-    public LookupTable table(double fromStage, double toStage, double step) {
-        return LookupTable.of(this::discharge, fromStage, toStage, step);
+    public RatingTable table(double fromStage, double toStage, double step) {
+        return RatingTable.of(this::discharge, fromStage, toStage, step);
     }
 
     @Override

@@ -1,4 +1,4 @@
-package dev.runnel.hydraulics.structure;
+package dev.runnel.hydraulics.rating;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
@@ -151,21 +151,21 @@ class RatingCurveTest {
 
     @Test
     void exportsALookUpTable() {
-        LookupTable table = FIT.withOffset(0).table(0.2, 0.45, 0.1);
+        RatingTable table = FIT.withOffset(0).table(0.2, 0.45, 0.1);
         assertThat(table.stages()).containsExactly(0.2, 0.2 + 0.1, 0.2 + 2 * 0.1, 0.45);
         assertThat(table.toCsv(2, 4))
                 .isEqualTo("stage_m,discharge_m3_per_s\n0.20,0.329\n0.30,0.6094\n0.40,0.9437\n0.45,1.129\n");
         assertThat(table.discharge(0.2)).isEqualTo(FIT.withOffset(0).discharge(0.2));
         assertThat(table.discharge(0.25)).isCloseTo((table.discharges()[0] + table.discharges()[1]) / 2, within(1e-15));
-        assertThat(table).hasToString("LookupTable[4 rows, stage 0.2 to 0.45 m]");
-        assertThat(LookupTable.of(h -> h, 0, 0.3, 0.1).stages()).hasSize(4);
+        assertThat(table).hasToString("RatingTable[4 rows, stage 0.2 to 0.45 m]");
+        assertThat(RatingTable.of(h -> h, 0, 0.3, 0.1).stages()).hasSize(4);
         assertThatThrownBy(() -> table.discharge(0.46))
                 .isInstanceOf(IllegalArgumentException.class)
                 .hasMessage("stage must be in [0.2, 0.45] m, was 0.46");
-        assertThatThrownBy(() -> LookupTable.of(h -> h, 0, 1, 1e-7))
+        assertThatThrownBy(() -> RatingTable.of(h -> h, 0, 1, 1e-7))
                 .isInstanceOf(IllegalArgumentException.class)
                 .hasMessage("step must be greater than 1.0E-6 m for at most 1000000 rows, was 1.0E-7");
-        assertThatThrownBy(() -> LookupTable.of(h -> h, 1, 1, 0.1))
+        assertThatThrownBy(() -> RatingTable.of(h -> h, 1, 1, 0.1))
                 .isInstanceOf(IllegalArgumentException.class)
                 .hasMessage("to must be above from 1 m and finite, was 1");
     }

@@ -1,4 +1,4 @@
-package dev.runnel.hydraulics.structure;
+package dev.runnel.hydraulics.rating;
 
 import java.util.ArrayList;
 import java.util.List;

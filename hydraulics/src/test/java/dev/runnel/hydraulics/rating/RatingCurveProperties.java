@@ -1,4 +1,4 @@
-package dev.runnel.hydraulics.structure;
+package dev.runnel.hydraulics.rating;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;

@@ -1,4 +1,4 @@
-package dev.runnel.hydraulics.structure;
+package dev.runnel.hydraulics.rating;
 
 import dev.runnel.internal.Require;
 import dev.runnel.internal.Text;
@@ -13,13 +13,13 @@ import org.apiguardian.api.API;
  * @since 0.1
  */
 @API(status = API.Status.STABLE, since = "0.1")
-public final class LookupTable {
+public final class RatingTable {
     private static final double MOST_ROWS = 1e6;
 
     private final double[] stages;
     private final double[] discharges;
 
-    private LookupTable(double[] stages, double[] discharges) {
+    private RatingTable(double[] stages, double[] discharges) {
         this.stages = stages;
         this.discharges = discharges;
     }
@@ -35,7 +35,7 @@ public final class LookupTable {
      * @throws IllegalArgumentException if a parameter is outside its range, the table would have more than 1,000,000 rows, or
      *     the relation refuses a stage
      */
-    public static LookupTable of(DoubleUnaryOperator relation, double from, double to, double step) {
+    public static RatingTable of(DoubleUnaryOperator relation, double from, double to, double step) {
         Require.finite("from", from, "m");
         Require.positive("step", step, "m");
         if (!(to > from && to < Double.POSITIVE_INFINITY)) {
@@ -54,7 +54,7 @@ public final class LookupTable {
         }
         stages[count] = to;
         double[] discharges = Arrays.stream(stages).map(relation).toArray();
-        return new LookupTable(stages, discharges);
+        return new RatingTable(stages, discharges);
     }
 
     /**
@@ -116,7 +116,7 @@ public final class LookupTable {
 
     @Override
     public boolean equals(Object other) {
-        return other instanceof LookupTable that
+        return other instanceof RatingTable that
                 && Arrays.equals(stages, that.stages)
                 && Arrays.equals(discharges, that.discharges);
     }
@@ -128,7 +128,7 @@ public final class LookupTable {
 
     @Override
     public String toString() {
-        return "LookupTable[" + stages.length + " rows, stage " + Text.number(stages[0]) + " to "
+        return "RatingTable[" + stages.length + " rows, stage " + Text.number(stages[0]) + " to "
                 + Text.number(stages[stages.length - 1]) + " m]";
     }
 }
