@@ -4,7 +4,7 @@ import dev.runnel.hydraulics.flow.Conduit;
 import dev.runnel.hydraulics.flow.Gradient;
 import dev.runnel.hydraulics.flow.Manning;
 import dev.runnel.hydraulics.section.CircularSection;
-import dev.runnel.rainfall.frequency.Gumbel;
+import dev.runnel.rainfall.distribution.Gumbel;
 import dev.runnel.timeseries.Series;
 import java.time.Instant;
 

@@ -1,6 +1,7 @@
 package dev.runnel.rainfall.frequency;
 
 import dev.runnel.internal.Text;
+import dev.runnel.rainfall.distribution.Outlier;
 import dev.runnel.rainfall.event.PeakDepth;
 import dev.runnel.timeseries.change.MannKendall;
 import java.time.Duration;
@@ -75,7 +76,9 @@ final class MaximaWarnings {
 
     private static void outlier(AnnualMaxima maxima, double[] depths, List<String> warnings) {
         if (Arrays.stream(depths).allMatch(depth -> depth > 0)) {
-            Outlier.find(OUTLIER_SIGNIFICANCE, Logarithms.natural(depths))
+            Outlier.find(
+                            OUTLIER_SIGNIFICANCE,
+                            Arrays.stream(depths).map(Math::log).toArray())
                     .ifPresent(outlier ->
                             warnings.add("Outlier in " + maxima.years().get(outlier.index()) + ": "
                                     + Text.significant(depths[outlier.index()], 4) + " mm, G "

@@ -2,6 +2,12 @@ package dev.runnel.rainfall.frequency;
 
 import dev.runnel.internal.Require;
 import dev.runnel.internal.Text;
+import dev.runnel.rainfall.distribution.Distribution;
+import dev.runnel.rainfall.distribution.FitMethod;
+import dev.runnel.rainfall.distribution.GeneralizedPareto;
+import dev.runnel.rainfall.distribution.LMoments;
+import dev.runnel.rainfall.distribution.LikelihoodFit;
+import dev.runnel.rainfall.distribution.SampleMoments;
 import dev.runnel.timeseries.RegularSeries;
 import java.time.Duration;
 import java.util.Arrays;
@@ -20,8 +26,6 @@ import org.apiguardian.api.API;
  */
 @API(status = API.Status.EXPERIMENTAL, since = "0.1")
 public final class PeaksOverThreshold {
-    private static final int FEWEST_TO_FIT = 4;
-
     private final double threshold;
     private final double[] peaks;
     private final double years;
@@ -154,12 +158,11 @@ public final class PeaksOverThreshold {
      *     maximum inside
      */
     public GeneralizedPareto fit(FitMethod method) {
-        Samples.check(peaks, FEWEST_TO_FIT);
+        LMoments l = LMoments.ofSample(peaks);
         return switch (method) {
             case L_MOMENTS -> {
-                LMoments m = LMoments.ofSample(peaks);
-                double excess = m.lambda1() - threshold;
-                double shape = excess / m.lambda2() - 2;
+                double excess = l.lambda1() - threshold;
+                double shape = excess / l.lambda2() - 2;
                 yield GeneralizedPareto.of(threshold, (1 + shape) * excess, shape);
             }
             case MAXIMUM_LIKELIHOOD ->

@@ -2,6 +2,9 @@ package dev.runnel.rainfall.frequency;
 
 import dev.runnel.internal.Require;
 import dev.runnel.internal.Text;
+import dev.runnel.rainfall.distribution.Distribution;
+import dev.runnel.rainfall.distribution.DistributionFamily;
+import dev.runnel.rainfall.distribution.LMoments;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;

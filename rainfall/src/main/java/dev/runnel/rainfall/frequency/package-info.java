@@ -1,14 +1,8 @@
 /**
- * How rare a rainfall is, from a record of it: distributions, L-moments, fits, plotting positions and their limits.
+ * How rare a rainfall is, from a record of it: annual maxima, peaks over a threshold, regions of sites, and relations between
+ * depth, duration and return period fitted to them.
  *
- * <p>Every distribution answers in both tails without losing digits: {@code F} is the probability of non-exceedance,
- * {@code p = 1 - F} that of exceedance, and a return period of {@code T} years among annual maxima is {@code T = 1/p}.
- * Ask for {@link dev.runnel.rainfall.frequency.Distribution#quantileOfReturnPeriod} rather than for
- * {@code quantile(1 - 1/T)}: the subtraction would cost the digits that a rare event needs.
- *
- * <p>Parameters follow Hosking and Wallis (1997), Regional Frequency Analysis, Cambridge University Press, appendix:
- * location &xi;, scale &alpha;, shape k. A positive k bounds the upper tail, a negative one makes it heavy. Other books
- * write the shape with the opposite sign.
+ * <p>The statistics themselves, which know no rain, are in {@link dev.runnel.rainfall.distribution}.
  *
  * <p>What this is not: a statement about a changing climate. A fit says what the record says; a trend in the record
  * breaks it.

@@ -4,9 +4,9 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
 import dev.runnel.rainfall.areal.ArealReduction;
+import dev.runnel.rainfall.distribution.DistributionFamily;
+import dev.runnel.rainfall.distribution.FitMethod;
 import dev.runnel.rainfall.frequency.AnnualMaxima;
-import dev.runnel.rainfall.frequency.DistributionFamily;
-import dev.runnel.rainfall.frequency.FitMethod;
 import dev.runnel.rainfall.frequency.ScaledDdf;
 import java.time.Duration;
 import java.util.List;

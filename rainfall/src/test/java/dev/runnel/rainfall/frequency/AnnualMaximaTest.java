@@ -4,6 +4,9 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatIllegalArgumentException;
 import static org.assertj.core.api.Assertions.within;
 
+import dev.runnel.rainfall.distribution.DistributionFamily;
+import dev.runnel.rainfall.distribution.Fit;
+import dev.runnel.rainfall.distribution.FitMethod;
 import dev.runnel.rainfall.event.PeakDepth;
 import dev.runnel.timeseries.RegularSeries;
 import java.time.Duration;

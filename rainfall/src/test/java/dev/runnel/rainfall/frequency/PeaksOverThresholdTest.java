@@ -4,6 +4,8 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatIllegalArgumentException;
 import static org.assertj.core.api.Assertions.within;
 
+import dev.runnel.rainfall.distribution.FitMethod;
+import dev.runnel.rainfall.distribution.GeneralizedPareto;
 import dev.runnel.timeseries.RegularSeries;
 import java.time.Duration;
 import java.time.Instant;
@@ -81,9 +83,9 @@ class PeaksOverThresholdTest {
     @Test
     void momentsOfTheExcesses() {
         GeneralizedPareto peak = PeaksOverThreshold.of(10, 2, 11, 12, 13, 16).fit(FitMethod.MOMENTS);
-        assertThat(peak.location).isEqualTo(10);
-        assertThat(peak.shape).isCloseTo(13.0 / 28, within(1e-14));
-        assertThat(peak.scale).isCloseTo(123.0 / 28, within(1e-14));
+        assertThat(peak.parameters().get("xi")).isEqualTo(10);
+        assertThat(peak.parameters().get("k")).isCloseTo(13.0 / 28, within(1e-14));
+        assertThat(peak.parameters().get("alpha")).isCloseTo(123.0 / 28, within(1e-14));
     }
 
     @Test

@@ -4,6 +4,9 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatIllegalArgumentException;
 import static org.assertj.core.api.Assertions.within;
 
+import dev.runnel.rainfall.distribution.DistributionFamily;
+import dev.runnel.rainfall.distribution.Gev;
+import dev.runnel.rainfall.distribution.LMoments;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;

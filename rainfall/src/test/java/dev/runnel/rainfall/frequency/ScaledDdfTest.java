@@ -5,6 +5,10 @@ import static org.assertj.core.api.Assertions.assertThatIllegalArgumentException
 import static org.assertj.core.api.Assertions.within;
 
 import dev.runnel.rainfall.ddf.ReturnPeriod;
+import dev.runnel.rainfall.distribution.DistributionFamily;
+import dev.runnel.rainfall.distribution.Fit;
+import dev.runnel.rainfall.distribution.FitMethod;
+import dev.runnel.rainfall.distribution.Gumbel;
 import dev.runnel.timeseries.RegularSeries;
 import java.time.Duration;
 import java.time.Instant;

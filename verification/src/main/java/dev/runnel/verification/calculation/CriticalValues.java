@@ -1,13 +1,13 @@
 package dev.runnel.verification.calculation;
 
-import dev.runnel.rainfall.frequency.Bootstrap;
-import dev.runnel.rainfall.frequency.DistributionFamily;
-import dev.runnel.rainfall.frequency.Fit;
-import dev.runnel.rainfall.frequency.FitMethod;
-import dev.runnel.rainfall.frequency.GoodnessOfFit;
-import dev.runnel.rainfall.frequency.Gumbel;
-import dev.runnel.rainfall.frequency.Normal;
-import dev.runnel.rainfall.frequency.PlottingPosition;
+import dev.runnel.rainfall.distribution.Bootstrap;
+import dev.runnel.rainfall.distribution.DistributionFamily;
+import dev.runnel.rainfall.distribution.Fit;
+import dev.runnel.rainfall.distribution.FitMethod;
+import dev.runnel.rainfall.distribution.GoodnessOfFit;
+import dev.runnel.rainfall.distribution.Gumbel;
+import dev.runnel.rainfall.distribution.Normal;
+import dev.runnel.rainfall.distribution.PlottingPosition;
 import java.util.List;
 import java.util.Map;
 import java.util.concurrent.ConcurrentHashMap;

@@ -1,14 +1,14 @@
 package dev.runnel.verification.calculation;
 
 import dev.runnel.rainfall.ddf.EventRarity;
+import dev.runnel.rainfall.distribution.Bootstrap;
+import dev.runnel.rainfall.distribution.DistributionFamily;
+import dev.runnel.rainfall.distribution.Fit;
+import dev.runnel.rainfall.distribution.FitMethod;
 import dev.runnel.rainfall.event.EventSeparation;
 import dev.runnel.rainfall.event.RainfallEvent;
 import dev.runnel.rainfall.frequency.AnnualMaxima;
-import dev.runnel.rainfall.frequency.Bootstrap;
-import dev.runnel.rainfall.frequency.DistributionFamily;
 import dev.runnel.rainfall.frequency.DurationPeaks;
-import dev.runnel.rainfall.frequency.Fit;
-import dev.runnel.rainfall.frequency.FitMethod;
 import dev.runnel.rainfall.frequency.PeaksOverThreshold;
 import dev.runnel.rainfall.frequency.ScaledDdf;
 import dev.runnel.rainfall.frequency.YearRule;

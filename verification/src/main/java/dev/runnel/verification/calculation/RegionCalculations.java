@@ -1,8 +1,8 @@
 package dev.runnel.verification.calculation;
 
+import dev.runnel.rainfall.distribution.LMoments;
 import dev.runnel.rainfall.event.AntecedentIndex;
 import dev.runnel.rainfall.event.DryGaps;
-import dev.runnel.rainfall.frequency.LMoments;
 import dev.runnel.rainfall.frequency.Region;
 import dev.runnel.rainfall.frequency.RegionSimulation;
 import dev.runnel.rainfall.gauge.DoubleMass;

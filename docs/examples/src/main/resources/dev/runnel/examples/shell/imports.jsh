@@ -14,6 +14,7 @@ import dev.runnel.hydraulics.water.*;
 import dev.runnel.rainfall.areal.*;
 import dev.runnel.rainfall.ddf.*;
 import dev.runnel.rainfall.design.*;
+import dev.runnel.rainfall.distribution.*;
 import dev.runnel.rainfall.event.*;
 import dev.runnel.rainfall.frequency.*;
 import dev.runnel.rainfall.gauge.*;

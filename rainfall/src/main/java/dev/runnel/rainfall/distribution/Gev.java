@@ -1,0 +1,72 @@
+package dev.runnel.rainfall.distribution;
+
+import org.apache.commons.numbers.gamma.Gamma;
+import org.apiguardian.api.API;
+
+/**
+ * The generalised extreme value distribution, F(x) = exp(-y), y = (1 - k (x - &xi;)/&alpha;)<sup>1/k</sup>. Shape k of
+ * Hosking: k &lt; 0 has a heavy upper tail, k = 0 is {@link Gumbel}, k &gt; 0 an upper bound at &xi; + &alpha;/k.
+ * Source: Hosking and Wallis (1997), Regional Frequency Analysis, appendix A.6.
+ *
+ * @since 0.1
+ */
+@API(status = API.Status.EXPERIMENTAL, since = "0.1")
+public final class Gev extends GumbelVariateDistribution {
+    private static final double LOG_2 = Math.log(2);
+    private static final double LOG_3 = Math.log(3);
+    private static final double LOG_4 = Math.log(4);
+
+    private Gev(double location, double scale, double shape) {
+        super(location, scale, shape);
+    }
+
+    /**
+     * Returns the distribution with the given parameters.
+     *
+     * @param location &xi;; finite
+     * @param scale &alpha;; greater than 0
+     * @param shape k of Hosking, the negative of the shape in books that call it &xi;; finite
+     * @return the distribution
+     * @throws IllegalArgumentException if a parameter is out of range
+     */
+    public static Gev of(double location, double scale, double shape) {
+        return new Gev(location, scale, shape);
+    }
+
+    /** Returns the L-skewness for a shape above -1; it falls strictly as the shape grows. */
+    static double lSkewness(double shape) {
+        return shape == 0 ? 2 * LOG_3 / LOG_2 - 3 : 2 * Math.expm1(-shape * LOG_3) / Math.expm1(-shape * LOG_2) - 3;
+    }
+
+    /** Returns &lambda;<sub>2</sub>/&alpha;. */
+    static double lScaleRatio(double shape) {
+        return shape == 0 ? LOG_2 : -Math.expm1(-shape * LOG_2) / shape * Gamma.value(1 + shape);
+    }
+
+    /** Returns (&lambda;<sub>1</sub> - &xi;)/&alpha; = (1 - &Gamma;(1 + k))/k. */
+    static double meanRatio(double shape) {
+        if (shape == 0) {
+            return EULER;
+        }
+        return Math.abs(shape) < 0.5
+                ? -Math.expm1(org.apache.commons.math3.special.Gamma.logGamma1p(shape)) / shape
+                : (1 - Gamma.value(1 + shape)) / shape;
+    }
+
+    private static double lKurtosis(double shape) {
+        if (shape == 0) {
+            return 16 - 10 * LOG_3 / LOG_2;
+        }
+        double two = Math.expm1(-shape * LOG_2);
+        return (6 * two - 10 * Math.expm1(-shape * LOG_3) + 5 * Math.expm1(-shape * LOG_4)) / two;
+    }
+
+    @Override
+    public LMoments lMoments() {
+        if (shape <= -1) {
+            throw new IllegalStateException("L-moments exist for shape above -1, was " + shape);
+        }
+        return LMoments.of(
+                location + scale * meanRatio(shape), scale * lScaleRatio(shape), lSkewness(shape), lKurtosis(shape));
+    }
+}

@@ -1,0 +1,42 @@
+package dev.runnel.rainfall.distribution;
+
+import java.util.Map;
+import org.apiguardian.api.API;
+
+/**
+ * The Gumbel distribution (extreme value type I), F(x) = exp(-exp(-(x - &xi;)/&alpha;)). Source: Hosking and Wallis
+ * (1997), Regional Frequency Analysis, appendix A.4.
+ *
+ * @since 0.1
+ */
+@API(status = API.Status.EXPERIMENTAL, since = "0.1")
+public final class Gumbel extends GumbelVariateDistribution {
+    private static final double TAU_3 = 2 * Math.log(3) / Math.log(2) - 3;
+    private static final double TAU_4 = 16 - 10 * Math.log(3) / Math.log(2);
+
+    private Gumbel(double location, double scale) {
+        super(location, scale, 0);
+    }
+
+    /**
+     * Returns the distribution with the given parameters.
+     *
+     * @param location &xi;, the mode; finite
+     * @param scale &alpha;; greater than 0
+     * @return the distribution
+     * @throws IllegalArgumentException if a parameter is out of range
+     */
+    public static Gumbel of(double location, double scale) {
+        return new Gumbel(location, scale);
+    }
+
+    @Override
+    public LMoments lMoments() {
+        return LMoments.of(location + scale * EULER, scale * Math.log(2), TAU_3, TAU_4);
+    }
+
+    @Override
+    public Map<String, Double> parameters() {
+        return named("xi", location, "alpha", scale);
+    }
+}

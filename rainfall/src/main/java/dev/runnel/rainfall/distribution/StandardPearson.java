@@ -1,0 +1,147 @@
+package dev.runnel.rainfall.distribution;
+
+import org.apache.commons.numbers.gamma.GammaRatio;
+import org.apache.commons.numbers.gamma.LogGamma;
+import org.apache.commons.numbers.gamma.RegularizedBeta;
+import org.apache.commons.numbers.gamma.RegularizedGamma;
+
+/**
+ * The Pearson type III variate of mean 0 and standard deviation 1 for a skew above 0: K = (g - a)/sqrt(a) with g of the
+ * gamma distribution of shape a = 4/skew&sup2;. A negative skew is its mirror image; the callers turn it.
+ */
+final class StandardPearson {
+    private static final double SMALL_SKEW = NearNormalPearson.SMALL_SKEW;
+
+    /** Above it ln f is taken by Stirling's formula, since the large terms of the gamma density would cancel. */
+    private static final double LARGE_SHAPE = 100;
+
+    /** Below it the L-skewness is taken by its series. */
+    private static final double SERIES_BELOW = 0.02;
+
+    private static final int MOST_STEPS = 200;
+
+    private StandardPearson() {}
+
+    static double cdf(double k, double skew) {
+        if (skew < SMALL_SKEW) {
+            return StandardNormal.cdf(NearNormalPearson.normalOf(k, skew));
+        }
+        double g = gammaOf(k, skew);
+        return g <= 0 ? 0 : RegularizedGamma.P.value(shape(skew), g);
+    }
+
+    static double exceedance(double k, double skew) {
+        if (skew < SMALL_SKEW) {
+            return StandardNormal.exceedance(NearNormalPearson.normalOf(k, skew));
+        }
+        double g = gammaOf(k, skew);
+        return g <= 0 ? 1 : RegularizedGamma.Q.value(shape(skew), g);
+    }
+
+    static double logDensity(double k, double skew) {
+        double a = shape(skew);
+        if (a > LARGE_SHAPE) {
+            return NearNormalPearson.logDensity(k, skew);
+        }
+        double g = gammaOf(k, skew);
+        return g <= 0 ? Double.NEGATIVE_INFINITY : (a - 1) * Math.log(g) - g - LogGamma.value(a) + 0.5 * Math.log(a);
+    }
+
+    static double quantile(double nonExceedance, double skew) {
+        double z = StandardNormal.quantile(nonExceedance);
+        return skew < SMALL_SKEW ? NearNormalPearson.valueOf(z, skew) : gammaQuantile(nonExceedance, true, z, skew);
+    }
+
+    static double quantileOfExceedance(double exceedance, double skew) {
+        double z = StandardNormal.quantileOfExceedance(exceedance);
+        return skew < SMALL_SKEW ? NearNormalPearson.valueOf(z, skew) : gammaQuantile(exceedance, false, z, skew);
+    }
+
+    /** Returns &lambda;<sub>2</sub> = &Gamma;(a + 1/2)/(&Gamma;(a) sqrt(&pi; a)), by its series in the skew if small. */
+    static double lScale(double skew) {
+        if (skew < SERIES_BELOW) {
+            double b = skew * skew / 4;
+            return (1 - b / 8 * (1 - b / 16 * (1 + b * 0.625))) / Math.sqrt(Math.PI);
+        }
+        double a = shape(skew);
+        return 1 / (GammaRatio.delta(a, 0.5) * Math.sqrt(Math.PI * a));
+    }
+
+    /**
+     * Returns &tau;<sub>3</sub> = 6 I<sub>1/3</sub>(a, 2a) - 3, with I the regularised incomplete beta function. A small
+     * skew makes a too large for it; there its own series in the skew (coefficients computed to 40 digits) is exact to
+     * rounding.
+     */
+    static double lSkewness(double skew) {
+        if (skew < SERIES_BELOW) {
+            double square = skew * skew;
+            return skew / (2 * Math.sqrt(3 * Math.PI)) * (1 + square * (11.0 / 864 - square * 0.001633632));
+        }
+        double a = shape(skew);
+        return 6 * RegularizedBeta.value(1.0 / 3, a, 2 * a) - 3;
+    }
+
+    private static double shape(double skew) {
+        return 4 / (skew * skew);
+    }
+
+    private static double gammaOf(double k, double skew) {
+        double a = shape(skew);
+        return a + k * Math.sqrt(a);
+    }
+
+    /** Returns the value of the nearer tail: a probability close to 1 has too few digits to be solved for. */
+    private static double gammaQuantile(double probability, boolean lowerTail, double z, double skew) {
+        double a = shape(skew);
+        double g = probability > 0.5
+                ? gammaOfProbability(a, 1 - probability, !lowerTail, z)
+                : gammaOfProbability(a, probability, lowerTail, z);
+        return (g - a) / Math.sqrt(a);
+    }
+
+    /**
+     * Solves P(a, g) = p or Q(a, g) = p by Newton steps on ln g, kept inside a bracket: the logarithm of the
+     * probability is close to a straight line there in either tail.
+     */
+    private static double gammaOfProbability(double a, double probability, boolean lowerTail, double z) {
+        double start = a * cube(1 - 1 / (9 * a) + z / (3 * Math.sqrt(a)));
+        double logG = start > 0 && a > 0.3
+                ? Math.log(start)
+                : (Math.log(lowerTail ? probability : 1 - probability) + LogGamma.value(a + 1)) / a;
+        double below = Double.NEGATIVE_INFINITY;
+        double above = Double.POSITIVE_INFINITY;
+        for (int i = 0; i < MOST_STEPS; i++) {
+            double g = Math.exp(logG);
+            double reached = lowerTail ? RegularizedGamma.P.value(a, g) : RegularizedGamma.Q.value(a, g);
+            boolean tooFar = lowerTail ? reached > probability : reached < probability;
+            if (tooFar) {
+                above = Math.min(above, logG);
+            } else {
+                below = Math.max(below, logG);
+            }
+            double density = Math.exp(a * logG - g - LogGamma.value(a));
+            // On ln(probability), whose slope in ln g is density/reached with the sign of the tail.
+            double step = (Math.log(probability) - Math.log(reached)) * reached / (lowerTail ? density : -density);
+            double next = logG + step;
+            if (!(next > below && next < above)) {
+                next = bisect(below, above, logG, tooFar);
+            }
+            if (Math.abs(next - logG) <= 2 * Math.ulp(Math.max(Math.abs(logG), 1e-3))) {
+                return Math.exp(next);
+            }
+            logG = next;
+        }
+        return Math.exp(logG);
+    }
+
+    private static double bisect(double below, double above, double at, boolean tooFar) {
+        if (Double.isInfinite(below) || Double.isInfinite(above)) {
+            return tooFar ? at - 1 - Math.abs(at) : at + 1 + Math.abs(at);
+        }
+        return 0.5 * (below + above);
+    }
+
+    private static double cube(double x) {
+        return x * x * x;
+    }
+}
