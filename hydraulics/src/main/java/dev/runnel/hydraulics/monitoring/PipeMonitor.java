@@ -266,6 +266,42 @@ public final class PipeMonitor {
                 : Optional.of(FlowUncertainty.of(this, flow.level(), velocityReading, inputs));
     }
 
+    /**
+     * Returns the flow area up to a level, A(min(y, H)) − A(b): without the sediment bed, and of the whole section from the
+     * soffit on.
+     *
+     * @param level level above the invert y, m; finite
+     * @return area, m²; 0 at or below the bed
+     * @throws IllegalArgumentException if {@code level} is not finite
+     */
+    public double flowArea(double level) {
+        return flowArea.area(Require.finite("level", level, "m"));
+    }
+
+    /**
+     * Returns the hydraulic radius of the {@link #flowArea(double)}, the surface of the bed counted as wetted.
+     *
+     * @param level level above the invert, m; finite
+     * @return hydraulic radius, m; 0 at or below the bed
+     * @throws IllegalArgumentException if {@code level} is not finite
+     */
+    public double hydraulicRadius(double level) {
+        return flowArea.hydraulicRadius(Require.finite("level", level, "m"));
+    }
+
+    /**
+     * Returns the velocity that the conduit's law of resistance gives in uniform flow at a level, with the bed as rough as
+     * the wall.
+     *
+     * @param level level above the invert, m; finite
+     * @return velocity, m/s; of the full section above the soffit, 0 at or below the bed
+     * @throws IllegalArgumentException if {@code level} is not finite
+     */
+    public double uniformVelocity(double level) {
+        Require.finite("level", level, "m");
+        return level <= sedimentDepth ? 0 : new UniformFlow(this).velocity(level);
+    }
+
     Treatment treatment() {
         return treatment;
     }

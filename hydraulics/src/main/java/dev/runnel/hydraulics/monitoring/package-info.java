@@ -17,16 +17,12 @@
  * periods, {@link dev.runnel.hydraulics.monitoring.FullnessTime} the share of time above chosen levels; both say what they
  * could not see.
  *
- * <p><b>Evidence.</b> For uniform flow the law of resistance ties the velocity to the depth, V = V(R(y), S). The ratio of
- * the measured to this velocity, the roughness that would explain the readings
- * ({@link dev.runnel.hydraulics.monitoring.DepthVelocityRelation}) and their drift from dry day to dry day
- * ({@link dev.runnel.hydraulics.monitoring.DailyEvidence},
- * {@link dev.runnel.hydraulics.monitoring.DriftEvidence}) show when pipe, sensor or catchment change. They are evidence
- * for a person to weigh, not a diagnosis.
- *
  * <p><b>Uncertainty.</b> {@link dev.runnel.hydraulics.monitoring.SensorUncertainty} carries the stated standard
  * uncertainties of depth, velocity, section and velocity factor to the flow by the law of propagation of JCGM 100:2008
  * (GUM), section 5.1.2.
+ *
+ * <p>What the readings say about pipe, sensors and catchment, and what has changed since when, is the theme of
+ * {@code dev.runnel.hydraulics.evidence}.
  *
  * <p>What this is not: control of a plant, a safety system, or a substitute for a visit. Sewers are confined spaces: enter
  * none because of a figure found here except under a permit and the local rules.

@@ -1,7 +1,7 @@
 package dev.runnel.examples.review;
 
-import dev.runnel.hydraulics.monitoring.DailyEvidence;
-import dev.runnel.hydraulics.monitoring.DriftEvidence;
+import dev.runnel.hydraulics.evidence.DailyEvidence;
+import dev.runnel.hydraulics.evidence.DriftEvidence;
 import dev.runnel.hydraulics.monitoring.FlowRecord;
 import dev.runnel.hydraulics.monitoring.SurchargePeriod;
 import dev.runnel.internal.Text;

@@ -1,8 +1,8 @@
 package dev.runnel.examples.review;
 
-import dev.runnel.hydraulics.monitoring.DailyEvidence;
-import dev.runnel.hydraulics.monitoring.DriftEvidence;
-import dev.runnel.hydraulics.monitoring.DriftRule;
+import dev.runnel.hydraulics.evidence.DailyEvidence;
+import dev.runnel.hydraulics.evidence.DriftEvidence;
+import dev.runnel.hydraulics.evidence.DriftRule;
 import dev.runnel.hydraulics.monitoring.FlowRecord;
 import dev.runnel.timeseries.Statistics;
 import java.time.DayOfWeek;

@@ -1,6 +1,6 @@
 package dev.runnel.examples.review;
 
-import dev.runnel.hydraulics.monitoring.DailyEvidence;
+import dev.runnel.hydraulics.evidence.DailyEvidence;
 import dev.runnel.hydraulics.monitoring.FlowRecord;
 import dev.runnel.hydraulics.monitoring.SurchargePeriod;
 import dev.runnel.rainfall.ddf.EventRarity;

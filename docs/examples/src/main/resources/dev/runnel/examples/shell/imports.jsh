@@ -5,6 +5,7 @@ import static java.time.Duration.ofDays;
 import static java.time.Duration.ofHours;
 import static java.time.Duration.ofMinutes;
 import static java.time.Duration.ofSeconds;
+import dev.runnel.hydraulics.evidence.*;
 import dev.runnel.hydraulics.flow.*;
 import dev.runnel.hydraulics.monitoring.*;
 import dev.runnel.hydraulics.section.*;

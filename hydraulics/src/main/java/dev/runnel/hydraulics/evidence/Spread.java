@@ -1,4 +1,4 @@
-package dev.runnel.hydraulics.monitoring;
+package dev.runnel.hydraulics.evidence;
 
 import dev.runnel.internal.Text;
 import dev.runnel.timeseries.Statistics;

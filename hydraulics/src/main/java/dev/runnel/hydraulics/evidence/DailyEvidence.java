@@ -1,5 +1,6 @@
-package dev.runnel.hydraulics.monitoring;
+package dev.runnel.hydraulics.evidence;
 
+import dev.runnel.hydraulics.monitoring.FlowRecord;
 import dev.runnel.internal.Require;
 import dev.runnel.internal.Text;
 import dev.runnel.timeseries.Interval;

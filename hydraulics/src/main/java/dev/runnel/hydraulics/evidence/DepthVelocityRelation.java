@@ -1,6 +1,10 @@
-package dev.runnel.hydraulics.monitoring;
+package dev.runnel.hydraulics.evidence;
 
 import dev.runnel.hydraulics.flow.ColebrookWhite;
+import dev.runnel.hydraulics.monitoring.DepthCondition;
+import dev.runnel.hydraulics.monitoring.FlowRecord;
+import dev.runnel.hydraulics.monitoring.PipeMonitor;
+import dev.runnel.hydraulics.monitoring.VelocityCondition;
 import dev.runnel.internal.Require;
 import dev.runnel.internal.Text;
 import dev.runnel.timeseries.Series;
@@ -31,13 +35,13 @@ public final class DepthVelocityRelation {
     /** Of a class width. */
     private static final double CLASS_ROUNDING = 1e-9;
 
-    private final UniformFlow law;
+    private final PipeMonitor monitor;
     private final double[] levels;
     private final double[] velocities;
     private final int leftOut;
 
-    private DepthVelocityRelation(UniformFlow law, double[] levels, double[] velocities, int leftOut) {
-        this.law = law;
+    private DepthVelocityRelation(PipeMonitor monitor, double[] levels, double[] velocities, int leftOut) {
+        this.monitor = monitor;
         this.levels = levels;
         this.velocities = velocities;
         this.leftOut = leftOut;
@@ -50,7 +54,6 @@ public final class DepthVelocityRelation {
      * @return the relation, possibly of no readings
      */
     public static DepthVelocityRelation of(FlowRecord record) {
-        UniformFlow law = new UniformFlow(record.monitor());
         double[] levels = new double[record.size()];
         double[] velocities = new double[record.size()];
         int used = 0;
@@ -65,7 +68,7 @@ public final class DepthVelocityRelation {
             }
         }
         return new DepthVelocityRelation(
-                law, Arrays.copyOf(levels, used), Arrays.copyOf(velocities, used), record.size() - used);
+                record.monitor(), Arrays.copyOf(levels, used), Arrays.copyOf(velocities, used), record.size() - used);
     }
 
     /**
@@ -92,7 +95,7 @@ public final class DepthVelocityRelation {
             }
         }
         return new DepthVelocityRelation(
-                law,
+                monitor,
                 Arrays.copyOf(keptLevels, kept),
                 Arrays.copyOf(keptVelocities, kept),
                 leftOut + levels.length - kept);
@@ -124,7 +127,7 @@ public final class DepthVelocityRelation {
     public Optional<Spread> ratio() {
         double[] ratios = new double[levels.length];
         for (int i = 0; i < ratios.length; i++) {
-            ratios[i] = velocities[i] / law.velocity(levels[i]);
+            ratios[i] = velocities[i] / monitor.uniformVelocity(levels[i]);
         }
         return Spread.of(ratios);
     }
@@ -135,9 +138,10 @@ public final class DepthVelocityRelation {
      * @return estimate, s/m^(1/3); empty if there are no readings
      */
     public Optional<RoughnessEstimate> manning() {
+        MeasuredRoughness measured = new MeasuredRoughness(monitor);
         double[] n = new double[levels.length];
         for (int i = 0; i < n.length; i++) {
-            n[i] = law.manning(levels[i], velocities[i]);
+            n[i] = measured.manning(levels[i], velocities[i]);
         }
         return Spread.of(n).map(spread -> new RoughnessEstimate(spread, 0, 0));
     }
@@ -150,12 +154,13 @@ public final class DepthVelocityRelation {
      * @return estimate, m, each reading kept in [0, 4R]; empty if there are no readings
      */
     public Optional<RoughnessEstimate> sandRoughness(ColebrookWhite viscosity) {
+        MeasuredRoughness measured = new MeasuredRoughness(monitor);
         double[] roughness = new double[levels.length];
         int tooFast = 0;
         int tooSlow = 0;
         for (int i = 0; i < roughness.length; i++) {
-            double ks = law.sandRoughness(levels[i], velocities[i], viscosity);
-            double largest = law.largestSandRoughness(levels[i]);
+            double ks = measured.sandRoughness(levels[i], velocities[i], viscosity);
+            double largest = measured.largestSandRoughness(levels[i]);
             tooFast += ks < 0 ? 1 : 0;
             tooSlow += ks > largest ? 1 : 0;
             roughness[i] = Math.min(Math.max(ks, 0), largest);
@@ -188,7 +193,8 @@ public final class DepthVelocityRelation {
         members.forEach((number, indices) -> {
             double level = Spread.of(pick(levels, indices)).orElseThrow().median();
             Spread velocity = Spread.of(pick(velocities, indices)).orElseThrow();
-            classes.add(new DepthClass(number * width, (number + 1) * width, level, velocity, law.velocity(level)));
+            classes.add(new DepthClass(
+                    number * width, (number + 1) * width, level, velocity, monitor.uniformVelocity(level)));
         });
         return List.copyOf(classes);
     }

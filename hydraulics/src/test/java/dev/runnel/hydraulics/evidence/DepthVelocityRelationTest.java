@@ -1,4 +1,4 @@
-package dev.runnel.hydraulics.monitoring;
+package dev.runnel.hydraulics.evidence;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
@@ -8,6 +8,7 @@ import dev.runnel.hydraulics.flow.ColebrookWhite;
 import dev.runnel.hydraulics.flow.Conduit;
 import dev.runnel.hydraulics.flow.Gradient;
 import dev.runnel.hydraulics.flow.Manning;
+import dev.runnel.hydraulics.monitoring.PipeMonitor;
 import dev.runnel.hydraulics.section.CircularSection;
 import dev.runnel.timeseries.Quality;
 import dev.runnel.timeseries.Reading;

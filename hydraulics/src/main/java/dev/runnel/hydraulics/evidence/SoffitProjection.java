@@ -1,4 +1,4 @@
-package dev.runnel.hydraulics.monitoring;
+package dev.runnel.hydraulics.evidence;
 
 import java.time.LocalDate;
 import java.util.Objects;

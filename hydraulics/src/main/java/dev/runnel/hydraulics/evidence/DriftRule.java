@@ -1,5 +1,6 @@
-package dev.runnel.hydraulics.monitoring;
+package dev.runnel.hydraulics.evidence;
 
+import dev.runnel.hydraulics.monitoring.PipeMonitor;
 import dev.runnel.internal.Require;
 import dev.runnel.internal.Text;
 import java.time.LocalDate;
