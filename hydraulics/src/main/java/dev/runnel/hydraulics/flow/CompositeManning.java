@@ -105,7 +105,7 @@ public final class CompositeManning implements Resistance {
     }
 
     @Override
-    public Resistance forDepth(CrossSection section, double depth) {
+    public Manning at(CrossSection section, double depth) {
         return Manning.of(n(section, depth));
     }
 
@@ -114,26 +114,6 @@ public final class CompositeManning implements Resistance {
         return Arrays.stream(tops)
                 .filter(level -> level > 0 && level < section.height())
                 .toArray();
-    }
-
-    /**
-     * {@inheritDoc}
-     *
-     * <p>With the n of the walls above the last level, as no section is known here.
-     */
-    @Override
-    public double velocity(double hydraulicRadius, double gradient, double gravity) {
-        return Manning.of(n[n.length - 1]).velocity(hydraulicRadius, gradient, gravity);
-    }
-
-    /**
-     * {@inheritDoc}
-     *
-     * <p>With the n of the walls above the last level, as no section is known here.
-     */
-    @Override
-    public double gradient(double velocity, double hydraulicRadius, double gravity) {
-        return Manning.of(n[n.length - 1]).gradient(velocity, hydraulicRadius, gravity);
     }
 
     @Override

@@ -139,7 +139,7 @@ public final class Conduit {
      * @throws IllegalArgumentException if {@code depth} is outside or NaN
      */
     public double velocity(double depth) {
-        return resistance.forDepth(section, depth).velocity(section.hydraulicRadius(depth), gradient.value(), gravity);
+        return resistance.at(section, depth).velocity(section.hydraulicRadius(depth), gradient.value(), gravity);
     }
 
     /**
@@ -253,7 +253,7 @@ public final class Conduit {
         Require.positive("discharge", discharge, "m3/s");
         Require.positive("depth", depth, "m");
         double velocity = discharge / section.area(depth);
-        double slope = resistance.forDepth(section, depth).gradient(velocity, section.hydraulicRadius(depth), gravity);
+        double slope = resistance.at(section, depth).gradient(velocity, section.hydraulicRadius(depth), gravity);
         return Gradient.of(slope);
     }
 

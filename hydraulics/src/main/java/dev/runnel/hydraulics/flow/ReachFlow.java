@@ -52,9 +52,7 @@ final class ReachFlow {
         CrossSection section = reach.section();
         double depth = Math.min(level, soffit);
         double velocity = flow.discharge() / section.area(depth);
-        return reach.resistance()
-                .forDepth(section, depth)
-                .gradient(velocity, section.hydraulicRadius(depth), flow.gravity());
+        return reach.resistance().at(section, depth).gradient(velocity, section.hydraulicRadius(depth), flow.gravity());
     }
 
     /** The slow level with E − weight·Sf − extra velocity heads = value; NaN if even the critical depth has more. */

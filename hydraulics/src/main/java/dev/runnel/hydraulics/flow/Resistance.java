@@ -4,71 +4,26 @@ import dev.runnel.hydraulics.section.CrossSection;
 import org.apiguardian.api.API;
 
 /**
- * A law of resistance: the mean velocity of uniform flow from hydraulic radius and gradient, and back. Implementations
- * are immutable and thread-safe; velocity rises strictly with both arguments.
+ * A law of resistance, asked at a depth of a section. What answers is a {@link LawByRadius}: the law as it stands at that
+ * depth, with one roughness for the whole wetted perimeter. Implementations are immutable and thread-safe.
+ *
+ * <p>A roughness may depend on the depth (sediment on the bed, another lining higher up, an n that falls as the pipe
+ * fills). Therefore a law of resistance has no velocity of its own: a hydraulic radius alone does not say where in the
+ * section the water stands.
  *
  * @since 0.1
  */
 @API(status = API.Status.STABLE, since = "0.1")
 public interface Resistance {
     /**
-     * Returns the mean velocity of uniform flow.
-     *
-     * @param hydraulicRadius hydraulic radius R, m; 0 or greater
-     * @param gradient energy gradient S, m/m; 0 or greater
-     * @param gravity acceleration of free fall g, m/s²; greater than 0
-     * @return velocity V, m/s; 0 if the radius or the gradient is 0
-     * @throws IllegalArgumentException if an argument is out of range or NaN
-     */
-    double velocity(double hydraulicRadius, double gradient, double gravity);
-
-    /**
-     * Returns the energy gradient that drives a velocity: the inverse of
-     * {@link #velocity(double, double, double) velocity}.
-     *
-     * @param velocity velocity V, m/s; 0 or greater
-     * @param hydraulicRadius hydraulic radius R, m; greater than 0
-     * @param gravity acceleration of free fall g, m/s²; greater than 0
-     * @return gradient S, m/m
-     * @throws IllegalArgumentException if an argument is out of range or NaN
-     */
-    double gradient(double velocity, double hydraulicRadius, double gravity);
-
-    /**
-     * Returns the mean velocity of uniform flow under standard gravity.
-     *
-     * @param hydraulicRadius hydraulic radius R, m; 0 or greater
-     * @param gradient energy gradient S, m/m; 0 or greater
-     * @return velocity V, m/s
-     * @throws IllegalArgumentException if an argument is out of range or NaN
-     */
-    default double velocity(double hydraulicRadius, double gradient) {
-        return velocity(hydraulicRadius, gradient, Gravity.STANDARD);
-    }
-
-    /**
-     * Returns the energy gradient that drives a velocity under standard gravity.
-     *
-     * @param velocity velocity V, m/s; 0 or greater
-     * @param hydraulicRadius hydraulic radius R, m; greater than 0
-     * @return gradient S, m/m
-     * @throws IllegalArgumentException if an argument is out of range or NaN
-     */
-    default double gradient(double velocity, double hydraulicRadius) {
-        return gradient(velocity, hydraulicRadius, Gravity.STANDARD);
-    }
-
-    /**
-     * Returns the law as it stands at a depth, for laws whose roughness depends on it.
+     * Returns the law as it stands at a depth.
      *
      * @param section the section
-     * @param depth depth above its invert, m; in [0, height]
-     * @return the law at that depth; this one unless overridden
+     * @param depth depth above its lowest point, m; in [0, height]
+     * @return the law at that depth
      * @throws IllegalArgumentException if {@code depth} is outside or the law does not fit the section
      */
-    default Resistance forDepth(CrossSection section, double depth) {
-        return this;
-    }
+    LawByRadius at(CrossSection section, double depth);
 
     /**
      * Returns the depths where the law changes its course, for the search of maxima.

@@ -45,7 +45,7 @@ public final class VariableManning implements Resistance {
     }
 
     @Override
-    public Resistance forDepth(CrossSection section, double depth) {
+    public Manning at(CrossSection section, double depth) {
         return Manning.of(n(Math.min(Math.max(depth / closedHeight(section), 0), 1)));
     }
 
@@ -59,26 +59,6 @@ public final class VariableManning implements Resistance {
             throw new IllegalArgumentException("a roughness by fullness needs a section with a soffit, was " + section);
         }
         return section.height();
-    }
-
-    /**
-     * {@inheritDoc}
-     *
-     * <p>With the n of the full section.
-     */
-    @Override
-    public double velocity(double hydraulicRadius, double gradient, double gravity) {
-        return Manning.of(n(1)).velocity(hydraulicRadius, gradient, gravity);
-    }
-
-    /**
-     * {@inheritDoc}
-     *
-     * <p>With the n of the full section.
-     */
-    @Override
-    public double gradient(double velocity, double hydraulicRadius, double gravity) {
-        return Manning.of(n(1)).gradient(velocity, hydraulicRadius, gravity);
     }
 
     @Override

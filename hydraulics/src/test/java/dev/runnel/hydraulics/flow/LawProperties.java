@@ -11,7 +11,7 @@ import net.jqwik.api.Provide;
 
 class LawProperties {
     @Provide
-    Arbitrary<Resistance> laws() {
+    Arbitrary<LawByRadius> laws() {
         return Pipes.laws();
     }
 
@@ -27,7 +27,7 @@ class LawProperties {
 
     @Property(tries = 5000)
     void gradientIsTheInverseOfVelocity(
-            @ForAll("laws") Resistance law, @ForAll("radii") double radius, @ForAll("gradients") double gradient) {
+            @ForAll("laws") LawByRadius law, @ForAll("radii") double radius, @ForAll("gradients") double gradient) {
         double velocity = law.velocity(radius, gradient);
         assertThat(velocity).isPositive();
         assertThat(law.gradient(velocity, radius)).isCloseTo(gradient, within(1e-13 * gradient));
@@ -35,7 +35,7 @@ class LawProperties {
 
     @Property(tries = 2000)
     void velocityRisesWithRadiusAndGradient(
-            @ForAll("laws") Resistance law, @ForAll("radii") double radius, @ForAll("gradients") double gradient) {
+            @ForAll("laws") LawByRadius law, @ForAll("radii") double radius, @ForAll("gradients") double gradient) {
         double velocity = law.velocity(radius, gradient);
         assertThat(law.velocity(radius * 1.0001, gradient)).isGreaterThan(velocity);
         assertThat(law.velocity(radius, gradient * 1.0001)).isGreaterThan(velocity);

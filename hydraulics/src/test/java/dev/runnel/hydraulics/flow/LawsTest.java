@@ -63,7 +63,7 @@ class LawsTest {
 
     @Test
     void nothingFlowsWithoutGradientOrWater() {
-        for (Resistance law : new Resistance[] {Manning.of(0.013), ColebrookWhite.ofRoughness(0.0015)}) {
+        for (LawByRadius law : new LawByRadius[] {Manning.of(0.013), ColebrookWhite.ofRoughness(0.0015)}) {
             assertThat(law.velocity(0, 0.01)).isZero();
             assertThat(law.velocity(0.1, 0)).isZero();
             assertThat(law.gradient(0, 0.1)).isZero();
@@ -82,7 +82,7 @@ class LawsTest {
         assertThatThrownBy(() -> ColebrookWhite.ofRoughnessMm(-1)).hasMessageContaining("roughnessMm");
         assertThatThrownBy(() -> ColebrookWhite.ofRoughness(0.001).withViscosity(0))
                 .hasMessage("viscosity must be greater than 0 and finite (m2/s), was 0");
-        for (Resistance law : new Resistance[] {Manning.of(0.013), ColebrookWhite.ofRoughness(0.0015)}) {
+        for (LawByRadius law : new LawByRadius[] {Manning.of(0.013), ColebrookWhite.ofRoughness(0.0015)}) {
             assertThatThrownBy(() -> law.velocity(-1, 0.01)).hasMessageStartingWith("hydraulicRadius must be ");
             assertThatThrownBy(() -> law.velocity(1, -0.01)).hasMessageStartingWith("gradient must be ");
             assertThatThrownBy(() -> law.gradient(-1, 1)).hasMessageStartingWith("velocity must be ");

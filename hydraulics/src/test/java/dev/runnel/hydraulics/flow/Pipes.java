@@ -7,10 +7,10 @@ import net.jqwik.api.Arbitrary;
 import net.jqwik.api.Combinators;
 
 /** Random conduits far beyond what is built, so that what is built is well inside. */
-final class Pipes {
+public final class Pipes {
     private Pipes() {}
 
-    static Arbitrary<Double> logUniform(double least, double most) {
+    public static Arbitrary<Double> logUniform(double least, double most) {
         return Arbitraries.doubles()
                 .between(0, 1)
                 .ofScale(12)
@@ -18,7 +18,7 @@ final class Pipes {
                 .map(x -> Math.min(most, Math.max(least, least * Math.pow(most / least, x))));
     }
 
-    static Arbitrary<Resistance> laws() {
+    public static Arbitrary<LawByRadius> laws() {
         return Arbitraries.oneOf(
                 logUniform(0.005, 0.2).map(Manning::of),
                 logUniform(1e-7, 0.1)
@@ -31,7 +31,7 @@ final class Pipes {
     }
 
     /** Laws whose roughness depends on the depth, for closed sections. */
-    static Arbitrary<Resistance> depthLaws() {
+    public static Arbitrary<Resistance> depthLaws() {
         return Arbitraries.of(
                 VariableManning.of(0.013, RoughnessByDepth.asce1970()),
                 CompositeManning.of(Compounding.HORTON_EINSTEIN, 0.025, 0.012),
@@ -39,11 +39,11 @@ final class Pipes {
                 CompositeManning.of(Compounding.LOTTER, 0.012, 0.02));
     }
 
-    static Arbitrary<Conduit> circular() {
+    public static Arbitrary<Conduit> circular() {
         return of(logUniform(0.01, 20).map(CircularSection::ofDiameter));
     }
 
-    static Arbitrary<Conduit> of(Arbitrary<? extends CrossSection> sections) {
+    public static Arbitrary<Conduit> of(Arbitrary<? extends CrossSection> sections) {
         return Combinators.combine(sections, logUniform(1e-6, 1), laws())
                 .as((section, gradient, law) -> Conduit.of(section, Gradient.of(gradient), law));
     }

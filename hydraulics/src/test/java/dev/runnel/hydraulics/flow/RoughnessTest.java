@@ -81,8 +81,7 @@ class RoughnessTest {
         assertThat(law.n(CircularSection.ofDiameter(0.6), 0)).isEqualTo(0.012);
         assertThat(law.n(CircularSection.ofDiameter(0.6).withSediment(0.1), 0.2))
                 .isBetween(0.0125, 0.03);
-        assertThat(law.velocity(0.1, 0.01)).isEqualTo(Manning.of(0.012).velocity(0.1, 0.01));
-        assertThat(law.gradient(1, 0.1)).isEqualTo(Manning.of(0.012).gradient(1, 0.1));
+        assertThat(law.at(CircularSection.ofDiameter(0.6), 0.2)).isEqualTo(Manning.of(0.012));
     }
 
     @Test

@@ -64,7 +64,7 @@ public final class Shapes {
     }
 
     /** A depth that is a part of the height, or of a measure of the section where it has no soffit. */
-    static double depth(CrossSection section, double part) {
+    public static double depth(CrossSection section, double part) {
         return Double.isInfinite(section.height())
                 ? 4 * part * Math.max(section.breakDepths()[section.breakDepths().length - 1], 1)
                 : part * section.height();

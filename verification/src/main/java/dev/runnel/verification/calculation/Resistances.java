@@ -1,8 +1,8 @@
 package dev.runnel.verification.calculation;
 
 import dev.runnel.hydraulics.flow.ColebrookWhite;
+import dev.runnel.hydraulics.flow.LawByRadius;
 import dev.runnel.hydraulics.flow.Manning;
-import dev.runnel.hydraulics.flow.Resistance;
 
 /** The law of resistance that the inputs describe: Manning's n, or a roughness with a viscosity or a temperature. */
 final class Resistances {
@@ -11,7 +11,7 @@ final class Resistances {
 
     private Resistances() {}
 
-    static Resistance of(Inputs in) {
+    static LawByRadius of(Inputs in) {
         if (in.has("n") == in.has("roughness")) {
             throw new IllegalArgumentException("one of n and roughness must be given");
         }
