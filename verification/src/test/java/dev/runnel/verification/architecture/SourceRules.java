@@ -14,7 +14,6 @@ final class SourceRules {
     private static final Pattern LEFT_UNDONE = Pattern.compile("@Disa" + "bled|\\bTO" + "DO\\b|\\bFIX" + "ME\\b");
     private static final Pattern OWN_MACHINE =
             Pattern.compile("(?<![\\w.])/(home|root|tmp|work|Users)/|[A-Z]:\\\\Users");
-    private static final int MOST_LINES = 400;
 
     private SourceRules() {}
 
@@ -30,9 +29,6 @@ final class SourceRules {
         }
         if (OWN_MACHINE.matcher(text).find()) {
             complaints.add(file + " holds a path of somebody's machine");
-        }
-        if (file.endsWith(".java") && text.lines().count() > MOST_LINES) {
-            complaints.add(file + " has more than " + MOST_LINES + " lines: two things live in it");
         }
         return complaints;
     }

@@ -3,16 +3,16 @@ package dev.runnel.verification.consumer;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import dev.runnel.verification.House;
-import java.io.ByteArrayOutputStream;
 import java.io.File;
 import java.io.IOException;
 import java.lang.module.ModuleFinder;
+import java.nio.charset.Charset;
 import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.jar.JarFile;
-import javax.tools.ToolProvider;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -57,8 +57,11 @@ class JarsIT {
                 .containsExactly("2328", "312518", "1.5", "module path");
     }
 
-    /** As strict as a careful user would be: a warning about our class files is an error. */
-    private void compile(String option, String path, Path... sources) {
+    /**
+     * As strict as a careful user would be, a warning about our class files being an error; and as a process of its own,
+     * since a compiler inside this one sees the path of the tests as well.
+     */
+    private void compile(String option, String path, Path... sources) throws Exception {
         List<String> arguments = new ArrayList<>(List.of(
                 option,
                 path,
@@ -71,21 +74,36 @@ class JarsIT {
         for (Path source : sources) {
             arguments.add(source.toString());
         }
-        ByteArrayOutputStream messages = new ByteArrayOutputStream();
-        int status =
-                ToolProvider.getSystemJavaCompiler().run(null, messages, messages, arguments.toArray(String[]::new));
-        assertThat(status).as(messages.toString(StandardCharsets.UTF_8)).isZero();
+        assertThat(tool("javac", arguments)).isEmpty();
     }
 
     private static List<String> run(String... arguments) throws Exception {
-        List<String> command = new ArrayList<>(
-                List.of(Path.of(System.getProperty("java.home"), "bin", "java").toString()));
-        command.addAll(List.of(arguments));
-        Process process = new ProcessBuilder(command).redirectErrorStream(true).start();
-        List<String> lines = new String(process.getInputStream().readAllBytes(), StandardCharsets.UTF_8)
-                .lines()
-                .toList();
-        assertThat(process.waitFor()).as(String.join("\n", lines)).isZero();
-        return lines;
+        return tool("java", List.of(arguments));
+    }
+
+    /** Starts a tool of the JDK and returns what it printed; the arguments pass through a file, whatever is in a path. */
+    private static List<String> tool(String name, List<String> arguments) throws Exception {
+        Path file = Files.createTempFile("arguments", ".txt");
+        try {
+            Files.write(
+                    file,
+                    arguments.stream()
+                            .map(each -> '"' + each.replace("\\", "\\\\") + '"')
+                            .toList(),
+                    Charset.forName(System.getProperty("native.encoding")));
+            Process process = new ProcessBuilder(
+                            Path.of(System.getProperty("java.home"), "bin", name)
+                                    .toString(),
+                            "@" + file)
+                    .redirectErrorStream(true)
+                    .start();
+            List<String> lines = new String(process.getInputStream().readAllBytes(), StandardCharsets.UTF_8)
+                    .lines()
+                    .toList();
+            assertThat(process.waitFor()).as(String.join("\n", lines)).isZero();
+            return lines;
+        } finally {
+            Files.delete(file);
+        }
     }
 }
