@@ -2,6 +2,7 @@ package dev.runnel.internal;
 
 import java.math.BigDecimal;
 import java.math.MathContext;
+import java.time.Duration;
 import java.util.Locale;
 import org.apiguardian.api.API;
 
@@ -9,6 +10,8 @@ import org.apiguardian.api.API;
 @API(status = API.Status.INTERNAL)
 public final class Text {
     private static final int LONGEST_QUOTE = 60;
+    private static final Duration LONGEST = Duration.ofSeconds(Long.MAX_VALUE, 999_999_999);
+    private static final Duration LONGEST_NEGATIVE = Duration.ofSeconds(Long.MIN_VALUE);
 
     private Text() {}
 
@@ -57,6 +60,39 @@ public final class Text {
                 .round(new MathContext(digits))
                 .stripTrailingZeros()
                 .toPlainString();
+    }
+
+    /**
+     * Returns a duration as people write it: days, hours, minutes and seconds, what is 0 left out. From a minute on it is
+     * rounded to whole seconds, below to three significant digits.
+     *
+     * @param duration any duration
+     * @return for example {@code 14 min 26 s}, {@code 1 d 2 h}, {@code 0.25 s}, {@code 0 s}
+     */
+    public static String duration(Duration duration) {
+        if (duration.isNegative()) {
+            // The longest negative one has no positive counterpart; a nanosecond of it is rounded away in any case.
+            return "-" + duration(duration.equals(LONGEST_NEGATIVE) ? LONGEST : duration.negated());
+        }
+        if (duration.getSeconds() < 60) {
+            double seconds = duration.getSeconds() + duration.getNano() / 1e9;
+            String text = significant(seconds, 3);
+            return text.equals("60") ? "1 min" : text + " s";
+        }
+        long seconds = duration.getSeconds();
+        seconds += duration.getNano() >= 500_000_000 && seconds < Long.MAX_VALUE ? 1 : 0;
+        StringBuilder text = new StringBuilder();
+        part(text, seconds / 86_400, "d");
+        part(text, seconds / 3_600 % 24, "h");
+        part(text, seconds / 60 % 60, "min");
+        part(text, seconds % 60, "s");
+        return text.toString();
+    }
+
+    private static void part(StringBuilder text, long count, String unit) {
+        if (count > 0) {
+            text.append(text.isEmpty() ? "" : " ").append(count).append(' ').append(unit);
+        }
     }
 
     /**

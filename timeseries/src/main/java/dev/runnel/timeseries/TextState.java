@@ -1,0 +1,53 @@
+package dev.runnel.timeseries;
+
+import dev.runnel.internal.Text;
+import org.apiguardian.api.API;
+
+/**
+ * A state that is nothing but its text: what stands in it is the business of the machine that wrote it, and of the rule
+ * that reads it. Immutable and thread-safe.
+ *
+ * @since 0.1
+ */
+@API(status = API.Status.EXPERIMENTAL, since = "0.1")
+public final class TextState implements MachineState {
+    private final String text;
+
+    private TextState(String text) {
+        this.text = text;
+    }
+
+    /**
+     * Returns the state with the given text. Whether a rule can read it, {@link Rule#parseState} tells.
+     *
+     * @param text one line of visible ASCII, not empty
+     * @return the state
+     * @throws IllegalArgumentException if the text is empty or holds another character
+     */
+    public static TextState of(String text) {
+        if (text.isEmpty() || text.chars().anyMatch(c -> c < ' ' || c > '~')) {
+            throw new IllegalArgumentException("state must be one line of ASCII, was " + Text.quoted(text));
+        }
+        return new TextState(text);
+    }
+
+    @Override
+    public String toText() {
+        return text;
+    }
+
+    @Override
+    public boolean equals(Object other) {
+        return other instanceof TextState that && text.equals(that.text);
+    }
+
+    @Override
+    public int hashCode() {
+        return text.hashCode();
+    }
+
+    @Override
+    public String toString() {
+        return text;
+    }
+}
