@@ -8,6 +8,8 @@ import org.apiguardian.api.API;
  *
  * @param name unique name: table, row of the table, quantity
  * @param table name of the table the row stands in
+ * @param column column of the table the expected value stands in; empty if it stands in no table
+ * @param program program that made the expected value, as a path in the repository; empty if none is named
  * @param module library module that is checked
  * @param calculation name of the calculation
  * @param source where the expected value comes from
@@ -25,6 +27,8 @@ import org.apiguardian.api.API;
 public record Check(
         String name,
         String table,
+        String column,
+        String program,
         String module,
         String calculation,
         Source source,
@@ -36,6 +40,23 @@ public record Check(
         double tolerance,
         Status status,
         String remark) {
+    /**
+     * Checks the parts.
+     *
+     * @throws IllegalArgumentException if the printed value is no number, the tolerance negative or not finite, or the
+     *     status not what {@link #judge} says of a value that is not excluded
+     */
+    public Check {
+        if (!(tolerance >= 0 && tolerance < Double.POSITIVE_INFINITY)) {
+            throw new IllegalArgumentException("tolerance must be 0 or greater and finite, was " + tolerance);
+        }
+        double expected = Double.parseDouble(printed);
+        if (status != Status.EXCLUDED && status != judge(expected, computed.orElse(Double.NaN), tolerance)) {
+            throw new IllegalArgumentException("status must follow from expected " + printed + ", computed " + computed
+                    + " and tolerance " + tolerance + ", was " + status);
+        }
+    }
+
     /**
      * Returns the expected value.
      *

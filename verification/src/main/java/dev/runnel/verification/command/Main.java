@@ -2,12 +2,14 @@ package dev.runnel.verification.command;
 
 import dev.runnel.verification.Check;
 import dev.runnel.verification.Results;
+import dev.runnel.verification.Selection;
 import dev.runnel.verification.calculation.Calculations;
 import dev.runnel.verification.oracle.ConduitPeers;
 import dev.runnel.verification.report.CsvReport;
 import dev.runnel.verification.report.HtmlReport;
 import dev.runnel.verification.report.JUnitReport;
 import dev.runnel.verification.report.SummaryReport;
+import dev.runnel.verification.table.PublishedTable;
 import dev.runnel.verification.table.TableFolder;
 import java.io.FileDescriptor;
 import java.io.FileOutputStream;
@@ -74,8 +76,10 @@ public final class Main {
         }
         List<TableFolder> folders = new ArrayList<>(List.of(TableFolder.shipped()));
         options.tables().forEach(folder -> folders.add(TableFolder.read(folder)));
-        Results results = namedIfEmpty(
-                withPeers(VerificationRun.of(folders, check -> isWanted(check, options)), options), options);
+        if (options.list()) {
+            return list(folders, options.selection(), out);
+        }
+        Results results = namedIfEmpty(withPeers(VerificationRun.of(folders, options.selection()), options), options);
         out.print(SummaryReport.text(results));
         Path report = options.report().orElseGet(Main::defaultReport);
         try {
@@ -88,35 +92,38 @@ public final class Main {
         return results.exitCode();
     }
 
+    /** Prints what would run: nothing is computed. */
+    private static int list(List<TableFolder> folders, Selection selection, PrintStream out) {
+        int total = 0;
+        boolean problems = false;
+        for (TableFolder folder : folders) {
+            for (PublishedTable table : folder.tables()) {
+                int values = table.count(selection);
+                total += values;
+                if (values > 0) {
+                    out.println(String.format(Locale.ROOT, "%6d  %s, %s", values, table.name(), table.source()));
+                }
+            }
+            folder.problems().forEach(problem -> out.println("COULD NOT READ " + problem));
+            problems |= !folder.problems().isEmpty();
+        }
+        out.println(String.format(Locale.ROOT, "%6d  values", total));
+        return total == 0 || problems ? 2 : 0;
+    }
+
     private static Results withPeers(Results tables, Options options) {
         if (options.cases() == 0) {
             return tables;
         }
         List<Check> checks = new ArrayList<>(tables.checks());
-        ConduitPeers.compare(options.cases()).stream()
-                .filter(check -> isWanted(check, options))
-                .forEach(checks::add);
+        checks.addAll(ConduitPeers.compare(options.cases(), options.selection()));
         return new Results(checks, tables.blanks(), tables.problems());
     }
 
     private static Results namedIfEmpty(Results results, Options options) {
-        if (!results.checks().isEmpty() || !results.problems().isEmpty()) {
-            return results;
-        }
-        return new Results(
-                List.of(),
-                0,
-                List.of("no published value matches"
-                        + options.module().map(name -> " --module " + name).orElse("")
-                        + options.source().map(text -> " --source " + text).orElse("")));
-    }
-
-    private static boolean isWanted(Check check, Options options) {
-        String citation = check.source().toString().toLowerCase(Locale.ROOT);
-        return options.module().map(check.module()::equals).orElse(true)
-                && options.source()
-                        .map(text -> citation.contains(text.toLowerCase(Locale.ROOT)))
-                        .orElse(true);
+        return results.checks().isEmpty() && results.problems().isEmpty()
+                ? new Results(List.of(), 0, List.of("no expected value matches " + options.selection()))
+                : results;
     }
 
     /**

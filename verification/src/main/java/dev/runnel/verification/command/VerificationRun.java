@@ -2,12 +2,12 @@ package dev.runnel.verification.command;
 
 import dev.runnel.verification.Check;
 import dev.runnel.verification.Results;
+import dev.runnel.verification.Selection;
 import dev.runnel.verification.table.PublishedTable;
 import dev.runnel.verification.table.TableException;
 import dev.runnel.verification.table.TableFolder;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.function.Predicate;
 import org.apiguardian.api.API;
 
 /**
@@ -20,28 +20,40 @@ public final class VerificationRun {
     private VerificationRun() {}
 
     /**
-     * Runs all tables of some folders.
+     * Runs the tables of some folders, as many at a time as there are processors.
      *
      * @param folders the folders; what could not be read in them is among the problems of the results
-     * @param wanted which checks to keep
-     * @return the results
+     * @param selection what to compare; nothing else is computed
+     * @return the results, in the order of the folders and their tables, however many processors there are
      */
-    public static Results of(List<TableFolder> folders, Predicate<Check> wanted) {
-        List<Check> checks = new ArrayList<>();
+    public static Results of(List<TableFolder> folders, Selection selection) {
         List<String> problems = new ArrayList<>();
-        int blanks = 0;
+        List<PublishedTable> tables = new ArrayList<>();
         for (TableFolder folder : folders) {
             problems.addAll(folder.problems());
-            for (PublishedTable table : folder.tables()) {
-                try {
-                    List<Check> kept = table.checks().stream().filter(wanted).toList();
-                    checks.addAll(kept);
-                    blanks += kept.isEmpty() ? 0 : table.blanks();
-                } catch (TableException e) {
-                    problems.add(e.getMessage());
-                }
-            }
+            tables.addAll(folder.tables());
+        }
+        List<Outcome> outcomes = tables.parallelStream()
+                .map(table -> Outcome.of(table, selection))
+                .toList();
+        List<Check> checks = new ArrayList<>();
+        int blanks = 0;
+        for (Outcome outcome : outcomes) {
+            checks.addAll(outcome.checks);
+            problems.addAll(outcome.problems);
+            blanks += outcome.blanks;
         }
         return new Results(checks, blanks, problems);
+    }
+
+    private record Outcome(List<Check> checks, int blanks, List<String> problems) {
+        static Outcome of(PublishedTable table, Selection selection) {
+            try {
+                List<Check> checks = table.checks(selection);
+                return new Outcome(checks, checks.isEmpty() ? 0 : table.blanks(), List.of());
+            } catch (TableException e) {
+                return new Outcome(List.of(), 0, List.of(e.getMessage()));
+            }
+        }
     }
 }

@@ -7,10 +7,13 @@ import dev.runnel.hydraulics.flow.Manning;
 import dev.runnel.hydraulics.section.CircularSection;
 import dev.runnel.verification.Check;
 import dev.runnel.verification.Provenance;
+import dev.runnel.verification.Selection;
 import dev.runnel.verification.Source;
+import dev.runnel.verification.Version;
 import java.util.List;
 import java.util.OptionalDouble;
 import java.util.SplittableRandom;
+import java.util.stream.Stream;
 import org.apiguardian.api.API;
 
 /**
@@ -25,6 +28,12 @@ public final class ConduitPeers {
     private static final double GRAVITY = 9.81;
     /** A root found by Brent's method in double precision, through a discharge that rises steeply with depth. */
     private static final double OF_ROOT = 1e-11;
+
+    private static final String MODULE = "hydraulics";
+    private static final Source SOURCE = new Source(
+            "Runnel (2026), independent recomputation with Brent's methods of Apache Commons Math 3.6.1",
+            Provenance.DERIVED_ORACLE);
+    private static final Version SINCE = Version.parse("0.1");
 
     private final int cases;
     private final SplittableRandom random = new SplittableRandom(SEED);
@@ -43,24 +52,34 @@ public final class ConduitPeers {
      * Compares random conduits. Half of them follow Manning, half Colebrook-White.
      *
      * @param cases how many; 1 or more
-     * @return one check for each quantity, the expected value being a difference of 0
+     * @param selection which quantities; nothing is computed if it wants none
+     * @return one check for each wanted quantity, the expected value being a difference of 0
      * @throws IllegalArgumentException if {@code cases} is below 1
      */
-    public static List<Check> compare(int cases) {
+    public static List<Check> compare(int cases, Selection selection) {
         if (cases < 1) {
             throw new IllegalArgumentException("cases must be 1 or more, was " + cases);
         }
         ConduitPeers peers = new ConduitPeers(cases);
+        if (peers.checks(selection).isEmpty()) {
+            return List.of();
+        }
         for (int i = 0; i < cases; i++) {
             peers.one(i % 2 == 0);
         }
-        return List.of(
-                peers.check("flow.discharge", peers.discharge, 1e-12),
-                peers.check("flow.maximum-discharge", peers.maximum, 1e-12),
-                peers.check("flow.normal-depth", peers.lowerDepth, OF_ROOT),
-                peers.check("flow.upper-normal-depth", peers.upperDepth, OF_ROOT),
-                peers.check("flow.critical-depth", peers.criticalDepth, OF_ROOT),
-                peers.check("resistance.friction-factor", peers.friction, 1e-12));
+        return peers.checks(selection);
+    }
+
+    private List<Check> checks(Selection selection) {
+        return Stream.of(
+                        check("flow.discharge", discharge, 1e-12),
+                        check("flow.maximum-discharge", maximum, 1e-12),
+                        check("flow.normal-depth", lowerDepth, OF_ROOT),
+                        check("flow.upper-normal-depth", upperDepth, OF_ROOT),
+                        check("flow.critical-depth", criticalDepth, OF_ROOT),
+                        check("resistance.friction-factor", friction, 1e-12))
+                .filter(check -> selection.wants(MODULE, check.calculation(), SOURCE, SINCE))
+                .toList();
     }
 
     private void one(boolean manning) {
@@ -126,11 +145,11 @@ public final class ConduitPeers {
         return new Check(
                 "peer:" + calculation,
                 "peer",
-                "hydraulics",
+                "",
+                "verification/src/main/java/dev/runnel/verification/oracle/ConduitPeers.java",
+                MODULE,
                 calculation,
-                new Source(
-                        "Runnel (2026), independent recomputation with Brent's methods of Apache Commons Math 3.6.1",
-                        Provenance.DERIVED_ORACLE),
+                SOURCE,
                 "worst relative difference of " + cases + " random conduits, seed " + SEED,
                 "cases=" + cases,
                 "0",

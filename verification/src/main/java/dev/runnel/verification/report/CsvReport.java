@@ -27,7 +27,9 @@ public final class CsvReport {
         "computed",
         "deviation",
         "tolerance",
-        "status"
+        "status",
+        "column",
+        "program"
     };
 
     private CsvReport() {}
@@ -55,7 +57,9 @@ public final class CsvReport {
                         number(check.computed().stream()),
                         number(check.deviation().stream()),
                         Text.number(check.tolerance()),
-                        check.status().toString());
+                        check.status().toString(),
+                        check.column(),
+                        check.program());
             }
         }
         return text.toString();

@@ -3,6 +3,7 @@ package dev.runnel.verification.table;
 import dev.runnel.internal.Settings;
 import dev.runnel.verification.Provenance;
 import dev.runnel.verification.Source;
+import dev.runnel.verification.Version;
 import dev.runnel.verification.calculation.Calculation;
 import dev.runnel.verification.calculation.Calculations;
 import java.nio.file.Path;
@@ -22,16 +23,19 @@ record Descriptor(
         Source source,
         String locator,
         String note,
+        String program,
+        Version since,
         int values,
         Map<String, String> units,
         List<CheckRule> checks) {
     private static final Set<String> PLAIN =
-            Set.of("author", "year", "work", "edition", "locator", "provenance", "note", "values");
+            Set.of("author", "year", "work", "edition", "locator", "provenance", "note", "program", "since", "values");
     private static final Set<String> PER_CHECK = Set.of("calculation", "expected", "result", "tolerance", "reason");
     private static final String INPUT = "input.";
     private static final String COLUMN = "column.";
     private static final String CHECK = "check.";
     private static final String ONLY = "value";
+    private static final Version FIRST_VERSION = Version.parse("0.1");
 
     static Descriptor read(Path path) {
         try {
@@ -70,6 +74,8 @@ record Descriptor(
                 source,
                 settings.text("locator"),
                 settings.optionalText("note").orElse(""),
+                settings.optionalText("program").orElse(""),
+                optional(settings, "since", Version::parse).orElse(FIRST_VERSION),
                 (int) values,
                 units(settings),
                 List.copyOf(checks));

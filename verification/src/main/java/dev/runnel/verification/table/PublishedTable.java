@@ -1,8 +1,10 @@
 package dev.runnel.verification.table;
 
 import dev.runnel.verification.Check;
+import dev.runnel.verification.Selection;
 import dev.runnel.verification.Source;
 import dev.runnel.verification.Status;
+import dev.runnel.verification.calculation.Calculation;
 import dev.runnel.verification.calculation.Inputs;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -11,6 +13,7 @@ import java.util.List;
 import java.util.OptionalDouble;
 import java.util.Set;
 import java.util.TreeSet;
+import java.util.function.BiConsumer;
 import org.apiguardian.api.API;
 
 /**
@@ -42,14 +45,18 @@ public final class PublishedTable {
      * @throws TableException if one of the files cannot be read, or they do not fit together
      */
     public static PublishedTable read(Path path) {
-        String file = path.getFileName().toString();
-        String name = file.substring(0, file.length() - TableFolder.SUFFIX.length());
+        String name = name(path);
         Descriptor descriptor = Descriptor.read(path);
         PublishedTable table = new PublishedTable(name, descriptor, CsvFile.read(path.resolveSibling(name + ".csv")));
         table.requireColumns();
         table.requireCount();
         table.prepare();
         return table;
+    }
+
+    static String name(Path path) {
+        String file = path.getFileName().toString();
+        return file.substring(0, file.length() - TableFolder.SUFFIX.length());
     }
 
     /**
@@ -100,21 +107,60 @@ public final class PublishedTable {
     }
 
     /**
+     * Returns the program that made the expected values.
+     *
+     * @return its path in the repository; empty if none is named
+     */
+    public String program() {
+        return descriptor.program();
+    }
+
+    /**
      * Asks the library for every printed value.
      *
      * @return the checks, in the order of the rows
      * @throws TableException if a cell or a data file cannot be read
      */
     public List<Check> checks() {
-        List<Check> checks = new ArrayList<>(values());
+        return checks(Selection.all());
+    }
+
+    /**
+     * Asks the library for some of the printed values.
+     *
+     * @param selection which; nothing else is computed
+     * @return the checks, in the order of the rows
+     * @throws TableException if a cell or a data file cannot be read
+     */
+    public List<Check> checks(Selection selection) {
+        List<Check> checks = new ArrayList<>();
+        each(selection, (row, rule) -> checks.add(check(row, rule)));
+        return checks;
+    }
+
+    /**
+     * Returns how many values a selection would compare.
+     *
+     * @param selection which
+     * @return count; nothing is computed
+     */
+    public int count(Selection selection) {
+        int[] count = {0};
+        each(selection, (row, rule) -> count[0]++);
+        return count[0];
+    }
+
+    private void each(Selection selection, BiConsumer<Row, CheckRule> wanted) {
         for (Row row : csv.rows()) {
+            Source source = source(row);
             for (CheckRule rule : descriptor.checks()) {
-                if (!row.text(rule.expected()).isEmpty()) {
-                    checks.add(check(row, rule));
+                Calculation asked = rule.calculation();
+                if (!row.text(rule.expected()).isEmpty()
+                        && selection.wants(asked.module(), asked.name(), source, descriptor.since())) {
+                    wanted.accept(row, rule);
                 }
             }
         }
-        return checks;
     }
 
     private Check check(Row row, CheckRule rule) {
@@ -146,6 +192,8 @@ public final class PublishedTable {
         return new Check(
                 name + ":" + row.number() + ":" + rule.id(),
                 name,
+                rule.expected(),
+                descriptor.program(),
                 rule.calculation().module(),
                 rule.calculation().name(),
                 source(row),

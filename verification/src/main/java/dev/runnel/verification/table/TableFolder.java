@@ -13,6 +13,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.TreeSet;
+import java.util.function.Predicate;
 import java.util.stream.Stream;
 import org.apiguardian.api.API;
 
@@ -46,6 +47,16 @@ public record TableFolder(List<PublishedTable> tables, List<String> problems) {
      * @return the tables
      */
     public static TableFolder shipped() {
+        return shipped(name -> true);
+    }
+
+    /**
+     * Reads some of the tables that are shipped with Runnel.
+     *
+     * @param wanted which tables to read, by their name
+     * @return the tables
+     */
+    public static TableFolder shipped(Predicate<String> wanted) {
         URL mark = TableFolder.class.getResource("/dev/runnel/verification/tables/" + MARK);
         if (mark == null) {
             return new TableFolder(List.of(), List.of("the published tables are missing from the program"));
@@ -53,10 +64,10 @@ public record TableFolder(List<PublishedTable> tables, List<String> problems) {
         try {
             URI uri = mark.toURI();
             if (!uri.getScheme().equals("jar")) {
-                return read(Path.of(uri).resolveSibling(""));
+                return read(Path.of(uri).resolveSibling(""), wanted);
             }
             try (FileSystem jar = FileSystems.newFileSystem(uri, Map.of())) {
-                return read(jar.getPath("/dev/runnel/verification/tables"));
+                return read(jar.getPath("/dev/runnel/verification/tables"), wanted);
             }
         } catch (URISyntaxException | IOException e) {
             return new TableFolder(List.of(), List.of("the published tables cannot be read: " + e));
@@ -70,11 +81,18 @@ public record TableFolder(List<PublishedTable> tables, List<String> problems) {
      * @return the tables; a folder that does not exist or holds none is a problem
      */
     public static TableFolder read(Path folder) {
+        return read(folder, name -> true);
+    }
+
+    private static TableFolder read(Path folder, Predicate<String> wanted) {
         List<PublishedTable> tables = new ArrayList<>();
         List<String> problems = new ArrayList<>();
         Set<String> names = new TreeSet<>();
         try (Stream<Path> files = Files.walk(folder)) {
-            for (Path file : files.filter(TableFolder::isTable).sorted().toList()) {
+            for (Path file : files.filter(TableFolder::isTable)
+                    .filter(file -> wanted.test(PublishedTable.name(file)))
+                    .sorted()
+                    .toList()) {
                 try {
                     PublishedTable table = PublishedTable.read(file);
                     tables.add(table);

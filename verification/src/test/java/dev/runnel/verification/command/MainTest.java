@@ -60,7 +60,7 @@ class MainTest {
         assertThat(Files.readAllLines(report().resolve("report.csv")))
                 .first()
                 .isEqualTo(
-                        "check,module,calculation,source,locator,input,expected,computed,deviation,tolerance,status");
+                        "check,module,calculation,source,locator,input,expected,computed,deviation,tolerance,status,column,program");
     }
 
     @Test
@@ -94,7 +94,7 @@ class MainTest {
     @Test
     void endsWith2IfNothingMatches() {
         assertThat(run("--source", "nobody wrote this")).isEqualTo(2);
-        assertThat(printed()).contains("no published value matches --source nobody wrote this");
+        assertThat(printed()).contains("no expected value matches --source nobody wrote this");
     }
 
     @Test
@@ -164,6 +164,36 @@ class MainTest {
     void runsOneModule() {
         assertThat(run("--module", "timeseries")).isZero();
         assertThat(printed()).contains("timeseries: ").doesNotContain("hydraulics: ");
+    }
+
+    @Test
+    void listsTheTablesWithoutComputing() {
+        table("means", DESCRIPTOR, ROWS);
+        assertThat(run(
+                        "--list",
+                        "--source",
+                        "a. tester",
+                        "--tables",
+                        folder.resolve("tables").toString()))
+                .isZero();
+        assertThat(printed().lines()).containsExactly("     2  means, A. Tester (2001), Means", "     2  values");
+        assertThat(report()).doesNotExist();
+    }
+
+    @Test
+    void choosesByCalculationProvenanceAndVersion() {
+        table("means", DESCRIPTOR, ROWS);
+        table("later", DESCRIPTOR + "since = 7.2\n", ROWS);
+        String tables = folder.resolve("tables").toString();
+        assertThat(run("--calculation", "statistics.me", "--since", "7.1.9", "--tables", tables))
+                .isZero();
+        assertThat(printed()).contains("Total: 2 values from 1 sources, 2 pass (2 published)");
+        assertThat(run("--calculation", "statistics.mean", "--provenance", "from memory", "--since", "7", "--list"))
+                .isEqualTo(2);
+        assertThat(err.toString(StandardCharsets.UTF_8))
+                .contains("option --since must be a version such as 0.1 or 0.1.2, was \"7\"");
+        assertThat(run("--provenance", "guessed")).isEqualTo(2);
+        assertThat(err.toString(StandardCharsets.UTF_8)).contains("option --provenance must be one of published,");
     }
 
     @Test

@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import dev.runnel.verification.Check;
+import dev.runnel.verification.Selection;
 import dev.runnel.verification.Status;
 import java.util.List;
 import org.assertj.core.data.Offset;
@@ -12,7 +13,7 @@ import org.junit.jupiter.api.Test;
 class ConduitPeersTest {
     @Test
     void twentyThousandRandomConduitsAgree() {
-        List<Check> checks = ConduitPeers.compare(20_000);
+        List<Check> checks = ConduitPeers.compare(20_000, Selection.all());
         assertThat(checks).hasSize(6);
         assertThat(checks).allSatisfy(check -> {
             assertThat(check.status()).isEqualTo(Status.PASS);
@@ -35,6 +36,6 @@ class ConduitPeersTest {
 
     @Test
     void noCaseIsNoProof() {
-        assertThatThrownBy(() -> ConduitPeers.compare(0)).hasMessage("cases must be 1 or more, was 0");
+        assertThatThrownBy(() -> ConduitPeers.compare(0, Selection.all())).hasMessage("cases must be 1 or more, was 0");
     }
 }

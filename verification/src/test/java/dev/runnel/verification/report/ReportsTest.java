@@ -30,6 +30,8 @@ class ReportsTest {
         return new Check(
                 name,
                 "t",
+                "v",
+                "",
                 "hydraulics",
                 "some.thing",
                 Source.of("A & B", "1999", "Book, \"part 1\"", "2nd ed.", Provenance.FROM_MEMORY),
@@ -47,15 +49,15 @@ class ReportsTest {
     void csv() throws Exception {
         assertThat(CsvReport.text(RESULTS).lines())
                 .containsExactly(
-                        "check,module,calculation,source,locator,input,expected,computed,deviation,tolerance,status",
+                        "check,module,calculation,source,locator,input,expected,computed,deviation,tolerance,status,column,program",
                         "t:1:v,hydraulics,some.thing,\"A & B (1999), Book, \"\"part 1\"\", 2nd ed. [from memory]\",p. 3,"
-                                + "depth=0.2; diameter=1,1.0,1.01,0.010000000000000009,0.05,pass",
+                                + "depth=0.2; diameter=1,1.0,1.01,0.010000000000000009,0.05,pass,v,",
                         "t:2:v,hydraulics,some.thing,\"A & B (1999), Book, \"\"part 1\"\", 2nd ed. [from memory]\",p. 3,"
-                                + "depth=0.2; diameter=1,2.0,2.5,0.5,0.05,fail",
+                                + "depth=0.2; diameter=1,2.0,2.5,0.5,0.05,fail,v,",
                         "t:3:v,hydraulics,some.thing,\"A & B (1999), Book, \"\"part 1\"\", 2nd ed. [from memory]\",p. 3,"
-                                + "depth=0.2; diameter=1,3.0,,,0.05,fail",
+                                + "depth=0.2; diameter=1,3.0,,,0.05,fail,v,",
                         "t:4:v,hydraulics,some.thing,\"A & B (1999), Book, \"\"part 1\"\", 2nd ed. [from memory]\",p. 3,"
-                                + "depth=0.2; diameter=1,4.0,5,1,0.05,excluded");
+                                + "depth=0.2; diameter=1,4.0,5,1,0.05,excluded,v,");
     }
 
     @Test
