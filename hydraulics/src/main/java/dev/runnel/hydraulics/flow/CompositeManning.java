@@ -11,8 +11,8 @@ import org.apiguardian.api.API;
  * Manning's law with different n on the bed and on the wall up to given levels, compounded at each depth by a named
  * method. Immutable and thread-safe.
  *
- * <p>The bed is the level stretch at the invert (of a sediment bed, a box, a trapezoid). Levels are depths of the section
- * the law is used with. With {@link Compounding#LOTTER} each part is given the hydraulic radius of the whole.
+ * <p>The bed is the level stretch at the lowest point (of a sediment bed, a box, a trapezoid). Levels count from the invert of
+ * the clean section, whatever lies in it. With {@link Compounding#LOTTER} each part is given the hydraulic radius of the whole.
  *
  * @since 0.1
  */
@@ -58,21 +58,22 @@ public final class CompositeManning implements Resistance {
     /**
      * Returns a copy with another n on the walls above a level.
      *
-     * @param level depth above which it holds, m; greater than that of any change before
+     * @param levelAboveInvert level above the invert of the clean section above which it holds, m; greater than that of any
+     *     change before
      * @param upperN n of the walls above, s/m^(1/3); greater than 0
      * @return the copy
      * @throws IllegalArgumentException if an argument is out of range
      */
-    public CompositeManning above(double level, double upperN) {
+    public CompositeManning above(double levelAboveInvert, double upperN) {
         Require.positive("upperN", upperN, "s/m^(1/3)");
         int last = tops.length - 1;
-        if (!(level > tops[last - 1] && level < Double.POSITIVE_INFINITY)) {
-            throw new IllegalArgumentException(
-                    "level must be greater than " + Text.number(tops[last - 1]) + " m, was " + Text.number(level));
+        if (!(levelAboveInvert > tops[last - 1] && levelAboveInvert < Double.POSITIVE_INFINITY)) {
+            throw new IllegalArgumentException("levelAboveInvert must be greater than " + Text.number(tops[last - 1])
+                    + " m, was " + Text.number(levelAboveInvert));
         }
         double[] moreTops = Arrays.copyOf(tops, last + 2);
         double[] moreN = Arrays.copyOf(n, last + 2);
-        moreTops[last] = level;
+        moreTops[last] = levelAboveInvert;
         moreTops[last + 1] = Double.POSITIVE_INFINITY;
         moreN[last + 1] = upperN;
         return new CompositeManning(method, moreTops, moreN);
@@ -97,7 +98,8 @@ public final class CompositeManning implements Resistance {
         part[0] = hasBed ? bed : 0;
         double below = part[0];
         for (int i = 1; i < n.length; i++) {
-            double reached = tops[i] < depth ? section.wettedPerimeter(tops[i]) : whole;
+            double top = section.depthAboveBed(tops[i]);
+            double reached = top <= 0 ? below : top < depth ? section.wettedPerimeter(top) : whole;
             part[i] = Math.max(reached - below, 0);
             below = Math.max(reached, below);
         }
@@ -112,6 +114,7 @@ public final class CompositeManning implements Resistance {
     @Override
     public double[] breakDepths(CrossSection section, double gradient, double gravity) {
         return Arrays.stream(tops)
+                .map(section::depthAboveBed)
                 .filter(level -> level > 0 && level < section.height())
                 .toArray();
     }

@@ -1,5 +1,6 @@
 package dev.runnel.hydraulics.monitoring;
 
+import dev.runnel.hydraulics.flow.Conduit;
 import dev.runnel.timeseries.Quality;
 import dev.runnel.timeseries.Series;
 import java.util.function.DoubleUnaryOperator;
@@ -189,7 +190,8 @@ public final class FlowRecord {
      */
     public Series capacityUse() {
         closedHeight();
-        return flow.map(shareOf(monitor.conduit().fullBore().discharge()));
+        Conduit clean = monitor.withoutSediment().conduit();
+        return flow.map(shareOf(clean.fullBore().discharge()));
     }
 
     /**
@@ -200,12 +202,11 @@ public final class FlowRecord {
      *     there is no flow area
      */
     public Series velocityRatio() {
-        UniformFlow law = new UniformFlow(monitor);
         double[] ratios = new double[size()];
         byte[] qualities = new byte[size()];
         for (int i = 0; i < ratios.length; i++) {
             boolean known = depthCondition(i).isFlowing() && !Double.isNaN(flow.value(i));
-            ratios[i] = known ? velocity.value(i) / law.velocity(level.value(i)) : Double.NaN;
+            ratios[i] = known ? velocity.value(i) / monitor.uniformVelocity(level.value(i)) : Double.NaN;
             qualities[i] = (known ? flow.quality(i) : Quality.MISSING).toCode();
         }
         return Series.of(flow.toEpochNanos(), ratios, qualities);

@@ -1,5 +1,6 @@
 package dev.runnel.hydraulics.monitoring;
 
+import dev.runnel.hydraulics.section.CrossSection;
 import dev.runnel.internal.Require;
 import dev.runnel.internal.Text;
 import org.apiguardian.api.API;
@@ -54,14 +55,26 @@ public record FlowUncertainty(double discharge, double depth, double velocity, d
     static FlowUncertainty of(PipeMonitor monitor, double level, double velocityReading, SensorUncertainty inputs) {
         double factor = monitor.velocityFactor();
         double speed = Math.abs(velocityReading);
-        FlowArea flowArea = monitor.flowArea();
-        double area = flowArea.area(level);
+        CrossSection clean = monitor.conduit().section().withoutSediment();
+        double area = monitor.flowArea(level);
+        double growth = growthWithHeight(clean, level) - growthWithHeight(clean, monitor.bedAboveInvert());
         return new FlowUncertainty(
                 factor * velocityReading * area + 0.0,
-                factor * speed * flowArea.topWidth(level) * inputs.depth(),
+                factor * speed * (level > clean.height() ? 0 : clean.topWidth(level)) * inputs.depth(),
                 factor * area * inputs.velocity(),
-                factor * speed * Math.abs(flowArea.growthWithHeight(level)) * inputs.height(),
+                factor * speed * Math.abs(growth) * inputs.height(),
                 speed * area * inputs.velocityFactor());
+    }
+
+    /**
+     * How the area up to a level grows when the whole section grows in proportion and the level stays, m: from
+     * A = H² a(y/H) follows ∂A/∂H = (2 A − y T) / H.
+     */
+    private static double growthWithHeight(CrossSection clean, double level) {
+        double height = clean.height();
+        double depth = Math.min(level, height);
+        double width = level > height ? 0 : clean.topWidth(depth);
+        return (2 * clean.area(depth) - depth * width) / height;
     }
 
     /**

@@ -53,54 +53,68 @@ public final class PipeMonitor {
     private static final double LARGEST_VELOCITY_FACTOR = 2;
 
     private final Conduit conduit;
+    /** With the bed in it, if there is one. */
     private final CrossSection section;
+
+    private final CrossSection clean;
     private final double sensorOffset;
-    private final double sedimentDepth;
     private final double velocityFactor;
-    private final FlowArea flowArea;
     private final Treatment treatment;
 
-    private PipeMonitor(Conduit conduit, double sensorOffset, double sedimentDepth, double velocityFactor) {
+    private PipeMonitor(Conduit conduit, double sensorOffset, double velocityFactor) {
         this.conduit = conduit;
         this.section = conduit.section();
+        this.clean = section.withoutSediment();
         this.sensorOffset = sensorOffset;
-        this.sedimentDepth = sedimentDepth;
         this.velocityFactor = velocityFactor;
-        this.flowArea = new FlowArea(section, sedimentDepth);
-        this.treatment = new Treatment(flowArea, section.height(), sensorOffset, sedimentDepth, velocityFactor);
+        this.treatment = new Treatment(section, sensorOffset, velocityFactor);
     }
 
     /**
-     * Returns a monitor whose depth sensor sits at the invert of a clean pipe and whose velocity is the mean over the
-     * section.
+     * Returns a monitor that reads depths as the conduit counts them, and the mean velocity over the flow area. The zero of
+     * its depth sensor is at the lowest point of the section: the invert, or the top of the sediment in a section
+     * {@linkplain CrossSection#withSediment with a bed}. Over a bed that comes and goes under a sensor that stays,
+     * {@link #withSediment} is the other way round.
      *
      * @param conduit the pipe at the monitor
      * @return the monitor
      */
     public static PipeMonitor of(Conduit conduit) {
-        return new PipeMonitor(conduit, 0, 0, 1);
+        return new PipeMonitor(conduit, conduit.section().bedAboveInvert(), 1);
     }
 
     /**
      * Returns this monitor with the depth sensor at another height.
      *
-     * @param sensorOffset height of the sensor's zero above the invert, m; in [0, height of the section)
+     * @param sensorAboveInvert height of the sensor's zero above the invert of the clean pipe, m; in [0, height)
      * @return the monitor
-     * @throws IllegalArgumentException if {@code sensorOffset} is outside that range or NaN
+     * @throws IllegalArgumentException if {@code sensorAboveInvert} is outside that range or NaN
      */
-    public PipeMonitor withSensorOffset(double sensorOffset) {
-        return new PipeMonitor(conduit, belowSoffit("sensorOffset", sensorOffset), sedimentDepth, velocityFactor);
+    public PipeMonitor withSensorOffset(double sensorAboveInvert) {
+        return new PipeMonitor(conduit, belowSoffit("sensorAboveInvert", sensorAboveInvert), velocityFactor);
     }
 
     /**
-     * Returns this monitor over a flat bed of sediment. The depth sensor may lie above or under its surface.
+     * Returns this monitor with a flat bed of sediment in its pipe, the same bed as that of a section
+     * {@linkplain CrossSection#withSediment with sediment}. The sensor stays where it is, above or under the surface of the
+     * bed.
      *
-     * @param sedimentDepth top of the sediment above the invert, m; in [0, height of the section)
+     * @param bedAboveInvert top of the sediment above the invert of the clean pipe, m; in [0, height of the section)
      * @return the monitor
-     * @throws IllegalArgumentException if {@code sedimentDepth} is outside that range or NaN
+     * @throws IllegalArgumentException if {@code bedAboveInvert} is outside that range or NaN
+     * @throws IllegalStateException if the pipe has a bed already
      */
-    public PipeMonitor withSedimentDepth(double sedimentDepth) {
-        return new PipeMonitor(conduit, sensorOffset, belowSoffit("sedimentDepth", sedimentDepth), velocityFactor);
+    public PipeMonitor withSediment(double bedAboveInvert) {
+        return new PipeMonitor(conduit.withSection(section.withSediment(bedAboveInvert)), sensorOffset, velocityFactor);
+    }
+
+    /**
+     * Returns this monitor without the bed of sediment. The sensor stays where it is.
+     *
+     * @return the monitor of the clean pipe
+     */
+    public PipeMonitor withoutSediment() {
+        return new PipeMonitor(conduit.withSection(clean), sensorOffset, velocityFactor);
     }
 
     /**
@@ -117,20 +131,20 @@ public final class PipeMonitor {
      */
     public PipeMonitor withVelocityFactor(double velocityFactor) {
         Require.inRange("velocityFactor", velocityFactor, SMALLEST_VELOCITY_FACTOR, LARGEST_VELOCITY_FACTOR, "");
-        return new PipeMonitor(conduit, sensorOffset, sedimentDepth, velocityFactor);
+        return new PipeMonitor(conduit, sensorOffset, velocityFactor);
     }
 
     /**
-     * Returns the pipe.
+     * Returns the pipe. Its depths count from the bed, if there is one; levels of this monitor from the invert.
      *
-     * @return the conduit
+     * @return the conduit, with the bed of sediment in its section
      */
     public Conduit conduit() {
         return conduit;
     }
 
     /**
-     * Returns the height of the sensor's zero above the invert.
+     * Returns the height of the sensor's zero above the invert of the clean pipe.
      *
      * @return offset, m
      */
@@ -139,12 +153,12 @@ public final class PipeMonitor {
     }
 
     /**
-     * Returns the top of the sediment above the invert.
+     * Returns the top of the sediment above the invert of the clean pipe.
      *
-     * @return depth of the bed, m
+     * @return level of the bed, m; 0 without sediment
      */
-    public double sedimentDepth() {
-        return sedimentDepth;
+    public double bedAboveInvert() {
+        return section.bedAboveInvert();
     }
 
     /**
@@ -159,10 +173,10 @@ public final class PipeMonitor {
     /**
      * Returns the soffit above the invert.
      *
-     * @return height of the section, m; infinite for an open one
+     * @return height of the clean section, m; infinite for an open one
      */
     public double soffit() {
-        return section.height();
+        return clean.height();
     }
 
     /**
@@ -178,7 +192,7 @@ public final class PipeMonitor {
         notInfinite("velocityReading", velocityReading);
         DepthCondition condition = treatment.depthCondition(depthReading);
         double level = treatment.level(depthReading, condition);
-        double area = Double.isNaN(level) ? Double.NaN : flowArea.area(level);
+        double area = Double.isNaN(level) ? Double.NaN : treatment.area(level);
         double discharge = treatment.discharge(depthReading, velocityReading, condition);
         double velocity = area == 0 ? 0 : velocityFactor * velocityReading;
         return new MonitoredFlow(level, area, velocity, discharge, condition, VelocityCondition.of(velocityReading));
@@ -270,50 +284,50 @@ public final class PipeMonitor {
      * Returns the flow area up to a level, A(min(y, H)) − A(b): without the sediment bed, and of the whole section from the
      * soffit on.
      *
-     * @param level level above the invert y, m; finite
+     * @param levelAboveInvert level above the invert y, m; finite
      * @return area, m²; 0 at or below the bed
-     * @throws IllegalArgumentException if {@code level} is not finite
+     * @throws IllegalArgumentException if {@code levelAboveInvert} is not finite
      */
-    public double flowArea(double level) {
-        return flowArea.area(Require.finite("level", level, "m"));
+    public double flowArea(double levelAboveInvert) {
+        return treatment.area(Require.finite("levelAboveInvert", levelAboveInvert, "m"));
     }
 
     /**
      * Returns the hydraulic radius of the {@link #flowArea(double)}, the surface of the bed counted as wetted.
      *
-     * @param level level above the invert, m; finite
+     * @param levelAboveInvert level above the invert, m; finite
      * @return hydraulic radius, m; 0 at or below the bed
-     * @throws IllegalArgumentException if {@code level} is not finite
+     * @throws IllegalArgumentException if {@code levelAboveInvert} is not finite
      */
-    public double hydraulicRadius(double level) {
-        return flowArea.hydraulicRadius(Require.finite("level", level, "m"));
+    public double hydraulicRadius(double levelAboveInvert) {
+        return section.hydraulicRadius(waterDepth(levelAboveInvert));
     }
 
     /**
-     * Returns the velocity that the conduit's law of resistance gives in uniform flow at a level, with the bed as rough as
-     * the wall.
+     * Returns the velocity that the conduit's law of resistance gives in uniform flow at a level: that of the conduit at the
+     * depth above its bed.
      *
-     * @param level level above the invert, m; finite
+     * @param levelAboveInvert level above the invert, m; finite
      * @return velocity, m/s; of the full section above the soffit, 0 at or below the bed
-     * @throws IllegalArgumentException if {@code level} is not finite
+     * @throws IllegalArgumentException if {@code levelAboveInvert} is not finite
      */
-    public double uniformVelocity(double level) {
-        Require.finite("level", level, "m");
-        return level <= sedimentDepth ? 0 : new UniformFlow(this).velocity(level);
+    public double uniformVelocity(double levelAboveInvert) {
+        return conduit.velocity(waterDepth(levelAboveInvert));
+    }
+
+    /** Depth above the bed, as the conduit counts it, m: 0 at or below the bed, that of the soffit from there on. */
+    private double waterDepth(double levelAboveInvert) {
+        return Math.max(treatment.depth(Require.finite("levelAboveInvert", levelAboveInvert, "m")), 0);
     }
 
     Treatment treatment() {
         return treatment;
     }
 
-    FlowArea flowArea() {
-        return flowArea;
-    }
-
     private double belowSoffit(String name, double value) {
-        if (!(value >= 0 && value < section.height())) {
+        if (!(value >= 0 && value < clean.height())) {
             throw new IllegalArgumentException(
-                    name + " must be in [0, " + Text.number(section.height()) + ") m, was " + Text.number(value));
+                    name + " must be in [0, " + Text.number(clean.height()) + ") m, was " + Text.number(value));
         }
         return value;
     }
@@ -330,18 +344,17 @@ public final class PipeMonitor {
         return other instanceof PipeMonitor that
                 && conduit.equals(that.conduit)
                 && sensorOffset == that.sensorOffset
-                && sedimentDepth == that.sedimentDepth
                 && velocityFactor == that.velocityFactor;
     }
 
     @Override
     public int hashCode() {
-        return Objects.hash(conduit, sensorOffset, sedimentDepth, velocityFactor);
+        return Objects.hash(conduit, sensorOffset, velocityFactor);
     }
 
     @Override
     public String toString() {
-        return "PipeMonitor[" + conduit + ", sensor offset " + Text.number(sensorOffset) + " m, sediment "
-                + Text.number(sedimentDepth) + " m, velocity factor " + Text.number(velocityFactor) + "]";
+        return "PipeMonitor[" + conduit + ", sensor offset " + Text.number(sensorOffset) + " m, velocity factor "
+                + Text.number(velocityFactor) + "]";
     }
 }

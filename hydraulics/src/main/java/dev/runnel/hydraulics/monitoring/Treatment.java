@@ -1,20 +1,21 @@
 package dev.runnel.hydraulics.monitoring;
 
+import dev.runnel.hydraulics.section.CrossSection;
 import dev.runnel.timeseries.Quality;
 
 /** What is made of one pair of readings: the one place where the table in {@link PipeMonitor} is carried out. */
 final class Treatment {
-    private final FlowArea flowArea;
+    private final CrossSection section;
     private final double soffit;
     private final double offset;
     private final double bed;
     private final double velocityFactor;
 
-    Treatment(FlowArea flowArea, double soffit, double offset, double bed, double velocityFactor) {
-        this.flowArea = flowArea;
-        this.soffit = soffit;
+    Treatment(CrossSection section, double offset, double velocityFactor) {
+        this.section = section;
+        this.soffit = section.withoutSediment().height();
         this.offset = offset;
-        this.bed = bed;
+        this.bed = section.bedAboveInvert();
         this.velocityFactor = velocityFactor;
     }
 
@@ -84,7 +85,17 @@ final class Treatment {
             return 0;
         }
         // Adding 0 turns the -0.0 of standing water into 0.0.
-        return velocityFactor * velocityReading * flowArea.area(level) + 0.0;
+        return velocityFactor * velocityReading * area(level) + 0.0;
+    }
+
+    /** Area between bed and level, m²: of the whole section from the soffit on; 0 at or below the bed. */
+    double area(double level) {
+        return level <= bed ? 0 : section.area(depth(level));
+    }
+
+    /** Depth above the bed, m; that of the soffit from there on. */
+    double depth(double level) {
+        return Math.min(section.depthAboveBed(level), section.height());
     }
 
     /** A sensor at or under the bed sees all water that can flow. */

@@ -27,14 +27,13 @@ public interface ClosedSection extends CrossSection {
         return wettedPerimeter(height());
     }
 
-    /**
-     * Returns the section above a level bed of sediment; depths then count from the bed.
-     *
-     * @param depth depth of the sediment above the invert, m; in (0, height)
-     * @return the section above the bed
-     * @throws IllegalArgumentException if {@code depth} is outside or NaN
-     */
-    default SedimentSection withSediment(double depth) {
-        return SedimentSection.of(this, depth);
+    @Override
+    default ClosedSection withSediment(double bedAboveInvert) {
+        return (ClosedSection) SedimentSection.of(this, bedAboveInvert);
+    }
+
+    @Override
+    default ClosedSection withoutSediment() {
+        return this;
     }
 }

@@ -6,6 +6,9 @@ import org.apiguardian.api.API;
 /**
  * The shape of a sewer or channel across the flow, invert at level 0. Implementations are immutable and thread-safe.
  *
+ * <p>Depths count from the lowest point of the section. Over a bed of sediment that is the bed, not the invert;
+ * {@link #levelAboveInvert} and {@link #depthAboveBed} convert.
+ *
  * <p>Depths lie in [0, {@link #height()}]; a depth outside by no more than 1e-12 of the height counts as the limit, any
  * other is refused. In the bulk forms NaN is a missing reading and stays NaN.
  *
@@ -98,6 +101,57 @@ public interface CrossSection {
      */
     default double[] breakDepths() {
         return Double.isInfinite(height()) ? new double[] {0} : new double[] {0, height()};
+    }
+
+    /**
+     * Returns what is left of the section above a level bed of sediment. <b>Its depths count from the bed</b>; the bed
+     * belongs to the wetted perimeter. It does not move, slope or let water through.
+     *
+     * @param bedAboveInvert top of the sediment above the invert of the clean section, m; in [0, height); 0 for none
+     * @return the section above the bed
+     * @throws IllegalArgumentException if {@code bedAboveInvert} is outside or NaN
+     * @throws IllegalStateException if this section lies above a bed already
+     */
+    default CrossSection withSediment(double bedAboveInvert) {
+        return SedimentSection.of(this, bedAboveInvert);
+    }
+
+    /**
+     * Returns the section without its bed of sediment.
+     *
+     * @return the clean section; this one if it has no bed
+     */
+    default CrossSection withoutSediment() {
+        return this;
+    }
+
+    /**
+     * Returns the top of the sediment above the invert of the clean section: depth 0 of this section.
+     *
+     * @return level of the bed, m; 0 without sediment
+     */
+    default double bedAboveInvert() {
+        return 0;
+    }
+
+    /**
+     * Returns the depth, as this section counts it, of a level above the invert of the clean section.
+     *
+     * @param levelAboveInvert level above the invert of the clean section, m
+     * @return depth above the bed, m; negative below the bed; the level itself without sediment
+     */
+    default double depthAboveBed(double levelAboveInvert) {
+        return levelAboveInvert - bedAboveInvert();
+    }
+
+    /**
+     * Returns the level above the invert of the clean section of a depth, as this section counts it.
+     *
+     * @param depthAboveBed depth above the bed, m
+     * @return level above the invert, m; the depth itself without sediment
+     */
+    default double levelAboveInvert(double depthAboveBed) {
+        return depthAboveBed + bedAboveInvert();
     }
 
     /**

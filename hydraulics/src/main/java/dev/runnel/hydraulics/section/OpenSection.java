@@ -26,19 +26,14 @@ public final class OpenSection extends OutlinedSection {
         return new OpenSection(newName, outline);
     }
 
-    /**
-     * Returns what is left of the section above a level bed of sediment; depths then count from the bed.
-     *
-     * @param depth depth of the sediment above the invert, m; 0 or greater
-     * @return the section above the bed
-     * @throws IllegalArgumentException if {@code depth} is negative, infinite or NaN
-     */
-    public OpenSection withSediment(double depth) {
-        return new OpenSection(name, outline.above(Depths.checked(depth, height())));
-    }
-
     @Override
     public String toString() {
         return name + "[open, bed width " + Text.significant(topWidth(0), 5) + " m]";
+    }
+
+    /** The same shape above a level bed. */
+    @Override
+    OpenSection above(double level) {
+        return new OpenSection(name, outline.above(level));
     }
 }

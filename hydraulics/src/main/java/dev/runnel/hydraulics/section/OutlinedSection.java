@@ -10,6 +10,9 @@ abstract class OutlinedSection implements CrossSection {
         this.outline = outline;
     }
 
+    /** The same shape above a level bed, its depths counted from there. */
+    abstract OutlinedSection above(double level);
+
     @Override
     public final double height() {
         return outline.height();

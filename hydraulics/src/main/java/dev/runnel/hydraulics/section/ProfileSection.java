@@ -40,7 +40,7 @@ public final class ProfileSection extends OutlinedSection implements ClosedSecti
         return new ProfileSection(newName, outline);
     }
 
-    /** The same shape above a level bed. */
+    @Override
     ProfileSection above(double level) {
         return new ProfileSection(name, outline.above(level));
     }

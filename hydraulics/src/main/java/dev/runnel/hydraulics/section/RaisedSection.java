@@ -3,18 +3,21 @@ package dev.runnel.hydraulics.section;
 import java.util.Arrays;
 import java.util.stream.DoubleStream;
 
-/** Any closed section above a level bed, by differences. */
-final class RaisedSection implements ClosedSection {
-    private final ClosedSection clean;
+/** Any section above a level bed, by differences. */
+final class RaisedSection implements CrossSection {
+    private final CrossSection clean;
     private final double bed;
     private final double bedArea;
     private final double bedMoment;
+    /** +∞ for an open section. */
+    private final double cleanArea;
 
-    RaisedSection(ClosedSection clean, double bed) {
+    RaisedSection(CrossSection clean, double bed) {
         this.clean = clean;
         this.bed = bed;
         this.bedArea = clean.area(bed);
         this.bedMoment = bedArea * clean.centroidDepth(bed);
+        this.cleanArea = clean instanceof ClosedSection closed ? closed.fullArea() : Double.POSITIVE_INFINITY;
     }
 
     @Override
@@ -59,8 +62,8 @@ final class RaisedSection implements ClosedSection {
 
     @Override
     public double depthForArea(double area) {
-        double checked = Depths.checkedArea(area, fullArea());
-        return Math.max(clean.depthForArea(Math.min(checked + bedArea, clean.fullArea())) - bed, 0);
+        double checked = Depths.checkedArea(area, cleanArea - bedArea);
+        return Math.max(clean.depthForArea(Math.min(checked + bedArea, cleanArea)) - bed, 0);
     }
 
     @Override
@@ -68,7 +71,8 @@ final class RaisedSection implements ClosedSection {
         DoubleStream inner = Arrays.stream(clean.breakDepths())
                 .filter(level -> level > bed && level < clean.height())
                 .map(level -> level - bed);
-        return DoubleStream.concat(DoubleStream.concat(DoubleStream.of(0), inner), DoubleStream.of(height()))
+        DoubleStream top = Double.isInfinite(height()) ? DoubleStream.empty() : DoubleStream.of(height());
+        return DoubleStream.concat(DoubleStream.concat(DoubleStream.of(0), inner), top)
                 .toArray();
     }
 }

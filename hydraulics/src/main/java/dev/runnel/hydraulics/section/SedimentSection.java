@@ -2,83 +2,63 @@ package dev.runnel.hydraulics.section;
 
 import dev.runnel.internal.Require;
 import dev.runnel.internal.Text;
-import org.apiguardian.api.API;
 
-/**
- * A closed section with a level bed of sediment. <b>Depths count from the bed</b>: level 0 is its surface, the height is
- * what is left below the soffit, and the bed belongs to the wetted perimeter. Immutable and thread-safe.
- *
- * <p>The bed does not move, slope or let water through.
- *
- * @since 0.1
- */
-@API(status = API.Status.STABLE, since = "0.1")
-public final class SedimentSection implements ClosedSection {
-    private final ClosedSection clean;
-    private final double sedimentDepth;
-    private final ClosedSection above;
+/** A section above a level bed of sediment; depths count from the bed. */
+class SedimentSection implements CrossSection {
+    private final CrossSection clean;
+    private final double bed;
+    private final CrossSection above;
 
-    private SedimentSection(ClosedSection clean, double sedimentDepth, ClosedSection above) {
+    private SedimentSection(CrossSection clean, double bed, CrossSection above) {
         this.clean = clean;
-        this.sedimentDepth = sedimentDepth;
+        this.bed = bed;
         this.above = above;
     }
 
     /**
-     * Returns a section with sediment in it. Circular and profile sections are cut exactly; for others the geometry above
-     * the bed is the difference of that below the surface and that below the bed, good to 1e-15 of the full section.
-     *
-     * @param clean the section without sediment
-     * @param depth depth of the sediment above the invert, m; in (0, height)
-     * @return the section above the bed
-     * @throws IllegalArgumentException if {@code depth} is outside or NaN
+     * Returns a section with sediment in it, closed if the clean one is. Circles and outlines are cut exactly; for others
+     * the geometry is the difference of that below the surface and that below the bed, good to 1e-15 of the full section.
      */
-    public static SedimentSection of(ClosedSection clean, double depth) {
-        Require.positive("sediment depth", depth, "m");
-        if (!(depth < clean.height())) {
-            throw new IllegalArgumentException("sediment depth must be below the soffit at "
-                    + Text.number(clean.height()) + " m, was " + Text.number(depth));
+    static CrossSection of(CrossSection clean, double bedAboveInvert) {
+        if (clean.bedAboveInvert() > 0) {
+            throw new IllegalStateException("the section has a bed already, " + Text.number(clean.bedAboveInvert())
+                    + " m above its invert (withoutSediment() takes it out): " + clean);
         }
-        ClosedSection above;
-        if (clean instanceof CircularSection circle) {
-            double radius = circle.diameter() / 2;
-            above = Wall.from(0, 0)
-                    .arcTo(0, circle.diameter(), 0, radius)
-                    .mirrored()
-                    .above(depth);
-        } else if (clean instanceof ProfileSection profile) {
-            above = profile.above(depth);
-        } else {
-            above = new RaisedSection(clean, depth);
+        Require.nonNegative("bedAboveInvert", bedAboveInvert, "m");
+        if (bedAboveInvert >= clean.height()) {
+            throw new IllegalArgumentException("bedAboveInvert must be below the soffit at "
+                    + Text.number(clean.height()) + " m, was " + Text.number(bedAboveInvert));
         }
-        return new SedimentSection(clean, depth, above);
+        if (bedAboveInvert == 0) {
+            return clean;
+        }
+        return clean instanceof ClosedSection closed
+                ? new Closed(closed, bedAboveInvert)
+                : new SedimentSection(clean, bedAboveInvert, cut(clean, bedAboveInvert));
     }
 
-    /**
-     * Returns the section without sediment.
-     *
-     * @return the clean section
-     */
-    public ClosedSection clean() {
+    private static CrossSection cut(CrossSection clean, double bed) {
+        if (clean instanceof OutlinedSection outlined) {
+            return outlined.above(bed);
+        }
+        if (clean instanceof CircularSection circle) {
+            double radius = circle.diameter() / 2;
+            return Wall.from(0, 0)
+                    .arcTo(0, circle.diameter(), 0, radius)
+                    .mirrored()
+                    .above(bed);
+        }
+        return new RaisedSection(clean, bed);
+    }
+
+    @Override
+    public CrossSection withoutSediment() {
         return clean;
     }
 
-    /**
-     * Returns the depth of the sediment.
-     *
-     * @return depth of the bed above the invert, m
-     */
-    public double sedimentDepth() {
-        return sedimentDepth;
-    }
-
-    /**
-     * Returns the width of the bed.
-     *
-     * @return width, m
-     */
-    public double bedWidth() {
-        return above.topWidth(0);
+    @Override
+    public double bedAboveInvert() {
+        return bed;
     }
 
     @Override
@@ -118,18 +98,36 @@ public final class SedimentSection implements ClosedSection {
 
     @Override
     public boolean equals(Object other) {
-        return other instanceof SedimentSection
-                && clean.equals(((SedimentSection) other).clean)
-                && Double.compare(sedimentDepth, ((SedimentSection) other).sedimentDepth) == 0;
+        return other instanceof SedimentSection that && clean.equals(that.clean) && Double.compare(bed, that.bed) == 0;
     }
 
     @Override
     public int hashCode() {
-        return 31 * clean.hashCode() + Double.hashCode(sedimentDepth);
+        return 31 * clean.hashCode() + Double.hashCode(bed);
     }
 
     @Override
     public String toString() {
-        return clean + " above " + Text.number(sedimentDepth) + " m of sediment";
+        return clean + " above " + Text.number(bed) + " m of sediment";
+    }
+
+    /** One that has a soffit and can run full. */
+    private static final class Closed extends SedimentSection implements ClosedSection {
+        private final ClosedSection clean;
+
+        Closed(ClosedSection clean, double bed) {
+            super(clean, bed, cut(clean, bed));
+            this.clean = clean;
+        }
+
+        @Override
+        public ClosedSection withSediment(double bedAboveInvert) {
+            return ClosedSection.super.withSediment(bedAboveInvert);
+        }
+
+        @Override
+        public ClosedSection withoutSediment() {
+            return clean;
+        }
     }
 }

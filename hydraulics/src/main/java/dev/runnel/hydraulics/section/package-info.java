@@ -30,8 +30,8 @@
  * <p><b>Shapes.</b> Besides {@link dev.runnel.hydraulics.section.CircularSection} there is one mechanism: a
  * {@link dev.runnel.hydraulics.section.Wall} of arcs and straight pieces, from which everything is computed exactly, as
  * trapezoids under chords plus segments of circles. Eggs, mouth, horseshoe, arch, U, box, trapezoid, V-invert, benched
- * channel and surveyed tables are a few lines each on top of it. {@link dev.runnel.hydraulics.section.SedimentSection} is
- * any closed section above a level bed; its depths count from the bed.
+ * channel and surveyed tables are a few lines each on top of it. {@link dev.runnel.hydraulics.section.CrossSection#withSediment} puts
+ * a level bed into any of them; depths then count from the bed, and the section converts them to levels above the invert.
  *
  * <p>It is not a pipe: gradient and roughness come with {@code dev.runnel.hydraulics.flow}.
  */

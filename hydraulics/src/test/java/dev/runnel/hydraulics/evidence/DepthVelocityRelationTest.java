@@ -77,7 +77,7 @@ class DepthVelocityRelationTest {
 
     @Test
     void sedimentBedNarrowsTheFlowArea() {
-        PipeMonitor monitor = MONITOR.withSedimentDepth(0.1);
+        PipeMonitor monitor = MONITOR.withSediment(0.1);
         DepthVelocityRelation relation = relation(monitor, new double[] {0.3}, 1.92035932650824);
         assertThat(relation.ratio().orElseThrow().median()).isCloseTo(1, within(1e-13));
     }

@@ -71,7 +71,20 @@ class RoughnessTest {
         assertThat(law.above(0.3, 0.02))
                 .hasToString("CompositeManning[PAVLOVSKIJ, bed 0.03, wall 0.012, above 0.3 m 0.02]");
         assertThatThrownBy(() -> law.above(0.3, 0.02).above(0.3, 0.01))
-                .hasMessage("level must be greater than 0.3 m, was 0.3");
+                .hasMessage("levelAboveInvert must be greater than 0.3 m, was 0.3");
+    }
+
+    /** The lining changes 0.3 m above the invert, whether the channel is clean or silted. */
+    @Test
+    void levelsOfTheWallsDoNotMoveWithTheBed() {
+        var law = CompositeManning.of(Compounding.PAVLOVSKIJ, 0.03, 0.012).above(0.3, 0.02);
+        var silted = RectangularSection.open(1).withSediment(0.1);
+        // Bed 1 m; walls 0.2 m each up to 0.3 m above the invert, 0.2 m each above.
+        double expected = Math.sqrt((0.03 * 0.03 + 0.4 * 0.012 * 0.012 + 0.4 * 0.02 * 0.02) / 1.8);
+        assertThat(law.n(silted, 0.4)).isCloseTo(expected, within(1e-16));
+        // The bed lies above the change: only the upper walls are wet.
+        double high = Math.sqrt((0.03 * 0.03 + 0.4 * 0.02 * 0.02) / 1.4);
+        assertThat(law.n(RectangularSection.open(1).withSediment(0.35), 0.2)).isCloseTo(high, within(1e-16));
     }
 
     @Test

@@ -117,7 +117,7 @@ class FlowUncertaintyTest {
     private static PipeMonitor monitor(double diameter, double factor) {
         return PipeMonitor.of(
                         Conduit.of(CircularSection.ofDiameter(diameter), Gradient.ratio(1, 150), Manning.of(0.013)))
-                .withSedimentDepth(0.05)
+                .withSediment(0.05)
                 .withVelocityFactor(factor);
     }
 

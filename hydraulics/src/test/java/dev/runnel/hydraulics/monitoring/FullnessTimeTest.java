@@ -59,7 +59,7 @@ class FullnessTimeTest {
 
     @Test
     void emptyPipeIsNotAboveItsSediment() {
-        FlowRecord record = record(MONITOR.withSensorOffset(0.1).withSedimentDepth(0.1), 0, 0);
+        FlowRecord record = record(MONITOR.withSensorOffset(0.1).withSediment(0.1), 0, 0);
         assertThat(FullnessTime.of(record, 0.1, GAP).above()).isZero();
         assertThat(FullnessTime.of(record, 0.1, GAP).covered()).isEqualTo(Duration.ofMinutes(2));
     }

@@ -74,7 +74,7 @@ class PipeMonitorProperties {
             DepthCondition depth = record.depthCondition(i);
             boolean mayBeMissing = depth == DepthCondition.NO_DEPTH
                     || depth == DepthCondition.BELOW_SENSOR
-                    || depth == DepthCondition.NEGATIVE && monitor.sensorOffset() > monitor.sedimentDepth()
+                    || depth == DepthCondition.NEGATIVE && monitor.sensorOffset() > monitor.bedAboveInvert()
                     || depth.isFlowing() && record.velocityCondition(i) == VelocityCondition.NO_VELOCITY;
             assertThat(Double.isNaN(record.flow().value(i))).isEqualTo(mayBeMissing);
             assertThat(record.flow().quality(i) == Quality.MISSING).isEqualTo(mayBeMissing);
@@ -118,7 +118,7 @@ class PipeMonitorProperties {
                 .as((d, offset, bed, f) -> PipeMonitor.of(
                                 Conduit.of(CircularSection.ofDiameter(d), Gradient.of(0.004), Manning.of(0.013)))
                         .withSensorOffset(offset * d)
-                        .withSedimentDepth(bed * d)
+                        .withSediment(bed * d)
                         .withVelocityFactor(f));
     }
 

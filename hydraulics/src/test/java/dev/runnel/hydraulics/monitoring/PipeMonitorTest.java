@@ -8,6 +8,7 @@ import dev.runnel.hydraulics.flow.Conduit;
 import dev.runnel.hydraulics.flow.Gradient;
 import dev.runnel.hydraulics.flow.Manning;
 import dev.runnel.hydraulics.section.CircularSection;
+import dev.runnel.hydraulics.section.Egg;
 import dev.runnel.timeseries.Quality;
 import dev.runnel.timeseries.Reading;
 import java.time.Instant;
@@ -36,20 +37,18 @@ class PipeMonitorTest {
 
     @Test
     void offsetSedimentAndFactorComeTogether() {
-        PipeMonitor monitor =
-                MONITOR.withSensorOffset(0.012).withSedimentDepth(0.05).withVelocityFactor(0.9);
+        PipeMonitor monitor = MONITOR.withSensorOffset(0.012).withSediment(0.05).withVelocityFactor(0.9);
         assertThat(monitor.flow(0.2, 0.8).discharge()).isCloseTo(0.0460908509399067, within(1e-14));
         assertThat(monitor.flow(0.2, 0.8).level()).isCloseTo(0.212, within(1e-15));
         assertThat(monitor.flow(0.2, 0.8).velocity()).isCloseTo(0.72, within(1e-15));
         assertThat(monitor.sensorOffset()).isEqualTo(0.012);
-        assertThat(monitor.sedimentDepth()).isEqualTo(0.05);
+        assertThat(monitor.bedAboveInvert()).isEqualTo(0.05);
         assertThat(monitor.velocityFactor()).isEqualTo(0.9);
     }
 
     @Test
     void surchargedFlowUsesTheWholeAreaAboveTheBed() {
-        MonitoredFlow flow =
-                MONITOR.withSedimentDepth(0.05).withVelocityFactor(0.9).flow(1.7, 1.1);
+        MonitoredFlow flow = MONITOR.withSediment(0.05).withVelocityFactor(0.9).flow(1.7, 1.1);
         assertThat(flow.discharge()).isCloseTo(0.14788954456381, within(1e-14));
         assertThat(flow.level()).isEqualTo(1.7);
         assertThat(flow.depthCondition()).isEqualTo(DepthCondition.SURCHARGED);
@@ -92,14 +91,52 @@ class PipeMonitorTest {
 
     @Test
     void sensorUnderTheBedMissesNoWater() {
-        PipeMonitor monitor = MONITOR.withSensorOffset(0.03).withSedimentDepth(0.03);
+        PipeMonitor monitor = MONITOR.withSensorOffset(0.03).withSediment(0.03);
         assertThat(monitor.flow(0, 0).depthCondition()).isEqualTo(DepthCondition.DRY);
         assertThat(monitor.flow(0, 0).discharge()).isZero();
     }
 
+    /** The bed is told once, to the section or to the monitor, and counts from the invert of the clean pipe. */
+    @Test
+    void bedOfTheSectionIsTheBedOfTheMonitor() {
+        var clean = Conduit.of(Egg.normal(0.6), Gradient.of(0.004), Manning.of(0.013));
+        var silted = clean.withSection(Egg.normal(0.6).withSediment(0.1));
+        var monitor = PipeMonitor.of(clean).withSediment(0.1);
+        assertThat(monitor).isEqualTo(PipeMonitor.of(silted).withSensorOffset(0));
+        assertThat(monitor.bedAboveInvert()).isEqualTo(0.1);
+        assertThat(monitor.soffit()).isEqualTo(Egg.normal(0.6).height());
+        assertThat(monitor.conduit()).isEqualTo(silted);
+        assertThat(monitor.withoutSediment()).isEqualTo(PipeMonitor.of(clean));
+        double depth = 0.25;
+        double level = silted.section().levelAboveInvert(depth);
+        double area = Egg.normal(0.6).area(level) - Egg.normal(0.6).area(0.1);
+        assertThat(monitor.flow(level, 1).discharge()).isCloseTo(area, within(1e-15));
+        assertThat(monitor.flow(level, silted.velocity(depth)).discharge())
+                .isCloseTo(silted.discharge(depth), within(1e-15));
+        // Unless told otherwise, a monitor in the silted conduit reads depths as that counts them.
+        var reader = PipeMonitor.of(silted);
+        assertThat(reader.sensorOffset()).isEqualTo(0.1);
+        assertThat(reader.flow(depth, 1).level()).isEqualTo(level);
+        assertThat(reader.flow(depth, silted.velocity(depth)).discharge())
+                .isCloseTo(silted.discharge(depth), within(1e-15));
+        assertThat(reader.flow(0, 0).depthCondition()).isEqualTo(DepthCondition.DRY);
+        assertThat(monitor.flow(5, 1).discharge())
+                .isCloseTo(Egg.normal(0.6).fullArea() - Egg.normal(0.6).area(0.1), within(1e-15));
+    }
+
+    @Test
+    void secondBedIsRefused() {
+        assertThatThrownBy(() -> MONITOR.withSediment(0.05).withSediment(0.06))
+                .isInstanceOf(IllegalStateException.class)
+                .hasMessageStartingWith("the section has a bed already, 0.05 m above its invert");
+        var silted =
+                Conduit.of(CircularSection.ofDiameter(0.45).withSediment(0.05), Gradient.of(0.004), Manning.of(0.013));
+        assertThatThrownBy(() -> PipeMonitor.of(silted).withSediment(0.05)).isInstanceOf(IllegalStateException.class);
+    }
+
     @Test
     void waterReadBelowTheBedIsNoFlowAreaAndOfPoorQuality() {
-        PipeMonitor monitor = MONITOR.withSedimentDepth(0.05);
+        PipeMonitor monitor = MONITOR.withSediment(0.05);
         assertThat(monitor.flow(0.05, 0.4).depthCondition()).isEqualTo(DepthCondition.BELOW_BED);
         assertThat(monitor.flow(0.02, 0.4).discharge()).isZero();
         assertThat(monitor.flow(0.02, Double.NaN).discharge()).isZero();
@@ -188,13 +225,13 @@ class PipeMonitorTest {
     void settingsOutOfRangeAreRefused() {
         assertThatThrownBy(() -> MONITOR.withSensorOffset(-0.01))
                 .isInstanceOf(IllegalArgumentException.class)
-                .hasMessage("sensorOffset must be in [0, 0.45) m, was -0.01");
-        assertThatThrownBy(() -> MONITOR.withSedimentDepth(0.45))
+                .hasMessage("sensorAboveInvert must be in [0, 0.45) m, was -0.01");
+        assertThatThrownBy(() -> MONITOR.withSediment(0.45))
                 .isInstanceOf(IllegalArgumentException.class)
-                .hasMessage("sedimentDepth must be in [0, 0.45) m, was 0.45");
-        assertThatThrownBy(() -> MONITOR.withSedimentDepth(Double.NaN))
+                .hasMessage("bedAboveInvert must be below the soffit at 0.45 m, was 0.45");
+        assertThatThrownBy(() -> MONITOR.withSediment(Double.NaN))
                 .isInstanceOf(IllegalArgumentException.class)
-                .hasMessage("sedimentDepth must be in [0, 0.45) m, was NaN");
+                .hasMessage("bedAboveInvert must be 0 or greater and finite (m), was NaN");
         assertThatThrownBy(() -> MONITOR.withVelocityFactor(90))
                 .isInstanceOf(IllegalArgumentException.class)
                 .hasMessage("velocityFactor must be in [0.1, 2], was 90");
@@ -205,7 +242,7 @@ class PipeMonitorTest {
         PipeMonitor same = PipeMonitor.of(MONITOR.conduit());
         assertThat(same).isEqualTo(MONITOR).hasSameHashCodeAs(MONITOR);
         assertThat(same.withSensorOffset(0.01)).isNotEqualTo(MONITOR);
-        assertThat(same.withSedimentDepth(0.01)).isNotEqualTo(MONITOR);
+        assertThat(same.withSediment(0.01)).isNotEqualTo(MONITOR);
         assertThat(same.withVelocityFactor(0.9)).isNotEqualTo(MONITOR);
     }
 
@@ -213,7 +250,7 @@ class PipeMonitorTest {
     void textsReadWell() {
         assertThat(MONITOR.withSensorOffset(0.012).toString())
                 .startsWith("PipeMonitor[Conduit[")
-                .endsWith(", sensor offset 0.012 m, sediment 0 m, velocity factor 1]");
+                .endsWith(", sensor offset 0.012 m, velocity factor 1]");
         assertThat(MONITOR.flow(0.2, 0.8))
                 .hasToString(
                         "MonitoredFlow[level 0.2 m, area 0.06829 m2, velocity 0.8 m/s, discharge 0.05464 m3/s, PART_FULL, FORWARD]");

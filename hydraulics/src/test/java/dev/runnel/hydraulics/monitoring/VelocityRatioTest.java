@@ -34,7 +34,7 @@ class VelocityRatioTest {
         var law = CompositeManning.of(Compounding.HORTON_EINSTEIN, 0.025, 0.013);
         var clean = Conduit.of(PIPE, Gradient.ratio(1, 400), law);
         var silted = clean.withSection(PIPE.withSediment(0.08));
-        var monitor = PipeMonitor.of(clean).withSedimentDepth(0.08);
+        var monitor = PipeMonitor.of(clean).withSediment(0.08);
         for (double depth : DEPTHS) {
             assertThat(ratio(monitor, 0.08 + depth, silted.velocity(depth))).isCloseTo(1, within(1e-13));
         }

@@ -121,7 +121,12 @@ final class FlowText {
             }
         }
         if (largest >= 0) {
-            double fullBore = review.site().monitor().conduit().fullBore().discharge();
+            double fullBore = review.site()
+                    .monitor()
+                    .withoutSediment()
+                    .conduit()
+                    .fullBore()
+                    .discharge();
             page.say("largest flow " + Show.flow(flow.value(largest)) + " at " + dates.time(flow.time(largest)) + ", "
                     + Show.percent(flow.value(largest) / fullBore) + " of full bore");
         }

@@ -93,7 +93,7 @@ final class SiteFile {
         double offset = values.measure("sensor offset", "0", Measure.LENGTH);
         PipeMonitor raised = values.accepted("sensor offset", offset, plain::withSensorOffset);
         double sediment = values.measure("sediment depth", "0", Measure.LENGTH);
-        PipeMonitor silted = values.accepted("sediment depth", sediment, raised::withSedimentDepth);
+        PipeMonitor silted = values.accepted("sediment depth", sediment, raised::withSediment);
         return values.accepted("velocity factor", values.number("velocity factor", 1), silted::withVelocityFactor);
     }
 

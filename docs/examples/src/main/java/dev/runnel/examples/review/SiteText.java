@@ -27,7 +27,7 @@ final class SiteText {
 
     static void pipe(Page page, SiteReview review) {
         PipeMonitor monitor = review.site().monitor();
-        Conduit conduit = monitor.conduit();
+        Conduit conduit = monitor.withoutSediment().conduit();
         StringBuilder pipe = new StringBuilder(review.site().shape())
                 .append(", gradient 1:")
                 .append(Text.significant(1 / conduit.gradient().value(), 4))
@@ -38,8 +38,8 @@ final class SiteText {
                         monitor.sensorOffset() == 0
                                 ? "at the invert"
                                 : Show.mm(monitor.sensorOffset()) + " above the invert");
-        if (monitor.sedimentDepth() > 0) {
-            pipe.append(", sediment ").append(Show.mm(monitor.sedimentDepth()));
+        if (monitor.bedAboveInvert() > 0) {
+            pipe.append(", sediment ").append(Show.mm(monitor.bedAboveInvert()));
         }
         if (review.data().velocity().isPresent()) {
             pipe.append(", velocity factor ").append(Text.fixed(monitor.velocityFactor(), 2));
