@@ -1,0 +1,134 @@
+package dev.runnel.verification.bite;
+
+import java.io.IOException;
+import java.io.PrintStream;
+import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.List;
+import java.util.Random;
+import java.util.stream.Collectors;
+import org.objectweb.asm.tree.ClassNode;
+
+/**
+ * The command: changes a seeded sample of constants and operators of the calculation classes, one at a time, and asks the
+ * proof each time. Prints how many it noticed and lists the rest.
+ *
+ * <p>{@code mvn verify -P bite}; the sample's size, its seed and part of a class name may follow, by
+ * {@code -Dbite.sample=300 -Dbite.seed=1 -Dbite.in=hydraulics.structure}.
+ */
+public final class Bite {
+    /** Readers and writers of files, and helpers whose answers are texts, calculate nothing. */
+    private static final List<String> NOT_CALCULATING =
+            List.of("dev.runnel.internal.", "dev.runnel.timeseries.csv.", "dev.runnel.timeseries.waterml.");
+
+    private record Outcome(Mutation mutation, String noticedBy, boolean reached) {
+        boolean noticed() {
+            return !noticedBy.equals(Inside.SURVIVED);
+        }
+    }
+
+    private final Library library;
+    private final Reach reach;
+
+    private Bite(Library library, Reach reach) {
+        this.library = library;
+        this.reach = reach;
+    }
+
+    /**
+     * Runs the sample.
+     *
+     * @param arguments size of the sample, seed, part of a class name, file for the CSV
+     */
+    public static void main(String[] arguments) {
+        PrintStream out = new PrintStream(System.out, true, StandardCharsets.UTF_8);
+        int size = Integer.parseInt(arguments[0]);
+        long seed = Long.parseLong(arguments[1]);
+        Library library = Library.read();
+        Reach reach = Reach.of(library);
+        if (!reach.failing().isEmpty()) {
+            throw new IllegalStateException("these tables fail before anything is changed: " + reach.failing());
+        }
+        List<Mutation> sample = sample(library, arguments[2], size, seed);
+        out.println("Changing one constant or operator at a time: " + sample.size() + " changes, seed " + seed);
+        Bite bite = new Bite(library, reach);
+        List<Outcome> outcomes = sample.parallelStream().map(bite::outcome).toList();
+        report(outcomes, out);
+        write(outcomes, Path.of(arguments[3]));
+    }
+
+    private static List<Mutation> sample(Library library, String part, int size, long seed) {
+        List<Mutation> all = new ArrayList<>();
+        library.classes().forEach((name, node) -> {
+            if (name.contains(part) && NOT_CALCULATING.stream().noneMatch(name::startsWith)) {
+                all.addAll(Mutation.of(name, node));
+            }
+        });
+        Collections.shuffle(all, new Random(seed));
+        return List.copyOf(all.subList(0, Math.min(size, all.size())));
+    }
+
+    private Outcome outcome(Mutation mutation) {
+        var method = library.classes().get(mutation.className()).methods.get(mutation.method());
+        int number = library.number(mutation.className(), method);
+        List<String> tables =
+                number >= 0 ? reach.tables(number) : reach.tables(library.numbersOf(mutation.className()));
+        if (tables.isEmpty()) {
+            return new Outcome(mutation, Inside.SURVIVED, false);
+        }
+        String turns = tables.stream()
+                .map(table -> Long.toString(1_000_000 + 20 * reach.turns(table)))
+                .collect(Collectors.joining(","));
+        String noticedBy =
+                new Copy((name, bytes) -> patched(mutation, name, bytes)).ask(String.join(",", tables), turns);
+        return new Outcome(mutation, noticedBy, true);
+    }
+
+    private static byte[] patched(Mutation mutation, String name, byte[] bytes) {
+        if (!Library.isCalculated(name)) {
+            return bytes;
+        }
+        ClassNode node = Library.node(bytes);
+        if (name.equals(mutation.className())) {
+            mutation.apply(node);
+        }
+        return Tracing.turns(name, node);
+    }
+
+    private static void report(List<Outcome> outcomes, PrintStream out) {
+        long noticed = outcomes.stream().filter(Outcome::noticed).count();
+        out.println("Noticed by the proof: " + noticed + " of " + outcomes.size() + " ("
+                + Math.round(1000.0 * noticed / outcomes.size()) / 10.0 + " %)");
+        out.println("Not noticed, in no table's way:");
+        outcomes.stream()
+                .filter(each -> !each.noticed() && !each.reached())
+                .forEach(each -> out.println("  " + each.mutation()));
+        out.println("Not noticed, though tables pass here:");
+        outcomes.stream()
+                .filter(each -> !each.noticed() && each.reached())
+                .forEach(each -> out.println("  " + each.mutation()));
+    }
+
+    private static void write(List<Outcome> outcomes, Path file) {
+        StringBuilder text = new StringBuilder("class,line,change,reached,noticed_by\n");
+        for (Outcome each : outcomes) {
+            Mutation mutation = each.mutation();
+            text.append(mutation.className())
+                    .append(',')
+                    .append(mutation.line())
+                    .append(",\"");
+            text.append(mutation.text()).append("\",").append(each.reached()).append(',');
+            text.append(each.noticed() ? each.noticedBy() : "").append('\n');
+        }
+        try {
+            Files.createDirectories(file.toAbsolutePath().getParent());
+            Files.writeString(file, text);
+        } catch (IOException e) {
+            throw new UncheckedIOException("cannot write " + file, e);
+        }
+    }
+}

@@ -1,0 +1,91 @@
+package dev.runnel.verification.bite;
+
+import dev.runnel.verification.Modules;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
+import org.objectweb.asm.ClassReader;
+import org.objectweb.asm.Opcodes;
+import org.objectweb.asm.tree.ClassNode;
+import org.objectweb.asm.tree.MethodNode;
+
+/** The classes of the library, and a number for each of their methods. */
+final class Library {
+    private final Map<String, ClassNode> classes = new TreeMap<>();
+    private final Map<String, Integer> numbers = new LinkedHashMap<>();
+    private final List<String> methods = new ArrayList<>();
+
+    private Library() {}
+
+    static Library read() {
+        Library library = new Library();
+        List<String> names = new ArrayList<>();
+        Modules.classes().forEach(type -> names.add(type.getName()));
+        names.stream().filter(Library::isCalculated).sorted().forEach(library::add);
+        return library;
+    }
+
+    /** The proof itself is not what is proved. */
+    static boolean isCalculated(String className) {
+        return className.startsWith("dev.runnel.") && !className.startsWith("dev.runnel.verification.");
+    }
+
+    private void add(String name) {
+        ClassNode node = node(name);
+        classes.put(name, node);
+        for (MethodNode method : node.methods) {
+            if (isTraced(method)) {
+                numbers.put(key(name, method), methods.size());
+                methods.add(key(name, method));
+            }
+        }
+    }
+
+    static ClassNode node(String name) {
+        try {
+            return node(Copy.bytes(name));
+        } catch (ClassNotFoundException e) {
+            throw new IllegalStateException("class " + name + " is listed and cannot be read", e);
+        }
+    }
+
+    static ClassNode node(byte[] bytes) {
+        ClassNode node = new ClassNode();
+        new ClassReader(bytes).accept(node, 0);
+        return node;
+    }
+
+    /** Constructors and initialisers run at unforeseen times: they count with their class. */
+    static boolean isTraced(MethodNode method) {
+        return !method.name.startsWith("<") && (method.access & (Opcodes.ACC_ABSTRACT | Opcodes.ACC_NATIVE)) == 0;
+    }
+
+    static String key(String className, MethodNode method) {
+        return className + "#" + method.name + method.desc;
+    }
+
+    Map<String, ClassNode> classes() {
+        return classes;
+    }
+
+    int number(String className, MethodNode method) {
+        return numbers.getOrDefault(key(className, method), -1);
+    }
+
+    /** Name of the class, {@code #}, name and descriptor. */
+    String method(int number) {
+        return methods.get(number);
+    }
+
+    /** The numbers of all traced methods of a class, those of its nested classes and lambdas among them. */
+    int[] numbersOf(String className) {
+        String host = className.contains("$") ? className.substring(0, className.indexOf('$')) : className;
+        return numbers.entrySet().stream()
+                .filter(entry ->
+                        entry.getKey().startsWith(host + "#") || entry.getKey().startsWith(host + "$"))
+                .mapToInt(Map.Entry::getValue)
+                .toArray();
+    }
+}

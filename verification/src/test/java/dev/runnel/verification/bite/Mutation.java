@@ -1,0 +1,192 @@
+package dev.runnel.verification.bite;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import org.jspecify.annotations.Nullable;
+import org.objectweb.asm.Opcodes;
+import org.objectweb.asm.tree.AbstractInsnNode;
+import org.objectweb.asm.tree.ClassNode;
+import org.objectweb.asm.tree.InsnNode;
+import org.objectweb.asm.tree.IntInsnNode;
+import org.objectweb.asm.tree.InvokeDynamicInsnNode;
+import org.objectweb.asm.tree.JumpInsnNode;
+import org.objectweb.asm.tree.LdcInsnNode;
+import org.objectweb.asm.tree.LineNumberNode;
+import org.objectweb.asm.tree.MethodInsnNode;
+import org.objectweb.asm.tree.MethodNode;
+
+/**
+ * One change of one constant or operator: a number becomes 5 % larger (0 becomes 1), a whole number one more; plus becomes
+ * minus, times becomes divided by, and the other way round; a sign goes; a comparison is turned round.
+ *
+ * <p>Not changed: what only guards or words an answer (arguments of {@code Require}, parts of a message, methods that
+ * return text, {@code equals} and {@code hashCode}), and numbers below 1e-9, which end searches. Unit tests look after
+ * those.
+ *
+ * @param className name of the class
+ * @param method index of the method
+ * @param instruction index of the instruction
+ * @param line line of the source
+ * @param text what is changed, in words
+ */
+record Mutation(String className, int method, int instruction, int line, String text) {
+    private static final double LEAST_CONSTANT = 1e-9;
+    private static final Map<Integer, Integer> OPERATORS = Map.ofEntries(
+            Map.entry(Opcodes.DADD, Opcodes.DSUB),
+            Map.entry(Opcodes.DSUB, Opcodes.DADD),
+            Map.entry(Opcodes.DMUL, Opcodes.DDIV),
+            Map.entry(Opcodes.DDIV, Opcodes.DMUL),
+            Map.entry(Opcodes.DNEG, Opcodes.NOP),
+            Map.entry(Opcodes.IADD, Opcodes.ISUB),
+            Map.entry(Opcodes.ISUB, Opcodes.IADD),
+            Map.entry(Opcodes.IMUL, Opcodes.IADD),
+            Map.entry(Opcodes.LADD, Opcodes.LSUB),
+            Map.entry(Opcodes.LSUB, Opcodes.LADD));
+    private static final Map<Integer, Integer> COMPARISONS = Map.of(
+            Opcodes.IFLT, Opcodes.IFGE,
+            Opcodes.IFGE, Opcodes.IFLT,
+            Opcodes.IFGT, Opcodes.IFLE,
+            Opcodes.IFLE, Opcodes.IFGT);
+    private static final Set<String> WORDS = Set.of("toString", "hashCode", "equals");
+    /** What makes a whole number part of a calculation. */
+    private static final Set<Integer> USES_INT =
+            Set.of(Opcodes.IADD, Opcodes.ISUB, Opcodes.IMUL, Opcodes.IDIV, Opcodes.IREM, Opcodes.I2D, Opcodes.DALOAD);
+
+    /** All changes of a class that can be made. */
+    static List<Mutation> of(String className, ClassNode node) {
+        List<Mutation> found = new ArrayList<>();
+        for (int m = 0; m < node.methods.size(); m++) {
+            MethodNode method = node.methods.get(m);
+            if (WORDS.contains(method.name) || method.desc.endsWith(")Ljava/lang/String;")) {
+                continue;
+            }
+            int line = 0;
+            for (int i = 0; i < method.instructions.size(); i++) {
+                AbstractInsnNode each = method.instructions.get(i);
+                if (each instanceof LineNumberNode number) {
+                    line = number.line;
+                }
+                String change = change(each);
+                if (!change.isEmpty() && !isGuardOrWord(each)) {
+                    found.add(new Mutation(className, m, i, line, method.name + ": " + change));
+                }
+            }
+        }
+        return found;
+    }
+
+    /** Makes the change in a class of the same bytes. */
+    void apply(ClassNode node) {
+        MethodNode changed = node.methods.get(method);
+        AbstractInsnNode old = changed.instructions.get(instruction);
+        changed.instructions.set(old, replacement(old));
+    }
+
+    private static String change(AbstractInsnNode each) {
+        @Nullable Double constant = constant(each);
+        if (constant != null) {
+            return Math.abs(constant) < LEAST_CONSTANT && constant != 0
+                    ? ""
+                    : constant + " becomes " + changed(constant);
+        }
+        @Nullable Integer whole = whole(each);
+        if (whole != null) {
+            AbstractInsnNode next = following(each);
+            return next != null && USES_INT.contains(next.getOpcode()) ? whole + " becomes " + (whole + 1) : "";
+        }
+        if (OPERATORS.containsKey(each.getOpcode())) {
+            return name(each.getOpcode()) + " becomes " + name(OPERATORS.get(each.getOpcode()));
+        }
+        AbstractInsnNode before = each.getPrevious();
+        if (before != null
+                && COMPARISONS.containsKey(each.getOpcode())
+                && (before.getOpcode() == Opcodes.DCMPG || before.getOpcode() == Opcodes.DCMPL)) {
+            return "comparison turned round";
+        }
+        return "";
+    }
+
+    private static AbstractInsnNode replacement(AbstractInsnNode old) {
+        @Nullable Double constant = constant(old);
+        if (constant != null) {
+            return new LdcInsnNode(changed(constant));
+        }
+        @Nullable Integer whole = whole(old);
+        if (whole != null) {
+            return new LdcInsnNode(whole + 1);
+        }
+        if (old instanceof JumpInsnNode jump) {
+            return new JumpInsnNode(COMPARISONS.get(old.getOpcode()), jump.label);
+        }
+        return new InsnNode(OPERATORS.get(old.getOpcode()));
+    }
+
+    private static double changed(double constant) {
+        return constant == 0 ? 1 : constant * 1.05;
+    }
+
+    private static @Nullable Double constant(AbstractInsnNode each) {
+        if (each instanceof LdcInsnNode ldc && ldc.cst instanceof Double number && Double.isFinite(number)) {
+            return number;
+        }
+        return switch (each.getOpcode()) {
+            case Opcodes.DCONST_0 -> 0.0;
+            case Opcodes.DCONST_1 -> 1.0;
+            default -> null;
+        };
+    }
+
+    private static @Nullable Integer whole(AbstractInsnNode each) {
+        if (each instanceof IntInsnNode push && each.getOpcode() != Opcodes.NEWARRAY) {
+            return push.operand;
+        }
+        int opcode = each.getOpcode();
+        return opcode >= Opcodes.ICONST_M1 && opcode <= Opcodes.ICONST_5 ? opcode - Opcodes.ICONST_0 : null;
+    }
+
+    /** Whether the next thing called only checks an argument or makes a text. */
+    private static boolean isGuardOrWord(AbstractInsnNode from) {
+        for (AbstractInsnNode each = from.getNext(); each != null; each = each.getNext()) {
+            if (each instanceof JumpInsnNode) {
+                return false;
+            }
+            if (each instanceof InvokeDynamicInsnNode made) {
+                return made.name.startsWith("makeConcat");
+            }
+            if (each instanceof MethodInsnNode call) {
+                return call.owner.endsWith("/Require")
+                        || call.owner.endsWith("/Text")
+                        || call.owner.equals("java/lang/String")
+                        || call.owner.equals("java/lang/StringBuilder")
+                        || call.owner.endsWith("Exception");
+            }
+        }
+        return false;
+    }
+
+    private static @Nullable AbstractInsnNode following(AbstractInsnNode each) {
+        AbstractInsnNode next = each.getNext();
+        while (next != null && next.getOpcode() < 0) {
+            next = next.getNext();
+        }
+        return next;
+    }
+
+    private static String name(int opcode) {
+        return switch (opcode) {
+            case Opcodes.DADD, Opcodes.IADD, Opcodes.LADD -> "+";
+            case Opcodes.DSUB, Opcodes.ISUB, Opcodes.LSUB -> "-";
+            case Opcodes.DMUL, Opcodes.IMUL -> "*";
+            case Opcodes.DDIV -> "/";
+            case Opcodes.DNEG -> "the sign";
+            default -> "nothing";
+        };
+    }
+
+    @Override
+    public String toString() {
+        return className.substring(className.lastIndexOf('.') + 1) + ", line " + line + ", " + text;
+    }
+}
