@@ -3,6 +3,7 @@ package dev.runnel.timeseries;
 import dev.runnel.internal.Require;
 import java.time.Instant;
 import java.util.Arrays;
+import java.util.Iterator;
 import java.util.Objects;
 import java.util.function.DoubleUnaryOperator;
 import java.util.stream.IntStream;
@@ -21,7 +22,7 @@ import org.apiguardian.api.API;
  * @since 0.1
  */
 @API(status = API.Status.STABLE, since = "0.1")
-public final class Series {
+public final class Series implements Iterable<Reading> {
     private static final Series EMPTY = new Series(new long[0], new double[0], new byte[0]);
 
     private final long[] times;
@@ -234,6 +235,16 @@ public final class Series {
      */
     public Stream<Reading> stream() {
         return IntStream.range(0, size()).mapToObj(this::get);
+    }
+
+    /**
+     * Returns the readings one by one, as {@link Rule#over} takes them.
+     *
+     * @return readings in order of time
+     */
+    @Override
+    public Iterator<Reading> iterator() {
+        return stream().iterator();
     }
 
     /**

@@ -3,10 +3,10 @@ package dev.runnel.hydraulics.monitoring;
 import dev.runnel.internal.Require;
 import dev.runnel.internal.Text;
 import dev.runnel.timeseries.EpochNanos;
-import dev.runnel.timeseries.Series;
+import dev.runnel.timeseries.Reading;
+import dev.runnel.timeseries.Rule;
+import dev.runnel.timeseries.TextState;
 import java.time.Duration;
-import java.util.ArrayList;
-import java.util.List;
 import java.util.Objects;
 import org.apiguardian.api.API;
 
@@ -23,8 +23,8 @@ import org.apiguardian.api.API;
  *
  * @since 0.1
  */
-@API(status = API.Status.STABLE, since = "0.1")
-public final class Surcharge {
+@API(status = API.Status.EXPERIMENTAL, since = "0.1")
+public final class Surcharge implements Rule<Reading, SurchargePeriod, TextState> {
     /** Chosen here: seven readings at the two minutes that are common practice for sewer monitors. */
     private static final Duration DEFAULT_GAP = Duration.ofMinutes(15);
 
@@ -95,26 +95,27 @@ public final class Surcharge {
     }
 
     /**
-     * Returns the periods of a record.
-     *
-     * @param levels water levels above the invert, m, as {@link FlowRecord#level()} holds them
-     * @return periods in order of time; the last may still have gone on at the end of the record
-     */
-    public List<SurchargePeriod> periods(Series levels) {
-        SurchargeWatch watch = start();
-        List<SurchargePeriod> periods = new ArrayList<>();
-        levels.stream().forEach(reading -> watch.next(reading).ifPresent(periods::add));
-        watch.ongoing().ifPresent(periods::add);
-        return List.copyOf(periods);
-    }
-
-    /**
-     * Returns the incremental form of this rule, before its first reading.
+     * Starts a watch that takes one reading of the water level above the invert, m, after another, as
+     * {@link FlowRecord#level()} holds them. {@link #over} gives the periods of a record; the last may still have gone on
+     * at its end.
      *
      * @return a new watch
      */
+    @Override
     public SurchargeWatch start() {
         return new SurchargeWatch(this);
+    }
+
+    @Override
+    public SurchargeWatch start(TextState state) {
+        return new SurchargeWatch(this, state);
+    }
+
+    @Override
+    public TextState parseState(String text) {
+        TextState state = TextState.of(text);
+        start(state);
+        return state;
     }
 
     boolean isAbove(double reading) {
@@ -137,6 +138,6 @@ public final class Surcharge {
 
     @Override
     public String toString() {
-        return "Surcharge[above " + Text.number(level) + " m, gaps up to " + maximumGap + "]";
+        return "Surcharge[above " + Text.number(level) + " m, gaps up to " + Text.duration(maximumGap) + "]";
     }
 }

@@ -1,27 +1,36 @@
 package dev.runnel.hydraulics.monitoring;
 
+import dev.runnel.internal.MachineClock;
+import dev.runnel.internal.StateText;
 import dev.runnel.timeseries.EpochNanos;
 import dev.runnel.timeseries.Interval;
+import dev.runnel.timeseries.Machine;
 import dev.runnel.timeseries.Reading;
+import dev.runnel.timeseries.TextState;
 import java.time.Instant;
+import java.util.List;
 import java.util.Optional;
 import org.apiguardian.api.API;
 
 /**
- * Finds surcharge periods reading by reading; {@link Surcharge#periods} is the fold of it. Holds a few numbers, whatever
+ * Finds surcharge periods reading by reading; {@link Surcharge#over} is the fold of it. Holds a few numbers, whatever
  * the length of the record. Not thread-safe.
  *
  * @see Surcharge#start()
  * @since 0.1
  */
-@API(status = API.Status.STABLE, since = "0.1")
-public final class SurchargeWatch {
-    private static final long NEVER = Long.MIN_VALUE;
+@API(status = API.Status.EXPERIMENTAL, since = "0.1")
+public final class SurchargeWatch implements Machine<Reading, SurchargePeriod, TextState> {
+    private static final String STATE = "surcharge";
 
     private final Surcharge rule;
     private final long maximumGap;
-    private long last = NEVER;
-    private long lastUsable = NEVER;
+    private final MachineClock clock;
+
+    /** Time of the last usable reading; only once there was one. */
+    private long lastUsable;
+
+    private boolean usable;
 
     /** State of the period that is open; {@code readings} is 0 if there is none. */
     private int readings;
@@ -32,8 +41,30 @@ public final class SurchargeWatch {
     private long peakTime;
 
     SurchargeWatch(Surcharge rule) {
+        this(rule, new MachineClock());
+    }
+
+    private SurchargeWatch(Surcharge rule, MachineClock clock) {
         this.rule = rule;
         this.maximumGap = EpochNanos.positive("maximumGap", rule.maximumGap());
+        this.clock = clock;
+    }
+
+    SurchargeWatch(Surcharge rule, TextState state) {
+        this(rule, StateText.parse(STATE, 1, state.toText()));
+    }
+
+    private SurchargeWatch(Surcharge rule, StateText state) {
+        this(rule, MachineClock.from(state));
+        usable = state.has("usable");
+        lastUsable = usable ? state.count("usable") : 0;
+        readings = state.index("readings");
+        if (readings > 0) {
+            start = state.count("start");
+            startSeen = state.flag("startseen");
+            peak = state.number("peak");
+            peakTime = state.count("peaktime");
+        }
     }
 
     /**
@@ -42,28 +73,28 @@ public final class SurchargeWatch {
      * @param level water level above the invert, m, later than the reading before; skipped if it is not usable
      * @return the period that this reading showed to be over, if any
      * @throws IllegalArgumentException if the time does not increase
+     * @throws IllegalStateException after {@link #finish}
      */
-    public Optional<SurchargePeriod> next(Reading level) {
+    @Override
+    public List<SurchargePeriod> next(Reading level) {
         long time = EpochNanos.of(level.time());
-        if (last != NEVER && time <= last) {
-            throw new IllegalArgumentException(
-                    "level must be later than the reading at " + EpochNanos.toInstant(last) + ", was " + level.time());
-        }
-        last = time;
+        clock.requireAfter(time);
+        clock.moveTo(time);
         if (!level.quality().isUsable()) {
-            return Optional.empty();
+            return List.of();
         }
-        boolean follows = lastUsable != NEVER && time - lastUsable <= maximumGap;
+        boolean follows = usable && Long.compareUnsigned(time - lastUsable, maximumGap) <= 0;
         boolean above = rule.isAbove(level.value());
-        Optional<SurchargePeriod> ended = Optional.empty();
+        List<SurchargePeriod> ended = List.of();
         if (readings > 0 && !(follows && above)) {
-            ended = Optional.of(period(follows ? time : lastUsable, follows));
+            ended = List.of(period(follows ? time : lastUsable, follows));
             readings = 0;
         }
         if (above) {
             add(time, level.value(), follows);
         }
         lastUsable = time;
+        usable = true;
         return ended;
     }
 
@@ -74,6 +105,33 @@ public final class SurchargeWatch {
      */
     public Optional<SurchargePeriod> ongoing() {
         return readings == 0 ? Optional.empty() : Optional.of(period(lastUsable, false));
+    }
+
+    /**
+     * Ends the record.
+     *
+     * @return the period that has not ended yet, up to its last reading above the level, if one is open
+     * @throws IllegalStateException if called a second time
+     */
+    @Override
+    public List<SurchargePeriod> finish() {
+        clock.end();
+        return ongoing().map(List::of).orElse(List.of());
+    }
+
+    @Override
+    public TextState state() {
+        StateText text = clock.into(StateText.of(STATE, 1)).with("readings", readings);
+        if (usable) {
+            text.with("usable", lastUsable);
+        }
+        if (readings > 0) {
+            text.with("start", start)
+                    .with("startseen", startSeen)
+                    .with("peak", peak)
+                    .with("peaktime", peakTime);
+        }
+        return TextState.of(text.toString());
     }
 
     private void add(long time, double value, boolean follows) {

@@ -2,7 +2,9 @@ package dev.runnel.hydraulics.monitoring;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import dev.runnel.timeseries.Reading;
 import dev.runnel.timeseries.Series;
+import dev.runnel.timeseries.contract.MachineContract;
 import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
@@ -17,26 +19,26 @@ import net.jqwik.api.Tuple;
 class SurchargeProperties {
     private static final Surcharge RULE = Surcharge.above(1).withMaximumGap(Duration.ofMinutes(10));
 
+    @Property(tries = 300)
+    void keepsTheContractOfMachines(@ForAll("levels") Series levels) {
+        MachineContract.holds(RULE, levels.stream().toList());
+    }
+
     @Property
-    void recordInPiecesGivesThePeriodsOfTheWhole(@ForAll("levels") Series levels, @ForAll("cuts") double cut) {
-        int at = (int) (cut * levels.size());
+    void lookingAtWhatIsOpenDoesNotDisturbIt(@ForAll("levels") Series levels) {
         SurchargeWatch watch = RULE.start();
-        List<SurchargePeriod> pieces = new ArrayList<>();
-        for (int i = 0; i < at; i++) {
-            watch.next(levels.get(i)).ifPresent(pieces::add);
+        List<SurchargePeriod> periods = new ArrayList<>();
+        for (Reading level : levels) {
+            periods.addAll(watch.next(level));
+            watch.ongoing();
         }
-        // Looking at what is open must not disturb it.
-        watch.ongoing();
-        for (int i = at; i < levels.size(); i++) {
-            watch.next(levels.get(i)).ifPresent(pieces::add);
-        }
-        watch.ongoing().ifPresent(pieces::add);
-        assertThat(pieces).isEqualTo(RULE.periods(levels));
+        periods.addAll(watch.finish());
+        assertThat(periods).isEqualTo(RULE.over(levels));
     }
 
     @Property
     void everyUsableReadingAboveBelongsToExactlyOnePeriodAndPeriodsAreApart(@ForAll("levels") Series levels) {
-        List<SurchargePeriod> periods = RULE.periods(levels);
+        List<SurchargePeriod> periods = RULE.over(levels);
         double[] usable = levels.toUsableValues();
         int above = 0;
         for (int i = 0; i < usable.length; i++) {
@@ -60,8 +62,8 @@ class SurchargeProperties {
 
     @Property
     void longerBridgesNeverGiveMorePeriods(@ForAll("levels") Series levels) {
-        assertThat(RULE.withMaximumGap(Duration.ofMinutes(30)).periods(levels))
-                .hasSizeLessThanOrEqualTo(RULE.periods(levels).size());
+        assertThat(RULE.withMaximumGap(Duration.ofMinutes(30)).over(levels))
+                .hasSizeLessThanOrEqualTo(RULE.over(levels).size());
     }
 
     @Provide
@@ -75,11 +77,6 @@ class SurchargeProperties {
                 .list()
                 .ofMaxSize(60)
                 .map(SurchargeProperties::series);
-    }
-
-    @Provide
-    Arbitrary<Double> cuts() {
-        return Arbitraries.doubles().between(0, 1).ofScale(6);
     }
 
     private static Series series(List<double[]> steps) {

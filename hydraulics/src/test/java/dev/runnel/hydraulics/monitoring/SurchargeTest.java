@@ -24,7 +24,7 @@ class SurchargeTest {
     @Test
     void periodRunsFromFirstReadingAboveToFirstNoLongerAbove() {
         Series levels = everyTwoMinutes(0.3, 0.5, 0.9, 0.7, 0.44, 0.3);
-        assertThat(RULE.periods(levels)).singleElement().satisfies(period -> {
+        assertThat(RULE.over(levels)).singleElement().satisfies(period -> {
             assertThat(period.interval()).hasToString("2026-03-01T00:02:00Z/2026-03-01T00:08:00Z");
             assertThat(period.duration()).isEqualTo(Duration.ofMinutes(6));
             assertThat(period.peakAbove()).isCloseTo(0.45, within(1e-15));
@@ -39,20 +39,20 @@ class SurchargeTest {
 
     @Test
     void firstOfEqualPeaksCounts() {
-        assertThat(RULE.periods(everyTwoMinutes(0.3, 0.8, 0.8, 0.3)).get(0).peakTime())
+        assertThat(RULE.over(everyTwoMinutes(0.3, 0.8, 0.8, 0.3)).get(0).peakTime())
                 .isEqualTo(START.plusSeconds(120));
     }
 
     @Test
     void levelAtTheSoffitIsNotAbove() {
-        assertThat(RULE.periods(everyTwoMinutes(0.3, SOFFIT, Math.nextUp(SOFFIT), 0.3)))
+        assertThat(RULE.over(everyTwoMinutes(0.3, SOFFIT, Math.nextUp(SOFFIT), 0.3)))
                 .isEmpty();
-        assertThat(RULE.periods(everyTwoMinutes(0.3, 0.450001, 0.3))).hasSize(1);
+        assertThat(RULE.over(everyTwoMinutes(0.3, 0.450001, 0.3))).hasSize(1);
     }
 
     @Test
     void recordThatBeginsAndEndsAboveShowsNeitherEnd() {
-        List<SurchargePeriod> periods = RULE.periods(everyTwoMinutes(0.5, 0.6));
+        List<SurchargePeriod> periods = RULE.over(everyTwoMinutes(0.5, 0.6));
         assertThat(periods).singleElement().satisfies(period -> {
             assertThat(period.startSeen()).isFalse();
             assertThat(period.endSeen()).isFalse();
@@ -66,8 +66,8 @@ class SurchargeTest {
     void shortHoleIsBridgedAndLongOneIsNot() {
         double gone = Double.NaN;
         Series hole = everyTwoMinutes(0.3, 0.5, gone, gone, 0.6, 0.3);
-        assertThat(RULE.periods(hole)).hasSize(1);
-        List<SurchargePeriod> cut = RULE.withMaximumGap(Duration.ofMinutes(5)).periods(hole);
+        assertThat(RULE.over(hole)).hasSize(1);
+        List<SurchargePeriod> cut = RULE.withMaximumGap(Duration.ofMinutes(5)).over(hole);
         assertThat(cut).hasSize(2);
         assertThat(cut.get(0).interval()).hasToString("2026-03-01T00:02:00Z/2026-03-01T00:02:00Z");
         assertThat(cut.get(0).startSeen()).isTrue();
@@ -79,7 +79,7 @@ class SurchargeTest {
 
     @Test
     void gapOfExactlyTheLongestIsBridged() {
-        assertThat(RULE.withMaximumGap(Duration.ofMinutes(2)).periods(everyTwoMinutes(0.3, 0.5, 0.6, 0.3)))
+        assertThat(RULE.withMaximumGap(Duration.ofMinutes(2)).over(everyTwoMinutes(0.3, 0.5, 0.6, 0.3)))
                 .singleElement()
                 .matches(SurchargePeriod::isComplete);
     }
@@ -91,7 +91,7 @@ class SurchargeTest {
                 .add(START.plusSeconds(120), 0.6)
                 .add(START.plusSeconds(7200), 0.3)
                 .build();
-        assertThat(RULE.periods(levels)).singleElement().satisfies(period -> {
+        assertThat(RULE.over(levels)).singleElement().satisfies(period -> {
             assertThat(period.endSeen()).isFalse();
             assertThat(period.duration()).isZero();
         });
@@ -104,7 +104,7 @@ class SurchargeTest {
                 .add(new Reading(START.plusSeconds(120), 5, Quality.SUSPECT))
                 .add(START.plusSeconds(240), 0.3)
                 .build();
-        assertThat(RULE.periods(levels)).isEmpty();
+        assertThat(RULE.over(levels)).isEmpty();
     }
 
     @Test
@@ -114,7 +114,9 @@ class SurchargeTest {
         assertThat(watch.ongoing()).isEmpty();
         assertThat(watch.next(Reading.of(START.plusSeconds(120), 0.5))).isEmpty();
         assertThat(watch.ongoing()).get().matches(period -> !period.endSeen());
-        assertThat(watch.next(Reading.of(START.plusSeconds(240), 0.3))).get().matches(SurchargePeriod::isComplete);
+        assertThat(watch.next(Reading.of(START.plusSeconds(240), 0.3)))
+                .singleElement()
+                .matches(SurchargePeriod::isComplete);
         assertThat(watch.ongoing()).isEmpty();
     }
 
@@ -124,7 +126,7 @@ class SurchargeTest {
         watch.next(Reading.of(START, Double.NaN));
         assertThatThrownBy(() -> watch.next(Reading.of(START, 0.3)))
                 .isInstanceOf(IllegalArgumentException.class)
-                .hasMessage("level must be later than the reading at 2026-03-01T00:00:00Z, was 2026-03-01T00:00:00Z");
+                .hasMessage("time must be after 2026-03-01T00:00:00Z, was 2026-03-01T00:00:00Z");
     }
 
     @Test
@@ -134,7 +136,7 @@ class SurchargeTest {
         assertThat(Surcharge.of(monitor).level()).isEqualTo(SOFFIT);
         assertThat(Surcharge.of(monitor)).isEqualTo(RULE).hasSameHashCodeAs(RULE);
         assertThat(RULE).isNotEqualTo(RULE.withMaximumGap(Duration.ofMinutes(1)));
-        assertThat(Surcharge.of(monitor)).hasToString("Surcharge[above 0.45 m, gaps up to PT15M]");
+        assertThat(Surcharge.of(monitor)).hasToString("Surcharge[above 0.45 m, gaps up to 15 min]");
     }
 
     @Test

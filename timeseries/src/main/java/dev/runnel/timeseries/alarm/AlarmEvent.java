@@ -19,7 +19,7 @@ import org.apiguardian.api.API;
  * @param unobserved time since the onset that lies in gaps longer than the maximum gap
  * @since 0.1
  */
-@API(status = API.Status.STABLE, since = "0.1")
+@API(status = API.Status.EXPERIMENTAL, since = "0.1")
 public record AlarmEvent(
         Instant onset,
         Instant activation,
@@ -70,6 +70,6 @@ public record AlarmEvent(
         return "AlarmEvent[onset " + onset + ", active " + activation + ", "
                 + returned.map(time -> "returned " + time).orElse("still active") + ", peak "
                 + Text.significant(peak, 6) + " at " + peakTime
-                + (unobserved.isZero() ? "" : ", unobserved " + unobserved) + "]";
+                + (unobserved.isZero() ? "" : ", unobserved " + Text.duration(unobserved)) + "]";
     }
 }

@@ -1,78 +1,172 @@
 package dev.runnel.timeseries.alarm;
 
+import dev.runnel.internal.MachineClock;
+import dev.runnel.internal.StateText;
 import dev.runnel.timeseries.EpochNanos;
+import dev.runnel.timeseries.Machine;
 import dev.runnel.timeseries.Reading;
-import dev.runnel.timeseries.alarm.AlarmState.Phase;
+import dev.runnel.timeseries.TextState;
 import java.time.Duration;
 import java.time.Instant;
+import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import org.apiguardian.api.API;
 
 /**
  * An alarm that takes one reading after another. Not thread-safe.
  *
- * <p>Its whole memory is an {@link AlarmState}: keep that, and {@link ThresholdAlarm#monitor(AlarmState)} goes on where
- * this monitor stopped.
+ * <p>It has two doors. {@link #next(Reading)} answers with an event; {@link #next(long, double)} makes no object, for a
+ * loop over many readings, and {@link #latest()} then tells the event.
  *
+ * @see ThresholdAlarm#start()
  * @since 0.1
  */
-@API(status = API.Status.STABLE, since = "0.1")
-public final class AlarmMonitor {
+@API(status = API.Status.EXPERIMENTAL, since = "0.1")
+public final class AlarmMonitor implements Machine<Reading, AlarmEvent, TextState> {
+    private static final String STATE = "threshold-alarm";
+
+    /** Where the alarm stands. */
+    private enum Phase {
+        /** Not beyond the limit. */
+        NORMAL,
+        /** Beyond the limit, the on-delay running. */
+        PENDING,
+        /** In alarm. */
+        ACTIVE,
+        /** Still in alarm, the off-delay running. */
+        CLEARING
+    }
+
     private final ThresholdAlarm alarm;
-    private Phase phase;
-    private long lastTime;
+
+    /** 1 for a high alarm, −1 for a low one: times this, both are high alarms. */
+    private final double sign;
+
+    private final double limit;
+    private final double back;
+    private final long onDelay;
+    private final long offDelay;
+    private final long maximumGap;
+
+    /** The clock words refusals; while the record is open only {@link #last} is kept up to date. */
+    private final MachineClock clock;
+
+    /** Readings up to this time are refused: the last one, or all of them once the record has ended. */
+    private long last;
+
+    private boolean begun;
+
+    private Phase phase = Phase.NORMAL;
+    private long lastUsable;
+    private long readings;
+    private long unusable;
+    private long longGaps;
+
+    /** Of the alarm that is pending, active or clearing; in the normal phase of none. */
     private long onset;
+
     private long activation;
     private long clearing;
     private double peak;
     private long peakTime;
     private long unobserved;
-    private long readings;
-    private long unusable;
-    private long longGaps;
 
-    AlarmMonitor(ThresholdAlarm alarm, AlarmState state) {
+    private Optional<AlarmEvent> returned = Optional.empty();
+
+    AlarmMonitor(ThresholdAlarm alarm) {
+        this(alarm, new MachineClock());
+    }
+
+    private AlarmMonitor(ThresholdAlarm alarm, MachineClock clock) {
         this.alarm = alarm;
-        phase = state.phase();
-        lastTime = state.lastTimeNanos();
-        onset = state.onsetNanos();
-        activation = state.activationNanos();
-        clearing = state.clearingNanos();
-        peak = state.peak();
-        peakTime = state.peakTimeNanos();
-        unobserved = state.unobservedNanos();
-        readings = state.readings();
-        unusable = state.unusable();
-        longGaps = state.longGaps();
+        sign = alarm.isHigh() ? 1 : -1;
+        limit = sign * alarm.limit();
+        back = limit - alarm.deadband();
+        onDelay = alarm.onDelay();
+        offDelay = alarm.offDelay();
+        maximumGap = alarm.maximumGap();
+        this.clock = clock;
+        begun = clock.hasBegun();
+        last = begun ? clock.last() : Long.MIN_VALUE;
+    }
+
+    AlarmMonitor(ThresholdAlarm alarm, TextState state) {
+        this(alarm, StateText.parse(STATE, 1, state.toText()));
+    }
+
+    private AlarmMonitor(ThresholdAlarm alarm, StateText state) {
+        this(alarm, MachineClock.from(state));
+        phase = state.constant("phase", Phase.class);
+        lastUsable = state.count("usable");
+        readings = state.count("readings");
+        unusable = state.count("unusable");
+        longGaps = state.count("gaps");
+        if (phase != Phase.NORMAL) {
+            onset = state.count("onset");
+            peak = state.number("peak");
+            peakTime = state.count("peaktime");
+            unobserved = state.count("unobserved");
+        }
+        if (isActive()) {
+            activation = state.count("activation");
+        }
+        if (phase == Phase.CLEARING) {
+            clearing = state.count("clearing");
+        }
     }
 
     /**
      * Takes the next reading.
      *
-     * @param reading at a time after that of the last usable reading
+     * @param reading at a time after that of the reading before
      * @return the alarm, if this reading made it active or returned it to normal
      * @throws IllegalArgumentException if the time does not increase
+     * @throws IllegalStateException after {@link #finish}
      */
-    public Optional<AlarmEvent> next(Reading reading) {
-        long time = EpochNanos.of(reading.time());
-        if (readings > 0 && time <= lastTime) {
-            throw new IllegalArgumentException(
-                    "time must be after " + EpochNanos.toInstant(lastTime) + ", was " + reading.time());
+    @Override
+    public List<AlarmEvent> next(Reading reading) {
+        double value = reading.quality().isUsable() ? reading.value() : Double.NaN;
+        return next(EpochNanos.of(reading.time()), value) ? List.of(latest().orElseThrow()) : List.of();
+    }
+
+    /**
+     * Takes the next reading and makes no object.
+     *
+     * @param epochNanos its time, ns since 1970-01-01T00:00:00Z, after that of the reading before
+     * @param value its value in the unit of the limit, finite; NaN if it is missing or not usable
+     * @return true if this reading made the alarm active or returned it to normal; {@link #latest()} tells which
+     * @throws IllegalArgumentException if the time does not increase
+     * @throws IllegalStateException after {@link #finish}
+     */
+    public boolean next(long epochNanos, double value) {
+        if (epochNanos <= last) {
+            refuse(epochNanos);
         }
-        if (!reading.quality().isUsable()) {
+        last = epochNanos;
+        begun = true;
+        if (Double.isNaN(value)) {
             unusable++;
-            return Optional.empty();
+            return false;
         }
-        if (readings > 0 && Long.compareUnsigned(time - lastTime, alarm.maximumGap()) > 0) {
-            passGap(time);
+        if (readings > 0 && Long.compareUnsigned(epochNanos - lastUsable, maximumGap) > 0) {
+            passGap(epochNanos);
         }
-        lastTime = time;
+        lastUsable = epochNanos;
         readings++;
-        return switch (phase) {
-            case NORMAL -> begin(time, reading.value());
-            case PENDING -> pending(time, reading.value());
-            case ACTIVE, CLEARING -> active(time, reading.value());
-        };
+        double signed = sign * value;
+        if (phase == Phase.NORMAL) {
+            return signed > limit && begin(epochNanos, signed);
+        }
+        return phase == Phase.PENDING ? pending(epochNanos, signed) : active(epochNanos, signed);
+    }
+
+    private void refuse(long time) {
+        clock.requireOpen();
+        if (begun) {
+            clock.moveTo(last);
+            clock.requireAfter(time);
+        }
     }
 
     /** What lies in the gap is unknown: an alarm stays, a delay does not run on. */
@@ -84,62 +178,70 @@ public final class AlarmMonitor {
             phase = Phase.ACTIVE;
         }
         if (phase == Phase.ACTIVE) {
-            unobserved += time - lastTime;
+            unobserved += time - lastUsable;
         }
     }
 
-    private Optional<AlarmEvent> begin(long time, double value) {
-        if (!alarm.isBeyond(value)) {
-            return Optional.empty();
-        }
+    private boolean begin(long time, double signed) {
         phase = Phase.PENDING;
         onset = time;
-        peak = value;
+        peak = signed;
         peakTime = time;
         unobserved = 0;
         return activateIfDue(time);
     }
 
-    private Optional<AlarmEvent> pending(long time, double value) {
-        if (!alarm.isBeyond(value)) {
+    private boolean pending(long time, double signed) {
+        if (!(signed > limit)) {
             phase = Phase.NORMAL;
-            return Optional.empty();
+            return false;
         }
-        raisePeak(time, value);
+        raisePeak(time, signed);
         return activateIfDue(time);
     }
 
-    private Optional<AlarmEvent> activateIfDue(long time) {
-        if (time - onset < alarm.onDelay()) {
-            return Optional.empty();
+    private boolean activateIfDue(long time) {
+        if (time - onset < onDelay) {
+            return false;
         }
         phase = Phase.ACTIVE;
         activation = time;
-        return active();
+        return true;
     }
 
-    private Optional<AlarmEvent> active(long time, double value) {
-        raisePeak(time, value);
-        if (!alarm.isBack(value)) {
+    private boolean active(long time, double signed) {
+        raisePeak(time, signed);
+        if (signed > back) {
             phase = Phase.ACTIVE;
-            return Optional.empty();
+            return false;
         }
         if (phase == Phase.ACTIVE) {
             phase = Phase.CLEARING;
             clearing = time;
         }
-        if (time - clearing < alarm.offDelay()) {
-            return Optional.empty();
+        if (time - clearing < offDelay) {
+            return false;
         }
         phase = Phase.NORMAL;
-        return Optional.of(event(Optional.of(EpochNanos.toInstant(clearing)), Optional.of(EpochNanos.toInstant(time))));
+        returned = Optional.of(
+                event(Optional.of(EpochNanos.toInstant(clearing)), Optional.of(EpochNanos.toInstant(time))));
+        return true;
     }
 
-    private void raisePeak(long time, double value) {
-        if (alarm.isFurther(value, peak)) {
-            peak = value;
+    private void raisePeak(long time, double signed) {
+        if (signed > peak) {
+            peak = signed;
             peakTime = time;
         }
+    }
+
+    /**
+     * Tells whether the alarm is active.
+     *
+     * @return true from the reading that made it active to the one that returned it to normal
+     */
+    public boolean isActive() {
+        return phase == Phase.ACTIVE || phase == Phase.CLEARING;
     }
 
     /**
@@ -148,48 +250,71 @@ public final class AlarmMonitor {
      * @return the alarm as far as it is known; empty if none is active
      */
     public Optional<AlarmEvent> active() {
-        return phase == Phase.ACTIVE || phase == Phase.CLEARING
-                ? Optional.of(event(Optional.empty(), Optional.empty()))
-                : Optional.empty();
+        return isActive() ? Optional.of(event(Optional.empty(), Optional.empty())) : Optional.empty();
     }
 
-    private AlarmEvent event(Optional<Instant> cleared, Optional<Instant> returned) {
+    /**
+     * Returns the alarm that is active now, else the last one that this monitor saw return to normal.
+     *
+     * @return the alarm; empty if there was none since this monitor was started
+     */
+    public Optional<AlarmEvent> latest() {
+        return isActive() ? active() : returned;
+    }
+
+    private AlarmEvent event(Optional<Instant> cleared, Optional<Instant> end) {
         return new AlarmEvent(
                 EpochNanos.toInstant(onset),
                 EpochNanos.toInstant(activation),
-                peak,
+                sign * peak,
                 EpochNanos.toInstant(peakTime),
                 cleared,
-                returned,
+                end,
                 Duration.ofNanos(unobserved));
     }
 
     /**
-     * Returns all that the monitor remembers.
+     * Ends the record.
      *
-     * @return the state after the last reading
+     * @return the alarm that is still active, if one is
+     * @throws IllegalStateException if called a second time
      */
-    @API(status = API.Status.EXPERIMENTAL, since = "0.1")
-    public AlarmState state() {
-        boolean begun = phase != Phase.NORMAL;
-        boolean active = phase == Phase.ACTIVE || phase == Phase.CLEARING;
-        return new AlarmState(
-                phase,
-                lastTime,
-                begun ? onset : 0,
-                active ? activation : 0,
-                phase == Phase.CLEARING ? clearing : 0,
-                begun ? peak : 0,
-                begun ? peakTime : 0,
-                begun ? unobserved : 0,
-                readings,
-                unusable,
-                longGaps);
+    @Override
+    public List<AlarmEvent> finish() {
+        clock.end();
+        last = Long.MAX_VALUE;
+        return active().map(List::of).orElse(List.of());
+    }
+
+    @Override
+    public TextState state() {
+        clock.requireOpen();
+        if (begun) {
+            clock.moveTo(last);
+        }
+        StateText text = clock.into(StateText.of(STATE, 1).with("phase", phase.name()));
+        text.with("usable", lastUsable)
+                .with("readings", readings)
+                .with("unusable", unusable)
+                .with("gaps", longGaps);
+        if (phase != Phase.NORMAL) {
+            text.with("onset", onset)
+                    .with("peak", peak)
+                    .with("peaktime", peakTime)
+                    .with("unobserved", unobserved);
+        }
+        if (isActive()) {
+            text.with("activation", activation);
+        }
+        if (phase == Phase.CLEARING) {
+            text.with("clearing", clearing);
+        }
+        return TextState.of(text.toString());
     }
 
     @Override
     public String toString() {
-        return "AlarmMonitor[" + alarm + ", " + phase.name().toLowerCase(java.util.Locale.ROOT) + ", " + readings
-                + " readings, " + unusable + " unusable, " + longGaps + " long gaps]";
+        return "AlarmMonitor[" + alarm + ", " + phase.name().toLowerCase(Locale.ROOT) + ", " + readings + " readings, "
+                + unusable + " unusable, " + longGaps + " long gaps]";
     }
 }

@@ -3,7 +3,10 @@ package dev.runnel.timeseries.alarm;
 import dev.runnel.internal.Require;
 import dev.runnel.internal.Text;
 import dev.runnel.timeseries.EpochNanos;
+import dev.runnel.timeseries.Reading;
+import dev.runnel.timeseries.Rule;
 import dev.runnel.timeseries.Series;
+import dev.runnel.timeseries.TextState;
 import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
@@ -11,7 +14,9 @@ import org.apiguardian.api.API;
 
 /**
  * The settings of an alarm on a high or a low threshold; the package page says how it works. Immutable and thread-safe.
- * {@link #events(Series)} runs it over a record, {@link #monitor()} one reading after another, with the same result.
+ * {@link #events(Series)} gives the alarms of a record, {@link #start()} a monitor that takes one reading after another,
+ * with the same result; {@link #over} gives each change, so that an alarm stands there once when it becomes active and
+ * once when it returns to normal or the record ends.
  *
  * <p>Readings that are not {@linkplain dev.runnel.timeseries.Quality#isUsable() usable} say nothing: the state is held
  * over them and they are counted. A time between two usable readings longer than the {@linkplain #withMaximumGap maximum
@@ -21,8 +26,8 @@ import org.apiguardian.api.API;
  *
  * @since 0.1
  */
-@API(status = API.Status.STABLE, since = "0.1")
-public final class ThresholdAlarm {
+@API(status = API.Status.EXPERIMENTAL, since = "0.1")
+public final class ThresholdAlarm implements Rule<Reading, AlarmEvent, TextState> {
     private static final long UNLIMITED = Long.MAX_VALUE;
 
     private final boolean high;
@@ -117,19 +122,21 @@ public final class ThresholdAlarm {
      *
      * @return a new monitor in the normal state
      */
-    public AlarmMonitor monitor() {
-        return new AlarmMonitor(this, AlarmState.INITIAL);
+    @Override
+    public AlarmMonitor start() {
+        return new AlarmMonitor(this);
     }
 
-    /**
-     * Goes on with a monitor from a state that was kept.
-     *
-     * @param state state of a monitor with the same settings
-     * @return a new monitor in that state
-     */
-    @API(status = API.Status.EXPERIMENTAL, since = "0.1")
-    public AlarmMonitor monitor(AlarmState state) {
+    @Override
+    public AlarmMonitor start(TextState state) {
         return new AlarmMonitor(this, state);
+    }
+
+    @Override
+    public TextState parseState(String text) {
+        TextState state = TextState.of(text);
+        start(state);
+        return state;
     }
 
     /**
@@ -139,25 +146,28 @@ public final class ThresholdAlarm {
      * @return alarms in order of time; the last one may still be active
      */
     public List<AlarmEvent> events(Series series) {
-        AlarmMonitor monitor = monitor();
+        AlarmMonitor monitor = start();
         List<AlarmEvent> events = new ArrayList<>();
         for (int i = 0; i < series.size(); i++) {
-            monitor.next(series.get(i)).filter(event -> !event.isActive()).ifPresent(events::add);
+            double value = series.quality(i).isUsable() ? series.value(i) : Double.NaN;
+            if (monitor.next(series.epochNanos(i), value) && !monitor.isActive()) {
+                events.add(monitor.latest().orElseThrow());
+            }
         }
-        monitor.active().ifPresent(events::add);
+        events.addAll(monitor.finish());
         return List.copyOf(events);
     }
 
-    boolean isBeyond(double value) {
-        return high ? value > limit : value < limit;
+    boolean isHigh() {
+        return high;
     }
 
-    boolean isBack(double value) {
-        return high ? value <= limit - deadband : value >= limit + deadband;
+    double limit() {
+        return limit;
     }
 
-    boolean isFurther(double value, double peak) {
-        return high ? value > peak : value < peak;
+    double deadband() {
+        return deadband;
     }
 
     long onDelay() {
@@ -175,8 +185,8 @@ public final class ThresholdAlarm {
     @Override
     public String toString() {
         return "ThresholdAlarm[" + (high ? "high " : "low ") + Text.number(limit) + ", deadband "
-                + Text.number(deadband) + ", on-delay " + Duration.ofNanos(onDelay) + ", off-delay "
-                + Duration.ofNanos(offDelay)
-                + (maximumGap == UNLIMITED ? "" : ", maximum gap " + Duration.ofNanos(maximumGap)) + "]";
+                + Text.number(deadband) + ", on-delay " + Text.duration(Duration.ofNanos(onDelay)) + ", off-delay "
+                + Text.duration(Duration.ofNanos(offDelay))
+                + (maximumGap == UNLIMITED ? "" : ", maximum gap " + Text.duration(Duration.ofNanos(maximumGap))) + "]";
     }
 }

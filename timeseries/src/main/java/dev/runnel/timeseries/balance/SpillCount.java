@@ -1,14 +1,17 @@
 package dev.runnel.timeseries.balance;
 
+import dev.runnel.internal.Text;
 import dev.runnel.timeseries.EpochNanos;
 import dev.runnel.timeseries.Interval;
+import dev.runnel.timeseries.Rule;
+import dev.runnel.timeseries.TextState;
 import java.time.Duration;
 import java.util.List;
 import org.apiguardian.api.API;
 
 /**
  * Counts the spills of an overflow by the 12/24-hour rule; the package page states it. Immutable and thread-safe.
- * {@link #count(List)} counts a list of discharges, {@link #counter()} one after another, with the same result.
+ * {@link #count(List)} counts a list of discharges, {@link #start()} one after another, with the same result.
  *
  * <p>A sensor that chatters makes many short discharges of one. Merging those that are closer than a gap is not part of
  * the rule; it is off unless {@linkplain #withMergeGap set}, and the gaps then count as discharge.
@@ -18,8 +21,8 @@ import org.apiguardian.api.API;
  *
  * @since 0.1
  */
-@API(status = API.Status.STABLE, since = "0.1")
-public final class SpillCount {
+@API(status = API.Status.EXPERIMENTAL, since = "0.1")
+public final class SpillCount implements Rule<Interval, Interval, TextState> {
     private static final SpillCount TWELVE_TWENTY_FOUR =
             new SpillCount(Duration.ofHours(12).toNanos(), Duration.ofHours(24).toNanos(), 0);
 
@@ -61,29 +64,31 @@ public final class SpillCount {
      * @throws IllegalArgumentException if a discharge is empty or starts before the one before it ends
      */
     public SpillTally count(List<Interval> discharges) {
-        SpillCounter counter = counter();
+        SpillCounter counter = start();
         discharges.forEach(counter::next);
         return counter.tally();
     }
 
     /**
-     * Starts a counter that takes one discharge after another.
+     * Starts a counter that takes one discharge after another and gives the blocks that it makes count.
      *
      * @return a new counter
      */
-    public SpillCounter counter() {
-        return new SpillCounter(this, SpillCounter.State.INITIAL);
+    @Override
+    public SpillCounter start() {
+        return new SpillCounter(this);
     }
 
-    /**
-     * Goes on with a counter from a state that was kept.
-     *
-     * @param state state of a counter of the same rule
-     * @return a new counter in that state
-     */
-    @API(status = API.Status.EXPERIMENTAL, since = "0.1")
-    public SpillCounter counter(SpillCounter.State state) {
+    @Override
+    public SpillCounter start(TextState state) {
         return new SpillCounter(this, state);
+    }
+
+    @Override
+    public TextState parseState(String text) {
+        TextState state = TextState.of(text);
+        start(state);
+        return state;
     }
 
     long firstBlock() {
@@ -100,7 +105,8 @@ public final class SpillCount {
 
     @Override
     public String toString() {
-        return "SpillCount[first block " + Duration.ofNanos(firstBlock) + ", next " + Duration.ofNanos(nextBlock)
-                + ", merge gap " + Duration.ofNanos(mergeGap) + "]";
+        return "SpillCount[first block " + Text.duration(Duration.ofNanos(firstBlock)) + ", next "
+                + Text.duration(Duration.ofNanos(nextBlock)) + ", merge gap "
+                + Text.duration(Duration.ofNanos(mergeGap)) + "]";
     }
 }

@@ -1,5 +1,6 @@
 package dev.runnel.timeseries.balance;
 
+import dev.runnel.internal.Text;
 import java.time.Duration;
 import org.apiguardian.api.API;
 
@@ -11,10 +12,10 @@ import org.apiguardian.api.API;
  * @param duration time of discharge before any counting in blocks
  * @since 0.1
  */
-@API(status = API.Status.STABLE, since = "0.1")
+@API(status = API.Status.EXPERIMENTAL, since = "0.1")
 public record SpillTally(long count, long discharges, Duration duration) {
     @Override
     public String toString() {
-        return "SpillTally[" + count + " spills, " + discharges + " discharges, " + duration + "]";
+        return "SpillTally[" + count + " spills, " + discharges + " discharges, " + Text.duration(duration) + "]";
     }
 }

@@ -1,59 +1,44 @@
 package dev.runnel.timeseries.quality;
 
+import dev.runnel.timeseries.Reading;
+import dev.runnel.timeseries.Rule;
 import dev.runnel.timeseries.Series;
-import java.util.HashSet;
-import java.util.List;
-import java.util.Set;
+import dev.runnel.timeseries.TextState;
 import org.apiguardian.api.API;
 
 /**
- * Several tests run over one record. Immutable and thread-safe.
+ * A check that gives a verdict on each reading: one flag for every reading, in their order, some of them late. Immutable
+ * and thread-safe.
+ *
+ * <p>A reading that is not {@linkplain dev.runnel.timeseries.Quality#isUsable() usable} when it comes in is not judged,
+ * and serves no other one as a neighbour: it is {@link Verdict#MISSING} without a value, and
+ * {@link Verdict#NOT_EVALUATED} if it was suspect already. That is how a check sees what an earlier one failed.
  *
  * @since 0.1
  */
-@API(status = API.Status.STABLE, since = "0.1")
-public final class QualityCheck {
-    private final List<QualityTest> tests;
-
-    private QualityCheck(List<QualityTest> tests) {
-        this.tests = tests;
-    }
-
+@API(status = API.Status.EXPERIMENTAL, since = "0.1")
+public interface QualityCheck extends Rule<Reading, QualityFlag, TextState> {
     /**
-     * Returns the check by some tests.
+     * Returns what the check is called.
      *
-     * @param tests the tests, of different names
-     * @return the check
-     * @throws IllegalArgumentException if two have the same name
+     * @return for example {@code spike}
      */
-    public static QualityCheck of(QualityTest... tests) {
-        Set<String> names = new HashSet<>();
-        for (QualityTest test : tests) {
-            if (!names.add(test.name())) {
-                throw new IllegalArgumentException("tests must have different names, was " + test.name() + " twice");
-            }
-        }
-        return new QualityCheck(List.of(tests));
-    }
+    String name();
 
     /**
-     * Runs the tests, each on the record as it is given.
+     * Checks a record: the fold of the machine over its readings.
      *
      * @param series the readings
-     * @return verdicts by test, and the record with its qualities joined with them
+     * @return one verdict for each
      */
-    public QualityReport apply(Series series) {
-        Series flagged = series;
-        List<QualityFlags> flags =
-                tests.stream().map(test -> test.apply(series)).toList();
-        for (QualityFlags each : flags) {
-            flagged = flagged.withFlags(each.toQualityCodes());
-        }
-        return new QualityReport(flagged, flags);
+    default QualityFlags apply(Series series) {
+        return QualityFlags.of(this, series);
     }
 
     @Override
-    public String toString() {
-        return "QualityCheck" + tests;
+    default TextState parseState(String text) {
+        TextState state = TextState.of(text);
+        start(state);
+        return state;
     }
 }

@@ -1,5 +1,6 @@
 package dev.runnel.timeseries.quality;
 
+import dev.runnel.timeseries.Reading;
 import java.time.Instant;
 import org.apiguardian.api.API;
 
@@ -17,8 +18,11 @@ public record QualityFlag(Instant time, Verdict verdict, String reason) {
         return new QualityFlag(time, Verdict.PASS, "");
     }
 
-    static QualityFlag missing(Instant time) {
-        return new QualityFlag(time, Verdict.MISSING, "no value");
+    /** For a reading that has no value, or whose value has failed before. */
+    static QualityFlag unusable(Reading reading) {
+        return reading.isMissing()
+                ? new QualityFlag(reading.time(), Verdict.MISSING, "no value")
+                : notEvaluated(reading.time(), "suspect before");
     }
 
     static QualityFlag notEvaluated(Instant time, String reason) {

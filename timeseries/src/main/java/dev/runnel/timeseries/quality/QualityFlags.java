@@ -1,13 +1,16 @@
 package dev.runnel.timeseries.quality;
 
+import dev.runnel.timeseries.Machine;
+import dev.runnel.timeseries.Reading;
 import dev.runnel.timeseries.Series;
+import dev.runnel.timeseries.TextState;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import org.apiguardian.api.API;
 
 /**
- * The verdicts of one test on a record. Immutable and thread-safe.
+ * The verdicts of one check on a record. Immutable and thread-safe.
  *
  * @since 0.1
  */
@@ -15,45 +18,48 @@ import org.apiguardian.api.API;
 public final class QualityFlags {
     private static final Verdict[] VERDICTS = Verdict.values();
 
-    private final String test;
+    private final String check;
     private final byte[] verdicts;
     private final List<QualityFlag> raised;
 
-    private QualityFlags(String test, byte[] verdicts, List<QualityFlag> raised) {
-        this.test = test;
+    private QualityFlags(String check, byte[] verdicts, List<QualityFlag> raised) {
+        this.check = check;
         this.verdicts = verdicts;
         this.raised = List.copyOf(raised);
     }
 
-    static QualityFlags of(QualityTest test, Series series) {
-        QualityMachine machine = test.start();
+    static QualityFlags of(QualityCheck check, Series series) {
+        Machine<Reading, QualityFlag, TextState> machine = check.start();
         byte[] verdicts = new byte[series.size()];
         List<QualityFlag> raised = new ArrayList<>();
         int known = 0;
         for (int i = 0; i <= series.size(); i++) {
-            var flag = i < series.size() ? machine.next(series.get(i)) : machine.finish();
-            if (flag.isPresent()) {
-                Verdict verdict = flag.get().verdict();
+            for (QualityFlag flag : i < series.size() ? machine.next(series.get(i)) : machine.finish()) {
+                if (known == verdicts.length || !flag.time().equals(series.time(known))) {
+                    throw new IllegalStateException("check must give one verdict for each reading in its order, was "
+                            + flag + " for number " + (known + 1) + " of " + series.size() + " by " + check.name());
+                }
+                Verdict verdict = flag.verdict();
                 verdicts[known++] = (byte) verdict.ordinal();
                 if (verdict == Verdict.UNUSUAL || verdict == Verdict.FAIL) {
-                    raised.add(flag.get());
+                    raised.add(flag);
                 }
             }
         }
         if (known != series.size()) {
-            throw new IllegalStateException("test must give one verdict for each of " + series.size()
-                    + " readings, was " + known + " by " + test.name());
+            throw new IllegalStateException("check must give one verdict for each of " + series.size()
+                    + " readings, was " + known + " by " + check.name());
         }
-        return new QualityFlags(test.name(), verdicts, raised);
+        return new QualityFlags(check.name(), verdicts, raised);
     }
 
     /**
-     * Returns what the test is called.
+     * Returns what the check is called.
      *
      * @return for example {@code spike}
      */
-    public String test() {
-        return test;
+    public String check() {
+        return check;
     }
 
     /**
@@ -115,19 +121,19 @@ public final class QualityFlags {
     @Override
     public boolean equals(Object other) {
         return other instanceof QualityFlags that
-                && test.equals(that.test)
+                && check.equals(that.check)
                 && Arrays.equals(verdicts, that.verdicts)
                 && raised.equals(that.raised);
     }
 
     @Override
     public int hashCode() {
-        return 31 * (31 * test.hashCode() + Arrays.hashCode(verdicts)) + raised.hashCode();
+        return 31 * (31 * check.hashCode() + Arrays.hashCode(verdicts)) + raised.hashCode();
     }
 
     @Override
     public String toString() {
-        StringBuilder text = new StringBuilder("QualityFlags[").append(test).append(": ");
+        StringBuilder text = new StringBuilder("QualityFlags[").append(check).append(": ");
         String gap = "";
         for (Verdict each : VERDICTS) {
             text.append(gap).append(count(each)).append(' ').append(each.toText());

@@ -5,10 +5,10 @@ import java.util.List;
 import org.apiguardian.api.API;
 
 /**
- * What a {@link QualityCheck} found. Immutable and thread-safe.
+ * What a {@link QualityChecks} found. Immutable and thread-safe.
  *
  * @param series the record, no value changed, its qualities joined with all verdicts
- * @param flags verdicts by test
+ * @param flags verdicts by check, in their order
  * @since 0.1
  */
 @API(status = API.Status.STABLE, since = "0.1")
@@ -17,32 +17,32 @@ public record QualityReport(Series series, List<QualityFlags> flags) {
      * Copies the list.
      *
      * @param series the record
-     * @param flags verdicts by test
+     * @param flags verdicts by check, in their order
      */
     public QualityReport {
         flags = List.copyOf(flags);
     }
 
     /**
-     * Returns the verdicts of one test.
+     * Returns the verdicts of one check.
      *
-     * @param test its name
+     * @param check its name
      * @return the verdicts
-     * @throws IllegalArgumentException if there was no such test
+     * @throws IllegalArgumentException if there was no such check
      */
-    public QualityFlags flags(String test) {
+    public QualityFlags flags(String check) {
         return flags.stream()
-                .filter(each -> each.test().equals(test))
+                .filter(each -> each.check().equals(check))
                 .findFirst()
-                .orElseThrow(() -> new IllegalArgumentException("test must be one of "
-                        + flags.stream().map(QualityFlags::test).toList() + ", was " + test));
+                .orElseThrow(() -> new IllegalArgumentException("check must be one of "
+                        + flags.stream().map(QualityFlags::check).toList() + ", was " + check));
     }
 
     /**
-     * Returns how many verdicts of a kind the tests gave, all together.
+     * Returns how many verdicts of a kind the checks gave, all together.
      *
      * @param verdict the verdict
-     * @return count; a reading counts once for each test
+     * @return count; a reading counts once for each check
      */
     public int count(Verdict verdict) {
         return flags.stream().mapToInt(each -> each.count(verdict)).sum();

@@ -5,7 +5,7 @@ import java.util.Locale;
 import org.apiguardian.api.API;
 
 /**
- * What a test says of a reading. Codes as in QARTOD, Water Level, version 2.1, table 3-1.
+ * What a check says of a reading. Codes as in QARTOD, Water Level, version 2.1, table 3-1.
  *
  * @since 0.1
  */
@@ -13,7 +13,7 @@ import org.apiguardian.api.API;
 public enum Verdict {
     /** Nothing found. */
     PASS(1, Quality.GOOD),
-    /** The test needs readings that are not there. */
+    /** The check needs readings that are not there. */
     NOT_EVALUATED(2, Quality.GOOD),
     /**
      * A fault or an event of interest; the quality-control manual calls this "suspect or of high interest". Not to be

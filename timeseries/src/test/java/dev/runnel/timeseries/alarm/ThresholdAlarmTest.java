@@ -2,12 +2,13 @@ package dev.runnel.timeseries.alarm;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatIllegalArgumentException;
+import static org.assertj.core.api.Assertions.assertThatIllegalStateException;
+import static org.assertj.core.api.Assertions.tuple;
 
 import dev.runnel.timeseries.Quality;
 import dev.runnel.timeseries.Reading;
 import dev.runnel.timeseries.Series;
 import dev.runnel.timeseries.SeriesBuilder;
-import dev.runnel.timeseries.alarm.AlarmState.Phase;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.List;
@@ -86,15 +87,13 @@ class ThresholdAlarmTest {
                 .add(new Reading(at(4), 0, Quality.SUSPECT))
                 .add(at(6), 2)
                 .add(at(8), 0);
-        AlarmMonitor monitor = ThresholdAlarm.high(1).withOnDelay(FOUR).monitor();
-        List<Optional<AlarmEvent>> told =
+        AlarmMonitor monitor = ThresholdAlarm.high(1).withOnDelay(FOUR).start();
+        List<List<AlarmEvent>> told =
                 builder.build().stream().map(monitor::next).toList();
-        assertThat(told.get(3)).map(AlarmEvent::activation).contains(at(6));
-        assertThat(told.get(4)).map(AlarmEvent::isActive).contains(false);
-        assertThat(monitor.state().unusable()).isEqualTo(2);
-        assertThat(monitor.state().readings()).isEqualTo(3);
+        assertThat(told.get(3)).extracting(AlarmEvent::activation).containsExactly(at(6));
+        assertThat(told.get(4)).extracting(AlarmEvent::isActive).containsExactly(false);
         assertThat(monitor)
-                .hasToString("AlarmMonitor[ThresholdAlarm[high 1, deadband 0, on-delay PT4M, off-delay PT0S], normal, "
+                .hasToString("AlarmMonitor[ThresholdAlarm[high 1, deadband 0, on-delay 4 min, off-delay 0 s], normal, "
                         + "3 readings, 2 unusable, 0 long gaps]");
     }
 
@@ -119,7 +118,7 @@ class ThresholdAlarmTest {
         assertThat(watched.events(held))
                 .containsExactly(new AlarmEvent(
                         at(0), at(4), 2, at(0), Optional.of(at(66)), Optional.of(at(70)), Duration.ofMinutes(60)));
-        assertThat(watched.events(held).get(0).toString()).endsWith("unobserved PT1H]");
+        assertThat(watched.events(held).get(0).toString()).endsWith("unobserved 1 h]");
     }
 
     @Test
@@ -131,17 +130,54 @@ class ThresholdAlarmTest {
 
     @Test
     void tellsEachChangeOnce() {
-        AlarmMonitor monitor = ThresholdAlarm.high(1).monitor();
-        assertThat(monitor.next(Reading.of(at(0), 2))).map(AlarmEvent::isActive).contains(true);
+        AlarmMonitor monitor = ThresholdAlarm.high(1).start();
+        assertThat(monitor.next(Reading.of(at(0), 2)))
+                .extracting(AlarmEvent::isActive)
+                .containsExactly(true);
         assertThat(monitor.next(Reading.of(at(2), 3))).isEmpty();
         assertThat(monitor.active()).map(AlarmEvent::peak).contains(3.0);
-        assertThat(monitor.state().isActive()).isTrue();
+        assertThat(monitor.latest()).isEqualTo(monitor.active());
+        assertThat(monitor.isActive()).isTrue();
         assertThat(monitor.next(Reading.of(at(4), 1)))
-                .flatMap(AlarmEvent::interval)
-                .map(Object::toString)
-                .contains("2026-01-01T00:00:00Z/2026-01-01T00:04:00Z");
+                .singleElement()
+                .extracting(event -> event.interval().orElseThrow())
+                .hasToString("2026-01-01T00:00:00Z/2026-01-01T00:04:00Z");
         assertThat(monitor.active()).isEmpty();
-        assertThat(monitor.state().phase()).isEqualTo(Phase.NORMAL);
+        assertThat(monitor.latest()).map(AlarmEvent::isActive).contains(false);
+        assertThat(monitor.isActive()).isFalse();
+    }
+
+    @Test
+    void overTellsEveryChangeAndWhatIsStillOpen() {
+        assertThat(ThresholdAlarm.high(1).over(every2Minutes(2, 0, 2, 3)))
+                .extracting(AlarmEvent::isActive, AlarmEvent::peak)
+                .containsExactly(tuple(true, 2.0), tuple(false, 2.0), tuple(true, 2.0), tuple(true, 3.0));
+    }
+
+    @Test
+    void theDoorOfPlainNumbersRefusesLikeTheOther() {
+        AlarmMonitor monitor = ThresholdAlarm.high(1).start();
+        assertThat(monitor.next(Long.MIN_VALUE + 1, 0)).isFalse();
+        assertThatIllegalArgumentException()
+                .isThrownBy(() -> monitor.next(Long.MIN_VALUE + 1, 0))
+                .withMessageStartingWith("time must be after 1677-09-21T00:12:43.145224193Z, was 1677");
+        monitor.finish();
+        assertThatIllegalStateException().isThrownBy(() -> monitor.next(5, 0));
+    }
+
+    @Test
+    void refusesAStateOfAnotherKindOrVersion() {
+        ThresholdAlarm alarm = ThresholdAlarm.high(1);
+        assertThatIllegalArgumentException()
+                .isThrownBy(() -> alarm.parseState("spike-check/1"))
+                .withMessage("state must begin with threshold-alarm/1, was \"spike-check/1\"");
+        assertThatIllegalArgumentException()
+                .isThrownBy(() -> alarm.parseState("threshold-alarm/2 phase=NORMAL"))
+                .withMessage("version of a state threshold-alarm must be in [1, 1], was 2");
+        assertThatIllegalArgumentException()
+                .isThrownBy(
+                        () -> alarm.parseState("threshold-alarm/1 phase=ACTIVE usable=0 readings=1 unusable=0 gaps=0"))
+                .withMessage("state threshold-alarm must hold onset, which is missing");
     }
 
     @Test
@@ -158,7 +194,7 @@ class ThresholdAlarmTest {
         assertThatIllegalArgumentException()
                 .isThrownBy(() -> ThresholdAlarm.low(1).withMaximumGap(Duration.ZERO))
                 .withMessage("maximumGap must be longer than 0, was PT0S");
-        AlarmMonitor monitor = ThresholdAlarm.high(1).monitor();
+        AlarmMonitor monitor = ThresholdAlarm.high(1).start();
         monitor.next(Reading.of(at(2), 0));
         assertThatIllegalArgumentException()
                 .isThrownBy(() -> monitor.next(Reading.of(at(2), 0)))

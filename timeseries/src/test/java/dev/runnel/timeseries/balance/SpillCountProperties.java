@@ -3,6 +3,7 @@ package dev.runnel.timeseries.balance;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import dev.runnel.timeseries.Interval;
+import dev.runnel.timeseries.contract.MachineContract;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
@@ -18,17 +19,14 @@ class SpillCountProperties {
     private static final Instant START = Instant.parse("2026-01-01T05:00:00Z");
 
     @Property
-    void equalHoweverTheListIsCut(
+    void keepsTheContractOfMachines(
             @ForAll("discharges") List<Interval> discharges, @ForAll @IntRange(max = 5) int mergeHours) {
         SpillCount rule = SpillCount.twelveTwentyFour().withMergeGap(Duration.ofHours(mergeHours));
-        SpillCounter counter = rule.counter();
-        long blocks = 0;
-        for (Interval discharge : discharges) {
-            counter = rule.counter(counter.state());
-            blocks += counter.next(discharge).size();
-        }
+        List<Interval> blocks = MachineContract.holds(rule, discharges);
+        SpillCounter counter = rule.start();
+        discharges.forEach(counter::next);
         assertThat(counter.tally()).isEqualTo(rule.count(discharges));
-        assertThat(blocks).isEqualTo(counter.tally().count());
+        assertThat(counter.tally().count()).isEqualTo(blocks.size());
     }
 
     @Property

@@ -46,11 +46,18 @@ class SpillCountTest {
 
     @Test
     void tellsTheBlocksAsTheyCount() {
-        SpillCounter counter = RULE.counter();
+        SpillCounter counter = RULE.start();
         assertThat(counter.next(discharge(0, 10))).containsExactly(discharge(0, 720));
         assertThat(counter.next(discharge(20, 30))).isEmpty();
         assertThat(counter.next(discharge(700, 2170))).containsExactly(discharge(720, 2160), discharge(2160, 3600));
-        assertThat(counter.tally()).hasToString("SpillTally[3 spills, 3 discharges, PT24H50M]");
+        assertThat(counter.tally()).hasToString("SpillTally[3 spills, 3 discharges, 1 d 50 min]");
+    }
+
+    @Test
+    void aBlockThatReachesBeyondTheLastInstantEndsThere() {
+        Instant last = Instant.parse("2262-04-11T23:00:00Z");
+        assertThat(RULE.count(List.of(Interval.of(last.minusSeconds(60), last))).count())
+                .isEqualTo(1);
     }
 
     @Test
@@ -65,7 +72,7 @@ class SpillCountTest {
                         .count(discharges("0-720 2161-2162"))
                         .count())
                 .isEqualTo(3);
-        assertThat(merging).hasToString("SpillCount[first block PT12H, next PT24H, merge gap PT5M]");
+        assertThat(merging).hasToString("SpillCount[first block 12 h, next 1 d, merge gap 5 min]");
     }
 
     @Test

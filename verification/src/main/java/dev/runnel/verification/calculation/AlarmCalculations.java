@@ -40,12 +40,12 @@ final class AlarmCalculations {
                 .withDeadband(in.number("deadband", 0))
                 .withOnDelay(minutes(in.number("on_delay_minutes", 0)))
                 .withOffDelay(minutes(in.number("off_delay_minutes", 0)));
-        AlarmMonitor monitor = alarm.monitor();
+        AlarmMonitor monitor = alarm.start();
         double[] values = in.sample("values");
         for (int i = 0; i <= in.integer("reading"); i++) {
             monitor.next(Reading.of(START.plus(minutes(i)), values[i]));
         }
-        return monitor.state().isActive();
+        return monitor.isActive();
     }
 
     /** Reads "0-10;720-730": start and end of each discharge in minutes. */

@@ -2,10 +2,10 @@ package dev.runnel.verification.calculation;
 
 import dev.runnel.timeseries.Series;
 import dev.runnel.timeseries.SeriesBuilder;
-import dev.runnel.timeseries.quality.FlatLineTest;
-import dev.runnel.timeseries.quality.QualityTest;
-import dev.runnel.timeseries.quality.RangeTest;
-import dev.runnel.timeseries.quality.SpikeTest;
+import dev.runnel.timeseries.quality.FlatLineCheck;
+import dev.runnel.timeseries.quality.QualityCheck;
+import dev.runnel.timeseries.quality.RangeCheck;
+import dev.runnel.timeseries.quality.SpikeCheck;
 import java.time.Instant;
 import java.util.List;
 
@@ -23,13 +23,13 @@ final class QualityCalculations {
                         "quality.range",
                         "flag",
                         READING + "lowest highest",
-                        in -> code(in, RangeTest.of(in.number("lowest"), in.number("highest")))),
+                        in -> code(in, RangeCheck.of(in.number("lowest"), in.number("highest")))),
                 Calculation.of(
                         "timeseries",
                         "quality.spike",
                         "flag",
                         READING + "suspect_above fail_above",
-                        in -> code(in, SpikeTest.of(in.number("suspect_above"), in.number("fail_above")))),
+                        in -> code(in, SpikeCheck.of(in.number("suspect_above"), in.number("fail_above")))),
                 Calculation.of(
                         "timeseries",
                         "quality.flat-line",
@@ -37,13 +37,13 @@ final class QualityCalculations {
                         READING + "suspect_count fail_count tolerance",
                         in -> code(
                                 in,
-                                FlatLineTest.of(
+                                FlatLineCheck.of(
                                         in.integer("suspect_count"),
                                         in.integer("fail_count"),
                                         in.number("tolerance")))));
     }
 
-    private static double code(Inputs in, QualityTest test) {
+    private static double code(Inputs in, QualityCheck test) {
         double[] values = in.sample("values");
         SeriesBuilder builder = Series.builder();
         for (int i = 0; i < values.length; i++) {

@@ -156,7 +156,7 @@ final class Attention {
                 .ifPresent(velocity -> velocity.quality().flags().stream()
                         .filter(flags -> flags.count(Verdict.FAIL) > 0)
                         .forEach(flags -> points.add("Velocity: " + flags.count(Verdict.FAIL) + " readings failed the "
-                                + flags.test() + " test, flagged from "
+                                + flags.check() + " test, flagged from "
                                 + dates.time(flags.raised().get(0).time()) + "; their flow is left out.")));
     }
 

@@ -4,12 +4,12 @@ import dev.runnel.timeseries.Interval;
 import dev.runnel.timeseries.Quality;
 import dev.runnel.timeseries.Series;
 import dev.runnel.timeseries.csv.CsvIssue;
-import dev.runnel.timeseries.quality.FlatLineTest;
-import dev.runnel.timeseries.quality.GapTest;
-import dev.runnel.timeseries.quality.QualityCheck;
+import dev.runnel.timeseries.quality.FlatLineCheck;
+import dev.runnel.timeseries.quality.GapCheck;
+import dev.runnel.timeseries.quality.QualityChecks;
 import dev.runnel.timeseries.quality.QualityReport;
-import dev.runnel.timeseries.quality.RangeTest;
-import dev.runnel.timeseries.quality.SpikeTest;
+import dev.runnel.timeseries.quality.RangeCheck;
+import dev.runnel.timeseries.quality.SpikeCheck;
 import dev.runnel.timeseries.quality.Verdict;
 import java.time.Duration;
 import java.util.List;
@@ -42,9 +42,9 @@ record CheckedReadings(
 
     static CheckedReadings depth(Site site, ReadingFile.Readings lines) {
         double spike = site.checks().depthSpike();
-        QualityCheck check = QualityCheck.of(
-                RangeTest.of(0, site.checks().highestDepth()),
-                SpikeTest.of(spike, FAIL_OVER_UNUSUAL_SPIKE * spike).withMaximumGap(SPIKE_NEIGHBOURS));
+        QualityChecks check = QualityChecks.of(
+                RangeCheck.of(0, site.checks().highestDepth()),
+                SpikeCheck.of(spike, FAIL_OVER_UNUSUAL_SPIKE * spike).withMaximumGap(SPIKE_NEIGHBOURS));
         return of(site, lines, usualInterval(site, lines), check);
     }
 
@@ -53,13 +53,13 @@ record CheckedReadings(
         Duration interval = usualInterval(site, lines);
         int flat = (int)
                 Math.max(2, Math.min(site.checks().flatLine().dividedBy(interval), 100_000 / FAIL_OVER_UNUSUAL_FLAT));
-        QualityCheck check = QualityCheck.of(
-                RangeTest.of(-fastest, fastest).withUsual(0, fastest),
-                FlatLineTest.of(flat, FAIL_OVER_UNUSUAL_FLAT * flat, 0));
+        QualityChecks check = QualityChecks.of(
+                RangeCheck.of(-fastest, fastest).withUsual(0, fastest),
+                FlatLineCheck.of(flat, FAIL_OVER_UNUSUAL_FLAT * flat, 0));
         return of(site, lines, interval, check);
     }
 
-    private static CheckedReadings of(Site site, ReadingFile.Readings lines, Duration interval, QualityCheck check) {
+    private static CheckedReadings of(Site site, ReadingFile.Readings lines, Duration interval, QualityChecks check) {
         Duration longestGap =
                 site.checks().longestGap().orElse(Duration.ofNanos(Math.round(interval.toNanos() * GAP_INTERVALS)));
         CheckedReadings readings = new CheckedReadings(
@@ -67,7 +67,7 @@ record CheckedReadings(
                 check.apply(lines.series()),
                 interval,
                 longestGap,
-                GapTest.longerThan(longestGap).gaps(lines.series()));
+                GapCheck.longerThan(longestGap).over(lines.series()));
         if (readings.usable() == 0) {
             throw new IllegalArgumentException(lines.column().file() + ": must hold usable readings, of "
                     + lines.series().size() + " in column \"" + lines.header() + "\" "

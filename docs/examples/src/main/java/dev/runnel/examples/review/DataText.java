@@ -108,7 +108,7 @@ final class DataText {
                 new StringJoiner("; ", readings.lines().column().what() + " tests: ", "").setEmptyValue("");
         for (QualityFlags flags : readings.quality().flags()) {
             if (!flags.raised().isEmpty()) {
-                tests.add(flags.test() + counts(flags) + " (from "
+                tests.add(flags.check() + counts(flags) + " (from "
                         + dates.time(flags.raised().get(0).time()) + ")");
             }
         }

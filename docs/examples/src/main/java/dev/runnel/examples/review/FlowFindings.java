@@ -57,7 +57,7 @@ record FlowFindings(
                 .toList();
         List<SurchargePeriod> surcharges = Surcharge.of(data.site().monitor())
                 .withMaximumGap(data.longestGap())
-                .periods(record.level());
+                .over(record.level());
         List<DailyTotal> volumes = DailyTotals.in(data.site().zone())
                 .withMaximumGap(data.longestGap())
                 .totals(record.flow());
@@ -99,7 +99,7 @@ record FlowFindings(
         }
         List<SurchargePeriod> periods = Surcharge.above(data.site().crestLevel().getAsDouble())
                 .withMaximumGap(data.longestGap())
-                .periods(record.level());
+                .over(record.level());
         List<Interval> discharges = new ArrayList<>();
         int seenOnce = 0;
         for (int i = 0; i < periods.size(); i++) {

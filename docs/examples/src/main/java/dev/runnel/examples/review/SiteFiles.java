@@ -299,7 +299,7 @@ final class SiteFiles {
                         .forEach(flag -> rows.add(List.of(
                                 flag.time(),
                                 readings.lines().column().what(),
-                                test.test(),
+                                test.check(),
                                 flag.verdict().toText(),
                                 flag.reason())));
             }

@@ -1,9 +1,12 @@
 package dev.runnel.timeseries.quality;
 
+import dev.runnel.internal.MachineClock;
 import dev.runnel.internal.Require;
+import dev.runnel.internal.StateText;
 import dev.runnel.internal.Text;
+import dev.runnel.timeseries.Machine;
 import dev.runnel.timeseries.Reading;
-import java.util.Optional;
+import dev.runnel.timeseries.TextState;
 import org.apiguardian.api.API;
 
 /**
@@ -14,12 +17,13 @@ import org.apiguardian.api.API;
  * @param failAbove highest value the sensor can give
  * @param unusualBelow lowest usual value; not below {@code failBelow}
  * @param unusualAbove highest usual value; not above {@code failAbove}
- * @serial exclude
  * @since 0.1
  */
-@API(status = API.Status.STABLE, since = "0.1")
-public record RangeTest(double failBelow, double failAbove, double unusualBelow, double unusualAbove)
-        implements QualityTest {
+@API(status = API.Status.EXPERIMENTAL, since = "0.1")
+public record RangeCheck(double failBelow, double failAbove, double unusualBelow, double unusualAbove)
+        implements QualityCheck {
+    private static final String STATE = "range-check";
+
     /**
      * Checks the order of the limits.
      *
@@ -29,34 +33,34 @@ public record RangeTest(double failBelow, double failAbove, double unusualBelow,
      * @param unusualAbove highest usual value
      * @throws IllegalArgumentException if a limit is NaN, or the usual range is empty or not within that of the sensor
      */
-    public RangeTest {
+    public RangeCheck {
         Require.inRange("failAbove", failAbove, failBelow, Double.POSITIVE_INFINITY, "");
         Require.inRange("unusualBelow", unusualBelow, failBelow, failAbove, "");
         Require.inRange("unusualAbove", unusualAbove, unusualBelow, failAbove, "");
     }
 
     /**
-     * Returns the test with a range of the sensor only.
+     * Returns the check with a range of the sensor only.
      *
      * @param lowest lowest value the sensor can give
      * @param highest highest value the sensor can give
-     * @return the test
+     * @return the check
      * @throws IllegalArgumentException if a limit is NaN or the range is empty
      */
-    public static RangeTest of(double lowest, double highest) {
-        return new RangeTest(lowest, highest, lowest, highest);
+    public static RangeCheck of(double lowest, double highest) {
+        return new RangeCheck(lowest, highest, lowest, highest);
     }
 
     /**
-     * Returns the test with a range of the site.
+     * Returns the check with a range of the site.
      *
      * @param lowest lowest usual value
      * @param highest highest usual value
-     * @return the new test
+     * @return the new check
      * @throws IllegalArgumentException if the range is empty or not within that of the sensor
      */
-    public RangeTest withUsual(double lowest, double highest) {
-        return new RangeTest(failBelow, failAbove, lowest, highest);
+    public RangeCheck withUsual(double lowest, double highest) {
+        return new RangeCheck(failBelow, failAbove, lowest, highest);
     }
 
     @Override
@@ -65,15 +69,17 @@ public record RangeTest(double failBelow, double failAbove, double unusualBelow,
     }
 
     @Override
-    public QualityMachine start() {
-        return new Machine(this);
+    public Machine<Reading, QualityFlag, TextState> start() {
+        return new RangeMachine(new MachineClock());
+    }
+
+    @Override
+    public Machine<Reading, QualityFlag, TextState> start(TextState state) {
+        return new RangeMachine(MachineClock.from(StateText.parse(STATE, 1, state.toText())));
     }
 
     private QualityFlag flag(Reading reading) {
         double value = reading.value();
-        if (reading.isMissing()) {
-            return QualityFlag.missing(reading.time());
-        }
         if (value < failBelow || value > failAbove) {
             return new QualityFlag(reading.time(), Verdict.FAIL, outside(value, failBelow, failAbove));
         }
@@ -87,22 +93,19 @@ public record RangeTest(double failBelow, double failAbove, double unusualBelow,
         return Text.number(value) + " is outside [" + Text.number(from) + ", " + Text.number(to) + "]";
     }
 
-    private static final class Machine implements QualityMachine {
-        private static final long serialVersionUID = 1;
-        private final RangeTest test;
-
-        Machine(RangeTest test) {
-            this.test = test;
+    private final class RangeMachine extends PromptMachine {
+        RangeMachine(MachineClock clock) {
+            super(clock);
         }
 
         @Override
-        public Optional<QualityFlag> next(Reading reading) {
-            return Optional.of(test.flag(reading));
+        QualityFlag judge(Reading reading) {
+            return flag(reading);
         }
 
         @Override
-        public Optional<QualityFlag> finish() {
-            return Optional.empty();
+        StateText keep() {
+            return StateText.of(STATE, 1);
         }
     }
 }
