@@ -1,0 +1,190 @@
+package dev.runnel.verification.simulation;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.assertj.core.api.Assertions.within;
+
+import java.nio.ByteBuffer;
+import java.util.Arrays;
+import java.util.zip.CRC32;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.EnumSource;
+import org.junit.jupiter.params.provider.ValueSource;
+
+class SimulatorTest {
+    @ParameterizedTest
+    @ValueSource(booleans = {false, true})
+    void sameOrderMakesTheSameSite(boolean rough) {
+        SiteOrder order = Orders.with(5, rough, FaultKind.WEAK_ECHO, 0.3, 0);
+
+        Site one = Simulator.site(order);
+        Site other = Simulator.site(order);
+
+        assertThat(one.stamp()).isEqualTo(other.stamp());
+        assertThat(one.depth()).isEqualTo(other.depth());
+        assertThat(one.velocity()).isEqualTo(other.velocity());
+        assertThat(one.gauge()).isEqualTo(other.gauge());
+    }
+
+    /** These sums were taken once; another machine, locale or JDK must find them again. */
+    @ParameterizedTest
+    @CsvSource({"false, 11, 2389852025", "true, 11, 641853029"})
+    void readingsAreTheSameEverywhere(boolean rough, long seed, long sum) {
+        Site site = Simulator.site(Orders.with(seed, rough, FaultKind.BLOCKAGE, 0.5, 4));
+
+        assertThat(sum(site)).isEqualTo(sum);
+    }
+
+    private static long sum(Site site) {
+        CRC32 sum = new CRC32();
+        for (double[] values : new double[][] {site.depth(), site.velocity(), site.gauge()}) {
+            ByteBuffer bytes = ByteBuffer.allocate(8 * values.length);
+            Arrays.stream(values).forEach(bytes::putDouble);
+            sum.update(bytes.array());
+        }
+        return sum.getValue();
+    }
+
+    @ParameterizedTest
+    @ValueSource(booleans = {false, true})
+    void sitesOfDifferentSeedsDifferInEverything(boolean rough) {
+        Site one = Simulator.site(Orders.sound(1, rough));
+        Site other = Simulator.site(Orders.sound(2, rough));
+
+        assertThat(one.grid().start()).isNotEqualTo(other.grid().start());
+        assertThat(one.water().usualDepth()).isNotEqualTo(other.water().usualDepth());
+        assertThat(one.water().flow()[0]).isNotEqualTo(other.water().flow()[0]);
+    }
+
+    @Test
+    void generatorsShareOnlyWhatIsNotInvented() {
+        Site smooth = Simulator.site(Orders.sound(3, false));
+        Site rough = Simulator.site(Orders.sound(3, true));
+
+        assertThat(smooth.grid()).isEqualTo(rough.grid());
+        assertThat(smooth.water().flow()).isNotEqualTo(rough.water().flow());
+        assertThat(smooth.water().rain()).isNotEqualTo(rough.water().rain());
+    }
+
+    @ParameterizedTest
+    @EnumSource(FaultKind.class)
+    void depthAndVelocityCarryTheFlow(FaultKind kind) {
+        for (boolean rough : new boolean[] {false, true}) {
+            for (Trait trait : Trait.values()) {
+                SiteOrder order =
+                        new SiteOrder(21, rough, Orders.DAYS, 0.06, trait, false, new Fault(kind, 0.4, 20.3, 3, 36, 5));
+                Water water = Simulator.water(order);
+                Pipe pipe = Simulator.law(order, Simulator.nature(order)).pipe();
+                for (int i = 0; i < water.flow().length; i++) {
+                    double carried = water.velocity()[i] * (pipe.area(water.depth()[i]) - pipe.area(water.bed()[i]));
+                    assertThat(carried).isCloseTo(water.flow()[i], within(1e-12 + 1e-9 * Math.abs(water.flow()[i])));
+                }
+            }
+        }
+    }
+
+    @Test
+    void pumpsLoseNoWater() {
+        SiteOrder order = Orders.sound(8, false);
+        double inflow = volume(Simulator.water(order), Simulator.grid(order));
+        SiteOrder pumped = new SiteOrder(8, false, Orders.DAYS, 0.04, Trait.PUMPED, false, Fault.NONE);
+
+        Water water = Simulator.water(pumped);
+
+        // What is still in the well and in the reach: less than an hour and a half of usual flow.
+        double usual = inflow / Orders.DAYS / 16;
+        assertThat(volume(water, Simulator.grid(pumped))).isBetween(inflow - usual, inflow + 1e-6);
+        assertThat(Arrays.stream(water.flow()).min().orElseThrow()).isLessThan(0.2 * inflow / Orders.DAYS / 86400);
+    }
+
+    private static double volume(Water water, Grid grid) {
+        return Arrays.stream(water.flow()).sum() * grid.minutes() * 60;
+    }
+
+    @ParameterizedTest
+    @ValueSource(booleans = {false, true})
+    void soundSitesFollowTheirLaw(boolean rough) {
+        Water water = Simulator.water(Orders.sound(4, rough));
+
+        for (int i = 0; i < water.depth().length; i++) {
+            if (water.depth()[i] < 3 * water.usualDepth()) {
+                assertThat(water.shift()[i]).isCloseTo(0, within(0.02));
+            }
+        }
+    }
+
+    /** The part from day to day, as the order says; from the water, without any reading. */
+    @ParameterizedTest
+    @CsvSource({"false, 0.02", "false, 0.08", "true, 0.02", "true, 0.08"})
+    void scatterIsAsOrdered(boolean rough, double scatter) {
+        double squares = 0;
+        int n = 0;
+        for (long seed = 100; seed < 112; seed++) {
+            SiteOrder order = new SiteOrder(seed, rough, 120, scatter, Trait.PLAIN, false, Fault.NONE);
+            Law law = Simulator.law(order, Simulator.nature(order));
+            Grid grid = Simulator.grid(order);
+            Water water = Simulator.water(order);
+            double[] r = new double[grid.perDay()];
+            for (int day = 0; day + 1 < order.days(); day++) {
+                for (int k = 0; k < r.length; k++) {
+                    int i = day * r.length + k;
+                    r[k] = Math.log(water.velocity()[i] / law.velocity(water.depth()[i]));
+                }
+                Arrays.sort(r);
+                squares += r[r.length / 2] * r[r.length / 2];
+                n++;
+            }
+        }
+
+        // Day to day, and something of the hours and of the months on top.
+        assertThat(Math.sqrt(squares / n)).isBetween(0.75 * scatter, 1.6 * scatter + 0.01);
+    }
+
+    /** Median and spread over sites, against the figures measured on real sensors that the class quotes. */
+    @Test
+    void soundSensorsErrAsRealOnesDo() {
+        double[] equal = new double[40];
+        double[] missing = new double[40];
+        for (int k = 0; k < equal.length; k++) {
+            Site site = Simulator.site(new SiteOrder(900 + k, k % 2 == 1, 120, 0.04, Trait.PLAIN, false, Fault.NONE));
+            int pairs = 0;
+            double last = Double.NaN;
+            for (double depth : site.depth()) {
+                if (Double.isNaN(depth)) {
+                    missing[k]++;
+                } else {
+                    pairs++;
+                    equal[k] += depth == last ? 1 : 0;
+                    last = depth;
+                }
+            }
+            equal[k] /= pairs;
+            missing[k] /= site.depth().length;
+        }
+        Arrays.sort(equal);
+        Arrays.sort(missing);
+
+        assertThat(equal[20]).isBetween(0.13, 0.46);
+        assertThat(equal[1]).isLessThan(0.1);
+        assertThat(equal[38]).isGreaterThan(0.45);
+        assertThat(missing[20]).isBetween(0.03, 0.08);
+    }
+
+    @ParameterizedTest
+    @ValueSource(doubles = {-0.1, 0.3, Double.NaN})
+    void refusesScatterThatNoSiteHas(double scatter) {
+        assertThatThrownBy(() -> new SiteOrder(1, false, 10, scatter, Trait.PLAIN, false, Fault.NONE))
+                .isInstanceOf(IllegalArgumentException.class)
+                .hasMessageContaining("scatter must be in [0, 0.2], was ");
+    }
+
+    @ParameterizedTest
+    @ValueSource(ints = {0, 100_000})
+    void refusesRecordsOfAbsurdLength(int days) {
+        assertThatThrownBy(() -> new SiteOrder(1, false, days, 0.04, Trait.PLAIN, false, Fault.NONE))
+                .isInstanceOf(IllegalArgumentException.class)
+                .hasMessage("days must be in [1, 1100], was " + days);
+    }
+}

@@ -1,0 +1,4 @@
+@NullMarked
+package dev.runnel.verification.simulation;
+
+import org.jspecify.annotations.NullMarked;
