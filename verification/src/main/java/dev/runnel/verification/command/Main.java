@@ -8,6 +8,7 @@ import dev.runnel.verification.oracle.ConduitPeers;
 import dev.runnel.verification.report.CsvReport;
 import dev.runnel.verification.report.HtmlReport;
 import dev.runnel.verification.report.JUnitReport;
+import dev.runnel.verification.report.MatrixReport;
 import dev.runnel.verification.report.SummaryReport;
 import dev.runnel.verification.table.PublishedTable;
 import dev.runnel.verification.table.TableFolder;
@@ -127,7 +128,7 @@ public final class Main {
     }
 
     /**
-     * Writes the three report files.
+     * Writes the report files.
      *
      * @param results the results
      * @param folder where; made if it is missing
@@ -137,6 +138,7 @@ public final class Main {
     public static void write(Results results, Path folder) throws IOException, XMLStreamException {
         Files.createDirectories(folder);
         Files.writeString(folder.resolve("report.csv"), CsvReport.text(results));
+        Files.writeString(folder.resolve("matrix.csv"), MatrixReport.text(results));
         Files.writeString(folder.resolve("report.xml"), JUnitReport.text(results));
         Files.writeString(folder.resolve("report.html"), HtmlReport.text(results));
     }

@@ -75,8 +75,18 @@ public final class SummaryReport {
                     out,
                     "  " + check.name() + ": expected " + check.printed() + ", computed " + computed + ", tolerance "
                             + Text.significant(check.tolerance(), 3) + " " + check.unit(),
-                    check.remark().isEmpty() ? "" : " - " + check.remark());
+                    (check.remark().isEmpty() ? "" : " - " + check.remark()) + place(check));
         }
+    }
+
+    /** For who looks for the fault: the column of the table, the named calculation and the method it asks. */
+    private static String place(Check check) {
+        if (check.status() != Status.FAIL || check.column().isEmpty()) {
+            return "";
+        }
+        String asked = PublicCalculations.askedBy(check.calculation());
+        return "; column " + check.column() + ", calculation " + check.calculation()
+                + (asked.isEmpty() ? "" : ", which asks " + asked);
     }
 
     private static void totals(StringBuilder out, Results results) {

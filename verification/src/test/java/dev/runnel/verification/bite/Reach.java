@@ -10,6 +10,15 @@ import java.util.Map;
 final class Reach {
     /** A calculation asked for one table: the methods it enters itself, and those that others enter for it. */
     record Asked(String table, String calculation, BitSet direct, BitSet through) {
+        boolean calls(int[] methods) {
+            for (int each : methods) {
+                if (direct.get(each)) {
+                    return true;
+                }
+            }
+            return false;
+        }
+
         boolean touches(int[] methods) {
             for (int each : methods) {
                 if (direct.get(each) || through.get(each)) {

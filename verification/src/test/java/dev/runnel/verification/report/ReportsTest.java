@@ -96,10 +96,43 @@ class ReportsTest {
                 .contains(
                         "Excluded, each with its reason",
                         "     1     2         1   0.20  A & B (1999), Book, \"part 1\", 2nd ed. [from memory]",
-                        "  t:3:v: expected 3.0, computed none, tolerance 0.05 m2 - refused: too <deep>",
+                        "  t:3:v: expected 3.0, computed none, tolerance 0.05 m2 - refused: too <deep>;"
+                                + " column v, calculation some.thing",
                         "Total: 4 values from 1 sources, 1 pass (1 from memory), 2 fail, 1 excluded; 3 blank cells not"
                                 + " compared",
                         "COULD NOT RUN: 1 problems, see above.");
+    }
+
+    @Test
+    void aFailureNamesTheMethodThatWasAsked() {
+        Check check = check("t:2:v", "2.0", OptionalDouble.of(2.5), Status.FAIL, "");
+        Check real = new Check(
+                check.name(),
+                check.table(),
+                check.column(),
+                check.program(),
+                check.module(),
+                "energy.minimum",
+                check.source(),
+                check.locator(),
+                check.input(),
+                check.printed(),
+                check.unit(),
+                check.computed(),
+                check.tolerance(),
+                check.status(),
+                check.remark());
+        assertThat(SummaryReport.text(new Results(List.of(real), 0, List.of())))
+                .contains("; column v, calculation energy.minimum, which asks hydraulics.flow.SectionFlow#");
+    }
+
+    @Test
+    void theMatrixHasALineForEachPublicCalculation() throws Exception {
+        List<String> lines = MatrixReport.text(RESULTS).lines().toList();
+        assertThat(lines.get(0))
+                .isEqualTo("method,reached,calculation,source,provenance,pass,fail,excluded,worst,reason");
+        assertThat(lines.stream().map(line -> line.substring(0, line.indexOf(','))))
+                .contains("hydraulics.section.CircularSection#area", "rainfall.distribution.LMoments#of");
     }
 
     @Test
