@@ -296,7 +296,7 @@ public final class RegularSeries {
 
     @Override
     public String toString() {
-        return "RegularSeries[" + size() + " steps of " + step() + " from " + start() + ", sum "
+        return "RegularSeries[" + size() + " steps of " + Text.duration(step()) + " from " + start() + ", sum "
                 + Text.significant(sum(), 6) + ", " + missing() + " missing]";
     }
 }

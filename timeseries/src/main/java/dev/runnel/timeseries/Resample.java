@@ -12,7 +12,7 @@ import org.apiguardian.api.API;
  * Brings a record to equal steps, with the gap rule said aloud. Immutable and thread-safe.
  *
  * <p>Only {@linkplain Quality#isUsable() usable} readings take part; the others are as good as absent. What lies
- * between two readings is taken as {@link Between} says, up to the <em>maximum gap</em>: by default a reading holds
+ * between two readings is taken as {@link BetweenReadings} says, up to the <em>maximum gap</em>: by default a reading holds
  * until the next one, at most for 1.5 times the usual spacing of the record (the median time between readings), so that
  * one lost reading is noticed. The fraction of a step that is known in this way is its <em>coverage</em>. A step
  * covered less than the minimum, or without any reading where readings themselves are wanted (sum, maximum, minimum, last),
@@ -38,7 +38,7 @@ public final class Resample {
     private final Stepwise.Statistic statistic;
     private final long step;
     private final long origin;
-    private final Between between;
+    private final BetweenReadings between;
     private final long maximumGap;
     private final double minimumCoverage;
 
@@ -46,7 +46,7 @@ public final class Resample {
             Stepwise.Statistic statistic,
             long step,
             long origin,
-            Between between,
+            BetweenReadings between,
             long maximumGap,
             double minimumCoverage) {
         this.statistic = statistic;
@@ -59,7 +59,7 @@ public final class Resample {
 
     private static Resample of(Stepwise.Statistic statistic, Duration step, double minimumCoverage) {
         long nanos = EpochNanos.positive("step", step);
-        return new Resample(statistic, nanos, 0, Between.HOLD, FROM_SPACING, minimumCoverage);
+        return new Resample(statistic, nanos, 0, BetweenReadings.HOLD, FROM_SPACING, minimumCoverage);
     }
 
     /**
@@ -147,7 +147,7 @@ public final class Resample {
      * @param between hold or straight line
      * @return the new rule
      */
-    public Resample withBetween(Between between) {
+    public Resample withBetweenReadings(BetweenReadings between) {
         return new Resample(statistic, step, origin, between, maximumGap, minimumCoverage);
     }
 
@@ -188,7 +188,7 @@ public final class Resample {
 
     /**
      * Resamples a regular series to a coarser step. Each value speaks for the whole of its step, so neither the maximum
-     * gap nor {@link Between} matter here.
+     * gap nor {@link BetweenReadings} matter here.
      *
      * @param series the finer series
      * @return one value a step; empty if the series is
@@ -353,9 +353,10 @@ public final class Resample {
 
     @Override
     public String toString() {
-        return "Resample[" + statistic.name().toLowerCase(Locale.ROOT) + " over " + duration(step) + ", "
+        return "Resample[" + statistic.name().toLowerCase(Locale.ROOT) + " over " + Text.duration(duration(step)) + ", "
                 + between.name().toLowerCase(Locale.ROOT) + " up to "
-                + (maximumGap == FROM_SPACING ? "1.5 usual spacings" : duration(maximumGap)) + ", coverage at least "
+                + (maximumGap == FROM_SPACING ? "1.5 usual spacings" : Text.duration(duration(maximumGap)))
+                + ", coverage at least "
                 + Text.number(minimumCoverage) + "]";
     }
 }

@@ -37,7 +37,8 @@ public record Resampled(RegularSeries values, RegularSeries coverage) {
 
     @Override
     public String toString() {
-        return "Resampled[" + values.size() + " steps of " + values.step() + ", " + lost() + " lost, mean coverage "
+        return "Resampled[" + values.size() + " steps of " + Text.duration(values.step()) + ", " + lost()
+                + " lost, mean coverage "
                 + Text.significant(coverage.statistics().mean(), 3) + "]";
     }
 }

@@ -21,7 +21,7 @@ class RegularSeriesTest {
         assertThat(RAIN.time(1)).isEqualTo(T0.plusSeconds(120));
         assertThat(RAIN.missing()).isEqualTo(1);
         assertThat(RAIN.sum()).isEqualTo(0.6000000000000001);
-        assertThat(RAIN).hasToString("RegularSeries[4 steps of PT2M from 2026-01-01T00:00:00Z, sum 0.6, 1 missing]");
+        assertThat(RAIN).hasToString("RegularSeries[4 steps of 2 min from 2026-01-01T00:00:00Z, sum 0.6, 1 missing]");
         assertThatExceptionOfType(IndexOutOfBoundsException.class).isThrownBy(() -> RAIN.time(4));
         assertThatExceptionOfType(IndexOutOfBoundsException.class).isThrownBy(() -> RAIN.interval(-1));
         assertThat(RegularSeries.of(T0, TWO).isEmpty()).isTrue();

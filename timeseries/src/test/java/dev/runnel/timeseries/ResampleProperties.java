@@ -58,8 +58,8 @@ class ResampleProperties {
             @ForAll("records") Series clock,
             @ForAll("records") Series other,
             @ForAll @IntRange(min = 1, max = 900) int limit) {
-        Series linear = Combine.linear(Duration.ofSeconds(limit)).align(clock, other);
-        Series held = Combine.holdLast(Duration.ofSeconds(limit)).align(clock, other);
+        Series linear = Alignment.linear(Duration.ofSeconds(limit)).align(clock, other);
+        Series held = Alignment.holdLast(Duration.ofSeconds(limit)).align(clock, other);
         Statistics range = other.statistics();
         assertThat(linear.toEpochNanos()).isEqualTo(clock.toEpochNanos());
         for (int i = 0; i < clock.size(); i++) {

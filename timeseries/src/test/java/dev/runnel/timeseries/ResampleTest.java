@@ -27,7 +27,7 @@ class ResampleTest {
     void joinsReadingsByALine() {
         // 0 at 0 min, 10 at 10 min, 0 at 15 min: mean 5 over the first step, and 5 over the half known of the second.
         Resampled result = Resample.mean(TEN)
-                .withBetween(Between.LINEAR)
+                .withBetweenReadings(BetweenReadings.LINEAR)
                 .withMaximumGap(TEN)
                 .withMinimumCoverage(0.5)
                 .applyWithCoverage(minutes(0, 0, 10, 10, 15, 0));
@@ -39,7 +39,7 @@ class ResampleTest {
     void aLineIsWeighedInEveryStepItCrosses() {
         Series series = minutes(5, 0, 25, 20);
         RegularSeries mean = Resample.mean(TEN)
-                .withBetween(Between.LINEAR)
+                .withBetweenReadings(BetweenReadings.LINEAR)
                 .withMaximumGap(Duration.ofMinutes(20))
                 .withMinimumCoverage(0)
                 .apply(series);
@@ -49,7 +49,7 @@ class ResampleTest {
     @Test
     void doesNotJoinAcrossMoreThanTheMaximumGap() {
         Series series = minutes(0, 1, 10, 1);
-        Resample mean = Resample.mean(TEN).withBetween(Between.LINEAR);
+        Resample mean = Resample.mean(TEN).withBetweenReadings(BetweenReadings.LINEAR);
         assertThat(mean.withMaximumGap(TEN).apply(series).value(0)).isEqualTo(1);
         assertThat(mean.withMaximumGap(TEN.minusNanos(1)).apply(series).value(0))
                 .isNaN();
@@ -236,11 +236,11 @@ class ResampleTest {
     @Test
     void saysWhatItDoes() {
         assertThat(Resample.mean(TEN))
-                .hasToString("Resample[mean over PT10M, hold up to 1.5 usual spacings, " + "coverage at least 0.75]");
-        assertThat(Resample.sum(TEN).withMaximumGap(TEN).withBetween(Between.LINEAR))
-                .hasToString("Resample[sum over PT10M, linear up to PT10M, coverage at least 1]");
+                .hasToString("Resample[mean over 10 min, hold up to 1.5 usual spacings, " + "coverage at least 0.75]");
+        assertThat(Resample.sum(TEN).withMaximumGap(TEN).withBetweenReadings(BetweenReadings.LINEAR))
+                .hasToString("Resample[sum over 10 min, linear up to 10 min, coverage at least 1]");
         assertThat(Resample.mean(TEN).withMaximumGap(TEN).applyWithCoverage(minutes(0, 3)))
-                .hasToString("Resampled[1 steps of PT10M, 0 lost, mean coverage 1]");
+                .hasToString("Resampled[1 steps of 10 min, 0 lost, mean coverage 1]");
     }
 
     private static Series minutes(double... minuteAndValue) {

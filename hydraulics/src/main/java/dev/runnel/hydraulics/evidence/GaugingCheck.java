@@ -2,7 +2,7 @@ package dev.runnel.hydraulics.evidence;
 
 import dev.runnel.internal.Require;
 import dev.runnel.internal.Text;
-import dev.runnel.timeseries.Combine;
+import dev.runnel.timeseries.Alignment;
 import dev.runnel.timeseries.Series;
 import java.util.Arrays;
 import java.util.Optional;
@@ -84,7 +84,7 @@ public final class GaugingCheck {
      * @return the check of the measurements for which both values are usable
      * @throws IllegalArgumentException if there are fewer than two of them
      */
-    public static GaugingCheck of(Series hand, Series monitor, Combine rule) {
+    public static GaugingCheck of(Series hand, Series monitor, Alignment rule) {
         return of(hand.toUsableValues(), rule.align(hand, monitor).toUsableValues());
     }
 

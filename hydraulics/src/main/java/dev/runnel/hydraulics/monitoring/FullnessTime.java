@@ -125,7 +125,7 @@ public record FullnessTime(double fullness, Duration above, Duration covered, Du
 
     @Override
     public String toString() {
-        return "FullnessTime[above " + Text.number(fullness) + " of the height for " + above + ", "
+        return "FullnessTime[above " + Text.number(fullness) + " of the height for " + Text.duration(above) + ", "
                 + Text.fixed(100 * share(), 2) + " % of the " + Text.fixed(100 * coverage(), 1) + " % covered]";
     }
 }

@@ -4,7 +4,7 @@ import dev.runnel.hydraulics.flow.Conduit;
 import dev.runnel.hydraulics.section.CrossSection;
 import dev.runnel.internal.Require;
 import dev.runnel.internal.Text;
-import dev.runnel.timeseries.Combine;
+import dev.runnel.timeseries.Alignment;
 import dev.runnel.timeseries.Reading;
 import dev.runnel.timeseries.Series;
 import java.util.Objects;
@@ -237,7 +237,7 @@ public final class PipeMonitor {
      * @return the flow, the level and what was done with every depth reading; {@link FlowRecord#velocitiesAlone()} says how
      *     many velocity readings have no depth reading at their own instant
      */
-    public FlowRecord flow(Series depth, Series velocity, Combine rule) {
+    public FlowRecord flow(Series depth, Series velocity, Alignment rule) {
         return FlowRecord.of(this, ReadingPairs.atDepthTimes(depth, velocity, rule));
     }
 

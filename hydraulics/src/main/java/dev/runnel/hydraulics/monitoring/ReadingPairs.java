@@ -1,6 +1,6 @@
 package dev.runnel.hydraulics.monitoring;
 
-import dev.runnel.timeseries.Combine;
+import dev.runnel.timeseries.Alignment;
 import dev.runnel.timeseries.Quality;
 import dev.runnel.timeseries.Series;
 import java.util.Arrays;
@@ -50,7 +50,7 @@ record ReadingPairs(
     }
 
     /** Gives each depth reading the velocity that the rule finds for its time. */
-    static ReadingPairs atDepthTimes(Series depth, Series velocity, Combine rule) {
+    static ReadingPairs atDepthTimes(Series depth, Series velocity, Alignment rule) {
         Series aligned = rule.align(depth, velocity);
         ReadingPairs same = atSameInstants(depth, velocity);
         return new ReadingPairs(

@@ -4,7 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
-import dev.runnel.timeseries.Combine;
+import dev.runnel.timeseries.Alignment;
 import dev.runnel.timeseries.Quality;
 import dev.runnel.timeseries.Reading;
 import dev.runnel.timeseries.Series;
@@ -59,7 +59,7 @@ class GaugingCheckTest {
                 Reading.of(TIME, 0.66),
                 Reading.of(TIME.plusSeconds(60), 0.70),
                 Reading.of(TIME.plusSeconds(120), 0.78)));
-        GaugingCheck check = GaugingCheck.of(hand, monitor, Combine.linear(Duration.ofMinutes(2)));
+        GaugingCheck check = GaugingCheck.of(hand, monitor, Alignment.linear(Duration.ofMinutes(2)));
         assertThat(check.size()).isEqualTo(2);
         assertThat(check.leftOut()).isEqualTo(2);
         assertThat(check.bias().value()).isCloseTo((0.04 + 0.03) / 2, within(1e-15));

@@ -7,7 +7,7 @@ import dev.runnel.hydraulics.flow.Conduit;
 import dev.runnel.hydraulics.flow.Gradient;
 import dev.runnel.hydraulics.flow.Manning;
 import dev.runnel.hydraulics.section.CircularSection;
-import dev.runnel.timeseries.Combine;
+import dev.runnel.timeseries.Alignment;
 import dev.runnel.timeseries.Quality;
 import dev.runnel.timeseries.Series;
 import java.time.Duration;
@@ -58,7 +58,7 @@ class FlowRecordTest {
     void unequalClocksMeetAtTheTimesOfTheDepth() {
         Series depth = series(new int[] {0, 2, 4}, 0.225, 0.225, 0.225);
         Series velocity = series(new int[] {1, 3}, 0.8, 1.0);
-        FlowRecord record = MONITOR.flow(depth, velocity, Combine.linear(Duration.ofMinutes(2)));
+        FlowRecord record = MONITOR.flow(depth, velocity, Alignment.linear(Duration.ofMinutes(2)));
         assertThat(record.size()).isEqualTo(3);
         assertThat(record.flow().quality(0)).isEqualTo(Quality.MISSING);
         assertThat(record.flow().value(1)).isCloseTo(0.9 * Math.PI * 0.45 * 0.45 / 8, within(1e-14));

@@ -29,7 +29,7 @@ class FullnessTimeTest {
         assertThat(half.coverage()).isEqualTo(1);
         assertThat(FullnessTime.of(record, 0.8, GAP).above()).isEqualTo(Duration.ofMinutes(4));
         assertThat(FullnessTime.of(record, 1, GAP).above()).isEqualTo(Duration.ofMinutes(2));
-        assertThat(half).hasToString("FullnessTime[above 0.5 of the height for PT6M, 75.00 % of the 100.0 % covered]");
+        assertThat(half).hasToString("FullnessTime[above 0.5 of the height for 6 min, 75.00 % of the 100.0 % covered]");
     }
 
     @Test

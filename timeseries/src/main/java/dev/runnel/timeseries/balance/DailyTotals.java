@@ -2,7 +2,7 @@ package dev.runnel.timeseries.balance;
 
 import dev.runnel.internal.Require;
 import dev.runnel.internal.Text;
-import dev.runnel.timeseries.Between;
+import dev.runnel.timeseries.BetweenReadings;
 import dev.runnel.timeseries.EpochNanos;
 import dev.runnel.timeseries.Interval;
 import dev.runnel.timeseries.RegularSeries;
@@ -32,11 +32,11 @@ public final class DailyTotals {
     private static final long FROM_SPACING = 0;
 
     private final ZoneId zone;
-    private final Between between;
+    private final BetweenReadings between;
     private final long maximumGap;
     private final double minimumCoverage;
 
-    private DailyTotals(ZoneId zone, Between between, long maximumGap, double minimumCoverage) {
+    private DailyTotals(ZoneId zone, BetweenReadings between, long maximumGap, double minimumCoverage) {
         this.zone = zone;
         this.between = between;
         this.maximumGap = maximumGap;
@@ -50,7 +50,7 @@ public final class DailyTotals {
      * @return the rule
      */
     public static DailyTotals in(ZoneId zone) {
-        return new DailyTotals(zone, Between.LINEAR, FROM_SPACING, 0.9);
+        return new DailyTotals(zone, BetweenReadings.LINEAR, FROM_SPACING, 0.9);
     }
 
     /**
@@ -70,7 +70,7 @@ public final class DailyTotals {
      * @param between hold or straight line
      * @return the new rule
      */
-    public DailyTotals withBetween(Between between) {
+    public DailyTotals withBetweenReadings(BetweenReadings between) {
         return new DailyTotals(zone, between, maximumGap, minimumCoverage);
     }
 
@@ -90,31 +90,64 @@ public final class DailyTotals {
      * Adds up a series.
      *
      * @param rate readings of a rate per second
-     * @return one total for each local day from that of the first reading to that of the last; empty if there is none
+     * @return one total for each local day from that of the first reading to that of the last, or to the day into which
+     *     the last one holds; empty if there is none
      */
     public List<DailyTotal> totals(Series rate) {
         if (rate.isEmpty()) {
             return List.of();
         }
-        LocalDate first = rate.time(0).atZone(zone).toLocalDate();
-        LocalDate last = rate.time(rate.size() - 1).atZone(zone).toLocalDate();
-        List<LocalDate> dates = first.datesUntil(last.plusDays(1)).toList();
-        long[] edges = new long[dates.size() + 1];
-        for (int i = 0; i < edges.length; i++) {
-            edges[i] = EpochNanos.of(first.plusDays(i).atStartOfDay(zone).toInstant());
-        }
         long gap = maximumGap == FROM_SPACING ? TimeIntegral.usualGap(rate) : maximumGap;
-        return totals(dates, edges, TimeIntegral.of(rate, between, gap, edges));
+        long last = rate.epochNanos(rate.size() - 1);
+        return totals(rate, gap, Math.max(last, lastInstant(heldUntil(rate, gap))));
     }
 
     /**
      * Adds up a regular series; each value holds for the whole of its step.
      *
      * @param rate mean rates per second
-     * @return one total for each local day that the series touches; empty if there is none
+     * @return one total for each local day that a step touches; empty if there is none. The measured parts of all days
+     *     add up to the sum of the values times the step.
      */
     public List<DailyTotal> totals(RegularSeries rate) {
-        return withBetween(Between.HOLD).withMaximumGap(rate.step()).totals(rate.toSeries());
+        if (rate.isEmpty()) {
+            return List.of();
+        }
+        return withBetweenReadings(BetweenReadings.HOLD)
+                .totals(
+                        rate.toSeries(),
+                        EpochNanos.positive("step", rate.step()),
+                        lastInstant(EpochNanos.of(rate.end())));
+    }
+
+    /** The end of what the last usable reading holds for; before all time if none holds. */
+    private long heldUntil(Series rate, long gap) {
+        int at = rate.size() - 1;
+        while (at >= 0 && !rate.quality(at).isUsable()) {
+            at--;
+        }
+        if (between != BetweenReadings.HOLD || at < 0) {
+            return Long.MIN_VALUE;
+        }
+        long from = rate.epochNanos(at);
+        // Too late to be counted in ns: what holds beyond 2262 is left out, as it is in the integral.
+        return from > Long.MAX_VALUE - gap ? from : from + gap;
+    }
+
+    /** An end does not belong to what it ends. */
+    private static long lastInstant(long end) {
+        return end == Long.MIN_VALUE ? end : end - 1;
+    }
+
+    private List<DailyTotal> totals(Series rate, long gap, long lastInstant) {
+        LocalDate first = rate.time(0).atZone(zone).toLocalDate();
+        LocalDate last = EpochNanos.toInstant(lastInstant).atZone(zone).toLocalDate();
+        List<LocalDate> dates = first.datesUntil(last.plusDays(1)).toList();
+        long[] edges = new long[dates.size() + 1];
+        for (int i = 0; i < edges.length; i++) {
+            edges[i] = EpochNanos.of(first.plusDays(i).atStartOfDay(zone).toInstant());
+        }
+        return totals(dates, edges, TimeIntegral.of(rate, between, gap, edges));
     }
 
     private List<DailyTotal> totals(List<LocalDate> dates, long[] edges, TimeIntegral integral) {
@@ -130,7 +163,7 @@ public final class DailyTotals {
     @Override
     public String toString() {
         return "DailyTotals[" + zone + ", " + between.name().toLowerCase(Locale.ROOT) + " up to "
-                + (maximumGap == FROM_SPACING ? "1.5 usual spacings" : Duration.ofNanos(maximumGap))
+                + (maximumGap == FROM_SPACING ? "1.5 usual spacings" : Text.duration(Duration.ofNanos(maximumGap)))
                 + ", coverage at least " + Text.number(minimumCoverage) + "]";
     }
 }

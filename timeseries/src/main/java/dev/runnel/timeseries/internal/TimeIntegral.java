@@ -1,6 +1,6 @@
 package dev.runnel.timeseries.internal;
 
-import dev.runnel.timeseries.Between;
+import dev.runnel.timeseries.BetweenReadings;
 import dev.runnel.timeseries.Series;
 import java.util.Arrays;
 import org.apiguardian.api.API;
@@ -36,7 +36,7 @@ public final class TimeIntegral {
      * @param edges edges of the steps, ns since 1970, strictly increasing, at least two; not copied
      * @return integral and covered time of each step
      */
-    public static TimeIntegral of(Series series, Between between, long maximumGap, long[] edges) {
+    public static TimeIntegral of(Series series, BetweenReadings between, long maximumGap, long[] edges) {
         TimeIntegral result = new TimeIntegral(edges);
         int previous = -1;
         for (int i = 0; i < series.size(); i++) {
@@ -48,7 +48,7 @@ public final class TimeIntegral {
                 long to = series.epochNanos(i);
                 // Unsigned: two readings centuries apart overflow a long, and are apart all the same.
                 boolean near = Long.compareUnsigned(to - from, maximumGap) <= 0;
-                if (between == Between.HOLD) {
+                if (between == BetweenReadings.HOLD) {
                     result.add(from, near ? to : from + maximumGap, series.value(previous), 0);
                 } else if (near) {
                     double slope = (series.value(i) - series.value(previous)) / (to - from);
@@ -57,7 +57,7 @@ public final class TimeIntegral {
             }
             previous = i;
         }
-        if (previous >= 0 && between == Between.HOLD) {
+        if (previous >= 0 && between == BetweenReadings.HOLD) {
             long from = series.epochNanos(previous);
             result.add(from, Math.max(from, from + maximumGap), series.value(previous), 0);
         }

@@ -2,9 +2,10 @@ package dev.runnel.timeseries.balance;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatIllegalArgumentException;
+import static org.assertj.core.api.Assertions.tuple;
 import static org.assertj.core.api.Assertions.within;
 
-import dev.runnel.timeseries.Between;
+import dev.runnel.timeseries.BetweenReadings;
 import dev.runnel.timeseries.RegularSeries;
 import dev.runnel.timeseries.Series;
 import dev.runnel.timeseries.SeriesBuilder;
@@ -77,7 +78,7 @@ class DailyTotalsTest {
         assertThat(day.measured()).isEqualTo(12 * 3600);
         assertThat(day.coverage()).isEqualTo(0.5);
         DailyTotal held = DailyTotals.in(LONDON)
-                .withBetween(Between.HOLD)
+                .withBetweenReadings(BetweenReadings.HOLD)
                 .withMaximumGap(Duration.ofHours(12))
                 .totals(flow)
                 .get(0);
@@ -96,6 +97,32 @@ class DailyTotalsTest {
         assertThat(totals.get(0).mean()).isEqualTo(2);
         assertThat(totals.get(1).measured()).isEqualTo(4 * 6 * 3600);
         assertThat(totals.get(1).total()).isNaN();
+    }
+
+    /** Two steps of a day from nine in the morning touch three local days. */
+    @Test
+    void whatTheLastStepHoldsBeyondMidnightIsKept() {
+        RegularSeries daily = RegularSeries.of(Instant.parse("2026-01-01T09:00:00Z"), Duration.ofDays(1), 1, 1);
+        assertThat(DailyTotals.in(LONDON).totals(daily))
+                .extracting(DailyTotal::measured)
+                .containsExactly(15 * 3600.0, 24 * 3600.0, 9 * 3600.0);
+        // Steps of an hour in a zone half an hour off: the last half hour belongs to the next day.
+        RegularSeries hourly = RegularSeries.of(Instant.parse("2026-01-01T18:00:00Z"), Duration.ofHours(1), 2);
+        assertThat(DailyTotals.in(ZoneId.of("Asia/Kolkata")).totals(hourly))
+                .extracting(DailyTotal::date, DailyTotal::measured)
+                .containsExactly(tuple(LocalDate.of(2026, 1, 1), 3600.0), tuple(LocalDate.of(2026, 1, 2), 3600.0));
+        // A step that ends at midnight touches no further day.
+        RegularSeries untilMidnight = RegularSeries.of(Instant.parse("2026-01-01T22:00:00Z"), Duration.ofHours(2), 1);
+        assertThat(DailyTotals.in(LONDON).totals(untilMidnight)).hasSize(1);
+        // A reading that holds does the same.
+        Series held =
+                Series.builder().add(Instant.parse("2026-01-01T23:00:00Z"), 1).build();
+        assertThat(DailyTotals.in(LONDON)
+                        .withBetweenReadings(BetweenReadings.HOLD)
+                        .withMaximumGap(Duration.ofHours(2))
+                        .totals(held))
+                .extracting(DailyTotal::measured)
+                .containsExactly(3600.0, 3600.0);
     }
 
     @Test

@@ -5,7 +5,7 @@ import dev.runnel.hydraulics.monitoring.FullnessTime;
 import dev.runnel.hydraulics.monitoring.PipeMonitor;
 import dev.runnel.hydraulics.monitoring.Surcharge;
 import dev.runnel.hydraulics.monitoring.SurchargePeriod;
-import dev.runnel.timeseries.Combine;
+import dev.runnel.timeseries.Alignment;
 import dev.runnel.timeseries.Interval;
 import dev.runnel.timeseries.Series;
 import dev.runnel.timeseries.alarm.AlarmEvent;
@@ -76,7 +76,7 @@ record FlowFindings(
         FlowRecord record = monitor.flow(depth, velocity);
         return data.velocity().isPresent() && record.depthsAlone() > FEW_IN_COMMON * depth.size()
                 ? monitor.flow(
-                        depth, velocity, Combine.linear(data.velocity().get().longestGap()))
+                        depth, velocity, Alignment.linear(data.velocity().get().longestGap()))
                 : record;
     }
 

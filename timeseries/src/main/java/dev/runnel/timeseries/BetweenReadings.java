@@ -9,7 +9,7 @@ import org.apiguardian.api.API;
  * @since 0.1
  */
 @API(status = API.Status.STABLE, since = "0.1")
-public enum Between {
+public enum BetweenReadings {
     /** A reading holds until the next one, but no longer than the maximum gap. */
     HOLD,
     /** Two readings no further apart than the maximum gap are joined by a straight line; else nothing is known. */

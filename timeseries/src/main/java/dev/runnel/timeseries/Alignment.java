@@ -1,5 +1,6 @@
 package dev.runnel.timeseries;
 
+import dev.runnel.internal.Text;
 import java.time.Duration;
 import java.util.function.DoubleBinaryOperator;
 import org.apiguardian.api.API;
@@ -16,19 +17,19 @@ import org.apiguardian.api.API;
  * @since 0.1
  */
 @API(status = API.Status.STABLE, since = "0.1")
-public final class Combine {
+public final class Alignment {
     private enum Rule {
         EXACT,
         HOLD,
         LINEAR
     }
 
-    private static final Combine EXACT = new Combine(Rule.EXACT, 0);
+    private static final Alignment EXACT = new Alignment(Rule.EXACT, 0);
 
     private final Rule rule;
     private final long limit;
 
-    private Combine(Rule rule, long limit) {
+    private Alignment(Rule rule, long limit) {
         this.rule = rule;
         this.limit = limit;
     }
@@ -38,7 +39,7 @@ public final class Combine {
      *
      * @return the rule
      */
-    public static Combine exact() {
+    public static Alignment exact() {
         return EXACT;
     }
 
@@ -49,8 +50,8 @@ public final class Combine {
      * @return the rule
      * @throws IllegalArgumentException if the limit is not greater than 0
      */
-    public static Combine holdLast(Duration limit) {
-        return new Combine(Rule.HOLD, EpochNanos.positive("limit", limit));
+    public static Alignment holdLast(Duration limit) {
+        return new Alignment(Rule.HOLD, EpochNanos.positive("limit", limit));
     }
 
     /**
@@ -60,8 +61,8 @@ public final class Combine {
      * @return the rule
      * @throws IllegalArgumentException if the limit is not greater than 0
      */
-    public static Combine linear(Duration limit) {
-        return new Combine(Rule.LINEAR, EpochNanos.positive("limit", limit));
+    public static Alignment linear(Duration limit) {
+        return new Alignment(Rule.LINEAR, EpochNanos.positive("limit", limit));
     }
 
     /**
@@ -150,9 +151,9 @@ public final class Combine {
     @Override
     public String toString() {
         return switch (rule) {
-            case EXACT -> "Combine[same instant]";
-            case HOLD -> "Combine[last value, at most " + Duration.ofNanos(limit) + " old]";
-            case LINEAR -> "Combine[straight line over at most " + Duration.ofNanos(limit) + "]";
+            case EXACT -> "Alignment[same instant]";
+            case HOLD -> "Alignment[last value, at most " + Text.duration(Duration.ofNanos(limit)) + " old]";
+            case LINEAR -> "Alignment[straight line over at most " + Text.duration(Duration.ofNanos(limit)) + "]";
         };
     }
 }

@@ -7,12 +7,12 @@ import java.time.Duration;
 import java.time.Instant;
 import org.junit.jupiter.api.Test;
 
-class CombineTest {
+class AlignmentTest {
     private static final Instant T0 = Instant.parse("2026-01-01T00:00:00Z");
 
     @Test
     void exactTakesNothingFromAnotherInstant() {
-        Series sum = Combine.exact().apply(series(0, 1, 2, 2, 4, 3), series(0, 10, 3, 20, 4, 30), Double::sum);
+        Series sum = Alignment.exact().apply(series(0, 1, 2, 2, 4, 3), series(0, 10, 3, 20, 4, 30), Double::sum);
         assertThat(sum.toValues()).containsExactly(11, Double.NaN, 33);
         assertThat(sum.quality(0)).isEqualTo(Quality.UNCHECKED);
         assertThat(sum.quality(1)).isEqualTo(Quality.MISSING);
@@ -21,7 +21,7 @@ class CombineTest {
 
     @Test
     void holdLastReachesBackToTheLimitAndNotFurther() {
-        Series aligned = Combine.holdLast(Duration.ofMinutes(5)).align(series(0, 0, 5, 0, 6, 0), series(0, 7, 8, 9));
+        Series aligned = Alignment.holdLast(Duration.ofMinutes(5)).align(series(0, 0, 5, 0, 6, 0), series(0, 7, 8, 9));
         assertThat(aligned.toValues()).containsExactly(7, 7, Double.NaN);
         assertThat(aligned.quality(0)).isEqualTo(Quality.UNCHECKED);
         assertThat(aligned.quality(1)).isEqualTo(Quality.ESTIMATE);
@@ -31,7 +31,7 @@ class CombineTest {
     void linearJoinsNeighboursNoFurtherApartThanTheLimit() {
         Series clock = series(-1, 0, 1, 0, 4, 0, 6, 0, 11, 0);
         Series other = series(0, 10, 4, 18, 10, 0);
-        Series aligned = Combine.linear(Duration.ofMinutes(4)).align(clock, other);
+        Series aligned = Alignment.linear(Duration.ofMinutes(4)).align(clock, other);
         assertThat(aligned.toValues()).containsExactly(Double.NaN, 12, 18, Double.NaN, Double.NaN);
         assertThat(aligned.quality(1)).isEqualTo(Quality.ESTIMATE);
         assertThat(aligned.quality(2)).isEqualTo(Quality.UNCHECKED);
@@ -40,15 +40,15 @@ class CombineTest {
     @Test
     void passesOverReadingsWithoutAValueInsideTheLimit() {
         Series other = series(0, 10, 1, Double.NaN, 2, Double.NaN, 4, 30);
-        assertThat(Combine.holdLast(Duration.ofMinutes(2))
+        assertThat(Alignment.holdLast(Duration.ofMinutes(2))
                         .align(series(2, 0, 3, 0), other)
                         .toValues())
                 .containsExactly(10, Double.NaN);
-        assertThat(Combine.linear(Duration.ofMinutes(4))
+        assertThat(Alignment.linear(Duration.ofMinutes(4))
                         .align(series(1, 0, 2, 0), other)
                         .toValues())
                 .containsExactly(15, 20);
-        assertThat(Combine.exact().align(series(1, 0), other).value(0)).isNaN();
+        assertThat(Alignment.exact().align(series(1, 0), other).value(0)).isNaN();
     }
 
     @Test
@@ -57,7 +57,7 @@ class CombineTest {
                 .add(new Reading(T0, 10, Quality.SUSPECT))
                 .add(new Reading(T0.plusSeconds(120), 12, Quality.GOOD))
                 .build();
-        Series aligned = Combine.linear(Duration.ofMinutes(4)).align(series(0, 0, 1, 0, 2, 0), suspect);
+        Series aligned = Alignment.linear(Duration.ofMinutes(4)).align(series(0, 0, 1, 0, 2, 0), suspect);
         assertThat(aligned.quality(0)).isEqualTo(Quality.SUSPECT);
         assertThat(aligned.quality(1)).isEqualTo(Quality.SUSPECT);
         assertThat(aligned.quality(2)).isEqualTo(Quality.GOOD);
@@ -67,18 +67,18 @@ class CombineTest {
     @Test
     void nanFromTheFunctionIsMissingAndInfinityIsRefused() {
         Series zero = series(0, 0);
-        assertThat(Combine.exact().apply(zero, zero, (a, b) -> a / b).quality(0))
+        assertThat(Alignment.exact().apply(zero, zero, (a, b) -> a / b).quality(0))
                 .isEqualTo(Quality.MISSING);
         assertThatIllegalArgumentException()
-                .isThrownBy(() -> Combine.exact().apply(series(0, 1), zero, (a, b) -> a / b))
+                .isThrownBy(() -> Alignment.exact().apply(series(0, 1), zero, (a, b) -> a / b))
                 .withMessage("function must return finite values or NaN, was Infinity at 2026-01-01T00:00:00Z");
     }
 
     @Test
     void emptySeriesOnEitherSide() {
-        assertThat(Combine.exact().align(Series.empty(), series(0, 1)).isEmpty())
+        assertThat(Alignment.exact().align(Series.empty(), series(0, 1)).isEmpty())
                 .isTrue();
-        assertThat(Combine.linear(Duration.ofHours(1))
+        assertThat(Alignment.linear(Duration.ofHours(1))
                         .align(series(0, 1), Series.empty())
                         .count(Quality.MISSING))
                 .isEqualTo(1);
@@ -90,11 +90,11 @@ class CombineTest {
                 .add(Instant.parse("1700-01-01T00:00:00Z"), 1)
                 .add(Instant.parse("2250-01-01T00:00:00Z"), 2)
                 .build();
-        assertThat(Combine.linear(Duration.ofDays(36_500))
+        assertThat(Alignment.linear(Duration.ofDays(36_500))
                         .align(series(0, 1), other)
                         .value(0))
                 .isNaN();
-        assertThat(Combine.holdLast(Duration.ofDays(36_500))
+        assertThat(Alignment.holdLast(Duration.ofDays(36_500))
                         .align(series(0, 1), other)
                         .value(0))
                 .isNaN();
@@ -103,18 +103,18 @@ class CombineTest {
     @Test
     void refusesALimitOfZero() {
         assertThatIllegalArgumentException()
-                .isThrownBy(() -> Combine.holdLast(Duration.ZERO))
+                .isThrownBy(() -> Alignment.holdLast(Duration.ZERO))
                 .withMessage("limit must be longer than 0, was PT0S");
         assertThatIllegalArgumentException()
-                .isThrownBy(() -> Combine.linear(Duration.ofSeconds(-2)))
+                .isThrownBy(() -> Alignment.linear(Duration.ofSeconds(-2)))
                 .withMessage("limit must not be negative, was PT-2S");
     }
 
     @Test
     void saysWhatItDoes() {
-        assertThat(Combine.exact()).hasToString("Combine[same instant]");
-        assertThat(Combine.holdLast(Duration.ofMinutes(4))).hasToString("Combine[last value, at most PT4M old]");
-        assertThat(Combine.linear(Duration.ofMinutes(4))).hasToString("Combine[straight line over at most PT4M]");
+        assertThat(Alignment.exact()).hasToString("Alignment[same instant]");
+        assertThat(Alignment.holdLast(Duration.ofMinutes(4))).hasToString("Alignment[last value, at most 4 min old]");
+        assertThat(Alignment.linear(Duration.ofMinutes(4))).hasToString("Alignment[straight line over at most 4 min]");
     }
 
     private static Series series(double... minuteAndValue) {
