@@ -1,10 +1,12 @@
 package dev.runnel.timeseries;
 
 import dev.runnel.internal.CompensatedSum;
+import dev.runnel.internal.Require;
 import dev.runnel.internal.Text;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.Arrays;
+import java.util.function.Consumer;
 import java.util.function.DoubleBinaryOperator;
 import java.util.function.DoubleUnaryOperator;
 import org.apiguardian.api.API;
@@ -40,6 +42,27 @@ public final class RegularSeries {
      *     2262-04-11
      */
     public static RegularSeries of(Instant start, Duration step, double... values) {
+        return checked(start, step, values.clone());
+    }
+
+    /**
+     * Returns a series whose values are written into place, so that a long one is not copied.
+     *
+     * @param start start of the first step
+     * @param step length of every step; greater than 0
+     * @param size number of steps; 0 or more
+     * @param filler writes the values into the array it is given, which holds zeros, and does not keep it
+     * @return the series
+     * @throws IllegalArgumentException as for {@link #of}, or if the size is negative
+     */
+    @API(status = API.Status.INTERNAL)
+    public static RegularSeries filled(Instant start, Duration step, int size, Consumer<double[]> filler) {
+        double[] values = new double[Require.atLeast("size", size, 0)];
+        filler.accept(values);
+        return checked(start, step, values);
+    }
+
+    private static RegularSeries checked(Instant start, Duration step, double[] values) {
         long stepNanos = EpochNanos.positive("step", step);
         long startNanos = EpochNanos.of(start);
         for (int i = 0; i < values.length; i++) {
@@ -54,7 +77,7 @@ public final class RegularSeries {
             throw new IllegalArgumentException(
                     "values must end before 2262-04-11, were " + values.length + " steps of " + step, e);
         }
-        return new RegularSeries(startNanos, stepNanos, values.clone());
+        return new RegularSeries(startNanos, stepNanos, values);
     }
 
     /**
@@ -151,6 +174,34 @@ public final class RegularSeries {
      */
     public double[] toValues() {
         return values.clone();
+    }
+
+    /**
+     * Returns the position of the next value that differs from a given one: where a run of it ends.
+     *
+     * @param value the value; NaN for missing, and 0 is not -0
+     * @param from first position to look at; 0 or greater
+     * @return the position; the size of the series if there is none
+     * @throws IndexOutOfBoundsException if {@code from} is negative
+     */
+    @API(status = API.Status.EXPERIMENTAL, since = "0.1")
+    public int indexOfOtherThan(double value, int from) {
+        // A short run costs less than a comparison of blocks takes to begin.
+        int near = Math.min(values.length, from + 8);
+        for (int i = from; i < near; i++) {
+            if (Double.doubleToLongBits(values[i]) != Double.doubleToLongBits(value)) {
+                return i;
+            }
+        }
+        if (near >= values.length) {
+            return values.length;
+        }
+        // A run is equal to itself one place further on.
+        int same = Arrays.mismatch(values, near, values.length - 1, values, near + 1, values.length);
+        if (Double.doubleToLongBits(values[near]) != Double.doubleToLongBits(value)) {
+            return near;
+        }
+        return same < 0 ? values.length : near + same + 1;
     }
 
     /**

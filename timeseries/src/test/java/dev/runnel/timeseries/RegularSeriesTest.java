@@ -105,4 +105,31 @@ class RegularSeriesTest {
         assertThat(same).isEqualTo(RAIN).hasSameHashCodeAs(RAIN);
         assertThat(same).isNotEqualTo(RegularSeries.of(T0, Duration.ofMinutes(3), 0.2, 0, Double.NaN, 0.4));
     }
+
+    @Test
+    void aRunEndsWhereAnotherValueStands() {
+        for (int length : new int[] {0, 1, 7, 8, 9, 10, 40}) {
+            double[] values = new double[length + 2];
+            values[length] = Double.NaN;
+            values[length + 1] = Double.NaN;
+            RegularSeries series = RegularSeries.of(Instant.EPOCH, Duration.ofMinutes(1), values);
+            for (int from = 0; from <= length; from++) {
+                assertThat(series.indexOfOtherThan(0, from)).isEqualTo(length);
+            }
+            assertThat(series.indexOfOtherThan(Double.NaN, length)).isEqualTo(length + 2);
+            assertThat(series.indexOfOtherThan(-0.0, 0)).isZero();
+        }
+        assertThat(RegularSeries.of(Instant.EPOCH, Duration.ofMinutes(1), new double[30])
+                        .indexOfOtherThan(0, 3))
+                .isEqualTo(30);
+    }
+
+    @Test
+    void aSeriesFilledInPlaceIsChecked() {
+        assertThat(RegularSeries.filled(Instant.EPOCH, Duration.ofMinutes(1), 3, values -> values[1] = 5))
+                .isEqualTo(RegularSeries.of(Instant.EPOCH, Duration.ofMinutes(1), 0, 5, 0));
+        org.assertj.core.api.Assertions.assertThatThrownBy(() -> RegularSeries.filled(
+                        Instant.EPOCH, Duration.ofMinutes(1), 1, values -> values[0] = Double.POSITIVE_INFINITY))
+                .isInstanceOf(IllegalArgumentException.class);
+    }
 }
