@@ -110,6 +110,6 @@ public final class Bilham implements DepthDurationFrequency {
 
     @Override
     public String toString() {
-        return "Bilham[PT5M to PT2H, 0.1 to 100 years, peaks over threshold, doubtful above 31.75 mm/h]";
+        return "Bilham[5 min to 2 h, 0.1 to 100 years, peaks over threshold, doubtful above 31.75 mm/h]";
     }
 }

@@ -39,7 +39,7 @@ public final class DdfTable implements DepthDurationFrequency {
     private final double[][] depths;
     private final ReturnPeriodBasis basis;
     private final double[] logSeconds;
-    private final Columns columns;
+    private final ReturnPeriodColumns columns;
     private final String provenance;
 
     private DdfTable(
@@ -49,7 +49,7 @@ public final class DdfTable implements DepthDurationFrequency {
         this.depths = depths;
         this.basis = basis;
         this.logSeconds = durations.stream().mapToDouble(DdfTable::logSeconds).toArray();
-        this.columns = Columns.of(years, basis);
+        this.columns = ReturnPeriodColumns.of(years, basis);
         this.provenance = provenance;
     }
 
@@ -232,7 +232,8 @@ public final class DdfTable implements DepthDurationFrequency {
 
     @Override
     public String toString() {
-        return "DdfTable[" + durations.size() + " durations " + shortestDuration() + " to " + longestDuration() + ", "
+        return "DdfTable[" + durations.size() + " durations " + Text.duration(shortestDuration()) + " to "
+                + Text.duration(longestDuration()) + ", "
                 + years.length + " return periods " + Text.number(smallestYears()) + " to "
                 + Text.number(greatestYears()) + " years, " + basis.toText()
                 + (provenance.isEmpty() ? "]" : "; " + provenance + "]");

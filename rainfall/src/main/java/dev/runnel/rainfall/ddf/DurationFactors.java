@@ -40,9 +40,9 @@ public final class DurationFactors {
      *
      * @return the factors
      */
-    public static DurationFactors wallingford() {
+    public static DurationFactors floodStudies1975() {
         return factors(
-                NumberLines.resource("wallingford-duration-factors.csv"),
+                NumberLines.resource("flood-studies-duration-factors.csv"),
                 "Wallingford Procedure (1981) Z1, from memory, unconfirmed");
     }
 
@@ -66,7 +66,7 @@ public final class DurationFactors {
      * @throws UncheckedIOException if the file cannot be read
      */
     public static DurationFactors read(Path file, String provenance) {
-        return factors(NumberLines.read(file), Named.require(provenance));
+        return factors(NumberLines.read(file), ProvenanceText.require(provenance));
     }
 
     /**
@@ -78,7 +78,7 @@ public final class DurationFactors {
      * @throws IllegalArgumentException if the text is not such a table; the message names line and column
      */
     public static DurationFactors parse(String text, String provenance) {
-        return factors(NumberLines.parse(text, "text"), Named.require(provenance));
+        return factors(NumberLines.parse(text, "text"), ProvenanceText.require(provenance));
     }
 
     private static DurationFactors factors(NumberLines text, String provenance) {
@@ -168,7 +168,8 @@ public final class DurationFactors {
 
     @Override
     public String toString() {
-        return "DurationFactors[" + provenance + ", " + durations.get(0) + " to " + durations.get(durations.size() - 1)
+        return "DurationFactors[" + provenance + ", " + Text.duration(durations.get(0)) + " to "
+                + Text.duration(durations.get(durations.size() - 1))
                 + ", r " + Text.number(smallestRatio()) + " to " + Text.number(greatestRatio()) + "]";
     }
 }

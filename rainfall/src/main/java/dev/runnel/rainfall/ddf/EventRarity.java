@@ -18,6 +18,9 @@ import org.apiguardian.api.API;
  * {@link dev.runnel.rainfall.frequency.AnnualMaxima#clockFactor}). Nothing is corrected here: whether a relation was made of
  * true or of fixed maxima is for its source to say.
  *
+ * <p>Where a part of the event is not known, steps missing in it or the record shorter than it, more rain may have fallen than
+ * was recorded, and the event is at least as rare as the return period says. Its text says so, and {@link #isAtLeast}.
+ *
  * <p>Between two durations that both lie beyond the range of the relation, the one whose depth is the greater multiple
  * of the depth at that limit is called the rarer.
  *
@@ -47,10 +50,11 @@ public final class EventRarity {
      * @param returnPeriod how rare it is
      * @param shareOfLimit depth over the depth at that return period: 1 inside the range of the relation, above 1 beyond
      *     its upper limit, below 1 beyond its lower
+     * @param isAtLeast true if more rain may have fallen in that duration than is known, so that the event may be rarer
      * @since 0.1
      */
     @API(status = API.Status.STABLE, since = "0.1")
-    public record OverDuration(PeakDepth peak, ReturnPeriod returnPeriod, double shareOfLimit) {
+    public record OverDuration(PeakDepth peak, ReturnPeriod returnPeriod, double shareOfLimit, boolean isAtLeast) {
         /**
          * Returns the duration.
          *
@@ -60,9 +64,26 @@ public final class EventRarity {
             return peak.duration();
         }
 
+        /**
+         * Returns the return period in words, and that it is a lower bound if it is one.
+         *
+         * @return for example {@code 1 in 12 years}, {@code at least 1 in 12 years}, {@code more frequent than 1 in 2 years, or
+         *     rarer}
+         */
+        @API(status = API.Status.EXPERIMENTAL, since = "0.1")
+        public String toText() {
+            String text = returnPeriod.toText();
+            // Rarer than the limit stays so, however much more fell.
+            if (!isAtLeast || returnPeriod.isAbove()) {
+                return text;
+            }
+            return returnPeriod.isBelow() ? text + ", or rarer" : "at least " + text;
+        }
+
         @Override
         public String toString() {
-            return returnPeriod.toText() + " over " + duration() + " (" + Text.significant(peak.depthMm(), 4) + " mm)";
+            return toText() + " over " + Text.duration(duration()) + " (" + (isAtLeast ? "at least " : "")
+                    + Text.significant(peak.depthMm(), 4) + " mm)";
         }
     }
 
@@ -81,7 +102,11 @@ public final class EventRarity {
             if (relation.covers(peak.duration())) {
                 ReturnPeriod period = relation.returnPeriod(peak.duration(), peak.depthMm());
                 double limit = relation.depthMm(peak.duration(), period.years());
-                durations.add(new OverDuration(peak, period, period.isWithin() ? 1 : peak.depthMm() / limit));
+                durations.add(new OverDuration(
+                        peak,
+                        period,
+                        period.isWithin() ? 1 : peak.depthMm() / limit,
+                        peak.isAtLeast() || !event.isComplete()));
                 if (relation.isDoubtful(peak.duration(), peak.depthMm())) {
                     doubtful.add(peak.duration());
                 }
@@ -112,6 +137,16 @@ public final class EventRarity {
     }
 
     /**
+     * Tells whether the event may have been rarer than is known, because a part of it was not recorded.
+     *
+     * @return true if any duration says so
+     */
+    @API(status = API.Status.EXPERIMENTAL, since = "0.1")
+    public boolean isAtLeast() {
+        return durations.stream().anyMatch(OverDuration::isAtLeast);
+    }
+
+    /**
      * Returns the durations of the event for which the relation has no answer.
      *
      * @return durations shorter or longer than its range
@@ -135,7 +170,11 @@ public final class EventRarity {
         String governing = governing()
                 .map(each -> each + ", " + each.returnPeriod().basis().toText())
                 .orElse("no duration covered");
-        return "EventRarity[" + governing + (doubtful.isEmpty() ? "" : ", doubtful over " + doubtful)
-                + (notCovered.isEmpty() ? "" : ", not covered " + notCovered) + "]";
+        return "EventRarity[" + governing + (doubtful.isEmpty() ? "" : ", doubtful over " + texts(doubtful))
+                + (notCovered.isEmpty() ? "" : ", not covered " + texts(notCovered)) + "]";
+    }
+
+    private static List<String> texts(List<Duration> durations) {
+        return durations.stream().map(Text::duration).toList();
     }
 }

@@ -37,7 +37,7 @@ import org.apiguardian.api.API;
  * @since 0.1
  */
 @API(status = API.Status.EXPERIMENTAL, since = "0.1")
-public final class WallingfordRainfall {
+public final class FloodStudies1975 {
     private static final double LEAST_M5_60 = 10;
     private static final double GREATEST_M5_60 = 25;
 
@@ -46,7 +46,7 @@ public final class WallingfordRainfall {
     private final DurationFactors z1;
     private final GrowthFactors z2;
 
-    private WallingfordRainfall(double m560Mm, double ratio, DurationFactors z1, GrowthFactors z2) {
+    private FloodStudies1975(double m560Mm, double ratio, DurationFactors z1, GrowthFactors z2) {
         this.m560Mm = Require.inRange("m560Mm", m560Mm, LEAST_M5_60, GREATEST_M5_60, "mm");
         this.ratio = z1.requireRatio(ratio);
         this.z1 = z1;
@@ -62,9 +62,9 @@ public final class WallingfordRainfall {
      * @return the rainfall
      * @throws IllegalArgumentException if an argument is out of range
      */
-    public static WallingfordRainfall of(double m560Mm, double ratio) {
-        return new WallingfordRainfall(
-                m560Mm, ratio, DurationFactors.wallingford(), GrowthFactors.wallingfordEnglandAndWales());
+    public static FloodStudies1975 of(double m560Mm, double ratio) {
+        return new FloodStudies1975(
+                m560Mm, ratio, DurationFactors.floodStudies1975(), GrowthFactors.floodStudiesEnglandAndWalesShort());
     }
 
     /**
@@ -73,8 +73,8 @@ public final class WallingfordRainfall {
      * @param factors such as {@link GrowthFactors#floodStudiesScotlandAndNorthernIreland}, or your own
      * @return the rainfall
      */
-    public WallingfordRainfall withGrowthFactors(GrowthFactors factors) {
-        return new WallingfordRainfall(m560Mm, ratio, z1, factors);
+    public FloodStudies1975 withGrowthFactors(GrowthFactors factors) {
+        return new FloodStudies1975(m560Mm, ratio, z1, factors);
     }
 
     /**
@@ -84,8 +84,8 @@ public final class WallingfordRainfall {
      * @return the rainfall
      * @throws IllegalArgumentException if r is out of their range
      */
-    public WallingfordRainfall withDurationFactors(DurationFactors factors) {
-        return new WallingfordRainfall(m560Mm, ratio, factors, z2);
+    public FloodStudies1975 withDurationFactors(DurationFactors factors) {
+        return new FloodStudies1975(m560Mm, ratio, factors, z2);
     }
 
     /**
@@ -109,15 +109,14 @@ public final class WallingfordRainfall {
     }
 
     /**
-     * Returns a growth factor.
+     * Returns how depth grows with return period from a five-year depth.
      *
-     * @param years return period T, years, peaks over threshold; in the range of the factors
-     * @param m5Mm five-year depth, mm; in the range of the factors
-     * @return Z2
-     * @throws IllegalArgumentException if an argument is out of range
+     * @param m5Mm five-year depth M5, mm; in the range of the growth factors
+     * @return the curve, which is asked for years
+     * @throws IllegalArgumentException if the depth is out of range
      */
-    public double growthFactor(double years, double m5Mm) {
-        return z2.factor(years, ReturnPeriodBasis.PEAKS_OVER_THRESHOLD, m5Mm);
+    public GrowthCurve growthFromM5(double m5Mm) {
+        return z2.fromM5(m5Mm);
     }
 
     /**
@@ -158,7 +157,7 @@ public final class WallingfordRainfall {
         return table(
                 factors,
                 "over " + Text.number(areaKm2) + " km2, " + reduction
-                        + (refused.isEmpty() ? "" : ", which refuses " + refused));
+                        + (refused.isEmpty() ? "" : ", which refuses " + texts(refused)));
     }
 
     /** The relation for the durations that have a factor. */
@@ -187,7 +186,9 @@ public final class WallingfordRainfall {
                         picked(years, known),
                         depths.stream().map(row -> picked(row, known)).toArray(double[][]::new))
                 .withProvenance(this + " " + where
-                        + (outside.isEmpty() ? "" : ", without " + outside + ", whose M5 has no growth factors"));
+                        + (outside.isEmpty()
+                                ? ""
+                                : ", without " + texts(outside) + ", whose M5 has no growth factors"));
     }
 
     private static double[] picked(double[] values, int[] at) {
@@ -196,7 +197,11 @@ public final class WallingfordRainfall {
 
     @Override
     public String toString() {
-        return "WallingfordRainfall[M5-60 " + Text.number(m560Mm) + " mm, r " + Text.number(ratio) + ", "
-                + z1.provenance() + "; " + z2.provenance() + "]";
+        return "FloodStudies1975[M5-60 " + Text.number(m560Mm) + " mm, r " + Text.number(ratio) + ", " + z1.provenance()
+                + "; " + z2.provenance() + "]";
+    }
+
+    private static List<String> texts(List<Duration> durations) {
+        return durations.stream().map(Text::duration).toList();
     }
 }

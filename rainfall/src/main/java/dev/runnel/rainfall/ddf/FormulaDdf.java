@@ -21,12 +21,13 @@ public final class FormulaDdf implements DepthDurationFrequency {
     /** Formulae that cross do so where their curves bend; this many durations, evenly in ln D, are looked at. */
     private static final int CHECKED = 200;
 
-    private final Columns columns;
+    private final ReturnPeriodColumns columns;
     private final List<IntensityFormula> formulas;
     private final Duration shortest;
     private final Duration longest;
 
-    private FormulaDdf(Columns columns, List<IntensityFormula> formulas, Duration shortest, Duration longest) {
+    private FormulaDdf(
+            ReturnPeriodColumns columns, List<IntensityFormula> formulas, Duration shortest, Duration longest) {
         this.columns = columns;
         this.formulas = formulas;
         this.shortest = shortest;
@@ -53,18 +54,18 @@ public final class FormulaDdf implements DepthDurationFrequency {
         Arrays.stream(years).forEach(each -> basis.requireYears("return period", each));
         List<IntensityFormula> formulas = List.copyOf(sorted.values());
         Duration shortest = formulas.stream()
-                .map(IntensityFormula::shortest)
+                .map(IntensityFormula::shortestDuration)
                 .max(Duration::compareTo)
                 .orElseThrow();
         Duration longest = formulas.stream()
-                .map(IntensityFormula::longest)
+                .map(IntensityFormula::longestDuration)
                 .min(Duration::compareTo)
                 .orElseThrow();
         if (longest.compareTo(shortest) < 0) {
             throw new IllegalArgumentException(
                     "formulae must share durations, one begins at " + shortest + " and one ends at " + longest);
         }
-        FormulaDdf relation = new FormulaDdf(Columns.of(years, basis), formulas, shortest, longest);
+        FormulaDdf relation = new FormulaDdf(ReturnPeriodColumns.of(years, basis), formulas, shortest, longest);
         relation.requireRising();
         return relation;
     }
@@ -133,6 +134,7 @@ public final class FormulaDdf implements DepthDurationFrequency {
     public String toString() {
         return "FormulaDdf[" + formulas.size() + " return periods "
                 + Text.number(smallestYears()) + " to " + Text.number(greatestYears())
-                + " years, " + shortest + " to " + longest + ", " + basis().toText() + "]";
+                + " years, " + Text.duration(shortest) + " to " + Text.duration(longest) + ", " + basis().toText()
+                + "]";
     }
 }

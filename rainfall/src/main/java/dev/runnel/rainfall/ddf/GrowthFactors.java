@@ -32,12 +32,12 @@ import org.apiguardian.api.API;
 @API(status = API.Status.EXPERIMENTAL, since = "0.1")
 public final class GrowthFactors {
     private final String provenance;
-    private final Columns columns;
+    private final ReturnPeriodColumns columns;
     private final FactorTable table;
 
     GrowthFactors(String provenance, double[] years, FactorTable table) {
         this.provenance = provenance;
-        this.columns = Columns.of(years, ReturnPeriodBasis.PEAKS_OVER_THRESHOLD);
+        this.columns = ReturnPeriodColumns.of(years, ReturnPeriodBasis.PEAKS_OVER_THRESHOLD);
         this.table = table;
     }
 
@@ -48,9 +48,9 @@ public final class GrowthFactors {
      *
      * @return the factors
      */
-    public static GrowthFactors wallingfordEnglandAndWales() {
+    public static GrowthFactors floodStudiesEnglandAndWalesShort() {
         return shipped(
-                "wallingford-growth-england-wales.csv",
+                "flood-studies-growth-england-wales-short.csv",
                 "Wallingford Procedure (1981) Z2, England and Wales, from memory, unconfirmed");
     }
 
@@ -106,7 +106,7 @@ public final class GrowthFactors {
      * @throws UncheckedIOException if the file cannot be read
      */
     public static GrowthFactors read(Path file, String provenance) {
-        return GrowthFactorsText.factors(NumberLines.read(file), Named.require(provenance));
+        return GrowthFactorsText.factors(NumberLines.read(file), ProvenanceText.require(provenance));
     }
 
     /**
@@ -118,26 +118,18 @@ public final class GrowthFactors {
      * @throws IllegalArgumentException if the text is not such a table; the message names line and column
      */
     public static GrowthFactors parse(String text, String provenance) {
-        return GrowthFactorsText.factors(NumberLines.parse(text, "text"), Named.require(provenance));
+        return GrowthFactorsText.factors(NumberLines.parse(text, "text"), ProvenanceText.require(provenance));
     }
 
     /**
-     * Returns a growth factor.
+     * Returns the growth from a five-year depth.
      *
-     * @param years return period T, years; in the range of the table
-     * @param basis what it counts
-     * @param m5Mm five-year depth, mm; in the range of the table
-     * @return MT/M5; that of the table at its rows and columns
-     * @throws IllegalArgumentException if an argument is out of range, or the table is blank there
+     * @param m5Mm five-year depth M5, mm; in the range of the table
+     * @return MT/M5 for each return period; that of the table at its rows and columns
+     * @throws IllegalArgumentException if the depth is out of range
      */
-    public double factor(double years, ReturnPeriodBasis basis, double m5Mm) {
-        double[] row = row(m5Mm);
-        double factor = columns.depthMm(row, basis.convert(years, ReturnPeriodBasis.PEAKS_OVER_THRESHOLD));
-        if (Double.isNaN(factor)) {
-            throw new IllegalArgumentException("growth factor must not be blank in the table, is for "
-                    + Text.number(years) + " years, " + basis.toText() + ", and M5 of " + Text.number(m5Mm) + " mm");
-        }
-        return factor;
+    public GrowthCurve fromM5(double m5Mm) {
+        return new GrowthCurve(m5Mm, columns, row(m5Mm));
     }
 
     /** Factors for each of {@link #years}; NaN where blank. */

@@ -242,7 +242,7 @@ public final class IntensityFormula {
      *
      * @return the duration
      */
-    public Duration shortest() {
+    public Duration shortestDuration() {
         return shortest;
     }
 
@@ -251,7 +251,7 @@ public final class IntensityFormula {
      *
      * @return the duration
      */
-    public Duration longest() {
+    public Duration longestDuration() {
         return longest;
     }
 
@@ -280,6 +280,7 @@ public final class IntensityFormula {
             case KIMIJIMA ->
                 Text.significant(a, 6) + "/(t^" + Text.significant(n, 6) + " + " + Text.significant(b, 6) + ")";
         };
-        return "IntensityFormula[i = " + formula + " mm/h, t in min, " + shortest + " to " + longest + "]";
+        return "IntensityFormula[i = " + formula + " mm/h, t in min, " + Text.duration(shortest) + " to "
+                + Text.duration(longest) + "]";
     }
 }

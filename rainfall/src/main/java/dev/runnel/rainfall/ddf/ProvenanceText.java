@@ -1,8 +1,8 @@
 package dev.runnel.rainfall.ddf;
 
 /** Figures that a user brings must say where they come from. */
-final class Named {
-    private Named() {}
+final class ProvenanceText {
+    private ProvenanceText() {}
 
     static String require(String provenance) {
         if (provenance.isBlank()) {

@@ -7,9 +7,9 @@ import java.util.Arrays;
  * The return periods for which a relation knows depths, and the interpolation between them: P linear in ln T with T counted in
  * peaks over threshold. For annual maxima that is -ln(-ln(1 - 1/T)), so that one law is read alike in either basis.
  */
-record Columns(double[] years, double[] logYears, ReturnPeriodBasis basis) {
-    static Columns of(double[] years, ReturnPeriodBasis basis) {
-        return new Columns(
+record ReturnPeriodColumns(double[] years, double[] logYears, ReturnPeriodBasis basis) {
+    static ReturnPeriodColumns of(double[] years, ReturnPeriodBasis basis) {
+        return new ReturnPeriodColumns(
                 years, Arrays.stream(years).map(each -> logOfPeaks(each, basis)).toArray(), basis);
     }
 

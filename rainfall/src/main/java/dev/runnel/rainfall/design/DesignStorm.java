@@ -155,8 +155,8 @@ public final class DesignStorm {
         if (!(peakAt > 0 && peakAt < 1)) {
             throw new IllegalArgumentException("peakAt must be above 0 and below 1, was " + Text.number(peakAt));
         }
-        if (step.compareTo(formula.shortest()) < 0) {
-            throw new IllegalArgumentException("step must not be shorter than " + formula.shortest()
+        if (step.compareTo(formula.shortestDuration()) < 0) {
+            throw new IllegalArgumentException("step must not be shorter than " + formula.shortestDuration()
                     + ", the shortest duration of the formula, was " + step);
         }
         double total = formula.depthMm(duration);
@@ -175,9 +175,9 @@ public final class DesignStorm {
     }
 
     private static double depth(IntensityFormula formula, double nanos) {
-        double shortest = formula.shortest().toNanos();
+        double shortest = formula.shortestDuration().toNanos();
         return nanos < shortest
-                ? formula.depthMm(formula.shortest()) * (nanos / shortest)
+                ? formula.depthMm(formula.shortestDuration()) * (nanos / shortest)
                 : formula.depthMm(Duration.ofNanos(Math.round(nanos)));
     }
 
@@ -275,7 +275,8 @@ public final class DesignStorm {
 
     @Override
     public String toString() {
-        return "DesignStorm[" + rule + ", " + Text.significant(depthMm(), 4) + " mm in " + duration() + " by " + step
+        return "DesignStorm[" + rule + ", " + Text.significant(depthMm(), 4) + " mm in "
+                + Text.duration(duration()) + " by " + Text.duration(step)
                 + ", peak " + Text.significant(peakMmPerHour(), 4) + " mm/h]";
     }
 }

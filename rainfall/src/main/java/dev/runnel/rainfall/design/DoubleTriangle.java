@@ -124,7 +124,7 @@ public final class DoubleTriangle implements StormShape {
 
     @Override
     public String toString() {
-        return "DoubleTriangle[" + Text.number(depthMm) + " mm in " + duration + ", " + Text.number(intenseDepthMm)
-                + " mm of it in " + intense + "]";
+        return "DoubleTriangle[" + Text.number(depthMm) + " mm in " + Text.duration(duration) + ", "
+                + Text.number(intenseDepthMm) + " mm of it in " + Text.duration(intense) + "]";
     }
 }

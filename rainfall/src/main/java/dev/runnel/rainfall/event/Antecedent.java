@@ -1,6 +1,7 @@
 package dev.runnel.rainfall.event;
 
 import dev.runnel.internal.Require;
+import dev.runnel.internal.Text;
 import dev.runnel.timeseries.EpochNanos;
 import java.time.Duration;
 import org.apiguardian.api.API;
@@ -34,7 +35,7 @@ public record Antecedent(Duration dryTime, boolean isAtLeast, int missingSteps) 
             return "dry time before unknown";
         }
         return (isAtLeast ? "dry for at least " : "dry for ")
-                + dryTime
+                + Text.duration(dryTime)
                 + (missingSteps == 0 ? "" : ", " + missingSteps + " missing in that");
     }
 }

@@ -58,7 +58,7 @@ public final class DryGaps {
     public record Candidate(Duration minimum, int gaps, double coefficientOfVariation) {
         @Override
         public String toString() {
-            return "Candidate[" + minimum + ", " + gaps + " gaps, coefficient of variation "
+            return "Candidate[" + Text.duration(minimum) + ", " + gaps + " gaps, coefficient of variation "
                     + Text.significant(coefficientOfVariation, 4) + "]";
         }
     }

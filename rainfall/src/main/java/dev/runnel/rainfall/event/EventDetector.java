@@ -1,10 +1,13 @@
 package dev.runnel.rainfall.event;
 
 import dev.runnel.internal.CompensatedSum;
+import dev.runnel.internal.StateText;
+import dev.runnel.internal.Text;
 import dev.runnel.rainfall.internal.Rain;
 import dev.runnel.timeseries.EpochNanos;
-import dev.runnel.timeseries.Interval;
-import java.io.Serializable;
+import dev.runnel.timeseries.Machine;
+import dev.runnel.timeseries.Reading;
+import dev.runnel.timeseries.TextState;
 import java.time.Duration;
 import java.util.Arrays;
 import java.util.List;
@@ -12,28 +15,28 @@ import java.util.Optional;
 import org.apiguardian.api.API;
 
 /**
- * Separates a record of fixed steps into events as it arrives. Holds the steps of the event in progress and a few
- * counts. Not thread-safe.
+ * Separates a record of fixed steps into events as it arrives. Made by {@link EventSeparation#ofSteps}. Not thread-safe.
  *
- * <p>Made by {@link EventSeparation#detector}, whose rules hold. Its whole memory is a {@link State}: keep that, and
- * {@link EventSeparation#detector(State)} goes on where this machine stopped, also in the middle of a storm.
+ * <p>Its memory is bounded, however long it rains: the wet steps of the longest duration of which the peak is measured,
+ * and the weak rain of one minimum inter-event time.
  *
  * @since 0.1
  */
 @API(status = API.Status.STABLE, since = "0.1")
-public final class EventDetector {
-    private final EventSeparation rule;
-    private final long start;
-    private final long step;
-    private final List<Duration> durations;
-    private final long dryStepsToEnd;
+public final class EventDetector implements Machine<Reading, RainfallEvent, TextState> {
+    private static final long MOST_STEPS = Integer.MAX_VALUE - 8L;
 
+    private final StepSeparation rule;
+    private final EventSeparation separation;
+    private final long step;
+    private final long dryStepsToEnd;
+    private final EventBook book;
+    private final CompensatedSum stray;
+    private boolean hasBegun;
+    private boolean hasEnded;
+    private long start;
     private long steps;
     private int missingSteps;
-    private int droppedEvents;
-    private final CompensatedSum dropped;
-    private final CompensatedSum stray;
-    private boolean finished;
 
     /** First step after the last event, kept or not; 0 as long as none has ended. */
     private long dryFrom;
@@ -41,224 +44,274 @@ public final class EventDetector {
     /** Missing steps between there and the event in progress, or now. */
     private int missingBefore;
 
-    private double[] current = new double[64];
-    private int size;
-    private int wetSize;
+    /** Missing steps inside the event in progress. */
+    private int missingInside;
 
-    /**
-     * All that a detector remembers: serialisable as it is or field by field. Times are ns since 1970-01-01T00:00:00Z. Immutable
-     * and thread-safe.
-     *
-     * <p>Experimental: what a detector has to remember may change with what it can do.
-     *
-     * @param startNanos start of the first step
-     * @param stepNanos length of a step, ns
-     * @param steps steps taken so far
-     * @param dryFromStep first step after the last event that has ended; 0 if none has
-     * @param missingBefore missing steps between there and the event in progress, or the last step if there is none
-     * @param depthsMm depths of all steps since the event in progress began, mm, NaN for missing; empty if there is none
-     * @param missingSteps missing steps so far
-     * @param droppedEvents events dropped so far
-     * @param droppedMm their depth, mm
-     * @param droppedLostMm what rounding took from it, mm
-     * @param strayMm rain outside every event so far, mm
-     * @param strayLostMm what rounding took from it, mm
-     * @serial exclude
-     * @since 0.1
-     */
-    @API(status = API.Status.EXPERIMENTAL, since = "0.1")
-    public record State(
-            long startNanos,
-            long stepNanos,
-            long steps,
-            long dryFromStep,
-            int missingBefore,
-            List<Double> depthsMm,
-            int missingSteps,
-            int droppedEvents,
-            double droppedMm,
-            double droppedLostMm,
-            double strayMm,
-            double strayLostMm)
-            implements Serializable {
-        /**
-         * Copies the list.
-         *
-         * @param startNanos start of the first step
-         * @param stepNanos length of a step, ns
-         * @param steps steps taken so far
-         * @param dryFromStep first step after the last event that has ended
-         * @param missingBefore missing steps between there and the event in progress
-         * @param depthsMm depths since the event in progress began, mm
-         * @param missingSteps missing steps so far
-         * @param droppedEvents events dropped so far
-         * @param droppedMm their depth, mm
-         * @param droppedLostMm what rounding took from it, mm
-         * @param strayMm rain outside every event so far, mm
-         * @param strayLostMm what rounding took from it, mm
-         */
-        public State {
-            depthsMm = List.copyOf(depthsMm);
-        }
+    /** Steps since the last wet one of the event in progress, those of them that are missing, and the weak rain in them. */
+    private long pending;
 
-        static State initial(long startNanos, long stepNanos) {
-            return new State(startNanos, stepNanos, 0, 0, 0, List.of(), 0, 0, 0, 0, 0, 0);
-        }
-    }
+    private int pendingMissing;
+    private long[] weakSteps = new long[4];
+    private double[] weakDepths = new double[4];
+    private int weak;
 
-    EventDetector(EventSeparation rule, State state, List<Duration> durations) {
+    EventDetector(StepSeparation rule) {
         this.rule = rule;
-        this.start = state.startNanos();
-        this.step = state.stepNanos();
-        this.durations = durations;
-        this.dryStepsToEnd = -Math.floorDiv(-rule.minimumInterEvent().toNanos(), this.step);
-        steps = state.steps();
-        dryFrom = state.dryFromStep();
-        missingBefore = state.missingBefore();
-        missingSteps = state.missingSteps();
-        droppedEvents = state.droppedEvents();
-        dropped = CompensatedSum.ofParts(state.droppedMm(), state.droppedLostMm());
-        stray = CompensatedSum.ofParts(state.strayMm(), state.strayLostMm());
-        for (double depthMm : state.depthsMm()) {
-            append(depthMm);
-            if (rule.isWet(depthMm)) {
-                wetSize = size;
-            }
-        }
-        requireConsistent(state);
+        this.separation = rule.separation();
+        this.step = EpochNanos.positive("step", rule.step());
+        this.dryStepsToEnd = -Math.floorDiv(-separation.minimumInterEvent().toNanos(), this.step);
+        this.book = new EventBook(separation, separation.durationsFrom(rule.step()), step);
+        this.stray = new CompensatedSum();
     }
 
-    private void requireConsistent(State state) {
-        boolean positive = state.depthsMm().stream().noneMatch(depth -> depth < 0 || depth.isInfinite());
-        boolean begun = size == 0 || rule.isWet(current[0]);
-        if (!positive || !begun || size - wetSize >= dryStepsToEnd || dryFrom < 0 || dryFrom > steps - size) {
+    EventDetector(StepSeparation rule, StateText state) {
+        this.rule = rule;
+        this.separation = rule.separation();
+        this.step = EpochNanos.positive("step", rule.step());
+        this.dryStepsToEnd = -Math.floorDiv(-separation.minimumInterEvent().toNanos(), this.step);
+        EventBook.requireSame("step", step, state.count("step"));
+        EventBook.requireSame("wet-above", separation.wetAboveMm(), state.number("wet-above"));
+        this.book = new EventBook(separation, separation.durationsFrom(rule.step()), step, state);
+        this.stray = CompensatedSum.ofParts(state.number("stray-mm"), state.number("stray-lost"));
+        hasBegun = state.has("start");
+        start = hasBegun ? state.count("start") : 0;
+        steps = state.count("steps");
+        missingSteps = state.index("missing");
+        dryFrom = state.count("dry-from");
+        missingBefore = state.index("missing-before");
+        missingInside = state.index("missing-inside");
+        pending = state.count("pending");
+        pendingMissing = state.index("pending-missing");
+        weakSteps = state.counts("weak-steps");
+        weakDepths = state.numbers("weak-depths");
+        weak = weakSteps.length;
+        requireConsistent();
+    }
+
+    private void requireConsistent() {
+        boolean isCounted = steps >= 0 && missingSteps >= 0 && missingSteps <= steps && (hasBegun || steps == 0);
+        boolean isOrdered = dryFrom >= 0 && dryFrom <= steps && missingBefore >= 0 && missingInside >= 0;
+        boolean isPending = pending >= 0
+                && pending < dryStepsToEnd
+                && pendingMissing >= 0
+                && pendingMissing <= pending
+                && (book.isOpen() || pending == 0);
+        boolean isPlaced = !book.isOpen()
+                || ((book.from() - start) % step == 0
+                        && (book.from() - start) / step >= dryFrom
+                        && book.to() == start + step * (steps - pending));
+        boolean isWeak = weakDepths.length == weak
+                && Arrays.stream(weakDepths).allMatch(depth -> depth > 0 && !separation.isWet(depth));
+        for (int i = 0; i < weak && isWeak; i++) {
+            isWeak = weakSteps[i] < steps && weakSteps[i] >= (i == 0 ? steps - pending : weakSteps[i - 1] + 1);
+        }
+        if (!(isCounted && isOrdered && isPending && isPlaced && isWeak)) {
             throw new IllegalArgumentException(
-                    "state must be that of a detector with the same rule, " + rule + ", was " + state);
+                    "state must be that of a machine of the same rule, whose counts of steps these cannot be");
         }
     }
 
-    /**
-     * Returns all that the detector remembers.
-     *
-     * @return the state after the last step
-     * @throws IllegalStateException if the record was finished
-     */
-    @API(status = API.Status.EXPERIMENTAL, since = "0.1")
-    public State state() {
+    /** Sets the start of the first step. */
+    void begin(long startNanos) {
+        hasBegun = true;
+        start = startNanos;
+    }
+
+    @Override
+    public TextState state() {
         requireOpen();
-        return new State(
-                start,
-                step,
-                steps,
-                dryFrom,
-                missingBefore,
-                Arrays.stream(current, 0, size).boxed().toList(),
-                missingSteps,
-                droppedEvents,
-                dropped.sum(),
-                dropped.lost(),
-                stray.sum(),
-                stray.lost());
+        StateText state =
+                StateText.of(StepSeparation.NAME, 1).with("step", step).with("wet-above", separation.wetAboveMm());
+        if (hasBegun) {
+            state.with("start", start);
+        }
+        state.with("steps", steps)
+                .with("missing", missingSteps)
+                .with("stray-mm", stray.sum())
+                .with("stray-lost", stray.lost())
+                .with("dry-from", dryFrom)
+                .with("missing-before", missingBefore)
+                .with("missing-inside", missingInside)
+                .with("pending", pending)
+                .with("pending-missing", pendingMissing)
+                .with("weak-steps", Arrays.copyOf(weakSteps, weak))
+                .with("weak-depths", Arrays.copyOf(weakDepths, weak));
+        return TextState.of(book.into(state).toString());
     }
 
     /**
-     * Takes the depth of the next step, mm, not its intensity.
+     * Takes the depth of a step. Steps between the last one and this are missing.
+     *
+     * @param depthMm the depth, mm, 0 or greater, at the start of its step; one that is suspect counts as missing
+     * @return the event that is now known to be over and is deep enough, if there is one
+     * @throws IllegalArgumentException if the time does not come after that of the last step, or is no start of a step,
+     *     more than 2147483639 steps are left out, or the depth is negative
+     */
+    @Override
+    public List<RainfallEvent> next(Reading depthMm) {
+        requireOpen();
+        long time = EpochNanos.of(depthMm.time());
+        if (hasBegun && time < now()) {
+            throw new IllegalArgumentException("time must be after "
+                    + EpochNanos.toInstant(steps == 0 ? start - 1 : now() - step) + ", was " + depthMm.time());
+        }
+        long leftOut = hasBegun ? (time - now()) / step : 0;
+        if (hasBegun && (time - now()) % step != 0) {
+            throw new IllegalArgumentException("time must be the start of a step of "
+                    + Text.duration(rule.step()) + " after " + EpochNanos.toInstant(start)
+                    + ", was " + depthMm.time());
+        }
+        double depth = depthMm.quality().isUsable() ? depthMm.value() : Double.NaN;
+        requireDepth(depth, steps + leftOut, time);
+        if (!hasBegun) {
+            begin(time);
+        }
+        Optional<RainfallEvent> first = missing(leftOut);
+        Optional<RainfallEvent> second = nextStep(depth);
+        return first.or(() -> second).stream().toList();
+    }
+
+    private long now() {
+        return start + step * steps;
+    }
+
+    /**
+     * Takes the depth of the next step, mm, not its intensity, without making an object of it.
      *
      * @param depthMm depth in the step, mm; 0 or greater, NaN for missing
      * @return the event that is now known to be over and is deep enough, if there is one
      * @throws IllegalArgumentException if the depth is negative or infinite
-     * @throws IllegalStateException if the record was finished
+     * @throws IllegalStateException if the record has ended, or it is not known when it began: see
+     *     {@link StepSeparation#startAt}
      */
-    public Optional<RainfallEvent> next(double depthMm) {
+    public Optional<RainfallEvent> nextStep(double depthMm) {
         requireOpen();
-        if (depthMm < 0 || Double.isInfinite(depthMm)) {
-            throw Rain.negative("depthMm", "mm", depthMm, steps, EpochNanos.toInstant(start + step * steps));
+        if (!hasBegun) {
+            throw new IllegalStateException("the start of the record must be known, but there was no reading yet");
+        }
+        if (!(depthMm >= 0 && depthMm < Double.POSITIVE_INFINITY)) {
+            requireDepth(depthMm, steps, now());
+            return missing(1);
+        }
+        if (!separation.isWet(depthMm)) {
+            if (depthMm > 0) {
+                takeWeak(depthMm);
+            }
+            return dry(1);
+        }
+        long time = now();
+        if (book.isOpen()) {
+            takePending();
+        } else {
+            missingInside = 0;
         }
         steps++;
-        boolean missing = Double.isNaN(depthMm);
-        if (missing) {
-            missingSteps++;
-        }
-        boolean wet = rule.isWet(depthMm);
-        if (size > 0 || wet) {
-            append(depthMm);
-            if (wet) {
-                wetSize = size;
-            }
-            return size - wetSize >= dryStepsToEnd ? end(false) : Optional.empty();
-        }
-        if (missing) {
-            missingBefore++;
-        } else {
-            stray.add(depthMm);
-        }
+        book.add(time, time + step, depthMm);
         return Optional.empty();
     }
 
-    /**
-     * Ends the record; nothing may follow.
-     *
-     * @return the event in progress, if there is one and it is deep enough
-     * @throws IllegalStateException if the record was finished already
-     */
-    public Optional<RainfallEvent> finish() {
-        requireOpen();
-        finished = true;
-        return size == 0 ? Optional.empty() : end(true);
-    }
-
-    private void requireOpen() {
-        if (finished) {
-            throw new IllegalStateException("the record was finished");
+    private static void requireDepth(double depthMm, long index, long time) {
+        if (depthMm < 0 || Double.isInfinite(depthMm)) {
+            throw Rain.negative("depthMm", "mm", depthMm, index, EpochNanos.toInstant(time));
         }
     }
 
-    private void append(double depthMm) {
-        if (size == current.length) {
-            current = Arrays.copyOf(current, size + (size >> 1));
+    /** The steps since the last wet one turn out to lie inside the event. */
+    private void takePending() {
+        for (int i = 0; i < weak; i++) {
+            long time = start + step * weakSteps[i];
+            book.add(time, time + step, weakDepths[i]);
         }
-        current[size++] = depthMm;
+        missingInside += pendingMissing;
+        weak = 0;
+        pending = 0;
+        pendingMissing = 0;
+    }
+
+    private void takeWeak(double depthMm) {
+        if (!book.isOpen()) {
+            stray.add(depthMm);
+            return;
+        }
+        if (weak == weakSteps.length) {
+            weakSteps = Arrays.copyOf(weakSteps, 2 * weak + 4);
+            weakDepths = Arrays.copyOf(weakDepths, 2 * weak + 4);
+        }
+        weakSteps[weak] = steps;
+        weakDepths[weak] = depthMm;
+        weak++;
+    }
+
+    /** Takes steps without rain, or with rain that was taken already. */
+    Optional<RainfallEvent> dry(long count) {
+        if (!book.isOpen()) {
+            steps += count;
+            return Optional.empty();
+        }
+        long toEnd = dryStepsToEnd - pending;
+        if (count < toEnd) {
+            steps += count;
+            pending += count;
+            return Optional.empty();
+        }
+        steps += toEnd;
+        pending += toEnd;
+        Optional<RainfallEvent> ended = end(false);
+        steps += count - toEnd;
+        return ended;
+    }
+
+    /** Takes steps of which nothing is known. */
+    private Optional<RainfallEvent> missing(long count) {
+        if (count + missingSteps > MOST_STEPS) {
+            throw new IllegalArgumentException("missing steps must be at most " + MOST_STEPS + ", were "
+                    + (count + missingSteps) + " up to " + EpochNanos.toInstant(now() + step * count));
+        }
+        missingSteps += (int) count;
+        long inGap = book.isOpen() ? Math.min(count, dryStepsToEnd - pending) : 0;
+        pendingMissing += (int) inGap;
+        Optional<RainfallEvent> ended = dry(count);
+        if (!book.isOpen()) {
+            missingBefore += (int) (count - inGap);
+        }
+        return ended;
     }
 
     private Optional<RainfallEvent> end(boolean openAtEnd) {
-        double depth = CompensatedSum.of(current, 0, wetSize);
-        int missingAfter = 0;
-        for (int i = wetSize; i < size; i++) {
-            if (Double.isNaN(current[i])) {
-                missingAfter++;
-            } else {
-                stray.add(current[i]);
-            }
+        for (int i = 0; i < weak; i++) {
+            stray.add(weakDepths[i]);
         }
-        Optional<RainfallEvent> event = Optional.empty();
-        if (rule.keeps(depth)) {
-            event = Optional.of(measured(depth, missingAfter, openAtEnd));
-        } else {
-            droppedEvents++;
-            dropped.add(depth);
-        }
-        dryFrom = steps - size + wetSize;
-        missingBefore = missingAfter;
-        size = 0;
-        wetSize = 0;
+        long firstStep = (book.from() - start) / step;
+        boolean rainedBefore = dryFrom > 0;
+        Optional<RainfallEvent> event = book.close(
+                new Antecedent(Duration.ofNanos(step * (firstStep - dryFrom)), !rainedBefore, missingBefore),
+                new RainfallEvent.Completeness(
+                        missingInside, pendingMissing, !rainedBefore && firstStep < dryStepsToEnd, openAtEnd));
+        dryFrom = steps - pending;
+        missingBefore = pendingMissing;
+        missingInside = 0;
+        pending = 0;
+        pendingMissing = 0;
+        weak = 0;
         return event;
     }
 
-    private RainfallEvent measured(double depth, int missingAfter, boolean openAtEnd) {
-        double[] depths = Arrays.copyOf(current, wetSize);
-        long firstStep = steps - size;
-        boolean rainedBefore = dryFrom > 0;
-        long from = start + step * firstStep;
-        int missingInside = (int) Arrays.stream(depths).filter(Double::isNaN).count();
-        return new RainfallEvent(
-                Interval.of(EpochNanos.toInstant(from), EpochNanos.toInstant(from + step * wetSize)),
-                depth,
-                SlidingMaximum.peaks(depths, from, step, durations).stream()
-                        .map(peak -> missingInside > 0 ? peak.asAtLeast() : peak)
-                        .toList(),
-                new Antecedent(Duration.ofNanos(step * (firstStep - dryFrom)), !rainedBefore, missingBefore),
-                new RainfallEvent.Completeness(
-                        missingInside, missingAfter, !rainedBefore && firstStep < dryStepsToEnd, openAtEnd));
+    /**
+     * Ends the record.
+     *
+     * @return the event in progress, if there is one and it is deep enough
+     */
+    @Override
+    public List<RainfallEvent> finish() {
+        requireOpen();
+        hasEnded = true;
+        return book.isOpen() ? end(true).stream().toList() : List.of();
+    }
+
+    private void requireOpen() {
+        if (hasEnded) {
+            throw new IllegalStateException("the record must not have ended, but finish() was called before");
+        }
     }
 
     /**
@@ -267,7 +320,7 @@ public final class EventDetector {
      * @return count
      */
     public int droppedEvents() {
-        return droppedEvents;
+        return book.droppedEvents();
     }
 
     /**
@@ -276,7 +329,7 @@ public final class EventDetector {
      * @return depth, mm
      */
     public double droppedMm() {
-        return dropped.value();
+        return book.droppedMm();
     }
 
     /**
@@ -297,9 +350,14 @@ public final class EventDetector {
         return missingSteps;
     }
 
+    /** How many readings are held. */
+    int held() {
+        return book.held() + weak;
+    }
+
     @Override
     public String toString() {
-        return "EventDetector[" + steps + " steps from " + EpochNanos.toInstant(start)
-                + (size == 0 ? ", no event in progress]" : ", event in progress]");
+        return "EventDetector[" + (hasBegun ? steps + " steps from " + EpochNanos.toInstant(start) : "no step")
+                + (book.isOpen() ? ", event in progress]" : ", no event in progress]");
     }
 }

@@ -10,7 +10,6 @@ import dev.runnel.timeseries.EpochNanos;
 import dev.runnel.timeseries.Interval;
 import dev.runnel.timeseries.RegularSeries;
 import java.time.Duration;
-import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Collection;
@@ -38,8 +37,8 @@ import org.apiguardian.api.API;
  * <p>A series has no unit: whether its values are depths, as they must be, nobody here can tell. Intensities in mm/h
  * at 5 min steps give events twelve times too deep.
  *
- * <p>{@link #detector} takes a record step by step and {@link #tipDetector} tip by tip; {@link #separate} is the same
- * over a whole record.
+ * <p>{@link #ofSteps} takes a record step by step and {@link #ofTips} tip by tip; {@link #separate} is the same over a
+ * whole record.
  *
  * @since 0.1
  */
@@ -50,10 +49,15 @@ public final class EventSeparation {
     private final Duration minimumInterEvent;
     private final double minimumDepthMm;
     private final double wetAboveMm;
-    private final List<Duration> peakDurations;
+
+    /** The durations asked for; empty if nobody did, so that the usual ones are measured. */
+    private final Optional<List<Duration>> peakDurations;
 
     private EventSeparation(
-            Duration minimumInterEvent, double minimumDepthMm, double wetAboveMm, List<Duration> peakDurations) {
+            Duration minimumInterEvent,
+            double minimumDepthMm,
+            double wetAboveMm,
+            Optional<List<Duration>> peakDurations) {
         this.minimumInterEvent = minimumInterEvent;
         this.minimumDepthMm = minimumDepthMm;
         this.wetAboveMm = wetAboveMm;
@@ -69,7 +73,7 @@ public final class EventSeparation {
      */
     public static EventSeparation of(Duration minimumInterEvent) {
         EpochNanos.positive("minimumInterEvent", minimumInterEvent);
-        return new EventSeparation(minimumInterEvent, 0, 0, List.of());
+        return new EventSeparation(minimumInterEvent, 0, 0, Optional.empty());
     }
 
     /**
@@ -116,7 +120,18 @@ public final class EventSeparation {
      * @throws IllegalArgumentException if there is no duration, or one is not greater than 0
      */
     public EventSeparation withPeakDurations(List<Duration> durations) {
-        return new EventSeparation(minimumInterEvent, minimumDepthMm, wetAboveMm, PeakDurations.checked(durations));
+        return new EventSeparation(
+                minimumInterEvent, minimumDepthMm, wetAboveMm, Optional.of(PeakDurations.checked(durations)));
+    }
+
+    /**
+     * Returns the same separation that measures no peaks, where only times and depths of events are wanted.
+     *
+     * @return the separation
+     */
+    @API(status = API.Status.EXPERIMENTAL, since = "0.1")
+    public EventSeparation withoutPeaks() {
+        return new EventSeparation(minimumInterEvent, minimumDepthMm, wetAboveMm, Optional.of(List.of()));
     }
 
     /**
@@ -138,56 +153,38 @@ public final class EventSeparation {
     }
 
     /**
-     * Returns a machine that takes a record of depth per step, mm, one step after another.
+     * Returns the same rule for a record of depth per step, mm, that arrives step by step.
      *
-     * @param start start of the first step
      * @param step length of every step; greater than 0
-     * @return the machine, before its first step
+     * @return the rule, which makes the machines
      * @throws IllegalArgumentException if the step is not greater than 0 or longer than a duration to be measured
      */
-    public EventDetector detector(Instant start, Duration step) {
-        return detector(EventDetector.State.initial(EpochNanos.of(start), EpochNanos.positive("step", step)));
-    }
-
-    /**
-     * Goes on with a machine that took a record of depth per step, from a state that was kept.
-     *
-     * @param state state of a machine with the same rule
-     * @return a new machine in that state
-     * @throws IllegalArgumentException if no machine with this rule has such a state, or a duration to be measured is
-     *     shorter than the step
-     */
-    @API(status = API.Status.EXPERIMENTAL, since = "0.1")
-    public EventDetector detector(EventDetector.State state) {
-        Duration step = Duration.ofNanos(state.stepNanos());
+    public StepSeparation ofSteps(Duration step) {
         EpochNanos.positive("step", step);
-        if (!peakDurations.isEmpty()) {
-            PeakDurations.requireNotShorter(peakDurations, step);
-        }
-        return new EventDetector(this, state, peakDurations.isEmpty() ? PeakDurations.usualFrom(step) : peakDurations);
+        peakDurations.ifPresent(durations -> PeakDurations.requireNotShorter(durations, step));
+        return new StepSeparation(this, step);
     }
 
     /**
-     * Returns a machine that takes tips one by one.
+     * Returns the same rule for tips that arrive one by one.
      *
      * @param bucket the gauge
-     * @return the machine, before its first tip, with nothing known of the time before it
+     * @return the rule, which makes the machines
      */
-    public TipEventDetector tipDetector(TippingBucket bucket) {
-        return tipDetector(bucket, TipEventDetector.State.INITIAL);
+    public TipSeparation ofTips(TippingBucket bucket) {
+        return new TipSeparation(this, Objects.requireNonNull(bucket, "bucket"));
     }
 
-    /**
-     * Goes on with a machine that took tips one by one, from a state that was kept.
-     *
-     * @param bucket the gauge
-     * @param state state of a machine with the same rule and gauge
-     * @return a new machine in that state
-     * @throws IllegalArgumentException if no machine with this rule has such a state
-     */
-    @API(status = API.Status.EXPERIMENTAL, since = "0.1")
-    public TipEventDetector tipDetector(TippingBucket bucket, TipEventDetector.State state) {
-        return new TipEventDetector(this, bucket, state, peakDurations.isEmpty() ? PeakDurations.USUAL : peakDurations);
+    List<Duration> durationsFrom(Duration step) {
+        return peakDurations.orElseGet(() -> PeakDurations.usualFrom(step));
+    }
+
+    List<Duration> tipDurations() {
+        return peakDurations.orElse(PeakDurations.USUAL);
+    }
+
+    double wetAboveMm() {
+        return wetAboveMm;
     }
 
     /**
@@ -211,12 +208,18 @@ public final class EventSeparation {
      * @throws IllegalArgumentException if a depth is negative, or the step longer than a duration to be measured
      */
     public EventRecord separate(RegularSeries depthMmPerStep) {
-        EventDetector detector = detector(depthMmPerStep.start(), depthMmPerStep.step());
+        EventDetector detector = ofSteps(depthMmPerStep.step()).startAt(depthMmPerStep.start());
         List<RainfallEvent> events = new ArrayList<>();
-        for (int i = 0; i < depthMmPerStep.size(); i++) {
-            detector.next(depthMmPerStep.value(i)).ifPresent(events::add);
+        for (int i = 0; i < depthMmPerStep.size(); ) {
+            int other = depthMmPerStep.indexOfOtherThan(0, i);
+            if (other > i) {
+                detector.dry(other - i).ifPresent(events::add);
+                i = other;
+            } else {
+                detector.nextStep(depthMmPerStep.value(i++)).ifPresent(events::add);
+            }
         }
-        detector.finish().ifPresent(events::add);
+        events.addAll(detector.finish());
         return new EventRecord(
                 events, detector.droppedEvents(), detector.droppedMm(), detector.strayMm(), detector.missingSteps());
     }
@@ -264,7 +267,7 @@ public final class EventSeparation {
     public EventRecord separate(Tips tips, Interval record, TippingBucket bucket, Collection<Interval> outages) {
         List<Interval> out = Outages.within(record, outages);
         int aside = out.stream().mapToInt(outage -> tips.slice(outage).size()).sum();
-        TipEventDetector detector = tipDetector(bucket);
+        TipEventDetector detector = ofTips(bucket).start();
         List<RainfallEvent> events = new ArrayList<>();
         int outage = 0;
         detector.advanceTo(record.start());
@@ -277,12 +280,11 @@ public final class EventSeparation {
                 outage++;
             }
             if (outage == out.size() || !out.get(outage).contains(tips.time(i))) {
-                detector.next(tips.epochNanos(i)).ifPresent(events::add);
+                detector.nextTip(tips.epochNanos(i)).ifPresent(events::add);
             }
         }
-        Optional<RainfallEvent> last = detector.advanceTo(record.end());
-        last.ifPresent(events::add);
-        detector.finish().ifPresent(events::add);
+        detector.advanceTo(record.end()).ifPresent(events::add);
+        events.addAll(detector.finish());
         List<RainfallEvent> known = events.stream()
                 .map(event -> event.withOutages(out, minimumInterEvent))
                 .toList();
@@ -313,7 +315,7 @@ public final class EventSeparation {
 
     @Override
     public String toString() {
-        return "EventSeparation[gap of " + minimumInterEvent + ", at least " + Text.number(minimumDepthMm)
-                + " mm, wet above " + Text.number(wetAboveMm) + " mm]";
+        return "EventSeparation[gap of " + Text.duration(minimumInterEvent) + ", at least "
+                + Text.number(minimumDepthMm) + " mm, wet above " + Text.number(wetAboveMm) + " mm]";
     }
 }

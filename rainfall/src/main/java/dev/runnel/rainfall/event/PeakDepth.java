@@ -63,7 +63,7 @@ public record PeakDepth(Duration duration, double depthMm, Instant start, boolea
 
     @Override
     public String toString() {
-        return "PeakDepth[" + (isAtLeast ? "at least " : "") + Text.significant(depthMm, 4) + " mm in " + duration
-                + " from " + start + "]";
+        return "PeakDepth[" + (isAtLeast ? "at least " : "") + Text.significant(depthMm, 4) + " mm in "
+                + Text.duration(duration) + " from " + start + "]";
     }
 }

@@ -1,6 +1,7 @@
 package dev.runnel.rainfall.event;
 
 import dev.runnel.internal.Require;
+import dev.runnel.internal.Text;
 import dev.runnel.rainfall.internal.Rain;
 import dev.runnel.timeseries.RegularSeries;
 import java.time.Duration;
@@ -106,7 +107,8 @@ public final class RainAutocorrelation {
 
     @Override
     public String toString() {
-        return "RainAutocorrelation[" + (coefficients.length - 1) + " lags of " + step + ", independent after "
-                + independentAfter().map(Duration::toString).orElse("none of them") + "]";
+        return "RainAutocorrelation[" + (coefficients.length - 1) + " lags of " + Text.duration(step)
+                + ", independent after "
+                + independentAfter().map(Text::duration).orElse("none of them") + "]";
     }
 }

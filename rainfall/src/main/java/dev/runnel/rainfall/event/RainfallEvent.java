@@ -254,13 +254,13 @@ public final class RainfallEvent {
                 .append(", ")
                 .append(Text.significant(depthMm, 4))
                 .append(" mm in ")
-                .append(duration());
+                .append(Text.duration(duration()));
         peaks.stream()
                 .max(Comparator.comparingDouble(PeakDepth::intensityMmPerHour))
                 .ifPresent(peak -> text.append(peak.isAtLeast() ? ", peak at least " : ", peak ")
                         .append(Text.significant(peak.intensityMmPerHour(), 4))
                         .append(" mm/h over ")
-                        .append(peak.duration()));
+                        .append(Text.duration(peak.duration())));
         text.append(", ").append(antecedent);
         if (isOpenAtStart()) {
             text.append(", may begin before the record");

@@ -1,5 +1,6 @@
 package dev.runnel.rainfall.event;
 
+import dev.runnel.internal.Text;
 import dev.runnel.rainfall.internal.Rain;
 import dev.runnel.timeseries.EpochNanos;
 import dev.runnel.timeseries.RegularSeries;
@@ -90,6 +91,6 @@ public final class SlidingMaximum {
 
     @Override
     public String toString() {
-        return "SlidingMaximum" + durations;
+        return "SlidingMaximum" + durations.stream().map(Text::duration).toList();
     }
 }

@@ -216,7 +216,8 @@ public final class StormCriteria {
         Duration window = isFineEnough ? intensityOver : during.step();
         double peak = SlidingMaximum.of(window).peaks(during).get(0).intensityMmPerHour();
         return atLeast(
-                gauge + ": intensity over " + window + (isFineEnough ? "" : " for " + intensityOver) + ", mm/h",
+                gauge + ": intensity over " + Text.duration(window)
+                        + (isFineEnough ? "" : " for " + Text.duration(intensityOver)) + ", mm/h",
                 peak,
                 intensityMmPerHour,
                 isFineEnough && isAllKnown);
@@ -244,7 +245,7 @@ public final class StormCriteria {
     @Override
     public String toString() {
         return "StormCriteria[" + name + ": " + Text.number(depthMm) + " mm, " + Text.number(intensityMmPerHour)
-                + " mm/h over " + intensityOver
+                + " mm/h over " + Text.duration(intensityOver)
                 + (spread < Double.POSITIVE_INFINITY ? ", spread " + Text.number(spread) : "")
                 + (own.isEmpty() ? "" : ", " + own.size() + " more") + "]";
     }

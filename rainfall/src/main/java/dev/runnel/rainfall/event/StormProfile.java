@@ -153,6 +153,7 @@ public final class StormProfile {
         Arrays.stream(quarterShares())
                 .forEach(
                         share -> shares.append(shares.length() == 0 ? "" : ", ").append(Text.fixed(100 * share, 1)));
-        return "StormProfile[quartile " + quartile() + " of " + shares + " %, peak after " + timeToPeak() + "]";
+        return "StormProfile[quartile " + quartile() + " of " + shares + " %, peak after " + Text.duration(timeToPeak())
+                + "]";
     }
 }

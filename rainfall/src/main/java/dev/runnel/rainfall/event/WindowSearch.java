@@ -3,17 +3,29 @@ package dev.runnel.rainfall.event;
 import dev.runnel.internal.CompensatedSum;
 import dev.runnel.timeseries.EpochNanos;
 import java.time.Duration;
+import java.util.Arrays;
 
 /**
- * Finds the deepest window by prefix sums. A window that is deepest can be moved until it begins with a wet step or ends
- * with one, so only these are tried; the depth of the winner is then summed anew, free of the rounding of long prefixes.
+ * Finds the deepest window of a record by prefix sums. A window that is deepest can be moved until it begins with a wet
+ * step or ends with one, so only these are tried; the depth of the winner is then summed anew, free of the rounding of long
+ * prefixes.
+ *
+ * <p>Wet steps are looked at in blocks. All windows that begin in a block lie between its first step and the end of its last
+ * window, and cannot be deeper than the rain between them: prefix sums of rain never fall, in floating point neither. A block
+ * that cannot win is passed over. What the window of the duration before holds is known from the beginning, since rain that
+ * was heavy for half an hour is often so for an hour.
  */
 final class WindowSearch {
+    private static final int BLOCK = 32;
+
     private final double[] depths;
     private final double[] prefix;
     private final int[] wet;
     private final long start;
     private final long step;
+
+    /** Step in which the deepest window of the duration before begins. */
+    private int hint;
 
     /** Takes depths in mm, NaN for missing, in steps of the given length from the given start. */
     WindowSearch(double[] depths, long start, long step) {
@@ -21,19 +33,21 @@ final class WindowSearch {
         this.start = start;
         this.step = step;
         this.prefix = new double[depths.length + 1];
+        int[] found = new int[Math.max(16, depths.length / 8)];
         int count = 0;
+        double sum = 0;
         for (int i = 0; i < depths.length; i++) {
-            prefix[i + 1] = prefix[i] + depth(i);
             if (depths[i] > 0) {
-                count++;
+                if (count == found.length) {
+                    found = Arrays.copyOf(found, Math.min(depths.length, 2 * count));
+                }
+                found[count++] = i;
+                sum += depths[i];
             }
+            prefix[i + 1] = sum;
         }
-        this.wet = new int[count];
-        for (int i = 0, at = 0; i < depths.length; i++) {
-            if (depths[i] > 0) {
-                wet[at++] = i;
-            }
-        }
+        this.wet = Arrays.copyOf(found, count);
+        this.hint = count == 0 ? 0 : wet[0];
     }
 
     PeakDepth peak(Duration duration) {
@@ -42,27 +56,77 @@ final class WindowSearch {
             return new PeakDepth(duration, CompensatedSum.of(depths, 0, depths.length), EpochNanos.toInstant(start));
         }
         int whole = (int) (window / step);
-        double fraction = (window % step) / (double) step;
+        long rest = window % step;
+        if (rest == 0) {
+            int first = deepest(whole);
+            hint = Math.max(0, first);
+            double depth = CompensatedSum.of(depths, Math.max(0, first), Math.min(depths.length, first + whole));
+            return new PeakDepth(duration, depth, EpochNanos.toInstant(start + step * Math.max(0, first)));
+        }
+        return peakWithFraction(duration, whole, rest / (double) step);
+    }
+
+    /** First step of the earliest deepest window of whole steps; 0 without rain. */
+    private int deepest(int whole) {
+        int n = depths.length;
+        double least = prefix[Math.min(n, hint + whole)] - prefix[hint];
         double best = 0;
         int first = 0;
-        boolean fractionBefore = false;
-        for (int i : wet) {
-            double after = sum(i, i + whole) + fraction * depth(i + whole);
-            if (after > best) {
-                best = after;
-                first = i;
-                fractionBefore = false;
+        int inside = countUpTo(n - whole);
+        for (int from = 0; from < inside; from += BLOCK) {
+            int to = Math.min(inside, from + BLOCK);
+            double most = prefix[wet[to - 1] + whole] - prefix[wet[from]];
+            if (most <= best || most < least) {
+                continue;
             }
-            if (fraction > 0) {
+            for (int at = from; at < to; at++) {
+                int i = wet[at];
+                double depth = prefix[i + whole] - prefix[i];
+                if (depth > best) {
+                    best = depth;
+                    first = i;
+                }
+            }
+        }
+        // Of the windows that reach beyond the record the first holds all others.
+        if (inside < wet.length && prefix[n] - prefix[wet[inside]] > best) {
+            first = wet[inside];
+        }
+        return first;
+    }
+
+    /** Number of wet steps up to a step, that one included. */
+    private int countUpTo(int last) {
+        int found = Arrays.binarySearch(wet, last);
+        return found >= 0 ? found + 1 : -found - 1;
+    }
+
+    private PeakDepth peakWithFraction(Duration duration, int whole, double fraction) {
+        double best = 0;
+        int first = 0;
+        boolean isBefore = false;
+        for (int from = 0; from < wet.length; from += BLOCK) {
+            int to = Math.min(wet.length, from + BLOCK);
+            if (sum(wet[from] - whole, wet[to - 1] + whole + 1) <= best) {
+                continue;
+            }
+            for (int at = from; at < to; at++) {
+                int i = wet[at];
+                double after = sum(i, i + whole) + fraction * depth(i + whole);
+                if (after > best) {
+                    best = after;
+                    first = i;
+                    isBefore = false;
+                }
                 double before = sum(i + 1 - whole, i + 1) + fraction * depth(i - whole);
                 if (before > best) {
                     best = before;
                     first = i + 1 - whole;
-                    fractionBefore = true;
+                    isBefore = true;
                 }
             }
         }
-        return found(duration, first, whole, fractionBefore, fraction);
+        return found(duration, first, whole, isBefore, fraction);
     }
 
     private PeakDepth found(Duration duration, int first, int whole, boolean fractionBefore, double fraction) {

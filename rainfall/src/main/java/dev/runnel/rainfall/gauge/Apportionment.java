@@ -82,7 +82,7 @@ final class Apportionment {
         return (int) ((rainStep * (index + 1L) - 1) / step);
     }
 
-    private static int stepCount(long length, long step) {
+    static int stepCount(long length, long step) {
         long steps = -Math.floorDiv(-length, step);
         if (steps > MOST_STEPS) {
             throw new IllegalArgumentException("step must be at least " + Duration.ofNanos(length / MOST_STEPS)

@@ -56,17 +56,6 @@ public interface Calibration {
     }
 
     /**
-     * Returns the intensity that fell.
-     *
-     * @param recordedMmPerHour recorded intensity, mm/h; 0 or greater, finite
-     * @param tipMm depth of one tip, mm; greater than 0
-     * @return recorded intensity times {@link #factor}, mm/h
-     */
-    default double trueMmPerHour(double recordedMmPerHour, double tipMm) {
-        return recordedMmPerHour * factor(recordedMmPerHour, tipMm);
-    }
-
-    /**
      * Returns the calibration that changes nothing.
      *
      * @return factor 1 at every intensity

@@ -37,7 +37,7 @@ public final class LostTime implements Calibration {
      * @throws IllegalArgumentException if it is out of range
      */
     public static LostTime ofSeconds(double seconds) {
-        return new LostTime(Plausible.lostTime("seconds", seconds));
+        return new LostTime(GaugeRanges.lostTime("seconds", seconds));
     }
 
     /**
@@ -58,15 +58,14 @@ public final class LostTime implements Calibration {
     /**
      * Returns the intensity that a gauge records when a known one falls, I<sub>r</sub> = I / (1 + τ I / (3600 d)).
      *
+     * @param bucket the gauge
      * @param trueMmPerHour intensity that falls, mm/h; 0 or greater
-     * @param tipMm depth of one tip, mm; greater than 0
      * @return recorded intensity, mm/h
      * @throws IllegalArgumentException if an argument is out of range
      */
-    public double recordedMmPerHour(double trueMmPerHour, double tipMm) {
+    public double recordedMmPerHour(TippingBucket bucket, double trueMmPerHour) {
         Require.nonNegative("trueMmPerHour", trueMmPerHour, "mm/h");
-        Require.positive("tipMm", tipMm, "mm");
-        return trueMmPerHour / (1 + lostShare(trueMmPerHour, tipMm));
+        return trueMmPerHour / (1 + lostShare(trueMmPerHour, bucket.tipMm()));
     }
 
     /**

@@ -181,6 +181,6 @@ public final class Neighbours {
     @Override
     public String toString() {
         return "Neighbours" + names + " in " + rain.get(0).size() + " periods of "
-                + rain.get(0).step();
+                + Text.duration(rain.get(0).step());
     }
 }

@@ -1,5 +1,6 @@
 package dev.runnel.rainfall.gauge;
 
+import dev.runnel.internal.Text;
 import dev.runnel.rainfall.internal.Rain;
 import dev.runnel.timeseries.EpochNanos;
 import dev.runnel.timeseries.Interval;
@@ -189,7 +190,7 @@ public final class SteppedGauge {
 
     @Override
     public String toString() {
-        return "SteppedGauge[" + unit() + " in steps of " + Duration.ofNanos(step)
+        return "SteppedGauge[" + unit() + " in steps of " + Text.duration(Duration.ofNanos(step))
                 + ", stamped at the " + (isStampAtEnd ? "end" : "beginning") + ", without a reading "
                 + (isDryWithoutReading ? "dry" : "not known") + "]";
     }

@@ -60,7 +60,7 @@ public record StorageComparison(double allowance, List<Row> rows) {
         public String toString() {
             return "Row[" + period + ", " + Text.significant(recordedMm, 4) + " recorded of "
                     + Text.significant(storedMm, 4) + " mm"
-                    + (missing.isZero() ? "" : ", " + missing + " missing")
+                    + (missing.isZero() ? "" : ", " + Text.duration(missing) + " missing")
                     + switch (verdict) {
                         case WITHIN -> ": within]";
                         case HIGH -> ": high]";

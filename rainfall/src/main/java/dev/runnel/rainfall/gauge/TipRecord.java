@@ -39,7 +39,7 @@ public record TipRecord(
 
     @Override
     public String toString() {
-        return "TipRecord[" + depth.size() + " steps of " + depth.step() + ", "
+        return "TipRecord[" + depth.size() + " steps of " + Text.duration(depth.step()) + ", "
                 + Text.significant(depth.sum(), 6) + " mm, " + outages + " outages, " + missing + " steps missing with "
                 + Text.significant(depthInMissingMm, 4) + " mm, " + aside + " tips of "
                 + Text.significant(asideMm, 4) + " mm set aside]";

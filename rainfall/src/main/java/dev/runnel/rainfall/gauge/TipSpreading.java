@@ -1,5 +1,6 @@
 package dev.runnel.rainfall.gauge;
 
+import dev.runnel.internal.Text;
 import dev.runnel.timeseries.EpochNanos;
 import java.time.Duration;
 import org.apiguardian.api.API;
@@ -120,7 +121,8 @@ public final class TipSpreading {
         if (cap == 0) {
             return "TipSpreading[counted in its step]";
         }
-        return "TipSpreading[" + (smooth ? "smoothly " : "") + "over the time since the tip before, at most " + cap()
+        return "TipSpreading[" + (smooth ? "smoothly " : "") + "over the time since the tip before, at most "
+                + Text.duration(cap())
                 + "]";
     }
 }

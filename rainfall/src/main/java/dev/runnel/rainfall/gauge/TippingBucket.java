@@ -48,7 +48,7 @@ public final class TippingBucket {
      * @throws IllegalArgumentException if it is out of range
      */
     public static TippingBucket ofTip(double tipMm) {
-        return new TippingBucket(Plausible.tip("tipMm", tipMm), Calibration.none());
+        return new TippingBucket(GaugeRanges.tip("tipMm", tipMm), Calibration.none());
     }
 
     /**
@@ -61,8 +61,8 @@ public final class TippingBucket {
      */
     public static TippingBucket ofVolume(double volumeMl, double funnelCm2) {
         Require.positive("volumeMl", volumeMl, "mL");
-        Plausible.funnel("funnelCm2", funnelCm2);
-        return ofTip(Plausible.tip("10 volumeMl / funnelCm2", 10 * volumeMl / funnelCm2));
+        GaugeRanges.funnel("funnelCm2", funnelCm2);
+        return ofTip(GaugeRanges.tip("10 volumeMl / funnelCm2", 10 * volumeMl / funnelCm2));
     }
 
     /**
@@ -105,6 +105,19 @@ public final class TippingBucket {
     }
 
     /**
+     * Returns the intensity that fell when another one was recorded.
+     *
+     * @param recordedMmPerHour recorded intensity, mm/h; 0 or greater, finite
+     * @return recorded intensity times the factor of the calibration, mm/h
+     * @throws IllegalArgumentException if it is negative, infinite or NaN
+     */
+    @API(status = API.Status.EXPERIMENTAL, since = "0.1")
+    public double trueMmPerHour(double recordedMmPerHour) {
+        Require.nonNegative("recordedMmPerHour", recordedMmPerHour, "mm/h");
+        return recordedMmPerHour * calibration.factor(recordedMmPerHour, tipMm);
+    }
+
+    /**
      * Returns the depth of each tip after calibration. The first tip, whose intensity nobody knows, is taken as slow. Tips at
      * one instant, as a coarse clock writes them, share the time since the tip before them.
      *
@@ -142,6 +155,12 @@ public final class TippingBucket {
         if (tips.isEmpty()) {
             return RegularSeries.of(Instant.EPOCH, step);
         }
+        if (isEven(spreading)) {
+            long first = spreading.start(Long.MIN_VALUE, tips.epochNanos(0), tips.followingInstant(0));
+            long start = Math.floorDiv(first, stepNanos) * stepNanos;
+            long length = tips.epochNanos(tips.size() - 1) - start + 1;
+            return EvenTips.of(tips, tipMm, spreading, Long.MIN_VALUE, start, stepNanos, length);
+        }
         Fillings fillings = Fillings.of(this, tips, spreading, Long.MIN_VALUE);
         long start = Math.floorDiv(fillings.from()[0], stepNanos) * stepNanos;
         long last = tips.epochNanos(tips.size() - 1);
@@ -166,7 +185,16 @@ public final class TippingBucket {
      */
     public RegularSeries depth(Tips tips, Interval record, Duration step, TipSpreading spreading) {
         long stepNanos = positiveStep(tips, record, step);
+        if (isEven(spreading)) {
+            long start = EpochNanos.of(record.start());
+            return EvenTips.of(tips, tipMm, spreading, start, stepNanos, EpochNanos.of(record.end()) - start);
+        }
         return laidOut(Fillings.of(this, tips, spreading, EpochNanos.of(record.start())), record, stepNanos, spreading);
+    }
+
+    /** Whether every tip stands for the same depth and is spread evenly. */
+    private boolean isEven(TipSpreading spreading) {
+        return calibration == NoCalibration.INSTANCE && !spreading.isSmooth();
     }
 
     private static long positiveStep(Tips tips, Interval record, Duration step) {
@@ -325,7 +353,14 @@ public final class TippingBucket {
         return new TipSummary(tips.size(), tips.coincident(), below, above, tips.size() * tipMm, depth);
     }
 
-    private double depthOfTip(double sinceTipBeforeNanos) {
+    /**
+     * Returns the depth of a tip after calibration, for the machine that separates events.
+     *
+     * @param sinceTipBeforeNanos time since the tip before, ns; greater than 0, infinite if there was none
+     * @return depth, mm
+     */
+    @API(status = API.Status.INTERNAL)
+    public double depthOfTip(double sinceTipBeforeNanos) {
         return tipMm * calibration.factor(recorded(sinceTipBeforeNanos), tipMm);
     }
 

@@ -217,6 +217,17 @@ public final class Tips {
         return count;
     }
 
+    /** Instant of the tips after those at the instant of the given one; the greatest long if there are none. */
+    long followingInstant(int index) {
+        int next = endOfInstant(index);
+        return next < times.length ? times[next] : Long.MAX_VALUE;
+    }
+
+    /** All instants, not to be changed. */
+    long[] times() {
+        return times;
+    }
+
     /** Index after the last tip at the instant of the given one. */
     int endOfInstant(int index) {
         int end = index + 1;

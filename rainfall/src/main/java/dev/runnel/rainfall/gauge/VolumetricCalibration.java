@@ -70,6 +70,15 @@ public final class VolumetricCalibration {
      */
     @API(status = API.Status.EXPERIMENTAL, since = "0.1")
     public record Fit(Calibration calibration, double tipMm, double rSquared, double worstPercent) {
+        /**
+         * Returns the gauge that the test was made of.
+         *
+         * @return a gauge with this depth of a tip and this calibration
+         */
+        public TippingBucket bucket() {
+            return TippingBucket.ofTip(tipMm).withCalibration(calibration);
+        }
+
         @Override
         public String toString() {
             return "Fit[" + calibration + " with " + Text.significant(tipMm, 6) + " mm a tip, R2 "
@@ -103,7 +112,7 @@ public final class VolumetricCalibration {
      * @throws IllegalArgumentException if it is out of range
      */
     public static VolumetricCalibration ofFunnel(double funnelCm2) {
-        return new VolumetricCalibration(Plausible.funnel("funnelCm2", funnelCm2), List.of());
+        return new VolumetricCalibration(GaugeRanges.funnel("funnelCm2", funnelCm2), List.of());
     }
 
     /**
@@ -118,7 +127,7 @@ public final class VolumetricCalibration {
     public VolumetricCalibration withRun(double volumeMl, int tips, double seconds) {
         List<Run> more = new ArrayList<>(runs);
         Run run = new Run(volumeMl, tips, seconds);
-        Plausible.tip("10 volumeMl / (funnelCm2 tips)", depthOfTip(run));
+        GaugeRanges.tip("10 volumeMl / (funnelCm2 tips)", depthOfTip(run));
         more.add(run);
         return new VolumetricCalibration(funnelCm2, List.copyOf(more));
     }
@@ -195,8 +204,8 @@ public final class VolumetricCalibration {
             gap[i] = runs.get(i).seconds() / runs.get(i).tips();
         }
         double[] line = LeastSquares.polynomial(inverse, gap, 1);
-        double tip = Plausible.tip("fitted tipMm", line[1] / 3600);
-        LostTime lost = LostTime.ofSeconds(Plausible.lostTime("fitted lost time", line[0]));
+        double tip = GaugeRanges.tip("fitted tipMm", line[1] / 3600);
+        LostTime lost = LostTime.ofSeconds(GaugeRanges.lostTime("fitted lost time", line[0]));
         return new Fit(lost, tip, LeastSquares.rSquared(inverse, gap, x -> line[0] + line[1] * x), worst(lost, tip));
     }
 
@@ -249,7 +258,7 @@ public final class VolumetricCalibration {
     private Fit fit(CalibrationCurve fitted, double tipMm) {
         Run slowest = Collections.min(runs, Comparator.comparingDouble(this::trueMmPerHour));
         CalibrationCurve curve = fitted.withStaticFactor(depthOfTip(slowest) / tipMm);
-        double rSquared = LeastSquares.rSquared(recorded(tipMm), truth(), x -> curve.trueMmPerHour(x, tipMm));
+        double rSquared = LeastSquares.rSquared(recorded(tipMm), truth(), x -> x * curve.factor(x, tipMm));
         return new Fit(curve, tipMm, rSquared, worst(curve, tipMm));
     }
 
@@ -258,13 +267,14 @@ public final class VolumetricCalibration {
         double[] recorded = recorded(tipMm);
         double[] truth = truth();
         for (int i = 0; i < truth.length; i++) {
-            worst = Math.max(worst, 100 * Math.abs(calibration.trueMmPerHour(recorded[i], tipMm) / truth[i] - 1));
+            worst = Math.max(
+                    worst, 100 * Math.abs(recorded[i] * calibration.factor(recorded[i], tipMm) / truth[i] - 1));
         }
         return worst;
     }
 
     private double[] recorded(double tipMm) {
-        Plausible.tip("tipMm", tipMm);
+        GaugeRanges.tip("tipMm", tipMm);
         return runs.stream()
                 .mapToDouble(run -> 3600 * run.tips() * tipMm / run.seconds())
                 .toArray();

@@ -79,7 +79,7 @@ public record Recession(Duration constant, double rSquared, int steps, int leftO
 
     @Override
     public String toString() {
-        return "Recession[K " + constant + ", R2 " + Text.significant(rSquared, 4) + ", " + steps + " steps, " + leftOut
-                + " left out]";
+        return "Recession[K " + Text.duration(constant) + ", R2 " + Text.significant(rSquared, 4) + ", " + steps
+                + " steps, " + leftOut + " left out]";
     }
 }

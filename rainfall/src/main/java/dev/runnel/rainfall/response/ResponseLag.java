@@ -90,7 +90,7 @@ public record ResponseLag(Duration lag, double correlation, int pairs, boolean a
 
     @Override
     public String toString() {
-        return "ResponseLag[" + lag + ", correlation " + Text.significant(correlation, 3) + " over " + pairs + " steps"
-                + (atLimit ? ", at the limit]" : "]");
+        return "ResponseLag[" + Text.duration(lag) + ", correlation " + Text.significant(correlation, 3) + " over "
+                + pairs + " steps" + (atLimit ? ", at the limit]" : "]");
     }
 }

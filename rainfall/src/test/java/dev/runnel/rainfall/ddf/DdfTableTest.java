@@ -235,7 +235,7 @@ class DdfTableTest {
     @Test
     void readsWellAtThePrompt() {
         assertThat(table())
-                .hasToString("DdfTable[3 durations PT15M to PT4H, 4 return periods 2 to 30 years, annual maximum]")
+                .hasToString("DdfTable[3 durations 15 min to 4 h, 4 return periods 2 to 30 years, annual maximum]")
                 .hasSameHashCodeAs(table());
         assertThat(table().returnPeriod(minutes(60), 24)).hasToString("ReturnPeriod[1 in 7.03 years, annual maximum]");
     }

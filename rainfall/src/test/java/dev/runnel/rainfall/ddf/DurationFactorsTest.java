@@ -18,10 +18,10 @@ class DurationFactorsTest {
 
     @Test
     void whatIsFromMemorySaysSo() {
-        assertThat(DurationFactors.wallingford())
-                .hasToString("DurationFactors[Wallingford Procedure (1981) Z1, from memory, unconfirmed, PT5M to PT24H,"
+        assertThat(DurationFactors.floodStudies1975())
+                .hasToString("DurationFactors[Wallingford Procedure (1981) Z1, from memory, unconfirmed, 5 min to 1 d,"
                         + " r 0.12 to 0.45]");
-        assertThat(DurationFactors.wallingford().factor(0.12, Duration.ofHours(24)))
+        assertThat(DurationFactors.floodStudies1975().factor(0.12, Duration.ofHours(24)))
                 .isEqualTo(6);
     }
 
@@ -31,13 +31,12 @@ class DurationFactorsTest {
         DurationFactors own = DurationFactors.read(file, "invented");
         assertThat(own.durations()).contains(Duration.ofDays(2));
         assertThat(own.factor(0.3, Duration.ofDays(2))).isCloseTo(3.8, within(1e-15));
-        DdfTable table =
-                WallingfordRainfall.of(20, 0.4).withDurationFactors(own).atPoint();
+        DdfTable table = FloodStudies1975.of(20, 0.4).withDurationFactors(own).atPoint();
         assertThat(table.longestDuration()).isEqualTo(Duration.ofDays(2));
         // M5-48h 52 mm, between the rows 50 and 75 mm of Z2 at ten years, 1.17 and 1.14.
         assertThat(table.depthMm(Duration.ofDays(2), 10)).isCloseTo(52 * (1.17 - 0.03 * 2 / 25), within(1e-12));
         assertThat(table.provenance()).contains("invented").contains("unconfirmed");
-        assertThatThrownBy(() -> WallingfordRainfall.of(20, 0.42).withDurationFactors(own))
+        assertThatThrownBy(() -> FloodStudies1975.of(20, 0.42).withDurationFactors(own))
                 .isInstanceOf(IllegalArgumentException.class)
                 .hasMessage("ratio must be in [0.2, 0.4], was 0.42");
         assertThatThrownBy(() -> own.factor(0.3, Duration.ofMinutes(45)))

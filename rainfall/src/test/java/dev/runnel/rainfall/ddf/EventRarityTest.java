@@ -3,9 +3,11 @@ package dev.runnel.rainfall.ddf;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import dev.runnel.rainfall.event.EventSeparation;
 import dev.runnel.rainfall.event.PeakDepth;
 import dev.runnel.rainfall.event.RainfallEvent;
 import dev.runnel.timeseries.Interval;
+import dev.runnel.timeseries.RegularSeries;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.stream.Stream;
@@ -39,7 +41,7 @@ class EventRarityTest {
         assertThat(rarity.durations().get(0).returnPeriod().years())
                 .isCloseTo(1 / (1 - Math.exp(-logs)), within(1e-12));
         assertThat(rarity.governing().orElseThrow().duration()).isEqualTo(Duration.ofHours(1));
-        assertThat(rarity).hasToString("EventRarity[1 in 10 years over PT1H (26 mm), annual maximum]");
+        assertThat(rarity).hasToString("EventRarity[1 in 10 years over 1 h (26 mm), annual maximum]");
     }
 
     @Test
@@ -48,7 +50,7 @@ class EventRarityTest {
         assertThat(rarity.governing().orElseThrow().duration()).isEqualTo(Duration.ofHours(1));
         assertThat(rarity.governing().orElseThrow().returnPeriod().isAbove()).isTrue();
         assertThat(rarity.governing().orElseThrow().shareOfLimit()).isCloseTo(36.0 / 33, within(1e-15));
-        assertThat(rarity).hasToString("EventRarity[rarer than 1 in 30 years over PT1H (36 mm), annual maximum]");
+        assertThat(rarity).hasToString("EventRarity[rarer than 1 in 30 years over 1 h (36 mm), annual maximum]");
     }
 
     @Test
@@ -63,7 +65,7 @@ class EventRarityTest {
     void saysWhatIsDoubtful() {
         EventRarity rarity = Bilham.relation().rarity(event(15, 12, 60, 20, 240, 28));
         assertThat(rarity.doubtful()).containsExactly(Duration.ofMinutes(15));
-        assertThat(rarity.toString()).endsWith(", doubtful over [PT15M], not covered [PT4H]]");
+        assertThat(rarity.toString()).endsWith(", doubtful over [15 min], not covered [4 h]]");
         assertThat(TABLE.rarity(event(15, 12)).doubtful()).isEmpty();
     }
 
@@ -80,6 +82,44 @@ class EventRarityTest {
         assertThat(rarity.durations()).hasSize(1);
         EventRarity none = TABLE.rarity(event(5, 9));
         assertThat(none.governing()).isEmpty();
-        assertThat(none).hasToString("EventRarity[no duration covered, not covered [PT5M]]");
+        assertThat(none).hasToString("EventRarity[no duration covered, not covered [5 min]]");
+    }
+
+    /** A step is missing: the recorded rain would do for 10 years, and more may have fallen. */
+    @Test
+    void aStormWithAMissingStepIsAtLeastThatRare() {
+        double[] depths = {2, Double.NaN, 12, 12, 2, 0, 0, 0};
+        RegularSeries rain = RegularSeries.of(Instant.parse("2026-06-01T12:00:00Z"), Duration.ofMinutes(15), depths);
+        RainfallEvent event = EventSeparation.of(Duration.ofMinutes(30))
+                .withPeakDurations(Duration.ofMinutes(15), Duration.ofHours(1))
+                .events(rain)
+                .get(0);
+        EventRarity rarity = TABLE.rarity(event);
+        assertThat(rarity.isAtLeast()).isTrue();
+        assertThat(rarity.governing().orElseThrow().isAtLeast()).isTrue();
+        assertThat(rarity).hasToString("EventRarity[at least 1 in 10 years over 1 h (at least 26 mm), annual maximum]");
+        RegularSeries poor = rain.map(depth -> depth / 10);
+        EventRarity bottom = TABLE.rarity(EventSeparation.of(Duration.ofMinutes(30))
+                .withPeakDurations(Duration.ofHours(1))
+                .events(poor)
+                .get(0));
+        assertThat(bottom.governing().orElseThrow().toText()).endsWith(" years, or rarer");
+        RegularSeries rich = rain.map(depth -> depth * 3);
+        EventRarity top = TABLE.rarity(EventSeparation.of(Duration.ofMinutes(30))
+                .withPeakDurations(Duration.ofHours(1))
+                .events(rich)
+                .get(0));
+        assertThat(top.governing().orElseThrow().toText()).isEqualTo("rarer than 1 in 30 years");
+    }
+
+    @Test
+    void aStormThatTheRecordCutsIsAtLeastThatRare() {
+        RegularSeries rain =
+                RegularSeries.of(Instant.parse("2026-06-01T12:00:00Z"), Duration.ofMinutes(15), 0, 0, 0, 9, 9);
+        EventRarity rarity = TABLE.rarity(EventSeparation.of(Duration.ofMinutes(30))
+                .withPeakDurations(Duration.ofMinutes(15))
+                .events(rain)
+                .get(0));
+        assertThat(rarity.isAtLeast()).isTrue();
     }
 }

@@ -26,7 +26,7 @@ class GrowthFactorsTest {
 
     static Stream<GrowthFactors> shipped() {
         return Stream.of(
-                GrowthFactors.wallingfordEnglandAndWales(),
+                GrowthFactors.floodStudiesEnglandAndWalesShort(),
                 GrowthFactors.floodStudiesEnglandAndWales(),
                 GrowthFactors.floodStudiesScotlandAndNorthernIreland());
     }
@@ -42,19 +42,21 @@ class GrowthFactorsTest {
     @ParameterizedTest
     @CsvSource({"10, 1.21, 1.18", "100, 1.91, 1.97", "2, 0.70, 0.75", "1000, 3.09, 3.25"})
     void annualMaximaComeBackFromTheTable(double years, double englandAndWales, double scotlandAndNorthernIreland) {
-        assertThat(GrowthFactors.floodStudiesEnglandAndWales().factor(years, ANNUAL_MAXIMUM, 10))
+        assertThat(GrowthFactors.floodStudiesEnglandAndWales().fromM5(10).factor(years, ANNUAL_MAXIMUM))
                 .isEqualTo(englandAndWales);
-        assertThat(GrowthFactors.floodStudiesScotlandAndNorthernIreland().factor(years, ANNUAL_MAXIMUM, 10))
+        assertThat(GrowthFactors.floodStudiesScotlandAndNorthernIreland()
+                        .fromM5(10)
+                        .factor(years, ANNUAL_MAXIMUM))
                 .isEqualTo(scotlandAndNorthernIreland);
     }
 
     @Test
     void subAnnualDepthsArePeaksOverThreshold() {
         GrowthFactors factors = GrowthFactors.floodStudiesEnglandAndWales();
-        assertThat(factors.factor(0.5, PEAKS_OVER_THRESHOLD, 10)).isEqualTo(0.43);
-        assertThat(factors.factor(1, PEAKS_OVER_THRESHOLD, 10)).isEqualTo(0.61);
-        assertThat(factors.factor(5, ANNUAL_MAXIMUM, 10)).isEqualTo(1);
-        assertThatThrownBy(() -> factors.factor(1, ANNUAL_MAXIMUM, 10))
+        assertThat(factors.fromM5(10).factor(0.5, PEAKS_OVER_THRESHOLD)).isEqualTo(0.43);
+        assertThat(factors.fromM5(10).factor(1, PEAKS_OVER_THRESHOLD)).isEqualTo(0.61);
+        assertThat(factors.fromM5(10).factor(5, ANNUAL_MAXIMUM)).isEqualTo(1);
+        assertThatThrownBy(() -> factors.fromM5(10).factor(1, ANNUAL_MAXIMUM))
                 .isInstanceOf(IllegalArgumentException.class)
                 .hasMessage("years must be above 1 (years, annual maximum) and finite, was 1");
     }
@@ -70,9 +72,9 @@ class GrowthFactorsTest {
             GrowthFactors.floodStudiesEnglandAndWales(), GrowthFactors.floodStudiesScotlandAndNorthernIreland()
         }) {
             for (double m5 : new double[] {0.5, 2, 5, 10, 15, 20, 25, 30, 40, 50, 75, 100, 150, 200, 500, 1000}) {
-                double once = factors.factor(1, PEAKS_OVER_THRESHOLD, m5);
-                double m2 = factors.factor(2, ANNUAL_MAXIMUM, m5);
-                double below = (once - factors.factor(0.5, PEAKS_OVER_THRESHOLD, m5)) / Math.log(2);
+                double once = factors.fromM5(m5).factor(1, PEAKS_OVER_THRESHOLD);
+                double m2 = factors.fromM5(m5).factor(2, ANNUAL_MAXIMUM);
+                double below = (once - factors.fromM5(m5).factor(0.5, PEAKS_OVER_THRESHOLD)) / Math.log(2);
                 double byLangbein = (m2 - once) / -Math.log(Math.log(2)) / below;
                 double asTwoYears = (m2 - once) / Math.log(2) / below;
                 assertThat(Math.abs(Math.log(byLangbein))).isLessThan(Math.abs(Math.log(asTwoYears)));
@@ -84,15 +86,15 @@ class GrowthFactorsTest {
 
     /** Both tables were remembered apart; that they agree is evidence for both and for Langbein's relation between them. */
     @Test
-    void wallingfordIsTheFloodStudiesReportInPeaksOverThreshold() {
-        GrowthFactors z2 = GrowthFactors.wallingfordEnglandAndWales();
+    void shortTableIsTheFloodStudiesReportInPeaksOverThreshold() {
+        GrowthFactors z2 = GrowthFactors.floodStudiesEnglandAndWalesShort();
         GrowthFactors report = GrowthFactors.floodStudiesEnglandAndWales();
         int within001 = 0;
         int all = 0;
         for (double m5 : new double[] {5, 10, 15, 20, 25, 30, 40, 50, 75, 100, 150, 200}) {
             for (double years : new double[] {1, 2, 3, 4, 5, 10, 20, 50, 100}) {
-                double difference =
-                        report.factor(years, PEAKS_OVER_THRESHOLD, m5) - z2.factor(years, PEAKS_OVER_THRESHOLD, m5);
+                double difference = report.fromM5(m5).factor(years, PEAKS_OVER_THRESHOLD)
+                        - z2.fromM5(m5).factor(years, PEAKS_OVER_THRESHOLD);
                 assertThat(difference).isBetween(-0.014, 0.014);
                 within001 += Math.abs(difference) <= 0.0101 ? 1 : 0;
                 all++;
@@ -109,15 +111,15 @@ class GrowthFactorsTest {
         assertThat(own)
                 .hasToString(
                         "GrowthFactors[copy of the report, 0.5 to 100 years, peaks over threshold, M5 5 to 50 mm]");
-        assertThat(own.factor(10, ANNUAL_MAXIMUM, 27.5)).isCloseTo(1.15, within(1e-15));
-        assertThat(own.factor(100, PEAKS_OVER_THRESHOLD, 5)).isEqualTo(1.8);
+        assertThat(own.fromM5(27.5).factor(10, ANNUAL_MAXIMUM)).isCloseTo(1.15, within(1e-15));
+        assertThat(own.fromM5(5).factor(100, PEAKS_OVER_THRESHOLD)).isEqualTo(1.8);
         assertThat(own.years()).hasSize(6);
-        assertThatThrownBy(() -> own.factor(100, PEAKS_OVER_THRESHOLD, 27.5))
+        assertThatThrownBy(() -> own.fromM5(27.5).factor(100, PEAKS_OVER_THRESHOLD))
                 .isInstanceOf(IllegalArgumentException.class)
                 .hasMessage(
                         "growth factor must not be blank in the table, is for 100 years, peaks over threshold, and M5"
                                 + " of 27.5 mm");
-        assertThatThrownBy(() -> own.factor(10, ANNUAL_MAXIMUM, 4))
+        assertThatThrownBy(() -> own.fromM5(4).factor(10, ANNUAL_MAXIMUM))
                 .isInstanceOf(IllegalArgumentException.class)
                 .hasMessage("m5Mm must be in [5, 50] mm, was 4");
         assertThatThrownBy(() -> GrowthFactors.read(folder.resolve("none.csv"), "x"))

@@ -101,7 +101,7 @@ class IntensityFormulaTest {
         assertThat(relation.returnPeriod(Duration.ofMinutes(50), depth).years()).isCloseTo(12, within(1e-11));
         assertThat(depth).isCloseTo(table.depthMm(Duration.ofMinutes(50), 12), within(2.0));
         assertThat(relation)
-                .hasToString("FormulaDdf[3 return periods 1 to 30 years, PT5M to PT24H, peaks over threshold]");
+                .hasToString("FormulaDdf[3 return periods 1 to 30 years, 5 min to 1 d, peaks over threshold]");
         assertThatThrownBy(() -> relation.depthMm(Duration.ofDays(2), 5))
                 .isInstanceOf(IllegalArgumentException.class)
                 .hasMessage("duration must be in [PT5M, PT24H], was PT48H");

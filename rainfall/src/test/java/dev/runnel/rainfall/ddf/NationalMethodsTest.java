@@ -47,7 +47,7 @@ class NationalMethodsTest {
     })
     void fiveYearDepthsAgreeWithSheets(double ratio, long duration, double depth) {
         // The sheet for r 0.40 rounds Z1 to 0.01, which is 0.1 mm of depth; the other to 0.05 mm.
-        assertThat(WallingfordRainfall.of(20, ratio).m5Mm(minutes(duration)))
+        assertThat(FloodStudies1975.of(20, ratio).m5Mm(minutes(duration)))
                 .isCloseTo(depth, within(ratio == 0.40 ? 0.1 : 0.05));
     }
 
@@ -55,14 +55,14 @@ class NationalMethodsTest {
     @ParameterizedTest
     @CsvSource({"10, 12.69", "30, 19.84", "60, 24.80", "240, 35.38", "360, 38.72", "1440, 52.86"})
     void tenYearDepthsAgreeWithASheet(long duration, double depth) {
-        DdfTable table = WallingfordRainfall.of(20, 0.40).atPoint();
+        DdfTable table = FloodStudies1975.of(20, 0.40).atPoint();
         assertThat(table.depthMm(minutes(duration), 10)).isCloseTo(depth, within(0.012 * depth));
     }
 
     @Test
     void theWholeMapGivesRisingDepths() {
         GrowthFactors[] all = {
-            GrowthFactors.wallingfordEnglandAndWales(),
+            GrowthFactors.floodStudiesEnglandAndWalesShort(),
             GrowthFactors.floodStudiesEnglandAndWales(),
             GrowthFactors.floodStudiesScotlandAndNorthernIreland()
         };
@@ -71,7 +71,7 @@ class NationalMethodsTest {
             for (double m5 = 10; m5 <= 25; m5 += 1.5) {
                 for (int r = 12; r <= 45; r += 3) {
                     // The factory refuses a table whose depths fall.
-                    DdfTable table = WallingfordRainfall.of(m5, r / 100.0)
+                    DdfTable table = FloodStudies1975.of(m5, r / 100.0)
                             .withGrowthFactors(factors)
                             .atPoint();
                     assertThat(table.longestDuration()).isEqualTo(Duration.ofHours(24));
@@ -85,7 +85,7 @@ class NationalMethodsTest {
 
     @Test
     void scotlandHasFrequentDepthsOfItsOwn() {
-        DdfTable table = WallingfordRainfall.of(15, 0.21)
+        DdfTable table = FloodStudies1975.of(15, 0.21)
                 .withGrowthFactors(GrowthFactors.floodStudiesScotlandAndNorthernIreland())
                 .atPoint();
         // M5-60 15 mm; 2M 0.55 and M100 1.98 of the row 15 mm, from memory.
@@ -101,15 +101,14 @@ class NationalMethodsTest {
     /** Encyclopaedia article on the Flood Studies Report: M5-60 20.5 mm, r 0.4, two days 51.3 mm. */
     @Test
     void twoDaysFollowFromTheRatio() {
-        assertThat(WallingfordRainfall.of(20.5, 0.4).m5TwoDaysMm()).isCloseTo(51.3, within(0.0501));
+        assertThat(FloodStudies1975.of(20.5, 0.4).m5TwoDaysMm()).isCloseTo(51.3, within(0.0501));
     }
 
     @Test
     void returnPeriodsThatAreBlankAtOneDurationAreLeftOut() {
         GrowthFactors blank =
                 GrowthFactors.parse("m5_mm,M2,M10,M100\n1,0.7,1.2,1.8\n20,0.7,1.2,1.8\n90,0.7,1.2,\n", "x");
-        DdfTable table =
-                WallingfordRainfall.of(20, 0.40).withGrowthFactors(blank).atPoint();
+        DdfTable table = FloodStudies1975.of(20, 0.40).withGrowthFactors(blank).atPoint();
         assertThat(table.withBasis(ReturnPeriodBasis.ANNUAL_MAXIMUM).greatestYears())
                 .isCloseTo(10, within(1e-12));
     }
@@ -124,7 +123,7 @@ class NationalMethodsTest {
         assertThat(raised.isDoubtful(minutes(60), 31.8)).isFalse();
         assertThat(raised.withBasis(ReturnPeriodBasis.ANNUAL_MAXIMUM).isDoubtful(minutes(60), 63.6))
                 .isTrue();
-        assertThat(WallingfordRainfall.of(20, 0.4).atPoint().isDoubtful(minutes(60), 500))
+        assertThat(FloodStudies1975.of(20, 0.4).atPoint().isDoubtful(minutes(60), 500))
                 .isFalse();
         assertThatThrownBy(() -> Bilham.relation().isDoubtful(minutes(60), -1))
                 .isInstanceOf(IllegalArgumentException.class)
@@ -133,7 +132,7 @@ class NationalMethodsTest {
 
     @Test
     void anAreaTakesTheReduction() {
-        WallingfordRainfall place = WallingfordRainfall.of(20, 0.35);
+        FloodStudies1975 place = FloodStudies1975.of(20, 0.35);
         DdfTable area = place.overArea(ArealReduction.keersWescott(), 10);
         double factor = ArealReduction.keersWescott().factor(10, minutes(60));
         assertThat(area.depthMm(minutes(60), 10))
@@ -143,11 +142,12 @@ class NationalMethodsTest {
     /** By hand, 20000 km²: a 0.3653, b 0.6243, so 1 - b D^-a is -0.04 for a quarter of an hour and 0.20 for half of one. */
     @Test
     void durationsThatTheReductionRefusesAreLeftOutAndNamed() {
-        WallingfordRainfall place = WallingfordRainfall.of(20, 0.35);
+        FloodStudies1975 place = FloodStudies1975.of(20, 0.35);
         DdfTable area = place.overArea(ArealReduction.keersWescott(), 20_000);
         assertThat(area.durations()).hasSize(7).doesNotContain(minutes(5), minutes(10), minutes(15));
         assertThat(area.provenance())
-                .endsWith("over 20000 km2, " + ArealReduction.keersWescott() + ", which refuses [PT5M, PT10M, PT15M]");
+                .endsWith(
+                        "over 20000 km2, " + ArealReduction.keersWescott() + ", which refuses [5 min, 10 min, 15 min]");
         assertThat(place.overArea(ArealReduction.keersWescott(), 10).provenance())
                 .endsWith("over 10 km2, " + ArealReduction.keersWescott());
         assertThatThrownBy(() -> place.overArea(ArealReduction.keersWescott(), 0.5))
@@ -158,21 +158,21 @@ class NationalMethodsTest {
     /** Z1 at r 0.12 gives 2.2, 3.4, 4.5 and 6.7 mm in 5, 10, 15 and 30 min; the growth factors begin at 5 mm. */
     @Test
     void durationsWithoutGrowthFactorsAreLeftOutAndNamed() {
-        DdfTable table = WallingfordRainfall.of(10, 0.12).atPoint();
+        DdfTable table = FloodStudies1975.of(10, 0.12).atPoint();
         assertThat(table.shortestDuration()).isEqualTo(minutes(30));
         assertThat(table.provenance())
-                .endsWith("at a point, without [PT5M, PT10M, PT15M], whose M5 has no growth factors");
+                .endsWith("at a point, without [5 min, 10 min, 15 min], whose M5 has no growth factors");
     }
 
     @Test
     void refusesPlacesOffTheMap() {
-        assertThatThrownBy(() -> WallingfordRainfall.of(30, 0.35))
+        assertThatThrownBy(() -> FloodStudies1975.of(30, 0.35))
                 .isInstanceOf(IllegalArgumentException.class)
                 .hasMessage("m560Mm must be in [10, 25] mm, was 30");
-        assertThatThrownBy(() -> WallingfordRainfall.of(20, 0.5))
+        assertThatThrownBy(() -> FloodStudies1975.of(20, 0.5))
                 .isInstanceOf(IllegalArgumentException.class)
                 .hasMessage("ratio must be in [0.12, 0.45], was 0.5");
-        assertThatThrownBy(() -> WallingfordRainfall.of(20, 0.4).m5Mm(minutes(7)))
+        assertThatThrownBy(() -> FloodStudies1975.of(20, 0.4).m5Mm(minutes(7)))
                 .isInstanceOf(IllegalArgumentException.class)
                 .hasMessage(
                         "duration must be one of [PT5M, PT10M, PT15M, PT30M, PT1H, PT2H, PT4H, PT6H, PT10H, PT24H], was"
@@ -188,7 +188,7 @@ class NationalMethodsTest {
         assertThat(future.returnPeriod(minutes(30), depth).years()).isCloseTo(10, within(1e-11));
         assertThat(future)
                 .hasToString(
-                        "Bilham[PT5M to PT2H, 0.1 to 100 years, peaks over threshold, doubtful above 31.75 mm/h] raised by 25 %"
+                        "Bilham[5 min to 2 h, 0.1 to 100 years, peaks over threshold, doubtful above 31.75 mm/h] raised by 25 %"
                                 + " (invented guidance, 2070s, central)");
         assertThatThrownBy(() -> ClimateUplift.ofPercent(" ", 25))
                 .isInstanceOf(IllegalArgumentException.class)

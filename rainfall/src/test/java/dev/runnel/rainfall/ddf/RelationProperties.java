@@ -41,11 +41,11 @@ class RelationProperties {
                             IntensityFormula.kimijima(2400, 12, 0.95, Duration.ofMinutes(5), Duration.ofHours(6)),
                             50.0,
                             IntensityFormula.talbot(4500, 12, Duration.ofMinutes(5), Duration.ofHours(6)))),
-            WallingfordRainfall.of(20, 0.35).atPoint(),
-            WallingfordRainfall.of(14, 0.18)
+            FloodStudies1975.of(20, 0.35).atPoint(),
+            FloodStudies1975.of(14, 0.18)
                     .withGrowthFactors(GrowthFactors.floodStudiesScotlandAndNorthernIreland())
                     .atPoint(),
-            WallingfordRainfall.of(22, 0.42)
+            FloodStudies1975.of(22, 0.42)
                     .withGrowthFactors(GrowthFactors.floodStudiesEnglandAndWales())
                     .overArea(ArealReduction.keersWescott(), 25),
             scaled(DistributionFamily.GUMBEL, FitMethod.L_MOMENTS),

@@ -182,7 +182,7 @@ class DesignStormTest {
         assertThat(storm.at(start).end()).isEqualTo(start.plusSeconds(3600));
         assertThat(storm.multipliedBy(0.95).depthMm()).isCloseTo(19, within(1e-13));
         assertThat(DesignStorm.ofDepths("mine", minutes(5), 1, 2, 0))
-                .hasToString("DesignStorm[mine, 3 mm in PT15M by PT5M, peak 24 mm/h]");
+                .hasToString("DesignStorm[mine, 3 mm in 15 min by 5 min, peak 24 mm/h]");
     }
 
     @Test

@@ -1,19 +1,16 @@
 package dev.runnel.rainfall.event;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
 
 import dev.runnel.rainfall.gauge.LostTime;
 import dev.runnel.rainfall.gauge.TippingBucket;
 import dev.runnel.rainfall.gauge.Tips;
 import dev.runnel.timeseries.EpochNanos;
 import dev.runnel.timeseries.Interval;
+import dev.runnel.timeseries.Reading;
 import dev.runnel.timeseries.RegularSeries;
-import java.io.ByteArrayInputStream;
-import java.io.ByteArrayOutputStream;
-import java.io.IOException;
-import java.io.ObjectInputStream;
-import java.io.ObjectOutputStream;
-import java.io.Serializable;
+import dev.runnel.timeseries.contract.MachineContract;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
@@ -31,6 +28,9 @@ import net.jqwik.api.constraints.IntRange;
 /** A service that is stopped at any moment and started again from what it stored finds the same events. */
 class DetectorStateProperties {
     private static final Duration STEP = Duration.ofMinutes(5);
+    private static final Duration[] DURATIONS = {
+        STEP, Duration.ofMinutes(7), Duration.ofMinutes(20), Duration.ofMinutes(33), Duration.ofHours(2)
+    };
 
     @Provide
     Arbitrary<double[]> rain() {
@@ -42,78 +42,81 @@ class DetectorStateProperties {
                 .ofMaxSize(120);
     }
 
-    @Property
+    @Property(tries = 200)
     void aRecordOfStepsMayStopAnywhere(
             @ForAll("rain") double[] rain,
             @ForAll @IntRange(min = 1, max = 12) int drySteps,
             @ForAll @DoubleRange(min = 0, max = 12) double minimumDepth,
-            @ForAll @DoubleRange(min = 0, max = 1) double wetAbove,
-            @ForAll @IntRange(min = 1, max = 7) int every)
-            throws IOException, ClassNotFoundException {
+            @ForAll @DoubleRange(min = 0, max = 1) double wetAbove) {
         EventSeparation rule = EventSeparation.of(STEP.multipliedBy(drySteps))
                 .withMinimumDepth(minimumDepth)
-                .withWetAbove(wetAbove);
-        EventDetector detector = rule.detector(Instant.EPOCH, STEP);
-        List<RainfallEvent> events = new ArrayList<>();
+                .withWetAbove(wetAbove)
+                .withPeakDurations(DURATIONS);
+        List<Reading> readings = new ArrayList<>();
         for (int i = 0; i < rain.length; i++) {
-            if (i % every == 0) {
-                EventDetector.State state = detector.state();
-                detector = rule.detector(throughBytes(state));
-                assertThat(detector.state()).isEqualTo(state);
-            }
-            detector.next(rain[i]).ifPresent(events::add);
+            readings.add(Reading.of(Instant.EPOCH.plus(STEP.multipliedBy(i)), rain[i]));
         }
-        detector = rule.detector(throughBytes(detector.state()));
-        detector.finish().ifPresent(events::add);
-        EventRecord record = new EventRecord(
-                events, detector.droppedEvents(), detector.droppedMm(), detector.strayMm(), detector.missingSteps());
-        assertThat(record).isEqualTo(rule.separate(RegularSeries.of(Instant.EPOCH, STEP, rain)));
+        List<RainfallEvent> events = MachineContract.holds(rule.ofSteps(STEP), readings);
+        assertThat(events).isEqualTo(rule.events(RegularSeries.of(Instant.EPOCH, STEP, rain)));
     }
 
-    @Property
+    @Property(tries = 200)
+    void peaksAreThoseOfTheRecordOfTheEvent(
+            @ForAll("rain") double[] rain,
+            @ForAll @IntRange(min = 1, max = 12) int drySteps,
+            @ForAll @DoubleRange(min = 0, max = 1) double wetAbove) {
+        RegularSeries series = RegularSeries.of(Instant.EPOCH, STEP, rain);
+        EventSeparation rule = EventSeparation.of(STEP.multipliedBy(drySteps))
+                .withWetAbove(wetAbove)
+                .withPeakDurations(DURATIONS);
+        for (RainfallEvent event : rule.events(series)) {
+            List<PeakDepth> expected = SlidingMaximum.of(DURATIONS).peaks(series.slice(event.interval()));
+            for (int i = 0; i < DURATIONS.length; i++) {
+                assertThat(event.peaks().get(i).depthMm())
+                        .isCloseTo(expected.get(i).depthMm(), within(1e-12));
+            }
+        }
+    }
+
+    @Property(tries = 200)
     void aRecordOfTipsMayStopAnywhere(
             @ForAll @IntRange(min = 0, max = 60) int count,
             @ForAll @IntRange(min = 1, max = 120) int gapMinutes,
             @ForAll @DoubleRange(min = 0, max = 2) double minimumDepth,
-            @ForAll @IntRange(min = 1, max = 7) int every,
-            @ForAll long seed)
-            throws IOException, ClassNotFoundException {
-        long[] minutes = new Random(seed).longs(count, 0, 2000).sorted().toArray();
-        long[] times = new long[count];
+            @ForAll long seed) {
+        Random random = new Random(seed);
+        long[] minutes = random.longs(count, 1, 2000).sorted().toArray();
+        List<TipCount> inputs = new ArrayList<>();
+        List<Instant> tips = new ArrayList<>();
+        inputs.add(TipCount.none(Instant.EPOCH));
         for (int i = 0; i < count; i++) {
-            times[i] = minutes[i] * 60_000_000_000L;
+            Instant time = Instant.EPOCH.plusSeconds(60 * minutes[i]);
+            tips.add(time);
+            TipCount last = inputs.get(inputs.size() - 1);
+            if (last.time().equals(time)) {
+                inputs.set(inputs.size() - 1, new TipCount(time, last.tips() + 1));
+            } else {
+                if (random.nextInt(4) == 0 && time.minusSeconds(7).isAfter(last.time())) {
+                    inputs.add(TipCount.none(time.minusSeconds(7)));
+                }
+                inputs.add(TipCount.tip(time));
+            }
         }
+        Interval record = Interval.of(Instant.EPOCH, Duration.ofMinutes(2010));
+        inputs.add(TipCount.none(record.end()));
         TippingBucket gauge = TippingBucket.ofTip(0.254).withCalibration(LostTime.ofSeconds(0.45));
         EventSeparation rule =
                 EventSeparation.of(Duration.ofMinutes(gapMinutes)).withMinimumDepth(minimumDepth);
-        Interval record = Interval.of(Instant.EPOCH, Duration.ofMinutes(2010));
-        TipEventDetector detector = rule.tipDetector(gauge);
-        List<RainfallEvent> events = new ArrayList<>();
-        detector.advanceTo(record.start());
-        for (int i = 0; i < count; i++) {
-            if (i % every == 0) {
-                detector.advanceTo(EpochNanos.toInstant(times[i])).ifPresent(events::add);
-                TipEventDetector.State state = detector.state();
-                detector = rule.tipDetector(gauge, throughBytes(state));
-                assertThat(detector.state()).isEqualTo(state);
-            }
-            detector.next(times[i]).ifPresent(events::add);
+        List<RainfallEvent> events = MachineContract.holds(rule.ofTips(gauge), inputs);
+        assertThat(events).isEqualTo(rule.events(Tips.of(tips), record, gauge));
+        TipEventDetector machine = rule.ofTips(gauge).start();
+        machine.advanceTo(record.start());
+        List<RainfallEvent> oneByOne = new ArrayList<>();
+        for (Instant tip : tips) {
+            machine.nextTip(EpochNanos.of(tip)).ifPresent(oneByOne::add);
         }
-        detector = rule.tipDetector(gauge, throughBytes(detector.state()));
-        detector.advanceTo(record.end()).ifPresent(events::add);
-        detector.finish().ifPresent(events::add);
-        assertThat(new EventRecord(events, detector.droppedEvents(), detector.droppedMm(), 0, 0))
-                .isEqualTo(rule.separate(Tips.ofEpochNanos(times), record, gauge));
-    }
-
-    @SuppressWarnings("unchecked") // What goes in comes out.
-    private static <S extends Serializable> S throughBytes(S state) throws IOException, ClassNotFoundException {
-        ByteArrayOutputStream bytes = new ByteArrayOutputStream();
-        try (ObjectOutputStream out = new ObjectOutputStream(bytes)) {
-            out.writeObject(state);
-        }
-        try (ObjectInputStream in = new ObjectInputStream(new ByteArrayInputStream(bytes.toByteArray()))) {
-            return (S) in.readObject();
-        }
+        machine.advanceTo(record.end()).ifPresent(oneByOne::add);
+        oneByOne.addAll(machine.finish());
+        assertThat(oneByOne).isEqualTo(events);
     }
 }

@@ -113,7 +113,7 @@ class EventSeparationProperties {
             @ForAll("rain") double[] rain, @ForAll @IntRange(min = 1, max = 20) int drySteps, @ForAll long seed) {
         EventSeparation rule = EventSeparation.of(STEP.multipliedBy(drySteps)).withMinimumDepth(0.6);
         RegularSeries series = RegularSeries.of(Instant.EPOCH, STEP, rain);
-        EventDetector detector = rule.detector(series.start(), series.step());
+        EventDetector detector = rule.ofSteps(series.step()).startAt(series.start());
         List<RainfallEvent> events = new ArrayList<>();
         Random random = new Random(seed);
         int from = 0;
@@ -122,11 +122,11 @@ class EventSeparationProperties {
             RegularSeries piece =
                     series.slice(Interval.of(series.time(from), to == rain.length ? series.end() : series.time(to)));
             for (double value : piece.toValues()) {
-                detector.next(value).ifPresent(events::add);
+                detector.nextStep(value).ifPresent(events::add);
             }
             from = to;
         }
-        detector.finish().ifPresent(events::add);
+        events.addAll(detector.finish());
         assertThat(events).isEqualTo(rule.events(series));
     }
 
@@ -141,7 +141,7 @@ class EventSeparationProperties {
         EventSeparation rule =
                 EventSeparation.of(Duration.ofMinutes(gapMinutes)).withMinimumDepth(0.4);
         Interval record = Interval.of(Instant.EPOCH, Duration.ofMinutes(3000));
-        TipEventDetector detector = rule.tipDetector(gauge);
+        TipEventDetector detector = rule.ofTips(gauge).start();
         List<RainfallEvent> events = new ArrayList<>();
         detector.advanceTo(record.start());
         long now = 0;
@@ -150,11 +150,11 @@ class EventSeparationProperties {
                 now = random.nextLong(now, time + 1);
                 detector.advanceTo(EpochNanos.toInstant(now)).ifPresent(events::add);
             }
-            detector.next(time).ifPresent(events::add);
+            detector.nextTip(time).ifPresent(events::add);
             now = time;
         }
         detector.advanceTo(record.end()).ifPresent(events::add);
-        detector.finish().ifPresent(events::add);
+        events.addAll(detector.finish());
         assertThat(events).isEqualTo(rule.events(Tips.ofEpochNanos(times), record, gauge));
         double depth = detector.droppedMm()
                 + events.stream().mapToDouble(RainfallEvent::depthMm).sum();

@@ -58,8 +58,8 @@ class EventSeparationTest {
         assertThat(event.antecedent()).isEqualTo(new Antecedent(Duration.ofMinutes(30), true, 0));
         assertThat(event.isComplete()).isTrue();
         assertThat(event)
-                .hasToString("RainfallEvent[2026-03-01T12:30:00Z, 7 mm in PT40M, peak 24 mm/h over PT10M,"
-                        + " dry for at least PT30M]");
+                .hasToString("RainfallEvent[2026-03-01T12:30:00Z, 7 mm in 40 min, peak 24 mm/h over 10 min,"
+                        + " dry for at least 30 min]");
     }
 
     @Test
@@ -115,7 +115,7 @@ class EventSeparationTest {
         RainfallEvent second = record.events().get(1);
         assertThat(second.antecedent()).isEqualTo(new Antecedent(Duration.ofMinutes(50), false, 3));
         assertThat(second.isComplete()).isTrue();
-        assertThat(second.antecedent()).hasToString("dry for PT50M, 3 missing in that");
+        assertThat(second.antecedent()).hasToString("dry for 50 min, 3 missing in that");
     }
 
     @Test
@@ -159,18 +159,18 @@ class EventSeparationTest {
         assertThatThrownBy(() -> event.peak(Duration.ofMinutes(30)))
                 .isInstanceOf(IllegalArgumentException.class)
                 .hasMessage("duration must be one of [PT10M], was PT30M");
-        EventDetector finished = HALF_HOUR.detector(START, STEP);
+        EventDetector finished = HALF_HOUR.ofSteps(STEP).startAt(START);
         finished.finish();
-        assertThatThrownBy(() -> finished.next(0)).isInstanceOf(IllegalStateException.class);
+        assertThatThrownBy(() -> finished.nextStep(0)).isInstanceOf(IllegalStateException.class);
     }
 
     @Test
     void anEventIsKnownAsSoonAsTheGapIsLongEnough() {
-        EventDetector detector = HALF_HOUR.detector(START, STEP);
-        assertThat(detector.next(1)).isEmpty();
-        assertThat(detector.next(0)).isEmpty();
-        assertThat(detector.next(0)).isEmpty();
-        assertThat(detector.next(0)).isPresent();
+        EventDetector detector = HALF_HOUR.ofSteps(STEP).startAt(START);
+        assertThat(detector.nextStep(1)).isEmpty();
+        assertThat(detector.nextStep(0)).isEmpty();
+        assertThat(detector.nextStep(0)).isEmpty();
+        assertThat(detector.nextStep(0)).isPresent();
         assertThat(detector.finish()).isEmpty();
     }
 

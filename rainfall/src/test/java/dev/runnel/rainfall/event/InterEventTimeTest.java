@@ -85,7 +85,7 @@ class InterEventTimeTest {
         RainAutocorrelation correlation =
                 RainAutocorrelation.of(RegularSeries.of(Instant.EPOCH, Duration.ofHours(1), hours), 30);
         assertThat(correlation.independentAfter()).contains(Duration.ofHours(8));
-        assertThat(correlation).hasToString("RainAutocorrelation[30 lags of PT1H, independent after PT8H]");
+        assertThat(correlation).hasToString("RainAutocorrelation[30 lags of 1 h, independent after 8 h]");
     }
 
     @Test

@@ -45,7 +45,7 @@ class SlidingMaximumTest {
     void aLongWindowHoldsAllTheRain() {
         assertThat(peak(600, rain(1, 0, 3))).isEqualTo(new PeakDepth(Duration.ofMinutes(600), 4, START, true));
         assertThat(peak(6, rain(1, 0, 3)).isAtLeast()).isFalse();
-        assertThat(peak(8, rain(1, 0, 3))).hasToString("PeakDepth[at least 4 mm in PT8M from " + START + "]");
+        assertThat(peak(8, rain(1, 0, 3))).hasToString("PeakDepth[at least 4 mm in 8 min from " + START + "]");
         assertThat(peak(6, rain(1, 0, 3)).depthMm()).isEqualTo(4);
         assertThat(peak(5, rain(1, 0, 3)).depthMm()).isEqualTo(3.5);
     }

@@ -74,9 +74,9 @@ class StormCriteriaTest {
                 .extracting(StormAssessment.Finding::toString)
                 .containsExactly(
                         "G1: depth, mm 4.5 against 5: unknown",
-                        "G1: intensity over PT4M, mm/h 60 against 6: met",
+                        "G1: intensity over 4 min, mm/h 60 against 6: met",
                         "G2: depth, mm 6 against 5: met",
-                        "G2: intensity over PT4M, mm/h 60 against 6: met",
+                        "G2: intensity over 4 min, mm/h 60 against 6: met",
                         "spread between gauges 0.143 against 0.2: unknown");
     }
 
@@ -112,7 +112,7 @@ class StormCriteriaTest {
                         rain -> Arrays.stream(rain.toValues())
                                 .filter(depth -> depth > 0)
                                 .count());
-        assertThat(criteria).hasToString("StormCriteria[ours: 5 mm, 6 mm/h over PT4M, 1 more]");
+        assertThat(criteria).hasToString("StormCriteria[ours: 5 mm, 6 mm/h over 4 min, 1 more]");
         StormAssessment assessment = criteria.assess(STORM, gauges(rain(3, 3, 1), rain(9, 1), rain(9, Double.NaN)));
         assertThat(assessment.findings())
                 .filteredOn(finding -> finding.what().endsWith("wet steps"))
@@ -144,9 +144,9 @@ class StormCriteriaTest {
         RegularSeries slow = RegularSeries.of(START, Duration.ofMinutes(10), 0.9, 4.5, 0.9);
         StormCriteria criteria = StormCriteria.of("ours", 5, 30, Duration.ofMinutes(4));
         assertThat(criteria.assess(STORM, gauges(hard)).findings().get(1))
-                .hasToString("G1: intensity over PT5M for PT4M, mm/h 54 against 30: met");
+                .hasToString("G1: intensity over 5 min for 4 min, mm/h 54 against 30: met");
         assertThat(criteria.assess(STORM, gauges(slow)).findings().get(1))
-                .hasToString("G1: intensity over PT10M for PT4M, mm/h 27 against 30: unknown");
+                .hasToString("G1: intensity over 10 min for 4 min, mm/h 27 against 30: unknown");
     }
 
     @Test
@@ -190,6 +190,6 @@ class StormCriteriaTest {
         assertThatThrownBy(() -> criteria.withMaximumSpread(20))
                 .isInstanceOf(IllegalArgumentException.class)
                 .hasMessageContaining("maximumSpread must be in [0, 1]");
-        assertThat(criteria).hasToString("StormCriteria[Wellington Water (2020): 20 mm, 10 mm/h over PT10M]");
+        assertThat(criteria).hasToString("StormCriteria[Wellington Water (2020): 20 mm, 10 mm/h over 10 min]");
     }
 }

@@ -28,7 +28,7 @@ class StormProfileTest {
         assertThat(profile.timeToPeak()).isEqualTo(Duration.ofMinutes(25));
         assertThat(profile.timeToCentroid())
                 .isEqualTo(Duration.ofMillis(Math.round((5 * 1 + 15 * 2 + 25 * 6 + 35) / 10.0 * 60_000)));
-        assertThat(profile).hasToString("StormProfile[quartile 2 of 20.0, 70.0, 10.0, 0.0 %, peak after PT25M]");
+        assertThat(profile).hasToString("StormProfile[quartile 2 of 20.0, 70.0, 10.0, 0.0 %, peak after 25 min]");
     }
 
     @Test

@@ -109,15 +109,16 @@ class TipEventsTest {
 
     @Test
     void aStreamLearnsOfTheEndFromTheNextTipOrTheClock() {
-        TipEventDetector detector = EventSeparation.of(Duration.ofMinutes(60)).tipDetector(GAUGE);
-        assertThat(detector.next(minute(0))).isEmpty();
-        assertThat(detector.next(minute(59))).isEmpty();
+        TipEventDetector detector =
+                EventSeparation.of(Duration.ofMinutes(60)).ofTips(GAUGE).start();
+        assertThat(detector.nextTip(minute(0))).isEmpty();
+        assertThat(detector.nextTip(minute(59))).isEmpty();
         assertThat(detector.advanceTo(minute(118))).isEmpty();
         assertThat(detector.advanceTo(minute(119))).isPresent();
-        assertThat(detector.next(minute(300))).isEmpty();
-        assertThat(detector.next(minute(360))).isPresent();
-        assertThat(detector.finish()).isPresent();
-        assertThatThrownBy(() -> detector.next(minute(400))).isInstanceOf(IllegalStateException.class);
+        assertThat(detector.nextTip(minute(300))).isEmpty();
+        assertThat(detector.nextTip(minute(360))).isPresent();
+        assertThat(detector.finish()).hasSize(1);
+        assertThatThrownBy(() -> detector.nextTip(minute(400))).isInstanceOf(IllegalStateException.class);
     }
 
     @Test
@@ -144,7 +145,7 @@ class TipEventsTest {
         assertThat(first.missingSteps()).isEqualTo(1);
         assertThat(first.missingStepsAfter()).isZero();
         assertThat(first.isComplete()).isFalse();
-        assertThat(first.toString()).endsWith("dry for at least PT1H, 1 missing in the event]");
+        assertThat(first.toString()).endsWith("dry for at least 1 h, 1 missing in the event]");
         RainfallEvent second = separated.events().get(1);
         assertThat(second.antecedent()).isEqualTo(new Antecedent(Duration.ofMinutes(210), false, 1));
         assertThat(second.isComplete()).isTrue();
@@ -169,9 +170,9 @@ class TipEventsTest {
                 .isInstanceOf(IllegalArgumentException.class)
                 .hasMessage("tips must be inside the record 2026-03-01T12:00:00Z/2026-03-01T13:40:00Z,"
                         + " was 2026-03-01T13:40:00Z at index 1; tips.slice(record) leaves out those outside");
-        TipEventDetector detector = rule.tipDetector(GAUGE);
-        detector.next(minute(5));
-        assertThatThrownBy(() -> detector.next(minute(4)))
+        TipEventDetector detector = rule.ofTips(GAUGE).start();
+        detector.nextTip(minute(5));
+        assertThatThrownBy(() -> detector.nextTip(minute(4)))
                 .isInstanceOf(IllegalArgumentException.class)
                 .hasMessage("time must not be before 2026-03-01T12:05:00Z, was 2026-03-01T12:04:00Z");
     }

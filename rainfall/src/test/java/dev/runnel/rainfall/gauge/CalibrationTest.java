@@ -22,15 +22,17 @@ class CalibrationTest {
     void lostTimeUndoesWhatTheBucketDid(double tip, double lost, double truth, double interval) {
         LostTime calibration = LostTime.ofSeconds(lost);
         double recorded = TippingBucket.ofTip(tip).recordedMmPerHour(Duration.ofNanos(Math.round(interval * 1e9)));
-        assertThat(calibration.trueMmPerHour(recorded, tip)).isCloseTo(truth, within(1e-10 * truth));
-        assertThat(calibration.recordedMmPerHour(truth, tip)).isCloseTo(recorded, within(1e-12 * truth));
+        assertThat(TippingBucket.ofTip(tip).withCalibration(calibration).trueMmPerHour(recorded))
+                .isCloseTo(truth, within(1e-10 * truth));
+        assertThat(calibration.recordedMmPerHour(TippingBucket.ofTip(tip), truth))
+                .isCloseTo(recorded, within(1e-12 * truth));
     }
 
     /** Duchon, Fiebrich and Grimsley (2014), abstract: 0.98 % of a bucket lost at 19.9 mm/h with τ = 0.450 s. */
     @Test
     void lostShareOfOneBucketAgreesWithDuchonAndOthers() {
         double tip = 0.254;
-        double recorded = LostTime.ofSeconds(0.450).recordedMmPerHour(19.9, tip);
+        double recorded = LostTime.ofSeconds(0.450).recordedMmPerHour(TippingBucket.ofTip(tip), 19.9);
         assertThat(19.9 / recorded - 1).isCloseTo(0.0098, within(0.00005));
     }
 
@@ -56,11 +58,17 @@ class CalibrationTest {
 
     @Test
     void curvesFollowTheirFormula() {
-        assertThat(CalibrationCurve.linear(-0.5, 1.08, 5, 300).trueMmPerHour(50, 0.2))
+        assertThat(TippingBucket.ofTip(0.2)
+                        .withCalibration(CalibrationCurve.linear(-0.5, 1.08, 5, 300))
+                        .trueMmPerHour(50))
                 .isCloseTo(53.5, within(1e-12));
-        assertThat(CalibrationCurve.quadratic(0.2, 0.98, 0.0006, 5, 300).trueMmPerHour(100, 0.2))
+        assertThat(TippingBucket.ofTip(0.2)
+                        .withCalibration(CalibrationCurve.quadratic(0.2, 0.98, 0.0006, 5, 300))
+                        .trueMmPerHour(100))
                 .isCloseTo(104.2, within(1e-12));
-        assertThat(CalibrationCurve.power(0.9, 1.05, 5, 300).trueMmPerHour(100, 0.2))
+        assertThat(TippingBucket.ofTip(0.2)
+                        .withCalibration(CalibrationCurve.power(0.9, 1.05, 5, 300))
+                        .trueMmPerHour(100))
                 .isCloseTo(0.9 * Math.pow(100, 1.05), within(1e-12));
     }
 

@@ -62,7 +62,7 @@ class NeighboursTest {
         DoubleMass mass = neighbours().against("south");
         assertThat(mass.leftOut()).isEqualTo(1);
         assertThat(mass.cumulativeReference()[8]).isCloseTo(29.6, within(1e-12));
-        assertThat(neighbours()).hasToString("Neighbours[east, north, south] in 10 periods of PT24H");
+        assertThat(neighbours()).hasToString("Neighbours[east, north, south] in 10 periods of 1 d");
     }
 
     @Test

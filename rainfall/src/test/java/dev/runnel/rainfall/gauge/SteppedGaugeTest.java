@@ -68,7 +68,7 @@ class SteppedGaugeTest {
         assertThat(record.aside()).isEqualTo(2);
         assertThat(record.asideMm()).isEqualTo(0.6 + 0.8);
         assertThat(record)
-                .hasToString("StepRecord[5 steps of PT5M, 1.6 mm, 2 missing, 0 filled as dry, "
+                .hasToString("StepRecord[5 steps of 5 min, 1.6 mm, 2 missing, 0 filled as dry, "
                         + "2 readings with 1.4 mm set aside]");
     }
 
@@ -111,5 +111,17 @@ class SteppedGaugeTest {
                         + "2026-03-01T12:05:00Z");
         assertThatThrownBy(() -> DEPTH.record(readings(0, 0.2), Interval.of(NOON, Duration.ofMinutes(4))))
                 .hasMessageStartingWith("interval must hold a step of PT5M, was ");
+    }
+
+    @Test
+    void aRecordOfStepsThatCannotBeIsRefused() {
+        dev.runnel.timeseries.RegularSeries depth =
+                dev.runnel.timeseries.RegularSeries.of(Instant.EPOCH, Duration.ofMinutes(5), 1, Double.NaN);
+        assertThatThrownBy(() -> new StepRecord(depth, 0, 0, 0, 0))
+                .isInstanceOf(IllegalArgumentException.class)
+                .hasMessage("missing must be the steps missing in depth, 1, was 0");
+        assertThatThrownBy(() -> new StepRecord(depth, 1, 0, -1, 0)).isInstanceOf(IllegalArgumentException.class);
+        assertThatThrownBy(() -> new StepRecord(depth, 1, 0, 0, Double.NaN))
+                .isInstanceOf(IllegalArgumentException.class);
     }
 }

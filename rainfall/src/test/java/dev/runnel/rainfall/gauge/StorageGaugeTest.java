@@ -77,7 +77,7 @@ class StorageGaugeTest {
                 .containsExactly(Duration.ofHours(1), Duration.ofHours(1), Duration.ZERO, Duration.ofHours(3));
         assertThat(comparison.rows().get(0).ratio()).isEmpty();
         assertThat(comparison.rows().get(1))
-                .hasToString("Row[2026-03-01T13:00:00Z/2026-03-01T15:00:00Z, 9 recorded of 3 mm, PT1H missing: high]");
+                .hasToString("Row[2026-03-01T13:00:00Z/2026-03-01T15:00:00Z, 9 recorded of 3 mm, 1 h missing: high]");
         assertThat(comparison.ratio()).hasValue(1);
     }
 

@@ -45,7 +45,7 @@ class TipOutagesTest {
         assertThat(record.aside()).isEqualTo(2);
         assertThat(record.asideMm()).isEqualTo(0.4);
         assertThat(record)
-                .hasToString("TipRecord[6 steps of PT5M, 0.833333 mm, 1 outages, 3 steps missing with 0.1667 mm,"
+                .hasToString("TipRecord[6 steps of 5 min, 0.833333 mm, 1 outages, 3 steps missing with 0.1667 mm,"
                         + " 2 tips of 0.4 mm set aside]");
         assertThat(GAUGE.depth(
                         tips(1, 3, 6, 12, 13, 21, 23), RECORD, STEP, TipSpreading.INTERVAL, List.of(outage(8, 16))))

@@ -39,13 +39,13 @@ class VolumetricCalibrationTest {
             test = test.withRun(truth[i] * 400 * seconds / 36_000, 50, seconds);
         }
         VolumetricCalibration.Fit linear = test.fitLinear(0.2);
-        assertThat(linear.calibration().trueMmPerHour(100, 0.2)).isCloseTo(108.21677861537451, within(1e-9));
+        assertThat(linear.bucket().trueMmPerHour(100)).isCloseTo(108.21677861537451, within(1e-9));
         assertThat(linear.rSquared()).isCloseTo(0.9950708730344016, within(1e-10));
         VolumetricCalibration.Fit quadratic = test.fitQuadratic(0.2);
-        assertThat(quadratic.calibration().trueMmPerHour(100, 0.2)).isCloseTo(107.29906373005545, within(1e-9));
+        assertThat(quadratic.bucket().trueMmPerHour(100)).isCloseTo(107.29906373005545, within(1e-9));
         assertThat(quadratic.worstPercent()).isCloseTo(1.2775913275453687, within(1e-7));
         VolumetricCalibration.Fit power = test.fitPower(0.2);
-        assertThat(power.calibration().trueMmPerHour(100, 0.2)).isCloseTo(108.95556239126374, within(1e-9));
+        assertThat(power.bucket().trueMmPerHour(100)).isCloseTo(108.95556239126374, within(1e-9));
         assertThat(power.calibration().covers(251, 0.2)).isFalse();
     }
 

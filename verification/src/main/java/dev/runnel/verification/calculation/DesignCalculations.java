@@ -2,11 +2,11 @@ package dev.runnel.verification.calculation;
 
 import dev.runnel.rainfall.ddf.Bilham;
 import dev.runnel.rainfall.ddf.DdfTable;
+import dev.runnel.rainfall.ddf.FloodStudies1975;
 import dev.runnel.rainfall.ddf.FormulaDdf;
 import dev.runnel.rainfall.ddf.IntensityFit;
 import dev.runnel.rainfall.ddf.IntensityFormula;
 import dev.runnel.rainfall.ddf.ReturnPeriodBasis;
-import dev.runnel.rainfall.ddf.WallingfordRainfall;
 import dev.runnel.rainfall.design.DesignStorm;
 import dev.runnel.rainfall.design.DoubleTriangle;
 import dev.runnel.rainfall.design.SymmetricProfile;
@@ -47,28 +47,30 @@ final class DesignCalculations {
                         "minutes years",
                         in -> Bilham.relation().depthMm(minutes(in, "minutes"), in.number("years"))),
                 of(
-                        "ddf.wallingford.five-year-depth",
+                        "ddf.flood-studies.five-year-depth",
                         "mm",
                         "m5_60 ratio minutes",
-                        in -> WallingfordRainfall.of(in.number("m5_60"), in.number("ratio"))
+                        in -> FloodStudies1975.of(in.number("m5_60"), in.number("ratio"))
                                 .m5Mm(minutes(in, "minutes"))),
                 of(
-                        "ddf.wallingford.growth-factor",
+                        "ddf.flood-studies.growth-factor",
                         "1",
                         "years m5",
-                        in -> WallingfordRainfall.of(20, 0.4).growthFactor(in.number("years"), in.number("m5"))),
+                        in -> FloodStudies1975.of(20, 0.4)
+                                .growthFromM5(in.number("m5"))
+                                .factor(in.number("years"))),
                 of(
-                        "ddf.wallingford.depth",
+                        "ddf.flood-studies.depth",
                         "mm",
                         "m5_60 ratio minutes years",
-                        in -> WallingfordRainfall.of(in.number("m5_60"), in.number("ratio"))
+                        in -> FloodStudies1975.of(in.number("m5_60"), in.number("ratio"))
                                 .atPoint()
                                 .depthMm(minutes(in, "minutes"), in.number("years"))),
                 of(
-                        "ddf.wallingford.two-day-depth",
+                        "ddf.flood-studies.two-day-depth",
                         "mm",
                         "m5_60 ratio",
-                        in -> WallingfordRainfall.of(in.number("m5_60"), in.number("ratio"))
+                        in -> FloodStudies1975.of(in.number("m5_60"), in.number("ratio"))
                                 .m5TwoDaysMm()),
                 of(
                         "design.alternating-block.depth",

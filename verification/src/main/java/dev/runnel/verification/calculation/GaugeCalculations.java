@@ -34,7 +34,8 @@ final class GaugeCalculations {
                         "mm/h",
                         "lost_seconds tip_mm true_intensity",
                         in -> LostTime.ofSeconds(in.number("lost_seconds"))
-                                .recordedMmPerHour(in.number("true_intensity"), in.number("tip_mm"))),
+                                .recordedMmPerHour(
+                                        TippingBucket.ofTip(in.number("tip_mm")), in.number("true_intensity"))),
                 Calculation.of(
                         "rainfall",
                         "gauge.lost-time.factor",
@@ -47,7 +48,7 @@ final class GaugeCalculations {
                         "gauge.calibration.corrected",
                         "mm/h",
                         RUNS + " recorded_intensity",
-                        in -> fit(in).calibration().trueMmPerHour(in.number("recorded_intensity"), fit(in).tipMm())),
+                        in -> fit(in).bucket().trueMmPerHour(in.number("recorded_intensity"))),
                 Calculation.of("rainfall", "gauge.calibration.r-squared", "1", RUNS, in -> fit(in).rSquared()),
                 Calculation.of("rainfall", "gauge.calibration.tip", "mm", RUNS, in -> fit(in).tipMm()));
     }

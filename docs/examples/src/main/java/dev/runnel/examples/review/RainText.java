@@ -91,8 +91,8 @@ final class RainText {
                 peak(event, Duration.ofHours(6)),
                 governing
                                 .map(over -> over.returnPeriod().isBelow()
-                                        ? years(over.returnPeriod())
-                                        : years(over.returnPeriod()) + Page.BOUND + "over" + Page.BOUND
+                                        ? years(over)
+                                        : years(over) + Page.BOUND + "over" + Page.BOUND
                                                 + Show.duration(over.duration()))
                                 .orElse("-")
                         + (event.isComplete() ? "" : " *"));
@@ -110,12 +110,21 @@ final class RainText {
         storm.rarity().stream()
                 .flatMap(rarity -> rarity.durations().stream())
                 .filter(over -> !over.returnPeriod().isBelow())
-                .forEach(over -> parts.add(
-                        years(over.returnPeriod()) + Page.BOUND + "over" + Page.BOUND + Show.duration(over.duration())
-                                + " (" + Show.rain(over.peak().depthMm()) + Page.BOUND + "mm)"));
+                .forEach(over ->
+                        parts.add(years(over) + Page.BOUND + "over" + Page.BOUND + Show.duration(over.duration()) + " ("
+                                + Show.rain(over.peak().depthMm()) + Page.BOUND + "mm)"));
         if (!parts.isEmpty()) {
             page.say(dates.time(storm.event().start()) + ": " + String.join(", ", parts));
         }
+    }
+
+    /** As {@link #years(ReturnPeriod)}, and {@code at least 12 y} if a part of the storm was not recorded. */
+    private static String years(EventRarity.OverDuration over) {
+        String years = years(over.returnPeriod());
+        if (!over.isAtLeast() || over.returnPeriod().isAbove()) {
+            return years;
+        }
+        return over.returnPeriod().isBelow() ? years + " or rarer" : "at least" + Page.BOUND + years;
     }
 
     /** For example {@code 12 y}, {@code < 2 y} or {@code > 100 y}. */

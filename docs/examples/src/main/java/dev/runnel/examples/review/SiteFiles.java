@@ -128,7 +128,7 @@ final class SiteFiles {
         Optional<EventRarity.OverDuration> governing = storm.rarity().flatMap(EventRarity::governing);
         row.add(governing.<Object>map(over -> over.duration().toMinutes()).orElse(""));
         row.add(governing.<Object>map(over -> over.returnPeriod().years()).orElse(""));
-        row.add(governing.map(over -> standing(over.returnPeriod())).orElse(""));
+        row.add(governing.map(over -> standing(over)).orElse(""));
         return row;
     }
 
@@ -146,7 +146,7 @@ final class SiteFiles {
                                         over.peak().start(),
                                         over.peak().depthMm(),
                                         over.returnPeriod().years(),
-                                        standing(over.returnPeriod()))))));
+                                        standing(over))))));
         table(
                 TABLE,
                 "rarity.csv",
@@ -161,7 +161,11 @@ final class SiteFiles {
     }
 
     /** Whether a return period is a figure or only a bound of it. */
-    private static String standing(ReturnPeriod period) {
+    private static String standing(EventRarity.OverDuration over) {
+        ReturnPeriod period = over.returnPeriod();
+        if (over.isAtLeast() && !period.isAbove()) {
+            return period.isBelow() ? "not known" : "at least";
+        }
         return period.isBelow() ? "shorter" : period.isAbove() ? "longer" : "this";
     }
 
