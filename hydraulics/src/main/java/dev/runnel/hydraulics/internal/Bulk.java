@@ -33,4 +33,33 @@ public final class Bulk {
             throw new IllegalArgumentException(name + "[" + i + "]: " + e.getMessage(), e);
         }
     }
+
+    /**
+     * Applies the scalar form where a faster loop has left NaN though the input is not, so that rounding at a limit is
+     * forgiven and anything else refused as by {@link #apply}. Where input and output are one array, and no faster loop
+     * can have run, it does all elements.
+     *
+     * @param name name of the input, for the message
+     * @param in values; not modified unless it is also {@code out}
+     * @param out results of the faster loop
+     * @param from first index
+     * @param to index after the last
+     * @param function the scalar form
+     * @throws IllegalArgumentException if the function refuses a value
+     */
+    public static void mend(String name, double[] in, double[] out, int from, int to, DoubleUnaryOperator function) {
+        for (int i = from; i < to; i++) {
+            if (Double.isNaN(out[i]) && !Double.isNaN(in[i]) || in == out) {
+                out[i] = at(name, in, i, function);
+            }
+        }
+    }
+
+    private static double at(String name, double[] in, int i, DoubleUnaryOperator function) {
+        try {
+            return Double.isNaN(in[i]) ? Double.NaN : function.applyAsDouble(in[i]);
+        } catch (IllegalArgumentException e) {
+            throw new IllegalArgumentException(name + "[" + i + "]: " + e.getMessage(), e);
+        }
+    }
 }

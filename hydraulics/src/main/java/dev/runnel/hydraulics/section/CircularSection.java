@@ -1,5 +1,6 @@
 package dev.runnel.hydraulics.section;
 
+import dev.runnel.hydraulics.internal.Bulk;
 import dev.runnel.internal.Require;
 import dev.runnel.internal.Text;
 import org.apiguardian.api.API;
@@ -8,29 +9,45 @@ import org.apiguardian.api.API;
  * A circular section, invert at level 0. Immutable and thread-safe.
  *
  * <p>All functions keep full <em>relative</em> accuracy down to the thinnest film and up to the last film of air under
- * the soffit: the angle comes from φ = 2 asin √(y/D) instead of acos(1 − 2y/D), whichever part of the bore is smaller
- * (water or air) is computed and the other is the difference, and small segments are summed as a series instead of the
- * difference φ − sin φ cos φ. A uniform pipe in everything: no joint, no deposit, no ovality.
+ * the soffit: whichever part of the bore is smaller (water or air) is computed and the other is the difference, and the
+ * smaller one is a power of its height times a polynomial, instead of the difference φ − sin φ cos φ. A uniform pipe in
+ * everything: no joint, no deposit, no ovality.
+ *
+ * <p>The forms for many depths are the same operations in loops that the compiler turns into vector instructions; they
+ * allocate nothing, except 8 KB once a call for the hydraulic radius.
  *
  * @since 0.1
  */
 @API(status = API.Status.STABLE, since = "0.1")
 public final class CircularSection implements ClosedSection {
+    /** Far beyond any pipe, and where the square of a film's part of it leaves the range of double. */
+    private static final double LEAST_DIAMETER = 1e-100;
+
+    private static final double LARGEST_DIAMETER = 1e100;
+
+    /** Depths that are worked on at once: they and their results stay in the first cache. */
+    private static final int BLOCK = 1024;
+
     private final double diameter;
+    private final double inverse;
+    private final double square;
 
     private CircularSection(double diameter) {
         this.diameter = diameter;
+        this.inverse = 1 / diameter;
+        this.square = diameter * diameter;
     }
 
     /**
      * Returns the section with the given bore.
      *
-     * @param diameter internal diameter D, m; greater than 0, finite
+     * @param diameter internal diameter D, m; greater than 0, finite; in [1e-100, 1e100]
      * @return the section
      * @throws IllegalArgumentException if {@code diameter} is not
      */
     public static CircularSection ofDiameter(double diameter) {
-        return new CircularSection(Require.positive("diameter", diameter, "m"));
+        Require.positive("diameter", diameter, "m");
+        return new CircularSection(Require.inRange("diameter", diameter, LEAST_DIAMETER, LARGEST_DIAMETER, "m"));
     }
 
     /**
@@ -50,16 +67,16 @@ public final class CircularSection implements ClosedSection {
     /**
      * {@inheritDoc}
      *
-     * <p>A = D²/4 (φ − sin φ cos φ). Relative error below 1.5e-15.
+     * <p>A = D²/4 (φ − sin φ cos φ). Relative error below 1e-15.
      */
     @Override
     public double area(double depth) {
         double y = Depths.checked(depth, diameter);
-        double square = diameter * diameter;
-        if (y <= diameter / 2) {
-            return square * Segment.area(y / diameter);
+        double air = diameter - y;
+        if (y <= air) {
+            return square * Segment.area(y * inverse);
         }
-        return square * (Math.PI / 4 - Segment.area((diameter - y) / diameter));
+        return square * (Math.PI / 4 - Segment.area(air * inverse));
     }
 
     /**
@@ -70,10 +87,11 @@ public final class CircularSection implements ClosedSection {
     @Override
     public double wettedPerimeter(double depth) {
         double y = Depths.checked(depth, diameter);
-        if (y <= diameter / 2) {
-            return diameter * Segment.halfAngle(y / diameter);
+        double air = diameter - y;
+        if (y <= air) {
+            return diameter * Segment.halfAngle(y * inverse);
         }
-        return diameter * (Math.PI - Segment.halfAngle((diameter - y) / diameter));
+        return diameter * (Math.PI - Segment.halfAngle(air * inverse));
     }
 
     /**
@@ -84,8 +102,72 @@ public final class CircularSection implements ClosedSection {
     @Override
     public double topWidth(double depth) {
         double y = Depths.checked(depth, diameter);
-        // Two roots, so that neither a tiny nor a huge bore leaves the range of double.
-        return 2 * Math.sqrt(y) * Math.sqrt(diameter - y);
+        double w = Math.min(y, diameter - y) * inverse;
+        return 2 * diameter * Math.sqrt(w * (1 - w));
+    }
+
+    @Override
+    public void area(double[] depth, double[] area) {
+        Require.sameLength("area", depth.length, area.length);
+        for (int from = 0; from < depth.length; from += BLOCK) {
+            int to = end(from, depth);
+            if (depth != area) {
+                CircleLoops.area(depth, area, from, to, diameter, inverse, square);
+            }
+            if (depth == area || Double.isNaN(CircleLoops.sum(area, from, to))) {
+                Bulk.mend("depth", depth, area, from, to, this::area);
+            }
+        }
+    }
+
+    @Override
+    public void wettedPerimeter(double[] depth, double[] perimeter) {
+        Require.sameLength("perimeter", depth.length, perimeter.length);
+        for (int from = 0; from < depth.length; from += BLOCK) {
+            int to = end(from, depth);
+            if (depth != perimeter) {
+                CircleLoops.perimeter(depth, perimeter, from, to, diameter, inverse);
+            }
+            if (depth == perimeter || Double.isNaN(CircleLoops.sum(perimeter, from, to))) {
+                Bulk.mend("depth", depth, perimeter, from, to, this::wettedPerimeter);
+            }
+        }
+    }
+
+    @Override
+    public void topWidth(double[] depth, double[] width) {
+        Require.sameLength("width", depth.length, width.length);
+        for (int from = 0; from < depth.length; from += BLOCK) {
+            int to = end(from, depth);
+            if (depth != width) {
+                CircleLoops.width(depth, width, from, to, diameter, inverse);
+            }
+            if (depth == width || Double.isNaN(CircleLoops.sum(width, from, to))) {
+                Bulk.mend("depth", depth, width, from, to, this::topWidth);
+            }
+        }
+    }
+
+    @Override
+    public void hydraulicRadius(double[] depth, double[] radius) {
+        Require.sameLength("radius", depth.length, radius.length);
+        double[] perimeter = new double[Math.min(BLOCK, depth.length)];
+        for (int from = 0; from < depth.length; from += BLOCK) {
+            int to = end(from, depth);
+            if (depth != radius) {
+                CircleLoops.perimeter(depth, radius, from, to, diameter, inverse);
+                System.arraycopy(radius, from, perimeter, 0, to - from);
+                CircleLoops.area(depth, radius, from, to, diameter, inverse, square);
+                CircleLoops.quotient(radius, from, perimeter, to - from);
+            }
+            if (depth == radius || Double.isNaN(CircleLoops.sum(radius, from, to))) {
+                Bulk.mend("depth", depth, radius, from, to, this::hydraulicRadius);
+            }
+        }
+    }
+
+    private static int end(int from, double[] depth) {
+        return from + Math.min(BLOCK, depth.length - from);
     }
 
     /**
@@ -117,7 +199,6 @@ public final class CircularSection implements ClosedSection {
      */
     @Override
     public double depthForArea(double area) {
-        double square = diameter * diameter;
         double full = square * (Math.PI / 4);
         double a = Depths.checkedArea(area, full);
         if (a <= full / 2) {

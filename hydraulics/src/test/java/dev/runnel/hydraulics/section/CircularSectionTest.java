@@ -4,6 +4,14 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import dev.runnel.hydraulics.Reference;
+import java.nio.ByteBuffer;
+import java.security.MessageDigest;
+import java.util.Arrays;
+import java.util.HexFormat;
+import java.util.List;
+import java.util.SplittableRandom;
+import java.util.function.BiConsumer;
+import java.util.function.DoubleUnaryOperator;
 import java.util.function.ToDoubleBiFunction;
 import org.junit.jupiter.api.Test;
 
@@ -122,6 +130,59 @@ class CircularSectionTest {
         assertThatThrownBy(() -> SECTION.topWidth(new double[2], new double[3]))
                 .isInstanceOf(IllegalArgumentException.class)
                 .hasMessage("width must have length 2, was 3");
+    }
+
+    /** Films and air down to 1e-13 of the bore, missing depths, rounding at both limits, and lengths beside the block. */
+    @Test
+    void manyDepthsGiveTheSameBitsAsOne() {
+        var random = new SplittableRandom(20260101);
+        for (int count : new int[] {0, 1, 1023, 1024, 1025, 5000}) {
+            double[] depth = new double[count];
+            for (int i = 0; i < count; i++) {
+                double film = 0.45 * Math.pow(10, -13 * random.nextDouble());
+                double air = 0.45 - film;
+                double rounding = i % 2 == 0 ? 0.45 * (1 + 5e-13) : -1e-14;
+                double[] kinds = {film, air, 0.45 * random.nextDouble(), Double.NaN, rounding, 0, -0.0, 0.225, 0.45};
+                depth[i] = kinds[random.nextInt(kinds.length)];
+            }
+            assertSameBits(depth, SECTION::area, SECTION::area);
+            assertSameBits(depth, SECTION::wettedPerimeter, SECTION::wettedPerimeter);
+            assertSameBits(depth, SECTION::topWidth, SECTION::topWidth);
+            assertSameBits(depth, SECTION::hydraulicRadius, SECTION::hydraulicRadius);
+        }
+    }
+
+    private static void assertSameBits(double[] depth, BiConsumer<double[], double[]> many, DoubleUnaryOperator one) {
+        double[] expected = Arrays.stream(depth)
+                .map(d -> Double.isNaN(d) ? d : one.applyAsDouble(d))
+                .toArray();
+        double[] given = depth.clone();
+        double[] out = new double[depth.length];
+        many.accept(given, out);
+        assertThat(out).isEqualTo(expected);
+        assertThat(given).isEqualTo(depth);
+        many.accept(given, given);
+        assertThat(given).isEqualTo(expected);
+    }
+
+    @Test
+    void coefficientsAreThoseThatWereComputed() throws Exception {
+        var digest = MessageDigest.getInstance("SHA-256");
+        for (String letter : List.of("A", "P")) {
+            for (int i = 0; i < (letter.equals("A") ? 17 : 18); i++) {
+                var field = SegmentPolynomials.class.getDeclaredField(letter + i);
+                digest.update(
+                        ByteBuffer.allocate(8).putDouble(field.getDouble(null)).array());
+            }
+        }
+        assertThat(HexFormat.of().formatHex(digest.digest())).isEqualTo(SegmentPolynomials.DIGEST);
+    }
+
+    @Test
+    void refusesBoresWhoseSquareIsNoNumber() {
+        assertThatThrownBy(() -> CircularSection.ofDiameter(1e-101))
+                .hasMessage("diameter must be in [1.0E-100, 1.0E100] m, was 1.0E-101");
+        assertThatThrownBy(() -> CircularSection.ofDiameter(1e101)).isInstanceOf(IllegalArgumentException.class);
     }
 
     @Test
