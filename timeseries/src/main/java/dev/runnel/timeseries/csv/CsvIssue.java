@@ -38,7 +38,7 @@ public record CsvIssue(long line, int column, Kind kind, String text) {
         DUPLICATE("duplicate"),
         /** Time of an earlier line with other values; rejected, the earlier line stands. */
         CONFLICTING_DUPLICATE("conflicting duplicate"),
-        /** The same instant again, in a file of bare instants; accepted. */
+        /** The same instant again, in a file of bare instants, or of amounts that the layout says are added; accepted. */
         REPEATED_INSTANT("repeated instant"),
         /** A value is not a number; the reading is taken as missing, the line altered. */
         UNREADABLE_NUMBER("unreadable number"),

@@ -234,6 +234,17 @@ public final class CsvLayout {
     }
 
     /**
+     * Says what to do with several lines of one instant; {@link RepeatedTime#REJECT} unless said.
+     *
+     * @param repeatedTime the choice
+     * @return the new layout
+     */
+    @API(status = API.Status.EXPERIMENTAL, since = "0.1")
+    public CsvLayout withRepeatedTime(RepeatedTime repeatedTime) {
+        return with(c -> c.repeatedTime = repeatedTime);
+    }
+
+    /**
      * Sets how many issues a report lists; it counts all.
      *
      * @param limit 0 or more; 1000 unless said
@@ -316,6 +327,7 @@ public final class CsvLayout {
         boolean header = true;
         Charset charset = StandardCharsets.UTF_8;
         boolean sorting;
+        RepeatedTime repeatedTime = RepeatedTime.REJECT;
         int issueLimit = 1000;
         List<CsvColumn> columns = List.of();
 

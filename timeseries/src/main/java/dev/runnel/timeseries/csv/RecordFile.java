@@ -6,7 +6,9 @@ import dev.runnel.timeseries.csv.RecordTable.Row;
 import java.io.IOException;
 import java.io.Reader;
 import java.util.Arrays;
+import java.util.HashSet;
 import java.util.List;
+import java.util.Set;
 
 /** One pass over one file. */
 final class RecordFile {
@@ -20,6 +22,8 @@ final class RecordFile {
     private final TimeCell time;
     private final ValueCells values;
     private final int fieldsNeeded;
+    private final Set<String> linesOfInstant = new HashSet<>();
+    private long instantOfLines = NEVER;
 
     RecordFile(String name, Reader reader, CsvLayout layout) throws IOException {
         choices = layout.choices();
@@ -61,11 +65,17 @@ final class RecordFile {
             }
             Row row = values.read(source.line(), source.buffer(), fields);
             long now = time.epochNanos();
+            if (isSameLine(now)) {
+                continue;
+            }
             boolean asWritten = time.isAsWritten() && values.isAsWritten();
             if (table.isEmpty() || now > table.lastTime()) {
                 table.append(now, row);
-            } else if (isRepetition(table, now, row)) {
-                continue;
+            } else if (!table.find(now).isEmpty()) {
+                if (!isAdded(table, now, row)) {
+                    continue;
+                }
+                asWritten = false;
             } else if (choices.sorting) {
                 table.insertLate(now, row);
                 asWritten = false;
@@ -91,6 +101,9 @@ final class RecordFile {
                 continue;
             }
             long now = time.epochNanos();
+            if (isSameLine(now)) {
+                continue;
+            }
             boolean inOrder = now >= latest;
             if (!inOrder) {
                 outOfOrder(choices.sorting ? "sorted into place" : "rejected");
@@ -116,12 +129,14 @@ final class RecordFile {
         return new CsvInstants(log.report(), times);
     }
 
-    /** Tells whether the time is there already, and says so in the log. */
-    private boolean isRepetition(RecordTable table, long now, Row row) {
-        List<Row> present = table.find(now);
-        if (present.isEmpty()) {
-            return false;
+    /** Adds the values to those of the line that has the time already, or rejects them, as the layout says; and logs it. */
+    private boolean isAdded(RecordTable table, long now, Row row) {
+        if (choices.repeatedTime != RepeatedTime.REJECT) {
+            table.addTo(now, row);
+            log.issue(source.line(), 0, Kind.REPEATED_INSTANT, "the instant of an earlier line; values added to it");
+            return true;
         }
+        List<Row> present = table.find(now);
         if (present.get(0).isSameAs(row)) {
             log.issue(source.line(), 0, Kind.DUPLICATE, "time and values of an earlier line; rejected");
         } else {
@@ -131,6 +146,22 @@ final class RecordFile {
                     Kind.CONFLICTING_DUPLICATE,
                     "time of an earlier line with other values; rejected, the earlier line stands");
         }
+        return false;
+    }
+
+    /** Tells whether the line is, letter by letter, one of those of its instant just before, if the layout asks; and logs it. */
+    private boolean isSameLine(long now) {
+        if (choices.repeatedTime != RepeatedTime.ADD_UNLESS_SAME_LINE) {
+            return false;
+        }
+        if (now != instantOfLines) {
+            linesOfInstant.clear();
+            instantOfLines = now;
+        }
+        if (linesOfInstant.add(new String(source.buffer(), source.start(), source.end() - source.start()))) {
+            return false;
+        }
+        log.issue(source.line(), 0, Kind.DUPLICATE, "the same as an earlier line, letter by letter; rejected");
         return true;
     }
 

@@ -1,5 +1,6 @@
 package dev.runnel.timeseries.csv;
 
+import dev.runnel.timeseries.Quality;
 import dev.runnel.timeseries.Series;
 import java.util.Arrays;
 import java.util.LinkedHashMap;
@@ -55,6 +56,38 @@ final class RecordTable {
             qualities[i][size] = row.qualities[i];
         }
         size++;
+    }
+
+    /** Adds a row to the one at exactly that time, column by column. */
+    void addTo(long time, Row row) {
+        int at = Arrays.binarySearch(times, 0, size, time);
+        if (at < 0) {
+            Row present = late.get(time);
+            for (int i = 0; i < values.length && present != null; i++) {
+                present.qualities[i] = joined(present.values[i], present.qualities[i], row, i);
+                present.values[i] = sum(present.values[i], row.values[i]);
+            }
+            return;
+        }
+        for (int i = 0; i < values.length; i++) {
+            qualities[i][at] = joined(values[i][at], qualities[i][at], row, i);
+            values[i][at] = sum(values[i][at], row.values[i]);
+        }
+    }
+
+    private static double sum(double one, double other) {
+        return Double.isNaN(one) ? other : Double.isNaN(other) ? one : one + other;
+    }
+
+    /** The worse of two qualities; a sum of which a part is missing is suspect. */
+    private static byte joined(double value, byte quality, Row row, int column) {
+        boolean isMissing = Double.isNaN(value);
+        if (isMissing != Double.isNaN(row.values[column])) {
+            return Quality.SUSPECT.toCode();
+        }
+        return Quality.ofCode(quality)
+                .worst(Quality.ofCode(row.qualities[column]))
+                .toCode();
     }
 
     void insertLate(long time, Row row) {

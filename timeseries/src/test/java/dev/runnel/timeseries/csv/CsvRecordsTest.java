@@ -338,4 +338,50 @@ class CsvRecordsTest {
                 .add(Instant.parse(laterTime), laterValue)
                 .build();
     }
+
+    private static final String AMOUNTS = """
+            time,mm,count
+            2026-01-01T00:00:05Z,0.2,1
+            2026-01-01T00:00:05Z,0.2,2
+            2026-01-01T00:00:05Z,0.2,2
+            2026-01-01T00:00:09Z,0.2,3
+            2026-01-01T00:00:07Z,0.2,4
+            2026-01-01T00:00:07Z,,5
+            """;
+
+    @Test
+    void amountsOfOneInstantAreAddedWhenTold() {
+        CsvLayout layout = CsvLayout.of("time").withColumn("mm").withSorting().withRepeatedTime(RepeatedTime.ADD);
+        CsvResult result = CsvRecords.parse(AMOUNTS, layout);
+        Series mm = result.series("mm");
+        assertThat(mm.toValues()).containsExactly(0.2 + 0.2 + 0.2, 0.2, 0.2);
+        assertThat(mm.quality(0)).isEqualTo(Quality.UNCHECKED);
+        assertThat(mm.quality(1)).isEqualTo(Quality.SUSPECT);
+        assertThat(result.report())
+                .hasToString("CsvReport[text: 6 lines, 6 accepted, 0 rejected, 4 altered;"
+                        + " 1 out of order, 3 repeated instant]");
+        assertThat(CsvRecords.parse(AMOUNTS, layout.withRepeatedTime(RepeatedTime.REJECT))
+                        .report()
+                        .rejected())
+                .isEqualTo(3);
+    }
+
+    @Test
+    void aWholeLineAgainCanStillBeADuplicate() {
+        CsvLayout layout =
+                CsvLayout.of("time").withColumn("mm").withSorting().withRepeatedTime(RepeatedTime.ADD_UNLESS_SAME_LINE);
+        CsvResult result = CsvRecords.parse(AMOUNTS, layout);
+        assertThat(result.series("mm").toValues()).containsExactly(0.2 + 0.2, 0.2, 0.2);
+        assertThat(result.report().rejected()).isEqualTo(1);
+        CsvLayout instants = CsvLayout.of("time").withSorting();
+        assertThat(CsvRecords.readInstants("text", new StringReader(AMOUNTS), instants)
+                        .size())
+                .isEqualTo(6);
+        assertThat(CsvRecords.readInstants(
+                                "text",
+                                new StringReader(AMOUNTS),
+                                instants.withRepeatedTime(RepeatedTime.ADD_UNLESS_SAME_LINE))
+                        .size())
+                .isEqualTo(5);
+    }
 }
