@@ -42,7 +42,7 @@ public final class Bootstrap {
      * @since 0.1
      */
     @API(status = API.Status.EXPERIMENTAL, since = "0.1")
-    public record ConfidenceInterval(
+    public record Interval(
             double estimate,
             double lower,
             double upper,
@@ -50,6 +50,15 @@ public final class Bootstrap {
             double confidence,
             int replicates,
             int failed) {
+        /**
+         * Returns the limits alone.
+         *
+         * @return estimate, limits and confidence
+         */
+        public ConfidenceInterval limits() {
+            return new ConfidenceInterval(estimate, lower, upper, confidence);
+        }
+
         @Override
         public String toString() {
             return Text.significant(estimate, 4) + " (" + Text.number(100 * confidence) + " %: "
@@ -112,13 +121,13 @@ public final class Bootstrap {
     /**
      * Returns a bootstrap that draws from the fitted distribution (parametric), with limits at 90 % confidence.
      *
-     * @param replicates number of samples to draw; at least 20
+     * @param replicates number of samples to draw; in [20, 1,000,000]
      * @param seed start of the random sequence: the same seed gives the same limits
      * @return the bootstrap
-     * @throws IllegalArgumentException if there are fewer than 20 replicates
+     * @throws IllegalArgumentException if {@code replicates} is out of range
      */
     public static Bootstrap of(int replicates, long seed) {
-        return new Bootstrap(Require.atLeast("replicates", replicates, FEWEST), seed, 0.9, true);
+        return new Bootstrap(Limits.within("replicates", replicates, FEWEST, Limits.MOST_REPLICATES), seed, 0.9, true);
     }
 
     /**
@@ -142,7 +151,7 @@ public final class Bootstrap {
     }
 
     /**
-     * Returns the limits of a quantile.
+     * Returns the limits of a return level.
      *
      * @param fit the fit of the sample
      * @param sample the sample it was made from; not modified
@@ -150,8 +159,8 @@ public final class Bootstrap {
      * @return the interval
      * @throws IllegalArgumentException if an argument is out of range or fewer than 20 replicates could be fitted
      */
-    public ConfidenceInterval quantile(Fit fit, double[] sample, double years) {
-        return interval(fit, sample, fit.quantile(years), replicate -> replicate.quantile(years));
+    public Interval returnLevel(Fit fit, double[] sample, double years) {
+        return interval(fit, sample, fit.returnLevel(years), replicate -> replicate.returnLevel(years));
     }
 
     /**
@@ -164,14 +173,14 @@ public final class Bootstrap {
      *     bounded below the value, its standard error NaN, for a return period need not have one
      * @throws IllegalArgumentException if the value is not finite or fewer than 20 replicates could be fitted
      */
-    public ConfidenceInterval returnPeriod(Fit fit, double[] sample, double value) {
+    public Interval returnPeriod(Fit fit, double[] sample, double value) {
         Require.finite("value", value, "");
-        ConfidenceInterval exceedance = interval(
+        Interval exceedance = interval(
                 fit,
                 sample,
                 fit.distribution().exceedance(value),
                 replicate -> replicate.distribution().exceedance(value));
-        return new ConfidenceInterval(
+        return new Interval(
                 1 / exceedance.estimate(),
                 1 / exceedance.upper(),
                 1 / exceedance.lower(),
@@ -248,11 +257,14 @@ public final class Bootstrap {
                 .parallel()
                 .mapToObj(i -> {
                     double[] x = draw(fit, none, sequences[i], true);
+                    if (Samples.areAllEqual(x)) {
+                        return Optional.<GoodnessOfFit>empty();
+                    }
                     try {
                         Distribution again =
                                 Fit.of(fit.family(), fit.method(), x).distribution();
                         return Optional.of(GoodnessOfFit.of(again, position, x));
-                    } catch (IllegalArgumentException notFitted) {
+                    } catch (NoFitException notFitted) {
                         return Optional.<GoodnessOfFit>empty();
                     }
                 })
@@ -276,15 +288,30 @@ public final class Bootstrap {
                 : sorted[below] + part * (sorted[below + 1] - sorted[below]);
     }
 
-    private ConfidenceInterval interval(Fit fit, double[] sample, double estimate, ToDoubleFunction<Fit> quantity) {
+    private Interval interval(Fit fit, double[] sample, double estimate, ToDoubleFunction<Fit> quantity) {
+        return interval(estimate, random -> {
+            double[] x = draw(fit, sample, random, parametric);
+            return Samples.areAllEqual(x) ? Double.NaN : quantity.applyAsDouble(Fit.of(fit.family(), fit.method(), x));
+        });
+    }
+
+    /**
+     * Returns the limits of any estimate whose replicates you can draw.
+     *
+     * @param estimate value from the sample itself
+     * @param replicate draws one replicate of the value from the random sequence it is given, and from nothing else that
+     *     changes, since replicates are drawn in parallel; NaN or a {@link NoFitException} counts as failed
+     * @return the interval
+     * @throws IllegalArgumentException if fewer than 20 replicates gave a value
+     */
+    public Interval interval(double estimate, ToDoubleFunction<SplittableRandom> replicate) {
         SplittableRandom[] sequences = sequences();
         double[] values = IntStream.range(0, replicates)
                 .parallel()
                 .mapToDouble(i -> {
                     try {
-                        double[] x = draw(fit, sample, sequences[i], parametric);
-                        return quantity.applyAsDouble(Fit.of(fit.family(), fit.method(), x));
-                    } catch (IllegalArgumentException notFitted) {
+                        return replicate.applyAsDouble(sequences[i]);
+                    } catch (NoFitException notFitted) {
                         return Double.NaN;
                     }
                 })
@@ -296,7 +323,7 @@ public final class Bootstrap {
                     "sample must allow at least " + FEWEST + " replicates to be fitted, " + sorted.length + " were");
         }
         Statistics statistics = Statistics.of(sorted);
-        return new ConfidenceInterval(
+        return new Interval(
                 estimate,
                 statistics.quantile((1 - confidence) / 2),
                 statistics.quantile((1 + confidence) / 2),

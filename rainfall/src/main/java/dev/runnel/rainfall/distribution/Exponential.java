@@ -1,5 +1,6 @@
 package dev.runnel.rainfall.distribution;
 
+import java.util.Arrays;
 import java.util.Map;
 import org.apiguardian.api.API;
 
@@ -30,5 +31,28 @@ public final class Exponential extends ExponentialVariateDistribution {
     @Override
     public Map<String, Double> parameters() {
         return named("xi", location, "alpha", scale);
+    }
+
+    /** Returns the family with its fits. */
+    static DistributionFamily family() {
+        return DistributionFamily.of(
+                        "EXPONENTIAL", p -> of(p[0], p[1]), Parameter.location("xi"), Parameter.scale("alpha"))
+                .withLMoments(m -> of(m.lambda1() - 2 * m.lambda2(), 2 * m.lambda2()))
+                .withMoments(m -> of(m.mean() - m.standardDeviation(), m.standardDeviation()))
+                .withLikelihood(Exponential::likelihood);
+    }
+
+    /**
+     * Closed forms: the smallest value and the mean above it. The standard errors are those of the exact sampling
+     * distribution, since the bound has no regular likelihood.
+     */
+    private static LikelihoodFit likelihood(DistributionFamily family, double[] sample) {
+        double mean = LMoments.ofSample(sample).lambda1();
+        double lowest = Arrays.stream(sample).min().orElseThrow();
+        double bound = (mean - lowest) / sample.length;
+        double scale = (mean - lowest) / Math.sqrt(sample.length);
+        return LikelihoodFit.of(family, of(lowest, mean - lowest), sample, new double[][] {
+            {bound * bound, 0}, {0, scale * scale}
+        });
     }
 }

@@ -48,4 +48,15 @@ abstract class ExponentialVariateDistribution extends ShapedDistribution {
                 (1 - k) / (3 + k),
                 (1 - k) * (2 - k) / ((3 + k) * (4 + k)));
     }
+
+    @Override
+    public final double mean() {
+        return shape <= -1 ? Double.POSITIVE_INFINITY : location + scale / (1 + shape);
+    }
+
+    @Override
+    public final double variance() {
+        double ratio = scale / (1 + shape);
+        return shape <= -0.5 ? Double.POSITIVE_INFINITY : ratio * ratio / (1 + 2 * shape);
+    }
 }

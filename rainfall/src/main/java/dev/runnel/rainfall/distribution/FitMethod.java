@@ -15,7 +15,7 @@ public enum FitMethod {
     MOMENTS("moments"),
     /**
      * The likelihood is greatest; every family but kappa and the generalised Pareto with an unknown bound. The latter is
-     * fitted above a known threshold by {@link LikelihoodFit#ofPeaks}.
+     * fitted above a known threshold by {@link GeneralizedPareto#above}.
      */
     MAXIMUM_LIKELIHOOD("maximum likelihood");
 

@@ -78,4 +78,42 @@ public final class GeneralizedLogistic extends ShapedDistribution {
         return LMoments.of(
                 location + scale * meanRatio(shape), scale * lScaleRatio(shape), -shape, (1 + 5 * shape * shape) / 6);
     }
+
+    /** Returns the family with its fits. The likelihood grows without limit for a shape of 1 or more, or -1 or less. */
+    static DistributionFamily family() {
+        return DistributionFamily.of(
+                        "GENERALIZED_LOGISTIC",
+                        p -> of(p[0], p[1], p[2]),
+                        Parameter.location("xi"),
+                        Parameter.scale("alpha"),
+                        Parameter.shape("k").within(-1, 1))
+                .withLMoments(m -> withMean(m.lambda1(), m.lambda2() / lScaleRatio(-m.tau3OfShape()), -m.tau3()))
+                .withMoments(GeneralizedLogistic::fromMoments)
+                .withLikelihood();
+    }
+
+    private static GeneralizedLogistic fromMoments(SampleMoments m) {
+        double shape = PowerMoments.LOGISTIC.shape(m.skew(), -PowerMoments.SMALLEST_SHAPE);
+        return withMean(m.mean(), m.standardDeviation() / PowerMoments.LOGISTIC.deviation(shape), shape);
+    }
+
+    private static GeneralizedLogistic withMean(double mean, double scale, double shape) {
+        return of(mean - scale * meanRatio(shape), scale, shape);
+    }
+
+    @Override
+    public double mean() {
+        return Math.abs(shape) >= 1
+                ? -Math.signum(shape) * Double.POSITIVE_INFINITY
+                : location + scale * meanRatio(shape);
+    }
+
+    @Override
+    public double variance() {
+        if (Math.abs(shape) >= 0.5) {
+            return Double.POSITIVE_INFINITY;
+        }
+        double deviation = scale * PowerMoments.LOGISTIC.deviation(shape);
+        return deviation * deviation;
+    }
 }

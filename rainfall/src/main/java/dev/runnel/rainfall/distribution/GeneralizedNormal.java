@@ -14,6 +14,12 @@ import org.apiguardian.api.API;
  */
 @API(status = API.Status.EXPERIMENTAL, since = "0.1")
 public final class GeneralizedNormal extends NormalVariateDistribution {
+    /** Chosen here: nothing measured lies beyond it. */
+    private static final double LARGEST_SHAPE = 6;
+
+    /** Chosen here: a skew of 7e5, which no sample of fewer than 5e11 values has. */
+    private static final double LARGEST_SHAPE_OF_SKEW = 3;
+
     private GeneralizedNormal(double location, double scale, double shape) {
         super(location, scale, shape);
     }
@@ -28,7 +34,8 @@ public final class GeneralizedNormal extends NormalVariateDistribution {
      * @throws IllegalArgumentException if a parameter is out of range
      */
     public static GeneralizedNormal of(double location, double scale, double shape) {
-        return new GeneralizedNormal(location, scale, Require.inRange("shape", shape, -6, 6, ""));
+        return new GeneralizedNormal(
+                location, scale, Require.inRange("shape", shape, -LARGEST_SHAPE, LARGEST_SHAPE, ""));
     }
 
     /** Returns &lambda;<sub>2</sub>/&alpha; = exp(k&sup2;/2) erf(k/2)/k. */
@@ -58,5 +65,57 @@ public final class GeneralizedNormal extends NormalVariateDistribution {
                 scale * ratio,
                 lSkewness(shape),
                 NormalScaleIntegral.lambda4(standard(shape), shape) / ratio);
+    }
+
+    /** Returns the family with its fits. */
+    static DistributionFamily family() {
+        return DistributionFamily.of(
+                        "GENERALIZED_NORMAL",
+                        p -> of(p[0], p[1], p[2]),
+                        Parameter.location("xi"),
+                        Parameter.scale("alpha"),
+                        Parameter.shape("k").within(-LARGEST_SHAPE, LARGEST_SHAPE))
+                .withLMoments(GeneralizedNormal::fromLMoments)
+                .withMoments(GeneralizedNormal::fromMoments)
+                .withLikelihood();
+    }
+
+    private static GeneralizedNormal fromLMoments(LMoments m) {
+        double tau3 = m.tau3OfShape();
+        double shape = tau3 == 0
+                ? 0
+                : RootFinder.find("shape for tau3 = " + tau3, k -> lSkewness(k) - tau3, -LARGEST_SHAPE, LARGEST_SHAPE);
+        return withMean(m.lambda1(), m.lambda2() / lScaleRatio(shape), shape);
+    }
+
+    /** The variance is (w&sup2; - w)/k&sup2; and the skew (w + 2) &radic;(w - 1) with w = exp(k&sup2;). */
+    private static GeneralizedNormal fromMoments(SampleMoments m) {
+        double size = RootFinder.find(
+                "shape for skew = " + m.skew(),
+                s -> (Math.exp(s * s) + 2) * Math.sqrt(Math.expm1(s * s)) - Math.abs(m.skew()),
+                0,
+                LARGEST_SHAPE_OF_SKEW);
+        double k = -Math.signum(m.skew()) * size;
+        return withMean(m.mean(), m.standardDeviation() / deviation(k), k);
+    }
+
+    private static GeneralizedNormal withMean(double mean, double scale, double shape) {
+        return of(mean - scale * meanRatio(shape), scale, shape);
+    }
+
+    /** Returns the standard deviation over &alpha;. */
+    private static double deviation(double k) {
+        return k == 0 ? 1 : Math.sqrt(Math.exp(k * k) * Math.expm1(k * k)) / Math.abs(k);
+    }
+
+    @Override
+    public double mean() {
+        return location + scale * meanRatio(shape);
+    }
+
+    @Override
+    public double variance() {
+        double deviation = scale * deviation(shape);
+        return deviation * deviation;
     }
 }

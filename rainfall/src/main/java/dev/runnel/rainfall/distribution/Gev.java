@@ -69,4 +69,46 @@ public final class Gev extends GumbelVariateDistribution {
         return LMoments.of(
                 location + scale * meanRatio(shape), scale * lScaleRatio(shape), lSkewness(shape), lKurtosis(shape));
     }
+
+    /** Returns the family with its fits. The likelihood grows without limit for a shape of 1 or more. */
+    static DistributionFamily family() {
+        return DistributionFamily.of(
+                        "GEV",
+                        p -> of(p[0], p[1], p[2]),
+                        Parameter.location("xi"),
+                        Parameter.scale("alpha"),
+                        Parameter.shape("k").within(Double.NEGATIVE_INFINITY, 1))
+                .withLMoments(Gev::fromLMoments)
+                .withMoments(Gev::fromMoments)
+                .withLikelihood();
+    }
+
+    private static Gev fromLMoments(LMoments m) {
+        double tau3 = m.tau3OfShape();
+        double shape = RootFinder.find("shape for tau3 = " + tau3, k -> lSkewness(k) - tau3, -1 + 1e-9, 50);
+        return withMean(m.lambda1(), m.lambda2() / lScaleRatio(shape), shape);
+    }
+
+    private static Gev fromMoments(SampleMoments m) {
+        double shape = PowerMoments.GEV.shape(m.skew(), PowerMoments.LARGEST_GEV_SHAPE);
+        return withMean(m.mean(), m.standardDeviation() / PowerMoments.GEV.deviation(shape), shape);
+    }
+
+    private static Gev withMean(double mean, double scale, double shape) {
+        return of(mean - scale * meanRatio(shape), scale, shape);
+    }
+
+    @Override
+    public double mean() {
+        return shape <= -1 ? Double.POSITIVE_INFINITY : location + scale * meanRatio(shape);
+    }
+
+    @Override
+    public double variance() {
+        if (shape <= -0.5) {
+            return Double.POSITIVE_INFINITY;
+        }
+        double deviation = scale * PowerMoments.GEV.deviation(shape);
+        return deviation * deviation;
+    }
 }

@@ -39,4 +39,26 @@ public final class Gumbel extends GumbelVariateDistribution {
     public Map<String, Double> parameters() {
         return named("xi", location, "alpha", scale);
     }
+
+    /** Returns the family with its fits. Source of the moments: the variance is &pi;&sup2;&alpha;&sup2;/6. */
+    static DistributionFamily family() {
+        return DistributionFamily.of("GUMBEL", p -> of(p[0], p[1]), Parameter.location("xi"), Parameter.scale("alpha"))
+                .withLMoments(m -> withMean(m.lambda1(), m.lambda2() / Math.log(2)))
+                .withMoments(m -> withMean(m.mean(), m.standardDeviation() * Math.sqrt(6) / Math.PI))
+                .withLikelihood();
+    }
+
+    private static Gumbel withMean(double mean, double scale) {
+        return of(mean - scale * EULER, scale);
+    }
+
+    @Override
+    public double mean() {
+        return location + scale * EULER;
+    }
+
+    @Override
+    public double variance() {
+        return Math.PI * Math.PI / 6 * scale * scale;
+    }
 }

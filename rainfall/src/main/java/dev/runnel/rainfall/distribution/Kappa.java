@@ -94,7 +94,7 @@ public final class Kappa extends ShapedDistribution {
     public LMoments lMoments() {
         if (!KappaMoments.exist(shape, h)) {
             throw new IllegalStateException(
-                    "L-moments exist for k above -1 and, if h is negative, k h below 1; k was " + shape + ", h " + h);
+                    "L-moments exist for k above -1 and, if h is negative, k h above -1; k was " + shape + ", h " + h);
         }
         double[] standard = KappaMoments.standard(shape, h);
         return LMoments.of(location + scale * standard[0], scale * standard[1], standard[2], standard[3]);
@@ -103,5 +103,33 @@ public final class Kappa extends ShapedDistribution {
     @Override
     public Map<String, Double> parameters() {
         return named("xi", location, "alpha", scale, "k", shape, "h", h);
+    }
+
+    /** Returns the family with its fits. */
+    static DistributionFamily family() {
+        return DistributionFamily.of(
+                        "KAPPA",
+                        p -> of(p[0], p[1], p[2], p[3]),
+                        Parameter.location("xi"),
+                        Parameter.scale("alpha"),
+                        Parameter.shape("k"),
+                        Parameter.shape("h"))
+                .withLMoments(KappaFit::of)
+                .withoutMoments(", since the fourth moment of so few values says too little")
+                .withoutLikelihood(
+                        ", whose four parameters have no dependable maximum in so small a sample; use L_MOMENTS");
+    }
+
+    @Override
+    public double mean() {
+        if (h < 0 && shape * h <= -1) {
+            return Double.NEGATIVE_INFINITY;
+        }
+        return shape <= -1 ? Double.POSITIVE_INFINITY : location + scale * KappaMoments.standard(shape, h)[0];
+    }
+
+    @Override
+    public double variance() {
+        return shape <= -0.5 || h < 0 && shape * h <= -0.5 ? Double.POSITIVE_INFINITY : QuantileIntegral.variance(this);
     }
 }

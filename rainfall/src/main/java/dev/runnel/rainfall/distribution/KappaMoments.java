@@ -29,7 +29,7 @@ final class KappaMoments {
 
     /** Tells whether L-moments exist for these shapes. */
     static boolean exist(double k, double h) {
-        return k > -1 && (h >= 0 || k * h < 1);
+        return k > -1 && (h >= 0 || k * h > -1);
     }
 
     /** Returns &lambda;<sub>1</sub>, &lambda;<sub>2</sub>, &tau;<sub>3</sub>, &tau;<sub>4</sub>. */

@@ -28,6 +28,7 @@ import org.apiguardian.api.API;
 public record LMoments(double lambda1, double lambda2, double tau3, double tau4) {
     private static final int SMALLEST_SAMPLE = 4;
     private static final double LOWEST_TAU4 = -1.5;
+    private static final double HIGHEST_SKEWNESS = 1 - 1e-12;
 
     /**
      * Checks the ranges.
@@ -110,6 +111,14 @@ public record LMoments(double lambda1, double lambda2, double tau3, double tau4)
      */
     public double tau() {
         return lambda2 / lambda1;
+    }
+
+    /** Returns &tau;<sub>3</sub> for a family with a shape; all values of a sample equal but one have 1, to rounding. */
+    double tau3OfShape() {
+        if (!(Math.abs(tau3) < HIGHEST_SKEWNESS)) {
+            throw new NoFitException("tau3 must be inside (-1, 1) for a family with a shape, was " + Text.number(tau3));
+        }
+        return tau3;
     }
 
     @Override

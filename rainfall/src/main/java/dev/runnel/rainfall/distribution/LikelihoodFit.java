@@ -1,34 +1,44 @@
 package dev.runnel.rainfall.distribution;
 
+import dev.runnel.internal.Text;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Collections;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
+import java.util.function.ToDoubleFunction;
+import java.util.stream.Collectors;
 import org.apiguardian.api.API;
 
 /**
- * A fit by maximum likelihood with what the likelihood says of its precision.
+ * A fit by maximum likelihood with what the likelihood says of its precision. Immutable and thread-safe.
  *
- * @param distribution the fitted distribution
- * @param logLikelihood its log-likelihood on the sample
- * @param standardErrors standard error of each parameter by name, from the observed information (the inverse of the
- *     second derivatives of the log-likelihood at its maximum); unmodifiable
- * @param covariance covariance of the parameters, rows and columns in the order of the standard errors; unmodifiable
  * @since 0.1
  */
 @API(status = API.Status.EXPERIMENTAL, since = "0.1")
-public record LikelihoodFit(
-        Distribution distribution,
-        double logLikelihood,
-        Map<String, Double> standardErrors,
-        List<List<Double>> covariance) {
+public final class LikelihoodFit {
     private static final double LARGEST_SKEWNESS = 0.9;
     private static final double[] OTHER_SKEWNESSES = {0.17, -0.1, 0.4};
-    private static final double[] OTHER_SHAPES = {0, -0.3, 0.4};
+    private static final double LEAST_SHAPE = 1e-3;
     private static final double SLOPE_STEP = 1e-5;
+
+    private final DistributionFamily family;
+    private final Distribution distribution;
+    private final double[] sample;
+    private final double logLikelihood;
+    private final double[][] covariance;
+
+    private LikelihoodFit(
+            DistributionFamily family, Distribution distribution, double[] sample, double[][] covariance) {
+        this.family = family;
+        this.distribution = distribution;
+        this.sample = sample;
+        this.logLikelihood = distribution.logLikelihood(sample);
+        this.covariance = covariance;
+    }
 
     /**
      * Fits a family to a sample: a simplex search from the fit by L-moments, then Newton steps to the maximum. What is
@@ -51,204 +61,260 @@ public record LikelihoodFit(
      * @param family any but {@link DistributionFamily#KAPPA} and {@link DistributionFamily#GENERALIZED_PARETO}
      * @param sample at least 4 values that are not all equal; not modified
      * @return the fit; parameters to about 1e-8 of the scale
-     * @throws IllegalArgumentException if the family has no such fit, the sample is too small, or no maximum of its
-     *     likelihood is found inside those limits
+     * @throws IllegalArgumentException if the family has no such fit, or the sample is too small, not finite or all equal
+     * @throws NoFitException if no maximum of the likelihood is found inside those limits
      */
     public static LikelihoodFit of(DistributionFamily family, double... sample) {
-        return switch (family) {
-            case GUMBEL -> search(family, sample, p -> Gumbel.of(p[0], p[1]));
-            case GEV -> search(family, sample, p -> Gev.of(p[0], p[1], bounded(p[2], Double.NEGATIVE_INFINITY, 1)));
-            case GENERALIZED_LOGISTIC ->
-                search(family, sample, p -> GeneralizedLogistic.of(p[0], p[1], bounded(p[2], -1, 1)));
-            case GENERALIZED_NORMAL -> search(family, sample, p -> GeneralizedNormal.of(p[0], p[1], p[2]));
-            case NORMAL -> search(family, sample, p -> Normal.of(p[0], p[1]));
-            case PEARSON_III -> search(family, sample, p -> PearsonIII.of(p[0], p[1], bounded(p[2], -2, 2)));
-            case LOG_NORMAL ->
-                ofLogarithms(
-                        search(DistributionFamily.NORMAL, Logarithms.natural(sample), p -> Normal.of(p[0], p[1])),
-                        sample);
-            case LOG_PEARSON_III ->
-                ofLogarithms(
-                        search(
-                                DistributionFamily.PEARSON_III,
-                                Logarithms.decimal(sample),
-                                p -> PearsonIII.of(p[0], p[1], bounded(p[2], -2, 2))),
-                        sample);
-            case EXPONENTIAL -> exponential(sample);
-            case GENERALIZED_PARETO ->
-                throw new IllegalArgumentException(
-                        "family must not be GENERALIZED_PARETO for a fit by maximum likelihood,"
-                                + " whose likelihood has no maximum while the bound is unknown; fit peaks above a threshold");
-            case KAPPA ->
-                throw new IllegalArgumentException(
-                        "family must not be KAPPA for a fit by maximum likelihood, whose four"
-                                + " parameters have no dependable maximum in so small a sample; use L_MOMENTS");
-        };
+        Objects.requireNonNull(family, "family must not be null");
+        Objects.requireNonNull(sample, "sample must not be null");
+        return family.likelihood(sample);
     }
 
-    private static LikelihoodFit ofLogarithms(LikelihoodFit ofLogs, double[] sample) {
-        double[] p = values(ofLogs.distribution);
-        Distribution fitted = p.length == 2 ? LogNormal.of(p[0], p[1]) : LogPearsonIII.of(p[0], p[1], p[2]);
-        return new LikelihoodFit(fitted, fitted.logLikelihood(sample), ofLogs.standardErrors, ofLogs.covariance);
+    /** For a family whose maximum is known in closed form. */
+    static LikelihoodFit of(
+            DistributionFamily family, Distribution distribution, double[] sample, double[][] covariance) {
+        return new LikelihoodFit(family, distribution, sample.clone(), covariance);
     }
 
-    private static LikelihoodFit exponential(double[] sample) {
-        double mean = LMoments.ofSample(sample).lambda1();
-        double lowest = Arrays.stream(sample).min().orElseThrow();
-        Exponential fitted = Exponential.of(lowest, mean - lowest);
-        double bound = (mean - lowest) / sample.length;
-        double scale = (mean - lowest) / Math.sqrt(sample.length);
+    /** Searches from the fit by L-moments, then from other shapes. */
+    static LikelihoodFit search(DistributionFamily family, double[] sample) {
+        LMoments m = LMoments.ofSample(family.transformed(sample));
+        List<double[]> starts = new ArrayList<>();
+        addStart(family, m, m.tau3(), starts);
+        boolean hasShape = family.parameters().stream().anyMatch(parameter -> !parameter.hasUnit());
+        if (hasShape) {
+            for (double tau3 : OTHER_SKEWNESSES) {
+                addStart(family, m, tau3, starts);
+            }
+        }
+        return search(family, sample, starts);
+    }
+
+    /** Searches from the given starts until one leads to a maximum. */
+    static LikelihoodFit search(DistributionFamily family, double[] sample, List<double[]> starts) {
+        for (double[] start : starts) {
+            LikelihoodSearch search = new LikelihoodSearch(sample, family, units(family, start));
+            Optional<LikelihoodSearch.Maximum> maximum = search.from(inside(family, search, start));
+            if (maximum.isPresent()) {
+                return new LikelihoodFit(
+                        family,
+                        maximum.get().distribution(),
+                        sample.clone(),
+                        maximum.get().covariance().getData());
+            }
+        }
+        throw new NoFitException(
+                "sample must have a likelihood with a maximum inside the range of the shape, where the density is finite; none"
+                        + " was found from " + starts.size() + " starts, use L_MOMENTS");
+    }
+
+    /** Adds the member with location and scale of the sample, of an L-skewness that a member surely has. */
+    private static void addStart(DistributionFamily family, LMoments m, double tau3, List<double[]> starts) {
+        double near = Math.max(-LARGEST_SKEWNESS, Math.min(LARGEST_SKEWNESS, tau3));
+        starts.add(family.valuesOf(family.fromLMoments(LMoments.of(m.lambda1(), m.lambda2(), near, 0))));
+    }
+
+    private static double[] units(DistributionFamily family, double[] start) {
+        double scale = 1;
+        for (int i = 0; i < start.length; i++) {
+            scale = family.parameters().get(i).isScale() ? start[i] : scale;
+        }
+        double[] units = new double[start.length];
+        for (int i = 0; i < units.length; i++) {
+            units[i] = family.parameters().get(i).hasUnit() ? scale : 1;
+        }
+        return units;
+    }
+
+    /** A value may lie outside the bounds of the start: begin nearer to shape 0, where there are none. */
+    private static double[] inside(DistributionFamily family, LikelihoodSearch search, double[] start) {
+        double[] from = start.clone();
+        int shape = 0;
+        while (shape < from.length && family.parameters().get(shape).hasUnit()) {
+            shape++;
+        }
+        while (shape < from.length && !search.isInside(from) && Math.abs(from[shape]) > LEAST_SHAPE) {
+            from[shape] /= 2;
+        }
+        return from;
+    }
+
+    /**
+     * Returns the family.
+     *
+     * @return the family
+     */
+    public DistributionFamily family() {
+        return family;
+    }
+
+    /**
+     * Returns the fitted distribution.
+     *
+     * @return the distribution
+     */
+    public Distribution distribution() {
+        return distribution;
+    }
+
+    /**
+     * Returns the greatest log-likelihood.
+     *
+     * @return that of the distribution on the sample
+     */
+    public double logLikelihood() {
+        return logLikelihood;
+    }
+
+    /**
+     * Returns the standard errors of the parameters, from the observed information (the inverse of the second derivatives of
+     * the log-likelihood at its maximum).
+     *
+     * @return standard error of each estimated parameter by name; unmodifiable
+     */
+    public Map<String, Double> standardErrors() {
         Map<String, Double> errors = new LinkedHashMap<>();
-        errors.put("xi", bound);
-        errors.put("alpha", scale);
-        return new LikelihoodFit(
-                fitted,
-                fitted.logLikelihood(sample),
-                Collections.unmodifiableMap(errors),
-                List.of(List.of(bound * bound, 0.0), List.of(0.0, scale * scale)));
+        for (int i = 0; i < covariance.length; i++) {
+            errors.put(family.parameters().get(i).name(), Math.sqrt(covariance[i][i]));
+        }
+        return Collections.unmodifiableMap(errors);
     }
 
-    private static double[] values(Distribution distribution) {
-        return distribution.parameters().values().stream()
-                .mapToDouble(Double::doubleValue)
-                .toArray();
+    /**
+     * Returns the covariance of the parameters.
+     *
+     * @return rows and columns in the order of the standard errors; unmodifiable
+     */
+    public List<List<Double>> covariance() {
+        return Arrays.stream(covariance)
+                .map(row -> Arrays.stream(row).boxed().toList())
+                .toList();
     }
 
     /**
      * Returns the standard error of a quantile, from the covariance of the parameters and the slopes of the quantile in
-     * them (delta method). Limits that it gives are symmetric, which those of a rare event are not: compare
-     * {@link Bootstrap}. Source: Coles (2001), An introduction to statistical modeling of extreme values, Springer,
+     * them (delta method). Source: Coles (2001), An introduction to statistical modeling of extreme values, Springer,
      * section 2.6.4.
      *
-     * @param years return period among annual maxima, years; greater than 1
+     * @param probability F of non-exceedance, in (0, 1)
      * @return standard error of the quantile
-     * @throws IllegalArgumentException if {@code years} is not greater than 1
+     * @throws IllegalArgumentException if {@code probability} is not inside (0, 1)
      */
-    public double quantileStandardError(double years) {
-        double[] at = values(distribution);
-        // The last parameters are those estimated: of a generalised Pareto above a threshold all but the first.
-        int first = at.length - covariance.size();
-        double[] slope = new double[covariance.size()];
+    public double quantileStandardError(double probability) {
+        return standardError(member -> member.quantile(probability));
+    }
+
+    /**
+     * Returns the standard error of a return level, from the covariance of the parameters and the slopes of the level in
+     * them (delta method). Limits that it gives are symmetric, which those of a rare event are not: compare
+     * {@link ProfileLikelihood} and {@link Bootstrap}. Source: Coles (2001), An introduction to statistical modeling of extreme
+     * values, Springer, section 2.6.4.
+     *
+     * @param years return period among annual maxima, years; greater than 1
+     * @return standard error of the level
+     * @throws IllegalArgumentException if {@code years} is not greater than 1, or the fit is one of peaks, whose level in years
+     *     has the error of their rate too
+     */
+    public double returnLevelStandardError(double years) {
+        Fit.requireMaxima(family);
+        return standardError(member -> member.returnLevel(years));
+    }
+
+    /**
+     * Returns the standard error of any function of the distribution, by the delta method.
+     *
+     * @param quantity the function; smooth in the parameters
+     * @return standard error
+     */
+    public double standardError(ToDoubleFunction<Distribution> quantity) {
+        double[] at = family.valuesOf(distribution);
+        double[] slope = new double[at.length];
         for (int i = 0; i < slope.length; i++) {
-            double step = SLOPE_STEP
-                    * Math.max(
-                            Math.abs(at[first + i]), Math.sqrt(covariance.get(i).get(i)));
+            double step = SLOPE_STEP * Math.max(Math.abs(at[i]), Math.sqrt(covariance[i][i]));
             double[] up = at.clone();
             double[] down = at.clone();
-            up[first + i] += step;
-            down[first + i] -= step;
-            slope[i] = (Rebuilt.of(distribution, up).quantileOfReturnPeriod(years)
-                            - Rebuilt.of(distribution, down).quantileOfReturnPeriod(years))
-                    / (up[first + i] - down[first + i]);
+            up[i] += step;
+            down[i] -= step;
+            slope[i] = (quantity.applyAsDouble(family.with(up)) - quantity.applyAsDouble(family.with(down)))
+                    / (up[i] - down[i]);
         }
         double variance = 0;
         for (int i = 0; i < slope.length; i++) {
             for (int j = 0; j < slope.length; j++) {
-                variance += slope[i] * covariance.get(i).get(j) * slope[j];
+                variance += slope[i] * covariance[i][j] * slope[j];
             }
         }
         return Math.sqrt(variance);
     }
 
     /**
-     * Fits a generalised Pareto distribution to peaks above a known threshold.
+     * Returns limits of a return level by the profile of the likelihood, which are as askew as the level is: all levels for
+     * which the greatest likelihood, the level being held, lies below the greatest of all by less than half the &chi;&sup2;
+     * quantile of one degree of freedom. Source: Coles (2001), An introduction to statistical modeling of extreme values,
+     * Springer, section 2.6.6.
      *
-     * @param threshold lower bound, not estimated; finite
-     * @param peaks at least 4 values above the threshold, not all equal; not modified
-     * @return the fit; the standard errors are those of scale and shape
-     * @throws IllegalArgumentException if a peak is not above the threshold, or the likelihood has no maximum inside
+     * @param years return period among annual maxima, years; greater than 1
+     * @param confidence probability with which such limits hold the truth; in (0, 1)
+     * @return the limits, to about 1e-6 of their distance; infinite where the profile never falls so low
+     * @throws IllegalArgumentException if an argument is out of range, or the fit is one of peaks
      */
-    public static LikelihoodFit ofPeaks(double threshold, double... peaks) {
-        for (double peak : peaks) {
-            if (!(peak > threshold)) {
-                throw new IllegalArgumentException("peaks must be above threshold " + threshold + ", was " + peak);
-            }
-        }
-        LMoments m = LMoments.ofSample(peaks);
-        double excess = m.lambda1() - threshold;
-        double shape = excess / m.lambda2() - 2;
-        List<double[]> starts = new ArrayList<>();
-        starts.add(new double[] {(1 + shape) * excess, shape});
-        for (double other : OTHER_SHAPES) {
-            starts.add(new double[] {(1 + other) * excess, other});
-        }
-        return search(
-                peaks,
-                p -> GeneralizedPareto.of(threshold, p[0], bounded(p[1], Double.NEGATIVE_INFINITY, 1)),
-                starts,
-                0,
-                new String[] {"alpha", "k"});
-    }
-
-    private static LikelihoodFit search(DistributionFamily family, double[] sample, LikelihoodSearch.Family make) {
-        LMoments m = LMoments.ofSample(sample);
-        List<Map<String, Double>> starts = new ArrayList<>();
-        starts.add(start(family, m, m.tau3()));
-        if (family.parameterCount() > 2) {
-            for (double tau3 : OTHER_SKEWNESSES) {
-                starts.add(start(family, m, tau3));
-            }
-        }
-        String[] names = starts.get(0).keySet().toArray(String[]::new);
-        return search(sample, make, starts.stream().map(LikelihoodFit::values).toList(), 1, names);
-    }
-
-    /** Returns the member with location and scale of the sample; of an L-skewness that a member surely has. */
-    private static Map<String, Double> start(DistributionFamily family, LMoments m, double tau3) {
-        double near = Math.max(-LARGEST_SKEWNESS, Math.min(LARGEST_SKEWNESS, tau3));
-        return family.fromLMoments(LMoments.of(m.lambda1(), m.lambda2(), near, 0))
-                .parameters();
-    }
-
-    private static double[] values(Map<String, Double> parameters) {
-        return parameters.values().stream().mapToDouble(Double::doubleValue).toArray();
-    }
-
-    private static LikelihoodFit search(
-            double[] sample, LikelihoodSearch.Family make, List<double[]> starts, int scaleAt, String[] names) {
-        for (double[] start : starts) {
-            double[] units = new double[start.length];
-            for (int i = 0; i < units.length; i++) {
-                units[i] = i <= scaleAt ? start[scaleAt] : 1;
-            }
-            LikelihoodSearch search = new LikelihoodSearch(sample, make, units);
-            // A value may lie outside the bounds of the start: begin nearer to shape 0, where there are none.
-            double[] from = start.clone();
-            while (!search.isInside(from) && from.length > scaleAt + 1 && Math.abs(from[scaleAt + 1]) > 1e-3) {
-                from[scaleAt + 1] /= 2;
-            }
-            Optional<LikelihoodSearch.Maximum> maximum = search.from(from);
-            if (maximum.isPresent()) {
-                return of(maximum.get(), names);
-            }
-        }
-        throw new IllegalArgumentException(
-                "sample must have a likelihood with a maximum inside the range of the shape, where the density is finite; none"
-                        + " was found from " + starts.size() + " starts, use L_MOMENTS");
-    }
-
-    private static LikelihoodFit of(LikelihoodSearch.Maximum maximum, String[] names) {
-        Map<String, Double> errors = new LinkedHashMap<>();
-        List<List<Double>> rows = new ArrayList<>();
-        for (int i = 0; i < names.length; i++) {
-            errors.put(names[i], Math.sqrt(maximum.covariance().getEntry(i, i)));
-            rows.add(Arrays.stream(maximum.covariance().getRow(i)).boxed().toList());
-        }
-        return new LikelihoodFit(
-                maximum.distribution(),
-                maximum.logLikelihood(),
-                Collections.unmodifiableMap(errors),
-                List.copyOf(rows));
+    public ConfidenceInterval returnLevelByProfile(double years, double confidence) {
+        Fit.requireMaxima(family);
+        distribution.returnLevel(years);
+        return levelByProfile(1 / years, confidence);
     }
 
     /**
-     * Refuses a shape from which on the density grows without limit towards a bound, where the likelihood has no maximum:
-     * it grows without limit as the bound nears the outermost value.
+     * Returns limits of the value of a probability by the profile of the likelihood, as {@link #returnLevelByProfile}; of peaks
+     * too.
+     *
+     * @param exceedance p = 1 - F, in (0, 1)
+     * @param confidence probability with which such limits hold the truth; in (0, 1)
+     * @return the limits; infinite where the profile never falls so low
+     * @throws IllegalArgumentException if an argument is out of range
      */
-    private static double bounded(double shape, double lowest, double highest) {
-        if (!(shape > lowest && shape < highest)) {
-            throw new IllegalArgumentException("shape must be inside (" + lowest + ", " + highest + "), was " + shape);
-        }
-        return shape;
+    public ConfidenceInterval levelByProfile(double exceedance, double confidence) {
+        Probability.inside("exceedance", exceedance);
+        return new ProfileLikelihood(this).ofLevel(exceedance, confidence);
+    }
+
+    /**
+     * Returns limits of the return period of a value by the profile of the likelihood, as {@link #returnLevelByProfile}.
+     *
+     * @param level the value, in the unit of the sample; inside the bounds of the fitted distribution
+     * @param confidence probability with which such limits hold the truth; in (0, 1)
+     * @return the limits, years; the upper one infinite where the profile never falls so low
+     * @throws IllegalArgumentException if an argument is out of range, or the fit is one of peaks
+     */
+    public ConfidenceInterval returnPeriodByProfile(double level, double confidence) {
+        Fit.requireMaxima(family);
+        return returnPeriodByProfileOf(level, confidence);
+    }
+
+    /**
+     * Returns limits of one over the probability of exceedance of a value, counted in values of the sample: in years only if
+     * they are annual maxima.
+     *
+     * @param level the value, in the unit of the sample; inside the bounds of the fitted distribution
+     * @param confidence probability with which such limits hold the truth; in (0, 1)
+     * @return the limits; the upper one infinite where the profile never falls so low
+     * @throws IllegalArgumentException if an argument is out of range
+     */
+    public ConfidenceInterval returnPeriodByProfileOf(double level, double confidence) {
+        return new ProfileLikelihood(this).ofReturnPeriod(level, confidence);
+    }
+
+    /** Returns the sample. */
+    double[] sample() {
+        return sample;
+    }
+
+    @Override
+    public String toString() {
+        return distribution + " fitted to " + sample.length + " values by maximum likelihood, ln L "
+                + Text.significant(logLikelihood, 6) + ", standard errors "
+                + standardErrors().entrySet().stream()
+                        .map(entry -> entry.getKey() + " " + Text.significant(entry.getValue(), 3))
+                        .collect(Collectors.joining(", "));
     }
 }

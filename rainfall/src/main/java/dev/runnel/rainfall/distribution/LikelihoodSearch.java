@@ -51,16 +51,11 @@ final class LikelihoodSearch {
     private static final double CURVATURES_AGREE = 1e-3;
     private static final double LEAST_CURVATURE = 1e-6;
 
-    /** Makes the distribution; an {@link IllegalArgumentException} marks parameters outside the range. */
-    interface Family {
-        Distribution of(double[] parameters);
-    }
-
     /** A maximum with the covariance of its parameters. */
     record Maximum(Distribution distribution, double logLikelihood, RealMatrix covariance) {}
 
     private final double[] sample;
-    private final Family family;
+    private final DistributionFamily family;
     private final double[] units;
 
     /**
@@ -68,7 +63,7 @@ final class LikelihoodSearch {
      *
      * @param units size of each parameter: the scale, or 1 for a shape
      */
-    LikelihoodSearch(double[] sample, Family family, double[] units) {
+    LikelihoodSearch(double[] sample, DistributionFamily family, double[] units) {
         this.sample = sample;
         this.family = family;
         this.units = units;
@@ -114,7 +109,8 @@ final class LikelihoodSearch {
             }
             double[] move = solve(curvature, narrow.first());
             double length = length(move, curvature);
-            double[] next = notDown(at, move);
+            // So near, the likelihood no longer tells two points apart, but its slope does: take the whole step.
+            double[] next = length < TOO_LONG ? minus(at, 1, move) : notDown(at, move);
             if (length < SHORT || next == at) {
                 return length < TOO_LONG ? Optional.of(maximum(next, curvature)) : Optional.empty();
             }
@@ -125,7 +121,7 @@ final class LikelihoodSearch {
     }
 
     private Maximum maximum(double[] at, RealMatrix curvature) {
-        Distribution fitted = family.of(at);
+        Distribution fitted = family.with(at);
         return new Maximum(
                 fitted,
                 fitted.logLikelihood(sample),
@@ -137,16 +133,21 @@ final class LikelihoodSearch {
         double here = negative(at);
         double part = 1;
         for (int i = 0; i < MOST_HALVINGS; i++) {
-            double[] next = at.clone();
-            for (int j = 0; j < next.length; j++) {
-                next[j] -= part * move[j];
-            }
+            double[] next = minus(at, part, move);
             if (negative(next) <= here) {
                 return next;
             }
             part /= 2;
         }
         return at;
+    }
+
+    private static double[] minus(double[] at, double part, double[] move) {
+        double[] next = at.clone();
+        for (int j = 0; j < next.length; j++) {
+            next[j] -= part * move[j];
+        }
+        return next;
     }
 
     private static double[] solve(RealMatrix curvature, double[] slope) {
@@ -216,12 +217,11 @@ final class LikelihoodSearch {
 
     /** Returns the negative log-likelihood; infinite outside the range. */
     private double negative(double[] parameters) {
-        try {
-            double reached = -family.of(parameters).logLikelihood(sample);
-            return Double.isFinite(reached) ? reached : Double.POSITIVE_INFINITY;
-        } catch (IllegalArgumentException outOfRange) {
+        if (!family.admits(parameters)) {
             return Double.POSITIVE_INFINITY;
         }
+        double reached = -family.with(parameters).logLikelihood(sample);
+        return Double.isFinite(reached) ? reached : Double.POSITIVE_INFINITY;
     }
 
     /** Tells whether the likelihood of the sample is above 0 at these parameters. */

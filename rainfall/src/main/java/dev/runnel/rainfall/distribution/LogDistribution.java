@@ -31,8 +31,8 @@ abstract class LogDistribution implements Distribution {
     }
 
     @Override
-    public final double quantile(double nonExceedance) {
-        return Math.exp(logOfBase * ofLogarithm.quantile(nonExceedance));
+    public final double quantile(double probability) {
+        return Math.exp(logOfBase * ofLogarithm.quantile(probability));
     }
 
     @Override

@@ -44,4 +44,25 @@ public final class LogNormal extends LogDistribution {
         LMoments ratios = GeneralizedNormal.of(0, 1, -standardDeviation).lMoments();
         return LMoments.of(lambda1, lambda1 * Erf.value(0.5 * standardDeviation), ratios.tau3(), ratios.tau4());
     }
+
+    /** Returns the family with its fits, made on the natural logarithms. */
+    static DistributionFamily family() {
+        return DistributionFamily.of(
+                        "LOG_NORMAL", p -> of(p[0], p[1]), Parameter.location("mu"), Parameter.scale("sigma"))
+                .ofLogarithms(Logarithms::natural)
+                .withLMoments(m -> of(m.lambda1(), m.lambda2() * Math.sqrt(Math.PI)))
+                .withMoments(m -> of(m.mean(), m.standardDeviation()))
+                .withLikelihood();
+    }
+
+    @Override
+    public double mean() {
+        return Math.exp(mean + 0.5 * standardDeviation * standardDeviation);
+    }
+
+    @Override
+    public double variance() {
+        double square = standardDeviation * standardDeviation;
+        return Math.exp(2 * mean + square) * Math.expm1(square);
+    }
 }

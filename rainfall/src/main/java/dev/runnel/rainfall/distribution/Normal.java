@@ -37,4 +37,22 @@ public final class Normal extends NormalVariateDistribution {
     public Map<String, Double> parameters() {
         return named("mu", location, "sigma", scale);
     }
+
+    /** Returns the family with its fits. */
+    static DistributionFamily family() {
+        return DistributionFamily.of("NORMAL", p -> of(p[0], p[1]), Parameter.location("mu"), Parameter.scale("sigma"))
+                .withLMoments(m -> of(m.lambda1(), m.lambda2() * Math.sqrt(Math.PI)))
+                .withMoments(m -> of(m.mean(), m.standardDeviation()))
+                .withLikelihood();
+    }
+
+    @Override
+    public double mean() {
+        return location;
+    }
+
+    @Override
+    public double variance() {
+        return scale * scale;
+    }
 }

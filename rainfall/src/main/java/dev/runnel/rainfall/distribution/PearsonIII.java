@@ -67,13 +67,13 @@ public final class PearsonIII implements Distribution {
     }
 
     @Override
-    public double quantile(double nonExceedance) {
-        Probability.inside("nonExceedance", nonExceedance);
+    public double quantile(double probability) {
+        Probability.inside("probability", probability);
         return mean
                 + standardDeviation
                         * (skew >= 0
-                                ? StandardPearson.quantile(nonExceedance, skew)
-                                : -StandardPearson.quantileOfExceedance(nonExceedance, -skew));
+                                ? StandardPearson.quantile(probability, skew)
+                                : -StandardPearson.quantileOfExceedance(probability, -skew));
     }
 
     @Override
@@ -130,5 +130,40 @@ public final class PearsonIII implements Distribution {
     @Override
     public String toString() {
         return ShapedDistribution.describe(this);
+    }
+
+    /** Returns the family with its fits. The likelihood grows without limit for a skew of 2 or more. */
+    static DistributionFamily family() {
+        return DistributionFamily.of(
+                        "PEARSON_III",
+                        p -> of(p[0], p[1], p[2]),
+                        Parameter.location("mu"),
+                        Parameter.scale("sigma"),
+                        Parameter.shape("gamma").within(-2, 2))
+                .withLMoments(PearsonIII::fromLMoments)
+                .withMoments(m -> of(m.mean(), m.standardDeviation(), m.skew()))
+                .withLikelihood();
+    }
+
+    static PearsonIII fromLMoments(LMoments m) {
+        double tau3 = m.tau3OfShape();
+        double skew = tau3 == 0
+                ? 0
+                : RootFinder.find("skew for tau3 = " + tau3, g -> lSkewness(g) - tau3, -LARGEST_SKEW, LARGEST_SKEW);
+        return of(m.lambda1(), m.lambda2() / lScaleRatio(skew), skew);
+    }
+
+    @Override
+    public double mean() {
+        return mean;
+    }
+
+    @Override
+    public double variance() {
+        return standardDeviation * standardDeviation;
+    }
+
+    double skew() {
+        return skew;
     }
 }

@@ -57,18 +57,18 @@ public enum PlottingPosition {
             double largest = Math.pow(0.5, 1.0 / size);
             return rank == size ? largest : 1 - largest;
         }
-        return (rank - a) / (size + 1 - 2 * a);
+        return (rank - a) / (size + 1.0 - 2 * a);
     }
 
     /**
      * Returns the probabilities of all ranks, smallest value first.
      *
-     * @param size n, number of values; at least 1
+     * @param size n, number of values; in [1, 100,000,000]
      * @return F for rank 1 to n
-     * @throws IllegalArgumentException if the size is below 1
+     * @throws IllegalArgumentException if the size is out of range
      */
     public double[] nonExceedances(int size) {
-        Require.atLeast("size", size, 1);
+        Limits.within("size", size, 1, Limits.MOST_VALUES);
         double[] all = new double[size];
         for (int i = 0; i < size; i++) {
             all[i] = nonExceedance(i + 1, size);

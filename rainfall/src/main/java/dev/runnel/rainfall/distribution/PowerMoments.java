@@ -17,6 +17,12 @@ final class PowerMoments {
     static final PowerMoments GEV = new PowerMoments(x -> Gamma.value(1 + x), false);
     static final PowerMoments LOGISTIC = new PowerMoments(x -> x == 0 ? 1 : x * Math.PI / Math.sin(x * Math.PI), true);
 
+    /** Chosen here: the third moment exists for a shape above -1/3, where the skew has grown beyond all bounds. */
+    static final double SMALLEST_SHAPE = -0.33;
+
+    /** Chosen here: a skew of -19.6, which no sample of fewer than 380 values has. */
+    static final double LARGEST_GEV_SHAPE = 3;
+
     private static final double SERIES_BELOW = 0.08;
 
     /** Terms of the series: the last is below rounding for three times the largest k. */
@@ -54,6 +60,15 @@ final class PowerMoments {
             return g1 * Math.sqrt(relativeVariance(k, secondCumulant(k)));
         }
         return Math.sqrt(moment.applyAsDouble(2 * k) - g1 * g1) / Math.abs(k);
+    }
+
+    /**
+     * Returns the shape of a skew.
+     *
+     * @throws NoFitException if there is none up to the largest
+     */
+    double shape(double skew, double largest) {
+        return RootFinder.find("shape for skew = " + skew, k -> skew(k) - skew, SMALLEST_SHAPE, largest);
     }
 
     /** Returns the skew, for a shape whose third moment exists; it falls strictly as the shape grows. */

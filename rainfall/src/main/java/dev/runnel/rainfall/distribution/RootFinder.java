@@ -15,14 +15,14 @@ final class RootFinder {
 
     /**
      * @param what what is sought, for the message
-     * @throws IllegalArgumentException if the function has the same sign at both ends
+     * @throws NoFitException if the function has the same sign at both ends
      */
     static double find(String what, DoubleUnaryOperator function, double from, double to) {
         try {
             return new BrentSolver(RELATIVE_ACCURACY, ABSOLUTE_ACCURACY)
                     .solve(MOST_EVALUATIONS, function::applyAsDouble, from, to);
         } catch (MathIllegalArgumentException | MathIllegalStateException e) {
-            throw new IllegalArgumentException(what + " must have a solution in [" + from + ", " + to + "]", e);
+            throw new NoFitException(what + " must have a solution in [" + from + ", " + to + "]");
         }
     }
 }

@@ -1,6 +1,5 @@
 package dev.runnel.rainfall.distribution;
 
-import dev.runnel.internal.Require;
 import dev.runnel.internal.Text;
 
 /** The one check of a sample: large enough, finite, not all equal. */
@@ -13,13 +12,23 @@ final class Samples {
         if (n < smallest) {
             throw new IllegalArgumentException("sample must have at least " + smallest + " values, had " + n);
         }
-        boolean differs = false;
         for (int i = 0; i < n; i++) {
-            differs |= Require.finite("sample[" + i + "]", sample[i], "") != sample[0];
+            if (!Double.isFinite(sample[i])) {
+                throw new IllegalArgumentException("sample[" + i + "] must be finite, was " + Text.number(sample[i]));
+            }
         }
-        if (!differs) {
+        if (areAllEqual(sample)) {
             throw new IllegalArgumentException(
                     "sample must not be all equal, was " + n + " times " + Text.number(sample[0]));
         }
+    }
+
+    static boolean areAllEqual(double[] sample) {
+        for (double value : sample) {
+            if (value != sample[0]) {
+                return false;
+            }
+        }
+        return true;
     }
 }

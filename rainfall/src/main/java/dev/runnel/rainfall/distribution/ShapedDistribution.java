@@ -45,8 +45,8 @@ abstract class ShapedDistribution implements Distribution {
     }
 
     @Override
-    public final double quantile(double nonExceedance) {
-        return valueOf(variate(Probability.inside("nonExceedance", nonExceedance)));
+    public final double quantile(double probability) {
+        return valueOf(variate(Probability.inside("probability", probability)));
     }
 
     @Override

@@ -4,7 +4,7 @@
  *
  * <p>Every distribution answers in both tails without losing digits: {@code F} is the probability of non-exceedance,
  * {@code p = 1 - F} that of exceedance, and a return period of {@code T} years among annual maxima is {@code T = 1/p}.
- * Ask for {@link dev.runnel.rainfall.distribution.Distribution#quantileOfReturnPeriod} rather than for
+ * Ask for {@link dev.runnel.rainfall.distribution.Distribution#returnLevel(double)} rather than for
  * {@code quantile(1 - 1/T)}: the subtraction would cost the digits that a rare event needs.
  *
  * <p>Parameters follow Hosking and Wallis (1997), Regional Frequency Analysis, Cambridge University Press, appendix:

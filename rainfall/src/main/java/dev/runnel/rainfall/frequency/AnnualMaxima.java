@@ -294,7 +294,7 @@ public final class AnnualMaxima {
         List<Duration> rising = durations.stream().sorted().toList();
         double[][] rows = rising.stream()
                 .map(duration -> fit(duration, family, method))
-                .map(fit -> Arrays.stream(years).map(fit::quantile).toArray())
+                .map(fit -> Arrays.stream(years).map(fit::returnLevel).toArray())
                 .toArray(double[][]::new);
         return DdfTable.of(ReturnPeriodBasis.ANNUAL_MAXIMUM, rising, years, rows)
                 .withProvenance(family + " by " + method.toText() + " to each duration of " + this.years.size()

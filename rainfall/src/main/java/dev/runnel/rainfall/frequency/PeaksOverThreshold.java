@@ -2,12 +2,9 @@ package dev.runnel.rainfall.frequency;
 
 import dev.runnel.internal.Require;
 import dev.runnel.internal.Text;
-import dev.runnel.rainfall.distribution.Distribution;
+import dev.runnel.rainfall.distribution.DistributionFamily;
 import dev.runnel.rainfall.distribution.FitMethod;
 import dev.runnel.rainfall.distribution.GeneralizedPareto;
-import dev.runnel.rainfall.distribution.LMoments;
-import dev.runnel.rainfall.distribution.LikelihoodFit;
-import dev.runnel.rainfall.distribution.SampleMoments;
 import dev.runnel.timeseries.RegularSeries;
 import java.time.Duration;
 import java.util.Arrays;
@@ -18,8 +15,8 @@ import org.apiguardian.api.API;
  *
  * <p>With &lambda; peaks a year and the distribution G of a peak, the value exceeded on average once in T years has
  * 1 - G(x) = 1/(&lambda; T). This return period counts every exceedance (partial-duration basis); among annual maxima it
- * is longer, see {@link dev.runnel.rainfall.ddf.ReturnPeriodBasis}. Ask {@link #quantile} and {@link #returnPeriod} here: the
- * distribution of a peak knows no rate, so that its own {@link Distribution#returnPeriod} counts peaks and not years. Source: Coles (2001), An introduction to statistical
+ * is longer, see {@link dev.runnel.rainfall.ddf.ReturnPeriodBasis}. Ask the {@link PeaksFit}: the
+ * distribution of a peak knows no rate, so that its own return period counts peaks and not years. Source: Coles (2001), An introduction to statistical
  * modeling of extreme values, Springer, chapter 4.
  *
  * @since 0.1
@@ -149,67 +146,39 @@ public final class PeaksOverThreshold {
     }
 
     /**
+     * Returns the length of the record in which the peaks came.
+     *
+     * @return years
+     */
+    public double years() {
+        return years;
+    }
+
+    /**
      * Fits a generalised Pareto distribution above the threshold, which is not estimated. Source: Hosking and Wallis
      * (1987), Parameter and quantile estimation for the generalized Pareto distribution, Technometrics 29(3), 339-349.
      *
      * @param method how to estimate scale and shape; by moments from mean and standard deviation
-     * @return the distribution of a peak
-     * @throws IllegalArgumentException if there are fewer than 4 peaks, they are all equal, or their likelihood has no
+     * @return the fit, which knows the rate and answers in years
+     * @throws IllegalArgumentException if there are fewer than 4 peaks or they are all equal
+     * @throws dev.runnel.rainfall.distribution.NoFitException if no member has their moments, or their likelihood has no
      *     maximum inside
      */
-    public GeneralizedPareto fit(FitMethod method) {
-        LMoments l = LMoments.ofSample(peaks);
-        return switch (method) {
-            case L_MOMENTS -> {
-                double excess = l.lambda1() - threshold;
-                double shape = excess / l.lambda2() - 2;
-                yield GeneralizedPareto.of(threshold, (1 + shape) * excess, shape);
-            }
-            case MAXIMUM_LIKELIHOOD ->
-                (GeneralizedPareto) LikelihoodFit.ofPeaks(threshold, peaks).distribution();
-            case MOMENTS -> {
-                SampleMoments m = SampleMoments.of(peaks);
-                double excess = m.mean() - threshold;
-                double squares = excess * excess / (m.standardDeviation() * m.standardDeviation());
-                yield GeneralizedPareto.of(threshold, 0.5 * excess * (squares + 1), 0.5 * (squares - 1));
-            }
-        };
+    public PeaksFit fit(FitMethod method) {
+        return fit(GeneralizedPareto.above(threshold), method);
     }
 
     /**
-     * Returns the value exceeded on average once in the given number of years.
+     * Fits another family to the peaks.
      *
-     * @param peak distribution of a peak, from {@link #fit}
-     * @param returnPeriodYears T counting every exceedance, years; &lambda; T must be greater than 1
-     * @return the value
-     * @throws IllegalArgumentException if &lambda; T is not greater than 1
+     * @param family family of the distribution of a peak, such as one of your own; it should begin at the threshold
+     * @param method how to estimate its parameters
+     * @return the fit, which knows the rate and answers in years
+     * @throws IllegalArgumentException if there are too few peaks, they are all equal, or the family has no such fit
+     * @throws dev.runnel.rainfall.distribution.NoFitException if no member of the family fits
      */
-    public double quantile(Distribution peak, double returnPeriodYears) {
-        double expected = ratePerYear() * returnPeriodYears;
-        if (!(expected > 1)) {
-            throw new IllegalArgumentException(
-                    "returnPeriodYears must be above " + Text.significant(1 / ratePerYear(), 4)
-                            + " years, the mean time between peaks, was " + returnPeriodYears);
-        }
-        return peak.quantileOfExceedance(1 / expected);
-    }
-
-    /**
-     * Returns how often a value is exceeded: T = 1/(&lambda; (1 - G(x))), the inverse of {@link #quantile}. The return period of
-     * the distribution of a peak itself, {@link Distribution#returnPeriod}, is another: it counts peaks.
-     *
-     * @param peak distribution of a peak, from {@link #fit}
-     * @param value the value x, in the unit of the record; at least the threshold, finite
-     * @return T counting every exceedance, years; at the threshold the mean time between peaks, infinite at or above the upper
-     *     bound of the distribution and where there is no peak
-     * @throws IllegalArgumentException if {@code value} is below the threshold or not finite
-     */
-    public double returnPeriod(Distribution peak, double value) {
-        if (!(value >= threshold && value < Double.POSITIVE_INFINITY)) {
-            throw new IllegalArgumentException("value must be at least the threshold " + Text.number(threshold)
-                    + " and finite, was " + Text.number(value));
-        }
-        return 1 / (ratePerYear() * peak.exceedance(value));
+    public PeaksFit fit(DistributionFamily family, FitMethod method) {
+        return PeaksFit.of(this, family, method);
     }
 
     @Override

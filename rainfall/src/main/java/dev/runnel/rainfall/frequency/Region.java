@@ -5,6 +5,7 @@ import dev.runnel.internal.Text;
 import dev.runnel.rainfall.distribution.Distribution;
 import dev.runnel.rainfall.distribution.DistributionFamily;
 import dev.runnel.rainfall.distribution.LMoments;
+import dev.runnel.rainfall.distribution.NoFitException;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -177,10 +178,10 @@ public final class Region {
      * Returns the heterogeneity of the group and the fit of families to it, by simulating homogeneous groups of the same
      * record lengths from a kappa distribution.
      *
-     * @param simulations number of groups; 500 are usual
+     * @param simulations number of groups; in [20, 100,000], 500 are usual
      * @param seed start of the random sequence
      * @return the measures
-     * @throws IllegalArgumentException if there are fewer than 20 simulations, or if records with the average L-moments
+     * @throws IllegalArgumentException if {@code simulations} is out of range, or if records with the average L-moments
      *     would hardly ever have a mean above 0
      */
     public RegionSimulation test(int simulations, long seed) {
@@ -192,17 +193,18 @@ public final class Region {
      *
      * @param family a family that is fitted by L-moments of the value itself
      * @return the distribution with the average L-moments
-     * @throws IllegalArgumentException for the families of the logarithm, or if no member of the family fits
+     * @throws IllegalArgumentException for the families of the logarithm
+     * @throws NoFitException if no member of the family fits
      */
     public Distribution growthCurve(DistributionFamily family) {
-        if (family == DistributionFamily.LOG_NORMAL || family == DistributionFamily.LOG_PEARSON_III) {
+        if (family.isOfLogarithms()) {
             throw new IllegalArgumentException("family must not be one of the logarithm, was " + family);
         }
         return family.fromLMoments(average);
     }
 
     /**
-     * Returns the quantile at a site with the given mean.
+     * Returns the return level at a site with the given mean.
      *
      * @param mean index of the site, the mean of its annual maxima; greater than 0
      * @param family family of the growth curve
@@ -210,8 +212,8 @@ public final class Region {
      * @return mean times growth factor
      * @throws IllegalArgumentException if an argument is out of range
      */
-    public double quantile(double mean, DistributionFamily family, double years) {
-        return Require.positive("mean", mean, "") * growthCurve(family).quantileOfReturnPeriod(years);
+    public double returnLevel(double mean, DistributionFamily family, double years) {
+        return Require.positive("mean", mean, "") * growthCurve(family).returnLevel(years);
     }
 
     @Override

@@ -1,15 +1,16 @@
 package dev.runnel.rainfall.frequency;
 
-import dev.runnel.internal.Require;
 import dev.runnel.internal.Text;
 import dev.runnel.rainfall.distribution.Distribution;
 import dev.runnel.rainfall.distribution.DistributionFamily;
 import dev.runnel.rainfall.distribution.LMoments;
+import dev.runnel.rainfall.distribution.NoFitException;
 import dev.runnel.timeseries.Statistics;
 import java.util.ArrayList;
-import java.util.EnumMap;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.SplittableRandom;
@@ -24,22 +25,16 @@ import org.apiguardian.api.API;
  * acceptably homogeneous, 2 or more definitely not. Z of a family compares its &tau;<sub>4</sub> with the regional one:
  * within 1.64 it fits at 90 %. Source: Hosking and Wallis (1997), Regional Frequency Analysis, sections 4.3 and 5.2.
  *
- * @param heterogeneity H<sub>1</sub>, H<sub>2</sub>, H<sub>3</sub>
- * @param z Z by family, without a family of which no member has the average L-moments; unmodifiable
- * @param simulated distribution that the groups were drawn from: kappa, or generalised logistic where no kappa fits
- * @param simulations number of groups
- * @param redrawn number of simulated records that were drawn again, since their mean was not above 0 and so could not be
- *     scaled by it; many of them, against sites times simulations, call the measures into question
  * @since 0.1
  */
 @API(status = API.Status.EXPERIMENTAL, since = "0.1")
-public record RegionSimulation(
-        List<Double> heterogeneity,
-        Map<DistributionFamily, Double> z,
-        Distribution simulated,
-        int simulations,
-        long redrawn) {
+public final class RegionSimulation {
     private static final int MOST_DRAWS = 100;
+    private static final int FEWEST = 20;
+
+    /** Chosen here; more would take hours and show nothing more. */
+    private static final int MOST = 100_000;
+
     private static final List<DistributionFamily> CANDIDATES = List.of(
             DistributionFamily.GENERALIZED_LOGISTIC,
             DistributionFamily.GEV,
@@ -47,11 +42,33 @@ public record RegionSimulation(
             DistributionFamily.PEARSON_III,
             DistributionFamily.GENERALIZED_PARETO);
 
+    private final List<Double> heterogeneity;
+    private final Map<DistributionFamily, Double> z;
+    private final Distribution simulated;
+    private final int simulations;
+    private final long redrawn;
+
+    private RegionSimulation(
+            List<Double> heterogeneity,
+            Map<DistributionFamily, Double> z,
+            Distribution simulated,
+            int simulations,
+            long redrawn) {
+        this.heterogeneity = heterogeneity;
+        this.z = z;
+        this.simulated = simulated;
+        this.simulations = simulations;
+        this.redrawn = redrawn;
+    }
+
     /** One simulated group: its measures, and how many of its records had to be drawn again. */
     private record Group(double[] measures, long redrawn) {}
 
     static RegionSimulation of(Region region, int simulations, long seed) {
-        Require.atLeast("simulations", simulations, 20);
+        if (simulations < FEWEST || simulations > MOST) {
+            throw new IllegalArgumentException(
+                    "simulations must be in [" + FEWEST + ", " + MOST + "], was " + simulations);
+        }
         Distribution parent = parent(region.averageLMoments());
         SplittableRandom root = new SplittableRandom(seed);
         SplittableRandom[] sequences = new SplittableRandom[simulations];
@@ -77,7 +94,7 @@ public record RegionSimulation(
         }
         Statistics kurtosis = Statistics.of(column(drawn, 3));
         double bias = kurtosis.mean() - region.averageLMoments().tau4();
-        Map<DistributionFamily, Double> z = new EnumMap<>(DistributionFamily.class);
+        Map<DistributionFamily, Double> z = new LinkedHashMap<>();
         for (DistributionFamily family : CANDIDATES) {
             lKurtosis(region, family)
                     .ifPresent(tau4 -> z.put(
@@ -94,7 +111,7 @@ public record RegionSimulation(
     private static OptionalDouble lKurtosis(Region region, DistributionFamily family) {
         try {
             return OptionalDouble.of(region.growthCurve(family).lMoments().tau4());
-        } catch (IllegalArgumentException noMember) {
+        } catch (NoFitException noMember) {
             return OptionalDouble.empty();
         }
     }
@@ -102,7 +119,7 @@ public record RegionSimulation(
     private static Distribution parent(LMoments average) {
         try {
             return DistributionFamily.KAPPA.fromLMoments(average);
-        } catch (IllegalArgumentException noKappa) {
+        } catch (NoFitException noKappa) {
             return DistributionFamily.GENERALIZED_LOGISTIC.fromLMoments(average);
         }
     }
@@ -131,11 +148,8 @@ public record RegionSimulation(
         for (int i = 0; i < x.length; i++) {
             x[i] = parent.quantile(random.nextDouble(Double.MIN_NORMAL, 1));
         }
-        try {
-            return Optional.of(new Region.Site(site.name(), site.years(), LMoments.ofSample(x)));
-        } catch (IllegalArgumentException meanNotAboveZero) {
-            return Optional.empty();
-        }
+        LMoments drawn = LMoments.ofSample(x);
+        return drawn.lambda1() > 0 ? Optional.of(new Region.Site(site.name(), site.years(), drawn)) : Optional.empty();
     }
 
     /** Returns the three scatters V between sites, weighted by record length, and the average &tau;<sub>4</sub>. */
@@ -157,6 +171,67 @@ public record RegionSimulation(
 
     private static double[] column(double[][] rows, int at) {
         return java.util.Arrays.stream(rows).mapToDouble(row -> row[at]).toArray();
+    }
+
+    /**
+     * Returns the heterogeneity of the group.
+     *
+     * @return H<sub>1</sub>, H<sub>2</sub>, H<sub>3</sub>
+     */
+    public List<Double> heterogeneity() {
+        return heterogeneity;
+    }
+
+    /**
+     * Returns how far each family's &tau;<sub>4</sub> lies from the regional one.
+     *
+     * @return Z by family, without a family of which no member has the average L-moments; unmodifiable
+     */
+    public Map<DistributionFamily, Double> z() {
+        return z;
+    }
+
+    /**
+     * Returns the distribution that the groups were drawn from.
+     *
+     * @return kappa, or generalised logistic where no kappa fits
+     */
+    public Distribution simulated() {
+        return simulated;
+    }
+
+    /**
+     * Returns the number of groups.
+     *
+     * @return number of simulations
+     */
+    public int simulations() {
+        return simulations;
+    }
+
+    /**
+     * Returns the number of simulated records that were drawn again, since their mean was not above 0 and so could not be
+     * scaled by it; many of them, against sites times simulations, call the measures into question.
+     *
+     * @return number of records
+     */
+    public long redrawn() {
+        return redrawn;
+    }
+
+    @Override
+    public boolean equals(Object other) {
+        return other instanceof RegionSimulation that
+                && heterogeneity.equals(that.heterogeneity)
+                && z.equals(that.z)
+                && simulated.equals(that.simulated)
+                && simulations == that.simulations
+                && redrawn == that.redrawn;
+    }
+
+    @Override
+    public int hashCode() {
+        return Objects.hash(heterogeneity, z, simulated, simulations, redrawn);
     }
 
     @Override

@@ -241,7 +241,7 @@ public final class ScaledDdf implements DepthDurationFrequency {
     public double depthMm(Duration duration, double returnPeriodYears) {
         double hours = requireCovered(duration);
         Require.inRange("returnPeriodYears", returnPeriodYears, smallestYears, greatestYears, "years");
-        return rescaled.quantileOfReturnPeriod(returnPeriodYears) * depthMmOfOne(hours);
+        return rescaled.returnLevel(returnPeriodYears) * depthMmOfOne(hours);
     }
 
     /** Returns the depth where y is 1. */
@@ -255,7 +255,7 @@ public final class ScaledDdf implements DepthDurationFrequency {
         return ReturnPeriod.of(
                 this,
                 depthMm,
-                years -> rescaled.quantileOfReturnPeriod(years) * ofOne,
+                years -> rescaled.returnLevel(years) * ofOne,
                 depth -> rescaled.returnPeriod(depth / ofOne));
     }
 

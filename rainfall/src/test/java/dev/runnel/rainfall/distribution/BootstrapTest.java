@@ -19,9 +19,9 @@ class BootstrapTest {
     @Test
     void theSameSeedGivesTheSameLimits() {
         Bootstrap bootstrap = Bootstrap.of(200, 11);
-        assertThat(bootstrap.quantile(fit, SAMPLE, 30)).isEqualTo(bootstrap.quantile(fit, SAMPLE, 30));
-        assertThat(bootstrap.quantile(fit, SAMPLE, 30))
-                .isNotEqualTo(Bootstrap.of(200, 12).quantile(fit, SAMPLE, 30));
+        assertThat(bootstrap.returnLevel(fit, SAMPLE, 30)).isEqualTo(bootstrap.returnLevel(fit, SAMPLE, 30));
+        assertThat(bootstrap.returnLevel(fit, SAMPLE, 30))
+                .isNotEqualTo(Bootstrap.of(200, 12).returnLevel(fit, SAMPLE, 30));
     }
 
     /**
@@ -31,9 +31,9 @@ class BootstrapTest {
     @Test
     void theStandardErrorIsThatOfTheory() {
         double s = SampleMoments.of(SAMPLE).standardDeviation();
-        double k = (fit.quantile(30) - SampleMoments.of(SAMPLE).mean()) / s;
+        double k = (fit.returnLevel(30) - SampleMoments.of(SAMPLE).mean()) / s;
         double theory = s / Math.sqrt(50) * Math.sqrt(1 + 1.1396 * k + 1.1 * k * k);
-        var interval = Bootstrap.of(4000, 5).quantile(fit, SAMPLE, 30);
+        var interval = Bootstrap.of(4000, 5).returnLevel(fit, SAMPLE, 30);
         assertThat(interval.standardError() / theory).isCloseTo(1, within(0.08));
         assertThat(interval.lower()).isLessThan(interval.estimate());
         assertThat(interval.upper()).isGreaterThan(interval.estimate());
@@ -44,12 +44,12 @@ class BootstrapTest {
     @Test
     void theLimitsOfAReturnPeriodAreThoseOfItsQuantile() {
         Bootstrap bootstrap = Bootstrap.of(400, 3);
-        double value = fit.quantile(25);
+        double value = fit.returnLevel(25);
         var period = bootstrap.returnPeriod(fit, SAMPLE, value);
         assertThat(period.estimate()).isCloseTo(25, within(1e-9));
-        assertThat(bootstrap.quantile(fit, SAMPLE, period.upper()).lower() / value)
+        assertThat(bootstrap.returnLevel(fit, SAMPLE, period.upper()).lower() / value)
                 .isCloseTo(1, within(2e-3));
-        assertThat(bootstrap.quantile(fit, SAMPLE, period.lower()).upper() / value)
+        assertThat(bootstrap.returnLevel(fit, SAMPLE, period.lower()).upper() / value)
                 .isCloseTo(1, within(2e-3));
         assertThat(period.standardError()).isNaN();
         assertThatIllegalArgumentException()
@@ -72,11 +72,11 @@ class BootstrapTest {
     void aSmallSampleLosesNoReplicates() {
         double[] five = {12, 15, 18, 30, 14};
         Fit small = Fit.of(DistributionFamily.GUMBEL, FitMethod.L_MOMENTS, five);
-        assertThat(Bootstrap.of(1000, 1).quantile(small, five, 10).failed()).isZero();
+        assertThat(Bootstrap.of(1000, 1).returnLevel(small, five, 10).failed()).isZero();
         // All five the same: 5 in 3125 resamples.
         assertThat(Bootstrap.of(1000, 1)
                         .withResampling()
-                        .quantile(small, five, 10)
+                        .returnLevel(small, five, 10)
                         .failed())
                 .isLessThan(8);
     }
@@ -103,8 +103,8 @@ class BootstrapTest {
 
     private List<Object> all(Bootstrap bootstrap) {
         return List.of(
-                bootstrap.quantile(fit, SAMPLE, 30),
-                bootstrap.withResampling().quantile(fit, SAMPLE, 30),
+                bootstrap.returnLevel(fit, SAMPLE, 30),
+                bootstrap.withResampling().returnLevel(fit, SAMPLE, 30),
                 bootstrap.significance(fit, SAMPLE),
                 bootstrap.criticalValues(fit, PlottingPosition.GRINGORTEN, 0.1, 0.05));
     }
@@ -118,11 +118,9 @@ class BootstrapTest {
     @CsvSource({"EXPONENTIAL, 0", "GENERALIZED_PARETO, 0.1"})
     void aTestOfABoundedFamilyRejectsAsManyAsItSays(DistributionFamily family, double shape) {
         GeneralizedPareto truth = GeneralizedPareto.of(10, 5, shape);
-        Fit fitted = new Fit(
-                family,
-                FitMethod.L_MOMENTS,
-                30,
-                family == DistributionFamily.EXPONENTIAL ? Exponential.of(10, 5) : truth);
+        Fit fitted = family == DistributionFamily.EXPONENTIAL
+                ? Fit.from(family, FitMethod.L_MOMENTS, 30, 10, 5)
+                : Fit.from(family, FitMethod.L_MOMENTS, 30, 10, 5, shape);
         Bootstrap.CriticalValues critical =
                 Bootstrap.of(4000, 1).criticalValues(fitted, PlottingPosition.CUNNANE, 0.05, 0.5);
         assertThat(critical.replicates()).isEqualTo(4000);
@@ -165,8 +163,7 @@ class BootstrapTest {
     /** Many samples of ten have no maximum of the Pearson III likelihood: they are counted, and too few are refused. */
     @Test
     void failedReplicatesAreCounted() {
-        Fit pearson =
-                new Fit(DistributionFamily.PEARSON_III, FitMethod.MAXIMUM_LIKELIHOOD, 10, PearsonIII.of(30, 8, 1.2));
+        Fit pearson = Fit.from(DistributionFamily.PEARSON_III, FitMethod.MAXIMUM_LIKELIHOOD, 10, 30, 8, 1.2);
         double[] ten = sample(PearsonIII.of(30, 8, 1.2), 10, 4);
         Bootstrap.Significance significance = Bootstrap.of(200, 1).significance(pearson, ten);
         assertThat(significance.failed()).isGreaterThan(20);
@@ -208,7 +205,10 @@ class BootstrapTest {
     void refusesBadInput() {
         assertThatIllegalArgumentException()
                 .isThrownBy(() -> Bootstrap.of(19, 1))
-                .withMessage("replicates must be at least 20, was 19");
+                .withMessage("replicates must be in [20, 1000000], was 19");
+        assertThatIllegalArgumentException()
+                .isThrownBy(() -> Bootstrap.of(Integer.MAX_VALUE, 1))
+                .withMessage("replicates must be in [20, 1000000], was 2147483647");
         assertThatIllegalArgumentException()
                 .isThrownBy(() -> Bootstrap.of(20, 1).withConfidence(1))
                 .withMessage("confidence must be in [0.5, 0.999], was 1");

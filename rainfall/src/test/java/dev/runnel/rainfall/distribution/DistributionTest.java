@@ -14,8 +14,8 @@ import org.junit.jupiter.params.provider.ValueSource;
 class DistributionTest {
     @Test
     void aShapeNearZeroJoinsTheLimit() {
-        double gumbel = Gumbel.of(30, 8).quantileOfReturnPeriod(1000);
-        assertThat(Gev.of(30, 8, 1e-12).quantileOfReturnPeriod(1000)).isCloseTo(gumbel, within(1e-8));
+        double gumbel = Gumbel.of(30, 8).returnLevel(1000);
+        assertThat(Gev.of(30, 8, 1e-12).returnLevel(1000)).isCloseTo(gumbel, within(1e-8));
         assertThat(Gev.of(30, 8, 1e-12).lMoments().lambda1())
                 .isCloseTo(Gumbel.of(30, 8).lMoments().lambda1(), within(1e-10));
         assertThat(Gev.of(30, 8, 1e-12).lMoments().tau4())
@@ -123,9 +123,9 @@ class DistributionTest {
                 .withMessage("shape must be finite, was NaN");
         assertThatIllegalArgumentException()
                 .isThrownBy(() -> Gumbel.of(30, 8).quantile(1))
-                .withMessage("nonExceedance must be inside (0, 1), was 1.0");
+                .withMessage("probability must be inside (0, 1), was 1.0");
         assertThatIllegalArgumentException()
-                .isThrownBy(() -> Gumbel.of(30, 8).quantileOfReturnPeriod(1))
+                .isThrownBy(() -> Gumbel.of(30, 8).returnLevel(1))
                 .withMessage("years must be greater than 1 and finite among annual maxima, was 1.0");
         assertThatIllegalArgumentException()
                 .isThrownBy(() -> Gumbel.of(30, 8).cdf(Double.NaN))

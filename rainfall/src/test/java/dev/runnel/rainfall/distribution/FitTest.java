@@ -1,23 +1,39 @@
 package dev.runnel.rainfall.distribution;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatExceptionOfType;
 import static org.assertj.core.api.Assertions.assertThatIllegalArgumentException;
 import static org.assertj.core.api.Assertions.within;
 
 import java.util.Arrays;
+import java.util.List;
 import java.util.Random;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
-import org.junit.jupiter.params.provider.EnumSource;
+import org.junit.jupiter.params.provider.MethodSource;
+import org.junit.jupiter.params.provider.ValueSource;
 
 class FitTest {
     private static final double[] SAMPLE = sample(Gev.of(30, 8, -0.1), 60);
 
+    static List<DistributionFamily> searched() {
+        return DistributionFamily.all().stream()
+                .filter(family -> !List.of(
+                                DistributionFamily.EXPONENTIAL,
+                                DistributionFamily.GENERALIZED_PARETO,
+                                DistributionFamily.KAPPA)
+                        .contains(family))
+                .toList();
+    }
+
+    static List<DistributionFamily> allButKappa() {
+        return DistributionFamily.all().stream()
+                .filter(family -> family != DistributionFamily.KAPPA)
+                .toList();
+    }
+
     @ParameterizedTest
-    @EnumSource(
-            value = DistributionFamily.class,
-            mode = EnumSource.Mode.EXCLUDE,
-            names = {"EXPONENTIAL", "GENERALIZED_PARETO", "KAPPA"})
+    @MethodSource("searched")
     void noNeighbourHasAGreaterLikelihood(DistributionFamily family) {
         LikelihoodFit fit = LikelihoodFit.of(family, SAMPLE);
         double[] p = fit.distribution().parameters().values().stream()
@@ -27,8 +43,7 @@ class FitTest {
             for (double move : new double[] {-1e-3, 1e-3}) {
                 double[] near = p.clone();
                 near[i] += move;
-                assertThat(Rebuilt.of(fit.distribution(), near).logLikelihood(SAMPLE))
-                        .isLessThan(fit.logLikelihood());
+                assertThat(fit.family().with(near).logLikelihood(SAMPLE)).isLessThan(fit.logLikelihood());
             }
         }
         assertThat(fit.standardErrors().values()).hasSize(p.length).allMatch(error -> error > 0);
@@ -48,12 +63,12 @@ class FitTest {
     @Test
     void peaksGiveBackScaleAndShape() {
         double[] peaks = sample(GeneralizedPareto.of(10, 4, 0.1), 5_000);
-        GeneralizedPareto fitted =
-                (GeneralizedPareto) LikelihoodFit.ofPeaks(10, peaks).distribution();
+        GeneralizedPareto fitted = (GeneralizedPareto)
+                LikelihoodFit.of(GeneralizedPareto.above(10), peaks).distribution();
         assertThat(fitted.scale).isCloseTo(4, within(0.3));
         assertThat(fitted.shape).isCloseTo(0.1, within(0.06));
         assertThatIllegalArgumentException()
-                .isThrownBy(() -> LikelihoodFit.ofPeaks(10, 11, 10, 12, 13))
+                .isThrownBy(() -> LikelihoodFit.of(GeneralizedPareto.above(10), 11, 10, 12, 13))
                 .withMessage("peaks must be above threshold 10.0, was 10.0");
     }
 
@@ -64,8 +79,9 @@ class FitTest {
                 .withMessage("sample must have more values than KAPPA has parameters, 4, had 4");
         assertThatIllegalArgumentException()
                 .isThrownBy(() -> Fit.of(DistributionFamily.KAPPA, FitMethod.MOMENTS, SAMPLE))
-                .withMessage("family must be one with at most three parameters for a fit by moments, since the fourth"
-                        + " moment of so few values says too little, was KAPPA");
+                .withMessage(
+                        "family must not be KAPPA for a fit by moments, since the fourth moment of so few values says too"
+                                + " little");
         assertThatIllegalArgumentException()
                 .isThrownBy(() -> Fit.of(DistributionFamily.KAPPA, FitMethod.MAXIMUM_LIKELIHOOD, SAMPLE))
                 .withMessageStartingWith("family must not be KAPPA for a fit by maximum likelihood");
@@ -82,15 +98,15 @@ class FitTest {
 
     /** Every family and method on the smallest sample it takes: a usable answer, or a refusal that says why. */
     @ParameterizedTest
-    @EnumSource(DistributionFamily.class)
+    @MethodSource("dev.runnel.rainfall.distribution.DistributionFamily#all")
     void theSmallestSampleIsFittedOrRefused(DistributionFamily family) {
         int least = Math.max(4, family.parameterCount() + 1);
         double[] smallest = Arrays.copyOf(new double[] {21, 30, 18.5, 25, 41, 23, 28}, least);
         for (FitMethod method : FitMethod.values()) {
             try {
                 Fit fit = Fit.of(family, method, smallest);
-                assertThat(fit.quantile(50)).as(family + " " + method).isGreaterThan(fit.quantile(2));
-            } catch (IllegalArgumentException e) {
+                assertThat(fit.returnLevel(50)).as(family + " " + method).isGreaterThan(fit.returnLevel(2));
+            } catch (IllegalArgumentException | NoFitException e) {
                 assertThat(e).message().matches("(?s)(family|shape|sample|tau).* must .*");
             }
             assertThatIllegalArgumentException()
@@ -117,7 +133,7 @@ class FitTest {
         assertThat(gumbel.lMoments().lambda1()).isCloseTo(7.075, within(1e-14));
         assertThat(LikelihoodFit.of(DistributionFamily.GUMBEL, pairs).logLikelihood())
                 .isGreaterThan(gumbel.logLikelihood(pairs));
-        assertThatIllegalArgumentException()
+        assertThatExceptionOfType(NoFitException.class)
                 .isThrownBy(() -> Fit.of(DistributionFamily.KAPPA, FitMethod.L_MOMENTS, 5, 5.1, 5.15, 9, 9.2))
                 .withMessageStartingWith("tau3 and tau4 must be those of a kappa distribution");
         assertThatIllegalArgumentException()
@@ -127,13 +143,13 @@ class FitTest {
 
     /** All equal but one: L-skewness of 1, which no family with a shape has, and those without do not use. */
     @ParameterizedTest
-    @EnumSource(value = DistributionFamily.class, mode = EnumSource.Mode.EXCLUDE, names = "KAPPA")
+    @MethodSource("allButKappa")
     void oneValueApartIsFittedByTheFamiliesWithoutAShape(DistributionFamily family) {
         if (family.parameterCount() == 2) {
-            assertThat(Fit.of(family, FitMethod.L_MOMENTS, 20, 20, 20, 35).quantile(10))
+            assertThat(Fit.of(family, FitMethod.L_MOMENTS, 20, 20, 20, 35).returnLevel(10))
                     .isFinite();
         } else {
-            assertThatIllegalArgumentException()
+            assertThatExceptionOfType(NoFitException.class)
                     .isThrownBy(() -> Fit.of(family, FitMethod.L_MOMENTS, 20, 20, 20, 35))
                     .withMessageMatching(
                             "tau3 must be inside \\(-1, 1\\) for a family with a shape, was (1|0\\.9999.*)");
@@ -142,7 +158,7 @@ class FitTest {
 
     /** Of 1000 samples of each size none is refused by a family that needs no fourth moment. */
     @ParameterizedTest
-    @EnumSource(value = DistributionFamily.class, mode = EnumSource.Mode.EXCLUDE, names = "KAPPA")
+    @MethodSource("allButKappa")
     void everySmallSampleIsFittedByLMoments(DistributionFamily family) {
         Random random = new Random(5);
         Gumbel parent = Gumbel.of(60, 8);
@@ -152,7 +168,8 @@ class FitTest {
                 for (int j = 0; j < n; j++) {
                     x[j] = parent.quantile(random.nextDouble(1e-12, 1));
                 }
-                assertThat(Fit.of(family, FitMethod.L_MOMENTS, x).quantile(10)).isFinite();
+                assertThat(Fit.of(family, FitMethod.L_MOMENTS, x).returnLevel(10))
+                        .isFinite();
             }
         }
     }
@@ -165,24 +182,23 @@ class FitTest {
         assertThat(fit.standardErrors()).containsEntry("xi", 0.5).containsEntry("alpha", 1.0);
         assertThat(fit.logLikelihood()).isCloseTo(-4 * Math.log(2) - 4, within(1e-14));
         // x = xi + alpha ln T, so its variance is 0.25 + (ln T)^2.
-        assertThat(fit.quantileStandardError(10)).isCloseTo(Math.hypot(0.5, Math.log(10)), within(1e-8));
+        assertThat(fit.returnLevelStandardError(10)).isCloseTo(Math.hypot(0.5, Math.log(10)), within(1e-8));
     }
 
     /** The threshold is known, so it adds nothing to the error: x = 10 + alpha ln T if k were 0 and known. */
     @Test
     void theErrorOfPeaksCountsTheEstimatedParametersOnly() {
-        LikelihoodFit fit = LikelihoodFit.ofPeaks(10, sample(GeneralizedPareto.of(10, 4, 0.1), 400));
+        LikelihoodFit fit =
+                LikelihoodFit.of(GeneralizedPareto.above(10), sample(GeneralizedPareto.of(10, 4, 0.1), 400));
         assertThat(fit.covariance()).hasSize(2);
-        double error = fit.quantileStandardError(10);
+        double error = fit.quantileStandardError(0.9);
         double scale = fit.standardErrors().getOrDefault("alpha", Double.NaN);
         assertThat(error).isBetween(0.2 * scale, 3 * scale);
     }
 
     /** Moments of the fitted distribution by the trapezoidal rule on the normal variate are those of the sample. */
     @ParameterizedTest
-    @EnumSource(
-            value = DistributionFamily.class,
-            names = {"GENERALIZED_LOGISTIC", "GENERALIZED_NORMAL", "GENERALIZED_PARETO", "GEV", "PEARSON_III"})
+    @ValueSource(strings = {"GENERALIZED_LOGISTIC", "GENERALIZED_NORMAL", "GENERALIZED_PARETO", "GEV", "PEARSON_III"})
     void aFitByMomentsHasTheMoments(DistributionFamily family) {
         double[] mild = {21, 30, 18.5, 25, 33, 23, 28, 26, 24, 27, 22};
         SampleMoments wanted = SampleMoments.of(mild);
@@ -213,16 +229,19 @@ class FitTest {
             }
         }
         assertThat(PlottingPosition.WEIBULL.nonExceedance(3, 9)).isEqualTo(0.3);
+        assertThat(PlottingPosition.WEIBULL.nonExceedance(Integer.MAX_VALUE, Integer.MAX_VALUE))
+                .isCloseTo(1, within(1e-9))
+                .isLessThan(1);
         assertThatIllegalArgumentException()
                 .isThrownBy(() -> PlottingPosition.HAZEN.nonExceedance(0, 9))
                 .withMessage("rank must be in [1, 9], was 0");
         assertThatIllegalArgumentException()
                 .isThrownBy(() -> PlottingPosition.HAZEN.nonExceedance(1, 0))
                 .withMessage("size must be at least 1, was 0");
-        for (int size : new int[] {0, -1}) {
+        for (int size : new int[] {0, -1, Integer.MAX_VALUE}) {
             assertThatIllegalArgumentException()
                     .isThrownBy(() -> PlottingPosition.HAZEN.nonExceedances(size))
-                    .withMessage("size must be at least 1, was " + size);
+                    .withMessage("size must be in [1, 100000000], was " + size);
         }
     }
 

@@ -166,7 +166,7 @@ class AnnualMaximaTest {
         var table = AnnualMaxima.of(years, depths, HOUR).table(DistributionFamily.GUMBEL, FitMethod.MOMENTS, 2, 10);
         assertThat(table.depthMm(DAY, 10))
                 .isEqualTo(Fit.of(DistributionFamily.GUMBEL, FitMethod.MOMENTS, depths.get(DAY))
-                        .quantile(10));
+                        .returnLevel(10));
         depths.put(HOUR, new double[] {20, 22, 25, 31, 28, 24, 80});
         depths.put(Duration.ofHours(2), new double[] {33, 34, 35, 34, 36, 33, 80});
         assertThatIllegalArgumentException()

@@ -4,8 +4,8 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatIllegalArgumentException;
 import static org.assertj.core.api.Assertions.within;
 
+import dev.runnel.rainfall.distribution.Distribution;
 import dev.runnel.rainfall.distribution.FitMethod;
-import dev.runnel.rainfall.distribution.GeneralizedPareto;
 import dev.runnel.timeseries.RegularSeries;
 import java.time.Duration;
 import java.time.Instant;
@@ -52,37 +52,40 @@ class PeaksOverThresholdTest {
     @Test
     void theReturnPeriodIsInYearsAndNotInPeaks() {
         PeaksOverThreshold peaks = PeaksOverThreshold.of(10, 2, 11, 12, 13, 15, 20, 11.5);
-        GeneralizedPareto peak = peaks.fit(FitMethod.L_MOMENTS);
-        double fifty = peaks.quantile(peak, 50);
-        assertThat(peaks.returnPeriod(peak, fifty)).isCloseTo(50, within(1e-10));
+        PeaksFit peak = peaks.fit(FitMethod.L_MOMENTS);
+        double fifty = peak.returnLevel(50);
+        assertThat(peak.returnPeriod(fifty)).isCloseTo(50, within(1e-10));
         // Three peaks a year: the 50-year value is that of every 150th peak.
-        assertThat(peak.returnPeriod(fifty)).isCloseTo(150, within(1e-10));
-        assertThat(peaks.returnPeriod(peak, 10)).isCloseTo(1 / 3.0, within(1e-15));
-        assertThat(peaks.returnPeriod(GeneralizedPareto.of(10, 5, 0.5), 20)).isInfinite();
-        assertThat(PeaksOverThreshold.of(10, 2).returnPeriod(peak, 12)).isInfinite();
+        assertThat(peak.distribution().returnPeriod(fifty)).isCloseTo(150, within(1e-10));
+        assertThat(peak.returnPeriod(10)).isCloseTo(1 / 3.0, within(1e-15));
+        // Of means 2.5 and L-scales near it the shape is positive, and the level above the bound never comes.
+        PeaksFit bounded = PeaksOverThreshold.of(10, 2, 11, 12, 13, 14, 15).fit(FitMethod.L_MOMENTS);
+        assertThat(bounded.returnPeriod(bounded.distribution().upperBound())).isInfinite();
         assertThatIllegalArgumentException()
-                .isThrownBy(() -> peaks.returnPeriod(peak, 9.5))
-                .withMessage("value must be at least the threshold 10 and finite, was 9.5");
+                .isThrownBy(() -> peak.returnPeriod(9.5))
+                .withMessage("level must be at least the threshold 10 and finite, was 9.5");
     }
 
     @Test
     void theReturnLevelCountsEveryExceedance() {
         PeaksOverThreshold peaks = PeaksOverThreshold.of(10, 20, 11, 12, 13, 15, 20, 11.5, 12.5, 14, 30, 10.5);
         assertThat(peaks.ratePerYear()).isEqualTo(0.5);
-        GeneralizedPareto peak = peaks.fit(FitMethod.L_MOMENTS);
-        assertThat(peak.lMoments().lambda1())
+        PeaksFit peak = peaks.fit(FitMethod.L_MOMENTS);
+        assertThat(peak.distribution().lMoments().lambda1())
                 .isCloseTo(Arrays.stream(peaks.peaks()).average().orElseThrow(), within(1e-12));
-        double level = peaks.quantile(peak, 40);
-        assertThat(peak.exceedance(level)).isCloseTo(1 / 20.0, within(1e-14));
+        double level = peak.returnLevel(40);
+        assertThat(peak.distribution().exceedance(level)).isCloseTo(1 / 20.0, within(1e-14));
         assertThatIllegalArgumentException()
-                .isThrownBy(() -> peaks.quantile(peak, 2))
-                .withMessage("returnPeriodYears must be above 2 years, the mean time between peaks, was 2.0");
+                .isThrownBy(() -> peak.returnLevel(2))
+                .withMessage("years must be above 2 years, the mean time between peaks, and finite, was 2.0");
     }
 
     /** By hand: excesses 1, 2, 3, 6 have mean 3 and variance 14/3, so k = (27/14 - 1)/2, alpha = 3 (27/14 + 1)/2. */
     @Test
     void momentsOfTheExcesses() {
-        GeneralizedPareto peak = PeaksOverThreshold.of(10, 2, 11, 12, 13, 16).fit(FitMethod.MOMENTS);
+        Distribution peak = PeaksOverThreshold.of(10, 2, 11, 12, 13, 16)
+                .fit(FitMethod.MOMENTS)
+                .distribution();
         assertThat(peak.parameters().get("xi")).isEqualTo(10);
         assertThat(peak.parameters().get("k")).isCloseTo(13.0 / 28, within(1e-14));
         assertThat(peak.parameters().get("alpha")).isCloseTo(123.0 / 28, within(1e-14));

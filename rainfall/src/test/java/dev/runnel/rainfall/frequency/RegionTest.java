@@ -28,8 +28,8 @@ class RegionTest {
                         .mapToDouble(Double::doubleValue)
                         .average())
                 .hasValueCloseTo(1.0, within(1e-10));
-        assertThat(region.quantile(40, DistributionFamily.GEV, 100))
-                .isCloseTo(40 * region.growthCurve(DistributionFamily.GEV).quantileOfReturnPeriod(100), within(1e-12));
+        assertThat(region.returnLevel(40, DistributionFamily.GEV, 100))
+                .isCloseTo(40 * region.growthCurve(DistributionFamily.GEV).returnLevel(100), within(1e-12));
     }
 
     @Test

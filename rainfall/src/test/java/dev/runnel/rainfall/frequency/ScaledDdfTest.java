@@ -20,7 +20,7 @@ import java.util.TreeMap;
 import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
-import org.junit.jupiter.params.provider.EnumSource;
+import org.junit.jupiter.params.provider.ValueSource;
 
 class ScaledDdfTest {
     private static final Duration HOUR = Duration.ofHours(1);
@@ -47,7 +47,7 @@ class ScaledDdfTest {
     }
 
     @ParameterizedTest
-    @EnumSource(names = {"GUMBEL", "GEV", "NORMAL", "GENERALIZED_LOGISTIC", "PEARSON_III", "LOG_NORMAL"})
+    @ValueSource(strings = {"GUMBEL", "GEV", "NORMAL", "GENERALIZED_LOGISTIC", "PEARSON_III", "LOG_NORMAL"})
     void everyDepthIsAboveZeroAndRisesWithDurationAndReturnPeriod(DistributionFamily family) {
         ScaledDdf ddf = ScaledDdf.of(spread(), family, FitMethod.L_MOMENTS);
         for (int i = 0; i <= 50; i++) {
@@ -103,7 +103,7 @@ class ScaledDdfTest {
                 .isCloseTo(ddf.depthMm(Duration.ofMinutes(10), 5), within(1e-6))
                 .isCloseTo(
                         Fit.of(DistributionFamily.GUMBEL, FitMethod.L_MOMENTS, same)
-                                .quantile(5),
+                                .returnLevel(5),
                         within(0.5));
     }
 
@@ -171,7 +171,7 @@ class ScaledDdfTest {
         assertThat(ddf.eta()).isCloseTo(0.7, within(0.05));
         for (double d : hours) {
             Duration duration = Duration.ofHours((long) d);
-            double expected = y.quantileOfReturnPeriod(50) * d / Math.pow(d + 0.2, 0.7);
+            double expected = y.returnLevel(50) * d / Math.pow(d + 0.2, 0.7);
             assertThat(ddf.depthMm(duration, 50) / expected).isCloseTo(1, within(0.08));
             ReturnPeriod back = ddf.returnPeriod(duration, ddf.depthMm(duration, 50));
             assertThat(back.isWithin()).isTrue();

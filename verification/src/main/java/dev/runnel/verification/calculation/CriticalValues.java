@@ -5,8 +5,6 @@ import dev.runnel.rainfall.distribution.DistributionFamily;
 import dev.runnel.rainfall.distribution.Fit;
 import dev.runnel.rainfall.distribution.FitMethod;
 import dev.runnel.rainfall.distribution.GoodnessOfFit;
-import dev.runnel.rainfall.distribution.Gumbel;
-import dev.runnel.rainfall.distribution.Normal;
 import dev.runnel.rainfall.distribution.PlottingPosition;
 import java.util.List;
 import java.util.Map;
@@ -23,7 +21,7 @@ final class CriticalValues {
     private record Case(DistributionFamily family, FitMethod method, PlottingPosition position, int size) {
         List<GoodnessOfFit> simulated() {
             boolean gumbel = family == DistributionFamily.GUMBEL;
-            Fit fit = new Fit(family, method, size, gumbel ? Gumbel.of(0, 1) : Normal.of(0, 1));
+            Fit fit = Fit.from(family, method, size, 0, 1);
             return Bootstrap.of(gumbel ? 4000 : 20_000, 1)
                     .criticalValues(fit, position, SIGNIFICANCES)
                     .values();

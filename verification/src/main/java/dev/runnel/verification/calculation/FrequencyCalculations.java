@@ -2,21 +2,10 @@ package dev.runnel.verification.calculation;
 
 import dev.runnel.rainfall.distribution.Distribution;
 import dev.runnel.rainfall.distribution.DistributionFamily;
-import dev.runnel.rainfall.distribution.Exponential;
 import dev.runnel.rainfall.distribution.Fit;
 import dev.runnel.rainfall.distribution.FitMethod;
-import dev.runnel.rainfall.distribution.GeneralizedLogistic;
-import dev.runnel.rainfall.distribution.GeneralizedNormal;
-import dev.runnel.rainfall.distribution.GeneralizedPareto;
-import dev.runnel.rainfall.distribution.Gev;
-import dev.runnel.rainfall.distribution.Gumbel;
-import dev.runnel.rainfall.distribution.Kappa;
 import dev.runnel.rainfall.distribution.LMoments;
 import dev.runnel.rainfall.distribution.LikelihoodFit;
-import dev.runnel.rainfall.distribution.LogNormal;
-import dev.runnel.rainfall.distribution.LogPearsonIII;
-import dev.runnel.rainfall.distribution.Normal;
-import dev.runnel.rainfall.distribution.PearsonIII;
 import dev.runnel.rainfall.distribution.PlottingPosition;
 import dev.runnel.rainfall.distribution.SampleMoments;
 import java.util.List;
@@ -70,7 +59,7 @@ final class FrequencyCalculations {
                         "frequency.fit.quantile",
                         "of the variate",
                         FITTED + " years",
-                        in -> fit(in).quantile(in.number("years"))),
+                        in -> fit(in).returnLevel(in.number("years"))),
                 of(
                         "frequency.fit.log-likelihood",
                         "1",
@@ -85,7 +74,7 @@ final class FrequencyCalculations {
                         "frequency.fit.quantile-standard-error",
                         "of the variate",
                         "family sample years",
-                        in -> likelihood(in).quantileStandardError(in.number("years"))),
+                        in -> likelihood(in).returnLevelStandardError(in.number("years"))),
                 of(
                         "frequency.critical.plot-correlation",
                         "1",
@@ -109,24 +98,11 @@ final class FrequencyCalculations {
     }
 
     private static Distribution distribution(Inputs in) {
-        double[] p = in.sample("parameters");
-        return switch (family(in)) {
-            case EXPONENTIAL -> Exponential.of(p[0], p[1]);
-            case GUMBEL -> Gumbel.of(p[0], p[1]);
-            case NORMAL -> Normal.of(p[0], p[1]);
-            case LOG_NORMAL -> LogNormal.of(p[0], p[1]);
-            case GEV -> Gev.of(p[0], p[1], p[2]);
-            case GENERALIZED_LOGISTIC -> GeneralizedLogistic.of(p[0], p[1], p[2]);
-            case GENERALIZED_NORMAL -> GeneralizedNormal.of(p[0], p[1], p[2]);
-            case GENERALIZED_PARETO -> GeneralizedPareto.of(p[0], p[1], p[2]);
-            case PEARSON_III -> PearsonIII.of(p[0], p[1], p[2]);
-            case LOG_PEARSON_III -> LogPearsonIII.of(p[0], p[1], p[2]);
-            case KAPPA -> Kappa.of(p[0], p[1], p[2], p[3]);
-        };
+        return family(in).with(in.sample("parameters"));
     }
 
     static DistributionFamily family(Inputs in) {
-        return DistributionFamily.valueOf(constant(in.text("family")));
+        return DistributionFamily.named(in.text("family"));
     }
 
     private static Fit fit(Inputs in) {

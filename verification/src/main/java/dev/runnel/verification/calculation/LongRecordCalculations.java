@@ -40,7 +40,7 @@ final class LongRecordCalculations {
         static final RegularSeries RECORD = InventedRecord.tenMinutes();
         static final AnnualMaxima RAW = AnnualMaxima.from(RECORD, DURATIONS, YearRule.calendar());
         static final AnnualMaxima MAXIMA = RAW.withClockCorrection();
-        static final Map<List<Object>, Bootstrap.ConfidenceInterval> LIMITS = new ConcurrentHashMap<>();
+        static final Map<List<Object>, Bootstrap.Interval> LIMITS = new ConcurrentHashMap<>();
         static final DurationPeaks PEAKS =
                 DurationPeaks.from(RECORD, DURATIONS, 3, Duration.ofHours(6)).withClockCorrection();
         static final ScaledDdf SCALED = ScaledDdf.of(MAXIMA, DistributionFamily.GEV, FitMethod.L_MOMENTS);
@@ -72,7 +72,7 @@ final class LongRecordCalculations {
                         "long-record.fit.quantile",
                         "mm",
                         "minutes family method years",
-                        in -> fit(in).quantile(in.number("years"))),
+                        in -> fit(in).returnLevel(in.number("years"))),
                 of(
                         "long-record.limit.lower",
                         "mm",
@@ -105,7 +105,7 @@ final class LongRecordCalculations {
                         "long-record.peaks.quantile",
                         "mm",
                         "minutes years",
-                        in -> peaks(in).quantile(peaks(in).fit(FitMethod.L_MOMENTS), in.number("years"))),
+                        in -> peaks(in).fit(FitMethod.L_MOMENTS).returnLevel(in.number("years"))),
                 of(
                         "long-record.event.depth",
                         "mm",
@@ -149,7 +149,7 @@ final class LongRecordCalculations {
     }
 
     private static DistributionFamily family(Inputs in) {
-        return DistributionFamily.valueOf(FrequencyCalculations.constant(in.text("family")));
+        return DistributionFamily.named(in.text("family"));
     }
 
     private static FitMethod method(Inputs in) {
@@ -168,10 +168,10 @@ final class LongRecordCalculations {
         return Held.MAXIMA.fit(minutes(in), family(in), method(in));
     }
 
-    private static Bootstrap.ConfidenceInterval limits(Inputs in) {
+    private static Bootstrap.Interval limits(Inputs in) {
         return Held.LIMITS.computeIfAbsent(List.of(minutes(in), in.number("years")), asked -> {
             Fit fit = Held.MAXIMA.fit(minutes(in), DistributionFamily.GEV, FitMethod.L_MOMENTS);
-            return Bootstrap.of(5000, 1).quantile(fit, Held.MAXIMA.depthsMm(minutes(in)), in.number("years"));
+            return Bootstrap.of(5000, 1).returnLevel(fit, Held.MAXIMA.depthsMm(minutes(in)), in.number("years"));
         });
     }
 
