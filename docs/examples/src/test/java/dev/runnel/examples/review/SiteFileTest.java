@@ -78,7 +78,7 @@ class SiteFileTest {
             shape = pear                   | line 4, column 9: shape must be one of circular, egg, box, was "pear"
             width = 600 mm                 | line 4, column 9: width does not belong to the shape circular
             sensor offset = -3 mm          | line 4, column 17: sensor offset must be 0 or greater, was "-3 mm"
-            sensor offset = 450 mm         | line 4, column 17: sensor offset is not possible: sensorOffset must be in [0, 0.45) m, was 0.45
+            sensor offset = 450 mm         | line 4, column 17: sensor offset is not possible: sensorAboveInvert must be in [0, 0.45) m, was 0.45
             velocity factor = 90           | line 4, column 19: velocity factor is not possible: velocityFactor must be in [0.1, 2], was 90
             tip size = 0 mm                | line 4, column 12: tip size is not possible: tipMm must be in [0.01, 5] mm, was 0
             time zone = Europe/Londn       | line 4, column 13: time zone must be UTC, an offset such as +01:00 or a zone such as Europe/London, was "Europe/Londn"
