@@ -65,8 +65,7 @@ public final class Backwater {
         Require.positive("discharge", discharge, "m3/s");
         // Throws with the reason where there is no normal depth.
         conduit.normalDepth(discharge);
-        return new Backwater(
-                new ReachFlow(Reach.of(conduit, 1), discharge, conduit.gravity()), conduit.normalDepths(discharge));
+        return new Backwater(new ReachFlow(Reach.of(conduit, 1), discharge), conduit.normalDepths(discharge));
     }
 
     /**

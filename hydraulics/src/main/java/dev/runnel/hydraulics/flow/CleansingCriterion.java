@@ -183,7 +183,8 @@ public final class CleansingCriterion {
      * @throws NoSolutionException if no depth meets it
      */
     public double minimumDischarge(Conduit conduit) {
-        double depth = new Ratings(conduit).of(y -> valueOf(conduit.at(y))).lowestDepthFor(minimum);
+        double depth =
+                new ConduitCurves(conduit).of(y -> valueOf(conduit.at(y))).lowestDepthFor(minimum);
         if (Double.isNaN(depth)) {
             throw new NoSolutionException("no depth meets " + this + " in " + conduit);
         }

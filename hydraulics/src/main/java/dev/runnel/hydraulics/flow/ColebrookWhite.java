@@ -162,7 +162,7 @@ public final class ColebrookWhite implements FittableResistance {
      */
     @Override
     public double[] breakDepths(CrossSection section, double gradient, double gravity) {
-        Rating radii = Rating.of(section, section.breakDepths(), section::hydraulicRadius);
+        InvertibleCurve radii = InvertibleCurve.of(section, section.breakDepths(), section::hydraulicRadius);
         // In an open section the radius may have a bound that no depth reaches; a kilometre of water is deep enough.
         double most = Double.isInfinite(section.height()) ? section.hydraulicRadius(1000) : Double.POSITIVE_INFINITY;
         return DoubleStream.of(transitionRadius(gradient, gravity), roughness / 4)

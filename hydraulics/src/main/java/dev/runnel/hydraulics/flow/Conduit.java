@@ -29,7 +29,9 @@ public final class Conduit {
     private final Resistance resistance;
     private final double gravity;
 
-    private final Ratings ratings = new Ratings(this);
+    private final CriticalFlow critical;
+
+    private final ConduitCurves curves = new ConduitCurves(this);
 
     private Conduit(CrossSection section, Gradient gradient, Resistance resistance, double gravity) {
         this.section = Objects.requireNonNull(section, "section");
@@ -37,6 +39,7 @@ public final class Conduit {
         this.resistance = Objects.requireNonNull(resistance, "resistance");
         this.gravity = Require.positive("gravity", gravity, "m/s2");
         Require.positive("gradient", gradient.value(), "m/m");
+        this.critical = CriticalFlow.of(section).withGravity(gravity);
     }
 
     /**
@@ -183,7 +186,7 @@ public final class Conduit {
      */
     public FlowState maximum() {
         closed();
-        return at(ratings.discharge().depthOfMaximum());
+        return at(curves.discharge().depthOfMaximum());
     }
 
     /**
@@ -194,7 +197,7 @@ public final class Conduit {
      */
     public FlowState maximumVelocity() {
         closed();
-        return at(ratings.velocity().depthOfMaximum());
+        return at(curves.velocity().depthOfMaximum());
     }
 
     /**
@@ -207,7 +210,7 @@ public final class Conduit {
      */
     public double normalDepth(double discharge) {
         Require.nonNegative("discharge", discharge, "m3/s");
-        double depth = ratings.discharge().lowestDepthFor(discharge);
+        double depth = curves.discharge().lowestDepthFor(discharge);
         if (Double.isNaN(depth)) {
             throw new NoSolutionException("no depth carries a discharge of " + Text.number(discharge)
                     + " m3/s: the maximum is " + Text.number(maximum().discharge()) + " m3/s in " + this);
@@ -225,7 +228,7 @@ public final class Conduit {
      */
     public double[] normalDepths(double discharge) {
         Require.nonNegative("discharge", discharge, "m3/s");
-        return ratings.discharge().depthsFor(discharge);
+        return curves.discharge().depthsFor(discharge);
     }
 
     /**
@@ -290,20 +293,20 @@ public final class Conduit {
     }
 
     /**
-     * Returns the discharge that is critical at a depth, q = A √(g A/T).
+     * Returns the discharge that is critical at a depth, as {@link CriticalFlow} has it: neither the gradient nor the law
+     * of resistance plays a part.
      *
      * @param depth depth above the invert, m; in [0, height of the section]
      * @return discharge, m³/s; 0 at depth 0, +∞ where the section is full and has no surface
      * @throws IllegalArgumentException if {@code depth} is outside or NaN
      */
     public double criticalDischarge(double depth) {
-        double area = section.area(depth);
-        return area == 0 ? 0 : area * Math.sqrt(gravity * area / section.topWidth(depth));
+        return critical.discharge(depth);
     }
 
     /**
-     * Returns the critical depth of a discharge: Froude's number is 1 and the specific energy least. It depends on the
-     * section alone. A round closed section has one for every discharge, ever closer to the soffit.
+     * Returns the critical depth of a discharge, as {@link CriticalFlow} has it: neither the gradient nor the law of
+     * resistance plays a part.
      *
      * @param discharge discharge, m³/s; 0 or greater
      * @return depth above the invert, m; the lowest if there are several
@@ -311,13 +314,7 @@ public final class Conduit {
      * @throws NoSolutionException if the section is full before the discharge is critical
      */
     public double criticalDepth(double discharge) {
-        Require.nonNegative("discharge", discharge, "m3/s");
-        double depth = ratings.critical().lowestDepthFor(discharge);
-        if (Double.isNaN(depth)) {
-            throw new NoSolutionException("a discharge of " + Text.number(discharge)
-                    + " m3/s is not critical at any depth below the soffit of " + section);
-        }
-        return depth;
+        return critical.depth(discharge);
     }
 
     /**

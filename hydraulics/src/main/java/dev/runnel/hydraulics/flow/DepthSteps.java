@@ -26,7 +26,7 @@ public final class DepthSteps {
      * Returns the stations of a profile through given depths, the first at distance 0 with invert 0; distances grow
      * downstream and are negative upstream.
      *
-     * @param reach section, gradient and resistance
+     * @param reach section, gradient, resistance and gravity
      * @param discharge discharge, m³/s; greater than 0
      * @param depths depths in the order of the profile, m; all on one side of critical and of normal depth
      * @return the stations
@@ -35,23 +35,8 @@ public final class DepthSteps {
      *     profile joins them
      */
     public static List<Station> through(Reach reach, double discharge, double... depths) {
-        return through(reach, discharge, Gravity.STANDARD, depths);
-    }
-
-    /**
-     * Returns the stations of a profile through given depths with a given acceleration of free fall.
-     *
-     * @param reach section, gradient and resistance
-     * @param discharge discharge, m³/s; greater than 0
-     * @param gravity g, m/s²; greater than 0
-     * @param depths depths in the order of the profile, m; all on one side of critical and of normal depth
-     * @return the stations
-     * @throws IllegalArgumentException if an argument is out of range or there are fewer than two depths
-     * @throws NoSolutionException if two depths lie on both sides of critical or of normal depth
-     */
-    public static List<Station> through(Reach reach, double discharge, double gravity, double[] depths) {
         Require.atLeast("number of depths", depths.length, 2);
-        ReachFlow flow = new ReachFlow(reach, discharge, gravity);
+        ReachFlow flow = new ReachFlow(reach, discharge);
         List<Station> stations = new ArrayList<>();
         double distance = 0;
         for (int i = 0; i < depths.length; i++) {

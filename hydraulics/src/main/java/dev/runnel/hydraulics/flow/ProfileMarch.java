@@ -14,8 +14,8 @@ final class ProfileMarch {
     private final List<Station> stations = new ArrayList<>();
     private final List<JumpPlace> jumps = new ArrayList<>();
 
-    ProfileMarch(List<Reach> reaches, double discharge, double gravity, ToIntFunction<Reach> stepsOf) {
-        reaches.forEach(reach -> flows.add(new ReachFlow(reach, discharge, gravity)));
+    ProfileMarch(List<Reach> reaches, double discharge, ToIntFunction<Reach> stepsOf) {
+        reaches.forEach(reach -> flows.add(new ReachFlow(reach, discharge)));
         steps = reaches.stream().mapToInt(stepsOf).toArray();
         slow = new double[flows.size()][];
     }

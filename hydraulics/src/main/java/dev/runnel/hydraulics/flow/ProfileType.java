@@ -54,7 +54,7 @@ public enum ProfileType {
      */
     public static ProfileType of(Reach reach, double discharge, double depth) {
         Require.positive("depth", depth, "m");
-        ReachFlow flow = new ReachFlow(reach, discharge, Gravity.STANDARD);
+        ReachFlow flow = new ReachFlow(reach, discharge);
         boolean fast = flow.flow().froudeNumber(depth) > 1;
         double bed = flow.bedSlope();
         if (bed <= 0) {

@@ -20,6 +20,7 @@ public final class Reach {
     private final double length;
     private final double drop;
     private final double lossCoefficient;
+    private final double gravity;
 
     private Reach(
             CrossSection section,
@@ -27,17 +28,19 @@ public final class Reach {
             Resistance resistance,
             double length,
             double drop,
-            double lossCoefficient) {
+            double lossCoefficient,
+            double gravity) {
         this.section = Objects.requireNonNull(section, "section");
         this.gradient = Objects.requireNonNull(gradient, "gradient");
         this.resistance = Objects.requireNonNull(resistance, "resistance");
         this.length = Require.positive("length", length, "m");
         this.drop = Require.finite("drop", drop, "m");
         this.lossCoefficient = Require.nonNegative("lossCoefficient", lossCoefficient, "");
+        this.gravity = Require.positive("gravity", gravity, "m/s2");
     }
 
     /**
-     * Returns a reach.
+     * Returns a reach under standard gravity.
      *
      * @param section the section
      * @param gradient the fall; 0 for level, negative for adverse
@@ -47,19 +50,31 @@ public final class Reach {
      * @throws IllegalArgumentException if {@code length} is not greater than 0 and finite
      */
     public static Reach of(CrossSection section, Gradient gradient, Resistance resistance, double length) {
-        return new Reach(section, gradient, resistance, length, 0, 0);
+        return new Reach(section, gradient, resistance, length, 0, 0, Gravity.STANDARD);
     }
 
     /**
-     * Returns a reach of a conduit; the gravity of the conduit is not taken over.
+     * Returns a reach of a conduit.
      *
-     * @param conduit section, gradient and resistance
+     * @param conduit section, gradient, resistance and gravity
      * @param length length along the flow, m; greater than 0
      * @return the reach
      * @throws IllegalArgumentException if {@code length} is not greater than 0 and finite
      */
     public static Reach of(Conduit conduit, double length) {
-        return of(conduit.section(), conduit.gradient(), conduit.resistance(), length);
+        return of(conduit.section(), conduit.gradient(), conduit.resistance(), length)
+                .withGravity(conduit.gravity());
+    }
+
+    /**
+     * Returns a copy with another acceleration of free fall.
+     *
+     * @param newGravity g, m/s²; greater than 0, finite
+     * @return the copy
+     * @throws IllegalArgumentException if {@code newGravity} is not
+     */
+    public Reach withGravity(double newGravity) {
+        return new Reach(section, gradient, resistance, length, drop, lossCoefficient, newGravity);
     }
 
     /**
@@ -70,7 +85,7 @@ public final class Reach {
      * @throws IllegalArgumentException if {@code drop} is not finite
      */
     public Reach withDrop(double drop) {
-        return new Reach(section, gradient, resistance, length, drop, lossCoefficient);
+        return new Reach(section, gradient, resistance, length, drop, lossCoefficient, gravity);
     }
 
     /**
@@ -83,7 +98,7 @@ public final class Reach {
      * @throws IllegalArgumentException if {@code lossCoefficient} is negative or not finite
      */
     public Reach withLoss(double lossCoefficient) {
-        return new Reach(section, gradient, resistance, length, drop, lossCoefficient);
+        return new Reach(section, gradient, resistance, length, drop, lossCoefficient, gravity);
     }
 
     /**
@@ -155,10 +170,20 @@ public final class Reach {
         return lossCoefficient;
     }
 
+    /**
+     * Returns the acceleration of free fall.
+     *
+     * @return g, m/s²
+     */
+    public double gravity() {
+        return gravity;
+    }
+
     @Override
     public String toString() {
         return "Reach[" + Text.number(length) + " m of " + section + ", " + gradient + ", " + resistance
                 + (drop == 0 ? "" : ", drop " + Text.number(drop) + " m")
-                + (lossCoefficient == 0 ? "" : ", loss K = " + Text.number(lossCoefficient)) + "]";
+                + (lossCoefficient == 0 ? "" : ", loss K = " + Text.number(lossCoefficient))
+                + (gravity == Gravity.STANDARD ? "" : ", g = " + Text.number(gravity) + " m/s2") + "]";
     }
 }

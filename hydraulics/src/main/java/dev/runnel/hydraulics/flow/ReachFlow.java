@@ -10,9 +10,9 @@ final class ReachFlow {
     private final double soffit;
     private final double critical;
 
-    ReachFlow(Reach reach, double discharge, double gravity) {
+    ReachFlow(Reach reach, double discharge) {
         this.reach = reach;
-        this.flow = SectionFlow.of(reach.section(), discharge).withGravity(gravity);
+        this.flow = SectionFlow.of(reach.section(), discharge).withGravity(reach.gravity());
         this.soffit = reach.section().height();
         double[] depths = flow.criticalDepths();
         // Full before critical: then every free surface is supercritical, and slow flow fills the section. In a section

@@ -29,15 +29,14 @@ public final class SectionFlow {
     private final double discharge;
     private final double gravity;
     private final double[] criticalDepths;
-    private final Turns turns;
+    private final EnergyBranches branches;
 
     private SectionFlow(CrossSection section, double discharge, double gravity) {
         this.section = Objects.requireNonNull(section, "section");
         this.discharge = Require.positive("discharge", discharge, "m3/s");
         this.gravity = Require.positive("gravity", gravity, "m/s2");
-        this.criticalDepths = Rating.of(section, section.breakDepths(), this::criticalDischarge)
-                .depthsFor(discharge);
-        this.turns = Turns.of(section, criticalDepths);
+        this.criticalDepths = CriticalFlow.of(section).withGravity(gravity).depths(discharge);
+        this.branches = EnergyBranches.of(section, criticalDepths);
     }
 
     /**
@@ -61,11 +60,6 @@ public final class SectionFlow {
      */
     public SectionFlow withGravity(double newGravity) {
         return new SectionFlow(section, discharge, newGravity);
-    }
-
-    private double criticalDischarge(double depth) {
-        double area = section.area(depth);
-        return area == 0 ? 0 : area * Math.sqrt(gravity * area / section.topWidth(depth));
     }
 
     /**
@@ -204,7 +198,7 @@ public final class SectionFlow {
      * @throws IllegalArgumentException if {@code energy} is not greater than 0 and finite
      */
     public double[] depthsForEnergy(double energy) {
-        return turns.depthsFor(this::energyAt, Require.positive("energy", energy, "m"));
+        return branches.depthsFor(this::energyAt, Require.positive("energy", energy, "m"));
     }
 
     /**
@@ -215,7 +209,7 @@ public final class SectionFlow {
      * @throws IllegalArgumentException if {@code momentum} is not greater than 0 and finite
      */
     public double[] depthsForMomentum(double momentum) {
-        return turns.depthsFor(this::momentumAt, Require.positive("momentum", momentum, "m3"));
+        return branches.depthsFor(this::momentumAt, Require.positive("momentum", momentum, "m3"));
     }
 
     /**
@@ -227,7 +221,7 @@ public final class SectionFlow {
      * @throws NoSolutionException if the alternate depth would lie above the soffit
      */
     public double alternateDepth(double depth) {
-        double other = turns.across(this::energyAt, depth, specificEnergy(depth));
+        double other = branches.across(this::energyAt, depth, specificEnergy(depth));
         if (Double.isNaN(other)) {
             throw new NoSolutionException(
                     "a depth of " + Text.number(depth) + " m has no alternate depth below the soffit" + " for " + this);
@@ -245,7 +239,7 @@ public final class SectionFlow {
      */
     public double conjugateDepth(double depth) {
         double momentum = momentum(depth);
-        double other = turns.across(this::momentumAt, depth, momentum);
+        double other = branches.across(this::momentumAt, depth, momentum);
         if (!Double.isNaN(other)) {
             return other;
         }

@@ -32,7 +32,6 @@ public final class VariedFlow {
 
     private final List<Reach> reaches;
     private final double discharge;
-    private final double gravity;
     private final double outletDepth;
     private final double inletDepth;
     private final double outletInvert;
@@ -41,14 +40,12 @@ public final class VariedFlow {
     private VariedFlow(
             List<Reach> reaches,
             double discharge,
-            double gravity,
             double outletDepth,
             double inletDepth,
             double outletInvert,
             double step) {
         this.reaches = reaches;
         this.discharge = discharge;
-        this.gravity = gravity;
         this.outletDepth = outletDepth;
         this.inletDepth = inletDepth;
         this.outletInvert = outletInvert;
@@ -61,7 +58,8 @@ public final class VariedFlow {
      * @param reaches the reaches, downstream; at least one
      * @param discharge discharge, m³/s; greater than 0
      * @return the flow
-     * @throws IllegalArgumentException if there is no reach or {@code discharge} is not greater than 0 and finite
+     * @throws IllegalArgumentException if there is no reach, the reaches do not share one gravity, or {@code discharge} is
+     *     not greater than 0 and finite
      */
     public static VariedFlow of(List<Reach> reaches, double discharge) {
         Require.positive("discharge", discharge, "m3/s");
@@ -69,7 +67,12 @@ public final class VariedFlow {
             throw new IllegalArgumentException(
                     "reaches must not be empty, for a discharge of " + Text.number(discharge) + " m3/s");
         }
-        return new VariedFlow(List.copyOf(reaches), discharge, Gravity.STANDARD, 0, Double.NaN, 0, Double.NaN);
+        double gravity = reaches.get(0).gravity();
+        reaches.stream().filter(reach -> reach.gravity() != gravity).findFirst().ifPresent(reach -> {
+            throw new IllegalArgumentException("reaches must share one gravity, had " + Text.number(gravity) + " and "
+                    + Text.number(reach.gravity()) + " m/s2");
+        });
+        return new VariedFlow(List.copyOf(reaches), discharge, 0, Double.NaN, 0, Double.NaN);
     }
 
     /**
@@ -94,7 +97,7 @@ public final class VariedFlow {
      */
     public VariedFlow withOutletDepth(double depth) {
         Require.nonNegative("depth", depth, "m");
-        return new VariedFlow(reaches, discharge, gravity, depth, inletDepth, outletInvert, step);
+        return new VariedFlow(reaches, discharge, depth, inletDepth, outletInvert, step);
     }
 
     /**
@@ -106,7 +109,7 @@ public final class VariedFlow {
      */
     public VariedFlow withInletDepth(double depth) {
         Require.positive("depth", depth, "m");
-        return new VariedFlow(reaches, discharge, gravity, outletDepth, depth, outletInvert, step);
+        return new VariedFlow(reaches, discharge, outletDepth, depth, outletInvert, step);
     }
 
     /**
@@ -118,7 +121,7 @@ public final class VariedFlow {
      */
     public VariedFlow withOutletInvert(double level) {
         Require.finite("level", level, "m");
-        return new VariedFlow(reaches, discharge, gravity, outletDepth, inletDepth, level, step);
+        return new VariedFlow(reaches, discharge, outletDepth, inletDepth, level, step);
     }
 
     /**
@@ -130,19 +133,20 @@ public final class VariedFlow {
      */
     public VariedFlow withStep(double newStep) {
         Require.positive("step", newStep, "m");
-        return new VariedFlow(reaches, discharge, gravity, outletDepth, inletDepth, outletInvert, newStep);
+        return new VariedFlow(reaches, discharge, outletDepth, inletDepth, outletInvert, newStep);
     }
 
     /**
-     * Returns a copy with another acceleration of free fall.
+     * Returns a copy with another acceleration of free fall in every reach.
      *
      * @param newGravity g, m/s²; greater than 0
      * @return the copy
      * @throws IllegalArgumentException if {@code newGravity} is not greater than 0 and finite
      */
     public VariedFlow withGravity(double newGravity) {
-        Require.positive("gravity", newGravity, "m/s2");
-        return new VariedFlow(reaches, discharge, newGravity, outletDepth, inletDepth, outletInvert, step);
+        List<Reach> moved =
+                reaches.stream().map(reach -> reach.withGravity(newGravity)).toList();
+        return new VariedFlow(moved, discharge, outletDepth, inletDepth, outletInvert, step);
     }
 
     /**
@@ -151,7 +155,7 @@ public final class VariedFlow {
      * @return the profile
      */
     public WaterProfile profile() {
-        return new ProfileMarch(reaches, discharge, gravity, this::steps).run(outletDepth, inletDepth, outletInvert);
+        return new ProfileMarch(reaches, discharge, this::steps).run(outletDepth, inletDepth, outletInvert);
     }
 
     private int steps(Reach reach) {

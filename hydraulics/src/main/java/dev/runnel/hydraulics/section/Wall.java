@@ -24,6 +24,9 @@ public final class Wall {
     /** Of the radius: both ends of an arc must be this equally far from the centre. */
     private static final double RADIUS_SLACK = 1e-9;
 
+    /** Places between two breaks where two walls are held apart; chosen here. */
+    private static final int CROSSING_SAMPLES = 52;
+
     private final double startX;
     private final double x;
     private final double level;
@@ -220,14 +223,34 @@ public final class Wall {
             all.add(new Outline.Flat(right.level, right.x - left.x));
         }
         Outline outline = new Outline(parts, all, right.level);
-        for (double level : outline.breaks()) {
-            if (outline.width(level) < 0) {
+        requireApart(outline);
+        return outline;
+    }
+
+    /**
+     * At every break from below and from above, where a ledge may cross over, and between breaks, where arcs may bulge: at
+     * even distances, and ever closer to both ends, where two walls may start or end together.
+     */
+    private static void requireApart(Outline outline) {
+        double[] breaks = outline.breaks();
+        for (int i = 0; i < breaks.length; i++) {
+            boolean last = i + 1 == breaks.length;
+            double from = breaks[i];
+            double to = last ? from : breaks[i + 1];
+            boolean crossed = outline.width(from) < 0;
+            for (int k = 1; k <= CROSSING_SAMPLES && !last; k++) {
+                double even = from + (to - from) * k / (CROSSING_SAMPLES + 1);
+                double close = Math.scalb(to - from, -k);
+                crossed |= outline.width(even) < 0
+                        || outline.width(Math.max(from + close, Math.nextUp(from))) < 0
+                        || outline.width(to - close) < 0;
+            }
+            if (crossed) {
                 throw new IllegalArgumentException(
-                        "the left wall must stay left of the right wall, they cross below level " + Text.number(level)
+                        "the left wall must stay left of the right wall, they cross below level " + Text.number(to)
                                 + " m");
             }
         }
-        return outline;
     }
 
     private void requireHeight() {

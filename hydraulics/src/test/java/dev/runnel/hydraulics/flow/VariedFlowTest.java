@@ -268,6 +268,27 @@ class VariedFlowTest {
     }
 
     @Test
+    void reachOfAConduitHasItsGravity() {
+        var conduit = Conduit.of(PIPE, Gradient.of(0.003), ColebrookWhite.ofRoughness(0.0015))
+                .withGravity(9.7);
+        var reach = Reach.of(conduit, 100);
+        assertThat(reach.gravity()).isEqualTo(9.7);
+        assertThat(reach).asString().endsWith(", g = 9.7 m/s2]");
+        assertThat(reach.withDrop(1).withLoss(1).gravity()).isEqualTo(9.7);
+        var profile = VariedFlow.of(reach, 0.15).profile();
+        assertThat(profile.outlet().depth()).isEqualTo(conduit.criticalDepth(0.15));
+        assertThat(VariedFlow.of(Reach.of(conduit.withGravity(9.80665), 100), 0.15)
+                        .withGravity(9.7)
+                        .profile()
+                        .inlet()
+                        .depth())
+                .isEqualTo(profile.inlet().depth());
+        assertThatThrownBy(() -> VariedFlow.of(List.of(reach, reach.withGravity(9.8)), 0.15))
+                .isInstanceOf(IllegalArgumentException.class)
+                .hasMessage("reaches must share one gravity, had 9.7 and 9.8 m/s2");
+    }
+
+    @Test
     void refusesImpossibleInput() {
         assertThatThrownBy(() -> VariedFlow.of(List.of(), 1))
                 .isInstanceOf(IllegalArgumentException.class)

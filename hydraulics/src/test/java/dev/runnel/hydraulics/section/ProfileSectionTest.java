@@ -142,6 +142,17 @@ class ProfileSectionTest {
                         Wall.from(0.1, 0).lineTo(0.1, 1), Wall.from(0, 0).lineTo(0, 1)))
                 .isInstanceOf(IllegalArgumentException.class)
                 .hasMessageStartingWith("the left wall must stay left of the right wall");
+        // Apart below the ledge, crossed above it.
+        assertThatThrownBy(() -> ProfileSection.between(
+                        Wall.from(-0.1, 0).lineTo(-0.1, 0.5).lineTo(0.2, 0.5).lineTo(-0.2, 1),
+                        Wall.from(0.1, 0).lineTo(0.1, 1)))
+                .isInstanceOf(IllegalArgumentException.class)
+                .hasMessage("the left wall must stay left of the right wall, they cross below level 1 m");
+        // Apart at both ends, crossed by the bulge between.
+        assertThatThrownBy(() -> ProfileSection.between(
+                        Wall.from(-0.5, 0).arcTo(0, 0.5, -0.5, 0.5).arcTo(-0.5, 1, -0.5, 0.5),
+                        Wall.from(-0.1, 0).lineTo(-0.1, 1)))
+                .hasMessageStartingWith("the left wall must stay left of the right wall");
         assertThatThrownBy(() -> ProfileSection.between(
                         Wall.from(0, 0).lineTo(0, 2), Wall.from(0, 0).lineTo(0, 1)))
                 .hasMessage("both walls must end at one level, were 2 m and 1 m");

@@ -1,10 +1,10 @@
 package dev.runnel.verification.calculation;
 
 import dev.runnel.hydraulics.flow.Conduit;
+import dev.runnel.hydraulics.flow.CriticalFlow;
 import dev.runnel.hydraulics.flow.DarcyFriction;
 import dev.runnel.hydraulics.flow.FlowState;
 import dev.runnel.hydraulics.flow.Gradient;
-import dev.runnel.hydraulics.flow.Manning;
 import java.util.List;
 import java.util.function.ToDoubleFunction;
 
@@ -54,13 +54,25 @@ final class FlowCalculations {
                         "flow.critical-depth",
                         "m",
                         "discharge gravity? " + Sections.INPUTS,
-                        in -> critical(in).criticalDepth(in.number("discharge"))),
+                        in -> critical(in).depth(in.number("discharge"))),
                 Calculation.of(
                         "hydraulics",
                         "flow.critical-discharge",
                         "m3/s",
                         "depth gravity? " + Sections.INPUTS,
-                        in -> critical(in).criticalDischarge(in.number("depth"))),
+                        in -> critical(in).discharge(in.number("depth"))),
+                Calculation.of(
+                        "hydraulics",
+                        "flow.critical-depth-for-energy",
+                        "m",
+                        "energy gravity? " + Sections.INPUTS,
+                        in -> critical(in).depthForEnergy(in.number("energy"))),
+                Calculation.of(
+                        "hydraulics",
+                        "flow.discharge-for-energy",
+                        "m3/s",
+                        "energy gravity? " + Sections.INPUTS,
+                        in -> critical(in).dischargeForEnergy(in.number("energy"))),
                 Calculation.of(
                         "hydraulics",
                         "friction.darcy-factor",
@@ -106,9 +118,8 @@ final class FlowCalculations {
                 .withGravity(gravity(in));
     }
 
-    /** Critical flow depends on neither gradient nor roughness, so any will do. */
-    private static Conduit critical(Inputs in) {
-        return Conduit.of(Sections.of(in), Gradient.of(0.01), Manning.of(0.013)).withGravity(gravity(in));
+    private static CriticalFlow critical(Inputs in) {
+        return CriticalFlow.of(Sections.of(in)).withGravity(gravity(in));
     }
 
     private static double gravity(Inputs in) {

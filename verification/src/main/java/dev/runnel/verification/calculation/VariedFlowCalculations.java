@@ -29,9 +29,9 @@ final class VariedFlowCalculations {
 
     /** Returns the second station of one depth step. */
     private static Station step(Inputs in) {
-        Reach reach = Reach.of(Sections.of(in), Gradient.of(in.number("gradient")), Manning.of(in.number("n")), 1000);
+        Reach reach = Reach.of(Sections.of(in), Gradient.of(in.number("gradient")), Manning.of(in.number("n")), 1000)
+                .withGravity(in.number("gravity"));
         double[] depths = {in.number("from_depth"), in.number("to_depth")};
-        return DepthSteps.through(reach, in.number("discharge"), in.number("gravity"), depths)
-                .get(1);
+        return DepthSteps.through(reach, in.number("discharge"), depths).get(1);
     }
 }

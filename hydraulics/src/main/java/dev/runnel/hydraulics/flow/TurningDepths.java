@@ -13,12 +13,12 @@ import java.util.function.DoubleUnaryOperator;
  * samples is then the zero of the derivative. The derivative is a central difference of order 8, so the place of an
  * extreme comes out to about 1e-12 of the piece, where comparing values could give 1e-8 only.
  */
-final class Corners {
+final class TurningDepths {
     private static final int SAMPLES = 64;
     /** Relative step between neighbouring doubles that no smooth curve makes, even into a round soffit. */
     private static final double JUMP = 1e-6;
 
-    private Corners() {}
+    private TurningDepths() {}
 
     /**
      * Returns continuous chains of depths; between two neighbours of a chain the quantity is monotone, between chains it

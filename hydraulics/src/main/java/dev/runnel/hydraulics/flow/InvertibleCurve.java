@@ -11,16 +11,16 @@ import java.util.function.DoubleUnaryOperator;
  * A quantity that is 0 at depth 0 (discharge, velocity, critical discharge), cut into the branches on which it only rises
  * or only falls, so that each branch can be inverted. Immutable.
  */
-final class Rating {
+final class InvertibleCurve {
     private final List<Branch> branches;
 
-    private Rating(List<Branch> branches) {
+    private InvertibleCurve(List<Branch> branches) {
         this.branches = branches;
     }
 
-    static Rating of(CrossSection section, double[] breaks, DoubleUnaryOperator quantity) {
+    static InvertibleCurve of(CrossSection section, double[] breaks, DoubleUnaryOperator quantity) {
         List<Branch> branches = new ArrayList<>();
-        for (double[] corners : Corners.of(section, breaks, quantity)) {
+        for (double[] corners : TurningDepths.of(section, breaks, quantity)) {
             for (int i = 0; i + 1 < corners.length; i++) {
                 branches.add(new Branch(section, quantity, corners[i], corners[i + 1]));
             }
@@ -28,7 +28,7 @@ final class Rating {
                 branches.add(new Branch(section, quantity, corners[0], corners[0]));
             }
         }
-        return new Rating(branches);
+        return new InvertibleCurve(branches);
     }
 
     /** Depth of the largest value; of a closed section. */

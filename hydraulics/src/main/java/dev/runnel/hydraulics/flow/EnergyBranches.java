@@ -10,25 +10,25 @@ import java.util.stream.DoubleStream;
  * The stretches of depth on which specific energy and momentum function only rise or only fall: they turn where the flow
  * is critical, and at benches where Froude's number jumps across 1.
  */
-final class Turns {
+final class EnergyBranches {
     private static final double ROUNDING = 1e-14;
 
     private final double[] ends;
     private final double[] critical;
     private final double soffit;
 
-    private Turns(double[] ends, double[] critical, double soffit) {
+    private EnergyBranches(double[] ends, double[] critical, double soffit) {
         this.ends = ends;
         this.critical = critical;
         this.soffit = soffit;
     }
 
-    static Turns of(CrossSection section, double[] criticalDepths) {
+    static EnergyBranches of(CrossSection section, double[] criticalDepths) {
         double[] ends = DoubleStream.concat(Arrays.stream(section.breakDepths()), Arrays.stream(criticalDepths))
                 .sorted()
                 .distinct()
                 .toArray();
-        return new Turns(ends, criticalDepths, section.height());
+        return new EnergyBranches(ends, criticalDepths, section.height());
     }
 
     /** All depths in (0, soffit] where a quantity has a value; it is infinite at depth 0. */

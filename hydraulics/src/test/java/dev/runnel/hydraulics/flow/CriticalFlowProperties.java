@@ -1,0 +1,50 @@
+package dev.runnel.hydraulics.flow;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import dev.runnel.hydraulics.section.ClosedSection;
+import dev.runnel.hydraulics.section.RandomWalls;
+import java.util.Arrays;
+import net.jqwik.api.Arbitraries;
+import net.jqwik.api.Arbitrary;
+import net.jqwik.api.ForAll;
+import net.jqwik.api.Property;
+import net.jqwik.api.Provide;
+
+class CriticalFlowProperties {
+    @Provide
+    Arbitrary<ClosedSection> sections() {
+        return RandomWalls.closed();
+    }
+
+    @Provide
+    Arbitrary<Double> parts() {
+        return Arbitraries.doubles().between(0.001, 1).ofScale(9);
+    }
+
+    /** At any depth, and at every corner of the wall up to a level soffit, the critical discharge has a critical depth. */
+    @Property(tries = 20_000)
+    void everyCriticalDischargeHasItsDepth(@ForAll("sections") ClosedSection section, @ForAll("parts") double part) {
+        CriticalFlow critical = CriticalFlow.of(section);
+        double[] depths = Arrays.copyOf(section.breakDepths(), section.breakDepths().length + 1);
+        depths[depths.length - 1] = part * section.height();
+        for (double depth : depths) {
+            double discharge = critical.discharge(depth);
+            if (Double.isInfinite(discharge)) {
+                continue;
+            }
+            double found = critical.depth(discharge);
+            boolean atLedge = critical.discharge(found) < discharge
+                    && found < section.height()
+                    && discharge < critical.discharge(Math.nextUp(found))
+                    && Arrays.binarySearch(section.breakDepths(), found) > 0;
+            if (atLedge) {
+                continue;
+            }
+            // In a neck the discharge changes by more than 1e-12 from one double depth to the next.
+            double ulps = 2 * Math.abs(critical.discharge(Math.nextDown(found)) - critical.discharge(found));
+            assertThat(critical.discharge(found)).isCloseTo(discharge, within(1e-12 * discharge + ulps));
+        }
+    }
+}
