@@ -5,25 +5,26 @@ import dev.runnel.verification.Check;
 import dev.runnel.verification.Provenance;
 import dev.runnel.verification.Results;
 import dev.runnel.verification.Status;
-import java.io.IOException;
-import java.io.InputStream;
-import java.io.UncheckedIOException;
-import java.nio.charset.StandardCharsets;
+import java.util.List;
 import java.util.Locale;
-import java.util.stream.DoubleStream;
+import java.util.TreeMap;
+import java.util.stream.Collectors;
 import org.apiguardian.api.API;
 
 /**
- * The results as one page without any other file: verdict, counts, and per source every value with its deviation drawn
- * against its tolerance.
+ * The results as one page without any other file: verdict, counts, an index by source and by calculation with every
+ * deviation drawn against its tolerance, the public calculations and what stands behind them, and every value on request.
  *
  * @since 0.1
  */
 @API(status = API.Status.EXPERIMENTAL, since = "0.1")
 public final class HtmlReport {
     private final StringBuilder out = new StringBuilder();
+    private final Results results;
 
-    private HtmlReport() {}
+    private HtmlReport(Results results) {
+        this.results = results;
+    }
 
     /**
      * Returns the page.
@@ -32,29 +33,39 @@ public final class HtmlReport {
      * @return an HTML document
      */
     public static String text(Results results) {
-        return new HtmlReport().page(results);
+        return new HtmlReport(results).page();
     }
 
-    private String page(Results results) {
+    private String page() {
         out.append("<!DOCTYPE html>\n<html lang=\"en\"><head><meta charset=\"utf-8\">\n");
+        out.append("<meta name=\"viewport\" content=\"width=device-width\">\n");
+        out.append(
+                "<meta http-equiv=\"Content-Security-Policy\" content=\"default-src 'none'; style-src 'unsafe-inline';"
+                        + " script-src 'unsafe-inline'; img-src data:\">\n");
         out.append("<title>Runnel verification</title>\n<style>\n")
-                .append(style())
-                .append("</style></head><body>\n");
-        out.append("<h1>Runnel verification</h1>\n");
+                .append(Html.part("report.css"))
+                .append("</style></head><body>\n<h1>Runnel verification</h1>\n");
         out.append(
                 "<p class=\"soft\">Expected values beside what the library computes. A value passes if it lies within the"
                         + " tolerance stated with its table. The columns from &quot;published&quot; on split the values"
                         + " that pass by where the expected value comes from.</p>\n");
-        verdict(results);
-        counts(results);
-        for (Group module : Group.byModule(results)) {
-            out.append("<h2>").append(escaped(module.name())).append("</h2>\n");
-            Group.by(module.checks(), check -> check.source().toString()).forEach(this::source);
-        }
+        verdict();
+        counts();
+        facts();
+        out.append(
+                "<p><label for=\"find\">Find</label> <input id=\"find\" type=\"search\" size=\"40\""
+                        + " placeholder=\"source, calculation or class\"> <span id=\"found\" class=\"soft\" role=\"status\"></span></p>\n");
+        List<Group> groups = sources();
+        calculations();
+        classes();
+        withoutPublished();
+        excluded();
+        out.append("<script type=\"text/plain\" id=\"data\">").append(PackedRows.of(groups));
+        out.append("</script>\n<script>\n").append(Html.part("report.js")).append("</script>\n");
         return out.append("</body></html>\n").toString();
     }
 
-    private void verdict(Results results) {
+    private void verdict() {
         int code = results.exitCode();
         out.append("<div class=\"verdict").append(code == 0 ? "" : " bad").append("\">");
         if (code == 0) {
@@ -65,12 +76,12 @@ public final class HtmlReport {
             out.append("Could not run:").append(results.problems().isEmpty() ? " nothing was checked." : "");
             results.problems()
                     .forEach(problem ->
-                            out.append("<p>").append(escaped(problem)).append("</p>"));
+                            out.append("<p>").append(Html.escaped(problem)).append("</p>"));
         }
         out.append("</div>\n");
     }
 
-    private void counts(Results results) {
+    private void counts() {
         out.append("<table><tr><th>module</th><th class=\"n\">sources</th><th class=\"n\">values</th>"
                 + "<th class=\"n\">pass</th><th class=\"n\">fail</th><th class=\"n\">excluded</th>");
         for (Provenance provenance : Provenance.values()) {
@@ -78,7 +89,7 @@ public final class HtmlReport {
         }
         out.append("</tr>\n");
         for (Group module : Group.byModule(results)) {
-            out.append("<tr><td>").append(escaped(module.name())).append("</td>");
+            out.append("<tr><td>").append(Html.escaped(module.name())).append("</td>");
             number(Group.by(module.checks(), check -> check.source().citation()).size());
             number(module.checks().size());
             for (Status status : Status.values()) {
@@ -89,109 +100,183 @@ public final class HtmlReport {
             }
             out.append("</tr>\n");
         }
+        long derived = results.checks().stream()
+                .filter(check -> check.source().provenance() == Provenance.DERIVED_ORACLE)
+                .count();
+        long named = results.checks().stream()
+                .filter(check -> check.source().provenance() == Provenance.DERIVED_ORACLE
+                        && !check.program().isEmpty())
+                .count();
         out.append("</table>\n<p class=\"soft\">").append(results.blanks());
-        out.append(" cells are blank in the sources and were not compared.</p>\n");
+        out.append(" cells are blank in the sources and were not compared. Of ").append(derived);
+        out.append(" derived values ").append(named);
+        out.append(" name the program in the repository that made them.</p>\n");
+    }
+
+    private void facts() {
+        out.append("<dl class=\"facts\">");
+        Facts.of(results)
+                .forEach((name, value) -> out.append("<dt>")
+                        .append(Html.escaped(name))
+                        .append("</dt><dd>")
+                        .append(Html.escaped(value))
+                        .append("</dd>"));
+        out.append("</dl>\n");
     }
 
     private void number(long value) {
         out.append("<td class=\"n\">").append(value).append("</td>");
     }
 
-    private void source(Group source) {
-        out.append("<details")
-                .append(source.count(Status.FAIL) > 0 ? " open" : "")
-                .append("><summary>");
-        out.append(escaped(source.name())).append(" <span class=\"soft\">");
-        for (Status status : Status.values()) {
-            if (source.count(status) > 0) {
-                out.append("<span class=\"")
-                        .append(status)
-                        .append("\"> ")
-                        .append(source.count(status))
-                        .append(' ');
-                out.append(status).append("</span>");
-            }
+    private List<Group> sources() {
+        out.append("<h2 id=\"sources\">By source</h2>\n");
+        List<Group> groups = PackedRows.bySource(results).stream()
+                .sorted((a, b) -> a.name().compareTo(b.name()))
+                .toList();
+        for (int i = 0; i < groups.size(); i++) {
+            Group group = groups.get(i);
+            String[] name = group.name().split("\t", 2);
+            out.append("<details data-group=\"")
+                    .append(i)
+                    .append("\" id=\"source-")
+                    .append(i)
+                    .append("\"");
+            out.append(group.count(Status.FAIL) > 0 ? " open" : "").append("><summary><span class=\"soft\">");
+            out.append(Html.escaped(name[0])).append("</span> ").append(Html.escaped(name[1]));
+            tally(group);
+            out.append("</summary>\n");
+            strip(group);
+            out.append("<div class=\"rows\"></div></details>\n");
         }
-        out.append("</span></summary>\n");
-        Group.by(source.checks(), check -> check.table() + ", " + check.calculation())
-                .forEach(this::table);
-        out.append("</details>\n");
+        return groups;
     }
 
-    private void table(Group table) {
-        out.append("<h3>").append(escaped(table.name())).append("</h3>\n");
-        strip(table);
-        out.append("<table><tr><th>row</th><th>locator</th><th>input</th><th class=\"n\">expected</th>"
-                + "<th class=\"n\">computed</th><th class=\"n\">deviation</th><th class=\"n\">tolerance</th>"
-                + "<th>unit</th><th>status</th></tr>\n");
-        for (Check check : table.checks()) {
-            row(check);
+    private void tally(Group group) {
+        out.append(" <span class=\"soft\">");
+        for (Status status : Status.values()) {
+            if (group.count(status) > 0) {
+                out.append("<span class=\"").append(status).append("\"> ").append(group.count(status));
+                out.append(' ').append(status).append("</span>");
+            }
+        }
+        out.append("</span>");
+    }
+
+    private void calculations() {
+        out.append("<h2 id=\"calculations\">By calculation</h2>\n<table class=\"index\"><tr><th>calculation</th>"
+                + "<th class=\"n\">sources</th><th class=\"n\">pass</th><th class=\"n\">fail</th>"
+                + "<th class=\"n\">worst</th><th>deviations between minus and plus the tolerance</th></tr>\n");
+        for (Group group : Group.by(results.checks(), Check::calculation).stream()
+                .sorted((a, b) -> a.name().compareTo(b.name()))
+                .toList()) {
+            out.append("<tr data-calculation=\"")
+                    .append(Html.escaped(group.name()))
+                    .append("\"><td>");
+            out.append(Html.escaped(group.name())).append("</td>");
+            number(Group.by(group.checks(), check -> check.source().citation()).size());
+            number(group.count(Status.PASS));
+            number(group.count(Status.FAIL));
+            out.append("<td class=\"n\">")
+                    .append(Text.fixed(group.worstShare(), 2))
+                    .append("</td><td>");
+            strip(group);
+            out.append("</td></tr>\n");
         }
         out.append("</table>\n");
     }
 
-    private void row(Check check) {
-        out.append("<tr><td>")
-                .append(escaped(check.name().substring(check.table().length() + 1)));
-        out.append("</td><td>").append(escaped(check.locator()));
-        out.append("</td><td class=\"in\">").append(escaped(check.input()));
-        out.append("</td><td class=\"n\">").append(escaped(check.printed()));
-        out.append("</td><td class=\"n\">").append(shown(check.computed().stream(), 9));
-        out.append("</td><td class=\"n\">").append(shown(check.deviation().stream(), 3));
-        out.append("</td><td class=\"n\">").append(Text.significant(check.tolerance(), 3));
-        out.append("</td><td>").append(escaped(check.unit()));
-        out.append("</td><td class=\"").append(check.status()).append("\">").append(check.status());
-        if (!check.remark().isEmpty()) {
-            out.append("<br>").append(escaped(check.remark()));
-        }
-        out.append("</td></tr>\n");
+    /** How many of the public calculations of each class a table reaches. */
+    private void classes() {
+        out.append(
+                "<h2 id=\"classes\">By class</h2>\n<p class=\"soft\">Public calculations that do arithmetic of their own,"
+                        + " and how many of them a table reaches: straight, or through another public calculation.</p>\n"
+                        + "<table class=\"index\"><tr><th>class</th><th class=\"n\">calculations</th><th class=\"n\">straight</th>"
+                        + "<th class=\"n\">through</th><th class=\"n\">none</th><th>reached by none</th></tr>\n");
+        TreeMap<String, List<PublicCalculations.Method>> byClass = PublicCalculations.all().stream()
+                .collect(Collectors.groupingBy(
+                        method -> method.name().substring(0, method.name().indexOf('#')),
+                        TreeMap::new,
+                        Collectors.toList()));
+        byClass.forEach((name, methods) -> {
+            List<PublicCalculations.Method> none = methods.stream()
+                    .filter(method -> method.calculations().isEmpty())
+                    .toList();
+            long straight = methods.stream()
+                    .filter(method -> !method.straight().isEmpty())
+                    .count();
+            out.append("<tr><td>").append(Html.escaped(name)).append("</td>");
+            number(methods.size());
+            number(straight);
+            number(methods.size() - straight - none.size());
+            number(none.size());
+            out.append("<td>");
+            out.append(Html.escaped(none.stream()
+                    .map(method ->
+                            method.name().substring(method.name().indexOf('#') + 1) + " (" + method.reason() + ")")
+                    .collect(Collectors.joining("; "))));
+            out.append("</td></tr>\n");
+        });
+        out.append("</table>\n");
+    }
+
+    private void withoutPublished() {
+        var published = results.checks().stream()
+                .filter(check -> check.status() == Status.PASS)
+                .filter(check -> check.source().provenance() == Provenance.PUBLISHED
+                        || check.source().provenance() == Provenance.SECOND_HAND)
+                .map(Check::calculation)
+                .collect(Collectors.toSet());
+        List<String> names = PublicCalculations.all().stream()
+                .filter(method -> method.calculations().stream().noneMatch(published::contains))
+                .map(PublicCalculations.Method::name)
+                .toList();
+        out.append("<h2 id=\"unpublished\">Public calculations without a published value</h2>\n<p>")
+                .append(names.size());
+        out.append(" of ").append(PublicCalculations.all().size());
+        out.append(": they rest on derived values, values from memory, or unit tests.</p>\n<ul class=\"names\">");
+        names.forEach(name -> out.append("<li>").append(Html.escaped(name)).append("</li>"));
+        out.append("</ul>\n");
+    }
+
+    private void excluded() {
+        out.append("<h2 id=\"excluded\">Excluded, each with its reason</h2>\n<ul>");
+        results.checks().stream()
+                .filter(check -> check.status() == Status.EXCLUDED)
+                .forEach(check -> out.append("<li>")
+                        .append(Html.escaped(check.name() + ": " + check.remark()))
+                        .append("</li>"));
+        out.append("</ul>\n");
     }
 
     /** Draws every deviation on a line from minus to plus the tolerance; beyond it lies a margin for failures. */
-    private void strip(Group table) {
+    private void strip(Group group) {
         out.append("<svg class=\"strip\" viewBox=\"-130 -17 260 34\" preserveAspectRatio=\"none\" role=\"img\""
                 + " aria-label=\"deviations between minus and plus the tolerance\">"
-                + "<rect x=\"-100\" y=\"-15\" width=\"200\" height=\"30\" fill=\"#eef3f1\"/>"
-                + "<path d=\"M0-15V15\" stroke=\"#9fb3a8\" vector-effect=\"non-scaling-stroke\"/>");
+                + "<rect x=\"-100\" y=\"-15\" width=\"200\" height=\"30\"/><path class=\"zero\" d=\"M0-15V15\"/>");
         for (Status status : Status.values()) {
+            boolean[] drawn = new boolean[261];
             StringBuilder marks = new StringBuilder();
-            for (Check check : table.checks()) {
+            for (Check check : group.checks()) {
                 if (check.status() == status && check.deviation().isPresent()) {
-                    double share = Math.min(check.share(), 1.25)
-                            * Math.signum(check.deviation().getAsDouble());
-                    marks.append(String.format(Locale.ROOT, "M%.1f-9V9", share * 100));
+                    int at = (int) Math.round(100
+                            * Math.min(check.share(), 1.25)
+                            * Math.signum(check.deviation().getAsDouble()));
+                    if (!drawn[at + 130]) {
+                        drawn[at + 130] = true;
+                        // Failures are taller, exclusions shorter: the colour does not stand alone.
+                        int half = status == Status.FAIL ? 16 : status == Status.PASS ? 9 : 4;
+                        marks.append(String.format(Locale.ROOT, "M%d-%dv%d", at, half, 2 * half));
+                    }
                 }
             }
-            String colour = status == Status.PASS ? "#2f7d5b" : status == Status.FAIL ? "#b3261e" : "#9a6b00";
             if (!marks.isEmpty()) {
-                out.append("<path d=\"").append(marks).append("\" stroke=\"").append(colour);
-                out.append("\" stroke-opacity=\".55\" stroke-width=\"1.5\" vector-effect=\"non-scaling-stroke\"/>");
+                out.append("<path class=\"")
+                        .append(status)
+                        .append("\" d=\"")
+                        .append(marks)
+                        .append("\"/>");
             }
         }
         out.append("</svg>\n");
-    }
-
-    private static String shown(DoubleStream value, int digits) {
-        return value.mapToObj(number -> Text.significant(number, digits))
-                .findFirst()
-                .orElse("none");
-    }
-
-    private static String escaped(String text) {
-        return text.replace("&", "&amp;")
-                .replace("<", "&lt;")
-                .replace(">", "&gt;")
-                .replace("\"", "&quot;");
-    }
-
-    private static String style() {
-        try (InputStream css = HtmlReport.class.getResourceAsStream("/dev/runnel/verification/report/report.css")) {
-            if (css == null) {
-                throw new IllegalStateException("report.css is missing from the program");
-            }
-            return new String(css.readAllBytes(), StandardCharsets.UTF_8);
-        } catch (IOException e) {
-            throw new UncheckedIOException(e);
-        }
     }
 }

@@ -9,8 +9,10 @@ import dev.runnel.verification.Source;
 import dev.runnel.verification.Status;
 import java.io.ByteArrayInputStream;
 import java.nio.charset.StandardCharsets;
+import java.util.Base64;
 import java.util.List;
 import java.util.OptionalDouble;
+import java.util.zip.GZIPInputStream;
 import javax.xml.parsers.DocumentBuilderFactory;
 import org.junit.jupiter.api.Test;
 import org.w3c.dom.Document;
@@ -81,13 +83,40 @@ class ReportsTest {
                 .startsWith("<!DOCTYPE html>")
                 .contains("Could not run:")
                 .contains("A &amp; B (1999), Book, &quot;part 1&quot;, 2nd ed. [from memory]")
-                .contains("refused: too &lt;deep&gt;")
-                .contains("misprint of 5.0")
+                .contains("t:4:v: misprint of 5.0")
+                .contains("<td>hydraulics.section.CircularSection</td>")
                 .contains("<th class=\"n\">second-hand</th><th class=\"n\">fitted</th><th class=\"n\">from memory</th>")
                 .contains("<td class=\"n\">0</td><td class=\"n\">0</td><td class=\"n\">1</td>")
                 .contains("3 cells are blank")
                 .doesNotContain("src=")
                 .doesNotContain("href=");
+    }
+
+    @Test
+    void htmlHoldsEveryValue() throws Exception {
+        String page = HtmlReport.text(RESULTS);
+        String letters = page.replaceFirst("(?s).*id=\"data\">([^<]*)<.*", "$1");
+        try (var unpacked =
+                new GZIPInputStream(new ByteArrayInputStream(Base64.getDecoder().decode(letters)))) {
+            List<String> rows = new String(unpacked.readAllBytes(), StandardCharsets.UTF_8)
+                    .lines()
+                    .toList();
+            assertThat(rows).hasSize(4);
+            assertThat(rows.get(2).split("\u001F"))
+                    .containsExactly(
+                            "0",
+                            "t:3:v",
+                            "some.thing",
+                            "p. 3",
+                            "depth=0.2; diameter=1",
+                            "3.0",
+                            "none",
+                            "",
+                            "0.05",
+                            "m2",
+                            "fail",
+                            "refused: too <deep>");
+        }
     }
 
     @Test
