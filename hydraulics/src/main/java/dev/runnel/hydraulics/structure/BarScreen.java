@@ -1,8 +1,8 @@
 package dev.runnel.hydraulics.structure;
 
+import dev.runnel.hydraulics.internal.Sizes;
 import dev.runnel.internal.Require;
 import dev.runnel.internal.Text;
-import java.util.List;
 import java.util.Objects;
 import org.apiguardian.api.API;
 
@@ -25,7 +25,7 @@ import org.apiguardian.api.API;
  * @since 0.1
  */
 @API(status = API.Status.STABLE, since = "0.1")
-public final class BarScreen {
+public final class BarScreen extends OfParts {
     private final BarShape shape;
     private final double thickness;
     private final double gap;
@@ -33,6 +33,7 @@ public final class BarScreen {
     private final double sine;
 
     private BarScreen(BarShape shape, double thickness, double gap, double angleDegrees) {
+        super(shape, thickness, gap, angleDegrees);
         this.shape = shape;
         this.thickness = thickness;
         this.gap = gap;
@@ -44,16 +45,16 @@ public final class BarScreen {
      * Returns an upright screen.
      *
      * @param shape form of the bars
-     * @param thickness thickness of a bar across the flow s, m; greater than 0, finite
-     * @param gap clear gap between bars b, m; greater than 0, finite
+     * @param thickness thickness of a bar across the flow s, m; in [1e-6, 1e6]
+     * @param gap clear gap between bars b, m; in [1e-6, 1e6]
      * @return the screen, at 90° from the horizontal
      * @throws IllegalArgumentException if a parameter is outside its range
      */
-    public static BarScreen of(BarShape shape, double thickness, double gap) {
+    public static BarScreen ofBarsAndGaps(BarShape shape, double thickness, double gap) {
         return new BarScreen(
                 Objects.requireNonNull(shape, "shape"),
-                Require.positive("thickness", thickness, "m"),
-                Require.positive("gap", gap, "m"),
+                Sizes.length("thickness", thickness),
+                Sizes.length("gap", gap),
                 90);
     }
 
@@ -122,20 +123,6 @@ public final class BarScreen {
         double fraction = (ratio - thickness / gap) / (ratio + 1);
         double clean = headLoss(approachVelocity);
         return new Blinding(Math.max(0, fraction), headLoss, clean);
-    }
-
-    private List<Object> parts() {
-        return List.of(shape, thickness, gap, angleDegrees);
-    }
-
-    @Override
-    public boolean equals(Object other) {
-        return other instanceof BarScreen && parts().equals(((BarScreen) other).parts());
-    }
-
-    @Override
-    public int hashCode() {
-        return parts().hashCode();
     }
 
     @Override

@@ -1,5 +1,6 @@
 package dev.runnel.hydraulics.structure;
 
+import dev.runnel.hydraulics.internal.Sizes;
 import dev.runnel.internal.Require;
 import dev.runnel.internal.Text;
 import java.util.List;
@@ -28,182 +29,218 @@ import org.apiguardian.api.API;
  * for short or high heads over a square edge (h/L above 0.33, h/(h + p) above 0.35) is not carried: those heads are
  * refused.
  *
- * <p>What it is not: a drowned crest. The modular limit of a vertical back face is near h₂/h₁ = 0.66 (common practice).
+ * <p>Drowned: the depth on the crest stands between the critical one, where the tailwater reaches the modular limit m as a share
+ * of the total head H, and the tailwater, where it reaches H; Q = Cd b y √(2g (H − y)). Behind a vertical back face no head is
+ * recovered: m is the critical share ⅔ itself (0.66 in common practice) and y the tailwater, which is the law of the textbooks. A
+ * sloping back face recovers head: {@link #withModularLimit}. The line between is chosen here; a drowned discharge is good to
+ * 10 % at best.
  *
  * @since 0.1
  */
 @API(status = API.Status.STABLE, since = "0.1")
-public final class BroadCrestedWeir implements HeadDischarge {
+public final class BroadCrestedWeir extends OfParts implements TailwaterDischarge {
     private static final String SQUARE = "Bos 1989, ISO 3846, from memory";
     private static final String ROUND = "ISO 4374, from memory";
+    private static final double NO_RECOVERY = 2.0 / 3;
 
-    private final double width;
-    private final double approachWidth;
-    private final double crestHeight;
-    private final double displacement;
-    private final double constant;
-    private final OptionalDouble uncertainty;
+    private final Form form;
+
+    private final ApproachChannel channel;
+    private final Throat throat;
+    private final double modularShare;
     private final List<ApplicationLimit> limits;
-    private final String text;
 
-    private BroadCrestedWeir(
-            double width,
-            double approachWidth,
-            double crestHeight,
-            double displacement,
-            double constant,
-            OptionalDouble uncertainty,
-            List<ApplicationLimit> limits,
-            String text) {
-        this.width = width;
-        this.approachWidth = approachWidth;
-        this.crestHeight = crestHeight;
-        this.displacement = displacement;
-        this.constant = constant;
-        this.uncertainty = uncertainty;
+    /** What distinguishes one crest from another: its shape, the constant and the displacement that make Cd. */
+    private record Form(String text, double width, double constant, double displacement, OptionalDouble uncertainty) {}
+
+    private BroadCrestedWeir(Form form, ApproachChannel channel, double modularShare, List<ApplicationLimit> limits) {
+        super(form, channel, modularShare);
+        this.form = form;
+        this.channel = channel;
+        this.modularShare = modularShare;
         this.limits = limits;
-        this.text = text;
+        throat = Throat.rectangular(form.width());
     }
 
     /**
      * Returns a weir with a square upstream edge, as wide as its channel.
      *
-     * @param width width of crest and channel b = B, m; greater than 0, finite
-     * @param crestLength length along the flow L, m; greater than 0, finite
-     * @param crestHeight height above the channel floor p, m; greater than 0, finite
+     * @param crestLength length along the flow L, m; in [1e-6, 1e6]
+     * @param channel the channel, with a crest above its floor
      * @return the weir
      * @throws IllegalArgumentException if a parameter is outside its range
      */
-    public static BroadCrestedWeir squareEdged(double width, double crestLength, double crestHeight) {
-        checkGeometry(width, crestLength, crestHeight);
+    public static BroadCrestedWeir squareEdged(double crestLength, ApproachChannel channel) {
+        Sizes.length("crestLength", crestLength);
+        double crestHeight = channel.raisedCrest();
         List<ApplicationLimit> limits = List.of(
                 ApplicationLimit.atLeast("head h", "m", 0.06, SQUARE, h -> h),
                 ApplicationLimit.of("h/L", "", 0.08, 0.33, SQUARE, h -> h / crestLength),
                 ApplicationLimit.atMost("h/(h + p)", "", 0.35, SQUARE, h -> h / (h + crestHeight)),
-                ApplicationLimit.atLeast("width b", "m", 0.30, SQUARE, h -> width),
+                ApplicationLimit.atLeast("width b", "m", 0.30, SQUARE, h -> channel.width()),
                 ApplicationLimit.atLeast("crest height p", "m", 0.15, SQUARE, h -> crestHeight));
-        return new BroadCrestedWeir(
-                width,
-                width,
-                crestHeight,
-                0,
+        Form form = new Form(
+                "square-edged, L = " + Text.number(crestLength) + " m",
+                channel.width(),
                 0.848,
-                OptionalDouble.of(0.02),
-                limits,
-                "square-edged, b = " + Text.number(width) + " m, L = " + Text.number(crestLength) + " m");
+                0,
+                OptionalDouble.of(0.02));
+        return new BroadCrestedWeir(form, channel, NO_RECOVERY, limits);
     }
 
     /**
      * Returns a weir with a rounded upstream edge and a good finish, δ/L = 0.003, as wide as its channel.
      *
-     * @param width width of crest and channel b = B, m; greater than 0, finite
-     * @param crestLength length along the flow L, m; greater than 0, finite, 0.006 L below {@code width}
-     * @param crestHeight height above the channel floor p, m; greater than 0, finite
+     * @param crestLength length along the flow L, m; in [1e-6, 1e6], 0.006 L below the width
+     * @param channel the channel, with a crest above its floor
      * @return the weir
      * @throws IllegalArgumentException if a parameter is outside its range
      */
-    public static BroadCrestedWeir roundNosed(double width, double crestLength, double crestHeight) {
-        return roundNosed(width, crestLength, crestHeight, 0.003, "");
+    public static BroadCrestedWeir roundNosed(double crestLength, ApproachChannel channel) {
+        return roundNosed(crestLength, channel, 0.003, "");
     }
 
     /**
      * Returns a weir with a rounded upstream edge and a given roughness, δ/L = 0.001 + 0.2 √(ks/L), as wide as its
      * channel.
      *
-     * @param width width of crest and channel b = B, m; greater than 0, finite
-     * @param crestLength length along the flow L, m; greater than 0, finite
-     * @param crestHeight height above the channel floor p, m; greater than 0, finite
-     * @param roughness equivalent sand roughness ks, m; 0 or greater, at most {@code crestLength}/100
+     * @param crestLength length along the flow L, m; in [1e-6, 1e6]
+     * @param roughness equivalent sand roughness ks, m; in [0, {@code crestLength}/100]
+     * @param channel the channel, with a crest above its floor
      * @return the weir
      * @throws IllegalArgumentException if a parameter is outside its range
      */
-    public static BroadCrestedWeir roundNosed(double width, double crestLength, double crestHeight, double roughness) {
-        checkGeometry(width, crestLength, crestHeight);
+    public static BroadCrestedWeir roundNosed(double crestLength, double roughness, ApproachChannel channel) {
+        Sizes.length("crestLength", crestLength);
         Require.inRange("roughness", roughness, 0, crestLength / 100, "m");
         double ratio = 0.001 + 0.2 * Math.sqrt(roughness / crestLength);
-        return roundNosed(width, crestLength, crestHeight, ratio, ", ks = " + Text.number(roughness) + " m");
+        return roundNosed(crestLength, channel, ratio, ", ks = " + Text.number(roughness) + " m");
     }
 
     private static BroadCrestedWeir roundNosed(
-            double width, double crestLength, double crestHeight, double layerRatio, String tail) {
-        checkGeometry(width, crestLength, crestHeight);
+            double crestLength, ApproachChannel channel, double layerRatio, String tail) {
+        Sizes.length("crestLength", crestLength);
+        double crestHeight = channel.raisedCrest();
         double displacement = layerRatio * crestLength;
-        if (!(2 * displacement < width)) {
-            throw new IllegalArgumentException("width must be greater than " + Text.number(2 * displacement)
-                    + " m, twice the displacement thickness, was " + Text.number(width));
+        if (!(2 * displacement < channel.width())) {
+            throw new IllegalArgumentException("width of the channel must be greater than "
+                    + Text.number(2 * displacement) + " m, twice the displacement thickness, was "
+                    + Text.number(channel.width()));
         }
         List<ApplicationLimit> limits = List.of(
                 ApplicationLimit.atLeast("head h", "m", 0.06, ROUND, h -> h),
                 ApplicationLimit.of("h/L", "", 0.05, 0.57, ROUND, h -> h / crestLength),
                 ApplicationLimit.atMost("h/p", "", 1.5, ROUND, h -> h / crestHeight),
-                ApplicationLimit.atLeast("width b", "m", 0.30, ROUND, h -> width),
+                ApplicationLimit.atLeast("width b", "m", 0.30, ROUND, h -> channel.width()),
                 ApplicationLimit.atLeast("crest height p", "m", 0.15, ROUND, h -> crestHeight));
-        return new BroadCrestedWeir(
-                width,
-                width,
-                crestHeight,
+        Form form = new Form(
+                "round-nosed, L = " + Text.number(crestLength) + " m" + tail,
+                channel.width(),
+                1 - 2 * displacement / channel.width(),
                 displacement,
-                1 - 2 * displacement / width,
-                OptionalDouble.empty(),
-                limits,
-                "round-nosed, b = " + Text.number(width) + " m, L = " + Text.number(crestLength) + " m" + tail);
+                OptionalDouble.empty());
+        return new BroadCrestedWeir(form, channel, NO_RECOVERY, limits);
     }
 
     /**
-     * Returns a crest with a known coefficient, or the ideal of critical depth with 1; it has no limit of application
-     * but those the caller knows.
+     * Returns a crest with a known coefficient, or the ideal of critical depth with 1, as wide as its channel; it has no
+     * limit of application but those the caller knows.
      *
-     * @param width crest width b, m; greater than 0, finite
-     * @param approachWidth width of the approach channel B, m; at least {@code width}, finite
-     * @param crestHeight height above the channel floor p, m; 0 or greater, finite
      * @param coefficient Cd; greater than 0, at most 1
+     * @param channel the channel; its crest may be level with the floor
      * @return the weir
-     * @throws IllegalArgumentException if a parameter is outside its range
+     * @throws IllegalArgumentException if {@code coefficient} is outside its range
      */
-    public static BroadCrestedWeir ofCoefficient(
-            double width, double approachWidth, double crestHeight, double coefficient) {
-        Require.positive("width", width, "m");
-        Require.nonNegative("crestHeight", crestHeight, "m");
-        if (!(approachWidth >= width && approachWidth < Double.POSITIVE_INFINITY)) {
-            throw new IllegalArgumentException("approachWidth must be at least the width " + Text.number(width)
-                    + " m and finite, was " + Text.number(approachWidth));
-        }
-        Coefficients.checked("coefficient", coefficient);
-        return new BroadCrestedWeir(
-                width,
-                approachWidth,
-                crestHeight,
-                0,
-                coefficient,
-                OptionalDouble.empty(),
-                List.of(),
-                "Cd = " + Text.number(coefficient) + ", b = " + Text.number(width) + " m, B = "
-                        + Text.number(approachWidth) + " m");
+    public static BroadCrestedWeir ofCoefficient(double coefficient, ApproachChannel channel) {
+        DischargeCoefficient.checked("coefficient", coefficient);
+        Form form =
+                new Form("Cd = " + Text.number(coefficient), channel.width(), coefficient, 0, OptionalDouble.empty());
+        return new BroadCrestedWeir(form, channel, NO_RECOVERY, List.of());
     }
 
-    private static void checkGeometry(double width, double crestLength, double crestHeight) {
-        Require.positive("width", width, "m");
-        Require.positive("crestLength", crestLength, "m");
-        Require.positive("crestHeight", crestHeight, "m");
+    /**
+     * Returns a copy of a crest with a known coefficient that is narrower than its channel.
+     *
+     * @param newWidth width of the crest b, m; in [1e-6, 1e6], at most that of the channel
+     * @return the copy
+     * @throws IllegalArgumentException if {@code newWidth} is outside its range or the crest is one of a standard, which fills its
+     *     channel
+     */
+    public BroadCrestedWeir withCrestWidth(double newWidth) {
+        Require.inRange("newWidth", newWidth, Sizes.LEAST, channel.width(), "m");
+        if (!limits.isEmpty()) {
+            throw new IllegalArgumentException("newWidth is for a crest with a known coefficient, was " + form.text());
+        }
+        Form narrower = new Form(
+                form.text() + ", b = " + Text.number(newWidth) + " m",
+                newWidth,
+                form.constant(),
+                form.displacement(),
+                form.uncertainty());
+        return new BroadCrestedWeir(narrower, channel, modularShare, limits);
+    }
+
+    /**
+     * Returns a copy whose back face recovers head.
+     *
+     * @param newModularLimit tailwater over total head upstream, both above the crest, up to which the crest is modular; in [⅔,
+     *     0.98]
+     * @return the copy
+     * @throws IllegalArgumentException if {@code newModularLimit} is outside its range
+     */
+    public BroadCrestedWeir withModularLimit(double newModularLimit) {
+        Require.inRange("newModularLimit", newModularLimit, NO_RECOVERY, 0.98, "");
+        return new BroadCrestedWeir(form, channel, newModularLimit, limits);
     }
 
     @Override
     public double formula(double head) {
+        double total = totalHead(head);
+        return coefficient(head) * GravityFactors.CRITICAL * form.width() * total * Math.sqrt(total);
+    }
+
+    private double totalHead(double head) {
+        double ratio = coefficient(head) * form.width() * head / channel.area(head);
+        return head * ApproachVelocity.energyRatio(ratio);
+    }
+
+    @Override
+    public double formula(double head, double tailwater) {
+        double free = totalHead(head);
+        if (tailwater <= modularShare * free) {
+            return formula(head);
+        }
+        double scale = channel.velocityHeadScale(head);
         double coefficient = coefficient(head);
-        double ratio = coefficient * width * head / (approachWidth * (head + crestHeight));
-        double total = head * ApproachVelocity.energyRatio(ratio);
-        return coefficient * GravityFactors.CRITICAL * width * total * Math.sqrt(total);
+        double total = Subcritical.root(
+                h -> {
+                    double q = throat.drownedDischarge(h, tailwater, coefficient, modularShare);
+                    return h - head - scale * q * q;
+                },
+                head,
+                free);
+        return throat.drownedDischarge(total, tailwater, coefficient, modularShare);
+    }
+
+    @Override
+    public OptionalDouble modularLimit(double head) {
+        return OptionalDouble.of(modularShare * totalHead(head) / head);
+    }
+
+    @Override
+    public ApplicationLimit drownedLimit(double tailwater) {
+        return ApplicationLimit.atMost("h2/h1", "", 1, "energy on the crest", h -> tailwater / h);
     }
 
     /**
      * Returns the coefficient of discharge Cd, without the effect of the approach velocity.
      *
      * @param head head h, m
-     * @return Cd, a pure number; 0 where the boundary layer fills the head
+     * @return Cd, a pure number
      */
     public double coefficient(double head) {
-        double share = Math.max(0, 1 - displacement / head);
-        return constant * share * Math.sqrt(share);
+        double share = Heads.share(head, form.displacement());
+        return form.constant() * share * Math.sqrt(share);
     }
 
     @Override
@@ -213,25 +250,11 @@ public final class BroadCrestedWeir implements HeadDischarge {
 
     @Override
     public OptionalDouble coefficientUncertainty(double head) {
-        return uncertainty;
-    }
-
-    private List<Object> parts() {
-        return List.of(width, approachWidth, crestHeight, text);
-    }
-
-    @Override
-    public boolean equals(Object other) {
-        return other instanceof BroadCrestedWeir && parts().equals(((BroadCrestedWeir) other).parts());
-    }
-
-    @Override
-    public int hashCode() {
-        return parts().hashCode();
+        return form.uncertainty();
     }
 
     @Override
     public String toString() {
-        return "BroadCrestedWeir[" + text + ", p = " + Text.number(crestHeight) + " m]";
+        return "BroadCrestedWeir[" + form.text() + ", " + channel.dimensions() + "]";
     }
 }

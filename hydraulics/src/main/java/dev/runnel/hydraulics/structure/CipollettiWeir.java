@@ -1,6 +1,6 @@
 package dev.runnel.hydraulics.structure;
 
-import dev.runnel.internal.Require;
+import dev.runnel.hydraulics.internal.Sizes;
 import dev.runnel.internal.Text;
 import java.util.List;
 import java.util.OptionalDouble;
@@ -23,19 +23,20 @@ import org.apiguardian.api.API;
  * @since 0.1
  */
 @API(status = API.Status.STABLE, since = "0.1")
-public final class CipollettiWeir implements HeadDischarge {
+public final class CipollettiWeir extends ThinPlate {
     private static final double COEFFICIENT = 3.367 * Math.sqrt(0.3048);
     private static final String BOS = "Bos 1989, from memory";
 
     private final double crestLength;
-    private final double channelWidth;
-    private final double crestHeight;
+    private final ApproachChannel channel;
     private final List<ApplicationLimit> limits;
 
-    private CipollettiWeir(double crestLength, double channelWidth, double crestHeight) {
+    private CipollettiWeir(double crestLength, ApproachChannel channel) {
+        super(Villemonte.CREST, crestLength, channel);
         this.crestLength = crestLength;
-        this.channelWidth = channelWidth;
-        this.crestHeight = crestHeight;
+        this.channel = channel;
+        double channelWidth = channel.width();
+        double crestHeight = channel.raisedCrest();
         limits = List.of(
                 ApplicationLimit.of("head h", "m", 0.06, 0.60, BOS, h -> h),
                 ApplicationLimit.atMost("h/b", "", 0.5, BOS, h -> h / crestLength),
@@ -47,19 +48,15 @@ public final class CipollettiWeir implements HeadDischarge {
     /**
      * Returns a weir.
      *
-     * @param crestLength length of the crest b, m; greater than 0, finite
-     * @param channelWidth width of the approach channel B, m; greater than {@code crestLength}, finite
-     * @param crestHeight height of the crest above the channel floor p, m; greater than 0, finite
+     * @param crestLength length of the crest b, m; in [1e-6, 1e6]
+     * @param channel the channel; wider than the crest is long, with a crest above its floor
      * @return the weir
      * @throws IllegalArgumentException if a parameter is outside its range
      */
-    public static CipollettiWeir of(double crestLength, double channelWidth, double crestHeight) {
-        Require.positive("crestLength", crestLength, "m");
-        if (!(channelWidth > crestLength && channelWidth < Double.POSITIVE_INFINITY)) {
-            throw new IllegalArgumentException("channelWidth must be greater than crestLength "
-                    + Text.number(crestLength) + " m and finite, was " + Text.number(channelWidth));
-        }
-        return new CipollettiWeir(crestLength, channelWidth, Require.positive("crestHeight", crestHeight, "m"));
+    public static CipollettiWeir ofCrestLength(double crestLength, ApproachChannel channel) {
+        Sizes.length("crestLength", crestLength);
+        channel.widerThan(crestLength);
+        return new CipollettiWeir(crestLength, channel);
     }
 
     @Override
@@ -77,23 +74,8 @@ public final class CipollettiWeir implements HeadDischarge {
         return OptionalDouble.of(0.05);
     }
 
-    private List<Object> parts() {
-        return List.of(crestLength, channelWidth, crestHeight);
-    }
-
-    @Override
-    public boolean equals(Object other) {
-        return other instanceof CipollettiWeir && parts().equals(((CipollettiWeir) other).parts());
-    }
-
-    @Override
-    public int hashCode() {
-        return parts().hashCode();
-    }
-
     @Override
     public String toString() {
-        return "CipollettiWeir[b = " + Text.number(crestLength) + " m, B = " + Text.number(channelWidth) + " m, p = "
-                + Text.number(crestHeight) + " m]";
+        return "CipollettiWeir[b = " + Text.number(crestLength) + " m, " + channel.dimensions() + "]";
     }
 }

@@ -1,8 +1,10 @@
 package dev.runnel.hydraulics.structure;
 
+import dev.runnel.hydraulics.internal.Sizes;
 import dev.runnel.internal.Require;
 import dev.runnel.internal.Text;
 import java.util.List;
+import java.util.Optional;
 import org.apiguardian.api.API;
 
 /**
@@ -13,8 +15,8 @@ import org.apiguardian.api.API;
  * the slope of the sides, horizontal to vertical (tan(θ/2) for a notch), n the count of end contractions and k = v²/2g the
  * velocity head of the approach, v = Q/(B (h + p)), solved to the end. Without an approach k = 0.
  *
- * <p>Source: J. B. Francis (1883) for 0.1 n h and for k, with his constant 3.33 ft^0.5/s = 1.8385 m^0.5/s in {@link
- * #francis(double)}; the forms in any textbook, e.g. R. S. Dighe, Hydraulics Made Easy, ch. 5.
+ * <p>Source: J. B. Francis (1883) for 0.1 n h and for k, with his constant 3.33 ft^0.5/s = 1.8385 m^0.5/s where no other
+ * coefficient is given; the forms in any textbook, e.g. R. S. Dighe, Hydraulics Made Easy, ch. 5.
  *
  * <p>What it is not: a standard weir. It has no limits of application and no uncertainty but those of the coefficient put in;
  * where a standard fits the plate, {@link RectangularWeir} and {@link VNotchWeir} are better.
@@ -22,108 +24,113 @@ import org.apiguardian.api.API;
  * @since 0.1
  */
 @API(status = API.Status.STABLE, since = "0.1")
-public final class CoefficientWeir implements HeadDischarge {
-    private static final double FRANCIS = 3.33 * Math.sqrt(0.3048);
+public final class CoefficientWeir extends ThinPlate {
+    /** Francis, 3.33 in feet, as a coefficient Cd. */
+    private static final double FRANCIS = 3.33 * Math.sqrt(0.3048) / (2.0 / 3 * GravityFactors.ROOT_2G);
+
+    /** Head over crest length at which contractions end the range, times their count. The discharge would fall from 6. */
+    private static final double CONTRACTED = 5;
+
+    private static final double STEEPEST = 100;
 
     private final double crestLength;
     private final double sideSlope;
-    private final double factor;
+    private final double coefficient;
     private final int contractions;
-    private final double channelWidth;
-    private final double crestHeight;
+    private final Optional<ApproachChannel> approach;
+    private final double factor;
     private final double highestHead;
 
     private CoefficientWeir(
             double crestLength,
             double sideSlope,
-            double factor,
+            double coefficient,
             int contractions,
-            double channelWidth,
-            double crestHeight) {
+            Optional<ApproachChannel> approach) {
+        super(Villemonte.CREST, crestLength, sideSlope, coefficient, contractions, approach);
         this.crestLength = crestLength;
         this.sideSlope = sideSlope;
-        this.factor = factor;
+        this.coefficient = coefficient;
         this.contractions = contractions;
-        this.channelWidth = channelWidth;
-        this.crestHeight = crestHeight;
-        // Q rises with h as long as the lost length is below 2/5 of b: d/dh of (b - 0.1 n h) h^1.5 is 0 at 0.1 n h =
-        // 0.6 b
-        double contracted = contractions == 0 ? 1e4 : Math.min(1e4, 6 * crestLength / contractions);
-        highestHead = hasApproach()
-                ? Subcritical.highest(1e-6, contracted, head -> !Double.isNaN(withApproach(head)))
-                : contracted;
+        this.approach = approach;
+        factor = 2.0 / 3 * GravityFactors.ROOT_2G * coefficient;
+        double contracted = Math.min(
+                contractions == 0 ? Heads.HIGHEST : Math.min(Heads.HIGHEST, CONTRACTED * crestLength / contractions),
+                notchFills());
+        highestHead = approach.map(channel ->
+                        Subcritical.highest(1e-6, contracted, head -> !Double.isNaN(withApproach(head, channel))))
+                .orElse(contracted);
         if (Double.isNaN(highestHead)) {
             throw new IllegalArgumentException(
-                    "channelWidth must be wide enough for a subcritical approach, was " + Text.number(channelWidth));
+                    "width of the channel must be great enough for a subcritical approach, was "
+                            + Text.number(approach.orElseThrow().width()));
         }
     }
 
-    /**
-     * Returns a rectangular weir.
-     *
-     * @param crestLength crest length b, m; greater than 0, finite
-     * @param coefficient Cd; greater than 0, at most 1
-     * @return the weir, without end contraction and approach velocity
-     * @throws IllegalArgumentException if a parameter is outside its range
-     */
-    public static CoefficientWeir rectangular(double crestLength, double coefficient) {
-        return trapezoidal(crestLength, 0, coefficient);
+    /** Returns the head at which sloping sides reach the walls of the channel. */
+    private double notchFills() {
+        return sideSlope == 0
+                ? Double.POSITIVE_INFINITY
+                : approach.map(channel -> (channel.width() - crestLength) / (2 * sideSlope))
+                        .orElse(Double.POSITIVE_INFINITY);
     }
 
     /**
      * Returns a rectangular weir with the constant of Francis, Q = 1.8385 b h^1.5.
      *
-     * @param crestLength crest length b, m; greater than 0, finite
+     * @param crestLength crest length b, m; in [1e-6, 1e6]
      * @return the weir, without end contraction and approach velocity
-     * @throws IllegalArgumentException if {@code crestLength} is not
+     * @throws IllegalArgumentException if {@code crestLength} is outside its range
      */
-    public static CoefficientWeir francis(double crestLength) {
+    public static CoefficientWeir rectangular(double crestLength) {
+        return new CoefficientWeir(Sizes.length("crestLength", crestLength), 0, FRANCIS, 0, Optional.empty());
+    }
+
+    /**
+     * Returns a triangular notch with the coefficient 0.6 (common practice).
+     *
+     * @param angleDegrees notch angle θ, degrees; in [1, 178]
+     * @return the weir, without approach velocity
+     * @throws IllegalArgumentException if {@code angleDegrees} is outside its range
+     */
+    public static CoefficientWeir vNotch(double angleDegrees) {
+        Require.inRange("angleDegrees", angleDegrees, 1, 178, "degrees");
+        return new CoefficientWeir(0, Math.tan(Math.toRadians(angleDegrees) / 2), 0.6, 0, Optional.empty());
+    }
+
+    /**
+     * Returns a copy with another coefficient.
+     *
+     * @param newCoefficient Cd; greater than 0, at most 1
+     * @return the copy
+     * @throws IllegalArgumentException if {@code newCoefficient} is outside its range
+     */
+    public CoefficientWeir withCoefficient(double newCoefficient) {
         return new CoefficientWeir(
-                Require.positive("crestLength", crestLength, "m"), 0, FRANCIS, 0, Double.POSITIVE_INFINITY, 0);
+                crestLength,
+                sideSlope,
+                DischargeCoefficient.checked("newCoefficient", newCoefficient),
+                contractions,
+                approach);
     }
 
     /**
-     * Returns a triangular notch.
+     * Returns a copy with sloping sides, a trapezoidal notch.
      *
-     * @param angleDegrees notch angle θ, degrees; greater than 0, less than 180
-     * @param coefficient Cd; greater than 0, at most 1
-     * @return the weir, without approach velocity
-     * @throws IllegalArgumentException if a parameter is outside its range
+     * @param newSideSlope slope of both sides z, horizontal to 1 vertical; in [0, 100]
+     * @return the copy
+     * @throws IllegalArgumentException if {@code newSideSlope} is outside its range
      */
-    public static CoefficientWeir vNotch(double angleDegrees, double coefficient) {
-        if (!(angleDegrees > 0 && angleDegrees < 180)) {
-            throw new IllegalArgumentException(
-                    "angleDegrees must be greater than 0 and less than 180, was " + Text.number(angleDegrees));
-        }
-        return of(0, Math.tan(Math.toRadians(angleDegrees) / 2), coefficient);
-    }
-
-    /**
-     * Returns a trapezoidal notch.
-     *
-     * @param crestLength crest length b, m; greater than 0, finite
-     * @param sideSlope slope of both sides z, horizontal to 1 vertical; 0 or greater, finite
-     * @param coefficient Cd; greater than 0, at most 1
-     * @return the weir, without approach velocity
-     * @throws IllegalArgumentException if a parameter is outside its range
-     */
-    public static CoefficientWeir trapezoidal(double crestLength, double sideSlope, double coefficient) {
-        return of(
-                Require.positive("crestLength", crestLength, "m"),
-                Require.nonNegative("sideSlope", sideSlope, ""),
-                coefficient);
-    }
-
-    private static CoefficientWeir of(double crestLength, double sideSlope, double coefficient) {
-        double factor = 2.0 / 3 * GravityFactors.ROOT_2G * Coefficients.checked("coefficient", coefficient);
-        return new CoefficientWeir(crestLength, sideSlope, factor, 0, Double.POSITIVE_INFINITY, 0);
+    public CoefficientWeir withSideSlope(double newSideSlope) {
+        Require.inRange("newSideSlope", newSideSlope, 0, STEEPEST, "");
+        return new CoefficientWeir(crestLength, newSideSlope, coefficient, contractions, approach);
     }
 
     /**
      * Returns a copy whose crest is shortened by end contractions, by 0.1 h each.
      *
      * @param count count of contractions n, 0 or more: 2 for one notch, 2 more for each pier
-     * @return the copy; its heads end at 6 b/n, where the discharge would fall
+     * @return the copy; its heads end at 5 b/n, near the 6 b/n where the discharge would fall
      * @throws IllegalArgumentException if {@code count} is negative, or above 0 for a notch without a crest
      */
     public CoefficientWeir withEndContractions(int count) {
@@ -131,34 +138,27 @@ public final class CoefficientWeir implements HeadDischarge {
         if (count > 0 && crestLength == 0) {
             throw new IllegalArgumentException("count must be 0 for a notch without a crest, was " + count);
         }
-        return new CoefficientWeir(crestLength, sideSlope, factor, count, channelWidth, crestHeight);
+        return new CoefficientWeir(crestLength, sideSlope, coefficient, count, approach);
     }
 
     /**
-     * Returns a copy with the velocity of approach in a rectangular channel.
+     * Returns a copy with the velocity of approach in a channel.
      *
-     * @param newChannelWidth width of the channel B, m; greater than 0, at least the crest length, finite
-     * @param newCrestHeight height of the crest above its floor p, m; 0 or greater, finite
+     * @param channel the channel; at least as wide as the crest is long
      * @return the copy
-     * @throws IllegalArgumentException if a parameter is outside its range
+     * @throws IllegalArgumentException if the channel is narrower
      */
-    public CoefficientWeir withApproach(double newChannelWidth, double newCrestHeight) {
-        Require.positive("newChannelWidth", newChannelWidth, "m");
-        Require.nonNegative("newCrestHeight", newCrestHeight, "m");
-        if (newChannelWidth < crestLength) {
-            throw new IllegalArgumentException("newChannelWidth must be at least the crest length "
-                    + Text.number(crestLength) + " m, was " + Text.number(newChannelWidth));
+    public CoefficientWeir withApproach(ApproachChannel channel) {
+        if (channel.width() < crestLength) {
+            throw new IllegalArgumentException("width of the channel must be at least the crest length "
+                    + Text.number(crestLength) + " m, was " + Text.number(channel.width()));
         }
-        return new CoefficientWeir(crestLength, sideSlope, factor, contractions, newChannelWidth, newCrestHeight);
-    }
-
-    private boolean hasApproach() {
-        return channelWidth < Double.POSITIVE_INFINITY;
+        return new CoefficientWeir(crestLength, sideSlope, coefficient, contractions, Optional.of(channel));
     }
 
     @Override
     public double formula(double head) {
-        return hasApproach() ? withApproach(head) : plain(head, 0);
+        return approach.map(channel -> withApproach(head, channel)).orElseGet(() -> plain(head, 0));
     }
 
     private double plain(double head, double velocityHead) {
@@ -168,11 +168,16 @@ public final class CoefficientWeir implements HeadDischarge {
         return factor * ((crestLength - 0.1 * contractions * head) * crest + 0.8 * sideSlope * sides);
     }
 
-    private double withApproach(double head) {
-        double area = channelWidth * (head + crestHeight);
-        double scale = 1 / (2 * GravityFactors.G * area * area);
-        double critical = area * Math.sqrt(GravityFactors.G * (head + crestHeight));
+    private double withApproach(double head, ApproachChannel channel) {
+        double scale = channel.velocityHeadScale(head);
+        double critical = channel.area(head) * Math.sqrt(GravityFactors.G * (head + channel.crestHeight()));
         return Subcritical.root(q -> q - plain(head, scale * q * q), plain(head, 0), critical);
+    }
+
+    /** Villemonte with the free discharges at both heads, which is his law for a notch of any shape. */
+    @Override
+    public double formula(double head, double tailwater) {
+        return formula(head) * Villemonte.byDischarges(plain(tailwater, 0) / plain(head, 0));
     }
 
     @Override
@@ -190,28 +195,13 @@ public final class CoefficientWeir implements HeadDischarge {
         return List.of();
     }
 
-    private List<Object> parts() {
-        return List.of(crestLength, sideSlope, factor, contractions, channelWidth, crestHeight);
-    }
-
-    @Override
-    public boolean equals(Object other) {
-        return other instanceof CoefficientWeir && parts().equals(((CoefficientWeir) other).parts());
-    }
-
-    @Override
-    public int hashCode() {
-        return parts().hashCode();
-    }
-
     @Override
     public String toString() {
         return "CoefficientWeir[b = " + Text.number(crestLength) + " m, z = " + Text.significant(sideSlope, 4)
                 + ", Cd = "
-                + Text.significant(factor / (2.0 / 3 * GravityFactors.ROOT_2G), 4)
+                + Text.significant(coefficient, 4)
                 + (contractions == 0 ? "" : ", " + contractions + " contractions")
-                + (hasApproach()
-                        ? ", B = " + Text.number(channelWidth) + " m, p = " + Text.number(crestHeight) + " m]"
-                        : "]");
+                + approach.map(channel -> ", " + channel.dimensions()).orElse("")
+                + "]";
     }
 }

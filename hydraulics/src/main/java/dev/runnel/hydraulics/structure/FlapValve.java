@@ -1,9 +1,9 @@
 package dev.runnel.hydraulics.structure;
 
 import dev.runnel.hydraulics.internal.Roots;
+import dev.runnel.hydraulics.internal.Sizes;
 import dev.runnel.internal.Require;
 import dev.runnel.internal.Text;
-import java.util.List;
 import org.apiguardian.api.API;
 
 /**
@@ -20,24 +20,25 @@ import org.apiguardian.api.API;
  * @since 0.1
  */
 @API(status = API.Status.EXPERIMENTAL, since = "0.1")
-public final class FlapValve {
+public final class FlapValve extends OfParts {
     private static final double EXPONENT = 1.15 / Math.sqrt(0.3048);
 
     private final double diameter;
 
     private FlapValve(double diameter) {
+        super(diameter);
         this.diameter = diameter;
     }
 
     /**
      * Returns a flap of the weight that Nagler tested.
      *
-     * @param diameter bore D, m; greater than 0, finite
+     * @param diameter bore D, m; in [1e-6, 1e6]
      * @return the flap
      * @throws IllegalArgumentException if {@code diameter} is not
      */
     public static FlapValve ofDiameter(double diameter) {
-        return new FlapValve(Require.positive("diameter", diameter, "m"));
+        return new FlapValve(Sizes.length("diameter", diameter));
     }
 
     /**
@@ -98,20 +99,6 @@ public final class FlapValve {
             Roots.between(v -> headLoss(v) - headLoss, 0, worst),
             Roots.between(v -> headLoss(v) - headLoss, worst, high)
         };
-    }
-
-    private List<Object> parts() {
-        return List.of(diameter);
-    }
-
-    @Override
-    public boolean equals(Object other) {
-        return other instanceof FlapValve && parts().equals(((FlapValve) other).parts());
-    }
-
-    @Override
-    public int hashCode() {
-        return parts().hashCode();
     }
 
     @Override

@@ -1,7 +1,7 @@
 package dev.runnel.hydraulics.structure;
 
+import dev.runnel.hydraulics.internal.Sizes;
 import dev.runnel.hydraulics.section.CrossSection;
-import dev.runnel.internal.Require;
 import dev.runnel.internal.Text;
 import java.util.List;
 import java.util.Objects;
@@ -27,16 +27,21 @@ import org.apiguardian.api.API;
  * @since 0.1
  */
 @API(status = API.Status.STABLE, since = "0.1")
-public final class FreeOutfall implements HeadDischarge {
+public final class FreeOutfall extends OfParts implements HeadDischarge {
     private static final double FOOT = 0.3048;
     private static final double ROUSE = 0.715;
+
+    /** Critical depth over height to which the brink ratio of a circle was found constant: Dey 1998, from memory. */
+    private static final double DEY = 0.82;
+
+    /** Critical depth over height that is still answered; chosen here, short of the crown where critical flow has no end. */
+    private static final double HIGHEST_FILLING = 0.95;
 
     private final DoubleUnaryOperator formula;
     private final double highest;
     private final OptionalDouble uncertainty;
     private final List<ApplicationLimit> limits;
     private final String text;
-    private final List<Object> parts;
 
     private FreeOutfall(
             DoubleUnaryOperator formula,
@@ -44,43 +49,44 @@ public final class FreeOutfall implements HeadDischarge {
             OptionalDouble uncertainty,
             List<ApplicationLimit> limits,
             String text,
-            List<Object> parts) {
+            Object... parts) {
+        super(parts);
         this.formula = formula;
         this.highest = highest;
         this.uncertainty = uncertainty;
         this.limits = limits;
         this.text = text;
-        this.parts = parts;
     }
 
     /**
      * Returns the outfall of a rectangular channel.
      *
-     * @param width width b, m; greater than 0, finite
+     * @param width width b, m; in [1e-6, 1e6]
      * @return the outfall
      * @throws IllegalArgumentException if {@code width} is not
      */
     public static FreeOutfall rectangular(double width) {
-        Require.positive("width", width, "m");
+        Sizes.length("width", width);
         double factor = width * GravityFactors.ROOT_G / (ROUSE * Math.sqrt(ROUSE));
         return new FreeOutfall(
                 depth -> factor * depth * Math.sqrt(depth),
-                1e4,
+                Heads.HIGHEST,
                 OptionalDouble.of(0.03),
                 List.of(),
                 "rectangular, b = " + Text.number(width) + " m",
-                List.of("rectangular", width));
+                "rectangular",
+                width);
     }
 
     /**
      * Returns the outfall of a level circular pipe by the California pipe method.
      *
-     * @param diameter bore d, m; greater than 0, finite
+     * @param diameter bore d, m; in [1e-6, 1e6]
      * @return the outfall
      * @throws IllegalArgumentException if {@code diameter} is not
      */
     public static FreeOutfall circular(double diameter) {
-        Require.positive("diameter", diameter, "m");
+        Sizes.length("diameter", diameter);
         double factor = 8.69 * Math.pow(diameter / FOOT, 2.48) * FOOT * FOOT * FOOT;
         return new FreeOutfall(
                 depth -> factor * Math.pow(depth / diameter, 1.88),
@@ -89,7 +95,8 @@ public final class FreeOutfall implements HeadDischarge {
                 List.of(ApplicationLimit.atMost(
                         "yb/d", "", 0.5, "Water Measurement Manual, from memory", depth -> depth / diameter)),
                 "circular, d = " + Text.number(diameter) + " m",
-                List.of("circular", diameter));
+                "circular",
+                diameter);
     }
 
     /**
@@ -110,24 +117,20 @@ public final class FreeOutfall implements HeadDischarge {
         double height = section.height();
         boolean closed = height < Double.POSITIVE_INFINITY;
         return new FreeOutfall(
-                depth -> critical(section, depth / brinkRatio),
-                closed ? 0.95 * brinkRatio * height : 1e4,
+                depth -> CriticalFlow.discharge(section, depth / brinkRatio),
+                closed ? HIGHEST_FILLING * brinkRatio * height : Heads.HIGHEST,
                 OptionalDouble.empty(),
                 closed
                         ? List.of(ApplicationLimit.atMost(
                                 "critical depth over height",
                                 "",
-                                0.82,
+                                DEY,
                                 "Dey 1998, from memory",
                                 depth -> depth / brinkRatio / height))
                         : List.of(),
                 section + ", brink " + Text.number(brinkRatio) + " of the critical depth",
-                List.of(section, brinkRatio));
-    }
-
-    private static double critical(CrossSection section, double depth) {
-        double area = section.area(depth);
-        return area * Math.sqrt(GravityFactors.G * area / section.topWidth(depth));
+                section,
+                brinkRatio);
     }
 
     @Override
@@ -148,16 +151,6 @@ public final class FreeOutfall implements HeadDischarge {
     @Override
     public OptionalDouble coefficientUncertainty(double head) {
         return uncertainty;
-    }
-
-    @Override
-    public boolean equals(Object other) {
-        return other instanceof FreeOutfall && parts.equals(((FreeOutfall) other).parts);
-    }
-
-    @Override
-    public int hashCode() {
-        return parts.hashCode();
     }
 
     @Override

@@ -37,12 +37,36 @@ public interface HeadDischarge {
     List<ApplicationLimit> limits();
 
     /**
-     * Returns the greatest head that the formula can take at all, inside its limits or not.
+     * Returns the greatest head that the formula can take at all, inside its limits or not. Up to it the discharge rises
+     * with the head, so that every discharge has one head.
      *
      * @return head, m; 10,000 m where nothing but reason bounds it
      */
     default double highestHead() {
-        return 1e4;
+        return Heads.HIGHEST;
+    }
+
+    /**
+     * Returns the modular limit: the greatest ratio of the head downstream to the head upstream, both above the crest, at
+     * which the discharge follows from the head upstream alone.
+     *
+     * @param head head upstream, m; greater than 0
+     * @return h₂/h₁; 0 where any tailwater above the crest counts; empty where the source gives none
+     */
+    default OptionalDouble modularLimit(double head) {
+        return OptionalDouble.empty();
+    }
+
+    /**
+     * Returns the structure under another acceleration of gravity than the standard 9.80665 m/s²: discharges grow with its
+     * square root, as in every law of Froude.
+     *
+     * @param gravity g, m/s²; in [9.7, 9.9], the range on Earth
+     * @return the structure at that place
+     * @throws IllegalArgumentException if {@code gravity} is outside its range
+     */
+    default HeadDischarge atGravity(double gravity) {
+        return new AtGravity<>(this, gravity);
     }
 
     /**
@@ -64,8 +88,12 @@ public interface HeadDischarge {
      *     limit of application
      */
     default double discharge(double head) {
-        Strict.possible(this, head);
-        return head == 0 ? 0 : Strict.discharge(this, head);
+        LimitCheck.possible(this, head);
+        if (head == 0) {
+            return 0;
+        }
+        LimitCheck.check(this, head);
+        return formula(head);
     }
 
     /**
@@ -82,7 +110,7 @@ public interface HeadDischarge {
             return 0;
         }
         double head = Inverse.head(this, discharge);
-        Strict.check(this, head);
+        LimitCheck.check(this, head);
         return head;
     }
 
@@ -115,10 +143,10 @@ public interface HeadDischarge {
      * @return discharge with its flags
      * @throws IllegalArgumentException if {@code head} is outside or NaN
      */
-    default Evaluation evaluate(double head) {
-        Strict.possible(this, head);
+    default RatedDischarge evaluate(double head) {
+        LimitCheck.possible(this, head);
         if (head == 0) {
-            return new Evaluation(0, 0, OptionalDouble.empty(), List.of());
+            return new RatedDischarge(0, 0, OptionalDouble.empty(), List.of(), false);
         }
         List<LimitBreach> breaches = new ArrayList<>();
         for (ApplicationLimit limit : limits()) {
@@ -127,7 +155,7 @@ public interface HeadDischarge {
             }
         }
         OptionalDouble uncertainty = breaches.isEmpty() ? coefficientUncertainty(head) : OptionalDouble.empty();
-        return new Evaluation(head, formula(head), uncertainty, breaches);
+        return new RatedDischarge(head, formula(head), uncertainty, breaches, false);
     }
 
     /**
@@ -137,7 +165,7 @@ public interface HeadDischarge {
      * @return head with its flags
      * @throws IllegalArgumentException if {@code discharge} is negative, infinite or NaN, or no head gives it
      */
-    default Evaluation evaluateDischarge(double discharge) {
+    default RatedDischarge evaluateDischarge(double discharge) {
         Require.nonNegative("discharge", discharge, "m3/s");
         return evaluate(discharge == 0 ? 0 : Inverse.head(this, discharge));
     }
@@ -212,7 +240,7 @@ public interface HeadDischarge {
     default double relativeUncertainty(double head, double headUncertainty) {
         Require.positive("head", head, "m");
         Require.nonNegative("headUncertainty", headUncertainty, "m");
-        Strict.check(this, head);
+        LimitCheck.check(this, head);
         double coefficient = coefficientUncertainty(head)
                 .orElseThrow(() -> new IllegalArgumentException("head " + Text.number(head)
                         + " m: the source of this structure gives no uncertainty of the coefficient;"

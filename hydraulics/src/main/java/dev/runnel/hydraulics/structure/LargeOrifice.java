@@ -1,8 +1,10 @@
 package dev.runnel.hydraulics.structure;
 
-import dev.runnel.internal.Require;
+import dev.runnel.hydraulics.internal.Gauss;
+import dev.runnel.hydraulics.internal.Sizes;
 import dev.runnel.internal.Text;
 import java.util.List;
+import java.util.OptionalDouble;
 import org.apiguardian.api.API;
 
 /**
@@ -15,6 +17,9 @@ import org.apiguardian.api.API;
  * while h is below the top it is a weir. For a circle, or the part of it that a gate leaves open, the integral is
  * taken numerically to about 1e-12 after a substitution that removes its singular ends.
  *
+ * <p>Into standing water strips above the tailwater flow by their own head, strips below by the difference of the levels; both
+ * levels count from the lowest point of the opening.
+ *
  * <p>One coefficient serves the whole range, 0.61 unless told otherwise; near h = a, where the opening changes from weir
  * to orifice, the surface is unsteady and the true figure may be several percent off (common practice).
  *
@@ -24,7 +29,7 @@ import org.apiguardian.api.API;
  * @since 0.1
  */
 @API(status = API.Status.STABLE, since = "0.1")
-public final class LargeOrifice implements HeadDischarge {
+public final class LargeOrifice extends OfParts implements TailwaterDischarge {
     /** Width of a rectangle; for a circle NaN. */
     private final double width;
 
@@ -33,6 +38,7 @@ public final class LargeOrifice implements HeadDischarge {
     private final double coefficient;
 
     private LargeOrifice(double width, double diameter, double opening, double coefficient) {
+        super(width, diameter, opening, coefficient);
         this.width = width;
         this.diameter = diameter;
         this.opening = opening;
@@ -42,46 +48,41 @@ public final class LargeOrifice implements HeadDischarge {
     /**
      * Returns a rectangular opening with a sharp edge.
      *
-     * @param width width b, m; greater than 0, finite
-     * @param opening height of the opening a, m; greater than 0, finite
+     * @param width width b, m; in [1e-6, 1e6]
+     * @param opening height of the opening a, m; in [1e-6, 1e6]
      * @return the orifice
      * @throws IllegalArgumentException if a parameter is outside its range
      */
-    public static LargeOrifice rectangular(double width, double opening) {
+    public static LargeOrifice ofWidthAndOpening(double width, double opening) {
         return new LargeOrifice(
-                Require.positive("width", width, "m"),
-                Double.NaN,
-                Require.positive("opening", opening, "m"),
-                Orifice.SHARP_EDGE);
+                Sizes.length("width", width), Double.NaN, Sizes.length("opening", opening), Orifice.SHARP_EDGE);
     }
 
     /**
      * Returns a round opening with a sharp edge.
      *
-     * @param diameter diameter, m; greater than 0, finite
+     * @param diameter diameter, m; in [1e-6, 1e6]
      * @return the orifice
      * @throws IllegalArgumentException if {@code diameter} is not
      */
     public static LargeOrifice circular(double diameter) {
-        Require.positive("diameter", diameter, "m");
+        Sizes.length("diameter", diameter);
         return new LargeOrifice(Double.NaN, diameter, diameter, Orifice.SHARP_EDGE);
     }
 
     /**
-     * Returns a round opening of which a gate with a straight lower edge leaves the lower part open.
+     * Returns a copy that a gate with a straight lower edge closes from above, a penstock: the lower part stays open.
      *
-     * @param diameter diameter, m; greater than 0, finite
-     * @param opening height of the open part above the invert, m; greater than 0, at most {@code diameter}
-     * @return the orifice
-     * @throws IllegalArgumentException if a parameter is outside its range
+     * @param newOpening height of the open part above the lowest point a, m; greater than 0, at most that of this opening
+     * @return the copy
+     * @throws IllegalArgumentException if {@code newOpening} is outside its range
      */
-    public static LargeOrifice circularPenstock(double diameter, double opening) {
-        Require.positive("diameter", diameter, "m");
-        if (!(opening > 0 && opening <= diameter)) {
-            throw new IllegalArgumentException("opening must be greater than 0 and at most the diameter "
-                    + Text.number(diameter) + " m, was " + Text.number(opening));
+    public LargeOrifice closedTo(double newOpening) {
+        if (!(newOpening > 0 && newOpening <= opening)) {
+            throw new IllegalArgumentException("newOpening must be greater than 0 and at most the opening "
+                    + Text.number(opening) + " m, was " + Text.number(newOpening));
         }
-        return new LargeOrifice(Double.NaN, diameter, opening, Orifice.SHARP_EDGE);
+        return new LargeOrifice(width, diameter, newOpening, coefficient);
     }
 
     /**
@@ -92,7 +93,8 @@ public final class LargeOrifice implements HeadDischarge {
      * @throws IllegalArgumentException if {@code newCoefficient} is not
      */
     public LargeOrifice withCoefficient(double newCoefficient) {
-        return new LargeOrifice(width, diameter, opening, Coefficients.checked("newCoefficient", newCoefficient));
+        return new LargeOrifice(
+                width, diameter, opening, DischargeCoefficient.checked("newCoefficient", newCoefficient));
     }
 
     @Override
@@ -100,31 +102,23 @@ public final class LargeOrifice implements HeadDischarge {
         return coefficient * GravityFactors.ROOT_2G * integral(head, 0, opening);
     }
 
-    /**
-     * Returns the discharge into standing water: strips above the tailwater flow by their own head, strips below by the
-     * difference of the levels.
-     *
-     * @param head level upstream above the sill, m; 0 or greater, finite
-     * @param tailwater level downstream above the sill, m; at most {@code head}; negative or 0 for a free outflow
-     * @return discharge, m³/s
-     * @throws IllegalArgumentException if a parameter is outside its range
-     */
-    public double discharge(double head, double tailwater) {
-        Require.nonNegative("head", head, "m");
-        if (!(tailwater <= head)) {
-            throw new IllegalArgumentException(
-                    "tailwater must be at most the head " + Text.number(head) + " m, was " + Text.number(tailwater));
-        }
-        if (head == 0) {
-            return 0;
-        }
-        if (!(tailwater > 0)) {
-            return formula(head);
-        }
+    /** Strips above the tailwater flow by their own head, strips below by the difference of the levels. */
+    @Override
+    public double formula(double head, double tailwater) {
         double wetTop = Math.min(tailwater, opening);
         double below = area(wetTop) * Math.sqrt(head - tailwater);
         double above = wetTop < opening ? integral(head, wetTop, opening) : 0;
         return coefficient * GravityFactors.ROOT_2G * (below + above);
+    }
+
+    @Override
+    public OptionalDouble modularLimit(double head) {
+        return OptionalDouble.of(0);
+    }
+
+    @Override
+    public ApplicationLimit drownedLimit(double tailwater) {
+        return ApplicationLimit.atMost("h2/h1", "", 1, "difference of levels", h -> tailwater / h);
     }
 
     /** Returns ∫ √(h − z) b(z) dz from a level to the lower of another and the head. */
@@ -171,20 +165,6 @@ public final class LargeOrifice implements HeadDischarge {
     @Override
     public List<ApplicationLimit> limits() {
         return List.of();
-    }
-
-    private List<Object> parts() {
-        return List.of(width, diameter, opening, coefficient);
-    }
-
-    @Override
-    public boolean equals(Object other) {
-        return other instanceof LargeOrifice && parts().equals(((LargeOrifice) other).parts());
-    }
-
-    @Override
-    public int hashCode() {
-        return parts().hashCode();
     }
 
     @Override

@@ -1,5 +1,6 @@
 package dev.runnel.hydraulics.structure;
 
+import dev.runnel.hydraulics.internal.Sizes;
 import dev.runnel.hydraulics.section.CrossSection;
 import dev.runnel.internal.Require;
 import dev.runnel.internal.Text;
@@ -27,27 +28,37 @@ import org.apiguardian.api.API;
  * <p>Limits: h ≥ 0.05 m and ≥ 0.05 L, h/L ≤ 0.5, h ≤ 2 m, b ≥ 0.10 m, h/b ≤ 3 (rectangular), Froude number of the approach ≤
  * 0.5. Uncertainty of the coefficient (95 %), rectangular: 1 + 20 (Cv − Cd) percent.
  *
- * <p>What it is not: a short venturi throat (curved streamlines carry more), or a drowned flume; free flow needs a tailwater
- * head below 0.74 to 0.8 of H, more if the outlet is well shaped (from memory).
+ * <p>Drowned: the depth y in the throat stands between the critical one, where the tailwater reaches the modular limit m as a share
+ * of the total head H, and the tailwater, where it reaches H; Q = Cd A(y) √(2g (H − y)). Behind an abrupt exit no head is recovered:
+ * y is the tailwater itself and m the critical share (⅔ for a rectangle), which is on the safe side. ISO 4359 asks for 0.74 to 0.8
+ * behind a short expansion (from memory): {@link #withModularLimit}. The line between is chosen here; a drowned discharge is
+ * good to 10 % at best.
+ *
+ * <p>What it is not: a short venturi throat, whose curved streamlines carry more.
  *
  * @since 0.1
  */
 @API(status = API.Status.STABLE, since = "0.1")
-public final class LongThroatedFlume implements HeadDischarge {
+public final class LongThroatedFlume extends OfParts implements TailwaterDischarge {
     private static final String ISO_4359 = "ISO 4359, from memory";
     private static final double GOOD_FINISH = 0.003;
+    private static final double NO_RECOVERY = Double.NaN;
 
     private final Throat throat;
     private final double throatLength;
     private final double layerRatio;
+    private final double modularShare;
     private final Approach approach;
     private final List<ApplicationLimit> limits;
     private final double highestHead;
 
-    private LongThroatedFlume(Throat throat, double throatLength, double layerRatio, Approach approach) {
+    private LongThroatedFlume(
+            Throat throat, double throatLength, double layerRatio, double modularShare, Approach approach) {
+        super(throat, throatLength, layerRatio, modularShare, approach.key());
         this.throat = throat;
         this.throatLength = throatLength;
         this.layerRatio = layerRatio;
+        this.modularShare = modularShare;
         this.approach = approach;
         if (!(throat.widthShare(layerRatio * throatLength) > 0)) {
             throw new IllegalArgumentException("throatLength must be short enough that the boundary layer leaves some"
@@ -57,7 +68,7 @@ public final class LongThroatedFlume implements HeadDischarge {
                 ApplicationLimit.of("head h", "m", 0.05, 2, ISO_4359, h -> h),
                 ApplicationLimit.of("h/L", "", 0.05, 0.5, ISO_4359, h -> h / throatLength),
                 ApplicationLimit.atLeast("throat width", "m", 0.10, ISO_4359, h -> throat.width())));
-        if (isRectangular(throat)) {
+        if (throat.isRectangular()) {
             all.add(ApplicationLimit.atMost("h/b", "", 3, ISO_4359, h -> h / throat.width()));
         }
         if (!approach.isStill()) {
@@ -68,72 +79,38 @@ public final class LongThroatedFlume implements HeadDischarge {
     }
 
     /**
-     * Returns a flume with a rectangular throat fed from still water.
+     * Returns a flume fed from still water.
      *
-     * @param throatWidth width b, m; greater than 0, finite
-     * @param throatLength length L, m; greater than 0, finite
+     * @param throat section of the throat
+     * @param throatLength length of the throat along the flow L, m; in [1e-6, 1e6]
      * @return the flume
-     * @throws IllegalArgumentException if a parameter is outside its range
+     * @throws IllegalArgumentException if {@code throatLength} is outside its range or so long that the boundary layer fills the
+     *     throat
      */
-    public static LongThroatedFlume rectangular(double throatWidth, double throatLength) {
-        return of(new Throat.Trapezoid(Require.positive("throatWidth", throatWidth, "m"), 0), throatLength);
-    }
-
-    /**
-     * Returns a flume with a trapezoidal throat fed from still water.
-     *
-     * @param bottomWidth bottom width b, m; greater than 0, finite
-     * @param sideSlope m, horizontal to 1 vertical; 0 or greater, finite
-     * @param throatLength length L, m; greater than 0, finite
-     * @return the flume
-     * @throws IllegalArgumentException if a parameter is outside its range
-     */
-    public static LongThroatedFlume trapezoidal(double bottomWidth, double sideSlope, double throatLength) {
-        return of(
-                new Throat.Trapezoid(
-                        Require.positive("bottomWidth", bottomWidth, "m"),
-                        Require.nonNegative("sideSlope", sideSlope, "")),
-                throatLength);
-    }
-
-    /**
-     * Returns a flume with a U-shaped throat, a half circle below vertical walls, fed from still water.
-     *
-     * @param diameter diameter of the half circle D, m; greater than 0, finite
-     * @param throatLength length L, m; greater than 0, finite
-     * @return the flume
-     * @throws IllegalArgumentException if a parameter is outside its range
-     */
-    public static LongThroatedFlume uThroated(double diameter, double throatLength) {
-        return of(new Throat.UShape(Require.positive("diameter", diameter, "m")), throatLength);
-    }
-
-    private static LongThroatedFlume of(Throat throat, double throatLength) {
-        Require.positive("throatLength", throatLength, "m");
-        return new LongThroatedFlume(throat, throatLength, GOOD_FINISH, Approach.STILL);
+    public static LongThroatedFlume of(Throat throat, double throatLength) {
+        return new LongThroatedFlume(
+                Objects.requireNonNull(throat, "throat"),
+                Sizes.length("throatLength", throatLength),
+                GOOD_FINISH,
+                NO_RECOVERY,
+                Approach.STILL);
     }
 
     /**
      * Returns a copy in an open rectangular approach channel.
      *
-     * @param width channel width, m; greater than 0, finite
-     * @param hump height of the throat floor above the channel floor p, m; 0 or greater, finite
+     * @param channel the channel; its crest height is that of the throat floor (the hump), 0 for none
      * @return the copy
-     * @throws IllegalArgumentException if a parameter is outside its range or the approach is smaller than the throat
+     * @throws IllegalArgumentException if the approach is smaller than the throat
      */
-    public LongThroatedFlume inChannel(double width, double hump) {
-        Require.positive("width", width, "m");
-        Require.nonNegative("hump", hump, "m");
-        return new LongThroatedFlume(
-                throat,
-                throatLength,
-                layerRatio,
-                new Approach(
-                        h -> width * (h + hump),
-                        h -> width,
-                        1e4,
-                        "channel " + Text.number(width) + " m wide, hump " + Text.number(hump) + " m",
-                        List.of(width, hump)));
+    public LongThroatedFlume inChannel(ApproachChannel channel) {
+        return with(new Approach(
+                channel::area,
+                h -> channel.width(),
+                Heads.HIGHEST,
+                "channel " + Text.number(channel.width()) + " m wide, hump " + Text.number(channel.crestHeight())
+                        + " m",
+                channel));
     }
 
     /**
@@ -146,22 +123,22 @@ public final class LongThroatedFlume implements HeadDischarge {
      */
     public LongThroatedFlume in(CrossSection section, double hump) {
         Objects.requireNonNull(section, "section");
-        Require.nonNegative("hump", hump, "m");
+        Sizes.lengthOrNone("hump", hump);
         if (!(hump < section.height())) {
             throw new IllegalArgumentException("hump must be below the height of the section "
                     + Text.number(section.height()) + " m, was " + Text.number(hump));
         }
-        return new LongThroatedFlume(
-                throat,
-                throatLength,
-                layerRatio,
-                new Approach(
-                        h -> section.area(h + hump),
-                        h -> section.topWidth(h + hump),
-                        // a full closed section has no surface and no subcritical approach
-                        Math.min(1e4, 0.999 * section.height() - hump),
-                        section + ", hump " + Text.number(hump) + " m",
-                        List.of(section, hump)));
+        return with(new Approach(
+                h -> section.area(h + hump),
+                h -> section.topWidth(h + hump),
+                // a full closed section has no surface and no subcritical approach
+                Math.min(Heads.HIGHEST, 0.999 * section.height() - hump),
+                section + ", hump " + Text.number(hump) + " m",
+                List.of(section, hump)));
+    }
+
+    private LongThroatedFlume with(Approach newApproach) {
+        return new LongThroatedFlume(throat, throatLength, layerRatio, modularShare, newApproach);
     }
 
     /**
@@ -173,7 +150,21 @@ public final class LongThroatedFlume implements HeadDischarge {
      */
     public LongThroatedFlume withDisplacementRatio(double newRatio) {
         Require.inRange("newRatio", newRatio, 0, 0.05, "");
-        return new LongThroatedFlume(throat, throatLength, newRatio, approach);
+        return new LongThroatedFlume(throat, throatLength, newRatio, modularShare, approach);
+    }
+
+    /**
+     * Returns a copy whose exit recovers head.
+     *
+     * @param newModularLimit tailwater over total head upstream, both above the throat floor, up to which the flume is modular; in
+     *     [0.6, 0.98]: an abrupt exit recovers nothing (the default), one that widens 1:6 far more (0.80 to 0.95; from memory of
+     *     Bos 1989)
+     * @return the copy
+     * @throws IllegalArgumentException if {@code newModularLimit} is outside its range
+     */
+    public LongThroatedFlume withModularLimit(double newModularLimit) {
+        Require.inRange("newModularLimit", newModularLimit, 0.6, 0.98, "");
+        return new LongThroatedFlume(throat, throatLength, layerRatio, newModularLimit, approach);
     }
 
     /**
@@ -183,28 +174,54 @@ public final class LongThroatedFlume implements HeadDischarge {
      */
     @Override
     public double formula(double head) {
-        double coefficient = coefficient(head);
-        if (approach.isStill()) {
-            return coefficient * throat.criticalDischarge(head);
+        return coefficient(head) * throat.criticalDischarge(checkedTotalHead(head));
+    }
+
+    @Override
+    public double formula(double head, double tailwater) {
+        double free = checkedTotalHead(head);
+        if (tailwater <= throat.modularShare(free, modularShare) * free) {
+            return formula(head);
         }
+        double coefficient = coefficient(head);
+        double total = approach.isStill()
+                ? head
+                : Subcritical.root(
+                        excess(head, h -> throat.drownedDischarge(h, tailwater, coefficient, modularShare)),
+                        head,
+                        free);
+        return throat.drownedDischarge(total, tailwater, coefficient, modularShare);
+    }
+
+    private double checkedTotalHead(double head) {
         double total = totalHead(head);
         if (Double.isNaN(total)) {
             throw tooSmall("head " + Text.number(head) + " m: ");
         }
-        return coefficient * throat.criticalDischarge(total);
+        return total;
     }
 
     /** Solves total head less gauged head less velocity head = 0; NaN if the approach cannot be subcritical. */
     private double totalHead(double head) {
+        if (approach.isStill()) {
+            return head;
+        }
         double coefficient = coefficient(head);
-        double area = approach.area().applyAsDouble(head);
-        double scale = coefficient * coefficient / (2 * GravityFactors.G * area * area);
-        DoubleUnaryOperator excess = total -> {
-            double discharge = throat.criticalDischarge(total);
-            return total - head - scale * discharge * discharge;
-        };
         return Subcritical.root(
-                excess, head, head + area / (2 * approach.topWidth().applyAsDouble(head)));
+                excess(head, total -> coefficient * throat.criticalDischarge(total)),
+                head,
+                head
+                        + approach.area().applyAsDouble(head)
+                                / (2 * approach.topWidth().applyAsDouble(head)));
+    }
+
+    private DoubleUnaryOperator excess(double head, DoubleUnaryOperator discharge) {
+        double area = approach.area().applyAsDouble(head);
+        double scale = 1 / (2 * GravityFactors.G * area * area);
+        return total -> {
+            double q = discharge.applyAsDouble(total);
+            return total - head - scale * q * q;
+        };
     }
 
     private double highest() {
@@ -228,22 +245,23 @@ public final class LongThroatedFlume implements HeadDischarge {
      * Returns the coefficient of discharge Cd of the boundary layer.
      *
      * @param head head h, m
-     * @return Cd; 0 where the layer fills the head
+     * @return Cd; far below all limits, where the layer fills the head, a small figure above 0
      */
     public double coefficient(double head) {
         double displacement = layerRatio * throatLength;
-        double share = Math.max(0, 1 - displacement / head);
+        double share = Heads.share(head, displacement);
         return throat.widthShare(displacement) * share * Math.sqrt(share);
     }
 
     /**
      * Returns the coefficient of approach velocity Cv = Qc(H)/Qc(h).
      *
-     * @param head head h, m; greater than 0, finite
+     * @param head head h, m; greater than 0, at most {@link #highestHead()}
      * @return Cv, 1 from still water
+     * @throws IllegalArgumentException if {@code head} is outside its range
      */
     public double velocityCoefficient(double head) {
-        Require.positive("head", head, "m");
+        LimitCheck.possible(this, Require.positive("head", head, "m"));
         return formula(head) / (coefficient(head) * throat.criticalDischarge(head));
     }
 
@@ -251,6 +269,17 @@ public final class LongThroatedFlume implements HeadDischarge {
         double area = approach.area().applyAsDouble(head);
         double width = approach.topWidth().applyAsDouble(head);
         return formula(head) / (area * Math.sqrt(GravityFactors.G * area / width));
+    }
+
+    @Override
+    public OptionalDouble modularLimit(double head) {
+        double total = checkedTotalHead(head);
+        return OptionalDouble.of(throat.modularShare(total, modularShare) * total / head);
+    }
+
+    @Override
+    public ApplicationLimit drownedLimit(double tailwater) {
+        return ApplicationLimit.atMost("h2/h1", "", 1, "energy in the throat", h -> tailwater / h);
     }
 
     @Override
@@ -265,27 +294,9 @@ public final class LongThroatedFlume implements HeadDischarge {
 
     @Override
     public OptionalDouble coefficientUncertainty(double head) {
-        return isRectangular(throat)
+        return throat.isRectangular()
                 ? OptionalDouble.of(0.01 + 0.20 * (velocityCoefficient(head) - coefficient(head)))
                 : OptionalDouble.empty();
-    }
-
-    private static boolean isRectangular(Throat throat) {
-        return throat instanceof Throat.Trapezoid trapezoid && trapezoid.slope() == 0;
-    }
-
-    private List<Object> parts() {
-        return List.of(throat, throatLength, layerRatio, approach.key());
-    }
-
-    @Override
-    public boolean equals(Object other) {
-        return other instanceof LongThroatedFlume && parts().equals(((LongThroatedFlume) other).parts());
-    }
-
-    @Override
-    public int hashCode() {
-        return parts().hashCode();
     }
 
     @Override
@@ -296,9 +307,9 @@ public final class LongThroatedFlume implements HeadDischarge {
 
     /** Area and surface width of the approach by the head above the throat floor. */
     private record Approach(
-            DoubleUnaryOperator area, DoubleUnaryOperator topWidth, double highest, String text, List<Object> key) {
+            DoubleUnaryOperator area, DoubleUnaryOperator topWidth, double highest, String text, Object key) {
         static final Approach STILL = new Approach(
-                h -> Double.POSITIVE_INFINITY, h -> Double.POSITIVE_INFINITY, 1e4, "still water", List.of());
+                h -> Double.POSITIVE_INFINITY, h -> Double.POSITIVE_INFINITY, Heads.HIGHEST, "still water", "still");
 
         boolean isStill() {
             return Double.isInfinite(area.applyAsDouble(0));

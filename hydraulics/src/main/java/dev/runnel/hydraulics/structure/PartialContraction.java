@@ -1,5 +1,7 @@
 package dev.runnel.hydraulics.structure;
 
+import dev.runnel.hydraulics.internal.NumberTable;
+import java.util.function.ToDoubleFunction;
 import java.util.stream.IntStream;
 
 /**
@@ -9,9 +11,10 @@ import java.util.stream.IntStream;
  */
 final class PartialContraction {
     private static final double STEP = 0.1;
-    private static final CoefficientTable[] CURVES = IntStream.rangeClosed(1, 10)
-            .mapToObj(i -> CoefficientTable.resource("shen-90-degrees.csv").where(i / 10.0))
-            .toArray(CoefficientTable[]::new);
+    private static final NumberTable[] CURVES = IntStream.rangeClosed(1, 10)
+            .mapToObj(i -> NumberTable.read(PartialContraction.class, "shen-90-degrees.csv")
+                    .where(i / 10.0))
+            .toArray(NumberTable[]::new);
 
     private PartialContraction() {}
 
@@ -21,10 +24,10 @@ final class PartialContraction {
 
     /** Returns the end of the curve, the greatest h/p. */
     static double highestHead(double shape) {
-        return between(shape, curve -> curve.rows()[curve.rows().length - 1][0]);
+        return between(shape, curve -> curve.last(0));
     }
 
-    private static double between(double shape, java.util.function.ToDoubleFunction<CoefficientTable> value) {
+    private static double between(double shape, ToDoubleFunction<NumberTable> value) {
         double place = Math.max(0, Math.min(CURVES.length - 1, shape / STEP - 1));
         int i = (int) Math.min(CURVES.length - 2, Math.floor(place));
         double low = value.applyAsDouble(CURVES[i]);

@@ -1,6 +1,7 @@
 package dev.runnel.hydraulics.structure;
 
-import dev.runnel.internal.Require;
+import dev.runnel.hydraulics.internal.NumberTable;
+import dev.runnel.hydraulics.internal.Sizes;
 import dev.runnel.internal.Text;
 import java.util.List;
 import java.util.OptionalDouble;
@@ -21,29 +22,39 @@ import org.apiguardian.api.API;
  * Ce (95 %): 1.5 % to h/p = 1, 2 % to 1.5, 3 % to 2.5.
  *
  * <p>What it is not: a weir without an aired nappe (a full-width weir needs an air pipe behind it), a thick or rounded
- * crest, a weir drowned from below (see {@link SubmergedWeir}).
+ * crest. Drowned from below it follows {@link Villemonte}.
  *
  * @since 0.1
  */
 @API(status = API.Status.STABLE, since = "0.1")
-public final class RectangularWeir implements HeadDischarge {
-    private static final CoefficientTable COEFFICIENT = CoefficientTable.resource("kindsvater-carter.csv");
-    private static final CoefficientTable WIDTH_CORRECTION = CoefficientTable.resource("kindsvater-carter-width.csv");
+public final class RectangularWeir extends ThinPlate {
+    private static final NumberTable COEFFICIENT = NumberTable.read(RectangularWeir.class, "kindsvater-carter.csv");
+    private static final NumberTable WIDTH_CORRECTION =
+            NumberTable.read(RectangularWeir.class, "kindsvater-carter-width.csv");
     private static final double HEAD_CORRECTION = 0.001;
+
+    /**
+     * Greatest h/p, ten times the limit of application; chosen here, well below h/p 150 where the straight line of Ce would make
+     * the discharge of a narrow notch fall.
+     */
+    private static final double HIGHEST_RATIO = 25;
+
     private static final String ISO_1438 = "ISO 1438, from memory";
 
     private final double crestLength;
-    private final double channelWidth;
+    private final ApproachChannel channel;
     private final double crestHeight;
     private final double alpha;
     private final double beta;
     private final double factor;
     private final List<ApplicationLimit> limits;
 
-    private RectangularWeir(double crestLength, double channelWidth, double crestHeight) {
+    private RectangularWeir(double crestLength, ApproachChannel channel) {
+        super(Villemonte.CREST, crestLength, channel);
         this.crestLength = crestLength;
-        this.channelWidth = channelWidth;
-        this.crestHeight = crestHeight;
+        this.channel = channel;
+        crestHeight = channel.raisedCrest();
+        double channelWidth = channel.width();
         double ratio = crestLength / channelWidth;
         alpha = COEFFICIENT.held(ratio, 1);
         beta = COEFFICIENT.held(ratio, 2);
@@ -66,41 +77,35 @@ public final class RectangularWeir implements HeadDischarge {
     /**
      * Returns a weir across the whole channel (suppressed contraction).
      *
-     * @param width crest length and channel width b = B, m; greater than 0.0009 (the width correction), finite
-     * @param crestHeight height of the crest above the channel floor p, m; greater than 0, finite
+     * @param channel the channel; wider than 0.0009 m (the width correction), with a crest above its floor
      * @return the weir
-     * @throws IllegalArgumentException if a parameter is outside its range
+     * @throws IllegalArgumentException if the channel is not
      */
-    public static RectangularWeir fullWidth(double width, double crestHeight) {
-        if (!(width > 0.0009 && width < Double.POSITIVE_INFINITY)) {
+    public static RectangularWeir fullWidth(ApproachChannel channel) {
+        if (!(channel.width() > 0.0009)) {
             throw new IllegalArgumentException(
-                    "width must be greater than 0.0009 and finite (m), was " + Text.number(width));
+                    "width of the channel must be greater than 0.0009 m, was " + Text.number(channel.width()));
         }
-        return new RectangularWeir(width, width, Require.positive("crestHeight", crestHeight, "m"));
+        return new RectangularWeir(channel.width(), channel);
     }
 
     /**
      * Returns a notch narrower than its channel.
      *
-     * @param crestLength notch width b, m; greater than 0, finite
-     * @param channelWidth width of the approach channel B, m; greater than {@code crestLength}, finite
-     * @param crestHeight height of the crest above the channel floor p, m; greater than 0, finite
+     * @param crestLength notch width b, m; in [1e-6, 1e6]
+     * @param channel the channel; wider than the notch, with a crest above its floor
      * @return the weir
      * @throws IllegalArgumentException if a parameter is outside its range
      */
-    public static RectangularWeir contracted(double crestLength, double channelWidth, double crestHeight) {
-        Require.positive("crestLength", crestLength, "m");
-        if (!(channelWidth > crestLength && channelWidth < Double.POSITIVE_INFINITY)) {
-            throw new IllegalArgumentException("channelWidth must be greater than crestLength "
-                    + Text.number(crestLength) + " m and finite, was " + Text.number(channelWidth)
-                    + "; for equal widths use fullWidth");
-        }
-        return new RectangularWeir(crestLength, channelWidth, Require.positive("crestHeight", crestHeight, "m"));
+    public static RectangularWeir contracted(double crestLength, ApproachChannel channel) {
+        Sizes.length("crestLength", crestLength);
+        channel.widerThan(crestLength);
+        return new RectangularWeir(crestLength, channel);
     }
 
     @Override
     public double formula(double head) {
-        double effectiveHead = head + HEAD_CORRECTION;
+        double effectiveHead = Heads.corrected(head, HEAD_CORRECTION);
         return coefficient(head) * factor * effectiveHead * Math.sqrt(effectiveHead);
     }
 
@@ -115,6 +120,11 @@ public final class RectangularWeir implements HeadDischarge {
     }
 
     @Override
+    public double highestHead() {
+        return Math.min(Heads.HIGHEST, HIGHEST_RATIO * crestHeight);
+    }
+
+    @Override
     public List<ApplicationLimit> limits() {
         return limits;
     }
@@ -125,23 +135,8 @@ public final class RectangularWeir implements HeadDischarge {
         return OptionalDouble.of(ratio <= 1 ? 0.015 : ratio <= 1.5 ? 0.02 : 0.03);
     }
 
-    private List<Object> parts() {
-        return List.of(crestLength, channelWidth, crestHeight);
-    }
-
-    @Override
-    public boolean equals(Object other) {
-        return other instanceof RectangularWeir && parts().equals(((RectangularWeir) other).parts());
-    }
-
-    @Override
-    public int hashCode() {
-        return parts().hashCode();
-    }
-
     @Override
     public String toString() {
-        return "RectangularWeir[b = " + Text.number(crestLength) + " m, B = " + Text.number(channelWidth) + " m, p = "
-                + Text.number(crestHeight) + " m]";
+        return "RectangularWeir[b = " + Text.number(crestLength) + " m, " + channel.dimensions() + "]";
     }
 }

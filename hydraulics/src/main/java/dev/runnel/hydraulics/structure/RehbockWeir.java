@@ -1,7 +1,5 @@
 package dev.runnel.hydraulics.structure;
 
-import dev.runnel.internal.Require;
-import dev.runnel.internal.Text;
 import java.util.List;
 import org.apiguardian.api.API;
 
@@ -17,16 +15,20 @@ import org.apiguardian.api.API;
  * @since 0.1
  */
 @API(status = API.Status.STABLE, since = "0.1")
-public final class RehbockWeir implements HeadDischarge {
+public final class RehbockWeir extends ThinPlate {
+    private static final double HEAD_CORRECTION = 0.0012;
     private static final String ISO_1438 = "ISO 1438, from memory";
 
+    private final ApproachChannel channel;
     private final double width;
     private final double crestHeight;
     private final List<ApplicationLimit> limits;
 
-    private RehbockWeir(double width, double crestHeight) {
-        this.width = width;
-        this.crestHeight = crestHeight;
+    private RehbockWeir(ApproachChannel channel) {
+        super(Villemonte.CREST, channel);
+        this.channel = channel;
+        width = channel.width();
+        crestHeight = channel.raisedCrest();
         limits = List.of(
                 ApplicationLimit.of("head h", "m", 0.03, 0.75, ISO_1438, h -> h),
                 ApplicationLimit.atMost("h/p", "", 1, ISO_1438, h -> h / crestHeight),
@@ -37,19 +39,17 @@ public final class RehbockWeir implements HeadDischarge {
     /**
      * Returns a weir.
      *
-     * @param width width of crest and channel b, m; greater than 0, finite
-     * @param crestHeight height of the crest above the floor p, m; greater than 0, finite
+     * @param channel the channel, as wide as the crest is long; with a crest above its floor
      * @return the weir
-     * @throws IllegalArgumentException if a parameter is outside its range
+     * @throws IllegalArgumentException if the crest is level with the floor
      */
-    public static RehbockWeir of(double width, double crestHeight) {
-        return new RehbockWeir(
-                Require.positive("width", width, "m"), Require.positive("crestHeight", crestHeight, "m"));
+    public static RehbockWeir of(ApproachChannel channel) {
+        return new RehbockWeir(channel);
     }
 
     @Override
     public double formula(double head) {
-        double effectiveHead = head + 0.0012;
+        double effectiveHead = Heads.corrected(head, HEAD_CORRECTION);
         double coefficient = 0.602 + 0.083 * head / crestHeight;
         return 2.0 / 3 * GravityFactors.ROOT_2G * coefficient * width * effectiveHead * Math.sqrt(effectiveHead);
     }
@@ -59,22 +59,8 @@ public final class RehbockWeir implements HeadDischarge {
         return limits;
     }
 
-    private List<Object> parts() {
-        return List.of(width, crestHeight);
-    }
-
-    @Override
-    public boolean equals(Object other) {
-        return other instanceof RehbockWeir && parts().equals(((RehbockWeir) other).parts());
-    }
-
-    @Override
-    public int hashCode() {
-        return parts().hashCode();
-    }
-
     @Override
     public String toString() {
-        return "RehbockWeir[b = " + Text.number(width) + " m, p = " + Text.number(crestHeight) + " m]";
+        return "RehbockWeir[" + channel.dimensions() + "]";
     }
 }

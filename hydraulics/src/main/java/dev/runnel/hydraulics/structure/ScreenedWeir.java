@@ -24,21 +24,19 @@ import org.apiguardian.api.API;
  * @since 0.1
  */
 @API(status = API.Status.EXPERIMENTAL, since = "0.1")
-public final class ScreenedWeir implements HeadDischarge {
+public final class ScreenedWeir extends OfParts implements HeadDischarge {
     private final HeadDischarge weir;
     private final BarScreen screen;
-    private final double screenWidth;
-    private final double crestHeight;
+    private final ApproachChannel channel;
     private final double blindedFraction;
     private final double lossFactor;
     private final List<ApplicationLimit> limits;
 
-    private ScreenedWeir(
-            HeadDischarge weir, BarScreen screen, double screenWidth, double crestHeight, double blindedFraction) {
+    private ScreenedWeir(HeadDischarge weir, BarScreen screen, ApproachChannel channel, double blindedFraction) {
+        super(weir, screen, channel, blindedFraction);
         this.weir = weir;
         this.screen = screen;
-        this.screenWidth = screenWidth;
-        this.crestHeight = crestHeight;
+        this.channel = channel;
         this.blindedFraction = blindedFraction;
         lossFactor = screen.lossFactor(blindedFraction);
         limits = weir.limits().stream()
@@ -57,18 +55,15 @@ public final class ScreenedWeir implements HeadDischarge {
      *
      * @param weir the weir
      * @param screen the screen
-     * @param screenWidth width of the screen across the flow W, m; greater than 0, finite
-     * @param crestHeight height of the crest above the floor in front of the screen p, m; greater than 0, finite
+     * @param channel the channel in front of the screen: its width is that of the screen W, its crest height that of the weir
+     *     above the floor in front of the screen p, greater than 0
      * @return the structure
-     * @throws IllegalArgumentException if a parameter is outside its range
+     * @throws IllegalArgumentException if the crest is level with the floor
      */
-    public static ScreenedWeir of(HeadDischarge weir, BarScreen screen, double screenWidth, double crestHeight) {
+    public static ScreenedWeir of(HeadDischarge weir, BarScreen screen, ApproachChannel channel) {
+        channel.raisedCrest();
         return new ScreenedWeir(
-                Objects.requireNonNull(weir, "weir"),
-                Objects.requireNonNull(screen, "screen"),
-                Require.positive("screenWidth", screenWidth, "m"),
-                Require.positive("crestHeight", crestHeight, "m"),
-                0);
+                Objects.requireNonNull(weir, "weir"), Objects.requireNonNull(screen, "screen"), channel, 0);
     }
 
     /**
@@ -79,7 +74,7 @@ public final class ScreenedWeir implements HeadDischarge {
      * @throws IllegalArgumentException if {@code newBlindedFraction} is not
      */
     public ScreenedWeir withBlindedFraction(double newBlindedFraction) {
-        return new ScreenedWeir(weir, screen, screenWidth, crestHeight, newBlindedFraction);
+        return new ScreenedWeir(weir, screen, channel, newBlindedFraction);
     }
 
     @Override
@@ -95,8 +90,7 @@ public final class ScreenedWeir implements HeadDischarge {
      */
     public double weirHead(double head) {
         Require.positive("head", head, "m");
-        double area = screenWidth * (head + crestHeight);
-        double scale = lossFactor / (2 * GravityFactors.G * area * area);
+        double scale = lossFactor * channel.velocityHeadScale(head);
         return Roots.between(
                 h -> {
                     double discharge = h == 0 ? 0 : weir.formula(h);
@@ -120,7 +114,7 @@ public final class ScreenedWeir implements HeadDischarge {
             throw new IllegalArgumentException("headInFront must be at least headBehind " + Text.number(headBehind)
                     + " m and finite, was " + Text.number(headInFront));
         }
-        double velocity = weir.discharge(headBehind) / (screenWidth * (headInFront + crestHeight));
+        double velocity = weir.discharge(headBehind) / channel.area(headInFront);
         return screen.blinding(headInFront - headBehind, velocity);
     }
 
@@ -145,23 +139,9 @@ public final class ScreenedWeir implements HeadDischarge {
         return weir.coefficientUncertainty(weirHead(head));
     }
 
-    private List<Object> parts() {
-        return List.of(weir, screen, screenWidth, crestHeight, blindedFraction);
-    }
-
-    @Override
-    public boolean equals(Object other) {
-        return other instanceof ScreenedWeir && parts().equals(((ScreenedWeir) other).parts());
-    }
-
-    @Override
-    public int hashCode() {
-        return parts().hashCode();
-    }
-
     @Override
     public String toString() {
-        return "ScreenedWeir[" + weir + " behind " + screen + ", W = " + Text.number(screenWidth) + " m, blinded "
+        return "ScreenedWeir[" + weir + " behind " + screen + ", " + channel.dimensions() + ", blinded "
                 + Text.number(blindedFraction) + "]";
     }
 }

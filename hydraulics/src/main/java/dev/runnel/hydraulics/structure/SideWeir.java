@@ -2,10 +2,10 @@ package dev.runnel.hydraulics.structure;
 
 import dev.runnel.hydraulics.flow.NoSolutionException;
 import dev.runnel.hydraulics.internal.Roots;
+import dev.runnel.hydraulics.internal.Sizes;
 import dev.runnel.hydraulics.section.CrossSection;
 import dev.runnel.internal.Require;
 import dev.runnel.internal.Text;
-import java.util.List;
 import java.util.Objects;
 import java.util.function.DoubleUnaryOperator;
 import org.apiguardian.api.API;
@@ -32,13 +32,16 @@ import org.apiguardian.api.API;
  * @since 0.1
  */
 @API(status = API.Status.STABLE, since = "0.1")
-public final class SideWeir {
+public final class SideWeir extends OfParts {
+    private static final double AT_REST = 0.611;
+
     private final CrossSection section;
     private final double sillHeight;
     private final double length;
     private final double coefficient;
 
     private SideWeir(CrossSection section, double sillHeight, double length, double coefficient) {
+        super(section, sillHeight, length, coefficient);
         this.section = section;
         this.sillHeight = sillHeight;
         this.length = length;
@@ -46,28 +49,35 @@ public final class SideWeir {
     }
 
     /**
-     * Returns a weir along one side.
+     * Returns a weir along one side, with the coefficient 0.611 of {@link #coefficient(double)} in a slow stream.
      *
      * @param section section of the channel
      * @param sillHeight height of the sill above the invert s, m; greater than 0, below the height of the section
-     * @param length length of the crest L, m; greater than 0, finite; for crests on both sides enter twice one side and
-     *     read positions at half scale
-     * @param coefficient Cd in Cd ⅔ √(2g) h^1.5; greater than 0, at most 1
+     * @param length length of the crest L, m; in [1e-6, 1e6]; for crests on both sides enter twice one side and read positions
+     *     at half scale
      * @return the weir
      * @throws IllegalArgumentException if a parameter is outside its range
      */
-    public static SideWeir of(CrossSection section, double sillHeight, double length, double coefficient) {
+    public static SideWeir ofSillAndLength(CrossSection section, double sillHeight, double length) {
         Objects.requireNonNull(section, "section");
-        Require.positive("sillHeight", sillHeight, "m");
+        Sizes.length("sillHeight", sillHeight);
         if (!(sillHeight < section.height())) {
             throw new IllegalArgumentException("sillHeight must be below the height of the section "
                     + Text.number(section.height()) + " m, was " + Text.number(sillHeight));
         }
+        return new SideWeir(section, sillHeight, Sizes.length("length", length), AT_REST);
+    }
+
+    /**
+     * Returns a copy with another coefficient.
+     *
+     * @param newCoefficient Cd in Cd ⅔ √(2g) h^1.5; greater than 0, at most 1
+     * @return the copy
+     * @throws IllegalArgumentException if {@code newCoefficient} is outside its range
+     */
+    public SideWeir withCoefficient(double newCoefficient) {
         return new SideWeir(
-                section,
-                sillHeight,
-                Require.positive("length", length, "m"),
-                Coefficients.checked("coefficient", coefficient));
+                section, sillHeight, length, DischargeCoefficient.checked("newCoefficient", newCoefficient));
     }
 
     /**
@@ -82,7 +92,7 @@ public final class SideWeir {
     public static double coefficient(double upstreamFroude) {
         Require.inRange("upstreamFroude", upstreamFroude, 0, 0.95, "");
         double square = upstreamFroude * upstreamFroude;
-        return 0.611 * Math.sqrt(1 - 3 * square / (square + 2));
+        return AT_REST * Math.sqrt(1 - 3 * square / (square + 2));
     }
 
     /**
@@ -147,7 +157,7 @@ public final class SideWeir {
             throw new IllegalArgumentException("inflow must be greater than " + Text.significant(atSill, 6)
                     + " m3/s, which goes on below the sill, was " + Text.number(inflow));
         }
-        double highest = Math.min(section.height(), 1e4);
+        double highest = Math.min(section.height(), Heads.HIGHEST);
         double low = sillHeight * (1 + 1e-9);
         double high = Math.min(highest, 1.125 * sillHeight);
         while (arriving(high, onward) < inflow) {
@@ -223,20 +233,6 @@ public final class SideWeir {
             discharges[i] = flow.discharge(t);
         }
         return SideWeirProfile.of(flow.energy(), positions, depths, discharges);
-    }
-
-    private List<Object> parts() {
-        return List.of(section, sillHeight, length, coefficient);
-    }
-
-    @Override
-    public boolean equals(Object other) {
-        return other instanceof SideWeir && parts().equals(((SideWeir) other).parts());
-    }
-
-    @Override
-    public int hashCode() {
-        return parts().hashCode();
     }
 
     @Override

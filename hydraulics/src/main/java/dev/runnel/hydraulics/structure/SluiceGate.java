@@ -1,9 +1,11 @@
 package dev.runnel.hydraulics.structure;
 
 import dev.runnel.hydraulics.internal.Roots;
+import dev.runnel.hydraulics.internal.Sizes;
 import dev.runnel.internal.Require;
 import dev.runnel.internal.Text;
 import java.util.List;
+import java.util.OptionalDouble;
 import org.apiguardian.api.API;
 
 /**
@@ -31,7 +33,12 @@ import org.apiguardian.api.API;
  * @since 0.1
  */
 @API(status = API.Status.STABLE, since = "0.1")
-public final class SluiceGate implements HeadDischarge {
+public final class SluiceGate extends OfParts implements TailwaterDischarge {
+    /** Contraction under a small opening: R. von Mises (1917), 0.611. */
+    private static final double VON_MISES = 0.61;
+
+    private static final double LEAST_RATIO = 2;
+
     private final double width;
     private final double opening;
     private final double contraction;
@@ -39,23 +46,25 @@ public final class SluiceGate implements HeadDischarge {
     private final List<ApplicationLimit> limits;
 
     private SluiceGate(double width, double opening, double contraction) {
+        super(width, opening, contraction);
         this.width = width;
         this.opening = opening;
         this.contraction = contraction;
         jet = contraction * opening;
-        limits = List.of(ApplicationLimit.atLeast("y1/a", "", 2, "Henry 1950, from memory", h -> h / opening));
+        limits =
+                List.of(ApplicationLimit.atLeast("y1/a", "", LEAST_RATIO, "Henry 1950, from memory", h -> h / opening));
     }
 
     /**
      * Returns a gate.
      *
-     * @param width width b, m; greater than 0, finite
-     * @param opening opening above the floor a, m; greater than 0, finite
+     * @param width width b, m; in [1e-6, 1e6]
+     * @param opening opening above the floor a, m; in [1e-6, 1e6]
      * @return the gate with Cc = 0.61
      * @throws IllegalArgumentException if a parameter is outside its range
      */
-    public static SluiceGate of(double width, double opening) {
-        return new SluiceGate(Require.positive("width", width, "m"), Require.positive("opening", opening, "m"), 0.61);
+    public static SluiceGate ofWidthAndOpening(double width, double opening) {
+        return new SluiceGate(Sizes.length("width", width), Sizes.length("opening", opening), VON_MISES);
     }
 
     /**
@@ -66,7 +75,7 @@ public final class SluiceGate implements HeadDischarge {
      * @throws IllegalArgumentException if {@code newContraction} is not
      */
     public SluiceGate withContraction(double newContraction) {
-        return new SluiceGate(width, opening, Coefficients.checked("newContraction", newContraction));
+        return new SluiceGate(width, opening, DischargeCoefficient.checked("newContraction", newContraction));
     }
 
     @Override
@@ -90,26 +99,32 @@ public final class SluiceGate implements HeadDischarge {
         return conjugate(discharge(upstreamDepth) / width);
     }
 
+    @Override
+    public OptionalDouble modularLimit(double head) {
+        double depth = Math.max(head, LEAST_RATIO * opening);
+        return OptionalDouble.of(Math.min(1, conjugate(formula(depth) / width) / depth));
+    }
+
+    @Override
+    public ApplicationLimit drownedLimit(double tailwater) {
+        return ApplicationLimit.atMost("y2/y1", "", 1, "Henry 1950", y -> tailwater / y);
+    }
+
     private double conjugate(double q) {
         double froudeSquared = q * q / (GravityFactors.G * jet * jet * jet);
         return jet / 2 * (Math.sqrt(1 + 8 * froudeSquared) - 1);
     }
 
-    /**
-     * Returns the discharge under a tailwater.
-     *
-     * @param upstreamDepth depth upstream y₁, m; 0 or within the limits of application
-     * @param tailwaterDepth depth downstream y₂, m; 0 or greater, at most {@code upstreamDepth}
-     * @return discharge, m³/s; the free one up to {@link #modularTailwater(double)}, the drowned one beyond
-     * @throws IllegalArgumentException if a parameter is outside its range
-     */
-    public double discharge(double upstreamDepth, double tailwaterDepth) {
-        double free = discharge(upstreamDepth);
-        Require.inRange("tailwaterDepth", tailwaterDepth, 0, upstreamDepth, "m");
-        if (upstreamDepth == 0 || tailwaterDepth <= modularTailwater(upstreamDepth)) {
-            return free;
+    /** The free discharge up to the conjugate depth of the jet, the drowned one beyond. */
+    @Override
+    public double formula(double head, double tailwater) {
+        double least = LEAST_RATIO * opening;
+        if (head < least) {
+            // outside the limit the equations lose their meaning: the share that is left at the limit
+            return formula(head) * formula(least, tailwater / head * least) / formula(least);
         }
-        return Math.min(free, drowned(upstreamDepth, tailwaterDepth));
+        double free = formula(head);
+        return tailwater <= conjugate(free / width) ? free : Math.min(free, drowned(head, tailwater));
     }
 
     /** The smaller root s = q² of k² s² − (2 k y₁ − m) s + y₁² − y₂² = 0, got by eliminating y₃. */
@@ -130,6 +145,7 @@ public final class SluiceGate implements HeadDischarge {
      * @return depth upstream y₁, m; the tailwater itself for no discharge
      * @throws IllegalArgumentException if a parameter is outside its range or a limit of application is broken
      */
+    @Override
     public double head(double discharge, double tailwaterDepth) {
         Require.nonNegative("discharge", discharge, "m3/s");
         Require.nonNegative("tailwaterDepth", tailwaterDepth, "m");
@@ -146,22 +162,8 @@ public final class SluiceGate implements HeadDischarge {
         double energy = over + q * q / (2 * g * jet * jet);
         double critical = Math.cbrt(q * q / g);
         double depth = Roots.between(y -> y + q * q / (2 * g * y * y) - energy, critical, energy);
-        Strict.check(this, depth);
+        LimitCheck.check(this, depth);
         return depth;
-    }
-
-    private List<Object> parts() {
-        return List.of(width, opening, contraction);
-    }
-
-    @Override
-    public boolean equals(Object other) {
-        return other instanceof SluiceGate && parts().equals(((SluiceGate) other).parts());
-    }
-
-    @Override
-    public int hashCode() {
-        return parts().hashCode();
     }
 
     @Override

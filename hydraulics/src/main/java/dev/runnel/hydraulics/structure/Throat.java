@@ -1,105 +1,135 @@
 package dev.runnel.hydraulics.structure;
 
-import dev.runnel.hydraulics.internal.Roots;
-import dev.runnel.hydraulics.section.CircularSection;
+import dev.runnel.hydraulics.internal.Sizes;
+import dev.runnel.hydraulics.section.CrossSection;
+import dev.runnel.hydraulics.section.RectangularSection;
+import dev.runnel.hydraulics.section.TrapezoidalSection;
+import dev.runnel.hydraulics.section.USection;
+import dev.runnel.internal.Require;
 import dev.runnel.internal.Text;
+import org.apiguardian.api.API;
 
-/** The control section of a long-throated flume: its shape and the critical flow of a given energy through it. */
-interface Throat {
-    /** Returns the wetted area at a depth, m². */
-    double area(double depth);
+/**
+ * The control section of a long-throated flume: a rectangle, a trapezoid or a U. Immutable and thread-safe.
+ *
+ * @since 0.1
+ */
+@API(status = API.Status.EXPERIMENTAL, since = "0.1")
+public final class Throat extends OfParts {
+    private static final double STEEPEST = 100;
 
-    /** Returns the surface width at a depth, m. */
-    double topWidth(double depth);
+    private final CrossSection section;
+    private final double width;
+    private final double sideSlope;
+    private final String text;
 
-    /** Returns the depth at which the flow of an energy is critical, y + A/(2T) = H, m. */
-    double criticalDepth(double energy);
+    private Throat(CrossSection section, double width, double sideSlope, String text) {
+        super(text);
+        this.section = section;
+        this.width = width;
+        this.sideSlope = sideSlope;
+        this.text = text;
+    }
+
+    /**
+     * Returns a rectangular throat.
+     *
+     * @param width width b, m; in [1e-6, 1e6]
+     * @return the throat
+     * @throws IllegalArgumentException if {@code width} is outside its range
+     */
+    public static Throat rectangular(double width) {
+        Sizes.length("width", width);
+        return new Throat(RectangularSection.open(width), width, 0, "rectangular, b = " + Text.number(width) + " m");
+    }
+
+    /**
+     * Returns a U-shaped throat, a half circle below vertical walls.
+     *
+     * @param diameter diameter of the half circle D, m; in [1e-6, 1e6]
+     * @return the throat
+     * @throws IllegalArgumentException if {@code diameter} is outside its range
+     */
+    public static Throat uShaped(double diameter) {
+        Sizes.length("diameter", diameter);
+        return new Throat(USection.open(diameter), diameter, 0, "U-throated, D = " + Text.number(diameter) + " m");
+    }
+
+    /**
+     * Returns a trapezoidal throat with the bottom of this rectangular one.
+     *
+     * @param newSideSlope slope of both sides m, horizontal to 1 vertical; in [0, 100]
+     * @return the throat
+     * @throws IllegalArgumentException if {@code newSideSlope} is outside its range, or this throat is U-shaped
+     */
+    public Throat withSideSlope(double newSideSlope) {
+        Require.inRange("newSideSlope", newSideSlope, 0, STEEPEST, "");
+        if (text.startsWith("U")) {
+            throw new IllegalArgumentException("newSideSlope is for a throat with a level bottom, was " + text);
+        }
+        return newSideSlope == 0
+                ? rectangular(width)
+                : new Throat(
+                        TrapezoidalSection.of(width, newSideSlope),
+                        width,
+                        newSideSlope,
+                        "trapezoidal, b = " + Text.number(width) + " m, sides 1:" + Text.number(newSideSlope));
+    }
+
+    /**
+     * Returns the width.
+     *
+     * @return bottom width or diameter, m
+     */
+    public double width() {
+        return width;
+    }
+
+    boolean isRectangular() {
+        return text.startsWith("rectangular");
+    }
+
+    double area(double depth) {
+        return section.area(depth);
+    }
+
+    /** Returns the depth at which the flow of an energy is critical, m. */
+    double criticalDepth(double energy) {
+        return CriticalFlow.depth(section, energy);
+    }
+
+    double criticalDischarge(double energy) {
+        return CriticalFlow.discharge(section, criticalDepth(energy));
+    }
 
     /** Returns the share that the boundary layer leaves of the width, δ taken off the bed and both sides. */
-    double widthShare(double displacement);
-
-    /** Returns bottom width or diameter, m. */
-    double width();
-
-    default double criticalDischarge(double energy) {
-        double depth = criticalDepth(energy);
-        double area = area(depth);
-        return area * Math.sqrt(GravityFactors.G * area / topWidth(depth));
+    double widthShare(double displacement) {
+        return 1 - 2 * displacement / width * (Math.sqrt(1 + sideSlope * sideSlope) - sideSlope);
     }
 
-    /** A rectangle, side slope 0, or a trapezoid with sides m horizontal to 1 vertical. */
-    record Trapezoid(double width, double slope) implements Throat {
-        @Override
-        public double area(double depth) {
-            return (width + slope * depth) * depth;
+    /**
+     * Returns the discharge under a tailwater. The depth y in the throat stands between the critical one, where the tailwater
+     * is the share m of the total head, and the tailwater itself, where it reaches the total head; in between its share of the
+     * total head runs along a straight line (chosen here). Energy gives the rest, Q = Cd A(y) √(2g (H − y)). With m the
+     * critical share itself no head is recovered behind the throat and y is the tailwater.
+     */
+    double drownedDischarge(double total, double tailwater, double coefficient, double limit) {
+        double critical = criticalDepth(total) / total;
+        double modular = Double.isNaN(limit) ? critical : limit;
+        double share = Math.min(1, critical + (tailwater / total - modular) * (1 - critical) / (1 - modular));
+        if (share <= critical) {
+            return coefficient * criticalDischarge(total);
         }
-
-        @Override
-        public double topWidth(double depth) {
-            return width + 2 * slope * depth;
-        }
-
-        @Override
-        public double criticalDepth(double energy) {
-            if (slope == 0) {
-                return 2.0 / 3 * energy;
-            }
-            // 5 m y² + (3 b − 4 m H) y − 2 H b = 0, the positive root without loss of digits
-            double b = 3 * width - 4 * slope * energy;
-            double c = 40 * slope * width * energy;
-            double root = Math.sqrt(b * b + c);
-            return b > 0 ? 4 * width * energy / (b + root) : (root - b) / (10 * slope);
-        }
-
-        @Override
-        public double widthShare(double displacement) {
-            return 1 - 2 * displacement / width * (Math.sqrt(1 + slope * slope) - slope);
-        }
-
-        @Override
-        public String toString() {
-            return slope == 0
-                    ? "rectangular, b = " + Text.number(width) + " m"
-                    : "trapezoidal, b = " + Text.number(width) + " m, sides 1:" + Text.number(slope);
-        }
+        return coefficient * area(share * total) * Math.sqrt(2 * GravityFactors.G * total * (1 - share));
     }
 
-    /** A half circle below vertical walls. */
-    record UShape(double width) implements Throat {
-        private CircularSection circle() {
-            return CircularSection.ofDiameter(width);
-        }
+    /** Returns the share of the total head up to which a tailwater does not count. */
+    double modularShare(double total, double limit) {
+        return Double.isNaN(limit) ? criticalDepth(total) / total : limit;
+    }
 
-        @Override
-        public double area(double depth) {
-            double radius = width / 2;
-            return depth <= radius ? circle().area(depth) : Math.PI / 2 * radius * radius + width * (depth - radius);
-        }
-
-        @Override
-        public double topWidth(double depth) {
-            return depth <= width / 2 ? circle().topWidth(depth) : width;
-        }
-
-        @Override
-        public double criticalDepth(double energy) {
-            double radius = width / 2;
-            double atSpringing = radius + area(radius) / (2 * width);
-            if (energy >= atSpringing) {
-                // walls: y + y/2 - c/2 = H with c what the round bottom lacks of a box
-                return (2 * energy + radius - Math.PI / 4 * radius) / 3;
-            }
-            return Roots.between(y -> y + area(y) / (2 * topWidth(y)) - energy, energy / 2, energy);
-        }
-
-        @Override
-        public double widthShare(double displacement) {
-            return 1 - 2 * displacement / width;
-        }
-
-        @Override
-        public String toString() {
-            return "U-throated, D = " + Text.number(width) + " m";
-        }
+    @Override
+    public String toString() {
+        return text;
     }
 }

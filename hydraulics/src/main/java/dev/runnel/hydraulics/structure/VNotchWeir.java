@@ -1,6 +1,6 @@
 package dev.runnel.hydraulics.structure;
 
-import dev.runnel.internal.Require;
+import dev.runnel.hydraulics.internal.NumberTable;
 import dev.runnel.internal.Text;
 import java.util.List;
 import java.util.OptionalDouble;
@@ -23,12 +23,17 @@ import org.apiguardian.api.API;
  * @since 0.1
  */
 @API(status = API.Status.STABLE, since = "0.1")
-public final class VNotchWeir implements HeadDischarge {
-    private static final CoefficientTable COEFFICIENT = CoefficientTable.resource("shen-coefficient.csv");
-    private static final CoefficientTable HEAD_CORRECTION_FEET = CoefficientTable.resource("shen-head.csv");
+public final class VNotchWeir extends ThinPlate {
+    private static final NumberTable COEFFICIENT = NumberTable.read(VNotchWeir.class, "shen-coefficient.csv");
+    private static final NumberTable HEAD_CORRECTION_FEET = NumberTable.read(VNotchWeir.class, "shen-head.csv");
+
+    /** An angle this near to 90 degrees is a right one; chosen here, below what a plate is cut to. */
+    private static final double RIGHT = 0.05;
+
     private static final String ISO_1438 = "ISO 1438, from memory";
 
     private final double angleDegrees;
+    private final ApproachChannel channel;
     private final double vertexHeight;
     private final double channelWidth;
     private final double plainCoefficient;
@@ -37,11 +42,13 @@ public final class VNotchWeir implements HeadDischarge {
     private final boolean rightAngle;
     private final List<ApplicationLimit> limits;
 
-    private VNotchWeir(double angleDegrees, double vertexHeight, double channelWidth) {
+    private VNotchWeir(double angleDegrees, ApproachChannel channel) {
+        super(Villemonte.NOTCH, angleDegrees, channel);
         this.angleDegrees = angleDegrees;
-        this.vertexHeight = vertexHeight;
-        this.channelWidth = channelWidth;
-        rightAngle = angleDegrees == 90;
+        this.channel = channel;
+        vertexHeight = channel.raisedCrest();
+        channelWidth = channel.width();
+        rightAngle = Math.abs(angleDegrees - 90) < RIGHT;
         plainCoefficient = COEFFICIENT.held(angleDegrees, 1);
         headCorrection = headCorrection(angleDegrees);
         double slope = Math.tan(Math.toRadians(angleDegrees) / 2);
@@ -67,27 +74,23 @@ public final class VNotchWeir implements HeadDischarge {
     /**
      * Returns a notch.
      *
-     * @param angleDegrees notch angle θ, degrees; greater than 0, less than 180; exactly 90 for the partly contracted
+     * @param angleDegrees notch angle θ, degrees; greater than 0, less than 180; 90 to within 0.05 for the partly contracted
      *     form
-     * @param vertexHeight height of the vertex above the channel floor p, m; greater than 0, finite
-     * @param channelWidth width of the approach channel B, m; greater than 0, finite
+     * @param channel the channel, its crest height that of the vertex; with a vertex above its floor
      * @return the weir
      * @throws IllegalArgumentException if a parameter is outside its range
      */
-    public static VNotchWeir of(double angleDegrees, double vertexHeight, double channelWidth) {
+    public static VNotchWeir ofAngle(double angleDegrees, ApproachChannel channel) {
         if (!(angleDegrees > 0 && angleDegrees < 180)) {
             throw new IllegalArgumentException(
                     "angleDegrees must be greater than 0 and less than 180, was " + Text.number(angleDegrees));
         }
-        return new VNotchWeir(
-                angleDegrees,
-                Require.positive("vertexHeight", vertexHeight, "m"),
-                Require.positive("channelWidth", channelWidth, "m"));
+        return new VNotchWeir(angleDegrees, channel);
     }
 
     /** kh is nearly k/sin(θ/2) (Shen), so the product with the sine is what is interpolated. */
     private static double headCorrection(double angleDegrees) {
-        double[][] rows = HEAD_CORRECTION_FEET.rows();
+        double[][] rows = HEAD_CORRECTION_FEET.rows().toArray(double[][]::new);
         double held = Math.max(rows[0][0], Math.min(rows[rows.length - 1][0], angleDegrees));
         int i = 1;
         while (held > rows[i][0]) {
@@ -105,7 +108,7 @@ public final class VNotchWeir implements HeadDischarge {
 
     @Override
     public double formula(double head) {
-        double effectiveHead = head + headCorrection;
+        double effectiveHead = Heads.corrected(head, headCorrection);
         return coefficient(head) * factor * effectiveHead * effectiveHead * Math.sqrt(effectiveHead);
     }
 
@@ -140,23 +143,8 @@ public final class VNotchWeir implements HeadDischarge {
         return OptionalDouble.of(0.01);
     }
 
-    private List<Object> parts() {
-        return List.of(angleDegrees, vertexHeight, channelWidth);
-    }
-
-    @Override
-    public boolean equals(Object other) {
-        return other instanceof VNotchWeir && parts().equals(((VNotchWeir) other).parts());
-    }
-
-    @Override
-    public int hashCode() {
-        return parts().hashCode();
-    }
-
     @Override
     public String toString() {
-        return "VNotchWeir[" + Text.number(angleDegrees) + " degrees, p = " + Text.number(vertexHeight) + " m, B = "
-                + Text.number(channelWidth) + " m]";
+        return "VNotchWeir[" + Text.number(angleDegrees) + " degrees, " + channel.dimensions() + "]";
     }
 }

@@ -17,7 +17,12 @@
  * it. Therefore every {@link dev.runnel.hydraulics.structure.HeadDischarge} carries its
  * {@linkplain dev.runnel.hydraulics.structure.ApplicationLimit limits of application}: {@code discharge(head)} and
  * {@code head(discharge)} refuse what lies outside, {@code evaluate(head)} gives the figure and names each limit it
- * breaks. A head of 0 is a dry crest and gives 0; it breaks no limit.
+ * breaks. A head of 0 is a dry crest and gives 0; it breaks no limit. Up to {@code highestHead()} the discharge rises with the
+ * head, so that each discharge has one head.
+ *
+ * <p>Where the water behind a structure stands high enough, it takes part: the structure is drowned. {@code modularLimit(head)}
+ * says from when, and a {@link dev.runnel.hydraulics.structure.TailwaterDischarge} has the law for it. Thin plates, broad
+ * crests, flumes and gates each have their own; one law for all would be wrong for most.
  *
  * <p>Heads are measured above the crest, vertex or sill named by the class, far enough upstream that the surface is not
  * yet drawn down (two to four times the greatest head for weirs: common practice). All figures hold for clean water and

@@ -9,7 +9,7 @@ import org.junit.jupiter.api.Test;
 
 class BarScreenTest {
     private static final BarScreen SCREEN =
-            BarScreen.of(BarShape.ROUNDED_UPSTREAM, 0.020, 0.100).withInclination(75);
+            BarScreen.ofBarsAndGaps(BarShape.ROUNDED_UPSTREAM, 0.020, 0.100).withInclination(75);
 
     /**
      * Intake design sheet B-2.1 (after M. M. Dandekar, Water Power Engineering, p. 273): bars 20 mm at gaps of 100 mm,
@@ -22,9 +22,10 @@ class BarScreenTest {
 
     @Test
     void blindingNarrowsTheGapsAtTheSamePitch() {
-        BarScreen narrow = BarScreen.of(BarShape.ROUNDED_UPSTREAM, 0.060, 0.060).withInclination(75);
+        BarScreen narrow =
+                BarScreen.ofBarsAndGaps(BarShape.ROUNDED_UPSTREAM, 0.060, 0.060).withInclination(75);
         assertThat(SCREEN.headLoss(0.7, 0.4)).isCloseTo(narrow.headLoss(0.7), within(1e-15));
-        BarScreen equal = BarScreen.of(BarShape.RECTANGULAR, 0.01, 0.01);
+        BarScreen equal = BarScreen.ofBarsAndGaps(BarShape.RECTANGULAR, 0.01, 0.01);
         assertThat(equal.headLoss(1, 0.5) / equal.headLoss(1)).isCloseTo(4.3267, within(1e-4));
     }
 

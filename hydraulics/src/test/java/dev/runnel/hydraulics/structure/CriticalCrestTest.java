@@ -31,16 +31,21 @@ class CriticalCrestTest {
     /** T. W. Sturm (2001), example 2.5 as in the CE 4353 notes: L = 10 ft, H = 1 ft, Cd = 0.848, 26.2 ft³/s. */
     @Test
     void broadCrestWithoutApproachVelocity() {
-        var weir = BroadCrestedWeir.ofCoefficient(10 * FOOT, 10 * FOOT, 1e9, 0.848);
+        var weir = BroadCrestedWeir.ofCoefficient(
+                0.848, ApproachChannel.ofWidth(10 * FOOT).withCrestHeight(1e6));
         assertThat(weir.discharge(FOOT) / CUBIC_FOOT).isCloseTo(26.2, within(0.05));
     }
 
     /** J. F. Douglas, Fluid Mechanics, ex. 16.2: B = 0.9 m, E = 0.35 m, 0.3177 m³/s. R. K. Brasch ex. 5.9: 33.4743. */
     @Test
     void idealBroadCrests() {
-        assertThat(BroadCrestedWeir.ofCoefficient(0.9, 0.9, 1e9, 1).discharge(0.35))
+        assertThat(BroadCrestedWeir.ofCoefficient(
+                                1, ApproachChannel.ofWidth(0.9).withCrestHeight(1e6))
+                        .discharge(0.35))
                 .isCloseTo(0.3177, withPercentage(0.03));
-        assertThat(BroadCrestedWeir.ofCoefficient(12.8, 12.8, 1e9, 1).discharge(2.58 - 1.25))
+        assertThat(BroadCrestedWeir.ofCoefficient(
+                                1, ApproachChannel.ofWidth(12.8).withCrestHeight(1e6))
+                        .discharge(2.58 - 1.25))
                 .isCloseTo(33.4743, withPercentage(0.03));
     }
 
@@ -51,7 +56,8 @@ class CriticalCrestTest {
      */
     @Test
     void idealFlumeWithApproachVelocity() {
-        var flume = BroadCrestedWeir.ofCoefficient(2 * FOOT, 4 * FOOT, 0, 1);
+        var flume = BroadCrestedWeir.ofCoefficient(1, ApproachChannel.ofWidth(4 * FOOT))
+                .withCrestWidth(2 * FOOT);
         assertThat(flume.discharge(2 * FOOT) / CUBIC_FOOT).isBetween(18.46, 18.46 * 1.007);
     }
 
@@ -61,21 +67,23 @@ class CriticalCrestTest {
      */
     @Test
     void roundNosedBroadCrest() {
-        var weir = BroadCrestedWeir.roundNosed(4e6, 1.2, 1e9, 0.0024);
+        var weir = BroadCrestedWeir.roundNosed(
+                1.2, 0.0024, ApproachChannel.ofWidth(4e5).withCrestHeight(1e6));
         assertThat(weir.coefficient(0.6) * Math.pow(2.0 / 3, 1.5)).isCloseTo(0.528, within(0.0005));
-        assertThat(weir.discharge(0.6) / 1e6).isCloseTo(3.07, within(0.005));
+        assertThat(weir.discharge(0.6) / 1e5).isCloseTo(3.07, within(0.005));
     }
 
     @Test
     void roundNosedTakesTheLayerOffTheSides() {
-        var weir = BroadCrestedWeir.roundNosed(0.8, 0.6, 0.4);
+        var weir = BroadCrestedWeir.roundNosed(0.6, ApproachChannel.ofWidth(0.8).withCrestHeight(0.4));
         assertThat(weir.coefficient(0.2))
                 .isCloseTo((1 - 0.006 * 0.6 / 0.8) * Math.pow(1 - 0.003 * 0.6 / 0.2, 1.5), within(1e-15));
     }
 
     @Test
     void totalHeadIsSolvedExactly() {
-        var weir = BroadCrestedWeir.squareEdged(1.1, 1.5, 0.6);
+        var weir =
+                BroadCrestedWeir.squareEdged(1.5, ApproachChannel.ofWidth(1.1).withCrestHeight(0.6));
         double h = 0.31;
         double q = weir.discharge(h);
         double v = q / (1.1 * (h + 0.6));
@@ -88,28 +96,42 @@ class CriticalCrestTest {
 
     @Test
     void limits() {
-        var weir = BroadCrestedWeir.squareEdged(1, 1, 1);
+        var weir = BroadCrestedWeir.squareEdged(1, ApproachChannel.ofWidth(1).withCrestHeight(1));
         StructureContract.holds(weir, 0.2);
         StructureContract.refuses(weir, 0.07, "h/L must be in [0.08, 0.33], was 0.07");
         StructureContract.refuses(weir, 0.4, "h/L must be in");
-        StructureContract.refuses(BroadCrestedWeir.squareEdged(1, 1, 0.3), 0.2, "h/(h + p) must be at most 0.35");
-        StructureContract.refuses(BroadCrestedWeir.squareEdged(0.2, 1, 0.3), 0.1, "width b must be at least 0.3 m");
         StructureContract.refuses(
-                BroadCrestedWeir.roundNosed(1, 1, 0.1), 0.1, "crest height p must be at least 0.15 m");
-        StructureContract.refuses(BroadCrestedWeir.roundNosed(1, 1, 0.2), 0.4, "h/p must be at most 1.5");
+                BroadCrestedWeir.squareEdged(1, ApproachChannel.ofWidth(1).withCrestHeight(0.3)),
+                0.2,
+                "h/(h + p) must be at most 0.35");
+        StructureContract.refuses(
+                BroadCrestedWeir.squareEdged(1, ApproachChannel.ofWidth(0.2).withCrestHeight(0.3)),
+                0.1,
+                "width b must be at least 0.3 m");
+        StructureContract.refuses(
+                BroadCrestedWeir.roundNosed(1, ApproachChannel.ofWidth(1).withCrestHeight(0.1)),
+                0.1,
+                "crest height p must be at least 0.15 m");
+        StructureContract.refuses(
+                BroadCrestedWeir.roundNosed(1, ApproachChannel.ofWidth(1).withCrestHeight(0.2)),
+                0.4,
+                "h/p must be at most 1.5");
         assertThat(weir.coefficientUncertainty(0.2)).hasValue(0.02);
-        assertThat(weir).hasToString("BroadCrestedWeir[square-edged, b = 1 m, L = 1 m, p = 1 m]");
-        assertThatThrownBy(() -> BroadCrestedWeir.roundNosed(1, 1, 0.3, 0.02))
+        assertThat(weir).hasToString("BroadCrestedWeir[square-edged, L = 1 m, B = 1 m, p = 1 m]");
+        assertThatThrownBy(() -> BroadCrestedWeir.roundNosed(
+                        1, 0.02, ApproachChannel.ofWidth(1).withCrestHeight(0.3)))
                 .isInstanceOf(IllegalArgumentException.class)
                 .hasMessage("roughness must be in [0, 0.01] m, was 0.02");
-        assertThatThrownBy(() -> BroadCrestedWeir.ofCoefficient(1, 0.9, 0, 1))
+        assertThatThrownBy(() -> BroadCrestedWeir.ofCoefficient(1, ApproachChannel.ofWidth(0.9))
+                        .withCrestWidth(1))
                 .isInstanceOf(IllegalArgumentException.class)
-                .hasMessage("approachWidth must be at least the width 1 m and finite, was 0.9");
-        assertThatThrownBy(() -> BroadCrestedWeir.ofCoefficient(1, 1, 0, 1.1))
+                .hasMessage("newWidth must be in [1.0E-6, 0.9] m, was 1");
+        assertThatThrownBy(() -> BroadCrestedWeir.ofCoefficient(1.1, ApproachChannel.ofWidth(1)))
                 .isInstanceOf(IllegalArgumentException.class)
                 .hasMessage("coefficient must be greater than 0 and at most 1, was 1.1");
-        assertThatThrownBy(() -> BroadCrestedWeir.roundNosed(0.005, 1, 0.3))
+        assertThatThrownBy(() -> BroadCrestedWeir.roundNosed(
+                        1, ApproachChannel.ofWidth(0.005).withCrestHeight(0.3)))
                 .isInstanceOf(IllegalArgumentException.class)
-                .hasMessageStartingWith("width must be greater than 0.006 m");
+                .hasMessageStartingWith("width of the channel must be greater than 0.006 m");
     }
 }

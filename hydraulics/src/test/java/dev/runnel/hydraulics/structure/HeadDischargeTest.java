@@ -9,7 +9,8 @@ import java.util.OptionalDouble;
 import org.junit.jupiter.api.Test;
 
 class HeadDischargeTest {
-    private static final RectangularWeir WEIR = RectangularWeir.contracted(0.4, 1.0, 0.5);
+    private static final RectangularWeir WEIR =
+            RectangularWeir.contracted(0.4, ApproachChannel.ofWidth(1.0).withCrestHeight(0.5));
 
     /** A structure of a user's own: all it takes. */
     private static HeadDischarge powerLaw(double constant, double exponent) {
@@ -31,7 +32,8 @@ class HeadDischargeTest {
         assertThat(WEIR.discharge(0)).isZero();
         assertThat(WEIR.head(0)).isZero();
         assertThat(WEIR.evaluate(0).isWithinLimits()).isTrue();
-        assertThat(WEIR.evaluateDischarge(0)).isEqualTo(new Evaluation(0, 0, OptionalDouble.empty(), List.of()));
+        assertThat(WEIR.evaluateDischarge(0))
+                .isEqualTo(new RatedDischarge(0, 0, OptionalDouble.empty(), List.of(), false));
     }
 
     @Test
@@ -129,7 +131,7 @@ class HeadDischargeTest {
     @Test
     void readsWellAtThePrompt() {
         assertThat(WEIR.evaluate(0.2).toString())
-                .isEqualTo("Evaluation[head 0.2 m, discharge 0.0635695 m3/s, coefficient ±1.5 %, within limits]");
+                .isEqualTo("RatedDischarge[head 0.2 m, discharge 0.0635695 m3/s, coefficient ±1.5 %, within limits]");
         assertThat(WEIR.limits().get(1)).hasToString("h/p at most 2.5 (ISO 1438, from memory)");
         assertThat(ApplicationLimit.of("x", "m", 1, 2, "s", h -> h)).hasToString("x in [1, 2] m (s)");
         assertThatThrownBy(() -> ApplicationLimit.of("x", "m", 3, 2, "s", h -> h))

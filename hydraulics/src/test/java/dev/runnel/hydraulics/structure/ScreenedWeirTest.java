@@ -7,9 +7,11 @@ import static org.assertj.core.api.Assertions.within;
 import org.junit.jupiter.api.Test;
 
 class ScreenedWeirTest {
-    private static final RectangularWeir WEIR = RectangularWeir.fullWidth(2, 0.8);
-    private static final BarScreen SCREEN = BarScreen.of(BarShape.RECTANGULAR, 0.006, 0.010);
-    private static final ScreenedWeir CLEAN = ScreenedWeir.of(WEIR, SCREEN, 2, 0.8);
+    private static final RectangularWeir WEIR =
+            RectangularWeir.fullWidth(ApproachChannel.ofWidth(2).withCrestHeight(0.8));
+    private static final BarScreen SCREEN = BarScreen.ofBarsAndGaps(BarShape.RECTANGULAR, 0.006, 0.010);
+    private static final ScreenedWeir CLEAN =
+            ScreenedWeir.of(WEIR, SCREEN, ApproachChannel.ofWidth(2).withCrestHeight(0.8));
 
     @Test
     void theLevelIsWeirHeadPlusLoss() {
@@ -48,8 +50,8 @@ class ScreenedWeirTest {
         assertThatThrownBy(() -> CLEAN.withBlindedFraction(1))
                 .isInstanceOf(IllegalArgumentException.class)
                 .hasMessage("blindedFraction must be in [0, 1), was 1");
-        assertThatThrownBy(() -> ScreenedWeir.of(WEIR, SCREEN, 0, 1))
+        assertThatThrownBy(() -> ScreenedWeir.of(WEIR, SCREEN, ApproachChannel.ofWidth(1)))
                 .isInstanceOf(IllegalArgumentException.class)
-                .hasMessage("screenWidth must be greater than 0 and finite (m), was 0");
+                .hasMessage("crest height of the channel must be in [1.0E-6, 1000000] m, was 0");
     }
 }

@@ -17,7 +17,8 @@ class SideWeirProperties {
             @ForAll("share") double sill, @ForAll("share") double head, @ForAll("share") double flow) {
         double s = 0.5 + 0.2 * sill;
         double depth = s + 0.02 + 0.2 * head;
-        SideWeir weir = SideWeir.of(CircularSection.ofDiameter(1.2), s, 0.8, 0.6);
+        SideWeir weir = SideWeir.ofSillAndLength(CircularSection.ofDiameter(1.2), s, 0.8)
+                .withCoefficient(0.6);
         double discharge = 0.02 + 0.4 * flow;
         SideWeirProfile down = weir.fromDownstream(depth, discharge);
         assertThat(down.spill()).isPositive();
@@ -32,7 +33,9 @@ class SideWeirProperties {
     @Property(tries = 300)
     void theSpillLiesBetweenItsEnds(@ForAll("share") double head, @ForAll("share") double flow) {
         double depth = 0.62 + 0.3 * head;
-        SideWeirProfile profile = SideWeir.of(new Box(1.5), 0.6, 1, 0.6).fromDownstream(depth, 0.05 + 0.5 * flow);
+        SideWeirProfile profile = SideWeir.ofSillAndLength(new Box(1.5), 0.6, 1)
+                .withCoefficient(0.6)
+                .fromDownstream(depth, 0.05 + 0.5 * flow);
         double factor = 0.6 * 2 / 3 * Math.sqrt(2 * 9.80665);
         assertThat(profile.spill())
                 .isBetween(

@@ -20,11 +20,12 @@ class SideWeirTest {
 
     @Test
     void lengthMatchesTheClosedForm() {
-        SideWeir weir = SideWeir.of(new Box(2.5), 0.84, 3, 0.7);
+        SideWeir weir = SideWeir.ofSillAndLength(new Box(2.5), 0.84, 3).withCoefficient(0.7);
         for (double spill : new double[] {0.1, 0.5, 0.68}) {
             double length = weir.lengthToSpill(1.0608, 5.46, spill);
-            SideWeirProfile profile =
-                    SideWeir.of(new Box(2.5), 0.84, length, 0.7).fromDownstream(1.0608, 5.46);
+            SideWeirProfile profile = SideWeir.ofSillAndLength(new Box(2.5), 0.84, length)
+                    .withCoefficient(0.7)
+                    .fromDownstream(1.0608, 5.46);
             assertThat(profile.spill()).isCloseTo(spill, within(1e-11));
             double closed = 1.5
                     * 2.5
@@ -38,34 +39,42 @@ class SideWeirTest {
     /** The exercise of a textbook (b 2.5 m, sill 0.84 m, 5.96 to 5.46 m³/s, Cd 0.7), g 9.81: 3.315 m by quadrature. */
     @Test
     void lengthOfTheExercise() {
-        assertThat(SideWeir.of(new Box(2.5), 0.84, 3, 0.7).lengthToSpill(1.0608, 5.46, 0.5))
+        assertThat(SideWeir.ofSillAndLength(new Box(2.5), 0.84, 3)
+                        .withCoefficient(0.7)
+                        .lengthToSpill(1.0608, 5.46, 0.5))
                 .isCloseTo(3.315, withPercentage(0.08));
     }
 
     /** dy/dx and dQ/dx integrated by scipy's eighth-order Runge-Kutta, relative tolerance 1e-12. */
     @Test
     void profilesAgainstAnIndependentIntegration() {
-        SideWeirProfile subcritical = SideWeir.of(new Box(2.5), 0.84, 3, 0.7).fromDownstream(1.0608, 5.46);
+        SideWeirProfile subcritical = SideWeir.ofSillAndLength(new Box(2.5), 0.84, 3)
+                .withCoefficient(0.7)
+                .fromDownstream(1.0608, 5.46);
         assertThat(subcritical.upstreamDepth()).isCloseTo(0.97571706, within(1e-8));
         assertThat(subcritical.upstreamDischarge()).isCloseTo(5.92879175, within(1e-8));
-        SideWeirProfile supercritical = SideWeir.of(new Box(1.2), 0.3, 2, 0.55).fromUpstream(0.5, 3);
+        SideWeirProfile supercritical = SideWeir.ofSillAndLength(new Box(1.2), 0.3, 2)
+                .withCoefficient(0.55)
+                .fromUpstream(0.5, 3);
         assertThat(supercritical.downstreamDepth()).isCloseTo(0.45212944, within(1e-8));
         assertThat(supercritical.downstreamDischarge()).isCloseTo(2.76324763, within(1e-8));
-        SideWeir inPipe = SideWeir.of(PIPE, 0.6, 2.4, 0.6);
+        SideWeir inPipe = SideWeir.ofSillAndLength(PIPE, 0.6, 2.4).withCoefficient(0.6);
         SideWeirProfile round = inPipe.fromDownstream(0.85, 0.5);
         assertThat(round.upstreamDepth()).isCloseTo(0.7938438, within(1e-7));
         assertThat(round.upstreamDischarge()).isCloseTo(0.95349383, within(1e-8));
         SideWeirProfile deadEnd = inPipe.fromDownstream(0.85, 0);
         assertThat(deadEnd.upstreamDepth()).isCloseTo(0.83091919, within(1e-8));
         assertThat(deadEnd.spill()).isCloseTo(0.5111708, within(1e-7));
-        SideWeirProfile fromUpstream = SideWeir.of(PIPE, 0.6, 1, 0.6).fromUpstream(0.75, 0.8);
+        SideWeirProfile fromUpstream =
+                SideWeir.ofSillAndLength(PIPE, 0.6, 1).withCoefficient(0.6).fromUpstream(0.75, 0.8);
         assertThat(fromUpstream.downstreamDepth()).isCloseTo(0.76772482, within(1e-8));
         assertThat(fromUpstream.downstreamDischarge()).isCloseTo(0.68761877, within(1e-8));
     }
 
     @Test
     void theProfileRunsFromUpstreamToDownstream() {
-        SideWeirProfile profile = SideWeir.of(PIPE, 0.6, 2.4, 0.6).fromDownstream(0.85, 0.5);
+        SideWeirProfile profile =
+                SideWeir.ofSillAndLength(PIPE, 0.6, 2.4).withCoefficient(0.6).fromDownstream(0.85, 0.5);
         double[] positions = profile.positions();
         double[] discharges = profile.discharges();
         double[] depths = profile.depths();
@@ -83,7 +92,7 @@ class SideWeirTest {
 
     @Test
     void fromUpstreamUndoesFromDownstream() {
-        SideWeir weir = SideWeir.of(PIPE, 0.6, 2.4, 0.6);
+        SideWeir weir = SideWeir.ofSillAndLength(PIPE, 0.6, 2.4).withCoefficient(0.6);
         SideWeirProfile down = weir.fromDownstream(0.85, 0.5);
         SideWeirProfile up = weir.fromUpstream(down.upstreamDepth(), down.upstreamDischarge());
         assertThat(up.downstreamDepth()).isCloseTo(0.85, within(1e-12));
@@ -92,7 +101,7 @@ class SideWeirTest {
 
     @Test
     void splitKeepsTheWater() {
-        SideWeir weir = SideWeir.of(PIPE, 0.6, 3, 0.6);
+        SideWeir weir = SideWeir.ofSillAndLength(PIPE, 0.6, 3).withCoefficient(0.6);
         LargeOrifice throttle = LargeOrifice.circular(0.4);
         SideWeirProfile profile = weir.split(0.9, throttle::discharge);
         assertThat(profile.upstreamDischarge()).isCloseTo(0.9, within(1e-12));
@@ -102,7 +111,9 @@ class SideWeirTest {
         assertThatThrownBy(() -> weir.split(0.1, throttle::discharge))
                 .isInstanceOf(IllegalArgumentException.class)
                 .hasMessageMatching("inflow must be greater than 0\\.\\d+ m3/s, which goes on below the sill, was 0.1");
-        assertThatThrownBy(() -> SideWeir.of(PIPE, 0.6, 0.3, 0.6).split(1.9, throttle::discharge))
+        assertThatThrownBy(() -> SideWeir.ofSillAndLength(PIPE, 0.6, 0.3)
+                        .withCoefficient(0.6)
+                        .split(1.9, throttle::discharge))
                 .isInstanceOf(IllegalArgumentException.class)
                 .hasMessage("inflow must be carried at a depth of at most 1.2 m, was 1.9 m3/s");
     }
@@ -119,7 +130,7 @@ class SideWeirTest {
 
     @Test
     void refusesWhatHasNoAnswer() {
-        SideWeir endless = SideWeir.of(new Box(2.5), 0.6, 50, 0.7);
+        SideWeir endless = SideWeir.ofSillAndLength(new Box(2.5), 0.6, 50).withCoefficient(0.7);
         assertThatThrownBy(() -> endless.fromDownstream(1.0608, 5.46))
                 .isInstanceOf(NoSolutionException.class)
                 .hasMessageMatching("the weir is 50 m long and its flow turns critical [0-9.]+ m upstream");
@@ -129,13 +140,15 @@ class SideWeirTest {
         assertThatThrownBy(() -> endless.lengthToSpill(1.0608, 5.46, 3))
                 .isInstanceOf(NoSolutionException.class)
                 .hasMessageStartingWith("spill must be at most ");
-        assertThatThrownBy(() -> SideWeir.of(new Box(1.2), 0.3, 2, 0.55).fromDownstream(0.5, 3))
+        assertThatThrownBy(() -> SideWeir.ofSillAndLength(new Box(1.2), 0.3, 2)
+                        .withCoefficient(0.55)
+                        .fromDownstream(0.5, 3))
                 .isInstanceOf(IllegalArgumentException.class)
                 .hasMessage("depth must be subcritical at the downstream end, was 0.5 m with 3 m3/s");
         assertThatThrownBy(() -> endless.fromDownstream(0.6, 1))
                 .isInstanceOf(IllegalArgumentException.class)
                 .hasMessageStartingWith("depth must be above the sill 0.6 m");
-        assertThatThrownBy(() -> SideWeir.of(PIPE, 1.2, 1, 0.6))
+        assertThatThrownBy(() -> SideWeir.ofSillAndLength(PIPE, 1.2, 1).withCoefficient(0.6))
                 .isInstanceOf(IllegalArgumentException.class)
                 .hasMessage("sillHeight must be below the height of the section 1.2 m, was 1.2");
     }

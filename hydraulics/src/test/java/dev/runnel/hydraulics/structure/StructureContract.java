@@ -16,7 +16,7 @@ final class StructureContract {
                 .isPositive()
                 .isFinite();
         assertThat(structure.head(discharge)).as("head of %s", structure).isCloseTo(head, within(1e-12 * head));
-        Evaluation evaluation = structure.evaluate(head);
+        RatedDischarge evaluation = structure.evaluate(head);
         assertThat(evaluation.isWithinLimits()).isTrue();
         assertThat(evaluation.discharge()).isEqualTo(discharge);
         assertThat(structure.evaluateDischarge(discharge).head()).isEqualTo(structure.head(discharge));
@@ -50,7 +50,7 @@ final class StructureContract {
         assertThatThrownBy(() -> structure.discharge(head))
                 .isInstanceOf(IllegalArgumentException.class)
                 .hasMessageContaining(words);
-        Evaluation evaluation = structure.evaluate(head);
+        RatedDischarge evaluation = structure.evaluate(head);
         assertThat(evaluation.isWithinLimits()).isFalse();
         assertThat(evaluation.toString()).contains("OUTSIDE: ").contains(words);
         assertThat(evaluation.coefficientUncertainty()).isEmpty();

@@ -19,12 +19,16 @@ class StructureProperties {
         double round = Math.min(0.57 * l, 1.5 * crest);
         double least = Math.max(0.06, 0.08 * l);
         if (square > least) {
-            StructureContract.holds(BroadCrestedWeir.squareEdged(0.8, l, crest), least + (square - least) * place);
+            StructureContract.holds(
+                    BroadCrestedWeir.squareEdged(l, ApproachChannel.ofWidth(0.8).withCrestHeight(crest)),
+                    least + (square - least) * place);
         }
         if (round > least) {
-            StructureContract.holds(BroadCrestedWeir.roundNosed(0.8, l, crest), least + (round - least) * place);
+            StructureContract.holds(
+                    BroadCrestedWeir.roundNosed(l, ApproachChannel.ofWidth(0.8).withCrestHeight(crest)),
+                    least + (round - least) * place);
         }
-        StructureContract.holds(BroadCrestedWeir.ofCoefficient(0.8, 0.8, 0, 1), 0.01 + 3 * place);
+        StructureContract.holds(BroadCrestedWeir.ofCoefficient(1, ApproachChannel.ofWidth(0.8)), 0.01 + 3 * place);
     }
 
     @Property(tries = 500)
@@ -32,11 +36,10 @@ class StructureProperties {
         double diameter = 0.05 + 2 * size;
         double head = 1e-3 + 20 * place;
         StructureContract.holds(LargeOrifice.circular(diameter), head);
-        StructureContract.holds(LargeOrifice.circularPenstock(diameter, diameter * (0.01 + 0.99 * opening)), head);
-        StructureContract.holds(LargeOrifice.rectangular(diameter, 0.01 + opening), head);
-        StructureContract.holds(Orifice.circular(diameter), diameter * (1 + 50 * place));
-        StructureContract.holds(Orifice.circular(diameter).submerged(), head);
-        StructureContract.holds(SluiceGate.of(1, diameter), diameter * (2 + 50 * place));
+        StructureContract.holds(LargeOrifice.circular(diameter).closedTo(diameter * (0.01 + 0.99 * opening)), head);
+        StructureContract.holds(LargeOrifice.ofWidthAndOpening(diameter, 0.01 + opening), head);
+        StructureContract.holds(Orifice.circular(diameter), diameter * (1.5 + 50 * place));
+        StructureContract.holds(SluiceGate.ofWidthAndOpening(1, diameter), diameter * (2 + 50 * place));
     }
 
     @Property(tries = 500)
@@ -44,10 +47,18 @@ class StructureProperties {
         double width = 0.1 + size;
         double length = 2 * width;
         double head = Math.max(0.05, 0.05 * length) + (0.5 * length - Math.max(0.05, 0.05 * length)) * place;
-        StructureContract.holds(LongThroatedFlume.rectangular(width, length).inChannel(2.5 * width, 0.1), head);
         StructureContract.holds(
-                LongThroatedFlume.trapezoidal(width, 2 * slope, length).inChannel(12 * width, 0.1), head);
-        StructureContract.holds(LongThroatedFlume.uThroated(width, length).inChannel(2.5 * width, 0.1), head);
+                LongThroatedFlume.of(Throat.rectangular(width), length)
+                        .inChannel(ApproachChannel.ofWidth(2.5 * width).withCrestHeight(0.1)),
+                head);
+        StructureContract.holds(
+                LongThroatedFlume.of(Throat.rectangular(width).withSideSlope(2 * slope), length)
+                        .inChannel(ApproachChannel.ofWidth(12 * width).withCrestHeight(0.1)),
+                head);
+        StructureContract.holds(
+                LongThroatedFlume.of(Throat.uShaped(width), length)
+                        .inChannel(ApproachChannel.ofWidth(2.5 * width).withCrestHeight(0.1)),
+                head);
         ParshallFlume parshall = ParshallFlume.ofThroat(0.3 + 2 * slope);
         ApplicationLimit limit = parshall.limits().get(0);
         StructureContract.holds(parshall, limit.from() + (limit.to() - limit.from()) * place);
@@ -66,14 +77,21 @@ class StructureProperties {
     void classicWeirs(@ForAll("share") double size, @ForAll("share") double p, @ForAll("share") double place) {
         double width = 0.3 + 3 * size;
         double crest = 0.1 + p;
-        CoefficientWeir weir = CoefficientWeir.trapezoidal(width, p, 0.6).withEndContractions(2);
+        CoefficientWeir weir = CoefficientWeir.rectangular(width)
+                .withSideSlope(p)
+                .withCoefficient(0.6)
+                .withEndContractions(2);
         StructureContract.holds(weir, 0.9 * weir.highestHead() * (0.001 + 0.999 * place));
-        CoefficientWeir approached = CoefficientWeir.rectangular(width, 0.62).withApproach(1.1 * width, crest);
+        CoefficientWeir approached = CoefficientWeir.rectangular(width)
+                .withCoefficient(0.62)
+                .withApproach(ApproachChannel.ofWidth(1.1 * width).withCrestHeight(crest));
         StructureContract.holds(approached, 0.001 + 5 * place);
         double rehbock = Math.min(0.75, crest);
-        StructureContract.holds(RehbockWeir.of(width, crest), 0.03 + (rehbock - 0.03) * place);
+        StructureContract.holds(
+                RehbockWeir.of(ApproachChannel.ofWidth(width).withCrestHeight(crest)), 0.03 + (rehbock - 0.03) * place);
         double crump = Math.min(3 * crest, width / 2);
-        StructureContract.holds(CrumpWeir.of(width, crest), 0.03 + (crump - 0.03) * place);
+        StructureContract.holds(
+                CrumpWeir.of(ApproachChannel.ofWidth(width).withCrestHeight(crest)), 0.03 + (crump - 0.03) * place);
     }
 
     @Property(tries = 500)
@@ -83,14 +101,14 @@ class StructureProperties {
         double free = orifice.discharge(head);
         double drowned = orifice.discharge(head, head * tail);
         assertThat(drowned).isBetween(0.0, free * (1 + 1e-12));
-        SluiceGate gate = SluiceGate.of(1.5, 0.2);
+        SluiceGate gate = SluiceGate.ofWidthAndOpening(1.5, 0.2);
         double depth = 0.4 + 5 * level;
         assertThat(gate.discharge(depth, depth * tail)).isBetween(0.0, gate.discharge(depth));
     }
 
     @Property(tries = 500)
     void screensComeBack(@ForAll("share") double bar, @ForAll("share") double gap, @ForAll("share") double blinded) {
-        BarScreen screen = BarScreen.of(BarShape.CIRCULAR, 0.002 + 0.03 * bar, 0.003 + 0.1 * gap)
+        BarScreen screen = BarScreen.ofBarsAndGaps(BarShape.CIRCULAR, 0.002 + 0.03 * bar, 0.003 + 0.1 * gap)
                 .withInclination(60);
         double loss = screen.headLoss(0.8, 0.99 * blinded);
         assertThat(screen.blinding(loss, 0.8).fraction()).isCloseTo(0.99 * blinded, within(1e-12));

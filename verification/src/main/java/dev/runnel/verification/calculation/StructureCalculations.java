@@ -1,5 +1,6 @@
 package dev.runnel.verification.calculation;
 
+import dev.runnel.hydraulics.structure.ApproachChannel;
 import dev.runnel.hydraulics.structure.BarScreen;
 import dev.runnel.hydraulics.structure.BarShape;
 import dev.runnel.hydraulics.structure.BroadCrestedWeir;
@@ -22,7 +23,7 @@ final class StructureCalculations {
                         "orifice.discharge",
                         "m3/s",
                         "head diameter? width? height? coefficient",
-                        in -> orifice(in).formula(in.number("head"))),
+                        in -> orifice(in).formula(orifice(in).aboveLowestPoint(in.number("head")))),
                 of("orifice.large.discharge", "m3/s", LARGE, in -> large(in).formula(in.number("head"))),
                 of(
                         "orifice.large.drowned-discharge",
@@ -34,20 +35,20 @@ final class StructureCalculations {
                         "m3/s",
                         "head width approach_width crest_height coefficient",
                         in -> BroadCrestedWeir.ofCoefficient(
-                                        in.number("width"),
-                                        in.number("approach_width"),
-                                        in.number("crest_height"),
-                                        in.number("coefficient"))
+                                        in.number("coefficient"),
+                                        ApproachChannel.ofWidth(in.number("approach_width"))
+                                                .withCrestHeight(in.number("crest_height")))
+                                .withCrestWidth(in.number("width"))
                                 .formula(in.number("head"))),
                 of(
                         "weir.round-nosed.coefficient",
                         "1",
                         "head width crest_length crest_height roughness",
                         in -> BroadCrestedWeir.roundNosed(
-                                        in.number("width"),
                                         in.number("crest_length"),
-                                        in.number("crest_height"),
-                                        in.number("roughness"))
+                                        in.number("roughness"),
+                                        ApproachChannel.ofWidth(in.number("width"))
+                                                .withCrestHeight(in.number("crest_height")))
                                 .coefficient(in.number("head"))),
                 of(
                         "flume.parshall.constant",
@@ -68,7 +69,7 @@ final class StructureCalculations {
                         "screen.head-loss",
                         "m",
                         "bars thickness gap angle velocity",
-                        in -> BarScreen.of(
+                        in -> BarScreen.ofBarsAndGaps(
                                         BarShape.valueOf(in.text("bars")
                                                 .toUpperCase(Locale.ROOT)
                                                 .replace('-', '_')),
@@ -85,12 +86,12 @@ final class StructureCalculations {
     private static Orifice orifice(Inputs in) {
         Orifice orifice = in.has("diameter")
                 ? Orifice.circular(in.number("diameter"))
-                : Orifice.rectangular(in.number("width"), in.number("height"));
+                : Orifice.ofWidthAndHeight(in.number("width"), in.number("height"));
         return orifice.withCoefficient(in.number("coefficient"));
     }
 
     private static LargeOrifice large(Inputs in) {
-        return LargeOrifice.rectangular(in.number("width"), in.number("opening"))
+        return LargeOrifice.ofWidthAndOpening(in.number("width"), in.number("opening"))
                 .withCoefficient(in.number("coefficient"));
     }
 }

@@ -1,5 +1,6 @@
 package dev.runnel.verification.calculation;
 
+import dev.runnel.hydraulics.structure.ApproachChannel;
 import dev.runnel.hydraulics.structure.CoefficientWeir;
 import dev.runnel.hydraulics.structure.RectangularWeir;
 import dev.runnel.hydraulics.structure.RehbockWeir;
@@ -53,7 +54,8 @@ final class WeirCalculations {
                         "weir.rehbock.discharge",
                         "m3/s",
                         "head channel_width crest_height",
-                        in -> RehbockWeir.of(in.number("channel_width"), in.number("crest_height"))
+                        in -> RehbockWeir.of(ApproachChannel.ofWidth(in.number("channel_width"))
+                                        .withCrestHeight(in.number("crest_height")))
                                 .formula(in.number("head"))));
     }
 
@@ -61,18 +63,20 @@ final class WeirCalculations {
     private static CoefficientWeir byCoefficient(Inputs in) {
         CoefficientWeir weir;
         if (in.has("angle")) {
-            weir = CoefficientWeir.vNotch(in.number("angle"), in.number("coefficient"));
+            weir = CoefficientWeir.vNotch(in.number("angle")).withCoefficient(in.number("coefficient"));
         } else if (in.has("coefficient")) {
-            weir = CoefficientWeir.trapezoidal(
-                    in.number("crest_length"), in.number("side_slope", 0), in.number("coefficient"));
+            weir = CoefficientWeir.rectangular(in.number("crest_length"))
+                    .withSideSlope(in.number("side_slope", 0))
+                    .withCoefficient(in.number("coefficient"));
         } else {
-            weir = CoefficientWeir.francis(in.number("crest_length"));
+            weir = CoefficientWeir.rectangular(in.number("crest_length"));
         }
         if (in.has("contractions")) {
             weir = weir.withEndContractions(in.integer("contractions"));
         }
         return in.has("approach_width")
-                ? weir.withApproach(in.number("approach_width"), in.number("crest_height"))
+                ? weir.withApproach(
+                        ApproachChannel.ofWidth(in.number("approach_width")).withCrestHeight(in.number("crest_height")))
                 : weir;
     }
 
@@ -81,11 +85,14 @@ final class WeirCalculations {
         double width = in.number("channel_width");
         double height = in.number("crest_height");
         return length == width
-                ? RectangularWeir.fullWidth(width, height)
-                : RectangularWeir.contracted(length, width, height);
+                ? RectangularWeir.fullWidth(ApproachChannel.ofWidth(width).withCrestHeight(height))
+                : RectangularWeir.contracted(
+                        length, ApproachChannel.ofWidth(width).withCrestHeight(height));
     }
 
     private static VNotchWeir notch(Inputs in) {
-        return VNotchWeir.of(in.number("angle"), in.number("vertex_height"), in.number("channel_width"));
+        return VNotchWeir.ofAngle(
+                in.number("angle"),
+                ApproachChannel.ofWidth(in.number("channel_width")).withCrestHeight(in.number("vertex_height")));
     }
 }

@@ -3,8 +3,8 @@ package dev.runnel.hydraulics.structure;
 import dev.runnel.internal.Text;
 
 /** The one check of a caller's own coefficient. */
-final class Coefficients {
-    private Coefficients() {}
+final class DischargeCoefficient {
+    private DischargeCoefficient() {}
 
     static double checked(String name, double coefficient) {
         if (!(coefficient > 0 && coefficient <= 1)) {

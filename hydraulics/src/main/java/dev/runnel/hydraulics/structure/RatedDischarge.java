@@ -13,11 +13,16 @@ import org.apiguardian.api.API;
  * @param coefficientUncertainty relative uncertainty of the coefficient at 95 % confidence where the source gives one
  *     and no limit is broken; 0.015 means 1.5 %
  * @param breaches the limits of application broken, empty if none is
+ * @param isDrowned whether the level downstream takes part: the drowned law gave the discharge
  * @since 0.1
  */
 @API(status = API.Status.STABLE, since = "0.1")
-public record Evaluation(
-        double head, double discharge, OptionalDouble coefficientUncertainty, List<LimitBreach> breaches) {
+public record RatedDischarge(
+        double head,
+        double discharge,
+        OptionalDouble coefficientUncertainty,
+        List<LimitBreach> breaches,
+        boolean isDrowned) {
     /**
      * Keeps an unmodifiable copy of the list.
      *
@@ -25,8 +30,9 @@ public record Evaluation(
      * @param discharge discharge, m³/s
      * @param coefficientUncertainty relative uncertainty of the coefficient, if known
      * @param breaches the limits broken
+     * @param isDrowned whether the drowned law gave the discharge
      */
-    public Evaluation {
+    public RatedDischarge {
         breaches = List.copyOf(breaches);
     }
 
@@ -41,7 +47,7 @@ public record Evaluation(
 
     @Override
     public String toString() {
-        StringBuilder text = new StringBuilder("Evaluation[head ")
+        StringBuilder text = new StringBuilder("RatedDischarge[head ")
                 .append(Text.significant(head, 6))
                 .append(" m, discharge ")
                 .append(Text.significant(discharge, 6))
@@ -49,7 +55,9 @@ public record Evaluation(
         coefficientUncertainty.ifPresent(u -> text.append(", coefficient ±")
                 .append(Text.significant(100 * u, 2))
                 .append(" %"));
-        if (breaches.isEmpty()) {
+        if (isDrowned) {
+            text.append(", drowned");
+        } else if (breaches.isEmpty()) {
             text.append(", within limits");
         }
         breaches.forEach(breach -> text.append("; OUTSIDE: ").append(breach));

@@ -4,17 +4,12 @@ import dev.runnel.internal.Require;
 import dev.runnel.internal.Text;
 
 /** Refuses heads outside the limits of application. */
-final class Strict {
-    private Strict() {}
+final class LimitCheck {
+    private LimitCheck() {}
 
     static void possible(HeadDischarge structure, double head) {
         Require.nonNegative("head", head, "m");
         Require.inRange("head", head, 0, structure.highestHead(), "m");
-    }
-
-    static double discharge(HeadDischarge structure, double head) {
-        check(structure, head);
-        return structure.formula(head);
     }
 
     static void check(HeadDischarge structure, double head) {
