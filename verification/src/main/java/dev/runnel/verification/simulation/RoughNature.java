@@ -95,7 +95,7 @@ final class RoughNature implements Nature {
             if (now != day) {
                 day = now;
                 today = tomorrow;
-                boolean atHome = Math.floorMod(now + 4, 7) >= 5 || draws.chance(0.03);
+                boolean atHome = Math.floorMod(now + 3, 7) >= 5 || draws.chance(0.03);
                 tomorrow = atHome ? home[draws.below(home.length)] : workdays[draws.below(workdays.length)];
             }
             double position = (double) Math.floorMod(civil[i], (long) Grid.MINUTES_OF_DAY) / DAY * SLOTS;

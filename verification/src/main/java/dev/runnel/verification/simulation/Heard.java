@@ -1,0 +1,18 @@
+package dev.runnel.verification.simulation;
+
+import java.util.List;
+
+/**
+ * All that a watch said of a site.
+ *
+ * @param said the findings, in the order in which they were told
+ * @param learned whether there was a baseline to judge against
+ * @param refused readings that the watch would not take
+ * @param note what was said of the baseline
+ */
+record Heard(List<Said> said, boolean learned, int refused, String note) {
+    /** A watch that says nothing, for want of a baseline. */
+    static Heard nothing(String why) {
+        return new Heard(List.of(), false, 0, why);
+    }
+}
