@@ -10,6 +10,19 @@
  *
  * <p><b>Hands.</b> {@link dev.runnel.hydraulics.evidence.GaugingCheck} holds a monitor against measurements by hand.
  *
+ * <p><b>The watch.</b> A {@link dev.runnel.hydraulics.evidence.SiteBaseline} says what is normal, learned from a stated
+ * interval by a {@link dev.runnel.hydraulics.evidence.BaselineRule}; a {@link dev.runnel.hydraulics.evidence.WatchRule}
+ * holds every later {@link dev.runnel.hydraulics.evidence.SiteReading} against it, one at a time or a whole
+ * {@link dev.runnel.hydraulics.evidence.SiteRecord}, and tells each change once as a
+ * {@link dev.runnel.hydraulics.evidence.Finding}: what moved, which way, since when, what it is consistent with and what
+ * else it could be.
+ *
+ * <pre>
+ * var search = BaselineRule.of(monitor).withZone(zone).learn(record);
+ * var report = WatchRule.of(search.baseline().orElseThrow()).withAlarmLevel(0.45).watch(record);
+ * System.out.println(report.describe());
+ * </pre>
+ *
  * <p>What this is not: a diagnosis, control of a plant, a safety system, or a substitute for a visit. Everything here is for
  * a person to weigh. Sewers are confined spaces: enter none because of a figure found here except under a permit and the
  * local rules.

@@ -1,0 +1,99 @@
+package dev.runnel.hydraulics.evidence;
+
+import java.util.Arrays;
+
+/**
+ * How far blocks of a quantity stray when nothing is wrong: centre and long-run standard deviation from the hours of a
+ * baseline, which follow each other, and which are few.
+ */
+final class BlockScale {
+    private static final double ALLOWANCE = 1.4;
+    private static final double SLACK = 0.75;
+    private static final double PRIOR_DAYS = 5;
+    private static final int BLOCK = 6;
+    private static final double MOST_CORRELATION = 0.9;
+
+    /** What sites usually show, as standard deviation of a day, by quantity; and the smallest change that counts. */
+    private static final double[] USUAL = {0.04, 0.05, 0.06, 0.08};
+
+    private static final double[] FLOOR = {0.08, 0.12, 0.12, 0.20};
+
+    final double centre;
+    final double scale;
+
+    private BlockScale(double centre, double scale) {
+        this.centre = centre;
+        this.scale = scale;
+    }
+
+    /**
+     * Learns the scale of a quantity.
+     *
+     * @param hours hour numbers, rising
+     * @param residuals residual of each hour, NaN for none
+     */
+    static BlockScale learn(Quantity quantity, long[] hours, double[] residuals) {
+        Blocks six = Blocks.of(hours, residuals, BLOCK, 3);
+        Blocks days = Blocks.of(hours, residuals, 24, 8);
+        double[] values = six.medians;
+        double centre = Medians.of(values);
+        double robust = Medians.scatter(values);
+        double variance = values.length < 4 ? Double.NaN : (robust * robust + Medians.variance(values)) / 2;
+        double phi = Math.min(MOST_CORRELATION, Math.max(0, six.correlation(centre)));
+        double longRun = variance * (1 + phi) / (1 - phi);
+        double daily = days.medians.length < 3 ? 0 : 4 * Medians.variance(days.medians);
+        double found = Double.isNaN(longRun) ? daily : Math.max(daily, longRun);
+        double usual = USUAL[quantity.ordinal()];
+        int used = days.medians.length;
+        double shrunk =
+                (PRIOR_DAYS * 4 * usual * usual + Math.max(0, used - 1) * found) / (PRIOR_DAYS + Math.max(0, used - 1));
+        double scale = Math.max(ALLOWANCE * Math.sqrt(shrunk), FLOOR[quantity.ordinal()] / SLACK);
+        return new BlockScale(Double.isNaN(centre) ? 0 : centre, scale);
+    }
+
+    /** Medians of the residuals by blocks of hours. */
+    static final class Blocks {
+        final long[] numbers;
+        final double[] medians;
+
+        private Blocks(long[] numbers, double[] medians) {
+            this.numbers = numbers;
+            this.medians = medians;
+        }
+
+        static Blocks of(long[] hours, double[] residuals, int length, int least) {
+            long[] numbers = new long[hours.length];
+            double[] medians = new double[hours.length];
+            int used = 0;
+            for (int from = 0; from < hours.length; ) {
+                long number = Math.floorDiv(hours[from], (long) length);
+                int to = from;
+                while (to < hours.length && Math.floorDiv(hours[to], (long) length) == number) {
+                    to++;
+                }
+                double[] known = Medians.known(Arrays.copyOfRange(residuals, from, to));
+                if (known.length >= least) {
+                    numbers[used] = number;
+                    medians[used++] = Medians.of(known);
+                }
+                from = to;
+            }
+            return new Blocks(Arrays.copyOf(numbers, used), Arrays.copyOf(medians, used));
+        }
+
+        /** Correlation of blocks that follow each other, about a centre; 0 of too few. */
+        double correlation(double centre) {
+            double product = 0;
+            double square = 0;
+            int pairs = 0;
+            for (int i = 0; i < medians.length; i++) {
+                square += (medians[i] - centre) * (medians[i] - centre);
+                if (i > 0 && numbers[i] == numbers[i - 1] + 1) {
+                    product += (medians[i] - centre) * (medians[i - 1] - centre);
+                    pairs++;
+                }
+            }
+            return pairs < 4 || square == 0 ? 0 : product / pairs / (square / medians.length);
+        }
+    }
+}

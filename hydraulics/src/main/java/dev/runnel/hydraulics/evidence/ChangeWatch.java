@@ -1,0 +1,622 @@
+package dev.runnel.hydraulics.evidence;
+
+import dev.runnel.internal.StateText;
+import dev.runnel.internal.Text;
+import dev.runnel.timeseries.EpochNanos;
+import dev.runnel.timeseries.change.TheilSen;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Optional;
+
+/** The sequential detectors on blocks, and the life of the one finding they may have open. */
+final class ChangeWatch {
+    private static final double SLACK = 0.75;
+    private static final double LIMIT = 7;
+    private static final double CLIP = 6;
+    /** A block of 3 h counts half of the 6 h in which the scale is given. */
+    private static final double WEIGHT = HourlyWatch.BLOCK_HOURS / 6.0;
+
+    private static final int LEAST_HOURS_OF_BLOCK = 2;
+    private static final int BLOCKS_PER_DAY = 24 / HourlyWatch.BLOCK_HOURS;
+    private static final int DIRECTIONS = 2 * Quantity.COUNT;
+    private static final int R = Quantity.VELOCITY_AT_DEPTH.ordinal();
+    private static final int D = Quantity.DEPTH.ordinal();
+    private static final int U = Quantity.VELOCITY.ordinal();
+
+    private static final int HOURS_KEPT = 240;
+    private static final int BLOCKS_KEPT = 42 * BLOCKS_PER_DAY;
+    private static final int BLOCKS_BEFORE = 12 * BLOCKS_PER_DAY;
+    private static final int SHAPE_BLOCKS = 30 * BLOCKS_PER_DAY;
+
+    private static final double CLOSE_FOUND = 0.4 * SLACK;
+    private static final double CLOSE_OTHERS = 1.2 * SLACK;
+    private static final int CLOSE_BLOCKS = 2 * BLOCKS_PER_DAY;
+    private static final int CLOSE_DRY_BLOCKS = 3;
+    private static final int WET_BLOCKS = 10 * BLOCKS_PER_DAY;
+    private static final int RETURN_BLOCKS = 5 * BLOCKS_PER_DAY;
+    private static final int LONGEST_RETURN_BLOCKS = 21 * BLOCKS_PER_DAY;
+
+    private static final int NAME_HOURS = 96;
+    private static final int NAME_AFTER_HOURS = 12;
+    private static final int LEAST_NAME_HOURS = 4;
+    private static final int VOTE_BLOCKS = 28 * BLOCKS_PER_DAY;
+    private static final double VOTES_LEFT_OUT = 0.3;
+    private static final double SECOND_VOTES = 0.3;
+    private static final int NO_RAY = -1;
+
+    private static final int WEAK_DAYS = 60;
+    private static final double WEAK = 3;
+    private static final double LONGEST_FORECAST_DAYS = 365;
+    private static final double LATEST_FORECAST_DAYS = 3650;
+    private static final long NONE = Long.MIN_VALUE;
+
+    private final SiteBaseline baseline;
+    private final WatchRule rule;
+    private final Findings findings;
+    private final Optional<Naming> naming;
+    private final Ring hours = new Ring(HOURS_KEPT, Quantity.COUNT);
+    private final Ring blocks = new Ring(BLOCKS_KEPT, Quantity.COUNT);
+    private final double[] sums = new double[DIRECTIONS];
+    private final long[] starts = new long[DIRECTIONS];
+    private long lastDryBlock = NONE;
+
+    private Optional<Track> track = Optional.empty();
+    private int channel;
+    private int sign;
+    private long start;
+    private long openedAt;
+    private long closedAt;
+    private boolean risen;
+    private double largest;
+    private final List<Long> votes = new ArrayList<>();
+    private String reported = "";
+    private final int[] weak = new int[DIRECTIONS];
+    private Optional<Track> doubtful = Optional.empty();
+
+    ChangeWatch(WatchRule rule, Findings findings) {
+        this.rule = rule;
+        this.baseline = rule.baseline();
+        this.findings = findings;
+        this.naming = baseline.watches(Quantity.VELOCITY_AT_DEPTH) && baseline.watches(Quantity.VELOCITY)
+                ? Optional.of(new Naming(baseline))
+                : Optional.empty();
+        Arrays.fill(starts, NONE);
+    }
+
+    boolean isOpen() {
+        return track.map(each -> each.open).orElse(false);
+    }
+
+    void hour(long hour, double r, double d, double u, double q) {
+        hours.add(hour, r, d, u, q);
+    }
+
+    private double scale(int quantity) {
+        return baseline.scale[quantity];
+    }
+
+    /** Ends a block: its medians go to the sums or to the open finding. */
+    void block(long block) {
+        int from = hours.from(block * HourlyWatch.BLOCK_HOURS);
+        double[] row = new double[Quantity.COUNT];
+        for (int c = 0; c < Quantity.COUNT; c++) {
+            double[] known = Medians.known(hours.column(from, c));
+            boolean enough = known.length >= LEAST_HOURS_OF_BLOCK && scale(c) > 0;
+            row[c] = enough ? Medians.of(known) - baseline.centre[c] : Double.NaN;
+        }
+        blocks.add(block, row);
+        if (!Double.isNaN(row[D])) {
+            lastDryBlock = block;
+        }
+        long end = (block + 1) * HourlyWatch.BLOCK_HOURS * SiteHour.NANOS;
+        if (isOpen()) {
+            goOn(block, row, end);
+        } else {
+            blocks.dropBefore(earliestStart(block) - BLOCKS_BEFORE);
+            detect(block, row, end);
+        }
+    }
+
+    private long earliestStart(long block) {
+        long earliest = block;
+        for (int i = 0; i < DIRECTIONS; i++) {
+            earliest = sums[i] > 0 ? Math.min(earliest, starts[i]) : earliest;
+        }
+        return earliest;
+    }
+
+    private void detect(long block, double[] row, long end) {
+        int found = -1;
+        for (int c = 0; c < Quantity.COUNT; c++) {
+            if (Double.isNaN(row[c])) {
+                continue;
+            }
+            double z = Math.max(-CLIP, Math.min(CLIP, row[c] / scale(c)));
+            for (int i = 0; i < 2; i++) {
+                int at = 2 * c + i;
+                double before = sums[at];
+                sums[at] = Math.max(0, before + ((i == 0 ? z : -z) - SLACK) * WEIGHT);
+                if (before == 0 && sums[at] > 0) {
+                    starts[at] = block;
+                }
+                if (sums[at] > LIMIT && (found < 0 || sums[at] > sums[found])) {
+                    found = at;
+                }
+            }
+        }
+        if (found >= 0) {
+            open(found, block, end);
+        }
+    }
+
+    private void open(int found, long block, long end) {
+        long earliest = starts[found];
+        for (int i = 0; i < DIRECTIONS; i++) {
+            earliest = sums[i] > LIMIT ? Math.min(earliest, starts[i]) : earliest;
+        }
+        int quantity = found / 2;
+        int direction = found % 2 == 0 ? 1 : -1;
+        boolean strong = Math.abs(lastDay(quantity)) > WEAK * scale(quantity);
+        if (weak[found] >= 2 && !strong) {
+            doubt(found, block, end);
+            return;
+        }
+        boolean returned = returns(quantity, direction, earliest);
+        if (!returned) {
+            Track opened = findings.open(FindingName.LEVEL_UP, time(earliest), end);
+            track = Optional.of(opened);
+            votes.clear();
+            start = earliest;
+            largest = 0;
+            openedAt = block;
+            channel = quantity;
+            sign = direction;
+        }
+        Track open = track.orElseThrow();
+        open.open = true;
+        open.returns += returned ? 1 : 0;
+        risen = true;
+        judge(block, open, returned);
+        reported = summary(open);
+        findings.report(returned ? WatchEvent.Kind.RETURNED : WatchEvent.Kind.FOUND, end, open);
+    }
+
+    private boolean returns(int quantity, int direction, long earliest) {
+        if (track.isEmpty()) {
+            return false;
+        }
+        long length = closedAt - start;
+        long window = Math.max(RETURN_BLOCKS, Math.min(LONGEST_RETURN_BLOCKS, length + length / 2));
+        return earliest - closedAt <= window && quantity == channel && direction == sign;
+    }
+
+    /** A third finding of a direction whose first two closed by themselves says more about the baseline. */
+    private void doubt(int found, long block, long end) {
+        Arrays.fill(sums, 0);
+        if (doubtful.isPresent()) {
+            return;
+        }
+        Track opened = findings.open(FindingName.BASELINE_DOUBTFUL, time(starts[found]), end);
+        opened.latest = end;
+        opened.direction = found % 2 == 0 ? Direction.UP : Direction.DOWN;
+        opened.detail = Quantity.values()[found / 2] + " went " + (found % 2 == 0 ? "up" : "down")
+                + " for the third time and was small each time: the baseline may not be typical; learn again from a"
+                + " stretch up to " + EpochNanos.toInstant(block * HourlyWatch.BLOCK_HOURS * SiteHour.NANOS);
+        doubtful = Optional.of(opened);
+        findings.report(WatchEvent.Kind.FOUND, end, opened);
+    }
+
+    private double lastDay(int quantity) {
+        return Medians.of(blocks.column(Math.max(0, blocks.size() - BLOCKS_PER_DAY), quantity));
+    }
+
+    private static long time(long block) {
+        return block * HourlyWatch.BLOCK_HOURS * SiteHour.NANOS;
+    }
+
+    private void goOn(long block, double[] row, long end) {
+        Track open = track.orElseThrow();
+        recur(row[channel], end, open);
+        largest = Math.max(largest, Double.isNaN(lastDay(channel)) ? 0 : Math.abs(lastDay(channel)) / scale(channel));
+        vote(block);
+        if (closes(block)) {
+            judge(block, open, false);
+            close(block, end, open);
+            return;
+        }
+        boolean dayEnds = Math.floorMod(block + 1, (long) BLOCKS_PER_DAY) == 0;
+        if (dayEnds || block - openedAt < 2 * BLOCKS_PER_DAY) {
+            judge(block, open, true);
+            String now = summary(open);
+            if (!now.equals(reported)) {
+                reported = now;
+                findings.report(WatchEvent.Kind.CHANGED, end, open);
+            }
+        }
+    }
+
+    private static String summary(Track open) {
+        return open.names + " " + open.shape + " " + open.recurrence().isPresent() + " " + open.alarm.isPresent();
+    }
+
+    private void recur(double x, long end, Track open) {
+        if (Double.isNaN(x)) {
+            return;
+        }
+        double size = sign * x / scale(channel);
+        if (!risen && size > SLACK) {
+            risen = true;
+        } else if (risen && size < CLOSE_FOUND) {
+            risen = false;
+            open.falls.add(end);
+        }
+    }
+
+    private boolean closes(long block) {
+        int from = blocks.from(block - CLOSE_BLOCKS + 1);
+        if (block - openedAt < BLOCKS_PER_DAY) {
+            return false;
+        }
+        for (int c = 0; c < Quantity.COUNT; c++) {
+            double[] known = Medians.known(blocks.column(from, c));
+            if (c == channel && known.length < CLOSE_DRY_BLOCKS) {
+                return false;
+            }
+            double limit = c == channel ? CLOSE_FOUND : CLOSE_OTHERS;
+            if (known.length > 0 && !(Math.abs(Medians.of(known)) < limit * scale(c))) {
+                return false;
+            }
+        }
+        boolean longWet = block - Math.max(lastDryBlock, openedAt) > WET_BLOCKS;
+        return longWet || Medians.known(blocks.column(from, D)).length >= CLOSE_DRY_BLOCKS || scale(D) == 0;
+    }
+
+    private void close(long block, long end, Track open) {
+        open.open = false;
+        open.closed = lastAway(block);
+        closedAt = block;
+        if (block - start < (long) WEAK_DAYS * BLOCKS_PER_DAY && largest < WEAK && open.returns == 0) {
+            weak[2 * channel + (sign > 0 ? 0 : 1)]++;
+        }
+        Arrays.fill(sums, 0);
+        findings.report(WatchEvent.Kind.CLOSED, end, open);
+    }
+
+    /** End of the last block that was not as usual yet. */
+    private long lastAway(long block) {
+        for (int i = blocks.size() - 1; i >= 0 && blocks.number(i) >= start; i--) {
+            double x = blocks.value(i, channel);
+            if (!Double.isNaN(x) && sign * x / scale(channel) > SLACK) {
+                return time(blocks.number(i) + 1);
+            }
+        }
+        return time(block + 1);
+    }
+
+    private void vote(long block) {
+        if (block - start <= VOTE_BLOCKS) {
+            votes.add((long) ray(block));
+        }
+    }
+
+    /** Ray of the last days' dry hours; none if there are too few. */
+    private int ray(long block) {
+        double[] at = dryMedians(block);
+        return naming.isEmpty() || Double.isNaN(at[0])
+                ? NO_RAY
+                : Naming.least(naming.orElseThrow().distances(at[0], at[1]));
+    }
+
+    /** Medians of depth and velocity over the dry hours of the last days since the beginning. */
+    private double[] dryMedians(long block) {
+        long last = (block + 1) * HourlyWatch.BLOCK_HOURS;
+        long first = Math.max(last - NAME_HOURS, start * HourlyWatch.BLOCK_HOURS + NAME_AFTER_HOURS);
+        double[] found = dryMediansFrom(first);
+        return Double.isNaN(found[0])
+                ? dryMediansFrom(Math.max(last - NAME_HOURS, start * HourlyWatch.BLOCK_HOURS))
+                : found;
+    }
+
+    private double[] dryMediansOrNone(double[] d, double[] u, int count) {
+        return count < LEAST_NAME_HOURS
+                ? new double[] {Double.NaN, Double.NaN}
+                : new double[] {Medians.of(Arrays.copyOf(d, count)), Medians.of(Arrays.copyOf(u, count))};
+    }
+
+    private double[] dryMediansFrom(long firstHour) {
+        int from = hours.from(firstHour);
+        double[] d = new double[hours.size() - from];
+        double[] u = new double[d.length];
+        int count = 0;
+        for (int i = from; i < hours.size(); i++) {
+            if (!Double.isNaN(hours.value(i, D)) && !Double.isNaN(hours.value(i, U))) {
+                d[count] = hours.value(i, D);
+                u[count++] = hours.value(i, U);
+            }
+        }
+        return dryMediansOrNone(d, u, count);
+    }
+
+    /** Gives the finding its name, shape, beginning and figures anew. */
+    private void judge(long block, Track open, boolean shapeToo) {
+        boolean early = block - start <= SHAPE_BLOCKS;
+        if (early && (shapeToo || open.shape == ChangeShape.UNCERTAIN)) {
+            shape(block, open);
+        }
+        name(block, open);
+        open.direction = sign > 0 ? Direction.UP : Direction.DOWN;
+        open.moved = moved(block);
+        open.detail = detail(open);
+        forecast(block, open);
+    }
+
+    private void shape(long block, Track open) {
+        int from = blocks.from(Math.max(start - BLOCKS_BEFORE, block - BLOCKS_KEPT));
+        long first = blocks.number(from);
+        double[] series = new double[(int) (block - first + 1)];
+        Arrays.fill(series, Double.NaN);
+        for (int i = from; i < blocks.size(); i++) {
+            series[(int) (blocks.number(i) - first)] = blocks.value(i, channel);
+        }
+        ShapeFit fit = ShapeFit.of(series);
+        open.shape = fit.shape;
+        open.since = time(first + fit.onset);
+        open.earliest = time(first + Math.max(0, fit.earliest - 1));
+        open.latest = time(first + fit.latest + 1);
+        if (fit.shape == ChangeShape.STEP) {
+            sharpen(first + fit.onset, open);
+        }
+    }
+
+    /** Looks for the hour of a step about a block. */
+    private void sharpen(long onset, Track open) {
+        long middle = onset * HourlyWatch.BLOCK_HOURS;
+        int from = hours.from(middle - 12);
+        if (hours.size() == 0 || hours.number(0) > middle - 3) {
+            return;
+        }
+        int to = hours.from(middle + 15);
+        double[] known = new double[to - from];
+        long[] numbers = new long[to - from];
+        int count = 0;
+        for (int i = from; i < to; i++) {
+            if (!Double.isNaN(hours.value(i, channel))) {
+                known[count] = hours.value(i, channel) - baseline.centre[channel];
+                numbers[count++] = hours.number(i);
+            }
+        }
+        if (count < 8) {
+            return;
+        }
+        double[] fit = new double[count];
+        int best = 1;
+        for (int k = 1; k < count; k++) {
+            fit[k] = squares(known, 0, k) + squares(known, k, count);
+            best = fit[k] < fit[best] ? k : best;
+        }
+        double limit = fit[best] * (1 + 4 / Math.max(2, 0.5 * count));
+        int earliest = best;
+        int latest = best;
+        while (earliest > 1 && fit[earliest - 1] <= limit) {
+            earliest--;
+        }
+        while (latest < count - 1 && fit[latest + 1] <= limit) {
+            latest++;
+        }
+        open.since = numbers[best] * SiteHour.NANOS;
+        // The change may lie within the hour before, whose median it did not move.
+        open.earliest = numbers[earliest - 1] * SiteHour.NANOS;
+        open.latest = (numbers[latest] + 1) * SiteHour.NANOS;
+    }
+
+    private static double squares(double[] values, int from, int to) {
+        double mean = 0;
+        for (int i = from; i < to; i++) {
+            mean += values[i] / (to - from);
+        }
+        double sum = 0;
+        for (int i = from; i < to; i++) {
+            sum += (values[i] - mean) * (values[i] - mean);
+        }
+        return sum;
+    }
+
+    private void name(long block, Track open) {
+        double[] at = dryMedians(block);
+        if (naming.isEmpty()) {
+            open.names = List.of(unnamed());
+            return;
+        }
+        if (Double.isNaN(at[0])) {
+            if (votes.stream().allMatch(vote -> vote == NO_RAY)) {
+                open.names = List.of(unnamed());
+            }
+            return;
+        }
+        double[] distances = naming.orElseThrow().distances(at[0], at[1]);
+        int best = Naming.least(distances);
+        int second = Naming.alike(distances, best);
+        int[] counts = new int[distances.length];
+        int cast = 0;
+        for (int i = (int) (VOTES_LEFT_OUT * votes.size()); i < votes.size(); i++) {
+            int vote = votes.get(i).intValue();
+            if (vote != NO_RAY) {
+                counts[vote]++;
+                cast++;
+            }
+        }
+        if (cast >= BLOCKS_PER_DAY) {
+            int most = 0;
+            int next = -1;
+            for (int i = 1; i < counts.length; i++) {
+                most = counts[i] > counts[most] ? i : most;
+            }
+            for (int i = 0; i < counts.length; i++) {
+                next = i != most && counts[i] >= SECOND_VOTES * cast && (next < 0 || counts[i] > counts[next])
+                        ? i
+                        : next;
+            }
+            if (most != best) {
+                second = second == most || next == most || next < 0 ? second : next;
+                second = distances[most] - distances[best] < 4 ? best : next;
+                best = most;
+            } else if (second < 0) {
+                second = next;
+            }
+        }
+        List<FindingName> names = new ArrayList<>(Naming.names(best, open.shape));
+        if (second >= 0 && second != best) {
+            for (FindingName each : Naming.names(second, open.shape)) {
+                if (!names.contains(each)) {
+                    names.add(each);
+                }
+            }
+        }
+        open.names = List.copyOf(names);
+    }
+
+    private FindingName unnamed() {
+        if (channel == R) {
+            return sign > 0 ? FindingName.VELOCITY_HIGH_FOR_DEPTH : FindingName.VELOCITY_LOW_FOR_DEPTH;
+        }
+        return sign > 0 ? FindingName.LEVEL_UP : FindingName.LEVEL_DOWN;
+    }
+
+    private List<Moved> moved(long block) {
+        List<Moved> moved = new ArrayList<>();
+        long last = (block + 1) * HourlyWatch.BLOCK_HOURS;
+        int from = hours.from(Math.max(last - NAME_HOURS, start * HourlyWatch.BLOCK_HOURS));
+        for (Quantity quantity : Quantity.values()) {
+            int c = quantity.ordinal();
+            double[] known = Medians.known(hours.column(from, c));
+            if (scale(c) > 0 && known.length >= LEAST_NAME_HOURS) {
+                moved.add(new Moved(
+                        quantity,
+                        Math.expm1(Medians.of(known) - baseline.centre[c]),
+                        baseline.scatter(quantity),
+                        known.length));
+            }
+        }
+        return List.copyOf(moved);
+    }
+
+    private String detail(Track open) {
+        String what = open.moved.stream()
+                .filter(each -> each.quantity().ordinal() == channel)
+                .findFirst()
+                .map(each -> (each.change() < 0 ? "down" : "up") + " by about "
+                        + Text.fixed(100 * Math.abs(each.change()), 0) + " %")
+                .orElse(sign > 0 ? "up" : "down");
+        String weather = channel == R ? "" : " in dry hours";
+        return Quantity.values()[channel] + " " + what + weather + ", " + open.shape;
+    }
+
+    private void forecast(long block, Track open) {
+        open.alarm = Optional.empty();
+        open.soffit = Optional.empty();
+        if (!(scale(D) > 0)) {
+            return;
+        }
+        int from = blocks.from(Math.max(start, block - 14L * BLOCKS_PER_DAY));
+        double[] times = new double[blocks.size() - from];
+        double[] levels = new double[times.length];
+        int count = 0;
+        for (int i = from; i < blocks.size(); i++) {
+            if (!Double.isNaN(blocks.value(i, D))) {
+                times[count] = (double) (blocks.number(i) - block) / BLOCKS_PER_DAY;
+                levels[count++] = baseline.usualPeak() * Math.exp(blocks.value(i, D));
+            }
+        }
+        if (count < BLOCKS_PER_DAY) {
+            return;
+        }
+        TheilSen line = TheilSen.of(Arrays.copyOf(times, count), Arrays.copyOf(levels, count), 0.95);
+        if (rule.alarmLevel().isPresent()) {
+            open.alarm = forecast(line, block, rule.alarmLevel().orElseThrow());
+        }
+        double soffit = baseline.monitor().soffit();
+        if (Double.isFinite(soffit)) {
+            open.soffit = forecast(line, block, soffit);
+        }
+    }
+
+    private static Optional<LevelForecast> forecast(TheilSen line, long block, double level) {
+        double rise = level - line.intercept();
+        if (!(rise > 0
+                && line.lower() > 0
+                && rise / line.slope() <= LONGEST_FORECAST_DAYS
+                && rise / line.lower() <= LATEST_FORECAST_DAYS)) {
+            return Optional.empty();
+        }
+        return Optional.of(new LevelForecast(
+                level,
+                after(block, rise / line.slope()),
+                after(block, rise / line.upper()),
+                after(block, rise / line.lower())));
+    }
+
+    private static Instant after(long block, double days) {
+        return EpochNanos.toInstant(time(block + 1)).plusSeconds(Math.round(days * 86_400));
+    }
+
+    void finish(long end) {
+        if (isOpen()) {
+            Track open = track.orElseThrow();
+            judge(blocks.number(blocks.size() - 1), open, true);
+            findings.report(WatchEvent.Kind.STANDING, end, open);
+        }
+    }
+
+    StateText write() {
+        StateText text = StateText.of("change-watch", 1)
+                .with("sums", sums)
+                .with("starts", starts)
+                .with("lastDryBlock", lastDryBlock)
+                .with("track", track.map(each -> each.write().toString()).orElse(""))
+                .with("doubtful", doubtful.map(each -> each.write().toString()).orElse(""))
+                .with("channel", channel)
+                .with("sign", sign)
+                .with("blocksOfTrack", new long[] {start, openedAt, closedAt})
+                .with("risen", risen)
+                .with("largest", largest)
+                .with("votes", votes.stream().mapToLong(Long::longValue).toArray())
+                .with("reported", reported)
+                .with("weak", Arrays.stream(weak).asLongStream().toArray());
+        hours.write(text, "hour");
+        blocks.write(text, "block");
+        return text;
+    }
+
+    void read(String state) {
+        StateText text = StateText.parse("change-watch", 1, state);
+        System.arraycopy(text.numbers("sums"), 0, sums, 0, DIRECTIONS);
+        System.arraycopy(text.counts("starts"), 0, starts, 0, DIRECTIONS);
+        lastDryBlock = text.count("lastDryBlock");
+        track = track(text.text("track"));
+        doubtful = track(text.text("doubtful"));
+        channel = text.index("channel");
+        sign = text.index("sign");
+        long[] times = text.counts("blocksOfTrack");
+        start = times[0];
+        openedAt = times[1];
+        closedAt = times[2];
+        risen = text.flag("risen");
+        largest = text.number("largest");
+        for (long vote : text.counts("votes")) {
+            votes.add(vote);
+        }
+        reported = text.text("reported");
+        long[] weakly = text.counts("weak");
+        for (int i = 0; i < DIRECTIONS; i++) {
+            weak[i] = (int) weakly[i];
+        }
+        hours.read(text, "hour");
+        blocks.read(text, "block");
+    }
+
+    private static Optional<Track> track(String text) {
+        return text.isEmpty() ? Optional.empty() : Optional.of(Track.read(text));
+    }
+}

@@ -1,0 +1,165 @@
+package dev.runnel.hydraulics.evidence;
+
+import dev.runnel.internal.StateText;
+import dev.runnel.internal.Text;
+import java.time.Instant;
+import java.time.ZoneOffset;
+import java.time.zone.ZoneOffsetTransition;
+import java.time.zone.ZoneRules;
+import java.util.Optional;
+
+/** A clock of the monitor that is off: several dry days in a row whose course comes early or late. */
+final class ClockFinding {
+    private static final int WITHIN_DAYS = 8;
+    private static final double LEAST_SHIFT = 0.25;
+    private static final double MEDIAN_SHIFT = 0.4;
+    private static final double SCATTERS = 1.2;
+    private static final double GAIN = 0.8;
+    private static final double CIVIL_SHIFT = 0.6;
+    private static final int CIVIL_DAYS = 8;
+
+    private final SiteBaseline baseline;
+    private final Findings findings;
+    private final Optional<ClockWatch> clock;
+    private final LocalHours local;
+    private final ZoneRules civil;
+    private Optional<Track> track = Optional.empty();
+    private double shift;
+
+    ClockFinding(WatchRule rule, Findings findings) {
+        this.baseline = rule.baseline();
+        this.findings = findings;
+        this.clock = baseline.clock ? baseline.day(Quantity.DEPTH).map(ClockWatch::new) : Optional.empty();
+        this.local = baseline.localHours();
+        this.civil = rule.civilZone().getRules();
+    }
+
+    /** Hours by which the clock of the open finding is late; 0 without one. */
+    double shift() {
+        return isOpen() ? shift : 0;
+    }
+
+    private boolean isOpen() {
+        return track.map(each -> each.open).orElse(false);
+    }
+
+    void add(double hourOfDay, double lnDepth) {
+        clock.ifPresent(watch -> watch.add(hourOfDay, lnDepth));
+    }
+
+    void endDay(long day, boolean rest, boolean quiet, long end) {
+        if (clock.isEmpty()) {
+            return;
+        }
+        ClockWatch watch = clock.orElseThrow();
+        if (!quiet) {
+            watch.dropDay();
+            return;
+        }
+        if (!watch.endDay(day, rest)) {
+            return;
+        }
+        if (isOpen()) {
+            close(watch, end);
+        } else {
+            open(watch, day, end);
+        }
+    }
+
+    private void open(ClockWatch watch, long day, long end) {
+        int days = 0;
+        if (agree(watch, day, 3, WITHIN_DAYS, LEAST_SHIFT)
+                && Math.abs(median(watch, 3)) > Math.max(MEDIAN_SHIFT, SCATTERS * baseline.clockScatter)) {
+            days = 3;
+        } else if (agree(watch, day, 2, 2, CIVIL_SHIFT) && nearCivilChange(watch.day(1), day)) {
+            days = 2;
+        }
+        if (days == 0) {
+            return;
+        }
+        shift = median(watch, days);
+        long first = local.firstHour(watch.day(days - 1)) * SiteHour.NANOS;
+        boolean back = track.isPresent() && first - track.orElseThrow().closed <= 5 * Track.DAY;
+        Track opened = back ? track.orElseThrow() : findings.open(FindingName.CLOCK_OF_MONITOR, first, end);
+        opened.open = true;
+        opened.direction = shift > 0 ? Direction.UP : Direction.DOWN;
+        opened.shape = ChangeShape.STEP;
+        opened.detail = "the usual dry day comes " + Text.fixed(Math.abs(shift), 2) + " h "
+                + (shift > 0 ? "late" : "early") + " by the clock of the monitor, on " + days + " dry days in a row"
+                + (days == 2 ? ", around the date on which civil clocks change" : "");
+        if (back) {
+            opened.returns++;
+        } else {
+            opened.earliest = first - Track.DAY;
+            opened.latest = first + Track.DAY;
+        }
+        track = Optional.of(opened);
+        findings.report(back ? WatchEvent.Kind.RETURNED : WatchEvent.Kind.FOUND, end, opened);
+    }
+
+    private static boolean agree(ClockWatch watch, long day, int days, int within, double least) {
+        if (watch.size() < days || day - watch.day(days - 1) >= within) {
+            return false;
+        }
+        double sign = Math.signum(watch.shift(0));
+        double unmoved = 0;
+        double moved = 0;
+        for (int i = 0; i < days; i++) {
+            if (!(sign * watch.shift(i) > least)) {
+                return false;
+            }
+            unmoved += watch.squaresUnmoved(i);
+            moved += watch.squaresMoved(i);
+        }
+        return unmoved - moved > GAIN * moved;
+    }
+
+    private static double median(ClockWatch watch, int days) {
+        double[] shifts = new double[days];
+        for (int i = 0; i < days; i++) {
+            shifts[i] = watch.shift(i);
+        }
+        return Medians.of(shifts);
+    }
+
+    private boolean nearCivilChange(long from, long to) {
+        if (civil.isFixedOffset()) {
+            return false;
+        }
+        Instant early = Instant.ofEpochSecond((from - CIVIL_DAYS) * 86_400L);
+        Instant late = Instant.ofEpochSecond((to + CIVIL_DAYS) * 86_400L);
+        ZoneOffsetTransition next = civil.nextTransition(early);
+        return next != null
+                && next.getInstant().isBefore(late.atOffset(ZoneOffset.UTC).toInstant());
+    }
+
+    private void close(ClockWatch watch, long end) {
+        int days = watch.size() < 2 ? 1 : 2;
+        for (int i = 0; i < days; i++) {
+            if (!(Math.abs(watch.shift(i)) < Math.max(LEAST_SHIFT, Math.abs(shift) / 2))) {
+                return;
+            }
+        }
+        Track open = track.orElseThrow();
+        open.open = false;
+        open.closed = local.firstHour(watch.day(days - 1)) * SiteHour.NANOS;
+        findings.report(WatchEvent.Kind.CLOSED, end, open);
+    }
+
+    void finish(long end) {
+        track.filter(each -> each.open).ifPresent(each -> findings.report(WatchEvent.Kind.STANDING, end, each));
+    }
+
+    void write(StateText text) {
+        clock.ifPresent(watch -> watch.write(text));
+        text.with("clockShift", shift)
+                .with("clockTrack", track.map(each -> each.write().toString()).orElse(""));
+    }
+
+    void read(StateText text) {
+        clock.ifPresent(watch -> watch.read(text));
+        shift = text.number("clockShift");
+        String found = text.text("clockTrack");
+        track = found.isEmpty() ? Optional.empty() : Optional.of(Track.read(found));
+    }
+}

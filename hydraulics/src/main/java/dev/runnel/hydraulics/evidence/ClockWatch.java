@@ -1,0 +1,138 @@
+package dev.runnel.hydraulics.evidence;
+
+import dev.runnel.internal.StateText;
+import dev.runnel.timeseries.baseline.DayCurve;
+
+/**
+ * The phase of single dry days: by how many hours the usual course of the depth must be moved to fit the day best, its level
+ * and amplitude free.
+ */
+final class ClockWatch {
+    static final int LEAST_HOURS = 16;
+    private static final int DAYS = 8;
+    private static final int MOST_SHIFT = 20;
+    private static final int STEPS_PER_HOUR = 4;
+    private static final int STEPS = 24 * STEPS_PER_HOUR;
+    private static final double LEAST_AMPLITUDE = 0.6;
+    private static final double LARGEST_AMPLITUDE = 1.6;
+
+    private final double[][] curve;
+    private final Ring days = new Ring(DAYS, 3);
+    private final double[] hours = new double[25];
+    private final double[] values = new double[25];
+    private int count;
+
+    ClockWatch(DayCurve depth) {
+        curve = new double[2][STEPS];
+        for (int i = 0; i < STEPS; i++) {
+            curve[0][i] = depth.value((double) i / STEPS_PER_HOUR, false);
+            curve[1][i] = depth.value((double) i / STEPS_PER_HOUR, true);
+        }
+    }
+
+    /** Adds a dry hour of the day. */
+    void add(double hourOfDay, double lnDepth) {
+        if (count < hours.length) {
+            hours[count] = hourOfDay;
+            values[count++] = lnDepth;
+        }
+    }
+
+    /** Ends the day; returns whether it was good enough to tell its phase. */
+    boolean endDay(long day, boolean rest) {
+        boolean usable = count >= LEAST_HOURS;
+        if (usable) {
+            double[] phase = phase(rest ? curve[1] : curve[0]);
+            days.add(day, phase[0], phase[1], phase[2]);
+        }
+        count = 0;
+        return usable;
+    }
+
+    void dropDay() {
+        count = 0;
+    }
+
+    int size() {
+        return days.size();
+    }
+
+    long day(int fromLast) {
+        return days.number(days.size() - 1 - fromLast);
+    }
+
+    /** Shift of a day in hours, positive if the day is late by the clock of the record. */
+    double shift(int fromLast) {
+        return days.value(days.size() - 1 - fromLast, 0);
+    }
+
+    double squaresUnmoved(int fromLast) {
+        return days.value(days.size() - 1 - fromLast, 1);
+    }
+
+    double squaresMoved(int fromLast) {
+        return days.value(days.size() - 1 - fromLast, 2);
+    }
+
+    void clear() {
+        days.clear();
+    }
+
+    /** Shift in hours, sum of squares unmoved and moved. */
+    private double[] phase(double[] usual) {
+        double[] squares = new double[2 * MOST_SHIFT + 1];
+        int best = MOST_SHIFT;
+        for (int k = -MOST_SHIFT; k <= MOST_SHIFT; k++) {
+            squares[k + MOST_SHIFT] = squares(usual, k);
+            best = squares[k + MOST_SHIFT] < squares[best] ? k + MOST_SHIFT : best;
+        }
+        double at = best - MOST_SHIFT;
+        if (best > 0 && best < squares.length - 1) {
+            double bend = squares[best - 1] - 2 * squares[best] + squares[best + 1];
+            at += bend > 0 ? (squares[best - 1] - squares[best + 1]) / (2 * bend) : 0;
+        }
+        return new double[] {at / STEPS_PER_HOUR, squares[MOST_SHIFT], squares[best]};
+    }
+
+    /** Least squares of the day against the curve that comes k quarters of an hour late. */
+    private double squares(double[] usual, int k) {
+        double n = count;
+        double sx = 0;
+        double sy = 0;
+        double sxx = 0;
+        double sxy = 0;
+        double syy = 0;
+        for (int i = 0; i < count; i++) {
+            double position = hours[i] * STEPS_PER_HOUR - k;
+            int below = (int) Math.floor(position);
+            double share = position - below;
+            double x =
+                    (1 - share) * usual[Math.floorMod(below, STEPS)] + share * usual[Math.floorMod(below + 1, STEPS)];
+            double y = values[i];
+            sx += x;
+            sy += y;
+            sxx += x * x;
+            sxy += x * y;
+            syy += y * y;
+        }
+        double xx = sxx - sx * sx / n;
+        double xy = sxy - sx * sy / n;
+        double yy = syy - sy * sy / n;
+        double amplitude = xx > 0 ? Math.min(LARGEST_AMPLITUDE, Math.max(LEAST_AMPLITUDE, xy / xx)) : 1;
+        return yy - 2 * amplitude * xy + amplitude * amplitude * xx;
+    }
+
+    void write(StateText text) {
+        days.write(text, "clockDays");
+        text.with("clockHours", java.util.Arrays.copyOf(hours, count))
+                .with("clockValues", java.util.Arrays.copyOf(values, count));
+    }
+
+    void read(StateText text) {
+        days.read(text, "clockDays");
+        double[] found = text.numbers("clockHours");
+        count = found.length;
+        System.arraycopy(found, 0, hours, 0, count);
+        System.arraycopy(text.numbers("clockValues"), 0, values, 0, count);
+    }
+}

@@ -1,0 +1,55 @@
+package dev.runnel.hydraulics.evidence;
+
+import dev.runnel.internal.StateText;
+
+/** A run of equal readings of a sensor, to tell that it is frozen. */
+final class EqualRun {
+    /** Three equal readings an hour apart may be chance; a run must have more. */
+    private static final int LEAST_READINGS = 4;
+
+    private final long limit;
+    private double last = Double.NaN;
+    private long from;
+    private int count;
+
+    EqualRun(long limit) {
+        this.limit = limit;
+    }
+
+    /** Takes a reading and returns whether it is one too many of a run. */
+    boolean add(long time, double value) {
+        if (value != last) {
+            last = value;
+            from = time;
+            count = 1;
+            return false;
+        }
+        count++;
+        return count >= LEAST_READINGS && time - from > limit;
+    }
+
+    /** Ends the run, for a reading that says nothing about the sensor. */
+    void reset() {
+        last = Double.NaN;
+        count = 0;
+    }
+
+    long from() {
+        return from;
+    }
+
+    /** Length up to a reading just added. */
+    long length(long time) {
+        return count >= LEAST_READINGS ? time - from : 0;
+    }
+
+    void write(StateText text, String key) {
+        text.with(key + "Last", last).with(key + "From", from).with(key + "Count", count);
+    }
+
+    void read(StateText text, String key) {
+        last = text.number(key + "Last");
+        from = text.count(key + "From");
+        count = text.index(key + "Count");
+    }
+}

@@ -1,0 +1,104 @@
+package dev.runnel.hydraulics.evidence;
+
+import org.apiguardian.api.API;
+
+/**
+ * What a change is consistent with. The words say what was seen and what else it could be, never what is the case; of a
+ * site without velocity they name no cause at all.
+ *
+ * @since 0.1
+ */
+@API(status = API.Status.EXPERIMENTAL, since = "0.1")
+public enum FindingName {
+    /** Depth up, velocity down, flow unchanged. */
+    HELD_UP(
+            "water held up downstream",
+            "a high level downstream, or a depth sensor and a velocity sensor that fail together"),
+    /** Depth down, velocity up, flow unchanged. */
+    RELEASED("an obstruction downstream that is gone", "a velocity sensor that was cleaned or moved"),
+    /** Depth and velocity up together. */
+    MORE_WATER("more water", "infiltration in a wet season, a new inflow, or water that came another way before"),
+    /** Depth and velocity down together. */
+    LESS_WATER("less water", "a dry season, water that takes another way, or a loss upstream"),
+    /** Depth up or down at once, velocity unchanged. */
+    DEPTH_STEP(
+            "a depth sensor that was moved or reads another zero",
+            "a deposit that came or went at once at the monitor"),
+    /** Depth up or down over days, velocity unchanged. */
+    DEPTH_DRIFT("a depth sensor that drifts", "sediment at the monitor"),
+    /** Depth up over days, velocity unchanged. */
+    SEDIMENT("sediment at the monitor", "a depth sensor that drifts; only a visit tells the two apart"),
+    /** Velocity down at the same depth and hour. */
+    VELOCITY_LOSS(
+            "a velocity sensor that loses sight, by fouling or grease",
+            "another resistance of the pipe at the monitor"),
+    /** Velocity up at the same depth and hour. */
+    VELOCITY_GAIN("a velocity sensor that reads higher than before", "a smoother pipe, or a sensor that was cleaned"),
+    /** Velocity low for the depth; dry hours to tell the rest are missing. */
+    VELOCITY_LOW_FOR_DEPTH(
+            "velocity low for this depth", "water held up, velocity sensor or depth sensor: named when dry hours come"),
+    /** Velocity high for the depth; dry hours to tell the rest are missing. */
+    VELOCITY_HIGH_FOR_DEPTH(
+            "velocity high for this depth",
+            "an obstruction gone, velocity sensor or depth sensor: named when dry hours come"),
+    /** Depth up in dry hours, velocity not known. */
+    LEVEL_UP(
+            "level up without rain",
+            "water held up, more water, or the depth sensor: without velocity nothing tells which"),
+    /** Depth down in dry hours, velocity not known. */
+    LEVEL_DOWN(
+            "level down without rain",
+            "an obstruction gone, less water, or the depth sensor: without velocity nothing tells which"),
+    /** Many velocities of 0 under water. */
+    VELOCITY_ZEROS("a velocity sensor that drops out to 0", "standing water, if the depth says so too"),
+    /** Many velocities far below the others of their hour. */
+    WEAK_ECHO("a velocity sensor with a weak echo", "ragging that comes and goes, or very uneven flow"),
+    /** Single velocities of the wrong sign. */
+    SIGN_FLIPS("a velocity sensor that takes the wrong direction now and then", "electrical noise, very slow water"),
+    /** Velocities of the usual size with the wrong sign for hours. */
+    REVERSED_SIGN("a velocity sensor mounted or set the wrong way round", "reverse flow of the usual speed"),
+    /** Water that flows upstream for hours. */
+    REVERSE_FLOW("water that flows upstream", "a velocity sensor that takes the wrong direction"),
+    /** The depth repeats one value. */
+    FROZEN_DEPTH("a depth sensor or logger that repeats its last reading", "a level held by a weir or a stopped pump"),
+    /** The velocity repeats one value. */
+    FROZEN_VELOCITY("a velocity sensor or logger that repeats its last reading", "a very steady flow"),
+    /** Depth and velocity that cannot both be true. */
+    CONTRADICTORY("readings that cannot both be true: velocity without water", "a depth sensor that hangs dry"),
+    /** Depths that no reading can be, or another unit. */
+    OUT_OF_RANGE(
+            "readings outside of what the sensor can say", "another unit, a scale that was changed, a broken cable"),
+    /** The usual day comes early or late. */
+    CLOCK_OF_MONITOR("a clock of the monitor that is off", "habits that moved, such as holidays, or pumps upstream"),
+    /** The rain comes early or late for the depth, the day does not. */
+    CLOCK_OF_GAUGE("a clock of the rain gauge that is off", "storms that travelled another way"),
+    /** Findings of one direction that close by themselves. */
+    BASELINE_DOUBTFUL(
+            "a baseline that was not typical", "a site whose relation wanders: choose a longer or later baseline");
+
+    private final String words;
+    private final String otherwise;
+
+    FindingName(String words, String otherwise) {
+        this.words = words;
+        this.otherwise = otherwise;
+    }
+
+    /**
+     * Returns what the change is consistent with.
+     *
+     * @return a phrase
+     */
+    public String words() {
+        return words;
+    }
+
+    /**
+     * Returns what else it could be.
+     *
+     * @return a phrase
+     */
+    public String otherwise() {
+        return otherwise;
+    }
+}

@@ -1,0 +1,252 @@
+package dev.runnel.hydraulics.evidence;
+
+import dev.runnel.hydraulics.monitoring.PipeMonitor;
+import dev.runnel.internal.StateText;
+import java.util.Arrays;
+import java.util.function.Consumer;
+
+/**
+ * Makes hours of readings: the tests of single readings (range, frozen) first, what they fail is missing for all that
+ * follows; then the medians.
+ */
+final class HourGatherer {
+    /** Readings of an hour that are kept; those beyond are left out, so that no feed can fill the memory. */
+    private static final int LARGEST_HOUR = 7200;
+
+    private static final double LEAST_DEPTH = -0.1;
+    private static final double LARGEST_DEPTH = 30;
+    private static final double LARGEST_VELOCITY = 12;
+
+    /** At a lower level a velocity sensor may well see nothing. */
+    private static final double UNDER_WATER = 0.03;
+
+    private static final double ZERO_VELOCITY = 0.005;
+    private static final double LEAST_LEVEL = 0.001;
+    private static final double MOVING = 0.1;
+    private static final double LOW_WIDE = 0.6;
+    private static final double LOW_NARROW = 0.75;
+
+    /** Within an hour of rising or falling water, low velocities are no sign of a weak echo. */
+    private static final double STEADY = 0.22;
+
+    private final PipeMonitor monitor;
+    private final double soffit;
+    private final Consumer<SiteHour> hours;
+    private final EqualRun depthRun;
+    private final EqualRun velocityRun;
+    private double[] levels = new double[64];
+    private double[] velocities = new double[64];
+    private double[] sorted = new double[64];
+    private int levelCount;
+    private int velocityCount;
+    private int upstreamCount;
+    private SiteHour hour = new SiteHour(Long.MIN_VALUE);
+
+    HourGatherer(PipeMonitor monitor, long depthLimit, long velocityLimit, Consumer<SiteHour> hours) {
+        this.monitor = monitor;
+        this.soffit = monitor.soffit();
+        this.hours = hours;
+        this.depthRun = new EqualRun(depthLimit);
+        this.velocityRun = new EqualRun(velocityLimit);
+    }
+
+    void add(long time, double depth, double velocity, double rain) {
+        long number = Math.floorDiv(time, SiteHour.NANOS);
+        if (number != hour.hour) {
+            end();
+            hour = new SiteHour(number);
+        }
+        hour.readings++;
+        if (!Double.isNaN(rain)) {
+            hour.rain = Double.isNaN(hour.rain) ? rain : hour.rain + rain;
+        }
+        double level = Double.NaN;
+        if (!Double.isNaN(depth)) {
+            level = level(time, depth);
+        }
+        if (!Double.isNaN(velocity)) {
+            velocity(time, level, velocity);
+        }
+    }
+
+    private double level(long time, double depth) {
+        if (!(depth >= LEAST_DEPTH && depth <= LARGEST_DEPTH)) {
+            hour.outOfRange++;
+            return Double.NaN;
+        }
+        double level = Math.max(0, depth) + monitor.sensorOffset();
+        if (level > soffit || depth <= 0) {
+            depthRun.reset();
+        } else {
+            boolean frozen = depthRun.add(time, depth);
+            long length = depthRun.length(time);
+            if (length > hour.depthRun) {
+                hour.depthRun = length;
+                hour.depthRunFrom = depthRun.from();
+            }
+            if (frozen) {
+                return Double.NaN;
+            }
+        }
+        if (levelCount < LARGEST_HOUR) {
+            levels = room(levels, levelCount);
+            levels[levelCount++] = level;
+        }
+        return level;
+    }
+
+    private void velocity(long time, double level, double velocity) {
+        if (!(Math.abs(velocity) <= LARGEST_VELOCITY)) {
+            return;
+        }
+        double size = Math.abs(velocity);
+        if (size > ZERO_VELOCITY) {
+            boolean frozen = velocityRun.add(time, velocity);
+            long length = velocityRun.length(time);
+            if (length > hour.velocityRun) {
+                hour.velocityRun = length;
+                hour.velocityRunFrom = velocityRun.from();
+            }
+            if (frozen) {
+                return;
+            }
+        }
+        if (level <= LEAST_LEVEL && velocity > MOVING) {
+            hour.withoutWater++;
+        }
+        // Of a frozen or missing depth nothing says that there is water; the velocity still counts.
+        boolean shallow = level <= UNDER_WATER;
+        if (shallow && size <= ZERO_VELOCITY) {
+            return;
+        }
+        hour.looked++;
+        if (size <= ZERO_VELOCITY) {
+            hour.zeros++;
+        } else if (velocityCount + upstreamCount < LARGEST_HOUR) {
+            velocities = room(velocities, velocityCount + upstreamCount);
+            velocities[velocityCount + upstreamCount] = velocity;
+            if (velocity > 0) {
+                velocityCount++;
+            } else {
+                upstreamCount++;
+            }
+        }
+    }
+
+    private static double[] room(double[] values, int used) {
+        return used < values.length ? values : Arrays.copyOf(values, 2 * values.length);
+    }
+
+    /** Hands over the hour that is being filled, if there is one. */
+    void end() {
+        if (hour.readings == 0) {
+            return;
+        }
+        depth();
+        velocity();
+        SiteHour ended = hour;
+        hour = new SiteHour(Long.MIN_VALUE);
+        levelCount = 0;
+        velocityCount = 0;
+        upstreamCount = 0;
+        hours.accept(ended);
+    }
+
+    private void depth() {
+        if (levelCount == 0 || 2 * levelCount < hour.readings) {
+            return;
+        }
+        sort(levels, levelCount);
+        double median = median(0, levelCount);
+        if (median > LEAST_LEVEL) {
+            hour.lnDepth = Math.log(median);
+            hour.depthSpread = Math.log(sorted[levelCount - 1] / Math.max(LEAST_LEVEL, sorted[0]));
+        }
+    }
+
+    private void velocity() {
+        int count = velocityCount + upstreamCount;
+        if (count == 0) {
+            return;
+        }
+        sort(velocities, count);
+        if (upstreamCount > velocityCount) {
+            hour.upstream = -median(0, upstreamCount);
+            return;
+        }
+        hour.flips = upstreamCount;
+        if (2 * velocityCount < hour.readings && 2 * velocityCount < hour.looked) {
+            return;
+        }
+        double median = median(upstreamCount, count);
+        if (2 * velocityCount >= hour.readings) {
+            hour.lnVelocity = Math.log(median);
+        }
+        if (hour.depthSpread < STEADY) {
+            double upper = sorted[upstreamCount + (3 * (velocityCount - 1) + 2) / 4];
+            for (int i = upstreamCount; i < count && sorted[i] < LOW_NARROW * upper; i++) {
+                hour.lowNarrow++;
+                hour.lowWide += sorted[i] < LOW_WIDE * upper ? 1 : 0;
+            }
+            // Half the distance of the quartiles over 0.6745 is the scatter of a normal law.
+            double lower = sorted[upstreamCount + (velocityCount - 1) / 4];
+            hour.velocityScatter = velocityCount < 4 ? Double.NaN : Math.log(upper / lower) / 1.349;
+        }
+    }
+
+    private void sort(double[] values, int count) {
+        if (sorted.length < count) {
+            sorted = new double[values.length];
+        }
+        System.arraycopy(values, 0, sorted, 0, count);
+        Arrays.sort(sorted, 0, count);
+    }
+
+    private double median(int from, int to) {
+        int count = to - from;
+        int half = from + count / 2;
+        return count % 2 == 1 ? sorted[half] : (sorted[half - 1] + sorted[half]) / 2;
+    }
+
+    StateText write() {
+        StateText text = StateText.of("hour", 1)
+                .with("hour", hour.hour)
+                .with("readings", hour.readings)
+                .with("rain", hour.rain)
+                .with("looked", hour.looked)
+                .with("zeros", hour.zeros)
+                .with("outOfRange", hour.outOfRange)
+                .with("withoutWater", hour.withoutWater)
+                .with("runs", new long[] {hour.depthRun, hour.depthRunFrom, hour.velocityRun, hour.velocityRunFrom})
+                .with("levels", Arrays.copyOf(levels, levelCount))
+                .with("velocities", Arrays.copyOf(velocities, velocityCount + upstreamCount));
+        depthRun.write(text, "depth");
+        velocityRun.write(text, "velocity");
+        return text;
+    }
+
+    void read(String state) {
+        StateText text = StateText.parse("hour", 1, state);
+        hour = new SiteHour(text.count("hour"));
+        hour.readings = text.index("readings");
+        hour.rain = text.number("rain");
+        hour.looked = text.index("looked");
+        hour.zeros = text.index("zeros");
+        hour.outOfRange = text.index("outOfRange");
+        hour.withoutWater = text.index("withoutWater");
+        long[] runs = text.counts("runs");
+        hour.depthRun = runs[0];
+        hour.depthRunFrom = runs[1];
+        hour.velocityRun = runs[2];
+        hour.velocityRunFrom = runs[3];
+        double[] found = text.numbers("levels");
+        levelCount = found.length;
+        levels = Arrays.copyOf(found, Math.max(64, found.length));
+        found = text.numbers("velocities");
+        velocities = Arrays.copyOf(found, Math.max(64, found.length));
+        upstreamCount = (int) Arrays.stream(found).filter(v -> v < 0).count();
+        velocityCount = found.length - upstreamCount;
+        depthRun.read(text, "depth");
+        velocityRun.read(text, "velocity");
+    }
+}

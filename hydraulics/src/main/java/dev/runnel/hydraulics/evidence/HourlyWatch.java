@@ -1,0 +1,150 @@
+package dev.runnel.hydraulics.evidence;
+
+import dev.runnel.internal.StateText;
+import dev.runnel.timeseries.EpochNanos;
+import dev.runnel.timeseries.baseline.DayCurve;
+import java.util.Optional;
+import java.util.function.Consumer;
+
+/** Holds hours against the baseline and hands on what is left over. */
+final class HourlyWatch implements Consumer<SiteHour> {
+    static final int BLOCK_HOURS = 3;
+    private static final long NONE = Long.MIN_VALUE;
+
+    /** ln y may lie this far outside of the learned depths and still be judged. */
+    private static final double BEYOND = 0.05;
+
+    /** Farther out a dry residual is drawn towards 0 by this times the logarithm of the excess. */
+    private static final double DEAD_ZONE = 0.6;
+
+    private final SiteBaseline baseline;
+    private final double soffit;
+    private final Optional<UsualVelocity> law;
+    private final Optional<DayCurve> depth;
+    private final Optional<DayCurve> velocity;
+    private final Optional<DayCurve> flow;
+    private final long baselineFrom;
+    private final long baselineTo;
+    private final LocalHours local;
+    private final DryHours dry = new DryHours();
+    private final ReadingFaults faults;
+    private final ChangeWatch change;
+    private final ClockFinding clock;
+    private long block = NONE;
+    private long day = NONE;
+    private long lastHour = NONE;
+
+    HourlyWatch(WatchRule rule, Findings findings) {
+        this.baseline = rule.baseline();
+        this.soffit = baseline.monitor().soffit();
+        this.law = baseline.usualVelocity();
+        this.depth = baseline.day(Quantity.DEPTH);
+        this.velocity = baseline.day(Quantity.VELOCITY);
+        this.flow = baseline.day(Quantity.FLOW);
+        this.baselineFrom = Math.floorDiv(baseline.interval().start().getEpochSecond() + 3599, 3600L);
+        this.baselineTo = Math.floorDiv(baseline.interval().end().getEpochSecond(), 3600L);
+        this.local = baseline.localHours();
+        this.faults = new ReadingFaults(baseline, findings);
+        this.change = new ChangeWatch(rule, findings);
+        this.clock = new ClockFinding(rule, findings);
+    }
+
+    @Override
+    public void accept(SiteHour hour) {
+        dry.add(hour);
+        endBlockAndDay(hour.hour);
+        lastHour = hour.hour;
+        if (hour.hour >= baselineFrom && hour.hour < baselineTo) {
+            block = NONE;
+            day = NONE;
+            return;
+        }
+        block = Math.floorDiv(hour.hour, (long) BLOCK_HOURS);
+        day = local.day(hour.hour);
+        faults.hour(hour, change.isOpen());
+        boolean isDry = dry.isDry();
+        double hourOfDay = local.hourOfDay(hour.hour);
+        boolean rest = local.isRest(hour.hour);
+        if (isDry && hour.hasDepth()) {
+            clock.add(hourOfDay, hour.lnDepth);
+        }
+        hourOfDay = moved(hourOfDay - clock.shift());
+        boolean speed = hour.hasBoth() && !faults.explainsVelocity();
+        double d =
+                isDry && depth.isPresent() ? hour.lnDepth - depth.orElseThrow().value(hourOfDay, rest) : Double.NaN;
+        double u = isDry && speed && velocity.isPresent()
+                ? hour.lnVelocity - velocity.orElseThrow().value(hourOfDay, rest)
+                : Double.NaN;
+        double q = dry.isLongDry() && speed && flow.isPresent()
+                ? flow(hour) - flow.orElseThrow().value(hourOfDay, rest)
+                : Double.NaN;
+        change.hour(hour.hour, speed ? atDepth(hour, isDry) : Double.NaN, d, u, q);
+    }
+
+    private static double moved(double hourOfDay) {
+        double moved = hourOfDay % 24;
+        return moved < 0 ? moved + 24 : moved;
+    }
+
+    private double flow(SiteHour hour) {
+        return hour.lnVelocity + Math.log(baseline.monitor().flowArea(Math.exp(hour.lnDepth)));
+    }
+
+    /** Residual of the velocity at its depth; NaN at depths that were not learned. */
+    private double atDepth(SiteHour hour, boolean isDry) {
+        if (law.isEmpty() || Math.exp(hour.lnDepth) > soffit) {
+            return Double.NaN;
+        }
+        UsualVelocity usual = law.orElseThrow();
+        double residual = hour.lnVelocity - usual.lnVelocity(hour.lnDepth);
+        double outside = Math.max(usual.lowest() - hour.lnDepth, hour.lnDepth - usual.highest());
+        if (outside > BEYOND) {
+            if (!isDry) {
+                return Double.NaN;
+            }
+            residual = Math.signum(residual) * Math.max(0, Math.abs(residual) - DEAD_ZONE * outside);
+        }
+        return residual / usual.relativeScatter(hour.lnDepth);
+    }
+
+    private void endBlockAndDay(long next) {
+        if (block != NONE && Math.floorDiv(next, (long) BLOCK_HOURS) != block) {
+            change.block(block);
+        }
+        if (day != NONE && local.day(next) != day) {
+            clock.endDay(day, local.isRest(lastHour), !change.isOpen(), (lastHour + 1) * SiteHour.NANOS);
+        }
+    }
+
+    void finish() {
+        if (block != NONE) {
+            change.block(block);
+        }
+        long end = lastHour == NONE ? EpochNanos.of(java.time.Instant.EPOCH) : (lastHour + 1) * SiteHour.NANOS;
+        change.finish(end);
+        faults.finish(end);
+        clock.finish(end);
+    }
+
+    StateText write() {
+        StateText text = StateText.of("hourly-watch", 1)
+                .with("block", block)
+                .with("day", day)
+                .with("lastHour", lastHour);
+        dry.write(text);
+        clock.write(text);
+        return text.with("faults", faults.write().toString())
+                .with("change", change.write().toString());
+    }
+
+    void read(String state) {
+        StateText text = StateText.parse("hourly-watch", 1, state);
+        block = text.count("block");
+        day = text.count("day");
+        lastHour = text.count("lastHour");
+        dry.read(text);
+        clock.read(text);
+        faults.read(text.text("faults"));
+        change.read(text.text("change"));
+    }
+}

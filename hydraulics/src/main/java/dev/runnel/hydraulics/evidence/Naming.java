@@ -1,0 +1,107 @@
+package dev.runnel.hydraulics.evidence;
+
+import java.util.List;
+
+/**
+ * Names a change by its direction in the plane of ln depth and ln velocity of dry hours: the ray that is least far away,
+ * measured with the scatter of the baseline, in which the flow moves both together.
+ */
+final class Naming {
+    /** Of the covariance of single hours; a median of some days is surer. */
+    private static final double COVARIANCE_SHARE = 0.5;
+
+    private static final double LEAST_DEPTH_ERROR = 0.03;
+    private static final double LEAST_VELOCITY_ERROR = 0.04;
+
+    /** A name whose squared distance is larger by less than this cannot be told from the best. */
+    private static final double LIKE = 2;
+
+    private static final FindingName[] NAMES = {
+        FindingName.HELD_UP,
+        FindingName.RELEASED,
+        FindingName.MORE_WATER,
+        FindingName.LESS_WATER,
+        FindingName.DEPTH_DRIFT,
+        FindingName.DEPTH_STEP,
+        FindingName.VELOCITY_LOSS,
+        FindingName.VELOCITY_GAIN
+    };
+
+    /** Depth up and depth down stand for step or drift alike; which it is the shape decides. */
+    static final int DEPTH_UP = 4;
+
+    static final int DEPTH_DOWN = 5;
+
+    private final double[][] rays;
+    private final double inverseDd;
+    private final double inverseDu;
+    private final double inverseUu;
+
+    Naming(SiteBaseline baseline) {
+        double b = baseline.usualVelocity().map(UsualVelocity::exponent).orElse(0.0);
+        double kappa = baseline.kappa;
+        rays = new double[][] {{1, -kappa}, {-1, kappa}, {1, b}, {-1, -b}, {1, 0}, {-1, 0}, {0, -1}, {0, 1}};
+        double dd = COVARIANCE_SHARE * baseline.covariance[0] + LEAST_DEPTH_ERROR * LEAST_DEPTH_ERROR;
+        double du = COVARIANCE_SHARE * baseline.covariance[1];
+        double uu = COVARIANCE_SHARE * baseline.covariance[2] + LEAST_VELOCITY_ERROR * LEAST_VELOCITY_ERROR;
+        double determinant = dd * uu - du * du;
+        inverseDd = uu / determinant;
+        inverseDu = -du / determinant;
+        inverseUu = dd / determinant;
+    }
+
+    private double product(double d1, double u1, double d2, double u2) {
+        return d1 * (inverseDd * d2 + inverseDu * u2) + u1 * (inverseDu * d2 + inverseUu * u2);
+    }
+
+    /** Squared distance of a change from each of the rays. */
+    double[] distances(double d, double u) {
+        double[] found = new double[rays.length];
+        for (int i = 0; i < rays.length; i++) {
+            double[] g = rays[i];
+            double t = Math.max(0, product(g[0], g[1], d, u) / product(g[0], g[1], g[0], g[1]));
+            double restD = d - t * g[0];
+            double restU = u - t * g[1];
+            found[i] = product(restD, restU, restD, restU);
+        }
+        return found;
+    }
+
+    static int least(double[] distances) {
+        int best = 0;
+        for (int i = 1; i < distances.length; i++) {
+            best = distances[i] < distances[best] ? i : best;
+        }
+        return best;
+    }
+
+    /** The ray that is hardly farther than a given one; -1 if there is none. */
+    static int alike(double[] distances, int best) {
+        int second = -1;
+        for (int i = 0; i < distances.length; i++) {
+            if (i != best && (second < 0 || distances[i] < distances[second])) {
+                second = i;
+            }
+        }
+        return distances[second] - distances[best] < LIKE ? second : -1;
+    }
+
+    /** The names of a ray for a change of a shape. */
+    static List<FindingName> names(int ray, ChangeShape shape) {
+        if (ray == DEPTH_UP) {
+            return switch (shape) {
+                case STEP -> List.of(FindingName.DEPTH_STEP);
+                case RAMP -> List.of(FindingName.DEPTH_DRIFT, FindingName.SEDIMENT);
+                case UNCERTAIN -> List.of(FindingName.DEPTH_STEP, FindingName.DEPTH_DRIFT, FindingName.SEDIMENT);
+            };
+        }
+        if (ray == DEPTH_DOWN) {
+            return switch (shape) {
+                case STEP -> List.of(FindingName.DEPTH_STEP);
+                case RAMP -> List.of(FindingName.DEPTH_DRIFT);
+                case UNCERTAIN -> List.of(FindingName.DEPTH_STEP, FindingName.DEPTH_DRIFT);
+            };
+        }
+        return List.of(NAMES[ray]);
+    }
+}

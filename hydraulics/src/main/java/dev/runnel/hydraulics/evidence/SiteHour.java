@@ -1,0 +1,72 @@
+package dev.runnel.hydraulics.evidence;
+
+/** What the readings of one hour come to. Filled by {@link HourGatherer}, then left alone. */
+final class SiteHour {
+    static final long NANOS = 3_600_000_000_000L;
+
+    /** Hours since 1970. */
+    final long hour;
+
+    /** Readings that came. */
+    int readings;
+
+    /** Natural logarithm of the median level above the invert, m; NaN if fewer than half of the readings have one. */
+    double lnDepth = Double.NaN;
+
+    /** Natural logarithm of the median forward velocity, m/s; NaN if fewer than half of the readings have one. */
+    double lnVelocity = Double.NaN;
+
+    /** Median velocity upstream, m/s, where most velocities of the hour are negative; else NaN. */
+    double upstream = Double.NaN;
+
+    /** Rain of the hour, mm; NaN if nothing is known of it. */
+    double rain = Double.NaN;
+
+    /** Logarithm of the highest over the lowest level of the hour. */
+    double depthSpread;
+
+    /** Robust scatter of ln v within the hour; NaN if too few. */
+    double velocityScatter = Double.NaN;
+
+    /** Velocities looked at under water. */
+    int looked;
+
+    /** Of those: zeros. */
+    int zeros;
+
+    /** Of those: far below the upper quartile of the hour, by the wide and the narrow limit. */
+    int lowWide;
+
+    int lowNarrow;
+
+    /** Of those: negative, in an hour that is mostly forward. */
+    int flips;
+
+    /** Depths outside of what a sensor can say. */
+    int outOfRange;
+
+    /** Velocities that say water moves while the depth says there is none. */
+    int withoutWater;
+
+    /** Longest run of equal depths that reaches into the hour, ns, and where it began; 0 if there is none. */
+    long depthRun;
+
+    long depthRunFrom;
+
+    /** The same of velocities. */
+    long velocityRun;
+
+    long velocityRunFrom;
+
+    SiteHour(long hour) {
+        this.hour = hour;
+    }
+
+    boolean hasDepth() {
+        return !Double.isNaN(lnDepth);
+    }
+
+    boolean hasBoth() {
+        return !Double.isNaN(lnDepth) && !Double.isNaN(lnVelocity);
+    }
+}

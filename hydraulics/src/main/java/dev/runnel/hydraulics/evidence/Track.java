@@ -1,0 +1,150 @@
+package dev.runnel.hydraulics.evidence;
+
+import dev.runnel.internal.StateText;
+import dev.runnel.timeseries.EpochNanos;
+import dev.runnel.timeseries.Interval;
+import java.time.Duration;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+
+/** A finding while it lives. */
+final class Track {
+    static final long DAY = 24 * SiteHour.NANOS;
+    private static final int RECURRING_FALLS = 3;
+    private static final double LEAST_SPACING_DAYS = 2;
+    private static final double REGULAR = 0.4;
+
+    final int number;
+    List<FindingName> names;
+    Direction direction = Direction.NONE;
+    ChangeShape shape = ChangeShape.UNCERTAIN;
+    long since;
+    long earliest;
+    long latest;
+    long found;
+    boolean open = true;
+    long closed;
+    int returns;
+    List<Long> falls = new ArrayList<>();
+    List<Moved> moved = List.of();
+    Optional<LevelForecast> alarm = Optional.empty();
+    Optional<LevelForecast> soffit = Optional.empty();
+    String detail = "";
+
+    Track(int number, FindingName name, long since, long found) {
+        this.number = number;
+        this.names = List.of(name);
+        this.since = since;
+        this.earliest = since;
+        this.latest = since;
+        this.found = found;
+    }
+
+    Finding finding() {
+        return new Finding(
+                number,
+                names,
+                direction,
+                shape,
+                EpochNanos.toInstant(since),
+                Interval.of(EpochNanos.toInstant(earliest), EpochNanos.toInstant(latest)),
+                EpochNanos.toInstant(found),
+                open ? Optional.<Instant>empty() : Optional.of(EpochNanos.toInstant(closed)),
+                returns,
+                falls.size(),
+                recurrence(),
+                moved,
+                alarm,
+                soffit,
+                detail);
+    }
+
+    /** The median time between falls, if there are enough of them and they come regularly. */
+    Optional<Duration> recurrence() {
+        if (falls.size() < RECURRING_FALLS) {
+            return Optional.empty();
+        }
+        double[] spacings = new double[falls.size() - 1];
+        double sum = 0;
+        for (int i = 0; i < spacings.length; i++) {
+            spacings[i] = (double) (falls.get(i + 1) - falls.get(i)) / DAY;
+            sum += spacings[i];
+        }
+        double mean = sum / spacings.length;
+        double variance = spacings.length < 2 ? 0 : Medians.variance(spacings);
+        double median = Medians.of(spacings);
+        boolean regular = median >= LEAST_SPACING_DAYS && Math.sqrt(variance) < REGULAR * mean;
+        return regular ? Optional.of(Duration.ofMinutes(Math.round(median * 1440))) : Optional.empty();
+    }
+
+    StateText write() {
+        return StateText.of("finding", 1)
+                .with("number", number)
+                .with("names", names.stream().map(FindingName::name).toList())
+                .with("direction", direction.name())
+                .with("shape", shape.name())
+                .with("times", new long[] {since, earliest, latest, found, closed})
+                .with("open", open)
+                .with("returns", returns)
+                .with("falls", falls.stream().mapToLong(Long::longValue).toArray())
+                .with(
+                        "moved",
+                        moved.stream()
+                                .map(each -> each.quantity().name() + ":" + each.change() + ":" + each.scatter() + ":"
+                                        + each.hours())
+                                .toList())
+                .with("alarm", alarm.map(Track::text).orElse(""))
+                .with("soffit", soffit.map(Track::text).orElse(""))
+                .with("detail", detail);
+    }
+
+    static Track read(String state) {
+        StateText text = StateText.parse("finding", 1, state);
+        long[] times = text.counts("times");
+        List<FindingName> names = text.list("names", FindingName::valueOf);
+        Track track = new Track(text.index("number"), names.get(0), times[0], times[3]);
+        track.names = names;
+        track.direction = text.constant("direction", Direction.class);
+        track.shape = text.constant("shape", ChangeShape.class);
+        track.earliest = times[1];
+        track.latest = times[2];
+        track.closed = times[4];
+        track.open = text.flag("open");
+        track.returns = text.index("returns");
+        for (long fall : text.counts("falls")) {
+            track.falls.add(fall);
+        }
+        track.moved = text.list("moved", Track::moved);
+        track.alarm = forecast(text.text("alarm"));
+        track.soffit = forecast(text.text("soffit"));
+        track.detail = text.text("detail");
+        return track;
+    }
+
+    private static Moved moved(String text) {
+        String[] parts = text.split(":");
+        return new Moved(
+                Quantity.valueOf(parts[0]),
+                Double.parseDouble(parts[1]),
+                Double.parseDouble(parts[2]),
+                Integer.parseInt(parts[3]));
+    }
+
+    private static String text(LevelForecast forecast) {
+        return forecast.level() + " " + forecast.time() + " " + forecast.earliest() + " " + forecast.latest();
+    }
+
+    private static Optional<LevelForecast> forecast(String text) {
+        if (text.isEmpty()) {
+            return Optional.empty();
+        }
+        String[] parts = text.split(" ");
+        return Optional.of(new LevelForecast(
+                Double.parseDouble(parts[0]),
+                Instant.parse(parts[1]),
+                Instant.parse(parts[2]),
+                Instant.parse(parts[3])));
+    }
+}

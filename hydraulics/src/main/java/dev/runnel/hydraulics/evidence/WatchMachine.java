@@ -1,0 +1,80 @@
+package dev.runnel.hydraulics.evidence;
+
+import dev.runnel.internal.StateText;
+import dev.runnel.timeseries.EpochNanos;
+import dev.runnel.timeseries.Machine;
+import java.util.List;
+
+/** The watch at work: readings to hours, hours to what is watched. */
+final class WatchMachine implements Machine<SiteReading, WatchEvent, WatchState> {
+    private final Findings findings = new Findings();
+    private final HourlyWatch watch;
+    private final HourGatherer gatherer;
+    private final String baseline;
+    private long last = Long.MIN_VALUE;
+    private boolean finished;
+
+    WatchMachine(WatchRule rule) {
+        this.watch = new HourlyWatch(rule, findings);
+        this.gatherer = new HourGatherer(
+                rule.baseline().monitor(), rule.baseline().depthFrozen, rule.baseline().velocityFrozen, watch);
+        // Enough to refuse the state of another baseline; the baseline itself is kept elsewhere.
+        this.baseline = rule.baseline().interval() + "#"
+                + Integer.toHexString(rule.baseline().toText().hashCode());
+    }
+
+    WatchMachine(WatchRule rule, WatchState state) {
+        this(rule);
+        StateText text = state.values();
+        if (!text.text("baseline").equals(baseline)) {
+            throw new IllegalArgumentException(
+                    "state must be one of the baseline " + baseline + ", was one of " + text.text("baseline"));
+        }
+        last = text.count("last");
+        findings.read(text);
+        gatherer.read(text.text("gatherer"));
+        watch.read(text.text("watch"));
+    }
+
+    @Override
+    public List<WatchEvent> next(SiteReading reading) {
+        return next(EpochNanos.of(reading.time()), reading.depth(), reading.velocity(), reading.rain());
+    }
+
+    List<WatchEvent> next(long time, double depth, double velocity, double rain) {
+        live();
+        if (time <= last) {
+            throw new IllegalArgumentException("time must be after that of the reading before, "
+                    + EpochNanos.toInstant(last) + ", was " + EpochNanos.toInstant(time));
+        }
+        last = time;
+        gatherer.add(time, depth, velocity, rain);
+        return findings.take();
+    }
+
+    @Override
+    public List<WatchEvent> finish() {
+        live();
+        finished = true;
+        gatherer.end();
+        watch.finish();
+        return findings.take();
+    }
+
+    @Override
+    public WatchState state() {
+        live();
+        StateText text = StateText.of(WatchState.NAME, WatchState.VERSION)
+                .with("baseline", baseline)
+                .with("last", last);
+        findings.write(text);
+        return WatchState.of(text.with("gatherer", gatherer.write().toString())
+                .with("watch", watch.write().toString()));
+    }
+
+    private void live() {
+        if (finished) {
+            throw new IllegalStateException("the watch is finished");
+        }
+    }
+}

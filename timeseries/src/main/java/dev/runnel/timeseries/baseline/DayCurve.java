@@ -1,0 +1,258 @@
+package dev.runnel.timeseries.baseline;
+
+import dev.runnel.internal.Require;
+import dev.runnel.internal.StateText;
+import dev.runnel.internal.Text;
+import java.util.Arrays;
+import org.apache.commons.math3.linear.Array2DRowRealMatrix;
+import org.apache.commons.math3.linear.ArrayRealVector;
+import org.apache.commons.math3.linear.CholeskyDecomposition;
+import org.apiguardian.api.API;
+
+/**
+ * The usual course of a quantity over the day as a smooth curve: a level, four harmonics of the day, and on days of rest a
+ * level and two harmonics more. Immutable and thread-safe.
+ *
+ * <pre>
+ * x(h) = a₀ + Σ₁⁴ (aₖ cos kωh + bₖ sin kωh) + rest · (c₀ + Σ₁² (cₖ cos kωh + dₖ sin kωh)),   ω = 2π / 24 h
+ * </pre>
+ *
+ * <p>Two weeks hold four days of rest: too few for medians by the hour, enough for five figures. The fit is by least squares
+ * with weights after Huber (tuning constant 1.5 times the robust scatter), so that odd hours bend it little, and a ridge of
+ * 0.3 on every figure but a₀, so that hours that were not seen do not let it run away.
+ *
+ * <p>What this is not: a profile of sharp pump cycles, or of a day whose shape follows the tide.
+ *
+ * <p>Source of the weights: P. J. Huber (1964), Robust estimation of a location parameter, Annals of Mathematical Statistics
+ * 35, 73-101 (from memory). Numbers of harmonics, ridge and constant: chosen here.
+ *
+ * @since 0.1
+ */
+@API(status = API.Status.EXPERIMENTAL, since = "0.1")
+public final class DayCurve {
+    /** Figures of a curve. */
+    private static final int SIZE = 14;
+
+    private static final int DAY_HARMONICS = 4;
+    private static final int REST_HARMONICS = 2;
+    private static final double RIDGE = 0.3;
+    private static final double HUBER = 1.5;
+    private static final int ROUNDS = 8;
+    private static final double NORMAL_MAD = 0.6744897501960817;
+    private static final double HOURS = 24;
+
+    private final double[] figures;
+    private final int count;
+    private final double scatter;
+    private final double explained;
+
+    private DayCurve(double[] figures, int count, double scatter, double explained) {
+        this.figures = figures;
+        this.count = count;
+        this.scatter = scatter;
+        this.explained = explained;
+    }
+
+    /**
+     * Fits a curve.
+     *
+     * @param hours hour of the local day of each value, in [0, 24); not modified
+     * @param rest whether the day of each value is a day of rest; not modified
+     * @param values the values; not modified
+     * @return the curve
+     * @throws IllegalArgumentException if the lengths differ, there are fewer than 14 values, an hour is out of range or a
+     *     value not finite
+     */
+    public static DayCurve fit(double[] hours, boolean[] rest, double[] values) {
+        Require.sameLength("hours", values.length, hours.length);
+        Require.sameLength("rest", values.length, rest.length);
+        Require.atLeast("number of values", values.length, SIZE);
+        double[][] rows = new double[values.length][];
+        for (int i = 0; i < values.length; i++) {
+            Require.finite("values[" + i + "]", values[i], "");
+            rows[i] = row(hour("hours[" + i + "]", hours[i]), rest[i]);
+        }
+        double[] weights = new double[values.length];
+        Arrays.fill(weights, 1);
+        double[] figures = new double[0];
+        double[] residuals = values.clone();
+        double scatter = 0;
+        for (int round = 0; round < ROUNDS; round++) {
+            figures = solve(rows, weights, values);
+            for (int i = 0; i < values.length; i++) {
+                residuals[i] = values[i] - dot(figures, rows[i]);
+            }
+            scatter = medianOfAbsolute(residuals) / NORMAL_MAD;
+            for (int i = 0; i < values.length; i++) {
+                double size = Math.abs(residuals[i]);
+                weights[i] = size <= HUBER * scatter ? 1 : HUBER * scatter / size;
+            }
+        }
+        return new DayCurve(figures, values.length, scatter, explained(values, residuals));
+    }
+
+    private static double hour(String name, double hour) {
+        if (!(hour >= 0 && hour < HOURS)) {
+            throw new IllegalArgumentException(name + " must be in [0, 24) h, was " + Text.number(hour));
+        }
+        return hour;
+    }
+
+    private static double[] row(double hour, boolean rest) {
+        double[] row = new double[SIZE];
+        row[0] = 1;
+        int at = 1;
+        for (int k = 1; k <= DAY_HARMONICS; k++) {
+            row[at++] = Math.cos(2 * Math.PI / HOURS * k * hour);
+            row[at++] = Math.sin(2 * Math.PI / HOURS * k * hour);
+        }
+        if (rest) {
+            row[at] = 1;
+            System.arraycopy(row, 1, row, at + 1, 2 * REST_HARMONICS);
+        }
+        return row;
+    }
+
+    private static double[] solve(double[][] rows, double[] weights, double[] values) {
+        double[][] normal = new double[SIZE][SIZE];
+        double[] right = new double[SIZE];
+        for (int i = 0; i < rows.length; i++) {
+            double[] row = rows[i];
+            for (int a = 0; a < SIZE; a++) {
+                double weighted = weights[i] * row[a];
+                right[a] += weighted * values[i];
+                for (int b = 0; b <= a; b++) {
+                    normal[a][b] += weighted * row[b];
+                }
+            }
+        }
+        for (int a = 0; a < SIZE; a++) {
+            normal[a][a] += a == 0 ? 0 : RIDGE;
+            for (int b = 0; b < a; b++) {
+                normal[b][a] = normal[a][b];
+            }
+        }
+        return new CholeskyDecomposition(new Array2DRowRealMatrix(normal, false))
+                .getSolver()
+                .solve(new ArrayRealVector(right, false))
+                .toArray();
+    }
+
+    private static double dot(double[] figures, double[] row) {
+        double sum = 0;
+        for (int i = 0; i < SIZE; i++) {
+            sum += figures[i] * row[i];
+        }
+        return sum;
+    }
+
+    private static double medianOfAbsolute(double[] values) {
+        double[] sorted = Arrays.stream(values).map(Math::abs).sorted().toArray();
+        int half = sorted.length / 2;
+        return sorted.length % 2 == 1 ? sorted[half] : (sorted[half - 1] + sorted[half]) / 2;
+    }
+
+    private static double explained(double[] values, double[] residuals) {
+        double total = variance(values);
+        return total > 0 ? Math.max(0, 1 - variance(residuals) / total) : 0;
+    }
+
+    private static double variance(double[] values) {
+        double mean = Arrays.stream(values).average().orElseThrow();
+        return Arrays.stream(values).map(x -> (x - mean) * (x - mean)).sum() / values.length;
+    }
+
+    /**
+     * Returns what is usual at an hour of the day.
+     *
+     * @param hour hour of the local day, in [0, 24)
+     * @param rest whether it is a day of rest
+     * @return the value of the curve, in the unit of the values
+     * @throws IllegalArgumentException if the hour is out of range
+     */
+    public double value(double hour, boolean rest) {
+        return dot(figures, row(hour("hour", hour), rest));
+    }
+
+    /**
+     * Returns the number of values that made the curve.
+     *
+     * @return count
+     */
+    public int count() {
+        return count;
+    }
+
+    /**
+     * Returns the robust scatter of the values about the curve, the median of their distances over 0.6745.
+     *
+     * @return scatter, in the unit of the values
+     */
+    public double scatter() {
+        return scatter;
+    }
+
+    /**
+     * Returns the share of the variance of the values that the curve explains.
+     *
+     * @return share, in [0, 1]
+     */
+    public double explained() {
+        return explained;
+    }
+
+    /**
+     * Returns the curve as one line of text, which {@link #parse} reads back to an equal curve.
+     *
+     * @return the text
+     */
+    public String toText() {
+        return StateText.of("day-curve", 1)
+                .with("figures", figures)
+                .with("count", count)
+                .with("scatter", scatter)
+                .with("explained", explained)
+                .toString();
+    }
+
+    /**
+     * Reads a curve from its text.
+     *
+     * @param text a text made by {@link #toText}
+     * @return the curve
+     * @throws IllegalArgumentException if the text is not one of a curve
+     */
+    public static DayCurve parse(String text) {
+        StateText state = StateText.parse("day-curve", 1, text);
+        double[] figures = state.numbers("figures");
+        Require.sameLength("figures", SIZE, figures.length);
+        for (double figure : figures) {
+            Require.finite("figure", figure, "");
+        }
+        return new DayCurve(
+                figures,
+                Require.atLeast("count", state.index("count"), SIZE),
+                Require.nonNegative("scatter", state.number("scatter"), ""),
+                Require.inRange("explained", state.number("explained"), 0, 1, ""));
+    }
+
+    @Override
+    public boolean equals(Object other) {
+        return other instanceof DayCurve that
+                && Arrays.equals(figures, that.figures)
+                && count == that.count
+                && scatter == that.scatter
+                && explained == that.explained;
+    }
+
+    @Override
+    public int hashCode() {
+        return Arrays.hashCode(figures);
+    }
+
+    @Override
+    public String toString() {
+        return "DayCurve[" + count + " values, " + Text.fixed(100 * explained, 0)
+                + " % of their variance explained, scatter " + Text.significant(scatter, 2) + "]";
+    }
+}
