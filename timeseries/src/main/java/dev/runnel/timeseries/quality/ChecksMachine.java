@@ -17,7 +17,7 @@ import java.util.List;
  * Checks one behind the other. A check may owe its verdict for a while; the readings it owes wait before it, each with
  * the flags of the checks that it has passed.
  */
-final class ChecksMachine extends CheckMachine<CheckedReading> {
+final class ChecksMachine extends ReadingMachine<CheckedReading> {
     private static final String STATE = "quality-checks";
 
     private final List<Machine<Reading, QualityFlag, TextState>> machines = new ArrayList<>();

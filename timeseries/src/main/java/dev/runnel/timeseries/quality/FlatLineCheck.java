@@ -116,7 +116,7 @@ public record FlatLineCheck(int unusualCount, int failCount, double tolerance) i
         }
 
         @Override
-        void passOver() {
+        void passOver(Reading reading) {
             available = 0;
         }
 

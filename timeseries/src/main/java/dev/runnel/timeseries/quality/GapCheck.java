@@ -75,7 +75,7 @@ public record GapCheck(Duration maximum) implements Rule<Reading, Interval, Text
         return "GapCheck[longer than " + Text.duration(maximum) + "]";
     }
 
-    private final class GapMachine extends CheckMachine<Interval> {
+    private final class GapMachine extends ReadingMachine<Interval> {
         /** Time of the last usable value; the end of time before there is one. */
         private Instant last;
 

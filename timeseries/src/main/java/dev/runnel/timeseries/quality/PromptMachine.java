@@ -5,7 +5,7 @@ import dev.runnel.timeseries.Reading;
 import java.util.List;
 
 /** A check that judges each reading at once, by what came before it. */
-abstract class PromptMachine extends CheckMachine<QualityFlag> {
+abstract class PromptMachine extends ReadingMachine<QualityFlag> {
     PromptMachine(MachineClock clock) {
         super(clock);
     }
@@ -13,7 +13,7 @@ abstract class PromptMachine extends CheckMachine<QualityFlag> {
     @Override
     final List<QualityFlag> take(Reading reading) {
         if (!reading.quality().isUsable()) {
-            passOver();
+            passOver(reading);
             return List.of(QualityFlag.unusable(reading));
         }
         return List.of(judge(reading));
@@ -23,5 +23,5 @@ abstract class PromptMachine extends CheckMachine<QualityFlag> {
     abstract QualityFlag judge(Reading reading);
 
     /** Takes note that a reading had no usable value. */
-    void passOver() {}
+    void passOver(Reading reading) {}
 }

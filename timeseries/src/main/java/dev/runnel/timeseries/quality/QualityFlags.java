@@ -1,12 +1,13 @@
 package dev.runnel.timeseries.quality;
 
+import dev.runnel.timeseries.Alignment;
 import dev.runnel.timeseries.Machine;
-import dev.runnel.timeseries.Reading;
 import dev.runnel.timeseries.Series;
 import dev.runnel.timeseries.TextState;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.function.IntFunction;
 import org.apiguardian.api.API;
 
 /**
@@ -29,15 +30,24 @@ public final class QualityFlags {
     }
 
     static QualityFlags of(QualityCheck check, Series series) {
-        Machine<Reading, QualityFlag, TextState> machine = check.start();
+        return of(check.name(), check.start(), series, series::get);
+    }
+
+    static QualityFlags of(PairCheck check, Series checked, Series companion) {
+        Series aligned = Alignment.exact().align(checked, companion);
+        return of(check.name(), check.start(), checked, i -> ReadingPair.of(checked.get(i), aligned.get(i)));
+    }
+
+    private static <I> QualityFlags of(
+            String check, Machine<I, QualityFlag, TextState> machine, Series series, IntFunction<I> input) {
         byte[] verdicts = new byte[series.size()];
         List<QualityFlag> raised = new ArrayList<>();
         int known = 0;
         for (int i = 0; i <= series.size(); i++) {
-            for (QualityFlag flag : i < series.size() ? machine.next(series.get(i)) : machine.finish()) {
+            for (QualityFlag flag : i < series.size() ? machine.next(input.apply(i)) : machine.finish()) {
                 if (known == verdicts.length || !flag.time().equals(series.time(known))) {
                     throw new IllegalStateException("check must give one verdict for each reading in its order, was "
-                            + flag + " for number " + (known + 1) + " of " + series.size() + " by " + check.name());
+                            + flag + " for number " + (known + 1) + " of " + series.size() + " by " + check);
                 }
                 Verdict verdict = flag.verdict();
                 verdicts[known++] = (byte) verdict.ordinal();
@@ -48,9 +58,9 @@ public final class QualityFlags {
         }
         if (known != series.size()) {
             throw new IllegalStateException("check must give one verdict for each of " + series.size()
-                    + " readings, was " + known + " by " + check.name());
+                    + " readings, was " + known + " by " + check);
         }
-        return new QualityFlags(check.name(), verdicts, raised);
+        return new QualityFlags(check, verdicts, raised);
     }
 
     /**

@@ -121,7 +121,7 @@ public record SpikeCheck(double unusualAbove, double failAbove, Duration maximum
         return Duration.between(earlier.time(), later.time()).compareTo(maximumGap) <= 0;
     }
 
-    private final class SpikeMachine extends CheckMachine<QualityFlag> {
+    private final class SpikeMachine extends ReadingMachine<QualityFlag> {
         /** The readings that can still matter, the last {@link #owed} of them without a verdict. */
         private final List<Reading> window;
 

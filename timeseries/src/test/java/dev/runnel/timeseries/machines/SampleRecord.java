@@ -8,14 +8,28 @@ import dev.runnel.timeseries.Reading;
 import dev.runnel.timeseries.Rule;
 import dev.runnel.timeseries.alarm.ThresholdAlarm;
 import dev.runnel.timeseries.balance.SpillCount;
+import dev.runnel.timeseries.quality.AttenuatedSignalCheck;
+import dev.runnel.timeseries.quality.ClimatologyCheck;
+import dev.runnel.timeseries.quality.DeadSensorCheck;
+import dev.runnel.timeseries.quality.DeviationRateCheck;
 import dev.runnel.timeseries.quality.FlatLineCheck;
 import dev.runnel.timeseries.quality.GapCheck;
+import dev.runnel.timeseries.quality.LostEchoCheck;
+import dev.runnel.timeseries.quality.MultivariateCheck;
+import dev.runnel.timeseries.quality.NeighbourCheck;
 import dev.runnel.timeseries.quality.QualityChecks;
 import dev.runnel.timeseries.quality.RangeCheck;
 import dev.runnel.timeseries.quality.RateOfChangeCheck;
+import dev.runnel.timeseries.quality.ReadingPair;
+import dev.runnel.timeseries.quality.RelationCheck;
+import dev.runnel.timeseries.quality.RepeatedDayCheck;
 import dev.runnel.timeseries.quality.SpikeCheck;
+import dev.runnel.timeseries.quality.TimingCheck;
+import dev.runnel.timeseries.quality.ZeroWithDepthCheck;
 import java.time.Duration;
 import java.time.Instant;
+import java.time.Month;
+import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Random;
@@ -43,6 +57,20 @@ record SampleRecord<I, O, S extends MachineState>(Rule<I, O, S> rule, List<I> in
                                 RateOfChangeCheck.of(0.1, Duration.ofMinutes(2))),
                         readings),
                 new SampleRecord<>(SpikeCheck.of(0.2, 0.4), readings),
+                new SampleRecord<>(
+                        ClimatologyCheck.in(ZoneOffset.UTC).withMonths(Month.MARCH, Month.MARCH, 0, 0.6), readings),
+                new SampleRecord<>(TimingCheck.of(Duration.ofMinutes(2), Duration.ofSeconds(5)), readings),
+                new SampleRecord<>(DeviationRateCheck.of(2, Duration.ofHours(1)), readings),
+                new SampleRecord<>(AttenuatedSignalCheck.of(Duration.ofMinutes(20), 0.3, 0.1), readings),
+                new SampleRecord<>(LostEchoCheck.of(-9999, 0.1, Duration.ofMinutes(10)), readings),
+                new SampleRecord<>(
+                        RepeatedDayCheck.of(Duration.ofMinutes(20)).withLag(Duration.ofMinutes(60)), repeating()),
+                new SampleRecord<>(NeighbourCheck.of(0.05, 0.2), pairs()),
+                new SampleRecord<>(MultivariateCheck.of(1, 1, Duration.ofHours(1)), pairs()),
+                new SampleRecord<>(ZeroWithDepthCheck.of(0.4, Duration.ofMinutes(6)), pairs()),
+                new SampleRecord<>(DeadSensorCheck.of(Duration.ofMinutes(8), 0.2, 0.01), pairs()),
+                new SampleRecord<>(
+                        RelationCheck.of(new double[] {0, 1}, new double[] {0, 0.5}, new double[] {0.5, 1}), pairs()),
                 new SampleRecord<>(GapCheck.longerThan(Duration.ofMinutes(10)), readings),
                 new SampleRecord<>(SpillCount.twelveTwentyFour().withMergeGap(Duration.ofMinutes(5)), discharges()));
     }
@@ -81,6 +109,26 @@ record SampleRecord<I, O, S extends MachineState>(Rule<I, O, S> rule, List<I> in
             }
         }
         return readings;
+    }
+
+    private static List<Reading> repeating() {
+        List<Reading> readings = new ArrayList<>();
+        for (int i = 0; i < 200; i++) {
+            readings.add(Reading.of(START.plusSeconds(120L * i), i < 120 ? i % 30 * 0.01 : i * 0.01));
+        }
+        return readings;
+    }
+
+    private static List<ReadingPair> pairs() {
+        Random random = new Random(3);
+        List<ReadingPair> pairs = new ArrayList<>();
+        for (Reading reading : readings()) {
+            double beside = random.nextInt(15) == 0 ? Double.NaN : 0.5 + 0.3 * Math.sin(pairs.size() / 14.0);
+            boolean zero = pairs.size() % 60 > 50 && !reading.isMissing();
+            pairs.add(
+                    ReadingPair.of(zero ? Reading.of(reading.time(), 0) : reading, Reading.of(reading.time(), beside)));
+        }
+        return pairs;
     }
 
     private static List<Interval> discharges() {
