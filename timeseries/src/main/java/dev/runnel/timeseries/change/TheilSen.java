@@ -5,13 +5,16 @@ import dev.runnel.internal.Text;
 import dev.runnel.timeseries.Series;
 import dev.runnel.timeseries.Statistics;
 import java.util.Arrays;
+import java.util.SplittableRandom;
 import java.util.stream.IntStream;
 import org.apache.commons.math3.special.Erf;
 import org.apiguardian.api.API;
 
 /**
- * The Theil-Sen slope: the median of the slopes between all pairs of values. Immutable and thread-safe. Takes memory in
- * proportion to n², so at most {@value #MOST} values: make daily values of a longer record first.
+ * The Theil-Sen slope: the median of the slopes between all pairs of values. Immutable and thread-safe. Up to
+ * {@value #MOST_ALL_PAIRS} values all pairs are taken; of more, {@value #PAIRS_DRAWN} pairs are drawn, always the same ones, and
+ * {@link #isSampled} says so. The rank of a median of so many has a standard error of 0.00035 of all pairs, where the limits of
+ * 5000 to 100,000 values lie 0.009 to 0.002 of all pairs from it.
  *
  * <p>Confidence limits (Sen 1968; Gilbert 1987, section 16.5): with N pairs and C = z √Var S of {@link MannKendall}, z being
  * the quantile of the normal distribution for (1 + confidence)/2, they are the slopes of rank (N − C)/2 and
@@ -22,7 +25,13 @@ import org.apiguardian.api.API;
  */
 @API(status = API.Status.STABLE, since = "0.1")
 public final class TheilSen {
-    private static final int MOST = 5000;
+    private static final int MOST_ALL_PAIRS = 5000;
+
+    /** Chosen here. */
+    private static final int PAIRS_DRAWN = 2_000_000;
+
+    private static final int MOST = 10_000_000;
+    private static final long SEED = 1;
     private static final double NANOS_PER_DAY = 86_400e9;
 
     private final int count;
@@ -35,13 +44,7 @@ public final class TheilSen {
     private TheilSen(double[] times, double[] values, double confidence) {
         this.count = values.length;
         this.confidence = confidence;
-        double[] slopes = new double[count * (count - 1) / 2];
-        int pair = 0;
-        for (int i = 0; i < count; i++) {
-            for (int j = i + 1; j < count; j++) {
-                slopes[pair++] = (values[j] - values[i]) / (times[j] - times[i]);
-            }
-        }
+        double[] slopes = count <= MOST_ALL_PAIRS ? allSlopes(times, values) : drawnSlopes(times, values);
         slope = Statistics.of(slopes).median();
         intercept =
                 Statistics.of(values).median() - slope * Statistics.of(times).median();
@@ -49,39 +52,56 @@ public final class TheilSen {
         double spread = Math.sqrt(2)
                 * Erf.erfInv(confidence)
                 * Math.sqrt(MannKendall.of(values).variance());
-        lower = ranked(slopes, (slopes.length - spread) / 2);
-        upper = ranked(slopes, (slopes.length + spread) / 2 + 1);
+        // As a share of all pairs, of which these may be a part.
+        double pairs = 0.5 * count * (count - 1.0);
+        double share = slopes.length / pairs;
+        lower = ranked(slopes, (pairs - spread) / 2 * share);
+        upper = ranked(slopes, ((pairs + spread) / 2 + 1) * share);
+    }
+
+    private static double[] allSlopes(double[] times, double[] values) {
+        double[] slopes = new double[values.length * (values.length - 1) / 2];
+        int pair = 0;
+        for (int i = 0; i < values.length; i++) {
+            for (int j = i + 1; j < values.length; j++) {
+                slopes[pair++] = (values[j] - values[i]) / (times[j] - times[i]);
+            }
+        }
+        return slopes;
+    }
+
+    private static double[] drawnSlopes(double[] times, double[] values) {
+        SplittableRandom random = new SplittableRandom(SEED);
+        double[] slopes = new double[PAIRS_DRAWN];
+        for (int pair = 0; pair < slopes.length; pair++) {
+            int i = random.nextInt(values.length);
+            int j = random.nextInt(values.length - 1);
+            j += j >= i ? 1 : 0;
+            slopes[pair] = (values[j] - values[i]) / (times[j] - times[i]);
+        }
+        return slopes;
     }
 
     /**
      * Fits a line to values.
      *
      * @param times times in any unit, finite, strictly increasing; not modified
-     * @param values finite values, 3 to 5000; same length; not modified
+     * @param values finite values, 3 to 10,000,000; same length; not modified
      * @param confidence of the limits, in (0, 1), for example 0.95
      * @return the fit, its slope in the unit of the values over that of the times
      * @throws IllegalArgumentException if the lengths differ, the number of values or the confidence is out of range, a
      *     time does not increase, or a number is not finite
      */
     public static TheilSen of(double[] times, double[] values, double confidence) {
-        Require.inRange("number of values", values.length, 3, MOST, "");
-        Require.sameLength("values", times.length, values.length);
+        LineInput.check(times, values, MOST);
         Require.inRange("confidence", confidence, Double.MIN_VALUE, Math.nextDown(1.0), "");
-        for (int i = 0; i < values.length; i++) {
-            Require.finite("value", values[i], "");
-            Require.finite("time", times[i], "");
-            if (i > 0 && times[i] <= times[i - 1]) {
-                throw new IllegalArgumentException("times must increase strictly, was " + Text.number(times[i])
-                        + " at index " + i + " after " + Text.number(times[i - 1]));
-            }
-        }
         return new TheilSen(times, values, confidence);
     }
 
     /**
      * Fits a line to the usable readings of a series, with limits of 95 % confidence.
      *
-     * @param series readings, 3 to 5000 of them usable
+     * @param series readings, 3 to 10,000,000 of them usable
      * @return the fit, its slope in the unit of the readings per day and its intercept at the first usable reading
      * @throws IllegalArgumentException if the number of usable readings is out of range
      */
@@ -116,6 +136,15 @@ public final class TheilSen {
      */
     public int count() {
         return count;
+    }
+
+    /**
+     * Tells whether pairs were drawn because there are too many.
+     *
+     * @return true for more than 5000 values
+     */
+    public boolean isSampled() {
+        return count > MOST_ALL_PAIRS;
     }
 
     /**
@@ -167,6 +196,7 @@ public final class TheilSen {
     public String toString() {
         return "TheilSen[n " + count + ", slope " + Text.significant(slope, 4) + ", "
                 + Text.significant(100 * confidence, 4) + " % limits " + Text.significant(lower, 4) + " to "
-                + Text.significant(upper, 4) + ", intercept " + Text.significant(intercept, 4) + "]";
+                + Text.significant(upper, 4) + ", intercept " + Text.significant(intercept, 4)
+                + (isSampled() ? ", pairs drawn]" : "]");
     }
 }
