@@ -2,10 +2,14 @@ package dev.runnel.hydraulics.evidence;
 
 import dev.runnel.hydraulics.flow.ColebrookWhite;
 import dev.runnel.hydraulics.flow.Conduit;
+import dev.runnel.hydraulics.flow.Manning;
 import dev.runnel.hydraulics.monitoring.PipeMonitor;
 
-/** The roughness that would explain a velocity at a level of a monitor, sediment bed included. */
+/** The roughness that would explain a velocity at a level of a monitor, sediment bed included; the laws themselves find it. */
 final class MeasuredRoughness {
+    /** Any n: that of the law to be fitted plays no part. */
+    private static final double ANY_N = 0.013;
+
     private final PipeMonitor monitor;
     private final Conduit conduit;
     private final double gradient;
@@ -16,22 +20,30 @@ final class MeasuredRoughness {
         this.gradient = conduit.gradient().value();
     }
 
-    /** Manning's n from V = R^(2/3) S^(1/2) / n, s/m^(1/3). */
+    /** Manning's n, s/m^(1/3). */
     double manning(double level, double velocity) {
-        double root = Math.cbrt(monitor.hydraulicRadius(level));
-        return root * root * Math.sqrt(gradient) / velocity;
+        return Manning.of(ANY_N)
+                .fittedTo(velocity, monitor.hydraulicRadius(level), gradient, conduit.gravity())
+                .n();
     }
 
     /**
-     * Equivalent sand roughness ks, m, from the law of Colebrook and White, which is explicit in it: with
-     * x = V / √(8 g R S) and K = 4R √(8 g R S) / ν, ks = 3.7 · 4R (10^(−x/2) − 2.51 / K). Negative where the water is faster
-     * than between smooth walls.
+     * Equivalent sand roughness ks, m, with the viscosity of a law. Negative where the water is faster than between smooth
+     * walls, infinite where it is slower than between the roughest that the law takes.
      */
     double sandRoughness(double level, double velocity, ColebrookWhite law) {
         double radius = monitor.hydraulicRadius(level);
-        double scale = Math.sqrt(8 * conduit.gravity() * radius * gradient);
-        double karman = 4 * radius * scale / law.viscosity();
-        return 3.7 * 4 * radius * (Math.pow(10, -velocity / scale / 2) - 2.51 / karman);
+        double gravity = conduit.gravity();
+        ColebrookWhite smooth = ColebrookWhite.ofRoughness(0).withViscosity(law.viscosity());
+        if (velocity > smooth.velocity(radius, gradient, gravity)) {
+            return -1;
+        }
+        ColebrookWhite roughest =
+                ColebrookWhite.ofRoughness(largestSandRoughness(level)).withViscosity(law.viscosity());
+        if (velocity < roughest.velocity(radius, gradient, gravity)) {
+            return Double.POSITIVE_INFINITY;
+        }
+        return smooth.fittedTo(velocity, radius, gradient, gravity).roughness();
     }
 
     /** Largest ks that means anything at a level, m: the law holds ks/4R at 1 from there on. */

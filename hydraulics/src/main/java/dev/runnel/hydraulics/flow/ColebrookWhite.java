@@ -6,6 +6,7 @@ import dev.runnel.hydraulics.water.Water;
 import dev.runnel.internal.Require;
 import dev.runnel.internal.Text;
 import java.util.Arrays;
+import java.util.function.DoubleBinaryOperator;
 import java.util.stream.DoubleStream;
 import org.apiguardian.api.API;
 
@@ -21,8 +22,8 @@ import org.apiguardian.api.API;
  * a negative velocity, this class carries on as follows, so that every depth has a velocity and every discharge a depth:
  *
  * <ul>
- *   <li>f is never less than that of laminar flow, 64/Re (V = g S R²/(2ν)). On a smooth wall this rules below Re ≈ 1030,
- *       on a rough one lower. The transition is otherwise ignored, as design practice does.
+ *   <li>Below Re = 4R V/ν = 4000 friction follows {@link DarcyFriction}: a straight line down to Re ≈ 2000, laminar flow,
+ *       f = 64/Re and V = g S R²/(2ν), below.
  *   <li>ks/4R is held at 1 where the film is thinner than the roughness allows (R below ks/4). What runs there runs
  *       between the grains; the figure is only a smooth continuation.
  * </ul>
@@ -31,6 +32,9 @@ import org.apiguardian.api.API;
  */
 @API(status = API.Status.STABLE, since = "0.1")
 public final class ColebrookWhite implements FittableResistance {
+    /** By how much of itself a velocity may miss that of laminar flow and still be it; chosen here. */
+    private static final double LAMINAR_SLACK = 1e-9;
+
     /** Temperature assumed unless stated, °C. */
     private static final double DEFAULT_CELSIUS = 15;
 
@@ -116,7 +120,7 @@ public final class ColebrookWhite implements FittableResistance {
         }
         double scale = Math.sqrt(8 * gravity * gradient * hydraulicRadius);
         double karman = 4 * hydraulicRadius * scale / viscosity;
-        return scale * Friction.inverseRootFromKarman(karman, relativeRoughness(hydraulicRadius));
+        return scale * DarcyFriction.inverseRootFromKarman(karman, relativeRoughness(hydraulicRadius));
     }
 
     @Override
@@ -128,7 +132,7 @@ public final class ColebrookWhite implements FittableResistance {
             return 0;
         }
         double reynolds = 4 * hydraulicRadius * velocity / viscosity;
-        double inverseRoot = Friction.inverseRootFromReynolds(reynolds, relativeRoughness(hydraulicRadius));
+        double inverseRoot = DarcyFriction.inverseRootFromReynolds(reynolds, relativeRoughness(hydraulicRadius));
         double scale = velocity / inverseRoot;
         return scale * scale / (8 * gravity * hydraulicRadius);
     }
@@ -141,8 +145,14 @@ public final class ColebrookWhite implements FittableResistance {
         Require.positive("gravity", gravity, "m/s2");
         double scale = Math.sqrt(8 * gravity * gradient * hydraulicRadius);
         double karman = 4 * hydraulicRadius * scale / viscosity;
+        double reynolds = 4 * hydraulicRadius * velocity / viscosity;
+        if (Math.abs(scale * karman / 64 / velocity - 1) <= LAMINAR_SLACK && reynolds <= DarcyFriction.LAMINAR_LIMIT) {
+            // Every wall that keeps the flow laminar has this velocity; a rougher one than that has not.
+            double own = velocity(hydraulicRadius, gradient, gravity);
+            return Math.abs(own / velocity - 1) <= LAMINAR_SLACK ? this : new ColebrookWhite(0, viscosity);
+        }
         double smooth = new ColebrookWhite(0, viscosity).velocity(hydraulicRadius, gradient, gravity);
-        double relative = 3.7 * (Math.pow(10, -velocity / scale / 2) - 2.51 / karman);
+        double relative = relativeRoughness(reynolds, karman);
         // A hair below 0 is a smooth wall gauged exactly.
         if (velocity > smooth * (1 + 1e-12) || relative > 1) {
             double roughest =
@@ -155,6 +165,18 @@ public final class ColebrookWhite implements FittableResistance {
         return new ColebrookWhite(Math.max(relative, 0) * 4 * hydraulicRadius, viscosity);
     }
 
+    /** The law solved for k/4R, with 1/√f = Re/K, in the transition taken from the turbulent end of the line. */
+    private static double relativeRoughness(double reynolds, double karman) {
+        double inverseRoot = reynolds / karman;
+        double turbulent = reynolds;
+        if (reynolds < DarcyFriction.TURBULENT_LIMIT) {
+            double factor = 1 / (inverseRoot * inverseRoot);
+            inverseRoot = 1 / Math.sqrt(DarcyFriction.Transition.turbulentFactor(reynolds, factor));
+            turbulent = DarcyFriction.TURBULENT_LIMIT;
+        }
+        return 3.7 * (Math.pow(10, -inverseRoot / 2) - 2.51 * inverseRoot / turbulent);
+    }
+
     /**
      * {@inheritDoc}
      *
@@ -165,22 +187,35 @@ public final class ColebrookWhite implements FittableResistance {
         InvertibleCurve radii = InvertibleCurve.of(section, section.breakDepths(), section::hydraulicRadius);
         // In an open section the radius may have a bound that no depth reaches; a kilometre of water is deep enough.
         double most = Double.isInfinite(section.height()) ? section.hydraulicRadius(1000) : Double.POSITIVE_INFINITY;
-        return DoubleStream.of(transitionRadius(gradient, gravity), roughness / 4)
+        double perRadius = 4 * Math.sqrt(8 * gravity * gradient) / viscosity;
+        // K bounds of the two ends of the transition, from the roughest wall to the smoothest and beyond.
+        double laminarEnd = radiusWhere(
+                perRadius,
+                150,
+                500,
+                (karman, relative) -> karman * karman / 64
+                        - DarcyFriction.Transition.of(relative).start());
+        double turbulentStart = radiusWhere(
+                perRadius,
+                600,
+                5000,
+                (karman, relative) ->
+                        karman * DarcyFriction.inverseRootFromKarman(karman, relative) - DarcyFriction.TURBULENT_LIMIT);
+        return DoubleStream.of(laminarEnd, turbulentStart, roughness / 4)
                 .filter(radius -> radius > 0 && radius < most)
                 .flatMap(radius -> Arrays.stream(radii.depthsFor(radius)))
                 .toArray();
     }
 
-    /** Hydraulic radius at which the laminar and the turbulent velocity are the same. */
-    private double transitionRadius(double gradient, double gravity) {
-        double perRadius = 4 * Math.sqrt(8 * gravity * gradient) / viscosity;
+    /** Hydraulic radius at which something that K and k/4R decide is 0; K grows with R^1.5. */
+    private double radiusWhere(double perRadius, double leastK, double mostK, DoubleBinaryOperator excess) {
         double log = Roots.between(
                 u -> {
                     double radius = Math.exp(u);
-                    return Friction.transition(perRadius * radius * Math.sqrt(radius), relativeRoughness(radius));
+                    return excess.applyAsDouble(perRadius * radius * Math.sqrt(radius), relativeRoughness(radius));
                 },
-                Math.log(Friction.LAMINAR_KARMAN / perRadius) * 2 / 3,
-                Math.log(Friction.TURBULENT_KARMAN / perRadius) * 2 / 3);
+                Math.log(leastK / perRadius) * 2 / 3,
+                Math.log(mostK / perRadius) * 2 / 3);
         return Math.exp(log);
     }
 

@@ -1,31 +1,41 @@
 package dev.runnel.hydraulics.flow;
 
 import dev.runnel.hydraulics.internal.Bulk;
+import dev.runnel.hydraulics.internal.Roots;
 import dev.runnel.internal.Require;
 import org.apiguardian.api.API;
 
 /**
- * The friction factor f of Darcy and Weisbach, h = f (L/D) V²/(2g), from Reynolds' number and relative roughness.
+ * The friction factor f of Darcy and Weisbach, h = f (L/D) V²/(2g), from Reynolds' number and relative roughness: the one
+ * law of friction of this library, which {@link ColebrookWhite} follows too.
  *
  * <pre>
- * Re ≤ 2000            f = 64/Re                                         (laminar)
- * 2000 &lt; Re &lt; 4000     straight line between the two ends                (transition: a convention, no law)
+ * Re ≤ Rs              f = 64/Re                                         (laminar)
+ * Rs &lt; Re &lt; 4000       straight line between the two ends                (transition: a convention, no law)
  * Re ≥ 4000            1/√f = −2 lg( k/(3.7 D) + 2.51/(Re √f) )          (turbulent)
  * </pre>
  *
- * <p>Source: C. F. Colebrook, J. Inst. Civil Engrs 11 (1939); limits 2000 and 4000 common practice. In the transition
- * the flow itself is undecided and f uncertain by tens of per cent. {@link ColebrookWhite} makes another choice there, so
- * that a velocity stays a smooth function of the gradient.
+ * <p>Rs is 2000, and less where the wall is rougher than k/D ≈ 0.025: Rs = √(0.95 · 256000/f₄), f₄ the turbulent factor at
+ * Re = 4000. So f never rises faster than in proportion to Re, and the velocity in a section never falls while it fills.
+ *
+ * <p>Source: C. F. Colebrook, J. Inst. Civil Engrs 11 (1939); limits 2000 and 4000 common practice, the lower limit on very
+ * rough walls chosen here. In the transition the flow itself is undecided and f uncertain by tens of per cent.
  *
  * @since 0.1
  */
 @API(status = API.Status.STABLE, since = "0.1")
 public final class DarcyFriction {
-    /** Largest Reynolds' number of laminar flow. */
+    /** Largest Reynolds' number of laminar flow, less on very rough walls. */
     public static final double LAMINAR_LIMIT = 2000;
 
     /** Least Reynolds' number of turbulent flow. */
     public static final double TURBULENT_LIMIT = 4000;
+
+    /** Below this Reynolds' number flow is laminar on every wall: Rs of k/D = 1 is 559. */
+    private static final double SURELY_LAMINAR = 500;
+
+    /** How steeply the transition may rise at its start, as a power of Re; chosen here: a little below 1. */
+    private static final double STEEPEST = 0.95;
 
     private DarcyFriction() {}
 
@@ -38,16 +48,15 @@ public final class DarcyFriction {
      * @throws IllegalArgumentException if an argument is out of range or NaN
      */
     public static double factor(double reynolds, double relativeRoughness) {
-        if (reynolds <= LAMINAR_LIMIT) {
-            Require.inRange("relativeRoughness", relativeRoughness, 0, 1, "");
-            return laminar(reynolds);
+        Require.positive("reynolds", reynolds, "");
+        Require.inRange("relativeRoughness", relativeRoughness, 0, 1, "");
+        if (reynolds <= SURELY_LAMINAR) {
+            return 64 / reynolds;
         }
-        if (reynolds < TURBULENT_LIMIT) {
-            double from = laminar(LAMINAR_LIMIT);
-            double to = colebrookWhite(TURBULENT_LIMIT, relativeRoughness);
-            return from + (to - from) * (reynolds - LAMINAR_LIMIT) / (TURBULENT_LIMIT - LAMINAR_LIMIT);
+        if (reynolds >= TURBULENT_LIMIT) {
+            return square(colebrookWhiteRoot(reynolds, relativeRoughness));
         }
-        return colebrookWhite(reynolds, relativeRoughness);
+        return Transition.of(relativeRoughness).factor(reynolds);
     }
 
     /**
@@ -72,8 +81,7 @@ public final class DarcyFriction {
     public static double colebrookWhite(double reynolds, double relativeRoughness) {
         Require.positive("reynolds", reynolds, "");
         Require.inRange("relativeRoughness", relativeRoughness, 0, 1, "");
-        double inverseRoot = Friction.colebrookWhite(reynolds, relativeRoughness);
-        return 1 / (inverseRoot * inverseRoot);
+        return square(colebrookWhiteRoot(reynolds, relativeRoughness));
     }
 
     /**
@@ -86,5 +94,111 @@ public final class DarcyFriction {
      */
     public static void factor(double[] reynolds, double relativeRoughness, double[] factor) {
         Bulk.apply("reynolds", reynolds, "factor", factor, re -> factor(re, relativeRoughness));
+    }
+
+    private static double square(double inverseRoot) {
+        return 1 / (inverseRoot * inverseRoot);
+    }
+
+    /**
+     * 1/√f from K = Re √f &gt; 0, that is from the gradient, and the relative roughness in [0, 1]: explicit except in the
+     * transition.
+     */
+    static double inverseRootFromKarman(double karman, double relativeRoughness) {
+        double turbulent = -2 * Math.log10(relativeRoughness / 3.7 + 2.51 / karman);
+        if (turbulent * karman >= TURBULENT_LIMIT) {
+            return turbulent;
+        }
+        if (karman * karman <= 64 * SURELY_LAMINAR) {
+            return karman / 64;
+        }
+        return Transition.of(relativeRoughness).reynoldsFromKarman(karman) / karman;
+    }
+
+    /** 1/√f from Re &gt; 0 and the relative roughness in [0, 1]; the inverse of {@link #inverseRootFromKarman}. */
+    static double inverseRootFromReynolds(double reynolds, double relativeRoughness) {
+        if (reynolds >= TURBULENT_LIMIT) {
+            return colebrookWhiteRoot(reynolds, relativeRoughness);
+        }
+        if (reynolds <= SURELY_LAMINAR) {
+            return Math.sqrt(reynolds / 64);
+        }
+        return 1 / Math.sqrt(Transition.of(relativeRoughness).factor(reynolds));
+    }
+
+    /**
+     * The root x of x + 2 lg(k/3.7 + 2.51 x/Re) = 0. The left side rises and is concave, so Newton's method converges
+     * from every start on the low side of the root after at most one step across; 5 steps do from the start used.
+     */
+    static double colebrookWhiteRoot(double reynolds, double relativeRoughness) {
+        double a = relativeRoughness / 3.7;
+        double b = 2.51 / reynolds;
+        double perLog = 2 / Math.log(10);
+        double x = 4;
+        for (int i = 0; i < 60; i++) {
+            double inner = a + b * x;
+            double step = (x + 2 * Math.log10(inner)) / (1 + perLog * b / inner);
+            // A long step from far above could leave the domain; a tenth of the way is still progress.
+            x = Math.max(x - step, 0.1 * x);
+            if (Math.abs(step) <= 2e-16 * x) {
+                break;
+            }
+        }
+        return x;
+    }
+
+    /** Flow below Re = 4000 along a wall: laminar up to {@code start}, then f = a + b Re. */
+    record Transition(double start, double a, double b) {
+        /** Beyond the factor of k/D = 1 at Re = 4000, 0.777. */
+        private static final double ROUGHEST = 10;
+
+        static Transition of(double relativeRoughness) {
+            return ofTurbulent(square(colebrookWhiteRoot(TURBULENT_LIMIT, relativeRoughness)));
+        }
+
+        /** From the factor at Re = 4000. */
+        private static Transition ofTurbulent(double factor) {
+            double start = Math.min(LAMINAR_LIMIT, Math.sqrt(STEEPEST * 64 * TURBULENT_LIMIT / factor));
+            double slope = (factor - 64 / start) / (TURBULENT_LIMIT - start);
+            return new Transition(start, factor - slope * TURBULENT_LIMIT, slope);
+        }
+
+        double factor(double reynolds) {
+            return reynolds <= start ? 64 / reynolds : a + b * reynolds;
+        }
+
+        /** Re from K² = f Re². The right side is convex and rises, so Newton's method from above never oversteps. */
+        double reynoldsFromKarman(double karman) {
+            double square = karman * karman;
+            if (square <= 64 * start) {
+                return square / 64;
+            }
+            double reynolds = TURBULENT_LIMIT;
+            for (int i = 0; i < 60; i++) {
+                double excess = (a + b * reynolds) * reynolds * reynolds - square;
+                double step = excess / ((2 * a + 3 * b * reynolds) * reynolds);
+                reynolds -= step;
+                if (Math.abs(step) <= 2e-16 * reynolds) {
+                    break;
+                }
+            }
+            return reynolds;
+        }
+
+        /**
+         * The factor at Re = 4000 of the wall on which f stands at a Reynolds' number below, f above 64/Re: the start is
+         * 2000 where the line through there stays below the steepest allowed, else it follows from the line itself.
+         */
+        static double turbulentFactor(double reynolds, double factor) {
+            if (reynolds > LAMINAR_LIMIT) {
+                double share = (TURBULENT_LIMIT - LAMINAR_LIMIT) / (reynolds - LAMINAR_LIMIT);
+                double usual = 64 / LAMINAR_LIMIT + (factor - 64 / LAMINAR_LIMIT) * share;
+                if (usual > 0 && ofTurbulent(usual).start() == LAMINAR_LIMIT) {
+                    return usual;
+                }
+            }
+            // factor = f_s + (f4 − f_s)(Re − Rs)/(4000 − Rs) with Rs from f4 rises with f4.
+            return Roots.between(f4 -> ofTurbulent(f4).factor(reynolds) - factor, 64 / TURBULENT_LIMIT, ROUGHEST);
+        }
     }
 }

@@ -31,6 +31,36 @@ class DarcyFrictionTest {
         assertThat(DarcyFriction.factor(4000, 0.01)).isEqualTo(end);
     }
 
+    /** Very rough walls leave laminar flow earlier: Rs = √(0.95 · 256000/f₄), by hand for f₄ = 0.1026. */
+    @Test
+    void roughWallsLeaveLaminarFlowEarlier() {
+        double end = DarcyFriction.colebrookWhite(4000, 0.08);
+        double start = Math.sqrt(0.95 * 256_000 / end);
+        assertThat(start).isBetween(1500.0, 1700.0);
+        assertThat(DarcyFriction.factor(0.999 * start, 0.08)).isCloseTo(64 / (0.999 * start), within(1e-16));
+        double half = (start + 4000) / 2;
+        assertThat(DarcyFriction.factor(half, 0.08)).isCloseTo((64 / start + end) / 2, within(1e-16));
+    }
+
+    /** The part-full law is this law with 4R for the diameter, at Re 1500 too. */
+    @Test
+    void partFullLawIsTheSameLaw() {
+        int compared = 0;
+        for (double reynolds : new double[] {10, 600, 1030, 1500, 2000, 2400, 3000, 3999, 4001, 1e5}) {
+            for (double relative : new double[] {0, 1e-4, 0.01, 0.05, 0.2, 1}) {
+                double radius = 0.1;
+                double viscosity = 1e-6;
+                double velocity = reynolds * viscosity / (4 * radius);
+                double slope = DarcyFriction.factor(reynolds, relative) * velocity * velocity / (8 * 9.81 * radius);
+                var law = ColebrookWhite.ofRoughness(4 * radius * relative).withViscosity(viscosity);
+                assertThat(law.velocity(radius, slope, 9.81)).isCloseTo(velocity, within(1e-13 * velocity));
+                assertThat(law.gradient(velocity, radius, 9.81)).isCloseTo(slope, within(1e-13 * slope));
+                compared++;
+            }
+        }
+        assertThat(compared).isEqualTo(60);
+    }
+
     /** No jump anywhere: what a solver on top would trip over. */
     @Test
     void isContinuousOverAllRegimes() {

@@ -44,10 +44,25 @@ class LawProperties {
     /** Residual of the implicit equation itself, over the whole chart and beyond. */
     @Property(tries = 5000)
     void colebrookWhiteSatisfiesItsEquation(@ForAll("reynolds") double reynolds, @ForAll("relative") double relative) {
-        double x = Friction.colebrookWhite(reynolds, relative);
+        double x = DarcyFriction.colebrookWhiteRoot(reynolds, relative);
         double right = -2 * Math.log10(relative / 3.7 + 2.51 * x / reynolds);
         // The right side moves at most as much as x itself, times the amplification of the logarithm near 1.
         assertThat(right).isCloseTo(x, within(4e-16 * (1 + Math.abs(x))));
+    }
+
+    /** Laminar, in transition or turbulent: the fitted law has the gauged velocity, and its roughness where there is one. */
+    @Property(tries = 3000)
+    void roughnessComesBackFromItsVelocity(
+            @ForAll("radii") double radius, @ForAll("gradients") double gradient, @ForAll("relative") double relative) {
+        ColebrookWhite law = ColebrookWhite.ofRoughness(4 * radius * Math.min(relative, 0.99));
+        double velocity = law.velocity(radius, gradient);
+        ColebrookWhite smooth = ColebrookWhite.ofRoughness(0);
+        ColebrookWhite fitted = smooth.fittedTo(velocity, radius, gradient, Gravity.STANDARD);
+        assertThat(fitted.velocity(radius, gradient)).isCloseTo(velocity, within(2e-9 * velocity));
+        double reynolds = 4 * radius * velocity / law.viscosity();
+        if (reynolds > 4000 && relative > 1e-4) {
+            assertThat(fitted.roughness()).isCloseTo(law.roughness(), within(1e-9 * law.roughness()));
+        }
     }
 
     @Provide

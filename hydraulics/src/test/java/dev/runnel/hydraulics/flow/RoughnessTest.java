@@ -155,6 +155,26 @@ class RoughnessTest {
                 .hasMessageStartingWith("the law has no single roughness to fit");
     }
 
+    /** In laminar flow every wall has the gauged velocity: the law stays as it is. */
+    @Test
+    void laminarGaugingFitsEveryRoughness() {
+        var law = ColebrookWhite.ofRoughnessMm(1.5).withViscosity(1e-6);
+        double radius = 5e-4;
+        double gradient = 0.0005;
+        double velocity = law.velocity(radius, gradient, 9.81);
+        assertThat(velocity).isCloseTo(9.81 * gradient * radius * radius / 2e-6, within(1e-17));
+        assertThat(law.fittedTo(velocity, radius, gradient, 9.81)).isSameAs(law);
+        assertThat(ColebrookWhite.ofRoughness(0)
+                        .withViscosity(1e-6)
+                        .fittedTo(velocity, radius, gradient, 9.81)
+                        .roughness())
+                .isZero();
+        // Faster than laminar: no wall.
+        assertThatThrownBy(() -> law.fittedTo(1.01 * velocity, radius, gradient, 9.81))
+                .isInstanceOf(NoSolutionException.class)
+                .hasMessageStartingWith("no roughness gives a velocity of");
+    }
+
     @Test
     void criticalGradientPartsSteepFromMild() {
         Gradient critical = PIPE.criticalGradient(0.1);
