@@ -4,6 +4,7 @@ import dev.runnel.internal.Text;
 import java.io.UncheckedIOException;
 import java.nio.file.Path;
 import java.time.Duration;
+import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Collections;
 import java.util.List;
@@ -59,8 +60,9 @@ public final class DdfTable implements DepthDurationFrequency {
      * @param basis what the return periods count
      * @param durations one for each row; rising, at least one
      * @param years return period for each column, years; rising, at least one
-     * @param depthMm depths by row and column, mm; greater than 0, never falling with duration, rising with return
-     *     period
+     * @param depthMm depths by row and column, mm; greater than 0, never falling with duration nor with return period, NaN
+     *     where the table is blank; at least one in each row. Equal depths of several return periods, as the rounding of print
+     *     makes them, have the shortest of these
      * @return the table
      * @throws IllegalArgumentException if durations or return periods do not rise, a depth breaks the order, or the
      *     sizes do not agree; the message names row and column
@@ -82,7 +84,7 @@ public final class DdfTable implements DepthDurationFrequency {
      *
      * <p>The first line names the unit of duration, {@code duration_min} or {@code duration_h}, and after it the return
      * periods in years; each further line holds a duration and its depths in mm. Empty lines and lines that begin with
-     * {@code #} are passed over.
+     * {@code #} are passed over. A cell may be blank.
      *
      * <pre>
      * # Marram Bay, invented
@@ -137,13 +139,44 @@ public final class DdfTable implements DepthDurationFrequency {
     @Override
     public double depthMm(Duration duration, double returnPeriodYears) {
         requireCovered(duration);
-        return columns.depthMm(row(duration), returnPeriodYears);
+        double[] row = row(duration);
+        ReturnPeriodColumns known = columns.without(row);
+        if (known != columns && !(returnPeriodYears >= known.smallest() && returnPeriodYears <= known.greatest())) {
+            throw new IllegalArgumentException("returnPeriodYears must be in [" + Text.number(known.smallest()) + ", "
+                    + Text.number(known.greatest()) + "] years for " + duration
+                    + ", beyond which the table is blank, was " + Text.number(returnPeriodYears));
+        }
+        return known.depthMm(withoutBlanks(row), returnPeriodYears);
     }
 
     @Override
     public ReturnPeriod returnPeriod(Duration duration, double depthMm) {
         requireCovered(duration);
-        return columns.returnPeriod(this, row(duration), depthMm);
+        double[] row = row(duration);
+        return columns.without(row).returnPeriod(withoutBlanks(row), depthMm);
+    }
+
+    private static double[] withoutBlanks(double[] row) {
+        return Arrays.stream(row).filter(depth -> !Double.isNaN(depth)).toArray();
+    }
+
+    /**
+     * Returns the cells that are blank. They are left out: between known cells of their row the depth is interpolated over them,
+     * and beyond them the table has no answer for that duration.
+     *
+     * @return such as {@code 15 min at 100 years}; none in a full table
+     */
+    @API(status = API.Status.EXPERIMENTAL, since = "0.1")
+    public List<String> blanks() {
+        List<String> blanks = new ArrayList<>();
+        for (int row = 0; row < depths.length; row++) {
+            for (int column = 0; column < years.length; column++) {
+                if (Double.isNaN(depths[row][column])) {
+                    blanks.add(Text.duration(durations.get(row)) + " at " + Text.number(years[column]) + " years");
+                }
+            }
+        }
+        return List.copyOf(blanks);
     }
 
     private void requireCovered(Duration duration) {
@@ -236,6 +269,7 @@ public final class DdfTable implements DepthDurationFrequency {
                 + Text.duration(longestDuration()) + ", "
                 + years.length + " return periods " + Text.number(smallestYears()) + " to "
                 + Text.number(greatestYears()) + " years, " + basis.toText()
+                + (blanks().isEmpty() ? "" : ", blank " + blanks())
                 + (provenance.isEmpty() ? "]" : "; " + provenance + "]");
     }
 }

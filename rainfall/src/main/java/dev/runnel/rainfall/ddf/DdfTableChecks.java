@@ -27,6 +27,10 @@ final class DdfTableChecks {
             for (int column = 0; column < years.length; column++) {
                 checkDepth(durations, years, depths, row, column);
             }
+            if (isAllBlank(depths[row])) {
+                throw new IllegalArgumentException(
+                        "depthMm of " + durations.get(row) + " must hold at least one depth, was blank");
+            }
         }
     }
 
@@ -49,19 +53,39 @@ final class DdfTableChecks {
     static void checkDepth(List<Duration> durations, double[] years, double[][] depths, int row, int column) {
         double depth = depths[row][column];
         String place = " for " + durations.get(row) + " and " + Text.number(years[column]) + " years";
+        if (Double.isNaN(depth)) {
+            return;
+        }
         if (!(depth > 0 && depth < Double.POSITIVE_INFINITY)) {
             throw new IllegalArgumentException(
                     "depth must be greater than 0 and finite (mm), was " + Text.number(depth) + place);
         }
-        if (column > 0 && !(depth > depths[row][column - 1])) {
-            throw new IllegalArgumentException("depth must rise with return period, above "
-                    + Text.number(depths[row][column - 1]) + " mm at " + Text.number(years[column - 1])
-                    + " years, was " + Text.number(depth) + " mm" + place);
+        int left = column - 1;
+        while (left >= 0 && Double.isNaN(depths[row][left])) {
+            left--;
         }
-        if (row > 0 && !(depth >= depths[row - 1][column])) {
-            throw new IllegalArgumentException("depth must not fall with duration, below "
-                    + Text.number(depths[row - 1][column]) + " mm in " + durations.get(row - 1) + ", was "
+        if (left >= 0 && depth < depths[row][left]) {
+            throw new IllegalArgumentException("depth must not fall with return period, below "
+                    + Text.number(depths[row][left]) + " mm at " + Text.number(years[left]) + " years, was "
                     + Text.number(depth) + " mm" + place);
         }
+        int above = row - 1;
+        while (above >= 0 && Double.isNaN(depths[above][column])) {
+            above--;
+        }
+        if (above >= 0 && depth < depths[above][column]) {
+            throw new IllegalArgumentException("depth must not fall with duration, below "
+                    + Text.number(depths[above][column]) + " mm in " + durations.get(above) + ", was "
+                    + Text.number(depth) + " mm" + place);
+        }
+    }
+
+    private static boolean isAllBlank(double[] row) {
+        for (double depth : row) {
+            if (!Double.isNaN(depth)) {
+                return false;
+            }
+        }
+        return true;
     }
 }

@@ -53,7 +53,7 @@ final class DdfTableText {
         depths.add(values);
         double[][] soFar = depths.toArray(double[][]::new);
         for (int column = 0; column < values.length; column++) {
-            values[column] = text.number(line, column + 2);
+            values[column] = line.cell(column + 2).isEmpty() ? Double.NaN : text.number(line, column + 2);
             int at = column;
             text.checked(line, column + 2, () -> DdfTableChecks.checkDepth(durations, years, soFar, row, at));
         }

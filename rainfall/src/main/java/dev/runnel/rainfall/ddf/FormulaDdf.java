@@ -102,7 +102,7 @@ public final class FormulaDdf implements DepthDurationFrequency {
 
     @Override
     public ReturnPeriod returnPeriod(Duration duration, double depthMm) {
-        return columns.returnPeriod(this, coveredRow(duration), depthMm);
+        return columns.returnPeriod(coveredRow(duration), depthMm);
     }
 
     @Override

@@ -66,25 +66,40 @@ public record ReturnPeriod(Standing standing, double years, ReturnPeriodBasis ba
             double depthMm,
             DoubleUnaryOperator depthMmOfYears,
             DoubleUnaryOperator yearsOfDepthMm) {
+        return of(
+                relation.basis(),
+                relation.smallestYears(),
+                relation.greatestYears(),
+                depthMm,
+                depthMmOfYears,
+                yearsOfDepthMm);
+    }
+
+    /** The same for a duration of which the range is known apart. */
+    static ReturnPeriod of(
+            ReturnPeriodBasis basis,
+            double smallest,
+            double greatest,
+            double depthMm,
+            DoubleUnaryOperator depthMmOfYears,
+            DoubleUnaryOperator yearsOfDepthMm) {
         Require.nonNegative("depthMm", depthMm, "mm");
-        double smallest = relation.smallestYears();
-        double greatest = relation.greatestYears();
         double least = depthMmOfYears.applyAsDouble(smallest);
         double most = depthMmOfYears.applyAsDouble(greatest);
         if (depthMm < least * (1 - DEPTH_ROUNDING)) {
-            return new ReturnPeriod(Standing.BELOW, smallest, relation.basis());
+            return new ReturnPeriod(Standing.BELOW, smallest, basis);
         }
         if (depthMm > most * (1 + DEPTH_ROUNDING)) {
-            return new ReturnPeriod(Standing.ABOVE, greatest, relation.basis());
+            return new ReturnPeriod(Standing.ABOVE, greatest, basis);
         }
         if (depthMm <= least * (1 + DEPTH_ROUNDING)) {
-            return new ReturnPeriod(Standing.WITHIN, smallest, relation.basis());
+            return new ReturnPeriod(Standing.WITHIN, smallest, basis);
         }
         if (depthMm >= most * (1 - DEPTH_ROUNDING)) {
-            return new ReturnPeriod(Standing.WITHIN, greatest, relation.basis());
+            return new ReturnPeriod(Standing.WITHIN, greatest, basis);
         }
         double years = yearsOfDepthMm.applyAsDouble(depthMm);
-        return new ReturnPeriod(Standing.WITHIN, Math.max(smallest, Math.min(greatest, years)), relation.basis());
+        return new ReturnPeriod(Standing.WITHIN, Math.max(smallest, Math.min(greatest, years)), basis);
     }
 
     /**

@@ -2,6 +2,7 @@ package dev.runnel.rainfall.ddf;
 
 import dev.runnel.internal.Require;
 import java.util.Arrays;
+import java.util.stream.IntStream;
 
 /**
  * The return periods for which a relation knows depths, and the interpolation between them: P linear in ln T with T counted in
@@ -38,21 +39,43 @@ record ReturnPeriodColumns(double[] years, double[] logYears, ReturnPeriodBasis 
         return depths[upper - 1] + share * (depths[upper] - depths[upper - 1]);
     }
 
-    /** Return period, years, of a depth between the first and the last of the rising depths of one duration. */
+    /** Return period, years, of a depth from the depths of one duration; of several with that depth the shortest. */
     double years(double[] depths, double depthMm) {
-        int column = Arrays.binarySearch(depths, depthMm);
-        if (column >= 0) {
-            return years[column];
+        int upper = 0;
+        while (upper < depths.length - 1 && depths[upper] < depthMm) {
+            upper++;
         }
-        int upper = -column - 1;
+        if (upper == 0 || depths[upper] <= depthMm) {
+            return years[upper];
+        }
         double share = (depthMm - depths[upper - 1]) / (depths[upper] - depths[upper - 1]);
         double log = logYears[upper - 1] + share * (logYears[upper] - logYears[upper - 1]);
         double found = ReturnPeriodBasis.PEAKS_OVER_THRESHOLD.convert(Math.exp(log), basis);
         return Math.max(years[upper - 1], Math.min(years[upper], found));
     }
 
-    /** Return period of a depth in a relation of these columns, from the rising depths of one duration. */
-    ReturnPeriod returnPeriod(DepthDurationFrequency relation, double[] depths, double depthMm) {
-        return ReturnPeriod.of(relation, depthMm, years -> depthMm(depths, years), depth -> years(depths, depth));
+    /** Return period of a depth in a relation of these columns, from the depths of one duration, which never fall. */
+    ReturnPeriod returnPeriod(double[] depths, double depthMm) {
+        ReturnPeriod found = ReturnPeriod.of(
+                basis, smallest(), greatest(), depthMm, years -> depthMm(depths, years), depth -> years(depths, depth));
+        int last = depths.length - 1;
+        boolean isTop = found.isWithin() && found.years() == years[last];
+        return isTop && last > 0 && depths[last] == depths[last - 1]
+                ? new ReturnPeriod(ReturnPeriod.Standing.WITHIN, years(depths, depths[last]), basis)
+                : found;
+    }
+
+    /** These columns without those that are blank (NaN) in a row. */
+    ReturnPeriodColumns without(double[] depths) {
+        int[] known = IntStream.range(0, depths.length)
+                .filter(i -> !Double.isNaN(depths[i]))
+                .toArray();
+        return known.length == depths.length
+                ? this
+                : new ReturnPeriodColumns(picked(years, known), picked(logYears, known), basis);
+    }
+
+    private static double[] picked(double[] values, int[] at) {
+        return IntStream.of(at).mapToDouble(i -> values[i]).toArray();
     }
 }

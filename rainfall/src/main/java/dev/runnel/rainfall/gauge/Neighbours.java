@@ -3,47 +3,60 @@ package dev.runnel.rainfall.gauge;
 import dev.runnel.internal.Require;
 import dev.runnel.internal.Text;
 import dev.runnel.rainfall.internal.Rain;
+import dev.runnel.timeseries.Interval;
 import dev.runnel.timeseries.RegularSeries;
 import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.Collection;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
 import org.apiguardian.api.API;
 
 /**
- * Gauges near each other, compared period by period: each against the mean of all others. Immutable and thread-safe.
+ * Gauges near each other, compared period by period: each against the median of the others. Immutable and thread-safe.
  *
  * <p>A gauge far from its neighbours in depth has a doubtful bucket or place; one whose ranks do not follow theirs has a doubtful
- * clock; one that is dry while they are wet is stuck, and one that is wet while they are dry drips or was worked on. A period in
- * which any gauge is missing is left out of the comparison of all, so that the mean is always one of the same gauges.
+ * clock; one that is dry while they are wet is stuck, and one that is wet while they are dry drips or was worked on.
+ *
+ * <p>The median is that of the others that tell something of the period. A gauge is left out where it is missing or in one of its
+ * {@linkplain #withOutages outages}, and where it was silent: no rain at all while more than half of the gauges had at least the
+ * {@linkplain #withWetLimit wet limit}. So a dead gauge and a blocked one do not accuse the good ones. A period counts for a
+ * gauge if at least half of the others tell something.
  *
  * <p>Choose periods long enough for rain to reach all gauges: days rather than minutes, made by
  * {@link dev.runnel.timeseries.Resample#sum}.
  *
- * <p>What this is not: a proof. Storms are patchy, mountains make rain, and the neighbours may be wrong.
+ * <p>What this is not: a proof. Storms are patchy, mountains make rain, and the neighbours may be wrong; of two gauges nobody
+ * can tell which one is.
  *
  * @since 0.1
  */
 @API(status = API.Status.EXPERIMENTAL, since = "0.1")
 public final class Neighbours {
+    /** Depth from which a period is surely wet: a few tips (chosen here). */
+    private static final double WET_MM = 1;
+
     private final List<String> names;
     private final List<RegularSeries> rain;
+    private final double wetMm;
 
-    private Neighbours(List<String> names, List<RegularSeries> rain) {
+    private Neighbours(List<String> names, List<RegularSeries> rain, double wetMm) {
         this.names = names;
         this.rain = rain;
+        this.wetMm = wetMm;
     }
 
     /**
      * How one gauge stands among the others.
      *
      * @param gauge its name
-     * @param periods periods that all gauges have
+     * @param periods periods that it has, and at least half of the others
      * @param depthMm its depth in them, mm
-     * @param ratio that depth over the mean of the others
-     * @param rankCorrelation Spearman's rank correlation with the mean of the others; 0 if one of the two never changes
-     * @param dryAlone periods in which it had no rain and every other gauge at least the wet limit
-     * @param wetAlone periods in which it had at least the wet limit and no other gauge any rain
+     * @param ratio that depth over the sum of the medians of the others
+     * @param rankCorrelation Spearman's rank correlation with these medians; 0 if one of the two never changes
+     * @param dryAlone periods in which it had no rain and the median of the others was at least the wet limit
+     * @param wetAlone periods in which it had at least the wet limit and the median of the others was 0
      * @since 0.1
      */
     @API(status = API.Status.EXPERIMENTAL, since = "0.1")
@@ -83,19 +96,46 @@ public final class Neighbours {
                         + series.interval() + " in steps of " + series.step());
             }
         });
-        return new Neighbours(List.copyOf(sorted.keySet()), List.copyOf(sorted.values()));
+        return new Neighbours(List.copyOf(sorted.keySet()), List.copyOf(sorted.values()), WET_MM);
     }
 
     /**
-     * Returns one gauge against the mean of all others, for the double-mass curve and its break.
+     * Returns the same comparison with another limit from which a period is surely wet.
+     *
+     * @param depthMm depth, mm; greater than 0, such as a few tips; 1 mm unless said
+     * @return the comparison
+     * @throws IllegalArgumentException if the limit is not greater than 0
+     */
+    public Neighbours withWetLimit(double depthMm) {
+        return new Neighbours(names, rain, Require.positive("depthMm", depthMm, "mm"));
+    }
+
+    /**
+     * Returns the same comparison that knows when a gauge told nothing of the rain. Every period that shares time with an outage is
+     * missing for that gauge.
      *
      * @param gauge name of the gauge
-     * @return the comparison over the periods that all gauges have
+     * @param outages when it was off, blocked or being worked on
+     * @return the comparison
+     * @throws IllegalArgumentException if there is no such gauge
+     */
+    public Neighbours withOutages(String gauge, Collection<Interval> outages) {
+        int at = index(gauge);
+        List<RegularSeries> known = new ArrayList<>(rain);
+        known.set(at, rain.get(at).withMissing(outages.toArray(Interval[]::new)));
+        return new Neighbours(names, List.copyOf(known), wetMm);
+    }
+
+    /**
+     * Returns one gauge against the median of the others, for the double-mass curve and its break.
+     *
+     * @param gauge name of the gauge
+     * @return the comparison over the periods that count
      * @throws IllegalArgumentException if there is no such gauge, or the others have no rain
      */
     public DoubleMass against(String gauge) {
         int at = index(gauge);
-        return DoubleMass.of(rain.get(at).toValues(), meanOfOthers(at));
+        return DoubleMass.of(rain.get(at).toValues(), medianOfOthers(at));
     }
 
     /**
@@ -116,57 +156,67 @@ public final class Neighbours {
     /**
      * Returns how every gauge stands among the others.
      *
-     * @param wetMm depth from which a period is surely wet, mm; greater than 0, such as a few tips
      * @return one finding for each gauge, by name
-     * @throws IllegalArgumentException if the limit is not greater than 0, fewer than two periods are common to all, or the other
-     *     gauges of one have no rain
+     * @throws IllegalArgumentException if fewer than two periods count for a gauge, or the others have no rain in them
      */
-    public List<Finding> findings(double wetMm) {
-        Require.positive("wetMm", wetMm, "mm");
+    public List<Finding> findings() {
         List<Finding> findings = new ArrayList<>();
         for (int at = 0; at < names.size(); at++) {
-            DoubleMass mass = against(names.get(at));
+            double[] own = rain.get(at).toValues();
+            double[] others = medianOfOthers(at);
+            DoubleMass mass = DoubleMass.of(own, others);
             double[] depths = mass.cumulativeGauge();
+            int dryAlone = 0;
+            int wetAlone = 0;
+            for (int i = 0; i < own.length; i++) {
+                dryAlone += own[i] == 0 && isWet(others[i]) ? 1 : 0;
+                wetAlone += isWet(own[i]) && others[i] == 0 ? 1 : 0;
+            }
             findings.add(new Finding(
                     names.get(at),
                     mass.periods(),
                     depths[depths.length - 1],
                     mass.ratio(),
                     mass.rankCorrelation(),
-                    alone(at, wetMm, true),
-                    alone(at, wetMm, false)));
+                    dryAlone,
+                    wetAlone));
         }
         return findings;
     }
 
-    private double[] meanOfOthers(int at) {
-        double[] mean = new double[rain.get(at).size()];
-        for (int i = 0; i < mean.length; i++) {
-            double sum = 0;
-            for (int other = 0; other < rain.size(); other++) {
-                sum += other == at ? 0 : rain.get(other).value(i);
+    /** The median of the others in each period, mm; NaN where fewer than half of them tell something. */
+    private double[] medianOfOthers(int at) {
+        double[] medians = new double[rain.get(at).size()];
+        double[] telling = new double[rain.size()];
+        int needed = rain.size() / 2;
+        for (int i = 0; i < medians.length; i++) {
+            int known = 0;
+            int wet = 0;
+            for (RegularSeries each : rain) {
+                known += Double.isNaN(each.value(i)) ? 0 : 1;
+                wet += isWet(each.value(i)) ? 1 : 0;
             }
-            mean[i] = sum / (rain.size() - 1);
-        }
-        return mean;
-    }
-
-    private int alone(int at, double wetMm, boolean isDry) {
-        int count = 0;
-        for (int i = 0; i < rain.get(at).size(); i++) {
-            boolean alone =
-                    isDry ? rain.get(at).value(i) == 0 : isWet(rain.get(at).value(i), wetMm);
+            boolean isWet = 2 * wet > known;
+            int count = 0;
             for (int other = 0; other < rain.size(); other++) {
                 double depth = rain.get(other).value(i);
-                alone &= other == at || (isDry ? isWet(depth, wetMm) : depth == 0);
+                if (other != at && !Double.isNaN(depth) && !(isWet && depth == 0)) {
+                    telling[count++] = depth;
+                }
             }
-            count += alone ? 1 : 0;
+            medians[i] = count >= Math.max(1, needed) ? median(telling, count) : Double.NaN;
         }
-        return count;
+        return medians;
+    }
+
+    private static double median(double[] values, int size) {
+        Arrays.sort(values, 0, size);
+        int half = size / 2;
+        return size % 2 == 1 ? values[half] : (values[half - 1] + values[half]) / 2;
     }
 
     /** A sum of tips may lie a rounding below the limit. */
-    private static boolean isWet(double depthMm, double wetMm) {
+    private boolean isWet(double depthMm) {
         return depthMm >= wetMm - 1e-9;
     }
 

@@ -24,8 +24,8 @@ import org.apiguardian.api.API;
  * <p>A logger that writes whole minutes puts the tips of a downpour on one instant, and makes the gaps of a drip uneven. Give
  * its {@linkplain #withClock resolution} c, or all tips of a minute but the first are flagged as double and no row is found.
  * A gap cut to c is out by less than c: gaps are then even if they differ by 5 % or by c, and lengthen as long as none is
- * shorter than the longest before it by more than c and the last of the row is longer than the first by more than c. Gaps
- * shorter than 4 c tell nothing of evenness and break a row (our choice).
+ * shorter than the longest before it by more than c; only gaps longer than all before them count. Gaps shorter than 4 c tell
+ * nothing and break a row (our choice).
  *
  * @since 0.1
  */

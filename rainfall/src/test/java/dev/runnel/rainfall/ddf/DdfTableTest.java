@@ -160,13 +160,17 @@ class DdfTableTest {
         assertThatThrownBy(() -> DdfTable.of(ANNUAL, durations, years, new double[][] {{10, 14}, {9, 15}}))
                 .isInstanceOf(IllegalArgumentException.class)
                 .hasMessage("depth must not fall with duration, below 10 mm in PT15M, was 9 mm for PT30M and 2 years");
-        assertThatThrownBy(() -> DdfTable.of(ANNUAL, durations, years, new double[][] {{10, 10}, {12, 15}}))
+        assertThatThrownBy(() -> DdfTable.of(ANNUAL, durations, years, new double[][] {{10, 9}, {12, 15}}))
                 .isInstanceOf(IllegalArgumentException.class)
-                .hasMessage("depth must rise with return period, above 10 mm at 2 years, was 10 mm for PT15M and"
+                .hasMessage("depth must not fall with return period, below 10 mm at 2 years, was 9 mm for PT15M and"
                         + " 5 years");
-        assertThatThrownBy(() -> DdfTable.of(ANNUAL, durations, years, new double[][] {{10, 14}, {12, Double.NaN}}))
+        assertThatThrownBy(() -> DdfTable.of(ANNUAL, durations, years, new double[][] {{10, 14}, {12, 0}}))
                 .isInstanceOf(IllegalArgumentException.class)
-                .hasMessage("depth must be greater than 0 and finite (mm), was NaN for PT30M and 5 years");
+                .hasMessage("depth must be greater than 0 and finite (mm), was 0 for PT30M and 5 years");
+        double[][] blank = {{10, 14}, {Double.NaN, Double.NaN}};
+        assertThatThrownBy(() -> DdfTable.of(ANNUAL, durations, years, blank))
+                .isInstanceOf(IllegalArgumentException.class)
+                .hasMessage("depthMm of PT30M must hold at least one depth, was blank");
         assertThatThrownBy(() -> DdfTable.of(ANNUAL, durations, years, new double[][] {{10, 14}}))
                 .isInstanceOf(IllegalArgumentException.class)
                 .hasMessage("depthMm must have length 2, was 1");
@@ -238,5 +242,43 @@ class DdfTableTest {
                 .hasToString("DdfTable[3 durations 15 min to 4 h, 4 return periods 2 to 30 years, annual maximum]")
                 .hasSameHashCodeAs(table());
         assertThat(table().returnPeriod(minutes(60), 24)).hasToString("ReturnPeriod[1 in 7.03 years, annual maximum]");
+    }
+
+    /** A published table rounded to whole millimetres has the same depth for two return periods. */
+    @Test
+    void equalDepthsOfTwoReturnPeriodsHaveTheShorter() {
+        DdfTable table = DdfTable.parse("""
+                duration_h,2,5,10,25
+                6,40,45,50,50
+                12,48,48,55,60
+                """, PEAKS);
+        assertThat(table.depthMm(Duration.ofHours(12), 3)).isEqualTo(48);
+        assertThat(table.returnPeriod(Duration.ofHours(12), 48).years()).isEqualTo(2);
+        assertThat(table.returnPeriod(Duration.ofHours(6), 50).years()).isEqualTo(10);
+        assertThat(table.returnPeriod(Duration.ofHours(6), 50.5).isAbove()).isTrue();
+        assertThat(table.returnPeriod(Duration.ofHours(12), 51.5).years()).isCloseTo(Math.sqrt(50), within(1e-12));
+    }
+
+    @Test
+    void blankCellsAreLeftOutAndNamed() {
+        DdfTable table = DdfTable.parse("""
+                duration_min,2,5,20,100
+                15,10,,20,
+                60,16,22,28,40
+                """, PEAKS);
+        assertThat(table.blanks()).containsExactly("15 min at 5 years", "15 min at 100 years");
+        assertThat(table.toString()).contains(", blank [15 min at 5 years, 15 min at 100 years]");
+        double share = Math.log(2.5) / Math.log(10);
+        assertThat(table.depthMm(minutes(15), 5)).isCloseTo(10 + 10 * share, within(1e-12));
+        assertThat(table.returnPeriod(minutes(15), 21).isAbove()).isTrue();
+        assertThat(table.returnPeriod(minutes(15), 21).years()).isEqualTo(20);
+        assertThat(table.depthMm(minutes(60), 100)).isEqualTo(40);
+        assertThatThrownBy(() -> table.depthMm(minutes(15), 50))
+                .isInstanceOf(IllegalArgumentException.class)
+                .hasMessage("returnPeriodYears must be in [2, 20] years for PT15M, beyond which the table is blank, was"
+                        + " 50");
+        assertThatThrownBy(() -> DdfTable.parse("duration_min,2,5\n15,10,12\n60,,11\n", PEAKS))
+                .isInstanceOf(IllegalArgumentException.class)
+                .hasMessageContaining("line 3, column 3: depth must not fall with duration, below 12 mm");
     }
 }

@@ -10,6 +10,7 @@ import java.time.Instant;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Random;
 import org.junit.jupiter.api.Test;
 
 class NeighboursTest {
@@ -25,42 +26,88 @@ class NeighboursTest {
         return Neighbours.of(gauges);
     }
 
-    /** Ratios by hand; rank correlations from SciPy 1.17.1, spearmanr. */
+    /** Ratios by hand; rank correlations from SciPy, spearmanr. */
     @Test
-    void everyGaugeAgainstTheMeanOfTheOthers() {
-        List<Neighbours.Finding> findings = neighbours().findings(1.0);
+    void everyGaugeAgainstTheMedianOfTheOthers() {
+        List<Neighbours.Finding> findings = neighbours().findings();
         assertThat(findings).extracting(Neighbours.Finding::gauge).containsExactly("east", "north", "south");
         Neighbours.Finding south = findings.get(2);
-        assertThat(south.periods()).isEqualTo(9);
-        assertThat(south.depthMm()).isCloseTo(10.6, within(1e-12));
-        assertThat(south.ratio()).isCloseTo(10.6 / ((29.6 + 29.6) / 2), within(1e-12));
+        assertThat(south.periods()).isEqualTo(10);
+        assertThat(south.depthMm()).isCloseTo(18.6, within(1e-12));
+        assertThat(south.ratio()).isCloseTo(18.6 / ((29.6 + 29.6) / 2 + 9), within(1e-12));
         assertThat(south.dryAlone()).isEqualTo(1);
         assertThat(south.wetAlone()).isZero();
-        assertThat(south.rankCorrelation()).isCloseTo(0.5506437651964586, within(1e-12));
+        assertThat(south.rankCorrelation()).isCloseTo(0.5833042966060034, within(1e-12));
         assertThat(findings.get(0).rankCorrelation()).isCloseTo(0.9310344827586208, within(1e-12));
         assertThat(neighbours().rankCorrelation("north", "south")).isCloseTo(0.576053215556406, within(1e-12));
         assertThat(south)
-                .hasToString("south: 10.6 mm in 9 periods, ratio 0.3581, rank correlation 0.5506, 1 dry alone, 0 wet"
+                .hasToString("south: 18.6 mm in 10 periods, ratio 0.4819, rank correlation 0.5833, 1 dry alone, 0 wet"
                         + " alone");
+    }
+
+    /** Five gauges in the same rain; one is half blocked, one is dead. The good ones are not accused. */
+    @Test
+    void aBlockedAndADeadGaugeDoNotAccuseTheGoodOnes() {
+        Random random = new Random(7);
+        double[][] depths = new double[5][120];
+        for (int day = 0; day < 120; day++) {
+            double truth = random.nextInt(3) == 0 ? 20 * random.nextDouble() : 0;
+            for (int i = 0; i < 5; i++) {
+                depths[i][day] = truth * (0.9 + 0.2 * random.nextDouble()) * (i == 3 ? 0.5 : i == 4 ? 0 : 1);
+            }
+        }
+        Map<String, RegularSeries> gauges = new LinkedHashMap<>();
+        for (int i = 0; i < 5; i++) {
+            gauges.put("g" + i, rain(depths[i]));
+        }
+        List<Neighbours.Finding> findings = Neighbours.of(gauges).findings();
+        for (int i = 0; i < 3; i++) {
+            assertThat(findings.get(i).ratio()).isBetween(0.97, 1.03);
+            assertThat(findings.get(i).dryAlone()).isZero();
+            assertThat(Neighbours.of(gauges).against("g" + i).chanceOfBreak(10, 199, 1))
+                    .isGreaterThan(0.01);
+        }
+        assertThat(findings.get(3).ratio()).isBetween(0.47, 0.53);
+        assertThat(findings.get(4).ratio()).isZero();
+        assertThat(findings.get(4).dryAlone()).isGreaterThan(20);
+        // The dead gauge was known to be off: it is not there.
+        Neighbours known =
+                Neighbours.of(gauges).withOutages("g4", List.of(rain(depths[4]).interval()));
+        assertThat(known.against("g0").ratio()).isBetween(0.97, 1.03);
+        assertThatThrownBy(() -> known.against("g4"))
+                .isInstanceOf(IllegalArgumentException.class)
+                .hasMessage("sum of referenceMm must be greater than 0 and finite (mm), was 0");
+    }
+
+    @Test
+    void aPeriodCountsIfHalfOfTheOthersTellSomething() {
+        double none = Double.NaN;
+        Map<String, RegularSeries> gauges = new LinkedHashMap<>();
+        gauges.put("a", rain(4, 4, 4, 4));
+        gauges.put("b", rain(5, none, none, 0));
+        gauges.put("c", rain(6, 7, none, 5));
+        gauges.put("d", rain(8, 9, 9, 6));
+        DoubleMass mass = Neighbours.of(gauges).against("a");
+        assertThat(mass.periods()).isEqualTo(3);
+        assertThat(mass.cumulativeReference()).containsExactly(6, 14, 19.5);
     }
 
     @Test
     void aGaugeThatDripsIsWetAlone() {
         Neighbours two = Neighbours.of(Map.of("a", rain(0, 0.6, 3, 0.2), "b", rain(0, 0, 2, 0)));
-        assertThat(two.findings(0.6).get(0).wetAlone()).isEqualTo(1);
-        assertThat(two.findings(0.2).get(0).wetAlone()).isEqualTo(2);
+        assertThat(two.withWetLimit(0.6).findings().get(0).wetAlone()).isEqualTo(1);
+        assertThat(two.withWetLimit(0.2).findings().get(0).wetAlone()).isEqualTo(2);
+        Neighbours three =
+                Neighbours.of(Map.of("a", rain(0, 0.6, 3, 0.6), "b", rain(0, 0, 2, 0), "c", rain(0, 0, 2, 0.2)));
         // Three tips of 0.2 mm add up to a rounding more or less than 0.6.
-        assertThat(Neighbours.of(Map.of("a", rain(0.1 + 0.2 + 0.3, 1), "b", rain(0, 1)))
-                        .findings(0.6000000000000001)
-                        .get(0)
-                        .wetAlone())
+        assertThat(three.withWetLimit(0.6000000000000001).findings().get(0).wetAlone())
                 .isEqualTo(1);
     }
 
     @Test
     void givesTheDoubleMassCurve() {
         DoubleMass mass = neighbours().against("south");
-        assertThat(mass.leftOut()).isEqualTo(1);
+        assertThat(mass.leftOut()).isZero();
         assertThat(mass.cumulativeReference()[8]).isCloseTo(29.6, within(1e-12));
         assertThat(neighbours()).hasToString("Neighbours[east, north, south] in 10 periods of 1 d");
     }
@@ -80,9 +127,9 @@ class NeighboursTest {
         assertThatThrownBy(() -> neighbours().against("west"))
                 .isInstanceOf(IllegalArgumentException.class)
                 .hasMessage("gauge must be one of [east, north, south], was \"west\"");
-        assertThatThrownBy(() -> neighbours().findings(0)).isInstanceOf(IllegalArgumentException.class);
+        assertThatThrownBy(() -> neighbours().withWetLimit(0)).isInstanceOf(IllegalArgumentException.class);
         assertThatThrownBy(() ->
-                        Neighbours.of(Map.of("a", rain(1, 2), "b", rain(0, 0))).findings(1))
+                        Neighbours.of(Map.of("a", rain(1, 2), "b", rain(0, 0))).findings())
                 .isInstanceOf(IllegalArgumentException.class)
                 .hasMessage("sum of referenceMm must be greater than 0 and finite (mm), was 0");
     }
