@@ -24,6 +24,9 @@ public final class DesignStorm {
     /** How far a shape may miss 0 and 1, or fall, by the rounding of its formula. */
     private static final double ROUNDING = 1e-12;
 
+    /** Chosen here: nearly two years of minutes; no design storm is as long. */
+    private static final long MOST_STEPS = 1_000_000;
+
     private final String rule;
     private final Duration step;
     private final double[] depths;
@@ -196,9 +199,13 @@ public final class DesignStorm {
     private static int steps(Duration duration, Duration step) {
         long stepNanos = EpochNanos.positive("step", step);
         long nanos = EpochNanos.positive("duration", duration);
-        if (nanos % stepNanos != 0 || nanos / stepNanos > Integer.MAX_VALUE - 8) {
+        if (nanos % stepNanos != 0) {
             throw new IllegalArgumentException(
                     "duration must be a whole number of steps of " + step + ", was " + duration);
+        }
+        if (nanos / stepNanos > MOST_STEPS) {
+            throw new IllegalArgumentException(
+                    "duration must be at most " + MOST_STEPS + " steps of " + step + ", was " + duration);
         }
         return (int) (nanos / stepNanos);
     }

@@ -20,6 +20,9 @@ import org.apiguardian.api.API;
  */
 @API(status = API.Status.STABLE, since = "0.1")
 public final class DryDayRule {
+    /** Ten years: no rule looks further back (chosen here). */
+    private static final int MOST_DAYS = 3660;
+
     private final double maximumMm;
     private final int run;
     private final int daysBefore;
@@ -70,18 +73,18 @@ public final class DryDayRule {
     /**
      * Returns the same rule that asks for a run of dry days.
      *
-     * @param days least number of consecutive days; 1 or more
+     * @param days least number of consecutive days; 1 to 3660
      * @return the rule
-     * @throws IllegalArgumentException if it is less than 1
+     * @throws IllegalArgumentException if it is out of range
      */
     public DryDayRule withRun(int days) {
-        return new DryDayRule(maximumMm, Require.atLeast("days", days, 1), daysBefore, maximumBeforeMm, missingAllowed);
+        return new DryDayRule(maximumMm, days("days", days, 1), daysBefore, maximumBeforeMm, missingAllowed);
     }
 
     /**
      * Returns the same rule that also looks at the days before the run.
      *
-     * @param days number of days; 0 or more
+     * @param days number of days; 0 to 3660
      * @param maximumEachMm greatest depth on each of them, mm; 0 or greater
      * @return the rule
      * @throws IllegalArgumentException if an argument is out of range
@@ -90,7 +93,7 @@ public final class DryDayRule {
         return new DryDayRule(
                 maximumMm,
                 run,
-                Require.atLeast("days", days, 0),
+                days("days", days, 0),
                 Require.nonNegative("maximumEachMm", maximumEachMm, "mm"),
                 missingAllowed);
     }
@@ -105,6 +108,13 @@ public final class DryDayRule {
     public DryDayRule withMissingAllowed(Duration time) {
         EpochNanos.nonNegative("time", time);
         return new DryDayRule(maximumMm, run, daysBefore, maximumBeforeMm, time);
+    }
+
+    private static int days(String name, int days, int least) {
+        if (days < least || days > MOST_DAYS) {
+            throw new IllegalArgumentException(name + " must be in [" + least + ", " + MOST_DAYS + "], was " + days);
+        }
+        return days;
     }
 
     double maximumMm() {

@@ -21,6 +21,9 @@ import org.apiguardian.api.API;
  */
 @API(status = API.Status.EXPERIMENTAL, since = "0.1")
 public final class RainAutocorrelation {
+    /** Lags times steps: some 20 s of work, and 30 years of hours over a year of lags (chosen here). */
+    private static final long MOST_PRODUCTS = 10_000_000_000L;
+
     private static final double NORMAL_975 = 1.959963984540054;
 
     private final double[] coefficients;
@@ -44,7 +47,14 @@ public final class RainAutocorrelation {
     public static RainAutocorrelation of(RegularSeries rain, int lags) {
         Rain.requireNonNegative("rain", rain, "mm");
         Require.atLeast("lags", lags, 1);
-        Require.atLeast("steps of rain", rain.size(), lags + 1);
+        if (lags >= rain.size()) {
+            throw new IllegalArgumentException(
+                    "lags must be less than the steps of rain, " + rain.size() + ", was " + lags);
+        }
+        if ((long) lags * rain.size() > MOST_PRODUCTS) {
+            throw new IllegalArgumentException("lags times steps of rain must be at most " + MOST_PRODUCTS + ", was "
+                    + lags + " times " + rain.size());
+        }
         double mean = rain.statistics().mean();
         double[] values = rain.toValues();
         double[] sums = new double[lags + 1];

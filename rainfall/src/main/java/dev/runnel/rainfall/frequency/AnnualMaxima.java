@@ -53,6 +53,7 @@ public final class AnnualMaxima {
     private final List<ExcludedYear> excluded;
     private final Duration step;
     private final boolean isCorrected;
+    private final String naming;
 
     private AnnualMaxima(
             List<Duration> durations,
@@ -61,7 +62,8 @@ public final class AnnualMaxima {
             List<List<PeakDepth>> peaks,
             List<ExcludedYear> excluded,
             Duration step,
-            boolean isCorrected) {
+            boolean isCorrected,
+            String naming) {
         this.durations = durations;
         this.years = years;
         this.depths = depths;
@@ -69,6 +71,7 @@ public final class AnnualMaxima {
         this.excluded = excluded;
         this.step = step;
         this.isCorrected = isCorrected;
+        this.naming = naming;
     }
 
     /**
@@ -90,7 +93,7 @@ public final class AnnualMaxima {
         List<Integer> years = new ArrayList<>();
         List<ExcludedYear> excluded = new ArrayList<>();
         List<List<PeakDepth>> peaks = new ArrayList<>();
-        for (int year = first; year <= last; year++) {
+        for (int year = first; year <= last + 1; year++) {
             RegularSeries slice = rain.slice(rule.interval(year));
             if (slice.size() > 0) {
                 double coverage = rule.coverage(slice, year);
@@ -116,7 +119,8 @@ public final class AnnualMaxima {
                 List.copyOf(peaks),
                 List.copyOf(excluded),
                 rain.step(),
-                false);
+                false,
+                rule.namingText());
     }
 
     /**
@@ -157,7 +161,7 @@ public final class AnnualMaxima {
                 rows[i][j] = Require.nonNegative("depth of " + duration + " in " + years.get(i), column[i], "mm");
             }
         }
-        return new AnnualMaxima(durations, List.copyOf(years), rows, List.of(), List.of(), step, false);
+        return new AnnualMaxima(durations, List.copyOf(years), rows, List.of(), List.of(), step, false, "");
     }
 
     private static void requireWithinYear(Duration duration) {
@@ -184,7 +188,7 @@ public final class AnnualMaxima {
                 corrected[i][j] *= step.isZero() ? 1 : clockFactor(Rain.hours(durations.get(j)) / Rain.hours(step));
             }
         }
-        return new AnnualMaxima(durations, years, corrected, peaks, excluded, step, true);
+        return new AnnualMaxima(durations, years, corrected, peaks, excluded, step, true, naming);
     }
 
     /**
@@ -340,8 +344,9 @@ public final class AnnualMaxima {
 
     @Override
     public String toString() {
-        return "AnnualMaxima[" + years.size() + " years " + years.get(0) + " to " + years.get(years.size() - 1) + ", "
-                + excluded.size() + " excluded, durations " + durations
+        return "AnnualMaxima[" + years.size() + " years " + years.get(0) + " to " + years.get(years.size() - 1)
+                + (naming.isEmpty() ? ", " : ", " + naming + ", ") + excluded.size() + " excluded, durations "
+                + durations
                 + (isCorrected ? ", corrected for the clock]" : "]");
     }
 }

@@ -30,12 +30,15 @@ public final class YearRule {
     private final ZoneId zone;
     private final double minimumCoverage;
     private final Duration longestGap;
+    private final boolean isNamedByEnd;
 
-    private YearRule(MonthDay firstDay, ZoneId zone, double minimumCoverage, Duration longestGap) {
+    private YearRule(
+            MonthDay firstDay, ZoneId zone, double minimumCoverage, Duration longestGap, boolean isNamedByEnd) {
         this.firstDay = Objects.requireNonNull(firstDay, "firstDay");
         this.zone = Objects.requireNonNull(zone, "zone");
         this.minimumCoverage = minimumCoverage;
         this.longestGap = longestGap;
+        this.isNamedByEnd = isNamedByEnd;
     }
 
     /**
@@ -55,7 +58,7 @@ public final class YearRule {
      * @return the rule
      */
     public static YearRule startingIn(Month month) {
-        return new YearRule(MonthDay.of(month, 1), ZoneOffset.UTC, USUAL_COVERAGE, ANY_GAP);
+        return new YearRule(MonthDay.of(month, 1), ZoneOffset.UTC, USUAL_COVERAGE, ANY_GAP, false);
     }
 
     /**
@@ -65,7 +68,7 @@ public final class YearRule {
      * @return the new rule
      */
     public YearRule withZone(ZoneId zone) {
-        return new YearRule(firstDay, zone, minimumCoverage, longestGap);
+        return new YearRule(firstDay, zone, minimumCoverage, longestGap, isNamedByEnd);
     }
 
     /**
@@ -77,7 +80,12 @@ public final class YearRule {
      * @throws IllegalArgumentException if it is outside [0, 1] or NaN
      */
     public YearRule withMinimumCoverage(double minimumCoverage) {
-        return new YearRule(firstDay, zone, Require.inRange("minimumCoverage", minimumCoverage, 0, 1, ""), longestGap);
+        return new YearRule(
+                firstDay,
+                zone,
+                Require.inRange("minimumCoverage", minimumCoverage, 0, 1, ""),
+                longestGap,
+                isNamedByEnd);
     }
 
     /**
@@ -90,7 +98,30 @@ public final class YearRule {
      */
     public YearRule withLongestGap(Duration longestGap) {
         EpochNanos.nonNegative("longestGap", longestGap);
-        return new YearRule(firstDay, zone, minimumCoverage, longestGap);
+        return new YearRule(firstDay, zone, minimumCoverage, longestGap, isNamedByEnd);
+    }
+
+    /**
+     * Returns the rule with years named by their end: the calendar year in which their last day lies, as the US Geological Survey
+     * names water years. Unless said, a year has the name of the calendar year in which it starts.
+     *
+     * @return the new rule
+     */
+    public YearRule withNamesByEnd() {
+        return new YearRule(firstDay, zone, minimumCoverage, longestGap, true);
+    }
+
+    /**
+     * Returns how years are named.
+     *
+     * @return {@code years named by their start} or {@code years named by their end}; empty for calendar years, which have but one name
+     */
+    public String namingText() {
+        return isCalendar() ? "" : "years named by their " + (isNamedByEnd ? "end" : "start");
+    }
+
+    private boolean isCalendar() {
+        return firstDay.equals(MonthDay.of(Month.JANUARY, 1));
     }
 
     /**
@@ -139,18 +170,20 @@ public final class YearRule {
     /**
      * Returns the time of one year.
      *
-     * @param year calendar year in which it starts
+     * @param year name of the year: the calendar year in which it starts, or in which its last day lies, as the rule names them
      * @return from its first day to the first day of the next
      */
     public Interval interval(int year) {
+        int start = isNamedByEnd && !isCalendar() ? year - 1 : year;
         return Interval.of(
-                firstDay.atYear(year).atStartOfDay(zone).toInstant(),
-                firstDay.atYear(year + 1).atStartOfDay(zone).toInstant());
+                firstDay.atYear(start).atStartOfDay(zone).toInstant(),
+                firstDay.atYear(start + 1).atStartOfDay(zone).toInstant());
     }
 
     @Override
     public String toString() {
-        return "YearRule[from " + firstDay + " in " + zone + ", coverage at least " + Text.number(minimumCoverage)
+        return "YearRule[from " + firstDay + " in " + zone + (isCalendar() ? "" : ", " + namingText())
+                + ", coverage at least " + Text.number(minimumCoverage)
                 + (longestGap.equals(ANY_GAP) ? "]" : ", no gap longer than " + longestGap + "]");
     }
 }

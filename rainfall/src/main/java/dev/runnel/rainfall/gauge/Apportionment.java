@@ -10,8 +10,8 @@ import java.time.Duration;
  * a depth wholly inside the open step, needs no division.
  */
 final class Apportionment {
-    /** The longest array that every Java machine can make. */
-    private static final long MOST_STEPS = Integer.MAX_VALUE - 8L;
+    /** Chosen here: 190 years of minutes, 800 MB. More is a slip of the unit or of a date. */
+    private static final long MOST_STEPS = 100_000_000;
 
     private final double[] depths;
     private final long start;
@@ -28,7 +28,7 @@ final class Apportionment {
     }
 
     static RegularSeries of(Fillings fillings, boolean smooth, long start, long step, long length) {
-        Apportionment apportionment = new Apportionment(stepCount(length, step), start, step);
+        Apportionment apportionment = new Apportionment(stepCount(start, length, step), start, step);
         apportionment.addAll(fillings, smooth);
         apportionment.close();
         return apportionment.toSeries();
@@ -39,7 +39,7 @@ final class Apportionment {
         long start = EpochNanos.of(rain.start());
         long from = start;
         long rainStep = rain.step().toNanos();
-        Apportionment apportionment = new Apportionment(stepCount(rainStep * rain.size(), step), start, step);
+        Apportionment apportionment = new Apportionment(stepCount(start, rainStep * rain.size(), step), start, step);
         for (int i = 0; i < rain.size(); i++) {
             if (!Double.isNaN(rain.value(i))) {
                 apportionment.add(from, from + rainStep, rain.value(i));
@@ -82,11 +82,23 @@ final class Apportionment {
         return (int) ((rainStep * (index + 1L) - 1) / step);
     }
 
-    static int stepCount(long length, long step) {
+    /** Number of steps that cover a length, at most the bound. */
+    static int stepCount(long start, long length, long step) {
         long steps = -Math.floorDiv(-length, step);
-        if (steps > MOST_STEPS) {
-            throw new IllegalArgumentException("step must be at least " + Duration.ofNanos(length / MOST_STEPS)
-                    + " for a record of " + Duration.ofNanos(length) + ", was " + Duration.ofNanos(step));
+        if (steps > MOST_STEPS || length < 0) {
+            throw new IllegalArgumentException("step must be at least "
+                    + (length < 0 ? "292 years" : Duration.ofNanos(-Math.floorDiv(-length, MOST_STEPS)))
+                    + " for a record of "
+                    + (length < 0 ? "more than 292 years" : Duration.ofNanos(length)) + ", at most " + MOST_STEPS
+                    + " steps, was " + Duration.ofNanos(step));
+        }
+        try {
+            Math.addExact(start, Math.multiplyExact(steps + 1, step));
+        } catch (ArithmeticException e) {
+            throw new IllegalArgumentException(
+                    "steps of " + Duration.ofNanos(step) + " from " + EpochNanos.toInstant(start)
+                            + " must end a step before 2262-04-11, did not",
+                    e);
         }
         return (int) steps;
     }

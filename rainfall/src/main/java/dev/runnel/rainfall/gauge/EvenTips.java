@@ -33,7 +33,7 @@ final class EvenTips {
 
     static RegularSeries of(
             Tips tips, double tipMm, TipSpreading spreading, long workStart, long start, long step, long length) {
-        int size = Apportionment.stepCount(length, step);
+        int size = Apportionment.stepCount(start, length, step);
         return RegularSeries.filled(EpochNanos.toInstant(start), Duration.ofNanos(step), size, depths -> {
             EvenTips laid = new EvenTips(depths, tipMm, start, step);
             laid.addAll(tips.times(), spreading, workStart);

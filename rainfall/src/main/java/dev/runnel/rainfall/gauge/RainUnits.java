@@ -59,7 +59,7 @@ public final class RainUnits {
      * @return depth in each new step, mm; missing if it shares any time with a missing step, so that rain beside it in the
      *     same new step is set aside: the depths and what was set aside add up to the depths given
      * @throws IllegalArgumentException if a depth is negative, the step is not greater than 0, or so short that there are
-     *     more than 2147483639 steps
+     *     more than 100 000 000 steps
      */
     @API(status = API.Status.EXPERIMENTAL, since = "0.1")
     public static StepRecord inSteps(RegularSeries depth, Duration step) {

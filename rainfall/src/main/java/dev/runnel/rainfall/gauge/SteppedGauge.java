@@ -96,7 +96,12 @@ public final class SteppedGauge {
         long phase = phase(readings);
         long first = floor(begin(readings.epochNanos(0)), phase);
         long last = floor(begin(readings.epochNanos(readings.size() - 1)), phase);
-        return record(readings, first, Math.toIntExact((last - first) / step) + 1, Long.MIN_VALUE, Long.MAX_VALUE);
+        return record(
+                readings,
+                first,
+                Apportionment.stepCount(first, last - first + step, step),
+                Long.MIN_VALUE,
+                Long.MAX_VALUE);
     }
 
     /**
@@ -117,7 +122,7 @@ public final class SteppedGauge {
             throw new IllegalArgumentException(
                     "interval must hold a step of " + Duration.ofNanos(step) + ", was " + interval);
         }
-        return record(readings, first, Math.toIntExact(size), first, first + size * step);
+        return record(readings, first, Apportionment.stepCount(first, size * step, step), first, first + size * step);
     }
 
     private StepRecord record(Series readings, long first, int size, long from, long to) {

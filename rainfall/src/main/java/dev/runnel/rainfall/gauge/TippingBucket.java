@@ -148,7 +148,7 @@ public final class TippingBucket {
      * @param spreading how a tip is laid out in time
      * @return mm in each step; without tips, a series without steps that starts at 1970-01-01T00:00:00Z
      * @throws IllegalArgumentException if the step is not greater than 0, or so short that there are more than
-     *     2147483639 steps
+     *     100 000 000 steps
      */
     public RegularSeries depth(Tips tips, Duration step, TipSpreading spreading) {
         long stepNanos = EpochNanos.positive("step", step);
@@ -181,7 +181,7 @@ public final class TippingBucket {
      * @param spreading how a tip is laid out in time
      * @return mm in each step
      * @throws IllegalArgumentException if a tip lies outside the record, if the step is not greater than 0, or so short
-     *     that there are more than 2147483639 steps
+     *     that there are more than 100 000 000 steps
      */
     public RegularSeries depth(Tips tips, Interval record, Duration step, TipSpreading spreading) {
         long stepNanos = positiveStep(tips, record, step);

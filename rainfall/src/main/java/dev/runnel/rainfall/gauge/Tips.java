@@ -23,6 +23,9 @@ import org.apiguardian.api.API;
 public final class Tips {
     private static final Tips NONE = new Tips(new long[0]);
 
+    /** Tips that counts or depths may stand for: 20 km of rain in tips of 0.2 mm, 800 MB (chosen here). */
+    private static final int MOST_TIPS = 100_000_000;
+
     private final long[] times;
 
     private Tips(long[] times) {
@@ -113,8 +116,8 @@ public final class Tips {
 
     private static Tips counted(Series readings, double unit, String name, String what) {
         double[] values = readings.toUsableValues();
-        long[] tips = new long[Math.max(16, values.length)];
-        int size = 0;
+        int[] counts = new int[values.length];
+        long total = 0;
         for (int i = 0; i < values.length; i++) {
             double count = Math.rint(values[i] / unit);
             if (!(count >= 0 && count <= 1_000_000 && Math.abs(values[i] / unit - count) <= 0.05)) {
@@ -122,14 +125,20 @@ public final class Tips {
                         + (Double.isNaN(values[i]) ? "missing or suspect" : Text.number(values[i])) + " at index " + i
                         + ", " + readings.time(i));
             }
-            int end = Math.addExact(size, (int) count);
-            if (end > tips.length) {
-                tips = Arrays.copyOf(tips, Math.max(end, size + (size >> 1)));
-            }
-            Arrays.fill(tips, size, end, readings.epochNanos(i));
-            size = end;
+            counts[i] = (int) count;
+            total += counts[i];
         }
-        return new Tips(Arrays.copyOf(tips, size));
+        if (total > MOST_TIPS) {
+            throw new IllegalArgumentException(
+                    name + " must be at most " + MOST_TIPS + what + " together, were " + total);
+        }
+        long[] tips = new long[(int) total];
+        int size = 0;
+        for (int i = 0; i < counts.length; i++) {
+            Arrays.fill(tips, size, size + counts[i], readings.epochNanos(i));
+            size += counts[i];
+        }
+        return new Tips(tips);
     }
 
     private static long[] checked(long[] times) {

@@ -114,7 +114,7 @@ class IntensityFormulaTest {
                 10.0, IntensityFormula.bernard(600, 0.9, FIVE_MINUTES, DAY));
         assertThatThrownBy(() -> FormulaDdf.of(ReturnPeriodBasis.ANNUAL_MAXIMUM, crossing))
                 .isInstanceOf(IllegalArgumentException.class)
-                .hasMessageStartingWith("depth must rise with return period, above ");
+                .hasMessageStartingWith("depth must not fall with return period, below ");
         assertThatThrownBy(() -> FormulaDdf.of(ReturnPeriodBasis.ANNUAL_MAXIMUM, Map.of()))
                 .isInstanceOf(IllegalArgumentException.class)
                 .hasMessage("byYears must hold at least one formula, held none");

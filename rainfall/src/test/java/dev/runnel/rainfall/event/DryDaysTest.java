@@ -141,7 +141,7 @@ class DryDaysTest {
                 .hasMessage("maximumMm must be 0 or greater and finite (mm), was -1");
         assertThatThrownBy(() -> DryDayRule.of(1).withRun(0))
                 .isInstanceOf(IllegalArgumentException.class)
-                .hasMessage("days must be at least 1, was 0");
+                .hasMessage("days must be in [1, 3660], was 0");
         assertThatThrownBy(() -> DryDayRule.of(1).withDaysBefore(2, Double.NaN))
                 .isInstanceOf(IllegalArgumentException.class)
                 .hasMessage("maximumEachMm must be 0 or greater and finite (mm), was NaN");

@@ -99,6 +99,6 @@ class InterEventTimeTest {
                 .hasMessage("rain must vary, was the same in all steps or missing");
         assertThatThrownBy(() -> RainAutocorrelation.of(steady, 3))
                 .isInstanceOf(IllegalArgumentException.class)
-                .hasMessage("steps of rain must be at least 4, was 3");
+                .hasMessage("lags must be less than the steps of rain, 3, was 3");
     }
 }

