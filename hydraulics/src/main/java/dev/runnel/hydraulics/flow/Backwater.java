@@ -1,7 +1,7 @@
 package dev.runnel.hydraulics.flow;
 
-import dev.runnel.hydraulics.internal.Roots;
 import dev.runnel.internal.Require;
+import dev.runnel.internal.Roots;
 import dev.runnel.internal.Text;
 import java.util.Arrays;
 import java.util.function.DoubleUnaryOperator;

@@ -1,8 +1,8 @@
 package dev.runnel.hydraulics.flow;
 
-import dev.runnel.hydraulics.internal.Roots;
 import dev.runnel.hydraulics.internal.Table;
 import dev.runnel.internal.Require;
+import dev.runnel.internal.Roots;
 import dev.runnel.internal.Text;
 import java.util.ArrayList;
 import java.util.List;

@@ -1,9 +1,9 @@
 package dev.runnel.hydraulics.flow;
 
-import dev.runnel.hydraulics.internal.Roots;
 import dev.runnel.hydraulics.section.CrossSection;
 import dev.runnel.hydraulics.water.Water;
 import dev.runnel.internal.Require;
+import dev.runnel.internal.Roots;
 import dev.runnel.internal.Text;
 import java.util.Arrays;
 import java.util.function.DoubleBinaryOperator;

@@ -1,8 +1,8 @@
 package dev.runnel.hydraulics.flow;
 
 import dev.runnel.hydraulics.internal.Bulk;
-import dev.runnel.hydraulics.internal.Roots;
 import dev.runnel.internal.Require;
+import dev.runnel.internal.Roots;
 import org.apiguardian.api.API;
 
 /**

@@ -1,7 +1,7 @@
 package dev.runnel.hydraulics.flow;
 
-import dev.runnel.hydraulics.internal.Roots;
 import dev.runnel.hydraulics.section.CrossSection;
+import dev.runnel.internal.Roots;
 import java.util.Arrays;
 import java.util.function.DoubleUnaryOperator;
 import java.util.stream.DoubleStream;

@@ -1,7 +1,7 @@
 package dev.runnel.hydraulics.flow;
 
-import dev.runnel.hydraulics.internal.Roots;
 import dev.runnel.hydraulics.section.CrossSection;
+import dev.runnel.internal.Roots;
 
 /** A discharge in a reach: energy, momentum and friction at any level, above the soffit too, and the two branches. */
 final class ReachFlow {

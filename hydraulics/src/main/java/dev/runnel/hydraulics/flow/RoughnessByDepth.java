@@ -1,6 +1,7 @@
 package dev.runnel.hydraulics.flow;
 
 import dev.runnel.hydraulics.internal.Table;
+import dev.runnel.internal.Interpolation;
 import dev.runnel.internal.Require;
 import dev.runnel.internal.Text;
 import java.util.Arrays;
@@ -71,17 +72,7 @@ public final class RoughnessByDepth {
      */
     public double ratio(double fullness) {
         Require.inRange("fullness", fullness, 0, 1, "");
-        double[] points = this.fullness;
-        int at = Arrays.binarySearch(points, fullness);
-        if (at >= 0) {
-            return ratio[at];
-        }
-        int next = -at - 1;
-        if (next == 0 || next == points.length) {
-            return ratio[Math.min(next, points.length - 1)];
-        }
-        double share = (fullness - points[next - 1]) / (points[next] - points[next - 1]);
-        return ratio[next - 1] + share * (ratio[next] - ratio[next - 1]);
+        return Interpolation.held(this.fullness, ratio, fullness);
     }
 
     /** Depths where the curve has corners, in a section of a height. */

@@ -1,8 +1,8 @@
 package dev.runnel.hydraulics.rating;
 
 import dev.runnel.hydraulics.internal.Bulk;
-import dev.runnel.hydraulics.internal.Roots;
 import dev.runnel.internal.Require;
+import dev.runnel.internal.Roots;
 import dev.runnel.internal.Text;
 import java.util.List;
 import org.apache.commons.math3.distribution.TDistribution;

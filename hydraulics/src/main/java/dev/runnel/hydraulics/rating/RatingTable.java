@@ -1,5 +1,6 @@
 package dev.runnel.hydraulics.rating;
 
+import dev.runnel.internal.Interpolation;
 import dev.runnel.internal.Require;
 import dev.runnel.internal.Text;
 import java.util.Arrays;
@@ -84,13 +85,7 @@ public final class RatingTable {
      */
     public double discharge(double stage) {
         Require.inRange("stage", stage, stages[0], stages[stages.length - 1], "m");
-        int found = Arrays.binarySearch(stages, stage);
-        if (found >= 0) {
-            return discharges[found];
-        }
-        int above = -found - 1;
-        double share = (stage - stages[above - 1]) / (stages[above] - stages[above - 1]);
-        return discharges[above - 1] + share * (discharges[above] - discharges[above - 1]);
+        return Interpolation.held(stages, discharges, stage);
     }
 
     /**

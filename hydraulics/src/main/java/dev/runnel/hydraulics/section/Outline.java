@@ -1,6 +1,6 @@
 package dev.runnel.hydraulics.section;
 
-import dev.runnel.hydraulics.internal.Roots;
+import dev.runnel.internal.Roots;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;

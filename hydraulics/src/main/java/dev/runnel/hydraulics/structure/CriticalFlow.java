@@ -1,7 +1,7 @@
 package dev.runnel.hydraulics.structure;
 
-import dev.runnel.hydraulics.internal.Roots;
 import dev.runnel.hydraulics.section.CrossSection;
+import dev.runnel.internal.Roots;
 
 /** Critical flow in a section, which needs no gradient and no roughness. */
 final class CriticalFlow {

@@ -1,8 +1,8 @@
 package dev.runnel.hydraulics.structure;
 
-import dev.runnel.hydraulics.internal.Roots;
 import dev.runnel.hydraulics.internal.Sizes;
 import dev.runnel.internal.Require;
+import dev.runnel.internal.Roots;
 import dev.runnel.internal.Text;
 import org.apiguardian.api.API;
 

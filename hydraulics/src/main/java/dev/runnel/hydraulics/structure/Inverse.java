@@ -1,6 +1,6 @@
 package dev.runnel.hydraulics.structure;
 
-import dev.runnel.hydraulics.internal.Roots;
+import dev.runnel.internal.Roots;
 import dev.runnel.internal.Text;
 import java.util.function.DoubleUnaryOperator;
 

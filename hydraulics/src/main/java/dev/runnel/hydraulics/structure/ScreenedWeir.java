@@ -1,7 +1,7 @@
 package dev.runnel.hydraulics.structure;
 
-import dev.runnel.hydraulics.internal.Roots;
 import dev.runnel.internal.Require;
+import dev.runnel.internal.Roots;
 import dev.runnel.internal.Text;
 import java.util.List;
 import java.util.Objects;

@@ -1,10 +1,10 @@
 package dev.runnel.hydraulics.structure;
 
 import dev.runnel.hydraulics.flow.NoSolutionException;
-import dev.runnel.hydraulics.internal.Roots;
 import dev.runnel.hydraulics.internal.Sizes;
 import dev.runnel.hydraulics.section.CrossSection;
 import dev.runnel.internal.Require;
+import dev.runnel.internal.Roots;
 import dev.runnel.internal.Text;
 import java.util.Objects;
 import java.util.function.DoubleUnaryOperator;

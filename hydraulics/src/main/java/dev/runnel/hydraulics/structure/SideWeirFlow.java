@@ -2,8 +2,8 @@ package dev.runnel.hydraulics.structure;
 
 import dev.runnel.hydraulics.flow.NoSolutionException;
 import dev.runnel.hydraulics.internal.Gauss;
-import dev.runnel.hydraulics.internal.Roots;
 import dev.runnel.hydraulics.section.CrossSection;
+import dev.runnel.internal.Roots;
 import dev.runnel.internal.Text;
 
 /**

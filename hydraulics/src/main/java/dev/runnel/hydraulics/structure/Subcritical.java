@@ -1,6 +1,6 @@
 package dev.runnel.hydraulics.structure;
 
-import dev.runnel.hydraulics.internal.Roots;
+import dev.runnel.internal.Roots;
 import java.util.function.DoublePredicate;
 import java.util.function.DoubleUnaryOperator;
 

@@ -1,15 +1,17 @@
-package dev.runnel.hydraulics.internal;
+package dev.runnel.internal;
 
 import java.util.function.DoubleUnaryOperator;
 import org.apache.commons.math3.analysis.UnivariateFunction;
 import org.apache.commons.math3.analysis.solvers.BrentSolver;
+import org.apache.commons.math3.exception.MathIllegalArgumentException;
+import org.apache.commons.math3.exception.MathIllegalStateException;
 import org.apiguardian.api.API;
 
 /** Zeros of continuous functions to the last bits, without an exception that a caller would have to explain. */
 @API(status = API.Status.INTERNAL)
 public final class Roots {
-    /** Brent needs about 10 calls on the variables used here; bisection of the whole double range needs 2,100. */
-    private static final int MOST_CALLS = 3_000;
+    /** Brent needs about 10 calls on the variables used here. */
+    private static final int MOST_CALLS = 300;
 
     private Roots() {}
 
@@ -23,10 +25,14 @@ public final class Roots {
      * @param from one end
      * @param to the other end, not below {@code from}
      * @return the zero, in [from, to]
+     * @throws IllegalStateException if the function is NaN at an end
      */
     public static double between(DoubleUnaryOperator function, double from, double to) {
         double atFrom = function.applyAsDouble(from);
         double atTo = function.applyAsDouble(to);
+        if (Double.isNaN(atFrom) || Double.isNaN(atTo)) {
+            throw new IllegalStateException("no value to search by at " + (Double.isNaN(atFrom) ? from : to));
+        }
         if (atFrom == 0 || !(from < to)) {
             return from;
         }
@@ -39,6 +45,31 @@ public final class Roots {
         // A value of exactly 0 is the only one accepted early: accuracy is that of the argument.
         var solver = new BrentSolver(1e-16, Double.MIN_NORMAL, 0);
         UnivariateFunction bounded = function::applyAsDouble;
-        return solver.solve(MOST_CALLS, bounded, from, to);
+        try {
+            return solver.solve(MOST_CALLS, bounded, from, to);
+        } catch (MathIllegalStateException | MathIllegalArgumentException slow) {
+            return byHalves(function, from, to, atFrom > 0);
+        }
+    }
+
+    /** Slow and sure, where Brent's method crawls: a curve of many decades, or with a jump. */
+    private static double byHalves(DoubleUnaryOperator function, double from, double to, boolean positiveBelow) {
+        double low = from;
+        double high = to;
+        while (true) {
+            double middle = low + (high - low) / 2;
+            if (!(low < middle && middle < high)) {
+                return low;
+            }
+            double value = function.applyAsDouble(middle);
+            if (value == 0) {
+                return middle;
+            }
+            if (value > 0 == positiveBelow) {
+                low = middle;
+            } else {
+                high = middle;
+            }
+        }
     }
 }
