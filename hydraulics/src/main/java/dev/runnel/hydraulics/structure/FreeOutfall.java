@@ -1,5 +1,6 @@
 package dev.runnel.hydraulics.structure;
 
+import dev.runnel.hydraulics.flow.CriticalFlow;
 import dev.runnel.hydraulics.internal.Sizes;
 import dev.runnel.hydraulics.section.CrossSection;
 import dev.runnel.internal.Text;
@@ -114,10 +115,11 @@ public final class FreeOutfall extends OfParts implements HeadDischarge {
             throw new IllegalArgumentException(
                     "brinkRatio must be greater than 0 and at most 1, was " + Text.number(brinkRatio));
         }
+        CriticalFlow critical = CriticalFlow.of(section);
         double height = section.height();
         boolean closed = height < Double.POSITIVE_INFINITY;
         return new FreeOutfall(
-                depth -> CriticalFlow.discharge(section, depth / brinkRatio),
+                depth -> critical.discharge(depth / brinkRatio),
                 closed ? HIGHEST_FILLING * brinkRatio * height : Heads.HIGHEST,
                 OptionalDouble.empty(),
                 closed

@@ -1,5 +1,6 @@
 package dev.runnel.hydraulics.structure;
 
+import dev.runnel.hydraulics.flow.CriticalFlow;
 import dev.runnel.hydraulics.internal.Sizes;
 import dev.runnel.hydraulics.section.CrossSection;
 import dev.runnel.hydraulics.section.RectangularSection;
@@ -19,6 +20,7 @@ public final class Throat extends OfParts {
     private static final double STEEPEST = 100;
 
     private final CrossSection section;
+    private final CriticalFlow critical;
     private final double width;
     private final double sideSlope;
     private final String text;
@@ -26,6 +28,7 @@ public final class Throat extends OfParts {
     private Throat(CrossSection section, double width, double sideSlope, String text) {
         super(text);
         this.section = section;
+        critical = CriticalFlow.of(section);
         this.width = width;
         this.sideSlope = sideSlope;
         this.text = text;
@@ -95,11 +98,11 @@ public final class Throat extends OfParts {
 
     /** Returns the depth at which the flow of an energy is critical, m. */
     double criticalDepth(double energy) {
-        return CriticalFlow.depth(section, energy);
+        return critical.depthForEnergy(energy);
     }
 
     double criticalDischarge(double energy) {
-        return CriticalFlow.discharge(section, criticalDepth(energy));
+        return critical.dischargeForEnergy(energy);
     }
 
     /** Returns the share that the boundary layer leaves of the width, δ taken off the bed and both sides. */
@@ -114,10 +117,10 @@ public final class Throat extends OfParts {
      * critical share itself no head is recovered behind the throat and y is the tailwater.
      */
     double drownedDischarge(double total, double tailwater, double coefficient, double limit) {
-        double critical = criticalDepth(total) / total;
-        double modular = Double.isNaN(limit) ? critical : limit;
-        double share = Math.min(1, critical + (tailwater / total - modular) * (1 - critical) / (1 - modular));
-        if (share <= critical) {
+        double least = criticalDepth(total) / total;
+        double modular = Double.isNaN(limit) ? least : limit;
+        double share = Math.min(1, least + (tailwater / total - modular) * (1 - least) / (1 - modular));
+        if (share <= least) {
             return coefficient * criticalDischarge(total);
         }
         return coefficient * area(share * total) * Math.sqrt(2 * GravityFactors.G * total * (1 - share));
