@@ -7,6 +7,7 @@ import static java.time.Duration.ofMinutes;
 import static java.time.Duration.ofSeconds;
 import dev.runnel.hydraulics.evidence.*;
 import dev.runnel.hydraulics.flow.*;
+import dev.runnel.hydraulics.gauging.*;
 import dev.runnel.hydraulics.monitoring.*;
 import dev.runnel.hydraulics.section.*;
 import dev.runnel.hydraulics.rating.*;
