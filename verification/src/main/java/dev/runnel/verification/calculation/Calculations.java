@@ -44,6 +44,7 @@ public final class Calculations {
                         AlarmCalculations.all(),
                         TrendCalculations.all(),
                         QualityCalculations.all(),
+                        CorrectionCalculations.all(),
                         SectionCalculations.all(),
                         FlowCalculations.all(),
                         EnergyCalculations.all(),

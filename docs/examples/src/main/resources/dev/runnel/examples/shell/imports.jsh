@@ -26,5 +26,6 @@ import dev.runnel.timeseries.alarm.*;
 import dev.runnel.timeseries.balance.*;
 import dev.runnel.timeseries.baseline.*;
 import dev.runnel.timeseries.change.*;
+import dev.runnel.timeseries.correction.*;
 import dev.runnel.timeseries.csv.*;
 import dev.runnel.timeseries.quality.*;
