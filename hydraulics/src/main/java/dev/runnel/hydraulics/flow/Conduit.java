@@ -1,14 +1,12 @@
 package dev.runnel.hydraulics.flow;
 
 import dev.runnel.hydraulics.internal.Bulk;
-import dev.runnel.hydraulics.section.CircularSection;
 import dev.runnel.hydraulics.section.ClosedSection;
 import dev.runnel.hydraulics.section.CrossSection;
 import dev.runnel.internal.Require;
 import dev.runnel.internal.Text;
 import java.util.Objects;
 import org.apiguardian.api.API;
-import org.jspecify.annotations.Nullable;
 
 /**
  * A section laid to a gradient with a law of resistance: the place for every question about uniform flow. Immutable and
@@ -35,27 +33,13 @@ public final class Conduit {
 
     private final ConduitCurves curves = new ConduitCurves(this);
 
-    /** The form that needs no search, where there is one. */
-    private final @Nullable UniformCurve curve;
-
     private Conduit(CrossSection section, Gradient gradient, Resistance resistance, double gravity) {
         this.section = Objects.requireNonNull(section, "section");
         this.gradient = Objects.requireNonNull(gradient, "gradient");
         this.resistance = Objects.requireNonNull(resistance, "resistance");
         this.gravity = Require.positive("gravity", gravity, "m/s2");
         Require.positive("gradient", gradient.value(), "m/m");
-        this.critical = CriticalFlow.of(section, gravity);
-        this.curve = curveOf(section, resistance);
-    }
-
-    private @Nullable UniformCurve curveOf(CrossSection of, Resistance law) {
-        if (!(of instanceof CircularSection circle)) {
-            return null;
-        }
-        if (law instanceof Manning manning) {
-            return CircleManning.of(circle, manning, gradient.value());
-        }
-        return law instanceof ColebrookWhite colebrook ? CircleColebrook.of(this, circle, colebrook) : null;
+        this.critical = CriticalFlow.of(section).withGravity(gravity);
     }
 
     /**
@@ -169,21 +153,7 @@ public final class Conduit {
      * @throws IllegalArgumentException if {@code depth} is outside or NaN
      */
     public double discharge(double depth) {
-        UniformCurve known = curve;
-        if (known != null && depth >= 0 && depth <= section.height()) {
-            return known.discharge(depth);
-        }
-        return dischargeByLaw(depth);
-    }
-
-    /** The discharge as area times velocity. */
-    double dischargeByLaw(double depth) {
         return section.area(depth) * velocity(depth);
-    }
-
-    /** The general search for depths, for those who cannot do without. */
-    InvertibleCurve searched() {
-        return curves.discharge();
     }
 
     /**
@@ -216,10 +186,7 @@ public final class Conduit {
      */
     public FlowState maximum() {
         closed();
-        return at(
-                curve != null
-                        ? curve.depthOfMostDischarge()
-                        : curves.discharge().depthOfMaximum());
+        return at(curves.discharge().depthOfMaximum());
     }
 
     /**
@@ -230,8 +197,7 @@ public final class Conduit {
      */
     public FlowState maximumVelocity() {
         closed();
-        return at(
-                curve != null ? curve.depthOfMostVelocity() : curves.velocity().depthOfMaximum());
+        return at(curves.velocity().depthOfMaximum());
     }
 
     /**
@@ -244,9 +210,7 @@ public final class Conduit {
      */
     public double normalDepth(double discharge) {
         Require.nonNegative("discharge", discharge, "m3/s");
-        double depth = curve != null
-                ? curve.lowestDepth(discharge)
-                : curves.discharge().lowestDepthFor(discharge);
+        double depth = curves.discharge().lowestDepthFor(discharge);
         if (Double.isNaN(depth)) {
             throw new NoSolutionException("no depth carries a discharge of " + Text.number(discharge)
                     + " m3/s: the maximum is " + Text.number(maximum().discharge()) + " m3/s in " + this);
@@ -264,7 +228,7 @@ public final class Conduit {
      */
     public double[] normalDepths(double discharge) {
         Require.nonNegative("discharge", discharge, "m3/s");
-        return curve != null ? curve.depths(discharge) : curves.discharge().depthsFor(discharge);
+        return curves.discharge().depthsFor(discharge);
     }
 
     /**
@@ -372,11 +336,6 @@ public final class Conduit {
      * @throws IllegalArgumentException if the lengths differ or a depth is out of range; names the index
      */
     public void discharge(double[] depths, double[] discharges) {
-        if (curve instanceof CircleManning manning) {
-            Require.sameLength("discharges", depths.length, discharges.length);
-            manning.discharges(depths, discharges, this::discharge);
-            return;
-        }
         Bulk.apply("depths", depths, "discharges", discharges, this::discharge);
     }
 
@@ -389,11 +348,6 @@ public final class Conduit {
      * @throws NoSolutionException if the conduit does not carry one of them at any depth
      */
     public void normalDepth(double[] discharges, double[] depths) {
-        if (curve instanceof CircleManning manning) {
-            Require.sameLength("depths", discharges.length, depths.length);
-            manning.lowestDepths(discharges, depths, this::normalDepth);
-            return;
-        }
         Bulk.apply("discharges", discharges, "depths", depths, this::normalDepth);
     }
 
@@ -406,7 +360,7 @@ public final class Conduit {
      * @throws NoSolutionException if one of them is not critical at any depth
      */
     public void criticalDepth(double[] discharges, double[] depths) {
-        critical.depth(discharges, depths);
+        Bulk.apply("discharges", discharges, "depths", depths, this::criticalDepth);
     }
 
     private ClosedSection closed() {
