@@ -226,7 +226,7 @@ def critical_air(z):
 def main(root):
     resources = root / "resources/dev/runnel/hydraulics/flow"
     resources.mkdir(parents=True, exist_ok=True)
-    java(root / "java/dev/runnel/hydraulics/section/SegmentPolynomials.java")
+    java(root / "java/dev/runnel/hydraulics/internal/SegmentPolynomials.java")
 
     tiny = mpf("2e-16")
     forward = Piecewise("circle-manning", 8, tiny)
@@ -263,11 +263,11 @@ def main(root):
         )
     lower = Piecewise("circle-critical-depth", 9, tiny)
     for k in range(28):
-        lower.add(critical_ratio, max(mpf(k) / 32, mpf(10) ** -9), mpf(k + 1) / 32)
+        lower.add(critical_ratio, mpf(k) / 32, mpf(k + 1) / 32)
     lower.write(resources, "(y/D)/r of r = sqrt(q) in [0, 28/32), q = Q/sqrt(g D^5): pieces of 1/32, in r less their middle")
     top = Piecewise("circle-critical-air", 9, tiny)
     for k in range(28):
-        top.add(critical_air, max(mpf(k) / 16, mpf(10) ** -9), mpf(k + 1) / 16)
+        top.add(critical_air, mpf(k) / 16, mpf(k + 1) / 16)
     top.write(resources, "sqrt(1 - y/D)/z of z = 1/q^2 in [0, 28/16), q = Q/sqrt(g D^5): pieces of 1/16, in z less their middle")
     print("crest", mp.nstr(CREST, 25), "most", mp.nstr(MOST, 25), "crest t", mp.nstr(CREST_T, 25))
 
@@ -285,7 +285,7 @@ def java(path):
         raise SystemExit(f"segment polynomials: {mp.nstr(worst_a, 3)}, {mp.nstr(worst_p, 3)}")
     digest = hashlib.sha256(b"".join(bits(c) for c in a + p)).hexdigest()
     lines = [
-        "package dev.runnel.hydraulics.section;",
+        "package dev.runnel.hydraulics.internal;",
         "",
         "/**",
         " * Polynomials of a segment of the unit circle, made by src/generator/unit_circle.py at 60 digits; do not edit. Constants",
@@ -306,8 +306,7 @@ def java(path):
             lines.append("")
     lines += [
         "    /** Of the numbers above. */",
-        "    static final String DIGEST =",
-        f'            "{digest}";',
+        f'    static final String DIGEST = "{digest}";',
         "",
         "    private SegmentPolynomials() {}",
         "}",

@@ -38,6 +38,10 @@ public final class ColebrookWhite implements FittableResistance {
     /** Temperature assumed unless stated, °C. */
     private static final double DEFAULT_CELSIUS = 15;
 
+    /** Computed once: it takes longer than the depth of a discharge. */
+    private static final double DEFAULT_VISCOSITY =
+            Water.atTemperature(DEFAULT_CELSIUS).kinematicViscosity();
+
     private final double roughness;
     private final double viscosity;
 
@@ -54,9 +58,7 @@ public final class ColebrookWhite implements FittableResistance {
      * @throws IllegalArgumentException if {@code roughness} is not
      */
     public static ColebrookWhite ofRoughness(double roughness) {
-        return new ColebrookWhite(
-                Require.nonNegative("roughness", roughness, "m"),
-                Water.atTemperature(DEFAULT_CELSIUS).kinematicViscosity());
+        return new ColebrookWhite(Require.nonNegative("roughness", roughness, "m"), DEFAULT_VISCOSITY);
     }
 
     /**

@@ -1,12 +1,14 @@
 package dev.runnel.hydraulics.flow;
 
 import dev.runnel.hydraulics.internal.Bulk;
+import dev.runnel.hydraulics.section.CircularSection;
 import dev.runnel.hydraulics.section.ClosedSection;
 import dev.runnel.hydraulics.section.CrossSection;
 import dev.runnel.internal.Require;
 import dev.runnel.internal.Text;
 import java.util.Objects;
 import org.apiguardian.api.API;
+import org.jspecify.annotations.Nullable;
 
 /**
  * A section laid to a gradient with a law of resistance: the place for every question about uniform flow. Immutable and
@@ -33,13 +35,27 @@ public final class Conduit {
 
     private final ConduitCurves curves = new ConduitCurves(this);
 
+    /** The form that needs no search, where there is one. */
+    private final @Nullable UniformCurve curve;
+
     private Conduit(CrossSection section, Gradient gradient, Resistance resistance, double gravity) {
         this.section = Objects.requireNonNull(section, "section");
         this.gradient = Objects.requireNonNull(gradient, "gradient");
         this.resistance = Objects.requireNonNull(resistance, "resistance");
         this.gravity = Require.positive("gravity", gravity, "m/s2");
         Require.positive("gradient", gradient.value(), "m/m");
-        this.critical = CriticalFlow.of(section).withGravity(gravity);
+        this.critical = CriticalFlow.of(section, gravity);
+        this.curve = curveOf(section, resistance);
+    }
+
+    private @Nullable UniformCurve curveOf(CrossSection of, Resistance law) {
+        if (!(of instanceof CircularSection circle)) {
+            return null;
+        }
+        if (law instanceof Manning manning) {
+            return CircleManning.of(circle, manning, gradient.value());
+        }
+        return law instanceof ColebrookWhite colebrook ? CircleColebrook.of(this, circle, colebrook) : null;
     }
 
     /**
@@ -153,7 +169,21 @@ public final class Conduit {
      * @throws IllegalArgumentException if {@code depth} is outside or NaN
      */
     public double discharge(double depth) {
+        UniformCurve known = curve;
+        if (known != null && depth >= 0 && depth <= section.height()) {
+            return known.discharge(depth);
+        }
+        return dischargeByLaw(depth);
+    }
+
+    /** The discharge as area times velocity. */
+    double dischargeByLaw(double depth) {
         return section.area(depth) * velocity(depth);
+    }
+
+    /** The general search for depths, for those who cannot do without. */
+    InvertibleCurve searched() {
+        return curves.discharge();
     }
 
     /**
@@ -186,7 +216,10 @@ public final class Conduit {
      */
     public FlowState maximum() {
         closed();
-        return at(curves.discharge().depthOfMaximum());
+        return at(
+                curve != null
+                        ? curve.depthOfMostDischarge()
+                        : curves.discharge().depthOfMaximum());
     }
 
     /**
@@ -197,7 +230,8 @@ public final class Conduit {
      */
     public FlowState maximumVelocity() {
         closed();
-        return at(curves.velocity().depthOfMaximum());
+        return at(
+                curve != null ? curve.depthOfMostVelocity() : curves.velocity().depthOfMaximum());
     }
 
     /**
@@ -210,7 +244,9 @@ public final class Conduit {
      */
     public double normalDepth(double discharge) {
         Require.nonNegative("discharge", discharge, "m3/s");
-        double depth = curves.discharge().lowestDepthFor(discharge);
+        double depth = curve != null
+                ? curve.lowestDepth(discharge)
+                : curves.discharge().lowestDepthFor(discharge);
         if (Double.isNaN(depth)) {
             throw new NoSolutionException("no depth carries a discharge of " + Text.number(discharge)
                     + " m3/s: the maximum is " + Text.number(maximum().discharge()) + " m3/s in " + this);
@@ -228,7 +264,7 @@ public final class Conduit {
      */
     public double[] normalDepths(double discharge) {
         Require.nonNegative("discharge", discharge, "m3/s");
-        return curves.discharge().depthsFor(discharge);
+        return curve != null ? curve.depths(discharge) : curves.discharge().depthsFor(discharge);
     }
 
     /**
@@ -336,6 +372,11 @@ public final class Conduit {
      * @throws IllegalArgumentException if the lengths differ or a depth is out of range; names the index
      */
     public void discharge(double[] depths, double[] discharges) {
+        if (curve instanceof CircleManning manning) {
+            Require.sameLength("discharges", depths.length, discharges.length);
+            manning.discharges(depths, discharges, this::discharge);
+            return;
+        }
         Bulk.apply("depths", depths, "discharges", discharges, this::discharge);
     }
 
@@ -348,6 +389,11 @@ public final class Conduit {
      * @throws NoSolutionException if the conduit does not carry one of them at any depth
      */
     public void normalDepth(double[] discharges, double[] depths) {
+        if (curve instanceof CircleManning manning) {
+            Require.sameLength("depths", discharges.length, depths.length);
+            manning.lowestDepths(discharges, depths, this::normalDepth);
+            return;
+        }
         Bulk.apply("discharges", discharges, "depths", depths, this::normalDepth);
     }
 
@@ -360,7 +406,7 @@ public final class Conduit {
      * @throws NoSolutionException if one of them is not critical at any depth
      */
     public void criticalDepth(double[] discharges, double[] depths) {
-        Bulk.apply("discharges", discharges, "depths", depths, this::criticalDepth);
+        critical.depth(discharges, depths);
     }
 
     private ClosedSection closed() {

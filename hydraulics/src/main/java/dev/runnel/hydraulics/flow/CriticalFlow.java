@@ -1,5 +1,7 @@
 package dev.runnel.hydraulics.flow;
 
+import dev.runnel.hydraulics.internal.Bulk;
+import dev.runnel.hydraulics.section.CircularSection;
 import dev.runnel.hydraulics.section.CrossSection;
 import dev.runnel.internal.Require;
 import dev.runnel.internal.Text;
@@ -38,12 +40,17 @@ public final class CriticalFlow {
 
     private final CrossSection section;
     private final double gravity;
+    /** The discharge that counts as 1 in a circle, m³/s, whose inverse needs no search; 0 for any other section. */
+    private final double circleUnit;
+
     private volatile @Nullable InvertibleCurve discharges;
     private volatile @Nullable InvertibleCurve energies;
 
     private CriticalFlow(CrossSection section, double gravity) {
         this.section = Objects.requireNonNull(section, "section");
         this.gravity = Require.positive("gravity", gravity, "m/s2");
+        this.circleUnit =
+                section instanceof CircularSection circle ? CircleCritical.unit(circle.diameter(), gravity) : 0;
     }
 
     /**
@@ -54,6 +61,10 @@ public final class CriticalFlow {
      */
     public static CriticalFlow of(CrossSection section) {
         return new CriticalFlow(section, Gravity.STANDARD);
+    }
+
+    static CriticalFlow of(CrossSection section, double gravity) {
+        return new CriticalFlow(section, gravity);
     }
 
     /**
@@ -129,12 +140,33 @@ public final class CriticalFlow {
      * @throws NoSolutionException if the section is full before the discharge is critical
      */
     public double depth(double discharge) {
+        if (circleUnit > 0) {
+            Require.nonNegative("discharge", discharge, "m3/s");
+            return CircleCritical.depth(discharge, section.height(), circleUnit);
+        }
         double[] depths = depths(discharge);
         if (depths.length == 0) {
             throw new NoSolutionException("a discharge of " + Text.number(discharge)
                     + " m3/s is not critical at any depth below the soffit of " + section);
         }
         return depths[0];
+    }
+
+    /**
+     * Writes the critical depth for each discharge, bit for bit as {@link #depth(double)}.
+     *
+     * @param discharges discharges, m³/s; NaN for missing; not modified
+     * @param depths results, m; same length, overwritten; NaN where the discharge is
+     * @throws IllegalArgumentException if the lengths differ or a discharge is out of range; names the index
+     * @throws NoSolutionException if one of them is not critical at any depth
+     */
+    public void depth(double[] discharges, double[] depths) {
+        if (circleUnit > 0) {
+            Require.sameLength("depths", discharges.length, depths.length);
+            CircleCritical.depths(discharges, depths, section.height(), circleUnit, this::depth);
+            return;
+        }
+        Bulk.apply("discharges", discharges, "depths", depths, this::depth);
     }
 
     /**
@@ -148,6 +180,9 @@ public final class CriticalFlow {
      */
     public double[] depths(double discharge) {
         Require.nonNegative("discharge", discharge, "m3/s");
+        if (circleUnit > 0) {
+            return new double[] {depth(discharge)};
+        }
         double[] found = discharges().depthsFor(within(discharge, atSoffit(this::discharge)));
         double[] ledges = Arrays.stream(section.breakDepths())
                 .filter(depth ->

@@ -17,6 +17,7 @@ public final class FlowState {
     private final double wettedPerimeter;
     private final double topWidth;
     private final double velocity;
+    private final double discharge;
     private final double gradient;
     private final double gravity;
 
@@ -28,6 +29,7 @@ public final class FlowState {
         this.wettedPerimeter = section.wettedPerimeter(depth);
         this.topWidth = section.topWidth(depth);
         this.velocity = conduit.velocity(depth);
+        this.discharge = conduit.discharge(depth);
         this.gradient = conduit.gradient().value();
         this.gravity = conduit.gravity();
     }
@@ -105,7 +107,7 @@ public final class FlowState {
      * @return Q = A V, m³/s
      */
     public double discharge() {
-        return area * velocity;
+        return discharge;
     }
 
     /**

@@ -35,7 +35,7 @@ public final class SectionFlow {
         this.section = Objects.requireNonNull(section, "section");
         this.discharge = Require.positive("discharge", discharge, "m3/s");
         this.gravity = Require.positive("gravity", gravity, "m/s2");
-        this.criticalDepths = CriticalFlow.of(section).withGravity(gravity).depths(discharge);
+        this.criticalDepths = CriticalFlow.of(section, gravity).depths(discharge);
         this.branches = EnergyBranches.of(section, criticalDepths);
     }
 

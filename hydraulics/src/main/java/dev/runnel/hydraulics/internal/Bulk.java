@@ -55,7 +55,17 @@ public final class Bulk {
         }
     }
 
-    private static double at(String name, double[] in, int i, DoubleUnaryOperator function) {
+    /**
+     * Applies the scalar form to one element, for loops that know a faster way for most.
+     *
+     * @param name name of the input, for the message
+     * @param in values
+     * @param i index
+     * @param function the scalar form
+     * @return its value; NaN for NaN
+     * @throws IllegalArgumentException if the function refuses the value
+     */
+    public static double at(String name, double[] in, int i, DoubleUnaryOperator function) {
         try {
             return Double.isNaN(in[i]) ? Double.NaN : function.applyAsDouble(in[i]);
         } catch (IllegalArgumentException e) {

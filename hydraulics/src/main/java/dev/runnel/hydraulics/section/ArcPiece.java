@@ -1,5 +1,7 @@
 package dev.runnel.hydraulics.section;
 
+import dev.runnel.hydraulics.internal.Segment;
+
 /**
  * An arc of a circle within one quadrant. The ends are kept both as places (x, level) and as offsets (u, v) from the
  * centre; u ≥ 0 is measured towards {@code side}, +1 where the arc lies right of its centre and −1 where it lies left.

@@ -1,5 +1,7 @@
 package dev.runnel.hydraulics.section;
 
+import dev.runnel.hydraulics.internal.Segment;
+
 /**
  * The loops over many depths of one circle, written so that the compiler turns each into vector instructions: no branch,
  * no call that is not inlined, and a body short enough to be unrolled. A longer one, such as all properties at once, stays

@@ -4,11 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import dev.runnel.hydraulics.Reference;
-import java.nio.ByteBuffer;
-import java.security.MessageDigest;
 import java.util.Arrays;
-import java.util.HexFormat;
-import java.util.List;
 import java.util.SplittableRandom;
 import java.util.function.BiConsumer;
 import java.util.function.DoubleUnaryOperator;
@@ -163,19 +159,6 @@ class CircularSectionTest {
         assertThat(given).isEqualTo(depth);
         many.accept(given, given);
         assertThat(given).isEqualTo(expected);
-    }
-
-    @Test
-    void coefficientsAreThoseThatWereComputed() throws Exception {
-        var digest = MessageDigest.getInstance("SHA-256");
-        for (String letter : List.of("A", "P")) {
-            for (int i = 0; i < (letter.equals("A") ? 17 : 18); i++) {
-                var field = SegmentPolynomials.class.getDeclaredField(letter + i);
-                digest.update(
-                        ByteBuffer.allocate(8).putDouble(field.getDouble(null)).array());
-            }
-        }
-        assertThat(HexFormat.of().formatHex(digest.digest())).isEqualTo(SegmentPolynomials.DIGEST);
     }
 
     @Test

@@ -14,7 +14,6 @@ import java.util.Set;
  * @param first the first finding told after the fault began, if any
  * @param after count of findings told from then on
  * @param before count of findings told before it began; on a sound site all of them
- * @param seasons count of the findings on a sound site that say more or less water where the season's flow had truly moved
  * @param delay from the beginning of the fault to the first finding
  * @param alarm from the beginning of the fault to the depth alarm it causes
  * @param shift by how much ln(v / law) had truly moved when it was found
@@ -26,23 +25,22 @@ record CaseResult(
         Optional<Said> first,
         int after,
         int before,
-        int seasons,
         double delay,
         double alarm,
         double shift,
         int dryDays) {
-    static CaseResult sound(Case of, Heard heard, int seasons) {
+    static CaseResult sound(Case of, Heard heard) {
         int all = heard.said().size();
-        return new CaseResult(of, heard, Optional.empty(), 0, all, seasons, Double.NaN, Double.NaN, Double.NaN, 0);
+        return new CaseResult(of, heard, Optional.empty(), 0, all, Double.NaN, Double.NaN, Double.NaN, 0);
     }
 
     static CaseResult missed(Case of, Heard heard, OptionalDouble alarm) {
         double untilAlarm = alarm.orElse(Double.NaN) - of.order().fault().begin();
         int all = heard.said().size();
-        return new CaseResult(of, heard, Optional.empty(), 0, all, 0, Double.NaN, untilAlarm, Double.NaN, 0);
+        return new CaseResult(of, heard, Optional.empty(), 0, all, Double.NaN, untilAlarm, Double.NaN, 0);
     }
 
-    static CaseResult found(Case of, Heard heard, Site site, List<Said> after, int before) {
+    static CaseResult found(Case of, Heard heard, Site site, List<Said> after) {
         Said first = after.get(0);
         Truths truths = new Truths(site);
         double begin = site.fault().begin();
@@ -52,8 +50,7 @@ record CaseResult(
                 heard,
                 Optional.of(first),
                 after.size(),
-                before,
-                0,
+                heard.said().size() - after.size(),
                 told - begin,
                 truths.alarm().orElse(Double.NaN) - begin,
                 truths.shift(told),

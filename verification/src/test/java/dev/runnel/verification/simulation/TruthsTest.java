@@ -48,8 +48,6 @@ class TruthsTest {
                 site.order(),
                 site.grid(),
                 site.pipe(),
-                site.gradient(),
-                site.holidays(),
                 site.stamp(),
                 site.depth(),
                 site.velocity(),

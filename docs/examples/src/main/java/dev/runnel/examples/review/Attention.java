@@ -1,7 +1,6 @@
 package dev.runnel.examples.review;
 
-import dev.runnel.hydraulics.evidence.DailyEvidence;
-import dev.runnel.hydraulics.evidence.DriftEvidence;
+import dev.runnel.hydraulics.evidence.BaselineSearch;
 import dev.runnel.hydraulics.monitoring.FlowRecord;
 import dev.runnel.hydraulics.monitoring.SurchargePeriod;
 import dev.runnel.internal.Text;
@@ -20,8 +19,6 @@ import java.util.stream.Stream;
 
 /** What needs a person's eye, the gravest first. It names evidence and leaves the verdict open. */
 final class Attention {
-    private static final double MM_PER_M = 1000;
-    private static final double SMALLEST_P = 0.001;
     private static final Duration LONG_GAP = Duration.ofHours(1);
     private static final double MANY_LOST = 0.02;
     private static final double RATIO_FAR_OFF = 0.25;
@@ -41,6 +38,7 @@ final class Attention {
         attention.overflow();
         attention.activeAlarm();
         attention.evidence();
+        attention.noBaseline();
         attention.failed();
         attention.lawOff();
         attention.plausibility();
@@ -93,61 +91,20 @@ final class Attention {
     }
 
     private void evidence() {
-        for (EvidenceFindings.Departure departure : review.evidence().departures()) {
-            DailyEvidence worst = departure.worst();
-            String when = departure.days().size() == 1
-                    ? dates.day(departure.first().date())
-                    : dates.day(departure.first().date()) + " to "
-                            + dates.day(departure.last().date()) + " ("
-                            + departure.days().size() + " dry days)";
-            String velocity = "velocity down to " + percentOf(worst.medianRatio(), departure.usualRatio())
-                    + " of the usual at that depth";
-            String depth = "depth " + Show.mm(worst.medianLevel()) + ", usually " + Show.mm(departure.usualLevel());
-            String flow = "flow " + Show.flow(worst.meanFlow()) + ", usually " + Show.flow(departure.usualFlow());
-            String point = switch (departure.pointer()) {
-                case VELOCITY_SENSOR ->
-                    "Velocity sensor? " + when + ": " + velocity + ", depth as usual (" + depth
-                            + "). If the sensor fouled, the flow of these days is too low.";
-                case HELD_UP ->
-                    "Obstruction downstream? " + when + ": depth up at the same flow (" + depth + "; " + flow + "), "
-                            + velocity + ".";
-                case OTHER ->
-                    "Depth and velocity disagree, " + when + ": velocity "
-                            + percentOf(worst.medianRatio(), departure.usualRatio())
-                            + " of the usual at that depth; " + depth + "; " + flow + ".";
-            };
-            points.add(point + departure.drift().map(this::drift).orElse(""));
+        review.watched().findings().forEach(finding -> points.add(FindingText.of(finding, dates)));
+    }
+
+    /** Nothing is judged against what is not known. */
+    private void noBaseline() {
+        BaselineSearch search = review.watched().search();
+        if (search.baseline().isEmpty()) {
+            points.add("No stretch of the record tells what is usual, so nothing was watched for a change"
+                    + search.refused().stream()
+                            .reduce((first, last) -> last)
+                            .map(refused -> ": " + String.join("; ", refused.reasons()))
+                            .orElse("")
+                    + ". \"baseline from\" and \"baseline to\" in the site file name one.");
         }
-    }
-
-    /** What the test for drift says of the same days, with the days before them. */
-    private String drift(DriftEvidence evidence) {
-        StringBuilder text = new StringBuilder();
-        evidence.drifts()
-                .ifPresent(drifts -> text.append(" Drift over ")
-                        .append(evidence.days())
-                        .append(" dry days: depth ")
-                        .append(change(
-                                drifts.level().slope() * MM_PER_M,
-                                "mm",
-                                drifts.level().pValue()))
-                        .append(", velocity ")
-                        .append(change(
-                                drifts.velocity().slope() * MM_PER_M,
-                                "mm/s",
-                                drifts.velocity().pValue()))
-                        .append(", flow ")
-                        .append(change(
-                                drifts.flow().slope() * MM_PER_M,
-                                "l/s",
-                                drifts.flow().pValue())));
-        evidence.onset().ifPresent(onset -> text.append("; since about ").append(dates.day(onset.date())));
-        return text.isEmpty() ? "" : text.append('.').toString();
-    }
-
-    private static String change(double slope, String unit, double pValue) {
-        return (slope < 0 ? "" : "+") + Show.significant(slope) + Page.BOUND + unit + " a day (p"
-                + (pValue < SMALLEST_P ? " < " + Text.number(SMALLEST_P) : " = " + Text.fixed(pValue, 3)) + ")";
     }
 
     private void failed() {

@@ -1,11 +1,12 @@
 package dev.runnel.examples.review;
 
 import dev.runnel.internal.Text;
-import dev.runnel.rainfall.event.RainfallEvent;
+import dev.runnel.timeseries.Interval;
 import dev.runnel.timeseries.Statistics;
 import dev.runnel.timeseries.balance.DailyTotal;
 import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -19,52 +20,73 @@ final class BetweenSitesText {
     /** Chosen here. */
     private static final double VOLUME_TOLERANCE = 0.15;
 
+    /** Chosen here: rain of which a gauge nearby must have seen something, mm. */
+    private static final double CANNOT_BE_MISSED_MM = 5;
+
+    private static final int MOST_NAMED = 8;
+
+    /**
+     * A sentence.
+     *
+     * @param label what it is about
+     * @param text the sentence
+     */
+    record Said(String label, String text) {}
+
     private BetweenSitesText() {}
 
-    static void put(Page page, List<SiteReview> reviews) {
+    static void put(Page page, List<SiteResult> sites) {
         page.gap().heading("BETWEEN THE SITES", "");
-        volumes(page, reviews);
-        gauges(
-                page,
-                reviews.stream().filter(review -> review.rain().isPresent()).toList());
-    }
-
-    /** Volumes of a site and of the one upstream of it, on days that both cover. */
-    private static void volumes(Page page, List<SiteReview> reviews) {
-        for (SiteReview below : reviews) {
-            for (SiteReview above : reviews) {
-                if (below.site().upstream().equals(Optional.of(above.site().id()))) {
-                    page.section("volumes");
-                    volumes(page, above, below);
-                }
-            }
-            below.site()
-                    .upstream()
-                    .filter(id -> reviews.stream()
-                            .noneMatch(other -> other.site().id().equals(id)))
-                    .ifPresent(id -> page.section("volumes")
-                            .say(below.site().name() + ": the site upstream, " + id + ", is not in this review"));
+        for (Said said : said(sites)) {
+            page.section(said.label()).say(said.text());
         }
     }
 
-    private static void volumes(Page page, SiteReview above, SiteReview below) {
+    static List<Said> said(List<SiteResult> sites) {
+        List<Said> said = new ArrayList<>();
+        Map<String, SiteResult> byId = new HashMap<>();
+        sites.forEach(site -> byId.put(site.id(), site));
+        for (SiteResult below : sites) {
+            below.upstream()
+                    .ifPresent(id -> said.add(new Said(
+                            "volumes",
+                            byId.containsKey(id)
+                                    ? volumes(byId.get(id), below)
+                                    : below.name() + ": the site upstream, " + id + ", is not in this review")));
+        }
+        List<SiteResult> gauged =
+                sites.stream().filter(site -> site.storms().isPresent()).toList();
+        if (gauged.size() < 2) {
+            said.add(new Said("gauges", "fewer than two: nothing to compare"));
+        }
+        if (gauged.size() == 2) {
+            said.add(new Said("gauges", pair(gauged.get(0), gauged.get(1))));
+        }
+        if (gauged.size() > 2) {
+            gauged.forEach(site -> said.add(new Said("gauges", againstOthers(site, gauged))));
+        }
+        return said;
+    }
+
+    /** Volumes of a site and of the one upstream of it, on days that both cover and none calls doubtful. */
+    private static String volumes(SiteResult above, SiteResult below) {
+        Map<LocalDate, DailyTotal> upstream = new HashMap<>();
+        above.volumes().forEach(day -> upstream.put(day.date(), day));
         Map<LocalDate, Double> ratios = new TreeMap<>();
         double volumeAbove = 0;
         double volumeBelow = 0;
-        for (DailyTotal day : below.flow().volumes()) {
-            Optional<DailyTotal> same = above.flow().volumes().stream()
-                    .filter(other -> other.date().equals(day.date()) && other.isComplete() && day.isComplete())
-                    .findFirst();
-            if (same.isPresent() && same.get().measured() > 0) {
-                volumeAbove += same.get().measured();
+        for (DailyTotal day : below.volumes()) {
+            DailyTotal same = upstream.get(day.date());
+            if (same != null && same.isComplete() && day.isComplete() && same.measured() > 0) {
+                volumeAbove += same.measured();
                 volumeBelow += day.measured();
-                ratios.put(day.date(), day.measured() / same.get().measured());
+                ratios.put(day.date(), day.measured() / same.measured());
             }
         }
+        int doubtful = above.doubtful() + below.doubtful();
+        String left = doubtful == 0 ? "" : "; " + Show.count(doubtful, "doubtful day") + " left out";
         if (ratios.isEmpty()) {
-            page.say("no day with flow at both " + above.site().name() + " and "
-                    + below.site().name());
-            return;
+            return "no day with flow at both " + above.name() + " and " + below.name() + left;
         }
         double usual = Statistics.of(ratios.values().stream()
                         .mapToDouble(Double::doubleValue)
@@ -72,69 +94,128 @@ final class BetweenSitesText {
                 .median();
         List<String> odd = ratios.entrySet().stream()
                 .filter(day -> Math.abs(day.getValue() / usual - 1) > VOLUME_TOLERANCE)
-                .map(day -> below.data().dates().day(day.getKey()) + Page.BOUND + Text.fixed(day.getValue(), 2))
+                .map(day -> below.dates().day(day.getKey()) + Page.BOUND + Text.fixed(day.getValue(), 2))
                 .toList();
-        page.say("on " + Show.count(ratios.size(), "day") + " complete at both: "
-                + above.site().name() + " "
-                + Show.volume(volumeAbove) + ", " + below.site().name() + " downstream " + Show.volume(volumeBelow)
+        return "on " + Show.count(ratios.size(), "day") + " complete at both: " + above.name() + " "
+                + Show.volume(volumeAbove) + ", " + below.name() + " downstream " + Show.volume(volumeBelow)
                 + "; usual ratio " + Text.fixed(usual, 2)
                 + (odd.isEmpty()
                         ? ", no day farther than " + Show.percent(VOLUME_TOLERANCE) + " from it"
-                        : "; farther than " + Show.percent(VOLUME_TOLERANCE) + " from it: " + String.join(", ", odd)));
+                        : "; farther than " + Show.percent(VOLUME_TOLERANCE) + " from it: " + named(odd))
+                + left;
     }
 
-    private static void gauges(Page page, List<SiteReview> gauged) {
-        page.section("gauges");
-        if (gauged.size() < 2) {
-            page.say("fewer than two: nothing to compare");
-            return;
-        }
-        SiteReview first = gauged.get(0);
-        for (SiteReview other : gauged.subList(1, gauged.size())) {
-            gauges(page, first, other);
-        }
-    }
-
-    private static void gauges(Page page, SiteReview first, SiteReview other) {
-        double firstMm = depth(first);
-        double otherMm = depth(other);
+    /** Two gauges alone: which of them is wrong nobody can say. */
+    private static String pair(SiteResult first, SiteResult other) {
         List<String> unequal = new ArrayList<>();
         int compared = 0;
-        for (RainFindings.Storm storm : storms(first)) {
-            double there = depthMeanwhile(other, storm.event());
-            double ratio = there / storm.event().depthMm();
-            compared++;
-            if (Math.abs(ratio - 1) > GAUGE_TOLERANCE) {
-                unequal.add(first.data().dates().time(storm.event().start()) + Page.BOUND + "("
-                        + Show.rain(storm.event().depthMm()) + Page.BOUND + "and" + Page.BOUND + Show.rain(there)
-                        + Page.BOUND + "mm)");
+        for (SiteResult.Storm storm : first.storms().orElseThrow()) {
+            if (isWithin(other.record(), storm.time())) {
+                double there = meanwhile(other, storm.time());
+                compared++;
+                if (Math.abs(there / storm.depthMm() - 1) > GAUGE_TOLERANCE) {
+                    unequal.add(first.dates().time(storm.time().start()) + Page.BOUND + "("
+                            + Show.rain(storm.depthMm()) + Page.BOUND + "and" + Page.BOUND + Show.rain(there)
+                            + Page.BOUND + "mm)");
+                }
             }
         }
-        page.say(first.site().name() + " " + Show.rain(firstMm) + Page.BOUND + "mm, "
-                + other.site().name() + " "
-                + Show.rain(otherMm) + Page.BOUND + "mm (" + Text.fixed(otherMm / firstMm, 2) + "); of "
-                + Show.count(compared, "storm") + " "
+        double firstMm = total(first, other.record());
+        double otherMm = total(other, first.record());
+        return "in the storms of their common time " + first.name() + " " + Show.rain(firstMm) + Page.BOUND + "mm, "
+                + other.name() + " " + Show.rain(otherMm) + Page.BOUND + "mm (" + Text.fixed(otherMm / firstMm, 2)
+                + "); of " + Show.count(compared, "storm") + " "
                 + (unequal.isEmpty() ? "none differs" : unequal.size() + (unequal.size() == 1 ? " differs" : " differ"))
                 + " by more than " + Show.percent(GAUGE_TOLERANCE)
-                + (unequal.isEmpty()
-                        ? ""
-                        : ": " + String.join("; ", unequal) + " - look at the gauge that caught less"));
+                + (unequal.isEmpty() ? "" : ": " + named(unequal) + " - look at both gauges");
     }
 
-    /** Depth of the storms that the other gauge had at the time of one here. */
-    private static double depthMeanwhile(SiteReview other, RainfallEvent here) {
-        return storms(other).stream()
-                .map(RainFindings.Storm::event)
-                .filter(event -> event.interval().overlaps(here.interval()))
-                .mapToDouble(RainfallEvent::depthMm)
+    /** Each gauge against the median of the others that recorded at the time: one bad gauge accuses no other. */
+    private static String againstOthers(SiteResult site, List<SiteResult> gauged) {
+        double here = 0;
+        double there = 0;
+        int compared = 0;
+        List<String> missed = new ArrayList<>();
+        for (SiteResult.Storm storm : storms(gauged)) {
+            if (!isWithin(site.record(), storm.time())) {
+                continue;
+            }
+            double[] others = gauged.stream()
+                    .filter(other -> other != site && isWithin(other.record(), storm.time()))
+                    .mapToDouble(other -> meanwhile(other, storm.time()))
+                    .toArray();
+            if (others.length < 2) {
+                continue;
+            }
+            double usual = Statistics.of(others).median();
+            double own = meanwhile(site, storm.time());
+            compared++;
+            here += own;
+            there += usual;
+            if (own == 0 && usual >= CANNOT_BE_MISSED_MM) {
+                missed.add(site.dates().time(storm.time().start()));
+            }
+        }
+        if (compared == 0) {
+            return site.name() + ": no storm at the same time as two other gauges";
+        }
+        double ratio = here / there;
+        return site.name() + ": " + Text.fixed(ratio, 2) + " of the median of the others over "
+                + Show.count(compared, "storm")
+                + (Math.abs(ratio - 1) > GAUGE_TOLERANCE
+                        ? ", farther than " + Show.percent(GAUGE_TOLERANCE) + ": look at this gauge"
+                        : "")
+                + (missed.isEmpty()
+                        ? ""
+                        : "; nothing while the others had " + Show.rain(CANNOT_BE_MISSED_MM) + " mm or more: "
+                                + named(missed) + " - was it dead? its dry days are then not dry");
+    }
+
+    /** The storms of all gauges, those that overlap joined. */
+    private static List<SiteResult.Storm> storms(List<SiteResult> gauged) {
+        List<Interval> all = gauged.stream()
+                .flatMap(site -> site.storms().orElseThrow().stream())
+                .map(SiteResult.Storm::time)
+                .sorted((a, b) -> a.start().compareTo(b.start()))
+                .toList();
+        List<SiteResult.Storm> joined = new ArrayList<>();
+        Optional<Interval> open = Optional.empty();
+        for (Interval next : all) {
+            if (open.isPresent() && !next.start().isAfter(open.get().end())) {
+                Interval before = open.get();
+                open = Optional.of(
+                        Interval.of(before.start(), next.end().isAfter(before.end()) ? next.end() : before.end()));
+            } else {
+                open.ifPresent(time -> joined.add(new SiteResult.Storm(time, 0)));
+                open = Optional.of(next);
+            }
+        }
+        open.ifPresent(time -> joined.add(new SiteResult.Storm(time, 0)));
+        return joined;
+    }
+
+    private static boolean isWithin(Interval record, Interval storm) {
+        return !storm.start().isBefore(record.start()) && !storm.end().isAfter(record.end());
+    }
+
+    /** Depth of the storms that a gauge had at some time. */
+    private static double meanwhile(SiteResult site, Interval time) {
+        return site.storms().orElseThrow().stream()
+                .filter(storm -> storm.time().overlaps(time))
+                .mapToDouble(SiteResult.Storm::depthMm)
                 .sum();
     }
 
-    private static double depth(SiteReview review) {
-        return review.rain().map(rain -> rain.depthMm()).orElse(Double.NaN);
+    private static double total(SiteResult site, Interval common) {
+        return site.storms().orElseThrow().stream()
+                .filter(storm -> isWithin(common, storm.time()))
+                .mapToDouble(SiteResult.Storm::depthMm)
+                .sum();
     }
 
-    private static List<RainFindings.Storm> storms(SiteReview review) {
-        return review.rain().map(RainFindings::storms).orElse(List.of());
+    private static String named(List<String> all) {
+        return all.size() <= MOST_NAMED
+                ? String.join(", ", all)
+                : String.join(", ", all.subList(0, MOST_NAMED)) + " and " + (all.size() - MOST_NAMED) + " more";
     }
 }

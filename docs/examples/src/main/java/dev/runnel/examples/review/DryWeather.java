@@ -1,5 +1,6 @@
 package dev.runnel.examples.review;
 
+import dev.runnel.hydraulics.evidence.Finding;
 import dev.runnel.hydraulics.monitoring.FlowRecord;
 import dev.runnel.timeseries.Series;
 import dev.runnel.timeseries.baseline.DayClass;
@@ -7,30 +8,35 @@ import dev.runnel.timeseries.baseline.DiurnalProfile;
 import dev.runnel.timeseries.baseline.ProfileRule;
 import dev.runnel.timeseries.baseline.ProfileSlot;
 import dev.runnel.timeseries.baseline.WeekSplit;
-import dev.runnel.timeseries.quality.Verdict;
 import java.time.Duration;
 import java.time.Instant;
 import java.time.LocalDate;
+import java.util.ArrayList;
 import java.util.Comparator;
-import java.util.HashSet;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
-import java.util.Set;
+import java.util.SortedMap;
 import java.util.SortedSet;
+import java.util.TreeMap;
 import java.util.TreeSet;
 
 /**
- * What is usual in dry weather: of the flow, or of the level where there is no velocity.
+ * What is usual in dry weather: of the flow, or of the level where there is no velocity. Days of another state of the sewer
+ * make a dry weather of their own; days whose flow is doubtful make none.
  *
- * @param days the days it rests on
- * @param leftOut dry days left out because their velocity is suspect
  * @param isFlow true for flow, false for level
- * @param profile the profile; empty if there are too few days
+ * @param usual the days that no finding touches
+ * @param others the days of each finding that tells of another state
+ * @param doubtful dry days left out, and the finding that makes them doubtful
  */
-record DryWeather(
-        SortedSet<LocalDate> days, SortedSet<LocalDate> leftOut, boolean isFlow, Optional<DiurnalProfile> profile) {
+record DryWeather(boolean isFlow, Spell usual, List<Spell> others, SortedMap<LocalDate, Finding> doubtful) {
     /** Fewer days make no profile. */
     static final int FEWEST_DAYS = 3;
+
+    /** Chosen here: a day with readings for less of it tells nothing of a day. */
+    private static final double LEAST_OF_DAY = 0.75;
 
     private static final int FEWEST_WEEKEND_DAYS = 2;
     private static final Duration SLOT = Duration.ofMinutes(15);
@@ -38,34 +44,83 @@ record DryWeather(
     /** The slot with the largest mean, and what lies around it. */
     record Peak(ProfileSlot slot, double lower, double upper) {}
 
-    static DryWeather of(SiteData data, FlowRecord record, SortedSet<LocalDate> dates, EvidenceFindings evidence) {
-        SortedSet<LocalDate> leftOut = new TreeSet<>(dates);
-        leftOut.retainAll(suspectDays(data, evidence));
-        SortedSet<LocalDate> days = new TreeSet<>(dates);
-        days.removeAll(leftOut);
+    /**
+     * Days that belong together.
+     *
+     * @param finding what parts them from the usual days; empty for those
+     * @param days the dry days with readings
+     * @param profile the profile; empty if there are too few days
+     */
+    record Spell(Optional<Finding> finding, SortedSet<LocalDate> days, Optional<DiurnalProfile> profile) {
+        List<DayClass> classes() {
+            return profile.map(found -> found.rule().split().classes()).orElse(List.of());
+        }
+
+        /** Returns the peak of a class of days with its band from the 10 % to the 90 % quantile. */
+        Optional<Peak> peak(DayClass dayClass) {
+            return profile.flatMap(found -> found.slots(dayClass).stream()
+                    .filter(slot -> !Double.isNaN(slot.mean()))
+                    .max(Comparator.comparingDouble(ProfileSlot::mean))
+                    .map(slot -> {
+                        Instant time = instant(dayClass, slot);
+                        return new Peak(slot, found.quantile(time, 0.1), found.quantile(time, 0.9));
+                    }));
+        }
+
+        /** Returns an instant in a slot on one of the days of a class. */
+        Instant instant(DayClass dayClass, ProfileSlot slot) {
+            DiurnalProfile found = profile.orElseThrow();
+            LocalDate day = days.stream()
+                    .filter(date -> found.rule().classOf(date) == dayClass)
+                    .findFirst()
+                    .orElseThrow();
+            return day.atTime(slot.start()).atZone(found.zone()).toInstant();
+        }
+    }
+
+    static DryWeather of(SiteData data, FlowRecord record, SortedSet<LocalDate> dates, Doubts doubts) {
         boolean isFlow = data.velocity().isPresent();
         Series series = isFlow ? record.flow() : record.level();
-        days.removeIf(day -> !hasReadings(series, day, data));
-        return new DryWeather(days, leftOut, isFlow, profile(data, series, days));
+        SortedSet<LocalDate> usual = new TreeSet<>();
+        Map<Finding, SortedSet<LocalDate>> others = new LinkedHashMap<>();
+        SortedMap<LocalDate, Finding> doubtful = new TreeMap<>();
+        for (LocalDate day : dates) {
+            if (usableShare(series, day, data) < LEAST_OF_DAY) {
+                continue;
+            }
+            Optional<Finding> doubt = isFlow ? doubts.doubtOf(day) : Optional.empty();
+            Optional<Finding> state = doubts.stateOf(day);
+            if (doubt.isPresent()) {
+                doubtful.put(day, doubt.get());
+            } else if (state.isPresent()) {
+                others.computeIfAbsent(state.get(), finding -> new TreeSet<>()).add(day);
+            } else {
+                usual.add(day);
+            }
+        }
+        List<Spell> spells = new ArrayList<>();
+        others.forEach(
+                (finding, days) -> spells.add(new Spell(Optional.of(finding), days, profile(data, series, days))));
+        return new DryWeather(
+                isFlow,
+                new Spell(Optional.empty(), usual, profile(data, series, usual)),
+                List.copyOf(spells),
+                doubtful);
     }
 
-    /** Days on which the velocity departed from the usual, or failed a test. */
-    private static Set<LocalDate> suspectDays(SiteData data, EvidenceFindings evidence) {
-        Set<LocalDate> days = new HashSet<>(evidence.suspectVelocityDays());
-        data.velocity()
-                .ifPresent(velocity -> velocity.quality().flags().stream()
-                        .flatMap(test -> test.raised().stream())
-                        .filter(flag -> flag.verdict() == Verdict.FAIL)
-                        .forEach(flag -> days.add(
-                                LocalDate.ofInstant(flag.time(), data.site().zone()))));
-        return days;
-    }
-
-    private static boolean hasReadings(Series series, LocalDate day, SiteData data) {
-        int first =
-                series.firstIndexAtOrAfter(day.atStartOfDay(data.site().zone()).toInstant());
+    /** Usable readings of a day over those that the logging interval would give. */
+    private static double usableShare(Series series, LocalDate day, SiteData data) {
+        Instant start = day.atStartOfDay(data.site().zone()).toInstant();
         Instant end = day.plusDays(1).atStartOfDay(data.site().zone()).toInstant();
-        return first < series.size() && series.time(first).isBefore(end);
+        int usable = 0;
+        for (int i = series.firstIndexAtOrAfter(start);
+                i < series.size() && series.time(i).isBefore(end);
+                i++) {
+            usable += series.quality(i).isUsable() ? 1 : 0;
+        }
+        return usable
+                * (double) data.depth().interval().toMillis()
+                / Duration.between(start, end).toMillis();
     }
 
     private static Optional<DiurnalProfile> profile(SiteData data, Series series, SortedSet<LocalDate> days) {
@@ -93,30 +148,5 @@ record DryWeather(
             // Dates enough, but too few of them with usable readings.
             return Optional.empty();
         }
-    }
-
-    /** Returns the peak of a class of days with its band from the 10 % to the 90 % quantile. */
-    Optional<Peak> peak(DayClass dayClass) {
-        return profile.flatMap(found -> found.slots(dayClass).stream()
-                .filter(slot -> !Double.isNaN(slot.mean()))
-                .max(Comparator.comparingDouble(ProfileSlot::mean))
-                .map(slot -> {
-                    Instant time = instant(dayClass, slot);
-                    return new Peak(slot, found.quantile(time, 0.1), found.quantile(time, 0.9));
-                }));
-    }
-
-    /** Returns an instant in a slot on one of the days of a class. */
-    Instant instant(DayClass dayClass, ProfileSlot slot) {
-        DiurnalProfile found = profile.orElseThrow();
-        LocalDate day = days.stream()
-                .filter(date -> found.rule().classOf(date) == dayClass)
-                .findFirst()
-                .orElseThrow();
-        return day.atTime(slot.start()).atZone(found.zone()).toInstant();
-    }
-
-    List<DayClass> classes() {
-        return profile.map(found -> found.rule().split().classes()).orElse(List.of());
     }
 }

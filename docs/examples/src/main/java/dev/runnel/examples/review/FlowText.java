@@ -1,5 +1,6 @@
 package dev.runnel.examples.review;
 
+import dev.runnel.hydraulics.evidence.Finding;
 import dev.runnel.hydraulics.monitoring.FullnessTime;
 import dev.runnel.hydraulics.monitoring.SurchargePeriod;
 import dev.runnel.rainfall.event.DryDays;
@@ -12,7 +13,9 @@ import dev.runnel.timeseries.baseline.ProfileSlot;
 import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import java.util.TreeMap;
 import java.util.stream.Collectors;
 
 /** Flow, fullness, alarms and spills. */
@@ -25,38 +28,59 @@ final class FlowText {
     static void dryWeather(Page page, SiteReview review) {
         DryWeather dry = review.dryWeather();
         page.section("dry weather").say(dryDays(review));
-        if (dry.profile().isEmpty()) {
-            page.say("too few for a profile: it takes " + DryWeather.FEWEST_DAYS + " days with readings, there are "
-                    + dry.days().size());
+        if (dry.usual().profile().isEmpty()) {
+            page.say("no figure of the usual dry weather: it takes " + DryWeather.FEWEST_DAYS
+                    + " such days with readings, there are "
+                    + dry.usual().days().size());
+        }
+        spell(page, review, dry.usual());
+        for (DryWeather.Spell other : dry.others()) {
+            page.say("days of finding " + other.finding().orElseThrow().number() + ", "
+                    + Show.count(other.days().size(), "dry day") + " by themselves"
+                    + (other.profile().isEmpty() ? ": too few for a figure" : ":"));
+            spell(page, review, other);
+        }
+    }
+
+    private static void spell(Page page, SiteReview review, DryWeather.Spell spell) {
+        if (spell.profile().isEmpty()) {
             return;
         }
-        DiurnalProfile profile = dry.profile().get();
+        boolean isFlow = review.dryWeather().isFlow();
+        DiurnalProfile profile = spell.profile().get();
         List<List<String>> rows = new ArrayList<>();
-        String unit = dry.isFlow() ? "l/s" : "mm";
+        String unit = isFlow ? "l/s" : "mm";
         rows.add(
                 List.of("", "days", "mean " + unit, "peak " + unit, "at", "10 to 90 % of days", "night " + unit, "at"));
-        for (DayClass dayClass : dry.classes()) {
-            Optional<DryWeather.Peak> peak = dry.peak(dayClass);
+        for (DayClass dayClass : spell.classes()) {
+            Optional<DryWeather.Peak> peak = spell.peak(dayClass);
             Optional<ProfileSlot> night = profile.nightMinimum(dayClass);
             rows.add(List.of(
                     dayClass.toText(),
                     "" + profile.days(dayClass),
-                    value(dry, profile.mean(dayClass)),
-                    peak.map(found -> value(dry, found.slot().mean())).orElse("-"),
+                    value(isFlow, profile.mean(dayClass)),
+                    peak.map(found -> value(isFlow, found.slot().mean())).orElse("-"),
                     peak.map(found -> "" + found.slot().start()).orElse("-"),
-                    peak.map(found -> value(dry, found.lower()) + " to " + value(dry, found.upper()))
+                    peak.map(found -> value(isFlow, found.lower()) + " to " + value(isFlow, found.upper()))
                             .orElse("-"),
-                    night.map(slot -> value(dry, slot.mean())).orElse("-"),
+                    night.map(slot -> value(isFlow, slot.mean())).orElse("-"),
                     night.map(slot -> "" + slot.start()).orElse("-")));
         }
         page.table("lrrrrrrr", rows);
         if (profile.emptySlots() > 0) {
             page.say(profile.emptySlots() + " times of the day have too few days for a value, so there is no mean");
-        } else if (dry.isFlow()) {
+        } else if (isFlow) {
             page.say((review.rain().isPresent() ? "dry weather flow " : "mean of these days ")
                     + Show.flow(profile.mean()) + " (" + Show.volume(profile.mean() * SECONDS_IN_DAY) + " a day)"
-                    + (dry.classes().size() > 1 ? ", weekdays and weekends as in a week" : ""));
+                    + (spell.classes().size() > 1 ? ", weekdays and weekends as in a week" : "") + mark(review));
         }
+    }
+
+    /** What must be known of every figure of the flow. */
+    static String mark(SiteReview review) {
+        return review.watched().baseline().isPresent()
+                ? ""
+                : "; not tested against what is usual: it may rest on faulty readings";
     }
 
     private static String dryDays(SiteReview review) {
@@ -77,18 +101,22 @@ final class FlowText {
                     .append(rules.daysAfterRain() == 1 ? "the day" : "each of " + rules.daysAfterRain() + " days")
                     .append(" before");
         } else {
-            text.append("no gauge to tell dry days: ")
-                    .append(Show.count(dry.days().size(), "day"))
-                    .append(" of the record, wet ones among them");
+            text.append("no gauge to tell dry days: all days of the record, wet ones among them");
         }
-        if (!dry.leftOut().isEmpty()) {
-            text.append("; ").append(dry.leftOut().size()).append(" left out for a suspect velocity");
-        }
+        text.append("; ")
+                .append(Show.count(dry.usual().days().size(), "usual day"))
+                .append(" with readings");
+        Map<Integer, Long> doubtful = dry.doubtful().values().stream()
+                .collect(Collectors.groupingBy(Finding::number, TreeMap::new, Collectors.counting()));
+        doubtful.forEach((number, days) -> text.append("; ")
+                .append(days)
+                .append(" left out as doubtful by finding ")
+                .append(number));
         return text.toString();
     }
 
-    private static String value(DryWeather dry, double value) {
-        return dry.isFlow() ? Show.flowValue(value) : Double.isNaN(value) ? "-" : "" + Math.round(value * 1000);
+    private static String value(boolean isFlow, double value) {
+        return isFlow ? Show.flowValue(value) : Double.isNaN(value) ? "-" : "" + Math.round(value * 1000);
     }
 
     static void fullness(Page page, SiteReview review) {

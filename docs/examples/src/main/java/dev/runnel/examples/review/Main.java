@@ -4,8 +4,10 @@ import java.io.PrintStream;
 import java.io.UncheckedIOException;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Optional;
 
 /** The command: reviews every site of a folder, prints the review and writes it with its results. */
 public final class Main {
@@ -31,27 +33,47 @@ public final class Main {
         }
         Path folder = Path.of(args[0]).toAbsolutePath().normalize();
         ReviewFiles files = new ReviewFiles(Path.of(args[1]));
-        List<SiteReview> reviews = new ArrayList<>();
-        List<String> complaints = new ArrayList<>();
+        List<String> complaints = Collections.synchronizedList(new ArrayList<>());
         try {
-            for (Path site : SiteFolders.in(folder)) {
-                try {
-                    reviews.add(SiteReview.of(SiteData.read(site)));
-                } catch (IllegalArgumentException | UncheckedIOException e) {
-                    complaints.add(site.getFileName() + " cannot be reviewed. " + e.getMessage());
+            List<Path> sites = SiteFolders.in(folder);
+            Path made = files.begin();
+            try {
+                Progress progress = Progress.of(sites.size(), err);
+                List<SiteResult> results = sites.parallelStream()
+                        .flatMap(site -> review(site, made, complaints, progress).stream())
+                        .sorted(Comparator.comparing(SiteResult::isDownstream).thenComparing(SiteResult::id))
+                        .toList();
+                progress.end();
+                if (!results.isEmpty()) {
+                    String text = ReviewText.of(folder, results, files.folder());
+                    out.print(text);
+                    out.flush();
+                    Collections.sort(complaints);
+                    files.end(made, folder, text, results, complaints);
                 }
-            }
-            reviews.sort(Comparator.comparing(SiteReview::isDownstream));
-            if (!reviews.isEmpty()) {
-                String text = ReviewText.of(folder, reviews, files.folder());
-                out.print(text);
-                out.flush();
-                files.write(text, reviews);
+            } finally {
+                ReviewFiles.discard(made);
             }
         } catch (IllegalArgumentException | UncheckedIOException e) {
             complaints.add(e.getMessage());
         }
         complaints.forEach(complaint -> err.println("Site review: " + complaint));
         return complaints.isEmpty() ? 0 : 1;
+    }
+
+    /** Reviews one site and writes what was found; whatever goes wrong there stops no other site. */
+    private static Optional<SiteResult> review(Path site, Path made, List<String> complaints, Progress progress) {
+        try {
+            return Optional.of(ReviewFiles.write(made, SiteReview.of(SiteData.read(site))));
+        } catch (IllegalArgumentException | UncheckedIOException e) {
+            complaints.add(site.getFileName() + " cannot be reviewed. " + e.getMessage());
+        } catch (RuntimeException e) {
+            complaints.add(site.getFileName() + " cannot be reviewed. A fault in the program: " + e);
+        } catch (OutOfMemoryError e) {
+            complaints.add(site.getFileName() + " cannot be reviewed. There is not enough memory for its readings.");
+        } finally {
+            progress.step();
+        }
+        return Optional.empty();
     }
 }

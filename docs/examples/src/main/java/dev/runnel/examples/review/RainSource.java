@@ -3,6 +3,7 @@ package dev.runnel.examples.review;
 import dev.runnel.timeseries.Interval;
 import dev.runnel.timeseries.RegularSeries;
 import dev.runnel.timeseries.csv.CsvReport;
+import java.nio.file.Path;
 import java.util.Optional;
 
 /** What the rain gauge left: its tips, or the rain of each step. */
@@ -33,6 +34,9 @@ sealed interface RainSource permits TipSource, StepSource {
 
     /** What a line of the file is: tips or rain. */
     String what();
+
+    /** The file of the gauge. */
+    Path file();
 
     /** What became of the lines of the file; empty if there is none below the header. */
     Optional<CsvReport> report();

@@ -5,10 +5,19 @@ import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.Comparator;
 import java.util.List;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 
-/** Writes the review and, for each site, its results as CSV: SI units or those in the header, instants in UTC. */
+/**
+ * Writes the review: pages to look at, the page of text, and for each site its results as CSV, in SI units or those in the
+ * header, instants in UTC. All of it is written to a new folder first, which then takes the place of that of the last run:
+ * nothing of an older survey stays.
+ */
 final class ReviewFiles {
+    private static final String TEXT = "review.txt";
+
     private final Path folder;
 
     ReviewFiles(Path folder) {
@@ -19,19 +28,85 @@ final class ReviewFiles {
         return folder;
     }
 
-    void write(String text, List<SiteReview> reviews) {
+    /** Makes the folder in which everything is written first. */
+    Path begin() {
         try {
-            Files.createDirectories(folder);
-            Files.writeString(folder.resolve("review.txt"), text, StandardCharsets.UTF_8);
-            for (SiteReview review : reviews) {
-                Path site = Files.createDirectories(folder.resolve(review.site().id()));
-                for (String name : SiteFiles.NAMES) {
-                    Files.deleteIfExists(site.resolve(name));
-                }
-                new SiteFiles(site, review).write();
-            }
+            Path parent = folder.toAbsolutePath().normalize().getParent();
+            Files.createDirectories(parent);
+            refuseForeign();
+            Path made = parent.resolve(folder.getFileName() + "-new");
+            deleteAll(made);
+            return Files.createDirectory(made);
         } catch (IOException e) {
             throw new UncheckedIOException("cannot write to " + folder, e);
+        }
+    }
+
+    /** Writes page and tables of one site, and returns what is kept of it. */
+    static SiteResult write(Path made, SiteReview review) {
+        try {
+            SiteResult result = SiteResult.of(review);
+            new SiteFiles(Files.createDirectories(made.resolve(result.id())), review).write();
+            Files.writeString(
+                    made.resolve(result.id() + ".html"),
+                    SitePages.of(review, result.text()).toHtml(),
+                    StandardCharsets.UTF_8);
+            return result;
+        } catch (IOException e) {
+            throw new UncheckedIOException(
+                    "cannot write the results of " + review.site().id(), e);
+        }
+    }
+
+    /** Writes what belongs to all sites, and moves everything into its place. */
+    void end(Path made, Path sites, String text, List<SiteResult> results, List<String> complaints) {
+        try {
+            Files.writeString(made.resolve(TEXT), text, StandardCharsets.UTF_8);
+            Files.writeString(
+                    made.resolve("index.html"), SurveyLines.page(sites, results, complaints), StandardCharsets.UTF_8);
+            SurveyLines.csv(made.resolve("survey.csv"), results);
+            Files.writeString(
+                    made.resolve("findings.json"),
+                    results.stream().map(SiteResult::json).collect(Collectors.joining(",\n", "[\n", "\n]\n")),
+                    StandardCharsets.UTF_8);
+            Manifest.write(made, sites, results);
+            deleteAll(folder);
+            Files.move(made, folder);
+        } catch (IOException e) {
+            throw new UncheckedIOException("cannot write to " + folder, e);
+        }
+    }
+
+    /** Takes away what was begun and not ended. */
+    static void discard(Path made) {
+        try {
+            deleteAll(made);
+        } catch (IOException e) {
+            throw new UncheckedIOException("cannot take away " + made, e);
+        }
+    }
+
+    /** A folder with other things in it is not ours to empty. */
+    private void refuseForeign() throws IOException {
+        if (!Files.exists(folder)) {
+            return;
+        }
+        try (Stream<Path> inside = Files.list(folder)) {
+            if (!Files.exists(folder.resolve(TEXT)) && inside.findAny().isPresent()) {
+                throw new IllegalArgumentException(
+                        folder + ": folder to write into must be new, empty, or hold an earlier review");
+            }
+        }
+    }
+
+    private static void deleteAll(Path path) throws IOException {
+        if (!Files.exists(path)) {
+            return;
+        }
+        try (Stream<Path> inside = Files.walk(path)) {
+            for (Path each : inside.sorted(Comparator.reverseOrder()).toList()) {
+                Files.delete(each);
+            }
         }
     }
 }

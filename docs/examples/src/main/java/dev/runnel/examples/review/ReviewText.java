@@ -8,23 +8,28 @@ import java.util.Locale;
 final class ReviewText {
     private ReviewText() {}
 
-    static String of(Path folder, List<SiteReview> reviews, Path output) {
-        Page page = new Page().title("SITE REVIEW", Show.count(reviews.size(), "site") + " in " + folder.getFileName());
-        reviews.forEach(review -> site(page, review));
-        if (reviews.size() > 1) {
-            BetweenSitesText.put(page, reviews);
+    static String of(Path folder, List<SiteResult> sites, Path output) {
+        StringBuilder text = new StringBuilder();
+        text.append(new Page().title("SITE REVIEW", Show.count(sites.size(), "site") + " in " + folder.getFileName()));
+        sites.forEach(site -> text.append(site.text()));
+        Page page = new Page();
+        if (sites.size() > 1) {
+            BetweenSitesText.put(page, sites);
         }
         page.gap();
-        page.section("files").say(output + ": review.txt, and a folder of CSV files for each site");
+        page.section("files")
+                .say(output + ": index.html to look at, review.txt, and a folder of CSV files for each site");
         page.section("caution")
                 .say(
                         "Aids to interpretation from instruments in harsh conditions: no statutory return, no design, no proof "
                                 + "that a sewer is safe or empty. A competent person judges; local codes and licensed practice come "
                                 + "first. Never enter a sewer or lift a cover to check a figure without a safe system of work.");
-        return page.toString();
+        return text.append(page).toString();
     }
 
-    private static void site(Page page, SiteReview review) {
+    /** The part of one site. */
+    static String ofSite(SiteReview review) {
+        Page page = new Page();
         Site site = review.site();
         page.gap().heading(site.name().toUpperCase(Locale.ROOT), site.note());
         SiteText.record(page, review);
@@ -38,6 +43,7 @@ final class ReviewText {
         if (attention.points().isEmpty()) {
             page.say("nothing that these tests can find");
         }
+        SiteText.usual(page, review);
         SiteText.pipe(page, review);
         DataText.put(page, review.data());
         FlowText.dryWeather(page, review);
@@ -45,5 +51,6 @@ final class ReviewText {
         FlowText.fullness(page, review);
         FlowText.alarms(page, review);
         FlowText.overflow(page, review);
+        return page.toString();
     }
 }

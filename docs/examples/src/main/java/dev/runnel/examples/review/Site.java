@@ -4,14 +4,17 @@ import dev.runnel.hydraulics.monitoring.PipeMonitor;
 import dev.runnel.hydraulics.monitoring.SensorUncertainty;
 import dev.runnel.rainfall.ddf.ReturnPeriodBasis;
 import dev.runnel.rainfall.gauge.TippingBucket;
+import dev.runnel.timeseries.Interval;
 import dev.runnel.timeseries.csv.CsvUnit;
 import dev.runnel.timeseries.csv.RepeatedHour;
 import java.nio.file.Path;
 import java.time.Duration;
+import java.time.LocalDate;
 import java.time.ZoneId;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.Set;
 
 /**
  * What the site file says: the pipe, its monitor, its gauge, the rules of the review and where the readings lie.
@@ -26,6 +29,7 @@ import java.util.OptionalDouble;
  * @param upstream id of the site upstream, whose flow passes here too
  * @param alarm rule of the depth alarm
  * @param checks limits of the tests on the readings
+ * @param usual where to learn what is usual
  * @param rain rules for the rain
  * @param inputs where the readings lie
  */
@@ -40,6 +44,7 @@ record Site(
         Optional<String> upstream,
         Optional<AlarmRule> alarm,
         Checks checks,
+        Usual usual,
         RainRules rain,
         Inputs inputs) {
 
@@ -72,6 +77,14 @@ record Site(
             double depthSpike,
             Duration flatLine,
             Optional<SensorUncertainty> uncertainty) {}
+
+    /**
+     * Where to learn what is usual.
+     *
+     * @param baseline the interval that a person chose, if one did
+     * @param holidays days that are like Sundays
+     */
+    record Usual(Optional<Interval> baseline, Set<LocalDate> holidays) {}
 
     /**
      * Rules for the rain.

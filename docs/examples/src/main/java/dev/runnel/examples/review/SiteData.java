@@ -11,6 +11,8 @@ import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
+import java.util.TreeSet;
 
 /**
  * All that the folder of a site holds, read and checked.
@@ -89,6 +91,17 @@ record SiteData(
         velocity.ifPresent(readings -> reports.add(readings.lines().report()));
         rain.flatMap(RainSource::report).ifPresent(reports::add);
         return reports;
+    }
+
+    /** Returns the files that were read. */
+    Set<Path> files() {
+        Set<Path> files = new TreeSet<>();
+        files.add(site.inputs().depth().file().resolveSibling(SiteFile.NAME));
+        files.add(depth.lines().column().file());
+        velocity.ifPresent(readings -> files.add(readings.lines().column().file()));
+        rain.ifPresent(source -> files.add(source.file()));
+        ddf.ifPresent(table -> files.add(site.inputs().ddf()));
+        return files;
     }
 
     Duration longestGap() {

@@ -16,9 +16,11 @@ import dev.runnel.rainfall.ddf.ReturnPeriodBasis;
 import dev.runnel.rainfall.gauge.Calibration;
 import dev.runnel.rainfall.gauge.LostTime;
 import dev.runnel.rainfall.gauge.TippingBucket;
+import dev.runnel.timeseries.Interval;
 import dev.runnel.timeseries.csv.CsvUnit;
 import dev.runnel.timeseries.csv.RepeatedHour;
 import java.nio.file.Path;
+import java.time.LocalDate;
 import java.time.ZoneId;
 import java.util.List;
 import java.util.Optional;
@@ -41,7 +43,7 @@ final class SiteFile {
                             + "missing marks;depth column;depth unit;velocity column;velocity unit;gauge clock;"
                             + "tips time column;tips time of day column;tips time pattern;tips separator;"
                             + "tips lines before header;rain column;rain unit;rain interval;rain time;dry steps;"
-                            + "rain time column;rain time of day column;rain time pattern;rain separator;rain lines before header")
+                            + "baseline from;baseline to;holidays;rain time column;rain time of day column;rain time pattern;rain separator;rain lines before header")
                     .split(";"));
 
     private final SiteValues values;
@@ -76,6 +78,7 @@ final class SiteFile {
                 values.optionalText("upstream"),
                 alarm(),
                 checks(monitor),
+                usual(zone),
                 rain(),
                 inputs(zone));
     }
@@ -160,6 +163,23 @@ final class SiteFile {
                 values.measure("depth spike", "100 mm", Measure.LENGTH),
                 values.positiveDuration("flat line", "2 h"),
                 uncertainty());
+    }
+
+    /** Days count by the clock of the site; the last one is part of the baseline. */
+    private Site.Usual usual(ZoneId zone) {
+        Optional<LocalDate> from = values.date("baseline from");
+        Optional<LocalDate> to = values.date("baseline to");
+        if (from.isPresent() != to.isPresent()) {
+            String key = from.isPresent() ? "baseline from" : "baseline to";
+            throw values.refused(key, "needs baseline from and baseline to together");
+        }
+        if (from.isPresent() && to.orElseThrow().isBefore(from.get())) {
+            throw values.refused("baseline to", "must not be before baseline from");
+        }
+        Optional<Interval> interval = from.map(first -> Interval.of(
+                first.atStartOfDay(zone).toInstant(),
+                to.orElseThrow().plusDays(1).atStartOfDay(zone).toInstant()));
+        return new Site.Usual(interval, values.dates("holidays"));
     }
 
     private Optional<SensorUncertainty> uncertainty() {

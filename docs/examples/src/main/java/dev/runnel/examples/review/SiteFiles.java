@@ -1,6 +1,8 @@
 package dev.runnel.examples.review;
 
 import dev.runnel.hydraulics.evidence.DailyEvidence;
+import dev.runnel.hydraulics.evidence.Finding;
+import dev.runnel.hydraulics.evidence.FindingName;
 import dev.runnel.hydraulics.monitoring.FlowRecord;
 import dev.runnel.hydraulics.monitoring.SurchargePeriod;
 import dev.runnel.rainfall.ddf.EventRarity;
@@ -27,6 +29,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Collectors;
 
 /** The results of one site as CSV: units in the headers, instants in UTC. A file without content is not written. */
 final class SiteFiles {
@@ -35,6 +38,7 @@ final class SiteFiles {
             "flow.csv",
             "daily.csv",
             "dry-weather.csv",
+            "findings.csv",
             "events.csv",
             "rarity.csv",
             "alarms.csv",
@@ -59,6 +63,7 @@ final class SiteFiles {
         rarity();
         daily();
         dryWeather();
+        findings();
         alarms();
         periods("surcharge.csv", "soffit", review.flow().surcharges());
         periods(
@@ -171,7 +176,7 @@ final class SiteFiles {
 
     private void daily() {
         Map<LocalDate, DailyEvidence> evidence = new HashMap<>();
-        review.evidence().days().forEach(day -> evidence.put(day.date(), day));
+        review.dryDays().forEach(day -> evidence.put(day.date(), day));
         Map<LocalDate, Double> rain = new HashMap<>();
         review.rain().ifPresent(found -> found.daily().forEach(day -> rain.put(day.date(), day.measured())));
         List<List<?>> rows = new ArrayList<>();
@@ -187,7 +192,11 @@ final class SiteFiles {
                     seen.<Object>map(DailyEvidence::medianLevel).orElse(""),
                     seen.<Object>map(DailyEvidence::medianVelocity).orElse(""),
                     seen.<Object>map(DailyEvidence::medianRatio).orElse(""),
-                    seen.<Object>map(DailyEvidence::unchangedVelocityShare).orElse("")));
+                    seen.<Object>map(DailyEvidence::unchangedVelocityShare).orElse(""),
+                    review.doubts()
+                            .doubtOf(day.date())
+                            .<Object>map(Finding::number)
+                            .orElse("")));
         }
         table(
                 TABLE.withComments(
@@ -205,46 +214,94 @@ final class SiteFiles {
                         "median_level_m",
                         "median_velocity_m_per_s",
                         "median_velocity_over_law",
-                        "unchanged_velocity_share"),
+                        "unchanged_velocity_share",
+                        "doubtful_by_finding"),
                 rows);
     }
 
     private void dryWeather() {
         DryWeather dry = review.dryWeather();
-        if (dry.profile().isEmpty()) {
-            return;
-        }
-        DiurnalProfile profile = dry.profile().get();
+        List<DryWeather.Spell> spells = new ArrayList<>(List.of(dry.usual()));
+        spells.addAll(dry.others());
         List<List<?>> rows = new ArrayList<>();
-        for (DayClass dayClass : dry.classes()) {
-            for (ProfileSlot slot : profile.slots(dayClass)) {
-                Instant time = dry.instant(dayClass, slot);
-                rows.add(List.of(
-                        dayClass.toText(),
-                        slot.start(),
-                        slot.days(),
-                        slot.mean(),
-                        profile.quantile(time, 0.1),
-                        slot.median(),
-                        profile.quantile(time, 0.9)));
-            }
+        for (DryWeather.Spell spell : spells) {
+            Object finding = spell.finding().<Object>map(Finding::number).orElse("");
+            spell.profile()
+                    .ifPresent(profile -> spell.classes()
+                            .forEach(dayClass -> profile.slots(dayClass)
+                                    .forEach(slot -> rows.add(slot(spell, profile, dayClass, slot, finding)))));
         }
         String unit = dry.isFlow() ? "flow_m3_per_s" : "level_m";
-        CsvWriter.standard()
-                .withDecimals(6)
-                .withComments("local time in " + profile.zone() + ", slots of "
-                        + Show.plain(profile.rule().slot()))
-                .writeTable(
-                        folder.resolve("dry-weather.csv"),
-                        List.of(
-                                "day_class",
-                                "local_time",
-                                "days",
-                                "mean_" + unit,
-                                "quantile_10_" + unit,
-                                "median_" + unit,
-                                "quantile_90_" + unit),
-                        rows);
+        table(
+                CsvWriter.standard()
+                        .withDecimals(6)
+                        .withComments(
+                                "local time in " + review.site().zone(),
+                                "finding: blank for usual days, else the days of a finding by themselves"),
+                "dry-weather.csv",
+                List.of(
+                        "day_class",
+                        "local_time",
+                        "days",
+                        "mean_" + unit,
+                        "quantile_10_" + unit,
+                        "median_" + unit,
+                        "quantile_90_" + unit,
+                        "finding"),
+                rows);
+    }
+
+    private static List<Object> slot(
+            DryWeather.Spell spell, DiurnalProfile profile, DayClass dayClass, ProfileSlot slot, Object finding) {
+        Instant time = spell.instant(dayClass, slot);
+        return List.of(
+                dayClass.toText(),
+                slot.start(),
+                slot.days(),
+                slot.mean(),
+                profile.quantile(time, 0.1),
+                slot.median(),
+                profile.quantile(time, 0.9),
+                finding);
+    }
+
+    /** What the watch found, and how the findings came about. */
+    private void findings() {
+        List<List<?>> rows = new ArrayList<>();
+        for (Finding finding : review.watched().findings()) {
+            rows.add(List.of(
+                    finding.number(),
+                    finding.names().stream().map(FindingName::words).collect(Collectors.joining("; or ")),
+                    finding.direction().toString(),
+                    finding.shape().toString(),
+                    finding.since(),
+                    finding.sinceRange().start(),
+                    finding.sinceRange().end(),
+                    finding.found(),
+                    finding.closed().<Object>map(time -> time).orElse(""),
+                    finding.returns(),
+                    finding.recurrence().<Object>map(SiteFiles::hours).orElse(""),
+                    Doubts.isFlowDoubtful(finding) ? "yes" : "no",
+                    finding.detail()));
+        }
+        table(
+                TABLE,
+                "findings.csv",
+                List.of(
+                        "finding",
+                        "consistent_with",
+                        "direction",
+                        "shape",
+                        "since_utc",
+                        "since_earliest_utc",
+                        "since_latest_utc",
+                        "found_utc",
+                        "closed_utc",
+                        "returns",
+                        "recurs_every_h",
+                        "flow_doubtful",
+                        "detail"),
+                rows);
     }
 
     private void alarms() {

@@ -1,6 +1,8 @@
 package dev.runnel.examples.review;
 
+import dev.runnel.hydraulics.evidence.DailyEvidence;
 import java.time.LocalDate;
+import java.util.List;
 import java.util.Optional;
 import java.util.SortedSet;
 import java.util.TreeSet;
@@ -12,14 +14,18 @@ import java.util.stream.Collectors;
  * @param data what was read
  * @param flow what depth and velocity say
  * @param rain what the gauge says, if there is one
+ * @param watched what is usual at the site, and what has changed since
+ * @param doubts what the findings mean for the figures
+ * @param dryDays what depth and velocity say of each dry day
  * @param dryWeather what is usual in dry weather
- * @param evidence days on which depth and velocity do not hang together as usual
  */
 record SiteReview(
         SiteData data,
         FlowFindings flow,
         Optional<RainFindings> rain,
-        EvidenceFindings evidence,
+        Watched watched,
+        Doubts doubts,
+        List<DailyEvidence> dryDays,
         DryWeather dryWeather) {
     static SiteReview of(SiteData data) {
         FlowFindings flow = FlowFindings.of(data);
@@ -27,10 +33,17 @@ record SiteReview(
                 data.rain().map(source -> RainFindings.of(data.site(), source.within(data.record()), data.ddf()));
         // Without a gauge any day may have been wet; medians bear a few wet hours.
         SortedSet<LocalDate> days = rain.map(found -> found.days().dates()).orElseGet(() -> allDays(data));
-        EvidenceFindings evidence =
-                EvidenceFindings.of(flow.record(), days, data.site().zone());
-        DryWeather dryWeather = DryWeather.of(data, flow.record(), days, evidence);
-        return new SiteReview(data, flow, rain, evidence, dryWeather);
+        Watched watched = Watched.of(data, flow, rain.map(RainFindings::rain));
+        Doubts doubts =
+                new Doubts(watched.findings(), data.record().end(), data.site().zone());
+        return new SiteReview(
+                data,
+                flow,
+                rain,
+                watched,
+                doubts,
+                DailyEvidence.of(flow.record(), days, data.site().zone()),
+                DryWeather.of(data, flow.record(), days, doubts));
     }
 
     private static SortedSet<LocalDate> allDays(SiteData data) {
@@ -41,10 +54,5 @@ record SiteReview(
 
     Site site() {
         return data.site();
-    }
-
-    /** Tells whether the site names another one upstream; such sites come last. */
-    boolean isDownstream() {
-        return site().upstream().isPresent();
     }
 }

@@ -25,6 +25,23 @@ final class SiteText {
                         + "; times in " + zone);
     }
 
+    /** Where what is usual was learned, and what could not be tested. */
+    static void usual(Page page, SiteReview review) {
+        review.watched().baseline().ifPresent(baseline -> {
+            Dates dates = review.data().dates();
+            page.section("usual")
+                    .say("learned from "
+                            + dates.time(baseline.interval().start()) + " to "
+                            + dates.time(baseline.interval().end())
+                            + (review.site().usual().baseline().isPresent()
+                                    ? ", as the site file says"
+                                    : ", the first stretch that passed the tests of stability")
+                            + ": " + Show.count(baseline.dryHours(), "dry hour"));
+            baseline.notes().forEach(note -> page.say("note: " + note));
+            baseline.notTested().forEach(missing -> page.say("not tested: " + missing));
+        });
+    }
+
     static void pipe(Page page, SiteReview review) {
         PipeMonitor monitor = review.site().monitor();
         Conduit conduit = monitor.withoutSediment().conduit();

@@ -5,12 +5,17 @@ import dev.runnel.timeseries.csv.CsvLayout;
 import java.math.BigDecimal;
 import java.time.DateTimeException;
 import java.time.Duration;
+import java.time.LocalDate;
 import java.time.ZoneId;
+import java.time.format.DateTimeParseException;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.Set;
+import java.util.TreeSet;
 import java.util.function.DoubleFunction;
+import java.util.stream.Collectors;
 
 /** The values of a site file, each checked for its kind; every complaint names file, line, column and what is allowed. */
 final class SiteValues {
@@ -43,6 +48,24 @@ final class SiteValues {
     /** Texts with blanks between; none if the key is missing. */
     List<String> words(String key) {
         return optionalText(key).map(text -> List.of(text.split("\\s+"))).orElse(List.of());
+    }
+
+    /** A date such as 2026-10-05; none if the key is missing. */
+    Optional<LocalDate> date(String key) {
+        return optionalText(key).map(text -> date(key, text));
+    }
+
+    /** Dates with blanks between; none if the key is missing. */
+    Set<LocalDate> dates(String key) {
+        return words(key).stream().map(text -> date(key, text)).collect(Collectors.toCollection(TreeSet::new));
+    }
+
+    private LocalDate date(String key, String text) {
+        try {
+            return LocalDate.parse(text);
+        } catch (DateTimeParseException e) {
+            throw refused(key, "must be a date such as 2026-10-05, was \"" + text + "\"");
+        }
     }
 
     int count(String key, int otherwise, int most) {

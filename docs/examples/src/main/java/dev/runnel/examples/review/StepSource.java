@@ -5,6 +5,7 @@ import dev.runnel.rainfall.gauge.SteppedGauge;
 import dev.runnel.timeseries.Interval;
 import dev.runnel.timeseries.Series;
 import dev.runnel.timeseries.csv.CsvReport;
+import java.nio.file.Path;
 import java.time.Duration;
 import java.util.Locale;
 import java.util.Optional;
@@ -59,6 +60,11 @@ record StepSource(ReadingFile.Readings lines, boolean isIntensity, Duration step
     @Override
     public String what() {
         return "rain";
+    }
+
+    @Override
+    public Path file() {
+        return lines.column().file();
     }
 
     @Override

@@ -6,17 +6,19 @@ import dev.runnel.rainfall.gauge.TippingBucket;
 import dev.runnel.rainfall.gauge.Tips;
 import dev.runnel.timeseries.Interval;
 import dev.runnel.timeseries.csv.CsvReport;
+import java.nio.file.Path;
 import java.time.Duration;
 import java.util.Optional;
 
 /**
  * Tips of a bucket.
  *
+ * @param file the file
  * @param report what became of the lines; empty if there is none below the header, as in a dry week
  * @param tips the tips
  * @param bucket the gauge
  */
-record TipSource(Optional<CsvReport> report, Tips tips, TippingBucket bucket) implements RainSource {
+record TipSource(Path file, Optional<CsvReport> report, Tips tips, TippingBucket bucket) implements RainSource {
     /** Longest time over which a tip is spread: longer would let storms begin well before their first tip. */
     static final Duration CAP = Duration.ofMinutes(15);
 
@@ -24,7 +26,7 @@ record TipSource(Optional<CsvReport> report, Tips tips, TippingBucket bucket) im
 
     static TipSource read(Site.Column column, TippingBucket bucket) {
         ReadingFile.TipLines lines = ReadingFile.tips(column);
-        return new TipSource(lines.report(), lines.tips(), bucket);
+        return new TipSource(column.file(), lines.report(), lines.tips(), bucket);
     }
 
     @Override

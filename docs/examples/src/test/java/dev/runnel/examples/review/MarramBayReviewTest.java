@@ -6,8 +6,9 @@ import static org.assertj.core.api.Assertions.within;
 import dev.runnel.examples.House;
 import dev.runnel.examples.marrambay.Scenario;
 import dev.runnel.examples.marrambay.Storm;
-import dev.runnel.hydraulics.evidence.DriftEvidence;
-import dev.runnel.hydraulics.evidence.DriftPattern;
+import dev.runnel.hydraulics.evidence.ChangeShape;
+import dev.runnel.hydraulics.evidence.Finding;
+import dev.runnel.hydraulics.evidence.FindingName;
 import dev.runnel.hydraulics.monitoring.SurchargePeriod;
 import dev.runnel.rainfall.event.RainfallEvent;
 import dev.runnel.rainfall.gauge.TipSummary;
@@ -202,15 +203,18 @@ class MarramBayReviewTest {
 
     @Test
     void foulingIsFoundAtSaltingsLaneAndCalledNothingElse() {
-        List<EvidenceFindings.Departure> departures = saltingsLane.evidence().departures();
+        List<Finding> findings = saltingsLane.watched().findings();
 
-        assertThat(departures).hasSize(1);
-        EvidenceFindings.Departure fouling = departures.get(0);
-        assertThat(fouling.pointer()).isEqualTo(EvidenceFindings.Pointer.VELOCITY_SENSOR);
-        assertThat(fouling.first().date())
+        assertThat(findings).hasSize(1);
+        Finding fouling = findings.get(0);
+        assertThat(fouling.names())
+                .containsAnyOf(FindingName.VELOCITY_LOSS, FindingName.FROZEN_VELOCITY)
+                .doesNotContain(FindingName.HELD_UP, FindingName.DEPTH_DRIFT, FindingName.DEPTH_STEP);
+        assertThat(day(fouling.since()))
                 .isBetween(
                         day(Scenario.FOULING_START), day(Scenario.FOULING_START).plusDays(2));
-        assertThat(fouling.last().date()).isBetween(day(Scenario.FREEZE_START), day(Scenario.CLEANED));
+        assertThat(day(fouling.closed().orElseThrow()))
+                .isBetween(day(Scenario.CLEANED), day(Scenario.CLEANED).plusDays(5));
     }
 
     /** The first readings of the frozen spell pass: nobody can know yet. */
@@ -254,36 +258,46 @@ class MarramBayReviewTest {
 
     @Test
     void blockageIsFoundAtQuayStreetAndCalledNothingElse() {
-        List<EvidenceFindings.Departure> departures = quayStreet.evidence().departures();
+        List<Finding> findings = quayStreet.watched().findings();
 
-        assertThat(departures).hasSize(1);
-        EvidenceFindings.Departure blockage = departures.get(0);
-        assertThat(blockage.pointer()).isEqualTo(EvidenceFindings.Pointer.HELD_UP);
-        assertThat(blockage.first().date())
+        assertThat(findings).hasSize(1);
+        Finding blockage = findings.get(0);
+        assertThat(blockage.names()).containsExactly(FindingName.HELD_UP);
+        assertThat(blockage.shape()).isEqualTo(ChangeShape.RAMP);
+        assertThat(blockage.sinceRange().start()).isBefore(Scenario.BLOCKAGE_START.plus(Duration.ofDays(1)));
+        assertThat(blockage.since())
                 .isBetween(
-                        day(Scenario.BLOCKAGE_START),
-                        day(Scenario.BLOCKAGE_START).plusDays(5));
-        assertThat(blockage.last().date()).isBetween(day(Scenario.JETTED).minusDays(1), day(Scenario.JETTED));
-        DriftEvidence drift = blockage.drift().orElseThrow();
-        assertThat(drift.pattern()).isEqualTo(DriftPattern.BACKWATER);
-        assertThat(drift.onset().orElseThrow().earliest())
-                .isBefore(day(Scenario.BLOCKAGE_START).plusDays(1));
-        assertThat(drift.onset().orElseThrow().latest())
-                .isAfter(day(Scenario.BLOCKAGE_START).minusDays(3));
-        assertThat(blockage.worst().medianLevel() - blockage.usualLevel()).isBetween(0.1, Scenario.BLOCKAGE_HEIGHT);
-        assertThat(blockage.worst().meanFlow()).isCloseTo(blockage.usualFlow(), within(0.1 * blockage.usualFlow()));
+                        Scenario.BLOCKAGE_START.minus(Duration.ofDays(2)),
+                        Scenario.BLOCKAGE_START.plus(Duration.ofDays(2)));
+        assertThat(blockage.found()).isBefore(Scenario.BLOCKAGE_START.plus(Duration.ofDays(2)));
+        assertThat(blockage.closed().orElseThrow())
+                .isBetween(Scenario.JETTED, Scenario.JETTED.plus(Duration.ofDays(3)));
+    }
+
+    @Test
+    void daysOfTheBlockageAreADryWeatherOfTheirOwnWithTheSameFlow() {
+        DryWeather dry = quayStreet.dryWeather();
+        double usual = dry.usual().profile().orElseThrow().mean();
+
+        assertThat(dry.others()).hasSize(1);
+        assertThat(dry.others().get(0).profile().orElseThrow().mean()).isCloseTo(usual, within(0.05 * usual));
+        assertThat(dry.doubtful()).isEmpty();
     }
 
     /** Used in the town: 0.0200 m3/s times the mean of the pattern upstream, 0.0150 more of the same downstream. */
     @Test
     void dryWeatherFlowIsWhatTheTownUses() {
-        double upstream = saltingsLane.dryWeather().profile().orElseThrow().mean();
-        double downstream = quayStreet.dryWeather().profile().orElseThrow().mean();
+        double upstream =
+                saltingsLane.dryWeather().usual().profile().orElseThrow().mean();
+        double downstream =
+                quayStreet.dryWeather().usual().profile().orElseThrow().mean();
 
         assertThat(downstream / upstream).isCloseTo(0.0350 / 0.0200, within(0.07));
-        assertThat(saltingsLane.dryWeather().leftOut())
-                .contains(day(Scenario.FREEZE_START), day(Scenario.CLEANED))
-                .hasSize(7);
+        assertThat(saltingsLane.dryWeather().doubtful().keySet())
+                .contains(day(Scenario.FREEZE_START).minusDays(1));
+        assertThat(saltingsLane.dryWeather().usual().days())
+                .noneMatch(day ->
+                        day.isAfter(day(Scenario.FOULING_START).plusDays(1)) && day.isBefore(day(Scenario.CLEANED)));
     }
 
     @Test
@@ -297,7 +311,8 @@ class MarramBayReviewTest {
 
     @Test
     void textTellsTheStoryInItsFirstLines() {
-        String page = ReviewText.of(TOWN, List.of(saltingsLane, quayStreet), Path.of("target", "review"));
+        String page = ReviewText.of(
+                TOWN, List.of(SiteResult.of(saltingsLane), SiteResult.of(quayStreet)), Path.of("target", "review"));
         String flat = page.replaceAll("\\s+", " ");
 
         assertThat(page.lines()).allMatch(line -> line.length() <= Page.WIDTH, "lines of a page");
@@ -306,8 +321,8 @@ class MarramBayReviewTest {
                 .contains("look at 1 Surcharged twice")
                 .contains("Water above the overflow's crest twice")
                 .contains("2 spills.")
-                .contains("Velocity sensor? Thu 22 Oct")
-                .contains("Obstruction downstream?")
+                .contains("Looks like a velocity sensor")
+                .contains("Looks like water held up downstream")
                 .contains("of 11 storms 1 differs by more than 20 %: Mon 2 Nov");
         assertThat(page.chars()).allMatch(c -> c == '\n' || c >= ' ' && c < 127, "plain ASCII");
     }

@@ -275,7 +275,7 @@ class OtherFoldersTest {
         assertThat(outcome.err()).isEmpty();
         assertThat(outcome.flat())
                 .contains("0 dry days, 10 wet")
-                .contains("too few for a profile: it takes 3 days with readings, there are 0")
+                .contains("it takes 3 such days with readings, there are 0")
                 .contains("* the record does not hold all of it");
     }
 

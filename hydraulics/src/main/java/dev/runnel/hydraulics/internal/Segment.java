@@ -1,4 +1,6 @@
-package dev.runnel.hydraulics.section;
+package dev.runnel.hydraulics.internal;
+
+import org.apiguardian.api.API;
 
 /**
  * The segment of a circle of diameter 1 cut off at the height w, 0 ≤ w ≤ 1/2.
@@ -16,9 +18,10 @@ package dev.runnel.hydraulics.section;
  *
  * which has no cancellation either; above {@link #SERIES_LIMIT} the closed form loses less than a digit and is used.
  */
-final class Segment {
+@API(status = API.Status.INTERNAL)
+public final class Segment {
     /** Up to here the series of the moment reaches 1e-17 with {@link #TERMS} terms. */
-    static final double SERIES_LIMIT = 0.15;
+    public static final double SERIES_LIMIT = 0.15;
 
     private static final int TERMS = 18;
     private static final double[] MOMENT = new double[TERMS];
@@ -33,14 +36,24 @@ final class Segment {
 
     private Segment() {}
 
-    /** Half of the angle that the chord subtends at the centre, φ = 2 asin √w, rad; relative error below 4e-16. */
-    static double halfAngle(double w) {
+    /**
+     * Returns half of the angle that the chord subtends at the centre, φ = 2 asin √w.
+     *
+     * @param w height of the segment, in [0, 1/2]
+     * @return angle, rad; relative error below 4e-16
+     */
+    public static double halfAngle(double w) {
         double root = Math.sqrt(w);
         return Math.fma(root * w, anglePolynomial(w), root + root);
     }
 
-    /** Area, (φ − sin φ cos φ)/4; relative error below 5e-16. */
-    static double area(double w) {
+    /**
+     * Returns the area, (φ − sin φ cos φ)/4.
+     *
+     * @param w height of the segment, in [0, 1/2]
+     * @return area; relative error below 5e-16
+     */
+    public static double area(double w) {
         double cubed = Math.sqrt(w) * w;
         return Math.fma(cubed * w, areaPolynomial(w), cubed * (4.0 / 3));
     }
@@ -89,8 +102,13 @@ final class Segment {
         return sum;
     }
 
-    /** First moment of the area about the chord, for w up to {@link #SERIES_LIMIT}. */
-    static double moment(double w) {
+    /**
+     * Returns the first moment of the area about the chord.
+     *
+     * @param w height of the segment, up to {@link #SERIES_LIMIT}
+     * @return moment
+     */
+    public static double moment(double w) {
         double sum = 0;
         for (int k = TERMS - 1; k >= 0; k--) {
             sum = sum * w + MOMENT[k];
@@ -99,10 +117,13 @@ final class Segment {
     }
 
     /**
-     * Height of the segment that has an area, 0 ≤ area ≤ π/8. With u = √w the cube root of the area is nearly a straight
+     * Returns the height of the segment that has an area. With u = √w the cube root of the area is nearly a straight
      * line, so Newton's method on it from its tangent at 0 needs 3 or 4 steps, whatever the area.
+     *
+     * @param area area, in [0, π/8]
+     * @return height of the segment
      */
-    static double depthForArea(double area) {
+    public static double depthForArea(double area) {
         if (area == 0) {
             return 0;
         }

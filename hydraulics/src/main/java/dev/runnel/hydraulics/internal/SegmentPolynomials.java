@@ -1,4 +1,4 @@
-package dev.runnel.hydraulics.section;
+package dev.runnel.hydraulics.internal;
 
 /**
  * Polynomials of a segment of the unit circle, made by src/generator/unit_circle.py at 60 digits; do not edit. Constants

@@ -1,0 +1,227 @@
+package dev.runnel.examples.pages;
+
+import dev.runnel.hydraulics.flow.Conduit;
+import dev.runnel.timeseries.Interval;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.function.DoubleUnaryOperator;
+
+/**
+ * Level against velocity: readings in small cells, coloured by the fifth of the record that fills them most, grey where at
+ * least four fifths do; the law of the pipe, the usual relation of the site, lines of equal flow, and the readings of
+ * findings on top.
+ */
+public final class LevelVelocityFigure {
+    private static final double WIDTH = 440;
+    private static final double HEIGHT = 300;
+    private static final double LEFT = 44;
+    private static final double RIGHT = 396;
+    private static final double TOP = 26;
+    private static final double BOTTOM = 250;
+    private static final double CELL = 2;
+    private static final int PERIODS = 5;
+    private static final int SEEN_ALWAYS = 4;
+    private static final int CURVE_POINTS = 120;
+
+    private final Conduit conduit;
+    private final double[] levels;
+    private final double[] velocities;
+    private final long[] times;
+    private final List<Interval> findings;
+    private final Optional<DoubleUnaryOperator> usual;
+
+    private LevelVelocityFigure(
+            Conduit conduit,
+            long[] times,
+            double[] levels,
+            double[] velocities,
+            List<Interval> findings,
+            Optional<DoubleUnaryOperator> usual) {
+        this.conduit = conduit;
+        this.times = times;
+        this.levels = levels;
+        this.velocities = velocities;
+        this.findings = findings;
+        this.usual = usual;
+    }
+
+    /**
+     * Returns the figure of some readings.
+     *
+     * @param conduit the pipe without sediment
+     * @param times instants, nanoseconds since 1970, rising
+     * @param levels levels above the invert, m; NaN for none
+     * @param velocities mean velocities at the same instants, m/s; NaN for none
+     * @return the figure
+     */
+    public static LevelVelocityFigure of(Conduit conduit, long[] times, double[] levels, double[] velocities) {
+        return new LevelVelocityFigure(conduit, times, levels, velocities, List.of(), Optional.empty());
+    }
+
+    /**
+     * Picks out the readings of findings.
+     *
+     * @param intervals when they were
+     * @return a copy
+     */
+    public LevelVelocityFigure withFindings(List<Interval> intervals) {
+        return new LevelVelocityFigure(conduit, times, levels, velocities, List.copyOf(intervals), usual);
+    }
+
+    /**
+     * Draws the usual relation of the site.
+     *
+     * @param velocity mean velocity, m/s, at a level above the invert, m; NaN where it is not known
+     * @return a copy
+     */
+    public LevelVelocityFigure withUsual(DoubleUnaryOperator velocity) {
+        return new LevelVelocityFigure(conduit, times, levels, velocities, findings, Optional.of(velocity));
+    }
+
+    /**
+     * Draws the figure.
+     *
+     * @return SVG
+     */
+    public String toSvg() {
+        double soffit = conduit.section().height();
+        double highest = Math.max(soffit, 1.02 * greatest(levels));
+        double fastest = Math.max(conduit.maximum().velocity(), greatest(velocities));
+        Scale x = Scale.fromZero(highest * 1000, LEFT, RIGHT);
+        Scale y = Scale.fromZero(Math.min(fastest, 3 * conduit.maximum().velocity()), BOTTOM, TOP);
+        Svg svg = Svg.of(
+                WIDTH,
+                HEIGHT,
+                "Level and velocity",
+                "Readings of velocity over level, with the law of the pipe and lines of equal flow");
+        svg.axisX(x, TOP, BOTTOM, "level above the invert, mm");
+        svg.axisY(y, LEFT, RIGHT, "m/s");
+        cells(svg, x, y);
+        equalFlow(svg, x, y);
+        curve(svg, "law halo", x, y, this::law);
+        curve(svg, "law", x, y, this::law);
+        usual.ifPresent(relation -> curve(svg, "usual", x, y, relation));
+        svg.line("soffit", x.at(soffit * 1000), TOP, x.at(soffit * 1000), BOTTOM);
+        svg.text("label", x.at(soffit * 1000) - 4, TOP + 10, "end", "soffit " + Math.round(soffit * 1000) + " mm");
+        return svg.toString();
+    }
+
+    private double law(double level) {
+        return level > 0 && level < conduit.section().height()
+                ? conduit.at(level).velocity()
+                : Double.NaN;
+    }
+
+    private void cells(Svg svg, Scale x, Scale y) {
+        Map<Long, int[]> counts = new HashMap<>();
+        List<double[]> picked = new ArrayList<>();
+        int finding = 0;
+        List<Interval> sorted = findings.stream()
+                .sorted((a, b) -> a.start().compareTo(b.start()))
+                .toList();
+        for (int i = 0; i < times.length; i++) {
+            double px = x.at(levels[i] * 1000);
+            double py = y.at(velocities[i]);
+            if (!(px >= LEFT && px <= RIGHT && py >= TOP && py <= BOTTOM)) {
+                continue;
+            }
+            long cell = (long) (px / CELL) << 32 | (long) (py / CELL);
+            int period = (int) Math.min(PERIODS - 1, (long) PERIODS * i / times.length);
+            counts.computeIfAbsent(cell, key -> new int[PERIODS])[period]++;
+            Instant time = Instant.ofEpochSecond(times[i] / 1_000_000_000L);
+            while (finding < sorted.size() && !sorted.get(finding).end().isAfter(time)) {
+                finding++;
+            }
+            if (finding < sorted.size() && sorted.get(finding).contains(time)) {
+                picked.add(new double[] {px, py});
+            }
+        }
+        StringBuilder[] paths = new StringBuilder[PERIODS + 1];
+        for (int i = 0; i <= PERIODS; i++) {
+            paths[i] = new StringBuilder();
+        }
+        counts.entrySet().stream()
+                .sorted(Map.Entry.comparingByKey())
+                .forEach(entry -> square(
+                        paths[fullest(entry.getValue())],
+                        (entry.getKey() >> 32) * CELL,
+                        (entry.getKey() & 0xffffffffL) * CELL));
+        svg.path("always", paths[PERIODS]);
+        for (int i = 0; i < PERIODS; i++) {
+            svg.path("period" + (i + 1), paths[i]);
+        }
+        StringBuilder marks = new StringBuilder();
+        picked.stream()
+                .map(point -> new double[] {Math.floor(point[0] / CELL) * CELL, Math.floor(point[1] / CELL) * CELL})
+                .map(point -> (long) point[0] << 32 | (long) point[1])
+                .distinct()
+                .forEach(cell -> square(marks, cell >> 32, cell & 0xffffffffL));
+        svg.path("picked", marks);
+    }
+
+    /** Which period fills a cell most; the last place is for cells that are seen nearly always. */
+    private static int fullest(int[] counts) {
+        int seen = 0;
+        int best = 0;
+        for (int i = 0; i < PERIODS; i++) {
+            seen += counts[i] > 0 ? 1 : 0;
+            best = counts[i] > counts[best] ? i : best;
+        }
+        return seen >= SEEN_ALWAYS ? PERIODS : best;
+    }
+
+    private static void square(StringBuilder path, double px, double py) {
+        path.append('M')
+                .append(Svg.number(px))
+                .append(' ')
+                .append(Svg.number(py))
+                .append("h2v2h-2z");
+    }
+
+    private static void curve(Svg svg, String type, Scale x, Scale y, DoubleUnaryOperator velocity) {
+        double[] xs = new double[CURVE_POINTS];
+        double[] ys = new double[CURVE_POINTS];
+        for (int i = 0; i < CURVE_POINTS; i++) {
+            double level = x.to() / 1000 * (i + 0.5) / CURVE_POINTS;
+            double value = velocity.applyAsDouble(level);
+            xs[i] = x.at(level * 1000);
+            ys[i] = y.holds(value) ? y.at(value) : Double.NaN;
+        }
+        svg.path(type, Svg.polyline(xs, ys));
+    }
+
+    private void equalFlow(Svg svg, Scale x, Scale y) {
+        double lastLabel = Double.NEGATIVE_INFINITY;
+        double height = conduit.section().height();
+        double most = conduit.section().area(height) * y.to();
+        for (double flow : Scale.logarithmic(most / 1000, most, 0, 1).ticks()) {
+            double[] xs = new double[CURVE_POINTS];
+            double[] ys = new double[CURVE_POINTS];
+            for (int i = 0; i < CURVE_POINTS; i++) {
+                double level = x.to() / 1000 * (i + 1) / CURVE_POINTS;
+                double velocity = flow / conduit.section().area(Math.min(level, height));
+                xs[i] = x.at(level * 1000);
+                ys[i] = y.holds(velocity) ? y.at(velocity) : Double.NaN;
+            }
+            double end = ys[CURVE_POINTS - 1];
+            if (Double.isNaN(end) || Math.abs(end - lastLabel) < 14) {
+                continue;
+            }
+            lastLabel = end;
+            svg.path("equal", Svg.polyline(xs, ys));
+            svg.text("label", RIGHT + 3, end + 4, "start", Scale.label(flow * 1000) + " l/s");
+        }
+    }
+
+    private static double greatest(double[] values) {
+        double greatest = 0;
+        for (double value : values) {
+            greatest = value > greatest ? value : greatest;
+        }
+        return greatest;
+    }
+}

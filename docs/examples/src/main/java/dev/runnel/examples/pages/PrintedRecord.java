@@ -1,0 +1,118 @@
+package dev.runnel.examples.pages;
+
+import java.time.Instant;
+import java.time.LocalDate;
+import java.time.format.TextStyle;
+import java.util.List;
+import java.util.Locale;
+
+/** The record as a still drawing, for print and for readers without script: each column from its lowest to its highest. */
+final class PrintedRecord {
+    private static final double LEFT = 52;
+    private static final double RIGHT = 870;
+    private static final double ROW = 92;
+    private static final double FREE = 18;
+    private static final int COLUMNS = 818;
+
+    private PrintedRecord() {}
+
+    static String of(RecordRows record) {
+        List<RecordRows.Row> rows =
+                record.rows().stream().filter(row -> row.times().length > 0).toList();
+        Svg svg = Svg.of(
+                880, 24 + ROW * rows.size() + 24, "The record", "Rows over time, lowest to highest in each column");
+        if (rows.isEmpty()) {
+            return svg.toString();
+        }
+        long first = rows.stream().mapToLong(row -> row.times()[0]).min().orElse(0);
+        long last = rows.stream()
+                .mapToLong(row -> row.times()[row.times().length - 1])
+                .max()
+                .orElse(1);
+        Scale x = Scale.between(first / 1e9, Math.max(last, first + 1) / 1e9, LEFT, RIGHT);
+        for (RecordRows.Mark mark : record.marks()) {
+            if (mark.kind() == RecordRows.Kind.GAP || mark.kind() == RecordRows.Kind.LEFT_OUT) {
+                double from = Math.max(LEFT, x.at(mark.from().getEpochSecond()));
+                double to = Math.min(RIGHT, x.at(mark.to().getEpochSecond()));
+                svg.rectangle(
+                        mark.kind() == RecordRows.Kind.GAP ? "gap" : "left",
+                        from,
+                        24,
+                        to - from,
+                        ROW * rows.size() - FREE);
+            }
+        }
+        for (int i = 0; i < rows.size(); i++) {
+            row(svg, x, rows.get(i), 24 + ROW * i);
+        }
+        months(svg, x, record, 24 + ROW * rows.size());
+        for (RecordRows.Mark mark : record.marks()) {
+            if (mark.number() > 0) {
+                double place = Math.min(RIGHT, Math.max(LEFT, x.at(mark.from().getEpochSecond())));
+                svg.circle("disc", place, 10, 8);
+                svg.text("number", place, 14, "middle", "" + mark.number());
+            }
+        }
+        return svg.toString();
+    }
+
+    private static void row(Svg svg, Scale x, RecordRows.Row row, double top) {
+        double[] lowest = new double[COLUMNS + 1];
+        double[] highest = new double[COLUMNS + 1];
+        java.util.Arrays.fill(lowest, Double.NaN);
+        java.util.Arrays.fill(highest, Double.NaN);
+        double most = 0;
+        for (int i = 0; i < row.times().length; i++) {
+            double value = row.values()[i] * row.factor();
+            int column = (int) (x.at(row.times()[i] / 1e9) - LEFT);
+            if (Double.isNaN(value) || column < 0 || column > COLUMNS) {
+                continue;
+            }
+            if (row.bars()) {
+                highest[column] = (Double.isNaN(highest[column]) ? 0 : highest[column]) + value;
+            } else {
+                lowest[column] = !(value > lowest[column]) ? value : lowest[column];
+                highest[column] = !(value < highest[column]) ? value : highest[column];
+            }
+            most = Math.max(most, highest[column]);
+        }
+        Scale y = Scale.fromZero(most, top + ROW - FREE, top);
+        svg.axisY(y, LEFT, RIGHT, "");
+        svg.text("label", 2, top + 10, "start", row.name());
+        StringBuilder path = new StringBuilder();
+        for (int c = 0; c <= COLUMNS; c++) {
+            if (!Double.isNaN(highest[c]) && !(row.bars() && highest[c] == 0)) {
+                double low = row.bars() ? 0 : Math.max(0, lowest[c]);
+                path.append('M').append(Svg.number(LEFT + c)).append(' ').append(Svg.number(y.at(low)));
+                path.append('V').append(Svg.number(Math.min(y.at(highest[c]), y.at(low) - 0.7)));
+            }
+        }
+        svg.path(row.bars() ? "rain" : "measured", path);
+    }
+
+    private static void months(Svg svg, Scale x, RecordRows record, double y) {
+        LocalDate day = LocalDate.ofInstant(Instant.ofEpochSecond((long) x.from()), record.zone());
+        boolean isLong = x.to() - x.from() > 100 * 86_400;
+        double last = Double.NEGATIVE_INFINITY;
+        for (LocalDate date = isLong ? day.withDayOfMonth(1) : day;
+                ;
+                date = isLong ? date.plusMonths(1) : date.plusDays(1)) {
+            double seconds = date.atStartOfDay(record.zone()).toEpochSecond();
+            if (seconds > x.to()) {
+                return;
+            }
+            double place = x.at(seconds);
+            if (place >= LEFT && place - last > 56) {
+                String month = date.getMonth().getDisplayName(TextStyle.SHORT, Locale.ENGLISH);
+                svg.line("grid", place, 24, place, y - FREE + 4);
+                svg.text(
+                        "label",
+                        place,
+                        y,
+                        "middle",
+                        isLong ? month + " " + date.getYear() : date.getDayOfMonth() + " " + month);
+                last = place;
+            }
+        }
+    }
+}

@@ -1,0 +1,121 @@
+package dev.runnel.examples.pages;
+
+import java.io.ByteArrayOutputStream;
+import java.io.IOException;
+import java.io.OutputStream;
+import java.io.UncheckedIOException;
+import java.time.Instant;
+import java.time.ZoneOffset;
+import java.time.zone.ZoneOffsetTransition;
+import java.util.Base64;
+import java.util.StringJoiner;
+import java.util.zip.GZIPOutputStream;
+
+/**
+ * A record as the page's script reads it. Values are whole numbers of the step that is drawn; each as its difference to the
+ * one before, zigzag and one up (0 is for a missing value), in bytes of seven bits, all rows one after the other,
+ * compressed and written in letters. Times are runs of equal steps.
+ */
+final class RecordData {
+    private static final long NANOS = 1_000_000_000L;
+    private static final double LARGEST = 1e12;
+
+    private RecordData() {}
+
+    static String packed(RecordRows record) {
+        ByteArrayOutputStream plain = new ByteArrayOutputStream();
+        for (RecordRows.Row row : record.rows()) {
+            long before = 0;
+            for (double value : row.values()) {
+                double whole = Math.rint(value * row.factor() / row.step());
+                if (!(Math.abs(whole) < LARGEST)) {
+                    put(plain, 0);
+                    continue;
+                }
+                long difference = (long) whole - before;
+                put(plain, ((difference << 1) ^ (difference >> 63)) + 1);
+                before = (long) whole;
+            }
+        }
+        ByteArrayOutputStream bytes = new ByteArrayOutputStream();
+        try (OutputStream zip = new GZIPOutputStream(bytes)) {
+            plain.writeTo(zip);
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+        return Base64.getEncoder().encodeToString(bytes.toByteArray());
+    }
+
+    private static void put(ByteArrayOutputStream out, long value) {
+        long rest = value;
+        while (rest >= 128) {
+            out.write((int) (rest & 127 | 128));
+            rest >>>= 7;
+        }
+        out.write((int) rest);
+    }
+
+    /** Rows, clock and marks as JSON. */
+    static String described(RecordRows record) {
+        StringJoiner rows = new StringJoiner(",", "[", "]");
+        record.rows()
+                .forEach(row -> rows.add("{\"name\":" + Html.json(row.name()) + ",\"step\":" + row.step() + ",\"bars\":"
+                        + row.bars() + ",\"runs\":" + runs(row.times()) + "}"));
+        StringJoiner marks = new StringJoiner(",", "[", "]");
+        record.marks()
+                .forEach(mark -> marks.add("{\"kind\":" + Html.json(mark.kind().name()) + ",\"from\":"
+                        + mark.from().getEpochSecond() + ",\"to\":" + mark.to().getEpochSecond() + ",\"row\":"
+                        + Html.json(mark.row()) + ",\"number\":" + mark.number() + ",\"text\":" + Html.json(mark.text())
+                        + "}"));
+        return "{\"rows\":" + rows + ",\"marks\":" + marks + ",\"clock\":" + clock(record) + ",\"zone\":"
+                + Html.json(record.zone().getId()) + "}";
+    }
+
+    /** Start, step and count of each run of equal steps, in seconds. */
+    private static String runs(long[] times) {
+        StringJoiner runs = new StringJoiner(",", "[", "]");
+        int i = 0;
+        while (i < times.length) {
+            int first = i;
+            long step = i + 1 < times.length ? times[i + 1] - times[i] : NANOS;
+            while (i + 1 < times.length && times[i + 1] - times[i] == step) {
+                i++;
+            }
+            i++;
+            runs.add(seconds(times[first]) + "," + seconds(step) + "," + (i - first));
+        }
+        return runs.toString();
+    }
+
+    private static String seconds(long nanos) {
+        return nanos % NANOS == 0 ? Long.toString(nanos / NANOS) : Double.toString(nanos / (double) NANOS);
+    }
+
+    /** From which second on the clock of the page stands so many seconds before UTC. */
+    private static String clock(RecordRows record) {
+        long first = Long.MAX_VALUE;
+        long last = Long.MIN_VALUE;
+        for (RecordRows.Row row : record.rows()) {
+            if (row.times().length > 0) {
+                first = Math.min(first, row.times()[0]);
+                last = Math.max(last, row.times()[row.times().length - 1]);
+            }
+        }
+        if (first > last) {
+            return "[[0,0]]";
+        }
+        var rules = record.zone().getRules();
+        Instant time = Instant.ofEpochSecond(first / NANOS);
+        Instant end = Instant.ofEpochSecond(last / NANOS + 1);
+        StringJoiner clock = new StringJoiner(",", "[", "]");
+        ZoneOffset offset = rules.getOffset(time);
+        clock.add("[" + time.getEpochSecond() + "," + offset.getTotalSeconds() + "]");
+        for (ZoneOffsetTransition next = rules.nextTransition(time);
+                next != null && next.getInstant().isBefore(end);
+                next = rules.nextTransition(next.getInstant())) {
+            clock.add("[" + next.getInstant().getEpochSecond() + ","
+                    + next.getOffsetAfter().getTotalSeconds() + "]");
+        }
+        return clock.toString();
+    }
+}

@@ -1,0 +1,65 @@
+package dev.runnel.examples.pages;
+
+import dev.runnel.timeseries.Interval;
+import java.time.Instant;
+import java.time.LocalDate;
+import java.time.ZoneId;
+import java.time.format.TextStyle;
+import java.util.List;
+import java.util.Locale;
+
+/** A strip of time with what happened on it, such as the spills of a year. */
+public final class StripFigure {
+    private static final double LEFT = 10;
+    private static final double RIGHT = 870;
+
+    private StripFigure() {}
+
+    /**
+     * Draws the figure.
+     *
+     * @param record the time it covers
+     * @param happened what happened, such as spills
+     * @param notSeen times without readings
+     * @param zone clock of its months
+     * @param title what is shown
+     * @return SVG
+     */
+    public static String of(
+            Interval record, List<Interval> happened, List<Interval> notSeen, ZoneId zone, String title) {
+        Svg svg = Svg.of(880, 56, title, happened.size() + " times between the ends of the record");
+        Scale x = Scale.between(record.start().getEpochSecond(), record.end().getEpochSecond(), LEFT, RIGHT);
+        svg.rectangle("strip", LEFT, 8, RIGHT - LEFT, 20);
+        notSeen.forEach(each -> bar(svg, "gap", x, each, 0.5));
+        happened.forEach(each -> bar(svg, "spill", x, each, 1.5));
+        LocalDate first = LocalDate.ofInstant(record.start(), zone).withDayOfMonth(1);
+        double last = Double.NEGATIVE_INFINITY;
+        for (LocalDate month = first; ; month = month.plusMonths(1)) {
+            Instant time = month.atStartOfDay(zone).toInstant();
+            if (!time.isBefore(record.end())) {
+                break;
+            }
+            double place = x.at(time.getEpochSecond());
+            if (place >= LEFT - 0.1 && place - last > 40) {
+                svg.line("grid", place, 8, place, 34);
+                svg.text(
+                        "label",
+                        place + 2,
+                        46,
+                        "start",
+                        month.getMonth().getDisplayName(TextStyle.SHORT, Locale.ENGLISH)
+                                + (month.getMonthValue() == 1 ? " " + month.getYear() : ""));
+                last = place;
+            }
+        }
+        return svg.toString();
+    }
+
+    private static void bar(Svg svg, String type, Scale x, Interval time, double least) {
+        double from = Math.max(LEFT, x.at(time.start().getEpochSecond()));
+        double to = Math.min(RIGHT, x.at(time.end().getEpochSecond()));
+        if (to >= LEFT && from <= RIGHT) {
+            svg.rectangle(type, from, 8, Math.max(least, to - from), 20);
+        }
+    }
+}

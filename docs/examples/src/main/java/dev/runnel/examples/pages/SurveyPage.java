@@ -1,0 +1,168 @@
+package dev.runnel.examples.pages;
+
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+
+/** The page of a survey: a line a site, who flows into whom, and what the sites say of each other. */
+public final class SurveyPage {
+    /**
+     * A site.
+     *
+     * @param id name of its page without ending
+     * @param name its name
+     * @param state a word or two: what needs a person's eye
+     * @param points how many points need a person's eye
+     * @param received share of the time with readings, as text
+     * @param dryWeather dry weather flow, with its mark, as text
+     * @param highest highest level, as text
+     * @param spills spills, as text
+     * @param upstream ids of the sites upstream
+     */
+    public record Line(
+            String id,
+            String name,
+            String state,
+            int points,
+            String received,
+            String dryWeather,
+            String highest,
+            String spills,
+            List<String> upstream) {}
+
+    private static final double BOX = 150;
+    private static final double STEP_X = 200;
+    private static final double STEP_Y = 46;
+
+    private SurveyPage() {}
+
+    /**
+     * Returns the page.
+     *
+     * @param title name of the survey
+     * @param subtitle a line about it
+     * @param lines its sites
+     * @param complaints sites that could not be reviewed, each with the reason
+     * @param between what the sites say of each other, a sentence each
+     * @param panels drawings that belong to more than one site
+     * @return an HTML document that needs no other file
+     */
+    public static String of(
+            String title,
+            String subtitle,
+            List<Line> lines,
+            List<String> complaints,
+            List<String> between,
+            List<SitePage.Panel> panels) {
+        StringBuilder out = new StringBuilder();
+        PageWriter.head(out, title, false);
+        out.append("<header><h1>").append(Html.escaped(title)).append("</h1><p class=\"soft\">");
+        out.append(Html.escaped(subtitle)).append("</p></header>\n<main>\n");
+        if (!complaints.isEmpty()) {
+            out.append("<section><h2>Could not be reviewed</h2><ul>");
+            complaints.forEach(
+                    each -> out.append("<li>").append(Html.escaped(each)).append("</li>"));
+            out.append("</ul></section>\n");
+        }
+        out.append(
+                "<div class=\"scroll\"><table class=\"sites\"><thead><tr><th>site</th><th class=\"n\">to look at</th>"
+                        + "<th>first of it</th><th class=\"n\">data received</th><th class=\"n\">dry weather</th>"
+                        + "<th class=\"n\">highest level</th><th class=\"n\">spills</th></tr></thead><tbody>\n");
+        for (Line line : lines) {
+            out.append("<tr><td><a href=\"").append(Html.escaped(line.id())).append(".html\">");
+            out.append(Html.escaped(line.name()))
+                    .append("</a></td><td class=\"n\">")
+                    .append(line.points());
+            for (String cell : List.of(line.state())) {
+                out.append("</td><td>").append(Html.escaped(cell));
+            }
+            for (String cell : List.of(line.received(), line.dryWeather(), line.highest(), line.spills())) {
+                out.append("</td><td class=\"n\">").append(Html.escaped(cell));
+            }
+            out.append("</td></tr>\n");
+        }
+        out.append("</tbody></table></div>\n");
+        if (!between.isEmpty()) {
+            out.append("<section><h2>Between the sites</h2><ul>");
+            between.forEach(
+                    each -> out.append("<li>").append(Html.escaped(each)).append("</li>"));
+            out.append("</ul></section>\n");
+        }
+        out.append("<div class=\"panels\">");
+        if (lines.stream().anyMatch(line -> !line.upstream().isEmpty())) {
+            out.append("<section class=\"panel\"><h2>Who flows into whom</h2>")
+                    .append(network(lines))
+                    .append("</section>\n");
+        }
+        for (SitePage.Panel panel : panels) {
+            out.append("<section class=\"panel\"><h2>")
+                    .append(Html.escaped(panel.title()))
+                    .append("</h2>");
+            out.append(panel.drawing()).append("<p class=\"caption\">").append(Html.escaped(panel.caption()));
+            out.append("</p></section>\n");
+        }
+        out.append("</div></main>\n");
+        PageWriter.foot(out);
+        return out.append("</body></html>\n").toString();
+    }
+
+    /** Sites in columns by how many lie below them, arrows downstream. */
+    static String network(List<Line> lines) {
+        Map<String, Line> byId = new HashMap<>();
+        lines.forEach(line -> byId.put(line.id(), line));
+        Map<String, Integer> columns = new HashMap<>();
+        lines.forEach(line -> column(line, byId, columns, 0));
+        Map<Integer, List<Line>> rows = new HashMap<>();
+        for (Line line : lines) {
+            rows.computeIfAbsent(columns.get(line.id()), key -> new ArrayList<>())
+                    .add(line);
+        }
+        int wide = rows.keySet().stream().mapToInt(Integer::intValue).max().orElse(0) + 1;
+        int high = rows.values().stream().mapToInt(List::size).max().orElse(1);
+        Svg svg = Svg.of(
+                Math.max(440, STEP_X * wide),
+                STEP_Y * high + 20,
+                "Who flows into whom",
+                "Sites, with arrows downstream");
+        for (Line line : lines) {
+            double x = 10 + STEP_X * columns.get(line.id());
+            double y = 10 + STEP_Y * rows.get(columns.get(line.id())).indexOf(line);
+            for (String id : line.upstream()) {
+                if (byId.containsKey(id)) {
+                    double fromX = 10 + STEP_X * columns.get(id) + BOX;
+                    double fromY = 26 + STEP_Y * rows.get(columns.get(id)).indexOf(byId.get(id));
+                    svg.line("arrow", fromX, fromY, x, y + 16);
+                    svg.path(
+                            "arrow",
+                            "M" + Svg.number(x - 7) + " " + Svg.number(y + 12) + "L" + Svg.number(x) + " "
+                                    + Svg.number(y + 16) + "L" + Svg.number(x - 7) + " " + Svg.number(y + 20));
+                }
+            }
+            svg.rectangle("box", x, y, BOX, 32);
+            svg.text("name", x + BOX / 2, y + 20, "middle", shortened(line.name()));
+        }
+        return svg.toString();
+    }
+
+    private static String shortened(String name) {
+        return name.length() <= 22 ? name : name.substring(0, 21) + "...";
+    }
+
+    /** One more than the highest column upstream; a ring of sites ends the count. */
+    private static int column(Line line, Map<String, Line> byId, Map<String, Integer> columns, int depth) {
+        Integer known = columns.get(line.id());
+        if (known != null || depth > byId.size()) {
+            return known == null ? 0 : known;
+        }
+        int column = 0;
+        for (String id : line.upstream()) {
+            Line above = byId.get(id);
+            if (above != null) {
+                column = Math.max(column, 1 + column(above, byId, columns, depth + 1));
+            }
+        }
+        columns.put(line.id(), Math.min(column, byId.size()));
+        return columns.get(line.id());
+    }
+}

@@ -1,0 +1,87 @@
+package dev.runnel.examples.review;
+
+import dev.runnel.hydraulics.evidence.Finding;
+import dev.runnel.hydraulics.evidence.FindingName;
+import dev.runnel.timeseries.Interval;
+import java.time.Duration;
+import java.time.Instant;
+import java.time.LocalDate;
+import java.time.ZoneId;
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * What the findings of the watch mean for the figures of a site: some make the flow doubtful, some tell of another state of
+ * the sewer whose figures stand by themselves.
+ *
+ * @param findings the findings
+ * @param end end of the record
+ * @param zone clock of the days
+ */
+record Doubts(List<Finding> findings, Instant end, ZoneId zone) {
+    /** Chosen here: a day counts as doubtful, or as one of another state, if a quarter of it is. */
+    static final double SHARE_OF_DAY = 0.25;
+
+    /** Whether readings of such a finding give a wrong flow; where the names are not told apart, the doubt counts. */
+    static boolean isFlowDoubtful(Finding finding) {
+        return finding.names().stream().anyMatch(Doubts::isFlowDoubtful);
+    }
+
+    private static boolean isFlowDoubtful(FindingName name) {
+        return switch (name) {
+            case DEPTH_STEP,
+                    DEPTH_DRIFT,
+                    SEDIMENT,
+                    VELOCITY_LOSS,
+                    VELOCITY_GAIN,
+                    VELOCITY_LOW_FOR_DEPTH,
+                    VELOCITY_HIGH_FOR_DEPTH,
+                    VELOCITY_ZEROS,
+                    WEAK_ECHO,
+                    SIGN_FLIPS,
+                    REVERSED_SIGN,
+                    FROZEN_DEPTH,
+                    FROZEN_VELOCITY,
+                    CONTRADICTORY,
+                    OUT_OF_RANGE -> true;
+            default -> false;
+        };
+    }
+
+    /** Whether depth and velocity tell of another state of the sewer, whose days are another dry weather. */
+    static boolean isOtherState(Finding finding) {
+        return switch (finding.name()) {
+            case HELD_UP, RELEASED, MORE_WATER, LESS_WATER, LEVEL_UP, LEVEL_DOWN, REVERSE_FLOW -> true;
+            default -> false;
+        };
+    }
+
+    /** Returns the finding that makes the flow of a day doubtful, the first if there are several. */
+    Optional<Finding> doubtOf(LocalDate day) {
+        return findings.stream()
+                .filter(Doubts::isFlowDoubtful)
+                .filter(finding -> share(finding, day) >= SHARE_OF_DAY)
+                .findFirst();
+    }
+
+    /** Returns the finding of another state that a day belongs to. */
+    Optional<Finding> stateOf(LocalDate day) {
+        return findings.stream()
+                .filter(Doubts::isOtherState)
+                .filter(finding -> share(finding, day) >= SHARE_OF_DAY)
+                .findFirst();
+    }
+
+    /** Returns the share of a day that a finding covers. */
+    double share(Finding finding, LocalDate day) {
+        Instant from = day.atStartOfDay(zone).toInstant();
+        Instant to = day.plusDays(1).atStartOfDay(zone).toInstant();
+        Interval covered = finding.interval(end);
+        Instant first = covered.start().isAfter(from) ? covered.start() : from;
+        Instant last = covered.end().isBefore(to) ? covered.end() : to;
+        return last.isAfter(first)
+                ? Duration.between(first, last).toMillis()
+                        / (double) Duration.between(from, to).toMillis()
+                : 0;
+    }
+}

@@ -1,0 +1,49 @@
+package dev.runnel.examples.review;
+
+import dev.runnel.hydraulics.evidence.Finding;
+import java.util.StringJoiner;
+
+/** The findings of a site for other programs. */
+final class FindingsJson {
+    private FindingsJson() {}
+
+    /** The findings of one site as one object. */
+    static String of(SiteReview review) {
+        StringJoiner findings = new StringJoiner(",", "[", "]");
+        review.watched().findings().forEach(finding -> findings.add(finding(finding)));
+        return "{\"site\":" + text(review.site().id()) + ",\"watched\":"
+                + review.watched().baseline().isPresent() + ",\"findings\":" + findings + "}";
+    }
+
+    private static String finding(Finding finding) {
+        StringJoiner names = new StringJoiner(",", "[", "]");
+        finding.names().forEach(name -> names.add(text(name.name())));
+        return "{\"number\":" + finding.number() + ",\"names\":" + names + ",\"direction\":"
+                + text(finding.direction().name())
+                + ",\"shape\":" + text(finding.shape().name()) + ",\"since\":"
+                + text(finding.since().toString())
+                + ",\"sinceEarliest\":" + text(finding.sinceRange().start().toString()) + ",\"sinceLatest\":"
+                + text(finding.sinceRange().end().toString()) + ",\"found\":"
+                + text(finding.found().toString())
+                + finding.closed()
+                        .map(time -> ",\"closed\":" + text(time.toString()))
+                        .orElse("")
+                + ",\"returns\":" + finding.returns() + ",\"flowDoubtful\":" + Doubts.isFlowDoubtful(finding)
+                + ",\"detail\":" + text(finding.detail()) + "}";
+    }
+
+    private static String text(String value) {
+        StringBuilder out = new StringBuilder("\"");
+        for (int i = 0; i < value.length(); i++) {
+            char c = value.charAt(i);
+            if (c == '"' || c == '\\') {
+                out.append('\\').append(c);
+            } else if (c < ' ') {
+                out.append(String.format(java.util.Locale.ROOT, "\\u%04x", (int) c));
+            } else {
+                out.append(c);
+            }
+        }
+        return out.append('"').toString();
+    }
+}

@@ -1,0 +1,95 @@
+package dev.runnel.examples.review;
+
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.OutputStream;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.security.DigestInputStream;
+import java.security.MessageDigest;
+import java.security.NoSuchAlgorithmException;
+import java.util.ArrayList;
+import java.util.HexFormat;
+import java.util.List;
+import java.util.Optional;
+import java.util.TreeSet;
+import java.util.stream.Stream;
+
+/**
+ * What a review was made from and what it made: version, and the SHA-256 of every file read and written. The same files and
+ * the same version give the same bytes, so an old review can be proved again.
+ */
+final class Manifest {
+    static final String NAME = "manifest.txt";
+    private static final String READ = "read ";
+    private static final String WRITTEN = "written ";
+
+    private Manifest() {}
+
+    static void write(Path made, Path sites, List<SiteResult> results) throws IOException {
+        List<String> lines = new ArrayList<>();
+        lines.add("runnel " + version());
+        TreeSet<Path> read = new TreeSet<>();
+        results.forEach(site -> read.addAll(site.files()));
+        for (Path file : read) {
+            lines.add(READ + sum(file) + " " + name(sites, file));
+        }
+        for (Path file : files(made)) {
+            lines.add(WRITTEN + sum(file) + " " + name(made, file));
+        }
+        Files.write(made.resolve(NAME), lines, StandardCharsets.UTF_8);
+    }
+
+    /** Says what differs between a manifest and the files as they are; empty if nothing does. */
+    static List<String> differences(Path manifest, Path sites, Path made) throws IOException {
+        List<String> different = new ArrayList<>();
+        for (String line : Files.readAllLines(manifest)) {
+            boolean isRead = line.startsWith(READ);
+            if (!isRead && !line.startsWith(WRITTEN)) {
+                if (!line.equals("runnel " + version())) {
+                    different.add("made by \"" + line + "\", this is runnel " + version());
+                }
+                continue;
+            }
+            String[] parts =
+                    line.substring(isRead ? READ.length() : WRITTEN.length()).split(" ", 2);
+            Path file = (isRead ? sites : made).resolve(parts[1]);
+            if (!Files.exists(file)) {
+                different.add((isRead ? "read" : "written") + " then and missing now: " + parts[1]);
+            } else if (!sum(file).equals(parts[0])) {
+                different.add((isRead ? "read" : "written") + " then with other bytes: " + parts[1]);
+            }
+        }
+        return different;
+    }
+
+    private static String version() {
+        return Optional.ofNullable(Manifest.class.getPackage().getImplementationVersion())
+                .orElse("not packed");
+    }
+
+    private static List<Path> files(Path folder) throws IOException {
+        try (Stream<Path> inside = Files.walk(folder)) {
+            return inside.filter(Files::isRegularFile).sorted().toList();
+        }
+    }
+
+    private static String name(Path folder, Path file) {
+        Path base = folder.toAbsolutePath().normalize();
+        Path full = file.toAbsolutePath().normalize();
+        return (full.startsWith(base) ? base.relativize(full) : full).toString().replace('\\', '/');
+    }
+
+    private static String sum(Path file) throws IOException {
+        try {
+            MessageDigest digest = MessageDigest.getInstance("SHA-256");
+            try (InputStream in = new DigestInputStream(Files.newInputStream(file), digest)) {
+                in.transferTo(OutputStream.nullOutputStream());
+            }
+            return HexFormat.of().formatHex(digest.digest());
+        } catch (NoSuchAlgorithmException e) {
+            throw new IllegalStateException("every Java has SHA-256", e);
+        }
+    }
+}

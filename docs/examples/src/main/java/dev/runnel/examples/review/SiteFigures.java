@@ -1,0 +1,157 @@
+package dev.runnel.examples.review;
+
+import dev.runnel.examples.pages.SitePage.Figure;
+import dev.runnel.hydraulics.monitoring.FlowRecord;
+import dev.runnel.timeseries.Quality;
+import dev.runnel.timeseries.Series;
+import dev.runnel.timeseries.Statistics;
+import dev.runnel.timeseries.balance.DailyTotal;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+
+/** The figures of a site, each with its uncertainty or its mark. */
+final class SiteFigures {
+    private final SiteReview review;
+    private final List<Figure> figures = new ArrayList<>();
+
+    private SiteFigures(SiteReview review) {
+        this.review = review;
+    }
+
+    static List<Figure> of(SiteReview review) {
+        SiteFigures figures = new SiteFigures(review);
+        figures.dryWeather();
+        figures.highest();
+        figures.received();
+        figures.volume();
+        figures.spills();
+        figures.rain();
+        return List.copyOf(figures.figures);
+    }
+
+    private void add(String name, String value, String note) {
+        figures.add(new Figure(name, value, note));
+    }
+
+    private void dryWeather() {
+        DryWeather dry = review.dryWeather();
+        add(dry.isFlow() ? "Dry weather flow" : "Dry weather level", dryWeather(review), dryWeatherNote(review));
+    }
+
+    /** The figure of usual days, or that there is none. */
+    static String dryWeather(SiteReview review) {
+        DryWeather dry = review.dryWeather();
+        return dry.usual()
+                .profile()
+                .filter(profile -> profile.emptySlots() == 0)
+                .map(profile -> dry.isFlow() ? Show.flow(profile.mean()) : Show.mm(profile.mean()))
+                .orElse(dry.doubtful().isEmpty() ? "none" : "withheld");
+    }
+
+    private static String dryWeatherNote(SiteReview review) {
+        DryWeather dry = review.dryWeather();
+        StringBuilder note = new StringBuilder();
+        note.append("from ").append(Show.count(dry.usual().days().size(), "usual dry day"));
+        if (!dry.doubtful().isEmpty()) {
+            note.append(", ").append(dry.doubtful().size()).append(" left out as doubtful");
+        }
+        dry.others()
+                .forEach(spell -> note.append(", ")
+                        .append(spell.days().size())
+                        .append(" of finding ")
+                        .append(spell.finding().orElseThrow().number())
+                        .append(" apart"));
+        return note + FlowText.mark(review);
+    }
+
+    private void highest() {
+        Series level = review.flow().record().level();
+        Statistics statistics = level.statistics();
+        if (statistics.count() == 0) {
+            return;
+        }
+        double above = statistics.maximum() - review.site().monitor().soffit();
+        add(
+                "Highest level",
+                Show.mm(statistics.maximum()),
+                above > 0 ? Show.mm(above) + " above the soffit" : Show.mm(-above) + " below the soffit");
+    }
+
+    private void received() {
+        add("Data received", received(review), review.data().depth().gaps().size() + " gaps");
+    }
+
+    /** Usable depth readings over those that the record would hold. */
+    static String received(SiteReview review) {
+        Series level = review.flow().record().level();
+        double expected = review.data().record().duration().toMillis()
+                / (double) review.data().depth().interval().toMillis();
+        int usable = level.size() - level.count(Quality.MISSING) - level.count(Quality.SUSPECT);
+        return Show.percent(Math.min(1, usable / expected));
+    }
+
+    private void volume() {
+        if (review.data().velocity().isEmpty()) {
+            return;
+        }
+        double all = 0;
+        double doubtful = 0;
+        for (DailyTotal day : review.flow().volumes()) {
+            all += day.measured();
+            doubtful += review.doubts().doubtOf(day.date()).isPresent() ? day.measured() : 0;
+        }
+        double share = all > 0 ? doubtful / all : 0;
+        add(
+                "Volume measured",
+                share > 0.5 ? "withheld" : Show.volume(all),
+                (share > 0 ? Show.percent(share) + " of it on doubtful days" : "no doubtful day")
+                        + median(review).map(text -> ", a reading " + text).orElse(""));
+    }
+
+    /** Uncertainty of one flow by the stated ones of depth and velocity. */
+    private static Optional<String> median(SiteReview review) {
+        return review.site().checks().uncertainty().flatMap(inputs -> {
+            FlowRecord record = review.flow().record();
+            Series standard = record.uncertainty(inputs);
+            double[] relative = new double[record.size()];
+            for (int i = 0; i < relative.length; i++) {
+                double flow = Math.abs(record.flow().value(i));
+                relative[i] = standard.quality(i).isUsable() && flow > 0 ? standard.value(i) / flow : Double.NaN;
+            }
+            Statistics statistics = Statistics.of(relative);
+            return statistics.count() == 0
+                    ? Optional.<String>empty()
+                    : Optional.of("+- " + Show.percent(2 * statistics.median()) + " (k = 2)");
+        });
+    }
+
+    private void spills() {
+        review.flow()
+                .spills()
+                .ifPresent(spills -> add(
+                        "Spills",
+                        spills(review),
+                        spills.periods().isEmpty()
+                                ? "crest not reached"
+                                : Show.duration(spills.tally().duration()) + " above the crest"));
+    }
+
+    static String spills(SiteReview review) {
+        return review.flow()
+                .spills()
+                .map(spills -> spills.periods().isEmpty()
+                        ? "none"
+                        : "" + spills.tally().count())
+                .orElse("");
+    }
+
+    private void rain() {
+        review.rain()
+                .ifPresent(rain -> add(
+                        "Rain",
+                        Show.rain(rain.depthMm()) + Page.BOUND + "mm",
+                        Show.count(rain.storms().size(), "storm") + ", "
+                                + Show.count(rain.days().dates().size(), "dry day")));
+    }
+}

@@ -1,0 +1,305 @@
+package dev.runnel.examples.review;
+
+import dev.runnel.examples.pages.CalendarFigure;
+import dev.runnel.examples.pages.DayFigure;
+import dev.runnel.examples.pages.LevelVelocityFigure;
+import dev.runnel.examples.pages.RecordRows;
+import dev.runnel.examples.pages.SitePage;
+import dev.runnel.examples.pages.StormFigure;
+import dev.runnel.examples.pages.StripFigure;
+import dev.runnel.hydraulics.evidence.Finding;
+import dev.runnel.hydraulics.evidence.SiteBaseline;
+import dev.runnel.hydraulics.evidence.UsualVelocity;
+import dev.runnel.hydraulics.monitoring.FlowRecord;
+import dev.runnel.hydraulics.monitoring.SurchargePeriod;
+import dev.runnel.rainfall.ddf.EventRarity;
+import dev.runnel.rainfall.event.RainfallEvent;
+import dev.runnel.timeseries.Interval;
+import dev.runnel.timeseries.Series;
+import dev.runnel.timeseries.alarm.AlarmEvent;
+import dev.runnel.timeseries.baseline.DayClass;
+import dev.runnel.timeseries.baseline.DiurnalProfile;
+import dev.runnel.timeseries.baseline.ProfileSlot;
+import java.time.Duration;
+import java.time.Instant;
+import java.time.LocalDate;
+import java.time.LocalTime;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+import java.util.SortedMap;
+import java.util.TreeMap;
+
+/** The review of a site as a page: nothing is computed here, only put where it is seen. */
+final class SitePages {
+    private static final double MM = 1000;
+    private static final double LITRES = 1000;
+
+    private final SiteReview review;
+    private final Attention attention;
+
+    private SitePages(SiteReview review) {
+        this.review = review;
+        this.attention = Attention.of(review);
+    }
+
+    static SitePage of(SiteReview review, String words) {
+        return new SitePages(review).page(words);
+    }
+
+    private SitePage page(String words) {
+        SitePage page =
+                SitePage.of(review.site().name(), subtitle()).amongOthers().withText(words);
+        List<Finding> findings = review.watched().findings();
+        for (String point : attention.points()) {
+            page = page.withPoint(new SitePage.Point(point, number(point, findings)));
+        }
+        for (SitePage.Figure figure : SiteFigures.of(review)) {
+            page = page.withFigure(figure);
+        }
+        for (String missing :
+                review.watched().baseline().map(SiteBaseline::notTested).orElse(List.of())) {
+            page = page.withNotTested(missing);
+        }
+        page = page.withRecord(record());
+        for (SitePage.Panel panel : panels()) {
+            page = page.withPanel(panel);
+        }
+        return page;
+    }
+
+    /** Points that tell of a finding begin with its number. */
+    private static int number(String point, List<Finding> findings) {
+        return findings.stream()
+                .map(Finding::number)
+                .filter(number -> point.startsWith("Finding " + number + ":"))
+                .findFirst()
+                .orElse(0);
+    }
+
+    private String subtitle() {
+        Interval record = review.data().record();
+        return Show.timeWithYear(record.start(), review.site().zone()) + " to "
+                + Show.timeWithYear(record.end(), review.site().zone()) + ", every "
+                + Show.duration(review.data().depth().interval()) + ", times in "
+                + review.site().zone() + "; "
+                + review.site().shape()
+                + (review.site().note().isEmpty() ? "" : "; " + review.site().note());
+    }
+
+    private RecordRows record() {
+        FlowRecord flow = review.flow().record();
+        RecordRows rows = RecordRows.in(review.site().zone());
+        if (review.rain().isPresent()) {
+            rows = rows.withAmounts("Rain, mm", review.rain().get().rain(), 0.01);
+        }
+        rows = rows.withReadings("Level, mm", flow.level(), MM, 1);
+        if (review.data().velocity().isPresent()) {
+            rows = rows.withReadings("Velocity, m/s", flow.velocity(), 1, 0.001)
+                    .withReadings("Flow, l/s", flow.flow(), LITRES, 0.1);
+        }
+        for (RecordRows.Mark mark : marks()) {
+            rows = rows.withMark(mark);
+        }
+        return rows;
+    }
+
+    private List<RecordRows.Mark> marks() {
+        List<RecordRows.Mark> marks = new ArrayList<>();
+        Instant end = review.data().record().end();
+        review.data()
+                .depth()
+                .gaps()
+                .forEach(gap -> marks.add(RecordRows.Mark.of(RecordRows.Kind.GAP, gap, "no depth readings")));
+        review.watched()
+                .baseline()
+                .ifPresent(baseline -> marks.add(RecordRows.Mark.of(
+                        RecordRows.Kind.BASELINE, baseline.interval(), "what is usual was learned here")));
+        for (Finding finding : review.watched().findings()) {
+            Interval interval = finding.interval(end);
+            marks.add(new RecordRows.Mark(
+                    RecordRows.Kind.FINDING, interval.start(), interval.end(), "", finding.number(), finding.detail()));
+            if (Doubts.isFlowDoubtful(finding)) {
+                marks.add(new RecordRows.Mark(
+                        RecordRows.Kind.LEFT_OUT, interval.start(), interval.end(), "Flow, l/s", 0, "doubtful flow"));
+            }
+        }
+        for (AlarmEvent alarm : review.flow().alarms()) {
+            marks.add(new RecordRows.Mark(
+                    RecordRows.Kind.ALARM, alarm.onset(), alarm.returned().orElse(end), "", 0, "depth alarm"));
+        }
+        for (SurchargePeriod period : review.flow().surcharges()) {
+            marks.add(RecordRows.Mark.of(RecordRows.Kind.SURCHARGE, period.interval(), "above the soffit"));
+        }
+        review.flow()
+                .spills()
+                .ifPresent(spills -> spills.periods()
+                        .forEach(period -> marks.add(
+                                RecordRows.Mark.of(RecordRows.Kind.SPILL, period.interval(), "above the crest"))));
+        return marks;
+    }
+
+    private List<SitePage.Panel> panels() {
+        List<SitePage.Panel> panels = new ArrayList<>();
+        if (review.data().velocity().isPresent()) {
+            panels.add(levelAndVelocity());
+        }
+        dryDay().ifPresent(panels::add);
+        storms().ifPresent(panels::add);
+        panels.add(new SitePage.Panel(
+                "Days of good data",
+                CalendarFigure.of(goodDays(), "Usable share of each day"),
+                "Filled from below by the share of the day with usable readings; cross: none.",
+                "quality-tests",
+                false));
+        review.flow()
+                .spills()
+                .ifPresent(spills -> panels.add(new SitePage.Panel(
+                        "Water above the overflow's crest",
+                        StripFigure.of(
+                                review.data().record(),
+                                spills.periods().stream()
+                                        .map(SurchargePeriod::interval)
+                                        .toList(),
+                                review.data().depth().gaps(),
+                                review.site().zone(),
+                                "Water above the crest"),
+                        Show.count(spills.tally().count(), "spill") + " by blocks of 12 and 24 h, "
+                                + Show.duration(spills.tally().duration()) + " together. Grey: no readings.",
+                        "spill-count",
+                        true)));
+        return panels;
+    }
+
+    private SitePage.Panel levelAndVelocity() {
+        FlowRecord flow = review.flow().record();
+        Series level = flow.level();
+        LevelVelocityFigure figure = LevelVelocityFigure.of(
+                        review.site().monitor().withoutSediment().conduit(),
+                        level.toEpochNanos(),
+                        usable(level),
+                        usable(flow.velocity()))
+                .withFindings(review.watched().findings().stream()
+                        .map(finding -> finding.interval(review.data().record().end()))
+                        .toList());
+        Optional<UsualVelocity> usual = review.watched().baseline().flatMap(SiteBaseline::usualVelocity);
+        if (usual.isPresent()) {
+            double factor = review.site().monitor().velocityFactor();
+            figure = figure.withUsual(depth ->
+                    depth >= usual.get().lowestLevel() && depth <= usual.get().highestLevel()
+                            ? usual.get().velocity(depth) * factor
+                            : Double.NaN);
+        }
+        return new SitePage.Panel(
+                "Level and velocity",
+                figure.toSvg(),
+                "Dashed: the law of the pipe. Line: the usual relation of the site. Thin: equal flow. Grey: seen all along;"
+                        + " colours: from the first fifth of the record (light) to the last (dark). Ringed: findings.",
+                "depth-velocity-evidence",
+                false);
+    }
+
+    private static double[] usable(Series series) {
+        double[] values = series.toValues();
+        for (int i = 0; i < values.length; i++) {
+            values[i] = series.quality(i).isUsable() ? values[i] : Double.NaN;
+        }
+        return values;
+    }
+
+    private Optional<SitePage.Panel> dryDay() {
+        DryWeather dry = review.dryWeather();
+        List<DayFigure.Line> lines = new ArrayList<>(lines(dry.usual(), ""));
+        dry.others()
+                .forEach(spell -> lines.addAll(
+                        lines(spell, "finding " + spell.finding().orElseThrow().number() + ", ")));
+        return lines.isEmpty()
+                ? Optional.empty()
+                : Optional.of(new SitePage.Panel(
+                        "Dry-weather day",
+                        DayFigure.of(dry.isFlow() ? "l/s" : "mm", lines),
+                        "Median; band: 80 of 100 days. Days of a finding by themselves; doubtful days are left out"
+                                + FlowText.mark(review) + ".",
+                        "dry-weather-profile",
+                        false));
+    }
+
+    private static List<DayFigure.Line> lines(DryWeather.Spell spell, String name) {
+        List<DayFigure.Line> lines = new ArrayList<>();
+        for (DayClass dayClass : spell.classes()) {
+            DiurnalProfile profile = spell.profile().orElseThrow();
+            List<ProfileSlot> slots = profile.slots(dayClass);
+            double[][] band = new double[3][slots.size()];
+            List<LocalTime> starts = new ArrayList<>();
+            for (int i = 0; i < slots.size(); i++) {
+                Instant time = spell.instant(dayClass, slots.get(i));
+                starts.add(slots.get(i).start());
+                band[0][i] = profile.quantile(time, 0.1) * LITRES;
+                band[1][i] = slots.get(i).median() * LITRES;
+                band[2][i] = profile.quantile(time, 0.9) * LITRES;
+            }
+            lines.add(new DayFigure.Line(
+                    name + dayClass.toText() + ", " + Show.count(profile.days(dayClass), "day"),
+                    starts,
+                    band[0],
+                    band[1],
+                    band[2]));
+        }
+        return lines;
+    }
+
+    private Optional<SitePage.Panel> storms() {
+        return review.rain().filter(rain -> !rain.storms().isEmpty()).map(rain -> {
+            List<RainfallEvent> all =
+                    rain.storms().stream().map(RainFindings.Storm::event).toList();
+            Optional<RainFindings.Storm> rarest = rain.storms().stream()
+                    .filter(storm ->
+                            storm.rarity().flatMap(EventRarity::governing).isPresent())
+                    .max(Comparator.comparingDouble(storm -> storm.rarity()
+                            .flatMap(EventRarity::governing)
+                            .orElseThrow()
+                            .returnPeriod()
+                            .years()));
+            return new SitePage.Panel(
+                    "Storms against the depth-duration table",
+                    StormFigure.of(
+                            all,
+                            rarest.map(storm -> List.of(storm.event())).orElse(List.of()),
+                            review.data().ddf()),
+                    (review.data().ddf().isPresent() ? "Thin lines: return periods of the table. " : "")
+                            + rarest.map(storm -> "Marked: the rarest storm, "
+                                            + review.data()
+                                                    .dates()
+                                                    .time(storm.event().start()) + ".")
+                                    .orElse("Each line is a storm."),
+                    "storm-measures",
+                    false);
+        });
+    }
+
+    /** The share of each day of which a usable reading tells, as the logging interval counts. */
+    private SortedMap<LocalDate, Double> goodDays() {
+        Series series = review.data().velocity().isPresent()
+                ? review.flow().record().flow()
+                : review.flow().record().level();
+        SortedMap<LocalDate, Double> shares = new TreeMap<>();
+        Interval record = review.data().record();
+        LocalDate last =
+                LocalDate.ofInstant(record.end().minusNanos(1), review.site().zone());
+        for (LocalDate day = LocalDate.ofInstant(record.start(), review.site().zone());
+                !day.isAfter(last);
+                day = day.plusDays(1)) {
+            shares.put(day, 0.0);
+        }
+        double interval = review.data().depth().interval().toMillis();
+        for (int i = 0; i < series.size(); i++) {
+            if (series.quality(i).isUsable()) {
+                LocalDate day =
+                        LocalDate.ofInstant(series.time(i), review.site().zone());
+                shares.merge(day, interval / Duration.ofDays(1).toMillis(), (sum, one) -> Math.min(1, sum + one));
+            }
+        }
+        return shares;
+    }
+}

@@ -1,0 +1,125 @@
+package dev.runnel.examples.review;
+
+import dev.runnel.examples.pages.LineFigure;
+import dev.runnel.examples.pages.SitePage;
+import dev.runnel.examples.pages.SurveyPage;
+import dev.runnel.hydraulics.evidence.Finding;
+import dev.runnel.timeseries.balance.DailyTotal;
+import dev.runnel.timeseries.csv.CsvWriter;
+import java.nio.file.Path;
+import java.time.LocalDate;
+import java.time.temporal.ChronoUnit;
+import java.util.List;
+import java.util.stream.Collectors;
+
+/** A line for each site of a survey, and the page of them all. */
+final class SurveyLines {
+    private static final int MOST_LINES = 4;
+
+    private SurveyLines() {}
+
+    static SurveyPage.Line of(SiteReview review) {
+        List<String> points = Attention.of(review).points();
+        return new SurveyPage.Line(
+                review.site().id(),
+                review.site().name(),
+                state(review),
+                points.size(),
+                SiteFigures.received(review),
+                SiteFigures.dryWeather(review),
+                Show.mm(review.flow().record().level().statistics().maximum()),
+                SiteFigures.spills(review),
+                review.site().upstream().map(List::of).orElse(List.of()));
+    }
+
+    /** The findings in a few words, open ones first; else what is missing. */
+    private static String state(SiteReview review) {
+        List<Finding> findings = review.watched().findings();
+        if (review.watched().baseline().isEmpty()) {
+            return "not watched: no stretch tells what is usual";
+        }
+        if (findings.isEmpty()) {
+            return review.data().velocity().isPresent() ? "as usual" : "as usual, level only";
+        }
+        return findings.stream()
+                .sorted((a, b) -> Boolean.compare(b.isOpen(), a.isOpen()))
+                .map(finding -> (finding.isOpen() ? "open: " : "over: ")
+                        + finding.names().stream().map(name -> name.words()).collect(Collectors.joining(", or ")))
+                .collect(Collectors.joining("; "));
+    }
+
+    static String page(Path folder, List<SiteResult> results, List<String> complaints) {
+        return SurveyPage.of(
+                "Site review",
+                Show.count(results.size(), "site") + " in " + folder.getFileName(),
+                results.stream().map(SiteResult::line).toList(),
+                complaints,
+                results.size() < 2
+                        ? List.of()
+                        : BetweenSitesText.said(results).stream()
+                                .map(said -> said.label() + ": " + said.text())
+                                .toList(),
+                volumes(results));
+    }
+
+    /** Volumes that have passed, site by site. */
+    private static List<SitePage.Panel> volumes(List<SiteResult> results) {
+        List<SiteResult> measured = results.stream()
+                .filter(site -> !site.volumes().isEmpty())
+                .limit(MOST_LINES)
+                .toList();
+        if (measured.size() < 2) {
+            return List.of();
+        }
+        LocalDate first = measured.stream()
+                .map(site -> site.volumes().get(0).date())
+                .min(LocalDate::compareTo)
+                .orElseThrow();
+        return List.of(new SitePage.Panel(
+                "Volumes that have passed",
+                LineFigure.of(
+                        "Volumes that have passed",
+                        "days since " + first,
+                        "m3",
+                        measured.stream().map(site -> line(site, first)).toList()),
+                "As measured; days without readings and doubtful days add nothing.",
+                "daily-volumes",
+                false));
+    }
+
+    private static LineFigure.Line line(SiteResult site, LocalDate first) {
+        double[] xs = new double[site.volumes().size()];
+        double[] ys = new double[xs.length];
+        double sum = 0;
+        for (int i = 0; i < xs.length; i++) {
+            DailyTotal day = site.volumes().get(i);
+            sum += day.measured();
+            xs[i] = ChronoUnit.DAYS.between(first, day.date()) + 1;
+            ys[i] = sum;
+        }
+        return new LineFigure.Line(site.name(), xs, ys, false);
+    }
+
+    static void csv(Path file, List<SiteResult> results) {
+        CsvWriter.standard()
+                .writeTable(
+                        file,
+                        List.of("site", "name", "state", "points", "received", "dry_weather", "highest", "spills"),
+                        results.stream()
+                                .map(SiteResult::line)
+                                .map(line -> List.<Object>of(
+                                        line.id(),
+                                        line.name(),
+                                        line.state(),
+                                        line.points(),
+                                        plain(line.received()),
+                                        plain(line.dryWeather()),
+                                        plain(line.highest()),
+                                        line.spills()))
+                                .toList());
+    }
+
+    private static String plain(String text) {
+        return text.replace(Page.BOUND, ' ');
+    }
+}

@@ -1,0 +1,61 @@
+package dev.runnel.examples.review;
+
+import dev.runnel.hydraulics.evidence.BaselineRule;
+import dev.runnel.hydraulics.evidence.BaselineSearch;
+import dev.runnel.hydraulics.evidence.Finding;
+import dev.runnel.hydraulics.evidence.SiteBaseline;
+import dev.runnel.hydraulics.evidence.SiteRecord;
+import dev.runnel.hydraulics.evidence.WatchReport;
+import dev.runnel.hydraulics.evidence.WatchRule;
+import dev.runnel.timeseries.RegularSeries;
+import dev.runnel.timeseries.Series;
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * What is usual at the site, and what has changed since.
+ *
+ * @param search where it was learned, or why nowhere
+ * @param report what the watch found; empty without a baseline
+ */
+record Watched(BaselineSearch search, Optional<WatchReport> report) {
+    /** Takes the readings as they were read: the watch tells frozen and impossible ones itself. */
+    static Watched of(SiteData data, FlowFindings flow, Optional<RegularSeries> rain) {
+        Site site = data.site();
+        Series depth = data.depth().lines().series();
+        SiteRecord plain = data.velocity().isEmpty()
+                ? SiteRecord.ofDepth(depth)
+                : SiteRecord.of(depth, flow.isInterpolated() ? reading(flow, site) : velocity(data));
+        SiteRecord record = rain.map(plain::withRain).orElse(plain);
+        BaselineRule rule = BaselineRule.of(site.monitor())
+                .withZone(site.zone())
+                .withHolidays(site.usual().holidays());
+        rule = site.usual().baseline().map(rule::withInterval).orElse(rule);
+        BaselineSearch search = rule.learn(record);
+        return new Watched(
+                search, search.baseline().map(baseline -> watch(site, baseline).watch(record)));
+    }
+
+    private static WatchRule watch(Site site, SiteBaseline baseline) {
+        WatchRule rule = WatchRule.of(baseline).withCivilZone(site.zone());
+        return site.alarm().map(alarm -> rule.withAlarmLevel(alarm.level())).orElse(rule);
+    }
+
+    private static Series velocity(SiteData data) {
+        return data.velocity().orElseThrow().lines().series();
+    }
+
+    /** Velocities taken between their readings, as the sensor would have given them. */
+    private static Series reading(FlowFindings flow, Site site) {
+        double factor = site.monitor().velocityFactor();
+        return flow.record().velocity().map(value -> value / factor);
+    }
+
+    List<Finding> findings() {
+        return report.map(WatchReport::findings).orElse(List.of());
+    }
+
+    Optional<SiteBaseline> baseline() {
+        return search.baseline();
+    }
+}

@@ -1,0 +1,224 @@
+package dev.runnel.hydraulics.flow;
+
+import dev.runnel.hydraulics.internal.Segment;
+import dev.runnel.hydraulics.section.CircularSection;
+import dev.runnel.internal.Roots;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Uniform flow by the law of Colebrook and White in a circle: the depth of a discharge without a search, so that a conduit
+ * that is asked once costs little.
+ *
+ * <p>With x = y/D, the parts a = A/D², p = P/D and ρ = a/p of the unit circle, and α = ks/(14.8 D),
+ * β = 2.51 ν/(4 D √(8 g S D)), the discharge is
+ *
+ * <pre>
+ * Q = D² √(8 g S D) · (2/ln 10) · a √ρ (−L)     L = ln(α/ρ + β/ρ^(3/2))
+ * </pre>
+ *
+ * <p>Manning's law, whose inverse is known, gives a start within some per cent; from there each step solves the quadratic
+ * that has the curve's value, slope and curvature, which goes on working at the crest, where the slope vanishes. Two steps
+ * are the rule.
+ *
+ * <p>Only for pipes that have twice the least Reynolds' number of turbulent flow when full, and ks below 4R there; a depth at
+ * which the flow is not turbulent, or the wall rougher than deep, is left to the general search.
+ */
+final class CircleColebrook implements UniformCurve {
+    private static final double FULL_AREA = Math.PI / 4;
+    private static final double TO_LOGARITHM = 2 / Math.log(10);
+
+    /** A step so short, as a part of the depth and of the way to the crest, leaves an error of its cube. */
+    private static final double SHORT = 1e-5;
+
+    private static final int MOST_STEPS = 30;
+
+    /** As a part of the discharge; at the crest no step gets closer. */
+    private static final double ROUNDING = 4e-16;
+
+    /** Newton's next step would be the square of this one. */
+    private static final double CREST_STEP = 1e-7;
+
+    /** Where the start of the search for the crest lies; it is at 0.938 to 0.95. */
+    private static final double NEAR_CREST = 0.94;
+
+    /** From this part of the full-bore discharge on, whether the crest reaches it is asked first; it is 1.05 at least. */
+    private static final double ASK_CREST = 1.02;
+
+    private final Conduit conduit;
+    private final double diameter;
+    private final double karman;
+    private final double alpha;
+    private final double beta;
+    private final double unit;
+    private final double full;
+
+    private volatile double crest = Double.NaN;
+
+    private CircleColebrook(Conduit conduit, double diameter, double karman, double alpha, double unit, double full) {
+        this.conduit = conduit;
+        this.diameter = diameter;
+        this.karman = karman;
+        this.alpha = alpha;
+        this.beta = 2.51 / karman;
+        this.unit = unit;
+        this.full = full;
+    }
+
+    /** The curve of a conduit, or null if its law does not stay turbulent far below full bore. */
+    static @Nullable CircleColebrook of(Conduit conduit, CircularSection section, ColebrookWhite law) {
+        double diameter = section.diameter();
+        double scale = Math.sqrt(8 * conduit.gravity() * conduit.gradient().value() * diameter);
+        double karman = 4 * diameter * scale / law.viscosity();
+        double alpha = law.roughness() / (14.8 * diameter);
+        double unit = diameter * diameter * scale * TO_LOGARITHM;
+        double log = Math.log(4 * alpha + 8 * 2.51 / karman);
+        // Twice the least Reynolds' number when full, so that all depths near the crest are well inside.
+        boolean turbulent = -TO_LOGARITHM * log * karman / 8 >= 2 * DarcyFriction.TURBULENT_LIMIT && 3.7 * alpha <= 0.1;
+        if (!(turbulent && unit > 1e-200 && unit < 1e200)) {
+            return null;
+        }
+        return new CircleColebrook(conduit, diameter, karman, alpha, unit, FULL_AREA / 2 * -log);
+    }
+
+    /** Whether the flow is turbulent and the wall less rough than deep, and not so close to either that a step decides. */
+    private boolean isTurbulent(Local at) {
+        double reynolds = -TO_LOGARITHM * at.log * karman * at.radius * at.root;
+        return reynolds >= 1.001 * DarcyFriction.TURBULENT_LIMIT && 3.7 * alpha <= 0.999 * at.radius;
+    }
+
+    @Override
+    public double discharge(double depth) {
+        return conduit.dischargeByLaw(depth);
+    }
+
+    @Override
+    public double lowestDepth(double discharge) {
+        double q = discharge / unit;
+        double ratio = q / full;
+        double start = CircleManning.lowestPart(Math.min(ratio, 1));
+        double top = 1;
+        double deepest = diameter;
+        if (ratio > ASK_CREST) {
+            double most = conduit.dischargeByLaw(depthOfMostDischarge());
+            if (!(discharge < most)) {
+                return discharge == most ? crest : Double.NaN;
+            }
+            deepest = crest;
+            top = crest / diameter;
+            start = Math.min(start, top);
+        }
+        double x = solve(q, start, top);
+        double depth = x < 0 ? conduit.searched().lowestDepthFor(discharge) : diameter * x;
+        return Math.min(depth, deepest);
+    }
+
+    /** The zero of Q(x) − q on the rising branch, −1 where this class does not know it. */
+    private double solve(double q, double start, double top) {
+        double x = start;
+        for (int i = 0; i < MOST_STEPS; i++) {
+            if (!(x > 0)) {
+                return -1;
+            }
+            Local here = at(x);
+            if (!(here.log < 0)) {
+                return -1;
+            }
+            double excess = 1 - q / here.value;
+            double curvature = here.bend + here.slope * here.slope;
+            double square = here.slope * here.slope - 2 * excess * curvature;
+            // Above what the quadratic reaches, its top is the best guess.
+            double step = square > 0 && here.slope + Math.sqrt(square) > 0
+                    ? -2 * excess / (here.slope + Math.sqrt(square))
+                    : -here.slope / curvature;
+            double next = x + step;
+            if (!(next <= top)) {
+                next = (x + top) / 2;
+            } else if (!(next > 0)) {
+                next = x / 2;
+            }
+            double toCrest = Math.abs(here.slope / here.bend);
+            boolean isShort = Math.abs(next - x) <= SHORT * Math.min(x, toCrest);
+            if (isShort || Math.abs(excess) <= ROUNDING) {
+                return isTurbulent(here) ? next : -1;
+            }
+            x = next;
+        }
+        return -1;
+    }
+
+    /** Radius ρ and its root, L, discharge a √ρ (−L), and first and second derivative of its logarithm by x. */
+    private record Local(double radius, double root, double log, double value, double slope, double bend) {}
+
+    private Local at(double x) {
+        boolean low = x <= 0.5;
+        double w = low ? x : 1 - x;
+        double segment = Segment.area(w);
+        double angle = Segment.halfAngle(w);
+        double area = low ? segment : FULL_AREA - segment;
+        double perimeter = low ? angle : Math.PI - angle;
+        double width = 2 * Math.sqrt(w * (1 - w));
+        double radius = area / perimeter;
+        double root = Math.sqrt(radius);
+        double smooth = beta / root;
+        double inner = alpha + smooth;
+        double log = Math.log(inner / radius);
+        // Derivatives of ln a, ln p and ln ρ by x, and of L by ln ρ.
+        double ofArea = width / area;
+        double ofPerimeter = 2 / (width * perimeter);
+        double slopeOfWidth = (2 - 4 * x) / width;
+        double ofRadius = ofArea - ofPerimeter;
+        double bendOfArea = slopeOfWidth / area - ofArea * ofArea;
+        double bendOfRadius = bendOfArea + ofPerimeter * (slopeOfWidth / width + ofPerimeter);
+        double part = smooth / inner;
+        double ofLog = (1 + 0.5 * part) / log;
+        double exponent = 0.5 - ofLog;
+        double slope = ofArea + ofRadius * exponent;
+        double bend = bendOfArea
+                + bendOfRadius * exponent
+                + ofRadius * ofRadius * (0.25 * part * (1 - part) / log - ofLog * ofLog);
+        return new Local(radius, root, log, area * root * -log, slope, bend);
+    }
+
+    @Override
+    public double[] depths(double discharge) {
+        double lowest = lowestDepth(discharge);
+        if (Double.isNaN(lowest)) {
+            return new double[0];
+        }
+        double crestDepth = depthOfMostDischarge();
+        if (discharge < conduit.dischargeByLaw(diameter) || lowest == crestDepth) {
+            return new double[] {lowest};
+        }
+        // Measured in the root of the air under the soffit, in which the round crown is smooth.
+        double t = Roots.between(
+                u -> Math.log(conduit.dischargeByLaw(diameter - u * u) / discharge),
+                0,
+                Math.sqrt(diameter - crestDepth));
+        double upper = diameter - t * t;
+        return upper > lowest ? new double[] {lowest, upper} : new double[] {lowest};
+    }
+
+    @Override
+    public double depthOfMostDischarge() {
+        double depth = crest;
+        if (Double.isNaN(depth)) {
+            double x = NEAR_CREST;
+            for (int i = 0; i < MOST_STEPS; i++) {
+                Local here = at(x);
+                double step = here.slope / here.bend;
+                x -= step;
+                if (Math.abs(step) <= CREST_STEP) {
+                    break;
+                }
+            }
+            depth = x * diameter;
+            crest = depth;
+        }
+        return depth;
+    }
+
+    @Override
+    public double depthOfMostVelocity() {
+        return CircleManning.FASTEST * diameter;
+    }
+}
