@@ -102,6 +102,55 @@ public final class RatingCurve {
     }
 
     /**
+     * Returns the discharges of many stages, gauged or not, for a loop over a record. A stage outside the gaugings is answered as by
+     * {@link #extrapolated(double)} and flagged; a missing one (NaN) or one that is infinite gives NaN and is flagged.
+     *
+     * @param stage stages, m; not modified
+     * @param discharge discharges, m³/s; same length, overwritten
+     * @param outside true where the stage is not gauged or missing; same length, overwritten
+     * @return count of flagged entries
+     * @throws IllegalArgumentException if the lengths differ
+     */
+    public int evaluate(double[] stage, double[] discharge, boolean[] outside) {
+        Require.sameLength("discharge", stage.length, discharge.length);
+        Require.sameLength("outside", stage.length, outside.length);
+        int flagged = 0;
+        for (int i = 0; i < stage.length; i++) {
+            discharge[i] = Double.isFinite(stage[i]) ? model.discharge(stage[i]) : Double.NaN;
+            outside[i] = !isGauged(stage[i]);
+            flagged += outside[i] ? 1 : 0;
+        }
+        return flagged;
+    }
+
+    /**
+     * Returns the relative standard uncertainty of a rated discharge: that of the curve, s √(leverage), and that of the stage, b
+     * u_h/(h − a), as independent.
+     *
+     * @param stage stage h, m; in the gauged range
+     * @param stageUncertainty standard uncertainty of the stage u_h, m; 0 or greater, finite
+     * @return u(Q)/Q, 0.05 for 5 %
+     * @throws IllegalArgumentException if a parameter is outside its range
+     */
+    public double relativeUncertainty(double stage, double stageUncertainty) {
+        Require.inRange("stage", stage, lowestStage, highestStage, "m");
+        Require.nonNegative("stageUncertainty", stageUncertainty, "m");
+        double ofStage = model.exponent(stage) * stageUncertainty / (stage - model.offset(stage));
+        return Math.hypot(standardError * Math.sqrt(model.leverage(stage)), ofStage);
+    }
+
+    /**
+     * Returns the information criterion of Schwarz, by which curves of different counts of segments compare: the lower the better.
+     *
+     * @return n ln(Σ residual²/n) + p ln n, residuals weighted as they were fitted
+     */
+    public double informationCriterion() {
+        int n = residuals.length;
+        double squares = Math.max(standardError * standardError * degreesOfFreedom, Double.MIN_NORMAL);
+        return n * Math.log(squares / n) + (n - degreesOfFreedom) * Math.log(n);
+    }
+
+    /**
      * Returns the band that holds the true curve at a stage with a given confidence.
      *
      * @param stage stage h, m; in the gauged range

@@ -26,12 +26,14 @@ public final class RatingFit {
 
     private final double[] stage;
     private final double[] logDischarge;
+    private final double[] weights;
     private final double lowest;
     private final double highest;
 
-    private RatingFit(double[] stage, double[] logDischarge) {
+    private RatingFit(double[] stage, double[] logDischarge, double[] weights) {
         this.stage = stage;
         this.logDischarge = logDischarge;
+        this.weights = weights;
         lowest = Arrays.stream(stage).min().orElseThrow();
         highest = Arrays.stream(stage).max().orElseThrow();
     }
@@ -52,12 +54,40 @@ public final class RatingFit {
             Require.finite("stage[" + i + "]", stage[i], "m");
             logs[i] = Math.log(Require.positive("discharge[" + i + "]", discharge[i], "m3/s"));
         }
-        RatingFit fit = new RatingFit(stage.clone(), logs);
+        double[] even = new double[stage.length];
+        Arrays.fill(even, 1);
+        RatingFit fit = new RatingFit(stage.clone(), logs, even);
         if (fit.lowest == fit.highest) {
             throw new IllegalArgumentException(
                     "stage must have at least two different values, was " + Text.number(fit.lowest) + " m throughout");
         }
         return fit;
+    }
+
+    /**
+     * Returns a copy in which each gauging weighs by its own uncertainty, 1/u². The weights are scaled to a mean of 1, so that the
+     * standard error stays that of an average gauging.
+     *
+     * @param relative relative standard uncertainty of each gauged discharge, 0.04 for 4 %; as many as gaugings, in (0, 5]; copied
+     * @return the copy
+     * @throws IllegalArgumentException if the array or one of its values is outside its range; the message names the index
+     */
+    public RatingFit withUncertainty(double[] relative) {
+        Require.sameLength("relative", stage.length, relative.length);
+        double[] newWeights = new double[relative.length];
+        double sum = 0;
+        for (int i = 0; i < relative.length; i++) {
+            if (!(relative[i] >= 1e-6 && relative[i] <= 5)) {
+                throw new IllegalArgumentException(
+                        "relative[" + i + "] must be in [1.0E-6, 5], was " + Text.number(relative[i]));
+            }
+            newWeights[i] = 1 / (relative[i] * relative[i]);
+            sum += newWeights[i];
+        }
+        for (int i = 0; i < newWeights.length; i++) {
+            newWeights[i] *= newWeights.length / sum;
+        }
+        return new RatingFit(stage, logDischarge, newWeights);
     }
 
     /**
@@ -96,7 +126,8 @@ public final class RatingFit {
             throw new IllegalArgumentException("stage and discharge must determine the offset, but the best fit lies "
                     + (best == 0 ? "at the lowest gauging" : "far below it") + "; use withOffset");
         }
-        return curve(new double[] {refined(from + (best - 1) * width, from + (best + 1) * width)}, new double[0], true);
+        return curve(
+                new double[] {refined(from + (best - 1) * width, from + (best + 1) * width)}, new double[0], 1, true);
     }
 
     private double refined(double from, double to) {
@@ -115,13 +146,67 @@ public final class RatingFit {
     }
 
     private double squares(double offset) {
-        RatingModel model = new RatingModel(stage, logDischarge, new double[] {offset}, new double[0], false);
+        return squares(new RatingModel(stage, logDischarge, weights, new double[] {offset}, new double[0], false));
+    }
+
+    private double squares(RatingModel model) {
         double sum = 0;
         for (int i = 0; i < stage.length; i++) {
             double residual = logDischarge[i] - model.logDischarge(stage[i]);
-            sum += residual * residual;
+            sum += weights[i] * residual * residual;
         }
         return sum;
+    }
+
+    /**
+     * Fits segments that join without a step, and finds where they join: the stages with the least sum of squares, each segment
+     * holding at least three gaugings. The stages are fitted parameters; the bands leave their error out.
+     *
+     * @param offsets stage of no flow of each segment, m, lowest segment first; below the lowest gauging, 2 or 3
+     * @return the curve with the best breaks
+     * @throws IllegalArgumentException if {@code offsets} is outside its range or there are too few gaugings
+     */
+    public RatingCurve searchingBreaks(double... offsets) {
+        Require.inRange("count of offsets", offsets.length, 2, 3, "");
+        for (int i = 0; i < offsets.length; i++) {
+            if (!(offsets[i] < lowest && offsets[i] > Double.NEGATIVE_INFINITY)) {
+                throw new IllegalArgumentException("offsets[" + i + "] must be finite and below the lowest gauging "
+                        + Text.number(lowest) + " m, was " + Text.number(offsets[i]));
+            }
+        }
+        Require.atLeast("count of gaugings", stage.length, 3 * offsets.length);
+        double[] breaks = new BreakSearch(stage, found -> squares(offsets, found)).best(offsets.length - 1);
+        return curve(offsets.clone(), breaks, breaks.length);
+    }
+
+    private double squares(double[] offsets, double[] breaks) {
+        try {
+            RatingModel model = new RatingModel(stage, logDischarge, weights, offsets, breaks, false);
+            return Arrays.stream(model.exponents()).min().orElse(0) > 0 ? squares(model) : Double.POSITIVE_INFINITY;
+        } catch (UndeterminedRatingException e) {
+            return Double.POSITIVE_INFINITY;
+        }
+    }
+
+    /**
+     * Fits one, two or three segments with one stage of no flow, their breaks searched, and returns the one that pays for its
+     * parameters: the least information criterion of Schwarz (1978), n ln(sum of squares/n) + p ln n.
+     *
+     * @param offset stage of no flow a, m; below the lowest gauging, finite
+     * @return the best curve; one segment where there are fewer than six gaugings
+     * @throws IllegalArgumentException if {@code offset} is outside its range or the exponent comes out 0 or less
+     */
+    public RatingCurve searchingSegments(double offset) {
+        RatingCurve best = withOffset(offset);
+        for (int segments = 2; segments <= 3 && stage.length >= 3 * segments; segments++) {
+            double[] offsets = new double[segments];
+            Arrays.fill(offsets, offset);
+            RatingCurve other = searchingBreaks(offsets);
+            if (other.informationCriterion() < best.informationCriterion()) {
+                best = other;
+            }
+        }
+        return best;
     }
 
     /**
@@ -154,7 +239,7 @@ public final class RatingFit {
             requireTwo(i, i == 0 ? Double.NEGATIVE_INFINITY : bottom, top);
             bottom = top;
         }
-        return curve(offsets.clone(), breaks.clone(), false);
+        return curve(offsets.clone(), breaks.clone(), 0);
     }
 
     private void requireTwo(int segment, double above, double to) {
@@ -164,10 +249,14 @@ public final class RatingFit {
         }
     }
 
-    private RatingCurve curve(double[] offsets, double[] breaks, boolean offsetFitted) {
-        int parameters = 1 + offsets.length + (offsetFitted ? 1 : 0);
+    private RatingCurve curve(double[] offsets, double[] breaks, int searched) {
+        return curve(offsets, breaks, searched, false);
+    }
+
+    private RatingCurve curve(double[] offsets, double[] breaks, int searched, boolean offsetFitted) {
+        int parameters = 1 + offsets.length + searched;
         Require.atLeast("count of gaugings", stage.length, parameters + 1);
-        RatingModel model = new RatingModel(stage, logDischarge, offsets, breaks, offsetFitted);
+        RatingModel model = new RatingModel(stage, logDischarge, weights, offsets, breaks, offsetFitted);
         for (double exponent : model.exponents()) {
             if (!(exponent > 0)) {
                 throw new IllegalArgumentException(
@@ -179,7 +268,7 @@ public final class RatingFit {
         double sum = 0;
         for (int i = 0; i < stage.length; i++) {
             residuals[i] = logDischarge[i] - model.logDischarge(stage[i]);
-            sum += residuals[i] * residuals[i];
+            sum += weights[i] * residuals[i] * residuals[i];
         }
         int degrees = stage.length - parameters;
         return new RatingCurve(model, lowest, highest, Math.sqrt(sum / degrees), degrees, residuals);

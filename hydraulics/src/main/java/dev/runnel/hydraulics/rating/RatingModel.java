@@ -1,6 +1,7 @@
 package dev.runnel.hydraulics.rating;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import org.apache.commons.math3.linear.MatrixUtils;
 import org.apache.commons.math3.linear.QRDecomposition;
@@ -19,19 +20,28 @@ final class RatingModel {
     private final RealMatrix covariance;
 
     /** Fits; the covariance is per unit variance and counts the offset of a single segment as a parameter if asked. */
-    RatingModel(double[] stage, double[] logDischarge, double[] offsets, double[] breaks, boolean offsetFitted) {
+    RatingModel(
+            double[] stage,
+            double[] logDischarge,
+            double[] weights,
+            double[] offsets,
+            double[] breaks,
+            boolean offsetFitted) {
         this.offsets = offsets;
         this.breaks = breaks;
         this.offsetFitted = offsetFitted;
         int count = stage.length;
         double[][] rows = new double[count][];
+        double[] right = new double[count];
         for (int i = 0; i < count; i++) {
-            rows[i] = row(stage[i]);
+            double root = Math.sqrt(weights[i]);
+            rows[i] = scaled(row(stage[i]), root);
+            right[i] = root * logDischarge[i];
         }
-        parameters = solve(rows, logDischarge);
+        parameters = solve(rows, right);
         double[][] jacobian = new double[count][];
         for (int i = 0; i < count; i++) {
-            jacobian[i] = gradient(stage[i]);
+            jacobian[i] = scaled(gradient(stage[i]), Math.sqrt(weights[i]));
         }
         RealMatrix inverse;
         try {
@@ -42,6 +52,13 @@ final class RatingModel {
             throw undetermined(e);
         }
         covariance = inverse.multiply(inverse.transpose());
+    }
+
+    private static double[] scaled(double[] row, double factor) {
+        for (int k = 0; k < row.length; k++) {
+            row[k] *= factor;
+        }
+        return row;
     }
 
     private static double[] solve(double[][] rows, double[] logDischarge) {
@@ -55,8 +72,8 @@ final class RatingModel {
         }
     }
 
-    private static IllegalArgumentException undetermined(SingularMatrixException cause) {
-        return new IllegalArgumentException(
+    private static UndeterminedRatingException undetermined(SingularMatrixException cause) {
+        return new UndeterminedRatingException(
                 "stage must have at least two different gaugings in each segment to determine the curve", cause);
     }
 
@@ -109,8 +126,17 @@ final class RatingModel {
                 .dotProduct(covariance.operate(MatrixUtils.createRealVector(gradient)));
     }
 
+    /** Returns by how many percent the discharge changes when the depth above the offset changes by one. */
+    double exponent(double stage) {
+        return parameters[1 + segment(stage)];
+    }
+
+    double offset(double stage) {
+        return offsets[segment(stage)];
+    }
+
     double[] exponents() {
-        return java.util.Arrays.copyOfRange(parameters, 1, parameters.length);
+        return Arrays.copyOfRange(parameters, 1, parameters.length);
     }
 
     List<RatingSegment> segments() {

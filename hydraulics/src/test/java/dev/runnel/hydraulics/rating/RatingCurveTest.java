@@ -169,4 +169,72 @@ class RatingCurveTest {
                 .isInstanceOf(IllegalArgumentException.class)
                 .hasMessage("to must be above from 1 m and finite, was 1");
     }
+
+    /** A notch below 0.4 m and a wide crest above, without error: the break is found, and one segment is not enough. */
+    @Test
+    void findsWhereSegmentsJoin() {
+        double[] stage = new double[24];
+        double[] discharge = new double[24];
+        for (int i = 0; i < 24; i++) {
+            stage[i] = 0.08 + 0.04 * i;
+            discharge[i] = stage[i] <= 0.42
+                    ? 1.4 * Math.pow(stage[i], 2.5)
+                    : 1.4 * Math.pow(0.42, 2.5) * Math.pow(stage[i] / 0.42, 1.5);
+        }
+        RatingFit fit = RatingFit.of(stage, discharge);
+        RatingCurve two = fit.searchingBreaks(0, 0);
+        assertThat(two.segments().get(1).fromStage()).isCloseTo(0.42, within(1e-6));
+        assertThat(two.segments().get(0).exponent()).isCloseTo(2.5, within(1e-5));
+        assertThat(two.segments().get(1).exponent()).isCloseTo(1.5, within(1e-5));
+        assertThat(two.degreesOfFreedom()).isEqualTo(20);
+        double[] noisy = new double[24];
+        for (int i = 0; i < 24; i++) {
+            noisy[i] = discharge[i] * (1 + 0.03 * Math.sin(7.0 * i));
+        }
+        assertThat(RatingFit.of(stage, noisy).searchingSegments(0).segments()).hasSize(2);
+        double[] plain = new double[24];
+        for (int i = 0; i < 24; i++) {
+            plain[i] = 2 * Math.pow(stage[i], 1.6) * (1 + 0.03 * Math.sin(7.0 * i));
+        }
+        assertThat(RatingFit.of(stage, plain).searchingSegments(0).segments()).hasSize(1);
+        assertThatThrownBy(() -> FIT.searchingBreaks(0, 0, 0, 0))
+                .hasMessage("count of offsets must be in [2, 3], was 4");
+        assertThatThrownBy(() -> FIT.searchingBreaks(0, 0.2))
+                .hasMessageStartingWith("offsets[1] must be finite and below the lowest gauging 0.149 m");
+    }
+
+    /** numpy.polyfit of ln Q on ln h with weights 1/u, u 0.05 for the first five gaugings and 0.15 for the others. */
+    @Test
+    void weighsGaugingsByTheirUncertainty() {
+        double[] u = {0.05, 0.05, 0.05, 0.05, 0.05, 0.15, 0.15, 0.15, 0.15};
+        RatingCurve curve = FIT.withUncertainty(u).withOffset(0);
+        assertThat(Math.log(curve.segments().get(0).constant())).isCloseTo(1.347297738130454, within(1e-10));
+        assertThat(curve.segments().get(0).exponent()).isCloseTo(1.510361738801915, within(1e-10));
+        double[] even = {0.1, 0.1, 0.1, 0.1, 0.1, 0.1, 0.1, 0.1, 0.1};
+        assertThat(FIT.withUncertainty(even).withOffset(0).standardError())
+                .isCloseTo(FIT.withOffset(0).standardError(), within(1e-12));
+        assertThatThrownBy(() -> FIT.withUncertainty(new double[9])).hasMessageStartingWith("relative[0] must be in ");
+    }
+
+    @Test
+    void marksAndCountsWhatIsNotGauged() {
+        RatingCurve curve = FIT.withOffset(0);
+        double[] stage = {0.5, 1.2, Double.NaN, -0.1, Double.POSITIVE_INFINITY};
+        double[] discharge = new double[5];
+        boolean[] outside = new boolean[5];
+        assertThat(curve.evaluate(stage, discharge, outside)).isEqualTo(4);
+        assertThat(outside).containsExactly(false, true, true, true, true);
+        assertThat(discharge).containsExactly(curve.discharge(0.5), curve.extrapolated(1.2), Double.NaN, 0, Double.NaN);
+    }
+
+    @Test
+    void uncertaintyOfARatedDischarge() {
+        RatingCurve curve = FIT.withOffset(0);
+        double ofCurve = curve.relativeUncertainty(0.8, 0);
+        RatingBand band = curve.confidence(0.8, 0.95);
+        // Student's t with 7 degrees of freedom, 2.364624
+        assertThat(ofCurve).isCloseTo(Math.log(band.upper() / band.discharge()) / 2.364624, within(1e-7));
+        assertThat(curve.relativeUncertainty(0.8, 0.01))
+                .isCloseTo(Math.hypot(ofCurve, 1.520141822101704 * 0.01 / 0.8), within(1e-12));
+    }
 }
