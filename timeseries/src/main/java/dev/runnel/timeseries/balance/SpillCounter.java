@@ -7,6 +7,7 @@ import dev.runnel.timeseries.Interval;
 import dev.runnel.timeseries.Machine;
 import dev.runnel.timeseries.TextState;
 import java.time.Duration;
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import org.apiguardian.api.API;
@@ -14,12 +15,16 @@ import org.apiguardian.api.API;
 /**
  * Counts spills one discharge after another. Not thread-safe.
  *
+ * <p>With a merge gap a discharge counts only when it is known to be over: when the next one comes later than the gap, or
+ * at the end of the list.
+ *
  * @see SpillCount#start()
  * @since 0.1
  */
 @API(status = API.Status.EXPERIMENTAL, since = "0.1")
 public final class SpillCounter implements Machine<Interval, Interval, TextState> {
     private static final String STATE = "spill-count";
+    private static final long DAY = 86_400_000_000_000L;
 
     private final SpillCount rule;
     private final MachineClock clock;
@@ -27,9 +32,15 @@ public final class SpillCounter implements Machine<Interval, Interval, TextState
     private long discharges;
     private long duration;
 
-    /** End of the last block counted, and of the last discharge; of none before the first. */
-    private long blockEnd;
+    /** The discharge that may still grow by merging; none if its end is not after its start. */
+    private long openStart;
 
+    private long openEnd;
+
+    /** End of the last block, start of the last event, or the day after the last that counted; once something counted. */
+    private long mark;
+
+    /** End of the last discharge that was counted. */
     private long lastEnd;
 
     SpillCounter(SpillCount rule) {
@@ -44,7 +55,9 @@ public final class SpillCounter implements Machine<Interval, Interval, TextState
         count = text.count("count");
         discharges = text.count("discharges");
         duration = text.count("duration");
-        blockEnd = text.count("blockend");
+        openStart = text.count("openstart");
+        openEnd = text.count("openend");
+        mark = text.count("mark");
         lastEnd = text.count("end");
     }
 
@@ -52,7 +65,7 @@ public final class SpillCounter implements Machine<Interval, Interval, TextState
      * Takes the next discharge.
      *
      * @param discharge not empty; at or after the end of the one before
-     * @return the blocks that it makes count, in order of time; empty if it falls into a block counted before
+     * @return the blocks, events or days that are now known to count, in order of time; often none
      * @throws IllegalArgumentException if it is empty or starts before the one before it ends
      * @throws IllegalStateException after {@link #finish}
      */
@@ -64,35 +77,91 @@ public final class SpillCounter implements Machine<Interval, Interval, TextState
         long start = EpochNanos.of(discharge.start());
         long end = EpochNanos.of(discharge.end());
         clock.requireAfter(start);
-        if (count > 0 && start < lastEnd) {
+        if (clock.hasBegun() && start < Math.max(openEnd, lastEnd)) {
             throw new IllegalArgumentException("discharge must not start before the one before it ends, at "
-                    + EpochNanos.toInstant(lastEnd) + ", was " + discharge);
+                    + EpochNanos.toInstant(Math.max(openEnd, lastEnd)) + ", was " + discharge);
         }
         clock.moveTo(start);
-        if (count > 0 && rule.mergeGap() > 0 && start - lastEnd <= rule.mergeGap()) {
-            start = lastEnd;
-        } else {
-            discharges++;
+        if (rule.mergeGap() == 0) {
+            return take(start, end);
         }
+        if (openEnd > openStart && start - openEnd <= rule.mergeGap()) {
+            openEnd = end;
+            return List.of();
+        }
+        List<Interval> counted = flush();
+        openStart = start;
+        openEnd = end;
+        return counted;
+    }
+
+    private List<Interval> flush() {
+        return openEnd > openStart ? take(openStart, openEnd) : List.of();
+    }
+
+    private List<Interval> take(long start, long end) {
         List<Interval> counted = new ArrayList<>();
-        if (count == 0 || start >= later(blockEnd, rule.nextBlock())) {
-            // The first of all, or a whole block passed dry: a new sequence.
-            countBlock(start, rule.firstBlock(), counted);
-        } else if (start >= blockEnd) {
-            countBlock(blockEnd, rule.nextBlock(), counted);
+        switch (rule.way()) {
+            case BLOCKS -> blocks(start, end, counted);
+            case EVENTS -> events(start, end, counted);
+            case DAYS, DAYS_SHORT_ONES_ONCE -> days(start, end, counted);
         }
-        while (end > blockEnd) {
-            countBlock(blockEnd, rule.nextBlock(), counted);
-        }
+        discharges++;
         duration += end - start;
         lastEnd = end;
         return counted;
     }
 
-    private void countBlock(long start, long length, List<Interval> counted) {
-        blockEnd = later(start, length);
+    private void blocks(long start, long end, List<Interval> counted) {
+        if (count == 0 || start >= later(mark, rule.next())) {
+            // The first of all, or a whole block passed dry: a new sequence.
+            block(start, rule.first(), counted);
+        } else if (start >= mark) {
+            block(mark, rule.next(), counted);
+        }
+        while (end > mark) {
+            block(mark, rule.next(), counted);
+        }
+    }
+
+    private void block(long start, long length, List<Interval> counted) {
+        mark = later(start, length);
+        add(start, mark, counted);
+    }
+
+    private void events(long start, long end, List<Interval> counted) {
+        boolean apart = count == 0 || start - lastEnd >= rule.first() || start >= later(mark, rule.next());
+        if (apart) {
+            mark = start;
+            add(start, end, counted);
+        }
+        while (end > later(mark, rule.next())) {
+            mark = later(mark, rule.next());
+            add(mark, end, counted);
+        }
+    }
+
+    private void days(long start, long end, List<Interval> counted) {
+        LocalDate day = date(start);
+        boolean once = rule.way() == SpillCount.Way.DAYS_SHORT_ONES_ONCE && end - start < DAY;
+        LocalDate last = once ? day : date(end - 1);
+        for (; !day.isAfter(last); day = day.plusDays(1)) {
+            long from = EpochNanos.of(day.atStartOfDay(rule.zone()).toInstant());
+            long to = EpochNanos.of(day.plusDays(1).atStartOfDay(rule.zone()).toInstant());
+            if (count == 0 || from >= mark) {
+                mark = to;
+                add(from, to, counted);
+            }
+        }
+    }
+
+    private LocalDate date(long time) {
+        return EpochNanos.toInstant(time).atZone(rule.zone()).toLocalDate();
+    }
+
+    private void add(long start, long end, List<Interval> counted) {
         count++;
-        counted.add(Interval.of(EpochNanos.toInstant(start), EpochNanos.toInstant(blockEnd)));
+        counted.add(Interval.of(EpochNanos.toInstant(start), EpochNanos.toInstant(end)));
     }
 
     /** A block may reach beyond the last instant that can be counted; it then ends there. */
@@ -101,7 +170,7 @@ public final class SpillCounter implements Machine<Interval, Interval, TextState
     }
 
     /**
-     * Returns what the counter came to so far.
+     * Returns what the counter came to so far; with a merge gap the last discharge is in it only after {@link #finish}.
      *
      * @return the tally
      */
@@ -110,15 +179,15 @@ public final class SpillCounter implements Machine<Interval, Interval, TextState
     }
 
     /**
-     * Ends the list of discharges. Nothing is still open: each block is given when it begins to count.
+     * Ends the list of discharges.
      *
-     * @return nothing
+     * @return what the last discharge makes count, if merging held it back
      * @throws IllegalStateException if called a second time
      */
     @Override
     public List<Interval> finish() {
         clock.end();
-        return List.of();
+        return flush();
     }
 
     @Override
@@ -127,7 +196,9 @@ public final class SpillCounter implements Machine<Interval, Interval, TextState
                         .with("count", count)
                         .with("discharges", discharges)
                         .with("duration", duration)
-                        .with("blockend", blockEnd)
+                        .with("openstart", openStart)
+                        .with("openend", openEnd)
+                        .with("mark", mark)
                         .with("end", lastEnd))
                 .toString());
     }

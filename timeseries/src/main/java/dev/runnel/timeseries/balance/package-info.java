@@ -12,6 +12,10 @@
  * a block opens exactly 12, then 24 hours after the first discharge and not at midnight; one that ends exactly at the
  * edge of a block does not enter the next.
  *
+ * <p>Two other published counts: events parted by a time without discharge, as 24 hours, of at most so many days (Wellington
+ * Water, Regional specification of flow monitoring); and days with discharge, where one of less than 24 hours counts once
+ * though it runs over midnight (France, order of 21 July 2015 as quoted).
+ *
  * @serial exclude
  */
 @NullMarked

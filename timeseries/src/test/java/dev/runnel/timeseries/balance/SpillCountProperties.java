@@ -25,6 +25,7 @@ class SpillCountProperties {
         List<Interval> blocks = MachineContract.holds(rule, discharges);
         SpillCounter counter = rule.start();
         discharges.forEach(counter::next);
+        counter.finish();
         assertThat(counter.tally()).isEqualTo(rule.count(discharges));
         assertThat(counter.tally().count()).isEqualTo(blocks.size());
     }

@@ -6,6 +6,7 @@ import static org.assertj.core.api.Assertions.assertThatIllegalArgumentException
 import dev.runnel.timeseries.Interval;
 import java.time.Duration;
 import java.time.Instant;
+import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.List;
 import org.junit.jupiter.api.Test;
@@ -58,6 +59,47 @@ class SpillCountTest {
         Instant last = Instant.parse("2262-04-11T23:00:00Z");
         assertThat(RULE.count(List.of(Interval.of(last.minusSeconds(60), last))).count())
                 .isEqualTo(1);
+    }
+
+    @Test
+    void eventsAreParted() {
+        SpillCount apart = SpillCount.eventsApart(Duration.ofHours(24));
+        assertThat(apart.count(discharges("0-10 1450-1460")).count())
+                .as("exactly 24 h apart")
+                .isEqualTo(2);
+        assertThat(apart.count(discharges("0-10 1449-1460")).count()).isEqualTo(1);
+        SpillCount split = apart.withLongestEvent(Duration.ofDays(5));
+        assertThat(split.count(discharges("0-7200")).count()).as("exactly 5 d").isEqualTo(1);
+        assertThat(split.count(discharges("0-7201")).count()).isEqualTo(2);
+        assertThat(split.count(discharges("0-7190 7200-7210")).count()).isEqualTo(2);
+        assertThat(split).hasToString("SpillCount[events 1 d apart, of at most 5 d, merge gap 0 s]");
+        assertThatIllegalArgumentException()
+                .isThrownBy(() -> RULE.withLongestEvent(Duration.ofDays(5)))
+                .withMessageStartingWith("a longest event must belong to a rule of events, was SpillCount[first block");
+    }
+
+    @Test
+    void daysAreLocalAndShortOnesMayCountOnce() {
+        SpillCount days = SpillCount.days(ZoneId.of("Europe/Paris"));
+        // T0 is 06:00 in Paris: 18 hours to midnight.
+        List<Interval> overMidnight = discharges("1070-1090");
+        assertThat(days.count(overMidnight).count()).isEqualTo(2);
+        assertThat(days.withShortOnesOnce().count(overMidnight).count()).isEqualTo(1);
+        assertThat(days.withShortOnesOnce()
+                        .count(discharges("1070-1090 1100-1110"))
+                        .count())
+                .isEqualTo(2);
+        assertThat(days.withShortOnesOnce().count(discharges("0-1440")).count()).isEqualTo(2);
+        assertThat(days.count(discharges("0-10 20-30 1079-1080")).count()).isEqualTo(1);
+        assertThat(days.start().next(discharge(1070, 1090)))
+                .extracting(Object::toString)
+                .containsExactly(
+                        "2025-12-31T23:00:00Z/2026-01-01T23:00:00Z", "2026-01-01T23:00:00Z/2026-01-02T23:00:00Z");
+        assertThat(days.withShortOnesOnce())
+                .hasToString("SpillCount[days in Europe/Paris, discharges under 1 d once, merge gap 0 s]");
+        assertThatIllegalArgumentException()
+                .isThrownBy(RULE::withShortOnesOnce)
+                .withMessageStartingWith("short discharges once must belong to a rule of days");
     }
 
     @Test

@@ -72,7 +72,11 @@ record SampleRecord<I, O, S extends MachineState>(Rule<I, O, S> rule, List<I> in
                 new SampleRecord<>(
                         RelationCheck.of(new double[] {0, 1}, new double[] {0, 0.5}, new double[] {0.5, 1}), pairs()),
                 new SampleRecord<>(GapCheck.longerThan(Duration.ofMinutes(10)), readings),
-                new SampleRecord<>(SpillCount.twelveTwentyFour().withMergeGap(Duration.ofMinutes(5)), discharges()));
+                new SampleRecord<>(SpillCount.twelveTwentyFour().withMergeGap(Duration.ofMinutes(5)), discharges()),
+                new SampleRecord<>(
+                        SpillCount.eventsApart(Duration.ofHours(24)).withLongestEvent(Duration.ofDays(2)),
+                        discharges()),
+                new SampleRecord<>(SpillCount.days(ZoneOffset.ofHours(2)).withShortOnesOnce(), discharges()));
     }
 
     /** What the machine gives from an input on, going on from a state, to the end of the record. */

@@ -7,9 +7,11 @@ import dev.runnel.timeseries.alarm.ThresholdAlarm;
 import dev.runnel.timeseries.balance.SpillCount;
 import java.time.Duration;
 import java.time.Instant;
+import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.function.Function;
 
 /** Threshold alarms on readings a minute apart, and the counting of spills given as minutes from a start. */
 final class AlarmCalculations {
@@ -25,14 +27,35 @@ final class AlarmCalculations {
                         "1 or 0",
                         "values reading limit deadband? on_delay_minutes? off_delay_minutes?",
                         in -> isActive(in) ? 1 : 0),
+                spill("spill.twelve-twenty-four", "", in -> SpillCount.twelveTwentyFour()),
+                spill("spill.events-apart", " apart_hours longest_days?", in -> {
+                    SpillCount rule = SpillCount.eventsApart(minutes(60 * in.number("apart_hours")));
+                    return in.has("longest_days")
+                            ? rule.withLongestEvent(minutes(1440 * in.number("longest_days")))
+                            : rule;
+                }),
+                spill("spill.days", " short_ones_once?", in -> {
+                    SpillCount rule = SpillCount.days(ZoneOffset.UTC);
+                    return in.number("short_ones_once", 0) > 0 ? rule.withShortOnesOnce() : rule;
+                }),
                 Calculation.of(
                         "timeseries",
-                        "spill.twelve-twenty-four",
-                        "spills",
+                        "spill.discharges",
                         "discharges",
+                        "discharges merge_minutes?",
                         in -> SpillCount.twelveTwentyFour()
+                                .withMergeGap(minutes(in.number("merge_minutes", 0)))
                                 .count(discharges(in.text("discharges")))
-                                .count()));
+                                .discharges()));
+    }
+
+    private static Calculation spill(String name, String inputs, Function<Inputs, SpillCount> rule) {
+        return Calculation.of(
+                "timeseries",
+                name,
+                "spills",
+                "discharges" + inputs,
+                in -> rule.apply(in).count(discharges(in.text("discharges"))).count());
     }
 
     private static boolean isActive(Inputs in) {

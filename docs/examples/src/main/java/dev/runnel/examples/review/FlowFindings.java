@@ -12,11 +12,10 @@ import dev.runnel.timeseries.alarm.AlarmEvent;
 import dev.runnel.timeseries.alarm.ThresholdAlarm;
 import dev.runnel.timeseries.balance.DailyTotal;
 import dev.runnel.timeseries.balance.DailyTotals;
+import dev.runnel.timeseries.balance.Discharges;
 import dev.runnel.timeseries.balance.SpillCount;
 import dev.runnel.timeseries.balance.SpillTally;
 import java.time.Duration;
-import java.time.Instant;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.DoubleStream;
@@ -100,21 +99,9 @@ record FlowFindings(
         List<SurchargePeriod> periods = Surcharge.above(data.site().crestLevel().getAsDouble())
                 .withMaximumGap(data.longestGap())
                 .over(record.level());
-        List<Interval> discharges = new ArrayList<>();
-        int seenOnce = 0;
-        for (int i = 0; i < periods.size(); i++) {
-            Interval seen = periods.get(i).interval();
-            if (seen.isEmpty()) {
-                seenOnce++;
-                Instant end = seen.start().plus(data.depth().interval());
-                // Never into the period after it: the longest gap may be set shorter than the logging interval.
-                Instant next =
-                        i + 1 < periods.size() ? periods.get(i + 1).interval().start() : Instant.MAX;
-                discharges.add(Interval.of(seen.start(), end.isBefore(next) ? end : next));
-            } else {
-                discharges.add(seen);
-            }
-        }
+        List<Interval> seen = periods.stream().map(SurchargePeriod::interval).toList();
+        int seenOnce = (int) seen.stream().filter(Interval::isEmpty).count();
+        List<Interval> discharges = Discharges.widened(seen, data.depth().interval());
         return Optional.of(new Spills(periods, SpillCount.twelveTwentyFour().count(discharges), seenOnce));
     }
 }
