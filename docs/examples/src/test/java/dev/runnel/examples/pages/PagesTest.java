@@ -1,0 +1,116 @@
+package dev.runnel.examples.pages;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.io.ByteArrayInputStream;
+import java.time.Instant;
+import java.util.Base64;
+import java.util.List;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import java.util.zip.GZIPInputStream;
+import org.junit.jupiter.api.Test;
+
+class PagesTest {
+    private static final String PAGE = Demo.page().toHtml();
+
+    @Test
+    void aYearAtTwoMinutesIsBelowFiveMegabytes() {
+        assertThat(PAGE.length()).isBetween(100_000, 5_000_000);
+    }
+
+    @Test
+    void nothingReachesOutOfThePage() {
+        assertThat(Pattern.compile("(src|href)=\"(?!#|index\\.html)")
+                        .matcher(PAGE)
+                        .find())
+                .isFalse();
+        assertThat(PAGE).contains("default-src 'none'");
+        assertThat(PAGE).doesNotContain("url(");
+    }
+
+    @Test
+    void namesAndTextsCannotBecomeMarkup() {
+        assertThat(PAGE).contains("<h1>Marram Bay &lt;demo&gt;</h1>").contains("a year &amp; two minutes");
+        assertThat(PAGE).doesNotContain("a finding with </script>");
+    }
+
+    /** The script reads back what was packed: every reading to the step that is drawn, missing ones where they are. */
+    @Test
+    void whatIsPackedIsWhatWasRead() throws Exception {
+        RecordRows record = Demo.page().record().orElseThrow();
+        byte[] bytes;
+        try (var in = new GZIPInputStream(
+                new ByteArrayInputStream(Base64.getDecoder().decode(between("id=\"data\">", "</script>"))))) {
+            bytes = in.readAllBytes();
+        }
+        int at = 0;
+        for (RecordRows.Row row : record.rows()) {
+            long before = 0;
+            for (double value : row.values()) {
+                long code = 0;
+                int shift = 0;
+                int next;
+                do {
+                    next = bytes[at++] & 0xff;
+                    code |= (long) (next & 127) << shift;
+                    shift += 7;
+                } while (next > 127);
+                if (code == 0) {
+                    assertThat(value).isNaN();
+                    continue;
+                }
+                long folded = code - 1;
+                before += (folded >>> 1) ^ -(folded & 1);
+                if (Math.abs(before * row.step() - value * row.factor()) > 0.5000001 * row.step()) {
+                    throw new AssertionError(row.name() + ": " + before * row.step() + " for " + value * row.factor());
+                }
+            }
+        }
+        assertThat(at).isEqualTo(bytes.length);
+    }
+
+    @Test
+    void timesAreRunsOfEqualSteps() {
+        Matcher runs = Pattern.compile("\"name\":\"Level, mm\",.*?\"runs\":\\[([^\\]]*)\\]")
+                .matcher(PAGE);
+        assertThat(runs.find()).isTrue();
+        String[] parts = runs.group(1).split(",");
+        long size = 0;
+        for (int i = 2; i < parts.length; i += 3) {
+            size += Long.parseLong(parts[i]);
+        }
+        assertThat(size).isEqualTo(Demo.level().size());
+        assertThat(parts.length / 3).isLessThan(20);
+    }
+
+    @Test
+    void theClockOfThePageKnowsItsTurns() {
+        assertThat(PAGE)
+                .contains("[" + Instant.parse("2025-03-30T01:00:00Z").getEpochSecond() + ",3600]")
+                .contains("[" + Instant.parse("2025-10-26T01:00:00Z").getEpochSecond() + ",0]");
+    }
+
+    @Test
+    void drawingsAreWellFormed() throws Exception {
+        List<String> drawings = List.of(
+                PrintedRecord.of(Demo.page().record().orElseThrow()),
+                SurveyPage.network(List.of(
+                        new SurveyPage.Line("a", "A & B", "", 0, "", "", "", "", List.of()),
+                        new SurveyPage.Line("b", "Beach", "", 0, "", "", "", "", List.of("a", "c")),
+                        new SurveyPage.Line("c", "ring", "", 0, "", "", "", "", List.of("b")))));
+        for (String drawing : drawings) {
+            var parser = javax.xml.parsers.DocumentBuilderFactory.newInstance().newDocumentBuilder();
+            assertThat(parser.parse(new ByteArrayInputStream(drawing.getBytes(java.nio.charset.StandardCharsets.UTF_8)))
+                            .getDocumentElement()
+                            .getTagName())
+                    .isEqualTo("svg");
+            assertThat(drawing).doesNotContain("NaN").doesNotContain("Infinity");
+        }
+    }
+
+    private static String between(String start, String end) {
+        int from = PAGE.indexOf(start) + start.length();
+        return PAGE.substring(from, PAGE.indexOf(end, from));
+    }
+}
