@@ -13,7 +13,7 @@ public final class Consumer {
     private Consumer() {}
 
     public static void main(String[] arguments) {
-        var pipe = Conduit.of(CircularSection.ofDiameter(0.450), Gradient.ratio(1, 150), Manning.of(0.013));
+        var pipe = Conduit.of(CircularSection.ofDiameter(0.450), Gradient.ofRatio(1, 150), Manning.of(0.013));
         System.out.println(Math.round(1e4 * pipe.fullBore().discharge()));
         System.out.println(Math.round(1e4 * Gumbel.of(20, 5).quantile(0.9)));
         System.out.println(

@@ -34,16 +34,13 @@ final class MeasuredRoughness {
     double sandRoughness(double level, double velocity, ColebrookWhite law) {
         double radius = monitor.hydraulicRadius(level);
         double gravity = conduit.gravity();
-        ColebrookWhite smooth = ColebrookWhite.ofRoughness(0).withViscosity(law.viscosity());
-        if (velocity > smooth.velocity(radius, gradient, gravity)) {
+        if (velocity > law.fastest(radius, gradient, gravity)) {
             return -1;
         }
-        ColebrookWhite roughest =
-                ColebrookWhite.ofRoughness(largestSandRoughness(level)).withViscosity(law.viscosity());
-        if (velocity < roughest.velocity(radius, gradient, gravity)) {
+        if (velocity < law.slowest(radius, gradient, gravity)) {
             return Double.POSITIVE_INFINITY;
         }
-        return smooth.fittedTo(velocity, radius, gradient, gravity).roughness();
+        return law.fittedTo(velocity, radius, gradient, gravity).roughness();
     }
 
     /** Largest ks that means anything at a level, m: the law holds ks/4R at 1 from there on. */

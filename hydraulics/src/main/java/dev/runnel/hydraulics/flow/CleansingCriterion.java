@@ -213,12 +213,12 @@ public final class CleansingCriterion {
             flat -= 2;
         } while (excess(conduit, discharge, flat) >= 0);
         double log = Roots.between(u -> excess(conduit, discharge, u), flat, flat + 2);
-        return Gradient.of(Math.exp(log));
+        return Gradient.ofAny(Math.exp(log));
     }
 
     /** Logarithm of value over minimum at a gradient; far below 0 where the discharge does not pass. */
     private double excess(Conduit conduit, double discharge, double logGradient) {
-        Conduit laid = conduit.withGradient(Gradient.of(Math.exp(logGradient)));
+        Conduit laid = conduit.withGradient(Gradient.ofAny(Math.exp(logGradient)));
         double[] depths = laid.normalDepths(discharge);
         return depths.length == 0 ? -100 : Math.log(valueOf(laid.at(depths[0])) / minimum);
     }

@@ -42,6 +42,9 @@ public final class ColebrookWhite implements FittableResistance {
     private static final double DEFAULT_VISCOSITY =
             Water.atTemperature(DEFAULT_CELSIUS).kinematicViscosity();
 
+    /** Chosen here: boulders; and below nearly every roughness in millimetres. */
+    private static final double LARGEST_ROUGHNESS = 0.5;
+
     private final double roughness;
     private final double viscosity;
 
@@ -53,18 +56,23 @@ public final class ColebrookWhite implements FittableResistance {
     /**
      * Returns the law for a roughness, with the viscosity of water at 15 °C.
      *
-     * @param roughness equivalent sand roughness ks, m (not mm); 0 or greater, finite; 0.00006 to 0.006 in most sewers
+     * @param roughness equivalent sand roughness ks, m (not mm); in [0, 0.5]; 0.00006 to 0.006 in most sewers
      * @return the law
      * @throws IllegalArgumentException if {@code roughness} is not
      */
     public static ColebrookWhite ofRoughness(double roughness) {
-        return new ColebrookWhite(Require.nonNegative("roughness", roughness, "m"), DEFAULT_VISCOSITY);
+        Require.nonNegative("roughness", roughness, "m");
+        if (roughness > LARGEST_ROUGHNESS) {
+            throw new IllegalArgumentException("roughness must be in [0, " + Text.number(LARGEST_ROUGHNESS)
+                    + "] m, was " + Text.number(roughness) + ": for millimetres use ColebrookWhite.ofRoughnessMm");
+        }
+        return new ColebrookWhite(roughness, DEFAULT_VISCOSITY);
     }
 
     /**
      * Returns the law for a roughness in millimetres, with the viscosity of water at 15 °C.
      *
-     * @param roughnessMm equivalent sand roughness ks, mm; 0 or greater, finite
+     * @param roughnessMm equivalent sand roughness ks, mm; in [0, 500]
      * @return the law
      * @throws IllegalArgumentException if {@code roughnessMm} is not
      */
@@ -153,18 +161,27 @@ public final class ColebrookWhite implements FittableResistance {
             double own = velocity(hydraulicRadius, gradient, gravity);
             return Math.abs(own / velocity - 1) <= LAMINAR_SLACK ? this : new ColebrookWhite(0, viscosity);
         }
-        double smooth = new ColebrookWhite(0, viscosity).velocity(hydraulicRadius, gradient, gravity);
+        double smooth = fastest(hydraulicRadius, gradient, gravity);
         double relative = relativeRoughness(reynolds, karman);
         // A hair below 0 is a smooth wall gauged exactly.
         if (velocity > smooth * (1 + 1e-12) || relative > 1) {
-            double roughest =
-                    new ColebrookWhite(4 * hydraulicRadius, viscosity).velocity(hydraulicRadius, gradient, gravity);
+            double roughest = slowest(hydraulicRadius, gradient, gravity);
             throw new NoSolutionException("no roughness gives a velocity of " + Text.number(velocity)
                     + " m/s at a hydraulic radius of " + Text.number(hydraulicRadius) + " m and a gradient of "
                     + Text.number(gradient) + ": a smooth wall gives " + Text.significant(smooth, 4)
                     + " m/s, one as rough as the section is deep " + Text.significant(roughest, 4) + " m/s");
         }
         return new ColebrookWhite(Math.max(relative, 0) * 4 * hydraulicRadius, viscosity);
+    }
+
+    @Override
+    public double fastest(double hydraulicRadius, double gradient, double gravity) {
+        return new ColebrookWhite(0, viscosity).velocity(hydraulicRadius, gradient, gravity);
+    }
+
+    @Override
+    public double slowest(double hydraulicRadius, double gradient, double gravity) {
+        return new ColebrookWhite(4 * hydraulicRadius, viscosity).velocity(hydraulicRadius, gradient, gravity);
     }
 
     /** The law solved for k/4R, with 1/√f = Re/K, in the transition taken from the turbulent end of the line. */

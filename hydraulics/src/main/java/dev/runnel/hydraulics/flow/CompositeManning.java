@@ -1,7 +1,6 @@
 package dev.runnel.hydraulics.flow;
 
 import dev.runnel.hydraulics.section.CrossSection;
-import dev.runnel.internal.Require;
 import dev.runnel.internal.Text;
 import java.util.Arrays;
 import java.util.Objects;
@@ -40,8 +39,8 @@ public final class CompositeManning implements Resistance {
      * @throws IllegalArgumentException if an n is not greater than 0 and finite
      */
     public static CompositeManning of(Compounding method, double bedN, double wallN) {
-        Require.positive("bedN", bedN, "s/m^(1/3)");
-        Require.positive("wallN", wallN, "s/m^(1/3)");
+        Manning.checkedN("bedN", bedN);
+        Manning.checkedN("wallN", wallN);
         return new CompositeManning(method, new double[] {0, Double.POSITIVE_INFINITY}, new double[] {bedN, wallN});
     }
 
@@ -65,7 +64,7 @@ public final class CompositeManning implements Resistance {
      * @throws IllegalArgumentException if an argument is out of range
      */
     public CompositeManning above(double levelAboveInvert, double upperN) {
-        Require.positive("upperN", upperN, "s/m^(1/3)");
+        Manning.checkedN("upperN", upperN);
         int last = tops.length - 1;
         if (!(levelAboveInvert > tops[last - 1] && levelAboveInvert < Double.POSITIVE_INFINITY)) {
             throw new IllegalArgumentException("levelAboveInvert must be greater than " + Text.number(tops[last - 1])
@@ -108,7 +107,7 @@ public final class CompositeManning implements Resistance {
 
     @Override
     public Manning at(CrossSection section, double depth) {
-        return Manning.of(n(section, depth));
+        return Manning.ofAny(n(section, depth));
     }
 
     @Override

@@ -293,7 +293,7 @@ public final class Conduit {
         Require.positive("depth", depth, "m");
         double velocity = discharge / section.area(depth);
         double slope = resistance.at(section, depth).gradient(velocity, section.hydraulicRadius(depth), gravity);
-        return Gradient.of(slope);
+        return Gradient.ofAny(slope);
     }
 
     /**

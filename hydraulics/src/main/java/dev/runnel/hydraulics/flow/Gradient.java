@@ -13,6 +13,12 @@ import org.apiguardian.api.API;
  */
 @API(status = API.Status.STABLE, since = "0.1")
 public final class Gradient {
+    /** Chosen here: as steep as long, 1 in 1. */
+    private static final double STEEPEST = 1;
+
+    /** Chosen here: a millimetre in a million kilometres. */
+    private static final double FLATTEST = 1e-12;
+
     private final double value;
 
     private Gradient(double value) {
@@ -22,13 +28,27 @@ public final class Gradient {
     /**
      * Returns a gradient.
      *
-     * @param gradient fall per length, m/m; finite
+     * @param gradient fall per length, m/m; 0, or of 1e-12 to 1, or adverse by as much
      * @return the gradient
-     * @throws IllegalArgumentException if {@code gradient} is not finite
+     * @throws IllegalArgumentException if {@code gradient} is not
      */
     public static Gradient of(double gradient) {
+        Require.finite("gradient", gradient, "m/m");
+        double steepness = Math.abs(gradient);
+        if (steepness > STEEPEST || steepness > 0 && steepness < FLATTEST) {
+            throw new IllegalArgumentException("gradient must be 0 or of " + Text.number(FLATTEST) + " to "
+                    + Text.number(STEEPEST) + " m/m, was " + Text.number(gradient)
+                    + (steepness > STEEPEST
+                            ? ": 1 in 150 is Gradient.ofRatio(1, 150); there are ofPercent and ofPerMille too"
+                            : ""));
+        }
+        return ofAny(gradient);
+    }
+
+    /** A gradient that was computed and need not be that of a pipe. */
+    static Gradient ofAny(double gradient) {
         // + 0.0 makes one horizontal out of 0 and −0.
-        return new Gradient(Require.finite("gradient", gradient, "m/m") + 0.0);
+        return new Gradient(gradient + 0.0);
     }
 
     /**
@@ -39,7 +59,7 @@ public final class Gradient {
      * @return the gradient
      * @throws IllegalArgumentException if one is out of range
      */
-    public static Gradient ratio(double fall, double length) {
+    public static Gradient ofRatio(double fall, double length) {
         Require.finite("fall", fall, "");
         return of(fall / Require.positive("length", length, ""));
     }

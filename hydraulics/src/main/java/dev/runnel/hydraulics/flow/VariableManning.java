@@ -1,7 +1,6 @@
 package dev.runnel.hydraulics.flow;
 
 import dev.runnel.hydraulics.section.CrossSection;
-import dev.runnel.internal.Require;
 import dev.runnel.internal.Text;
 import java.util.Objects;
 import org.apiguardian.api.API;
@@ -30,7 +29,7 @@ public final class VariableManning implements Resistance {
      * @throws IllegalArgumentException if {@code fullN} is not greater than 0 and finite
      */
     public static VariableManning of(double fullN, RoughnessByDepth curve) {
-        return new VariableManning(Require.positive("fullN", fullN, "s/m^(1/3)"), curve);
+        return new VariableManning(Manning.checkedN("fullN", fullN), curve);
     }
 
     /**
@@ -46,7 +45,7 @@ public final class VariableManning implements Resistance {
 
     @Override
     public Manning at(CrossSection section, double depth) {
-        return Manning.of(n(Math.min(Math.max(depth / closedHeight(section), 0), 1)));
+        return Manning.ofAny(n(Math.min(Math.max(depth / closedHeight(section), 0), 1)));
     }
 
     @Override

@@ -31,7 +31,9 @@ public enum DepthCondition {
     /** Water above the bed and not above the soffit. */
     PART_FULL,
     /** The level stands above the soffit: the flow area is the whole section above the bed. */
-    SURCHARGED;
+    SURCHARGED,
+    /** The reading lies more than 50 m from the sensor: another unit than metres, or an error code. The flow is missing. */
+    IMPOSSIBLE;
 
     private static final DepthCondition[] BY_CODE = values();
 

@@ -35,6 +35,7 @@ import org.apiguardian.api.API;
  * <tr><td>d &gt; 0 and y ≤ b</td><td>BELOW_BED</td><td>0, with or without a velocity</td><td>poor at best</td></tr>
  * <tr><td>b &lt; y, not above the soffit</td><td>PART_FULL</td><td>the formula; missing without a velocity</td>
  * <td>the worse of the two</td></tr>
+ * <tr><td>|d| &gt; 50 m</td><td>IMPOSSIBLE</td><td>missing: another unit, or an error code</td><td>missing</td></tr>
  * <tr><td>y above the soffit</td><td>SURCHARGED</td><td>the formula with the whole area above the bed</td><td>the worse of
  * the two</td></tr>
  * </table>
@@ -185,10 +186,17 @@ public final class PipeMonitor {
      * @param depthReading what the depth sensor reads, m; NaN for none
      * @param velocityReading what the velocity sensor reads, m/s, negative upstream; NaN for none
      * @return the flow and how it was found
-     * @throws IllegalArgumentException if a reading is infinite
+     * @throws IllegalArgumentException if a reading is infinite, or a depth more than 50 m from the sensor: many readings
+     *     at once are marked instead, {@link DepthCondition#IMPOSSIBLE}
      */
     public MonitoredFlow flow(double depthReading, double velocityReading) {
         notInfinite("depthReading", depthReading);
+        if (Math.abs(depthReading) > Treatment.LARGEST_DEPTH_READING) {
+            throw new IllegalArgumentException("depthReading must be in [-"
+                    + Text.number(Treatment.LARGEST_DEPTH_READING)
+                    + ", " + Text.number(Treatment.LARGEST_DEPTH_READING) + "] m, was " + Text.number(depthReading)
+                    + ": readings are in metres, divide millimetres by 1000");
+        }
         notInfinite("velocityReading", velocityReading);
         DepthCondition condition = treatment.depthCondition(depthReading);
         double level = treatment.level(depthReading, condition);

@@ -26,14 +26,18 @@ public record SensorUncertainty(double depth, double velocity, double height, do
      * @param depth of the level, m; 0 or greater
      * @param velocity of the velocity reading, m/s; 0 or greater
      * @param height of the height of the section, m; 0 or greater
-     * @param velocityFactor of the velocity factor; 0 or greater
-     * @throws IllegalArgumentException if one is negative, infinite or NaN
+     * @param velocityFactor of the velocity factor; in [0, 1]
+     * @throws IllegalArgumentException if one is out of range or NaN
      */
     public SensorUncertainty {
         Require.nonNegative("depth", depth, "m");
         Require.nonNegative("velocity", velocity, "m/s");
         Require.nonNegative("height", height, "m");
         Require.nonNegative("velocityFactor", velocityFactor, "");
+        if (velocityFactor > 1) {
+            throw new IllegalArgumentException("velocityFactor must have an uncertainty in [0, 1], was "
+                    + Text.number(velocityFactor) + ": divide per cent by 100");
+        }
     }
 
     /**
@@ -62,9 +66,9 @@ public record SensorUncertainty(double depth, double velocity, double height, do
     /**
      * Returns these uncertainties with another of the velocity factor.
      *
-     * @param velocityFactor of the velocity factor, no unit; 0 or greater
+     * @param velocityFactor of the velocity factor, no unit; in [0, 1]
      * @return the uncertainties
-     * @throws IllegalArgumentException if it is negative, infinite or NaN
+     * @throws IllegalArgumentException if it is outside or NaN
      */
     public SensorUncertainty withVelocityFactor(double velocityFactor) {
         return new SensorUncertainty(depth, velocity, height, velocityFactor);

@@ -5,6 +5,9 @@ import dev.runnel.timeseries.Quality;
 
 /** What is made of one pair of readings: the one place where the table in {@link PipeMonitor} is carried out. */
 final class Treatment {
+    /** Chosen here, m: deeper than water stands over nearly any sewer, and below nearly every depth in millimetres. */
+    static final double LARGEST_DEPTH_READING = 50;
+
     private final CrossSection section;
     private final double soffit;
     private final double offset;
@@ -22,6 +25,9 @@ final class Treatment {
     DepthCondition depthCondition(double reading) {
         if (Double.isNaN(reading)) {
             return DepthCondition.NO_DEPTH;
+        }
+        if (Math.abs(reading) > LARGEST_DEPTH_READING) {
+            return DepthCondition.IMPOSSIBLE;
         }
         if (reading < 0) {
             return DepthCondition.NEGATIVE;
@@ -41,6 +47,7 @@ final class Treatment {
         switch (condition) {
             case NO_DEPTH:
             case BELOW_SENSOR:
+            case IMPOSSIBLE:
                 return Double.NaN;
             case NEGATIVE:
                 return missesNoWater() ? offset : Double.NaN;

@@ -1,6 +1,5 @@
 package dev.runnel.hydraulics.section;
 
-import dev.runnel.internal.Require;
 import org.apiguardian.api.API;
 
 /**
@@ -21,8 +20,8 @@ public final class ArchSection {
      * @throws IllegalArgumentException if a measure is out of range
      */
     public static ProfileSection of(double width, double wallHeight) {
-        double half = Require.positive("width", width, "m") / 2;
-        Require.nonNegative("wallHeight", wallHeight, "m");
+        double half = Sizes.closed("width", width) / 2;
+        Sizes.openOrNone("wallHeight", wallHeight);
         Wall wall = Wall.from(half, 0);
         if (wallHeight > 0) {
             wall = wall.lineTo(half, wallHeight);

@@ -28,7 +28,7 @@ public final class BenchedChannel {
      * @throws IllegalArgumentException if a measure is out of range
      */
     public static OpenSection of(double channelWidth, double channelDepth, double chamberWidth, double benchSlope) {
-        double radius = Require.positive("channelWidth", channelWidth, "m") / 2;
+        double radius = Sizes.open("channelWidth", channelWidth) / 2;
         if (!(channelDepth >= radius && channelDepth < Double.POSITIVE_INFINITY)) {
             throw new IllegalArgumentException("channelDepth must be at least half of channelWidth, "
                     + Text.number(radius) + " m, was " + Text.number(channelDepth));

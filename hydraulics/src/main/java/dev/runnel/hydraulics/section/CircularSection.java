@@ -21,11 +21,6 @@ import org.apiguardian.api.API;
  */
 @API(status = API.Status.STABLE, since = "0.1")
 public final class CircularSection implements ClosedSection {
-    /** Far beyond any pipe, and where the square of a film's part of it leaves the range of double. */
-    private static final double LEAST_DIAMETER = 1e-100;
-
-    private static final double LARGEST_DIAMETER = 1e100;
-
     /** Depths that are worked on at once: they and their results stay in the first cache. */
     private static final int BLOCK = 1024;
 
@@ -42,13 +37,24 @@ public final class CircularSection implements ClosedSection {
     /**
      * Returns the section with the given bore.
      *
-     * @param diameter internal diameter D, m; greater than 0, finite; in [1e-100, 1e100]
+     * @param diameter internal diameter D, m; greater than 0, in [1e-6, 50]
      * @return the section
      * @throws IllegalArgumentException if {@code diameter} is not
      */
     public static CircularSection ofDiameter(double diameter) {
-        Require.positive("diameter", diameter, "m");
-        return new CircularSection(Require.inRange("diameter", diameter, LEAST_DIAMETER, LARGEST_DIAMETER, "m"));
+        return new CircularSection(
+                Sizes.closed("diameter", diameter, ": for millimetres use CircularSection.ofDiameterMm"));
+    }
+
+    /**
+     * Returns the section with the given bore in millimetres.
+     *
+     * @param diameterMm internal diameter D, mm; in [0.001, 50000]
+     * @return the section
+     * @throws IllegalArgumentException if {@code diameterMm} is not
+     */
+    public static CircularSection ofDiameterMm(double diameterMm) {
+        return ofDiameter(Require.positive("diameterMm", diameterMm, "mm") / 1000);
     }
 
     /**

@@ -1,6 +1,5 @@
 package dev.runnel.hydraulics.section;
 
-import dev.runnel.internal.Require;
 import org.apiguardian.api.API;
 
 /**
@@ -86,6 +85,6 @@ public final class Egg {
     }
 
     private static double half(double width) {
-        return Require.positive("width", width, "m") / 2;
+        return Sizes.closed("width", width) / 2;
     }
 }

@@ -1,6 +1,5 @@
 package dev.runnel.hydraulics.section;
 
-import dev.runnel.internal.Require;
 import org.apiguardian.api.API;
 
 /**
@@ -25,7 +24,7 @@ public final class Horseshoe {
      * @throws IllegalArgumentException if {@code diameter} is not greater than 0 and finite
      */
     public static ProfileSection ofDiameter(double diameter) {
-        double d = Require.positive("diameter", diameter, "m");
+        double d = Sizes.closed("diameter", diameter);
         // Where the circles x² + (y − D)² = D² and (x + D/2)² + (y − D/2)² = D² cross: y = (3 − √7)/4 D, x = D/2 − y.
         double corner = d / (2 * (3 + Math.sqrt(7)));
         return Wall.from(0, 0)

@@ -1,6 +1,5 @@
 package dev.runnel.hydraulics.section;
 
-import dev.runnel.internal.Require;
 import org.apiguardian.api.API;
 
 /**
@@ -22,7 +21,7 @@ public final class MouthSection {
      * @throws IllegalArgumentException if {@code width} is not greater than 0 and finite
      */
     public static ProfileSection ofWidth(double width) {
-        Require.positive("width", width, "m");
+        Sizes.closed("width", width);
         return Ovoid.of(width, 0.75 * width, width).named("MouthSection");
     }
 }

@@ -1,6 +1,5 @@
 package dev.runnel.hydraulics.section;
 
-import dev.runnel.internal.Require;
 import dev.runnel.internal.Text;
 import org.apiguardian.api.API;
 
@@ -33,9 +32,9 @@ public final class Ovoid {
      * @throws IllegalArgumentException if a measure is out of range or no side arc touches both crown and invert
      */
     public static ProfileSection of(double width, double height, double invertRadius) {
-        Require.positive("width", width, "m");
-        Require.positive("height", height, "m");
-        Require.positive("invertRadius", invertRadius, "m");
+        Sizes.closed("width", width);
+        Sizes.closed("height", height);
+        Sizes.open("invertRadius", invertRadius);
         double crown = width / 2;
         double springing = height - crown;
         double side = (crown * crown - invertRadius * invertRadius + sq(springing - invertRadius))

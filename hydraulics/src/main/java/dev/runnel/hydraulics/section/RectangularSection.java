@@ -1,6 +1,5 @@
 package dev.runnel.hydraulics.section;
 
-import dev.runnel.internal.Require;
 import org.apiguardian.api.API;
 
 /**
@@ -20,7 +19,7 @@ public final class RectangularSection {
      * @throws IllegalArgumentException if {@code width} is not greater than 0 and finite
      */
     public static OpenSection open(double width) {
-        double half = Require.positive("width", width, "m") / 2;
+        double half = Sizes.open("width", width) / 2;
         return Wall.from(half, 0).lineTo(half, 1).mirroredOpen().named("RectangularSection");
     }
 
@@ -33,8 +32,8 @@ public final class RectangularSection {
      * @throws IllegalArgumentException if a measure is not greater than 0 and finite
      */
     public static ProfileSection box(double width, double height) {
-        double half = Require.positive("width", width, "m") / 2;
-        Require.positive("height", height, "m");
+        double half = Sizes.closed("width", width) / 2;
+        Sizes.closed("height", height);
         return Wall.from(half, 0).lineTo(half, height).mirrored().named("RectangularSection");
     }
 }

@@ -10,6 +10,9 @@ import org.apiguardian.api.API;
  */
 @API(status = API.Status.STABLE, since = "0.1")
 public final class TrapezoidalSection {
+    /** Chosen here: flatter than any bank. */
+    private static final double LARGEST_SLOPE = 1e4;
+
     private TrapezoidalSection() {}
 
     /**
@@ -22,8 +25,8 @@ public final class TrapezoidalSection {
      * @throws IllegalArgumentException if a measure is out of range
      */
     public static OpenSection of(double bedWidth, double sideSlope) {
-        double half = Require.nonNegative("bedWidth", bedWidth, "m") / 2;
-        Require.nonNegative("sideSlope", sideSlope, "");
+        double half = Sizes.openOrNone("bedWidth", bedWidth) / 2;
+        Require.inRange("sideSlope", sideSlope, 0, LARGEST_SLOPE, "");
         if (bedWidth == 0) {
             Require.positive("sideSlope", sideSlope, "");
         }

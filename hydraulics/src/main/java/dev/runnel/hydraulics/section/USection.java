@@ -1,6 +1,5 @@
 package dev.runnel.hydraulics.section;
 
-import dev.runnel.internal.Require;
 import dev.runnel.internal.Text;
 import org.apiguardian.api.API;
 
@@ -21,7 +20,7 @@ public final class USection {
      * @throws IllegalArgumentException if {@code width} is not greater than 0 and finite
      */
     public static OpenSection open(double width) {
-        return wall(Require.positive("width", width, "m"), width).mirroredOpen().named("USection");
+        return wall(Sizes.open("width", width), width).mirroredOpen().named("USection");
     }
 
     /**
@@ -33,7 +32,8 @@ public final class USection {
      * @throws IllegalArgumentException if a measure is out of range
      */
     public static ProfileSection covered(double width, double height) {
-        Require.positive("width", width, "m");
+        Sizes.closed("width", width);
+        Sizes.closed("height", height);
         if (!(height > width / 2 && height < Double.POSITIVE_INFINITY)) {
             throw new IllegalArgumentException("height must be greater than half of the width, "
                     + Text.number(width / 2) + " m, was " + Text.number(height));

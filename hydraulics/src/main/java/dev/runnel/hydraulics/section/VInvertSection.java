@@ -1,6 +1,5 @@
 package dev.runnel.hydraulics.section;
 
-import dev.runnel.internal.Require;
 import dev.runnel.internal.Text;
 import org.apiguardian.api.API;
 
@@ -23,6 +22,8 @@ public final class VInvertSection {
      * @throws IllegalArgumentException if a measure is out of range
      */
     public static ProfileSection covered(double width, double fall, double height) {
+        Sizes.closed("width", width);
+        Sizes.closed("height", height);
         if (!(height > fall && height < Double.POSITIVE_INFINITY)) {
             throw new IllegalArgumentException(
                     "height must be greater than fall, " + Text.number(fall) + " m, was " + Text.number(height));
@@ -43,8 +44,8 @@ public final class VInvertSection {
     }
 
     private static Wall wall(double width, double fall, double top) {
-        double half = Require.positive("width", width, "m") / 2;
-        Require.positive("fall", fall, "m");
+        double half = Sizes.open("width", width) / 2;
+        Sizes.open("fall", fall);
         return Wall.from(0, 0).lineTo(half, fall).lineTo(half, top);
     }
 }

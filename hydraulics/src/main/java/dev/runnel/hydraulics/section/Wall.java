@@ -50,7 +50,7 @@ public final class Wall {
      * @throws IllegalArgumentException if {@code x} is not finite or {@code level} is not 0
      */
     public static Wall from(double x, double level) {
-        Require.finite("x", x, "m");
+        Sizes.place("x", x);
         Require.inRange("level", level, 0, 0, "m");
         return new Wall(x, x, 0, List.of(), List.of());
     }
@@ -64,11 +64,12 @@ public final class Wall {
      * @throws IllegalArgumentException if the piece falls, has no length or is not finite
      */
     public Wall lineTo(double endX, double endLevel) {
-        Require.finite("endX", endX, "m");
+        Sizes.place("endX", endX);
         if (!(endLevel >= level && endLevel < Double.POSITIVE_INFINITY)) {
             throw new IllegalArgumentException("endLevel must be at least the level reached, " + Text.number(level)
                     + " m, was " + Text.number(endLevel));
         }
+        Sizes.place("endLevel", endLevel);
         if (endLevel == level) {
             if (endX == x) {
                 throw new IllegalArgumentException("a piece must have a length, both ends were " + at(x, level));
@@ -92,13 +93,14 @@ public final class Wall {
      *     the arc would not rise all the way
      */
     public Wall arcTo(double endX, double endLevel, double centreX, double centreLevel) {
-        Require.finite("endX", endX, "m");
-        Require.finite("centreX", centreX, "m");
-        Require.finite("centreLevel", centreLevel, "m");
+        Sizes.place("endX", endX);
+        Sizes.centre("centreX", centreX);
+        Sizes.centre("centreLevel", centreLevel);
         if (!(endLevel > level && endLevel < Double.POSITIVE_INFINITY)) {
             throw new IllegalArgumentException("endLevel of an arc must be above the level reached, "
                     + Text.number(level) + " m, was " + Text.number(endLevel));
         }
+        Sizes.place("endLevel", endLevel);
         double radius = Math.hypot(x - centreX, level - centreLevel);
         double endRadius = Math.hypot(endX - centreX, endLevel - centreLevel);
         if (!(Math.abs(endRadius - radius) <= RADIUS_SLACK * radius)) {

@@ -20,7 +20,7 @@ import java.util.function.DoubleUnaryOperator;
 final class InventedSite {
     static final Instant START = Instant.parse("2026-03-02T00:00:00Z");
     static final PipeMonitor MONITOR =
-            PipeMonitor.of(Conduit.of(CircularSection.ofDiameter(0.6), Gradient.ratio(1, 200), Manning.of(0.013)));
+            PipeMonitor.of(Conduit.of(CircularSection.ofDiameter(0.6), Gradient.ofRatio(1, 200), Manning.of(0.013)));
     private static final double EXPONENT = 0.55;
 
     private final int days;

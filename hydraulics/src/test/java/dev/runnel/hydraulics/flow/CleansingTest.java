@@ -11,7 +11,7 @@ import org.junit.jupiter.api.Test;
 
 class CleansingTest {
     private static final Conduit PIPE =
-            Conduit.of(CircularSection.ofDiameter(0.3), Gradient.ratio(1, 200), Manning.of(0.013));
+            Conduit.of(CircularSection.ofDiameter(0.3), Gradient.ofRatio(1, 200), Manning.of(0.013));
 
     @Test
     void publishedRulesAreDataWithASource() {
@@ -35,7 +35,7 @@ class CleansingTest {
     @Test
     void minimumDischargeJustMeetsTheRule() {
         for (var rule : CleansingCriterion.published()) {
-            var steep = PIPE.withGradient(Gradient.ratio(1, 60));
+            var steep = PIPE.withGradient(Gradient.ofRatio(1, 60));
             double discharge = rule.minimumDischarge(steep);
             double depth = steep.normalDepth(discharge);
             assertThat(rule.valueOf(steep.at(depth))).isCloseTo(rule.minimum(), within(1e-11));

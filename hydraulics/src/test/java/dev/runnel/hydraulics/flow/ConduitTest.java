@@ -11,7 +11,7 @@ import org.junit.jupiter.api.Test;
 
 class ConduitTest {
     private static final Conduit PIPE =
-            Conduit.of(CircularSection.ofDiameter(0.450), Gradient.ratio(1, 150), Manning.of(0.013));
+            Conduit.of(CircularSection.ofDiameter(0.450), Gradient.ofRatio(1, 150), Manning.of(0.013));
 
     /** Zeros of the derivative of A R^(2/3) and of R^(2/3) on the circle, computed at 50 digits. */
     @Test
@@ -34,7 +34,7 @@ class ConduitTest {
     void maximumOnTheCornerBetweenLaminarAndTurbulentFlow() {
         for (double length = 385; length < 400; length += 0.25) {
             var capillary = Conduit.of(
-                    CircularSection.ofDiameter(0.01), Gradient.ratio(1, length), ColebrookWhite.ofRoughness(0));
+                    CircularSection.ofDiameter(0.01), Gradient.ofRatio(1, length), ColebrookWhite.ofRoughness(0));
             double most = capillary.maximum().discharge();
             for (double x = 0.9; x <= 1; x += 1e-4) {
                 assertThat(capillary.discharge(x * 0.01)).isLessThanOrEqualTo(most * (1 + 1e-15));
@@ -159,7 +159,7 @@ class ConduitTest {
 
     @Test
     void smallestOfAList() {
-        var gradient = Gradient.ratio(1, 150);
+        var gradient = Gradient.ofRatio(1, 150);
         var law = Manning.of(0.013);
         assertThat(Conduits.smallest(List.of(0.375, 0.225, 0.300), gradient, law, 0.060))
                 .hasValue(Conduit.of(CircularSection.ofDiameter(0.300), gradient, law));
@@ -175,7 +175,7 @@ class ConduitTest {
 
     @Test
     void isAValue() {
-        var same = Conduit.of(CircularSection.ofDiameter(0.450), Gradient.ratio(1, 150), Manning.of(0.013));
+        var same = Conduit.of(CircularSection.ofDiameter(0.450), Gradient.ofRatio(1, 150), Manning.of(0.013));
         assertThat(PIPE).isEqualTo(same).hasSameHashCodeAs(same);
         assertThat(PIPE).isNotEqualTo(PIPE.withGravity(9.81)).isNotEqualTo(PIPE.withResistance(Manning.of(0.012)));
         assertThat(PIPE.withSection(CircularSection.ofDiameter(0.3))).isNotEqualTo(PIPE);

@@ -90,16 +90,44 @@ class LawsTest {
         }
     }
 
+    /** What slips in from another unit is refused, and told where it belongs. */
+    @Test
+    void otherUnitsAreRefusedWithTheFactoryForThem() {
+        assertThatThrownBy(() -> Manning.of(77))
+                .isInstanceOf(IllegalArgumentException.class)
+                .hasMessage("n must be in [0.001, 1] s/m^(1/3), was 77: for Strickler's k in m^(1/3)/s use"
+                        + " Manning.ofStrickler");
+        assertThatThrownBy(() -> Manning.ofStrickler(0.013))
+                .hasMessage("k must be in [1, 1000] m^(1/3)/s, was 0.013: for Manning's n use Manning.of");
+        assertThatThrownBy(() -> CompositeManning.of(Compounding.LOTTER, 0.013, 77))
+                .hasMessageStartingWith("wallN must be in [0.001, 1]");
+        assertThatThrownBy(() -> VariableManning.of(77, RoughnessByDepth.asce1970()))
+                .hasMessageStartingWith("fullN must be in [0.001, 1]");
+        assertThatThrownBy(() -> ColebrookWhite.ofRoughness(1.5))
+                .hasMessage("roughness must be in [0, 0.5] m, was 1.5: for millimetres use"
+                        + " ColebrookWhite.ofRoughnessMm");
+        for (double gradient : new double[] {150, -150, 1.5, 1e-311}) {
+            assertThatThrownBy(() -> Gradient.of(gradient))
+                    .isInstanceOf(IllegalArgumentException.class)
+                    .hasMessageStartingWith("gradient must be 0 or of 1.0E-12 to 1 m/m, was ");
+        }
+        assertThatThrownBy(() -> Gradient.of(150))
+                .hasMessageEndingWith(
+                        "was 150: 1 in 150 is Gradient.ofRatio(1, 150); there are ofPercent and ofPerMille too");
+        assertThatThrownBy(() -> Gradient.ofRatio(150, 1)).hasMessageContaining("1 in 150 is Gradient.ofRatio(1, 150)");
+        assertThatThrownBy(() -> Gradient.ofPercent(150)).isInstanceOf(IllegalArgumentException.class);
+    }
+
     @Test
     void gradientsReadAndCompare() {
-        assertThat(Gradient.ratio(1, 150)).hasToString("Gradient[0.0066667 m/m, 1 in 150]");
+        assertThat(Gradient.ofRatio(1, 150)).hasToString("Gradient[0.0066667 m/m, 1 in 150]");
         assertThat(Gradient.of(-0.001)).hasToString("Gradient[-0.001 m/m]");
         assertThat(Gradient.of(0)).hasToString("Gradient[0 m/m]").isEqualTo(Gradient.of(-0.0));
         assertThat(Gradient.ofPercent(0.5)).isEqualTo(Gradient.ofPerMille(5)).hasSameHashCodeAs(Gradient.of(0.005));
         assertThatThrownBy(() -> Gradient.of(Double.NaN))
                 .isInstanceOf(IllegalArgumentException.class)
                 .hasMessage("gradient must be finite (m/m), was NaN");
-        assertThatThrownBy(() -> Gradient.ratio(1, 0)).hasMessage("length must be greater than 0 and finite, was 0");
+        assertThatThrownBy(() -> Gradient.ofRatio(1, 0)).hasMessage("length must be greater than 0 and finite, was 0");
     }
 
     @Test

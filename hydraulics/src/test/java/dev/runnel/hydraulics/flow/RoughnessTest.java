@@ -11,7 +11,7 @@ import org.junit.jupiter.api.Test;
 
 class RoughnessTest {
     private static final Conduit PIPE =
-            Conduit.of(CircularSection.ofDiameter(0.6), Gradient.ratio(1, 300), Manning.of(0.013));
+            Conduit.of(CircularSection.ofDiameter(0.6), Gradient.ofRatio(1, 300), Manning.of(0.013));
 
     @Test
     void stricklerIsTheInverseOfManning() {

@@ -49,6 +49,13 @@ class FlowUncertaintyTest {
                 .isEqualTo(MONITOR.uncertainty(0.2, 0.8, INPUTS).orElseThrow().standard());
     }
 
+    @Test
+    void factorUncertaintyInPerCentIsRefused() {
+        assertThatThrownBy(() -> INPUTS.withVelocityFactor(5))
+                .isInstanceOf(IllegalArgumentException.class)
+                .hasMessage("velocityFactor must have an uncertainty in [0, 1], was 5: divide per cent by 100");
+    }
+
     /**
      * 200,000 draws tell a standard deviation to 0.16 % (one in √(2n)); four times that is 0.63 %. The second-order terms
      * that the law of propagation leaves out are below (0.003/0.2)² and (0.03/0.8)², 0.2 % together. Hence 1 %.
@@ -116,7 +123,7 @@ class FlowUncertaintyTest {
 
     private static PipeMonitor monitor(double diameter, double factor) {
         return PipeMonitor.of(
-                        Conduit.of(CircularSection.ofDiameter(diameter), Gradient.ratio(1, 150), Manning.of(0.013)))
+                        Conduit.of(CircularSection.ofDiameter(diameter), Gradient.ofRatio(1, 150), Manning.of(0.013)))
                 .withSediment(0.05)
                 .withVelocityFactor(factor);
     }

@@ -17,7 +17,7 @@ class FullnessTimeTest {
     private static final Instant START = Instant.parse("2026-03-01T00:00:00Z");
     private static final Duration GAP = Duration.ofMinutes(5);
     private static final PipeMonitor MONITOR =
-            PipeMonitor.of(Conduit.of(CircularSection.ofDiameter(0.5), Gradient.ratio(1, 150), Manning.of(0.013)));
+            PipeMonitor.of(Conduit.of(CircularSection.ofDiameter(0.5), Gradient.ofRatio(1, 150), Manning.of(0.013)));
 
     @Test
     void eachLevelStandsUntilTheNext() {

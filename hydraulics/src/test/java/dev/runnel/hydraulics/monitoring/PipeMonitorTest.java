@@ -11,6 +11,7 @@ import dev.runnel.hydraulics.section.CircularSection;
 import dev.runnel.hydraulics.section.Egg;
 import dev.runnel.timeseries.Quality;
 import dev.runnel.timeseries.Reading;
+import dev.runnel.timeseries.Series;
 import java.time.Instant;
 import org.junit.jupiter.api.Test;
 
@@ -21,7 +22,7 @@ class PipeMonitorTest {
     private static final double AREA_AT_0_2 = 0.0682947552492309;
 
     private static final PipeMonitor MONITOR =
-            PipeMonitor.of(Conduit.of(CircularSection.ofDiameter(0.45), Gradient.ratio(1, 150), Manning.of(0.013)));
+            PipeMonitor.of(Conduit.of(CircularSection.ofDiameter(0.45), Gradient.ofRatio(1, 150), Manning.of(0.013)));
 
     @Test
     void partFullFlowIsAreaTimesVelocity() {
@@ -122,6 +123,27 @@ class PipeMonitorTest {
         assertThat(reader.flow(0, 0).depthCondition()).isEqualTo(DepthCondition.DRY);
         assertThat(monitor.flow(5, 1).discharge())
                 .isCloseTo(Egg.normal(0.6).fullArea() - Egg.normal(0.6).area(0.1), within(1e-15));
+    }
+
+    /** 185 is a depth in millimetres, or an error code: one is refused, of many each is marked and counted. */
+    @Test
+    void depthInMillimetresIsRefusedOrMarked() {
+        assertThatThrownBy(() -> MONITOR.flow(185, 1.1))
+                .isInstanceOf(IllegalArgumentException.class)
+                .hasMessage("depthReading must be in [-50, 50] m, was 185: readings are in metres, divide millimetres"
+                        + " by 1000");
+        double[] flows = new double[3];
+        MONITOR.flow(new double[] {0.2, 185, -999}, new double[] {1, 1.1, 1}, flows);
+        assertThat(flows[0]).isPositive();
+        assertThat(flows[1]).isNaN();
+        assertThat(flows[2]).isNaN();
+        var times = new long[] {0, 1, 2};
+        FlowRecord record = MONITOR.flow(
+                Series.of(times, new double[] {0.2, 185, -999}), Series.of(times, new double[] {1, 1.1, 1}));
+        assertThat(record.counts().of(DepthCondition.IMPOSSIBLE)).isEqualTo(2);
+        assertThat(record.flow().quality(1)).isEqualTo(Quality.MISSING);
+        assertThat(record.level().value(1)).isNaN();
+        assertThat(record.fullness().value(1)).isNaN();
     }
 
     @Test

@@ -132,7 +132,7 @@ class SurchargeTest {
     @Test
     void soffitOfAMonitorIsTheLevel() {
         PipeMonitor monitor = PipeMonitor.of(
-                Conduit.of(CircularSection.ofDiameter(SOFFIT), Gradient.ratio(1, 150), Manning.of(0.013)));
+                Conduit.of(CircularSection.ofDiameter(SOFFIT), Gradient.ofRatio(1, 150), Manning.of(0.013)));
         assertThat(Surcharge.of(monitor).level()).isEqualTo(SOFFIT);
         assertThat(Surcharge.of(monitor)).isEqualTo(RULE).hasSameHashCodeAs(RULE);
         assertThat(RULE).isNotEqualTo(RULE.withMaximumGap(Duration.ofMinutes(1)));

@@ -22,7 +22,7 @@ class VelocityRatioTest {
     @Test
     void compositeLawOverSedimentGivesRatioOne() {
         var law = CompositeManning.of(Compounding.HORTON_EINSTEIN, 0.025, 0.013);
-        var conduit = Conduit.of(PIPE.withSediment(0.08), Gradient.ratio(1, 400), law);
+        var conduit = Conduit.of(PIPE.withSediment(0.08), Gradient.ofRatio(1, 400), law);
         for (double depth : DEPTHS) {
             assertThat(ratio(PipeMonitor.of(conduit), depth, conduit.velocity(depth)))
                     .isCloseTo(1, within(1e-14));
@@ -32,7 +32,7 @@ class VelocityRatioTest {
     @Test
     void compositeLawOverTheBedOfTheMonitorGivesRatioOne() {
         var law = CompositeManning.of(Compounding.HORTON_EINSTEIN, 0.025, 0.013);
-        var clean = Conduit.of(PIPE, Gradient.ratio(1, 400), law);
+        var clean = Conduit.of(PIPE, Gradient.ofRatio(1, 400), law);
         var silted = clean.withSection(PIPE.withSediment(0.08));
         var monitor = PipeMonitor.of(clean).withSediment(0.08);
         for (double depth : DEPTHS) {
@@ -42,7 +42,8 @@ class VelocityRatioTest {
 
     @Test
     void variableRoughnessGivesRatioOne() {
-        var conduit = Conduit.of(PIPE, Gradient.ratio(1, 400), VariableManning.of(0.013, RoughnessByDepth.asce1970()));
+        var conduit =
+                Conduit.of(PIPE, Gradient.ofRatio(1, 400), VariableManning.of(0.013, RoughnessByDepth.asce1970()));
         for (double depth : DEPTHS) {
             assertThat(ratio(PipeMonitor.of(conduit), depth, conduit.velocity(depth)))
                     .isCloseTo(1, within(1e-14));

@@ -37,9 +37,9 @@ public final class MarramBay {
         double gradient = 1.0 / 150;
         Conduit upper = Conduit.of(
                 CircularSection.ofDiameter(0.450),
-                Gradient.ratio(1, 150),
+                Gradient.ofRatio(1, 150),
                 ColebrookWhite.ofRoughness(0.0015).atTemperature(12));
-        Conduit lower = Conduit.of(CircularSection.ofDiameter(0.600), Gradient.ratio(1, 220), Manning.of(0.013));
+        Conduit lower = Conduit.of(CircularSection.ofDiameter(0.600), Gradient.ofRatio(1, 220), Manning.of(0.013));
         double[] inflow = new Catchment(0.0200, 37_000, 9).flow(rain.atSaltingsLane(), random(2));
         saltingsLane = PipeResponse.surcharging(upper, gradient, CREST_LEVEL, CREST_LENGTH, inflow);
         double[] flow = new Catchment(0.0150, 9_000, 7).flow(rain.atQuayStreet(), random(3));

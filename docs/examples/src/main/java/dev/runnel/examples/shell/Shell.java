@@ -20,7 +20,7 @@ import jdk.jshell.tool.JavaShellToolBuilder;
 public final class Shell {
     private static final String GREETING = """
             Runnel at the JShell prompt. Everything is imported; lengths in m, flows in m3/s, rain in mm. /exit leaves.
-            Try: Conduit.of(CircularSection.ofDiameter(0.450), Gradient.ratio(1, 150), Manning.of(0.013)).fullBore()
+            Try: Conduit.of(CircularSection.ofDiameter(0.450), Gradient.ofRatio(1, 150), Manning.of(0.013)).fullBore()
             """;
 
     private Shell() {}
