@@ -3,6 +3,7 @@ package dev.runnel.verification.simulation;
 import java.time.LocalDate;
 import java.util.HashSet;
 import java.util.Set;
+import java.util.stream.Collectors;
 import org.apache.commons.math3.util.FastMath;
 
 /** Days on which people stay at home, and the season of a site. */
@@ -33,6 +34,10 @@ final class Calendar {
     /** Saturday, Sunday or a holiday; days counted from 1970-01-01, a Thursday. */
     boolean isAtHome(long civilDay) {
         return Math.floorMod(civilDay + 3, 7) >= 5 || holidays.contains(civilDay);
+    }
+
+    Set<LocalDate> holidays() {
+        return holidays.stream().map(LocalDate::ofEpochDay).collect(Collectors.toUnmodifiableSet());
     }
 
     /** From -1 in the middle of the dry season to 1 in the middle of the wet one. */

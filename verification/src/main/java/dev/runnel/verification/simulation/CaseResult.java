@@ -14,6 +14,7 @@ import java.util.Set;
  * @param first the first finding told after the fault began, if any
  * @param after count of findings told from then on
  * @param before count of findings told before it began; on a sound site all of them
+ * @param seasons count of the findings on a sound site that say more or less water where the season's flow had truly moved
  * @param delay from the beginning of the fault to the first finding
  * @param alarm from the beginning of the fault to the depth alarm it causes
  * @param shift by how much ln(v / law) had truly moved when it was found
@@ -25,22 +26,23 @@ record CaseResult(
         Optional<Said> first,
         int after,
         int before,
+        int seasons,
         double delay,
         double alarm,
         double shift,
         int dryDays) {
-    static CaseResult sound(Case of, Heard heard) {
+    static CaseResult sound(Case of, Heard heard, int seasons) {
         int all = heard.said().size();
-        return new CaseResult(of, heard, Optional.empty(), 0, all, Double.NaN, Double.NaN, Double.NaN, 0);
+        return new CaseResult(of, heard, Optional.empty(), 0, all, seasons, Double.NaN, Double.NaN, Double.NaN, 0);
     }
 
     static CaseResult missed(Case of, Heard heard, OptionalDouble alarm) {
         double untilAlarm = alarm.orElse(Double.NaN) - of.order().fault().begin();
         int all = heard.said().size();
-        return new CaseResult(of, heard, Optional.empty(), 0, all, Double.NaN, untilAlarm, Double.NaN, 0);
+        return new CaseResult(of, heard, Optional.empty(), 0, all, 0, Double.NaN, untilAlarm, Double.NaN, 0);
     }
 
-    static CaseResult found(Case of, Heard heard, Site site, List<Said> after) {
+    static CaseResult found(Case of, Heard heard, Site site, List<Said> after, int before) {
         Said first = after.get(0);
         Truths truths = new Truths(site);
         double begin = site.fault().begin();
@@ -50,7 +52,8 @@ record CaseResult(
                 heard,
                 Optional.of(first),
                 after.size(),
-                heard.said().size() - after.size(),
+                before,
+                0,
                 told - begin,
                 truths.alarm().orElse(Double.NaN) - begin,
                 truths.shift(told),

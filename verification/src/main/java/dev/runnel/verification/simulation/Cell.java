@@ -30,7 +30,8 @@ record Cell(
     /** The severity as people say it. */
     String how() {
         String often = kind == FaultKind.RECURRING ? " again and again" : "";
-        String over = ramp > 0 && kind != FaultKind.RECURRING ? " in " + Text.number(ramp) + " d" : "";
+        String time = ramp < 1 ? Text.number(Math.rint(24 * ramp)) + " h" : Text.number(ramp) + " d";
+        String over = ramp > 0 && kind != FaultKind.RECURRING ? " in " + time : "";
         return switch (kind) {
             case NONE ->
                 (trait == Trait.PLAIN ? "" : trait + ", ") + percent(scatter).substring(1) + " scatter";

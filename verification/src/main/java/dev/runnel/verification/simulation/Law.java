@@ -44,6 +44,12 @@ final class Law {
         return referenceDepth;
     }
 
+    /** Slope by which a pipe of n = 0.013 would carry the reference flow, times a factor, m/m. */
+    double gradient(double factor) {
+        double root = 0.013 * referenceVelocity / FastMath.pow(referenceRadius, 2.0 / 3);
+        return factor * root * root;
+    }
+
     /** Velocity at a depth, m/s, as if nothing were held up; above the soffit that of the full pipe. */
     double velocity(double depth) {
         return velocity(FastMath.min(depth, pipe.height()), 0);

@@ -1,5 +1,8 @@
 package dev.runnel.verification.simulation;
 
+import java.time.LocalDate;
+import java.util.Set;
+
 /** What one generator invents for a site; the rest of a site is made alike for all. Each call draws from its own stream. */
 interface Nature {
     /** Rain on the catchment, from the start of the record. */
@@ -7,6 +10,9 @@ interface Nature {
 
     /** The law between depth and velocity, its reference depth being about the usual one in dry weather. */
     Law law(Pipe pipe);
+
+    /** Public holidays that whoever looks after the site knows; none if people there have others. */
+    Set<LocalDate> holidays(Grid grid);
 
     /** Flow in dry weather, m³/s, for each step; about {@code usual} in the median. */
     double[] dryFlow(Grid grid, double usual);

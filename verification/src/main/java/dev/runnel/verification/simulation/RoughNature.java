@@ -1,5 +1,7 @@
 package dev.runnel.verification.simulation;
 
+import java.time.LocalDate;
+import java.util.Set;
 import org.apache.commons.math3.util.FastMath;
 
 /**
@@ -62,6 +64,11 @@ final class RoughNature implements Nature {
                 draws.uniform(-0.2, 0.2),
                 depth * draws.uniform(1.1, 1.8),
                 draws.uniform(-0.3, 0.15));
+    }
+
+    @Override
+    public Set<LocalDate> holidays(Grid grid) {
+        return Set.of();
     }
 
     @Override

@@ -11,15 +11,39 @@ import java.util.TreeSet;
 /** The score as tables in Markdown, which a person can read as they stand and a page can hold. */
 final class ScoreTable {
     private static final String NONE = "";
+    private static final int MOST_BROKEN = 10;
 
     private ScoreTable() {}
 
     static String text(String title, Tally all) {
-        return "# " + title + "\n\n## Goals\n\n" + goals(all) + "\n## Sound sites\n\n" + sound(all) + "\n## Faults\n\n"
+        return "# " + title + "\n\n" + broken(all) + "## Goals\n\n" + goals(all) + "\n## Sound sites\n\n" + sound(all)
+                + "\n## Faults\n\n"
                 + faults(all, false) + "\n## Faults, level only\n\n" + faults(all, true)
                 + "\n## Findings that nothing at the monitor is the cause of\n\n" + quiet(all)
                 + "\n## Names at the end\n\nFirst finding after the beginning of the fault, its likeliest name; with velocity.\n\n"
                 + confusion(all);
+    }
+
+    /** Sites on which the watch broke: nothing on a sound run. */
+    private static String broken(Tally all) {
+        Tally broken = all.where(result -> result.heard().broken());
+        StringBuilder text = new StringBuilder();
+        if (broken.sites() > 0) {
+            text.append("**The watch ended with an exception on ")
+                    .append(broken.sites())
+                    .append(" sites:**\n\n");
+            broken.results().stream()
+                    .limit(MOST_BROKEN)
+                    .forEach(result -> text.append("- seed ")
+                            .append(result.of().order().seed())
+                            .append(", ")
+                            .append(result.of().cell().what())
+                            .append(": ")
+                            .append(result.heard().note())
+                            .append('\n'));
+            text.append('\n');
+        }
+        return text.toString();
     }
 
     static String goals(Tally all) {
@@ -46,7 +70,14 @@ final class ScoreTable {
     private static String sound(Tally all) {
         List<List<String>> rows = new ArrayList<>();
         rows.add(List.of(
-                "sites", "count", "years", "findings", "a year (95 %)", "sites with any (95 %)", "no baseline"));
+                "sites",
+                "count",
+                "years",
+                "findings",
+                "a year (95 %)",
+                "sites with any (95 %)",
+                "true seasons",
+                "no baseline"));
         byCell(all).forEach((cell, tally) -> {
             if (cell.isSound()) {
                 rows.add(soundRow(cell.how() + (cell.levelOnly() ? ", level only" : NONE), tally));
@@ -71,6 +102,8 @@ final class ScoreTable {
                 Integer.toString(findings),
                 rate,
                 Goals.share(tally.count(result -> result.before() > 0), tally.sites()),
+                Integer.toString(
+                        tally.results().stream().mapToInt(CaseResult::seasons).sum()),
                 Integer.toString(tally.count(result -> !result.heard().learned())));
     }
 

@@ -159,7 +159,7 @@ final class Sensors {
     }
 
     /** Puts stamps to the readings in the order in which they are delivered. */
-    Site delivered(Pipe pipe, double[] depth, double[] velocity, int gaugeMinutes, double[] gauge) {
+    Site delivered(Law law, double[] depth, double[] velocity, int gaugeMinutes, double[] gauge) {
         Fault fault = order.fault();
         int begin = grid.at(fault.isNone() ? order.days() : fault.begin());
         boolean clock = fault.kind() == FaultKind.CLOCK_OF_MONITOR;
@@ -183,7 +183,9 @@ final class Sensors {
         return new Site(
                 order,
                 grid,
-                pipe,
+                law.pipe(),
+                law.gradient(Draws.of(order.seed(), "drawings").logUniform(0.8, 1.4)),
+                nature.holidays(grid),
                 Arrays.copyOf(stamp, n),
                 Arrays.copyOf(y, n),
                 Arrays.copyOf(v, n),

@@ -23,7 +23,7 @@ final class Simulator {
         boolean[] away = sensors.away();
         int gaugeMinutes = (int) Draws.of(order.seed(), "gauge step").pick(2, 5, 5, 15, 15);
         return sensors.delivered(
-                law.pipe(),
+                law,
                 sensors.depth(away),
                 sensors.velocity(away),
                 gaugeMinutes,

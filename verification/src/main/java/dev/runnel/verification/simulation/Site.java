@@ -1,6 +1,8 @@
 package dev.runnel.verification.simulation;
 
 import java.time.Instant;
+import java.time.LocalDate;
+import java.util.Set;
 
 /**
  * A site as the watch gets it, and the truth behind it.
@@ -8,6 +10,8 @@ import java.time.Instant;
  * @param order what was asked for
  * @param grid times of the true steps
  * @param pipe the section
+ * @param gradient what the drawings say of the slope, m/m; not the whole truth, as drawings are
+ * @param holidays public holidays that are known
  * @param stamp time of each reading as delivered, in the order of delivery; an hour off where a clock is, and once far off
  *     where a stamp is false
  * @param depth reading, m; NaN where there is none
@@ -20,6 +24,8 @@ record Site(
         SiteOrder order,
         Grid grid,
         Pipe pipe,
+        double gradient,
+        Set<LocalDate> holidays,
         Instant[] stamp,
         double[] depth,
         double[] velocity,

@@ -1,5 +1,7 @@
 package dev.runnel.verification.simulation;
 
+import java.time.LocalDate;
+import java.util.Set;
 import org.apache.commons.math3.util.FastMath;
 
 /**
@@ -60,6 +62,11 @@ final class SmoothNature implements Nature {
         Draws draws = Draws.of(seed, "law");
         double depth = FastMath.max(0.05, pipe.height() * draws.uniform(0.12, 0.4));
         return new Law(pipe, depth, draws.uniform(0.35, 1.1), draws.uniform(-0.12, 0.15), depth, 0);
+    }
+
+    @Override
+    public Set<LocalDate> holidays(Grid grid) {
+        return new Calendar(grid, Draws.of(seed, "calendar")).holidays();
     }
 
     @Override

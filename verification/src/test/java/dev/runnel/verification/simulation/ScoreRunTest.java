@@ -28,7 +28,8 @@ class ScoreRunTest {
             Instant told = site.faultBegins().plusSeconds(Math.round(days * 86400));
             List<Called> names = said.apply(List.of(right.iterator().next()));
             boolean recurring = site.fault().kind() == FaultKind.RECURRING;
-            return new Heard(List.of(new Said(told, told, false, names, names, recurring, "found")), true, 0, "");
+            return new Heard(
+                    List.of(new Said(told, told, false, List.of(), names, names, recurring, "found")), true, 0, "");
         };
     }
 
@@ -120,7 +121,8 @@ class ScoreRunTest {
     void everyFindingOnASoundSiteIsFalse() {
         Watcher loud = (site, levelOnly) -> {
             Instant told = site.grid().end();
-            Said said = new Said(told, told, false, List.of(Called.HELD_UP), List.of(Called.HELD_UP), false, "");
+            Said said =
+                    new Said(told, told, false, List.of(), List.of(Called.HELD_UP), List.of(Called.HELD_UP), false, "");
             return new Heard(List.of(said, said), true, 0, "");
         };
         Tally tally = new Tally(run(Seeds.DEVELOPING, "sound").results(loud));
@@ -167,5 +169,42 @@ class ScoreRunTest {
         assertThatThrownBy(() -> new ScoreRun(Seeds.DEVELOPING, sites, "", false, false))
                 .isInstanceOf(IllegalArgumentException.class)
                 .hasMessage("sites must be in [1, 1000], was " + sites);
+    }
+
+    /** Told early and wrongly, closed, and back with the fault: a false finding, and the fault is found. */
+    @Test
+    void findingThatComesBackWithTheFaultFindsIt() {
+        Watcher returning = (site, levelOnly) -> {
+            Instant early = site.faultBegins().minusSeconds(5 * 86400);
+            Said.Again back = new Said.Again(site.faultBegins().plusSeconds(86400), List.of(Called.DROP_OUTS));
+            Said said = new Said(
+                    early,
+                    early,
+                    true,
+                    List.of(back),
+                    List.of(Called.MORE_WATER),
+                    List.of(Called.DROP_OUTS),
+                    false,
+                    "came back");
+            return new Heard(List.of(said), true, 0, "");
+        };
+        Tally tally = new Tally(run(Seeds.DEVELOPING, "velocity zeros").results(returning));
+
+        assertThat(tally.found()).isEqualTo(tally.sites());
+        assertThat(tally.falseFindings()).isEqualTo(tally.sites());
+        assertThat(tally.median(CaseResult::delay)).isCloseTo(1, within(1e-5));
+        assertThat(tally.count(CaseResult::isRightAtOnce)).isEqualTo(tally.sites());
+    }
+
+    @Test
+    void watchThatBreaksIsCountedAndNamed() {
+        Watcher breaking = (site, levelOnly) -> {
+            throw new IllegalStateException("out of order");
+        };
+        Tally tally = new Tally(run(Seeds.DEVELOPING, "velocity zeros").results(breaking));
+
+        assertThat(tally.found()).isZero();
+        assertThat(ScoreTable.text("title", tally))
+                .contains("The watch ended with an exception on 1 sites", "IllegalStateException: out of order");
     }
 }

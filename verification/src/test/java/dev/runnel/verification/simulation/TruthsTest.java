@@ -48,6 +48,8 @@ class TruthsTest {
                 site.order(),
                 site.grid(),
                 site.pipe(),
+                site.gradient(),
+                site.holidays(),
                 site.stamp(),
                 site.depth(),
                 site.velocity(),
