@@ -123,14 +123,14 @@ class Piecewise:
             self.worst = max(self.worst, off)
         self.rows.append(row)
 
-    def write(self, folder, text):
+    def write(self, folder, text, program="unit_circle.py"):
         if self.worst > self.bound:
             raise SystemExit(f"{self.name}: error {mp.nstr(self.worst, 3)} above {mp.nstr(self.bound, 3)}")
         body = "\n".join(",".join(repr(c) for c in row) for row in self.rows)
         digest = hashlib.sha256(b"".join(bits(c) for row in self.rows for c in row)).hexdigest()
         head = [
             f"# {text}",
-            "# Made by src/generator/unit_circle.py at 60 digits; do not edit.",
+            f"# Made by src/generator/{program} at 60 digits; do not edit.",
             f"# measured error of the rounded polynomials: {mp.nstr(self.worst, 3)}",
             f"# sha-256 of the big-endian doubles, row by row: {digest}",
             ",".join(f"c{j}" for j in range(self.degree + 1)),

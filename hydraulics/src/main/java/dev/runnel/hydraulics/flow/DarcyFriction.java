@@ -37,6 +37,12 @@ public final class DarcyFriction {
     /** How steeply the transition may rise at its start, as a power of Re; chosen here: a little below 1. */
     private static final double STEEPEST = 0.95;
 
+    private static final double TO_LOGARITHM = 2 / Math.log(10);
+    private static final double[] LOG_OMEGA = Pieces.read("log-omega.csv");
+    private static final int FIRST_OCTAVE = 2;
+    private static final double LEAST_Z = 0x1p2;
+    private static final double LARGEST_Z = 0x1p27;
+
     private DarcyFriction() {}
 
     /**
@@ -127,17 +133,36 @@ public final class DarcyFriction {
     }
 
     /**
-     * The root x of x + 2 lg(k/3.7 + 2.51 x/Re) = 0. The left side rises and is concave, so Newton's method converges
-     * from every start on the low side of the root after at most one step across; 5 steps do from the start used.
+     * The root x of x + 2 lg(k/3.7 + 2.51 x/Re) = 0. With X = x ln(10)/2, a = k/3.7 and b = 2.51 · 2/(ln(10) Re), the inner
+     * part is b w with w + ln w = a/b − ln b, and X = −ln b − ln w: Wright's omega function, of which the logarithm is held
+     * as pieces. The last digits, which that difference loses on rough walls, come back from the equation itself, in
+     * which an error of x shrinks by X at least. So two logarithms and no iteration are left.
      */
     static double colebrookWhiteRoot(double reynolds, double relativeRoughness) {
         double a = relativeRoughness / 3.7;
+        double b = 2.51 * TO_LOGARITHM / reynolds;
+        double logB = Math.log(b);
+        double z = a / b - logB;
+        if (!(z >= LEAST_Z && z < LARGEST_Z)) {
+            return byNewton(reynolds, relativeRoughness);
+        }
+        double logOmega = Pieces.ten(LOG_OMEGA, Pieces.octavePiece(z, FIRST_OCTAVE), Pieces.octaveOffset(z));
+        double near = -TO_LOGARITHM * (logB + logOmega);
+        return -2 * Math.log10(a + 2.51 * near / reynolds);
+    }
+
+    /**
+     * The same root where the pieces end: for Reynolds' numbers below 40 or so or far beyond those of any pipe. The left
+     * side rises and is concave, so Newton's method converges from every start on the low side of the root after at most
+     * one step across; 5 steps do from the start used.
+     */
+    private static double byNewton(double reynolds, double relativeRoughness) {
+        double a = relativeRoughness / 3.7;
         double b = 2.51 / reynolds;
-        double perLog = 2 / Math.log(10);
         double x = 4;
         for (int i = 0; i < 60; i++) {
             double inner = a + b * x;
-            double step = (x + 2 * Math.log10(inner)) / (1 + perLog * b / inner);
+            double step = (x + 2 * Math.log10(inner)) / (1 + TO_LOGARITHM * b / inner);
             // A long step from far above could leave the domain; a tenth of the way is still progress.
             x = Math.max(x - step, 0.1 * x);
             if (Math.abs(step) <= 2e-16 * x) {

@@ -3,7 +3,7 @@ package dev.runnel.hydraulics.flow;
 import dev.runnel.hydraulics.internal.Table;
 
 /**
- * Piecewise polynomials of a curve, made by src/generator/unit_circle.py: coefficients piece after piece, lowest power
+ * Piecewise polynomials of a curve, made by the programs in src/generator: coefficients piece after piece, lowest power
  * first, in the variable less the middle of the piece. The first coefficient is the value in the middle and the rest small,
  * so that the rounding of the evaluation hardly counts.
  */
