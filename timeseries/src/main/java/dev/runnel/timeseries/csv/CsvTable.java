@@ -224,7 +224,7 @@ public final class CsvTable {
             if (!has(column)) {
                 throw refuse(column, "must not be empty");
             }
-            return cells.get(places.get(column));
+            return cells.get(places.getOrDefault(column, -1));
         }
 
         /**

@@ -73,7 +73,7 @@ public final class Bite {
     }
 
     private Outcome outcome(Mutation mutation) {
-        var method = library.classes().get(mutation.className()).methods.get(mutation.method());
+        var method = library.classOf(mutation.className()).methods.get(mutation.method());
         int number = library.number(mutation.className(), method);
         List<String> tables =
                 number >= 0 ? reach.tables(number) : reach.tables(library.numbersOf(mutation.className()));

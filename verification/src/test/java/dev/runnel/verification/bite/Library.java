@@ -70,6 +70,14 @@ final class Library {
         return classes;
     }
 
+    ClassNode classOf(String name) {
+        ClassNode found = classes.get(name);
+        if (found == null) {
+            throw new IllegalArgumentException("class must be one of the library, was " + name);
+        }
+        return found;
+    }
+
     int number(String className, MethodNode method) {
         return numbers.getOrDefault(key(className, method), -1);
     }

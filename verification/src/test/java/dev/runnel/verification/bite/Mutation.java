@@ -118,9 +118,9 @@ record Mutation(String className, int method, int instruction, int line, String 
             return new LdcInsnNode(whole + 1);
         }
         if (old instanceof JumpInsnNode jump) {
-            return new JumpInsnNode(COMPARISONS.get(old.getOpcode()), jump.label);
+            return new JumpInsnNode(COMPARISONS.getOrDefault(old.getOpcode(), old.getOpcode()), jump.label);
         }
-        return new InsnNode(OPERATORS.get(old.getOpcode()));
+        return new InsnNode(OPERATORS.getOrDefault(old.getOpcode(), Opcodes.NOP));
     }
 
     private static double changed(double constant) {

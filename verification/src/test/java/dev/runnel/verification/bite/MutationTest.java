@@ -13,14 +13,14 @@ class MutationTest {
     void aClassLoadedUnchangedPassesAndAChangedOneDoesNot() {
         Library library = Library.read();
         String manning = Manning.class.getName();
-        List<Mutation> mutations = Mutation.of(manning, library.classes().get(manning)).stream()
+        List<Mutation> mutations = Mutation.of(manning, library.classOf(manning)).stream()
                 .filter(each -> each.text().contains("velocity: * becomes /"))
                 .toList();
         assertThat(mutations).isNotEmpty();
         Reach reach = Reach.of(library);
         assertThat(reach.failing()).isEmpty();
         Mutation changed = mutations.get(0);
-        var method = library.classes().get(manning).methods.get(changed.method());
+        var method = library.classOf(manning).methods.get(changed.method());
         List<String> tables = reach.tables(library.number(manning, method)).subList(0, 3);
         String turns = "100000000,100000000,100000000";
         assertThat(new Copy((name, bytes) -> bytes).ask(String.join(",", tables), turns))
