@@ -94,6 +94,10 @@ public final class Catchment {
     }
 
     /** The area of the part that is nearer to one place than to any of the others. */
+    double areaWithin(double fromX, double fromY, double toX, double toY) {
+        return polygons.areaWithin(fromX, fromY, toX, toY);
+    }
+
     double areaNearestTo(Location place, List<Location> others) {
         return polygons.areaNearestTo(place, others);
     }

@@ -3,19 +3,15 @@ package dev.runnel.rainfall.areal;
 import dev.runnel.internal.CompensatedSum;
 import dev.runnel.internal.Require;
 import dev.runnel.internal.Text;
-import dev.runnel.rainfall.internal.Rain;
 import dev.runnel.timeseries.RegularSeries;
-import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.BitSet;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.Objects;
-import java.util.Set;
 import java.util.SortedMap;
 import java.util.TreeMap;
-import java.util.TreeSet;
+import java.util.stream.IntStream;
 import org.apiguardian.api.API;
 
 /**
@@ -96,30 +92,32 @@ public final class GaugeWeights {
     }
 
     /**
-     * Returns weights in proportion to a power of the inverse distance, 1/d<sup>p</sup>.
+     * Returns the weights for a place by a rule, such as inverse distance or kriging.
      *
-     * @param target the place for which rain is wanted
-     * @param places place of each gauge by name
-     * @param power exponent p; above 0, mostly 2
-     * @return the weights; a gauge at the target itself has all of it
-     * @throws IllegalArgumentException if there is no gauge, two are at one place, or the power is not above 0
+     * @param target the place
+     * @param places where the gauges stand, by name; at least one, all at different places
+     * @param rule how gauges are weighed
+     * @return the weights; of a step without some gauges those of the others alone
+     * @throws IllegalArgumentException if there is no gauge, or two are at one place
      */
-    public static GaugeWeights inverseDistance(Location target, Map<String, Location> places, double power) {
+    public static GaugeWeights at(Location target, Map<String, Location> places, SpatialEstimator rule) {
         requireSome(places);
-        Require.positive("power", power, "");
         TreeMap<String, Location> sorted = new TreeMap<>(places);
         requireApart(sorted);
-        double[] distances =
-                sorted.values().stream().mapToDouble(target::distanceTo).toArray();
+        List<Location> locations = List.copyOf(sorted.values());
         return new GaugeWeights(List.copyOf(sorted.keySet()), present -> {
-            double nearest =
-                    present.stream().mapToDouble(i -> distances[i]).min().orElse(0);
-            double[] inverse = new double[distances.length];
-            // Relative to the nearest, so that no power overflows.
-            present.stream()
-                    .forEach(i -> inverse[i] =
-                            nearest == 0 ? (distances[i] == 0 ? 1 : 0) : Math.pow(nearest / distances[i], power));
-            return scaled(inverse, present);
+            double[] weights = new double[locations.size()];
+            int[] at = present.stream().toArray();
+            if (at.length > 0) {
+                double[] some = rule.weights(
+                                target,
+                                IntStream.of(at).mapToObj(locations::get).toList())
+                        .weights();
+                for (int i = 0; i < at.length; i++) {
+                    weights[at[i]] = some[i];
+                }
+            }
+            return weights;
         });
     }
 
@@ -182,7 +180,7 @@ public final class GaugeWeights {
      * @throws IllegalArgumentException if a gauge is lacking or unknown, the records do not agree, or a depth is negative
      */
     public ArealRain mean(Map<String, RegularSeries> rainByGauge) {
-        List<RegularSeries> records = records(rainByGauge);
+        List<RegularSeries> records = GaugeRecords.of(gauges, rainByGauge);
         RegularSeries first = records.get(0);
         Map<BitSet, double[]> known = new HashMap<>();
         double[] means = new double[first.size()];
@@ -205,34 +203,12 @@ public final class GaugeWeights {
         CompensatedSum sum = new CompensatedSum();
         boolean any = false;
         for (int i = 0; i < shares.length; i++) {
-            if (shares[i] > 0) {
+            if (shares[i] != 0) {
                 sum.add(shares[i] * records.get(i).value(step));
                 any = true;
             }
         }
-        return any ? sum.value() : Double.NaN;
-    }
-
-    private List<RegularSeries> records(Map<String, RegularSeries> rainByGauge) {
-        if (!rainByGauge.keySet().equals(Set.copyOf(gauges))) {
-            throw new IllegalArgumentException(
-                    "rainByGauge must hold " + gauges + ", held " + new TreeSet<>(rainByGauge.keySet()));
-        }
-        List<RegularSeries> records = new ArrayList<>();
-        for (String gauge : gauges) {
-            RegularSeries rain = Objects.requireNonNull(rainByGauge.get(gauge));
-            Rain.requireNonNegative("rain of " + gauge, rain, "mm");
-            if (!records.isEmpty()) {
-                RegularSeries first = records.get(0);
-                if (!rain.interval().equals(first.interval()) || !rain.step().equals(first.step())) {
-                    throw new IllegalArgumentException("rain of " + gauge + " must have the steps of " + gauges.get(0)
-                            + ", " + first.interval() + " by " + first.step() + ", had " + rain.interval() + " by "
-                            + rain.step());
-                }
-            }
-            records.add(rain);
-        }
-        return records;
+        return any ? Math.max(0, sum.value()) : Double.NaN;
     }
 
     @Override

@@ -81,6 +81,15 @@ final class Polygons {
         return figure.getArea();
     }
 
+    /** The area of the part that lies in a rectangle. */
+    double areaWithin(double fromX, double fromY, double toX, double toY) {
+        Envelope cell = new Envelope(fromX - origin.x(), toX - origin.x(), fromY - origin.y(), toY - origin.y());
+        if (!figure.getEnvelopeInternal().intersects(cell)) {
+            return 0;
+        }
+        return common(figure, FACTORY.toGeometry(cell)).getArea();
+    }
+
     /** The area of the part that is nearer to one place than to any of the others. */
     double areaNearestTo(Location place, List<Location> others) {
         Envelope extent = figure.getEnvelopeInternal();

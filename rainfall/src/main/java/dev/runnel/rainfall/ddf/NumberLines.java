@@ -1,9 +1,8 @@
 package dev.runnel.rainfall.ddf;
 
 import dev.runnel.internal.Unreadable;
+import dev.runnel.rainfall.internal.ResourceText;
 import java.io.IOException;
-import java.io.InputStream;
-import java.io.UncheckedIOException;
 import java.nio.charset.CharacterCodingException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
@@ -31,14 +30,7 @@ record NumberLines(String source, List<Line> lines) {
     }
 
     static NumberLines resource(String name) {
-        try (InputStream in = NumberLines.class.getResourceAsStream(name)) {
-            if (in == null) {
-                throw new IllegalStateException("this jar lacks " + name);
-            }
-            return parse(new String(in.readAllBytes(), StandardCharsets.UTF_8), name);
-        } catch (IOException e) {
-            throw new UncheckedIOException(e);
-        }
+        return parse(ResourceText.read(NumberLines.class, name), name);
     }
 
     static NumberLines parse(String text, String source) {

@@ -1,8 +1,13 @@
 package dev.runnel.rainfall.event;
 
 import dev.runnel.internal.Text;
+import dev.runnel.rainfall.internal.Rain;
+import dev.runnel.timeseries.EpochNanos;
 import dev.runnel.timeseries.Interval;
+import java.time.Duration;
+import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import org.apiguardian.api.API;
 
 /**
@@ -55,6 +60,27 @@ public record StormAssessment(String criteria, Interval storm, List<Finding> fin
      */
     public StormAssessment {
         findings = List.copyOf(findings);
+    }
+
+    /**
+     * Returns the same assessment with one more criterion: the flow was back at its dry weather course within a time after the storm, and so
+     * before the next. {@link dev.runnel.rainfall.response.ReturnToDryWeather} finds the time.
+     *
+     * @param site where the flow was measured
+     * @param took how long it took; empty if it was not seen to be back
+     * @param longest longest time, such as until the next rain; 0 or longer
+     * @return the assessment; without a time the criterion is unknown if the flow was not looked at for that long
+     * @throws IllegalArgumentException if the longest time is negative
+     */
+    public StormAssessment withReturn(String site, Optional<Duration> took, Duration longest) {
+        EpochNanos.nonNegative("longest", longest);
+        double hours = took.map(Rain::hours).orElse(Double.NaN);
+        Verdict verdict = took.map(each -> each.compareTo(longest) <= 0 ? Verdict.MET : Verdict.NOT_MET)
+                .orElse(Verdict.UNKNOWN);
+        List<Finding> more = new ArrayList<>(findings);
+        more.add(new Finding(
+                site + ": hours until the flow was back at dry weather,", hours, Rain.hours(longest), verdict));
+        return new StormAssessment(criteria, storm, more);
     }
 
     /**

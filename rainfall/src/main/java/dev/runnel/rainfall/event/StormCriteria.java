@@ -25,8 +25,9 @@ import org.apiguardian.api.API;
  * {@linkplain #withLeast added}. The spread is the greatest difference of a gauge's depth from the median of the gauges,
  * over the median.
  *
- * <p>What this is not: the whole judgement. Flow back at dry weather before the storm, no unmonitored overflow, and
- * durations about half, once and three times the time of concentration (common practice) need the flow as well.
+ * <p>What this is not: the whole judgement. No unmonitored overflow, and durations about half, once and three times
+ * the {@linkplain #withConcentrationTime time of concentration} (common practice), are for the user to see to; whether the flow was back at
+ * dry weather before and after the storm is {@linkplain StormAssessment#withReturn added} to the assessment.
  *
  * @since 0.1
  */
@@ -112,6 +113,31 @@ public final class StormCriteria {
                 intensityOver,
                 Require.inRange("maximumSpread", maximumSpread, 0, 1, ""),
                 own);
+    }
+
+    /**
+     * Returns the same criteria that ask for rain lasting as long as the catchment takes to answer as a whole: from the first wet step to the
+     * end of the last, at every gauge. Shorter storms do not bring the flow of the whole area together, and test less of a model.
+     *
+     * @param concentration time of concentration of the catchment; greater than 0
+     * @return the criteria
+     * @throws IllegalArgumentException if the time is not greater than 0
+     */
+    public StormCriteria withConcentrationTime(Duration concentration) {
+        EpochNanos.positive("concentration", concentration);
+        return withLeast("duration of rain, h", Rain.hours(concentration), StormCriteria::wetHours);
+    }
+
+    private static double wetHours(RegularSeries rain) {
+        int first = -1;
+        int last = -1;
+        for (int i = 0; i < rain.size(); i++) {
+            if (rain.value(i) > 0) {
+                first = first < 0 ? i : first;
+                last = i;
+            }
+        }
+        return first < 0 ? 0 : (last - first + 1) * Rain.hours(rain.step());
     }
 
     /**

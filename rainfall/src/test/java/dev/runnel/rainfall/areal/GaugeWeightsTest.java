@@ -94,13 +94,14 @@ class GaugeWeightsTest {
 
     @Test
     void inverseDistance() {
-        GaugeWeights weights = GaugeWeights.inverseDistance(Location.of(0, 0), gauges(1, 0, 0, 2, -4, 0), 2);
+        GaugeWeights weights =
+                GaugeWeights.at(Location.of(0, 0), gauges(1, 0, 0, 2, -4, 0), SpatialEstimator.inverseDistance(2));
         assertThat(weights.weight("G1")).isCloseTo(16 / 21.0, within(1e-15));
         assertThat(weights.weight("G3")).isCloseTo(1 / 21.0, within(1e-15));
-        assertThat(GaugeWeights.inverseDistance(Location.of(0, 2), gauges(1, 0, 0, 2), 2)
+        assertThat(GaugeWeights.at(Location.of(0, 2), gauges(1, 0, 0, 2), SpatialEstimator.inverseDistance(2))
                         .weight("G2"))
                 .isEqualTo(1);
-        assertThat(GaugeWeights.inverseDistance(Location.of(0, 0), gauges(1e-200, 0, 0, 1e200), 2)
+        assertThat(GaugeWeights.at(Location.of(0, 0), gauges(1e-200, 0, 0, 1e200), SpatialEstimator.inverseDistance(2))
                         .weight("G1"))
                 .isEqualTo(1);
     }
@@ -128,7 +129,8 @@ class GaugeWeightsTest {
         assertThatThrownBy(() -> Catchment.of(List.of(Location.of(0, 0))))
                 .isInstanceOf(IllegalArgumentException.class)
                 .hasMessage("corners must be at least 3, was 1");
-        assertThatThrownBy(() -> GaugeWeights.inverseDistance(Location.of(0, 0), gauges(1, 1, 1, 1), 2))
+        assertThatThrownBy(() ->
+                        GaugeWeights.at(Location.of(0, 0), gauges(1, 1, 1, 1), SpatialEstimator.inverseDistance(2)))
                 .isInstanceOf(IllegalArgumentException.class)
                 .hasMessageStartingWith("gauges must be at different places, G1 and G2 are both at");
         GaugeWeights two = GaugeWeights.of(Map.of("A", 3.0, "B", 1.0));

@@ -3,8 +3,15 @@ package dev.runnel.verification.calculation;
 import dev.runnel.rainfall.areal.ArealReduction;
 import dev.runnel.rainfall.areal.AustralianRegion;
 import dev.runnel.rainfall.areal.Catchment;
+import dev.runnel.rainfall.areal.CatchmentCells;
+import dev.runnel.rainfall.areal.CrossValidation;
 import dev.runnel.rainfall.areal.GaugeWeights;
 import dev.runnel.rainfall.areal.Location;
+import dev.runnel.rainfall.areal.MeanFieldBias;
+import dev.runnel.rainfall.areal.PlaceWeights;
+import dev.runnel.rainfall.areal.RainGrid;
+import dev.runnel.rainfall.areal.SpatialEstimator;
+import dev.runnel.rainfall.areal.Variogram;
 import dev.runnel.timeseries.RegularSeries;
 import java.time.Duration;
 import java.time.Instant;
@@ -15,6 +22,8 @@ import java.util.Map;
 
 /** Rain over areas. A catchment is given in well-known text, gauges as {@code x y; x y}. */
 final class ArealCalculations {
+    private static final String KRIGING = "shape range sill nugget gauges";
+
     private ArealCalculations() {}
 
     static List<Calculation> all() {
@@ -38,7 +47,10 @@ final class ArealCalculations {
                         "mm",
                         "target gauges depths power",
                         in -> mean(
-                                GaugeWeights.inverseDistance(place(in.text("target")), places(in), in.number("power")),
+                                GaugeWeights.at(
+                                        place(in.text("target")),
+                                        places(in),
+                                        SpatialEstimator.inverseDistance(in.number("power"))),
                                 in.sample("depths"))),
                 Calculation.of(
                         "rainfall",
@@ -58,6 +70,55 @@ final class ArealCalculations {
                         "mm",
                         "catchment gauges depths",
                         in -> mean(thiessen(in), in.sample("depths"))),
+                Calculation.of(
+                        "rainfall",
+                        "areal.kriging.mean",
+                        "mm",
+                        KRIGING + " target depths",
+                        in -> kriged(in).depthMm(in.sample("depths"))),
+                Calculation.of(
+                        "rainfall",
+                        "areal.kriging.variance",
+                        "mm2",
+                        KRIGING + " target",
+                        in -> kriged(in).varianceMm2().orElseThrow()),
+                Calculation.of(
+                        "rainfall",
+                        "areal.cross-validation.root-mean-square",
+                        "mm",
+                        KRIGING + " depths",
+                        in -> validated(in).rootMeanSquareMm()),
+                Calculation.of(
+                        "rainfall",
+                        "areal.cross-validation.bias",
+                        "mm",
+                        KRIGING + " depths",
+                        in -> validated(in).biasMm()),
+                Calculation.of(
+                        "rainfall",
+                        "areal.cross-validation.standardised",
+                        "1",
+                        KRIGING + " depths",
+                        in -> validated(in).standardisedSquare().orElseThrow()),
+                Calculation.of(
+                        "rainfall",
+                        "areal.grid.mean",
+                        "mm",
+                        "catchment corner cell columns depths",
+                        in -> gridMean(in).depthMm()),
+                Calculation.of(
+                        "rainfall",
+                        "areal.grid.known-share",
+                        "1",
+                        "catchment corner cell columns depths",
+                        in -> gridMean(in).knownShare()),
+                Calculation.of(
+                        "rainfall",
+                        "areal.mean-field-bias",
+                        "1",
+                        "gauge_mm grid_mm least_mm",
+                        in -> MeanFieldBias.of(in.sample("gauge_mm"), in.sample("grid_mm"), in.number("least_mm"))
+                                .factor()),
                 Calculation.of("rainfall", "areal.weighted-mean", "mm", "weights depths", in -> {
                     Map<String, Double> weights = new LinkedHashMap<>();
                     for (double weight : in.sample("weights")) {
@@ -65,6 +126,37 @@ final class ArealCalculations {
                     }
                     return mean(GaugeWeights.of(weights), in.sample("depths"));
                 }));
+    }
+
+    private static SpatialEstimator kriging(Inputs in) {
+        double range = in.number("range");
+        Variogram variogram = switch (in.text("shape")) {
+            case "spherical" -> Variogram.spherical(range);
+            case "exponential" -> Variogram.exponential(range);
+            case "gaussian" -> Variogram.gaussian(range);
+            default -> throw new IllegalArgumentException("shape must be spherical, exponential or gaussian");
+        };
+        return SpatialEstimator.ordinaryKriging(
+                variogram.withSill(in.number("sill")).withNugget(in.number("nugget")));
+    }
+
+    private static PlaceWeights kriged(Inputs in) {
+        return kriging(in)
+                .weights(place(in.text("target")), List.copyOf(places(in).values()));
+    }
+
+    private static CrossValidation validated(Inputs in) {
+        return CrossValidation.of(kriging(in), places(in), hourly(in.sample("depths")));
+    }
+
+    private static CatchmentCells.Mean gridMean(Inputs in) {
+        double[] depths = in.sample("depths");
+        int columns = in.integer("columns");
+        return RainGrid.from(place(in.text("corner")), in.number("cell"))
+                .withColumns(columns)
+                .withRows(depths.length / columns)
+                .over(Catchment.parse(in.text("catchment")))
+                .mean(depths);
     }
 
     private static GaugeWeights thiessen(Inputs in) {
@@ -90,11 +182,15 @@ final class ArealCalculations {
     }
 
     private static double mean(GaugeWeights weights, double[] depths) {
+        return weights.mean(hourly(depths)).rain().value(0);
+    }
+
+    private static Map<String, RegularSeries> hourly(double[] depths) {
         Map<String, RegularSeries> rain = new LinkedHashMap<>();
         for (double depth : depths) {
             rain.put(name(rain.size()), RegularSeries.of(Instant.EPOCH, Duration.ofHours(1), depth));
         }
-        return weights.mean(rain).rain().value(0);
+        return rain;
     }
 
     private static String name(int index) {
