@@ -58,6 +58,8 @@ public final class Calculations {
                         DesignCalculations.all(),
                         ArealCalculations.all(),
                         ResponseCalculations.all(),
+                        RainRecordCalculations.all(),
+                        RunoffCalculations.all(),
                         RegionCalculations.all(),
                         FrequencyCalculations.all(),
                         LongRecordCalculations.all())
