@@ -152,8 +152,9 @@ final class BaselineFit {
             law = Optional.of(
                     UsualVelocity.learn(pick(lnDepth, lnDepth, lnVelocity), pick(lnVelocity, lnDepth, lnVelocity)));
             for (int i = 0; i < size; i++) {
-                r[i] = lnVelocity[i] - law.orElseThrow().lnVelocity(lnDepth[i]);
-                lnFlow[i] = lnVelocity[i] + Math.log(monitor.flowArea(Math.exp(lnDepth[i])));
+                boolean known = hour(i).hasBoth();
+                r[i] = known ? lnVelocity[i] - law.orElseThrow().lnVelocity(lnDepth[i]) : Double.NaN;
+                lnFlow[i] = known ? lnVelocity[i] + Math.log(monitor.flowArea(Math.exp(lnDepth[i]))) : Double.NaN;
             }
             if (law.orElseThrow().scatter() > LARGEST_SCATTER) {
                 notes.add("velocity does not follow depth here (hours scatter by "

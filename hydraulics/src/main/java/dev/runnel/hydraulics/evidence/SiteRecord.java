@@ -9,6 +9,7 @@ import dev.runnel.timeseries.Series;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.Arrays;
+import java.util.Collection;
 import java.util.Iterator;
 import java.util.NoSuchElementException;
 import org.apiguardian.api.API;
@@ -77,6 +78,32 @@ public final class SiteRecord implements Iterable<SiteReading> {
         double[] noRain = new double[depth.size()];
         Arrays.fill(noRain, Double.NaN);
         return new SiteRecord(depth.toEpochNanos(), usable(depth), velocities, noRain, velocity.size() - matched);
+    }
+
+    /**
+     * Returns a record of readings.
+     *
+     * @param readings readings whose times rise
+     * @return the record
+     * @throws IllegalArgumentException if a time does not come after the one before
+     */
+    public static SiteRecord ofReadings(Collection<SiteReading> readings) {
+        long[] times = new long[readings.size()];
+        double[] depths = new double[times.length];
+        double[] velocities = new double[times.length];
+        double[] rains = new double[times.length];
+        int size = 0;
+        for (SiteReading reading : readings) {
+            times[size] = EpochNanos.of(reading.time());
+            if (size > 0 && times[size] <= times[size - 1]) {
+                throw new IllegalArgumentException("time must be after that of the reading before, "
+                        + EpochNanos.toInstant(times[size - 1]) + ", was " + reading.time());
+            }
+            depths[size] = reading.depth();
+            velocities[size] = reading.velocity();
+            rains[size++] = reading.rain();
+        }
+        return new SiteRecord(times, depths, velocities, rains, 0);
     }
 
     /**
