@@ -31,6 +31,9 @@ final class BaselineFit {
     private static final double CLOCK_EXPLAINED = 0.3;
     private static final double TIDAL_SCALE = 1.5;
     private static final double STEADY_ECHO = 0.05;
+    /** Share of bad velocities that a sound sensor may have beyond its usual one. */
+    private static final double LEAST_EXCESS = 0.07;
+
     private static final double PUMPED_SPREAD = 0.25;
 
     private final PipeMonitor monitor;
@@ -468,9 +471,9 @@ final class BaselineFit {
 
         private double limit(double[] shares) {
             if (shares.length < 2) {
-                return 0.1;
+                return 2 * LEAST_EXCESS;
             }
-            return Arrays.stream(shares).average().orElseThrow() + 0.03 + 4 * Math.sqrt(Medians.variance(shares));
+            return Arrays.stream(shares).average().orElseThrow() + LEAST_EXCESS + 4 * Math.sqrt(Medians.variance(shares));
         }
     }
 }

@@ -46,6 +46,9 @@ final class ChangeWatch {
     private static final double SECOND_VOTES = 0.3;
     private static final int NO_RAY = -1;
 
+    private static final int LASTING_BLOCKS = 7 * BLOCKS_PER_DAY;
+    private static final int LASTING_KNOWN = BLOCKS_PER_DAY;
+
     private static final int WEAK_DAYS = 60;
     private static final double WEAK = 3;
     private static final double LONGEST_FORECAST_DAYS = 365;
@@ -141,7 +144,7 @@ final class ChangeWatch {
                 if (before == 0 && sums[at] > 0) {
                     starts[at] = block;
                 }
-                if (sums[at] > LIMIT && (found < 0 || sums[at] > sums[found])) {
+                if (sums[at] > LIMIT && lasts(c, i == 0 ? 1 : -1) && (found < 0 || sums[at] > sums[found])) {
                     found = at;
                 }
             }
@@ -149,6 +152,20 @@ final class ChangeWatch {
         if (found >= 0) {
             open(found, block, end);
         }
+    }
+
+    /**
+     * Whether a quantity now stands away from usual by more than the slack. A sum that small seasons filled over months
+     * tells nothing of today, and is kept at its limit until something is to be seen.
+     */
+    private boolean lasts(int quantity, int direction) {
+        int at = 2 * quantity + (direction > 0 ? 0 : 1);
+        double[] last = Medians.known(blocks.column(Math.max(0, blocks.size() - LASTING_BLOCKS), quantity));
+        int from = Math.max(0, last.length - LASTING_KNOWN);
+        double now = Medians.of(Arrays.copyOfRange(last, from, last.length));
+        boolean away = direction * now > (quantity == R ? SLACK : 1) * scale(quantity);
+        sums[at] = away ? sums[at] : LIMIT;
+        return away;
     }
 
     private void open(int found, long block, long end) {
