@@ -32,7 +32,7 @@ final class BaselineFit {
     private static final double TIDAL_SCALE = 1.5;
     private static final double STEADY_ECHO = 0.05;
     /** Share of bad velocities that a sound sensor may have beyond its usual one. */
-    private static final double LEAST_EXCESS = 0.07;
+    private static final double LEAST_EXCESS = 0.1;
 
     private static final double PUMPED_SPREAD = 0.25;
 
@@ -230,7 +230,7 @@ final class BaselineFit {
                 .with("echoLimit", echo.echoLimit)
                 .with("flipLimit", echo.flipLimit)
                 .with("upstreamHours", upstreamHours())
-                .with("clockScatter", clockScatter(local, depth, hours, lnDepth, dry))
+                .with("clockScatter", clockScatter(local, depth, hours, lnDepth))
                 .with("tidal", tidal)
                 .with("pumped", pumped(dry))
                 .with("clock", !tidal && depth.explained() >= CLOCK_EXPLAINED)
@@ -373,7 +373,7 @@ final class BaselineFit {
     }
 
     /** Robust scatter of the phase of single dry days, hours; 0.5 of too few. */
-    private double clockScatter(LocalHours local, DayCurve depth, long[] hours, double[] lnDepth, boolean[] dry) {
+    private double clockScatter(LocalHours local, DayCurve depth, long[] hours, double[] lnDepth) {
         ClockWatch clock = new ClockWatch(depth);
         List<Double> shifts = new ArrayList<>();
         long day = Long.MIN_VALUE;
@@ -385,7 +385,7 @@ final class BaselineFit {
                 }
             }
             day = next;
-            if (dry[i] && !Double.isNaN(lnDepth[i])) {
+            if (all.isNearlyDry(from + i) && !Double.isNaN(lnDepth[i])) {
                 clock.add(local.hourOfDay(hours[i]), lnDepth[i]);
             }
         }
@@ -473,7 +473,9 @@ final class BaselineFit {
             if (shares.length < 2) {
                 return 2 * LEAST_EXCESS;
             }
-            return Arrays.stream(shares).average().orElseThrow() + LEAST_EXCESS + 4 * Math.sqrt(Medians.variance(shares));
+            return Arrays.stream(shares).average().orElseThrow()
+                    + LEAST_EXCESS
+                    + 4 * Math.sqrt(Medians.variance(shares));
         }
     }
 }

@@ -7,16 +7,23 @@ import java.util.Arrays;
  * baseline, which follow each other, and which are few.
  */
 final class BlockScale {
-    private static final double ALLOWANCE = 1.4;
     private static final double SLACK = 0.75;
-    private static final double PRIOR_DAYS = 5;
+    /** Two weeks know the day-to-day scatter badly; the prior weighs as much as this many days. */
+    private static final double PRIOR_DAYS = 12;
+
     private static final int BLOCK = 6;
     private static final double MOST_CORRELATION = 0.9;
 
     /** What sites usually show, as standard deviation of a day, by quantity; and the smallest change that counts. */
     private static final double[] USUAL = {0.04, 0.05, 0.06, 0.08};
 
-    private static final double[] FLOOR = {0.08, 0.12, 0.12, 0.20};
+    private static final double[] FLOOR = {0.08, 0.145, 0.145, 0.24};
+
+    /** Long-run standard deviations are multiplied by this for what the baseline cannot know of them: seasons of the flow too. */
+    private static final double[] ALLOWANCE = {1.4, 1.7, 1.7, 1.7};
+
+    /** What a site scatters from day to day is much like what it scatters from hour to hour, which is known better. */
+    private static final double DAY_OF_HOURS = 0.9;
 
     final double centre;
     final double scale;
@@ -43,12 +50,23 @@ final class BlockScale {
         double longRun = variance * (1 + phi) / (1 - phi);
         double daily = days.medians.length < 3 ? 0 : 4 * Medians.variance(days.medians);
         double found = Double.isNaN(longRun) ? daily : Math.max(daily, longRun);
-        double usual = USUAL[quantity.ordinal()];
+        double usual = usual(quantity, residuals);
         int used = days.medians.length;
         double shrunk =
                 (PRIOR_DAYS * 4 * usual * usual + Math.max(0, used - 1) * found) / (PRIOR_DAYS + Math.max(0, used - 1));
-        double scale = Math.max(ALLOWANCE * Math.sqrt(shrunk), FLOOR[quantity.ordinal()] / SLACK);
+        double scale = Math.max(allowance(quantity) * Math.sqrt(shrunk), FLOOR[quantity.ordinal()] / SLACK);
         return new BlockScale(Double.isNaN(centre) ? 0 : centre, scale);
+    }
+
+    private static double usual(Quantity quantity, double[] residuals) {
+        double prior = USUAL[quantity.ordinal()];
+        return quantity == Quantity.VELOCITY_AT_DEPTH
+                ? Math.max(prior, DAY_OF_HOURS * Medians.scatter(residuals))
+                : prior;
+    }
+
+    static double allowance(Quantity quantity) {
+        return ALLOWANCE[quantity.ordinal()];
     }
 
     /** Medians of the residuals by blocks of hours. */

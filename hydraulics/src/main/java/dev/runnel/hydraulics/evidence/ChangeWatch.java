@@ -14,9 +14,18 @@ import java.util.Optional;
 final class ChangeWatch {
     private static final double SLACK = 0.75;
     private static final double LIMIT = 7;
+
+    /** A second sum with more slack and a lower limit is over its limit sooner where the change is large and quick. */
+    private static final double FAST_SLACK = 2;
+
+    private static final double FAST_LIMIT = 2;
+
+    /** What takes longer than this to fill a sum of depth, velocity or flow is a season. */
+    private static final int SEASON_HOURS = 14 * 24;
+
     private static final double CLIP = 6;
-    /** A block of 3 h counts half of the 6 h in which the scale is given. */
-    private static final double WEIGHT = HourlyWatch.BLOCK_HOURS / 6.0;
+    /** An hour counts a sixth of the 6 h in which the scale is given. */
+    private static final double WEIGHT = 1 / 6.0;
 
     private static final int LEAST_HOURS_OF_BLOCK = 2;
     private static final int BLOCKS_PER_DAY = 24 / HourlyWatch.BLOCK_HOURS;
@@ -46,8 +55,10 @@ final class ChangeWatch {
     private static final double SECOND_VOTES = 0.3;
     private static final int NO_RAY = -1;
 
-    private static final int LASTING_BLOCKS = 7 * BLOCKS_PER_DAY;
-    private static final int LASTING_KNOWN = BLOCKS_PER_DAY;
+    private static final int LASTING_HOURS = 7 * 24;
+    private static final int LASTING_KNOWN = 24;
+
+    private static final int RECUR_BLOCKS = 1;
 
     private static final int WEAK_DAYS = 60;
     private static final double WEAK = 3;
@@ -63,6 +74,7 @@ final class ChangeWatch {
     private final Ring blocks = new Ring(BLOCKS_KEPT, Quantity.COUNT);
     private final double[] sums = new double[DIRECTIONS];
     private final long[] starts = new long[DIRECTIONS];
+    private final double[] fast = new double[2];
     private long lastDryBlock = NONE;
 
     private Optional<Track> track = Optional.empty();
@@ -94,32 +106,47 @@ final class ChangeWatch {
 
     void hour(long hour, double r, double d, double u, double q) {
         hours.add(hour, r, d, u, q);
+        if (isOpen()) {
+            return;
+        }
+        int found = detect(hour);
+        if (found >= 0) {
+            long block = Math.floorDiv(hour, (long) HourlyWatch.BLOCK_HOURS);
+            // The block that is not over yet, so that what is told now rests on all there is; it comes again when it
+            // ends.
+            addBlock(block, 1);
+            open(found, block, (hour + 1) * SiteHour.NANOS);
+            blocks.dropLast();
+        }
     }
 
     private double scale(int quantity) {
         return baseline.scale[quantity];
     }
 
-    /** Ends a block: its medians go to the sums or to the open finding. */
+    /** Ends a block: its medians go to the open finding. */
     void block(long block) {
+        double[] row = addBlock(block, LEAST_HOURS_OF_BLOCK);
+        if (!Double.isNaN(row[D])) {
+            lastDryBlock = block;
+        }
+        if (isOpen()) {
+            goOn(block, row, (block + 1) * HourlyWatch.BLOCK_HOURS * SiteHour.NANOS);
+        } else {
+            blocks.dropBefore(earliestStart(block) - BLOCKS_BEFORE);
+        }
+    }
+
+    private double[] addBlock(long block, int leastHours) {
         int from = hours.from(block * HourlyWatch.BLOCK_HOURS);
         double[] row = new double[Quantity.COUNT];
         for (int c = 0; c < Quantity.COUNT; c++) {
             double[] known = Medians.known(hours.column(from, c));
-            boolean enough = known.length >= LEAST_HOURS_OF_BLOCK && scale(c) > 0;
+            boolean enough = known.length >= leastHours && scale(c) > 0;
             row[c] = enough ? Medians.of(known) - baseline.centre[c] : Double.NaN;
         }
         blocks.add(block, row);
-        if (!Double.isNaN(row[D])) {
-            lastDryBlock = block;
-        }
-        long end = (block + 1) * HourlyWatch.BLOCK_HOURS * SiteHour.NANOS;
-        if (isOpen()) {
-            goOn(block, row, end);
-        } else {
-            blocks.dropBefore(earliestStart(block) - BLOCKS_BEFORE);
-            detect(block, row, end);
-        }
+        return row;
     }
 
     private long earliestStart(long block) {
@@ -130,39 +157,49 @@ final class ChangeWatch {
         return earliest;
     }
 
-    private void detect(long block, double[] row, long end) {
+    /** Adds the last hour to the sums; returns which of them tells of a change, -1 for none. */
+    private int detect(long hour) {
+        int last = hours.size() - 1;
         int found = -1;
         for (int c = 0; c < Quantity.COUNT; c++) {
-            if (Double.isNaN(row[c])) {
+            double x = hours.value(last, c) - baseline.centre[c];
+            if (Double.isNaN(x) || !(scale(c) > 0)) {
                 continue;
             }
-            double z = Math.max(-CLIP, Math.min(CLIP, row[c] / scale(c)));
+            double z = Math.max(-CLIP, Math.min(CLIP, x / scale(c)));
             for (int i = 0; i < 2; i++) {
                 int at = 2 * c + i;
                 double before = sums[at];
                 sums[at] = Math.max(0, before + ((i == 0 ? z : -z) - SLACK) * WEIGHT);
                 if (before == 0 && sums[at] > 0) {
-                    starts[at] = block;
+                    starts[at] = Math.floorDiv(hour, (long) HourlyWatch.BLOCK_HOURS);
                 }
-                if (sums[at] > LIMIT && lasts(c, i == 0 ? 1 : -1) && (found < 0 || sums[at] > sums[found])) {
+                if (c != R && sums[at] > 0 && hour - 3 * starts[at] > SEASON_HOURS) {
+                    sums[at] = 0;
+                }
+                if (c == R) {
+                    fast[i] = Math.max(0, fast[i] + ((i == 0 ? z : -z) - FAST_SLACK) * WEIGHT);
+                    if (fast[i] > FAST_LIMIT) {
+                        sums[at] = Math.max(sums[at], LIMIT + fast[i]);
+                    }
+                }
+                if (sums[at] > LIMIT && lasts(hour, c, i == 0 ? 1 : -1) && (found < 0 || sums[at] > sums[found])) {
                     found = at;
                 }
             }
         }
-        if (found >= 0) {
-            open(found, block, end);
-        }
+        return found;
     }
 
     /**
      * Whether a quantity now stands away from usual by more than the slack. A sum that small seasons filled over months
      * tells nothing of today, and is kept at its limit until something is to be seen.
      */
-    private boolean lasts(int quantity, int direction) {
+    private boolean lasts(long hour, int quantity, int direction) {
         int at = 2 * quantity + (direction > 0 ? 0 : 1);
-        double[] last = Medians.known(blocks.column(Math.max(0, blocks.size() - LASTING_BLOCKS), quantity));
+        double[] last = Medians.known(hours.column(hours.from(hour - LASTING_HOURS + 1), quantity));
         int from = Math.max(0, last.length - LASTING_KNOWN);
-        double now = Medians.of(Arrays.copyOfRange(last, from, last.length));
+        double now = Medians.of(Arrays.copyOfRange(last, from, last.length)) - baseline.centre[quantity];
         boolean away = direction * now > (quantity == R ? SLACK : 1) * scale(quantity);
         sums[at] = away ? sums[at] : LIMIT;
         return away;
@@ -212,6 +249,7 @@ final class ChangeWatch {
     /** A third finding of a direction whose first two closed by themselves says more about the baseline. */
     private void doubt(int found, long block, long end) {
         Arrays.fill(sums, 0);
+        Arrays.fill(fast, 0);
         if (doubtful.isPresent()) {
             return;
         }
@@ -235,7 +273,7 @@ final class ChangeWatch {
 
     private void goOn(long block, double[] row, long end) {
         Track open = track.orElseThrow();
-        recur(row[channel], end, open);
+        recur(end, open);
         largest = Math.max(largest, Double.isNaN(lastDay(channel)) ? 0 : Math.abs(lastDay(channel)) / scale(channel));
         vote(block);
         if (closes(block)) {
@@ -258,11 +296,20 @@ final class ChangeWatch {
         return open.names + " " + open.shape + " " + open.recurrence().isPresent() + " " + open.alarm.isPresent();
     }
 
-    private void recur(double x, long end, Track open) {
-        if (Double.isNaN(x)) {
+    /** Counts how often the quantity falls back to usual, by the last half day of dry hours. */
+    private void recur(long end, Track open) {
+        int from = Math.max(0, blocks.size() - BLOCKS_PER_DAY);
+        double[] dry = new double[BLOCKS_PER_DAY];
+        int count = 0;
+        for (int i = blocks.size() - 1; i >= from && count < RECUR_BLOCKS; i--) {
+            if (!Double.isNaN(blocks.value(i, channel)) && (!Double.isNaN(blocks.value(i, D)) || !(scale(D) > 0))) {
+                dry[count++] = blocks.value(i, channel);
+            }
+        }
+        if (count < RECUR_BLOCKS) {
             return;
         }
-        double size = sign * x / scale(channel);
+        double size = sign * Medians.of(Arrays.copyOf(dry, count)) / scale(channel);
         if (!risen && size > SLACK) {
             risen = true;
         } else if (risen && size < CLOSE_FOUND) {
@@ -298,6 +345,7 @@ final class ChangeWatch {
             weak[2 * channel + (sign > 0 ? 0 : 1)]++;
         }
         Arrays.fill(sums, 0);
+        Arrays.fill(fast, 0);
         findings.report(WatchEvent.Kind.CLOSED, end, open);
     }
 
@@ -589,6 +637,7 @@ final class ChangeWatch {
     StateText write() {
         StateText text = StateText.of("change-watch", 1)
                 .with("sums", sums)
+                .with("fast", fast)
                 .with("starts", starts)
                 .with("lastDryBlock", lastDryBlock)
                 .with("track", track.map(each -> each.write().toString()).orElse(""))
@@ -609,6 +658,7 @@ final class ChangeWatch {
     void read(String state) {
         StateText text = StateText.parse("change-watch", 1, state);
         System.arraycopy(text.numbers("sums"), 0, sums, 0, DIRECTIONS);
+        System.arraycopy(text.numbers("fast"), 0, fast, 0, fast.length);
         System.arraycopy(text.counts("starts"), 0, starts, 0, DIRECTIONS);
         lastDryBlock = text.count("lastDryBlock");
         track = track(text.text("track"));

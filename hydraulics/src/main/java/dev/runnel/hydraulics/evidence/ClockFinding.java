@@ -11,8 +11,10 @@ import java.util.Optional;
 /** A clock of the monitor that is off: several dry days in a row whose course comes early or late. */
 final class ClockFinding {
     private static final int WITHIN_DAYS = 8;
-    private static final double LEAST_SHIFT = 0.25;
-    private static final double MEDIAN_SHIFT = 0.4;
+    private static final double LEAST_SHIFT = 0.2;
+    private static final double SMALL_SHIFT = 0.35;
+    private static final double LARGE_SHIFT = 0.55;
+    private static final double LARGE_SCATTERS = 1.5;
     private static final double SCATTERS = 1.2;
     private static final double GAIN = 0.8;
     private static final double CIVIL_SHIFT = 0.6;
@@ -68,9 +70,12 @@ final class ClockFinding {
 
     private void open(ClockWatch watch, long day, long end) {
         int days = 0;
-        if (agree(watch, day, 3, WITHIN_DAYS, LEAST_SHIFT)
-                && Math.abs(median(watch, 3)) > Math.max(MEDIAN_SHIFT, SCATTERS * baseline.clockScatter)) {
+        if (agree(watch, day, 3, WITHIN_DAYS, LARGE_SHIFT / 2)
+                && Math.abs(median(watch, 3)) > Math.max(LARGE_SHIFT, LARGE_SCATTERS * baseline.clockScatter)) {
             days = 3;
+        } else if (agree(watch, day, 5, 2 * WITHIN_DAYS, LEAST_SHIFT)
+                && Math.abs(median(watch, 5)) > Math.max(SMALL_SHIFT, SCATTERS * baseline.clockScatter)) {
+            days = 5;
         } else if (agree(watch, day, 2, 2, CIVIL_SHIFT) && nearCivilChange(watch.day(1), day)) {
             days = 2;
         }

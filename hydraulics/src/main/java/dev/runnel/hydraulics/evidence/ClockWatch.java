@@ -4,12 +4,12 @@ import dev.runnel.internal.StateText;
 import dev.runnel.timeseries.baseline.DayCurve;
 
 /**
- * The phase of single dry days: by how many hours the usual course of the depth must be moved to fit the day best, its level
- * and amplitude free.
+ * The phase of single dry days: by how many hours the usual course of the depth must be moved to fit the day best, its level,
+ * a straight line and the amplitude free.
  */
 final class ClockWatch {
     static final int LEAST_HOURS = 16;
-    private static final int DAYS = 8;
+    private static final int DAYS = 16;
     private static final int MOST_SHIFT = 20;
     private static final int STEPS_PER_HOUR = 4;
     private static final int STEPS = 24 * STEPS_PER_HOUR;
@@ -81,10 +81,10 @@ final class ClockWatch {
     /** Shift in hours, sum of squares unmoved and moved. */
     private double[] phase(double[] usual) {
         double[] squares = new double[2 * MOST_SHIFT + 1];
-        int best = MOST_SHIFT;
-        for (int k = -MOST_SHIFT; k <= MOST_SHIFT; k++) {
-            squares[k + MOST_SHIFT] = squares(usual, k);
-            best = squares[k + MOST_SHIFT] < squares[best] ? k + MOST_SHIFT : best;
+        int best = 0;
+        for (int i = 0; i < squares.length; i++) {
+            squares[i] = squares(usual, i - MOST_SHIFT);
+            best = squares[i] < squares[best] ? i : best;
         }
         double at = best - MOST_SHIFT;
         if (best > 0 && best < squares.length - 1) {
@@ -97,6 +97,10 @@ final class ClockWatch {
     /** Least squares of the day against the curve that comes k quarters of an hour late. */
     private double squares(double[] usual, int k) {
         double n = count;
+        double st = 0;
+        double stt = 0;
+        double stx = 0;
+        double sty = 0;
         double sx = 0;
         double sy = 0;
         double sxx = 0;
@@ -109,15 +113,24 @@ final class ClockWatch {
             double x =
                     (1 - share) * usual[Math.floorMod(below, STEPS)] + share * usual[Math.floorMod(below + 1, STEPS)];
             double y = values[i];
+            double t = i;
+            st += t;
+            stt += t * t;
+            stx += t * x;
+            sty += t * y;
             sx += x;
             sy += y;
             sxx += x * x;
             sxy += x * y;
             syy += y * y;
         }
-        double xx = sxx - sx * sx / n;
-        double xy = sxy - sx * sy / n;
-        double yy = syy - sy * sy / n;
+        // Level and a straight line are free, so that the end of a wet spell does not pass for another hour.
+        double tt = stt - st * st / n;
+        double tx = stx - st * sx / n;
+        double ty = sty - st * sy / n;
+        double xx = sxx - sx * sx / n - tx * tx / tt;
+        double xy = sxy - sx * sy / n - tx * ty / tt;
+        double yy = syy - sy * sy / n - ty * ty / tt;
         double amplitude = xx > 0 ? Math.min(LARGEST_AMPLITUDE, Math.max(LEAST_AMPLITUDE, xy / xx)) : 1;
         return yy - 2 * amplitude * xy + amplitude * amplitude * xx;
     }

@@ -21,6 +21,7 @@ final class DryHours {
     private double event;
     private long wetUntil = NEVER;
     private long longWetUntil = NEVER;
+    private long shortWetUntil = NEVER;
     private long now = NEVER;
     private final double[] week = new double[WEEK];
     private final long[] weekHour = new long[WEEK];
@@ -39,6 +40,7 @@ final class DryHours {
             if (rise > RISE) {
                 wetUntil = Math.max(wetUntil, now + WET_AFTER_RISE);
                 longWetUntil = Math.max(longWetUntil, now + 2 * WET_AFTER_RISE);
+                shortWetUntil = Math.max(shortWetUntil, now + WET_AFTER_RISE);
             }
             return;
         }
@@ -47,6 +49,7 @@ final class DryHours {
             lastRain = now;
             long wet = event >= SMALL_EVENT ? (long) Math.min(72, 18 + 2 * event) : 3;
             wetUntil = Math.max(wetUntil, now + wet);
+            shortWetUntil = Math.max(shortWetUntil, now + (event >= SMALL_EVENT ? (long) Math.min(36, 6 + event) : 2));
             longWetUntil =
                     Math.max(longWetUntil, now + (event >= SMALL_EVENT ? (long) Math.min(144, 24 + 5 * event) : 3));
         }
@@ -91,6 +94,11 @@ final class DryHours {
         return now > wetUntil;
     }
 
+    /** Whether it is dry enough to tell the phase of a day, whose level need not be the usual one. */
+    boolean isNearlyDry() {
+        return now > shortWetUntil;
+    }
+
     /** Whether it is dry by the longer rule, after which no storm water seeps in any more. */
     boolean isLongDry() {
         return now > longWetUntil;
@@ -99,7 +107,7 @@ final class DryHours {
     void write(StateText text) {
         text.with("lastRain", lastRain)
                 .with("event", event)
-                .with("wet", new long[] {wetUntil, longWetUntil, now})
+                .with("wet", new long[] {wetUntil, longWetUntil, shortWetUntil, now})
                 .with("week", week)
                 .with("weekHour", weekHour)
                 .with("above", above)
@@ -112,7 +120,8 @@ final class DryHours {
         long[] wet = text.counts("wet");
         wetUntil = wet[0];
         longWetUntil = wet[1];
-        now = wet[2];
+        shortWetUntil = wet[2];
+        now = wet[3];
         fill(week, text.numbers("week"));
         fill(above, text.numbers("above"));
         System.arraycopy(text.counts("weekHour"), 0, weekHour, 0, WEEK);

@@ -7,9 +7,13 @@ final class EqualRun {
     /** Three equal readings an hour apart may be chance; a run must have more. */
     private static final int LEAST_READINGS = 4;
 
+    /** Over a longer gap equal readings are chance. */
+    private static final long LONGEST_GAP = 2 * SiteHour.NANOS;
+
     private final long limit;
     private double last = Double.NaN;
     private long from;
+    private long until;
     private int count;
 
     EqualRun(long limit) {
@@ -18,7 +22,9 @@ final class EqualRun {
 
     /** Takes a reading and returns whether it is one too many of a run. */
     boolean add(long time, double value) {
-        if (value != last) {
+        boolean goesOn = value == last && time - until <= LONGEST_GAP;
+        until = time;
+        if (!goesOn) {
             last = value;
             from = time;
             count = 1;
@@ -44,12 +50,16 @@ final class EqualRun {
     }
 
     void write(StateText text, String key) {
-        text.with(key + "Last", last).with(key + "From", from).with(key + "Count", count);
+        text.with(key + "Last", last)
+                .with(key + "From", from)
+                .with(key + "Until", until)
+                .with(key + "Count", count);
     }
 
     void read(StateText text, String key) {
         last = text.number(key + "Last");
         from = text.count(key + "From");
+        until = text.count(key + "Until");
         count = text.index(key + "Count");
     }
 }

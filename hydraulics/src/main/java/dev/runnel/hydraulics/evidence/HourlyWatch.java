@@ -65,7 +65,7 @@ final class HourlyWatch implements Consumer<SiteHour> {
         boolean isDry = dry.isDry();
         double hourOfDay = local.hourOfDay(hour.hour);
         boolean rest = local.isRest(hour.hour);
-        if (isDry && hour.hasDepth()) {
+        if (dry.isNearlyDry() && hour.hasDepth()) {
             clock.add(hourOfDay, hour.lnDepth);
         }
         hourOfDay = moved(hourOfDay - clock.shift());

@@ -9,6 +9,7 @@ final class LearningHours implements Consumer<SiteHour> {
     private final List<SiteHour> hours = new ArrayList<>();
     private final List<Boolean> dry = new ArrayList<>();
     private final List<Boolean> longDry = new ArrayList<>();
+    private final List<Boolean> nearlyDry = new ArrayList<>();
     private final DryHours dryHours = new DryHours();
 
     @Override
@@ -17,6 +18,7 @@ final class LearningHours implements Consumer<SiteHour> {
         hours.add(hour);
         dry.add(dryHours.isDry());
         longDry.add(dryHours.isLongDry());
+        nearlyDry.add(dryHours.isNearlyDry());
     }
 
     int size() {
@@ -33,6 +35,10 @@ final class LearningHours implements Consumer<SiteHour> {
 
     boolean isLongDry(int index) {
         return longDry.get(index);
+    }
+
+    boolean isNearlyDry(int index) {
+        return nearlyDry.get(index);
     }
 
     long firstHour() {

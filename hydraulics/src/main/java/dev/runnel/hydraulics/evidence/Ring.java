@@ -71,6 +71,10 @@ final class Ring {
         size -= drop;
     }
 
+    void dropLast() {
+        size--;
+    }
+
     void clear() {
         size = 0;
     }

@@ -37,9 +37,6 @@ public final class SiteBaseline {
     static final String NAME = "site-baseline";
     static final int VERSION = 1;
 
-    /** Long-run standard deviations are multiplied by this for what the baseline cannot know of them. */
-    private static final double ALLOWANCE = 1.4;
-
     private final PipeMonitor monitor;
     private final String text;
     final ZoneId zone;
@@ -236,7 +233,7 @@ public final class SiteBaseline {
      */
     public double scatter(Quantity quantity) {
         double s = scale[quantity.ordinal()];
-        return s > 0 ? s / ALLOWANCE : Double.NaN;
+        return s > 0 ? s / BlockScale.allowance(quantity) : Double.NaN;
     }
 
     /**
