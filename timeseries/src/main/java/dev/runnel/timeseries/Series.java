@@ -80,9 +80,21 @@ public final class Series implements Iterable<Reading> {
                         + EpochNanos.toInstant(epochNanos[i]) + " at index " + i + " after "
                         + EpochNanos.toInstant(epochNanos[i - 1]));
             }
-            Reading.check(values[i], Quality.ofCode(qualities[i]));
         }
+        checkReadings(values, qualities);
         return new Series(epochNanos.clone(), values.clone(), qualities.clone());
+    }
+
+    private static void checkReadings(double[] values, byte[] qualities) {
+        byte missing = Quality.MISSING.toCode();
+        for (int i = 0; i < values.length; i++) {
+            byte code = qualities[i];
+            // The usual reading needs no more than this; the check proper words the refusal.
+            boolean fine = Math.abs(values[i]) <= Double.MAX_VALUE && code >= 0 && code < missing;
+            if (!fine) {
+                Reading.check(values[i], Quality.ofCode(code));
+            }
+        }
     }
 
     /**
@@ -128,6 +140,31 @@ public final class Series implements Iterable<Reading> {
      */
     public boolean isEmpty() {
         return values.length == 0;
+    }
+
+    /**
+     * Tells whether another series has the same instants.
+     *
+     * @param other the other series
+     * @return true if it has as many readings, each at the instant of this one's
+     */
+    public boolean hasTimesOf(Series other) {
+        return times == other.times || Arrays.equals(times, other.times);
+    }
+
+    /**
+     * Returns other readings at the same instants, which both series then share.
+     *
+     * @param newValues values, NaN for missing; as many as this series has; copied
+     * @param newQualities {@linkplain Quality#toCode codes}; as many; copied
+     * @return the series
+     * @throws IllegalArgumentException if the lengths differ, a value is infinite, or NaN and MISSING do not go together
+     */
+    public Series withReadings(double[] newValues, byte[] newQualities) {
+        Require.sameLength("newValues", times.length, newValues.length);
+        Require.sameLength("newQualities", times.length, newQualities.length);
+        checkReadings(newValues, newQualities);
+        return new Series(times, newValues.clone(), newQualities.clone());
     }
 
     /**

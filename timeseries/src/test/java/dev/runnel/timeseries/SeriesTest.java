@@ -6,6 +6,7 @@ import static org.assertj.core.api.Assertions.assertThatIllegalArgumentException
 
 import java.time.Instant;
 import java.util.List;
+import org.assertj.core.api.Assertions;
 import org.junit.jupiter.api.Test;
 
 class SeriesTest {
@@ -145,5 +146,25 @@ class SeriesTest {
         assertThatIllegalArgumentException()
                 .isThrownBy(() -> Quality.ofCode((byte) -1))
                 .withMessage("code must be in [0, 5], was -1");
+    }
+
+    @Test
+    void otherReadingsAtTheSameInstants() {
+        Series first = Series.of(new long[] {1, 5}, new double[] {2, 3});
+        Series other = first.withReadings(new double[] {7, Double.NaN}, new byte[] {0, 5});
+        assertThat(other.toEpochNanos()).containsExactly(1, 5);
+        assertThat(other.toValues()).containsExactly(7, Double.NaN);
+        assertThat(other.quality(0)).isEqualTo(Quality.GOOD);
+        assertThat(other.hasTimesOf(first)).isTrue();
+        assertThat(Series.of(new long[] {1, 5}, new double[] {0, 0}).hasTimesOf(first))
+                .isTrue();
+        assertThat(Series.of(new long[] {1, 6}, new double[] {0, 0}).hasTimesOf(first))
+                .isFalse();
+        assertThat(Series.of(new long[] {1}, new double[] {0}).hasTimesOf(first))
+                .isFalse();
+        Assertions.assertThatThrownBy(() -> first.withReadings(new double[1], new byte[2]))
+                .hasMessage("newValues must have length 2, was 1");
+        Assertions.assertThatThrownBy(() -> first.withReadings(new double[] {1, Double.NaN}, new byte[2]))
+                .hasMessageStartingWith("quality must be MISSING if and only if value is NaN");
     }
 }

@@ -24,8 +24,13 @@ public final class FlowCounts {
     /** Counts the codes made by {@link #code}. */
     static FlowCounts of(byte[] codes) {
         int[] byCode = new int[DepthCondition.count() * VELOCITIES];
-        for (byte code : codes) {
-            byCode[code]++;
+        int from = 0;
+        for (int i = 1; i <= codes.length; i++) {
+            // Long runs of one code are the rule: adding each reading to its count would wait for the last addition.
+            if (i == codes.length || codes[i] != codes[from]) {
+                byCode[codes[from]] += i - from;
+                from = i;
+            }
         }
         return new FlowCounts(byCode);
     }

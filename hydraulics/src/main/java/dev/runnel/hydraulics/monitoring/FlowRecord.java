@@ -43,33 +43,42 @@ public final class FlowRecord {
     static FlowRecord of(PipeMonitor monitor, ReadingPairs pairs) {
         Treatment treatment = monitor.treatment();
         int size = pairs.size();
+        double[] depths = pairs.depths();
+        double[] readings = pairs.velocities();
+        byte[] ofDepth = pairs.depthQualities();
+        byte[] ofVelocity = pairs.velocityQualities();
         double[] levels = new double[size];
         double[] velocities = new double[size];
         double[] flows = new double[size];
         byte[] levelQualities = new byte[size];
         byte[] flowQualities = new byte[size];
         byte[] conditions = new byte[size];
+        treatment.discharges(depths, readings, flows);
+        double factor = monitor.velocityFactor();
         for (int i = 0; i < size; i++) {
-            double depthReading = pairs.depths()[i];
-            double velocityReading = pairs.velocities()[i];
-            DepthCondition condition = treatment.depthCondition(depthReading);
-            Quality depthQuality = Quality.ofCode(pairs.depthQualities()[i]);
-            Quality velocityQuality = Quality.ofCode(pairs.velocityQualities()[i]);
-            levels[i] = treatment.level(depthReading, condition);
-            levelQualities[i] =
-                    Treatment.levelQuality(levels[i], condition, depthQuality).toCode();
-            velocities[i] = monitor.velocityFactor() * velocityReading;
-            flows[i] = treatment.discharge(depthReading, velocityReading, condition);
-            flowQualities[i] = Treatment.quality(flows[i], condition, depthQuality, velocityReading, velocityQuality)
-                    .toCode();
-            conditions[i] = FlowCounts.code(condition, VelocityCondition.of(velocityReading));
+            velocities[i] = factor * readings[i];
+            VelocityCondition ofReading = VelocityCondition.of(readings[i]);
+            if (treatment.isPlain(depths[i])) {
+                // Nearly all readings: the same as below with the choices made.
+                double level = treatment.levelOfPlain(depths[i]);
+                levels[i] = level;
+                levelQualities[i] = ofDepth[i];
+                flowQualities[i] = Treatment.qualityOfPlain(flows[i], ofDepth[i], ofVelocity[i]);
+                conditions[i] = FlowCounts.code(treatment.conditionOfPlain(level), ofReading);
+                continue;
+            }
+            DepthCondition condition = treatment.depthCondition(depths[i]);
+            levels[i] = treatment.level(depths[i], condition);
+            levelQualities[i] = Treatment.levelQuality(levels[i], condition, ofDepth[i]);
+            flowQualities[i] = Treatment.quality(flows[i], condition, ofDepth[i], readings[i], ofVelocity[i]);
+            conditions[i] = FlowCounts.code(condition, ofReading);
         }
         return new FlowRecord(
                 monitor,
                 pairs,
-                Series.of(pairs.times(), levels, levelQualities),
-                Series.of(pairs.times(), velocities, pairs.velocityQualities()),
-                Series.of(pairs.times(), flows, flowQualities),
+                pairs.clock().withReadings(levels, levelQualities),
+                pairs.clock().withReadings(velocities, ofVelocity),
+                pairs.clock().withReadings(flows, flowQualities),
                 conditions);
     }
 

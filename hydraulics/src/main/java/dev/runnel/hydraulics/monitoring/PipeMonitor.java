@@ -5,6 +5,7 @@ import dev.runnel.hydraulics.section.CrossSection;
 import dev.runnel.internal.Require;
 import dev.runnel.internal.Text;
 import dev.runnel.timeseries.Alignment;
+import dev.runnel.timeseries.Quality;
 import dev.runnel.timeseries.Reading;
 import dev.runnel.timeseries.Series;
 import java.util.Objects;
@@ -217,11 +218,8 @@ public final class PipeMonitor {
     public void flow(double[] depthReadings, double[] velocityReadings, double[] discharges) {
         Require.sameLength("velocityReadings", depthReadings.length, velocityReadings.length);
         Require.sameLength("discharges", depthReadings.length, discharges.length);
-        for (int i = 0; i < depthReadings.length; i++) {
-            double depth = notInfinite("depthReadings", depthReadings[i]);
-            double velocity = notInfinite("velocityReadings", velocityReadings[i]);
-            discharges[i] = treatment.discharge(depth, velocity, treatment.depthCondition(depth));
-        }
+        noneInfinite("velocityReadings", velocityReadings);
+        treatment.discharges(depthReadings, velocityReadings, discharges);
     }
 
     /**
@@ -268,7 +266,12 @@ public final class PipeMonitor {
         return new Reading(
                 depth.time(),
                 discharge,
-                Treatment.quality(discharge, condition, depth.quality(), velocity.value(), velocity.quality()));
+                Quality.ofCode(Treatment.quality(
+                        discharge,
+                        condition,
+                        depth.quality().toCode(),
+                        velocity.value(),
+                        velocity.quality().toCode())));
     }
 
     /**
@@ -340,7 +343,16 @@ public final class PipeMonitor {
         return value;
     }
 
-    private static double notInfinite(String name, double value) {
+    private static void noneInfinite(String name, double[] values) {
+        for (double value : values) {
+            // Not of NaN, which is a missing reading.
+            if (Math.abs(value) > Double.MAX_VALUE) {
+                notInfinite(name, value);
+            }
+        }
+    }
+
+    static double notInfinite(String name, double value) {
         if (Double.isInfinite(value)) {
             throw new IllegalArgumentException(name + " must be finite, or NaN for missing, was " + Text.number(value));
         }

@@ -5,9 +5,13 @@ import dev.runnel.timeseries.Quality;
 import dev.runnel.timeseries.Series;
 import java.util.Arrays;
 
-/** Depth and velocity readings side by side; missing where one of the two has none. */
+/**
+ * Depth and velocity readings side by side; missing where one of the two has none.
+ *
+ * @param clock a series with the instants of the pairs, which the results share
+ */
 record ReadingPairs(
-        long[] times,
+        Series clock,
         double[] depths,
         double[] velocities,
         byte[] depthQualities,
@@ -18,6 +22,17 @@ record ReadingPairs(
 
     /** Pairs readings of the same instant; every instant of either record is kept. */
     static ReadingPairs atSameInstants(Series depth, Series velocity) {
+        if (depth.hasTimesOf(velocity)) {
+            // As a monitor with one clock delivers them: nothing is to be merged.
+            return new ReadingPairs(
+                    depth,
+                    depth.toValues(),
+                    velocity.toValues(),
+                    depth.toQualityCodes(),
+                    velocity.toQualityCodes(),
+                    0,
+                    0);
+        }
         int capacity = Math.addExact(depth.size(), velocity.size());
         long[] times = new long[capacity];
         int[] depthIndex = new int[capacity];
@@ -39,9 +54,10 @@ record ReadingPairs(
             velocitiesAlone += takeDepth ? 0 : 1;
             size++;
         }
+        double[] depths = values(depth, depthIndex, size);
         return new ReadingPairs(
-                Arrays.copyOf(times, size),
-                values(depth, depthIndex, size),
+                Series.of(Arrays.copyOf(times, size), depths),
+                depths,
                 values(velocity, velocityIndex, size),
                 qualities(depth, depthIndex, size),
                 qualities(velocity, velocityIndex, size),
@@ -54,7 +70,7 @@ record ReadingPairs(
         Series aligned = rule.align(depth, velocity);
         ReadingPairs same = atSameInstants(depth, velocity);
         return new ReadingPairs(
-                depth.toEpochNanos(),
+                depth,
                 depth.toValues(),
                 aligned.toValues(),
                 depth.toQualityCodes(),
@@ -64,7 +80,7 @@ record ReadingPairs(
     }
 
     int size() {
-        return times.length;
+        return depths.length;
     }
 
     private static double[] values(Series series, int[] index, int size) {

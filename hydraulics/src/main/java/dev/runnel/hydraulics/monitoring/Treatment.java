@@ -8,6 +8,13 @@ final class Treatment {
     /** Chosen here, m: deeper than water stands over nearly any sewer, and below nearly every depth in millimetres. */
     static final double LARGEST_DEPTH_READING = 50;
 
+    private static final byte POOR = Quality.POOR.toCode();
+    private static final byte SUSPECT = Quality.SUSPECT.toCode();
+    private static final byte MISSING = Quality.MISSING.toCode();
+
+    /** Readings that are worked on at once: they stay in the first cache. */
+    private static final int BLOCK = 1024;
+
     private final CrossSection section;
     private final double soffit;
     private final double offset;
@@ -39,7 +46,15 @@ final class Treatment {
         if (level <= bed) {
             return DepthCondition.BELOW_BED;
         }
+        return conditionOfPlain(level);
+    }
+
+    DepthCondition conditionOfPlain(double level) {
         return Surcharge.isAbove(level, soffit) ? DepthCondition.SURCHARGED : DepthCondition.PART_FULL;
+    }
+
+    double levelOfPlain(double reading) {
+        return reading + offset;
     }
 
     /** Level above the invert, m; NaN where the reading does not tell it. */
@@ -52,35 +67,102 @@ final class Treatment {
             case NEGATIVE:
                 return missesNoWater() ? offset : Double.NaN;
             default:
-                return reading + offset;
+                return levelOfPlain(reading);
         }
     }
 
-    /** Quality of the level; the other is that of the depth reading. */
-    static Quality levelQuality(double level, DepthCondition condition, Quality depth) {
+    /** Code of the quality of the level; the other is that of the depth reading. The worse of two has the larger code. */
+    static byte levelQuality(double level, DepthCondition condition, byte depth) {
         if (Double.isNaN(level)) {
-            return Quality.MISSING;
+            return MISSING;
         }
-        return condition == DepthCondition.NEGATIVE ? depth.worst(Quality.SUSPECT) : depth;
+        return condition == DepthCondition.NEGATIVE ? worse(depth, SUSPECT) : depth;
     }
 
-    /** Quality of the flow; the qualities are those of the two readings. */
-    static Quality quality(
-            double discharge, DepthCondition condition, Quality depth, double velocity, Quality ofVelocity) {
+    /** Code of the quality of the flow; the qualities are those of the two readings. */
+    static byte quality(double discharge, DepthCondition condition, byte depth, double velocity, byte ofVelocity) {
         if (Double.isNaN(discharge)) {
-            return Quality.MISSING;
+            return MISSING;
         }
         switch (condition) {
             case NEGATIVE:
-                return depth.worst(Quality.SUSPECT);
+                return worse(depth, SUSPECT);
             case BELOW_BED:
-                return depth.worst(Quality.POOR);
+                return worse(depth, POOR);
             case DRY:
                 // A velocity in an empty pipe means that one of the two sensors is wrong.
-                return Double.isNaN(velocity) || velocity == 0 ? depth : depth.worst(Quality.POOR);
+                return Double.isNaN(velocity) || velocity == 0 ? depth : worse(depth, POOR);
             default:
-                return depth.worst(ofVelocity);
+                return worse(depth, ofVelocity);
         }
+    }
+
+    static byte qualityOfPlain(double discharge, byte depth, byte ofVelocity) {
+        return Double.isNaN(discharge) ? MISSING : worse(depth, ofVelocity);
+    }
+
+    private static byte worse(byte one, byte other) {
+        return one >= other ? one : other;
+    }
+
+    /**
+     * Writes the discharge of each pair of readings, bit for bit as {@link #discharge}. Blocks of readings are worked on in
+     * passes without a branch, as if all of them were taken in flowing water; the others are then done one by one.
+     */
+    void discharges(double[] depths, double[] velocities, double[] discharges) {
+        int size = depths.length;
+        double[] depth = new double[Math.min(BLOCK, size)];
+        double[] area = new double[depth.length];
+        for (int from = 0; from < size; from += BLOCK) {
+            int count = Math.min(BLOCK, size - from);
+            if (count < depth.length) {
+                depth = new double[count];
+                area = new double[count];
+            }
+            depthsAboveBed(depths, from, depth);
+            section.area(depth, area);
+            if (discharges == depths || discharges == velocities) {
+                for (int i = 0; i < count; i++) {
+                    area[i] = one(depths[from + i], velocities[from + i], area[i]);
+                }
+                System.arraycopy(area, 0, discharges, from, count);
+            } else {
+                products(velocities, from, area, discharges);
+                for (int i = from; i < from + count; i++) {
+                    if (!isPlain(depths[i])) {
+                        discharges[i] = special(depths[i], velocities[i]);
+                    }
+                }
+            }
+        }
+    }
+
+    private double one(double depth, double velocity, double area) {
+        return isPlain(depth) ? velocityFactor * velocity * area + 0.0 : special(depth, velocity);
+    }
+
+    private double special(double depth, double velocity) {
+        PipeMonitor.notInfinite("depthReadings", depth);
+        return discharge(depth, velocity, depthCondition(depth));
+    }
+
+    /** Kept inside the section, since what lies outside is not plain and not refused here. */
+    private void depthsAboveBed(double[] readings, int from, double[] depth) {
+        double height = section.height();
+        for (int i = 0; i < depth.length; i++) {
+            depth[i] = Math.max(0, Math.min(readings[from + i] + offset - bed, height));
+        }
+    }
+
+    private void products(double[] velocities, int from, double[] area, double[] discharges) {
+        for (int i = 0; i < area.length; i++) {
+            discharges[from + i] = velocityFactor * velocities[from + i] * area[i] + 0.0;
+        }
+    }
+
+    /** Whether the depth is one in flowing water, so that the flow is a product. */
+    boolean isPlain(double depth) {
+        return depth > 0 && depth <= LARGEST_DEPTH_READING && depth + offset > bed;
     }
 
     double discharge(double depthReading, double velocityReading, DepthCondition condition) {
