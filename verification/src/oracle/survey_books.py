@@ -48,8 +48,92 @@ def corrections(folder):
     write(folder + "/correction-values.csv", "values,i,corrections,value,minute", rows)
 
 
+def line_integral(values, step, start, end, gap):
+    """Integral and covered time of a broken line through (i step, value), None for no value; times in minutes."""
+    known = [(F(i * step), v) for i, v in enumerate(values) if v is not None]
+    total, covered = F(0), F(0)
+    for (t0, v0), (t1, v1) in zip(known, known[1:]):
+        if t1 - t0 > gap:
+            continue
+        a, b = max(t0, start), min(t1, end)
+        if a < b:
+
+            def at(t):
+                return v0 + (v1 - v0) * (t - t0) / (t1 - t0)
+
+            total += (at(a) + at(b)) / 2 * (b - a) * 60
+            covered += b - a
+    return total, covered / (end - start)
+
+
+def number(value):
+    return "-9999" if value is None else str(float(value))
+
+
+def balances(folder):
+    """balance.csv: two sites upstream and one downstream with a hole in its record, travel times, at ten intervals."""
+    step = 5
+    first = [F(10 + abs((i * 7) % 23 - 11), 1000) for i in range(60)]
+    second = [F(20 + abs((i * 5) % 31 - 15), 1000) for i in range(60)]
+    down = [(first[max(0, i - 4)] + second[max(0, i - 9)]) * F(100 + i % 9, 100) for i in range(60)]
+    down[41:43] = [None, None]
+    gap = F(3 * step, 2)
+    rows = []
+    intervals = ((60, 120), (61, 119), (90, 180), (100, 150), (150, 240), (190, 230), (200, 215), (230, 290), (50, 293), (46, 52))
+    for start, end in intervals:
+        for u in ((F(1, 50), F(3, 100), F(1, 40)), (F(0), F(0), F(0)), (F(1, 10), F(1, 5), F(3, 20))):
+            v, c = line_integral(down, step, F(start), F(end), gap)
+            v1, c1 = line_integral(first, step, F(start - 20), F(end - 20), gap)
+            v2, c2 = line_integral(second, step, F(start - 45), F(end - 45), gap)
+            difference = v - v1 - v2
+            variance = (u[0] * v1) ** 2 + (u[1] * v2) ** 2 + (u[2] * v) ** 2
+            uncertainty = 2 * float(variance) ** 0.5
+            coverage = min(c, c1, c2)
+            within = abs(float(difference)) <= uncertainty
+            verdict = 3 if coverage < F(9, 10) else 0 if within else 1 if difference > 0 else 2
+            figures = [float(x) for x in u] + [float(difference), uncertainty, float(coverage), verdict]
+            rows.append([start, end] + figures)
+    write(folder + "/balance.csv", "start,end,u1,u2,u,difference,uncertainty,coverage,verdict", rows)
+    record = [[number(v) for v in row] for row in zip(first, second, down)]
+    write(folder + "/data/balance-record.csv", "first,second,down", record)
+
+
+def daily_totals(folder):
+    """daily-totals.csv: steps of 50 minutes over both changes of the clock, as a line and as steps that hold."""
+    step = 50
+    rows = []
+    # The edges of local days in Europe/London 2026, in minutes from the start, written down by hand.
+    for start, edges in (
+        ("2026-03-28T17:20:00Z", [-1040, 400, 1780, 3220]),
+        ("2026-10-24T17:20:00Z", [-1100, 340, 1840, 3280]),
+    ):
+        values = [F(1 + (i * 11) % 17, 10) for i in range(52)]
+        values[20] = None
+        sample = " ".join(number(v) for v in values)
+        for hold in (0, 1):
+            last = 52 * step if hold else 51 * step
+            for day in range(3):
+                a, b = F(edges[day]), F(edges[day + 1])
+                if a >= last:
+                    continue
+                if hold:
+                    total, covered = F(0), F(0)
+                    for i, v in enumerate(values):
+                        lo, hi = max(a, F(i * step)), min(b, F((i + 1) * step))
+                        if v is not None and lo < hi:
+                            total += v * (hi - lo) * 60
+                            covered += hi - lo
+                    covered /= b - a
+                else:
+                    total, covered = line_integral(values, step, a, b, F(3 * step, 2))
+                rows.append((sample, start, day, hold, float(total), float(covered)))
+    write(folder + "/daily-totals.csv", "values,start,day,hold,total,coverage", rows)
+
+
 def main(folder):
     corrections(folder)
+    balances(folder)
+    daily_totals(folder)
 
 
 main(sys.argv[1])

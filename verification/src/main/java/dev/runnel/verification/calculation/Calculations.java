@@ -45,6 +45,7 @@ public final class Calculations {
                         TrendCalculations.all(),
                         QualityCalculations.all(),
                         CorrectionCalculations.all(),
+                        BalanceCalculations.all(),
                         SectionCalculations.all(),
                         FlowCalculations.all(),
                         EnergyCalculations.all(),

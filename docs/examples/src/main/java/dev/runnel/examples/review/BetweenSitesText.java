@@ -3,14 +3,12 @@ package dev.runnel.examples.review;
 import dev.runnel.internal.Text;
 import dev.runnel.timeseries.Interval;
 import dev.runnel.timeseries.Statistics;
-import dev.runnel.timeseries.balance.DailyTotal;
-import java.time.LocalDate;
+import dev.runnel.timeseries.balance.VolumeRatios;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.TreeMap;
 
 /** What the sites say of each other: gauges that should agree, volumes that should not shrink downstream. */
 final class BetweenSitesText {
@@ -70,35 +68,18 @@ final class BetweenSitesText {
 
     /** Volumes of a site and of the one upstream of it, on days that both cover and none calls doubtful. */
     private static String volumes(SiteResult above, SiteResult below) {
-        Map<LocalDate, DailyTotal> upstream = new HashMap<>();
-        above.volumes().forEach(day -> upstream.put(day.date(), day));
-        Map<LocalDate, Double> ratios = new TreeMap<>();
-        double volumeAbove = 0;
-        double volumeBelow = 0;
-        for (DailyTotal day : below.volumes()) {
-            DailyTotal same = upstream.get(day.date());
-            if (same != null && same.isComplete() && day.isComplete() && same.measured() > 0) {
-                volumeAbove += same.measured();
-                volumeBelow += day.measured();
-                ratios.put(day.date(), day.measured() / same.measured());
-            }
-        }
+        VolumeRatios ratios = VolumeRatios.of(above.volumes(), below.volumes());
         int doubtful = above.doubtful() + below.doubtful();
         String left = doubtful == 0 ? "" : "; " + Show.count(doubtful, "doubtful day") + " left out";
-        if (ratios.isEmpty()) {
+        if (ratios.ratios().isEmpty()) {
             return "no day with flow at both " + above.name() + " and " + below.name() + left;
         }
-        double usual = Statistics.of(ratios.values().stream()
-                        .mapToDouble(Double::doubleValue)
-                        .toArray())
-                .median();
-        List<String> odd = ratios.entrySet().stream()
-                .filter(day -> Math.abs(day.getValue() / usual - 1) > VOLUME_TOLERANCE)
+        List<String> odd = ratios.fartherThan(VOLUME_TOLERANCE).entrySet().stream()
                 .map(day -> below.dates().day(day.getKey()) + Page.BOUND + Text.fixed(day.getValue(), 2))
                 .toList();
-        return "on " + Show.count(ratios.size(), "day") + " complete at both: " + above.name() + " "
-                + Show.volume(volumeAbove) + ", " + below.name() + " downstream " + Show.volume(volumeBelow)
-                + "; usual ratio " + Text.fixed(usual, 2)
+        return "on " + Show.count(ratios.ratios().size(), "day") + " complete at both: " + above.name() + " "
+                + Show.volume(ratios.first()) + ", " + below.name() + " downstream " + Show.volume(ratios.second())
+                + "; usual ratio " + Text.fixed(ratios.usual(), 2)
                 + (odd.isEmpty()
                         ? ", no day farther than " + Show.percent(VOLUME_TOLERANCE) + " from it"
                         : "; farther than " + Show.percent(VOLUME_TOLERANCE) + " from it: " + named(odd))

@@ -1,0 +1,110 @@
+package dev.runnel.verification.calculation;
+
+import dev.runnel.timeseries.BetweenReadings;
+import dev.runnel.timeseries.Interval;
+import dev.runnel.timeseries.RegularSeries;
+import dev.runnel.timeseries.Series;
+import dev.runnel.timeseries.balance.BalanceLine;
+import dev.runnel.timeseries.balance.BalanceSite;
+import dev.runnel.timeseries.balance.DailyTotal;
+import dev.runnel.timeseries.balance.DailyTotals;
+import dev.runnel.timeseries.balance.ModelFit;
+import dev.runnel.timeseries.balance.VolumeBalance;
+import java.time.Duration;
+import java.time.Instant;
+import java.time.ZoneId;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.function.ToDoubleFunction;
+
+/** Volumes of readings so many minutes apart, balances between sites, and models beside what was observed. */
+final class BalanceCalculations {
+    private static final Instant START = Instant.parse("2001-01-01T00:00:00Z");
+
+    private BalanceCalculations() {}
+
+    static List<Calculation> all() {
+        return List.of(
+                fit("model.nash-sutcliffe", ModelFit::nashSutcliffe),
+                fit("model.kling-gupta", ModelFit::klingGupta),
+                fit("model.kling-gupta-2012", ModelFit::klingGupta2012),
+                fit("model.correlation", ModelFit::correlation),
+                fit("model.alpha", ModelFit::alpha),
+                fit("model.beta", ModelFit::beta),
+                fit("model.gamma", ModelFit::gamma),
+                fit("model.root-mean-square", ModelFit::rootMeanSquare),
+                fit("model.volume-difference", ModelFit::volumeDifference),
+                fit("model.peak-difference", ModelFit::peakDifference),
+                fit("model.peak-lag-hours", each -> each.peakLag().toNanos() / 3.6e12),
+                balance("balance.difference", BalanceLine::difference),
+                balance("balance.uncertainty", BalanceLine::uncertainty),
+                balance("balance.coverage", BalanceLine::coverage),
+                balance("balance.verdict", each -> each.verdict().ordinal()),
+                day("daily-total.measured", DailyTotal::measured),
+                day("daily-total.coverage", DailyTotal::coverage));
+    }
+
+    private static Calculation fit(String name, ToDoubleFunction<ModelFit> question) {
+        return Calculation.of(
+                "timeseries",
+                name,
+                "as the records",
+                "observed modelled",
+                in -> question.applyAsDouble(
+                        ModelFit.of(hourly(in.sample("observed")), hourly(in.sample("modelled")))));
+    }
+
+    private static RegularSeries hourly(double[] values) {
+        return RegularSeries.of(START, Duration.ofHours(1), values);
+    }
+
+    /** Two sites upstream and one downstream, read each so many minutes. */
+    private static Calculation balance(String name, ToDoubleFunction<BalanceLine> question) {
+        String inputs = "first second downstream step_minutes from to first_travel second_travel"
+                + " first_uncertainty second_uncertainty downstream_uncertainty";
+        return Calculation.of("timeseries", name, "m3", inputs, in -> {
+            List<BalanceSite> upstream = new ArrayList<>();
+            for (String site : List.of("first", "second")) {
+                upstream.add(BalanceSite.of(site, series(in, site), in.number(site + "_uncertainty"))
+                        .withTravelTime(minutes(in.number(site + "_travel"))));
+            }
+            BalanceSite downstream =
+                    BalanceSite.of("downstream", series(in, "downstream"), in.number("downstream_uncertainty"));
+            Interval interval =
+                    Interval.of(START.plus(minutes(in.number("from"))), START.plus(minutes(in.number("to"))));
+            return question.applyAsDouble(VolumeBalance.of(upstream, downstream)
+                    .over(List.of(interval))
+                    .get(0));
+        });
+    }
+
+    /** A sample in which -9999 stands for a value that is missing. */
+    private static double[] values(Inputs in, String name) {
+        return Arrays.stream(in.sample(name))
+                .map(each -> each == -9999 ? Double.NaN : each)
+                .toArray();
+    }
+
+    private static Series series(Inputs in, String name) {
+        return RegularSeries.of(START, minutes(in.number("step_minutes")), values(in, name))
+                .toSeries();
+    }
+
+    /** One local day of a record that is taken as a line, or as steps that hold. */
+    private static Calculation day(String name, ToDoubleFunction<DailyTotal> question) {
+        return Calculation.of("timeseries", name, "value times s", "values step_minutes start zone day hold?", in -> {
+            RegularSeries rate = RegularSeries.of(
+                    Instant.parse(in.text("start")), minutes(in.number("step_minutes")), values(in, "values"));
+            DailyTotals rule = DailyTotals.in(ZoneId.of(in.text("zone")));
+            List<DailyTotal> days = in.number("hold", 0) > 0
+                    ? rule.totals(rate)
+                    : rule.withBetweenReadings(BetweenReadings.LINEAR).totals(rate.toSeries());
+            return question.applyAsDouble(days.get(in.integer("day")));
+        });
+    }
+
+    private static Duration minutes(double minutes) {
+        return Duration.ofNanos(Math.round(minutes * 60e9));
+    }
+}
