@@ -11,13 +11,13 @@ final class ExperimentalPage {
 
     private ExperimentalPage() {}
 
-    static List<String> of(Function<String, List<String>> listing) {
+    static List<String> of(Function<String, List<String>> listing, Function<String, String> reason) {
         List<String> page = new ArrayList<>(List.of(
                 "# What may still change",
                 "",
                 "Made from the code by `" + ApiListing.RECORD + "`; what the words promise stands in",
                 "[api-policy.md](../api-policy.md). A type stands for all of its members; a member stands here by itself",
-                "only if its type is stable."));
+                "only if its type is stable. Behind it stands what keeps it from that."));
         for (String module : Modules.names()) {
             page.add("");
             page.add("## " + module);
@@ -29,7 +29,7 @@ final class ExperimentalPage {
             int before = page.size();
             for (String name : names) {
                 if (!name.contains("#") || !names.contains(name.substring(0, name.indexOf('#')))) {
-                    page.add("- `" + name + "`");
+                    page.add("- `" + name + "`: " + reason.apply(name));
                 }
             }
             if (page.size() == before) {

@@ -59,10 +59,20 @@ class ListingBitesTest {
                 "a.Pipe#new() : a.Pipe | EXPERIMENTAL",
                 "a.Weir : class | EXPERIMENTAL",
                 "a.Weir#flow() : double | EXPERIMENTAL");
-        assertThat(ExperimentalPage.of(module -> module.equals("hydraulics") ? listing : List.of()))
-                .contains("- `a.Pipe#new()`", "- `a.Weir`")
-                .doesNotContain("- `a.Weir#flow()`")
+        assertThat(ExperimentalPage.of(module -> module.equals("hydraulics") ? listing : List.of(), name -> "too new"))
+                .contains("- `a.Pipe#new()`: too new", "- `a.Weir`: too new")
+                .doesNotContain("- `a.Weir#flow()`: too new")
                 .filteredOn(line -> line.startsWith("Nothing"))
                 .hasSize(3);
+    }
+
+    @Test
+    void whatNoPrintConfirmsIsNotStable() {
+        assertThat(Stability.mayBeStable("dev.runnel.hydraulics.section.CircularSection"))
+                .isTrue();
+        assertThat(Stability.mayBeStable("dev.runnel.timeseries.Machine")).isTrue();
+        assertThat(Stability.mayBeStable("dev.runnel.timeseries.Interval")).isFalse();
+        assertThat(Stability.missing("dev.runnel.timeseries.Interval#start()"))
+                .contains("nothing a print could confirm");
     }
 }
