@@ -18,7 +18,7 @@ final class ConduitCurves {
     InvertibleCurve discharge() {
         InvertibleCurve curve = discharge;
         if (curve == null) {
-            curve = of(conduit::discharge);
+            curve = of(conduit::discharge).forManyValues();
             discharge = curve;
         }
         return curve;

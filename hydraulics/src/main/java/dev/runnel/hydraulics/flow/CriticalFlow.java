@@ -260,7 +260,8 @@ public final class CriticalFlow {
     private InvertibleCurve discharges() {
         InvertibleCurve curve = discharges;
         if (curve == null) {
-            curve = InvertibleCurve.of(section, section.breakDepths(), this::discharge);
+            curve = InvertibleCurve.of(section, section.breakDepths(), this::discharge)
+                    .forManyValues();
             discharges = curve;
         }
         return curve;

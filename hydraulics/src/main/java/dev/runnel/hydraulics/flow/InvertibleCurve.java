@@ -6,6 +6,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.function.DoubleUnaryOperator;
+import org.jspecify.annotations.Nullable;
 
 /**
  * A quantity that is 0 at depth 0 (discharge, velocity, critical discharge), cut into the branches on which it only rises
@@ -29,6 +30,16 @@ final class InvertibleCurve {
             }
         }
         return new InvertibleCurve(branches);
+    }
+
+    /** The same curve, prepared for many values: its rising first branch keeps what it finds in {@link DepthCells}. */
+    InvertibleCurve forManyValues() {
+        List<Branch> prepared = new ArrayList<>(branches);
+        Branch first = prepared.get(0);
+        if (first.low == 0 && first.lowValue == 0 && first.high > 0) {
+            prepared.set(0, first.withCells());
+        }
+        return new InvertibleCurve(prepared);
     }
 
     /** Depth of the largest value; of a closed section. */
@@ -82,6 +93,7 @@ final class InvertibleCurve {
         private final double high;
         private final double lowValue;
         private final double highValue;
+        private final @Nullable DepthCells cells;
 
         Branch(CrossSection section, DoubleUnaryOperator quantity, double low, double high) {
             this.quantity = quantity;
@@ -90,6 +102,21 @@ final class InvertibleCurve {
             this.high = high;
             this.lowValue = quantity.applyAsDouble(low);
             this.highValue = Double.isInfinite(high) ? high : quantity.applyAsDouble(high);
+            this.cells = null;
+        }
+
+        private Branch(Branch other) {
+            this.quantity = other.quantity;
+            this.soffit = other.soffit;
+            this.low = other.low;
+            this.high = other.high;
+            this.lowValue = other.lowValue;
+            this.highValue = other.highValue;
+            this.cells = new DepthCells(quantity, other::search, highValue);
+        }
+
+        Branch withCells() {
+            return new Branch(this);
         }
 
         double low() {
@@ -119,6 +146,10 @@ final class InvertibleCurve {
             if (value == highValue) {
                 return high;
             }
+            return cells != null ? inside(cells.depth(value)) : search(value);
+        }
+
+        private double search(double value) {
             if (low > 0) {
                 return fromSoffit(value, low);
             }
