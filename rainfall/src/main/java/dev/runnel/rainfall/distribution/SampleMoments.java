@@ -1,5 +1,6 @@
 package dev.runnel.rainfall.distribution;
 
+import dev.runnel.internal.Require;
 import dev.runnel.internal.Text;
 import org.apiguardian.api.API;
 
@@ -15,6 +16,22 @@ import org.apiguardian.api.API;
 @API(status = API.Status.EXPERIMENTAL, since = "0.1")
 public record SampleMoments(int size, double mean, double standardDeviation, double skew) {
     private static final int SMALLEST_SAMPLE = 3;
+
+    /**
+     * Checks the ranges.
+     *
+     * @param size number of values
+     * @param mean arithmetic mean
+     * @param standardDeviation with divisor n - 1
+     * @param skew bias-corrected
+     * @throws IllegalArgumentException if the size is below 3, the standard deviation not greater than 0, or a number not finite
+     */
+    public SampleMoments {
+        Require.atLeast("size", size, SMALLEST_SAMPLE);
+        Require.finite("mean", mean, "");
+        Require.positive("standardDeviation", standardDeviation, "");
+        Require.finite("skew", skew, "");
+    }
 
     /**
      * Returns the moments of a sample.
