@@ -54,11 +54,14 @@ public final class DistributionFamily {
     public static final DistributionFamily LOG_PEARSON_III = row(LogPearsonIII.family());
     /** {@link Kappa}, four parameters. */
     public static final DistributionFamily KAPPA = row(Kappa.family());
+    /** {@link Wakeby}, five parameters. */
+    public static final DistributionFamily WAKEBY = row(Wakeby.family());
 
     private final String name;
     private final Function<double[], Distribution> maker;
     private final List<Parameter> parameters;
     private final Function<LMoments, Distribution> lMoments;
+    private final Function<double[], Distribution> lMomentsOfSample;
     private final Function<SampleMoments, Distribution> moments;
     private final BiFunction<DistributionFamily, double[], LikelihoodFit> likelihood;
     private final UnaryOperator<double[]> logarithm;
@@ -69,6 +72,7 @@ public final class DistributionFamily {
             Function<double[], Distribution> maker,
             List<Parameter> parameters,
             Function<LMoments, Distribution> lMoments,
+            Function<double[], Distribution> lMomentsOfSample,
             Function<SampleMoments, Distribution> moments,
             BiFunction<DistributionFamily, double[], LikelihoodFit> likelihood,
             UnaryOperator<double[]> logarithm,
@@ -77,6 +81,7 @@ public final class DistributionFamily {
         this.maker = maker;
         this.parameters = parameters;
         this.lMoments = lMoments;
+        this.lMomentsOfSample = lMomentsOfSample;
         this.moments = moments;
         this.likelihood = likelihood;
         this.logarithm = logarithm;
@@ -111,6 +116,7 @@ public final class DistributionFamily {
                 maker,
                 List.of(parameters),
                 m -> refuse(name, FitMethod.L_MOMENTS, ""),
+                sample -> refuse(name, FitMethod.L_MOMENTS, ""),
                 m -> refuse(name, FitMethod.MOMENTS, ""),
                 (family, sample) -> refuse(name, FitMethod.MAXIMUM_LIKELIHOOD, ""),
                 AS_IT_IS,
@@ -154,7 +160,30 @@ public final class DistributionFamily {
      * @return the new family
      */
     public DistributionFamily withLMoments(Function<LMoments, Distribution> fit) {
-        return new DistributionFamily(name, maker, parameters, fit, moments, likelihood, logarithm, isOfPeaks);
+        return new DistributionFamily(
+                name,
+                maker,
+                parameters,
+                fit,
+                sample -> fit.apply(LMoments.ofSample(sample)),
+                moments,
+                likelihood,
+                logarithm,
+                isOfPeaks);
+    }
+
+    /** For a family that takes more L-moments of the sample than {@link LMoments} holds. */
+    DistributionFamily withLMomentsOfSample(Function<double[], Distribution> fit) {
+        return new DistributionFamily(
+                name,
+                maker,
+                parameters,
+                m -> refuse(name, FitMethod.L_MOMENTS, " from four of them; fit the sample itself"),
+                fit,
+                moments,
+                likelihood,
+                logarithm,
+                isOfPeaks);
     }
 
     /**
@@ -164,7 +193,8 @@ public final class DistributionFamily {
      * @return the new family
      */
     public DistributionFamily withMoments(Function<SampleMoments, Distribution> fit) {
-        return new DistributionFamily(name, maker, parameters, lMoments, fit, likelihood, logarithm, isOfPeaks);
+        return new DistributionFamily(
+                name, maker, parameters, lMoments, lMomentsOfSample, fit, likelihood, logarithm, isOfPeaks);
     }
 
     /**
@@ -179,17 +209,20 @@ public final class DistributionFamily {
 
     /** For a likelihood with a maximum in closed form. */
     DistributionFamily withLikelihood(BiFunction<DistributionFamily, double[], LikelihoodFit> fit) {
-        return new DistributionFamily(name, maker, parameters, lMoments, moments, fit, logarithm, isOfPeaks);
+        return new DistributionFamily(
+                name, maker, parameters, lMoments, lMomentsOfSample, moments, fit, logarithm, isOfPeaks);
     }
 
     /** Returns this family fitted to the logarithms of a sample: its fits by moments are given those of them. */
     DistributionFamily ofLogarithms(UnaryOperator<double[]> toLogarithms) {
-        return new DistributionFamily(name, maker, parameters, lMoments, moments, likelihood, toLogarithms, isOfPeaks);
+        return new DistributionFamily(
+                name, maker, parameters, lMoments, lMomentsOfSample, moments, likelihood, toLogarithms, isOfPeaks);
     }
 
     /** Returns this family as one of peaks, which know no years. */
     DistributionFamily ofPeaks() {
-        return new DistributionFamily(name, maker, parameters, lMoments, moments, likelihood, logarithm, true);
+        return new DistributionFamily(
+                name, maker, parameters, lMoments, lMomentsOfSample, moments, likelihood, logarithm, true);
     }
 
     DistributionFamily withoutMoments(String reason) {
@@ -221,7 +254,7 @@ public final class DistributionFamily {
     /**
      * Returns how many parameters a fit estimates.
      *
-     * @return 2 to 4 for most
+     * @return 2 to 5
      */
     public int parameterCount() {
         return parameters.size();
@@ -283,6 +316,11 @@ public final class DistributionFamily {
      */
     public Distribution fromMoments(SampleMoments given) {
         return moments.apply(given);
+    }
+
+    /** Returns the member with the L-moments of a sample. */
+    Distribution byLMoments(double[] sample) {
+        return lMomentsOfSample.apply(transformed(sample));
     }
 
     LikelihoodFit likelihood(double[] sample) {

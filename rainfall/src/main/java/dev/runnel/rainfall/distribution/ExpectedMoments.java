@@ -8,6 +8,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
+import java.util.SplittableRandom;
 import org.apiguardian.api.API;
 
 /**
@@ -44,11 +45,15 @@ public final class ExpectedMoments {
 
     private final double[] known;
     private final Map<Interval, Integer> intervals;
+    /** In log10: years of the gauge below it are known to be below it only. */
+    private final double lowLevel;
+
     private final PearsonIII ofLogarithms;
 
-    private ExpectedMoments(double[] known, Map<Interval, Integer> intervals) {
+    private ExpectedMoments(double[] known, Map<Interval, Integer> intervals, double lowLevel) {
         this.known = known;
         this.intervals = intervals;
+        this.lowLevel = lowLevel;
         this.ofLogarithms = iterate(known, intervals);
     }
 
@@ -61,6 +66,8 @@ public final class ExpectedMoments {
     public static final class Builder {
         private final List<Double> known = new ArrayList<>();
         private final Map<Interval, Integer> intervals = new LinkedHashMap<>();
+
+        private double lowLevel = Double.NEGATIVE_INFINITY;
 
         private Builder() {}
 
@@ -119,7 +126,7 @@ public final class ExpectedMoments {
         public ExpectedMoments fit() {
             double[] values = known.stream().mapToDouble(Double::doubleValue).toArray();
             Samples.check(values, FEWEST_KNOWN);
-            return new ExpectedMoments(values, new LinkedHashMap<>(intervals));
+            return new ExpectedMoments(values, new LinkedHashMap<>(intervals), lowLevel);
         }
     }
 
@@ -143,6 +150,7 @@ public final class ExpectedMoments {
         Builder builder = builder().known(lowOutliers.kept());
         if (lowOutliers.count() > 0) {
             builder.below(lowOutliers.threshold(), lowOutliers.count());
+            builder.lowLevel = Math.log10(lowOutliers.threshold());
         }
         return builder.fit();
     }
@@ -288,8 +296,8 @@ public final class ExpectedMoments {
     }
 
     /**
-     * Returns limits of a return level by replicates: as many years are drawn from the fitted distribution, and
-     * those that lie below the greatest upper level of the intervals are known so only.
+     * Returns limits of a return level by replicates: as many years are drawn from the fitted distribution. Those without a gauge
+     * are known only as their interval if they lie in it, those of the gauge if they lie below the threshold of low outliers.
      *
      * @param years return period among annual maxima, years; greater than 1, finite
      * @param bootstrap number of replicates, seed and confidence
@@ -298,29 +306,36 @@ public final class ExpectedMoments {
      */
     public Bootstrap.Interval returnLevel(double years, Bootstrap bootstrap) {
         Objects.requireNonNull(bootstrap, "bootstrap must not be null");
-        double level = intervals.keySet().stream()
-                .mapToDouble(Interval::upper)
-                .filter(Double::isFinite)
-                .max()
-                .orElse(Double.NEGATIVE_INFINITY);
-        int total = years();
         return bootstrap.interval(returnLevel(years), random -> {
-            double[] drawn = new double[total];
-            int above = 0;
-            for (int i = 0; i < total; i++) {
-                double x = ofLogarithms.quantile(random.nextDouble(Double.MIN_NORMAL, 1));
-                if (x >= level) {
-                    drawn[above++] = x;
+            double[] values = new double[years()];
+            int count = 0;
+            Map<Interval, Integer> drawnIntervals = new LinkedHashMap<>();
+            Interval low = new Interval(Double.NEGATIVE_INFINITY, lowLevel);
+            for (int i = 0; i < known.length; i++) {
+                count = draw(random, low, values, count, drawnIntervals);
+            }
+            for (Map.Entry<Interval, Integer> each : intervals.entrySet()) {
+                for (int i = 0; i < each.getValue(); i++) {
+                    count = draw(random, each.getKey(), values, count, drawnIntervals);
                 }
             }
-            double[] values = Arrays.copyOf(drawn, above);
-            if (above < FEWEST_KNOWN || Samples.areAllEqual(values)) {
-                return Double.NaN;
-            }
-            Map<Interval, Integer> below =
-                    above == total ? Map.of() : Map.of(new Interval(Double.NEGATIVE_INFINITY, level), total - above);
-            return Math.pow(10, iterate(values, below).returnLevel(years));
+            double[] drawn = Arrays.copyOf(values, count);
+            return count < FEWEST_KNOWN || Samples.areAllEqual(drawn)
+                    ? Double.NaN
+                    : Math.pow(10, iterate(drawn, drawnIntervals).returnLevel(years));
         });
+    }
+
+    /** Draws a year, and adds it to the intervals if it lies inside its own, else to the values. */
+    private int draw(
+            SplittableRandom random, Interval own, double[] values, int count, Map<Interval, Integer> drawnIntervals) {
+        double x = ofLogarithms.quantile(random.nextDouble(Double.MIN_NORMAL, 1));
+        if (x >= own.lower && x < own.upper) {
+            drawnIntervals.merge(own, 1, Integer::sum);
+            return count;
+        }
+        values[count] = x;
+        return count + 1;
     }
 
     @Override

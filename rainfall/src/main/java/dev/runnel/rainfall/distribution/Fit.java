@@ -43,7 +43,7 @@ public final class Fit {
         requireSize(family, sample.length);
         Samples.check(sample, SMALLEST_SAMPLE);
         Distribution distribution = switch (method) {
-            case L_MOMENTS -> family.fromLMoments(LMoments.ofSample(family.transformed(sample)));
+            case L_MOMENTS -> family.byLMoments(sample);
             case MOMENTS -> family.fromMoments(SampleMoments.of(family.transformed(sample)));
             case MAXIMUM_LIKELIHOOD -> family.likelihood(sample).distribution();
         };

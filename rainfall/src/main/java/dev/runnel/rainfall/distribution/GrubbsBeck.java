@@ -11,7 +11,7 @@ import org.apiguardian.api.API;
  *
  * <blockquote>K = -0.9043 + 3.345 &radic;(log10 N) - 0.4046 log10 N</blockquote>
  *
- * <p>which is within 0.001 of the table of Bulletin 17B for its N of 10 to 149. Sources: Interagency Advisory Committee on Water
+ * <p>which is within 0.0013 of the printed table of Bulletin 17B for its N of 10 to 149. Sources: Interagency Advisory Committee on Water
  * Data (1982), Guidelines for determining flood flow frequency, Bulletin 17B, appendix 4; the formula in Cohn and others (2013),
  * A generalized Grubbs-Beck test statistic for detecting multiple potentially influential low outliers in flood series, Water
  * Resources Research 49(8) (from memory).
@@ -57,7 +57,7 @@ public final class GrubbsBeck {
      * Returns K for a size of sample.
      *
      * @param size N; in [10, 149]
-     * @return one-sided 10 % point of the outlier deviate, to 0.001
+     * @return one-sided 10 % point of the outlier deviate, to 0.0013
      * @throws IllegalArgumentException if the size is out of range
      */
     public static double criticalDeviate(int size) {

@@ -159,6 +159,21 @@ public final class LowOutliers {
         return pValues[Limits.within("rank", rank, 1, pValues.length) - 1];
     }
 
+    /**
+     * Returns the probability that a normal sample gives a smaller statistic, of any size and rank.
+     *
+     * @param size n; in [10, 10,000]
+     * @param rank r; in [1, n/2]
+     * @param statistic &omega;; finite
+     * @return p, in [0, 1]
+     * @throws IllegalArgumentException if an argument is out of range
+     */
+    public static double pValue(int size, int rank, double statistic) {
+        Limits.within("size", size, FEWEST, MOST);
+        Limits.within("rank", rank, 1, size / 2);
+        return GrubbsBeckProbability.of(size, rank, Require.finite("statistic", statistic, ""));
+    }
+
     @Override
     public String toString() {
         return "LowOutliers[" + count + " of " + sorted.length + " below " + Text.significant(threshold(), 6)

@@ -63,6 +63,8 @@ public final class Calculations {
                         RunoffCalculations.all(),
                         RegionCalculations.all(),
                         FrequencyCalculations.all(),
+                        PeaksCalculations.all(),
+                        LowOutlierCalculations.all(),
                         LongRecordCalculations.all())
                 .flatMap(List::stream)
                 .forEach(calculation -> {

@@ -1,5 +1,6 @@
 package dev.runnel.verification.calculation;
 
+import dev.runnel.rainfall.distribution.ConfidenceInterval;
 import dev.runnel.rainfall.distribution.Distribution;
 import dev.runnel.rainfall.distribution.DistributionFamily;
 import dev.runnel.rainfall.distribution.Fit;
@@ -17,6 +18,7 @@ import java.util.function.ToDoubleFunction;
 final class FrequencyCalculations {
     private static final String GIVEN = "family parameters";
     private static final String CRITICAL = "family method formula size significance";
+    private static final String PROFILE = "family sample years confidence";
     private static final String FITTED = "family method sample";
 
     private FrequencyCalculations() {}
@@ -43,6 +45,31 @@ final class FrequencyCalculations {
                         "1",
                         GIVEN + " x",
                         in -> distribution(in).exceedance(in.number("x"))),
+                of(
+                        "frequency.mean",
+                        "of the variate",
+                        GIVEN,
+                        in -> distribution(in).mean()),
+                of(
+                        "frequency.variance",
+                        "of the variate squared",
+                        GIVEN,
+                        in -> distribution(in).variance()),
+                of(
+                        "frequency.profile.level",
+                        "of the variate",
+                        PROFILE,
+                        in -> profile(in).estimate()),
+                of(
+                        "frequency.profile.lower",
+                        "of the variate",
+                        PROFILE,
+                        in -> profile(in).lower()),
+                of(
+                        "frequency.profile.upper",
+                        "of the variate",
+                        PROFILE,
+                        in -> profile(in).upper()),
                 of(
                         "frequency.l-moment",
                         "of the variate",
@@ -115,6 +142,10 @@ final class FrequencyCalculations {
 
     private static LikelihoodFit likelihood(Inputs in) {
         return LikelihoodFit.of(family(in), in.sample("sample"));
+    }
+
+    private static ConfidenceInterval profile(Inputs in) {
+        return likelihood(in).returnLevelByProfile(in.number("years"), in.number("confidence"));
     }
 
     static double named(Map<String, Double> values, String name) {

@@ -1,0 +1,72 @@
+package dev.runnel.verification.calculation;
+
+import dev.runnel.rainfall.distribution.ConditionalProbability;
+import dev.runnel.rainfall.distribution.ExpectedMoments;
+import dev.runnel.rainfall.distribution.GrubbsBeck;
+import dev.runnel.rainfall.distribution.LowOutliers;
+import dev.runnel.rainfall.distribution.SampleMoments;
+import dev.runnel.rainfall.distribution.WeightedSkew;
+import java.util.Arrays;
+import java.util.List;
+import java.util.function.ToDoubleFunction;
+
+/** Low outliers, zeros and skew of annual maxima. */
+final class LowOutlierCalculations {
+    private LowOutlierCalculations() {}
+
+    static List<Calculation> all() {
+        return List.of(
+                of("critical-deviate", "size", in -> GrubbsBeck.criticalDeviate(in.integer("size"))),
+                of(
+                        "grubbs-beck.low",
+                        "sample",
+                        in -> GrubbsBeck.of(in.sample("sample")).lowThreshold()),
+                of(
+                        "grubbs-beck.high",
+                        "sample",
+                        in -> GrubbsBeck.of(in.sample("sample")).highThreshold()),
+                of("count", "sample", in -> LowOutliers.of(in.sample("sample")).count()),
+                of(
+                        "threshold",
+                        "sample",
+                        in -> LowOutliers.of(in.sample("sample")).threshold()),
+                of(
+                        "p-value",
+                        "size rank statistic",
+                        in -> LowOutliers.pValue(in.integer("size"), in.integer("rank"), in.number("statistic"))),
+                of(
+                        "conditional.parameter",
+                        "sample lowest parameter",
+                        in -> FrequencyCalculations.named(
+                                conditional(in).distribution().parameters(), in.text("parameter"))),
+                of(
+                        "conditional.level",
+                        "sample lowest years",
+                        in -> conditional(in).returnLevel(in.number("years"))),
+                of(
+                        "expected-moments.parameter",
+                        "sample parameter",
+                        in -> FrequencyCalculations.named(
+                                expected(in).distribution().parameters(), in.text("parameter"))),
+                of("expected-moments.level", "sample years", in -> expected(in).returnLevel(in.number("years"))),
+                of("skew.error", "sample region region_error", in -> skew(in).stationMeanSquareError()),
+                of("skew.weighted", "sample region region_error", in -> skew(in).skew()));
+    }
+
+    private static Calculation of(String name, String inputs, ToDoubleFunction<Inputs> body) {
+        return Calculation.of("rainfall", "low-outliers." + name, "of the variate", inputs, body);
+    }
+
+    private static ConditionalProbability conditional(Inputs in) {
+        return ConditionalProbability.of(in.number("lowest"), in.sample("sample"));
+    }
+
+    private static ExpectedMoments expected(Inputs in) {
+        return ExpectedMoments.of(LowOutliers.of(in.sample("sample")));
+    }
+
+    private static WeightedSkew skew(Inputs in) {
+        double[] logs = Arrays.stream(in.sample("sample")).map(Math::log10).toArray();
+        return WeightedSkew.of(SampleMoments.of(logs), in.number("region"), in.number("region_error"));
+    }
+}
