@@ -52,6 +52,8 @@ public final class Calculations {
                         VariedFlowCalculations.all(),
                         WaterCalculations.all(),
                         WeirCalculations.all(),
+                        CrestCalculations.all(),
+                        FlumeCalculations.all(),
                         StructureCalculations.all(),
                         GaugeCalculations.all(),
                         EventCalculations.all(),

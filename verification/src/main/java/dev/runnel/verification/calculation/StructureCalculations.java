@@ -1,18 +1,20 @@
 package dev.runnel.verification.calculation;
 
-import dev.runnel.hydraulics.structure.ApproachChannel;
+import dev.runnel.hydraulics.section.CircularSection;
 import dev.runnel.hydraulics.structure.BarScreen;
 import dev.runnel.hydraulics.structure.BarShape;
-import dev.runnel.hydraulics.structure.BroadCrestedWeir;
+import dev.runnel.hydraulics.structure.FlapValve;
+import dev.runnel.hydraulics.structure.FreeOutfall;
 import dev.runnel.hydraulics.structure.LargeOrifice;
 import dev.runnel.hydraulics.structure.Orifice;
-import dev.runnel.hydraulics.structure.ParshallFlume;
+import dev.runnel.hydraulics.structure.SluiceGate;
 import java.util.List;
 import java.util.Locale;
 import java.util.function.ToDoubleFunction;
 
-/** Orifices, broad crests, Parshall flumes and screens. Bare formulas, as printed examples go beyond the limits. */
+/** Orifices, gates, outfalls, flaps and screens. Bare formulas, as printed examples go beyond the limits. */
 final class StructureCalculations {
+    private static final String SCREEN = "bars thickness gap angle velocity";
     private static final String LARGE = "head width opening coefficient";
 
     private StructureCalculations() {}
@@ -31,52 +33,65 @@ final class StructureCalculations {
                         LARGE + " tailwater",
                         in -> large(in).discharge(in.number("head"), in.number("tailwater"))),
                 of(
-                        "weir.broad-crested.discharge",
+                        "gate.sluice.discharge",
                         "m3/s",
-                        "head width approach_width crest_height coefficient",
-                        in -> BroadCrestedWeir.ofCoefficient(
-                                        in.number("coefficient"),
-                                        ApproachChannel.ofWidth(in.number("approach_width"))
-                                                .withCrestHeight(in.number("crest_height")))
-                                .withCrestWidth(in.number("width"))
-                                .formula(in.number("head"))),
+                        "width opening contraction depth tailwater",
+                        in -> in.number("tailwater") > 0
+                                ? gate(in).discharge(in.number("depth"), in.number("tailwater"))
+                                : gate(in).discharge(in.number("depth"))),
                 of(
-                        "weir.round-nosed.coefficient",
-                        "1",
-                        "head width crest_length crest_height roughness",
-                        in -> BroadCrestedWeir.roundNosed(
-                                        in.number("crest_length"),
-                                        in.number("roughness"),
-                                        ApproachChannel.ofWidth(in.number("width"))
-                                                .withCrestHeight(in.number("crest_height")))
-                                .coefficient(in.number("head"))),
+                        "gate.sluice.depth",
+                        "m",
+                        "width opening contraction discharge tailwater",
+                        in -> gate(in).head(in.number("discharge"), in.number("tailwater"))),
                 of(
-                        "flume.parshall.constant",
-                        "m3/s at 1 m",
-                        "throat",
-                        in -> ParshallFlume.ofThroat(in.number("throat")).constant()),
-                of(
-                        "flume.parshall.exponent",
-                        "1",
-                        "throat",
-                        in -> ParshallFlume.ofThroat(in.number("throat")).exponent()),
-                of(
-                        "flume.parshall.discharge",
+                        "outfall.discharge",
                         "m3/s",
-                        "throat head",
-                        in -> ParshallFlume.ofThroat(in.number("throat")).formula(in.number("head"))),
+                        "form size depth",
+                        in -> outfall(in).formula(in.number("depth"))),
+                of(
+                        "flap.head-loss",
+                        "m",
+                        "diameter velocity",
+                        in -> FlapValve.ofDiameter(in.number("diameter")).headLoss(in.number("velocity"))),
+                of(
+                        "screen.blinding",
+                        "1",
+                        SCREEN + " loss",
+                        in -> screen(in)
+                                .blinding(in.number("loss"), in.number("velocity"))
+                                .fraction()),
                 of(
                         "screen.head-loss",
                         "m",
-                        "bars thickness gap angle velocity",
-                        in -> BarScreen.ofBarsAndGaps(
-                                        BarShape.valueOf(in.text("bars")
-                                                .toUpperCase(Locale.ROOT)
-                                                .replace('-', '_')),
-                                        in.number("thickness"),
-                                        in.number("gap"))
-                                .withInclination(in.number("angle"))
-                                .headLoss(in.number("velocity"))));
+                        SCREEN + " blinded?",
+                        in -> screen(in).headLoss(in.number("velocity"), in.number("blinded", 0))));
+    }
+
+    private static BarScreen screen(Inputs in) {
+        return BarScreen.ofBarsAndGaps(
+                        BarShape.valueOf(
+                                in.text("bars").toUpperCase(Locale.ROOT).replace('-', '_')),
+                        in.number("thickness"),
+                        in.number("gap"))
+                .withInclination(in.number("angle"));
+    }
+
+    private static SluiceGate gate(Inputs in) {
+        return SluiceGate.ofWidthAndOpening(in.number("width"), in.number("opening"))
+                .withContraction(in.number("contraction"));
+    }
+
+    private static FreeOutfall outfall(Inputs in) {
+        double size = in.number("size");
+        return switch (in.text("form")) {
+            case "rectangular" -> FreeOutfall.rectangular(size);
+            case "circular" -> FreeOutfall.circular(size);
+            case "critical" -> FreeOutfall.of(CircularSection.ofDiameter(size), 0.75);
+            default ->
+                throw new IllegalArgumentException(
+                        "form must be rectangular, circular or critical, was " + in.text("form"));
+        };
     }
 
     private static Calculation of(String name, String unit, String inputs, ToDoubleFunction<Inputs> body) {
