@@ -428,7 +428,17 @@ def side_coefficient():
         show(*cells, mpf("0.611") * sqrt(2) * sqrt((1 - v[0] ** 2) / (2 + v[0] ** 2)))
 
 
+def long_throated_uncertainty():
+    print("b,length,head,B,p,u")
+    for cells, v in rows("0.30 0.90 0.33 0.75 0.12\n0.45 1.20 0.11 1.00 0.00\n1.10 2.50 0.87 2.40 0.30"):
+        b, L, h, B, p = v
+        cd = (1 - mpf("0.006") * L / b) * (1 - mpf("0.003") * L / h) ** mpf("1.5")
+        H, _ = total_head(h, B * (h + p), lambda H: cd * b * sqrt(G) * (2 * H / 3) ** mpf("1.5"))
+        show(*cells, mpf("0.01") + mpf("0.2") * ((H / h) ** mpf("1.5") - cd))
+
+
 TABLES = {
+    "flume-long-throated-uncertainty": long_throated_uncertainty,
     "weir-side-coefficient": side_coefficient,
     "flume-long-throated-solved": long_throated,
     "flume-parshall-drowned": parshall_drowned,

@@ -16,6 +16,7 @@ final class Draws {
     private final List<UncertainInput> inputs;
     private final RandomGenerator random;
     private final boolean[] correlated;
+    private final boolean anyCorrelated;
     private final RealMatrix root;
 
     Draws(List<UncertainInput> inputs, double[][] correlation, long seed) {
@@ -32,6 +33,11 @@ final class Draws {
                         "a correlated input must be normal to be drawn, was " + inputs.get(i));
             }
         }
+        boolean any = false;
+        for (boolean each : correlated) {
+            any |= each;
+        }
+        anyCorrelated = any;
         try {
             root = new RectangularCholeskyDecomposition(MatrixUtils.createRealMatrix(correlation), SMALL)
                     .getRootMatrix();
@@ -48,7 +54,7 @@ final class Draws {
 
     double[] next() {
         double[] values = new double[inputs.size()];
-        double[] normals = new double[root.getColumnDimension()];
+        double[] normals = new double[anyCorrelated ? root.getColumnDimension() : 0];
         for (int k = 0; k < normals.length; k++) {
             normals[k] = random.nextGaussian();
         }

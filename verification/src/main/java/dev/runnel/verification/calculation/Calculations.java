@@ -55,6 +55,8 @@ public final class Calculations {
                         CrestCalculations.all(),
                         FlumeCalculations.all(),
                         StructureCalculations.all(),
+                        GaugingCalculations.all(),
+                        RatingCalculations.all(),
                         GaugeCalculations.all(),
                         EventCalculations.all(),
                         DdfCalculations.all(),
