@@ -60,6 +60,15 @@ record CaseResult(
                 truths.dryDays(begin, told));
     }
 
+    /** Days by which the first finding puts the beginning too late; negative if too early. */
+    double sinceOff() {
+        return first.map(said -> Duration.between(Simulator.grid(of.order()).start(), said.since())
+                                        .toSeconds()
+                                / 86400.0
+                        - of.order().fault().begin())
+                .orElse(Double.NaN);
+    }
+
     boolean isFound() {
         return first.isPresent();
     }

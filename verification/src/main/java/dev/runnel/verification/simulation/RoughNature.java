@@ -100,10 +100,9 @@ final class RoughNature implements Nature {
         for (int i = 0; i < flow.length; i++) {
             long now = Math.floorDiv(civil[i], (long) Grid.MINUTES_OF_DAY);
             if (now != day) {
+                today = day == Long.MIN_VALUE ? drawn(draws, now, workdays, home) : tomorrow;
+                tomorrow = drawn(draws, now + 1, workdays, home);
                 day = now;
-                today = tomorrow;
-                boolean atHome = Math.floorMod(now + 3, 7) >= 5 || draws.chance(0.03);
-                tomorrow = atHome ? home[draws.below(home.length)] : workdays[draws.below(workdays.length)];
             }
             double position = (double) Math.floorMod(civil[i], (long) Grid.MINUTES_OF_DAY) / DAY * SLOTS;
             int slot = (int) position;
@@ -112,6 +111,12 @@ final class RoughNature implements Nature {
             flow[i] = usual * people * (1 + growth * grid.days(i) / 365) * FastMath.exp(base[i] + drift[i]);
         }
         return flow;
+    }
+
+    /** A day of its kind; now and then people stay at home and nobody has told. */
+    private static double[] drawn(Draws draws, long day, double[][] workdays, double[][] home) {
+        boolean atHome = Math.floorMod(day + 3, 7) >= 5 || draws.chance(0.03);
+        return atHome ? home[draws.below(home.length)] : workdays[draws.below(workdays.length)];
     }
 
     /** Ragged days after one mother, mean near 1. */

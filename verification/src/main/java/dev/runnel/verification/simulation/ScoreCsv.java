@@ -11,7 +11,7 @@ final class ScoreCsv {
     static String cases(List<CaseResult> results) {
         StringBuilder text =
                 new StringBuilder("seed,generator,fault,severity,ramp_d,level_only,trait,scatter,start,days,"
-                        + "begin_d,end_d,learned,refused,findings_before,findings_after,delay_d,alarm_d,lead_h,shift,dry_days,"
+                        + "begin_d,end_d,learned,refused,findings_before,findings_after,delay_d,since_off_d,alarm_d,lead_h,shift,dry_days,"
                         + "right_at_once,right_at_end,recurring\n");
         for (CaseResult result : results) {
             SiteOrder order = result.of().order();
@@ -35,6 +35,7 @@ final class ScoreCsv {
                     Integer.toString(result.before()),
                     Integer.toString(result.after()),
                     number(result.delay()),
+                    number(result.sinceOff()),
                     number(result.alarm()),
                     number(result.leadHours()),
                     number(result.shift()),

@@ -169,4 +169,31 @@ class IngredientsTest {
         // Cut at 6, so a little below 1.
         assertThat(squares / 200_000).isBetween(0.75, 1.05);
     }
+
+    /** Saturday and Sunday have a morning of their own, and no other day has it. */
+    @ParameterizedTest
+    @ValueSource(booleans = {false, true})
+    void morningsComeLaterAtTheWeekend(boolean rough) {
+        int later = 0;
+        for (long seed = 1; seed <= 8; seed++) {
+            Nature nature = rough ? new RoughNature(seed, 1) : new SmoothNature(seed, 1);
+            // A Monday.
+            Grid grid = new Grid(Instant.parse("2021-02-01T00:00:00Z"), 15, 140 * 96, ZoneId.of("UTC"));
+            double[] flow = nature.dryFlow(grid, 1);
+            double[] early = new double[7];
+            for (int day = 0; day < 140; day++) {
+                double morning = 0;
+                double all = 0;
+                for (int k = 0; k < 96; k++) {
+                    morning += k >= 20 && k < 34 ? flow[96 * day + k] : 0;
+                    all += flow[96 * day + k];
+                }
+                early[day % 7] += morning / all / 20;
+            }
+            double workdays = Arrays.stream(early, 0, 5).min().orElseThrow();
+            later += early[5] < workdays && early[6] < workdays ? 1 : 0;
+        }
+
+        assertThat(later).isGreaterThanOrEqualTo(7);
+    }
 }

@@ -30,7 +30,7 @@ class SimulatorTest {
 
     /** These sums were taken once; another machine, locale or JDK must find them again. */
     @ParameterizedTest
-    @CsvSource({"false, 11, 2389852025", "true, 11, 4093601917"})
+    @CsvSource({"false, 11, 2389852025", "true, 11, 818550491"})
     void readingsAreTheSameEverywhere(boolean rough, long seed, long sum) {
         Site site = Simulator.site(Orders.with(seed, rough, FaultKind.BLOCKAGE, 0.5, 4));
 
