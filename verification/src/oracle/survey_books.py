@@ -130,10 +130,52 @@ def daily_totals(folder):
     write(folder + "/daily-totals.csv", "values,start,day,hold,total,coverage", rows)
 
 
+def alarms(folder):
+    """alarm-records.csv: alarms on random records a minute apart, found by looking at whole stretches of the record."""
+    state = 12345
+
+    def draw(n):
+        nonlocal state
+        state = (1103515245 * state + 12345) % 2**31
+        return state // 65536 % n
+
+    rows = []
+    for case in range(40):
+        values = [F(50 + draw(101), 100) for _ in range(40)]
+        high = case % 2 == 0
+        limit, band = F(1), F(draw(4) * 10, 100)
+        on, off = draw(4), draw(4)
+        x = values if high else [2 - v for v in values]
+        found, i = [], 0
+        while i < len(x):
+            # An onset is the first of readings that all lie beyond for the on-delay.
+            if i + on < len(x) and all(v > limit for v in x[i:i + on + 1]):
+                start = i + on
+                k = start + 1
+                while k < len(x) and not (k + off < len(x) and all(v <= limit - band for v in x[k:k + off + 1])):
+                    k += 1
+                end = k + off if k < len(x) else None
+                last = end if end is not None else len(x) - 1
+                found.append((i, start, end, max(x[i:last + 1])))
+                if end is None:
+                    break
+                i = end + 1
+            else:
+                i += 1
+        active = sum((end if end is not None else len(x) - 1) - start for _, start, end, _ in found)
+        peak = max((p for *_, p in found), default=F(0))
+        if found and not high:
+            peak = 2 - peak
+        sample = " ".join(str(float(v)) for v in values)
+        rows.append((sample, int(high), float(band), on, off, len(found), active, float(peak)))
+    write(folder + "/alarm-records.csv", "values,high,deadband,on,off,count,active,peak", rows)
+
+
 def main(folder):
     corrections(folder)
     balances(folder)
     daily_totals(folder)
+    alarms(folder)
 
 
 main(sys.argv[1])

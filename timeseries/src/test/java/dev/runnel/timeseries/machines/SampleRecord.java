@@ -6,6 +6,9 @@ import dev.runnel.timeseries.MachineState;
 import dev.runnel.timeseries.Quality;
 import dev.runnel.timeseries.Reading;
 import dev.runnel.timeseries.Rule;
+import dev.runnel.timeseries.alarm.Alarm;
+import dev.runnel.timeseries.alarm.AlarmInput;
+import dev.runnel.timeseries.alarm.AlarmSignal;
 import dev.runnel.timeseries.alarm.ThresholdAlarm;
 import dev.runnel.timeseries.balance.SpillCount;
 import dev.runnel.timeseries.quality.AttenuatedSignalCheck;
@@ -49,6 +52,10 @@ record SampleRecord<I, O, S extends MachineState>(Rule<I, O, S> rule, List<I> in
                                 .withOffDelay(Duration.ofMinutes(4))
                                 .withMaximumGap(Duration.ofMinutes(15)),
                         readings),
+                new SampleRecord<>(
+                        Alarm.of("fast", AlarmSignal.rateOfChange(Duration.ofMinutes(2)), ThresholdAlarm.high(0.5))
+                                .withLatching(),
+                        alarmInputs()),
                 new SampleRecord<>(
                         QualityChecks.of(
                                 RangeCheck.of(0, 3),
@@ -113,6 +120,25 @@ record SampleRecord<I, O, S extends MachineState>(Rule<I, O, S> rule, List<I> in
             }
         }
         return readings;
+    }
+
+    private static List<AlarmInput> alarmInputs() {
+        List<AlarmInput> inputs = new ArrayList<>();
+        for (Reading reading : readings()) {
+            inputs.add(AlarmInput.of(reading));
+            Instant then = reading.time().plusSeconds(1);
+            switch (inputs.size() % 61) {
+                case 7 -> inputs.add(AlarmInput.acknowledge(then));
+                case 22 -> inputs.add(AlarmInput.shelve(then, then.plusSeconds(1000)));
+                case 31 -> inputs.add(AlarmInput.condition(then, true));
+                case 40 -> inputs.add(AlarmInput.condition(then, false));
+                case 55 -> inputs.add(AlarmInput.tick(then));
+                default -> {
+                    // Only the reading.
+                }
+            }
+        }
+        return inputs;
     }
 
     private static List<Reading> repeating() {

@@ -2,6 +2,9 @@ package dev.runnel.verification.calculation;
 
 import dev.runnel.timeseries.Interval;
 import dev.runnel.timeseries.Reading;
+import dev.runnel.timeseries.RegularSeries;
+import dev.runnel.timeseries.Series;
+import dev.runnel.timeseries.alarm.AlarmEvent;
 import dev.runnel.timeseries.alarm.AlarmMonitor;
 import dev.runnel.timeseries.alarm.ThresholdAlarm;
 import dev.runnel.timeseries.balance.SpillCount;
@@ -12,6 +15,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.function.Function;
+import java.util.function.ToDoubleBiFunction;
 
 /** Threshold alarms on readings a minute apart, and the counting of spills given as minutes from a start. */
 final class AlarmCalculations {
@@ -27,6 +31,22 @@ final class AlarmCalculations {
                         "1 or 0",
                         "values reading limit deadband? on_delay_minutes? off_delay_minutes?",
                         in -> isActive(in) ? 1 : 0),
+                alarms("alarm.count", (events, end) -> events.size()),
+                alarms(
+                        "alarm.active-minutes",
+                        (events, end) -> events.stream()
+                                .mapToDouble(each -> Duration.between(
+                                                        each.activation(),
+                                                        each.returned().orElse(end))
+                                                .toNanos()
+                                        / 60e9)
+                                .sum()),
+                alarms(
+                        "alarm.peak",
+                        (events, end) -> events.stream()
+                                .map(AlarmEvent::peak)
+                                .max((a, b) -> Double.compare(Math.abs(a - 1), Math.abs(b - 1)))
+                                .orElse(0.0)),
                 spill("spill.twelve-twenty-four", "", in -> SpillCount.twelveTwentyFour()),
                 spill("spill.events-apart", " apart_hours longest_days?", in -> {
                     SpillCount rule = SpillCount.eventsApart(minutes(60 * in.number("apart_hours")));
@@ -47,6 +67,20 @@ final class AlarmCalculations {
                                 .withMergeGap(minutes(in.number("merge_minutes", 0)))
                                 .count(discharges(in.text("discharges")))
                                 .discharges()));
+    }
+
+    private static Calculation alarms(String name, ToDoubleBiFunction<List<AlarmEvent>, Instant> question) {
+        String inputs = "values high limit deadband on_delay_minutes off_delay_minutes";
+        return Calculation.of("timeseries", name, "as asked", inputs, in -> {
+            double limit = in.number("limit");
+            ThresholdAlarm alarm = (in.number("high") > 0 ? ThresholdAlarm.high(limit) : ThresholdAlarm.low(limit))
+                    .withDeadband(in.number("deadband"))
+                    .withOnDelay(minutes(in.number("on_delay_minutes")))
+                    .withOffDelay(minutes(in.number("off_delay_minutes")));
+            double[] values = in.sample("values");
+            Series series = RegularSeries.of(START, minutes(1), values).toSeries();
+            return question.applyAsDouble(alarm.events(series), START.plus(minutes(values.length - 1)));
+        });
     }
 
     private static Calculation spill(String name, String inputs, Function<Inputs, SpillCount> rule) {
