@@ -1,6 +1,7 @@
 package dev.runnel.timeseries;
 
 import dev.runnel.internal.Require;
+import java.time.Duration;
 import java.time.Instant;
 import java.util.Arrays;
 import java.util.Iterator;
@@ -140,6 +141,23 @@ public final class Series implements Iterable<Reading> {
      */
     public boolean isEmpty() {
         return values.length == 0;
+    }
+
+    /**
+     * Returns the usual time from one reading to the next: the median, so that no gap and no stray reading moves it.
+     *
+     * @return the median; of an even count of steps the mean of the middle two
+     * @throws IllegalStateException if there are fewer than two readings
+     */
+    public Duration usualStep() {
+        if (size() < 2) {
+            throw new IllegalStateException("series must have at least two readings for a step, had " + size());
+        }
+        double[] steps = new double[size() - 1];
+        for (int i = 0; i < steps.length; i++) {
+            steps[i] = epochNanos(i + 1) - epochNanos(i);
+        }
+        return Duration.ofNanos(Math.round(Statistics.of(steps).median()));
     }
 
     /**

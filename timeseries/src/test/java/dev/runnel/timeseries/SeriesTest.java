@@ -167,4 +167,19 @@ class SeriesTest {
         Assertions.assertThatThrownBy(() -> first.withReadings(new double[] {1, Double.NaN}, new byte[2]))
                 .hasMessageStartingWith("quality must be MISSING if and only if value is NaN");
     }
+
+    @Test
+    void theUsualStepIsNotMovedByAGap() {
+        SeriesBuilder builder = Series.builder();
+        for (int second : new int[] {0, 60, 120, 180, 9000, 9060}) {
+            builder.add(T0.plusSeconds(second), 1);
+        }
+        assertThat(builder.build().usualStep()).isEqualTo(java.time.Duration.ofSeconds(60));
+        assertThat(Series.of(new long[] {0, 7_000_000_000L}, new double[] {1, 2})
+                        .usualStep())
+                .isEqualTo(java.time.Duration.ofSeconds(7));
+        assertThatExceptionOfType(IllegalStateException.class)
+                .isThrownBy(() -> Series.empty().usualStep())
+                .withMessage("series must have at least two readings for a step, had 0");
+    }
 }

@@ -36,6 +36,9 @@ public final class DiurnalProfile {
     private static final int SECONDS_IN_DAY = 86_400;
     private static final LocalTime NIGHT_END = LocalTime.of(6, 0);
 
+    /** A weekend of two days is enough to part it from the week. */
+    private static final int FEWEST_WEEKEND_DAYS = 2;
+
     private final ZoneId zone;
     private final ProfileRule rule;
     private final Map<DayClass, Statistics[]> slots;
@@ -68,6 +71,34 @@ public final class DiurnalProfile {
     }
 
     /**
+     * Returns the finest profile that the days bear: weekdays and weekends apart where the rule parts them, each has the
+     * least number of days and no slot of the day is without a value; else all days together.
+     *
+     * @param series readings
+     * @param dates the days to use
+     * @param zone clock of the days
+     * @param rule slot, split and the least number of days; of a weekend two days are enough
+     * @return the profile; empty if there are too few days with readings even together
+     */
+    public static Optional<DiurnalProfile> finest(Series series, Set<LocalDate> dates, ZoneId zone, ProfileRule rule) {
+        long weekend = dates.stream()
+                .filter(day -> rule.classOf(day) == DayClass.WEEKEND)
+                .count();
+        boolean canSplit = weekend >= FEWEST_WEEKEND_DAYS && dates.size() - weekend >= rule.minimumDays();
+        return (canSplit
+                        ? attempt(series, dates, zone, rule.withMinimumDays(FEWEST_WEEKEND_DAYS))
+                        : Optional.<DiurnalProfile>empty())
+                .filter(profile -> profile.emptySlots() == 0)
+                .or(() -> attempt(series, dates, zone, rule.withSplit(WeekSplit.NONE)));
+    }
+
+    private static Optional<DiurnalProfile> attempt(
+            Series series, Set<LocalDate> dates, ZoneId zone, ProfileRule rule) {
+        DiurnalProfile profile = new DiurnalProfile(zone, rule, new ProfileDays(series, dates, zone, rule));
+        return profile.mostDays() < rule.minimumDays() ? Optional.empty() : Optional.of(profile);
+    }
+
+    /**
      * Makes a profile.
      *
      * @param series readings; those not usable are left out
@@ -80,14 +111,16 @@ public final class DiurnalProfile {
     public static DiurnalProfile from(Series series, Set<LocalDate> dates, ZoneId zone, ProfileRule rule) {
         ProfileDays collected = new ProfileDays(series, dates, zone, rule);
         DiurnalProfile profile = new DiurnalProfile(zone, rule, collected);
-        int most =
-                profile.days.values().stream().mapToInt(Integer::intValue).max().orElse(0);
-        if (most < rule.minimumDays()) {
+        if (profile.mostDays() < rule.minimumDays()) {
             throw new IllegalArgumentException("dates must have at least " + rule.minimumDays()
                     + " days with usable readings in a class of days, was " + dates.size() + " dates with "
                     + profile.days);
         }
         return profile;
+    }
+
+    private int mostDays() {
+        return days.values().stream().mapToInt(Integer::intValue).max().orElse(0);
     }
 
     /**

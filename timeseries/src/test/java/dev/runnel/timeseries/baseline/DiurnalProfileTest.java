@@ -170,6 +170,23 @@ class DiurnalProfileTest {
                 .withMessage("lower must be in [0, 0.5], was 0.6");
     }
 
+    @Test
+    void theFinestProfileIsTheOneThatTheDaysBear() {
+        ProfileRule three = HOURLY.withMinimumDays(3);
+        Series fortnight = record(MONDAY, 14, DiurnalProfileTest::hourAndWeekend);
+        assertThat(DiurnalProfile.finest(fortnight, dates(MONDAY, 14), LONDON, three))
+                .hasValueSatisfying(profile -> {
+                    assertThat(profile.days(DayClass.WEEKDAY)).isEqualTo(10);
+                    assertThat(profile.days(DayClass.WEEKEND)).isEqualTo(4);
+                });
+        // One day of a weekend is no weekend: all six together.
+        assertThat(DiurnalProfile.finest(fortnight, dates(MONDAY, 6), LONDON, three))
+                .hasValueSatisfying(
+                        profile -> assertThat(profile.mean()).isCloseTo((5 * 11.5 + 111.5) / 6, within(1e-12)));
+        assertThat(DiurnalProfile.finest(fortnight, dates(MONDAY, 2), LONDON, three))
+                .isEmpty();
+    }
+
     private static Set<LocalDate> dates(LocalDate first, int count) {
         return new TreeSet<>(first.datesUntil(first.plusDays(count)).toList());
     }

@@ -94,7 +94,7 @@ record CheckedReadings(
                             ? "; \"time pattern = ...\" in " + SiteFile.NAME + " says how times are written"
                             : ""));
         }
-        return site.checks().interval().orElseGet(() -> ReadingFile.usualInterval(series));
+        return site.checks().interval().orElseGet(series::usualStep);
     }
 
     Series series() {

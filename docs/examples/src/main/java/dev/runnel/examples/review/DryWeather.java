@@ -7,7 +7,6 @@ import dev.runnel.timeseries.baseline.DayClass;
 import dev.runnel.timeseries.baseline.DiurnalProfile;
 import dev.runnel.timeseries.baseline.ProfileRule;
 import dev.runnel.timeseries.baseline.ProfileSlot;
-import dev.runnel.timeseries.baseline.WeekSplit;
 import java.time.Duration;
 import java.time.Instant;
 import java.time.LocalDate;
@@ -38,7 +37,6 @@ record DryWeather(boolean isFlow, Spell usual, List<Spell> others, SortedMap<Loc
     /** Chosen here: a day with readings for less of it tells nothing of a day. */
     private static final double LEAST_OF_DAY = 0.75;
 
-    private static final int FEWEST_WEEKEND_DAYS = 2;
     private static final Duration SLOT = Duration.ofMinutes(15);
 
     /** The slot with the largest mean, and what lies around it. */
@@ -124,29 +122,9 @@ record DryWeather(boolean isFlow, Spell usual, List<Spell> others, SortedMap<Loc
     }
 
     private static Optional<DiurnalProfile> profile(SiteData data, Series series, SortedSet<LocalDate> days) {
-        long weekend = days.stream()
-                .filter(day -> WeekSplit.WEEKEND.classOf(day.getDayOfWeek()) == DayClass.WEEKEND)
-                .count();
-        if (days.size() < FEWEST_DAYS) {
-            return Optional.empty();
-        }
         ProfileRule rule = ProfileRule.standard()
-                .withSlot(data.depth().interval().compareTo(SLOT) <= 0 ? SLOT : Duration.ofHours(1));
-        Optional<DiurnalProfile> split = weekend < FEWEST_WEEKEND_DAYS || days.size() - weekend < FEWEST_DAYS
-                ? Optional.empty()
-                : profile(data, series, days, rule.withMinimumDays(FEWEST_WEEKEND_DAYS));
-        return split.filter(profile -> profile.emptySlots() == 0)
-                .or(() -> profile(
-                        data, series, days, rule.withSplit(WeekSplit.NONE).withMinimumDays(FEWEST_DAYS)));
-    }
-
-    private static Optional<DiurnalProfile> profile(
-            SiteData data, Series series, SortedSet<LocalDate> days, ProfileRule rule) {
-        try {
-            return Optional.of(DiurnalProfile.from(series, days, data.site().zone(), rule));
-        } catch (IllegalArgumentException e) {
-            // Dates enough, but too few of them with usable readings.
-            return Optional.empty();
-        }
+                .withSlot(data.depth().interval().compareTo(SLOT) <= 0 ? SLOT : Duration.ofHours(1))
+                .withMinimumDays(FEWEST_DAYS);
+        return DiurnalProfile.finest(series, days, data.site().zone(), rule);
     }
 }

@@ -2,7 +2,6 @@ package dev.runnel.examples.review;
 
 import dev.runnel.rainfall.gauge.Tips;
 import dev.runnel.timeseries.Series;
-import dev.runnel.timeseries.Statistics;
 import dev.runnel.timeseries.csv.CsvInstants;
 import dev.runnel.timeseries.csv.CsvLayout;
 import dev.runnel.timeseries.csv.CsvRecords;
@@ -10,7 +9,6 @@ import dev.runnel.timeseries.csv.CsvReport;
 import dev.runnel.timeseries.csv.CsvResult;
 import dev.runnel.timeseries.csv.CsvUnit;
 import java.nio.file.Files;
-import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -102,15 +100,6 @@ final class ReadingFile {
         }
         CsvInstants instants = CsvRecords.readInstants(column.file(), layout(header, column.format()));
         return new TipLines(column, Optional.of(instants.report()), Tips.from(instants));
-    }
-
-    /** The median of the times between at least two readings: no gap and no stray line moves it. */
-    static Duration usualInterval(Series series) {
-        double[] steps = new double[series.size() - 1];
-        for (int i = 0; i < steps.length; i++) {
-            steps[i] = series.epochNanos(i + 1) - series.epochNanos(i);
-        }
-        return Duration.ofNanos(Math.round(Statistics.of(steps).median()));
     }
 
     private static CsvLayout layout(Header header, Site.FileFormat format) {

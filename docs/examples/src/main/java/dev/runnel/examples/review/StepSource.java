@@ -54,7 +54,7 @@ record StepSource(ReadingFile.Readings lines, boolean isIntensity, Duration step
                     + (rules.isDryLeftOut() ? "wet steps alone" : "fewer than two readings")
                     + ": add \"rain interval = ...\" to " + SiteFile.NAME);
         }
-        return ReadingFile.usualInterval(lines.series());
+        return lines.series().usualStep();
     }
 
     @Override
