@@ -102,7 +102,7 @@ final class EventBook {
         }
         to = end;
         depth.add(depthMm);
-        if (depthMm > 0) {
+        if (depthMm > 0 && !peaks.durations().isEmpty()) {
             peaks.add(time, depthMm);
         }
     }

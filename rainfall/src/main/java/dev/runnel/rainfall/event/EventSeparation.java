@@ -208,7 +208,13 @@ public final class EventSeparation {
      * @throws IllegalArgumentException if a depth is negative, or the step longer than a duration to be measured
      */
     public EventRecord separate(RegularSeries depthMmPerStep) {
-        EventDetector detector = ofSteps(depthMmPerStep.step()).startAt(depthMmPerStep.start());
+        StepSeparation whole = ofSteps(depthMmPerStep.step());
+        long step = depthMmPerStep.step().toNanos();
+        List<Duration> durations = durationsFrom(depthMmPerStep.step());
+        // Windows of whole steps are found quicker once the event is known.
+        boolean isAfterwards = !durations.isEmpty() && EventPeaks.canMeasure(durations, step);
+        EventDetector detector =
+                (isAfterwards ? withoutPeaks().ofSteps(depthMmPerStep.step()) : whole).startAt(depthMmPerStep.start());
         List<RainfallEvent> events = new ArrayList<>();
         for (int i = 0; i < depthMmPerStep.size(); ) {
             int other = depthMmPerStep.indexOfOtherThan(0, i);
@@ -220,6 +226,14 @@ public final class EventSeparation {
             }
         }
         events.addAll(detector.finish());
+        if (isAfterwards) {
+            long start = EpochNanos.of(depthMmPerStep.start());
+            EventPeaks peaks = EventPeaks.of(depthMmPerStep, durations);
+            events.replaceAll(event -> event.withPeaks(peaks.between(
+                    (int) ((EpochNanos.of(event.start()) - start) / step),
+                    (int) ((EpochNanos.of(event.end()) - start) / step),
+                    event.missingSteps() > 0)));
+        }
         return new EventRecord(
                 events, detector.droppedEvents(), detector.droppedMm(), detector.strayMm(), detector.missingSteps());
     }

@@ -16,7 +16,7 @@ import java.util.List;
  * earliest counts.
  */
 final class PeakTracker {
-    private static final double SAME = 1e-12;
+    static final double SAME = 1e-12;
 
     private final List<Duration> durations;
     private final long step;
@@ -231,7 +231,12 @@ final class PeakTracker {
         sums = state.numbers("rain-sums");
         losses = state.numbers("rain-losses");
         size = times.length;
-        require(size > 0 && depths.length == size && sums.length == size && losses.length == size, "rain-times");
+        require(
+                (size > 0 || durations.isEmpty())
+                        && depths.length == size
+                        && sums.length == size
+                        && losses.length == size,
+                "rain-times");
         start = state.count("rain-start");
         sum = finite(state.number("rain-sum"), "rain-sum");
         lost = finite(state.number("rain-lost"), "rain-lost");
@@ -246,7 +251,7 @@ final class PeakTracker {
         long[] starts = state.counts("best-starts");
         require(starts.length == bestStart.length, "best-starts");
         System.arraycopy(starts, 0, bestStart, 0, starts.length);
-        long now = times[size - 1];
+        long now = size == 0 ? 0 : times[size - 1];
         for (int i = 0; i < whole.length; i++) {
             opening[i] = 0;
             while (opening[i] < size - 1 && now - times[opening[i]] >= whole[i]) {

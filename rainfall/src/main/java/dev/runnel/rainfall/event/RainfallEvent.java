@@ -65,6 +65,11 @@ public final class RainfallEvent {
                 interval, depthMm, List.copyOf(peaks), new Antecedent(Duration.ZERO, true, 0), Completeness.FULL);
     }
 
+    /** This event with peaks that were measured afterwards. */
+    RainfallEvent withPeaks(List<PeakDepth> measured) {
+        return new RainfallEvent(interval, depthMm, measured, antecedent, completeness);
+    }
+
     /** This event of a record of tips with outages, in order: how many lie in it, in the gap after it and in the dry time before. */
     RainfallEvent withOutages(List<Interval> outages, Duration gap) {
         Interval before = Interval.of(start().minus(antecedentDryTime()), start());

@@ -1,8 +1,6 @@
 package dev.runnel.rainfall.event;
 
 import dev.runnel.internal.Text;
-import dev.runnel.rainfall.internal.Rain;
-import dev.runnel.timeseries.EpochNanos;
 import dev.runnel.timeseries.RegularSeries;
 import java.time.Duration;
 import java.util.ArrayList;
@@ -68,23 +66,16 @@ public final class SlidingMaximum {
      *     step
      */
     public List<PeakDepth> peaks(RegularSeries rain) {
-        Rain.requireNonNegative("rain", rain, "mm");
         if (rain.size() == 0) {
             throw new IllegalArgumentException("rain must have at least one step, had none");
         }
         PeakDurations.requireNotShorter(durations, rain.step());
         Duration length = rain.interval().duration();
-        boolean missing = rain.missing() > 0;
-        return peaks(rain.toValues(), EpochNanos.of(rain.start()), rain.step().toNanos(), durations).stream()
-                .map(peak -> missing || peak.duration().compareTo(length) > 0 ? peak.asAtLeast() : peak)
-                .toList();
-    }
-
-    static List<PeakDepth> peaks(double[] depths, long start, long step, List<Duration> durations) {
-        WindowSearch search = new WindowSearch(depths, start, step);
+        WindowSearch search = new WindowSearch(rain);
         List<PeakDepth> peaks = new ArrayList<>(durations.size());
         for (Duration duration : durations) {
-            peaks.add(search.peak(duration));
+            PeakDepth peak = search.peak(duration);
+            peaks.add(search.hasMissing() || duration.compareTo(length) > 0 ? peak.asAtLeast() : peak);
         }
         return List.copyOf(peaks);
     }

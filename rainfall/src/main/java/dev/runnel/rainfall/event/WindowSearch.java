@@ -1,7 +1,9 @@
 package dev.runnel.rainfall.event;
 
 import dev.runnel.internal.CompensatedSum;
+import dev.runnel.rainfall.internal.Rain;
 import dev.runnel.timeseries.EpochNanos;
+import dev.runnel.timeseries.RegularSeries;
 import java.time.Duration;
 import java.util.Arrays;
 
@@ -18,7 +20,8 @@ import java.util.Arrays;
 final class WindowSearch {
     private static final int BLOCK = 32;
 
-    private final double[] depths;
+    private final RegularSeries rain;
+    private final int size;
     private final double[] prefix;
     private final int[] wet;
     private final long start;
@@ -27,40 +30,55 @@ final class WindowSearch {
     /** Step in which the deepest window of the duration before begins. */
     private int hint;
 
-    /** Takes depths in mm, NaN for missing, in steps of the given length from the given start. */
-    WindowSearch(double[] depths, long start, long step) {
-        this.depths = depths;
-        this.start = start;
-        this.step = step;
-        this.prefix = new double[depths.length + 1];
-        int[] found = new int[Math.max(16, depths.length / 8)];
+    private final boolean hasMissing;
+
+    /** Takes a record of depths, mm, NaN for missing; refuses one that is negative. */
+    WindowSearch(RegularSeries rain) {
+        this.rain = rain;
+        this.size = rain.size();
+        this.start = EpochNanos.of(rain.start());
+        this.step = rain.step().toNanos();
+        this.prefix = new double[size + 1];
+        int[] found = new int[Math.max(16, size / 8)];
         int count = 0;
+        boolean isMissing = false;
         double sum = 0;
-        for (int i = 0; i < depths.length; i++) {
-            if (depths[i] > 0) {
+        for (int i = 0; i < size; i++) {
+            double depth = rain.value(i);
+            if (depth > 0) {
                 if (count == found.length) {
-                    found = Arrays.copyOf(found, Math.min(depths.length, 2 * count));
+                    found = Arrays.copyOf(found, Math.min(size, 2 * count));
                 }
                 found[count++] = i;
-                sum += depths[i];
+                sum += depth;
+            } else if (depth != 0) {
+                isMissing = true;
+                if (depth < 0) {
+                    throw Rain.negative("rain", "mm", depth, i, rain.time(i));
+                }
             }
             prefix[i + 1] = sum;
         }
+        this.hasMissing = isMissing;
         this.wet = Arrays.copyOf(found, count);
         this.hint = count == 0 ? 0 : wet[0];
     }
 
+    boolean hasMissing() {
+        return hasMissing;
+    }
+
     PeakDepth peak(Duration duration) {
         long window = duration.toNanos();
-        if (window / step >= depths.length) {
-            return new PeakDepth(duration, CompensatedSum.of(depths, 0, depths.length), EpochNanos.toInstant(start));
+        if (window / step >= size) {
+            return new PeakDepth(duration, depthOf(0, size), EpochNanos.toInstant(start));
         }
         int whole = (int) (window / step);
         long rest = window % step;
         if (rest == 0) {
             int first = deepest(whole);
             hint = Math.max(0, first);
-            double depth = CompensatedSum.of(depths, Math.max(0, first), Math.min(depths.length, first + whole));
+            double depth = depthOf(Math.max(0, first), Math.min(size, first + whole));
             return new PeakDepth(duration, depth, EpochNanos.toInstant(start + step * Math.max(0, first)));
         }
         return peakWithFraction(duration, whole, rest / (double) step);
@@ -68,7 +86,7 @@ final class WindowSearch {
 
     /** First step of the earliest deepest window of whole steps; 0 without rain. */
     private int deepest(int whole) {
-        int n = depths.length;
+        int n = size;
         double least = prefix[Math.min(n, hint + whole)] - prefix[hint];
         double best = 0;
         int first = 0;
@@ -131,7 +149,7 @@ final class WindowSearch {
 
     private PeakDepth found(Duration duration, int first, int whole, boolean fractionBefore, double fraction) {
         CompensatedSum sum = new CompensatedSum();
-        for (int i = Math.max(0, first); i < Math.min(depths.length, first + whole); i++) {
+        for (int i = Math.max(0, first); i < Math.min(size, first + whole); i++) {
             sum.add(depth(i));
         }
         sum.add(fraction * depth(fractionBefore ? first - 1 : first + whole));
@@ -142,11 +160,20 @@ final class WindowSearch {
         return new PeakDepth(duration, sum.value(), EpochNanos.toInstant(Math.max(start, at)));
     }
 
+    /** The depth of whole steps, summed anew. */
+    private double depthOf(int from, int to) {
+        CompensatedSum sum = new CompensatedSum();
+        for (int i = from; i < to; i++) {
+            sum.add(depth(i));
+        }
+        return sum.value();
+    }
+
     private double sum(int from, int to) {
-        return prefix[Math.min(depths.length, to)] - prefix[Math.max(0, from)];
+        return prefix[Math.min(size, to)] - prefix[Math.max(0, from)];
     }
 
     private double depth(int index) {
-        return index < 0 || index >= depths.length || Double.isNaN(depths[index]) ? 0 : depths[index];
+        return index < 0 || index >= size || Double.isNaN(rain.value(index)) ? 0 : rain.value(index);
     }
 }
