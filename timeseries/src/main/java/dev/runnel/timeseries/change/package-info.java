@@ -7,6 +7,12 @@
  * Theil-Sen} says how steep it is: the median of the slopes between all pairs. Neither cares how the values are
  * distributed, and single wild values hardly move them.
  *
+ * <p>{@linkplain dev.runnel.timeseries.change.CusumRule CUSUM}, {@linkplain dev.runnel.timeseries.change.EwmaRule EWMA} and
+ * {@linkplain dev.runnel.timeseries.change.PageHinkleyRule Page-Hinkley} take one reading after the other and tell when a
+ * level has changed; {@link dev.runnel.timeseries.change.AverageRunLength} says how soon, and how often without a change.
+ * {@linkplain dev.runnel.timeseries.change.Pettitt Pettitt} finds the one change in a whole record;
+ * {@linkplain dev.runnel.timeseries.change.HampelRule Hampel} finds single wild values.
+ *
  * <p>Sources: H. B. Mann (1945), Nonparametric tests against trend, Econometrica 13, 245-259; M. G. Kendall (1975), Rank
  * correlation methods; P. K. Sen (1968), Estimates of the regression coefficient based on Kendall's tau, J. Am. Stat.
  * Assoc. 63, 1379-1389; R. O. Gilbert (1987), Statistical methods for environmental pollution monitoring, chapter 16

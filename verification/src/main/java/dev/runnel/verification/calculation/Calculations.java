@@ -43,6 +43,7 @@ public final class Calculations {
                         StatisticsCalculations.all(),
                         AlarmCalculations.all(),
                         TrendCalculations.all(),
+                        ChangeCalculations.all(),
                         QualityCalculations.all(),
                         CorrectionCalculations.all(),
                         BalanceCalculations.all(),
