@@ -1,15 +1,17 @@
 package dev.runnel.hydraulics.flow;
 
+import dev.runnel.internal.Roots;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.function.ToIntFunction;
+import org.jspecify.annotations.Nullable;
 
 /** The two marches behind {@link VariedFlow}: slow flow upstream, then down again, fast or slow whichever stands. */
 final class ProfileMarch {
     private final List<ReachFlow> flows = new ArrayList<>();
     private final int[] steps;
-    /** Slow level at each station of each reach; NaN where slow flow is impossible. */
-    private final double[][] slow;
+    /** Slow flow of each reach, from its lower end upwards; it may end at critical depth before the upper end. */
+    private final DepthCurve[] slow;
 
     private final List<Station> stations = new ArrayList<>();
     private final List<JumpPlace> jumps = new ArrayList<>();
@@ -17,7 +19,7 @@ final class ProfileMarch {
     ProfileMarch(List<Reach> reaches, double discharge, ToIntFunction<Reach> stepsOf) {
         reaches.forEach(reach -> flows.add(new ReachFlow(reach, discharge)));
         steps = reaches.stream().mapToInt(stepsOf).toArray();
-        slow = new double[flows.size()][];
+        slow = new DepthCurve[flows.size()];
     }
 
     WaterProfile run(double outletDepth, double inletDepth, double outletInvert) {
@@ -35,22 +37,11 @@ final class ProfileMarch {
         return fall;
     }
 
-    private double dx(int r) {
-        return flows.get(r).reach().length() / steps[r];
-    }
-
     private void marchUp(double outletDepth) {
         for (int r = flows.size() - 1; r >= 0; r--) {
             ReachFlow flow = flows.get(r);
-            double[] level = new double[steps[r] + 1];
-            slow[r] = level;
-            level[steps[r]] = r == flows.size() - 1 ? Math.max(outletDepth, flow.critical()) : joinUp(r);
-            double half = dx(r) / 2;
-            for (int i = steps[r] - 1; i >= 0; i--) {
-                double below = Double.isNaN(level[i + 1]) ? flow.critical() : level[i + 1];
-                double value = flow.energy(below) + flow.frictionSlope(below) * half - flow.bedSlope() * 2 * half;
-                level[i] = flow.slowLevel(value, half, 0);
-            }
+            double start = r == flows.size() - 1 ? Math.max(outletDepth, flow.critical()) : joinUp(r);
+            slow[r] = DepthCurve.slow(flow, start);
         }
     }
 
@@ -58,55 +49,58 @@ final class ProfileMarch {
     private double joinUp(int r) {
         ReachFlow flow = flows.get(r);
         ReachFlow next = flows.get(r + 1);
-        double below = Double.isNaN(slow[r + 1][0]) ? next.critical() : slow[r + 1][0];
-        double value = next.energy(below) - flow.reach().drop();
-        double level = flow.slowLevel(value, 0, -flow.reach().lossCoefficient());
+        double above = slowAt(r + 1, 0);
+        double value = next.energy(Double.isNaN(above) ? next.critical() : above)
+                - flow.reach().drop();
+        double level = flow.slowLevel(value, flow.reach().lossCoefficient());
         return Double.isNaN(level) ? flow.critical() : level;
+    }
+
+    /** Slow level at a distance below the upper end of a reach; NaN where slow flow is impossible. */
+    private double slowAt(int r, double x) {
+        return slow[r].depthAt(flows.get(r).reach().length() - x);
     }
 
     private void marchDown(double inletDepth, double inletInvert) {
         double start = 0;
         double invert = inletInvert;
-        double fast = Double.NaN;
-        boolean isFast = false;
+        double join = inletDepth < flows.get(0).critical() ? inletDepth : Double.NaN;
         for (int r = 0; r < flows.size(); r++) {
             ReachFlow flow = flows.get(r);
-            double half = dx(r) / 2;
-            if (r > 0) {
-                fast = isFast ? joinDown(r, fast) : Double.NaN;
-            } else if (inletDepth < flow.critical()) {
-                fast = inletDepth;
-            }
-            double lastFast = Double.NaN;
+            double length = flow.reach().length();
+            DepthCurve fast = fastFrom(r, join);
+            double last = 0;
+            double depth = Double.NaN;
             for (int i = 0; i <= steps[r]; i++) {
-                if (i > 0 && isFast) {
-                    double value = flow.energy(fast) + flow.bedSlope() * 2 * half - flow.frictionSlope(fast) * half;
-                    lastFast = fast;
-                    fast = flow.fastDepth(value, half);
-                }
-                double slowLevel = slow[r][i];
-                if (Double.isNaN(slowLevel)) {
-                    // Slow flow is impossible here: the water passes critical and runs fast.
-                    fast = Double.isNaN(fast) ? flow.critical() : fast;
-                    isFast = true;
-                } else if (!Double.isNaN(fast) && flow.momentum(fast) > flow.momentum(slowLevel)) {
-                    isFast = true;
-                } else {
-                    if (isFast && i > 0) {
-                        jumps.add(jump(flow, start + (i - 1) * 2 * half, 2 * half, lastFast, fast, r, i));
+                double x = length * i / steps[r];
+                double slowLevel = slowAt(r, x);
+                depth = fast == null ? Double.NaN : fast.depthAt(x);
+                boolean stands = !Double.isNaN(depth)
+                        && (Double.isNaN(slowLevel) || flow.momentum(depth) > flow.momentum(slowLevel));
+                if (fast != null && !stands) {
+                    if (i > 0) {
+                        jumps.add(jump(r, fast, start, last, x));
                     }
-                    isFast = false;
-                    fast = Double.NaN;
+                    fast = null;
+                    depth = Double.NaN;
                 }
-                stations.add(new Station(
-                        start + i * 2 * half,
-                        invert - i * 2 * half * flow.bedSlope(),
-                        isFast ? fast : slowLevel,
-                        flow));
+                stations.add(new Station(start + x, invert - x * flow.bedSlope(), stands ? depth : slowLevel, flow));
+                last = x;
             }
-            start += flow.reach().length();
-            invert -= flow.reach().length() * flow.bedSlope() + flow.reach().drop();
+            join = fast == null || r + 1 == flows.size() ? Double.NaN : joinDown(r + 1, depth);
+            start += length;
+            invert -= length * flow.bedSlope() + flow.reach().drop();
         }
+    }
+
+    /** Fast flow from the upper end of a reach: as it comes in, or through critical depth where slow flow is impossible. */
+    private @Nullable DepthCurve fastFrom(int r, double join) {
+        ReachFlow flow = flows.get(r);
+        boolean impossible = Double.isNaN(slowAt(r, 0));
+        if (Double.isNaN(join)) {
+            return impossible ? DepthCurve.fast(flow, flow.critical()) : null;
+        }
+        return DepthCurve.fast(flow, join);
     }
 
     /** Fast depth at the upper end of a reach from that at the lower end of the reach before. */
@@ -114,21 +108,23 @@ final class ProfileMarch {
         ReachFlow before = flows.get(r - 1);
         Reach reach = before.reach();
         double value = before.energy(fast) + reach.drop() - reach.lossCoefficient() * before.velocityHead(fast);
-        return flows.get(r).fastDepth(value, 0);
+        return flows.get(r).fastDepth(value);
     }
 
-    /** Places the jump where the momenta of the fast and the slow line cross between two stations. */
-    private JumpPlace jump(ReachFlow flow, double from, double dx, double fastAbove, double fastHere, int r, int i) {
-        double share = 0;
-        double depth = fastAbove;
-        double slowAbove = slow[r][i - 1];
-        if (!Double.isNaN(fastHere) && !Double.isNaN(slowAbove)) {
-            double above = flow.momentum(fastAbove) - flow.momentum(slowAbove);
-            double here = flow.momentum(fastHere) - flow.momentum(slow[r][i]);
-            share = above / (above - here);
-            depth = fastAbove + share * (fastHere - fastAbove);
-        }
+    /** Places the jump where the momenta of the fast and the slow line are the same. */
+    private JumpPlace jump(int r, DepthCurve fast, double start, double above, double below) {
+        ReachFlow flow = flows.get(r);
+        double length = flow.reach().length();
+        double from = Math.max(above, length - slow[r].end(length));
+        double to = Math.min(below, fast.end(length));
+        double x = from < to
+                ? Roots.between(
+                        at -> flow.momentum(fast.depthWithin(at)) - flow.momentum(slow[r].depthWithin(length - at)),
+                        from,
+                        to)
+                : from;
+        double depth = Math.min(fast.depthWithin(x), flow.critical());
         double behind = flow.flow().conjugateDepth(depth);
-        return new JumpPlace(from + share * dx, new HydraulicJump(flow.flow(), depth, behind));
+        return new JumpPlace(start + x, new HydraulicJump(flow.flow(), depth, behind));
     }
 }

@@ -2,6 +2,8 @@ package dev.runnel.hydraulics.flow;
 
 import dev.runnel.hydraulics.section.CrossSection;
 import dev.runnel.internal.Roots;
+import java.util.Arrays;
+import org.jspecify.annotations.Nullable;
 
 /** A discharge in a reach: energy, momentum and friction at any level, above the soffit too, and the two branches. */
 final class ReachFlow {
@@ -9,6 +11,8 @@ final class ReachFlow {
     private final SectionFlow flow;
     private final double soffit;
     private final double critical;
+    private final double lowestCritical;
+    private double @Nullable [] normalDepths;
 
     ReachFlow(Reach reach, double discharge) {
         this.reach = reach;
@@ -18,6 +22,7 @@ final class ReachFlow {
         // Full before critical: then every free surface is supercritical, and slow flow fills the section. In a section
         // with several critical depths slow flow lies above the highest.
         this.critical = depths.length == 0 ? soffit : depths[depths.length - 1];
+        this.lowestCritical = depths.length == 0 ? soffit : depths[0];
     }
 
     Reach reach() {
@@ -55,37 +60,79 @@ final class ReachFlow {
         return reach.resistance().at(section, depth).gradient(velocity, section.hydraulicRadius(depth), flow.gravity());
     }
 
-    /** The slow level with E − weight·Sf − extra velocity heads = value; NaN if even the critical depth has more. */
-    double slowLevel(double value, double slopeWeight, double headWeight) {
+    /** S₀ − Sf at a level, above the soffit too. */
+    double slopeExcess(double level) {
+        return bedSlope() - frictionSlope(level);
+    }
+
+    /** dx/dy of the profile, (1 − Fr²)/(S₀ − Sf), above the soffit too. */
+    double distancePerDepth(double level) {
+        double froude = level >= soffit ? 0 : flow.froudeNumber(level);
+        return (1 - froude * froude) / slopeExcess(level);
+    }
+
+    /** All depths where friction uses up the fall of the bed; none on a level or adverse bed. */
+    double[] normalDepths() {
+        double[] depths = normalDepths;
+        if (depths == null) {
+            depths = bedSlope() > 0
+                    ? Conduit.of(reach.section(), reach.gradient(), reach.resistance())
+                            .withGravity(reach.gravity())
+                            .normalDepths(flow.discharge())
+                    : new double[0];
+            normalDepths = depths;
+        }
+        return depths;
+    }
+
+    /** Benches, ledges and a level soffit at which friction jumps from one side of the bed's fall to the other. */
+    double[] ledges() {
+        return Arrays.stream(reach.section().breakDepths())
+                .filter(level -> level > 0)
+                .filter(level -> slopeExcess(Math.nextDown(level)) > 0 != slopeExcess(Math.nextUp(level)) > 0
+                        && Arrays.stream(normalDepths()).noneMatch(depth -> depth == level))
+                .toArray();
+    }
+
+    /** The depth of the fast flow with the energy of a depth: itself below the lowest critical depth. */
+    double fastestFor(double depth) {
+        if (depth <= lowestCritical) {
+            return depth;
+        }
+        double[] depths = flow.depthsForEnergy(flow.energyAt(depth));
+        return depths.length == 0 || depths[0] > lowestCritical ? lowestCritical : depths[0];
+    }
+
+    double lowestCritical() {
+        return lowestCritical;
+    }
+
+    /** The slow level with E − K V²/(2g) = value; NaN if even the critical depth has more. */
+    double slowLevel(double value, double lossCoefficient) {
         double low = critical;
-        if (slow(low, value, slopeWeight, headWeight) >= 0) {
+        if (slow(low, value, lossCoefficient) >= 0) {
             return Double.NaN;
         }
         double high = Math.max(2 * low, 1);
-        while (slow(high, value, slopeWeight, headWeight) < 0) {
+        while (slow(high, value, lossCoefficient) < 0) {
             high *= 2;
         }
-        return Roots.between(y -> slow(y, value, slopeWeight, headWeight), low, high);
+        return Roots.between(y -> slow(y, value, lossCoefficient), low, high);
     }
 
-    private double slow(double level, double value, double slopeWeight, double headWeight) {
-        double friction = slopeWeight == 0 ? 0 : slopeWeight * frictionSlope(level);
-        return energy(level) - friction + headWeight * velocityHead(level) - value;
+    private double slow(double level, double value, double lossCoefficient) {
+        return energy(level) - lossCoefficient * velocityHead(level) - value;
     }
 
-    /** The fast depth with E + weight·Sf = value; NaN if the critical depth has more. */
-    double fastDepth(double value, double slopeWeight) {
-        if (fast(critical, value, slopeWeight) > 0) {
+    /** The fast depth with E = value; NaN if the critical depth has more. */
+    double fastDepth(double value) {
+        if (energy(lowestCritical) > value) {
             return Double.NaN;
         }
-        double low = critical;
+        double low = lowestCritical;
         do {
             low /= 2;
-        } while (fast(low, value, slopeWeight) < 0);
-        return Roots.between(y -> fast(y, value, slopeWeight), low, critical);
-    }
-
-    private double fast(double level, double value, double slopeWeight) {
-        return energy(level) + (slopeWeight == 0 ? 0 : slopeWeight * frictionSlope(level)) - value;
+        } while (energy(low) < value);
+        return Roots.between(y -> energy(y) - value, low, lowestCritical);
     }
 }

@@ -3,6 +3,7 @@ package dev.runnel.hydraulics.flow;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import dev.runnel.hydraulics.section.CircularSection;
 import dev.runnel.hydraulics.section.CrossSection;
 import dev.runnel.hydraulics.section.Shapes;
 import java.util.List;
@@ -40,65 +41,59 @@ class VariedFlowProperties {
                 .withDrop(0.02 * scale(section));
     }
 
-    /** Whatever the chain: a depth everywhere, and the energy balance between stations unless there is a jump. */
+    /** Whatever the chain: a depth everywhere, and the energy balance over two steps unless there is a jump or a corner. */
     @Property(tries = 300)
     void everyChainHasAProfileThatKeepsTheEnergyBalance(@ForAll("flows") VariedFlow flow) {
-        WaterProfile profile = flow.profile();
-        List<Station> stations = profile.stations();
+        List<Station> stations = flow.profile().stations();
         assertThat(stations).hasSize(402);
-        int free = 0;
-        for (int i = 1; i < stations.size(); i++) {
-            Station upper = stations.get(i - 1);
-            Station lower = stations.get(i);
+        for (int i = 0; i + 2 < stations.size(); i++) {
+            Station upper = stations.get(i);
+            Station middle = stations.get(i + 1);
+            Station lower = stations.get(i + 2);
             assertThat(lower.depth()).isPositive().isFinite();
-            double dx = lower.distance() - upper.distance();
-            boolean control = Math.abs(upper.froudeNumber() - 1) < 1e-6 || Math.abs(lower.froudeNumber() - 1) < 1e-6;
-            boolean changes = upper.froudeNumber() > 1 != lower.froudeNumber() > 1;
-            if (upper.reach() != lower.reach() || control || changes) {
+            if (upper.reach() != lower.reach() || !isSmooth(upper, middle) || !isSmooth(middle, lower)) {
                 continue;
             }
-            double friction = (upper.frictionSlope() + lower.frictionSlope()) / 2 * dx;
-            double balance = upper.energyLevel() - lower.energyLevel() - friction;
-            // A level soffit or bench lets the friction slope jump, and a step can end on the jump.
-            double jump = Math.abs(upper.frictionSlope() - lower.frictionSlope()) * dx;
-            double energy = Math.abs(upper.energyLevel()) + upper.depth() + friction;
-            assertThat(balance).isCloseTo(0, within(1e-11 * energy + (atCorner(upper) || atCorner(lower) ? jump : 0)));
-            free++;
+            double dx = lower.distance() - upper.distance();
+            double ends = (upper.frictionSlope() + lower.frictionSlope()) / 2;
+            double simpson = (ends + 2 * middle.frictionSlope()) / 3 * dx;
+            // What Simpson's rule leaves out is far less than what it adds to the trapezium, unless friction turns.
+            double bend = Math.abs(ends - middle.frictionSlope()) * dx;
+            double balance = upper.energyLevel() - lower.energyLevel() - simpson;
+            double energy = Math.abs(upper.energyLevel()) + upper.depth() + simpson;
+            assertThat(balance).isCloseTo(0, within(1e-8 * energy + 0.3 * bend));
         }
-        assertThat(free).isPositive();
     }
 
-    private static boolean atCorner(Station station) {
-        for (double level : station.reach().section().breakDepths()) {
-            if (Math.abs(station.depth() - level) < 1e-9 * Math.max(level, station.depth())) {
-                return true;
+    /** Of one regime, away from critical depth, with no corner of the section between. */
+    private static boolean isSmooth(Station upper, Station lower) {
+        double least = Math.min(upper.depth(), lower.depth());
+        double most = Math.max(upper.depth(), lower.depth());
+        for (double level : upper.reach().section().breakDepths()) {
+            if (level >= least * (1 - 1e-9) && level <= most * (1 + 1e-9)) {
+                return false;
             }
         }
-        return false;
+        return upper.froudeNumber() > 1 == lower.froudeNumber() > 1
+                && Math.abs(upper.froudeNumber() - 1) > 0.05
+                && Math.abs(lower.froudeNumber() - 1) > 0.05;
     }
 
-    /** Halving the step changes a backwater by less and less: second order. */
+    /** The stations are only places where the answer is given: another step changes nothing. */
     @Property(tries = 100)
-    void backwaterConvergesWithTheStep(@ForAll("parts") double part, @ForAll("gradients") double gradient) {
-        var conduit = Conduit.of(
-                dev.runnel.hydraulics.section.CircularSection.ofDiameter(0.6),
-                Gradient.of(gradient),
-                Manning.of(0.013));
+    void depthDoesNotDependOnTheStep(@ForAll("parts") double part, @ForAll("gradients") double gradient) {
+        var conduit = Conduit.of(CircularSection.ofDiameter(0.6), Gradient.of(gradient), Manning.of(0.013));
         double discharge = part * conduit.fullBore().discharge();
         double exact = Backwater.of(conduit, discharge).depthUpstream(0.58, 40);
-        double coarse = error(conduit, discharge, 4, exact);
-        double fine = error(conduit, discharge, 1, exact);
-        assertThat(fine).isLessThan(Math.max(coarse / 8, 1e-7));
-    }
-
-    private static double error(Conduit conduit, double discharge, double step, double exact) {
-        double depth = VariedFlow.of(Reach.of(conduit, 40), discharge)
-                .withOutletDepth(0.58)
-                .withStep(step)
-                .profile()
-                .inlet()
-                .depth();
-        return Math.abs(depth - exact);
+        for (double step : new double[] {40, 4, 0.7}) {
+            double depth = VariedFlow.of(Reach.of(conduit, 40), discharge)
+                    .withOutletDepth(0.58)
+                    .withStep(step)
+                    .profile()
+                    .inlet()
+                    .depth();
+            assertThat(depth).isCloseTo(exact, within(1e-9 * exact));
+        }
     }
 
     @Provide
