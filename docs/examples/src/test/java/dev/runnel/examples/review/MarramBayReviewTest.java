@@ -202,19 +202,24 @@ class MarramBayReviewTest {
     }
 
     @Test
-    void foulingIsFoundAtSaltingsLaneAndCalledNothingElse() {
+    void foulingAndFreezingAreFoundAtSaltingsLaneAndCalledNothingElse() {
         List<Finding> findings = saltingsLane.watched().findings();
 
-        assertThat(findings).hasSize(1);
+        assertThat(findings).hasSize(2);
         Finding fouling = findings.get(0);
-        assertThat(fouling.names())
-                .containsAnyOf(FindingName.VELOCITY_LOSS, FindingName.FROZEN_VELOCITY)
-                .doesNotContain(FindingName.HELD_UP, FindingName.DEPTH_DRIFT, FindingName.DEPTH_STEP);
-        assertThat(day(fouling.since()))
+        assertThat(fouling.names()).containsExactly(FindingName.VELOCITY_LOSS);
+        assertThat(fouling.since())
                 .isBetween(
-                        day(Scenario.FOULING_START), day(Scenario.FOULING_START).plusDays(2));
-        assertThat(day(fouling.closed().orElseThrow()))
-                .isBetween(day(Scenario.CLEANED), day(Scenario.CLEANED).plusDays(5));
+                        Scenario.FOULING_START.minus(Duration.ofDays(2)),
+                        Scenario.FOULING_START.plus(Duration.ofDays(2)));
+        Finding frozen = findings.get(1);
+        assertThat(frozen.names()).containsExactly(FindingName.FROZEN_VELOCITY);
+        assertThat(frozen.since())
+                .isBetween(
+                        Scenario.FREEZE_START.minus(Duration.ofHours(1)),
+                        Scenario.FREEZE_START.plus(Duration.ofHours(1)));
+        assertThat(frozen.closed().orElseThrow())
+                .isBetween(Scenario.CLEANED, Scenario.CLEANED.plus(Duration.ofHours(3)));
     }
 
     /** The first readings of the frozen spell pass: nobody can know yet. */
@@ -321,7 +326,7 @@ class MarramBayReviewTest {
                 .contains("look at 1 Surcharged twice")
                 .contains("Water above the overflow's crest twice")
                 .contains("2 spills.")
-                .contains("Looks like a velocity sensor")
+                .contains("Looks like a velocity sensor that loses sight")
                 .contains("Looks like water held up downstream")
                 .contains("of 11 storms 1 differs by more than 20 %: Mon 2 Nov");
         assertThat(page.chars()).allMatch(c -> c == '\n' || c >= ' ' && c < 127, "plain ASCII");
