@@ -171,11 +171,33 @@ def alarms(folder):
     write(folder + "/alarm-records.csv", "values,high,deadband,on,off,count,active,peak", rows)
 
 
+def night_flows(folder):
+    """night-flows.csv: nights of an invented record each 15 minutes, about a change of the clock in Europe/London."""
+    step = 15
+    values = [F(30 + (i * 13) % 29 + 20 * ((i % 96 - 10) ** 2 % 47), 1000) for i in range(3 * 96)]
+    sample = " ".join(number(v) for v in values)
+    rows = []
+    # Minutes from 2026-03-28T00:00Z: local days begin at 0, 1440 and (an hour was lost) 2820; 01:00 local of the 29th is
+    # the moment of the change, so that the night from 00:30 to 05:00 is an hour shorter.
+    for window in (60, 90):
+        for night, (begin, end, day, next_day) in enumerate(((30, 300, 0, 1440), (1470, 1680, 1440, 2820))):
+            means = []
+            for i in range(len(values)):
+                if i * step >= begin and i * step + window <= end:
+                    total, covered = line_integral(values, step, F(i * step), F(i * step + window), F(3 * step, 2))
+                    means.append(total / (window * 60))
+            total, covered = line_integral(values, step, F(day), F(next_day), F(3 * step, 2))
+            mean = total / (covered * (next_day - day) * 60)
+            rows.append((sample, night, window, float(min(means)), float(min(means) / mean)))
+    write(folder + "/night-flows.csv", "values,night,window,flow,share", rows)
+
+
 def main(folder):
     corrections(folder)
     balances(folder)
     daily_totals(folder)
     alarms(folder)
+    night_flows(folder)
 
 
 main(sys.argv[1])

@@ -47,6 +47,7 @@ public final class Calculations {
                         QualityCalculations.all(),
                         CorrectionCalculations.all(),
                         BalanceCalculations.all(),
+                        InfiltrationCalculations.all(),
                         SectionCalculations.all(),
                         FlowCalculations.all(),
                         EnergyCalculations.all(),

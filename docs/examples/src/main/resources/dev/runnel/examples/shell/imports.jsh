@@ -29,4 +29,5 @@ import dev.runnel.timeseries.baseline.*;
 import dev.runnel.timeseries.change.*;
 import dev.runnel.timeseries.correction.*;
 import dev.runnel.timeseries.csv.*;
+import dev.runnel.timeseries.infiltration.*;
 import dev.runnel.timeseries.quality.*;
