@@ -14,7 +14,7 @@ public enum ChangeShape {
     /** Over days. */
     RAMP("gradually"),
     /** Too early or too noisy to tell. */
-    UNCERTAIN("how, is not yet plain");
+    UNCERTAIN("at once or gradually");
 
     private final String words;
 

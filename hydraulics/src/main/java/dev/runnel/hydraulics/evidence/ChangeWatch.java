@@ -60,6 +60,8 @@ final class ChangeWatch {
 
     private static final int RECUR_BLOCKS = 1;
 
+    private static final double STANDS_OUT = 0.5;
+
     private static final int WEAK_DAYS = 60;
     private static final double WEAK = 3;
     private static final double LONGEST_FORECAST_DAYS = 365;
@@ -70,7 +72,7 @@ final class ChangeWatch {
     private final WatchRule rule;
     private final Findings findings;
     private final Optional<Naming> naming;
-    private final Ring hours = new Ring(HOURS_KEPT, Quantity.COUNT);
+    private final Ring hours = new Ring(HOURS_KEPT, Quantity.COUNT + 1);
     private final Ring blocks = new Ring(BLOCKS_KEPT, Quantity.COUNT);
     private final double[] sums = new double[DIRECTIONS];
     private final long[] starts = new long[DIRECTIONS];
@@ -104,8 +106,9 @@ final class ChangeWatch {
         return track.map(each -> each.open).orElse(false);
     }
 
-    void hour(long hour, double r, double d, double u, double q) {
-        hours.add(hour, r, d, u, q);
+    /** Takes what an hour leaves over; of the velocity at its depth as it is judged, and as it stands. */
+    void hour(long hour, double r, double d, double u, double q, double plain) {
+        hours.add(hour, r, d, u, q, plain);
         if (isOpen()) {
             return;
         }
@@ -412,8 +415,12 @@ final class ChangeWatch {
         }
         name(block, open);
         open.direction = sign > 0 ? Direction.UP : Direction.DOWN;
-        open.moved = moved(block);
-        open.detail = detail(open);
+        double now = Math.abs(lastDay(channel)) / scale(channel);
+        // What is told are the days on which it stood out, not the way back.
+        if (open.moved.isEmpty() || now >= STANDS_OUT * largest) {
+            open.moved = moved(block);
+            open.detail = detail(open);
+        }
         forecast(block, open);
     }
 
@@ -438,11 +445,11 @@ final class ChangeWatch {
     /** Looks for the hour of a step about a block. */
     private void sharpen(long onset, Track open) {
         long middle = onset * HourlyWatch.BLOCK_HOURS;
-        int from = hours.from(middle - 12);
+        int from = hours.from(middle - 24);
         if (hours.size() == 0 || hours.number(0) > middle - 3) {
             return;
         }
-        int to = hours.from(middle + 15);
+        int to = hours.from(middle + 27);
         double[] known = new double[to - from];
         long[] numbers = new long[to - from];
         int count = 0;
@@ -555,7 +562,7 @@ final class ChangeWatch {
         int from = hours.from(Math.max(last - NAME_HOURS, start * HourlyWatch.BLOCK_HOURS));
         for (Quantity quantity : Quantity.values()) {
             int c = quantity.ordinal();
-            double[] known = Medians.known(hours.column(from, c));
+            double[] known = Medians.known(hours.column(from, c == R ? Quantity.COUNT : c));
             if (scale(c) > 0 && known.length >= LEAST_NAME_HOURS) {
                 moved.add(new Moved(
                         quantity,
@@ -575,7 +582,7 @@ final class ChangeWatch {
                         + Text.fixed(100 * Math.abs(each.change()), 0) + " %")
                 .orElse(sign > 0 ? "up" : "down");
         String weather = channel == R ? "" : " in dry hours";
-        return Quantity.values()[channel] + " " + what + weather + ", " + open.shape;
+        return Quantity.values()[channel] + " " + what + weather;
     }
 
     private void forecast(long block, Track open) {

@@ -33,7 +33,9 @@ public enum FindingName {
             "a velocity sensor that loses sight, by fouling or grease",
             "another resistance of the pipe at the monitor"),
     /** Velocity up at the same depth and hour. */
-    VELOCITY_GAIN("a velocity sensor that reads higher than before", "a smoother pipe, or a sensor that was cleaned"),
+    VELOCITY_GAIN(
+            "a velocity sensor that reads higher than before",
+            "an obstruction downstream that went while more water came, a sensor that was cleaned, or a smoother pipe"),
     /** Velocity low for the depth; dry hours to tell the rest are missing. */
     VELOCITY_LOW_FOR_DEPTH(
             "velocity low for this depth", "water held up, velocity sensor or depth sensor: named when dry hours come"),

@@ -78,7 +78,10 @@ final class HourlyWatch implements Consumer<SiteHour> {
         double q = dry.isLongDry() && speed && flow.isPresent()
                 ? flow(hour) - flow.orElseThrow().value(hourOfDay, rest)
                 : Double.NaN;
-        change.hour(hour.hour, speed ? atDepth(hour, isDry) : Double.NaN, d, u, q);
+        double plain = speed && law.isPresent() && Math.exp(hour.lnDepth) <= soffit
+                ? hour.lnVelocity - law.orElseThrow().lnVelocity(hour.lnDepth)
+                : Double.NaN;
+        change.hour(hour.hour, atDepth(hour, plain, isDry), d, u, q, plain);
     }
 
     private static double moved(double hourOfDay) {
@@ -91,12 +94,12 @@ final class HourlyWatch implements Consumer<SiteHour> {
     }
 
     /** Residual of the velocity at its depth; NaN at depths that were not learned. */
-    private double atDepth(SiteHour hour, boolean isDry) {
-        if (law.isEmpty() || Math.exp(hour.lnDepth) > soffit) {
+    private double atDepth(SiteHour hour, double plain, boolean isDry) {
+        if (Double.isNaN(plain)) {
             return Double.NaN;
         }
         UsualVelocity usual = law.orElseThrow();
-        double residual = hour.lnVelocity - usual.lnVelocity(hour.lnDepth);
+        double residual = plain;
         double outside = Math.max(usual.lowest() - hour.lnDepth, hour.lnDepth - usual.highest());
         if (outside > BEYOND) {
             if (!isDry) {

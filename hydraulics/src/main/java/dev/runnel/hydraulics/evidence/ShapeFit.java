@@ -7,8 +7,8 @@ package dev.runnel.hydraulics.evidence;
 final class ShapeFit {
     private static final int[] LENGTHS = {3, 6, 12, 24, 48, 80, 120, 180, 240};
 
-    /** Blocks follow each other: of two, one counts. */
-    private static final double INDEPENDENT = 0.5;
+    /** Blocks follow each other, and a level wanders: of three, one counts. */
+    private static final double INDEPENDENT = 0.3;
 
     /** 95 % point of chi-squared with one degree of freedom. */
     private static final double CHI_SQUARED_95 = 3.841458820694124;
