@@ -31,3 +31,4 @@ import dev.runnel.timeseries.correction.*;
 import dev.runnel.timeseries.csv.*;
 import dev.runnel.timeseries.infiltration.*;
 import dev.runnel.timeseries.quality.*;
+import dev.runnel.timeseries.waterml.*;
