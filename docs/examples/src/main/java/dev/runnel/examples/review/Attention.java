@@ -12,6 +12,7 @@ import dev.runnel.timeseries.csv.CsvIssue;
 import dev.runnel.timeseries.csv.CsvReport;
 import dev.runnel.timeseries.quality.Verdict;
 import java.time.Duration;
+import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
@@ -43,6 +44,8 @@ final class Attention {
         attention.lawOff();
         attention.plausibility();
         attention.gaps();
+        attention.silentGauge();
+        attention.farStamps();
         attention.clockChange();
         attention.lostLines();
         attention.uncertainty();
@@ -160,6 +163,33 @@ final class Attention {
             Interval longest = gaps.get(0);
             points.add(Show.count(gaps.size(), "gap") + " of more than " + Show.duration(LONG_GAP) + ", the longest "
                     + Show.duration(longest.duration()) + " from " + dates.time(longest.start()) + ".");
+        }
+    }
+
+    private void silentGauge() {
+        review.rain()
+                .ifPresent(rain -> rain.silent()
+                        .forEach(silent -> points.add("The gauge wrote nothing for "
+                                + Show.duration(silent.duration()) + " from " + dates.time(silent.start()) + " to "
+                                + dates.time(silent.end())
+                                + ", more than twice as long as between any two of its tips: was it dead? The rain of this time is taken as"
+                                + " not known, and its days as neither wet nor dry.")));
+    }
+
+    /** A clock that was reset, or a damaged line: such readings would stretch the record over years. */
+    private void farStamps() {
+        farStamps("depth", review.data().depth().lines().far());
+        review.data()
+                .velocity()
+                .ifPresent(velocity -> farStamps("velocity", velocity.lines().far()));
+        review.data().rain().ifPresent(rain -> farStamps(rain.what(), rain.far()));
+    }
+
+    private void farStamps(String what, List<Instant> far) {
+        if (!far.isEmpty()) {
+            points.add(Show.count(far.size(), "line") + " of " + what
+                    + " stamped more than 30 days from all others and set aside, the first "
+                    + Show.timeWithYear(far.get(0), review.site().zone()) + ": was the clock reset?");
         }
     }
 

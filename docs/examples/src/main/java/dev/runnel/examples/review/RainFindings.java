@@ -8,6 +8,7 @@ import dev.runnel.rainfall.event.EventRecord;
 import dev.runnel.rainfall.event.EventSeparation;
 import dev.runnel.rainfall.event.PeakDepth;
 import dev.runnel.rainfall.event.RainfallEvent;
+import dev.runnel.timeseries.Interval;
 import dev.runnel.timeseries.RegularSeries;
 import dev.runnel.timeseries.balance.DailyTotal;
 import dev.runnel.timeseries.balance.DailyTotals;
@@ -21,6 +22,7 @@ import java.util.Optional;
  *
  * @param account how much it was and what was left out, for people
  * @param rain rain in equal steps, mm
+ * @param silent times in which the gauge may have been dead, and the rain is not known
  * @param events the storms and what was left out of them
  * @param storms each storm with its rarity, if there is a table
  * @param days dry, wet and unknown days
@@ -29,6 +31,7 @@ import java.util.Optional;
 record RainFindings(
         String account,
         RegularSeries rain,
+        List<Interval> silent,
         EventRecord events,
         List<Storm> storms,
         DryDays days,
@@ -70,6 +73,7 @@ record RainFindings(
         return new RainFindings(
                 source.account(),
                 rain,
+                source.silent(),
                 events,
                 storms,
                 DryDays.of(rule, rain, site.zone()),

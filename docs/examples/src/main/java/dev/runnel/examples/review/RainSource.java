@@ -4,6 +4,8 @@ import dev.runnel.timeseries.Interval;
 import dev.runnel.timeseries.RegularSeries;
 import dev.runnel.timeseries.csv.CsvReport;
 import java.nio.file.Path;
+import java.time.Instant;
+import java.util.List;
 import java.util.Optional;
 
 /** What the rain gauge left: its tips, or the rain of each step. */
@@ -12,9 +14,10 @@ sealed interface RainSource permits TipSource, StepSource {
      * The rain of a time.
      *
      * @param depth depth in each step, mm
+     * @param silent times in which the gauge may have been dead, and the rain is not known
      * @param account how much it was, what it was made of and what was left out, for people
      */
-    record Rain(RegularSeries depth, String account) {}
+    record Rain(RegularSeries depth, List<Interval> silent, String account) {}
 
     /** Reads the file of the gauge that lies in the folder; none if there is no gauge. */
     static Optional<RainSource> of(Site site) {
@@ -37,6 +40,9 @@ sealed interface RainSource permits TipSource, StepSource {
 
     /** The file of the gauge. */
     Path file();
+
+    /** Stamps far from all others, whose lines are set aside. */
+    List<Instant> far();
 
     /** What became of the lines of the file; empty if there is none below the header. */
     Optional<CsvReport> report();

@@ -2,16 +2,20 @@ package dev.runnel.examples.review;
 
 import dev.runnel.rainfall.gauge.Tips;
 import dev.runnel.timeseries.Series;
+import dev.runnel.timeseries.SeriesBuilder;
 import dev.runnel.timeseries.csv.CsvInstants;
 import dev.runnel.timeseries.csv.CsvLayout;
 import dev.runnel.timeseries.csv.CsvRecords;
 import dev.runnel.timeseries.csv.CsvReport;
 import dev.runnel.timeseries.csv.CsvResult;
 import dev.runnel.timeseries.csv.CsvUnit;
+import dev.runnel.timeseries.quality.FarStamps;
 import java.nio.file.Files;
+import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.IntStream;
 
 /** Reads a file of readings or tips by what the site file says and, where that is silent, by what its header tells. */
 final class ReadingFile {
@@ -24,8 +28,10 @@ final class ReadingFile {
      * @param unit its unit in the file
      * @param report what became of the lines
      * @param series the readings, SI
+     * @param far stamps far from all others, whose readings are set aside
      */
-    record Readings(Site.Column column, String header, CsvUnit unit, CsvReport report, Series series) {
+    record Readings(
+            Site.Column column, String header, CsvUnit unit, CsvReport report, Series series, List<Instant> far) {
         /** Tells whether there was any line below the header. */
         boolean hasLines() {
             return report.lines() > 0;
@@ -38,8 +44,9 @@ final class ReadingFile {
      * @param column where they stood
      * @param report what became of the lines; empty if there is none below the header, as in a dry week
      * @param tips the tips
+     * @param far stamps far from all others, whose tips are set aside
      */
-    record TipLines(Site.Column column, Optional<CsvReport> report, Tips tips) {}
+    record TipLines(Site.Column column, Optional<CsvReport> report, Tips tips, List<Instant> far) {}
 
     private ReadingFile() {}
 
@@ -56,6 +63,9 @@ final class ReadingFile {
     static boolean exists(Site.Column column) {
         if (column.isNamed() && !Files.exists(column.file())) {
             throw new IllegalArgumentException(column.file() + ": file must be there, it is named in " + SiteFile.NAME);
+        }
+        if (Files.exists(column.file()) && !Files.isRegularFile(column.file())) {
+            throw new IllegalArgumentException(column.file() + ": must be a file, and is a folder or a device");
         }
         return Files.exists(column.file());
     }
@@ -90,16 +100,52 @@ final class ReadingFile {
     private static Readings read(Site.Column column, Header header, String name, CsvUnit unit) {
         CsvLayout layout = layout(header, column.format()).withColumn(column.what(), name, unit);
         CsvResult result = CsvRecords.read(column.file(), layout);
-        return new Readings(column, name, unit, result.report(), result.series(column.what()));
+        Series all = result.series(column.what());
+        boolean[] kept = FarStamps.standard().keep(all.toEpochNanos());
+        return new Readings(
+                column,
+                name,
+                unit,
+                result.report(),
+                kept(all, kept),
+                FarStamps.standard().far(all.toEpochNanos()));
+    }
+
+    private static Series kept(Series all, boolean[] kept) {
+        SeriesBuilder builder = Series.builder();
+        boolean isWhole = true;
+        for (int i = 0; i < kept.length; i++) {
+            isWhole &= kept[i];
+        }
+        if (isWhole) {
+            return all;
+        }
+        for (int i = 0; i < kept.length; i++) {
+            if (kept[i]) {
+                builder.add(all.get(i));
+            }
+        }
+        return builder.build();
     }
 
     static TipLines tips(Site.Column column) {
         Header header = Header.of(column.file(), column.format());
         if (!header.hasLines()) {
-            return new TipLines(column, Optional.empty(), Tips.none());
+            return new TipLines(column, Optional.empty(), Tips.none(), List.of());
         }
         CsvInstants instants = CsvRecords.readInstants(column.file(), layout(header, column.format()));
-        return new TipLines(column, Optional.of(instants.report()), Tips.from(instants));
+        Tips all = Tips.from(instants);
+        long[] times = all.toEpochNanos();
+        boolean[] kept = FarStamps.standard().keep(times);
+        long[] near = IntStream.range(0, times.length)
+                .filter(i -> kept[i])
+                .mapToLong(i -> times[i])
+                .toArray();
+        return new TipLines(
+                column,
+                Optional.of(instants.report()),
+                near.length == times.length ? all : Tips.ofEpochNanos(near),
+                FarStamps.standard().far(times));
     }
 
     private static CsvLayout layout(Header header, Site.FileFormat format) {

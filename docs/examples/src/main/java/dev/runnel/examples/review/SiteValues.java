@@ -16,9 +16,12 @@ import java.util.Set;
 import java.util.TreeSet;
 import java.util.function.DoubleFunction;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 
 /** The values of a site file, each checked for its kind; every complaint names file, line, column and what is allowed. */
 final class SiteValues {
+    private static final int LONGEST_DAYS = 366;
+
     private final Settings settings;
 
     SiteValues(Settings settings) {
@@ -47,7 +50,9 @@ final class SiteValues {
 
     /** Texts with blanks between; none if the key is missing. */
     List<String> words(String key) {
-        return optionalText(key).map(text -> List.of(text.split("\\s+"))).orElse(List.of());
+        return optionalText(key)
+                .map(text -> Stream.of(text.split("\\s+")).distinct().toList())
+                .orElse(List.of());
     }
 
     /** A date such as 2026-10-05; none if the key is missing. */
@@ -112,7 +117,11 @@ final class SiteValues {
     }
 
     Duration duration(String key, String otherwise) {
-        return Duration.ofMillis(Math.round(measure(key, otherwise, Measure.TIME) * 1000));
+        double seconds = measure(key, otherwise, Measure.TIME);
+        if (seconds > LONGEST_DAYS * 86_400.0) {
+            throw refused(key, "must be at most " + LONGEST_DAYS + " d, was \"" + text(key, otherwise) + "\"");
+        }
+        return Duration.ofMillis(Math.round(seconds * 1000));
     }
 
     Duration positiveDuration(String key, String otherwise) {

@@ -7,6 +7,8 @@ import dev.runnel.timeseries.Series;
 import dev.runnel.timeseries.csv.CsvReport;
 import java.nio.file.Path;
 import java.time.Duration;
+import java.time.Instant;
+import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 
@@ -68,6 +70,11 @@ record StepSource(ReadingFile.Readings lines, boolean isIntensity, Duration step
     }
 
     @Override
+    public List<Instant> far() {
+        return lines.far();
+    }
+
+    @Override
     public Optional<CsvReport> report() {
         return lines.hasLines() ? Optional.of(lines.report()) : Optional.empty();
     }
@@ -92,6 +99,7 @@ record StepSource(ReadingFile.Readings lines, boolean isIntensity, Duration step
         StepRecord rain = record(gauge, lines.series(), record);
         return new Rain(
                 rain.depth(),
+                List.of(),
                 Show.rain(rain.depth().sum()) + " mm in "
                         + Show.count(rain.depth().size(), "step") + " of " + Show.duration(step)
                         + (rain.missing() > 0 ? "; " + rain.missing() + " of them not known" : "")

@@ -1,5 +1,6 @@
 package dev.runnel.examples.review;
 
+import dev.runnel.rainfall.gauge.SilentEnds;
 import dev.runnel.rainfall.gauge.TipSpreading;
 import dev.runnel.rainfall.gauge.TipSummary;
 import dev.runnel.rainfall.gauge.TippingBucket;
@@ -8,6 +9,8 @@ import dev.runnel.timeseries.Interval;
 import dev.runnel.timeseries.csv.CsvReport;
 import java.nio.file.Path;
 import java.time.Duration;
+import java.time.Instant;
+import java.util.List;
 import java.util.Optional;
 
 /**
@@ -16,9 +19,11 @@ import java.util.Optional;
  * @param file the file
  * @param report what became of the lines; empty if there is none below the header, as in a dry week
  * @param tips the tips
+ * @param far stamps far from all others, whose tips are set aside
  * @param bucket the gauge
  */
-record TipSource(Path file, Optional<CsvReport> report, Tips tips, TippingBucket bucket) implements RainSource {
+record TipSource(Path file, Optional<CsvReport> report, Tips tips, List<Instant> far, TippingBucket bucket)
+        implements RainSource {
     /** Longest time over which a tip is spread: longer would let storms begin well before their first tip. */
     static final Duration CAP = Duration.ofMinutes(15);
 
@@ -26,7 +31,7 @@ record TipSource(Path file, Optional<CsvReport> report, Tips tips, TippingBucket
 
     static TipSource read(Site.Column column, TippingBucket bucket) {
         ReadingFile.TipLines lines = ReadingFile.tips(column);
-        return new TipSource(column.file(), lines.report(), lines.tips(), bucket);
+        return new TipSource(column.file(), lines.report(), lines.tips(), lines.far(), bucket);
     }
 
     @Override
@@ -49,8 +54,10 @@ record TipSource(Path file, Optional<CsvReport> report, Tips tips, TippingBucket
         Tips inside = tips.slice(record);
         TipSummary summary = bucket.summary(inside);
         int outside = tips.size() - inside.size();
+        List<Interval> silent = SilentEnds.standard().of(inside, record);
         return new Rain(
-                bucket.depth(inside, record, STEP, TipSpreading.interval(CAP)),
+                bucket.depth(inside, record, STEP, TipSpreading.interval(CAP), silent),
+                silent,
                 Show.rain(summary.depthMm()) + " mm from " + Show.count(summary.tips(), "tip")
                         + (summary.addedMm() > 0
                                 ? ", " + Show.rain(summary.addedMm()) + " mm of it added for hard rain"

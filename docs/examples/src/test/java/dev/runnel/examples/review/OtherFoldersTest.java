@@ -359,6 +359,41 @@ class OtherFoldersTest {
         assertRefused(site.review(), "speeds.csv: file must be there, it is named in site.txt");
     }
 
+    @Test
+    void oneStampOfTheNextCenturyIsSetAsideAndNamed() {
+        SiteOnDisk.Outcome outcome = new SiteOnDisk(temporary)
+                .with("depth.csv", day(2) + "2099-01-01T00:00:00Z,150\n")
+                .review();
+
+        assertThat(outcome.err()).isEmpty();
+        assertThat(outcome.flat())
+                .contains("24 h at 2 min")
+                .contains(
+                        "1 line of depth stamped more than 30 days from all others and set aside, the first 1 Jan 2099");
+    }
+
+    @Test
+    void aGaugeThatFallsSilentHasNoDryDaysAfterIt() {
+        SiteOnDisk.Outcome outcome = new SiteOnDisk(temporary)
+                .with("depth.csv", SiteOnDisk.days(40, 15))
+                .with(
+                        "tips.csv",
+                        tips(30, "2026-03-01T10:00:00Z")
+                                + tips(30, "2026-03-04T10:00:00Z").replace("time\n", ""))
+                .review();
+
+        assertThat(outcome.err()).isEmpty();
+        assertThat(outcome.flat()).contains("The gauge wrote nothing for").contains("was it dead?");
+    }
+
+    @Test
+    void refusesAnIntervalOfAges() {
+        refused(
+                "site.txt",
+                SiteOnDisk.PLAIN_SITE + "logging interval = 99999999999 h\n",
+                "site.txt, line 4, column 20: logging interval must be at most 366 d, was \"99999999999 h\"");
+    }
+
     private void refused(String file, String text, String message) {
         assertRefused(new SiteOnDisk(temporary).with(file, text).review(), message);
     }
