@@ -8,6 +8,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.SplittableRandom;
+import java.util.function.Function;
 import java.util.function.ToDoubleFunction;
 import java.util.stream.IntStream;
 import org.apiguardian.api.API;
@@ -316,6 +317,20 @@ public final class Bootstrap {
                     }
                 })
                 .toArray();
+        return limits(estimate, values);
+    }
+
+    /**
+     * Returns the limits of an estimate from replicates that are there already, see {@link #replicates}.
+     *
+     * @param estimate value from the sample itself
+     * @param values a value of each replicate; those that are not finite count as failed, as do those that lack to the number of
+     *     replicates; not modified
+     * @return the interval
+     * @throws IllegalArgumentException if fewer than 20 values are finite, or there are more values than replicates
+     */
+    public Interval limits(double estimate, double... values) {
+        Limits.within("number of values", values.length, 0, replicates);
         double[] sorted =
                 Arrays.stream(values).filter(Double::isFinite).sorted().toArray();
         if (sorted.length < FEWEST) {
@@ -331,6 +346,29 @@ public final class Bootstrap {
                 confidence,
                 sorted.length,
                 replicates - sorted.length);
+    }
+
+    /**
+     * Draws replicates of anything, to be asked several questions.
+     *
+     * @param replicate draws one replicate from the random sequence it is given, and from nothing else that changes, since
+     *     replicates are drawn in parallel; one that throws a {@link NoFitException} is left out
+     * @param <T> what is drawn
+     * @return the replicates that could be drawn, in the order of their sequences
+     */
+    public <T> List<T> replicates(Function<SplittableRandom, T> replicate) {
+        SplittableRandom[] sequences = sequences();
+        return IntStream.range(0, replicates)
+                .parallel()
+                .mapToObj(i -> {
+                    try {
+                        return Optional.of(replicate.apply(sequences[i]));
+                    } catch (NoFitException notFitted) {
+                        return Optional.<T>empty();
+                    }
+                })
+                .flatMap(Optional::stream)
+                .toList();
     }
 
     /** One independent sequence a replicate, split off in order before anything runs in parallel. */

@@ -1,6 +1,7 @@
 package dev.runnel.rainfall.frequency;
 
 import dev.runnel.internal.Require;
+import dev.runnel.internal.Text;
 import dev.runnel.rainfall.ddf.DdfTable;
 import dev.runnel.rainfall.ddf.ReturnPeriodBasis;
 import dev.runnel.rainfall.distribution.DistributionFamily;
@@ -10,6 +11,7 @@ import dev.runnel.rainfall.event.PeakDepth;
 import dev.runnel.rainfall.event.SlidingMaximum;
 import dev.runnel.rainfall.internal.Rain;
 import dev.runnel.timeseries.EpochNanos;
+import dev.runnel.timeseries.Interval;
 import dev.runnel.timeseries.RegularSeries;
 import dev.runnel.timeseries.change.MannKendall;
 import java.time.Duration;
@@ -94,7 +96,9 @@ public final class AnnualMaxima {
         List<ExcludedYear> excluded = new ArrayList<>();
         List<List<PeakDepth>> peaks = new ArrayList<>();
         for (int year = first; year <= last + 1; year++) {
-            RegularSeries slice = rain.slice(rule.interval(year));
+            Interval interval = rule.interval(year);
+            durations.forEach(duration -> requireWithin(interval, duration));
+            RegularSeries slice = rain.slice(interval);
             if (slice.size() > 0) {
                 double coverage = rule.coverage(slice, year);
                 Duration gap = rule.longestGap(slice, year);
@@ -162,6 +166,13 @@ public final class AnnualMaxima {
             }
         }
         return new AnnualMaxima(durations, List.copyOf(years), rows, List.of(), List.of(), step, false, "");
+    }
+
+    private static void requireWithin(Interval season, Duration duration) {
+        if (duration.compareTo(Duration.between(season.start(), season.end())) > 0) {
+            throw new IllegalArgumentException(
+                    "duration must be no longer than the season " + season + ", was " + Text.duration(duration));
+        }
     }
 
     private static void requireWithinYear(Duration duration) {

@@ -9,6 +9,7 @@ import dev.runnel.rainfall.distribution.Distribution;
 import dev.runnel.rainfall.distribution.DistributionFamily;
 import dev.runnel.rainfall.distribution.Fit;
 import dev.runnel.rainfall.distribution.FitMethod;
+import dev.runnel.rainfall.distribution.NoFitException;
 import dev.runnel.rainfall.distribution.SampleMoments;
 import dev.runnel.rainfall.internal.Rain;
 import java.time.Duration;
@@ -79,7 +80,7 @@ public final class ScaledDdf implements DepthDurationFrequency {
         this.worstMeanPercent = worstMeanPercent;
         this.warnings = warnings;
         if (!(smallestYears < greatestYears)) {
-            throw new IllegalArgumentException("greatest return period must be above " + Text.number(smallestYears)
+            throw new NoFitException("greatest return period must be above " + Text.number(smallestYears)
                     + " years, where the depths of " + rescaled + " begin to be above 0, was "
                     + Text.number(greatestYears));
         }
@@ -98,11 +99,16 @@ public final class ScaledDdf implements DepthDurationFrequency {
      * @param family family of the rescaled maxima
      * @param method how to estimate its parameters
      * @return the relation, between the shortest and the longest duration
-     * @throws IllegalArgumentException if there are fewer than 3 durations, the mean intensity does not fall with
-     *     duration as the form asks, the family cannot be fitted, or what is fitted has no depth above 0 within twice the
-     *     number of years
+     * @throws IllegalArgumentException if there are fewer than 3 durations, or the family has no such fit of so many values
+     * @throws NoFitException if the mean intensity does not fall with duration as the form asks, no member of the family fits,
+     *     or what is fitted has no depth above 0 within twice the number of years
      */
     public static ScaledDdf of(AnnualMaxima maxima, DistributionFamily family, FitMethod method) {
+        return of(maxima, family, method, maxima.warnings());
+    }
+
+    private static ScaledDdf of(
+            AnnualMaxima maxima, DistributionFamily family, FitMethod method, List<String> warnings) {
         int count = Require.atLeast("number of durations", maxima.durations().size(), 3);
         double[] hours = new double[count];
         double[] meanIntensity = new double[count];
@@ -115,7 +121,7 @@ public final class ScaledDdf implements DepthDurationFrequency {
         SimpleRegression line = regression(hours, meanIntensity, theta);
         double eta = -line.getSlope();
         if (!(eta > 0 && eta <= 1 + ETA_ROUNDING)) {
-            throw new IllegalArgumentException(
+            throw new NoFitException(
                     "maxima must have a mean intensity that falls with duration by a power in (0, 1], was "
                             + Text.number(eta));
         }
@@ -140,7 +146,18 @@ public final class ScaledDdf implements DepthDurationFrequency {
                 Collections.max(maxima.durations()),
                 2.0 * maxima.years().size(),
                 100 * worst,
-                maxima.warnings());
+                warnings);
+    }
+
+    /** For a replicate, of which not every one has the form: that is no mistake there. */
+    static ScaledDdf ofReplicate(AnnualMaxima maxima, DistributionFamily family, FitMethod method) {
+        boolean allEqual = maxima.durations().stream()
+                .map(maxima::depthsMm)
+                .anyMatch(depths -> DoubleStream.of(depths).distinct().count() < 2);
+        if (allEqual) {
+            throw new NoFitException("maxima must not be all equal for a duration");
+        }
+        return of(maxima, family, method, List.of());
     }
 
     /** Returns the best of a coarse grid, refined between its neighbours: the squares may have more than one minimum. */
@@ -257,6 +274,16 @@ public final class ScaledDdf implements DepthDurationFrequency {
                 depthMm,
                 years -> rescaled.returnLevel(years) * ofOne,
                 depth -> rescaled.returnPeriod(depth / ofOne));
+    }
+
+    /** Returns the depth of a return period, without the limits of the range. */
+    double levelMm(Duration duration, double years) {
+        return rescaled.returnLevel(years) * depthMmOfOne(requireCovered(duration));
+    }
+
+    /** Returns the probability of exceedance among annual maxima, without the limits of the range. */
+    double exceedance(Duration duration, double depthMm) {
+        return rescaled.exceedance(depthMm / depthMmOfOne(requireCovered(duration)));
     }
 
     private double requireCovered(Duration duration) {

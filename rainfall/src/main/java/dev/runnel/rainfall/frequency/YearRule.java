@@ -24,6 +24,7 @@ import org.apiguardian.api.API;
 @API(status = API.Status.EXPERIMENTAL, since = "0.1")
 public final class YearRule {
     private static final double USUAL_COVERAGE = 0.8;
+    private static final int MONTHS_OF_YEAR = 12;
     private static final Duration ANY_GAP = Duration.ofDays(366);
 
     private final MonthDay firstDay;
@@ -31,14 +32,21 @@ public final class YearRule {
     private final double minimumCoverage;
     private final Duration longestGap;
     private final boolean isNamedByEnd;
+    private final int months;
 
     private YearRule(
-            MonthDay firstDay, ZoneId zone, double minimumCoverage, Duration longestGap, boolean isNamedByEnd) {
+            MonthDay firstDay,
+            ZoneId zone,
+            double minimumCoverage,
+            Duration longestGap,
+            boolean isNamedByEnd,
+            int months) {
         this.firstDay = Objects.requireNonNull(firstDay, "firstDay");
         this.zone = Objects.requireNonNull(zone, "zone");
         this.minimumCoverage = minimumCoverage;
         this.longestGap = longestGap;
         this.isNamedByEnd = isNamedByEnd;
+        this.months = months;
     }
 
     /**
@@ -58,7 +66,20 @@ public final class YearRule {
      * @return the rule
      */
     public static YearRule startingIn(Month month) {
-        return new YearRule(MonthDay.of(month, 1), ZoneOffset.UTC, USUAL_COVERAGE, ANY_GAP, false);
+        return new YearRule(MonthDay.of(month, 1), ZoneOffset.UTC, USUAL_COVERAGE, ANY_GAP, false, MONTHS_OF_YEAR);
+    }
+
+    /**
+     * Returns a season of each year, in UTC, of which four fifths must have been measured: only what falls in it counts, for the
+     * maxima, for the coverage and for the longest gap. A season may run over the turn of the year.
+     *
+     * @param first first month
+     * @param last last month, included; that before {@code first} for a whole year
+     * @return the rule
+     */
+    public static YearRule season(Month first, Month last) {
+        int months = Math.floorMod(last.getValue() - first.getValue(), MONTHS_OF_YEAR) + 1;
+        return new YearRule(MonthDay.of(first, 1), ZoneOffset.UTC, USUAL_COVERAGE, ANY_GAP, false, months);
     }
 
     /**
@@ -68,7 +89,7 @@ public final class YearRule {
      * @return the new rule
      */
     public YearRule withZone(ZoneId zone) {
-        return new YearRule(firstDay, zone, minimumCoverage, longestGap, isNamedByEnd);
+        return new YearRule(firstDay, zone, minimumCoverage, longestGap, isNamedByEnd, months);
     }
 
     /**
@@ -85,7 +106,8 @@ public final class YearRule {
                 zone,
                 Require.inRange("minimumCoverage", minimumCoverage, 0, 1, ""),
                 longestGap,
-                isNamedByEnd);
+                isNamedByEnd,
+                months);
     }
 
     /**
@@ -98,7 +120,7 @@ public final class YearRule {
      */
     public YearRule withLongestGap(Duration longestGap) {
         EpochNanos.nonNegative("longestGap", longestGap);
-        return new YearRule(firstDay, zone, minimumCoverage, longestGap, isNamedByEnd);
+        return new YearRule(firstDay, zone, minimumCoverage, longestGap, isNamedByEnd, months);
     }
 
     /**
@@ -108,7 +130,7 @@ public final class YearRule {
      * @return the new rule
      */
     public YearRule withNamesByEnd() {
-        return new YearRule(firstDay, zone, minimumCoverage, longestGap, true);
+        return new YearRule(firstDay, zone, minimumCoverage, longestGap, true, months);
     }
 
     /**
@@ -120,8 +142,9 @@ public final class YearRule {
         return isCalendar() ? "" : "years named by their " + (isNamedByEnd ? "end" : "start");
     }
 
+    /** Tells whether start and end lie in one calendar year, so that there is but one name. */
     private boolean isCalendar() {
-        return firstDay.equals(MonthDay.of(Month.JANUARY, 1));
+        return firstDay.getMonthValue() + months <= MONTHS_OF_YEAR + 1;
     }
 
     /**
@@ -171,18 +194,20 @@ public final class YearRule {
      * Returns the time of one year.
      *
      * @param year name of the year: the calendar year in which it starts, or in which its last day lies, as the rule names them
-     * @return from its first day to the first day of the next
+     * @return from its first day to the first day of the next; of a season to its end
      */
     public Interval interval(int year) {
         int start = isNamedByEnd && !isCalendar() ? year - 1 : year;
         return Interval.of(
                 firstDay.atYear(start).atStartOfDay(zone).toInstant(),
-                firstDay.atYear(start + 1).atStartOfDay(zone).toInstant());
+                firstDay.atYear(start).plusMonths(months).atStartOfDay(zone).toInstant());
     }
 
     @Override
     public String toString() {
-        return "YearRule[from " + firstDay + " in " + zone + (isCalendar() ? "" : ", " + namingText())
+        return "YearRule[from " + firstDay + " in " + zone
+                + (months == MONTHS_OF_YEAR ? "" : ", " + months + (months == 1 ? " month" : " months"))
+                + (isCalendar() ? "" : ", " + namingText())
                 + ", coverage at least " + Text.number(minimumCoverage)
                 + (longestGap.equals(ANY_GAP) ? "]" : ", no gap longer than " + longestGap + "]");
     }

@@ -1,6 +1,7 @@
 package dev.runnel.rainfall.frequency;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatExceptionOfType;
 import static org.assertj.core.api.Assertions.assertThatIllegalArgumentException;
 import static org.assertj.core.api.Assertions.within;
 
@@ -9,6 +10,7 @@ import dev.runnel.rainfall.distribution.DistributionFamily;
 import dev.runnel.rainfall.distribution.Fit;
 import dev.runnel.rainfall.distribution.FitMethod;
 import dev.runnel.rainfall.distribution.Gumbel;
+import dev.runnel.rainfall.distribution.NoFitException;
 import dev.runnel.timeseries.RegularSeries;
 import java.time.Duration;
 import java.time.Instant;
@@ -113,7 +115,7 @@ class ScaledDdfTest {
         for (int hours : new int[] {1, 2, 6}) {
             depths.put(Duration.ofHours(hours), times(Math.pow(hours, -0.00002), 10.1, 12.3, 17.7, 11.9, 15.2));
         }
-        assertThatIllegalArgumentException()
+        assertThatExceptionOfType(NoFitException.class)
                 .isThrownBy(() -> ScaledDdf.of(maxima(depths), DistributionFamily.GUMBEL, FitMethod.L_MOMENTS))
                 .withMessageStartingWith(
                         "maxima must have a mean intensity that falls with duration by a power in (0, 1], was 1.0000");

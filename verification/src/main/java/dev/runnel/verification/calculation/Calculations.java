@@ -71,6 +71,7 @@ public final class Calculations {
                         FrequencyCalculations.all(),
                         PeaksCalculations.all(),
                         LowOutlierCalculations.all(),
+                        TrendFitCalculations.all(),
                         LongRecordCalculations.all())
                 .flatMap(List::stream)
                 .forEach(calculation -> {
