@@ -2,75 +2,107 @@ package dev.runnel.verification.benchmark;
 
 import dev.runnel.hydraulics.section.CircularSection;
 import java.util.SplittableRandom;
-import java.util.concurrent.TimeUnit;
 import org.openjdk.jmh.annotations.Benchmark;
-import org.openjdk.jmh.annotations.BenchmarkMode;
-import org.openjdk.jmh.annotations.Fork;
-import org.openjdk.jmh.annotations.Measurement;
-import org.openjdk.jmh.annotations.Mode;
 import org.openjdk.jmh.annotations.OperationsPerInvocation;
-import org.openjdk.jmh.annotations.OutputTimeUnit;
 import org.openjdk.jmh.annotations.Scope;
 import org.openjdk.jmh.annotations.Setup;
 import org.openjdk.jmh.annotations.State;
-import org.openjdk.jmh.annotations.Warmup;
 
 /**
- * What accuracy in thin films and the checks of the argument cost: the area of a circular section, one depth at a time
- * and in bulk, beside the textbook line written out by hand. Each score is the time of one depth.
+ * The properties of a circle at many depths.
  *
  * <pre>mvn -q package -Dbench=CircularArea</pre>
  */
 @State(Scope.Thread)
-@BenchmarkMode(Mode.AverageTime)
-@OutputTimeUnit(TimeUnit.NANOSECONDS)
-@Fork(1)
-@Warmup(iterations = 3, time = 1)
-@Measurement(iterations = 5, time = 1)
-public class CircularAreaBenchmark {
-    private static final int COUNT = 1000;
-    private static final long SEED = 20260101;
-    private static final double DIAMETER = 0.450;
-
+public class CircularAreaBenchmark extends TimedBenchmark {
     private final CircularSection section = CircularSection.ofDiameter(DIAMETER);
     private final double[] depths = new double[COUNT];
-    private final double[] areas = new double[COUNT];
+    private final double[] out = new double[COUNT];
+    private final double[] more = new double[COUNT];
+    private final double[] third = new double[COUNT];
+    private final double[] fourth = new double[COUNT];
 
-    /** Depths over the whole height, the same in each run. */
+    /** Depths over the whole height, and the check. */
     @Setup
     public void fill() {
         SplittableRandom random = new SplittableRandom(SEED);
         for (int i = 0; i < COUNT; i++) {
-            depths[i] = DIAMETER * random.nextDouble();
+            depths[i] = DIAMETER * (0.02 + 0.96 * random.nextDouble());
         }
-    }
-
-    /** The scalar method in a loop. */
-    @Benchmark
-    @OperationsPerInvocation(COUNT)
-    public double[] scalar() {
+        section.area(depths, out);
         for (int i = 0; i < COUNT; i++) {
-            areas[i] = section.area(depths[i]);
+            requireClose("area", out[i], Textbook.area(depths[i], DIAMETER), 1e-13);
+            requireClose("area of one", section.area(depths[i]), out[i], 0);
         }
-        return areas;
     }
 
-    /** The bulk method. */
+    /** The area. */
     @Benchmark
     @OperationsPerInvocation(COUNT)
-    public double[] bulk() {
-        section.area(depths, areas);
-        return areas;
+    @Against(row = "circle: area", rival = "textbookArea", named = "textbook, acos and sin")
+    @Against(row = "circle: area", rival = "roots", named = "floor: a loop of square roots")
+    public double[] area() {
+        section.area(depths, out);
+        return out;
     }
 
-    /** The rival: A = D²(θ − sin θ)/8 with θ = 2 acos(1 − 2y/D), without checks, and inexact in thin films. */
+    /** The area of one depth at a time. */
     @Benchmark
     @OperationsPerInvocation(COUNT)
-    public double[] textbook() {
+    @Against(row = "circle: area, one depth at a time", rival = "textbookArea", named = "textbook, acos and sin")
+    public double[] areaOfOne() {
+        for (int i = 0; i < COUNT; i++) {
+            out[i] = section.area(depths[i]);
+        }
+        return out;
+    }
+
+    /** Area, perimeter, hydraulic radius and width. */
+    @Benchmark
+    @OperationsPerInvocation(COUNT)
+    @Against(
+            row = "circle: area, perimeter, hydraulic radius, width",
+            rival = "textbookAll",
+            named = "textbook, acos and sin once")
+    public double[] all() {
+        section.area(depths, out);
+        section.wettedPerimeter(depths, more);
+        section.hydraulicRadius(depths, third);
+        section.topWidth(depths, fourth);
+        return fourth;
+    }
+
+    /** Rival. */
+    @Benchmark
+    @OperationsPerInvocation(COUNT)
+    public double[] textbookArea() {
+        for (int i = 0; i < COUNT; i++) {
+            out[i] = Textbook.area(depths[i], DIAMETER);
+        }
+        return out;
+    }
+
+    /** Rival. */
+    @Benchmark
+    @OperationsPerInvocation(COUNT)
+    public double[] textbookAll() {
         for (int i = 0; i < COUNT; i++) {
             double angle = 2 * Math.acos(1 - 2 * depths[i] / DIAMETER);
-            areas[i] = DIAMETER * DIAMETER * (angle - Math.sin(angle)) / 8;
+            out[i] = DIAMETER * DIAMETER * (angle - Math.sin(angle)) / 8;
+            more[i] = DIAMETER * angle / 2;
+            third[i] = out[i] / more[i];
+            fourth[i] = DIAMETER * Math.sin(angle / 2);
         }
-        return areas;
+        return fourth;
+    }
+
+    /** Floor: what the processor needs for one root and the memory. */
+    @Benchmark
+    @OperationsPerInvocation(COUNT)
+    public double[] roots() {
+        for (int i = 0; i < COUNT; i++) {
+            out[i] = Math.sqrt(3 * depths[i] + 1);
+        }
+        return out;
     }
 }
