@@ -2,42 +2,19 @@
 
     python3 open_channel.py NAME > NAME.csv
 
-writes one of the tables named in TABLES below, with 40 digits inside and 15 in the file. Sections are widths over the depth,
-integrated by quadrature; only the circle has its formulas by the angle at the centre.
+writes one of the tables named in TABLES below, with 30 digits inside and 15 in the file. The circle has its formulas by the
+angle at the centre; profiles are quadratures of the equation of varied flow.
 """
 
 import sys
 
-from mpmath import acos, findroot, inf, log, mp, mpf, nstr, pi, quad, sin, sqrt
+from mpmath import acos, findroot, inf, mp, mpf, nstr, quad, sin, sqrt
 
 mp.dps = 30
 G = mpf("9.80665")
 
 
 class Section:
-    """Width at a depth, with the depths between which it is smooth."""
-
-    def __init__(self, width, breaks, walls=None, bed=0):
-        self.width, self.breaks, self.bed = width, breaks, bed
-        self.walls = walls or self.numeric_walls
-
-    def area(self, y):
-        return quad(self.width, self.cuts(y))
-
-    def moment(self, y):
-        return quad(lambda t: self.width(t) * (y - t), self.cuts(y))
-
-    def perimeter(self, y):
-        return self.bed + self.walls(y)
-
-    def numeric_walls(self, y):
-        h = mpf(10) ** -12
-        slope = lambda t: (self.width(t + h) - self.width(t - h)) / (4 * h)
-        return quad(lambda t: 2 * sqrt(1 + slope(t) ** 2), self.cuts(y))
-
-    def cuts(self, y):
-        return [mpf(0)] + [b for b in self.breaks if 0 < b < y] + [y]
-
     def radius(self, y):
         return self.area(y) / self.perimeter(y)
 
@@ -60,14 +37,24 @@ class Circle(Section):
         return 2 * sqrt(y * (self.d - y))
 
 
-def trapezoid(b, z):
-    return Section(lambda y: b + 2 * z * y, [], lambda y: 2 * y * sqrt(1 + z**2), b)
+class Trapezoid(Section):
+    def __init__(self, b, z):
+        self.b, self.z = b, z
+
+    def area(self, y):
+        return (self.b + self.z * y) * y
+
+    def perimeter(self, y):
+        return self.b + 2 * y * sqrt(1 + self.z**2)
+
+    def width(self, y):
+        return self.b + 2 * self.z * y
 
 
 SHAPES = {
     "circular": lambda size, slope: Circle(size),
-    "rectangular": lambda size, slope: trapezoid(size, mpf(0)),
-    "trapezoidal": lambda size, slope: trapezoid(size, slope),
+    "rectangular": lambda size, slope: Trapezoid(size, mpf(0)),
+    "trapezoidal": lambda size, slope: Trapezoid(size, slope),
 }
 
 
@@ -90,7 +77,146 @@ def critical_energy():
             print(f"{shape},{size},{slope},{energy},{nstr(yc, 15)},{nstr(q, 15)}")
 
 
-TABLES = {"critical-flow-of-an-energy": critical_energy}
+class Silted(Section):
+    """A section above a level bed; depths count from the bed."""
+
+    def __init__(self, clean, bed):
+        self.clean, self.level = clean, bed
+
+    def area(self, y):
+        return self.clean.area(self.level + y) - self.clean.area(self.level)
+
+    def perimeter(self, y):
+        walls = self.clean.perimeter(self.level + y) - self.clean.perimeter(self.level)
+        return walls + self.clean.width(self.level)
+
+    def width(self, y):
+        return self.clean.width(self.level + y)
+
+
+def sediment():
+    print("diameter,bed,depth,area,perimeter,radius,centroid")
+    for d, bed, depths in (("0.6", "0.08", "0.01 0.05 0.1 0.25 0.5"), ("1.2", "0.5", "0.02 0.3 0.65"), ("0.3", "0.2", "0.04 0.09")):
+        section = Silted(Circle(mpf(d)), mpf(bed))
+        for depth in depths.split():
+            y = mpf(depth)
+            moment = quad(lambda t: section.width(t) * (y - t), [0, y])
+            row = section.area(y), section.perimeter(y), section.radius(y), moment / section.area(y)
+            print(f"{d},{bed},{depth}," + ",".join(nstr(x, 15) for x in row))
+
+
+def compound(method, parts):
+    """n of a whole from parts (n, perimeter), each with the hydraulic radius of the whole."""
+    p = sum(part[1] for part in parts)
+    if method == "HORTON_EINSTEIN":
+        return (sum(q * n ** mpf("1.5") for n, q in parts) / p) ** (mpf(2) / 3)
+    if method == "PAVLOVSKIJ":
+        return sqrt(sum(q * n**2 for n, q in parts) / p)
+    return p / sum(q / n for n, q in parts)
+
+
+def composite():
+    print("diameter,bed,depth,method,bed_n,wall_n,n,velocity,gradient")
+    slope = "0.0025"
+    for d, bed, bed_n, wall_n in (("0.6", "0.08", "0.025", "0.013"), ("0.9", "0.3", "0.03", "0.011")):
+        section = Silted(Circle(mpf(d)), mpf(bed))
+        for method in ("HORTON_EINSTEIN", "PAVLOVSKIJ", "LOTTER"):
+            for depth in ("0.05", "0.1", "0.25", "0.4"):
+                y = mpf(depth)
+                width = section.width(mpf(0))
+                n = compound(method, [(mpf(bed_n), width), (mpf(wall_n), section.perimeter(y) - width)])
+                v = section.radius(y) ** (mpf(2) / 3) * sqrt(mpf(slope)) / n
+                print(f"{d},{bed},{depth},{method},{bed_n},{wall_n},{nstr(n, 15)},{nstr(v, 15)},{slope}")
+
+
+def friction_slope(section, q, n, y, height):
+    depth = min(y, height)
+    v = q / section.area(depth)
+    return (n * v) ** 2 / section.radius(depth) ** (mpf(4) / 3)
+
+
+def distance(section, q, s0, n, low, high, height=inf):
+    """Distance between two depths of one profile, from dx = (1 - Fr^2)/(S0 - Sf) dy; above the soffit Fr = 0."""
+
+    def slope(y):
+        rest = s0 - friction_slope(section, q, n, y, height)
+        if y >= height:
+            return 1 / rest
+        return (1 - q**2 * section.width(y) / (G * section.area(y) ** 3)) / rest
+
+    cuts = [low, high] if not low < height < high else [low, height, high]
+    return abs(quad(slope, cuts))
+
+
+def varied():
+    """Depth at a distance from a control in each class of profile, by root finding on the quadrature."""
+    print("profile,shape,size,side_slope,gradient,n,discharge,control,from_outlet,length,depth")
+    rows = (
+        ("M1", "circular", "0.6", "0", "0.002", "0.013", "0.15", "0.55", 1, "60", ("0.33", "0.54")),
+        ("M1", "trapezoidal", "1.5", "1", "0.001", "0.02", "1.4", "1.3", 1, "300", ("0.85", "1.29")),
+        ("M2", "circular", "0.6", "0", "0.001", "0.013", "0.05", None, 1, "25", ("0.16", "0.2076")),
+        ("M2", "rectangular", "2", "0", "0.0005", "0.013", "2", None, 1, "500", ("0.5", "0.845")),
+        ("M3", "rectangular", "2", "0", "0.001", "0.013", "2", "0.12", 0, "8", ("0.13", "0.3")),
+        ("S1", "rectangular", "2", "0", "0.02", "0.013", "2", "2.5", 1, "80", ("0.7", "2.4")),
+        ("S2", "rectangular", "2", "0", "0.02", "0.013", "2", None, 0, "30", ("0.2625", "0.4")),
+        ("S2", "circular", "0.6", "0", "0.03", "0.013", "0.15", None, 0, "6", ("0.165", "0.2")),
+        ("S3", "rectangular", "2", "0", "0.02", "0.013", "2", "0.15", 0, "12", ("0.155", "0.26")),
+        ("H2", "circular", "0.9", "0", "0", "0.013", "0.2", None, 1, "40", ("0.3", "0.6")),
+        ("H3", "rectangular", "2", "0", "0", "0.013", "2", "0.1", 0, "12", ("0.11", "0.3")),
+        ("A2", "rectangular", "2", "0", "-0.002", "0.013", "2", None, 1, "150", ("0.5", "1.2")),
+        ("A3", "rectangular", "2", "0", "-0.002", "0.013", "2", "0.1", 0, "12", ("0.11", "0.3")),
+        ("pressure", "circular", "0.6", "0", "0.003", "0.013", "0.13", "1.5", 1, "420", ("0.3", "0.9")),
+    )
+    for profile, shape, size, slope, s0, n, q, control, outlet, length, bracket in rows:
+        section = SHAPES[shape](mpf(size), mpf(slope))
+        height = section.d if shape == "circular" else inf
+        flow = mpf(q)
+        start = mpf(control) if control else findroot(
+            lambda y: flow**2 * section.width(y) / (G * section.area(y) ** 3) - 1, (mpf("0.05"), mpf("0.58")), solver="anderson")
+        excess = lambda y: distance(section, flow, mpf(s0), mpf(n), min(y, start), max(y, start), height) - mpf(length)
+        depth = findroot(excess, tuple(mpf(b) for b in bracket), solver="anderson", tol=1e-18)
+        shown = nstr(start, 17) if control is None else control
+        print(f"{profile},{shape},{size},{slope},{s0},{n},{q},{shown},{outlet},{length},{nstr(depth, 15)}")
+
+
+def backwater():
+    print("diameter,gradient,n,discharge,raised,rise,length")
+    for d, s0, n, q, raised, rise in (
+        ("0.6", "0.003", "0.013", "0.15", "0.5", "0.01"),
+        ("0.6", "0.003", "0.013", "0.15", "0.9", "0.05"),
+        ("0.45", "0.0015", "0.013", "0.06", "0.42", "0.02"),
+        ("1.2", "0.0005", "0.015", "0.3", "1.1", "0.1"),
+    ):
+        section, flow = Circle(mpf(d)), mpf(q)
+        normal = findroot(
+            lambda y: section.area(y) * section.radius(y) ** (mpf(2) / 3) * sqrt(mpf(s0)) / mpf(n) - flow,
+            (mpf(d) / 10, mpf(d) * mpf("0.9")), solver="anderson")
+        x = distance(section, flow, mpf(s0), mpf(n), normal + mpf(rise), mpf(raised), section.d)
+        print(f"{d},{s0},{n},{q},{raised},{rise},{nstr(x, 15)}")
+
+
+def cleansing():
+    """Least gradient at which a discharge has a velocity or a shear stress rho g R S."""
+    print("diameter,n,discharge,velocity,by_velocity,stress,by_stress")
+    rho = mpf(1000)
+    for d, n, q, v, stress in (("0.3", "0.013", "0.004", "0.7", "2"), ("0.45", "0.012", "0.02", "0.75", "1.5"), ("0.9", "0.015", "0.05", "0.6", "3")):
+        section, flow = Circle(mpf(d)), mpf(q)
+        def slope(y):
+            u = flow / section.area(y)
+            return (mpf(n) * u) ** 2 / section.radius(y) ** (mpf(4) / 3)
+        one = findroot(lambda y: flow / section.area(y) - mpf(v), (mpf("0.02"), mpf(d) * mpf("0.9")), solver="anderson")
+        two = findroot(lambda y: rho * G * section.radius(y) * slope(y) - mpf(stress), (mpf("0.01"), mpf(d) / 2), solver="anderson")
+        print(f"{d},{n},{q},{v},{nstr(slope(one), 15)},{stress},{nstr(slope(two), 15)}")
+
+
+TABLES = {
+    "critical-flow-of-an-energy": critical_energy,
+    "sediment-bed": sediment,
+    "composite-roughness-over-sediment": composite,
+    "varied-flow-by-quadrature": varied,
+    "backwater-by-quadrature": backwater,
+    "cleansing-gradient": cleansing,
+}
 
 if __name__ == "__main__":
     TABLES[sys.argv[1]]()

@@ -52,6 +52,7 @@ public final class Calculations {
                         FlowCalculations.all(),
                         EnergyCalculations.all(),
                         VariedFlowCalculations.all(),
+                        SiltedCalculations.all(),
                         WaterCalculations.all(),
                         WeirCalculations.all(),
                         CrestCalculations.all(),

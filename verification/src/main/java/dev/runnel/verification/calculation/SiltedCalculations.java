@@ -1,0 +1,65 @@
+package dev.runnel.verification.calculation;
+
+import dev.runnel.hydraulics.flow.CompositeManning;
+import dev.runnel.hydraulics.flow.Compounding;
+import dev.runnel.hydraulics.flow.Conduit;
+import dev.runnel.hydraulics.flow.Gradient;
+import dev.runnel.hydraulics.flow.RoughnessByDepth;
+import dev.runnel.hydraulics.flow.VariableManning;
+import dev.runnel.hydraulics.section.CircularSection;
+import dev.runnel.hydraulics.section.CrossSection;
+import java.util.List;
+import java.util.function.ToDoubleFunction;
+
+/** Sections above a bed of sediment, and roughness that depends on where the water stands. */
+final class SiltedCalculations {
+    private SiltedCalculations() {}
+
+    static List<Calculation> all() {
+        return List.of(
+                geometry("sediment.area", "m2", in -> silted(in).area(in.number("depth"))),
+                geometry("sediment.perimeter", "m", in -> silted(in).wettedPerimeter(in.number("depth"))),
+                geometry("sediment.hydraulic-radius", "m", in -> silted(in).hydraulicRadius(in.number("depth"))),
+                geometry("sediment.centroid-depth", "m", in -> silted(in).centroidDepth(in.number("depth"))),
+                Calculation.of(
+                        "hydraulics",
+                        "roughness.composite",
+                        "s/m^(1/3)",
+                        "method bed_n wall_n depth bed " + Sections.INPUTS,
+                        in -> composite(in).n(silted(in), in.number("depth"))),
+                Calculation.of(
+                        "hydraulics",
+                        "roughness.composite-velocity",
+                        "m/s",
+                        "method bed_n wall_n depth bed gradient " + Sections.INPUTS,
+                        in -> Conduit.of(silted(in), Gradient.of(in.number("gradient")), composite(in))
+                                .velocity(in.number("depth"))),
+                Calculation.of(
+                        "hydraulics",
+                        "roughness.by-fullness-velocity-ratio",
+                        "1",
+                        "fullness",
+                        in -> velocityRatio(in.number("fullness"))));
+    }
+
+    /** Velocity over that of the full circle, n falling as the pipe fills; size, gradient and n play no part. */
+    private static double velocityRatio(double fullness) {
+        Conduit pipe = Conduit.of(
+                CircularSection.ofDiameter(1),
+                Gradient.of(0.01),
+                VariableManning.of(0.013, RoughnessByDepth.asce1970()));
+        return pipe.velocity(fullness) / pipe.fullBore().velocity();
+    }
+
+    private static Calculation geometry(String name, String unit, ToDoubleFunction<Inputs> question) {
+        return Calculation.of("hydraulics", name, unit, "bed depth " + Sections.INPUTS, question::applyAsDouble);
+    }
+
+    private static CrossSection silted(Inputs in) {
+        return Sections.of(in).withSediment(in.number("bed"));
+    }
+
+    private static CompositeManning composite(Inputs in) {
+        return CompositeManning.of(Compounding.valueOf(in.text("method")), in.number("bed_n"), in.number("wall_n"));
+    }
+}
