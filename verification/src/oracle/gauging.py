@@ -24,7 +24,7 @@ def show(*cells):
 
 def gaugings():
     """Strips as polygons: mid-section by Voronoi widths, mean-section by trapezoids; the budget term by term."""
-    print("near,near_depth,far,far_depth,distances,depths,velocities,mid,mean,area_mean,u")
+    print("near,near_depth,far,far_depth,distances,depths,velocities,mid,mean,area_mean,u,v,share")
     m_table = ([5, 10, 15, 20, 25, 30, 35, 45], [7.5, 4.5, 3, 2.5, 2, 1.5, 1, 1])
     c_table = ([0.03, 0.1, 0.15, 0.25, 0.5], [10, 2.5, 1.25, 1, 0.5])
     e_table = ([0.05, 0.1, 0.2, 0.3, 0.4, 0.5, 1], [20, 11, 6, 4, 3, 3, 3])
@@ -39,6 +39,7 @@ def gaugings():
         speeds = [v[0] * (wall if near_depth else 0)] + v + [v[-1] * (wall if far_depth else 0)]
         strips = [(x_depth * speed * (edges[min(i + 1, len(edges) - 1)] - edges[max(i - 1, 0)]) / 2, speed)
                   for i, (x_depth, speed) in enumerate(zip(depths, speeds))]
+        strip_areas = [x_depth * (edges[min(i + 1, len(edges) - 1)] - edges[max(i - 1, 0)]) / 2 for i, x_depth in enumerate(depths)]
         mid = sum(q for q, _ in strips)
         mean = sum((edges[i + 1] - edges[i]) * (depths[i] + depths[i + 1]) / 2 * (speeds[i] + speeds[i + 1]) / 2 for i in range(len(edges) - 1))
         area = sum((edges[i + 1] - edges[i]) * (depths[i] + depths[i + 1]) / 2 for i in range(len(edges) - 1))
@@ -49,7 +50,7 @@ def gaugings():
             part += q * q * (0.5**2 + 0.5**2 + uv2)
         u = np.sqrt(um**2 + 1 + part / mid**2) / 100
         text = lambda xs: " ".join(str(x) for x in xs)
-        show(*[str(x) for x in (near, near_depth, far, far_depth)], text(b), text(d), text(v), mid, mean, area, u)
+        show(*[str(x) for x in (near, near_depth, far, far_depth)], text(b), text(d), text(v), mid, mean, area, u, mid / sum(w for w in strip_areas), max(q for q, _ in strips) / mid)
 
 
 # ---- profiles ---------------------------------------------------------------------------------------------------------
@@ -174,6 +175,18 @@ def ratings():
             show(str(offset), " ".join(str(v) for v in weights), str(stage), np.exp(c[0]), c[1], s, q, q * np.exp(-a), q * np.exp(a), q * np.exp(-b), q * np.exp(b), u)
 
 
+def rating_offset():
+    """Offset, constant and exponent together by SciPy's least_squares in ln Q."""
+    print("stages,discharges,offset,constant,exponent,s")
+    stage = np.array([0.31, 0.36, 0.42, 0.5, 0.61, 0.74, 0.9, 1.12])
+    q = np.array([0.0391, 0.0822, 0.142, 0.246, 0.412, 0.646, 0.968, 1.49])
+    f = lambda p: np.log(q) - p[0] - p[1] * np.log(stage - p[2])
+    fit = optimize.least_squares(f, [0.5, 1.5, 0.2], xtol=1e-15, ftol=1e-15, gtol=1e-15, bounds=([-9, 0.1, -5], [9, 9, 0.3099]))
+    p = fit.x
+    text = lambda xs: " ".join(str(x) for x in xs)
+    show(text(stage), text(q), p[2], np.exp(p[0]), p[1], np.sqrt((f(p) ** 2).sum() / 5))
+
+
 def rating_breaks():
     """The break by minimising the profile of the sum of squares over a dense grid, then bounded search."""
     print("stages,discharges,break,lower_exponent,upper_exponent")
@@ -279,6 +292,33 @@ def exact_losses():
         show(str(x1), 1e6 * (x1**2 + 2 * u**2), 1e6 * law.std() * u**2, 1e6 * law.ppf(0.95 + p) * u**2)
 
 
+def readings():
+    print("readings,half_width,value,u")
+    for values, a in (([0.201, 0.203, 0.202, 0.206], 0.004), ([1.31, 1.29, 1.36, 1.3, 1.33, 1.28], 0.02)):
+        x = np.array(values)
+        # sum of the mean and of an offset known to lie between -a and a, most likely near 0
+        show(" ".join(map(str, values)), str(a), x.mean(), np.sqrt(stats.sem(x) ** 2 + a * a / 6))
+
+
+def index_uncertainty():
+    print("x,y,index,u,response_u")
+    x = np.array([0.2, 0.35, 0.52, 0.71, 0.93, 1.1])
+    y = np.array([0.18, 0.33, 0.45, 0.66, 0.82, 1.01])
+    n = len(x)
+    line = stats.linregress(x, y)
+    s2 = ((y - line.intercept - line.slope * x) ** 2).sum() / (n - 2)
+    text = lambda xs: " ".join(str(v) for v in xs)
+    for at in (0.3, 0.8):
+        lev = 1 / n + (at - x.mean()) ** 2 / ((x - x.mean()) ** 2).sum()
+        show(text(x), text(y), str(at), np.sqrt(s2 * (1 + lev)), np.sqrt(s2 * lev + (line.slope * 0.02) ** 2))
+
+
+def power_through():
+    print("z1,v1,z2,v2,m")
+    for z1, v1, z2, v2 in (("0.05", "0.61", "0.30", "0.82"), ("0.1", "0.4", "0.4", "0.5")):
+        show(z1, v1, z2, v2, log(mpf(z2) / mpf(z1)) / log(mpf(v2) / mpf(v1)))
+
+
 def weir_budgets():
     """Flow of a rectangular weir: width, head and a coefficient of 1, sensitivities by mpmath's derivative."""
     print("b,p,head,ub,uh,uc,q,u,share_head")
@@ -299,6 +339,10 @@ TABLES = {
     "calibration-both-axes": fits,
     "rating-weighted": ratings,
     "rating-break": rating_breaks,
+    "rating-offset": rating_offset,
+    "uncertainty-readings": readings,
+    "profile-index-uncertainty": index_uncertainty,
+    "profile-power-through": power_through,
     "gauging-check": checks,
     "bench-check": bench,
     "volume-uncertainty": volumes,

@@ -9,7 +9,7 @@ side weir is integrated by Runge and Kutta; screens are solved from both sides.
 
 import sys
 
-from mpmath import asin, exp, log, mp, mpf, nstr, pi, quad, radians, sin, sqrt
+from mpmath import asin, diff, exp, log, mp, mpf, nstr, pi, quad, radians, sin, sqrt
 
 mp.dps = 30
 G = mpf("9.80665")
@@ -437,7 +437,103 @@ def long_throated_uncertainty():
         show(*cells, mpf("0.01") + mpf("0.2") * ((H / h) ** mpf("1.5") - cd))
 
 
+def weir_exponents():
+    print("b,p,head,head_uncertainty,exponent,u")
+    for cells, v in rows("1.0 0.5 0.20 0.002\n2.0 0.3 0.40 0.003\n0.8 0.2 0.45 0.001"):
+        b, p, h, uh = v
+        q = lambda x: (mpf("0.602") + mpf("0.075") * x / p) * (b - mpf("0.0009")) * (x + mpf("0.001")) ** mpf("1.5")
+        n = diff(lambda t: log(q(exp(t))), log(h))
+        uc = mpf("0.015") if h <= p else mpf("0.02") if h <= mpf("1.5") * p else mpf("0.03")
+        show(*cells, n, sqrt(uc**2 + (n * uh / h) ** 2))
+
+
+def approach_velocities():
+    print("x,cv")
+    for cells, v in rows("0.05\n0.31\n0.62\n0.94"):
+        x = v[0]
+        z = mpf(1)
+        for _ in range(20000):
+            new = 1 + mpf(4) / 27 * x * x * z**3
+            if abs(new - z) < mpf(10) ** -27:
+                break
+            z = new
+        show(*cells, z ** mpf("1.5"))
+
+
+def modular_limits():
+    print("kind,size,length,B,p,head,limit")
+    for cells, v in rows(
+        """
+        crump 2 0 2 0.4 0.30
+        crump 5 0 5 0.8 0.65
+        square 1.1 1.5 1.1 0.6 0.31
+        round 0.8 1.2 0.8 0.4 0.25
+        rectangular 0.30 0.90 0.75 0.12 0.33
+        u 0.30 0.60 0.60 0.05 0.20
+        gate 0.25 0 6 0 3
+        gate 0.10 0 2 0 0.9
+        orifice 0.2 0 0 0 0.7
+        """
+    ):
+        kind, size, L, B, p, h = v
+        if kind == "orifice":
+            show(*cells, size / 2 / h)
+            continue
+        if kind == "gate":
+            c = mpf("0.61") * size
+            q = c * h * sqrt(2 * G / (h + c))
+            # momentum of jet and tailwater, by bisection
+            lo, hi = c, h
+            for _ in range(110):
+                y = (lo + hi) / 2
+                if y * y / 2 + q * q / (G * y) < c * c / 2 + q * q / (G * c) or y < (q * q / G) ** (mpf(1) / 3):
+                    lo = y
+                else:
+                    hi = y
+            show(*cells, lo / h)
+            continue
+        if kind == "crump":
+            flow = lambda H: mpf("0.633") * sqrt(G) * B * (H - mpf("0.0003")) ** mpf("1.5")
+            H = total_head(h, B * (h + p), flow)[0]
+            show(*cells, mpf("0.75") * H / h)
+            continue
+        d = mpf("0.003") * L
+        cd = mpf("0.848") if kind == "square" else (1 - 2 * d / size) * (1 - d / h) ** mpf("1.5")
+        area = throat("u" if kind == "u" else "rectangular", size, 0)
+        H = total_head(h, B * (h + p), lambda H: cd * critical(area, H)[1])[0]
+        # the depth of the greatest flow is flat to half the digits
+        show(*cells, critical(area, H)[0] / h)
+
+
+def flap_velocities():
+    print("diameter,loss,slow,fast,worst,k")
+    for cells, v in rows("0.6 0.02\n0.3 0.012\n1.2 0.05"):
+        d, loss = v
+        h = lambda u: 4 * u * u / G * exp(-mpf("1.15") * (u / FOOT) / sqrt(d / FOOT))
+        # greatest loss by golden section, then both sides
+        lo, hi = mpf(0), mpf(10)
+        r = (sqrt(mpf(5)) - 1) / 2
+        while hi - lo > mpf(10) ** -14:
+            a, c = hi - r * (hi - lo), lo + r * (hi - lo)
+            lo, hi = (a, hi) if h(a) < h(c) else (lo, c)
+        top = (lo + hi) / 2
+
+        def bisect(x, y):
+            up = h(x) < loss
+            for _ in range(110):
+                m = (x + y) / 2
+                x, y = (m, y) if (h(m) < loss) == up else (x, m)
+            return x
+
+        slow, fast = bisect(mpf(0), top), bisect(top, mpf(60))
+        show(*cells, slow, fast, top, loss * 2 * G / slow**2)
+
+
 TABLES = {
+    "weir-exponents": weir_exponents,
+    "approach-velocity": approach_velocities,
+    "structure-modular-limits": modular_limits,
+    "flap-velocities": flap_velocities,
     "flume-long-throated-uncertainty": long_throated_uncertainty,
     "weir-side-coefficient": side_coefficient,
     "flume-long-throated-solved": long_throated,

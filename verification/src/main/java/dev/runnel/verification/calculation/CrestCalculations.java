@@ -4,17 +4,22 @@ import dev.runnel.hydraulics.section.CircularSection;
 import dev.runnel.hydraulics.section.CrossSection;
 import dev.runnel.hydraulics.section.RectangularSection;
 import dev.runnel.hydraulics.structure.ApproachChannel;
+import dev.runnel.hydraulics.structure.ApproachVelocity;
 import dev.runnel.hydraulics.structure.BarScreen;
 import dev.runnel.hydraulics.structure.BarShape;
 import dev.runnel.hydraulics.structure.BroadCrestedWeir;
 import dev.runnel.hydraulics.structure.CipollettiWeir;
 import dev.runnel.hydraulics.structure.CoefficientWeir;
 import dev.runnel.hydraulics.structure.CrumpWeir;
+import dev.runnel.hydraulics.structure.LongThroatedFlume;
+import dev.runnel.hydraulics.structure.Orifice;
 import dev.runnel.hydraulics.structure.RectangularWeir;
 import dev.runnel.hydraulics.structure.ScreenedWeir;
 import dev.runnel.hydraulics.structure.SideWeir;
 import dev.runnel.hydraulics.structure.SideWeirProfile;
+import dev.runnel.hydraulics.structure.SluiceGate;
 import dev.runnel.hydraulics.structure.TailwaterDischarge;
+import dev.runnel.hydraulics.structure.Throat;
 import dev.runnel.hydraulics.structure.VNotchWeir;
 import java.util.List;
 import java.util.Locale;
@@ -30,6 +35,36 @@ final class CrestCalculations {
 
     static List<Calculation> all() {
         return List.of(
+                of(
+                        "weir.side.downstream-depth",
+                        "m",
+                        SIDE,
+                        in -> side(in).fromUpstream(in.number("depth"), in.number("discharge"))
+                                .downstreamDepth()),
+                of(
+                        "weir.side.split-depth",
+                        "m",
+                        "section size sill length coefficient inflow ratio",
+                        in -> side(in).split(in.number("inflow"), depth -> in.number("ratio") * depth)
+                                .downstreamDepth()),
+                of("weir.side.spill", "m3/s", SIDE, in -> profile(in).spill()),
+                of(
+                        "weir.rectangular.exponent",
+                        "1",
+                        CREST,
+                        in -> RectangularWeir.fullWidth(channel(in)).exponent(in.number("head"))),
+                of(
+                        "weir.rectangular.uncertainty",
+                        "1",
+                        CREST + " head_uncertainty",
+                        in -> RectangularWeir.fullWidth(channel(in))
+                                .relativeUncertainty(in.number("head"), in.number("head_uncertainty"))),
+                of("structure.approach-velocity", "1", "ratio", in -> ApproachVelocity.coefficient(in.number("ratio"))),
+                of(
+                        "structure.modular-limit",
+                        "1",
+                        "kind size length width crest_height head",
+                        in -> limited(in).modularLimit(in.number("head")).orElseThrow()),
                 of(
                         "weir.broad-crested.discharge",
                         "m3/s",
@@ -112,6 +147,22 @@ final class CrestCalculations {
 
     private static ApproachChannel channel(Inputs in) {
         return ApproachChannel.ofWidth(in.number("width")).withCrestHeight(in.number("crest_height"));
+    }
+
+    private static TailwaterDischarge limited(Inputs in) {
+        double size = in.number("size");
+        double length = in.number("length");
+        return switch (in.text("kind")) {
+            case "crump" -> CrumpWeir.of(channel(in));
+            case "square" -> BroadCrestedWeir.squareEdged(length, channel(in));
+            case "round" -> BroadCrestedWeir.roundNosed(length, channel(in));
+            case "rectangular" ->
+                LongThroatedFlume.of(Throat.rectangular(size), length).inChannel(channel(in));
+            case "u" -> LongThroatedFlume.of(Throat.uShaped(size), length).inChannel(channel(in));
+            case "gate" -> SluiceGate.ofWidthAndOpening(in.number("width"), size);
+            case "orifice" -> Orifice.circular(size);
+            default -> throw new IllegalArgumentException("kind must be a known structure, was " + in.text("kind"));
+        };
     }
 
     private static double under(Inputs in, TailwaterDischarge weir) {

@@ -35,6 +35,33 @@ final class GaugingCalculations {
     static List<Calculation> all() {
         return List.of(
                 of(
+                        "gauging.mean-velocity",
+                        "m/s",
+                        GAUGING,
+                        in -> gauging(in).midSection().meanVelocity()),
+                of(
+                        "gauging.greatest-share",
+                        "1",
+                        GAUGING,
+                        in -> gauging(in).midSection().greatestShare()),
+                of(
+                        "profile.power.through",
+                        "1",
+                        "z1 v1 z2 v2",
+                        in -> PowerLaw.through(in.number("z1"), in.number("v1"), in.number("z2"), in.number("v2"))
+                                .m()),
+                of(
+                        "profile.index.uncertainty",
+                        "m/s",
+                        "x y index",
+                        in -> IndexVelocity.fitted(in.sample("x"), in.sample("y"))
+                                .uncertainty(in.number("index"))),
+                of(
+                        "calibration.response-uncertainty",
+                        "1",
+                        FIT + " stimulus stimulus_uncertainty",
+                        in -> curve(in).responseUncertainty(in.number("stimulus"), in.number("stimulus_uncertainty"))),
+                of(
                         "gauging.meter.velocity",
                         "m/s",
                         METER,

@@ -26,6 +26,37 @@ final class RatingCalculations {
 
     static List<Calculation> all() {
         return List.of(
+                of("rating.stage", "m", CURVE + " discharge", in -> curve(in).stage(in.number("discharge"))),
+                of(
+                        "rating.extrapolated",
+                        "m3/s",
+                        CURVE + " stage",
+                        in -> curve(in).extrapolated(in.number("stage"))),
+                of(
+                        "rating.fitted-offset",
+                        "m",
+                        "stages discharges",
+                        in -> fitted(in).segments().get(0).offset()),
+                of(
+                        "rating.fitted-offset.exponent",
+                        "1",
+                        "stages discharges",
+                        in -> fitted(in).segments().get(0).exponent()),
+                of(
+                        "rating.fitted-offset.standard-error",
+                        "1",
+                        "stages discharges",
+                        in -> fitted(in).standardError()),
+                of(
+                        "uncertainty.readings.value",
+                        "1",
+                        "readings half_width",
+                        in -> readings(in).value()),
+                of(
+                        "uncertainty.readings.standard",
+                        "1",
+                        "readings half_width",
+                        in -> readings(in).standardUncertainty()),
                 of(
                         "rating.constant",
                         "m3/s",
@@ -172,6 +203,18 @@ final class RatingCalculations {
         RatingFit fit = RatingFit.of(in.sample("stages"), in.sample("discharges"));
         return (in.has("uncertainties") ? fit.withUncertainty(in.sample("uncertainties")) : fit)
                 .withOffset(in.number("offset"));
+    }
+
+    private static RatingCurve fitted(Inputs in) {
+        return RatingFit.of(in.sample("stages"), in.sample("discharges")).fittingOffset();
+    }
+
+    private static Propagation readings(Inputs in) {
+        return MeasurementModel.of(
+                        x -> x[0] + x[1],
+                        UncertainInput.ofReadings("readings", in.sample("readings")),
+                        UncertainInput.triangular("offset", 0, in.number("half_width")))
+                .propagated();
     }
 
     private static RatingCurve joined(Inputs in) {

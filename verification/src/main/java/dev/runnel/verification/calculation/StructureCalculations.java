@@ -54,6 +54,14 @@ final class StructureCalculations {
                         "m",
                         "diameter velocity",
                         in -> FlapValve.ofDiameter(in.number("diameter")).headLoss(in.number("velocity"))),
+                of("flap.slow-velocity", "m/s", "diameter loss", in -> flap(in).velocities(in.number("loss"))[0]),
+                of("flap.fast-velocity", "m/s", "diameter loss", in -> flap(in).velocities(in.number("loss"))[1]),
+                of("flap.worst-velocity", "m/s", "diameter", in -> flap(in).worstVelocity()),
+                of(
+                        "flap.loss-coefficient",
+                        "1",
+                        "diameter velocity",
+                        in -> flap(in).lossCoefficient(in.number("velocity"))),
                 of(
                         "screen.blinding",
                         "1",
@@ -80,6 +88,10 @@ final class StructureCalculations {
     private static SluiceGate gate(Inputs in) {
         return SluiceGate.ofWidthAndOpening(in.number("width"), in.number("opening"))
                 .withContraction(in.number("contraction"));
+    }
+
+    private static FlapValve flap(Inputs in) {
+        return FlapValve.ofDiameter(in.number("diameter"));
     }
 
     private static FreeOutfall outfall(Inputs in) {
