@@ -142,7 +142,23 @@ public final class CsvLayout {
      */
     public CsvLayout withTimePattern(String pattern) {
         PatternTime.formatter(pattern);
-        return with(c -> c.timePattern = pattern);
+        return with(c -> {
+            c.timePattern = pattern;
+            c.timeNumber = null;
+        });
+    }
+
+    /**
+     * Reads times that are written as one number.
+     *
+     * @param kind what the number counts
+     * @return the new layout
+     */
+    public CsvLayout withTimeNumbers(TimeNumber kind) {
+        return with(c -> {
+            c.timeNumber = kind;
+            c.timePattern = "";
+        });
     }
 
     /**
@@ -293,6 +309,9 @@ public final class CsvLayout {
     @Override
     public String toString() {
         StringBuilder text = new StringBuilder("CsvLayout[time in ").append(choices.timeColumn);
+        if (choices.timeNumber != null) {
+            text.append(" as ").append(new NumberTime(choices.timeNumber).form());
+        }
         if (!choices.timePattern.isEmpty()) {
             text.append(" as ").append(choices.timePattern);
         }
@@ -316,6 +335,9 @@ public final class CsvLayout {
         String timePattern = "";
 
         @Nullable
+        TimeNumber timeNumber;
+
+        @Nullable
         ZoneId zone;
 
         RepeatedHour repeatedHour = RepeatedHour.REJECT;
@@ -330,6 +352,13 @@ public final class CsvLayout {
         RepeatedTime repeatedTime = RepeatedTime.REJECT;
         int issueLimit = 1000;
         List<CsvColumn> columns = List.of();
+
+        TimeText timeForm() {
+            if (timeNumber != null) {
+                return new NumberTime(timeNumber);
+            }
+            return timePattern.isEmpty() ? new IsoTime() : new PatternTime(timePattern);
+        }
 
         Choices copy() {
             try {

@@ -2,11 +2,9 @@ package dev.runnel.timeseries.csv;
 
 import dev.runnel.internal.Unreadable;
 import java.io.IOException;
-import java.io.InputStreamReader;
 import java.io.Reader;
 import java.io.StringReader;
 import java.io.UncheckedIOException;
-import java.nio.charset.CodingErrorAction;
 import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
@@ -107,13 +105,7 @@ public final class CsvRecords {
             throw new IllegalArgumentException("file must be a file, was the folder " + file);
         }
         String name = String.valueOf(file.getFileName());
-        try (Reader reader = new InputStreamReader(
-                Files.newInputStream(file),
-                layout.choices()
-                        .charset
-                        .newDecoder()
-                        .onMalformedInput(CodingErrorAction.REPLACE)
-                        .onUnmappableCharacter(CodingErrorAction.REPLACE))) {
+        try (Reader reader = ByteOrderMark.reader(Files.newInputStream(file), layout.choices().charset)) {
             return pass(name, reader, layout, task);
         } catch (NoSuchFileException e) {
             throw new IllegalArgumentException("file must exist, was " + file, e);

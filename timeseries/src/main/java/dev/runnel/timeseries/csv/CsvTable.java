@@ -4,10 +4,8 @@ import dev.runnel.internal.Nearest;
 import dev.runnel.internal.Text;
 import dev.runnel.internal.Unreadable;
 import java.io.IOException;
-import java.io.InputStreamReader;
 import java.io.Reader;
 import java.io.StringReader;
-import java.nio.charset.CodingErrorAction;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
@@ -58,9 +56,7 @@ public final class CsvTable {
         if (Files.isDirectory(file)) {
             throw new IllegalArgumentException("file must be a file, was the folder " + file);
         }
-        try (Reader reader = new InputStreamReader(
-                Files.newInputStream(file),
-                StandardCharsets.UTF_8.newDecoder().onMalformedInput(CodingErrorAction.REPLACE))) {
+        try (Reader reader = ByteOrderMark.reader(Files.newInputStream(file), StandardCharsets.UTF_8)) {
             return read(String.valueOf(file.getFileName()), reader, columns);
         } catch (NoSuchFileException e) {
             throw new IllegalArgumentException("file must exist, was " + file, e);

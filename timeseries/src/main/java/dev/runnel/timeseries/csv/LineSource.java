@@ -22,6 +22,7 @@ final class LineSource {
     private long line;
     private int start;
     private int end;
+    private boolean holdsNul;
 
     LineSource(String name, Reader reader) throws IOException {
         this.name = name;
@@ -35,8 +36,14 @@ final class LineSource {
 
     /** A character that no text file has, early on, gives away a file of another kind or another charset. */
     private void refuseOtherKinds() {
+        boolean firstLine = true;
         for (int i = 0; i < filled; i++) {
             char c = buffer[i];
+            firstLine &= c != '\n' && c != '\r';
+            // A power cut leaves zeros in the midst of a file: a matter of their line, if the first one has none.
+            if (c == 0 && !firstLine) {
+                continue;
+            }
             if (c < ' ' && c != '\t' && c != '\n' && c != '\r' && c != '\f') {
                 long lines = 1;
                 for (int j = 0; j < i; j++) {
@@ -60,16 +67,21 @@ final class LineSource {
             afterCarriageReturn = false;
         }
         start = position;
+        holdsNul = false;
         int at = position;
         while (true) {
             while (at < filled) {
                 char c = buffer[at];
-                if (c == '\n' || c == '\r') {
-                    afterCarriageReturn = c == '\r';
-                    position = at + 1;
-                    end = at;
-                    line++;
-                    return true;
+                // One comparison for nearly every character: those below are rare.
+                if (c <= '\r') {
+                    if (c == '\n' || c == '\r') {
+                        afterCarriageReturn = c == '\r';
+                        position = at + 1;
+                        end = at;
+                        line++;
+                        return true;
+                    }
+                    holdsNul |= c == 0;
                 }
                 at++;
             }
@@ -126,9 +138,14 @@ final class LineSource {
         return end;
     }
 
+    /** Tells whether the line holds a character of code 0, which no text has. */
+    boolean holdsNul() {
+        return holdsNul;
+    }
+
     boolean isBlank() {
         for (int i = start; i < end; i++) {
-            if (buffer[i] > ' ') {
+            if (buffer[i] > ' ' || buffer[i] == 0) {
                 return false;
             }
         }

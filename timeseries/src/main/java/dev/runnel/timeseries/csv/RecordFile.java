@@ -174,7 +174,13 @@ final class RecordFile {
         while (nextLine()) {
             log.line();
             int unreadable = fields.split(source.buffer(), source.start(), source.end());
-            if (unreadable > 0) {
+            if (source.holdsNul()) {
+                log.issue(
+                        source.line(),
+                        0,
+                        Kind.UNREADABLE_LINE,
+                        "holds a character of code 0, as a power cut leaves it; rejected");
+            } else if (unreadable > 0) {
                 log.issue(
                         source.line(),
                         unreadable,

@@ -26,7 +26,7 @@ final class TimeCell {
     private boolean asWritten;
 
     TimeCell(CsvLayout.Choices choices, Header header, IssueLog log) {
-        form = choices.timePattern.isEmpty() ? new IsoTime() : new PatternTime(choices.timePattern);
+        form = choices.timeForm();
         clock = choices.zone == null ? null : new LocalClock(choices.zone);
         zoneName = String.valueOf(choices.zone);
         repeatedHour = choices.repeatedHour;

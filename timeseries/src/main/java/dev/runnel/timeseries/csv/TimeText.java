@@ -1,7 +1,7 @@
 package dev.runnel.timeseries.csv;
 
 /** What a text of time says, before any zone is asked: a local date and time, and perhaps an offset. */
-abstract sealed class TimeText permits IsoTime, PatternTime {
+abstract sealed class TimeText permits IsoTime, NumberTime, PatternTime {
     /** Seconds from 1970-01-01T00:00 to the local date and time, as if every day had 86 400. */
     long localSecond;
 
