@@ -36,8 +36,9 @@ def write(name, title, columns, inputs, checks, rows, reason="16 digits are give
     lines += [f"column.{c} = {u}" for c, u in columns]
     lines += [""] + [f"input.{k} = {v}" for k, v in inputs]
     for c, calculation, *own in checks:
+        c, _, column = c.partition("=")
         head = f"check.{c}." if len(checks) > 1 else ""
-        lines += ["", f"{head}calculation = {calculation}", f"{head}expected = {c}"]
+        lines += ["", f"{head}calculation = {calculation}", f"{head}expected = {column or c}"]
         lines += [f"{head}{each}" for each in own]
     lines += ["", f"tolerance = {tolerance}", f"reason = {reason}"]
     (FOLDER / f"{name}.table").write_text("\n".join(lines) + "\n")
@@ -135,9 +136,21 @@ def space():
         g = [NAN if rng.random() < 0.15 else round(rng.uniform(0, 12), 1) for _ in range(9)]
         c = [round(rng.uniform(0, 9), 2) for _ in g]
         used = [(a, b) for a, b in zip(g, c) if a == a and max(a, b) >= 1.5]
-        rows.append([text(g), text(c), 1.5, sum(a for a, _ in used) / sum(b for _, b in used)])
-    write("mean-field-bias", "Wilson and Brandes (1979), sums of gauges over sums of cells", [("g", "mm, gauges"), ("c", "mm, cells"), ("least", "mm, limit"), ("factor", "1, factor")],
-          [("gauge_mm", "text g"), ("grid_mm", "text c"), ("least_mm", "least")], [("factor", "areal.mean-field-bias")], rows)
+        factor = sum(a for a, _ in used) / sum(b for _, b in used)
+        rows.append([text(g), text(c), 1.5, factor, factor * c[0]])
+    write("mean-field-bias", "Wilson and Brandes (1979), sums of gauges over sums of cells", [("g", "mm, gauges"), ("c", "mm, cells"), ("least", "mm, limit"), ("factor", "1, factor"), ("first", "mm, first cell corrected")],
+          [("gauge_mm", "text g"), ("grid_mm", "text c"), ("least_mm", "least")], [("factor", "areal.mean-field-bias"), ("first", "areal.mean-field-bias.corrected", "input.cell = 0")], rows)
+
+
+    rows = []
+    for k in range(6):
+        west, south, cell, columns_, rows_ = rng.randrange(-5000, 5000), rng.randrange(-5000, 5000), rng.choice([250, 1000]), rng.randrange(2, 7), rng.randrange(2, 7)
+        column, row = rng.randrange(columns_), rng.randrange(rows_)
+        x, y = west + (column + rng.uniform(0.05, 0.95)) * cell, south + (row + rng.uniform(0.05, 0.95)) * cell
+        rows.append([f"{west} {south}", cell, columns_, rows_, f"{x:.1f} {y:.1f}", (rows_ - 1 - row) * columns_ + column, west + (column + 0.5) * cell, south + (row + 0.5) * cell])
+    write("grid-cells", "Cells of a grid counted from the north", [("corner", "m, corner in the south-west"), ("cell", "m, side"), ("columns", "1, columns"), ("rows", "1, rows"), ("place", "m, place"), ("index", "1, position"), ("x", "m, middle"), ("y", "m, middle")],
+          [("corner", "text corner"), ("cell", "cell"), ("columns", "columns"), ("rows", "rows")],
+          [("index", "areal.grid.cell", "input.place = text place"), ("x", "areal.grid.centre-x", "input.index = index"), ("y", "areal.grid.centre-y", "input.index = index")], rows)
 
 
 # Tips
@@ -229,7 +242,7 @@ def tips():
     write("tips-in-steps", "Depth in steps of tips laid out over the time in which the bucket filled (Steffen 1990 for the smooth one), with lost time", [("tips", "s, instants"), ("tip", "mm, depth of a tip"), ("lost", "s, lost time"),
           ("spreading", "1, how"), ("cap", "s, longest filling"), ("record", "s, length"), ("step", "s, step"), ("index", "1, step asked for"), ("depth", "mm, depth in it")],
           [("tip_seconds", "text tips"), ("tip_mm", "tip"), ("lost_seconds", "lost"), ("spreading", "text spreading"), ("cap_seconds", "cap"), ("record_seconds", "record"), ("step_seconds", "step"), ("step", "index")],
-          [("depth", "gauge.tips.step-depth")], rows, "sums of shares", "1e-11 relative or 1e-12")
+          [("depth", "gauge.tips.step-depth"), ("plain=depth", "gauge.tips.step-depth-without-outage")], rows, "sums of shares", "1e-11 relative or 1e-12")
     write("tips-added", "Depth that lost time adds to the tips", [("tips", "s, instants"), ("tip", "mm, depth of a tip"), ("lost", "s, lost time"), ("added", "mm, added")],
           [("tip_seconds", "text tips"), ("tip_mm", "tip"), ("lost_seconds", "lost")], [("added", "gauge.tips.added")], added, "differences of sums", "1e-10 relative")
     rows = []
@@ -244,6 +257,27 @@ def tips():
     write("tips-of-depths", "Tips that counts and depths stand for", [("depths", "mm, depths"), ("tip", "mm, depth of a tip"), ("tips", "1, tips"), ("counts", "1, counts"), ("of_counts", "1, tips")],
           [], [("tips", "gauge.tips.of-depths", "input.depths = text depths", "input.tip_mm = tip"), ("of_counts", "gauge.tips.of-counts", "input.counts = text counts")],
           [[text([0.2 * n for n in c]), 0.2, sum(c), text(c), sum(c)] for c in ([0, 1, 5, 2], [3, 0, 0, 17], [1, 1, 1, 1])], "counts", "0")
+    rows = []
+    for k in range(4):
+        v = [round(rng.uniform(40, 120), 2) for _ in range(4)]
+        n = [rng.randrange(20, 60) for _ in v]
+        rows.append([324.29, text(v), text(n), 10 * sum(v) / (324.29 * sum(n))])
+    write("static-calibration", "Depth of a tip from volumes and counts", [("funnel", "cm2, funnel"), ("v", "ml, volumes"), ("n", "1, tips"), ("tip", "mm, depth of a tip")],
+          [("funnel_cm2", "funnel"), ("volumes_ml", "text v"), ("tips", "text n")], [("tip", "gauge.calibration.static-tip")], rows)
+    rows = []
+    for k in range(6):
+        lost, tip, t, times = rng.choice([0, 0.45]), 0.2, 10.0, []
+        for _ in range(20):
+            t += rng.choice([4, 30, 200, 2400])
+            times.append(t)
+        groups = [[times[0]]]
+        for a, b in zip(times, times[1:]):
+            groups.append([b]) if b - a >= 1800 else groups[-1].append(b)
+        number = rng.randrange(1, len(groups) + 1)
+        depth = {t: tip_depth(tip, lost, g, 1) for _, t, _, g in fillings(times, 60)}
+        rows.append([text(times), tip, lost, 30, number, sum(depth[t] for t in groups[number - 1])])
+    write("arriving-tips", "Events of tips, each tip by the gap before it", [("times", "s, instants"), ("tip", "mm, tip"), ("lost", "s, lost time"), ("gap", "min, minimum inter-event time"), ("number", "1, event"), ("depth", "mm, depth")],
+          [("tip_seconds", "text times"), ("tip_mm", "tip"), ("lost_seconds", "lost"), ("inter_event_minutes", "gap"), ("number", "number")], [("depth", "event.arriving-tips.depth")], rows)
     checks()
 
 
@@ -351,17 +385,18 @@ def network():
             last = hour
         full = [(t, s) for t, s, u in kept if not u]
         if full:
-            stores.append([text(hourly), text(at), text(stored), 0.1, 0.2, sum(t for t, _ in full) / sum(s for _, s in full)] + [verdicts.count(v) for v in ("within", "high", "low", "unknown")])
+            row = next(i for i, each in enumerate(kept) if not each[2])
+            stores.append([text(hourly), text(at), text(stored), 0.1, 0.2, row, kept[row][0] / kept[row][1], sum(t for t, _ in full) / sum(s for _, s in full)] + [verdicts.count(v) for v in ("within", "high", "low", "unknown")])
     write("neighbours", "A gauge against the median of the others", [("gauges", "mm, days of each"), ("wet", "mm, wet limit"), ("gauge", "1, number"), ("ratio", "1, ratio"), ("rank", "1, Spearman"), ("dry", "1, periods dry alone"), ("wetalone", "1, periods wet alone")],
           [("gauges", "text gauges"), ("wet_mm", "wet"), ("gauge", "gauge")],
-          [("ratio", "gauge.neighbours.ratio"), ("rank", "gauge.neighbours.rank-correlation"), ("dry", "gauge.neighbours.dry-alone"), ("wetalone", "gauge.neighbours.wet-alone")], rows)
+          [("ratio", "gauge.neighbours.ratio"), ("mass=ratio", "gauge.neighbours.mass-ratio"), ("rank", "gauge.neighbours.rank-correlation"), ("dry", "gauge.neighbours.dry-alone"), ("wetalone", "gauge.neighbours.wet-alone")], rows)
     write("double-mass-breaks", "Searcy and Hardison (1960), two ratios of sums with the least squares", [("b", "mm, gauge"), ("a", "mm, reference"), ("least", "1, least periods"), ("ratio", "1, ratio of all"), ("at", "1, periods before the break"), ("factor", "1, slope after over before")],
           [("gauge_mm", "text b"), ("reference_mm", "text a")],
           [("ratio", "gauge.double-mass.ratio"), ("at", "gauge.double-mass.break", "input.least = least"), ("factor", "gauge.double-mass.factor", "input.least = least")], masses)
-    write("storage-gauge", "A recording gauge against a storage gauge, hour by hour", [("hourly", "mm, recorded"), ("at", "h, readings"), ("stored", "mm, stored"), ("allowance", "1, allowance"), ("resolution", "mm, always let be"),
+    write("storage-gauge", "A recording gauge against a storage gauge, hour by hour", [("hourly", "mm, recorded"), ("at", "h, readings"), ("stored", "mm, stored"), ("allowance", "1, allowance"), ("resolution", "mm, always let be"), ("row", "1, a complete reading"), ("single", "1, its ratio"),
           ("ratio", "1, ratio of complete readings"), ("within", "1, readings"), ("high", "1, readings"), ("low", "1, readings"), ("unknown", "1, readings")],
           [("depths", "text hourly"), ("reading_hours", "text at"), ("stored_mm", "text stored"), ("allowance", "allowance"), ("resolution_mm", "resolution")],
-          [("ratio", "gauge.storage.ratio")] + [(v, "gauge.storage.count", f"input.verdict = word {v}") for v in ("within", "high", "low", "unknown")], stores)
+          [("ratio", "gauge.storage.ratio"), ("single", "gauge.storage.row-ratio", "input.row = row")] + [(v, "gauge.storage.count", f"input.verdict = word {v}") for v in ("within", "high", "low", "unknown")], stores)
 
 
 # Steps
@@ -438,7 +473,7 @@ def events():
     write("events-of-steps", "Events of steps, listed and measured one by one", [("depths", "mm, depths"), ("step", "min, step"), ("gap", "min, minimum inter-event time"), ("minimum", "mm, minimum depth"), ("above", "mm, wet above"), ("number", "1, event"), ("window", "min, window"),
           ("depth", "mm, depth"), ("mean", "mm/h, mean intensity"), ("dry", "h, dry time before"), ("missing", "1, steps"), ("peak", "mm/h, peak intensity"), ("dropped", "mm, of events dropped"), ("stray", "mm, outside all events")],
           [("depths", "text depths"), ("step_minutes", "step"), ("inter_event_minutes", "gap"), ("minimum_mm", "minimum"), ("wet_above_mm", "above"), ("number", "number")],
-          [("depth", "event.steps.depth"), ("mean", "event.steps.mean-intensity"), ("dry", "event.steps.dry-hours"), ("missing", "event.steps.missing"), ("peak", "event.steps.peak-intensity", "input.window_minutes = window"), ("dropped", "event.steps.dropped"), ("stray", "event.steps.stray")],
+          [("depth", "event.steps.depth"), ("arriving=depth", "event.arriving.depth"), ("arrivingpeak=peak", "event.arriving.peak-intensity", "input.window_minutes = window"), ("mean", "event.steps.mean-intensity"), ("dry", "event.steps.dry-hours"), ("missing", "event.steps.missing"), ("peak", "event.steps.peak-intensity", "input.window_minutes = window"), ("dropped", "event.steps.dropped"), ("stray", "event.steps.stray")],
           rows, "sums of two-digit depths", "1e-11 relative or 1e-11")
     rows = []
     for k in range(5):
@@ -597,11 +632,11 @@ def runoff():
         mean = float(np.trapezoid([trapezium(t) for t in fine], fine) / 5)
         release = round(peak * rng.uniform(0.1, 0.6), 3)
         rows.append([text(areas), text(c), entry, flow, routing, intensity, table, years, rain, 5, i, release,
-                     routing * effective * intensity / 3.6e6, routing * effective * depth(tc, years) / tc * 60 / 3.6e6, peak * mean, max(0, peak * rain * 60 - release * (rain + tc) * 30)])
+                     effective / sum(areas) / 1e4, routing * effective * intensity / 3.6e6, routing * effective * depth(tc, years) / tc * 60 / 3.6e6, peak * mean, max(0, peak * rain * 60 - release * (rain + tc) * 30)])
     write("rational-method", "Rational method, its trapezium and its storage", [("areas", "ha, areas"), ("c", "1, coefficients"), ("entry", "min, time of entry"), ("flow", "min, time of flow"), ("routing", "1, routing coefficient"), ("intensity", "mm/h, intensity"), ("table", "mm, depth-duration-frequency"), ("years", "years, return period"), ("rain", "min, duration"), ("step", "min, step"), ("index", "1, step asked for"), ("release", "m3/s, release"),
-          ("peak", "m3/s, peak"), ("peaktable", "m3/s, peak of the table"), ("mean", "m3/s, flow of the step"), ("storage", "m3, storage")],
+          ("coefficient", "1, mean coefficient"), ("peak", "m3/s, peak"), ("peaktable", "m3/s, peak of the table"), ("mean", "m3/s, flow of the step"), ("storage", "m3, storage")],
           [("hectares", "text areas"), ("coefficients", "text c"), ("entry_minutes", "entry"), ("flow_minutes", "flow"), ("routing", "routing")],
-          [("peak", "rational.peak", "input.intensity = intensity"), ("peaktable", "rational.peak-of-table", "input.table = text table", "input.years = years"),
+          [("coefficient", "rational.coefficient"), ("peak", "rational.peak", "input.intensity = intensity"), ("peaktable", "rational.peak-of-table", "input.table = text table", "input.years = years"),
            ("mean", "rational.flow", "input.table = text table", "input.years = years", "input.minutes = rain", "input.step_minutes = step", "input.step = index", "tolerance = 1e-7 relative or 1e-9", "reason = a sum of 50,000 parts"),
            ("storage", "rational.storage", "input.table = text table", "input.years = years", "input.minutes = rain", "input.release = release", "tolerance = 1e-9 relative or 1e-9", "reason = a difference")], rows, "logarithms of a table", "1e-10 relative")
     rows = []
@@ -628,6 +663,32 @@ def runoff():
         rows.append([text(flow), text(dry), end, allowance, held, begin * 10 - end])
     write("return-to-dry-weather", "When flow is back within an allowance", [("flow", "1, flow in ten minutes"), ("dry", "1, dry weather flow"), ("end", "min, end of the rain"), ("allowance", "1, allowance"), ("held", "min, held"), ("took", "min, time")],
           [("flow", "text flow"), ("dry", "text dry"), ("rain_end", "end"), ("allowance", "allowance"), ("held_minutes", "held")], [("took", "response.return-to-dry-weather")], rows)
+    rows = []
+    for k in range(4):
+        constant = rng.choice([45, 80])
+        flow = [2.5 * math.exp(-10 * i / constant) for i in range(30)]
+        after = rng.choice([15, 70])
+        rain = [round(rng.uniform(0, 3), 1) for _ in range(30)]
+        base = [0.3 + 0.01 * i for i in range(30)]
+        rows.append([text(flow), after, math.exp(-after / constant), text(rain), 120000, text(base), 100 * 600 * sum(f - b for f, b in zip(flow, base)) / (sum(rain) * 120)])
+    write("response-shares", "Share of a recession that is left, and runoff in percent", [("flow", "m3/s, in ten minutes"), ("after", "min, time"), ("left", "1, share"), ("rain", "mm, rain"), ("area", "m2, area"), ("base", "m3/s, dry weather"), ("percent", "%, runoff")],
+          [("flow", "text flow")], [("left", "response.recession-share", "input.minutes = after", "tolerance = 1e-9", "reason = a constant in whole nanoseconds"), ("percent", "response.runoff-percent", "input.rain = text rain", "input.area = area", "input.dry = text base")], rows)
+    rows = []
+    for minutes, mm in ((10, 8.0), (30, 14.5), (60, 12.0), (120, 31.0), (5, 5.4), (45, 24.0)):
+        rows.append([minutes, mm, 10 * (mm + 2.54) ** 3.55 / (1.214e5 * minutes / 60), int(mm / minutes * 60 > 31.75)])
+    write("bilham-return-periods", "Bilham (1935) in metric form, solved for the years", [("minutes", "min, duration"), ("depth", "mm, depth"), ("years", "years, return period"), ("doubtful", "1, above 1.25 in/h")],
+          [("minutes", "minutes"), ("depth", "depth")], [("years", "ddf.bilham.return-period"), ("doubtful", "ddf.bilham.doubtful")], rows)
+    rows = []
+    for minutes, share in ((5, 0.2), (17, 0.5), (300, 0.83)):
+        a2, a10, n = 280.0, 430.0, 0.62
+        two, ten = (a * minutes ** (1 - n) / 60 for a in (a2, a10))
+        d = two + share * (ten - two)
+        rows.append([minutes, d, a2, a10, n, math.exp(math.log(2) + share * math.log(5))])
+    write("formulae-return-periods", "Return period between two formulae, depth linear in its logarithm", [("minutes", "min, duration"), ("depth", "mm, depth"), ("a2", "1, of two years"), ("a10", "1, of ten years"), ("n", "1, exponent"), ("years", "years, return period")],
+          [("minutes", "minutes"), ("depth", "depth"), ("a2", "a2"), ("a10", "a10"), ("n", "n")], [("years", "ddf.formulae.return-period")], rows, "logarithms", "1e-11 relative")
+    rows = [[table, m, y, p, depth(m, y) / m * 60, (1 + p / 100) * depth(m, y)] for m, y, p in ((5, 1, 20), (15, 10, 45), (60, 3, 10), (100, 7, -5))]
+    write("table-intensities", "Intensity and raised depth of a table", [("table", "mm, table"), ("minutes", "min, duration"), ("years", "years, return period"), ("percent", "%, uplift"), ("intensity", "mm/h, intensity"), ("raised", "mm, raised depth")],
+          [("table", "text table"), ("minutes", "minutes"), ("years", "years")], [("intensity", "ddf.table.intensity"), ("raised", "ddf.table.raised-depth", "input.percent = percent")], rows, "logarithms", "1e-11 relative")
     rows = []
     for a, b, f in ((0.06, 1.026, 0.31), (0.1, 0.815, 0.77), (0.2, 1.2, 0.5), (0.06, 1.026, 0.93)):
         d, total, inner, short, pos = 30.0, 120, 14.0, 30, 0.3

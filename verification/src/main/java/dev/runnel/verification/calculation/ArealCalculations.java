@@ -119,6 +119,31 @@ final class ArealCalculations {
                         "gauge_mm grid_mm least_mm",
                         in -> MeanFieldBias.of(in.sample("gauge_mm"), in.sample("grid_mm"), in.number("least_mm"))
                                 .factor()),
+                Calculation.of(
+                        "rainfall",
+                        "areal.mean-field-bias.corrected",
+                        "mm",
+                        "gauge_mm grid_mm least_mm cell",
+                        in -> MeanFieldBias.of(in.sample("gauge_mm"), in.sample("grid_mm"), in.number("least_mm"))
+                                .corrected(in.sample("grid_mm"))[in.integer("cell")]),
+                Calculation.of(
+                        "rainfall",
+                        "areal.grid.cell",
+                        "1",
+                        "corner cell columns rows place",
+                        in -> grid(in).indexOf(place(in.text("place")))),
+                Calculation.of(
+                        "rainfall",
+                        "areal.grid.centre-x",
+                        "m",
+                        "corner cell columns rows index",
+                        in -> grid(in).centre(in.integer("index")).x()),
+                Calculation.of(
+                        "rainfall",
+                        "areal.grid.centre-y",
+                        "m",
+                        "corner cell columns rows index",
+                        in -> grid(in).centre(in.integer("index")).y()),
                 Calculation.of("rainfall", "areal.weighted-mean", "mm", "weights depths", in -> {
                     Map<String, Double> weights = new LinkedHashMap<>();
                     for (double weight : in.sample("weights")) {
@@ -157,6 +182,12 @@ final class ArealCalculations {
                 .withRows(depths.length / columns)
                 .over(Catchment.parse(in.text("catchment")))
                 .mean(depths);
+    }
+
+    private static RainGrid grid(Inputs in) {
+        return RainGrid.from(place(in.text("corner")), in.number("cell"))
+                .withColumns(in.integer("columns"))
+                .withRows(in.integer("rows"));
     }
 
     private static GaugeWeights thiessen(Inputs in) {

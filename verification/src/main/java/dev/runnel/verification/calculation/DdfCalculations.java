@@ -1,10 +1,15 @@
 package dev.runnel.verification.calculation;
 
+import dev.runnel.rainfall.ddf.Bilham;
+import dev.runnel.rainfall.ddf.ClimateUplift;
 import dev.runnel.rainfall.ddf.DdfTable;
+import dev.runnel.rainfall.ddf.FormulaDdf;
+import dev.runnel.rainfall.ddf.IntensityFormula;
 import dev.runnel.rainfall.ddf.ReturnPeriod;
 import dev.runnel.rainfall.ddf.ReturnPeriodBasis;
 import java.time.Duration;
 import java.util.List;
+import java.util.Map;
 
 /** Depth, duration and frequency. A table is given as text in the form DdfTable reads; its unit of depth does not matter. */
 final class DdfCalculations {
@@ -18,6 +23,44 @@ final class DdfCalculations {
                         "mm",
                         "table minutes years",
                         in -> table(in).depthMm(minutes(in), in.number("years"))),
+                Calculation.of(
+                        "rainfall",
+                        "ddf.table.intensity",
+                        "mm/h",
+                        "table minutes years",
+                        in -> table(in).intensityMmPerHour(minutes(in), in.number("years"))),
+                Calculation.of(
+                        "rainfall",
+                        "ddf.table.raised-depth",
+                        "mm",
+                        "table minutes years percent",
+                        in -> table(in)
+                                .withUplift(ClimateUplift.ofPercent("table", in.number("percent")))
+                                .depthMm(minutes(in), in.number("years"))),
+                Calculation.of(
+                        "rainfall",
+                        "ddf.bilham.return-period",
+                        "years",
+                        "minutes depth",
+                        in -> Bilham.relation()
+                                .returnPeriod(minutes(in), in.number("depth"))
+                                .years()),
+                Calculation.of(
+                        "rainfall",
+                        "ddf.bilham.doubtful",
+                        "1 or 0",
+                        "minutes depth",
+                        in -> Bilham.relation().isDoubtful(minutes(in), in.number("depth")) ? 1 : 0),
+                Calculation.of(
+                        "rainfall",
+                        "ddf.formulae.return-period",
+                        "years",
+                        "minutes depth a2 a10 n",
+                        in -> FormulaDdf.of(
+                                        ReturnPeriodBasis.PEAKS_OVER_THRESHOLD,
+                                        Map.of(2.0, bernard(in, "a2"), 10.0, bernard(in, "a10")))
+                                .returnPeriod(minutes(in), in.number("depth"))
+                                .years()),
                 Calculation.of(
                         "rainfall",
                         "ddf.table.return-period",
@@ -66,6 +109,10 @@ final class DdfCalculations {
             throw new IllegalArgumentException("the depth lies outside the table: " + period);
         }
         return period.years();
+    }
+
+    private static IntensityFormula bernard(Inputs in, String a) {
+        return IntensityFormula.bernard(in.number(a), in.number("n"), Duration.ofMinutes(5), Duration.ofDays(1));
     }
 
     private static DdfTable table(Inputs in) {

@@ -4,6 +4,7 @@ import dev.runnel.rainfall.event.AntecedentIndex;
 import dev.runnel.rainfall.event.DailyRain;
 import dev.runnel.rainfall.event.DryGaps;
 import dev.runnel.rainfall.event.DrySpells;
+import dev.runnel.rainfall.event.EventDetector;
 import dev.runnel.rainfall.event.EventRecord;
 import dev.runnel.rainfall.event.EventSeparation;
 import dev.runnel.rainfall.event.IntensityListing;
@@ -13,9 +14,13 @@ import dev.runnel.rainfall.event.RainSummary;
 import dev.runnel.rainfall.event.RainfallEvent;
 import dev.runnel.rainfall.event.SnowRecord;
 import dev.runnel.rainfall.event.SnowRule;
+import dev.runnel.rainfall.event.StepSeparation;
 import dev.runnel.rainfall.event.StormAssessment;
 import dev.runnel.rainfall.event.StormCriteria;
 import dev.runnel.rainfall.event.StormProfile;
+import dev.runnel.rainfall.event.TipCount;
+import dev.runnel.rainfall.event.TipEventDetector;
+import dev.runnel.rainfall.event.TipSeparation;
 import dev.runnel.rainfall.gauge.DoubleMass;
 import dev.runnel.rainfall.gauge.LostTime;
 import dev.runnel.rainfall.gauge.Neighbours;
@@ -29,7 +34,9 @@ import dev.runnel.rainfall.gauge.TipResolution;
 import dev.runnel.rainfall.gauge.TipSpreading;
 import dev.runnel.rainfall.gauge.TippingBucket;
 import dev.runnel.rainfall.gauge.Tips;
+import dev.runnel.rainfall.gauge.VolumetricCalibration;
 import dev.runnel.timeseries.Interval;
+import dev.runnel.timeseries.Reading;
 import dev.runnel.timeseries.RegularSeries;
 import dev.runnel.timeseries.Series;
 import dev.runnel.timeseries.SeriesBuilder;
@@ -64,6 +71,7 @@ final class RainRecordCalculations {
         all.addAll(units());
         all.addAll(events());
         all.addAll(days());
+        all.addAll(others());
         return all;
     }
 
@@ -141,6 +149,86 @@ final class RainRecordCalculations {
                         in -> storage(in)
                                 .count(StorageComparison.Verdict.valueOf(
                                         in.text("verdict").toUpperCase(Locale.ROOT)))));
+    }
+
+    private static List<Calculation> others() {
+        return List.of(
+                of(
+                        "gauge.tips.step-depth-without-outage",
+                        "mm",
+                        TIPS,
+                        in -> bucket(in)
+                                .depth(
+                                        tips(in),
+                                        Interval.of(START, seconds(in, "record_seconds")),
+                                        seconds(in, "step_seconds"),
+                                        spreading(in))
+                                .value(in.integer("step"))),
+                of(
+                        "gauge.neighbours.mass-ratio",
+                        "1",
+                        NETWORK,
+                        in -> Neighbours.of(network(in, Duration.ofDays(1)))
+                                .withWetLimit(in.number("wet_mm"))
+                                .against("gauge " + in.integer("gauge"))
+                                .ratio()),
+                of(
+                        "gauge.storage.row-ratio",
+                        "1",
+                        STORAGE + " row",
+                        in -> storage(in).rows().get(in.integer("row")).ratio().orElseThrow()),
+                of("gauge.calibration.static-tip", "mm", "funnel_cm2 volumes_ml tips", in -> {
+                    VolumetricCalibration test = VolumetricCalibration.ofFunnel(in.number("funnel_cm2"));
+                    double[] tips = in.sample("tips");
+                    for (int i = 0; i < tips.length; i++) {
+                        test = test.withRun(in.sample("volumes_ml")[i], (int) tips[i], 60 * (i + 1));
+                    }
+                    return test.fitStatic().tipMm();
+                }),
+                of("event.arriving.depth", "mm", STEPS, in -> arriving(in).depthMm()),
+                of(
+                        "event.arriving.peak-intensity",
+                        "mm/h",
+                        STEPS + " window_minutes",
+                        in -> arriving(in).peak(minutes(in, "window_minutes")).intensityMmPerHour()),
+                of(
+                        "event.arriving-tips.depth",
+                        "mm",
+                        "tip_seconds tip_mm lost_seconds? inter_event_minutes number",
+                        in -> {
+                            TipSeparation rule = EventSeparation.of(minutes(in, "inter_event_minutes"))
+                                    .ofTips(bucket(in));
+                            TipEventDetector machine = rule.start();
+                            List<RainfallEvent> events = new ArrayList<>();
+                            for (Instant tip : tips(in).toInstants()) {
+                                events.addAll(machine.next(TipCount.tip(tip)));
+                                machine = rule.start(
+                                        rule.parseState(machine.state().toText()));
+                            }
+                            events.addAll(machine.finish());
+                            return events.get(in.integer("number") - 1).depthMm();
+                        }));
+    }
+
+    private static EventSeparation separation(Inputs in) {
+        EventSeparation rule = EventSeparation.of(minutes(in, "inter_event_minutes"))
+                .withMinimumDepth(in.number("minimum_mm", 0))
+                .withWetAbove(in.number("wet_above_mm", 0));
+        return in.has("window_minutes") ? rule.withPeakDurations(minutes(in, "window_minutes")) : rule;
+    }
+
+    /** The same as {@link #event}, reading by reading, with a restart from text after each. */
+    private static RainfallEvent arriving(Inputs in) {
+        StepSeparation rule = separation(in).ofSteps(minutes(in, "step_minutes"));
+        EventDetector machine = rule.start();
+        List<RainfallEvent> events = new ArrayList<>();
+        RegularSeries rain = rain(in);
+        for (int i = 0; i < rain.size(); i++) {
+            events.addAll(machine.next(Reading.of(rain.time(i), rain.value(i))));
+            machine = rule.start(rule.parseState(machine.state().toText()));
+        }
+        events.addAll(machine.finish());
+        return events.get(in.integer("number") - 1);
     }
 
     private static List<Calculation> units() {
@@ -344,20 +432,23 @@ final class RainRecordCalculations {
                 .toList());
     }
 
-    private static RegularSeries laidOut(Inputs in) {
+    private static TipSpreading spreading(Inputs in) {
         Duration cap = in.has("cap_seconds") ? seconds(in, "cap_seconds") : Duration.ofHours(1);
-        TipSpreading spreading = switch (in.text("spreading")) {
+        return switch (in.text("spreading")) {
             case "count" -> TipSpreading.COUNT;
             case "interval" -> TipSpreading.interval(cap);
             case "smooth" -> TipSpreading.smooth(cap);
             default -> throw new IllegalArgumentException("spreading must be count, interval or smooth");
         };
+    }
+
+    private static RegularSeries laidOut(Inputs in) {
         Interval record = Interval.of(START, seconds(in, "record_seconds"));
         List<Interval> outages = in.has("outage_from") && in.number("outage_to") > 0
                 ? List.of(Interval.of(START.plus(seconds(in, "outage_from")), START.plus(seconds(in, "outage_to"))))
                 : List.of();
         return bucket(in)
-                .record(tips(in), record, seconds(in, "step_seconds"), spreading, outages)
+                .record(tips(in), record, seconds(in, "step_seconds"), spreading(in), outages)
                 .depth();
     }
 
@@ -414,11 +505,7 @@ final class RainRecordCalculations {
     }
 
     private static EventRecord separated(Inputs in) {
-        EventSeparation rule = EventSeparation.of(minutes(in, "inter_event_minutes"))
-                .withMinimumDepth(in.number("minimum_mm", 0))
-                .withWetAbove(in.number("wet_above_mm", 0));
-        return (in.has("window_minutes") ? rule.withPeakDurations(minutes(in, "window_minutes")) : rule)
-                .separate(rain(in));
+        return separation(in).separate(rain(in));
     }
 
     private static RainfallEvent event(Inputs in) {

@@ -13,7 +13,9 @@ import dev.runnel.rainfall.design.RationalMethod;
 import dev.runnel.rainfall.design.RunoffCoefficient;
 import dev.runnel.rainfall.design.StormShape;
 import dev.runnel.rainfall.design.SymmetricProfile;
+import dev.runnel.rainfall.response.Recession;
 import dev.runnel.rainfall.response.ReturnToDryWeather;
+import dev.runnel.rainfall.response.RunoffVolume;
 import dev.runnel.timeseries.RegularSeries;
 import java.time.Duration;
 import java.time.Instant;
@@ -76,6 +78,7 @@ final class RunoffCalculations {
                                         minutes(in, "intense_minutes"),
                                         in.number("position"))
                                 .depthShare(in.number("fraction"))),
+                of("rational.coefficient", "1", "hectares coefficients", in -> area(in).coefficient()),
                 of(
                         "rational.peak",
                         "m3/s",
@@ -131,6 +134,23 @@ final class RunoffCalculations {
                 of("dry-weather.harmon", "1", HEADS, in -> heads(in).harmonFactor()),
                 of("dry-weather.babbitt", "1", HEADS, in -> heads(in).babbittFactor()),
                 of(
+                        "response.recession-share",
+                        "1",
+                        "flow minutes",
+                        in -> Recession.of(RegularSeries.of(Instant.EPOCH, Duration.ofMinutes(10), in.sample("flow")))
+                                .shareAfter(minutes(in, "minutes"))),
+                of("response.runoff-percent", "%", "rain area flow dry", in -> {
+                    RegularSeries rain = RegularSeries.of(Instant.EPOCH, Duration.ofMinutes(10), in.sample("rain"));
+                    return RunoffVolume.of(
+                                    rain.interval(),
+                                    rain,
+                                    in.number("area"),
+                                    RegularSeries.of(Instant.EPOCH, Duration.ofMinutes(10), in.sample("flow")),
+                                    RegularSeries.of(Instant.EPOCH, Duration.ofMinutes(10), in.sample("dry")))
+                            .percent()
+                            .orElseThrow();
+                }),
+                of(
                         "response.return-to-dry-weather",
                         "min",
                         "flow dry rain_end allowance held_minutes",
@@ -157,14 +177,18 @@ final class RunoffCalculations {
         return DdfTable.parse(in.text("table"), ReturnPeriodBasis.PEAKS_OVER_THRESHOLD);
     }
 
-    private static RationalMethod method(Inputs in) {
+    private static DrainedArea area(Inputs in) {
         DrainedArea area = DrainedArea.none();
         double[] hectares = in.sample("hectares");
         double[] coefficients = in.sample("coefficients");
         for (int i = 0; i < hectares.length; i++) {
             area = area.with(RunoffCoefficient.of("surface " + i, coefficients[i]), hectares[i]);
         }
-        return RationalMethod.of(area, minutes(in, "entry_minutes"))
+        return area;
+    }
+
+    private static RationalMethod method(Inputs in) {
+        return RationalMethod.of(area(in), minutes(in, "entry_minutes"))
                 .withTimeOfFlow(minutes(in, "flow_minutes"))
                 .withRouting(in.number("routing"));
     }
