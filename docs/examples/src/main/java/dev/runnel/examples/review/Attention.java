@@ -94,7 +94,10 @@ final class Attention {
     }
 
     private void evidence() {
-        review.watched().findings().forEach(finding -> points.add(FindingText.of(finding, dates)));
+        review.watched()
+                .findings()
+                .forEach(finding ->
+                        points.add(FindingText.of(finding, review.doubts().isFlowDoubtful(finding), dates)));
     }
 
     /** Nothing is judged against what is not known. */

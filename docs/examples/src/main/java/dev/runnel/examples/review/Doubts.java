@@ -1,7 +1,8 @@
 package dev.runnel.examples.review;
 
+import dev.runnel.hydraulics.evidence.DoubtfulReadings;
 import dev.runnel.hydraulics.evidence.Finding;
-import dev.runnel.hydraulics.evidence.FindingName;
+import dev.runnel.hydraulics.evidence.ReadingUse;
 import dev.runnel.timeseries.Interval;
 import java.time.Duration;
 import java.time.Instant;
@@ -11,45 +12,32 @@ import java.util.List;
 import java.util.Optional;
 
 /**
- * What the findings of the watch mean for the figures of a site: some make the flow doubtful, some tell of another state of
- * the sewer whose figures stand by themselves.
+ * What the findings of the watch mean for the days of a site: on some the flow is in doubt, some tell of another state of the
+ * sewer whose figures stand by themselves.
  *
  * @param findings the findings
+ * @param readings which readings they put in doubt
  * @param end end of the record
  * @param zone clock of the days
  */
-record Doubts(List<Finding> findings, Instant end, ZoneId zone) {
+record Doubts(List<Finding> findings, Optional<DoubtfulReadings> readings, Instant end, ZoneId zone) {
     /** Chosen here: a day counts as doubtful, or as one of another state, if a quarter of it is. */
     static final double SHARE_OF_DAY = 0.25;
 
-    /** Whether readings of such a finding give a wrong flow; where the names are not told apart, the doubt counts. */
-    static boolean isFlowDoubtful(Finding finding) {
-        return finding.names().stream().anyMatch(Doubts::isFlowDoubtful);
+    static Doubts of(Watched watched, Instant end, ZoneId zone) {
+        return new Doubts(
+                watched.findings(), watched.report().map(report -> DoubtfulReadings.of(report, end)), end, zone);
     }
 
-    private static boolean isFlowDoubtful(FindingName name) {
-        return switch (name) {
-            case DEPTH_STEP,
-                    DEPTH_DRIFT,
-                    SEDIMENT,
-                    VELOCITY_LOSS,
-                    VELOCITY_GAIN,
-                    VELOCITY_LOW_FOR_DEPTH,
-                    VELOCITY_HIGH_FOR_DEPTH,
-                    VELOCITY_ZEROS,
-                    WEAK_ECHO,
-                    SIGN_FLIPS,
-                    REVERSED_SIGN,
-                    FROZEN_DEPTH,
-                    FROZEN_VELOCITY,
-                    CONTRADICTORY,
-                    OUT_OF_RANGE -> true;
-            default -> false;
-        };
+    /** Whether readings of such a finding give a doubtful flow. */
+    boolean isFlowDoubtful(Finding finding) {
+        return readings.map(doubt ->
+                        doubt.findings(ReadingUse.FLOW, finding.interval(end)).contains(finding))
+                .orElse(false);
     }
 
     /** Whether depth and velocity tell of another state of the sewer, whose days are another dry weather. */
-    static boolean isOtherState(Finding finding) {
+    private static boolean isOtherState(Finding finding) {
         return switch (finding.name()) {
             case HELD_UP, RELEASED, MORE_WATER, LESS_WATER, LEVEL_UP, LEVEL_DOWN, REVERSE_FLOW -> true;
             default -> false;
@@ -59,7 +47,7 @@ record Doubts(List<Finding> findings, Instant end, ZoneId zone) {
     /** Returns the finding that makes the flow of a day doubtful, the first if there are several. */
     Optional<Finding> doubtOf(LocalDate day) {
         return findings.stream()
-                .filter(Doubts::isFlowDoubtful)
+                .filter(this::isFlowDoubtful)
                 .filter(finding -> share(finding, day) >= SHARE_OF_DAY)
                 .findFirst();
     }

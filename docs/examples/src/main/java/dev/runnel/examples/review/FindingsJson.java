@@ -10,12 +10,12 @@ final class FindingsJson {
     /** The findings of one site as one object. */
     static String of(SiteReview review) {
         StringJoiner findings = new StringJoiner(",", "[", "]");
-        review.watched().findings().forEach(finding -> findings.add(finding(finding)));
+        review.watched().findings().forEach(finding -> findings.add(finding(finding, review.doubts())));
         return "{\"site\":" + text(review.site().id()) + ",\"watched\":"
                 + review.watched().baseline().isPresent() + ",\"findings\":" + findings + "}";
     }
 
-    private static String finding(Finding finding) {
+    private static String finding(Finding finding, Doubts doubts) {
         StringJoiner names = new StringJoiner(",", "[", "]");
         finding.names().forEach(name -> names.add(text(name.name())));
         return "{\"number\":" + finding.number() + ",\"names\":" + names + ",\"direction\":"
@@ -28,7 +28,7 @@ final class FindingsJson {
                 + finding.closed()
                         .map(time -> ",\"closed\":" + text(time.toString()))
                         .orElse("")
-                + ",\"returns\":" + finding.returns() + ",\"flowDoubtful\":" + Doubts.isFlowDoubtful(finding)
+                + ",\"returns\":" + finding.returns() + ",\"flowDoubtful\":" + doubts.isFlowDoubtful(finding)
                 + ",\"detail\":" + text(finding.detail()) + "}";
     }
 

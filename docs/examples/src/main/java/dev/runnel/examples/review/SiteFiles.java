@@ -281,7 +281,7 @@ final class SiteFiles {
                     finding.closed().<Object>map(time -> time).orElse(""),
                     finding.returns(),
                     finding.recurrence().<Object>map(SiteFiles::hours).orElse(""),
-                    Doubts.isFlowDoubtful(finding) ? "yes" : "no",
+                    review.doubts().isFlowDoubtful(finding) ? "yes" : "no",
                     finding.detail()));
         }
         table(

@@ -120,7 +120,7 @@ final class SitePages {
             Interval interval = finding.interval(end);
             marks.add(new RecordRows.Mark(
                     RecordRows.Kind.FINDING, interval.start(), interval.end(), "", finding.number(), finding.detail()));
-            if (Doubts.isFlowDoubtful(finding)) {
+            if (review.doubts().isFlowDoubtful(finding)) {
                 marks.add(new RecordRows.Mark(
                         RecordRows.Kind.LEFT_OUT, interval.start(), interval.end(), "Flow, l/s", 0, "doubtful flow"));
             }
@@ -151,7 +151,7 @@ final class SitePages {
                 "Days of good data",
                 CalendarFigure.of(goodDays(), "Usable share of each day"),
                 "Filled from below by the share of the day with usable readings; cross: none.",
-                "quality-tests",
+                "quality-checks",
                 false));
         review.flow()
                 .spills()

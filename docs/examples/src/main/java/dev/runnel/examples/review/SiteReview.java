@@ -34,8 +34,7 @@ record SiteReview(
         // Without a gauge any day may have been wet; medians bear a few wet hours.
         SortedSet<LocalDate> days = rain.map(found -> found.days().dates()).orElseGet(() -> allDays(data));
         Watched watched = Watched.of(data, flow, rain.map(RainFindings::rain));
-        Doubts doubts =
-                new Doubts(watched.findings(), data.record().end(), data.site().zone());
+        Doubts doubts = Doubts.of(watched, data.record().end(), data.site().zone());
         return new SiteReview(
                 data,
                 flow,
