@@ -100,6 +100,53 @@ public final class CsvRecords {
         return pass(name, reader, layout, RecordFile::readInstants);
     }
 
+    /**
+     * Reads a file row by row and keeps none: memory holds one line and the list of issues, however long the file.
+     *
+     * <p>The rows are those of {@link #read}, with two differences that follow from keeping nothing: a line earlier than the
+     * one before is rejected as out of order even if it repeats an earlier one, and layouts that sort, or add lines of one
+     * instant, are refused.
+     *
+     * @param file the file
+     * @param layout what it looks like; with at least one column of values
+     * @param consumer takes each row
+     * @return the account of lines
+     * @throws IllegalArgumentException if the file does not exist, is not text, is empty or has no such column, or the
+     *     layout has no column of values, sorts or adds
+     * @throws UncheckedIOException if the file cannot be read
+     */
+    @API(status = API.Status.EXPERIMENTAL, since = "0.1")
+    public static CsvReport forEach(Path file, CsvLayout layout, CsvRowConsumer consumer) {
+        requireStream(layout);
+        return open(file, layout, records -> records.readRows(consumer));
+    }
+
+    /**
+     * Reads a reader row by row, as {@link #forEach(Path, CsvLayout, CsvRowConsumer)} reads a file.
+     *
+     * @param name what messages call it
+     * @param reader the text; not closed
+     * @param layout what it looks like; with at least one column of values
+     * @param consumer takes each row
+     * @return the account of lines
+     * @throws IllegalArgumentException if the text is empty or has no such column, or the layout has no column of values,
+     *     sorts or adds
+     * @throws UncheckedIOException if the reader fails
+     */
+    @API(status = API.Status.EXPERIMENTAL, since = "0.1")
+    public static CsvReport forEach(String name, Reader reader, CsvLayout layout, CsvRowConsumer consumer) {
+        requireStream(layout);
+        return pass(name, reader, layout, records -> records.readRows(consumer));
+    }
+
+    private static void requireStream(CsvLayout layout) {
+        requireColumns(layout);
+        if (layout.choices().sorting || layout.choices().repeatedTime != RepeatedTime.REJECT) {
+            throw new IllegalArgumentException(
+                    "layout must neither sort nor add lines of one instant where rows are not kept, was " + layout);
+        }
+    }
+
     private static <R> R open(Path file, CsvLayout layout, Task<R> task) {
         if (Files.isDirectory(file)) {
             throw new IllegalArgumentException("file must be a file, was the folder " + file);

@@ -91,6 +91,32 @@ final class RecordFile {
         return new CsvResult(log.report(), table.toSeries());
     }
 
+    CsvReport readRows(CsvRowConsumer consumer) throws IOException {
+        Row last = Row.ofSize(choices.columns.size());
+        long before = NEVER;
+        while (nextRecord()) {
+            if (!time.read(source.line(), source.buffer(), fields, before, true)) {
+                continue;
+            }
+            Row row = values.read(source.line(), source.buffer(), fields);
+            long now = time.epochNanos();
+            if (before != NEVER && now <= before) {
+                if (now < before) {
+                    outOfOrder("rejected");
+                } else {
+                    duplicate(last.isSameAs(row));
+                }
+                continue;
+            }
+            last = row.copy();
+            before = now;
+            consumer.accept(now, row.values(), row.qualities());
+            log.accepted(time.isAsWritten() && values.isAsWritten());
+        }
+        requireSomething();
+        return log.report();
+    }
+
     CsvInstants readInstants() throws IOException {
         long[] times = new long[1024];
         int size = 0;
@@ -137,7 +163,12 @@ final class RecordFile {
             return true;
         }
         List<Row> present = table.find(now);
-        if (present.get(0).isSameAs(row)) {
+        duplicate(present.get(0).isSameAs(row));
+        return false;
+    }
+
+    private void duplicate(boolean same) {
+        if (same) {
             log.issue(source.line(), 0, Kind.DUPLICATE, "time and values of an earlier line; rejected");
         } else {
             log.issue(
@@ -146,7 +177,6 @@ final class RecordFile {
                     Kind.CONFLICTING_DUPLICATE,
                     "time of an earlier line with other values; rejected, the earlier line stands");
         }
-        return false;
     }
 
     /** Tells whether the line is, letter by letter, one of those of its instant just before, if the layout asks; and logs it. */

@@ -4,9 +4,12 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatIllegalArgumentException;
 import static org.assertj.core.api.Assertions.tuple;
 
+import dev.runnel.timeseries.Quality;
 import dev.runnel.timeseries.Series;
+import dev.runnel.timeseries.SeriesBuilder;
 import dev.runnel.timeseries.csv.CsvIssue.Kind;
 import java.io.IOException;
+import java.io.StringReader;
 import java.nio.charset.Charset;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
@@ -14,6 +17,7 @@ import java.nio.file.Path;
 import java.time.Instant;
 import java.time.ZoneId;
 import java.util.List;
+import java.util.Random;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -84,6 +88,36 @@ class OddFilesTest {
                 .hasToString("CsvLayout[time in time as seconds since 1970, depth from depth]");
         assertThat(LAYOUT.withTimeNumbers(TimeNumber.UNIX_SECONDS).withTimePattern("dd/MM/yyyy"))
                 .hasToString("CsvLayout[time in time as dd/MM/yyyy, depth from depth]");
+    }
+
+    @Test
+    void rowByRowGivesWhatAllAtOnceGives() {
+        StringBuilder text = new StringBuilder("time,depth,velocity\n");
+        Random random = new Random(11);
+        Instant time = Instant.parse("2026-01-01T00:00:00Z");
+        for (int i = 0; i < 5000; i++) {
+            time = time.plusSeconds(random.nextInt(50) == 0 ? 0 : 60);
+            String value = random.nextInt(40) == 0 ? "?" : String.valueOf(random.nextInt(3));
+            text.append(time).append(',').append(value).append(random.nextInt(60) == 0 ? "\n" : ",1\n");
+        }
+        CsvLayout two = LAYOUT.withColumn("velocity");
+        CsvResult whole = CsvRecords.parse(text.toString(), two);
+        SeriesBuilder depth = Series.builder();
+        SeriesBuilder velocity = Series.builder();
+        CsvReport report =
+                CsvRecords.forEach("text", new StringReader(text.toString()), two, (at, values, qualities) -> {
+                    depth.add(at, values[0], Quality.ofCode(qualities[0]));
+                    velocity.add(at, values[1], Quality.ofCode(qualities[1]));
+                });
+        assertThat(depth.build()).isEqualTo(whole.series("depth"));
+        assertThat(velocity.build()).isEqualTo(whole.series("velocity"));
+        assertThat(report).hasToString(whole.report().toString());
+        assertThat(report.issues()).isEqualTo(whole.report().issues()).isNotEmpty();
+        assertThatIllegalArgumentException()
+                .isThrownBy(() -> CsvRecords.forEach(
+                        "text", new StringReader(TEXT), LAYOUT.withSorting(), (at, values, qualities) -> {}))
+                .withMessageStartingWith(
+                        "layout must neither sort nor add lines of one instant where rows are not kept");
     }
 
     private static Series series(TimeNumber kind, String... times) {
