@@ -26,6 +26,9 @@ import org.jspecify.annotations.Nullable;
  */
 @API(status = API.Status.STABLE, since = "0.1")
 public final class Conduit {
+    /** Chosen here: thousands of times the largest river. */
+    private static final double LARGEST_DISCHARGE = 1e9;
+
     private final CrossSection section;
     private final Gradient gradient;
     private final Resistance resistance;
@@ -243,7 +246,7 @@ public final class Conduit {
      * @throws NoSolutionException if the conduit does not carry so much at any depth
      */
     public double normalDepth(double discharge) {
-        Require.nonNegative("discharge", discharge, "m3/s");
+        checkedDischarge(discharge);
         double depth = curve != null
                 ? curve.lowestDepth(discharge)
                 : curves.discharge().lowestDepthFor(discharge);
@@ -263,7 +266,7 @@ public final class Conduit {
      * @throws IllegalArgumentException if {@code discharge} is negative, infinite or NaN
      */
     public double[] normalDepths(double discharge) {
-        Require.nonNegative("discharge", discharge, "m3/s");
+        checkedDischarge(discharge);
         return curve != null ? curve.depths(discharge) : curves.discharge().depthsFor(discharge);
     }
 
@@ -407,6 +410,60 @@ public final class Conduit {
      */
     public void criticalDepth(double[] discharges, double[] depths) {
         critical.depth(discharges, depths);
+    }
+
+    /** An open section carries any discharge at some depth; beyond this bound the depth would be no number. */
+    private void checkedDischarge(double discharge) {
+        Require.nonNegative("discharge", discharge, "m3/s");
+        if (Double.isInfinite(section.height())) {
+            Require.inRange("discharge", discharge, 0, LARGEST_DISCHARGE, "m3/s");
+        }
+    }
+
+    /**
+     * Writes the discharge for each depth and marks what has none, instead of refusing the whole: NaN where the depth is
+     * missing, negative, or above the soffit.
+     *
+     * @param depths depths, m; NaN for missing; not modified
+     * @param discharges results, m³/s; same length, overwritten
+     * @return how many depths were there but outside the section
+     * @throws IllegalArgumentException if the lengths differ
+     */
+    public int dischargeWhereDefined(double[] depths, double[] discharges) {
+        return Bulk.applyWhere(depths, "discharges", discharges, this::isInside, this::discharge);
+    }
+
+    /**
+     * Writes the velocity for each depth and marks what has none, as {@link #dischargeWhereDefined}.
+     *
+     * @param depths depths, m; NaN for missing; not modified
+     * @param velocities results, m/s; same length, overwritten
+     * @return how many depths were there but outside the section
+     * @throws IllegalArgumentException if the lengths differ
+     */
+    public int velocityWhereDefined(double[] depths, double[] velocities) {
+        return Bulk.applyWhere(depths, "velocities", velocities, this::isInside, this::velocity);
+    }
+
+    /**
+     * Writes the lowest normal depth for each discharge and marks what has none, instead of refusing the whole: NaN where
+     * the discharge is missing, negative, or more than the conduit carries.
+     *
+     * @param discharges discharges, m³/s; NaN for missing; not modified
+     * @param depths results, m; same length, overwritten
+     * @return how many discharges were there but have no normal depth
+     * @throws IllegalArgumentException if the lengths differ
+     */
+    public int normalDepthWhereDefined(double[] discharges, double[] depths) {
+        double most = Double.isInfinite(section.height())
+                ? LARGEST_DISCHARGE
+                : maximum().discharge();
+        return Bulk.applyWhere(
+                discharges, "depths", depths, discharge -> discharge >= 0 && discharge <= most, this::normalDepth);
+    }
+
+    private boolean isInside(double depth) {
+        return depth >= 0 && depth <= section.height() && depth < Double.POSITIVE_INFINITY;
     }
 
     private ClosedSection closed() {

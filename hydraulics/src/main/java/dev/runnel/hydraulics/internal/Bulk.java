@@ -1,6 +1,7 @@
 package dev.runnel.hydraulics.internal;
 
 import dev.runnel.internal.Require;
+import java.util.function.DoublePredicate;
 import java.util.function.DoubleUnaryOperator;
 import org.apiguardian.api.API;
 
@@ -71,5 +72,29 @@ public final class Bulk {
         } catch (IllegalArgumentException e) {
             throw new IllegalArgumentException(name + "[" + i + "]: " + e.getMessage(), e);
         }
+    }
+
+    /**
+     * Applies a function to each element that it is defined for, and marks the others with NaN.
+     *
+     * @param in values; NaN for missing; not modified unless it is also {@code out}
+     * @param outName name of the output, for the message
+     * @param out results; same length, overwritten
+     * @param defined tells for what the function has an answer
+     * @param function the scalar form
+     * @return how many elements were there but have no answer
+     * @throws IllegalArgumentException if the lengths differ
+     */
+    public static int applyWhere(
+            double[] in, String outName, double[] out, DoublePredicate defined, DoubleUnaryOperator function) {
+        Require.sameLength(outName, in.length, out.length);
+        int marked = 0;
+        for (int i = 0; i < in.length; i++) {
+            double value = in[i];
+            boolean answered = defined.test(value);
+            marked += answered || Double.isNaN(value) ? 0 : 1;
+            out[i] = answered ? function.applyAsDouble(value) : Double.NaN;
+        }
+        return marked;
     }
 }

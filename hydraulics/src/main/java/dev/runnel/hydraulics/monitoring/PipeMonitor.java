@@ -248,6 +248,29 @@ public final class PipeMonitor {
     }
 
     /**
+     * Returns the flow of a logger of depths alone, with the velocity of uniform flow at each level. It holds only where the
+     * conduit's law and gradient rule the flow: not in backwater, and not in a full pipe, where the depth says nothing of the
+     * flow.
+     *
+     * @param depth depth readings, m
+     * @return the flow and what was done with every reading; missing, and counted as surcharged without a velocity, above
+     *     the soffit
+     */
+    public FlowRecord uniformFlow(Series depth) {
+        double[] velocities = new double[depth.size()];
+        byte[] qualities = new byte[depth.size()];
+        for (int i = 0; i < velocities.length; i++) {
+            DepthCondition condition = treatment.depthCondition(depth.value(i));
+            boolean ruled = condition == DepthCondition.PART_FULL;
+            velocities[i] = ruled
+                    ? uniformVelocity(treatment.level(depth.value(i), condition)) / velocityFactor
+                    : condition == DepthCondition.DRY ? 0 : Double.NaN;
+            qualities[i] = (Double.isNaN(velocities[i]) ? Quality.MISSING : depth.quality(i)).toCode();
+        }
+        return flow(depth, Series.of(depth.toEpochNanos(), velocities, qualities));
+    }
+
+    /**
      * Returns the flow of two readings of the same instant. The conversion has no memory, so a stream of readings and a
      * whole record give the same flows, however the record is cut.
      *

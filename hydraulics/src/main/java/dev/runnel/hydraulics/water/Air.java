@@ -13,6 +13,16 @@ import org.apiguardian.api.API;
  * mole fraction of water at saturation follows R. S. Davis, Equation for the determination of the density of moist air,
  * Metrologia 29 (1992), 67 to 70.
  *
+ * <p>Outside 0 to 30 °C the speed is continued from the nearer limit by the law of ideal gases,
+ *
+ * <pre>
+ * c = √(κ R T/M)      κ = (7 + w)/(5 + w)      M = 28.9635 − 10.948 w  g/mol
+ * </pre>
+ *
+ * with T in kelvin and w the mole fraction of water: ISO 2533:1975, Standard atmosphere, for dry air (κ = 1.4), and D. A.
+ * Bohn, Environmental effects on the speed of sound, J. Audio Eng. Soc. 36 (1988), for the water in it (from memory). {@link #isExtrapolated()} says so. At 0 and 30 °C the two laws agree in
+ * their slope to about 0.1 % per 10 K.
+ *
  * <p>Sewer air is not clean air: much CO₂ or methane moves the speed more than humidity does. One temperature for the
  * whole path is assumed; between a cold cover and warm sewage it varies.
  *
@@ -20,6 +30,18 @@ import org.apiguardian.api.API;
  */
 @API(status = API.Status.STABLE, since = "0.1")
 public final class Air {
+    /** Chosen here: the coldest and the hottest sewers, and a margin. */
+    private static final double COLDEST = -40;
+
+    private static final double HOTTEST = 60;
+
+    /** Cramer 1993, range of his formula, °C. */
+    private static final double LEAST_OF_FORMULA = 0;
+
+    private static final double MOST_OF_FORMULA = 30;
+
+    private static final double ICE_POINT = 273.15;
+
     private static final double STANDARD_PRESSURE = 101_325;
     private static final double STANDARD_CARBON_DIOXIDE = 0.0004;
     /** Cramer 1993, coefficients a0 to a15. */
@@ -43,12 +65,17 @@ public final class Air {
     /**
      * Returns dry air at 101 325 Pa with a mole fraction of CO₂ of 0.0004.
      *
-     * @param celsius temperature, °C; in [0, 30]
+     * @param celsius temperature, °C; in [−40, 60]; outside [0, 30] the speed of sound is {@linkplain #isExtrapolated()
+     *     extrapolated}
      * @return the air
      * @throws IllegalArgumentException if {@code celsius} is outside or NaN
      */
     public static Air atTemperature(double celsius) {
-        return new Air(Require.inRange("celsius", celsius, 0, 30, "°C"), 0, STANDARD_PRESSURE, STANDARD_CARBON_DIOXIDE);
+        return new Air(
+                Require.inRange("celsius", celsius, COLDEST, HOTTEST, "°C"),
+                0,
+                STANDARD_PRESSURE,
+                STANDARD_CARBON_DIOXIDE);
     }
 
     /**
@@ -85,8 +112,8 @@ public final class Air {
     }
 
     /** Mole fraction of water: humidity times enhanced saturation pressure over pressure (Davis 1992). */
-    private double waterFraction() {
-        double kelvin = celsius + 273.15;
+    private double waterFraction(double celsius) {
+        double kelvin = celsius + ICE_POINT;
         double saturation =
                 Math.exp(1.2378847e-5 * kelvin * kelvin - 1.9121316e-2 * kelvin + 33.93711047 - 6343.1645 / kelvin);
         double enhancement = 1.00062 + 3.14e-8 * pressure + 5.6e-7 * celsius * celsius;
@@ -94,13 +121,32 @@ public final class Air {
     }
 
     /**
+     * Tells whether the temperature lies outside the range of Cramer's formula.
+     *
+     * @return true below 0 and above 30 °C, where the law of ideal gases continues it
+     */
+    public boolean isExtrapolated() {
+        return celsius < LEAST_OF_FORMULA || celsius > MOST_OF_FORMULA;
+    }
+
+    /**
      * Returns the speed of sound.
      *
-     * @return speed, m/s; 343.4 for dry air at 20 °C
+     * @return speed, m/s; 343.4 for dry air at 20 °C; {@linkplain #isExtrapolated() extrapolated} outside 0 to 30 °C
      */
     public double speedOfSound() {
-        double t = celsius;
-        double w = waterFraction();
+        double limit = Math.max(LEAST_OF_FORMULA, Math.min(celsius, MOST_OF_FORMULA));
+        return isExtrapolated() ? cramer(limit) * ideal(celsius) / ideal(limit) : cramer(celsius);
+    }
+
+    /** √(κ T/M), the speed in an ideal gas but for a constant. */
+    private double ideal(double t) {
+        double w = waterFraction(t);
+        return Math.sqrt((7 + w) / (5 + w) * (t + ICE_POINT) / (28.9635 - 10.948 * w));
+    }
+
+    private double cramer(double t) {
+        double w = waterFraction(t);
         double p = pressure;
         double c = carbonDioxide;
         return A[0]
@@ -149,6 +195,6 @@ public final class Air {
     @Override
     public String toString() {
         return "Air[" + Text.number(celsius) + " °C, humidity " + Text.number(humidity) + ", speed of sound "
-                + Text.fixed(speedOfSound(), 2) + " m/s]";
+                + Text.fixed(speedOfSound(), 2) + (isExtrapolated() ? " m/s, extrapolated]" : " m/s]");
     }
 }

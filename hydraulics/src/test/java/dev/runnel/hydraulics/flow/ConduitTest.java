@@ -199,4 +199,33 @@ class ConduitTest {
             }
         }
     }
+
+    /** One bad reading stops nothing: it is marked and counted. */
+    @Test
+    void bulkFormsMarkAndCountWhatHasNoAnswer() {
+        double[] depths = {0.2, 0.5, Double.NaN, -0.01, 0.45, Double.POSITIVE_INFINITY};
+        double[] out = new double[6];
+        assertThat(PIPE.dischargeWhereDefined(depths, out)).isEqualTo(3);
+        assertThat(out)
+                .containsExactly(
+                        PIPE.discharge(0.2), Double.NaN, Double.NaN, Double.NaN, PIPE.discharge(0.45), Double.NaN);
+        assertThat(PIPE.velocityWhereDefined(depths, out)).isEqualTo(3);
+        assertThat(out[0]).isEqualTo(PIPE.velocity(0.2));
+        double[] discharges = {0.05, 99, Double.NaN, -1, 0};
+        double[] found = new double[5];
+        assertThat(PIPE.normalDepthWhereDefined(discharges, found)).isEqualTo(2);
+        assertThat(found).containsExactly(PIPE.normalDepth(0.05), Double.NaN, Double.NaN, Double.NaN, 0);
+        assertThatThrownBy(() -> PIPE.dischargeWhereDefined(depths, new double[2]))
+                .hasMessage("discharges must have length 6, was 2");
+    }
+
+    @Test
+    void absurdDischargeIsNamedNotADepth() {
+        var channel = PIPE.withSection(dev.runnel.hydraulics.section.TrapezoidalSection.of(1, 1));
+        assertThatThrownBy(() -> channel.normalDepth(1e300))
+                .isInstanceOf(IllegalArgumentException.class)
+                .hasMessage("discharge must be in [0, 1.0E9] m3/s, was 1.0E300");
+        assertThatThrownBy(() -> channel.normalDepths(1e300)).hasMessageStartingWith("discharge must be in [0, 1.0E9]");
+        assertThatThrownBy(() -> PIPE.normalDepth(1e300)).isInstanceOf(NoSolutionException.class);
+    }
 }

@@ -146,6 +146,25 @@ class PipeMonitorTest {
         assertThat(record.fullness().value(1)).isNaN();
     }
 
+    /** A logger of depths alone: the law gives the flow, but not of a full pipe, and one bad reading stops nothing. */
+    @Test
+    void depthsAloneGiveUniformFlow() {
+        PipeMonitor monitor = MONITOR.withSensorOffset(0.01).withVelocityFactor(0.9);
+        var times = new long[] {0, 1, 2, 3, 4};
+        FlowRecord record = monitor.uniformFlow(Series.of(times, new double[] {0.19, 0.6, Double.NaN, 185, -0.1}));
+        assertThat(record.flow().value(0)).isCloseTo(monitor.conduit().discharge(0.2), within(1e-15));
+        for (int i = 1; i < 5; i++) {
+            assertThat(record.flow().value(i)).isNaN();
+        }
+        assertThat(record.counts().of(DepthCondition.SURCHARGED)).isEqualTo(1);
+        assertThat(record.counts().of(DepthCondition.IMPOSSIBLE)).isEqualTo(1);
+        assertThat(record.counts().of(DepthCondition.NO_DEPTH)).isEqualTo(1);
+        assertThat(MONITOR.uniformFlow(Series.of(new long[] {0}, new double[] {0}))
+                        .flow()
+                        .value(0))
+                .isZero();
+    }
+
     @Test
     void secondBedIsRefused() {
         assertThatThrownBy(() -> MONITOR.withSediment(0.05).withSediment(0.06))

@@ -36,9 +36,9 @@ class AirTest {
 
     @Test
     void refusesAirOutsideTheFormula() {
-        assertThatThrownBy(() -> Air.atTemperature(-1))
+        assertThatThrownBy(() -> Air.atTemperature(-41))
                 .isInstanceOf(IllegalArgumentException.class)
-                .hasMessage("celsius must be in [0, 30] °C, was -1");
+                .hasMessage("celsius must be in [-40, 60] °C, was -41");
         Air air = Air.atTemperature(10);
         assertThatThrownBy(() -> air.withHumidity(50)).hasMessage("humidity must be in [0, 1], was 50");
         assertThatThrownBy(() -> air.withPressure(1013)).hasMessage("pressure must be in [75000, 102000] Pa, was 1013");
@@ -54,5 +54,30 @@ class AirTest {
                 .isEqualTo(Air.atTemperature(20).withHumidity(1))
                 .hasSameHashCodeAs(Air.atTemperature(20).withHumidity(1))
                 .isNotEqualTo(Air.atTemperature(20));
+    }
+
+    /** Dry air of the standard atmosphere, c = √(1.4 · 287.05287 T): within 0.1 % from frost to heat, no jump at the limits. */
+    @Test
+    void coldAndHotAirFollowTheIdealGas() {
+        for (double celsius : new double[] {-40, -20, -0.01, 30.01, 45, 60}) {
+            Air air = Air.atTemperature(celsius);
+            double ideal = Math.sqrt(1.4 * 287.05287 * (celsius + 273.15));
+            assertThat(air.speedOfSound() / ideal).isBetween(0.999, 1.001);
+            assertThat(air.isExtrapolated()).isTrue();
+            assertThat(air.toString()).endsWith("m/s, extrapolated]");
+        }
+        for (double limit : new double[] {0, 30}) {
+            for (double humidity : new double[] {0, 1}) {
+                double below =
+                        Air.atTemperature(limit - 1e-6).withHumidity(humidity).speedOfSound();
+                double above =
+                        Air.atTemperature(limit + 1e-6).withHumidity(humidity).speedOfSound();
+                assertThat(below).isCloseTo(above, within(1e-5));
+                assertThat(Air.atTemperature(limit).isExtrapolated()).isFalse();
+            }
+        }
+        // Humid air is lighter, so sound runs faster in it.
+        assertThat(Air.atTemperature(60).withHumidity(1).speedOfSound())
+                .isGreaterThan(1.01 * Air.atTemperature(60).speedOfSound());
     }
 }
