@@ -192,12 +192,77 @@ def night_flows(folder):
     write(folder + "/night-flows.csv", "values,night,window,flow,share", rows)
 
 
+def irregular():
+    """Readings at odd minutes; None has no value."""
+    times = [0, 2, 3, 7, 8, 11, 15, 16, 19, 26, 27, 30, 34, 39, 40, 41, 48, 49, 55, 58]
+    values = [F((i * 37) % 41 - 7, 10) for i in range(len(times))]
+    values[4] = values[11] = values[12] = None
+    return times, values
+
+
+def resampling(folder):
+    """resampling.csv: steps of ten minutes, for each statistic and both ways between readings."""
+    times, values = irregular()
+    known = [(F(t), v) for t, v in zip(times, values) if v is not None]
+    rows = []
+    for gap in (F(5), F(8)):
+        for between in ("hold", "linear"):
+            for k in range(6):
+                a, b = F(10 * k), F(10 * k + 10)
+                integral, covered = F(0), F(0)
+                for j, (t, v) in enumerate(known):
+                    after = known[j + 1] if j + 1 < len(known) else None
+                    if between == "hold":
+                        end = t + gap if after is None else min(after[0], t + gap)
+                        lo, hi = max(a, t), min(b, end)
+                        if lo < hi:
+                            integral += v * (hi - lo)
+                            covered += hi - lo
+                    elif after is not None and after[0] - t <= gap:
+                        lo, hi = max(a, t), min(b, after[0])
+                        if lo < hi:
+                            middle = (lo + hi) / 2
+                            integral += (v + (after[1] - v) * (middle - t) / (after[0] - t)) * (hi - lo)
+                            covered += hi - lo
+                inside = [v for t, v in known if a <= t < b]
+                figures = {"mean": integral / covered} if covered else {}
+                if inside:
+                    figures.update(sum=sum(inside), maximum=max(inside), minimum=min(inside), last=inside[-1])
+                for name, figure in figures.items():
+                    rows.append((k, float(gap), between, name, float(figure), float(covered / 10)))
+    write(folder + "/resampling.csv", "step,gap,between,statistic,value,coverage", rows)
+    record = [[t, number(v)] for t, v in zip(times, values)]
+    write(folder + "/data/irregular-record.csv", "minute,value", record)
+
+
+def alignment(folder):
+    """alignment.csv: the same readings asked at every minute, by each rule; -9999 where there is none."""
+    times, values = irregular()
+    known = {F(t): v for t, v in zip(times, values) if v is not None}
+    rows = []
+    for minute in range(60):
+        t = F(minute)
+        earlier = [u for u in known if u <= t]
+        later = [u for u in known if u >= t]
+        for limit in (F(2), F(7)):
+            exact = known.get(t)
+            held = known[max(earlier)] if earlier and t - max(earlier) <= limit else None
+            line = exact
+            if exact is None and earlier and later and min(later) - max(earlier) <= limit:
+                lo, hi = max(earlier), min(later)
+                line = known[lo] + (known[hi] - known[lo]) * (t - lo) / (hi - lo)
+            rows.append([minute, float(limit)] + [number(v) for v in (exact, held, line)])
+    write(folder + "/alignment.csv", "minute,limit,exact,held,line", rows)
+
+
 def main(folder):
     corrections(folder)
     balances(folder)
     daily_totals(folder)
     alarms(folder)
     night_flows(folder)
+    resampling(folder)
+    alignment(folder)
 
 
 main(sys.argv[1])

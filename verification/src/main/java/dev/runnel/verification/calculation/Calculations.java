@@ -48,6 +48,7 @@ public final class Calculations {
                         CorrectionCalculations.all(),
                         BalanceCalculations.all(),
                         InfiltrationCalculations.all(),
+                        SeriesCalculations.all(),
                         SectionCalculations.all(),
                         FlowCalculations.all(),
                         EnergyCalculations.all(),
