@@ -6,6 +6,7 @@ import dev.runnel.rainfall.internal.Rain;
 import dev.runnel.timeseries.RegularSeries;
 import java.time.Duration;
 import java.util.Optional;
+import java.util.stream.IntStream;
 import org.apiguardian.api.API;
 
 /**
@@ -57,16 +58,19 @@ public final class RainAutocorrelation {
         }
         double mean = rain.statistics().mean();
         double[] values = rain.toValues();
+        int[] missing = IntStream.range(0, values.length)
+                .filter(i -> Double.isNaN(values[i]))
+                .toArray();
+        double[] deviations = new double[values.length];
+        for (int i = 0; i < values.length; i++) {
+            // A missing step adds nothing to a sum of products; its pairs are counted apart.
+            deviations[i] = Double.isNaN(values[i]) ? 0 : values[i] - mean;
+        }
         double[] sums = new double[lags + 1];
         long[] pairs = new long[lags + 1];
         for (int lag = 0; lag <= lags; lag++) {
-            for (int i = 0; i + lag < values.length; i++) {
-                double product = (values[i] - mean) * (values[i + lag] - mean);
-                if (!Double.isNaN(product)) {
-                    sums[lag] += product;
-                    pairs[lag]++;
-                }
-            }
+            sums[lag] = products(deviations, lag);
+            pairs[lag] = values.length - lag - pairsWithMissing(values, missing, lag);
         }
         double variance = sums[0] / pairs[0];
         if (!(variance > 0)) {
@@ -77,6 +81,35 @@ public final class RainAutocorrelation {
             coefficients[lag] = pairs[lag] == 0 ? 0 : sums[lag] / pairs[lag] / variance;
         }
         return new RainAutocorrelation(coefficients, pairs, rain.step());
+    }
+
+    /** Four sums side by side, since each addition waits for the one before. */
+    private static double products(double[] deviations, int lag) {
+        int size = deviations.length - lag;
+        double first = 0;
+        double second = 0;
+        double third = 0;
+        double fourth = 0;
+        int i = 0;
+        for (; i + 3 < size; i += 4) {
+            first += deviations[i] * deviations[i + lag];
+            second += deviations[i + 1] * deviations[i + 1 + lag];
+            third += deviations[i + 2] * deviations[i + 2 + lag];
+            fourth += deviations[i + 3] * deviations[i + 3 + lag];
+        }
+        for (; i < size; i++) {
+            first += deviations[i] * deviations[i + lag];
+        }
+        return (first + second) + (third + fourth);
+    }
+
+    private static long pairsWithMissing(double[] values, int[] missing, int lag) {
+        long count = 0;
+        for (int i : missing) {
+            count += i + lag < values.length ? 1 : 0;
+            count += lag > 0 && i >= lag && !Double.isNaN(values[i - lag]) ? 1 : 0;
+        }
+        return count;
     }
 
     /**

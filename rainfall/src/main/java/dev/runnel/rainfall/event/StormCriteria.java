@@ -167,11 +167,14 @@ public final class StormCriteria {
      */
     public StormAssessment assess(Interval storm, Map<String, RegularSeries> rainByGauge) {
         requireGauges(rainByGauge);
+        return judged(storm, rainByGauge);
+    }
+
+    private StormAssessment judged(Interval storm, Map<String, RegularSeries> rainByGauge) {
         Map<String, Double> depths = new LinkedHashMap<>();
         List<StormAssessment.Finding> findings = new ArrayList<>();
         Map<String, Integer> missing = new LinkedHashMap<>();
         new TreeMap<>(rainByGauge).forEach((gauge, rain) -> {
-            Rain.requireNonNegative("rain of " + gauge, rain, "mm");
             EventSteps steps = EventSteps.of(rain, storm);
             RegularSeries during = steps.rain();
             missing.put(gauge, steps.missing());
@@ -215,7 +218,7 @@ public final class StormCriteria {
     public List<StormAssessment> assess(EventSeparation rule, Map<String, RegularSeries> rainByGauge) {
         requireGauges(rainByGauge);
         List<Interval> events = rainByGauge.values().stream()
-                .flatMap(rain -> rule.events(rain).stream())
+                .flatMap(rain -> rule.withoutPeaks().events(rain).stream())
                 .map(RainfallEvent::interval)
                 .sorted(Comparator.comparing(Interval::start))
                 .toList();
@@ -228,13 +231,14 @@ public final class StormCriteria {
                 storms.set(last, Interval.of(storms.get(last).start(), event.end()));
             }
         }
-        return storms.stream().map(storm -> assess(storm, rainByGauge)).toList();
+        return storms.stream().map(storm -> judged(storm, rainByGauge)).toList();
     }
 
     private static void requireGauges(Map<String, RegularSeries> rainByGauge) {
         if (rainByGauge.isEmpty()) {
             throw new IllegalArgumentException("rainByGauge must hold at least one gauge, held none");
         }
+        new TreeMap<>(rainByGauge).forEach((gauge, rain) -> Rain.requireNonNegative("rain of " + gauge, rain, "mm"));
     }
 
     private StormAssessment.Finding intensity(String gauge, RegularSeries during, boolean isAllKnown) {
