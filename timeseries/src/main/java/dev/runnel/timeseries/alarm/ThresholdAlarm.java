@@ -148,9 +148,12 @@ public final class ThresholdAlarm implements Rule<Reading, AlarmEvent, TextState
     public List<AlarmEvent> events(Series series) {
         AlarmMonitor monitor = start();
         List<AlarmEvent> events = new ArrayList<>();
-        for (int i = 0; i < series.size(); i++) {
-            double value = series.quality(i).isUsable() ? series.value(i) : Double.NaN;
-            if (monitor.next(series.epochNanos(i), value) && !monitor.isActive()) {
+        long[] times = series.toEpochNanos();
+        double[] values = series.toUsableValues();
+        for (int i = monitor.next(times, values, 0, times.length);
+                i >= 0;
+                i = monitor.next(times, values, i + 1, times.length)) {
+            if (!monitor.isActive()) {
                 events.add(monitor.latest().orElseThrow());
             }
         }

@@ -166,6 +166,25 @@ class ThresholdAlarmTest {
     }
 
     @Test
+    void theDoorOfArraysRefusesLikeTheOthers() {
+        AlarmMonitor monitor = ThresholdAlarm.high(1).start();
+        long[] times = {1, 2, 3, 3, 4};
+        assertThatIllegalArgumentException()
+                .isThrownBy(() -> monitor.next(times, new double[5], 0, 5))
+                .withMessageStartingWith("time must be after 1970-01-01T00:00:00.000000003Z");
+        assertThat(monitor.next(times, new double[] {0, 0, 0, 0, 2}, 4, 5)).isEqualTo(4);
+        assertThat(monitor.next(times, new double[5], 5, 5)).isEqualTo(-1);
+        assertThatIllegalArgumentException()
+                .isThrownBy(() -> monitor.next(times, new double[4], 0, 4))
+                .withMessage("values must have length 5, was 4");
+        assertThatIllegalArgumentException()
+                .isThrownBy(() -> monitor.next(times, new double[5], 0, 6))
+                .withMessage("to must be in [0, 5], was 6");
+        monitor.finish();
+        assertThatIllegalStateException().isThrownBy(() -> monitor.next(new long[] {9}, new double[1], 0, 1));
+    }
+
+    @Test
     void refusesAStateOfAnotherKindOrVersion() {
         ThresholdAlarm alarm = ThresholdAlarm.high(1);
         assertThatIllegalArgumentException()
