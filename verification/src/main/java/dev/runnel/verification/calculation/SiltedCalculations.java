@@ -3,15 +3,17 @@ package dev.runnel.verification.calculation;
 import dev.runnel.hydraulics.flow.CompositeManning;
 import dev.runnel.hydraulics.flow.Compounding;
 import dev.runnel.hydraulics.flow.Conduit;
+import dev.runnel.hydraulics.flow.DividedChannel;
 import dev.runnel.hydraulics.flow.Gradient;
 import dev.runnel.hydraulics.flow.RoughnessByDepth;
 import dev.runnel.hydraulics.flow.VariableManning;
 import dev.runnel.hydraulics.section.CircularSection;
 import dev.runnel.hydraulics.section.CrossSection;
+import java.util.Arrays;
 import java.util.List;
 import java.util.function.ToDoubleFunction;
 
-/** Sections above a bed of sediment, and roughness that depends on where the water stands. */
+/** Sections above a bed of sediment, divided channels, and roughness that depends on where the water stands. */
 final class SiltedCalculations {
     private SiltedCalculations() {}
 
@@ -36,6 +38,18 @@ final class SiltedCalculations {
                                 .velocity(in.number("depth"))),
                 Calculation.of(
                         "hydraulics",
+                        "divided-channel.discharge",
+                        "m3/s",
+                        "places levels roughnesses scale level gradient",
+                        in -> divided(in).discharge(in.number("level"), Gradient.of(in.number("gradient")))),
+                Calculation.of(
+                        "hydraulics",
+                        "divided-channel.area",
+                        "m2",
+                        "places levels roughnesses scale level",
+                        in -> divided(in).area(in.number("level"))),
+                Calculation.of(
+                        "hydraulics",
                         "roughness.by-fullness-velocity-ratio",
                         "1",
                         "fullness",
@@ -49,6 +63,20 @@ final class SiltedCalculations {
                 Gradient.of(0.01),
                 VariableManning.of(0.013, RoughnessByDepth.asce1970()));
         return pipe.velocity(fullness) / pipe.fullBore().velocity();
+    }
+
+    /** With wetted interfaces; places and levels are lists, joined by _, in the unit of the scale. */
+    private static DividedChannel divided(Inputs in) {
+        double scale = in.number("scale");
+        return DividedChannel.ofSurvey(
+                        list(in.text("places"), scale), list(in.text("levels"), scale), list(in.text("roughnesses"), 1))
+                .withWettedInterfaces();
+    }
+
+    private static double[] list(String text, double scale) {
+        return Arrays.stream(text.split("_"))
+                .mapToDouble(each -> Double.parseDouble(each) * scale)
+                .toArray();
     }
 
     private static Calculation geometry(String name, String unit, ToDoubleFunction<Inputs> question) {
