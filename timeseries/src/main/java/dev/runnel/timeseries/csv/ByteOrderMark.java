@@ -2,11 +2,9 @@ package dev.runnel.timeseries.csv;
 
 import java.io.IOException;
 import java.io.InputStream;
-import java.io.InputStreamReader;
 import java.io.PushbackInputStream;
 import java.io.Reader;
 import java.nio.charset.Charset;
-import java.nio.charset.CodingErrorAction;
 import java.nio.charset.StandardCharsets;
 
 /** Opens text whose first bytes may say that it is UTF-16, whatever the layout says. */
@@ -25,10 +23,6 @@ final class ByteOrderMark {
         } else {
             peeked.unread(mark);
         }
-        return new InputStreamReader(
-                peeked,
-                charset.newDecoder()
-                        .onMalformedInput(CodingErrorAction.REPLACE)
-                        .onUnmappableCharacter(CodingErrorAction.REPLACE));
+        return AsciiReader.of(peeked, charset);
     }
 }

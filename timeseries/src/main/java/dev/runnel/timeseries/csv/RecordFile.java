@@ -9,6 +9,7 @@ import java.util.Arrays;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
+import org.jspecify.annotations.Nullable;
 
 /** One pass over one file. */
 final class RecordFile {
@@ -21,6 +22,8 @@ final class RecordFile {
     private final Header header;
     private final TimeCell time;
     private final ValueCells values;
+    private final @Nullable PlainLine plain;
+    private boolean isPlain;
     private final int fieldsNeeded;
     private final Set<String> linesOfInstant = new HashSet<>();
     private long instantOfLines = NEVER;
@@ -33,6 +36,7 @@ final class RecordFile {
         header = readHeader(name);
         time = new TimeCell(choices, header, log);
         values = new ValueCells(choices, header, log);
+        plain = PlainLine.of(choices, header);
         fieldsNeeded = Math.max(time.lastIndex(), values.lastIndex()) + 1;
     }
 
@@ -60,15 +64,15 @@ final class RecordFile {
         RecordTable table = new RecordTable(choices.columns);
         long before = NEVER;
         while (nextRecord()) {
-            if (!time.read(source.line(), source.buffer(), fields, before, true)) {
+            if (!readTime(before, true)) {
                 continue;
             }
-            Row row = values.read(source.line(), source.buffer(), fields);
+            Row row = readValues();
             long now = time.epochNanos();
             if (isSameLine(now)) {
                 continue;
             }
-            boolean asWritten = time.isAsWritten() && values.isAsWritten();
+            boolean asWritten = isPlain || time.isAsWritten() && values.isAsWritten();
             if (table.isEmpty() || now > table.lastTime()) {
                 table.append(now, row);
             } else if (!table.find(now).isEmpty()) {
@@ -95,10 +99,10 @@ final class RecordFile {
         Row last = Row.ofSize(choices.columns.size());
         long before = NEVER;
         while (nextRecord()) {
-            if (!time.read(source.line(), source.buffer(), fields, before, true)) {
+            if (!readTime(before, true)) {
                 continue;
             }
-            Row row = values.read(source.line(), source.buffer(), fields);
+            Row row = readValues();
             long now = time.epochNanos();
             if (before != NEVER && now <= before) {
                 if (now < before) {
@@ -111,7 +115,7 @@ final class RecordFile {
             last = row.copy();
             before = now;
             consumer.accept(now, row.values(), row.qualities());
-            log.accepted(time.isAsWritten() && values.isAsWritten());
+            log.accepted(isPlain || time.isAsWritten() && values.isAsWritten());
         }
         requireSomething();
         return log.report();
@@ -123,7 +127,7 @@ final class RecordFile {
         long latest = NEVER;
         boolean sorted = true;
         while (nextRecord()) {
-            if (!time.read(source.line(), source.buffer(), fields, size == 0 ? NEVER : times[size - 1], false)) {
+            if (!readTime(size == 0 ? NEVER : times[size - 1], false)) {
                 continue;
             }
             long now = time.epochNanos();
@@ -145,7 +149,7 @@ final class RecordFile {
             }
             times[size++] = now;
             latest = Math.max(latest, now);
-            log.accepted(inOrder && time.isAsWritten());
+            log.accepted(inOrder && (isPlain || time.isAsWritten()));
         }
         requireSomething();
         times = Arrays.copyOf(times, size);
@@ -153,6 +157,14 @@ final class RecordFile {
             Arrays.sort(times);
         }
         return new CsvInstants(log.report(), times);
+    }
+
+    private boolean readTime(long before, boolean strictly) {
+        return isPlain || time.read(source.line(), source.buffer(), fields, before, strictly);
+    }
+
+    private Row readValues() {
+        return plain != null && isPlain ? plain.row() : values.read(source.line(), source.buffer(), fields);
     }
 
     /** Adds the values to those of the line that has the time already, or rejects them, as the layout says; and logs it. */
@@ -203,6 +215,12 @@ final class RecordFile {
     private boolean nextRecord() throws IOException {
         while (nextLine()) {
             log.line();
+            isPlain = plain != null
+                    && plain.read(source.buffer(), source.start(), source.end())
+                    && time.takePlain(plain.localSecond(), plain.isUtc());
+            if (isPlain) {
+                return true;
+            }
             int unreadable = fields.split(source.buffer(), source.start(), source.end());
             if (source.holdsNul()) {
                 log.issue(

@@ -1,0 +1,116 @@
+package dev.runnel.timeseries.csv;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.io.ByteArrayOutputStream;
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.ZoneId;
+import java.util.List;
+import java.util.stream.Collectors;
+import net.jqwik.api.Arbitraries;
+import net.jqwik.api.Arbitrary;
+import net.jqwik.api.Combinators;
+import net.jqwik.api.ForAll;
+import net.jqwik.api.Property;
+import net.jqwik.api.Provide;
+
+/** Plain lines are read by a way of their own; a blank behind the time sends the same line the general way. */
+class PlainLineProperties {
+    private static final CsvLayout LAYOUT = CsvLayout.of("time")
+            .withZone(ZoneId.of("Europe/London"))
+            .withMissingMarks("NA", "-999")
+            .withColumn("a", "depth", CsvUnit.MILLIMETRE)
+            .withColumn("velocity");
+
+    @Provide
+    Arbitrary<List<String>> lines() {
+        Arbitrary<String> time = Arbitraries.oneOf(
+                Arbitraries.integers().between(0, 59).map(i -> String.format("2026-03-01T10:%02d:00", i)),
+                Arbitraries.of(
+                        "2026-03-02 11:00",
+                        "2026-03-02T11:00Z",
+                        "2026-03-02T11:00:07Z",
+                        "2026-03-29T01:30:00",
+                        "2026-10-25T01:30:00",
+                        "2026-02-29T00:00",
+                        "2026-03-02T24:00",
+                        "2026-03-02T11:60",
+                        "2026-03-02T11:00:00.5",
+                        "2026-03-02T11:00:0",
+                        "2026-03-02T11:00:00+01:00",
+                        "1677-01-01T00:00",
+                        "2262-04-11T23:47:17Z",
+                        "2026-03-02",
+                        "x",
+                        ""));
+        Arbitrary<String> number = Arbitraries.oneOf(
+                Arbitraries.doubles().between(-5, 5).ofScale(4).map(String::valueOf),
+                Arbitraries.of(
+                        "",
+                        "-",
+                        "-0",
+                        ".5",
+                        "5.",
+                        ".",
+                        "1..2",
+                        "1e3",
+                        "NaN",
+                        "NA",
+                        "-999",
+                        "999",
+                        "+1",
+                        "\"1.5\"",
+                        "1 ",
+                        "123456789012345",
+                        "1234567890123456",
+                        "0.000000000000001",
+                        "12345678.12345678",
+                        "1x",
+                        "٣"));
+        Arbitrary<String> other = Arbitraries.of("", "x", "\"a,b\"", "a\"b", " ");
+        return Combinators.combine(time, number, number, other, Arbitraries.of("", ",", ",7"))
+                .as((t, a, b, o, end) -> t + "," + a + "," + o + "," + b + end)
+                .list()
+                .ofMaxSize(30);
+    }
+
+    @Property(tries = 2000)
+    void bothWaysReadAndReportTheSame(@ForAll("lines") List<String> lines) {
+        String head = "time,depth,note,velocity\n";
+        String plain = head + String.join("\n", lines);
+        String general =
+                head + lines.stream().map(line -> line.replaceFirst(",", " ,")).collect(Collectors.joining("\n"));
+        assertSame(CsvRecords.parse(plain, LAYOUT), CsvRecords.parse(general, LAYOUT));
+    }
+
+    /** The file's own reader takes bytes as they are until one is not ASCII. */
+    @Property(tries = 200)
+    void aFileIsReadAsItsText(@ForAll("lines") List<String> lines) throws IOException {
+        String text = "time,depth,note,velocity\n" + String.join("\r\n", lines);
+        for (boolean mark : new boolean[] {false, true}) {
+            ByteArrayOutputStream bytes = new ByteArrayOutputStream();
+            bytes.writeBytes((mark ? "\uFEFF" : "").getBytes(StandardCharsets.UTF_8));
+            bytes.writeBytes(text.getBytes(StandardCharsets.UTF_8));
+            Path file = Files.createTempFile("plain", ".csv");
+            try {
+                Files.write(file, bytes.toByteArray());
+                assertSame(CsvRecords.read(file, LAYOUT), CsvRecords.parse(text, LAYOUT));
+            } finally {
+                Files.delete(file);
+            }
+        }
+    }
+
+    private static void assertSame(CsvResult one, CsvResult other) {
+        assertThat(one.series("a")).isEqualTo(other.series("a"));
+        assertThat(one.series("velocity")).isEqualTo(other.series("velocity"));
+        assertThat(one.report().lines()).isEqualTo(other.report().lines());
+        assertThat(one.report().accepted()).isEqualTo(other.report().accepted());
+        assertThat(one.report().altered()).isEqualTo(other.report().altered());
+        assertThat(one.report().issues().toString())
+                .isEqualTo(other.report().issues().toString());
+    }
+}
