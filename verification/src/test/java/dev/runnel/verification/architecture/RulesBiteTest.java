@@ -31,6 +31,7 @@ class RulesBiteTest {
                 arguments(WALLS.rainWithoutPipes(), "RainThatKnowsPipes"),
                 arguments(WALLS.pipesWithoutRain(), "PipeThatKnowsRain"),
                 arguments(WALLS.physicsWithoutTime(), "PipeThatKnowsTime"),
+                arguments(WALLS.statisticsWithoutRain(), "LawThatKnowsRain"),
                 arguments(WALLS.timeseriesAtTheBottom(), "SeriesThatKnowsPipes"),
                 arguments(WALLS.nothingNeedsTheProof(), "SeriesThatNeedsProof"),
                 arguments(WALLS.internalsStayInTheirModule(), "RainThatKnowsSecrets"),

@@ -1,5 +1,8 @@
 package dev.runnel.verification.architecture;
 
+import static com.tngtech.archunit.base.DescribedPredicate.not;
+import static com.tngtech.archunit.core.domain.JavaClass.Predicates.resideInAPackage;
+import static com.tngtech.archunit.core.domain.JavaClass.Predicates.resideInAnyPackage;
 import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.classes;
 import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.noClasses;
 import static com.tngtech.archunit.library.dependencies.SlicesRuleDefinition.slices;
@@ -28,6 +31,7 @@ final class Walls {
                 rainWithoutPipes(),
                 pipesWithoutRain(),
                 physicsWithoutTime(),
+                statisticsWithoutRain(),
                 timeseriesAtTheBottom(),
                 nothingNeedsTheProof(),
                 internalsStayInTheirModule(),
@@ -66,6 +70,16 @@ final class Walls {
                 .resideInAPackage(root + ".timeseries..")
                 .because(
                         "sections, flow, structures and water are physics; only monitoring and evidence know readings in time");
+    }
+
+    ArchRule statisticsWithoutRain() {
+        return noClasses()
+                .that()
+                .resideInAPackage(root + ".rainfall.distribution..")
+                .should()
+                .dependOnClassesThat(resideInAPackage(root + ".rainfall..")
+                        .and(not(resideInAnyPackage(root + ".rainfall.distribution..", root + ".rainfall.internal.."))))
+                .because("distributions are pure statistics; annual maxima and peaks of rain stand on them");
     }
 
     ArchRule timeseriesAtTheBottom() {
