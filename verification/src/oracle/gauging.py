@@ -53,6 +53,54 @@ def gaugings():
         show(*[str(x) for x in (near, near_depth, far, far_depth)], text(b), text(d), text(v), mid, mean, area, u, mid / sum(w for w in strip_areas), max(q for q, _ in strips) / mid)
 
 
+def exposures():
+    """The budget of many verticals of even strips, so that u_m, u_e and u_c are read at many places of their tables."""
+    print("count,velocity,seconds,distances,depths,velocities,far,u")
+    counts = ([5, 10, 15, 20, 25, 30, 35, 45], [7.5, 4.5, 3, 2.5, 2, 1.5, 1, 1])
+    c_table = ([0.03, 0.1, 0.15, 0.25, 0.5], [10, 2.5, 1.25, 1, 0.5])
+    at = [0.05, 0.1, 0.2, 0.3, 0.4, 0.5, 1]
+    e_table = {30: [25, 14, 8, 5, 4, 4, 4], 60: [20, 11, 6, 4, 3, 3, 3], 120: [15, 8, 5, 3, 3, 2, 2], 180: [10, 7, 4, 3, 2, 2, 2]}
+    for count, velocity, seconds in ((7, 0.04, 30), (12, 0.12, 45), (17, 0.18, 60), (22, 0.27, 90), (27, 0.35, 120), (33, 0.45, 150), (40, 0.7, 180), (50, 1.3, 600)):
+        times = sorted(e_table)
+        held = min(max(seconds, 30), 180)
+        ue = np.interp(held, times, [np.interp(velocity, at, e_table[t]) for t in times])
+        uc = np.interp(velocity, *c_table)
+        um = np.interp(count, *counts)
+        u = np.sqrt(um**2 + 1 + (2 * 0.5**2 + 7.5**2 + uc**2 + ue**2) / count) / 100
+        row = lambda x: " ".join([str(x)] * count)
+        show(str(count), str(velocity), str(seconds), " ".join(str(i + 1) for i in range(count)), row(0.5), row(velocity), str(count + 1), u)
+
+
+def point_rules():
+    """Means of verticals: ISO 748's sums in words, over ten."""
+    print("rule,velocities,mean")
+    for rule, v in (
+        ("ONE", [0.63]),
+        ("HALF_DEPTH", [0.71]),
+        ("TWO", [0.82, 0.46]),
+        ("THREE", [0.82, 0.63, 0.46]),
+        ("FIVE", [0.9, 0.82, 0.63, 0.46, 0.2]),
+        ("SIX", [0.9, 0.82, 0.74, 0.63, 0.46, 0.2]),
+    ):
+        mean = {
+            "ONE": lambda: v[0],
+            "HALF_DEPTH": lambda: 19 * v[0] / 20,
+            "TWO": lambda: (v[0] + v[1]) / 2,
+            "THREE": lambda: ((v[0] + v[2]) / 2 + v[1]) / 2,
+            "FIVE": lambda: (v[0] + 3 * v[1] + 3 * v[2] + 2 * v[3] + v[4]) / 10,
+            "SIX": lambda: (v[0] + 2 * sum(v[1:5]) + v[5]) / 10,
+        }[rule]()
+        show(rule, " ".join(map(str, v)), mean)
+
+
+def meters():
+    """Two ranges of a rating sheet."""
+    print("revolutions,seconds,v")
+    for n, t in ((20, 60), (74, 60), (90, 60), (91, 60), (300, 60)):
+        r = mpf(n) / t
+        show(str(n), str(t), mpf("0.02") + mpf("0.25") * r if r < mpf("1.5") else mpf("0.005") + mpf("0.26") * r)
+
+
 # ---- profiles ---------------------------------------------------------------------------------------------------------
 
 
@@ -333,6 +381,9 @@ def weir_budgets():
 
 TABLES = {
     "gauging-strips": gaugings,
+    "gauging-exposure": exposures,
+    "gauging-point-rules": point_rules,
+    "gauging-meter-ranges": meters,
     "profile-power": power_profiles,
     "profile-log": log_profiles,
     "profile-traverse": traverses,

@@ -24,7 +24,8 @@ import java.util.function.ToDoubleFunction;
 /** Gaugings, velocity profiles, calibration fits, bench checks and the check of a monitor against gaugings. */
 final class GaugingCalculations {
     private static final String GAUGING = "near near_depth? far far_depth? distances depths velocities";
-    private static final String METER = "pitch start_up? revolutions seconds";
+    private static final String METER =
+            "pitch start_up? second_from? second_pitch? second_start_up? revolutions seconds";
     private static final String FIT = "x y ux? uy? degree?";
     private static final String CHECK = "hand monitor";
     private static final String BENCH = "references readings reference_uncertainty";
@@ -94,8 +95,12 @@ final class GaugingCalculations {
                 of(
                         "gauging.uncertainty",
                         "1",
-                        GAUGING,
-                        in -> gauging(in).midSection().budget().standard()),
+                        GAUGING + " exposure?",
+                        in -> gauging(in)
+                                .midSection()
+                                .budget()
+                                .withExposure(in.number("exposure", 60))
+                                .standard()),
                 of(
                         "profile.power.mean-to-centre",
                         "1",
@@ -206,7 +211,12 @@ final class GaugingCalculations {
     }
 
     private static CurrentMeter meter(Inputs in) {
-        return CurrentMeter.ofPitch(in.number("pitch")).withStartUp(in.number("start_up", 0));
+        CurrentMeter meter = CurrentMeter.ofPitch(in.number("pitch")).withStartUp(in.number("start_up", 0));
+        return in.has("second_from")
+                ? meter.from(
+                        in.number("second_from"),
+                        CurrentMeter.ofPitch(in.number("second_pitch")).withStartUp(in.number("second_start_up")))
+                : meter;
     }
 
     private static WaterEdge edge(Inputs in, String name) {
