@@ -25,6 +25,7 @@ import org.apiguardian.api.API;
 @API(status = API.Status.EXPERIMENTAL, since = "0.1")
 public final class Bootstrap {
     private static final int FEWEST = 20;
+    private static final int FEWEST_VALUES = 4;
 
     private static final Comparator<GoodnessOfFit> WORSE_LAST = Comparator.comparingDouble(
                     GoodnessOfFit::andersonDarling)
@@ -290,6 +291,15 @@ public final class Bootstrap {
     }
 
     private Interval interval(Fit fit, double[] sample, double estimate, ToDoubleFunction<Fit> quantity) {
+        DistributionFamily family = fit.family();
+        if (!parametric && fit.method() == FitMethod.L_MOMENTS && family.isFittedByFourLMoments()) {
+            Samples.check(sample, FEWEST_VALUES);
+            Resampling resampling = new Resampling(family.transformed(sample));
+            return interval(
+                    estimate,
+                    random -> quantity.applyAsDouble(
+                            fit.with(family.fromLMoments(resampling.lMoments(resampling.draw(random))))));
+        }
         return interval(estimate, random -> {
             double[] x = draw(fit, sample, random, parametric);
             return Samples.areAllEqual(x) ? Double.NaN : quantity.applyAsDouble(Fit.of(fit.family(), fit.method(), x));

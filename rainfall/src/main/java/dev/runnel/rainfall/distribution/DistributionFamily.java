@@ -10,6 +10,7 @@ import java.util.function.BiFunction;
 import java.util.function.Function;
 import java.util.function.UnaryOperator;
 import org.apiguardian.api.API;
+import org.jspecify.annotations.Nullable;
 
 /**
  * A family of distributions that a sample can be fitted with: its parameters, how to make a member, and its fits. Each
@@ -61,7 +62,7 @@ public final class DistributionFamily {
     private final Function<double[], Distribution> maker;
     private final List<Parameter> parameters;
     private final Function<LMoments, Distribution> lMoments;
-    private final Function<double[], Distribution> lMomentsOfSample;
+    private final @Nullable Function<double[], Distribution> lMomentsOfSample;
     private final Function<SampleMoments, Distribution> moments;
     private final BiFunction<DistributionFamily, double[], LikelihoodFit> likelihood;
     private final UnaryOperator<double[]> logarithm;
@@ -72,7 +73,7 @@ public final class DistributionFamily {
             Function<double[], Distribution> maker,
             List<Parameter> parameters,
             Function<LMoments, Distribution> lMoments,
-            Function<double[], Distribution> lMomentsOfSample,
+            @Nullable Function<double[], Distribution> lMomentsOfSample,
             Function<SampleMoments, Distribution> moments,
             BiFunction<DistributionFamily, double[], LikelihoodFit> likelihood,
             UnaryOperator<double[]> logarithm,
@@ -160,16 +161,7 @@ public final class DistributionFamily {
      * @return the new family
      */
     public DistributionFamily withLMoments(Function<LMoments, Distribution> fit) {
-        return new DistributionFamily(
-                name,
-                maker,
-                parameters,
-                fit,
-                sample -> fit.apply(LMoments.ofSample(sample)),
-                moments,
-                likelihood,
-                logarithm,
-                isOfPeaks);
+        return new DistributionFamily(name, maker, parameters, fit, null, moments, likelihood, logarithm, isOfPeaks);
     }
 
     /** For a family that takes more L-moments of the sample than {@link LMoments} holds. */
@@ -320,7 +312,13 @@ public final class DistributionFamily {
 
     /** Returns the member with the L-moments of a sample. */
     Distribution byLMoments(double[] sample) {
-        return lMomentsOfSample.apply(transformed(sample));
+        double[] values = transformed(sample);
+        return lMomentsOfSample == null ? fromLMoments(LMoments.ofSample(values)) : lMomentsOfSample.apply(values);
+    }
+
+    /** Tells whether four L-moments are all that a fit by them takes of a sample. */
+    boolean isFittedByFourLMoments() {
+        return lMomentsOfSample == null;
     }
 
     LikelihoodFit likelihood(double[] sample) {

@@ -16,6 +16,11 @@ public final class Gev extends GumbelVariateDistribution {
     private static final double LOG_3 = Math.log(3);
     private static final double LOG_4 = Math.log(4);
 
+    private static final int MOST_NEWTON_STEPS = 6;
+
+    /** Nearer to 0 the slope cancels. */
+    private static final double LEAST_NEWTON_SHAPE = 1e-3;
+
     private Gev(double location, double scale, double shape) {
         super(location, scale, shape);
     }
@@ -85,8 +90,30 @@ public final class Gev extends GumbelVariateDistribution {
 
     private static Gev fromLMoments(LMoments m) {
         double tau3 = m.tau3OfShape();
-        double shape = RootFinder.find("shape for tau3 = " + tau3, k -> lSkewness(k) - tau3, -1 + 1e-9, 50);
+        double shape = shapeOf(tau3);
         return withMean(m.lambda1(), m.lambda2() / lScaleRatio(shape), shape);
+    }
+
+    /**
+     * Solves for the shape by Newton steps from the approximation of Hosking, Wallis and Wood (1985), Estimation of the generalized
+     * extreme-value distribution by the method of probability-weighted moments, Technometrics 27(3), which is 9e-4 off at most for
+     * an L-skewness from -0.5 to 0.5; bracketed where that does not lead there at once.
+     */
+    private static double shapeOf(double tau3) {
+        double c = 2 / (3 + tau3) - LOG_2 / LOG_3;
+        double k = c * (7.8590 + 2.9554 * c);
+        for (int i = 0; i < MOST_NEWTON_STEPS && Math.abs(k) > LEAST_NEWTON_SHAPE; i++) {
+            double two = Math.expm1(-k * LOG_2);
+            double three = Math.expm1(-k * LOG_3);
+            double slope = 2 * (LOG_2 * (two + 1) * three - LOG_3 * (three + 1) * two) / (two * two);
+            double step = (2 * three / two - 3 - tau3) / slope;
+            k -= step;
+            if (Math.abs(step) < 1e-9 * Math.abs(k)) {
+                // The next step would be about its square.
+                return k;
+            }
+        }
+        return RootFinder.find("shape for tau3 = " + tau3, shape -> lSkewness(shape) - tau3, -1 + 1e-9, 50);
     }
 
     private static Gev fromMoments(SampleMoments m) {

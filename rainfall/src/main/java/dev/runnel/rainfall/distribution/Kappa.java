@@ -65,7 +65,7 @@ public final class Kappa extends ShapedDistribution {
         double less = h * Math.exp(-s);
         if (less > 0.5) {
             // Near the lower bound, where 1 - h exp(-s) would cancel.
-            return Math.log((1 - h) - h * Math.expm1(-s)) / h;
+            return Math.log(Math.max(0, (1 - h) - h * Math.expm1(-s))) / h;
         }
         return h == 0 ? -Math.exp(-s) : Math.log1p(-less) / h;
     }
@@ -82,7 +82,8 @@ public final class Kappa extends ShapedDistribution {
 
     @Override
     double logDensityOfVariate(double s) {
-        return -s + (1 - h) * logF(s);
+        // At the lower bound ln F is minus infinity: the density is 0 there for h below 1, infinite above it.
+        return h == 1 ? -s : -s + (1 - h) * logF(s);
     }
 
     @Override

@@ -96,8 +96,12 @@ public record LMoments(double lambda1, double lambda2, double tau3, double tau4)
         double l2 = 2 * b1 - b0;
         double l3 = 6 * b2 - 6 * b1 + b0;
         double l4 = 20 * b3 - 30 * b2 + 12 * b1 - b0;
-        // Beyond these limits there is rounding only, as where all values but one are equal.
-        return new LMoments(mean + b0, l2, between(-1, l3 / l2), between(LOWEST_TAU4, l4 / l2));
+        return ofParts(mean + b0, l2, l3, l4);
+    }
+
+    /** Of a sample: beyond the limits of the ratios there is rounding only, as where all values but one are equal. */
+    static LMoments ofParts(double l1, double l2, double l3, double l4) {
+        return new LMoments(l1, l2, between(-1, l3 / l2), between(LOWEST_TAU4, l4 / l2));
     }
 
     private static double between(double lowest, double ratio) {

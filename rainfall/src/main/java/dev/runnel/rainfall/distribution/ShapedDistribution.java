@@ -46,12 +46,12 @@ abstract class ShapedDistribution implements Distribution {
 
     @Override
     public final double quantile(double probability) {
-        return valueOf(variate(Probability.inside("probability", probability)));
+        return between(valueOf(variate(Probability.inside("probability", probability))));
     }
 
     @Override
     public final double quantileOfExceedance(double exceedance) {
-        return valueOf(variateOfExceedance(Probability.inside("exceedance", exceedance)));
+        return between(valueOf(variateOfExceedance(Probability.inside("exceedance", exceedance))));
     }
 
     @Override
@@ -92,6 +92,11 @@ abstract class ShapedDistribution implements Distribution {
             return shape > 0 ? location + scale / shape : Double.POSITIVE_INFINITY;
         }
         return valueOf(highest);
+    }
+
+    /** Takes back the last digit by which rounding may carry a value over a bound. */
+    private double between(double x) {
+        return Math.max(lowerBound(), Math.min(upperBound(), x));
     }
 
     /** expm1 keeps the digits of a shape near 0, where 1 - exp(-k s) would lose them. */
