@@ -58,7 +58,9 @@ final class ChangeWatch {
     private static final int LASTING_HOURS = 7 * 24;
     private static final int LASTING_KNOWN = 24;
 
-    private static final int RECUR_BLOCKS = 1;
+    private static final int RECUR_BLOCKS = 3;
+    private static final double RISEN_SHARE = 0.35;
+    private static final double FALLEN_SHARE = 0.12;
 
     private static final double STANDS_OUT = 0.5;
 
@@ -299,23 +301,29 @@ final class ChangeWatch {
         return open.names + " " + open.shape + " " + open.recurrence().isPresent() + " " + open.alarm.isPresent();
     }
 
-    /** Counts how often the quantity falls back to usual, by the last half day of dry hours. */
+    /** Counts how often the quantity falls back to usual: by a dry block, or by some blocks in a row of any weather. */
     private void recur(long end, Track open) {
-        int from = Math.max(0, blocks.size() - BLOCKS_PER_DAY);
-        double[] dry = new double[BLOCKS_PER_DAY];
-        int count = 0;
-        for (int i = blocks.size() - 1; i >= from && count < RECUR_BLOCKS; i--) {
-            if (!Double.isNaN(blocks.value(i, channel)) && (!Double.isNaN(blocks.value(i, D)) || !(scale(D) > 0))) {
-                dry[count++] = blocks.value(i, channel);
-            }
-        }
-        if (count < RECUR_BLOCKS) {
+        int last = blocks.size() - 1;
+        if (Double.isNaN(blocks.value(last, channel))) {
             return;
         }
-        double size = sign * Medians.of(Arrays.copyOf(dry, count)) / scale(channel);
-        if (!risen && size > SLACK) {
-            risen = true;
-        } else if (risen && size < CLOSE_FOUND) {
+        boolean dry = !Double.isNaN(blocks.value(last, D)) || !(scale(D) > 0);
+        // What rose high has not fallen before most of that is gone, and has not risen again before much of it is back.
+        if (!risen) {
+            risen = sign * blocks.value(last, channel) / scale(channel) > Math.max(SLACK, RISEN_SHARE * largest);
+            return;
+        }
+        double fallen = Math.max(CLOSE_FOUND, FALLEN_SHARE * largest);
+        int needed = dry ? 1 : RECUR_BLOCKS;
+        int low = 0;
+        for (int i = last; i >= 0 && low < needed; i--) {
+            double x = blocks.value(i, channel);
+            if (!Double.isNaN(x) && !(sign * x / scale(channel) < fallen)) {
+                return;
+            }
+            low += Double.isNaN(x) ? 0 : 1;
+        }
+        if (low >= needed) {
             risen = false;
             open.falls.add(end);
         }

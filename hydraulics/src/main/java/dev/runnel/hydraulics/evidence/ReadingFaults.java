@@ -88,8 +88,22 @@ final class ReadingFaults {
         boolean velocity = baseline.watches(Quantity.VELOCITY_AT_DEPTH);
         share(Kind.ZEROS, velocity && enough && !low, 1, baseline.zeroLimit, end, "0 under water");
         share(Kind.ECHO, velocity && enough && !low, 2, baseline.echoLimit, end, "far below the others of their hour");
-        share(Kind.FLIPS, velocity && enough, 3, baseline.flipLimit, end, "of the wrong sign");
-        bad(Kind.UPSTREAM, velocity, 4, baseline.upstreamHours, end, "hours of upstream velocity");
+        share(
+                Kind.FLIPS,
+                velocity && enough && !isOpen(Kind.UPSTREAM),
+                3,
+                baseline.flipLimit,
+                end,
+                "of the wrong sign");
+        // Flips of a coarse record make single hours look upstream.
+        boolean inARow = !isOpen(Kind.FLIPS) && lastHours(4, BAD_HOURS) == BAD_HOURS;
+        bad(
+                Kind.UPSTREAM,
+                velocity && (inARow || isOpen(Kind.UPSTREAM)),
+                4,
+                baseline.upstreamHours,
+                end,
+                "hours of upstream velocity");
         bad(Kind.WITHOUT_WATER, true, 5, 0, end, "hours of velocity without water");
         bad(Kind.OUT_OF_RANGE, true, 6, 0, end, "hours of depths out of range");
         for (Kind kind : Kind.values()) {
@@ -100,6 +114,15 @@ final class ReadingFaults {
     private double sum(int column) {
         double sum = 0;
         for (int i = 0; i < hours.size(); i++) {
+            sum += hours.value(i, column);
+        }
+        return sum;
+    }
+
+    /** Sum of a column over the last hours. */
+    private double lastHours(int column, int count) {
+        double sum = 0;
+        for (int i = Math.max(0, hours.size() - count); i < hours.size(); i++) {
             sum += hours.value(i, column);
         }
         return sum;

@@ -6,6 +6,7 @@ import dev.runnel.timeseries.Interval;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 
@@ -15,6 +16,7 @@ final class Track {
     private static final int RECURRING_FALLS = 3;
     private static final double LEAST_SPACING_DAYS = 2;
     private static final double REGULAR = 0.4;
+    private static final double LIKE_SHARE = 0.7;
 
     final int number;
     List<FindingName> names;
@@ -73,9 +75,15 @@ final class Track {
             sum += spacings[i];
         }
         double mean = sum / spacings.length;
-        double variance = spacings.length < 2 ? 0 : Medians.variance(spacings);
         double median = Medians.of(spacings);
-        boolean regular = median >= LEAST_SPACING_DAYS && Math.sqrt(variance) < REGULAR * mean;
+        // Of many falls one or the other may hide in a wet spell; of three none may.
+        long like = Arrays.stream(spacings)
+                .filter(each -> Math.abs(each - median) < REGULAR * median)
+                .count();
+        boolean regular = median >= LEAST_SPACING_DAYS
+                && (spacings.length < 4
+                        ? Math.sqrt(Medians.variance(spacings)) < REGULAR * mean
+                        : like >= LIKE_SHARE * spacings.length);
         return regular ? Optional.of(Duration.ofMinutes(Math.round(median * 1440))) : Optional.empty();
     }
 
