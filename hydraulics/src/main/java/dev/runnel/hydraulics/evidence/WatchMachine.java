@@ -1,5 +1,6 @@
 package dev.runnel.hydraulics.evidence;
 
+import dev.runnel.internal.MachineClock;
 import dev.runnel.internal.StateText;
 import dev.runnel.timeseries.EpochNanos;
 import dev.runnel.timeseries.Machine;
@@ -11,10 +12,14 @@ final class WatchMachine implements Machine<SiteReading, WatchEvent, WatchState>
     private final HourlyWatch watch;
     private final HourGatherer gatherer;
     private final String baseline;
-    private long last = Long.MIN_VALUE;
-    private boolean finished;
+    private final MachineClock clock;
 
     WatchMachine(WatchRule rule) {
+        this(rule, new MachineClock());
+    }
+
+    private WatchMachine(WatchRule rule, MachineClock clock) {
+        this.clock = clock;
         this.watch = new HourlyWatch(rule, findings);
         this.gatherer = new HourGatherer(
                 rule.baseline().monitor(), rule.baseline().depthFrozen, rule.baseline().velocityFrozen, watch);
@@ -24,13 +29,12 @@ final class WatchMachine implements Machine<SiteReading, WatchEvent, WatchState>
     }
 
     WatchMachine(WatchRule rule, WatchState state) {
-        this(rule);
+        this(rule, MachineClock.from(state.values()));
         StateText text = state.values();
         if (!text.text("baseline").equals(baseline)) {
             throw new IllegalArgumentException(
                     "state must be one of the baseline " + baseline + ", was one of " + text.text("baseline"));
         }
-        last = text.count("last");
         findings.read(text);
         gatherer.read(text.text("gatherer"));
         watch.read(text.text("watch"));
@@ -42,20 +46,15 @@ final class WatchMachine implements Machine<SiteReading, WatchEvent, WatchState>
     }
 
     List<WatchEvent> next(long time, double depth, double velocity, double rain) {
-        live();
-        if (time <= last) {
-            throw new IllegalArgumentException("time must be after that of the reading before, "
-                    + EpochNanos.toInstant(last) + ", was " + EpochNanos.toInstant(time));
-        }
-        last = time;
+        clock.requireAfter(time);
+        clock.moveTo(time);
         gatherer.add(time, depth, velocity, rain);
         return findings.take();
     }
 
     @Override
     public List<WatchEvent> finish() {
-        live();
-        finished = true;
+        clock.end();
         gatherer.end();
         watch.finish();
         return findings.take();
@@ -63,18 +62,10 @@ final class WatchMachine implements Machine<SiteReading, WatchEvent, WatchState>
 
     @Override
     public WatchState state() {
-        live();
-        StateText text = StateText.of(WatchState.NAME, WatchState.VERSION)
-                .with("baseline", baseline)
-                .with("last", last);
+        StateText text =
+                clock.into(StateText.of(WatchState.NAME, WatchState.VERSION).with("baseline", baseline));
         findings.write(text);
         return WatchState.of(text.with("gatherer", gatherer.write().toString())
                 .with("watch", watch.write().toString()));
-    }
-
-    private void live() {
-        if (finished) {
-            throw new IllegalStateException("the watch is finished");
-        }
     }
 }

@@ -1,0 +1,200 @@
+package dev.runnel.hydraulics.evidence;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import dev.runnel.hydraulics.evidence.InventedSite.Fault;
+import dev.runnel.timeseries.Interval;
+import dev.runnel.timeseries.Series;
+import dev.runnel.timeseries.SeriesBuilder;
+import java.time.Duration;
+import java.time.Instant;
+import java.time.LocalDate;
+import java.time.ZoneOffset;
+import java.util.List;
+import java.util.Set;
+import java.util.TreeSet;
+import org.junit.jupiter.api.Test;
+
+/** The shape of each finding on small invented sites; how good the watch is, the score in the proof says. */
+class WatchFindingsTest {
+    private static Instant day(double day) {
+        return InventedSite.START.plus(Duration.ofMinutes(Math.round(day * 1440)));
+    }
+
+    private static WatchReport watch(SiteRecord record) {
+        return WatchRule.of(BaselineRule.of(InventedSite.MONITOR)
+                        .learn(record)
+                        .baseline()
+                        .orElseThrow())
+                .watch(record);
+    }
+
+    private static Finding only(WatchReport report) {
+        assertThat(report.findings()).as(report.describe()).hasSize(1);
+        return report.findings().get(0);
+    }
+
+    private static boolean between(double day, double from, double to) {
+        return day >= from && day < to;
+    }
+
+    @Test
+    void knockedDepthSensorIsADepthStepAndItsFlowIsWithheld() {
+        SiteRecord record = InventedSite.of(60, 11)
+                .record((day, depth, velocity, random) -> new double[] {day < 30.5 ? depth : depth + 0.05, velocity});
+        WatchReport report = watch(record);
+        Finding finding = only(report);
+        assertThat(finding.name()).isEqualTo(FindingName.DEPTH_STEP);
+        assertThat(finding.shape()).isEqualTo(ChangeShape.STEP);
+        assertThat(Duration.between(day(30.5), finding.since()).abs()).isLessThan(Duration.ofHours(24));
+        DoubtfulReadings doubt = DoubtfulReadings.of(report, record.interval().end());
+        assertThat(doubt.isDoubtful(ReadingUse.FLOW, day(29))).isFalse();
+        assertThat(doubt.isDoubtful(ReadingUse.FLOW, day(40))).isTrue();
+        assertThat(doubt.isDoubtful(ReadingUse.VELOCITY, day(40))).isFalse();
+        List<StretchFlow> stretches = StretchFlow.of(flow(record), dates(), ZoneOffset.UTC, doubt);
+        assertThat(stretches).hasSize(2);
+        assertThat(stretches.get(0).flow().value()).isPresent();
+        assertThat(stretches.get(1).flow().isWithheld()).isTrue();
+        assertThat(stretches.get(1).flow().findings()).containsExactly(1);
+        assertThat(stretches.get(1).flow().asRead())
+                .isGreaterThan(1.2 * stretches.get(0).flow().asRead());
+    }
+
+    private static Set<LocalDate> dates() {
+        Set<LocalDate> dates = new TreeSet<>();
+        for (int i = 0; i < 60; i++) {
+            dates.add(LocalDate.of(2026, 3, 2).plusDays(i));
+        }
+        return dates;
+    }
+
+    private static Series flow(SiteRecord record) {
+        SeriesBuilder flow = Series.builder();
+        for (SiteReading reading : record) {
+            double value = InventedSite.MONITOR
+                    .flow(reading.depth(), reading.velocity())
+                    .discharge();
+            flow.add(reading.time(), value);
+        }
+        return flow.build();
+    }
+
+    @Test
+    void foulingVelocitySensorIsVelocityLoss() {
+        Finding finding = only(watch(InventedSite.of(60, 12).record((day, depth, velocity, random) -> new double[] {
+            depth, velocity * (1 - InventedSite.ramp(25, 10, 0.4).applyAsDouble(day))
+        })));
+        assertThat(finding.name()).isEqualTo(FindingName.VELOCITY_LOSS);
+        assertThat(finding.isOpen()).isTrue();
+        assertThat(finding.describe()).contains("consistent with: a velocity sensor that loses sight");
+    }
+
+    @Test
+    void releasedObstructionClosesTheFindingAndIsNotAnotherOne() {
+        Finding finding = only(watch(InventedSite.of(60, 13)
+                .record(InventedSite.heldUp(day -> between(day, 22, 32) ? 0.8 * Math.min(1, (day - 22) / 4) : 0))));
+        assertThat(finding.name()).isEqualTo(FindingName.HELD_UP);
+        assertThat(finding.closed()).isPresent();
+        assertThat(Duration.between(day(32), finding.closed().orElseThrow()).abs())
+                .isLessThan(Duration.ofHours(12));
+    }
+
+    @Test
+    void weeklyBlindingIsOneRecurringFinding() {
+        Finding finding = only(watch(
+                InventedSite.of(80, 14).record(InventedSite.heldUp(day -> day < 22 ? 0 : (day - 22) % 7 / 7 * 0.9))));
+        assertThat(finding.name()).isEqualTo(FindingName.HELD_UP);
+        assertThat(finding.isRecurring()).isTrue();
+        assertThat(finding.recurrence().orElseThrow()).isBetween(Duration.ofHours(6 * 24), Duration.ofHours(8 * 24));
+    }
+
+    @Test
+    void zerosWeakEchoFlipsAndFrozenAreFoundWithinTwoDaysAndClose() {
+        check(FindingName.VELOCITY_ZEROS, (day, depth, velocity, random) ->
+                new double[] {depth, between(day, 25, 32) && random.nextDouble() < 0.25 ? 0 : velocity});
+        check(FindingName.WEAK_ECHO, (day, depth, velocity, random) ->
+                new double[] {depth, between(day, 25, 32) && random.nextDouble() < 0.35 ? 0.4 * velocity : velocity});
+        check(FindingName.SIGN_FLIPS, (day, depth, velocity, random) ->
+                new double[] {depth, between(day, 25, 32) && random.nextDouble() < 0.25 ? -velocity : velocity});
+        check(FindingName.REVERSED_SIGN, (day, depth, velocity, random) ->
+                new double[] {depth, between(day, 25, 32) ? -velocity : velocity});
+    }
+
+    private static void check(FindingName name, Fault fault) {
+        Finding finding = only(watch(InventedSite.of(45, 15).record(fault)));
+        assertThat(finding.name()).isEqualTo(name);
+        assertThat(finding.found()).isBetween(day(25), day(27));
+        assertThat(finding.closed().orElseThrow()).isBetween(day(31.5), day(33.5));
+    }
+
+    @Test
+    void frozenDepthIsNamedWithItsBeginning() {
+        SeriesBuilder depth = Series.builder();
+        SeriesBuilder velocity = Series.builder();
+        for (SiteReading reading : InventedSite.of(45, 16).record(Fault.NONE)) {
+            boolean frozen = !reading.time().isBefore(day(25)) && reading.time().isBefore(day(28));
+            depth.add(reading.time(), frozen ? 0.137 : reading.depth());
+            velocity.add(reading.time(), reading.velocity());
+        }
+        Finding finding = only(watch(SiteRecord.of(depth.build(), velocity.build())));
+        assertThat(finding.name()).isEqualTo(FindingName.FROZEN_DEPTH);
+        assertThat(finding.since()).isEqualTo(day(25));
+        assertThat(finding.found()).isEqualTo(day(25).plus(Duration.ofHours(7)));
+        assertThat(finding.closed().orElseThrow()).isBetween(day(28).minusSeconds(3600), day(28).plusSeconds(3600));
+    }
+
+    @Test
+    void clockAnHourOffIsNamed() {
+        SiteRecord sound = InventedSite.of(45, 17).record(Fault.NONE);
+        SeriesBuilder depth = Series.builder();
+        SeriesBuilder velocity = Series.builder();
+        for (SiteReading reading : sound) {
+            Instant time = reading.time().isBefore(day(25))
+                    ? reading.time()
+                    : reading.time().plusSeconds(3600);
+            depth.add(time, reading.depth());
+            velocity.add(time, reading.velocity());
+        }
+        Finding finding = only(watch(SiteRecord.of(depth.build(), velocity.build())));
+        assertThat(finding.name()).isEqualTo(FindingName.CLOCK_OF_MONITOR);
+        assertThat(finding.direction()).isEqualTo(Direction.UP);
+        assertThat(finding.detail()).contains("late by the clock of the monitor");
+    }
+
+    @Test
+    void levelAloneSaysLevelUpWithoutRainAndNamesNoCause() {
+        Finding finding = only(
+                watch(InventedSite.of(60, 18).record(InventedSite.heldUp(InventedSite.ramp(25, 5, 0.7)), false, true)));
+        assertThat(finding.names()).containsExactly(FindingName.LEVEL_UP);
+        assertThat(finding.describe())
+                .contains("this says: level up without rain")
+                .doesNotContain("consistent with");
+    }
+
+    @Test
+    void baselineOfLevelAloneSaysWhatCannotBeTested() {
+        SiteBaseline baseline = BaselineRule.of(InventedSite.MONITOR)
+                .learn(InventedSite.of(20, 19).record(Fault.NONE, false, false))
+                .baseline()
+                .orElseThrow();
+        assertThat(baseline.watches(Quantity.DEPTH)).isTrue();
+        assertThat(baseline.watches(Quantity.FLOW)).isFalse();
+        assertThat(baseline.notTested()).anyMatch(text -> text.startsWith("velocity at the same depth"));
+        assertThat(baseline.notTested()).anyMatch(text -> text.startsWith("rain:"));
+        assertThat(SiteBaseline.parse(InventedSite.MONITOR, baseline.toText())).isEqualTo(baseline);
+    }
+
+    @Test
+    void faultInTheFirstDaysIsNoBaseline() {
+        SiteRecord record = InventedSite.of(60, 20).record(InventedSite.heldUp(day -> day < 7 ? 0.8 : 0));
+        BaselineSearch search = BaselineRule.of(InventedSite.MONITOR).learn(record);
+        assertThat(search.refused()).isNotEmpty();
+        assertThat(search.refused().get(0).reasons().get(0)).contains("velocity at the same depth changed by +");
+        assertThat(search.baseline().orElseThrow().interval().start()).isAfterOrEqualTo(day(6));
+        BaselineSearch stated = BaselineRule.of(InventedSite.MONITOR)
+                .withInterval(Interval.of(day(0), day(14)))
+                .learn(record);
+        assertThat(stated.baseline()).isEmpty();
+        assertThat(stated.describe()).startsWith("no baseline is to be had; nothing is judged.");
+    }
+}
