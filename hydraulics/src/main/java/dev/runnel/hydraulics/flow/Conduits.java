@@ -3,11 +3,13 @@ package dev.runnel.hydraulics.flow;
 import dev.runnel.hydraulics.section.CircularSection;
 import dev.runnel.hydraulics.section.ClosedSection;
 import dev.runnel.internal.Require;
+import dev.runnel.internal.Roots;
 import dev.runnel.internal.Text;
 import java.util.Collection;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.DoubleUnaryOperator;
 import java.util.stream.Collectors;
 import org.apiguardian.api.API;
 
@@ -20,7 +22,46 @@ import org.apiguardian.api.API;
  */
 @API(status = API.Status.STABLE, since = "0.1")
 public final class Conduits {
+    /** Largest diameter looked for, m; chosen here: that of the largest section there is. */
+    private static final double LARGEST = 50;
+
+    private static final double LEAST = 1e-6;
+
     private Conduits() {}
+
+    /**
+     * Returns the circular conduit that carries a discharge at a stated filling: the theoretical diameter, before the next
+     * one on offer is taken.
+     *
+     * @param discharge discharge to carry, m³/s; greater than 0
+     * @param fullness depth over diameter; greater than 0, at most 1
+     * @param gradient the fall; greater than 0
+     * @param resistance the law of resistance
+     * @return the conduit; its discharge at that filling is the wanted one within 1e-12 relative
+     * @throws IllegalArgumentException if an argument is out of range
+     * @throws NoSolutionException if no diameter from 1e-6 to 50 m carries so much or so little
+     */
+    public static Conduit ofFilling(double discharge, double fullness, Gradient gradient, Resistance resistance) {
+        Require.positive("discharge", discharge, "m3/s");
+        if (!(fullness > 0 && fullness <= 1)) {
+            throw new IllegalArgumentException(
+                    "fullness must be greater than 0 and at most 1, was " + Text.number(fullness));
+        }
+        DoubleUnaryOperator excess = logDiameter -> {
+            double diameter = Math.min(Math.exp(logDiameter), LARGEST);
+            Conduit conduit = Conduit.of(CircularSection.ofDiameter(diameter), gradient, resistance);
+            return Math.log(conduit.discharge(fullness * diameter) / discharge);
+        };
+        double low = Math.log(LEAST) + 1e-12;
+        double high = Math.log(LARGEST);
+        if (excess.applyAsDouble(low) > 0 || excess.applyAsDouble(high) < 0) {
+            throw new NoSolutionException("no diameter from " + Text.number(LEAST) + " to " + Text.number(LARGEST)
+                    + " m carries a discharge of " + Text.number(discharge) + " m3/s at " + Text.number(fullness)
+                    + " of its height");
+        }
+        double diameter = Math.min(Math.exp(Roots.between(excess, low, high)), LARGEST);
+        return Conduit.of(CircularSection.ofDiameter(diameter), gradient, resistance);
+    }
 
     /**
      * Returns the circular conduit of the smallest diameter in a list that carries a discharge running full.

@@ -228,4 +228,22 @@ class ConduitTest {
         assertThatThrownBy(() -> channel.normalDepths(1e300)).hasMessageStartingWith("discharge must be in [0, 1.0E9]");
         assertThatThrownBy(() -> PIPE.normalDepth(1e300)).isInstanceOf(NoSolutionException.class);
     }
+
+    /** Half full it carries half of full: the diameter for q half full is that for 2 q full. */
+    @Test
+    void diameterAtAStatedFilling() {
+        var half = Conduits.ofFilling(0.1, 0.5, Gradient.ofRatio(1, 150), Manning.of(0.013));
+        double diameter = half.section().height();
+        assertThat(half.discharge(diameter / 2)).isCloseTo(0.1, within(1e-13));
+        var full = Conduits.ofFilling(0.2, 1, Gradient.ofRatio(1, 150), Manning.of(0.013));
+        assertThat(full.section().height()).isCloseTo(diameter, within(1e-13));
+        // q = (π/4) D² (D/4)^(2/3) √S / n solved for D.
+        double byHand = Math.pow(0.2 * 0.013 * Math.sqrt(150) * Math.pow(4, 5.0 / 3) / Math.PI, 3.0 / 8);
+        assertThat(diameter).isCloseTo(byHand, within(1e-12));
+        assertThatThrownBy(() -> Conduits.ofFilling(1e9, 0.5, Gradient.ofRatio(1, 150), Manning.of(0.013)))
+                .isInstanceOf(NoSolutionException.class)
+                .hasMessageStartingWith("no diameter from 1.0E-6 to 50 m carries a discharge of 1.0E9 m3/s");
+        assertThatThrownBy(() -> Conduits.ofFilling(0.1, 1.5, Gradient.ofRatio(1, 150), Manning.of(0.013)))
+                .hasMessage("fullness must be greater than 0 and at most 1, was 1.5");
+    }
 }

@@ -64,4 +64,14 @@ class WaterTest {
                 .hasSameHashCodeAs(Water.atTemperature(12.0))
                 .isNotEqualTo(Water.atTemperature(13));
     }
+
+    /** IAPWS 1992: 611.657 Pa at the triple point, 101 325 Pa at 373.1243 K. */
+    @Test
+    void vapourPressureMeetsTheFixedPoints() {
+        assertThat(Water.atTemperature(0.01).vapourPressure()).isCloseTo(611.657, within(0.0006));
+        assertThat(Water.atTemperature(373.1243 - 273.15).vapourPressure()).isCloseTo(101_325.0, within(1.0));
+        assertThatThrownBy(() -> Water.atTemperature(-1).vapourPressure())
+                .isInstanceOf(IllegalStateException.class)
+                .hasMessage("vapour pressure holds from 0 °C, was -1");
+    }
 }

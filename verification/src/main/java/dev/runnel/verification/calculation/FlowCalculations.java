@@ -1,10 +1,12 @@
 package dev.runnel.verification.calculation;
 
 import dev.runnel.hydraulics.flow.Conduit;
+import dev.runnel.hydraulics.flow.Conduits;
 import dev.runnel.hydraulics.flow.CriticalFlow;
 import dev.runnel.hydraulics.flow.DarcyFriction;
 import dev.runnel.hydraulics.flow.FlowState;
 import dev.runnel.hydraulics.flow.Gradient;
+import dev.runnel.hydraulics.flow.Manning;
 import java.util.List;
 import java.util.function.ToDoubleFunction;
 
@@ -49,6 +51,18 @@ final class FlowCalculations {
                         in -> sloped(in, 1)
                                 .gradientFor(in.number("discharge"), Sections.depth(in, Sections.of(in)))
                                 .value()),
+                Calculation.of(
+                        "hydraulics",
+                        "flow.diameter-at-filling",
+                        "m",
+                        "discharge fullness gradient n",
+                        in -> Conduits.ofFilling(
+                                        in.number("discharge"),
+                                        in.number("fullness"),
+                                        Gradient.of(in.number("gradient")),
+                                        Manning.of(in.number("n")))
+                                .section()
+                                .height()),
                 Calculation.of(
                         "hydraulics",
                         "flow.critical-depth",
