@@ -24,6 +24,7 @@ final class PlainLine {
     private static final double[] POWERS_OF_TEN = {
         1e0, 1e1, 1e2, 1e3, 1e4, 1e5, 1e6, 1e7, 1e8, 1e9, 1e10, 1e11, 1e12, 1e13, 1e14, 1e15
     };
+    private static final int DATE_LENGTH = 10;
     private static final byte UNCHECKED = Quality.UNCHECKED.toCode();
     private static final byte MISSING = Quality.MISSING.toCode();
 
@@ -33,7 +34,8 @@ final class PlainLine {
     private final String[] missingMarks;
     private final Calendar calendar = new Calendar();
     private final Row row;
-    private char[] text = new char[0];
+    private final char[] lastDate = new char[DATE_LENGTH];
+    private long lastDay;
     private long localSecond;
     private boolean isUtc;
     private double number;
@@ -73,7 +75,6 @@ final class PlainLine {
 
     /** Reads; false if the line is not plain. */
     boolean read(char[] line, int from, int to) {
-        text = line;
         int at = from;
         for (int field = 0; field < roles.length; field++) {
             if (field > 0) {
@@ -84,14 +85,14 @@ final class PlainLine {
             }
             int role = roles[field];
             if (role == UNUSED) {
-                at = skip(at, to);
+                at = skip(line, at, to);
             } else if (role == TIME) {
-                at = time(at, to);
+                at = time(line, at, to);
             } else {
                 int start = at;
-                at = decimal(at, to);
+                at = decimal(line, at, to);
                 if (at >= 0) {
-                    take(role, start, at);
+                    take(line, role, start, at);
                 }
             }
             if (at < 0) {
@@ -101,13 +102,13 @@ final class PlainLine {
         return at == to;
     }
 
-    private void take(int column, int start, int end) {
-        double value = start == end || isMissing(start, end) ? Double.NaN : units[column].toSi(number);
+    private void take(char[] text, int column, int start, int end) {
+        double value = start == end || isMissing(text, start, end) ? Double.NaN : units[column].toSi(number);
         row.values()[column] = value;
         row.qualities()[column] = Double.isNaN(value) ? MISSING : UNCHECKED;
     }
 
-    private boolean isMissing(int start, int end) {
+    private boolean isMissing(char[] text, int start, int end) {
         for (String mark : missingMarks) {
             int length = mark.length();
             if (length == end - start) {
@@ -123,7 +124,7 @@ final class PlainLine {
         return false;
     }
 
-    private int skip(int from, int to) {
+    private int skip(char[] text, int from, int to) {
         int at = from;
         while (at < to && text[at] != separator) {
             if (text[at] == '"') {
@@ -135,7 +136,7 @@ final class PlainLine {
     }
 
     /** Sign, digits, point, digits; nothing is a number too, a missing one. Returns where it ends, or -1. */
-    private int decimal(int from, int to) {
+    private int decimal(char[] text, int from, int to) {
         int at = from;
         boolean negative = at < to && text[at] == '-';
         if (negative) {
@@ -145,10 +146,10 @@ final class PlainLine {
         int point = -1;
         int start = at;
         while (at < to) {
-            int digit = text[at] - '0';
-            if (digit >= 0 && digit <= 9) {
-                digits = digits * 10 + digit;
-            } else if (text[at] == '.' && point < 0) {
+            char c = text[at];
+            if (c >= '0' && c <= '9') {
+                digits = digits * 10 + (c - '0');
+            } else if (c == '.' && point < 0) {
                 point = at;
             } else {
                 break;
@@ -169,7 +170,7 @@ final class PlainLine {
     }
 
     /** Returns where the time ends, or -1. */
-    private int time(int from, int to) {
+    private int time(char[] text, int from, int to) {
         if (to - from < 16
                 || text[from + 4] != '-'
                 || text[from + 7] != '-'
@@ -177,20 +178,19 @@ final class PlainLine {
                 || text[from + 13] != ':') {
             return -1;
         }
-        int century = two(from);
-        int ofCentury = two(from + 2);
-        int month = two(from + 5);
-        int day = two(from + 8);
-        int hour = two(from + 11);
-        int minute = two(from + 14);
-        if ((century | ofCentury | month | day | hour | minute) < 0 || hour > 23 || minute > 59) {
+        if (!isLastDate(text, from) && !date(text, from)) {
+            return -1;
+        }
+        int hour = two(text, from + 11);
+        int minute = two(text, from + 14);
+        if ((hour | minute | 23 - hour | 59 - minute) < 0) {
             return -1;
         }
         int at = from + 16;
         int second = 0;
         if (at + 2 < to && text[at] == ':') {
-            second = two(at + 1);
-            if (second < 0 || second > 59) {
+            second = two(text, at + 1);
+            if ((second | 59 - second) < 0) {
                 return -1;
             }
             at += 3;
@@ -199,19 +199,43 @@ final class PlainLine {
         if (isUtc) {
             at++;
         }
-        long date = calendar.epochDay(century * 100 + ofCentury, month, day);
-        if (date == Calendar.NO_DAY) {
-            return -1;
-        }
-        localSecond = date * 86_400 + hour * 3600L + minute * 60L + second;
+        localSecond = lastDay * 86_400 + hour * 3600L + minute * 60L + second;
         return at;
     }
 
-    /** Two digits, negative if they are none. */
-    private int two(int at) {
+    /** Lines come by the hundred from one day: its ten letters are compared before they are read. */
+    private boolean isLastDate(char[] text, int from) {
+        char[] last = lastDate;
+        for (int i = DATE_LENGTH - 1; i >= 0; i--) {
+            if (text[from + i] != last[i]) {
+                return false;
+            }
+        }
+        return true;
+    }
+
+    private boolean date(char[] text, int from) {
+        int century = two(text, from);
+        int ofCentury = two(text, from + 2);
+        int month = two(text, from + 5);
+        int day = two(text, from + 8);
+        if ((century | ofCentury | month | day) < 0) {
+            return false;
+        }
+        long date = calendar.epochDay(century * 100 + ofCentury, month, day);
+        if (date == Calendar.NO_DAY) {
+            return false;
+        }
+        lastDay = date;
+        System.arraycopy(text, from, lastDate, 0, DATE_LENGTH);
+        return true;
+    }
+
+    /** Two digits, negative if they are none; one branch instead of four. */
+    private static int two(char[] text, int at) {
         int tens = text[at] - '0';
         int ones = text[at + 1] - '0';
-        return tens < 0 || tens > 9 || ones < 0 || ones > 9 ? -1 : tens * 10 + ones;
+        return (tens | ones | 9 - tens | 9 - ones) < 0 ? -1 : tens * 10 + ones;
     }
 
     long localSecond() {
