@@ -5,6 +5,7 @@ import dev.runnel.internal.Text;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.TreeMap;
 import org.apiguardian.api.API;
 
@@ -153,7 +154,7 @@ public final class BenchCheck {
         return values.stream().mapToDouble(v -> (v - mean) * (v - mean)).sum();
     }
 
-    private static double pooled(TreeMap<Double, List<Double>> byLevel) {
+    private static double pooled(Map<Double, List<Double>> byLevel) {
         double sum = 0;
         int freedom = 0;
         for (List<Double> errors : byLevel.values()) {

@@ -133,8 +133,9 @@ public final class CurrentMeter {
     @Override
     public String toString() {
         StringBuilder text = new StringBuilder("CurrentMeter[");
-        for (Range range : ranges) {
-            text.append(range == ranges.get(0) ? "" : "; from n = " + Text.number(range.from()) + " ")
+        for (int i = 0; i < ranges.size(); i++) {
+            Range range = ranges.get(i);
+            text.append(i == 0 ? "" : "; from n = " + Text.number(range.from()) + " ")
                     .append("v = ")
                     .append(Text.number(range.constant()))
                     .append(" + ")

@@ -115,7 +115,7 @@ public final class GaugingSheet {
     private double needed(String[] cells, String name, int line) {
         double value = cell(cells, name, line);
         if (Double.isNaN(value)) {
-            throw refused(line, columns.get(name), name + " must be a number", "");
+            throw refused(line, columns.getOrDefault(name, 0), name + " must be a number", "");
         }
         return value;
     }

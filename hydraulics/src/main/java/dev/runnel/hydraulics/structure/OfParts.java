@@ -10,7 +10,9 @@ abstract class OfParts {
         this.parts = List.of(parts);
     }
 
+    /** The very class must be the same: a weir and one made from it with the same parts are two things. */
     @Override
+    @SuppressWarnings("EqualsGetClass")
     public final boolean equals(Object other) {
         return other != null && other.getClass() == getClass() && parts.equals(((OfParts) other).parts);
     }

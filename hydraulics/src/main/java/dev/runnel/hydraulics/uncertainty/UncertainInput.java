@@ -43,7 +43,10 @@ public final class UncertainInput {
         TRIANGULAR {
             @Override
             double draw(RandomGenerator random, double freedom) {
-                return Math.sqrt(6) * (random.nextDouble() - random.nextDouble());
+                // The difference of two draws, each uniform: a triangle around 0.
+                double first = random.nextDouble();
+                double second = random.nextDouble();
+                return Math.sqrt(6) * (first - second);
             }
         },
         ARCSINE {

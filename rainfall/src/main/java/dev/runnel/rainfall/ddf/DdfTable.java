@@ -141,7 +141,8 @@ public final class DdfTable implements DepthDurationFrequency {
         requireCovered(duration);
         double[] row = row(duration);
         ReturnPeriodColumns known = columns.without(row);
-        if (known != columns && !(returnPeriodYears >= known.smallest() && returnPeriodYears <= known.greatest())) {
+        if (!known.equals(columns)
+                && !(returnPeriodYears >= known.smallest() && returnPeriodYears <= known.greatest())) {
             throw new IllegalArgumentException("returnPeriodYears must be in [" + Text.number(known.smallest()) + ", "
                     + Text.number(known.greatest()) + "] years for " + duration
                     + ", beyond which the table is blank, was " + Text.number(returnPeriodYears));

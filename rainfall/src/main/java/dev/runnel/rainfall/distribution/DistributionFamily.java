@@ -30,7 +30,10 @@ import org.jspecify.annotations.Nullable;
  */
 @API(status = API.Status.EXPERIMENTAL, since = "0.1")
 public final class DistributionFamily {
+    /** Known by its identity. */
+    @SuppressWarnings("UnnecessaryLambda")
     private static final UnaryOperator<double[]> AS_IT_IS = sample -> sample;
+
     private static final List<DistributionFamily> ROWS = new ArrayList<>();
 
     /** {@link Exponential}, two parameters. */
@@ -124,6 +127,8 @@ public final class DistributionFamily {
                 false);
     }
 
+    /** Takes the place of a fit of whatever type; it never returns. */
+    @SuppressWarnings("TypeParameterUnusedInFormals")
     private static <T> T refuse(String name, FitMethod method, String reason) {
         throw new IllegalArgumentException("family must not be " + name + " for a fit by " + method.toText() + reason);
     }

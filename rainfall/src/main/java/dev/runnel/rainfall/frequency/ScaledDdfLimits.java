@@ -62,15 +62,18 @@ public final class ScaledDdfLimits {
 
     private static AnnualMaxima drawn(List<Duration> durations, double[][] depths, SplittableRandom random) {
         int count = depths[0].length;
-        SortedMap<Duration, double[]> drawn = new TreeMap<>();
-        durations.forEach(duration -> drawn.put(duration, new double[count]));
+        double[][] columns = new double[depths.length][count];
         List<Integer> years = new ArrayList<>();
         for (int i = 0; i < count; i++) {
             years.add(i);
             int year = random.nextInt(count);
             for (int j = 0; j < depths.length; j++) {
-                drawn.get(durations.get(j))[i] = depths[j][year];
+                columns[j][i] = depths[j][year];
             }
+        }
+        SortedMap<Duration, double[]> drawn = new TreeMap<>();
+        for (int j = 0; j < columns.length; j++) {
+            drawn.put(durations.get(j), columns[j]);
         }
         return AnnualMaxima.of(years, drawn, Duration.ZERO);
     }

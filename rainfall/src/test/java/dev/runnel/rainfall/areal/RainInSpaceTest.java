@@ -1,5 +1,6 @@
 package dev.runnel.rainfall.areal;
 
+import static java.util.Objects.requireNonNull;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
@@ -94,7 +95,7 @@ class RainInSpaceTest {
         Map<String, RegularSeries> rain =
                 Map.of("a", rain(Double.NaN, 1, Double.NaN), "b", rain(4, 2, Double.NaN), "c", rain(10, 3, Double.NaN));
         NetworkFilling filling = NetworkFilling.of(SpatialEstimator.inverseDistance(1), PLACES);
-        FilledRain a = filling.fill(rain).get("a");
+        FilledRain a = requireNonNull(filling.fill(rain).get("a"));
         assertThat(a.depth().value(0)).isCloseTo((4 * 3 + 10 * 2) / 5.0, within(1e-12));
         assertThat(a.isEstimate(0)).isTrue();
         assertThat(a.isEstimate(1)).isFalse();
@@ -103,8 +104,10 @@ class RainInSpaceTest {
         Series series = a.toSeries();
         assertThat(series.quality(0)).isEqualTo(Quality.ESTIMATE);
         assertThat(series.quality(1)).isEqualTo(Quality.UNCHECKED);
-        assertThat(filling.withLeastNeighbours(3).fill(rain).get("a").filled()).isZero();
-        assertThat(filling.fill(rain).get("b").filled()).isZero();
+        assertThat(requireNonNull(filling.withLeastNeighbours(3).fill(rain).get("a"))
+                        .filled())
+                .isZero();
+        assertThat(requireNonNull(filling.fill(rain).get("b")).filled()).isZero();
     }
 
     @Test
