@@ -14,9 +14,13 @@ import java.util.stream.Collectors;
 
 /** What speaks against a fit to annual maxima, in words. */
 final class MaximaWarnings {
+    /** Common practice. */
     private static final double TREND_SIGNIFICANCE = 0.05;
+    /** That of Bulletin 17B, appendix 4. */
     private static final double OUTLIER_SIGNIFICANCE = 0.10;
+    /** Common practice. */
     private static final int FEW_YEARS = 20;
+    /** Chosen here: of fewer values neither test can find anything. */
     private static final int FEWEST_TO_TEST = 4;
 
     private MaximaWarnings() {}

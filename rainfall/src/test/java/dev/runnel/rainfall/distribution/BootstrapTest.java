@@ -33,6 +33,7 @@ class BootstrapTest {
         double s = SampleMoments.of(SAMPLE).standardDeviation();
         double k = (fit.returnLevel(30) - SampleMoments.of(SAMPLE).mean()) / s;
         double theory = s / Math.sqrt(50) * Math.sqrt(1 + 1.1396 * k + 1.1 * k * k);
+        assertThat(Gumbel.momentsStandardError(s, 50, 30)).isCloseTo(theory, within(1e-4 * theory));
         var interval = Bootstrap.of(4000, 5).returnLevel(fit, SAMPLE, 30);
         assertThat(interval.standardError() / theory).isCloseTo(1, within(0.08));
         assertThat(interval.lower()).isLessThan(interval.estimate());

@@ -71,6 +71,12 @@ final class FrequencyCalculations {
                         PROFILE,
                         in -> profile(in).upper()),
                 of(
+                        "frequency.gumbel.moments-error",
+                        "of the variate",
+                        "standard_deviation size years",
+                        in -> Gumbel.momentsStandardError(
+                                in.number("standard_deviation"), in.integer("size"), in.number("years"))),
+                of(
                         "frequency.l-moment",
                         "of the variate",
                         GIVEN + " moment",
