@@ -5,6 +5,7 @@ import dev.runnel.rainfall.distribution.Distribution;
 import dev.runnel.rainfall.distribution.DistributionFamily;
 import dev.runnel.rainfall.distribution.Fit;
 import dev.runnel.rainfall.distribution.FitMethod;
+import dev.runnel.rainfall.distribution.Gumbel;
 import dev.runnel.rainfall.distribution.LMoments;
 import dev.runnel.rainfall.distribution.LikelihoodFit;
 import dev.runnel.rainfall.distribution.PlottingPosition;
