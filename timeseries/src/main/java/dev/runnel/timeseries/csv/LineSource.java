@@ -55,6 +55,30 @@ final class LineSource {
         }
     }
 
+    /** Place where the next line starts in what the buffer holds already. */
+    int ahead() {
+        if (afterCarriageReturn && position < filled) {
+            position += buffer[position] == '\n' ? 1 : 0;
+            afterCarriageReturn = false;
+        }
+        return position;
+    }
+
+    /** End of what the buffer holds. */
+    int filled() {
+        return filled;
+    }
+
+    /** Goes to the next line, of which a reader has found the end already. */
+    void take(int lineEnd) {
+        start = position;
+        holdsNul = false;
+        end = lineEnd;
+        position = lineEnd + 1;
+        afterCarriageReturn = buffer[lineEnd] == '\r';
+        line++;
+    }
+
     /** Goes to the next line; false if there is none. */
     boolean next() throws IOException {
         if (afterCarriageReturn) {

@@ -63,7 +63,8 @@ final class PlainLine {
                 && choices.timeOfDayColumn.isEmpty()
                 && choices.offsetColumn.isEmpty()
                 && !choices.decimalComma
-                && "0123456789+-.:TZ".indexOf(choices.separator) < 0;
+                && "0123456789+-.:TZ".indexOf(choices.separator) < 0
+                && !(choices.commentMark >= '0' && choices.commentMark <= '9');
         for (CsvColumn column : choices.columns) {
             // A column that serves twice has no single role.
             isPlain &= column.qualityHeader().isEmpty() && !column.header().equals(choices.timeColumn);
@@ -73,13 +74,13 @@ final class PlainLine {
         return isPlain && different == choices.columns.size() ? new PlainLine(choices, header) : null;
     }
 
-    /** Reads; false if the line is not plain. */
-    boolean read(char[] line, int from, int to) {
+    /** Reads from a place on; returns where the line ends, or -1 if it is not plain or does not end before {@code to}. */
+    int read(char[] line, int from, int to) {
         int at = from;
         for (int field = 0; field < roles.length; field++) {
             if (field > 0) {
                 if (at == to || line[at] != separator) {
-                    return false;
+                    return -1;
                 }
                 at++;
             }
@@ -96,10 +97,10 @@ final class PlainLine {
                 }
             }
             if (at < 0) {
-                return false;
+                return -1;
             }
         }
-        return at == to;
+        return at < to && (line[at] == '\n' || line[at] == '\r') ? at : -1;
     }
 
     private void take(char[] text, int column, int start, int end) {
@@ -126,8 +127,9 @@ final class PlainLine {
 
     private int skip(char[] text, int from, int to) {
         int at = from;
-        while (at < to && text[at] != separator) {
-            if (text[at] == '"') {
+        while (at < to && text[at] != separator && text[at] != '\n' && text[at] != '\r') {
+            // A quote may hide a separator, and a character of code 0 is told of.
+            if (text[at] == '"' || text[at] == 0) {
                 return -1;
             }
             at++;

@@ -213,14 +213,20 @@ final class RecordFile {
 
     /** Goes to the next line of data that has all the fields asked for; complains of those that do not. */
     private boolean nextRecord() throws IOException {
-        while (nextLine()) {
-            log.line();
-            isPlain = plain != null
-                    && plain.read(source.buffer(), source.start(), source.end())
-                    && time.takePlain(plain.localSecond(), plain.isUtc());
-            if (isPlain) {
-                return true;
+        while (true) {
+            if (plain != null) {
+                int end = plain.read(source.buffer(), source.ahead(), source.filled());
+                isPlain = end >= 0 && time.takePlain(plain.localSecond(), plain.isUtc());
+                if (isPlain) {
+                    source.take(end);
+                    log.line();
+                    return true;
+                }
             }
+            if (!nextLine()) {
+                return false;
+            }
+            log.line();
             int unreadable = fields.split(source.buffer(), source.start(), source.end());
             if (source.holdsNul()) {
                 log.issue(
@@ -251,7 +257,6 @@ final class RecordFile {
                 return true;
             }
         }
-        return false;
     }
 
     /** Empty fields at the end are harmless: some loggers end each line with a separator. */

@@ -70,7 +70,7 @@ class PlainLineProperties {
                         "12345678.12345678",
                         "1x",
                         "٣"));
-        Arbitrary<String> other = Arbitraries.of("", "x", "\"a,b\"", "a\"b", " ");
+        Arbitrary<String> other = Arbitraries.of("", "x", "\"a,b\"", "a\"b", " ", "nul\u0000");
         return Combinators.combine(time, number, number, other, Arbitraries.of("", ",", ",7"))
                 .as((t, a, b, o, end) -> t + "," + a + "," + o + "," + b + end)
                 .list()
@@ -80,9 +80,11 @@ class PlainLineProperties {
     @Property(tries = 2000)
     void bothWaysReadAndReportTheSame(@ForAll("lines") List<String> lines) {
         String head = "time,depth,note,velocity\n";
-        String plain = head + String.join("\n", lines);
-        String general =
-                head + lines.stream().map(line -> line.replaceFirst(",", " ,")).collect(Collectors.joining("\n"));
+        String plain = head + String.join("\n", lines) + "\n";
+        String general = head
+                + lines.stream()
+                        .map(line -> line.replaceFirst(",", " ,") + "\n")
+                        .collect(Collectors.joining());
         assertSame(CsvRecords.parse(plain, LAYOUT), CsvRecords.parse(general, LAYOUT));
     }
 
