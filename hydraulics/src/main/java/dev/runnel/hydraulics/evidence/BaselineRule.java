@@ -3,6 +3,7 @@ package dev.runnel.hydraulics.evidence;
 import dev.runnel.hydraulics.monitoring.PipeMonitor;
 import dev.runnel.internal.Require;
 import dev.runnel.internal.Text;
+import dev.runnel.timeseries.EpochNanos;
 import dev.runnel.timeseries.Interval;
 import java.time.DayOfWeek;
 import java.time.Duration;
@@ -148,42 +149,58 @@ public final class BaselineRule {
      * @return the baseline, or why there is none
      */
     public BaselineSearch learn(SiteRecord record) {
-        LearningHours hours = gather(record);
-        if (interval.isPresent()) {
-            Trial trial = trial(hours, interval.orElseThrow());
-            return new BaselineSearch(trial.baseline, trial.refused());
-        }
-        return search(hours);
-    }
-
-    private LearningHours gather(SiteRecord record) {
-        LearningHours hours = new LearningHours();
-        HourGatherer gatherer = new HourGatherer(monitor, LEARNING_DEPTH_RUN, LEARNING_VELOCITY_RUN, hours);
-        int from = 0;
-        int to = record.size();
         if (interval.isPresent()) {
             // A week before, so that wet hours are known from the first one on.
             Interval chosen = interval.orElseThrow();
-            from = record.firstAtOrAfter(chosen.start().minus(Duration.ofDays(7)));
-            to = record.firstAtOrAfter(chosen.end());
+            Gathering hours = new Gathering(
+                    record,
+                    record.firstAtOrAfter(chosen.start().minus(Duration.ofDays(7))),
+                    record.firstAtOrAfter(chosen.end()));
+            Trial trial = trial(hours, chosen);
+            return new BaselineSearch(trial.baseline, trial.refused());
         }
-        for (int i = from; i < to; i++) {
-            gatherer.add(record.time(i), record.depth(i), record.velocity(i), record.rain(i));
-        }
-        gatherer.end();
-        return hours;
+        return search(record);
     }
 
-    private BaselineSearch search(LearningHours hours) {
+    /** The hours of a record, gathered as far as they are asked for: most searches end with the first weeks. */
+    private final class Gathering {
+        private final SiteRecord record;
+        private final LearningHours hours = new LearningHours();
+        private final HourGatherer gatherer =
+                new HourGatherer(monitor, LEARNING_DEPTH_RUN, LEARNING_VELOCITY_RUN, hours);
+        private final int to;
+        private int next;
+
+        Gathering(SiteRecord record, int from, int to) {
+            this.record = record;
+            this.next = from;
+            this.to = to;
+        }
+
+        LearningHours until(Instant end) {
+            long limit = EpochNanos.of(end);
+            while (next < to && record.time(next) < limit) {
+                gatherer.add(record.time(next), record.depth(next), record.velocity(next), record.rain(next));
+                next++;
+            }
+            if (next >= to || record.time(next) >= limit) {
+                gatherer.end();
+            }
+            return hours;
+        }
+    }
+
+    private BaselineSearch search(SiteRecord record) {
         List<BaselineSearch.Refused> refused = new ArrayList<>();
-        if (hours.size() == 0) {
+        if (record.size() == 0) {
             return new BaselineSearch(
                     Optional.empty(),
                     List.of(new BaselineSearch.Refused(
                             Interval.of(Instant.EPOCH, Instant.EPOCH), List.of("there are no readings"))));
         }
-        long start = hours.firstHour();
-        long end = hours.lastHour() + 1;
+        Gathering hours = new Gathering(record, 0, record.size());
+        long start = Math.floorDiv(record.time(0), SiteHour.NANOS);
+        long end = Math.floorDiv(record.time(record.size() - 1), SiteHour.NANOS) + 1;
         for (int attempt = 0; attempt < MOST_TRIES; attempt++) {
             long hoursWanted = days * 24L;
             Trial trial = trial(hours, stretch(start, start + hoursWanted));
@@ -207,8 +224,8 @@ public final class BaselineRule {
         return Interval.of(Instant.ofEpochSecond(fromHour * 3600), Instant.ofEpochSecond(toHour * 3600));
     }
 
-    private Trial trial(LearningHours hours, Interval stretch) {
-        return new Trial(new BaselineFit(monitor, hours, stretch, zone, restDays, holidays));
+    private Trial trial(Gathering hours, Interval stretch) {
+        return new Trial(new BaselineFit(monitor, hours.until(stretch.end()), stretch, zone, restDays, holidays));
     }
 
     /** What one stretch gave. */

@@ -41,6 +41,7 @@ final class HourGatherer {
     private int velocityCount;
     private int upstreamCount;
     private SiteHour hour = new SiteHour(Long.MIN_VALUE);
+    private long hourEnd = Long.MIN_VALUE;
 
     HourGatherer(PipeMonitor monitor, long depthLimit, long velocityLimit, Consumer<SiteHour> hours) {
         this.monitor = monitor;
@@ -51,10 +52,12 @@ final class HourGatherer {
     }
 
     void add(long time, double depth, double velocity, double rain) {
-        long number = Math.floorDiv(time, SiteHour.NANOS);
-        if (number != hour.hour) {
+        // Most readings stay within the hour; a division is slow.
+        if (time >= hourEnd || hour.readings == 0) {
             end();
+            long number = Math.floorDiv(time, SiteHour.NANOS);
             hour = new SiteHour(number);
+            hourEnd = (number + 1) * SiteHour.NANOS;
         }
         hour.readings++;
         if (!Double.isNaN(rain)) {
@@ -228,6 +231,7 @@ final class HourGatherer {
     void read(String state) {
         StateText text = StateText.parse("hour", 1, state);
         hour = new SiteHour(text.count("hour"));
+        hourEnd = hour.hour == Long.MIN_VALUE ? Long.MIN_VALUE : (hour.hour + 1) * SiteHour.NANOS;
         hour.readings = text.index("readings");
         hour.rain = text.number("rain");
         hour.looked = text.index("looked");

@@ -41,14 +41,6 @@ final class LearningHours implements Consumer<SiteHour> {
         return nearlyDry.get(index);
     }
 
-    long firstHour() {
-        return hours.get(0).hour;
-    }
-
-    long lastHour() {
-        return hours.get(size() - 1).hour;
-    }
-
     /** Index of the first hour at or after a number of hours since 1970. */
     int from(long hour) {
         int low = 0;

@@ -2,6 +2,7 @@ package dev.runnel.verification.calculation;
 
 import dev.runnel.timeseries.Reading;
 import dev.runnel.timeseries.RegularSeries;
+import dev.runnel.timeseries.baseline.DayCurve;
 import dev.runnel.timeseries.change.AverageRunLength;
 import dev.runnel.timeseries.change.CusumRule;
 import dev.runnel.timeseries.change.EwmaRule;
@@ -13,7 +14,7 @@ import java.time.Instant;
 import java.util.List;
 import java.util.function.ToDoubleFunction;
 
-/** Detectors of a change, and how long they take on average. */
+/** What is usual in a day; detectors of a change, and how long they take on average. */
 final class ChangeCalculations {
     private static final Instant START = Instant.EPOCH;
 
@@ -36,6 +37,14 @@ final class ChangeCalculations {
                                 PageHinkleyRule.of(in.number("slack"), in.number("threshold"))
                                         .upward(in.sample("values")))),
                 of("change.hampel.wild", "values reading half limit", ChangeCalculations::wild),
+                of(
+                        "baseline.day-curve.value",
+                        "hours rest values hour off",
+                        in -> curve(in).value(in.number("hour"), in.number("off") > 0)),
+                of(
+                        "baseline.day-curve.scatter",
+                        "hours rest values",
+                        in -> curve(in).scatter()),
                 of("change.pettitt.statistic", "sample", in -> pettitt(in).statistic()),
                 of("change.pettitt.before", "sample", in -> pettitt(in).before()),
                 of("change.pettitt.p-value", "sample", in -> pettitt(in).pValue()),
@@ -69,6 +78,15 @@ final class ChangeCalculations {
 
     private static EwmaRule ewma(Inputs in) {
         return EwmaRule.of(in.number("target"), in.number("deviation"), in.number("weight"), in.number("width"));
+    }
+
+    private static DayCurve curve(Inputs in) {
+        double[] given = in.sample("rest");
+        boolean[] rest = new boolean[given.length];
+        for (int i = 0; i < rest.length; i++) {
+            rest[i] = given[i] > 0;
+        }
+        return DayCurve.fit(in.sample("hours"), rest, in.sample("values"));
     }
 
     private static Pettitt pettitt(Inputs in) {

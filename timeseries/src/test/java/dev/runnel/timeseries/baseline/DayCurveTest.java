@@ -1,0 +1,74 @@
+package dev.runnel.timeseries.baseline;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatExceptionOfType;
+import static org.assertj.core.api.Assertions.within;
+
+import org.junit.jupiter.api.Test;
+
+class DayCurveTest {
+    private static final int DAYS = 28;
+
+    private static double truth(double hour, boolean rest) {
+        double angle = 2 * Math.PI * hour / 24;
+        return 2 + 0.5 * Math.sin(angle) - 0.2 * Math.cos(3 * angle) + (rest ? 0.3 + 0.1 * Math.sin(2 * angle) : 0);
+    }
+
+    private static DayCurve fitted(double[] values) {
+        double[] hours = new double[24 * DAYS];
+        boolean[] rest = new boolean[24 * DAYS];
+        for (int i = 0; i < hours.length; i++) {
+            hours[i] = i % 24 + 0.5;
+            rest[i] = i / 24 % 7 >= 5;
+        }
+        return DayCurve.fit(hours, rest, values);
+    }
+
+    private static double[] values() {
+        double[] values = new double[24 * DAYS];
+        for (int i = 0; i < values.length; i++) {
+            values[i] = truth(i % 24 + 0.5, i / 24 % 7 >= 5);
+        }
+        return values;
+    }
+
+    @Test
+    void findsACurveOfItsOwnKind() {
+        DayCurve curve = fitted(values());
+        for (double hour : new double[] {0, 3.3, 12, 23.9}) {
+            // The ridge of 0.3 draws a figure by 0.3/(n/2) of itself: 0.001 on workdays, 0.01 on the 192 h of rest.
+            assertThat(curve.value(hour, false)).isCloseTo(truth(hour, false), within(0.004));
+            assertThat(curve.value(hour, true)).isCloseTo(truth(hour, true), within(0.006));
+        }
+        assertThat(curve.explained()).isGreaterThan(0.999);
+        assertThat(curve.count()).isEqualTo(24 * DAYS);
+        assertThat(DayCurve.parse(curve.toText())).isEqualTo(curve);
+    }
+
+    @Test
+    void wildHoursBendItLittle() {
+        double[] wild = values();
+        for (int i = 7; i < wild.length; i += 53) {
+            wild[i] += 25;
+        }
+        assertThat(fitted(wild).value(7.5, false)).isCloseTo(truth(7.5, false), within(0.05));
+    }
+
+    @Test
+    void refusesWhatIsNoDay() {
+        assertThatExceptionOfType(IllegalArgumentException.class)
+                .isThrownBy(() -> fitted(values()).value(24, false))
+                .withMessage("hour must be in [0, 24) h, was 24");
+        assertThatExceptionOfType(IllegalArgumentException.class)
+                .isThrownBy(() -> DayCurve.fit(new double[3], new boolean[3], new double[3]))
+                .withMessageContaining("number of values");
+        double[] missing = values();
+        missing[5] = Double.NaN;
+        assertThatExceptionOfType(IllegalArgumentException.class)
+                .isThrownBy(() -> fitted(missing))
+                .withMessageContaining("values[5]");
+        assertThatExceptionOfType(IllegalArgumentException.class)
+                .isThrownBy(() -> DayCurve.parse("day-curve/1 figures=1.0, count=20 scatter=0.1 explained=0.5"))
+                .withMessageContaining("figures");
+    }
+}
