@@ -1,21 +1,23 @@
 package dev.runnel.examples.review;
 
 import dev.runnel.rainfall.gauge.Tips;
+import dev.runnel.timeseries.Reading;
 import dev.runnel.timeseries.Series;
-import dev.runnel.timeseries.SeriesBuilder;
 import dev.runnel.timeseries.csv.CsvInstants;
 import dev.runnel.timeseries.csv.CsvLayout;
 import dev.runnel.timeseries.csv.CsvRecords;
 import dev.runnel.timeseries.csv.CsvReport;
 import dev.runnel.timeseries.csv.CsvResult;
 import dev.runnel.timeseries.csv.CsvUnit;
-import dev.runnel.timeseries.quality.FarStamps;
+import dev.runnel.timeseries.quality.StrayStamps;
 import java.nio.file.Files;
+import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import java.util.stream.IntStream;
+import java.util.Set;
+import java.util.stream.LongStream;
 
 /** Reads a file of readings or tips by what the site file says and, where that is silent, by what its header tells. */
 final class ReadingFile {
@@ -47,6 +49,9 @@ final class ReadingFile {
      * @param far stamps far from all others, whose tips are set aside
      */
     record TipLines(Site.Column column, Optional<CsvReport> report, Tips tips, List<Instant> far) {}
+
+    /** A stamp so far from all others is one of a clock that was reset; chosen here. */
+    private static final Duration FAR = Duration.ofDays(30);
 
     private ReadingFile() {}
 
@@ -101,31 +106,12 @@ final class ReadingFile {
         CsvLayout layout = layout(header, column.format()).withColumn(column.what(), name, unit);
         CsvResult result = CsvRecords.read(column.file(), layout);
         Series all = result.series(column.what());
-        boolean[] kept = FarStamps.standard().keep(all.toEpochNanos());
-        return new Readings(
-                column,
-                name,
-                unit,
-                result.report(),
-                kept(all, kept),
-                FarStamps.standard().far(all.toEpochNanos()));
+        StrayStamps near = StrayStamps.in(all, FAR);
+        return new Readings(column, name, unit, result.report(), near.series(), times(near));
     }
 
-    private static Series kept(Series all, boolean[] kept) {
-        SeriesBuilder builder = Series.builder();
-        boolean isWhole = true;
-        for (int i = 0; i < kept.length; i++) {
-            isWhole &= kept[i];
-        }
-        if (isWhole) {
-            return all;
-        }
-        for (int i = 0; i < kept.length; i++) {
-            if (kept[i]) {
-                builder.add(all.get(i));
-            }
-        }
-        return builder.build();
+    private static List<Instant> times(StrayStamps stamps) {
+        return stamps.setAside().stream().map(Reading::time).toList();
     }
 
     static TipLines tips(Site.Column column) {
@@ -136,16 +122,19 @@ final class ReadingFile {
         CsvInstants instants = CsvRecords.readInstants(column.file(), layout(header, column.format()));
         Tips all = Tips.from(instants);
         long[] times = all.toEpochNanos();
-        boolean[] kept = FarStamps.standard().keep(times);
-        long[] near = IntStream.range(0, times.length)
-                .filter(i -> kept[i])
-                .mapToLong(i -> times[i])
-                .toArray();
+        long[] different = LongStream.of(times).distinct().toArray();
+        List<Instant> far = times(StrayStamps.in(Series.of(different, new double[different.length]), FAR));
+        if (far.isEmpty()) {
+            return new TipLines(column, Optional.of(instants.report()), all, far);
+        }
+        Set<Instant> aside = Set.copyOf(far);
         return new TipLines(
                 column,
                 Optional.of(instants.report()),
-                near.length == times.length ? all : Tips.ofEpochNanos(near),
-                FarStamps.standard().far(times));
+                Tips.of(all.toInstants().stream()
+                        .filter(time -> !aside.contains(time))
+                        .toList()),
+                far);
     }
 
     private static CsvLayout layout(Header header, Site.FileFormat format) {
