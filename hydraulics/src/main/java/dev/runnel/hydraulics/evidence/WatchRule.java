@@ -12,16 +12,18 @@ import org.apiguardian.api.API;
 /**
  * Watches a site against its {@link SiteBaseline} and tells what has changed since when. Immutable and thread-safe.
  *
- * <p>Readings become hourly medians, after the tests of single readings; hours become blocks of 3 h. Up to four quantities
- * are watched, each as a natural logarithm less what is usual: the velocity at the same depth in any weather; depth, velocity
- * and flow at the same hour of the day in dry hours. With z the block median over its scale S,
+ * <p>Readings become hourly medians, after the tests of single readings. Up to four quantities are watched, each as a
+ * natural logarithm less what is usual: the velocity at the same depth in any weather; depth, velocity and flow at the same
+ * hour of the day in dry hours. With z the value of an hour over its scale S, which stands for 6 h,
  *
  * <pre>
- * C⁺ = max(0, C⁺ + (z − k)/2),   C⁻ = max(0, C⁻ + (−z − k)/2),   k = 0.75,  a finding when C &gt; h = 7
+ * C⁺ = max(0, C⁺ + (z − k)/6),   C⁻ = max(0, C⁻ + (−z − k)/6),   k = 0.75,  a finding when C &gt; h = 7
  * </pre>
  *
- * <p>z is kept within ±6. This is the one-sided cumulative sum of Page (1954). A finding stays open until the quantities are
- * as usual again in dry hours, and comes back as the same finding if it returns soon.
+ * <p>z is kept within ±6. This is the one-sided cumulative sum of Page (1954). The last day must stand away as well, and what
+ * fills a sum of depth, velocity or flow for more than 14 days is a season. Large and quick changes of the velocity at the
+ * same depth are told sooner by a second sum (k = 2, h = 2). A finding stays open until the quantities are as usual again in
+ * dry hours, and comes back as the same finding if it returns soon.
  *
  * <p>What this is not: an alarm on a level, a diagnosis, or a substitute for a visit. It judges nothing that its baseline
  * has not seen, and says what it could not test ({@link SiteBaseline#notTested()}).
