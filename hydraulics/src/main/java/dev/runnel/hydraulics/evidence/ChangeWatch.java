@@ -58,6 +58,7 @@ final class ChangeWatch {
     private static final int LASTING_HOURS = 7 * 24;
     private static final int LASTING_KNOWN = 24;
 
+    private static final double RECUR_SCALES = 2;
     private static final int RECUR_BLOCKS = 3;
     private static final double RISEN_SHARE = 0.35;
     private static final double FALLEN_SHARE = 0.12;
@@ -305,6 +306,10 @@ final class ChangeWatch {
     private void recur(long end, Track open) {
         int last = blocks.size() - 1;
         if (Double.isNaN(blocks.value(last, channel))) {
+            return;
+        }
+        // What hardly leaves the scatter comes and goes by itself.
+        if (largest < RECUR_SCALES) {
             return;
         }
         boolean dry = !Double.isNaN(blocks.value(last, D)) || !(scale(D) > 0);
