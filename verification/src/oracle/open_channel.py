@@ -209,7 +209,25 @@ def cleansing():
         print(f"{d},{n},{q},{v},{nstr(slope(one), 15)},{stress},{nstr(slope(two), 15)}")
 
 
+def sizes():
+    """Velocity and discharge of a circle and a trapezoid, from which the size is to be found, by Manning."""
+    print("size,depth_ratio,side_slope,gradient,n,pipe_velocity,pipe_discharge,depth,channel_discharge")
+    rows = (("0.3", "0.5", "0", "0.004", "0.013"), ("1.05", "1", "1.5", "0.0008", "0.015"),
+            ("2.4", "0.8", "3", "0.0002", "0.011"), ("0.15", "0.05", "0", "0.02", "0.009"))
+    for size, ratio, z, s0, n in rows:
+        d, s = mpf(size), sqrt(mpf(s0))
+        def velocity(section, y):
+            r = section.radius(y)
+            return r ** (mpf(2) / 3) * s / mpf(n)
+        pipe, y = Circle(d), d * mpf(ratio)
+        v = velocity(pipe, y)
+        channel, deep = Trapezoid(d, mpf(z)), mpf("0.7") * d
+        values = (v, v * pipe.area(y), deep, velocity(channel, deep) * channel.area(deep))
+        print(f"{size},{ratio},{z},{s0},{n}," + ",".join(nstr(x, 15) for x in values))
+
+
 TABLES = {
+    "size-for-a-flow": sizes,
     "critical-flow-of-an-energy": critical_energy,
     "sediment-bed": sediment,
     "composite-roughness-over-sediment": composite,

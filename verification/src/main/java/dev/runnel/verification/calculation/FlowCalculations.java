@@ -1,5 +1,7 @@
 package dev.runnel.verification.calculation;
 
+import dev.runnel.hydraulics.flow.Channels;
+import dev.runnel.hydraulics.flow.Chezy;
 import dev.runnel.hydraulics.flow.Conduit;
 import dev.runnel.hydraulics.flow.Conduits;
 import dev.runnel.hydraulics.flow.CriticalFlow;
@@ -63,6 +65,43 @@ final class FlowCalculations {
                                         Manning.of(in.number("n")))
                                 .section()
                                 .height()),
+                Calculation.of(
+                        "hydraulics",
+                        "flow.diameter-at-velocity",
+                        "m",
+                        "velocity fullness gradient " + Resistances.INPUTS,
+                        in -> Conduits.ofVelocity(
+                                        in.number("velocity"),
+                                        in.number("fullness"),
+                                        Gradient.of(in.number("gradient")),
+                                        Resistances.of(in))
+                                .section()
+                                .height()),
+                Calculation.of(
+                        "hydraulics",
+                        "flow.diameter-by-continuity",
+                        "m",
+                        "discharge velocity fullness",
+                        in -> Conduits.sectionFor(in.number("discharge"), in.number("velocity"), in.number("fullness"))
+                                .height()),
+                Calculation.of(
+                        "hydraulics",
+                        "flow.width",
+                        "m",
+                        "discharge depth side_slope gradient " + Resistances.INPUTS,
+                        in -> channel(in).section().topWidth(0)),
+                Calculation.of(
+                        "hydraulics",
+                        "resistance.chezy-c",
+                        "m^(1/2)/s",
+                        "velocity radius gradient",
+                        in -> Chezy.of(50)
+                                .fittedTo(
+                                        in.number("velocity"),
+                                        in.number("radius"),
+                                        in.number("gradient"),
+                                        STANDARD_GRAVITY)
+                                .c()),
                 Calculation.of(
                         "hydraulics",
                         "flow.critical-depth",
@@ -130,6 +169,15 @@ final class FlowCalculations {
     private static Conduit sloped(Inputs in, double gradient) {
         return Conduit.of(Sections.of(in), Gradient.of(gradient), Resistances.of(in))
                 .withGravity(gravity(in));
+    }
+
+    private static Conduit channel(Inputs in) {
+        double discharge = in.number("discharge");
+        double depth = in.number("depth");
+        Gradient gradient = Gradient.of(in.number("gradient"));
+        return in.number("side_slope") == 0
+                ? Channels.rectangularFor(discharge, depth, gradient, Resistances.of(in))
+                : Channels.trapezoidalFor(discharge, depth, in.number("side_slope"), gradient, Resistances.of(in));
     }
 
     private static CriticalFlow critical(Inputs in) {

@@ -1,17 +1,21 @@
 package dev.runnel.verification.calculation;
 
+import dev.runnel.hydraulics.flow.Chezy;
 import dev.runnel.hydraulics.flow.ColebrookWhite;
 import dev.runnel.hydraulics.flow.LawByRadius;
 import dev.runnel.hydraulics.flow.Manning;
 
-/** The law of resistance that the inputs describe: Manning's n, or a roughness with a viscosity or a temperature. */
+/** The law of resistance that the inputs describe: Manning's n, Chezy's C (m^(1/2)/s), or a roughness with a viscosity or a temperature. */
 final class Resistances {
     /** The inputs {@link #of} knows. */
-    static final String INPUTS = "n? roughness? viscosity? celsius?";
+    static final String INPUTS = "n? chezy? roughness? viscosity? celsius?";
 
     private Resistances() {}
 
     static LawByRadius of(Inputs in) {
+        if (in.has("chezy")) {
+            return Chezy.of(in.number("chezy"));
+        }
         if (in.has("n") == in.has("roughness")) {
             throw new IllegalArgumentException("one of n and roughness must be given");
         }
