@@ -109,9 +109,11 @@ public final class Settings {
      *
      * @param known the keys that may stand in the file
      * @return these settings
-     * @throws IllegalArgumentException if there is another key, the message naming the first one's line
+     * @throws IllegalArgumentException if there is another key, the message naming the first one's line and the known key
+     *     nearest to it
      */
     public Settings allowOnly(Set<String> known) {
+        TreeSet<String> words = new TreeSet<>(known);
         entries.entrySet().stream()
                 .filter(entry -> !known.contains(entry.getKey()))
                 .min((a, b) -> Integer.compare(a.getValue().line, b.getValue().line))
@@ -120,7 +122,8 @@ public final class Settings {
                             file,
                             entry.getValue().line,
                             1,
-                            "key \"" + entry.getKey() + "\" is not known, allowed are " + new TreeSet<>(known));
+                            "key \"" + entry.getKey() + "\" is not known, allowed are " + words
+                                    + Nearest.hint(entry.getKey(), words));
                 });
         return this;
     }

@@ -54,6 +54,11 @@ class SettingsTest {
         assertThatIllegalArgumentException()
                 .isThrownBy(() -> settings.allowOnly(Set.of("empty", "name")))
                 .withMessage("site.txt, line 2, column 1: key \"odd\" is not known, allowed are [empty, name]");
+        assertThatIllegalArgumentException()
+                .isThrownBy(() -> Settings.parse("site.txt", "diametre = 450 mm\n")
+                        .allowOnly(Set.of("diameter", "sediment depth", "zone")))
+                .withMessage("site.txt, line 1, column 1: key \"diametre\" is not known, allowed are "
+                        + "[diameter, sediment depth, zone]; did you mean \"diameter\"?");
         assertThat(settings.refused("other", "must be there")).hasMessage("site.txt: other must be there");
     }
 

@@ -1,5 +1,7 @@
 package dev.runnel.timeseries.csv;
 
+import java.math.BigDecimal;
+import java.math.MathContext;
 import java.util.Arrays;
 import java.util.stream.Collectors;
 import org.apiguardian.api.API;
@@ -102,6 +104,27 @@ public enum CsvUnit {
      */
     public double toSi(double written) {
         return written * multiplier / divisor;
+    }
+
+    /**
+     * Converts a number exactly as it was written, so that 0.7 in becomes the double nearest to 0.01778 m: for the few
+     * numbers of a site, not for columns of readings.
+     *
+     * @param written the value in this unit
+     * @return the double nearest to the value in the unit Runnel works in
+     * @throws IllegalArgumentException if the value is beyond the range of a double
+     */
+    public double toSi(BigDecimal written) {
+        double rounded = written.doubleValue();
+        if (!Double.isFinite(rounded)) {
+            throw new IllegalArgumentException("written must be within the range of a double, was " + written);
+        }
+        // What is rounded to 0 already may have an exponent that cannot be multiplied.
+        return rounded == 0
+                ? rounded
+                : written.multiply(BigDecimal.valueOf(multiplier))
+                        .divide(BigDecimal.valueOf(divisor), MathContext.DECIMAL128)
+                        .doubleValue();
     }
 
     /**

@@ -7,6 +7,8 @@ import dev.runnel.timeseries.baseline.DayClass;
 import dev.runnel.timeseries.baseline.DiurnalProfile;
 import dev.runnel.timeseries.baseline.ProfileRule;
 import dev.runnel.timeseries.baseline.ProfileSlot;
+import dev.runnel.timeseries.quality.GoodDay;
+import dev.runnel.timeseries.quality.GoodDays;
 import java.time.Duration;
 import java.time.Instant;
 import java.time.LocalDate;
@@ -16,10 +18,12 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.SortedMap;
 import java.util.SortedSet;
 import java.util.TreeMap;
 import java.util.TreeSet;
+import java.util.stream.Collectors;
 
 /**
  * What is usual in dry weather: of the flow, or of the level where there is no velocity. Days of another state of the sewer
@@ -82,8 +86,12 @@ record DryWeather(boolean isFlow, Spell usual, List<Spell> others, SortedMap<Loc
         SortedSet<LocalDate> usual = new TreeSet<>();
         Map<Finding, SortedSet<LocalDate>> others = new LinkedHashMap<>();
         SortedMap<LocalDate, Finding> doubtful = new TreeMap<>();
+        Set<LocalDate> told = GoodDays.in(data.site().zone()).of(series).stream()
+                .filter(day -> day.share() >= LEAST_OF_DAY)
+                .map(GoodDay::date)
+                .collect(Collectors.toSet());
         for (LocalDate day : dates) {
-            if (usableShare(series, day, data) < LEAST_OF_DAY) {
+            if (!told.contains(day)) {
                 continue;
             }
             Optional<Finding> doubt = isFlow ? doubts.doubtOf(day) : Optional.empty();
@@ -104,21 +112,6 @@ record DryWeather(boolean isFlow, Spell usual, List<Spell> others, SortedMap<Loc
                 new Spell(Optional.empty(), usual, profile(data, series, usual)),
                 List.copyOf(spells),
                 doubtful);
-    }
-
-    /** Usable readings of a day over those that the logging interval would give. */
-    private static double usableShare(Series series, LocalDate day, SiteData data) {
-        Instant start = day.atStartOfDay(data.site().zone()).toInstant();
-        Instant end = day.plusDays(1).atStartOfDay(data.site().zone()).toInstant();
-        int usable = 0;
-        for (int i = series.firstIndexAtOrAfter(start);
-                i < series.size() && series.time(i).isBefore(end);
-                i++) {
-            usable += series.quality(i).isUsable() ? 1 : 0;
-        }
-        return usable
-                * (double) data.depth().interval().toMillis()
-                / Duration.between(start, end).toMillis();
     }
 
     private static Optional<DiurnalProfile> profile(SiteData data, Series series, SortedSet<LocalDate> days) {

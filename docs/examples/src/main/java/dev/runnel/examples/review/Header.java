@@ -107,6 +107,10 @@ final class Header {
         return hasNames;
     }
 
+    List<String> names() {
+        return names;
+    }
+
     /** Tells whether any line follows that is no comment. */
     boolean hasLines() {
         return hasLines;

@@ -1,51 +1,73 @@
 package dev.runnel.examples.review;
 
 import dev.runnel.internal.Settings;
+import dev.runnel.timeseries.csv.CsvUnit;
 import java.math.BigDecimal;
-import java.util.LinkedHashMap;
-import java.util.Map;
+import java.util.List;
+import java.util.function.ToDoubleFunction;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import java.util.stream.Stream;
 
 /** Reads values with a unit, such as {@code 450 mm} or {@code 10 min}, and fractions such as {@code 1:150}. */
 final class Measure {
-    /** Units of length, each in m, in the site file as in columns of readings. */
-    static final Map<String, BigDecimal> LENGTH =
-            units("mm", "0.001", "cm", "0.01", "m", "1", "in", "0.0254", "ft", "0.3048");
+    /** Units of length, to m, in the site file as in columns of readings. */
+    static final Units LENGTH =
+            Units.of(CsvUnit.MILLIMETRE, CsvUnit.CENTIMETRE, CsvUnit.METRE, CsvUnit.INCH, CsvUnit.FOOT);
 
-    /** Units of velocity, each in m/s, in the site file as in columns of readings. */
-    static final Map<String, BigDecimal> VELOCITY =
-            units("m/s", "1", "mm/s", "0.001", "cm/s", "0.01", "ft/s", "0.3048");
+    /** Units of velocity, to m/s, in the site file as in columns of readings. */
+    static final Units VELOCITY = Units.of(
+            CsvUnit.METRE_PER_SECOND,
+            CsvUnit.MILLIMETRE_PER_SECOND,
+            CsvUnit.CENTIMETRE_PER_SECOND,
+            CsvUnit.FOOT_PER_SECOND);
 
-    /** Units of time, each in s. */
-    static final Map<String, BigDecimal> TIME = units("s", "1", "min", "60", "h", "3600", "d", "86400");
+    /** Units of time, to s. */
+    static final Units TIME =
+            new Units(List.of("s", "min", "h", "d"), List.of(seconds(1), seconds(60), seconds(3600), seconds(86_400)));
 
-    /** Units of rain, each in mm. */
-    static final Map<String, BigDecimal> RAIN = units("mm", "1");
+    /** Rain, in mm. */
+    static final Units RAIN = new Units(List.of("mm"), List.of(BigDecimal::doubleValue));
 
-    /** Units of temperature. */
-    static final Map<String, BigDecimal> TEMPERATURE = units("C", "1");
+    /** Temperature, in degrees Celsius. */
+    static final Units TEMPERATURE = new Units(List.of("C"), List.of(BigDecimal::doubleValue));
 
     private static final Pattern NUMBER_AND_UNIT = Pattern.compile("([+-]?[0-9]*\\.?[0-9]+)\\s*(\\S*)");
     private static final Pattern RATIO = Pattern.compile("1\\s*(?::|in)\\s*([0-9]*\\.?[0-9]+)");
 
+    /**
+     * Units of one quantity.
+     *
+     * @param symbols how they are written
+     * @param conversions from a number as written to the base of each
+     */
+    record Units(List<String> symbols, List<ToDoubleFunction<BigDecimal>> conversions) {
+        static Units of(CsvUnit... units) {
+            return new Units(
+                    Stream.of(units).map(CsvUnit::symbol).toList(),
+                    Stream.of(units)
+                            .map(unit -> (ToDoubleFunction<BigDecimal>) unit::toSi)
+                            .toList());
+        }
+    }
+
     private Measure() {}
 
     /** Returns a value in the base of its units; 0 needs no unit. */
-    static double of(Settings settings, String key, String text, Map<String, BigDecimal> units) {
+    static double of(Settings settings, String key, String text, Units units) {
         Matcher matcher = NUMBER_AND_UNIT.matcher(text);
         if (matcher.matches()) {
             BigDecimal number = new BigDecimal(matcher.group(1));
-            BigDecimal factor = units.get(matcher.group(2));
-            if (factor != null) {
-                // Decimal, so that 700 mm are 0.7 m and not 0.7000000000000001 m.
-                return number.multiply(factor).doubleValue();
+            int unit = units.symbols().indexOf(matcher.group(2));
+            if (unit >= 0) {
+                return units.conversions().get(unit).applyAsDouble(number);
             }
             if (number.signum() == 0 && matcher.group(2).isEmpty()) {
                 return 0;
             }
         }
-        throw settings.refused(key, "must be a number and a unit of " + list(units) + ", was \"" + text + "\"");
+        throw settings.refused(
+                key, "must be a number and a unit of " + String.join(", ", units.symbols()) + ", was \"" + text + "\"");
     }
 
     /** Returns a fall over length, from {@code 1:150}, {@code 1 in 150}, {@code 0.0067} or {@code 0.67 %}. */
@@ -67,15 +89,7 @@ final class Measure {
         return gradient;
     }
 
-    private static String list(Map<String, BigDecimal> units) {
-        return String.join(", ", units.keySet());
-    }
-
-    private static Map<String, BigDecimal> units(String... namesAndFactors) {
-        Map<String, BigDecimal> units = new LinkedHashMap<>();
-        for (int i = 0; i < namesAndFactors.length; i += 2) {
-            units.put(namesAndFactors[i], new BigDecimal(namesAndFactors[i + 1]));
-        }
-        return units;
+    private static ToDoubleFunction<BigDecimal> seconds(int unit) {
+        return number -> number.multiply(BigDecimal.valueOf(unit)).doubleValue();
     }
 }

@@ -2,16 +2,16 @@ package dev.runnel.examples.review;
 
 import dev.runnel.rainfall.ddf.DdfTable;
 import dev.runnel.rainfall.ddf.EventRarity;
+import dev.runnel.rainfall.event.DailyRain;
 import dev.runnel.rainfall.event.DryDayRule;
 import dev.runnel.rainfall.event.DryDays;
 import dev.runnel.rainfall.event.EventRecord;
 import dev.runnel.rainfall.event.EventSeparation;
 import dev.runnel.rainfall.event.PeakDepth;
+import dev.runnel.rainfall.event.RainDay;
 import dev.runnel.rainfall.event.RainfallEvent;
 import dev.runnel.timeseries.Interval;
 import dev.runnel.timeseries.RegularSeries;
-import dev.runnel.timeseries.balance.DailyTotal;
-import dev.runnel.timeseries.balance.DailyTotals;
 import java.time.Duration;
 import java.time.LocalDate;
 import java.util.List;
@@ -35,7 +35,7 @@ record RainFindings(
         EventRecord events,
         List<Storm> storms,
         DryDays days,
-        List<DailyTotal> daily) {
+        DailyRain daily) {
     /** Durations over which peaks are measured, as far as the steps of the rain allow. */
     static final List<Duration> DURATIONS = List.of(
             Duration.ofMinutes(5),
@@ -69,7 +69,6 @@ record RainFindings(
                 .toList();
         DryDayRule rule =
                 DryDayRule.of(rules.dryDayLimitMm()).withDaysBefore(rules.daysAfterRain(), rules.dryDayLimitMm());
-        double seconds = rain.step().toSeconds();
         return new RainFindings(
                 source.account(),
                 rain,
@@ -77,7 +76,7 @@ record RainFindings(
                 events,
                 storms,
                 DryDays.of(rule, rain, site.zone()),
-                DailyTotals.in(site.zone()).totals(rain.map(mm -> mm / seconds)));
+                DailyRain.of(rain, RainDay.midnight(site.zone())));
     }
 
     /** Returns the depth of all the rain, mm. */

@@ -1,5 +1,6 @@
 package dev.runnel.examples.review;
 
+import dev.runnel.internal.Nearest;
 import dev.runnel.rainfall.gauge.Tips;
 import dev.runnel.timeseries.Reading;
 import dev.runnel.timeseries.Series;
@@ -88,7 +89,7 @@ final class ReadingFile {
                 column,
                 header,
                 name,
-                column.unit().or(() -> Header.unitIn(name)).orElseThrow(() -> unitUnknown(column, name)));
+                column.unit().or(() -> Header.unitIn(name)).orElseThrow(() -> unitUnknown(column, header, name)));
     }
 
     /** Rain of each step, as written. */
@@ -170,7 +171,12 @@ final class ReadingFile {
         return taken;
     }
 
-    private static IllegalArgumentException unitUnknown(Site.Column column, String name) {
+    /** A column that is not there has no unit either: then the column is what is missing. */
+    private static IllegalArgumentException unitUnknown(Site.Column column, Header header, String name) {
+        if (!header.names().contains(name)) {
+            return new IllegalArgumentException(column.file() + ": header must have " + name + ", was " + header.names()
+                    + Nearest.hint(name, header.names()));
+        }
         return new IllegalArgumentException(column.file() + ": the unit of column \"" + name + "\" is not known: add \""
                 + column.what() + " unit = ...\" to " + SiteFile.NAME);
     }

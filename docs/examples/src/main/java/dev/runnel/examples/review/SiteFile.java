@@ -237,8 +237,8 @@ final class SiteFile {
         ZoneId loggerClock = values.zone("logger clock", zone);
         ZoneId gaugeClock = values.zone("gauge clock", loggerClock);
         return new Site.Inputs(
-                column("depth", "", loggerClock, List.copyOf(Measure.LENGTH.keySet())),
-                column("velocity", "", loggerClock, List.copyOf(Measure.VELOCITY.keySet())),
+                column("depth", "", loggerClock, Measure.LENGTH.symbols()),
+                column("velocity", "", loggerClock, Measure.VELOCITY.symbols()),
                 column("tips", "tips ", gaugeClock, List.of()),
                 column("rain", "rain ", gaugeClock, List.of()),
                 folder.resolve(values.text("ddf file", "ddf.csv")));

@@ -178,7 +178,7 @@ final class SiteFiles {
         Map<LocalDate, DailyEvidence> evidence = new HashMap<>();
         review.dryDays().forEach(day -> evidence.put(day.date(), day));
         Map<LocalDate, Double> rain = new HashMap<>();
-        review.rain().ifPresent(found -> found.daily().forEach(day -> rain.put(day.date(), day.measured())));
+        review.rain().ifPresent(found -> found.daily().days().forEach(day -> rain.put(day.date(), day.depthMm())));
         List<List<?>> rows = new ArrayList<>();
         for (DailyTotal day : review.flow().volumes()) {
             Optional<DailyEvidence> seen = Optional.ofNullable(evidence.get(day.date()));

@@ -20,10 +20,11 @@ import dev.runnel.timeseries.alarm.AlarmEvent;
 import dev.runnel.timeseries.baseline.DayClass;
 import dev.runnel.timeseries.baseline.DiurnalProfile;
 import dev.runnel.timeseries.baseline.ProfileSlot;
-import java.time.Duration;
+import dev.runnel.timeseries.quality.GoodDays;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.time.LocalTime;
+import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
@@ -278,28 +279,19 @@ final class SitePages {
         });
     }
 
-    /** The share of each day of which a usable reading tells, as the logging interval counts. */
+    /** The share of each day of the record for which usable readings speak. */
     private SortedMap<LocalDate, Double> goodDays() {
+        ZoneId zone = review.site().zone();
         Series series = review.data().velocity().isPresent()
                 ? review.flow().record().flow()
                 : review.flow().record().level();
         SortedMap<LocalDate, Double> shares = new TreeMap<>();
         Interval record = review.data().record();
-        LocalDate last =
-                LocalDate.ofInstant(record.end().minusNanos(1), review.site().zone());
-        for (LocalDate day = LocalDate.ofInstant(record.start(), review.site().zone());
-                !day.isAfter(last);
-                day = day.plusDays(1)) {
-            shares.put(day, 0.0);
-        }
-        double interval = review.data().depth().interval().toMillis();
-        for (int i = 0; i < series.size(); i++) {
-            if (series.quality(i).isUsable()) {
-                LocalDate day =
-                        LocalDate.ofInstant(series.time(i), review.site().zone());
-                shares.merge(day, interval / Duration.ofDays(1).toMillis(), (sum, one) -> Math.min(1, sum + one));
-            }
-        }
+        LocalDate.ofInstant(record.start(), zone)
+                .datesUntil(
+                        LocalDate.ofInstant(record.end().minusNanos(1), zone).plusDays(1))
+                .forEach(day -> shares.put(day, 0.0));
+        GoodDays.in(zone).of(series).forEach(day -> shares.put(day.date(), day.share()));
         return shares;
     }
 }

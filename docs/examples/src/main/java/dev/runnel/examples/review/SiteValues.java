@@ -2,14 +2,12 @@ package dev.runnel.examples.review;
 
 import dev.runnel.internal.Settings;
 import dev.runnel.timeseries.csv.CsvLayout;
-import java.math.BigDecimal;
 import java.time.DateTimeException;
 import java.time.Duration;
 import java.time.LocalDate;
 import java.time.ZoneId;
 import java.time.format.DateTimeParseException;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
@@ -86,7 +84,7 @@ final class SiteValues {
     }
 
     /** A value with a unit that must be there and be greater than 0. */
-    double positive(String key, Map<String, BigDecimal> units) {
+    double positive(String key, Measure.Units units) {
         double value = measure(key, settings.text(key), units);
         if (!(value > 0)) {
             throw refused(key, "must be greater than 0, was \"" + settings.text(key) + "\"");
@@ -95,7 +93,7 @@ final class SiteValues {
     }
 
     /** A value with a unit, 0 or greater. */
-    double measure(String key, String otherwise, Map<String, BigDecimal> units) {
+    double measure(String key, String otherwise, Measure.Units units) {
         double value = Measure.of(settings, key, text(key, otherwise), units);
         if (!(value >= 0)) {
             throw refused(key, "must be 0 or greater, was \"" + text(key, otherwise) + "\"");
@@ -103,12 +101,12 @@ final class SiteValues {
         return value;
     }
 
-    OptionalDouble optionalMeasure(String key, Map<String, BigDecimal> units) {
+    OptionalDouble optionalMeasure(String key, Measure.Units units) {
         return optionalText(key).isPresent() ? OptionalDouble.of(measure(key, "", units)) : OptionalDouble.empty();
     }
 
     /** A value with a unit that is part of a longer text. */
-    double measureIn(String key, String text, Map<String, BigDecimal> units) {
+    double measureIn(String key, String text, Measure.Units units) {
         return Measure.of(settings, key, text, units);
     }
 

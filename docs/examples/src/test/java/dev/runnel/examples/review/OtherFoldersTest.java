@@ -295,6 +295,17 @@ class OtherFoldersTest {
     }
 
     @Test
+    void namesAMissingColumnBeforeItsUnit() {
+        SiteOnDisk.Outcome outcome = new SiteOnDisk(temporary)
+                .with("depth.csv", day(2))
+                .with("site.txt", SiteOnDisk.PLAIN_SITE + "depth column = depht_mn\n")
+                .review();
+
+        assertRefused(
+                outcome, "depth.csv: header must have depht_mn, was [time, depth_mm]; did you mean \"depth_mm\"?");
+    }
+
+    @Test
     void asksWhichColumnHoldsTheDepth() {
         refused(
                 "depth.csv",

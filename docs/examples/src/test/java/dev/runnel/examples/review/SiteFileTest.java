@@ -10,13 +10,11 @@ import dev.runnel.hydraulics.flow.Manning;
 import dev.runnel.internal.Settings;
 import dev.runnel.timeseries.csv.CsvUnit;
 import java.io.IOException;
-import java.math.BigDecimal;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.time.ZoneId;
 import java.util.List;
-import java.util.Map;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.regex.Matcher;
@@ -101,6 +99,13 @@ class SiteFileTest {
     }
 
     @Test
+    void offersTheNearestKeyForAnUnknownOne() {
+        assertThatIllegalArgumentException()
+                .isThrownBy(() -> parse(PLAIN + "sediment deph = 20 mm\n"))
+                .withMessageEndingWith("did you mean \"sediment depth\"?");
+    }
+
+    @Test
     void takesInchesFeetAndCentimetresASecond() {
         Site site = parse("diameter = 18 in\ngradient = 1:150\nroughness = manning 0.013\n"
                 + "overflow crest level = 1.25 ft\nfastest velocity = 500 cm/s\nvelocity unit = cm/s\n");
@@ -114,12 +119,19 @@ class SiteFileTest {
     /** The site file and the columns know the same units, and take them for the same. */
     @Test
     void unitsAreThoseOfTheColumns() {
-        assertThat(Measure.LENGTH.keySet()).containsExactly("mm", "cm", "m", "in", "ft");
-        assertThat(Measure.VELOCITY.keySet()).containsExactly("m/s", "mm/s", "cm/s", "ft/s");
-        for (Map<String, BigDecimal> units : List.of(Measure.LENGTH, Measure.VELOCITY)) {
-            units.forEach((unit, factor) ->
-                    assertThat(CsvUnit.parse(unit).toSi(1)).as(unit).isEqualTo(factor.doubleValue()));
+        assertThat(Measure.LENGTH.symbols()).containsExactly("mm", "cm", "m", "in", "ft");
+        assertThat(Measure.VELOCITY.symbols()).containsExactly("m/s", "mm/s", "cm/s", "ft/s");
+        Settings settings = Settings.parse("site.txt", "");
+        for (Measure.Units units : List.of(Measure.LENGTH, Measure.VELOCITY)) {
+            for (String unit : units.symbols()) {
+                assertThat(Measure.of(settings, "key", "1 " + unit, units))
+                        .as(unit)
+                        .isEqualTo(CsvUnit.parse(unit).toSi(1));
+            }
         }
+        assertThat(Measure.of(settings, "key", "2.1 mm", Measure.LENGTH)).isEqualTo(0.0021);
+        assertThat(Measure.of(settings, "key", "0.3 ft/s", Measure.VELOCITY)).isEqualTo(0.09144);
+        assertThat(Measure.of(settings, "key", "1.5 min", Measure.TIME)).isEqualTo(90);
         assertThat(Header.unitIn("speed [cm/s]")).hasValue(CsvUnit.CENTIMETRE_PER_SECOND);
         assertThat(Header.unitIn("speed_cm_per_s")).hasValue(CsvUnit.CENTIMETRE_PER_SECOND);
     }
