@@ -125,7 +125,14 @@ public record FullnessTime(double fullness, Duration above, Duration covered, Du
 
     @Override
     public String toString() {
-        return "FullnessTime[above " + Text.number(fullness) + " of the height for " + Text.duration(above) + ", "
-                + Text.fixed(100 * share(), 2) + " % of the " + Text.fixed(100 * coverage(), 1) + " % covered]";
+        String what = "FullnessTime[above " + Text.number(fullness) + " of the height for ";
+        if (total.isZero()) {
+            return what + "an unknown time: the record has no length]";
+        }
+        if (covered.isZero()) {
+            return what + "an unknown time: none of " + Text.duration(total) + " covered]";
+        }
+        return what + Text.duration(above) + ", " + Text.fixed(100 * share(), 2) + " % of the "
+                + Text.fixed(100 * coverage(), 1) + " % covered]";
     }
 }

@@ -52,6 +52,16 @@ class FullnessTimeTest {
     }
 
     @Test
+    void nothingCoveredPrintsNoShare() {
+        assertThat(FullnessTime.of(record(MONITOR), 0.8, GAP))
+                .hasToString("FullnessTime[above 0.8 of the height for an unknown time: the record has no length]");
+        assertThat(FullnessTime.of(record(MONITOR, 0.2), 0.8, GAP))
+                .hasToString("FullnessTime[above 0.8 of the height for an unknown time: the record has no length]");
+        assertThat(FullnessTime.of(record(MONITOR, Double.NaN, Double.NaN, 0.2), 0.8, GAP))
+                .hasToString("FullnessTime[above 0.8 of the height for an unknown time: none of 4 min covered]");
+    }
+
+    @Test
     void negativeDepthIsSuspectAndNotCovered() {
         FlowRecord record = record(MONITOR, 0.1, -0.01, -0.01, -0.01, 0.1);
         assertThat(FullnessTime.of(record, 0.5, GAP).covered()).isZero();
