@@ -1,5 +1,6 @@
 package dev.runnel.rainfall.ddf;
 
+import dev.runnel.internal.Moments;
 import dev.runnel.internal.Require;
 import dev.runnel.internal.Text;
 import java.time.Duration;
@@ -12,13 +13,17 @@ import org.apache.commons.math3.exception.MathIllegalStateException;
 import org.apache.commons.math3.fitting.leastsquares.LeastSquaresBuilder;
 import org.apache.commons.math3.fitting.leastsquares.LeastSquaresOptimizer;
 import org.apache.commons.math3.fitting.leastsquares.LevenbergMarquardtOptimizer;
+import org.apache.commons.math3.linear.Array2DRowRealMatrix;
+import org.apache.commons.math3.linear.ArrayRealVector;
+import org.apache.commons.math3.linear.QRDecomposition;
+import org.apache.commons.math3.util.MathArrays;
 import org.apiguardian.api.API;
 
 /**
  * An {@link IntensityFormula} fitted to depths of several durations, with how well it fits.
  *
  * <p>Bernard: least squares of ln i over ln t. Talbot: least squares of 1/i over t. Sherman and Kimijima: least squares of
- * ln i by Levenberg and Marquardt's method from several starts. Results differ with what is squared; this is a choice, not
+ * ln i by Levenberg and Marquardt's method from several starts, ended by Gauss's steps, to about ten digits where the fit is well posed. Results differ with what is squared; this is a choice, not
  * a law.
  *
  * @param formula the formula, over the durations it was fitted to
@@ -29,6 +34,12 @@ import org.apiguardian.api.API;
 public record IntensityFit(IntensityFormula formula, double rmsPercent) {
     /** Rise of 1/i over the durations, by its value at none, below which the intensity does not fall but for rounding. */
     private static final double CONSTANT = 1e-12;
+
+    /** Of Gauss's steps at the end; chosen here: each gains a digit or more, and there are 16. */
+    private static final int MOST_STEPS = 50;
+
+    /** Relative step from which it is no longer the end of a search; chosen here. */
+    private static final double LARGEST_STEP = 1e-3;
 
     /**
      * Fits a formula.
@@ -102,8 +113,8 @@ public record IntensityFit(IntensityFormula formula, double rmsPercent) {
 
     /** Intercept and slope of the least-squares line. */
     private static double[] line(double[] x, double[] y) {
-        double meanX = Arrays.stream(x).average().orElseThrow();
-        double meanY = Arrays.stream(y).average().orElseThrow();
+        double meanX = Moments.mean(x);
+        double meanY = Moments.mean(y);
         double xy = 0;
         double xx = 0;
         for (int i = 0; i < x.length; i++) {
@@ -120,8 +131,43 @@ public record IntensityFit(IntensityFormula formula, double rmsPercent) {
                 .flatMap(List::stream)
                 .min(Comparator.comparingDouble(LeastSquaresOptimizer.Optimum::getCost))
                 .orElseThrow(() -> noneFollows(form));
-        double[] point = best.getPoint().toArray();
+        double[] point = polished(form, t, logI, best.getPoint().toArray());
         return new double[] {Math.exp(point[0]), point[1], point[2]};
+    }
+
+    /**
+     * Gauss's steps from where the sum of squares no longer tells: it is flat about its least, so that a change of its last digit
+     * moves the coefficients in their eighth. The steps come from the residuals themselves and tell to the last digits.
+     */
+    private static double[] polished(IntensityFormula.Form form, double[] t, double[] logI, double[] start) {
+        double[] point = start;
+        double before = Double.POSITIVE_INFINITY;
+        for (int i = 0; i < MOST_STEPS; i++) {
+            double[] step = step(form, t, logI, point);
+            double size = 0;
+            for (int k = 0; k < step.length; k++) {
+                size = Math.max(size, Math.abs(step[k]) / (1 + Math.abs(point[k])));
+            }
+            // Steps that do not shrink are rounding, or those of a sum without a least nearby.
+            if (!(size < before && size < LARGEST_STEP)) {
+                return point;
+            }
+            before = size;
+            point = MathArrays.ebeAdd(point, step);
+        }
+        return point;
+    }
+
+    private static double[] step(IntensityFormula.Form form, double[] t, double[] logI, double[] point) {
+        try {
+            double[] residuals = MathArrays.ebeSubtract(logI, model(form, t, point));
+            return new QRDecomposition(new Array2DRowRealMatrix(jacobian(form, t, point), false))
+                    .getSolver()
+                    .solve(new ArrayRealVector(residuals, false))
+                    .toArray();
+        } catch (MathIllegalArgumentException | MathIllegalStateException e) {
+            return new double[] {Double.NaN, Double.NaN, Double.NaN};
+        }
     }
 
     private static IllegalArgumentException noneFollows(IntensityFormula.Form form) {

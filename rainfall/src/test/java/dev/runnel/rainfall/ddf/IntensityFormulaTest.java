@@ -6,6 +6,7 @@ import static org.assertj.core.api.Assertions.within;
 
 import java.io.IOException;
 import java.time.Duration;
+import java.util.Arrays;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -78,6 +79,31 @@ class IntensityFormulaTest {
         assertThat(fit.formula().b()).isCloseTo(b, within(1e-8 * Math.abs(b)));
         assertThat(fit.formula().n()).isCloseTo(n, within(1e-8 * n));
         assertThat(fit.rmsPercent()).isCloseTo(100 * rms, within(1e-8));
+    }
+
+    /**
+     * Invented depths about which the sum of squares is so flat that a search on it alone ends up to 8e-8 from the least;
+     * coefficients from another program, that solves for the zero of the gradient with 40 digits.
+     */
+    @ParameterizedTest
+    @CsvSource({
+        "KIMIJIMA, 5 10 15 30 60 120 180 360, 9.3 17.2 23.8 33.2 50.0 77.3 100.0 127.4, 998.38440469550783, 5.8143242534532242, 0.62734171078304969",
+        "SHERMAN, 5 10 15 30 60 120, 27.4 46.5 64.7 100.4 131.7 178.0, 4596.78138829081, 22.498052651329964, 0.79757960659384237",
+        "KIMIJIMA, 5 10 15 30 60 120 180 360, 10.3 17.9 22.9 36.9 48.5 77.3 85.9 112.9, 1274.455109149567, 7.1557657817095256, 0.69545371734077596",
+        "SHERMAN, 5 10 15 30 60 120, 7.8 12.1 13.5 17.5 22.1 28.3, 451.2371680544594, 3.5489151889561679, 0.72235574673099604"
+    })
+    void fitsEndAtTheLeastSumOfSquares(
+            IntensityFormula.Form form, String minutes, String depthsMm, double a, double b, double n) {
+        List<Duration> durations = Arrays.stream(minutes.split(" "))
+                .map(text -> Duration.ofMinutes(Long.parseLong(text)))
+                .toList();
+        double[] depths = Arrays.stream(depthsMm.split(" "))
+                .mapToDouble(Double::parseDouble)
+                .toArray();
+        IntensityFormula formula = IntensityFit.of(form, durations, depths).formula();
+        assertThat(formula.a()).isCloseTo(a, within(1e-12 * a));
+        assertThat(formula.b()).isCloseTo(b, within(1e-12 * b));
+        assertThat(formula.n()).isCloseTo(n, within(1e-12 * n));
     }
 
     @Test
