@@ -1,5 +1,6 @@
 package dev.runnel.rainfall.ddf;
 
+import dev.runnel.internal.Interpolation;
 import dev.runnel.internal.Text;
 import java.util.ArrayList;
 import java.util.Arrays;
@@ -67,10 +68,10 @@ record FactorTable(double[] rows, double[][] values) {
             return values[found].clone();
         }
         int upper = -found - 1;
-        double share = (row - rows[upper - 1]) / (rows[upper] - rows[upper - 1]);
-        double[] between = values[upper - 1].clone();
+        double[] between = new double[values[upper].length];
         for (int i = 0; i < between.length; i++) {
-            between[i] += share * (values[upper][i] - between[i]);
+            between[i] =
+                    Interpolation.between(row, rows[upper - 1], values[upper - 1][i], rows[upper], values[upper][i]);
         }
         return between;
     }

@@ -1,5 +1,6 @@
 package dev.runnel.rainfall.ddf;
 
+import dev.runnel.internal.Interpolation;
 import dev.runnel.internal.Require;
 import java.util.Arrays;
 import java.util.stream.IntStream;
@@ -34,9 +35,12 @@ record ReturnPeriodColumns(double[] years, double[] logYears, ReturnPeriodBasis 
             return depths[found];
         }
         int upper = -found - 1;
-        double share =
-                (logOfPeaks(returnPeriodYears, basis) - logYears[upper - 1]) / (logYears[upper] - logYears[upper - 1]);
-        return depths[upper - 1] + share * (depths[upper] - depths[upper - 1]);
+        return Interpolation.between(
+                logOfPeaks(returnPeriodYears, basis),
+                logYears[upper - 1],
+                depths[upper - 1],
+                logYears[upper],
+                depths[upper]);
     }
 
     /** Return period, years, of a depth from the depths of one duration; of several with that depth the shortest. */
@@ -48,8 +52,8 @@ record ReturnPeriodColumns(double[] years, double[] logYears, ReturnPeriodBasis 
         if (upper == 0 || depths[upper] <= depthMm) {
             return years[upper];
         }
-        double share = (depthMm - depths[upper - 1]) / (depths[upper] - depths[upper - 1]);
-        double log = logYears[upper - 1] + share * (logYears[upper] - logYears[upper - 1]);
+        double log =
+                Interpolation.between(depthMm, depths[upper - 1], logYears[upper - 1], depths[upper], logYears[upper]);
         double found = ReturnPeriodBasis.PEAKS_OVER_THRESHOLD.convert(Math.exp(log), basis);
         return Math.max(years[upper - 1], Math.min(years[upper], found));
     }

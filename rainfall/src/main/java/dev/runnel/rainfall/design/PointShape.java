@@ -1,5 +1,6 @@
 package dev.runnel.rainfall.design;
 
+import dev.runnel.internal.Interpolation;
 import dev.runnel.internal.Require;
 import dev.runnel.internal.Text;
 import java.util.Arrays;
@@ -36,13 +37,7 @@ record PointShape(double[] times, double[] shares) implements StormShape {
     @Override
     public double depthShare(double fraction) {
         Require.inRange("fraction", fraction, 0, 1, "");
-        int found = Arrays.binarySearch(times, fraction);
-        if (found >= 0) {
-            return shares[found];
-        }
-        int upper = -found - 1;
-        double part = (fraction - times[upper - 1]) / (times[upper] - times[upper - 1]);
-        return shares[upper - 1] + part * (shares[upper] - shares[upper - 1]);
+        return Interpolation.held(times, shares, fraction);
     }
 
     @Override

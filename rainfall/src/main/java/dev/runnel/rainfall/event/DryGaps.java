@@ -1,5 +1,6 @@
 package dev.runnel.rainfall.event;
 
+import dev.runnel.internal.Moments;
 import dev.runnel.internal.Require;
 import dev.runnel.internal.Text;
 import dev.runnel.rainfall.gauge.Tips;
@@ -159,17 +160,13 @@ public final class DryGaps {
     private Candidate candidate(int from, Convention convention) {
         int count = hours.length - from;
         double origin = convention == Convention.EXCESSES ? hours[from] : 0;
-        double mean = 0;
-        for (int i = from; i < hours.length; i++) {
-            mean += (hours[i] - origin) / count;
-        }
-        double squares = 0;
-        for (int i = from; i < hours.length; i++) {
-            squares += (hours[i] - origin - mean) * (hours[i] - origin - mean);
-        }
+        double[] lengths = Arrays.stream(hours, from, hours.length)
+                .map(gap -> gap - origin)
+                .toArray();
+        double squares = Moments.squares(lengths);
         double deviation = Math.sqrt(squares / (convention == Convention.EXCESSES ? count - 1 : count));
         // All gaps equal: no variation, and with EXCESSES no mean either.
-        double coefficient = squares == 0 ? 0 : deviation / mean;
+        double coefficient = squares == 0 ? 0 : deviation / Moments.mean(lengths);
         return new Candidate(Duration.ofNanos(Math.round(hours[from] * 3.6e12)), count, coefficient);
     }
 

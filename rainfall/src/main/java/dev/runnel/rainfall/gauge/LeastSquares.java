@@ -1,5 +1,6 @@
 package dev.runnel.rainfall.gauge;
 
+import dev.runnel.internal.Moments;
 import java.util.Arrays;
 import java.util.function.DoubleUnaryOperator;
 import org.apache.commons.math3.linear.Array2DRowRealMatrix;
@@ -56,14 +57,12 @@ final class LeastSquares {
     }
 
     static double rSquared(double[] x, double[] y, DoubleUnaryOperator model) {
-        double mean = Arrays.stream(y).average().orElse(0);
         double residual = 0;
-        double total = 0;
         for (int i = 0; i < y.length; i++) {
             double difference = y[i] - model.applyAsDouble(x[i]);
             residual += difference * difference;
-            total += (y[i] - mean) * (y[i] - mean);
         }
+        double total = Moments.squares(y);
         return total == 0 ? (residual == 0 ? 1 : 0) : 1 - residual / total;
     }
 }

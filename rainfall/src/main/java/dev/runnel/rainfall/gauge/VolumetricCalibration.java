@@ -1,5 +1,6 @@
 package dev.runnel.rainfall.gauge;
 
+import dev.runnel.internal.Moments;
 import dev.runnel.internal.Require;
 import dev.runnel.internal.Text;
 import java.util.ArrayList;
@@ -180,9 +181,7 @@ public final class VolumetricCalibration {
         Require.atLeast("runs", runs.size(), 2);
         double tip = tipMm();
         double[] each = runs.stream().mapToDouble(this::depthOfTip).toArray();
-        double mean = Arrays.stream(each).average().orElseThrow();
-        double squares = Arrays.stream(each).map(d -> (d - mean) * (d - mean)).sum();
-        double deviation = Math.sqrt(squares / (each.length - 1));
+        double deviation = Moments.deviation(each);
         double worst =
                 Arrays.stream(each).map(d -> 100 * Math.abs(d / tip - 1)).max().orElseThrow();
         return new StaticFit(tip, deviation, deviation / Math.sqrt(each.length), worst);
