@@ -23,6 +23,22 @@ public final class Interpolation {
     }
 
     /**
+     * Returns the value at a place among ordered values, by a straight line between two of them.
+     *
+     * @param sorted values, not falling; at least one; not modified
+     * @param position place counted from 0; held within the places there are; not NaN
+     * @return value; at a whole place exactly that of the array
+     */
+    public static double ranked(double[] sorted, double position) {
+        double held = Math.max(0, Math.min(sorted.length - 1, position));
+        int below = (int) held;
+        if (below == held) {
+            return sorted[below];
+        }
+        return between(held, below, sorted[below], below + 1, sorted[below + 1]);
+    }
+
+    /**
      * Returns the value of a table, the first value before its first place and the last after its last.
      *
      * @param xs places, strictly rising; at least one; not modified

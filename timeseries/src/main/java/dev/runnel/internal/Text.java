@@ -89,6 +89,17 @@ public final class Text {
         return text.toString();
     }
 
+    /**
+     * Returns a duration for a message that is about its last digit: as people write it where that loses nothing, else in
+     * the notation of ISO 8601.
+     *
+     * @param duration any duration
+     * @return for example {@code 4 min}, {@code PT4M0.001S}
+     */
+    public static String exactDuration(Duration duration) {
+        return duration.getNano() == 0 ? duration(duration) : duration.toString();
+    }
+
     private static void part(StringBuilder text, long count, String unit) {
         if (count > 0) {
             text.append(text.isEmpty() ? "" : " ").append(count).append(' ').append(unit);

@@ -1,5 +1,6 @@
 package dev.runnel.timeseries;
 
+import dev.runnel.internal.Text;
 import java.time.Duration;
 import java.time.Instant;
 import org.apiguardian.api.API;
@@ -47,7 +48,7 @@ public final class EpochNanos {
     public static long positive(String name, Duration duration) {
         long nanos = nonNegative(name, duration);
         if (nanos == 0) {
-            throw new IllegalArgumentException(name + " must be longer than 0, was " + duration);
+            throw new IllegalArgumentException(name + " must be longer than 0, was " + Text.exactDuration(duration));
         }
         return nanos;
     }
@@ -62,12 +63,13 @@ public final class EpochNanos {
      */
     public static long nonNegative(String name, Duration duration) {
         if (duration.isNegative()) {
-            throw new IllegalArgumentException(name + " must not be negative, was " + duration);
+            throw new IllegalArgumentException(name + " must not be negative, was " + Text.exactDuration(duration));
         }
         try {
             return duration.toNanos();
         } catch (ArithmeticException e) {
-            throw new IllegalArgumentException(name + " must be shorter than 292 years, was " + duration, e);
+            throw new IllegalArgumentException(
+                    name + " must be shorter than 292 years, was " + Text.exactDuration(duration), e);
         }
     }
 

@@ -75,7 +75,9 @@ public final class RegularSeries {
             Math.addExact(startNanos, Math.multiplyExact(stepNanos, (long) values.length));
         } catch (ArithmeticException e) {
             throw new IllegalArgumentException(
-                    "values must end before 2262-04-11, were " + values.length + " steps of " + step, e);
+                    "values must end before 2262-04-11, were " + values.length + " steps of "
+                            + Text.exactDuration(step),
+                    e);
         }
         return new RegularSeries(startNanos, stepNanos, values);
     }
@@ -295,8 +297,9 @@ public final class RegularSeries {
      */
     public RegularSeries combine(RegularSeries other, DoubleBinaryOperator function) {
         if (step != other.step || Math.floorMod(other.start - start, step) != 0) {
-            throw new IllegalArgumentException("other must have steps of " + step() + " that lie as from " + start()
-                    + ", had steps of " + other.step() + " from " + other.start());
+            throw new IllegalArgumentException(
+                    "other must have steps of " + Text.exactDuration(step()) + " that lie as from " + start()
+                            + ", had steps of " + Text.exactDuration(other.step()) + " from " + other.start());
         }
         RegularSeries mine = slice(other.interval());
         RegularSeries theirs = other.slice(interval());

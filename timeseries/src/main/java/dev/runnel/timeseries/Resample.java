@@ -239,16 +239,17 @@ public final class Resample {
     public Resampled applyWithCoverage(RegularSeries series) {
         long fine = series.step().toNanos();
         if (step % fine != 0) {
-            throw new IllegalArgumentException(
-                    "step must be a whole multiple of the series' step " + series.step() + ", was " + duration(step));
+            throw new IllegalArgumentException("step must be a whole multiple of the series' step "
+                    + Text.exactDuration(series.step()) + ", was " + Text.exactDuration(duration(step)));
         }
         if (series.isEmpty()) {
             return nothing(series.start());
         }
         long first = EpochNanos.of(series.start());
         if (Math.floorMod(first - origin, fine) != 0) {
-            throw new IllegalArgumentException("origin must be a whole number of steps of " + series.step()
-                    + " from the series' start " + series.start() + ", was " + EpochNanos.toInstant(origin));
+            throw new IllegalArgumentException(
+                    "origin must be a whole number of steps of " + Text.exactDuration(series.step())
+                            + " from the series' start " + series.start() + ", was " + EpochNanos.toInstant(origin));
         }
         long start = stepStart(first);
         int count = stepCount(start, first + fine * (series.size() - 1), 1);
@@ -323,7 +324,7 @@ public final class Resample {
         } catch (ArithmeticException e) {
             throw new IllegalArgumentException(
                     "series must span less than 292 years and end a step before 2262-04-11, was " + count + " steps of "
-                            + duration(step) + " from " + EpochNanos.toInstant(start),
+                            + Text.exactDuration(duration(step)) + " from " + EpochNanos.toInstant(start),
                     e);
         }
         long[] edges = new long[count + 1];
@@ -341,8 +342,9 @@ public final class Resample {
         // Unsigned: start to end may be longer than a long of ns can hold with its sign.
         long count = Long.divideUnsigned(end - start, step);
         if (Long.compareUnsigned(count, MOST_STEPS) > 0) {
-            throw new IllegalArgumentException("step must be long enough for fewer than 2^31 steps from "
-                    + EpochNanos.toInstant(start) + " to " + EpochNanos.toInstant(end) + ", was " + duration(step));
+            throw new IllegalArgumentException(
+                    "step must be long enough for fewer than 2^31 steps from " + EpochNanos.toInstant(start) + " to "
+                            + EpochNanos.toInstant(end) + ", was " + Text.exactDuration(duration(step)));
         }
         return (int) count + extra;
     }

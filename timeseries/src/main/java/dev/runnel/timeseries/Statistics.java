@@ -1,10 +1,11 @@
 package dev.runnel.timeseries;
 
 import dev.runnel.internal.CompensatedSum;
+import dev.runnel.internal.Interpolation;
+import dev.runnel.internal.Moments;
 import dev.runnel.internal.Require;
 import dev.runnel.internal.Text;
 import java.util.Arrays;
-import org.apache.commons.math3.stat.descriptive.moment.StandardDeviation;
 import org.apiguardian.api.API;
 
 /**
@@ -80,7 +81,7 @@ public final class Statistics {
      * @return the standard deviation; NaN if there are fewer than two values
      */
     public double standardDeviation() {
-        return sorted.length < 2 ? Double.NaN : new StandardDeviation().evaluate(sorted);
+        return sorted.length < 2 ? Double.NaN : Moments.deviation(sorted);
     }
 
     /**
@@ -123,12 +124,7 @@ public final class Statistics {
         if (sorted.length == 0) {
             return Double.NaN;
         }
-        double position = probability * (sorted.length - 1);
-        int below = (int) Math.floor(position);
-        if (below == sorted.length - 1) {
-            return sorted[below];
-        }
-        return sorted[below] + (position - below) * (sorted[below + 1] - sorted[below]);
+        return Interpolation.ranked(sorted, probability * (sorted.length - 1));
     }
 
     @Override

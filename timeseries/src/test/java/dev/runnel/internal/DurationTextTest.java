@@ -3,6 +3,7 @@ package dev.runnel.internal;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.time.Duration;
+import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
@@ -25,5 +26,12 @@ class DurationTextTest {
     })
     void writesDurationsAsPeopleDo(String iso, String expected) {
         assertThat(Text.duration(Duration.parse(iso))).isEqualTo(expected);
+    }
+
+    @Test
+    void exactDurationLosesNothing() {
+        assertThat(Text.exactDuration(Duration.ofMinutes(4))).isEqualTo("4 min");
+        assertThat(Text.exactDuration(Duration.ofSeconds(59))).isEqualTo("59 s");
+        assertThat(Text.exactDuration(Duration.ofMinutes(4).plusMillis(1))).isEqualTo("PT4M0.001S");
     }
 }

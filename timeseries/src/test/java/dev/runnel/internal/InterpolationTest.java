@@ -30,4 +30,14 @@ class InterpolationTest {
         assertThat(Interpolation.prolonged(X, Y, 1)).isEqualTo(10);
         assertThat(Interpolation.prolonged(X, Y, 6)).isCloseTo(10, within(1e-14));
     }
+
+    @Test
+    void placeAmongOrderedValuesIsHeldWithinThem() {
+        assertThat(Interpolation.ranked(X, 0.25)).isCloseTo(1.25, within(1e-14));
+        assertThat(Interpolation.ranked(X, 1)).isEqualTo(2);
+        assertThat(Interpolation.ranked(X, 1.5)).isCloseTo(3, within(1e-14));
+        assertThat(Interpolation.ranked(X, -1)).isEqualTo(1);
+        assertThat(Interpolation.ranked(X, 9)).isEqualTo(4);
+        assertThat(Interpolation.ranked(new double[] {7}, 0.4)).isEqualTo(7);
+    }
 }

@@ -81,7 +81,7 @@ class RegularSeriesTest {
         assertThatIllegalArgumentException()
                 .isThrownBy(() -> RAIN.combine(RegularSeries.of(T0.plusSeconds(1), TWO, 1), Double::sum))
                 .withMessage(
-                        "other must have steps of PT2M that lie as from 2026-01-01T00:00:00Z, had steps of PT2M from "
+                        "other must have steps of 2 min that lie as from 2026-01-01T00:00:00Z, had steps of 2 min from "
                                 + "2026-01-01T00:00:01Z");
     }
 
@@ -89,13 +89,13 @@ class RegularSeriesTest {
     void refusesWhatIsNotRegular() {
         assertThatIllegalArgumentException()
                 .isThrownBy(() -> RegularSeries.of(T0, Duration.ZERO, 1))
-                .withMessage("step must be longer than 0, was PT0S");
+                .withMessage("step must be longer than 0, was 0 s");
         assertThatIllegalArgumentException()
                 .isThrownBy(() -> RegularSeries.of(T0, TWO, 1, Double.POSITIVE_INFINITY))
                 .withMessage("values must be finite, or NaN for missing, was Infinity at index 1");
         assertThatIllegalArgumentException()
                 .isThrownBy(() -> RegularSeries.of(Instant.parse("2262-04-11T00:00:00Z"), Duration.ofDays(1), 1))
-                .withMessage("values must end before 2262-04-11, were 1 steps of PT24H");
+                .withMessage("values must end before 2262-04-11, were 1 steps of 1 d");
         assertThatIllegalArgumentException().isThrownBy(() -> RAIN.map(value -> value / 0));
     }
 

@@ -1,5 +1,6 @@
 package dev.runnel.hydraulics.evidence;
 
+import dev.runnel.internal.Moments;
 import dev.runnel.internal.Require;
 import dev.runnel.internal.Text;
 import dev.runnel.timeseries.Alignment;
@@ -162,12 +163,8 @@ public final class GaugingCheck {
 
         Sample(double[] values) {
             size = values.length;
-            mean = Arrays.stream(values).sum() / size;
-            double squares = 0;
-            for (double value : values) {
-                squares += (value - mean) * (value - mean);
-            }
-            deviation = Math.sqrt(squares / (size - 1));
+            mean = Moments.mean(values);
+            deviation = Moments.deviation(values);
         }
 
         double halfWidth() {

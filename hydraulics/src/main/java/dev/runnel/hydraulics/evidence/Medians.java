@@ -1,5 +1,7 @@
 package dev.runnel.hydraulics.evidence;
 
+import dev.runnel.internal.Interpolation;
+import dev.runnel.internal.Moments;
 import java.util.Arrays;
 
 /** Medians and scatters of small arrays that may hold missing values. */
@@ -24,10 +26,7 @@ final class Medians {
         if (sorted.length == 0) {
             return Double.NaN;
         }
-        double at = probability * (sorted.length - 1);
-        int below = (int) at;
-        int next = Math.min(below + 1, sorted.length - 1);
-        return sorted[below] + (at - below) * (sorted[next] - sorted[below]);
+        return Interpolation.ranked(sorted, probability * (sorted.length - 1));
     }
 
     /** Median distance from the median over 0.6745; NaN of none. */
@@ -40,10 +39,6 @@ final class Medians {
     /** Variance with divisor n - 1; NaN of fewer than two. */
     static double variance(double... values) {
         double[] known = known(values);
-        if (known.length < 2) {
-            return Double.NaN;
-        }
-        double mean = Arrays.stream(known).average().orElseThrow();
-        return Arrays.stream(known).map(x -> (x - mean) * (x - mean)).sum() / (known.length - 1);
+        return known.length < 2 ? Double.NaN : Moments.variance(known);
     }
 }

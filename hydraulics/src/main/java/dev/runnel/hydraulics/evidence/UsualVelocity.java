@@ -1,5 +1,6 @@
 package dev.runnel.hydraulics.evidence;
 
+import dev.runnel.internal.Interpolation;
 import dev.runnel.internal.Require;
 import dev.runnel.internal.StateText;
 import dev.runnel.internal.Text;
@@ -160,13 +161,12 @@ public final class UsualVelocity {
         if (lnDepth >= lnDepths[last]) {
             return values[last];
         }
+        // Classes may have the same median depth, so that the places of this table need not rise.
         int above = 1;
         while (lnDepths[above] < lnDepth) {
             above++;
         }
-        double width = lnDepths[above] - lnDepths[above - 1];
-        double share = width > 0 ? (lnDepth - lnDepths[above - 1]) / width : 0;
-        return values[above - 1] + share * (values[above] - values[above - 1]);
+        return Interpolation.between(lnDepth, lnDepths[above - 1], values[above - 1], lnDepths[above], values[above]);
     }
 
     double lowest() {

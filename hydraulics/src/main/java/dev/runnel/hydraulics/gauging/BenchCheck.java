@@ -1,5 +1,6 @@
 package dev.runnel.hydraulics.gauging;
 
+import dev.runnel.internal.Moments;
 import dev.runnel.internal.Require;
 import dev.runnel.internal.Text;
 import java.time.LocalDate;
@@ -145,20 +146,15 @@ public final class BenchCheck {
                 terms.unit(), levels, terms.tolerance(), terms.relativeTolerance(), linearity(levels), pooled);
     }
 
-    private static double mean(List<Double> values) {
-        return values.stream().mapToDouble(v -> v).average().orElse(0);
-    }
-
-    private static double squares(List<Double> values) {
-        double mean = mean(values);
-        return values.stream().mapToDouble(v -> (v - mean) * (v - mean)).sum();
+    private static double[] array(List<Double> values) {
+        return values.stream().mapToDouble(v -> v).toArray();
     }
 
     private static double pooled(Map<Double, List<Double>> byLevel) {
         double sum = 0;
         int freedom = 0;
         for (List<Double> errors : byLevel.values()) {
-            sum += squares(errors);
+            sum += Moments.squares(array(errors));
             freedom += errors.size() - 1;
         }
         return freedom == 0 ? 0 : Math.sqrt(sum / freedom);
@@ -166,8 +162,8 @@ public final class BenchCheck {
 
     private static BenchLevel level(double reference, List<Double> errors, double pooled, Terms terms) {
         int n = errors.size();
-        double bias = mean(errors);
-        double deviation = n > 1 ? Math.sqrt(squares(errors) / (n - 1)) : 0;
+        double bias = Moments.mean(array(errors));
+        double deviation = n > 1 ? Moments.deviation(array(errors)) : 0;
         double ofReadings = n > 1 ? deviation : pooled;
         double expanded = 2 * Math.hypot(terms.referenceUncertainty(), ofReadings / Math.sqrt(n));
         return new BenchLevel(

@@ -1,6 +1,7 @@
 package dev.runnel.hydraulics.gauging;
 
 import dev.runnel.hydraulics.internal.NumberTable;
+import dev.runnel.internal.Interpolation;
 import dev.runnel.internal.Require;
 import dev.runnel.internal.Text;
 import org.apiguardian.api.API;
@@ -132,13 +133,11 @@ public final class GaugingBudget {
     }
 
     private double exposure(double velocity) {
-        int i = 1;
-        while (i < TIMES.length - 1 && exposureSeconds > TIMES[i]) {
-            i++;
+        double[] percents = new double[TIMES.length];
+        for (int i = 0; i < TIMES.length; i++) {
+            percents[i] = EXPOSURE.held(velocity, i + 1);
         }
-        double share = Math.max(0, Math.min(1, (exposureSeconds - TIMES[i - 1]) / (TIMES[i] - TIMES[i - 1])));
-        double shorter = EXPOSURE.held(velocity, i);
-        return shorter + share * (EXPOSURE.held(velocity, i + 1) - shorter);
+        return Interpolation.held(TIMES, percents, exposureSeconds);
     }
 
     /**

@@ -1,5 +1,6 @@
 package dev.runnel.hydraulics.internal;
 
+import dev.runnel.internal.Interpolation;
 import java.util.Arrays;
 import java.util.List;
 import org.apiguardian.api.API;
@@ -87,7 +88,6 @@ public final class NumberTable {
         }
         double[] a = rows[i - 1];
         double[] b = rows[i];
-        double share = (x - a[0]) / (b[0] - a[0]);
-        return a[column] + share * (b[column] - a[column]);
+        return Interpolation.between(x, a[0], a[column], b[0], b[column]);
     }
 }

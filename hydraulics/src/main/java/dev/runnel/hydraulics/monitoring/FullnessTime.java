@@ -38,8 +38,9 @@ public record FullnessTime(double fullness, Duration above, Duration covered, Du
     public FullnessTime {
         Require.inRange("fullness", fullness, 0, LARGEST_FULLNESS, "");
         if (above.isNegative() || above.compareTo(covered) > 0 || covered.compareTo(total) > 0) {
-            throw new IllegalArgumentException("times must be in the order 0 <= above <= covered <= total, were "
-                    + above + ", " + covered + ", " + total);
+            throw new IllegalArgumentException(
+                    "times must be in the order 0 <= above <= covered <= total, were " + Text.exactDuration(above)
+                            + ", " + Text.exactDuration(covered) + ", " + Text.exactDuration(total));
         }
     }
 

@@ -1,6 +1,7 @@
 package dev.runnel.hydraulics.structure;
 
 import dev.runnel.hydraulics.internal.NumberTable;
+import dev.runnel.internal.Interpolation;
 import java.util.function.ToDoubleFunction;
 import java.util.stream.IntStream;
 
@@ -10,7 +11,9 @@ import java.util.stream.IntStream;
  * flagged answers use.
  */
 final class PartialContraction {
+    /** Step of p/B from curve to curve of the figure. */
     private static final double STEP = 0.1;
+
     private static final NumberTable[] CURVES = IntStream.rangeClosed(1, 10)
             .mapToObj(i -> NumberTable.read(PartialContraction.class, "shen-90-degrees.csv")
                     .where(i / 10.0))
@@ -30,7 +33,7 @@ final class PartialContraction {
     private static double between(double shape, ToDoubleFunction<NumberTable> value) {
         double place = Math.max(0, Math.min(CURVES.length - 1, shape / STEP - 1));
         int i = (int) Math.min(CURVES.length - 2, Math.floor(place));
-        double low = value.applyAsDouble(CURVES[i]);
-        return low + (place - i) * (value.applyAsDouble(CURVES[i + 1]) - low);
+        return Interpolation.between(
+                place, i, value.applyAsDouble(CURVES[i]), i + 1, value.applyAsDouble(CURVES[i + 1]));
     }
 }

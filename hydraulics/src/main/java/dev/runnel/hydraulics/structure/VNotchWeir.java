@@ -1,6 +1,7 @@
 package dev.runnel.hydraulics.structure;
 
 import dev.runnel.hydraulics.internal.NumberTable;
+import dev.runnel.internal.Interpolation;
 import dev.runnel.internal.Text;
 import java.util.List;
 import java.util.OptionalDouble;
@@ -26,6 +27,9 @@ import org.apiguardian.api.API;
 public final class VNotchWeir extends ThinPlate {
     private static final NumberTable COEFFICIENT = NumberTable.read(VNotchWeir.class, "shen-coefficient.csv");
     private static final NumberTable HEAD_CORRECTION_FEET = NumberTable.read(VNotchWeir.class, "shen-head.csv");
+
+    /** Metres in a foot, exactly. */
+    private static final double FOOT = 0.3048;
 
     /** An angle this near to 90 degrees is a right one; chosen here, below what a plate is cut to. */
     private static final double RIGHT = 0.05;
@@ -90,16 +94,12 @@ public final class VNotchWeir extends ThinPlate {
 
     /** kh is nearly k/sin(θ/2) (Shen), so the product with the sine is what is interpolated. */
     private static double headCorrection(double angleDegrees) {
-        double[][] rows = HEAD_CORRECTION_FEET.rows().toArray(double[][]::new);
-        double held = Math.max(rows[0][0], Math.min(rows[rows.length - 1][0], angleDegrees));
-        int i = 1;
-        while (held > rows[i][0]) {
-            i++;
-        }
-        double a = rows[i - 1][1] * halfSine(rows[i - 1][0]);
-        double b = rows[i][1] * halfSine(rows[i][0]);
-        double share = (held - rows[i - 1][0]) / (rows[i][0] - rows[i - 1][0]);
-        return 0.3048 * (a + share * (b - a)) / halfSine(held);
+        List<double[]> rows = HEAD_CORRECTION_FEET.rows();
+        double[] angles = rows.stream().mapToDouble(row -> row[0]).toArray();
+        double[] products =
+                rows.stream().mapToDouble(row -> row[1] * halfSine(row[0])).toArray();
+        double held = Math.max(angles[0], Math.min(angles[angles.length - 1], angleDegrees));
+        return FOOT * Interpolation.held(angles, products, held) / halfSine(held);
     }
 
     private static double halfSine(double degrees) {

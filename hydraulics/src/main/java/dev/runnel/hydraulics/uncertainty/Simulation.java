@@ -1,5 +1,6 @@
 package dev.runnel.hydraulics.uncertainty;
 
+import dev.runnel.internal.Moments;
 import dev.runnel.internal.Text;
 import java.util.Arrays;
 import org.apiguardian.api.API;
@@ -23,17 +24,10 @@ public final class Simulation {
 
     /** Takes the array over and sorts it. */
     static Simulation of(double[] results) {
-        double sum = 0;
-        for (double each : results) {
-            sum += each;
-        }
-        double mean = sum / results.length;
-        double squares = 0;
-        for (double each : results) {
-            squares += (each - mean) * (each - mean);
-        }
+        double mean = Moments.mean(results);
+        double deviation = Moments.deviation(results);
         Arrays.sort(results);
-        return new Simulation(results, mean, Math.sqrt(squares / (results.length - 1)));
+        return new Simulation(results, mean, deviation);
     }
 
     /**

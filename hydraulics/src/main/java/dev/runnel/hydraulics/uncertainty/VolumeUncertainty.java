@@ -1,5 +1,6 @@
 package dev.runnel.hydraulics.uncertainty;
 
+import dev.runnel.internal.CompensatedSum;
 import dev.runnel.internal.Require;
 import dev.runnel.internal.Text;
 import org.apiguardian.api.API;
@@ -88,17 +89,18 @@ public record VolumeUncertainty(double volume, double random, double common) {
     public static VolumeUncertainty of(double[] flows, double stepSeconds, FlowErrors errors) {
         Require.atLeast("count of flows", flows.length, 1);
         Require.positive("stepSeconds", stepSeconds, "s");
-        double sum = 0;
-        double squares = 0;
+        CompensatedSum sums = new CompensatedSum();
+        CompensatedSum squares = new CompensatedSum();
         for (int i = 0; i < flows.length; i++) {
             Require.inRange("flows[" + i + "]", flows[i], -1e9, 1e9, "m3/s");
-            sum += flows[i];
-            squares += flows[i] * flows[i];
+            sums.add(flows[i]);
+            squares.add(flows[i] * flows[i]);
         }
+        double sum = sums.value();
         double together = Math.max(1, Math.min(flows.length, errors.memorySeconds() / stepSeconds));
         return new VolumeUncertainty(
                 sum * stepSeconds,
-                errors.random() * stepSeconds * Math.sqrt(squares * together),
+                errors.random() * stepSeconds * Math.sqrt(squares.value() * together),
                 errors.common() * Math.abs(sum) * stepSeconds);
     }
 

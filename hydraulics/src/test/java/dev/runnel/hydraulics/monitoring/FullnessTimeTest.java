@@ -90,10 +90,10 @@ class FullnessTimeTest {
                 .hasMessage("fullness must be in [0, 100], was -0.1");
         assertThatThrownBy(() -> FullnessTime.of(record, 0.5, Duration.ofMinutes(-1)))
                 .isInstanceOf(IllegalArgumentException.class)
-                .hasMessage("maximumGap must not be negative, was PT-1M");
+                .hasMessage("maximumGap must not be negative, was -1 min");
         assertThatThrownBy(() -> new FullnessTime(0.5, GAP, Duration.ZERO, GAP))
                 .isInstanceOf(IllegalArgumentException.class)
-                .hasMessage("times must be in the order 0 <= above <= covered <= total, were PT5M, PT0S, PT5M");
+                .hasMessage("times must be in the order 0 <= above <= covered <= total, were 5 min, 0 s, 5 min");
     }
 
     private static FlowRecord record(PipeMonitor monitor, double... depths) {

@@ -146,7 +146,7 @@ class SurchargeTest {
                 .hasMessage("level must be 0 or greater and finite (m), was -1");
         assertThatThrownBy(() -> RULE.withMaximumGap(Duration.ZERO))
                 .isInstanceOf(IllegalArgumentException.class)
-                .hasMessage("maximumGap must be longer than 0, was PT0S");
+                .hasMessage("maximumGap must be longer than 0, was 0 s");
     }
 
     private static Series everyTwoMinutes(double... levels) {

@@ -139,7 +139,7 @@ class EventSeparationTest {
     void refusesBadInput() {
         assertThatThrownBy(() -> EventSeparation.of(Duration.ZERO))
                 .isInstanceOf(IllegalArgumentException.class)
-                .hasMessage("minimumInterEvent must be longer than 0, was PT0S");
+                .hasMessage("minimumInterEvent must be longer than 0, was 0 s");
         assertThatThrownBy(() -> HALF_HOUR.withMinimumDepth(Double.NaN))
                 .isInstanceOf(IllegalArgumentException.class)
                 .hasMessage("depthMm must be 0 or greater and finite (mm), was NaN");

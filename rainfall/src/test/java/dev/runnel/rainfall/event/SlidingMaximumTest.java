@@ -76,6 +76,6 @@ class SlidingMaximumTest {
                 .hasMessageStartingWith("rain must be 0 or greater (mm)");
         assertThatThrownBy(() -> SlidingMaximum.of(Duration.ZERO))
                 .isInstanceOf(IllegalArgumentException.class)
-                .hasMessage("duration must be longer than 0, was PT0S");
+                .hasMessage("duration must be longer than 0, was 0 s");
     }
 }

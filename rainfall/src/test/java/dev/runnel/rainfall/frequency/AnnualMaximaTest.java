@@ -77,7 +77,7 @@ class AnnualMaximaTest {
         assertThat(rule).hasToString("YearRule[from --01-01 in Z, coverage at least 0.8, no gap longer than PT720H]");
         assertThatIllegalArgumentException()
                 .isThrownBy(() -> rule.withLongestGap(Duration.ofDays(-1)))
-                .withMessage("longestGap must not be negative, was PT-24H");
+                .withMessage("longestGap must not be negative, was -1 d");
     }
 
     @Test

@@ -45,7 +45,7 @@ class RainUnitsTest {
                 .isZero();
         assertThatThrownBy(() -> RainUnits.inSteps(rain, Duration.ZERO))
                 .isInstanceOf(IllegalArgumentException.class)
-                .hasMessage("step must be longer than 0, was PT0S");
+                .hasMessage("step must be longer than 0, was 0 s");
         assertThatThrownBy(() -> RainUnits.inSteps(rain, Duration.ofNanos(1)))
                 .isInstanceOf(IllegalArgumentException.class)
                 .hasMessage(

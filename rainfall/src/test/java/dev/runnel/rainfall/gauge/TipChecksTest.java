@@ -49,7 +49,7 @@ class TipChecksTest {
         assertThat(review.flags(43)).containsExactly(TipFlag.DOUBLE);
         assertThatThrownBy(() -> CHECKS.withClock(Duration.ofSeconds(-1)))
                 .isInstanceOf(IllegalArgumentException.class)
-                .hasMessage("resolution must not be negative, was PT-1S");
+                .hasMessage("resolution must not be negative, was -1 s");
     }
 
     @Test

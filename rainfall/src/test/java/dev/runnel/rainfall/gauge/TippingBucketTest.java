@@ -236,7 +236,7 @@ class TippingBucketTest {
                 .hasMessage("10 volumeMl / funnelCm2 must be in [0.01, 5] mm, was 2.0E-4");
         assertThatThrownBy(() -> GAUGE.depth(tips(1), Duration.ZERO, TipSpreading.COUNT))
                 .isInstanceOf(IllegalArgumentException.class)
-                .hasMessage("step must be longer than 0, was PT0S");
+                .hasMessage("step must be longer than 0, was 0 s");
         assertThatThrownBy(() -> GAUGE.depth(tips(1, 4), record(4), TWO_MINUTES, TipSpreading.COUNT))
                 .isInstanceOf(IllegalArgumentException.class)
                 .hasMessage("tips must be inside the record 2026-03-01T12:00:00Z/2026-03-01T12:04:00Z,"
@@ -246,6 +246,6 @@ class TippingBucketTest {
                 .hasMessageStartingWith("step must be at least PT");
         assertThatThrownBy(() -> TipSpreading.interval(Duration.ZERO))
                 .isInstanceOf(IllegalArgumentException.class)
-                .hasMessage("cap must be longer than 0, was PT0S");
+                .hasMessage("cap must be longer than 0, was 0 s");
     }
 }

@@ -1,5 +1,6 @@
 package dev.runnel.timeseries.balance;
 
+import dev.runnel.internal.Moments;
 import dev.runnel.internal.Require;
 import dev.runnel.internal.Text;
 import dev.runnel.timeseries.RegularSeries;
@@ -37,8 +38,8 @@ public final class ModelFit {
 
     private ModelFit(double[] observed, double[] modelled, long[] times) {
         steps = observed.length;
-        double meanO = mean(observed);
-        double meanS = mean(modelled);
+        double meanO = Moments.mean(observed);
+        double meanS = Moments.mean(modelled);
         double squares = 0;
         double spreadO = 0;
         double spreadS = 0;
@@ -105,14 +106,6 @@ public final class ModelFit {
             throw new IllegalArgumentException("observed must vary and have a mean other than 0, did not");
         }
         return fit;
-    }
-
-    private static double mean(double[] values) {
-        double mean = 0;
-        for (int i = 0; i < values.length; i++) {
-            mean += (values[i] - mean) / (i + 1);
-        }
-        return mean;
     }
 
     /**

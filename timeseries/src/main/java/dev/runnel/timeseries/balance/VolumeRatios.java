@@ -1,5 +1,6 @@
 package dev.runnel.timeseries.balance;
 
+import dev.runnel.internal.CompensatedSum;
 import dev.runnel.internal.Require;
 import dev.runnel.internal.Text;
 import dev.runnel.timeseries.Statistics;
@@ -44,17 +45,17 @@ public record VolumeRatios(SortedMap<LocalDate, Double> ratios, double first, do
         Map<LocalDate, DailyTotal> byDay = new HashMap<>();
         first.forEach(day -> byDay.put(day.date(), day));
         SortedMap<LocalDate, Double> ratios = new TreeMap<>();
-        double sumFirst = 0;
-        double sumSecond = 0;
+        CompensatedSum sumFirst = new CompensatedSum();
+        CompensatedSum sumSecond = new CompensatedSum();
         for (DailyTotal day : second) {
             DailyTotal other = byDay.get(day.date());
             if (other != null && other.isComplete() && day.isComplete() && other.measured() > 0) {
-                sumFirst += other.measured();
-                sumSecond += day.measured();
+                sumFirst.add(other.measured());
+                sumSecond.add(day.measured());
                 ratios.put(day.date(), day.measured() / other.measured());
             }
         }
-        return new VolumeRatios(ratios, sumFirst, sumSecond);
+        return new VolumeRatios(ratios, sumFirst.value(), sumSecond.value());
     }
 
     /**

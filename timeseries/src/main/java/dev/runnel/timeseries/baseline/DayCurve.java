@@ -1,5 +1,6 @@
 package dev.runnel.timeseries.baseline;
 
+import dev.runnel.internal.Moments;
 import dev.runnel.internal.Require;
 import dev.runnel.internal.StateText;
 import dev.runnel.internal.Text;
@@ -153,13 +154,8 @@ public final class DayCurve {
     }
 
     private static double explained(double[] values, double[] residuals) {
-        double total = variance(values);
-        return total > 0 ? Math.max(0, 1 - variance(residuals) / total) : 0;
-    }
-
-    private static double variance(double[] values) {
-        double mean = Arrays.stream(values).average().orElseThrow();
-        return Arrays.stream(values).map(x -> (x - mean) * (x - mean)).sum() / values.length;
+        double total = Moments.squares(values);
+        return total > 0 ? Math.max(0, 1 - Moments.squares(residuals) / total) : 0;
     }
 
     /**

@@ -331,7 +331,7 @@ public final class DiurnalProfile {
 
     @Override
     public String toString() {
-        StringBuilder text = new StringBuilder("DiurnalProfile[slots of ").append(rule.slot());
+        StringBuilder text = new StringBuilder("DiurnalProfile[slots of ").append(Text.duration(rule.slot()));
         for (DayClass each : rule.split().classes()) {
             text.append(", ")
                     .append(each.toText())

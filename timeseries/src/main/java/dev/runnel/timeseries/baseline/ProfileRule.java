@@ -1,6 +1,7 @@
 package dev.runnel.timeseries.baseline;
 
 import dev.runnel.internal.Require;
+import dev.runnel.internal.Text;
 import java.time.DayOfWeek;
 import java.time.Duration;
 import java.time.LocalDate;
@@ -54,7 +55,8 @@ public final class ProfileRule {
                 && slot.getSeconds() > 0
                 && DAY.getSeconds() % slot.getSeconds() == 0;
         if (!divides) {
-            throw new IllegalArgumentException("slot must be whole seconds that divide 24 hours, was " + slot);
+            throw new IllegalArgumentException(
+                    "slot must be whole seconds that divide 24 hours, was " + Text.exactDuration(slot));
         }
         return new ProfileRule(slot, split, minimumDays, holidays);
     }
@@ -129,7 +131,7 @@ public final class ProfileRule {
 
     @Override
     public String toString() {
-        return "ProfileRule[slots of " + slot + ", " + split.classes() + ", at least " + minimumDays + " days, "
-                + holidays.size() + " holidays]";
+        return "ProfileRule[slots of " + Text.duration(slot) + ", " + split.classes() + ", at least " + minimumDays
+                + " days, " + holidays.size() + " holidays]";
     }
 }

@@ -1,5 +1,6 @@
 package dev.runnel.timeseries.change;
 
+import dev.runnel.internal.Interpolation;
 import dev.runnel.internal.Require;
 import dev.runnel.internal.Text;
 import dev.runnel.timeseries.Series;
@@ -121,12 +122,7 @@ public final class TheilSen {
 
     /** The value of a rank counted from 1, between two ranks by linear interpolation, within the ranks there are. */
     private static double ranked(double[] sorted, double rank) {
-        double position = Math.max(0, Math.min(sorted.length - 1, rank - 1));
-        int below = (int) position;
-        if (below == sorted.length - 1) {
-            return sorted[below];
-        }
-        return sorted[below] + (position - below) * (sorted[below + 1] - sorted[below]);
+        return Interpolation.ranked(sorted, rank - 1);
     }
 
     /**

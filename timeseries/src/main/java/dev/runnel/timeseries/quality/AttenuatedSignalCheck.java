@@ -71,6 +71,12 @@ public record AttenuatedSignalCheck(Duration window, double unusualBelow, double
         return new AttenuationMachine(MachineClock.from(text), Recent.from(text, ""), text.count(SINCE));
     }
 
+    @Override
+    public String toString() {
+        return "AttenuatedSignalCheck[" + "range unusual below " + Text.number(unusualBelow) + ", fails below "
+                + Text.number(failBelow) + ", over " + Text.duration(window) + "]";
+    }
+
     private final class AttenuationMachine extends PromptMachine {
         private final Recent recent;
 

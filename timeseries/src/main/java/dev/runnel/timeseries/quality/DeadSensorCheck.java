@@ -70,6 +70,13 @@ public record DeadSensorCheck(Duration window, double standsBelow, double movesA
                 MachineClock.from(text), Recent.from(text, ""), Recent.from(text, "companion"), text.count(SINCE));
     }
 
+    @Override
+    public String toString() {
+        return "DeadSensorCheck[" + "stands within " + Text.number(standsBelow)
+                + " while the companion moves more than " + Text.number(movesAbove) + ", over " + Text.duration(window)
+                + "]";
+    }
+
     private final class DeadMachine extends PairMachine {
         private final Recent readings;
         private final Recent companions;

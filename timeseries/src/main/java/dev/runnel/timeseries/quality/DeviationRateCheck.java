@@ -71,6 +71,11 @@ public record DeviationRateCheck(double deviations, Duration window) implements 
         return new DeviationMachine(MachineClock.from(text), Recent.from(text, ""));
     }
 
+    @Override
+    public String toString() {
+        return "DeviationRateCheck[" + Text.number(deviations) + " deviations, over " + Text.duration(window) + "]";
+    }
+
     private final class DeviationMachine extends PromptMachine {
         private final Recent recent;
 

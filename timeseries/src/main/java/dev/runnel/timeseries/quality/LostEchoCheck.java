@@ -68,6 +68,12 @@ public record LostEchoCheck(double value, double jump, Duration maximumGap) impl
         return new EchoMachine(MachineClock.from(text), text.count("time"), text.number("value"), text.flag("lost"));
     }
 
+    @Override
+    public String toString() {
+        return "LostEchoCheck[" + "jump of " + Text.number(jump) + " or more to " + Text.number(value) + ", within "
+                + Text.duration(maximumGap) + "]";
+    }
+
     private final class EchoMachine extends PromptMachine {
         /** The last value that did not stand for a lost echo; NaN if there was none. */
         private double lastOther;

@@ -72,6 +72,12 @@ public record MultivariateCheck(double deviations, double companionDeviations, D
         return new MultivariateMachine(MachineClock.from(text), readings, companions);
     }
 
+    @Override
+    public String toString() {
+        return "MultivariateCheck[" + Text.number(deviations) + " deviations, companion "
+                + Text.number(companionDeviations) + ", over " + Text.duration(window) + "]";
+    }
+
     private final class MultivariateMachine extends PairMachine {
         private final Recent readings;
         private final Recent companions;

@@ -76,6 +76,12 @@ public record RateOfChangeCheck(double perSecond, Duration maximumGap) implement
         return new RateMachine(MachineClock.from(text), text.count("time"), text.number("value"));
     }
 
+    @Override
+    public String toString() {
+        return "RateOfChangeCheck[" + "faster than " + Text.number(perSecond) + " a second, over at most "
+                + Text.duration(maximumGap) + "]";
+    }
+
     private final class RateMachine extends PromptMachine {
         /** The last usable value; NaN if there was none. */
         private double lastValue;

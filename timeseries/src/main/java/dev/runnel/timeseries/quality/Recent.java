@@ -1,5 +1,6 @@
 package dev.runnel.timeseries.quality;
 
+import dev.runnel.internal.Moments;
 import dev.runnel.internal.Require;
 import dev.runnel.internal.StateText;
 
@@ -100,15 +101,10 @@ final class Recent {
 
     /** The standard deviation of the sample, divisor n − 1; of 2 values or more. */
     double standardDeviation() {
-        double mean = 0;
+        double[] sample = new double[size];
         for (int i = 0; i < size; i++) {
-            mean += (value(i) - mean) / (i + 1);
+            sample[i] = value(i);
         }
-        double squares = 0;
-        for (int i = 0; i < size; i++) {
-            double off = value(i) - mean;
-            squares += off * off;
-        }
-        return Math.sqrt(squares / (size - 1));
+        return Moments.deviation(sample);
     }
 }

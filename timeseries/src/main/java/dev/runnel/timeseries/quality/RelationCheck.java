@@ -1,5 +1,6 @@
 package dev.runnel.timeseries.quality;
 
+import dev.runnel.internal.Interpolation;
 import dev.runnel.internal.MachineClock;
 import dev.runnel.internal.Require;
 import dev.runnel.internal.StateText;
@@ -73,13 +74,7 @@ public final class RelationCheck implements PairCheck {
     }
 
     private double at(double companion, double[] limits) {
-        int i = Arrays.binarySearch(companions, companion);
-        if (i >= 0) {
-            return limits[i];
-        }
-        int after = -i - 1;
-        double share = (companion - companions[after - 1]) / (companions[after] - companions[after - 1]);
-        return limits[after - 1] + share * (limits[after] - limits[after - 1]);
+        return Interpolation.held(companions, limits, companion);
     }
 
     @Override

@@ -80,6 +80,12 @@ public record RepeatedDayCheck(Duration lag, Duration atLeast) implements Qualit
                 text.number("repeated"));
     }
 
+    @Override
+    public String toString() {
+        return "RepeatedDayCheck[" + "as " + Text.duration(lag) + " before, for at least " + Text.duration(atLeast)
+                + "]";
+    }
+
     private final class RepeatMachine extends PromptMachine {
         private final Recent recent;
 

@@ -121,6 +121,12 @@ public record SpikeCheck(double unusualAbove, double failAbove, Duration maximum
         return Duration.between(earlier.time(), later.time()).compareTo(maximumGap) <= 0;
     }
 
+    @Override
+    public String toString() {
+        return "SpikeCheck[" + "unusual above " + Text.number(unusualAbove) + ", fails above " + Text.number(failAbove)
+                + ", neighbours within " + Text.duration(maximumGap) + (sparing ? ", sparing" : "") + "]";
+    }
+
     private final class SpikeMachine extends ReadingMachine<QualityFlag> {
         /** The readings that can still matter, the last {@link #owed} of them without a verdict. */
         private final List<Reading> window;

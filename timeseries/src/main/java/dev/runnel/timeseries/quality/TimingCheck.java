@@ -37,8 +37,8 @@ public record TimingCheck(Duration interval, Duration tolerance) implements Qual
         EpochNanos.positive("interval", interval);
         EpochNanos.nonNegative("tolerance", tolerance);
         if (tolerance.multipliedBy(2).compareTo(interval) >= 0) {
-            throw new IllegalArgumentException(
-                    "tolerance must be shorter than half of the interval, " + interval + ", was " + tolerance);
+            throw new IllegalArgumentException("tolerance must be shorter than half of the interval, "
+                    + Text.exactDuration(interval) + ", was " + Text.exactDuration(tolerance));
         }
     }
 
@@ -67,6 +67,11 @@ public record TimingCheck(Duration interval, Duration tolerance) implements Qual
     @Override
     public Machine<Reading, QualityFlag, TextState> start(TextState state) {
         return new TimingMachine(StateText.parse(STATE, 1, state.toText()));
+    }
+
+    @Override
+    public String toString() {
+        return "TimingCheck[" + "every " + Text.duration(interval) + ", to within " + Text.duration(tolerance) + "]";
     }
 
     private final class TimingMachine extends ReadingMachine<QualityFlag> {

@@ -1,5 +1,6 @@
 package dev.runnel.timeseries.quality;
 
+import dev.runnel.internal.Text;
 import dev.runnel.timeseries.EpochNanos;
 import java.time.Duration;
 
@@ -12,7 +13,7 @@ final class Windows {
     static void require(Duration window) {
         EpochNanos.positive("window", window);
         if (window.compareTo(LONGEST) > 0) {
-            throw new IllegalArgumentException("window must be at most 31 days, was " + window);
+            throw new IllegalArgumentException("window must be at most 31 days, was " + Text.exactDuration(window));
         }
     }
 }

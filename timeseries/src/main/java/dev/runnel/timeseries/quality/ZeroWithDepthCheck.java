@@ -67,6 +67,12 @@ public record ZeroWithDepthCheck(double zero, double depthAbove, Duration failAf
         return new ZeroMachine(StateText.parse(STATE, 1, state.toText()));
     }
 
+    @Override
+    public String toString() {
+        return "ZeroWithDepthCheck[" + "up to " + Text.number(zero) + " with a depth above " + Text.number(depthAbove)
+                + ", fails after " + Text.duration(failAfter) + "]";
+    }
+
     private final class ZeroMachine extends PairMachine {
         private boolean running;
         private long since;

@@ -209,10 +209,10 @@ class ThresholdAlarmTest {
                 .withMessage("deadband must be 0 or greater and finite, was -0.1");
         assertThatIllegalArgumentException()
                 .isThrownBy(() -> ThresholdAlarm.low(1).withOnDelay(Duration.ofSeconds(-1)))
-                .withMessage("onDelay must not be negative, was PT-1S");
+                .withMessage("onDelay must not be negative, was -1 s");
         assertThatIllegalArgumentException()
                 .isThrownBy(() -> ThresholdAlarm.low(1).withMaximumGap(Duration.ZERO))
-                .withMessage("maximumGap must be longer than 0, was PT0S");
+                .withMessage("maximumGap must be longer than 0, was 0 s");
         AlarmMonitor monitor = ThresholdAlarm.high(1).start();
         monitor.next(Reading.of(at(2), 0));
         assertThatIllegalArgumentException()

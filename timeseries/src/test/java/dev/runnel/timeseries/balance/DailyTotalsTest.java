@@ -147,7 +147,7 @@ class DailyTotalsTest {
                 .withMessage("minimumCoverage must be in [0, 1], was -0.1");
         assertThatIllegalArgumentException()
                 .isThrownBy(() -> DailyTotals.in(LONDON).withMaximumGap(Duration.ZERO))
-                .withMessage("maximumGap must be longer than 0, was PT0S");
+                .withMessage("maximumGap must be longer than 0, was 0 s");
         assertThat(DailyTotals.in(LONDON))
                 .hasToString("DailyTotals[Europe/London, linear up to 1.5 usual spacings, coverage at least 0.9]");
     }

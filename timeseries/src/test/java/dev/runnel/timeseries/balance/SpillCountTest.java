@@ -130,7 +130,7 @@ class SpillCountTest {
                 .withMessage("discharge must not be empty, was 2026-01-01T05:05:00Z/2026-01-01T05:05:00Z");
         assertThatIllegalArgumentException()
                 .isThrownBy(() -> RULE.withMergeGap(Duration.ofSeconds(-1)))
-                .withMessage("mergeGap must not be negative, was PT-1S");
+                .withMessage("mergeGap must not be negative, was -1 s");
     }
 
     static List<Interval> discharges(String minutes) {

@@ -47,7 +47,7 @@ class DiurnalProfileTest {
         assertThat(profile.nightMinimum(DayClass.WEEKDAY))
                 .contains(new ProfileSlot(DayClass.WEEKDAY, LocalTime.MIDNIGHT, 20, 0, 0));
         assertThat(profile)
-                .hasToString("DiurnalProfile[slots of PT15M, weekday: 20 days, mean 11.5, weekend: 8 days, mean "
+                .hasToString("DiurnalProfile[slots of 15 min, weekday: 20 days, mean 11.5, weekend: 8 days, mean "
                         + "111.5, 0 empty slots]");
     }
 
@@ -126,7 +126,7 @@ class DiurnalProfileTest {
         assertThat(profile.expected(MONDAY.plusDays(5).atStartOfDay(LONDON).toInstant()))
                 .isEqualTo(6);
         assertThat(rule)
-                .hasToString("ProfileRule[slots of PT1H, [WEEKDAY, SATURDAY, SUNDAY], at least 3 days, 1 holidays]");
+                .hasToString("ProfileRule[slots of 1 h, [WEEKDAY, SATURDAY, SUNDAY], at least 3 days, 1 holidays]");
     }
 
     @Test
@@ -154,10 +154,10 @@ class DiurnalProfileTest {
                         + "was 9 dates with {WEEKDAY=2, WEEKEND=0}");
         assertThatIllegalArgumentException()
                 .isThrownBy(() -> HOURLY.withSlot(Duration.ofMinutes(7)))
-                .withMessage("slot must be whole seconds that divide 24 hours, was PT7M");
+                .withMessage("slot must be whole seconds that divide 24 hours, was 7 min");
         assertThatIllegalArgumentException()
                 .isThrownBy(() -> HOURLY.withSlot(Duration.ZERO))
-                .withMessage("slot must be whole seconds that divide 24 hours, was PT0S");
+                .withMessage("slot must be whole seconds that divide 24 hours, was 0 s");
         assertThatIllegalArgumentException()
                 .isThrownBy(() -> HOURLY.withMinimumDays(0))
                 .withMessage("minimumDays must be at least 1, was 0");

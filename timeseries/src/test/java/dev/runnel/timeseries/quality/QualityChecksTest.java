@@ -72,7 +72,7 @@ class QualityChecksTest {
         assertThat(check.over(Series.empty())).isEmpty();
         assertThatIllegalArgumentException()
                 .isThrownBy(() -> GapCheck.longerThan(Duration.ZERO))
-                .withMessage("maximum must be longer than 0, was PT0S");
+                .withMessage("maximum must be longer than 0, was 0 s");
     }
 
     @Test

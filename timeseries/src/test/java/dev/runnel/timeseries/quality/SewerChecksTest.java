@@ -58,7 +58,7 @@ class SewerChecksTest {
                 .isEqualTo("came 3 min 6 s after the one before, not a multiple of 2 min");
         assertThatIllegalArgumentException()
                 .isThrownBy(() -> TimingCheck.of(STEP, Duration.ofMinutes(1)))
-                .withMessage("tolerance must be shorter than half of the interval, PT2M, was PT1M");
+                .withMessage("tolerance must be shorter than half of the interval, 2 min, was 1 min");
     }
 
     @Test
@@ -69,7 +69,7 @@ class SewerChecksTest {
         assertThat(check.apply(steps(1, 1, 1, 1)).raised().get(0).reason()).isEqualTo("moved by 0 in 6 min");
         assertThatIllegalArgumentException()
                 .isThrownBy(() -> AttenuatedSignalCheck.of(Duration.ofDays(32), 1, 1))
-                .withMessage("window must be at most 31 days, was PT768H");
+                .withMessage("window must be at most 31 days, was 32 d");
     }
 
     @Test
@@ -199,6 +199,31 @@ class SewerChecksTest {
         assertThatIllegalArgumentException()
                 .isThrownBy(() -> GoodDays.in(ZoneOffset.UTC).of(farOff))
                 .withMessage("series must span at most 36525 days, was 2026-01-01 to 2199-01-01");
+    }
+
+    @Test
+    void checksPrintTheirLimitsAsPeopleWriteThem() {
+        Duration day = Duration.ofHours(24);
+        Duration gap = Duration.ofMinutes(90);
+        assertThat(new DeadSensorCheck(day, 0.01, 0.05))
+                .hasToString("DeadSensorCheck[stands within 0.01 while the companion moves more than 0.05, over 1 d]");
+        assertThat(new RateOfChangeCheck(0.002, gap))
+                .hasToString("RateOfChangeCheck[faster than 0.002 a second, over at most 1 h 30 min]");
+        assertThat(new LostEchoCheck(0, 0.3, gap))
+                .hasToString("LostEchoCheck[jump of 0.3 or more to 0, within 1 h 30 min]");
+        assertThat(new SpikeCheck(0.1, 0.2, gap, true))
+                .hasToString("SpikeCheck[unusual above 0.1, fails above 0.2, neighbours within 1 h 30 min, sparing]");
+        assertThat(new AttenuatedSignalCheck(day, 0.02, 0.01))
+                .hasToString("AttenuatedSignalCheck[range unusual below 0.02, fails below 0.01, over 1 d]");
+        assertThat(new RepeatedDayCheck(day, gap))
+                .hasToString("RepeatedDayCheck[as 1 d before, for at least 1 h 30 min]");
+        assertThat(new ZeroWithDepthCheck(0, 0.1, gap))
+                .hasToString("ZeroWithDepthCheck[up to 0 with a depth above 0.1, fails after 1 h 30 min]");
+        assertThat(new MultivariateCheck(3, 1, day))
+                .hasToString("MultivariateCheck[3 deviations, companion 1, over 1 d]");
+        assertThat(new TimingCheck(Duration.ofMinutes(2), Duration.ofSeconds(5)))
+                .hasToString("TimingCheck[every 2 min, to within 5 s]");
+        assertThat(new DeviationRateCheck(3, day)).hasToString("DeviationRateCheck[3 deviations, over 1 d]");
     }
 
     private static String codes(QualityCheck check, Series series) {

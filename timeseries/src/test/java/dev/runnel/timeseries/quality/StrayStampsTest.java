@@ -37,6 +37,6 @@ class StrayStampsTest {
         assertThat(StrayStamps.in(Series.empty(), DISTANCE).setAside()).isEmpty();
         assertThatIllegalArgumentException()
                 .isThrownBy(() -> StrayStamps.in(few, Duration.ZERO))
-                .withMessage("distance must be longer than 0, was PT0S");
+                .withMessage("distance must be longer than 0, was 0 s");
     }
 }
