@@ -1,6 +1,7 @@
 package dev.runnel.verification.calculation;
 
 import dev.runnel.hydraulics.section.CrossSection;
+import dev.runnel.hydraulics.section.ProfileSection;
 import java.util.List;
 import java.util.function.ToDoubleBiFunction;
 
@@ -22,12 +23,37 @@ final class SectionCalculations {
                         "m",
                         Sections.INPUTS,
                         in -> Sections.of(in).height()),
+                inBulk("section.bulk-area", "m2", "depth", CrossSection::area),
+                inBulk("section.bulk-perimeter", "m", "depth", CrossSection::wettedPerimeter),
+                inBulk("section.bulk-hydraulic-radius", "m", "depth", CrossSection::hydraulicRadius),
+                inBulk("section.bulk-top-width", "m", "depth", CrossSection::topWidth),
+                inBulk("section.bulk-depth-for-area", "m", "area", CrossSection::depthForArea),
+                Calculation.of(
+                        "hydraulics",
+                        "section.widest",
+                        "m",
+                        Sections.INPUTS,
+                        in -> ((ProfileSection) Sections.of(in)).width()),
                 Calculation.of(
                         "hydraulics",
                         "section.depth-for-area",
                         "m",
                         "area " + Sections.INPUTS,
                         in -> Sections.of(in).depthForArea(in.number("area"))));
+    }
+
+    /** The same through arrays, as records are computed. */
+    private static Calculation inBulk(String name, String unit, String input, Bulk question) {
+        return Calculation.of("hydraulics", name, unit, input + " " + Sections.INPUTS, in -> {
+            double[] answers = new double[1];
+            question.ask(Sections.of(in), new double[] {in.number(input)}, answers);
+            return answers[0];
+        });
+    }
+
+    @FunctionalInterface
+    private interface Bulk {
+        void ask(CrossSection section, double[] given, double[] answers);
     }
 
     private static Calculation ofDepth(String name, String unit, ToDoubleBiFunction<CrossSection, Double> question) {

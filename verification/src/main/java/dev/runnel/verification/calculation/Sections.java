@@ -1,18 +1,25 @@
 package dev.runnel.verification.calculation;
 
+import dev.runnel.hydraulics.section.ArchSection;
+import dev.runnel.hydraulics.section.BenchedChannel;
 import dev.runnel.hydraulics.section.CircularSection;
 import dev.runnel.hydraulics.section.CrossSection;
 import dev.runnel.hydraulics.section.Egg;
 import dev.runnel.hydraulics.section.Horseshoe;
 import dev.runnel.hydraulics.section.MouthSection;
+import dev.runnel.hydraulics.section.ProfileSection;
 import dev.runnel.hydraulics.section.RectangularSection;
+import dev.runnel.hydraulics.section.TabulatedSection;
 import dev.runnel.hydraulics.section.TrapezoidalSection;
 import dev.runnel.hydraulics.section.USection;
+import dev.runnel.hydraulics.section.VInvertSection;
+import dev.runnel.hydraulics.section.Wall;
 
 /** The section that the inputs describe: a {@code shape}, circular if none is named, and its measures. */
 final class Sections {
     /** The inputs {@link #of} knows. */
-    static final String INPUTS = "shape? diameter? width? side_slope? height?";
+    static final String INPUTS = "shape? diameter? width? side_slope? height? fall? channel_depth?"
+            + " chamber_width? bench_slope? wall_height? levels? widths? left? right?";
 
     private Sections() {}
 
@@ -31,11 +38,35 @@ final class Sections {
             case "horseshoe" -> Horseshoe.ofDiameter(in.number("diameter"));
             case "mouth" -> MouthSection.ofWidth(in.number("width"));
             case "u" -> USection.open(in.number("width"));
+            case "covered-u" -> USection.covered(in.number("width"), in.number("height"));
+            case "v" -> VInvertSection.open(in.number("width"), in.number("fall"));
+            case "covered-v" -> VInvertSection.covered(in.number("width"), in.number("fall"), in.number("height"));
+            case "arch" -> ArchSection.of(in.number("width"), in.number("wall_height"));
+            case "benched" ->
+                BenchedChannel.of(
+                        in.number("width"),
+                        in.number("channel_depth"),
+                        in.number("chamber_width"),
+                        in.number("bench_slope"));
+            case "tabulated" -> TabulatedSection.closed(in.sample("levels"), in.sample("widths"));
+            case "open-tabulated" -> TabulatedSection.open(in.sample("levels"), in.sample("widths"));
+            case "lopsided" -> ProfileSection.between(wall(in.sample("left")), wall(in.sample("right")));
+            case "circular-mm" -> CircularSection.ofDiameterMm(in.number("width"));
             default ->
                 throw new IllegalArgumentException("shape must be one of circular, rectangular, box, trapezoidal, egg,"
-                        + " widened-egg, depressed-egg, sharp-egg, inverted-egg, horseshoe, mouth, u, was \"" + shape
+                        + " widened-egg, depressed-egg, sharp-egg, inverted-egg, horseshoe, mouth, u, covered-u, v,"
+                        + " covered-v, arch, benched, tabulated, open-tabulated, lopsided, circular-mm, was \"" + shape
                         + "\"");
         };
+    }
+
+    /** A wall of straight pieces through places and levels by turns. */
+    private static Wall wall(double[] corners) {
+        Wall wall = Wall.from(corners[0], corners[1]);
+        for (int i = 2; i < corners.length; i += 2) {
+            wall = wall.lineTo(corners[i], corners[i + 1]);
+        }
+        return wall;
     }
 
     /** Returns the depth that is asked for, the full height if there is none. */

@@ -11,6 +11,7 @@ import dev.runnel.hydraulics.section.CircularSection;
 import dev.runnel.hydraulics.section.CrossSection;
 import java.util.Arrays;
 import java.util.List;
+import java.util.function.ToDoubleBiFunction;
 import java.util.function.ToDoubleFunction;
 
 /** Sections above a bed of sediment, divided channels, and roughness that depends on where the water stands. */
@@ -23,6 +24,32 @@ final class SiltedCalculations {
                 geometry("sediment.perimeter", "m", in -> silted(in).wettedPerimeter(in.number("depth"))),
                 geometry("sediment.hydraulic-radius", "m", in -> silted(in).hydraulicRadius(in.number("depth"))),
                 geometry("sediment.centroid-depth", "m", in -> silted(in).centroidDepth(in.number("depth"))),
+                geometry("sediment.top-width", "m", in -> silted(in).topWidth(in.number("depth"))),
+                geometry("sediment.level-above-invert", "m", in -> silted(in).levelAboveInvert(in.number("depth"))),
+                Calculation.of(
+                        "hydraulics",
+                        "sediment.depth-above-bed",
+                        "m",
+                        "bed level " + Sections.INPUTS,
+                        in -> silted(in).depthAboveBed(in.number("level"))),
+                Calculation.of(
+                        "hydraulics",
+                        "sediment.depth-for-area",
+                        "m",
+                        "bed area " + Sections.INPUTS,
+                        in -> silted(in).depthForArea(in.number("area"))),
+                owned("sediment.own-area", "m2", CrossSection::area),
+                owned("sediment.own-perimeter", "m", CrossSection::wettedPerimeter),
+                owned("sediment.own-top-width", "m", CrossSection::topWidth),
+                owned("sediment.own-centroid-depth", "m", CrossSection::centroidDepth),
+                Calculation.of(
+                        "hydraulics",
+                        "sediment.own-depth-for-area",
+                        "m",
+                        "bed area " + Sections.INPUTS,
+                        in -> new OwnSection(Sections.of(in))
+                                .withSediment(in.number("bed"))
+                                .depthForArea(in.number("area"))),
                 Calculation.of(
                         "hydraulics",
                         "roughness.composite",
@@ -81,6 +108,15 @@ final class SiltedCalculations {
 
     private static Calculation geometry(String name, String unit, ToDoubleFunction<Inputs> question) {
         return Calculation.of("hydraulics", name, unit, "bed depth " + Sections.INPUTS, question::applyAsDouble);
+    }
+
+    /** The same where the section is of a class that the library does not know. */
+    private static Calculation owned(String name, String unit, ToDoubleBiFunction<CrossSection, Double> question) {
+        return geometry(
+                name,
+                unit,
+                in -> question.applyAsDouble(
+                        new OwnSection(Sections.of(in)).withSediment(in.number("bed")), in.number("depth")));
     }
 
     private static CrossSection silted(Inputs in) {
