@@ -72,7 +72,9 @@ class MeasurementModelTest {
         }
     }
 
-    private static final ToDoubleFunction<double[]> SUM = x -> Arrays.stream(x).sum();
+    private static double sum(double[] values) {
+        return Arrays.stream(values).sum();
+    }
 
     private static UncertainInput rectangular(String name, double deviation) {
         return UncertainInput.rectangular(name, 0, deviation * Math.sqrt(3));
@@ -82,7 +84,7 @@ class MeasurementModelTest {
     @Test
     void additiveModels() {
         MeasurementModel normal = MeasurementModel.of(
-                SUM,
+                MeasurementModelTest::sum,
                 UncertainInput.normal("a", 0, 1),
                 UncertainInput.normal("b", 0, 1),
                 UncertainInput.normal("c", 0, 1),
@@ -93,12 +95,20 @@ class MeasurementModelTest {
         assertThat(first.tolerance()).isCloseTo(0.05, within(1e-12));
         assertThat(first.isValid()).isTrue();
         MeasurementModel even = MeasurementModel.of(
-                SUM, rectangular("a", 1), rectangular("b", 1), rectangular("c", 1), rectangular("d", 1));
+                MeasurementModelTest::sum,
+                rectangular("a", 1),
+                rectangular("b", 1),
+                rectangular("c", 1),
+                rectangular("d", 1));
         Simulation second = even.simulated(1_000_000, 8);
         assertThat(second.standardUncertainty()).isCloseTo(2.0, within(0.005));
         assertThat(second.interval(0.95)[1]).isCloseTo(3.88, within(0.015));
         MeasurementModel one = MeasurementModel.of(
-                SUM, rectangular("a", 1), rectangular("b", 1), rectangular("c", 1), rectangular("d", 10));
+                MeasurementModelTest::sum,
+                rectangular("a", 1),
+                rectangular("b", 1),
+                rectangular("c", 1),
+                rectangular("d", 10));
         Validation third = one.validated(2, 1_000_000, 9);
         assertThat(third.simulation().interval(0.95)[1]).isCloseTo(17.0, within(0.05));
         assertThat(third.propagation().expanded(0.95)).isCloseTo(19.9, within(0.05));
@@ -135,8 +145,9 @@ class MeasurementModelTest {
     void correlatedDraws() {
         UncertainInput a = UncertainInput.normal("a", 1, 1);
         UncertainInput b = UncertainInput.normal("b", 2, 1);
-        Simulation sum =
-                MeasurementModel.of(SUM, a, b).withCorrelation("a", "b", 0.9).simulated(400_000, 3);
+        Simulation sum = MeasurementModel.of(MeasurementModelTest::sum, a, b)
+                .withCorrelation("a", "b", 0.9)
+                .simulated(400_000, 3);
         assertThat(sum.standardUncertainty()).isCloseTo(Math.sqrt(3.8), withPercentage(0.5));
         Simulation difference = MeasurementModel.of(x -> x[0] - x[1], a, b)
                 .withCorrelation("a", "b", 0.9)
@@ -174,16 +185,18 @@ class MeasurementModelTest {
         assertThat(head.standardUncertainty()).isCloseTo(Math.sqrt(14e-6 / 3 / 4), within(1e-12));
         assertThat(head.degreesOfFreedom()).isEqualTo(3);
         // variance of Student's t with 3 degrees of freedom is 3; with 10 it is 1.25
-        Simulation t = MeasurementModel.of(SUM, UncertainInput.normal("x", 0, 1).withDegreesOfFreedom(10))
+        Simulation t = MeasurementModel.of(
+                        MeasurementModelTest::sum,
+                        UncertainInput.normal("x", 0, 1).withDegreesOfFreedom(10))
                 .simulated(400_000, 2);
         assertThat(t.standardUncertainty()).isCloseTo(Math.sqrt(1.25), withPercentage(1));
-        Simulation triangle =
-                MeasurementModel.of(SUM, UncertainInput.triangular("x", 2, 1)).simulated(200_000, 2);
+        Simulation triangle = MeasurementModel.of(MeasurementModelTest::sum, UncertainInput.triangular("x", 2, 1))
+                .simulated(200_000, 2);
         assertThat(triangle.standardUncertainty()).isCloseTo(1 / Math.sqrt(6), withPercentage(1));
         assertThat(triangle.quantile(0)).isGreaterThanOrEqualTo(1);
         assertThat(triangle.quantile(1)).isLessThanOrEqualTo(3);
-        Simulation swing =
-                MeasurementModel.of(SUM, UncertainInput.arcsine("x", 0, 1)).simulated(200_000, 2);
+        Simulation swing = MeasurementModel.of(MeasurementModelTest::sum, UncertainInput.arcsine("x", 0, 1))
+                .simulated(200_000, 2);
         assertThat(swing.standardUncertainty()).isCloseTo(Math.sqrt(0.5), withPercentage(1));
     }
 
@@ -211,9 +224,10 @@ class MeasurementModelTest {
     @Test
     void refusals() {
         UncertainInput a = UncertainInput.normal("a", 1, 1);
-        assertThatThrownBy(() -> MeasurementModel.of(SUM, a, a))
+        assertThatThrownBy(() -> MeasurementModel.of(MeasurementModelTest::sum, a, a))
                 .hasMessageStartingWith("inputs must have different names");
-        assertThatThrownBy(() -> MeasurementModel.of(SUM, a).withCorrelation("a", "z", 0.5))
+        assertThatThrownBy(
+                        () -> MeasurementModel.of(MeasurementModelTest::sum, a).withCorrelation("a", "z", 0.5))
                 .hasMessage("input must be one of [a], was \"z\"");
         assertThatThrownBy(() -> MeasurementModel.of(x -> Math.log(x[0] - 1), a).propagated())
                 .hasMessageStartingWith("function must give a finite result, was NaN at ");
@@ -221,18 +235,19 @@ class MeasurementModelTest {
                 .hasMessage("uncertainty of a must be in [0, 1.0E100], was -1");
         UncertainInput b = UncertainInput.normal("b", 1, 1);
         UncertainInput c = UncertainInput.normal("c", 1, 1);
-        assertThatThrownBy(() -> MeasurementModel.of(SUM, a, b, c)
+        assertThatThrownBy(() -> MeasurementModel.of(MeasurementModelTest::sum, a, b, c)
                         .withCorrelation("a", "b", 0.9)
                         .withCorrelation("b", "c", 0.9)
                         .withCorrelation("a", "c", -0.9)
                         .simulated(1000, 1))
                 .isInstanceOf(IllegalArgumentException.class)
                 .hasMessageStartingWith("correlations must not contradict each other");
-        assertThatThrownBy(() -> MeasurementModel.of(SUM, a, rectangular("r", 1))
+        assertThatThrownBy(() -> MeasurementModel.of(MeasurementModelTest::sum, a, rectangular("r", 1))
                         .withCorrelation("a", "r", 0.5)
                         .simulated(1000, 1))
                 .hasMessageStartingWith("a correlated input must be normal");
-        assertThatThrownBy(() -> MeasurementModel.of(SUM, a).simulated(Integer.MAX_VALUE, 1))
+        assertThatThrownBy(
+                        () -> MeasurementModel.of(MeasurementModelTest::sum, a).simulated(Integer.MAX_VALUE, 1))
                 .hasMessageStartingWith("trials must be in [1000, ");
     }
 }

@@ -107,7 +107,7 @@ final class SiltedCalculations {
     }
 
     private static Calculation geometry(String name, String unit, ToDoubleFunction<Inputs> question) {
-        return Calculation.of("hydraulics", name, unit, "bed depth " + Sections.INPUTS, question::applyAsDouble);
+        return Calculation.of("hydraulics", name, unit, "bed depth " + Sections.INPUTS, question);
     }
 
     /** The same where the section is of a class that the library does not know. */
