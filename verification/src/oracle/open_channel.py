@@ -226,7 +226,38 @@ def sizes():
         print(f"{size},{ratio},{z},{s0},{n}," + ",".join(nstr(x, 15) for x in values))
 
 
+def inlets():
+    """Depth at the inlet and discharge of a channel fed by still water: uniform where that is slow, else critical."""
+    print("shape,size,side_slope,gradient,n,loss,head,control,depth,discharge")
+    rows = (("rectangular", "2.5", "0", "0.0008", "0.014", "0.5", "0.9"), ("circular", "0.9", "0", "0.0012", "0.013", "0", "0.5"),
+            ("circular", "0.9", "0", "0.02", "0.013", "0.2", "0.55"), ("trapezoidal", "1.2", "1.5", "0.03", "0.02", "0", "0.7"))
+    for shape, size, slope, s0, n, k, head in rows:
+        section, h, loss = SHAPES[shape](mpf(size), mpf(slope)), mpf(head), 1 + mpf(k)
+        def uniform(y):
+            return section.radius(y) ** (mpf(2) / 3) * sqrt(mpf(s0)) / mpf(n)
+        def critical(y):
+            return sqrt(G * section.area(y) / section.width(y))
+        def solve(v):
+            return findroot(lambda y: y + loss * v(y) ** 2 / (2 * G) - h, (h / 100, h * mpf("0.999")), solver="anderson")
+        slow, turning = solve(uniform), solve(critical)
+        y, v, control = (slow, uniform, 0) if uniform(slow) < critical(slow) else (turning, critical, 1)
+        print(f"{shape},{size},{slope},{s0},{n},{k},{head},{control},{nstr(y, 15)},{nstr(v(y) * section.area(y), 15)}")
+
+
+def emptying():
+    """Time in which an upright tank falls through a rectangular opening in its wall, the exact integral of the opening."""
+    print("area,width,opening,coefficient,from,to,time")
+    for area, b, a, cd, high, low in (("1.13", "0.1", "0.1", "0.61", "2.5", "0.15"), ("50", "1", "0.2", "0.6", "1.8", "0.5"), ("4", "0.3", "0.15", "0.62", "3", "0.3")):
+        width, edge, c = mpf(b), mpf(a), mpf(cd)
+        def flow(h):
+            return mpf(2) / 3 * c * width * sqrt(2 * G) * (h ** mpf("1.5") - (h - edge) ** mpf("1.5"))
+        time = mpf(area) * quad(lambda h: 1 / flow(h), [mpf(low), (mpf(low) + mpf(high)) / 4, mpf(high)])
+        print(f"{area},{b},{a},{cd},{high},{low},{nstr(time, 15)}")
+
+
 TABLES = {
+    "reservoir-inlet": inlets,
+    "tank-emptying-by-quadrature": emptying,
     "size-for-a-flow": sizes,
     "critical-flow-of-an-energy": critical_energy,
     "sediment-bed": sediment,

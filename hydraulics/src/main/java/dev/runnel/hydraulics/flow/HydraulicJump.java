@@ -1,5 +1,6 @@
 package dev.runnel.hydraulics.flow;
 
+import dev.runnel.internal.Require;
 import dev.runnel.internal.Text;
 import org.apiguardian.api.API;
 
@@ -72,6 +73,30 @@ public final class HydraulicJump {
      */
     public double power() {
         return WaterDensity.USUAL * flow.gravity() * flow.discharge() * energyLoss();
+    }
+
+    /**
+     * Returns the length of the jump in a level rectangular channel, from its front to where the surface is level: the curve
+     * L/y₂ over Froude's number of J. N. Bradley and A. J. Peterka (1957), 4.0 at 1.7 to 6.1 from 6 on, from memory. In a channel that is
+     * not rectangular or level it is another: longer.
+     *
+     * @return length L, m; within some 10 % (common practice)
+     * @throws NoSolutionException if the channel is not rectangular up to the downstream depth, or Froude's number is outside [1.7, 10]
+     */
+    public double length() {
+        return JumpLength.of(flow.section(), upstreamFroudeNumber(), downstreamDepth);
+    }
+
+    /**
+     * Returns a length as a multiple of the rise, L = m (y₂ − y₁): 5 to 7 in a rectangular channel (common practice).
+     *
+     * @param multiple m; greater than 0, at most 100
+     * @return length L, m
+     * @throws IllegalArgumentException if {@code multiple} is outside
+     */
+    public double lengthByRise(double multiple) {
+        Require.inRange("multiple", Require.positive("multiple", multiple, ""), 0, 100, "");
+        return multiple * (downstreamDepth - upstreamDepth);
     }
 
     @Override

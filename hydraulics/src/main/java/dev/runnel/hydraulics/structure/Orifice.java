@@ -124,6 +124,15 @@ public final class Orifice extends OfParts implements TailwaterDischarge {
     }
 
     /**
+     * Returns the coefficient of discharge.
+     *
+     * @return Cd
+     */
+    public double coefficient() {
+        return coefficient;
+    }
+
+    /**
      * Returns the area of the opening.
      *
      * @return area A, m²

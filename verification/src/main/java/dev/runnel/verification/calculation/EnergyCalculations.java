@@ -26,6 +26,16 @@ final class EnergyCalculations {
                         "depth ",
                         in -> flow(in).jump(in.number("depth")).energyLoss()),
                 of(
+                        "jump.length",
+                        "m",
+                        "depth ",
+                        in -> flow(in).jump(in.number("depth")).length()),
+                of(
+                        "jump.length-by-rise",
+                        "m",
+                        "multiple depth ",
+                        in -> flow(in).jump(in.number("depth")).lengthByRise(in.number("multiple"))),
+                of(
                         "jump.power",
                         "W",
                         "depth ",

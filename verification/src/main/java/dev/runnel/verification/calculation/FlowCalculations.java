@@ -9,6 +9,7 @@ import dev.runnel.hydraulics.flow.DarcyFriction;
 import dev.runnel.hydraulics.flow.FlowState;
 import dev.runnel.hydraulics.flow.Gradient;
 import dev.runnel.hydraulics.flow.Manning;
+import dev.runnel.hydraulics.flow.ReservoirInlet;
 import java.util.List;
 import java.util.function.ToDoubleFunction;
 
@@ -104,6 +105,18 @@ final class FlowCalculations {
                                 .c()),
                 Calculation.of(
                         "hydraulics",
+                        "inlet.depth",
+                        "m",
+                        "head loss gradient " + inputs(),
+                        in -> inlet(in).depth(in.number("head"))),
+                Calculation.of(
+                        "hydraulics",
+                        "inlet.discharge",
+                        "m3/s",
+                        "head loss gradient " + inputs(),
+                        in -> inlet(in).discharge(in.number("head"))),
+                Calculation.of(
+                        "hydraulics",
                         "flow.critical-depth",
                         "m",
                         "discharge gravity? " + Sections.INPUTS,
@@ -169,6 +182,10 @@ final class FlowCalculations {
     private static Conduit sloped(Inputs in, double gradient) {
         return Conduit.of(Sections.of(in), Gradient.of(gradient), Resistances.of(in))
                 .withGravity(gravity(in));
+    }
+
+    private static ReservoirInlet inlet(Inputs in) {
+        return ReservoirInlet.into(conduit(in)).withEntranceLoss(in.number("loss"));
     }
 
     private static Conduit channel(Inputs in) {

@@ -4,10 +4,12 @@ import dev.runnel.hydraulics.section.CircularSection;
 import dev.runnel.hydraulics.structure.BarScreen;
 import dev.runnel.hydraulics.structure.BarShape;
 import dev.runnel.hydraulics.structure.FlapValve;
+import dev.runnel.hydraulics.structure.FreeJet;
 import dev.runnel.hydraulics.structure.FreeOutfall;
 import dev.runnel.hydraulics.structure.LargeOrifice;
 import dev.runnel.hydraulics.structure.Orifice;
 import dev.runnel.hydraulics.structure.SluiceGate;
+import dev.runnel.hydraulics.structure.UprightTank;
 import java.util.List;
 import java.util.Locale;
 import java.util.function.ToDoubleFunction;
@@ -50,6 +52,31 @@ final class StructureCalculations {
                         "form size depth",
                         in -> outfall(in).formula(in.number("depth"))),
                 of(
+                        "tank.emptying-time",
+                        "s",
+                        "area opening coefficient from to gravity",
+                        in -> UprightTank.ofPlanArea(in.number("area"))
+                                .withGravity(in.number("gravity"))
+                                .emptyingTimeOnCentre(
+                                        Orifice.ofWidthAndHeight(in.number("opening"), 1)
+                                                .withCoefficient(in.number("coefficient")),
+                                        in.number("from"),
+                                        in.number("to"))),
+                of(
+                        "tank.emptying-time-by-quadrature",
+                        "s",
+                        "area width opening coefficient from to",
+                        in -> UprightTank.ofPlanArea(in.number("area"))
+                                .emptyingTime(large(in), in.number("from"), in.number("to"))),
+                of("jet.reach", "m", "velocity drop gravity", in -> jet(in).reach(in.number("drop"))),
+                of("jet.drop", "m", "velocity distance gravity", in -> jet(in).drop(in.number("distance"))),
+                of(
+                        "jet.discharge",
+                        "m3/s",
+                        "distance drop area gravity",
+                        in -> FreeJet.through(in.number("distance"), in.number("drop"), in.number("gravity"))
+                                .discharge(in.number("area"))),
+                of(
                         "flap.head-loss",
                         "m",
                         "diameter velocity",
@@ -83,6 +110,10 @@ final class StructureCalculations {
                         in.number("thickness"),
                         in.number("gap"))
                 .withInclination(in.number("angle"));
+    }
+
+    private static FreeJet jet(Inputs in) {
+        return FreeJet.of(in.number("velocity")).withGravity(in.number("gravity"));
     }
 
     private static SluiceGate gate(Inputs in) {
