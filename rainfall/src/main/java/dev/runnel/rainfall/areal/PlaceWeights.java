@@ -15,6 +15,9 @@ import org.apiguardian.api.API;
  */
 @API(status = API.Status.EXPERIMENTAL, since = "0.1")
 public final class PlaceWeights {
+    /** How far weights may sum from 1: rounding of a sum, and of weights written with ten digits; chosen here. */
+    private static final double ROUNDING = 1e-9;
+
     private final double[] weights;
     private final OptionalDouble variance;
 
@@ -50,7 +53,8 @@ public final class PlaceWeights {
         for (double weight : weights) {
             Require.finite("weight", weight, "");
         }
-        Require.inRange("sum of weights", CompensatedSum.of(weights, 0, weights.length), 1 - 1e-9, 1 + 1e-9, "");
+        Require.inRange(
+                "sum of weights", CompensatedSum.of(weights, 0, weights.length), 1 - ROUNDING, 1 + ROUNDING, "");
         return new PlaceWeights(weights.clone(), variance);
     }
 

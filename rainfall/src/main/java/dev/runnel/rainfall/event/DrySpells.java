@@ -1,6 +1,7 @@
 package dev.runnel.rainfall.event;
 
 import dev.runnel.internal.Require;
+import dev.runnel.rainfall.internal.Rain;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
@@ -69,11 +70,11 @@ public final class DrySpells {
     }
 
     private static boolean isDry(DailyRain.Day day, double mostMm) {
-        return day.isComplete() && day.depthMm() <= mostMm + 1e-9;
+        return day.isComplete() && day.depthMm() <= mostMm + Rain.ROUNDING_MM;
     }
 
     /** A day outside the record, or one that is not complete and not yet too wet. */
     private static boolean mayBeDry(List<DailyRain.Day> days, int index, double mostMm) {
-        return index < 0 || index >= days.size() || days.get(index).depthMm() <= mostMm + 1e-9;
+        return index < 0 || index >= days.size() || days.get(index).depthMm() <= mostMm + Rain.ROUNDING_MM;
     }
 }

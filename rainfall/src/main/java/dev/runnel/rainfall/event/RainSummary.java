@@ -3,6 +3,7 @@ package dev.runnel.rainfall.event;
 import dev.runnel.internal.CompensatedSum;
 import dev.runnel.internal.Require;
 import dev.runnel.internal.Text;
+import dev.runnel.rainfall.internal.Rain;
 import java.time.Duration;
 import java.time.LocalDate;
 import java.time.Month;
@@ -160,7 +161,7 @@ public final class RainSummary {
         for (DailyRain.Day day : days) {
             depth.add(day.depthMm());
             wettest = Math.max(wettest, day.depthMm());
-            wet += day.depthMm() >= WET_DAY_MM - 1e-9 ? 1 : 0;
+            wet += day.depthMm() >= WET_DAY_MM - Rain.ROUNDING_MM ? 1 : 0;
             known = known.plus(rule.interval(day.date()).duration()).minus(day.unknown());
         }
         LocalDate from = first.atDay(1);

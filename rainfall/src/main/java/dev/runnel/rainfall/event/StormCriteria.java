@@ -33,6 +33,9 @@ import org.apiguardian.api.API;
  */
 @API(status = API.Status.EXPERIMENTAL, since = "0.1")
 public final class StormCriteria {
+    /** Of a spread, so that one equal to its limit meets it; chosen here. */
+    private static final double ROUNDING = 1e-12;
+
     private final String name;
     private final double depthMm;
     private final double intensityMmPerHour;
@@ -200,7 +203,7 @@ public final class StormCriteria {
             double value = spread(depths);
             StormAssessment.Verdict verdict = anyMissing > 0 || depths.size() < 2
                     ? StormAssessment.Verdict.UNKNOWN
-                    : value <= spread + 1e-12 ? StormAssessment.Verdict.MET : StormAssessment.Verdict.NOT_MET;
+                    : value <= spread + ROUNDING ? StormAssessment.Verdict.MET : StormAssessment.Verdict.NOT_MET;
             findings.add(new StormAssessment.Finding("spread between gauges", value, spread, verdict));
         }
         return new StormAssessment(name, storm, findings);
@@ -255,7 +258,7 @@ public final class StormCriteria {
 
     /** Where not all is known, what was recorded may be enough already; too little may have been enough. */
     private static StormAssessment.Finding atLeast(String what, double value, double limit, boolean isAllKnown) {
-        StormAssessment.Verdict verdict = value >= limit - 1e-9
+        StormAssessment.Verdict verdict = value >= limit - Rain.ROUNDING_MM
                 ? StormAssessment.Verdict.MET
                 : isAllKnown ? StormAssessment.Verdict.NOT_MET : StormAssessment.Verdict.UNKNOWN;
         return new StormAssessment.Finding(what, value, limit, verdict);

@@ -20,6 +20,9 @@ import org.apiguardian.api.API;
  */
 @API(status = API.Status.EXPERIMENTAL, since = "0.1")
 public final class StormProfile {
+    /** Shares of equal quarters differ by less; chosen here. */
+    private static final double ROUNDING = 1e-12;
+
     private final double[] cumulative;
     private final Duration step;
     private final int peakStep;
@@ -117,7 +120,7 @@ public final class StormProfile {
         int greatest = 0;
         for (int i = 1; i < 4; i++) {
             // Shares of a steady rain differ by rounding alone; that must not name a later quarter.
-            if (shares[i] > shares[greatest] + 1e-12) {
+            if (shares[i] > shares[greatest] + ROUNDING) {
                 greatest = i;
             }
         }

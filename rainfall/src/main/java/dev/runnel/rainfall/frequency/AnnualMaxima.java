@@ -44,7 +44,13 @@ public final class AnnualMaxima {
      * @since 0.1
      */
     @API(status = API.Status.EXPERIMENTAL, since = "0.1")
-    public record ExcludedYear(int year, double coverage, Duration longestGap) {}
+    public record ExcludedYear(int year, double coverage, Duration longestGap) {
+        @Override
+        public String toString() {
+            return "ExcludedYear[" + year + ", coverage " + Text.significant(coverage, 3) + ", longest gap "
+                    + Text.duration(longestGap) + "]";
+        }
+    }
 
     private static final Duration SHORTEST_YEAR = Duration.ofDays(365);
 
@@ -357,7 +363,7 @@ public final class AnnualMaxima {
     public String toString() {
         return "AnnualMaxima[" + years.size() + " years " + years.get(0) + " to " + years.get(years.size() - 1)
                 + (naming.isEmpty() ? ", " : ", " + naming + ", ") + excluded.size() + " excluded, durations "
-                + durations
+                + durations.stream().map(Text::duration).toList()
                 + (isCorrected ? ", corrected for the clock]" : "]");
     }
 }

@@ -217,7 +217,7 @@ public final class DurationPeaks {
     public String toString() {
         List<String> each = new ArrayList<>();
         byDuration.forEach((duration, found) -> each.add(found.windows.size() + " above "
-                + Text.significant(found.peaks.threshold(), 4) + " mm in " + duration
+                + Text.significant(found.peaks.threshold(), 4) + " mm in " + Text.duration(duration)
                 + (found.equal == 0 ? "" : " (" + found.equal + " equal to it left out)")));
         return "DurationPeaks[" + String.join(", ", each) + "; " + Text.significant(years, 4) + " years"
                 + (isCorrected ? ", corrected for the clock]" : "]");

@@ -37,8 +37,7 @@ final class MaximaWarnings {
         about.forEach((sentence, durations) -> warnings.add(
                 durations.size() == maxima.durations().size()
                         ? sentence
-                        : durations.stream().map(Duration::toString).collect(Collectors.joining(", ")) + ": "
-                                + sentence));
+                        : durations.stream().map(Text::duration).collect(Collectors.joining(", ")) + ": " + sentence));
         return List.copyOf(warnings);
     }
 

@@ -12,6 +12,9 @@ import java.util.stream.IntStream;
 
 /** The search for the greatest windows of a record that keep a separation. */
 final class PeakWindows {
+    /** Depths that differ by less than one of these are equal: far above rounding, far below a tip; chosen here. */
+    private static final double UNITS_IN_A_MM = 1e8;
+
     private PeakWindows() {}
 
     /** Returns the greatest wet windows, the greatest first, as many at most. */
@@ -68,7 +71,7 @@ final class PeakWindows {
     }
 
     private static long units(double depthMm) {
-        return Math.round(depthMm * 1e8);
+        return Math.round(depthMm * UNITS_IN_A_MM);
     }
 
     /**

@@ -45,6 +45,14 @@ import org.apiguardian.api.API;
  */
 @API(status = API.Status.EXPERIMENTAL, since = "0.1")
 public final class ScaledDdf implements DepthDurationFrequency {
+    /** Relative, and in h where θ is about 0: as near as the flat least of a sum of squares can be found; chosen here. */
+    private static final double THETA_ACCURACY = 1e-10;
+
+    private static final double THETA_ACCURACY_HOURS = 1e-12;
+
+    /** The search needs about 40; chosen here. */
+    private static final int MOST_EVALUATIONS = 1000;
+
     private static final double LONGEST_THETA_HOURS = 12;
     private static final double SHORTEST_THETA_HOURS = 1e-3;
     private static final double THETA_RATIO = 1.25;
@@ -167,9 +175,9 @@ public final class ScaledDdf implements DepthDurationFrequency {
         for (double theta : thetas()) {
             best = squares.applyAsDouble(theta) < squares.applyAsDouble(best) ? theta : best;
         }
-        double refined = new BrentOptimizer(1e-10, 1e-12)
+        double refined = new BrentOptimizer(THETA_ACCURACY, THETA_ACCURACY_HOURS)
                 .optimize(
-                        new MaxEval(1000),
+                        new MaxEval(MOST_EVALUATIONS),
                         GoalType.MINIMIZE,
                         new SearchInterval(
                                 best / THETA_RATIO,

@@ -209,6 +209,6 @@ public final class YearRule {
                 + (months == MONTHS_OF_YEAR ? "" : ", " + months + (months == 1 ? " month" : " months"))
                 + (isCalendar() ? "" : ", " + namingText())
                 + ", coverage at least " + Text.number(minimumCoverage)
-                + (longestGap.equals(ANY_GAP) ? "]" : ", no gap longer than " + longestGap + "]");
+                + (longestGap.equals(ANY_GAP) ? "]" : ", no gap longer than " + Text.duration(longestGap) + "]");
     }
 }

@@ -24,6 +24,9 @@ import org.apiguardian.api.API;
  */
 @API(status = API.Status.EXPERIMENTAL, since = "0.1")
 public final class DoubleMass {
+    /** Sums of squares of the same pieces in another order differ by less; chosen here. */
+    private static final double ROUNDING = 1e-12;
+
     private final double[] gauge;
     private final double[] reference;
     private final int leftOut;
@@ -197,7 +200,7 @@ public final class DoubleMass {
                 swap(x, i, j);
                 swap(a, i, j);
             }
-            if (best(x, a, leastPeriods).squaresLeft() <= observed * (1 + 1e-12)) {
+            if (best(x, a, leastPeriods).squaresLeft() <= observed * (1 + ROUNDING)) {
                 asGood++;
             }
         }

@@ -10,6 +10,9 @@ import org.apache.commons.math3.linear.SingularMatrixException;
 
 /** Polynomials through points, by the QR decomposition of the scaled powers. */
 final class LeastSquares {
+    /** Pivot below which rates are the same but for rounding; chosen here, for columns scaled to 1. */
+    private static final double SINGULAR = 1e-12;
+
     private LeastSquares() {}
 
     /** Coefficients, constant first, with the least sum of squares of relative errors; no y is 0. */
@@ -40,7 +43,7 @@ final class LeastSquares {
             }
         }
         try {
-            double[] scaled = new QRDecomposition(new Array2DRowRealMatrix(powers, false), 1e-12)
+            double[] scaled = new QRDecomposition(new Array2DRowRealMatrix(powers, false), SINGULAR)
                     .getSolver()
                     .solve(new ArrayRealVector(weighted, false))
                     .toArray();

@@ -217,7 +217,7 @@ public final class Neighbours {
 
     /** A sum of tips may lie a rounding below the limit. */
     private boolean isWet(double depthMm) {
-        return depthMm >= wetMm - 1e-9;
+        return depthMm >= wetMm - Rain.ROUNDING_MM;
     }
 
     private int index(String gauge) {

@@ -87,7 +87,7 @@ public final class StorageGauge {
         Require.nonNegative("resolutionMm", resolutionMm, "mm");
         List<Row> rows = new ArrayList<>();
         for (Stored stored : readings) {
-            double limit = Math.max(allowance * stored.depthMm(), resolutionMm) + 1e-9;
+            double limit = Math.max(allowance * stored.depthMm(), resolutionMm) + Rain.ROUNDING_MM;
             rows.add(row(rain, stored, limit));
         }
         return new StorageComparison(allowance, rows);

@@ -31,6 +31,15 @@ import org.apiguardian.api.API;
  */
 @API(status = API.Status.EXPERIMENTAL, since = "0.1")
 public final class TipChecks {
+    /** Assumed. */
+    private static final double CEILING_MM_PER_HOUR = 500;
+    /** British Columbia Ministry of Forests (2022), as above. */
+    private static final int ROW = 12;
+    /** Common practice. */
+    private static final double EVENNESS = 0.05;
+    /** Chosen here. */
+    private static final Duration DRY_SPELL = Duration.ofHours(6);
+
     private final TippingBucket bucket;
     private final double ceilingMmPerHour;
     private final int run;
@@ -68,7 +77,8 @@ public final class TipChecks {
      * @return the checks
      */
     public static TipChecks of(TippingBucket bucket) {
-        return new TipChecks(bucket, 500, 12, 0.05, Duration.ofHours(6).toNanos(), List.of(), Optional.empty(), 0);
+        return new TipChecks(
+                bucket, CEILING_MM_PER_HOUR, ROW, EVENNESS, DRY_SPELL.toNanos(), List.of(), Optional.empty(), 0);
     }
 
     /**

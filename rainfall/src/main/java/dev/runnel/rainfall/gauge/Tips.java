@@ -21,6 +21,12 @@ import org.apiguardian.api.API;
  */
 @API(status = API.Status.STABLE, since = "0.1")
 public final class Tips {
+    /** Tips in one reading: years of the heaviest rain; chosen here. */
+    private static final int MOST_IN_A_READING = 1_000_000;
+
+    /** How far a count may lie from a whole number, as depths are written with few digits; chosen here. */
+    private static final double OFF_WHOLE = 0.05;
+
     private static final Tips NONE = new Tips(new long[0]);
 
     /** Tips that counts or depths may stand for: 20 km of rain in tips of 0.2 mm, 800 MB (chosen here). */
@@ -120,8 +126,9 @@ public final class Tips {
         long total = 0;
         for (int i = 0; i < values.length; i++) {
             double count = Math.rint(values[i] / unit);
-            if (!(count >= 0 && count <= 1_000_000 && Math.abs(values[i] / unit - count) <= 0.05)) {
-                throw new IllegalArgumentException(name + " must be whole numbers from 0 to 1000000" + what + ", was "
+            if (!(count >= 0 && count <= MOST_IN_A_READING && Math.abs(values[i] / unit - count) <= OFF_WHOLE)) {
+                throw new IllegalArgumentException(name + " must be whole numbers from 0 to " + MOST_IN_A_READING + what
+                        + ", was "
                         + (Double.isNaN(values[i]) ? "missing or suspect" : Text.number(values[i])) + " at index " + i
                         + ", " + readings.time(i));
             }

@@ -9,6 +9,12 @@ import org.apiguardian.api.API;
 /** Checks and conversions of rain records. */
 @API(status = API.Status.INTERNAL)
 public final class Rain {
+    /**
+     * Depths nearer than this are equal, mm (chosen here): a sum of tips may lie a rounding beside a limit, and no gauge tells a
+     * thousandth of it.
+     */
+    public static final double ROUNDING_MM = 1e-9;
+
     private Rain() {}
 
     /**

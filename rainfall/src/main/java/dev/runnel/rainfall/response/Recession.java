@@ -19,6 +19,9 @@ import org.apiguardian.api.API;
  */
 @API(status = API.Status.EXPERIMENTAL, since = "0.1")
 public record Recession(Duration constant, double rSquared, int steps, int leftOut) {
+    /** Longest constant, about a century: flow that falls more slowly does not fall; chosen here. */
+    private static final double LONGEST_HOURS = 1e6;
+
     /**
      * Fits the fall.
      *
@@ -57,7 +60,7 @@ public record Recession(Duration constant, double rSquared, int steps, int leftO
         }
         double slope = tl / tt;
         double hours = -Rain.hours(flowAboveBase.step()) / slope;
-        if (!(slope < 0 && hours < 1e6)) {
+        if (!(slope < 0 && hours < LONGEST_HOURS)) {
             throw new IllegalArgumentException(
                     "flowAboveBase must fall, had a slope of ln Q of " + Text.significant(slope, 3) + " a step");
         }

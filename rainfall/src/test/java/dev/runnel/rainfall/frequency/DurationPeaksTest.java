@@ -27,7 +27,7 @@ class DurationPeaksTest {
         assertThat(peaks.peaks(HOUR).threshold()).isEqualTo(2);
         assertThat(peaks.peaks(HOUR).peaks()).containsExactly(5, 6);
         assertThat(peaks.peaks(HOUR).ratePerYear()).isCloseTo(HOURS_A_YEAR / 6, within(1e-9));
-        assertThat(peaks).hasToString("DurationPeaks[2 above 2 mm in PT1H; 0.001369 years]");
+        assertThat(peaks).hasToString("DurationPeaks[2 above 2 mm in 1 h; 0.001369 years]");
     }
 
     /** By hand, over two hours: 4 + 5 at hour 1; 0 + 6 at hour 4 is one hour after its end, so 6 + 0 at hour 5. */
@@ -85,7 +85,7 @@ class DurationPeaksTest {
         assertThat(peaks.peaks(HOUR).peaks()).containsExactly(9, 7);
         assertThat(peaks.equalToThreshold(HOUR)).isEqualTo(2);
         assertThat(peaks.withClockCorrection().equalToThreshold(HOUR)).isEqualTo(2);
-        assertThat(peaks).hasToString("DurationPeaks[2 above 5 mm in PT1H (2 equal to it left out); 0.001369 years]");
+        assertThat(peaks).hasToString("DurationPeaks[2 above 5 mm in 1 h (2 equal to it left out); 0.001369 years]");
         TreeMap<Duration, Double> thresholds = new TreeMap<>();
         thresholds.put(HOUR, 4.0);
         assertThat(DurationPeaks.from(rain, thresholds, Duration.ZERO).equalToThreshold(HOUR))

@@ -139,7 +139,7 @@ class ScaledDdfTest {
         depths.put(DAY, times(1.5, steady));
         ScaledDdf ddf = ScaledDdf.of(maxima(depths), DistributionFamily.GUMBEL, FitMethod.L_MOMENTS);
         assertThat(ddf.warnings()).hasSize(1);
-        assertThat(ddf.warnings().get(0)).startsWith("PT1H: Trend over the years: tau 1");
+        assertThat(ddf.warnings().get(0)).startsWith("1 h: Trend over the years: tau 1");
         assertThat(ddf.withGreatestYears(100).warnings()).isEqualTo(ddf.warnings());
         assertThat(ddf.toString()).endsWith(" to 40 years, warnings 1]");
         assertThat(maxima(depths)
