@@ -17,24 +17,51 @@ import java.util.Set;
 
 /** Learns a baseline from one stretch of hours and tests it. */
 final class BaselineFit {
+    /** Fewest dry hours to learn from, about four days; chosen here. */
     private static final int LEAST_DRY_HOURS = 100;
+
+    /** Least share of the hours with readings; chosen here. */
     private static final double LEAST_COVERAGE = 0.5;
+
+    /** Share of zero velocities above which nothing is learned; chosen here. */
     private static final double MOST_ZEROS = 0.2;
+
+    /** Longest run of equal depths in a stretch to learn from; chosen here. */
     private static final long LONGEST_DEPTH_RUN = Duration.ofHours(16).toNanos();
+
+    /** Longest run of equal velocities there; chosen here. */
     private static final long LONGEST_VELOCITY_RUN = Duration.ofHours(8).toNanos();
+
+    /** Shorter runs of equal depths are never called frozen; chosen here. */
     private static final long LEAST_DEPTH_LIMIT = Duration.ofHours(6).toNanos();
+
+    /** Shorter runs of equal velocities are never called frozen; chosen here. */
     private static final long LEAST_VELOCITY_LIMIT = Duration.ofHours(3).toNanos();
 
     /** Above this scatter of an hour velocity is no function of depth. */
     private static final double LARGEST_SCATTER = 0.25;
 
+    /** Share of the variance the course of the day must explain to tell the clock by; chosen here. */
     private static final double CLOCK_EXPLAINED = 0.3;
+
+    /** Scales of a tidal site are larger by this, spring and neap not having been seen; chosen here. */
     private static final double TIDAL_SCALE = 1.5;
+
+    /** Scatter of the velocities of an hour below which the echo is steady; chosen here. */
     private static final double STEADY_ECHO = 0.05;
     /** Share of bad velocities that a sound sensor may have beyond its usual one. */
     private static final double LEAST_EXCESS = 0.1;
 
+    /** Usual ln of highest over lowest depth of an hour above which water is pumped; chosen here. */
     private static final double PUMPED_SPREAD = 0.25;
+
+    /** Days from which the scatter of the clock is taken, and what it is held for with fewer, h; chosen here. */
+    private static final int LEAST_SHIFTS = 4;
+
+    private static final double UNKNOWN_CLOCK_SCATTER = 0.5;
+
+    /** Velocities of 24 hours from which shares of them say something; chosen here. */
+    private static final int LEAST_READINGS = 12;
 
     private final PipeMonitor monitor;
     private final LearningHours all;
@@ -336,7 +363,7 @@ final class BaselineFit {
         for (int i = 0; i <= size; i++) {
             long next = i < size ? local.day(hours[i]) : Long.MAX_VALUE;
             if (next != day) {
-                if (count >= 16) {
+                if (count >= ClockWatch.LEAST_HOURS) {
                     peaks.add(highest);
                 }
                 day = next;
@@ -389,8 +416,8 @@ final class BaselineFit {
                 clock.add(local.hourOfDay(hours[i]), lnDepth[i]);
             }
         }
-        return shifts.size() < 4
-                ? 0.5
+        return shifts.size() < LEAST_SHIFTS
+                ? UNKNOWN_CLOCK_SCATTER
                 : Medians.scatter(
                         shifts.stream().mapToDouble(Double::doubleValue).toArray());
     }
@@ -457,7 +484,7 @@ final class BaselineFit {
                 }
                 looked += n;
                 zero += z;
-                if (n >= 12) {
+                if (n >= LEAST_READINGS) {
                     zeros[used] = (double) z / n;
                     lows[used] = (double) low / n;
                     flips[used++] = (double) flip / n;

@@ -37,8 +37,14 @@ import org.apiguardian.api.API;
 public final class BaselineRule {
     static final int LEAST_DAYS = 5;
     static final int LARGEST_DAYS = 366;
+
+    /** Length of a stretch to learn from, two whole weeks; chosen here. */
     private static final int USUAL_DAYS = 14;
+
+    /** How far back a stretch is searched; chosen here. */
     private static final int LONGEST_SEARCH_DAYS = 42;
+
+    /** Bound of the work of a search; chosen here. */
     private static final int MOST_TRIES = 200;
 
     /** While learning, longer runs of equal readings are taken for a frozen sensor. */

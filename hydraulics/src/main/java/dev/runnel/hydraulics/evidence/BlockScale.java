@@ -7,11 +7,15 @@ import java.util.Arrays;
  * baseline, which follow each other, and which are few.
  */
 final class BlockScale {
+    /** Share of its floor that a change must be beyond, in scales; chosen here, with {@link #FLOOR}. */
     private static final double SLACK = 0.75;
     /** Two weeks know the day-to-day scatter badly; the prior weighs as much as this many days. */
     private static final double PRIOR_DAYS = 12;
 
+    /** Hours of a block. */
     private static final int BLOCK = 6;
+
+    /** A higher correlation of blocks would leave no long-run scatter to speak of; chosen here. */
     private static final double MOST_CORRELATION = 0.9;
 
     /** What sites usually show, as standard deviation of a day, by quantity; and the smallest change that counts. */

@@ -10,14 +10,31 @@ import java.util.Optional;
 
 /** A clock of the monitor that is off: several dry days in a row whose course comes early or late. */
 final class ClockFinding {
+    /** Calendar days within which dry days must agree; chosen here, as are all limits of this class. */
     private static final int WITHIN_DAYS = 8;
+
+    /** Shift of a single day that still agrees, h. */
     private static final double LEAST_SHIFT = 0.2;
+
+    /** Median shift of five days that is a finding, h. */
     private static final double SMALL_SHIFT = 0.35;
+
+    /** Median shift of three days that is a finding, h. */
     private static final double LARGE_SHIFT = 0.55;
+
+    /** The same of three days in scatters of a usual day. */
     private static final double LARGE_SCATTERS = 1.5;
+
+    /** The same of five days. */
     private static final double SCATTERS = 1.2;
+
+    /** How much better, relatively, the moved course must fit. */
     private static final double GAIN = 0.8;
+
+    /** Shift of two days near a change of the civil clock that is a finding, h. */
     private static final double CIVIL_SHIFT = 0.6;
+
+    /** Days around a change of the civil clock that are near it. */
     private static final int CIVIL_DAYS = 8;
 
     private final SiteBaseline baseline;

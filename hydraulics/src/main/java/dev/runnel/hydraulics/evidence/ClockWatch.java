@@ -8,12 +8,21 @@ import dev.runnel.timeseries.baseline.DayCurve;
  * a straight line and the amplitude free.
  */
 final class ClockWatch {
+    /** Fewest hours of a day whose course can be placed; chosen here. */
     static final int LEAST_HOURS = 16;
+
+    /** Days that are kept; chosen here, enough for the longest agreement asked for. */
     private static final int DAYS = 16;
+
+    /** Farthest shift that is tried, in steps; chosen here. */
     private static final int MOST_SHIFT = 20;
+
     private static final int STEPS_PER_HOUR = 4;
     private static final int STEPS = 24 * STEPS_PER_HOUR;
+
+    /** A day may be flatter or livelier than usual within these bounds; chosen here. */
     private static final double LEAST_AMPLITUDE = 0.6;
+
     private static final double LARGEST_AMPLITUDE = 1.6;
 
     private final double[][] curve;

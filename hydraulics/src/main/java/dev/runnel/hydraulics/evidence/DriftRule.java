@@ -26,12 +26,28 @@ import org.apiguardian.api.API;
  */
 @API(status = API.Status.EXPERIMENTAL, since = "0.1")
 public final class DriftRule {
+    /** Share of equal velocities from which a day counts as frozen; chosen here. */
     private static final double FROZEN_SHARE = 0.95;
+
+    /** Largest p-value of a trend that counts, unless given; common practice. */
+    private static final double USUAL_SIGNIFICANCE = 0.05;
+
+    /** Smallest relative change that counts, unless given; chosen here. */
+    private static final double USUAL_CHANGE = 0.1;
+
+    /** Share of the hours of a day that counts, unless given; chosen here. */
+    private static final double USUAL_COVERAGE = 0.75;
+
+    /** Days needed to say anything, unless given: every day of a week once; chosen here. */
+    private static final int USUAL_DAYS = 7;
 
     /** The search for the onset fits three figures. */
     private static final int LEAST_MINIMUM_DAYS = 5;
 
+    /** A line is prolonged to the soffit by at most a year, which no pipe keeps to; chosen here. */
     private static final int LONGEST_PROJECTION_DAYS = 365;
+
+    /** The slowest rise the record allows may reach the soffit after at most ten years; chosen here. */
     private static final int LATEST_PROJECTION_DAYS = 3650;
 
     private final double soffit;
@@ -56,7 +72,7 @@ public final class DriftRule {
      * @return the rule
      */
     public static DriftRule of(PipeMonitor monitor) {
-        return new DriftRule(monitor.soffit(), 0.05, 0.1, 0.75, 7);
+        return new DriftRule(monitor.soffit(), USUAL_SIGNIFICANCE, USUAL_CHANGE, USUAL_COVERAGE, USUAL_DAYS);
     }
 
     /**

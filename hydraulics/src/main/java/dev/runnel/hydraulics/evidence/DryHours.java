@@ -5,16 +5,28 @@ import java.util.Arrays;
 
 /**
  * Tells dry hours from wet ones: by the rain and how much of it fell, and where no rain is known by rises above the same
- * hour of the days before.
+ * hour of the days before. How long each stays wet is chosen here.
  */
 final class DryHours {
+    /** Rain of an hour up to which it is not rain, mm; chosen here, less than one tip of a common bucket. */
     private static final double DROP = 0.05;
+
+    /** Hours without rain after which another event begins; common practice. */
     private static final int EVENT_GAP = 6;
+
+    /** Rain of an event that only wets the street, mm; chosen here. */
     private static final double SMALL_EVENT = 0.8;
+
     private static final long NEVER = Long.MIN_VALUE / 2;
     private static final int WEEK = 168;
+
+    /** Rise of ln depth that is taken for rain where none is known; chosen here. */
     private static final double RISE = Math.log(1.25);
+
+    /** Hours within which the depth must rise so far; chosen here. */
     private static final int RISE_HOURS = 4;
+
+    /** Hours that stay wet after such a rise; chosen here. */
     private static final int WET_AFTER_RISE = 18;
 
     private long lastRain = NEVER;

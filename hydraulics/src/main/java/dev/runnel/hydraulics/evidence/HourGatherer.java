@@ -13,17 +13,30 @@ final class HourGatherer {
     /** Readings of an hour that are kept; those beyond are left out, so that no feed can fill the memory. */
     private static final int LARGEST_HOUR = 7200;
 
+    /** Depths from here to the next are looked at, m: a little below 0 is an offset, all else no sewer; chosen here. */
     private static final double LEAST_DEPTH = -0.1;
+
     private static final double LARGEST_DEPTH = 30;
+
+    /** No sewer is faster, m/s; chosen here. */
     private static final double LARGEST_VELOCITY = 12;
 
     /** At a lower level a velocity sensor may well see nothing. */
     private static final double UNDER_WATER = 0.03;
 
+    /** Magnitude up to which a velocity is none, m/s; chosen here, the last digit of many sensors. */
     private static final double ZERO_VELOCITY = 0.005;
+
+    /** Level up to which there is no water, m; chosen here. */
     private static final double LEAST_LEVEL = 0.001;
+
+    /** Velocity without water that contradicts it, m/s; chosen here. */
     private static final double MOVING = 0.1;
+
+    /** Share of the upper quartile of an hour below which a velocity is low; chosen here. */
     private static final double LOW_WIDE = 0.6;
+
+    /** The same for a sensor whose hours scatter little; chosen here. */
     private static final double LOW_NARROW = 0.75;
 
     /** Within an hour of rising or falling water, low velocities are no sign of a weak echo. */

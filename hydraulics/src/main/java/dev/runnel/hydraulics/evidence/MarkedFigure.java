@@ -23,6 +23,7 @@ import org.apiguardian.api.API;
  */
 @API(status = API.Status.EXPERIMENTAL, since = "0.1")
 public record MarkedFigure(double asRead, double doubtfulShare, double missingShare, List<Integer> findings) {
+    /** Share doubtful or missing above which no figure is given; chosen here. */
     private static final double WITHHELD = 0.5;
 
     /**

@@ -10,7 +10,10 @@ final class Naming {
     /** Of the covariance of single hours; a median of some days is surer. */
     private static final double COVARIANCE_SHARE = 0.5;
 
+    /** Error of the median ln depth that no count of hours takes away; chosen here. */
     private static final double LEAST_DEPTH_ERROR = 0.03;
+
+    /** The same of ln velocity; chosen here. */
     private static final double LEAST_VELOCITY_ERROR = 0.04;
 
     /** A name whose squared distance is larger by less than this cannot be told from the best. */

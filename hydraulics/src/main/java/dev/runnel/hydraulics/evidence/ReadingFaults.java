@@ -12,10 +12,20 @@ import java.util.Optional;
  */
 final class ReadingFaults {
     private static final int HOURS = 24;
+
+    /** Fewest readings that say something; chosen here, as are all limits of this class. */
     private static final int LEAST_READINGS = 12;
+
+    /** Fewest hours with readings that say something. */
     private static final int LEAST_HOURS = 6;
+
+    /** Hours beyond the usual count that are a fault. */
     private static final int BAD_HOURS = 3;
+
+    /** A fault that comes back within this time is the same. */
     private static final long RETURN = 5 * Track.DAY;
+
+    /** Distance of ln |v| from the usual within which a velocity of the wrong sign is the usual one. */
     private static final double SAME_SPEED = 0.35;
 
     /** Kinds that are followed, each with a finding of its own. */

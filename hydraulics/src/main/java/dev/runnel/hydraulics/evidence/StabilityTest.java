@@ -9,9 +9,16 @@ import java.util.Optional;
 
 /** Whether the daily medians of a stretch step or drift by more than they scatter. */
 final class StabilityTest {
+    /** Fewer daily medians are not tested; chosen here. */
     private static final int LEAST_DAYS = 5;
+
+    /** Fewest days on each side of a step; chosen here. */
     private static final int LEAST_SIDE = 2;
+
+    /** Difference over its standard error from which a step counts, the largest of many places; chosen here. */
     private static final double STEP_STATISTIC = 5;
+
+    /** Largest p-value of a trend that counts; chosen here, for stretches are tried one after another. */
     private static final double SIGNIFICANCE = 0.002;
 
     /** Below this scatter of a day the step statistic would find what does not matter. */

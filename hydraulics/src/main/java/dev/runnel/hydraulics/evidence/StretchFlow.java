@@ -1,5 +1,6 @@
 package dev.runnel.hydraulics.evidence;
 
+import dev.runnel.internal.Moments;
 import dev.runnel.internal.Text;
 import dev.runnel.timeseries.Interval;
 import dev.runnel.timeseries.Series;
@@ -7,7 +8,6 @@ import java.time.Instant;
 import java.time.LocalDate;
 import java.time.ZoneId;
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.List;
 import java.util.Objects;
 import java.util.Set;
@@ -29,6 +29,7 @@ import org.apiguardian.api.API;
  */
 @API(status = API.Status.EXPERIMENTAL, since = "0.1")
 public record StretchFlow(Interval stretch, int days, int daysLeftOut, MarkedFigure flow) {
+    /** Share of a day, measured and not in doubt, from which its mean counts; chosen here. */
     private static final double LEAST_SHARE = 0.75;
 
     /**
@@ -90,8 +91,7 @@ public record StretchFlow(Interval stretch, int days, int daysLeftOut, MarkedFig
         List<MarkedFigure> used = good.isEmpty() ? bad : good;
         double[] means =
                 Medians.known(used.stream().mapToDouble(MarkedFigure::asRead).toArray());
-        double mean =
-                means.length == 0 ? Double.NaN : Arrays.stream(means).average().orElseThrow();
+        double mean = means.length == 0 ? Double.NaN : Moments.mean(means);
         double doubtful =
                 used.stream().mapToDouble(MarkedFigure::doubtfulShare).average().orElse(0);
         double missing =

@@ -5,8 +5,13 @@ final class Tide {
     /** Period of M2, hours (12.4206012 h; common knowledge of tidal practice). */
     private static final double PERIOD = 12.4206012;
 
+    /** Smallest amplitude of ln depth that is a tide; chosen here. */
     private static final double LEAST_AMPLITUDE = 0.05;
+
+    /** Smallest share of the variance that the constituent explains in a tidal site; chosen here. */
     private static final double LEAST_SHARE = 0.15;
+
+    /** Three days, so that M2 and the course of the day begin to part; chosen here. */
     private static final int LEAST_HOURS = 72;
 
     private Tide() {}

@@ -13,9 +13,17 @@ import java.util.Optional;
 /** A finding while it lives. */
 final class Track {
     static final long DAY = 24 * SiteHour.NANOS;
+
+    /** Falls from which one asks whether they recur; chosen here. */
     private static final int RECURRING_FALLS = 3;
+
+    /** Falls closer together are the day itself; chosen here. */
     private static final double LEAST_SPACING_DAYS = 2;
+
+    /** Relative distance from the usual spacing that is still regular; chosen here. */
     private static final double REGULAR = 0.4;
+
+    /** Share of spacings that must be regular; chosen here. */
     private static final double LIKE_SHARE = 0.7;
 
     final int number;

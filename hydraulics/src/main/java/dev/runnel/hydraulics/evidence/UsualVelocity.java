@@ -27,16 +27,28 @@ import org.apiguardian.api.API;
  */
 @API(status = API.Status.EXPERIMENTAL, since = "0.1")
 public final class UsualVelocity {
+    /** Fewest classes that make a slope; chosen here. */
     private static final int LEAST_CLASSES = 3;
+
+    /** Most classes; chosen here. */
     private static final int MOST_CLASSES = 12;
+
+    /** Hours of a class, those of a day; chosen here. */
     private static final int HOURS_OF_CLASS = 24;
+
+    /** Slopes of ln v over ln y between these bounds; chosen here, around the 2/3 of a wide channel. */
     private static final double LEAST_SLOPE = -0.2;
+
     private static final double LARGEST_SLOPE = 1.2;
+
+    /** What a class of some hours leaves over is believed to this share; chosen here. */
     private static final double SHRINK = 0.8;
     /** A class of a day's hours knows its scatter to a fifth or so; less than that above the others is no difference. */
     private static final double SURE = 0.75;
 
+    /** Depths seen reach from this quantile to the next; chosen here, so that one wild hour widens nothing. */
     private static final double LOWEST_QUANTILE = 0.005;
+
     private static final double HIGHEST_QUANTILE = 0.99;
 
     private final double level;

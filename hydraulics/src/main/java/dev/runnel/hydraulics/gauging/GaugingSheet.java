@@ -25,6 +25,8 @@ import org.apiguardian.api.API;
 public final class GaugingSheet {
     private static final List<String> KNOWN =
             List.of("distance_m", "depth_m", "relative_depth", "velocity_m_per_s", "revolutions", "seconds");
+
+    /** Numbers closer than this are the same in a sheet; chosen here, far below what is written there. */
     private static final double SAME_DEPTH = 1e-9;
 
     private final Map<String, Integer> columns = new LinkedHashMap<>();

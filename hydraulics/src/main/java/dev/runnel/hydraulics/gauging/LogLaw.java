@@ -21,6 +21,7 @@ import org.apiguardian.api.API;
  */
 @API(status = API.Status.EXPERIMENTAL, since = "0.1")
 public final class LogLaw {
+    /** Constant of von Kármán, 0.40 to 0.41 in textbooks. */
     private static final double KARMAN = 0.41;
 
     private final double shearRatio;

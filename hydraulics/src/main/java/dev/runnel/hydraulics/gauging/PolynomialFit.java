@@ -8,6 +8,8 @@ import org.apache.commons.math3.linear.SingularMatrixException;
 /** Least distance of points from a polynomial, each axis measured in its own uncertainties. */
 final class PolynomialFit {
     private static final int MOST_STEPS = 500;
+
+    /** Change in standard errors that is none any more. */
     private static final double SETTLED = 1e-13;
 
     private final double[] x;

@@ -51,7 +51,9 @@ import org.apiguardian.api.API;
  */
 @API(status = API.Status.STABLE, since = "0.1")
 public final class PipeMonitor {
+    /** Far wider than any factor in use; chosen here to keep out a percentage. */
     private static final double SMALLEST_VELOCITY_FACTOR = 0.1;
+
     private static final double LARGEST_VELOCITY_FACTOR = 2;
 
     private final Conduit conduit;

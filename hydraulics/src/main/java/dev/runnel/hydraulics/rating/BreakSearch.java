@@ -8,7 +8,9 @@ final class BreakSearch {
     /** Fewest gaugings of a segment: a line through two would fit anything. */
     private static final int FEWEST = 3;
 
+    /** Places tried in a range, and how often the range is narrowed; chosen here. */
     private static final int GRID = 60;
+
     private static final int ROUNDS = 40;
 
     private final double[] sorted;

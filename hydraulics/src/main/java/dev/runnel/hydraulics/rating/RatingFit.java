@@ -22,6 +22,8 @@ public final class RatingFit {
     private static final double NEAREST = 1e-4;
 
     private static final double FARTHEST = 30;
+
+    /** Offsets tried, evenly in the logarithm; chosen here. */
     private static final int GRID = 400;
 
     private final double[] stage;

@@ -7,7 +7,9 @@ import java.util.OptionalDouble;
 
 /** A structure where g is not the standard one. Every velocity head Q²/2gA² stays what it was if Q grows with √g. */
 class AtGravity<S extends HeadDischarge> extends OfParts implements HeadDischarge {
+    /** Gravity of the places on earth, with room, m/s²: 9.76 to 9.83, from memory. */
     private static final double LEAST = 9.7;
+
     private static final double GREATEST = 9.9;
 
     final S structure;

@@ -41,6 +41,8 @@ import org.apiguardian.api.API;
 public final class BroadCrestedWeir extends OfParts implements TailwaterDischarge {
     private static final String SQUARE = "Bos 1989, ISO 3846, from memory";
     private static final String ROUND = "ISO 4374, from memory";
+
+    /** Modular limit of a crest whose velocity head is lost: critical depth over energy, geometry. */
     private static final double NO_RECOVERY = 2.0 / 3;
 
     private final Form form;

@@ -24,7 +24,9 @@ import org.apiguardian.api.API;
  */
 @API(status = API.Status.STABLE, since = "0.1")
 public final class CipollettiWeir extends ThinPlate {
+    /** 3.367 ft^0.5/s in m^0.5/s. */
     private static final double COEFFICIENT = 3.367 * Math.sqrt(0.3048);
+
     private static final String BOS = "Bos 1989, from memory";
 
     private final double crestLength;

@@ -31,6 +31,7 @@ public final class CoefficientWeir extends ThinPlate {
     /** Head over crest length at which contractions end the range, times their count. The discharge would fall from 6. */
     private static final double CONTRACTED = 5;
 
+    /** Steepest side of a notch, nearly a wall; chosen here. */
     private static final double STEEPEST = 100;
 
     private final double crestLength;

@@ -28,11 +28,23 @@ import org.apiguardian.api.API;
 @API(status = API.Status.STABLE, since = "0.1")
 public final class CrumpWeir extends OfParts implements TailwaterDischarge {
     private static final String ISO_4360 = "ISO 4360, from memory";
+
+    /** Constants of ISO 4360, from memory: that of the discharge. */
     private static final double COEFFICIENT = 0.633;
+
+    /** Head that does not count, m. */
     private static final double HEAD_LOST = 0.0003;
+
+    /** Ratio of total heads up to which the weir is free. */
     private static final double MODULAR = 0.75;
+
+    /** Ratio at which the second drowned law takes over. */
     private static final double KNEE = 0.93;
+
+    /** Ratio beyond which nothing is known. */
     private static final double MOST = 0.985;
+
+    /** Ratio of the tapping head up to which the weir is free. */
     private static final double TAPPING_MODULAR = 0.25;
 
     /** Greatest h/p, twice the limit of application; chosen here, where the approach is still subcritical. */

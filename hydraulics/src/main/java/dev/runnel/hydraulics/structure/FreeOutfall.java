@@ -29,8 +29,23 @@ import org.apiguardian.api.API;
  */
 @API(status = API.Status.STABLE, since = "0.1")
 public final class FreeOutfall extends OfParts implements HeadDischarge {
+    /** Metres in a foot, exactly. */
     private static final double FOOT = 0.3048;
+
+    /** Brink over critical depth of a rectangle: Rouse 1936, from memory. */
     private static final double ROUSE = 0.715;
+
+    /** Relative uncertainty with the ratio of Rouse, 2 to 3 %, from memory. */
+    private static final double ROUSE_UNCERTAINTY = 0.03;
+
+    /** Factor and exponents of the California pipe method in feet: Vanleer 1922. */
+    private static final double VANLEER = 8.69;
+
+    private static final double VANLEER_FILLING = 1.88;
+    private static final double VANLEER_BORE = 2.48;
+
+    /** Highest y_b/d of the California pipe method: Water Measurement Manual, from memory. */
+    private static final double HIGHEST_BRINK = 0.5;
 
     /** Critical depth over height to which the brink ratio of a circle was found constant: Dey 1998, from memory. */
     private static final double DEY = 0.82;
@@ -72,7 +87,7 @@ public final class FreeOutfall extends OfParts implements HeadDischarge {
         return new FreeOutfall(
                 depth -> factor * depth * Math.sqrt(depth),
                 Heads.HIGHEST,
-                OptionalDouble.of(0.03),
+                OptionalDouble.of(ROUSE_UNCERTAINTY),
                 List.of(),
                 "rectangular, b = " + Text.number(width) + " m",
                 "rectangular",
@@ -88,13 +103,13 @@ public final class FreeOutfall extends OfParts implements HeadDischarge {
      */
     public static FreeOutfall circular(double diameter) {
         Sizes.length("diameter", diameter);
-        double factor = 8.69 * Math.pow(diameter / FOOT, 2.48) * FOOT * FOOT * FOOT;
+        double factor = VANLEER * Math.pow(diameter / FOOT, VANLEER_BORE) * FOOT * FOOT * FOOT;
         return new FreeOutfall(
-                depth -> factor * Math.pow(depth / diameter, 1.88),
+                depth -> factor * Math.pow(depth / diameter, VANLEER_FILLING),
                 diameter,
                 OptionalDouble.empty(),
                 List.of(ApplicationLimit.atMost(
-                        "yb/d", "", 0.5, "Water Measurement Manual, from memory", depth -> depth / diameter)),
+                        "yb/d", "", HIGHEST_BRINK, "Water Measurement Manual, from memory", depth -> depth / diameter)),
                 "circular, d = " + Text.number(diameter) + " m",
                 "circular",
                 diameter);

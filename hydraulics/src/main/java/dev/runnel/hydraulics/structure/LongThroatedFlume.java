@@ -41,7 +41,11 @@ import org.apiguardian.api.API;
 @API(status = API.Status.STABLE, since = "0.1")
 public final class LongThroatedFlume extends OfParts implements TailwaterDischarge {
     private static final String ISO_4359 = "ISO 4359, from memory";
+
+    /** Boundary layer growth of a good finish: ISO 4359, from memory. */
     private static final double GOOD_FINISH = 0.003;
+
+    /** No modular limit given: that of an exit which recovers nothing. */
     private static final double NO_RECOVERY = Double.NaN;
 
     private final Throat throat;

@@ -40,6 +40,8 @@ import org.apiguardian.api.API;
 public final class ParshallFlume extends OfParts implements TailwaterDischarge {
     private static final NumberTable SMALL = NumberTable.read(ParshallFlume.class, "parshall-small.csv");
     private static final String ISO_9826 = "ISO 9826, CJ/T 3008.3-1993";
+
+    /** Metres in a foot, exactly. */
     private static final double FOOT = 0.3048;
 
     /** A throat within this of a standard size is one, m: sizes are printed to the millimetre. */

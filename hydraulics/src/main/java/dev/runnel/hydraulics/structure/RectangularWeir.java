@@ -31,6 +31,8 @@ public final class RectangularWeir extends ThinPlate {
     private static final NumberTable COEFFICIENT = NumberTable.read(RectangularWeir.class, "kindsvater-carter.csv");
     private static final NumberTable WIDTH_CORRECTION =
             NumberTable.read(RectangularWeir.class, "kindsvater-carter-width.csv");
+
+    /** kh, m: Kindsvater and Carter 1957. */
     private static final double HEAD_CORRECTION = 0.001;
 
     /**

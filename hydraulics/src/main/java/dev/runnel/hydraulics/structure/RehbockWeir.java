@@ -16,7 +16,9 @@ import org.apiguardian.api.API;
  */
 @API(status = API.Status.STABLE, since = "0.1")
 public final class RehbockWeir extends ThinPlate {
+    /** Added to the head, m: Rehbock 1929. */
     private static final double HEAD_CORRECTION = 0.0012;
+
     private static final String ISO_1438 = "ISO 1438, from memory";
 
     private final ApproachChannel channel;

@@ -33,6 +33,7 @@ import org.apiguardian.api.API;
  */
 @API(status = API.Status.STABLE, since = "0.1")
 public final class SideWeir extends OfParts {
+    /** Cd from water at rest: Subramanya and Awasthy 1972, from memory. */
     private static final double AT_REST = 0.611;
 
     private final CrossSection section;

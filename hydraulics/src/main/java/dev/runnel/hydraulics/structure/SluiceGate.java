@@ -37,6 +37,7 @@ public final class SluiceGate extends OfParts implements TailwaterDischarge {
     /** Contraction under a small opening: R. von Mises (1917), 0.611. */
     private static final double VON_MISES = 0.61;
 
+    /** Least y₁/a, the left end of the chart of Henry 1950, from memory. */
     private static final double LEAST_RATIO = 2;
 
     private final double width;

@@ -17,6 +17,7 @@ import org.apiguardian.api.API;
  */
 @API(status = API.Status.EXPERIMENTAL, since = "0.1")
 public final class Throat extends OfParts {
+    /** Steepest side of a throat, nearly a wall; chosen here. */
     private static final double STEEPEST = 100;
 
     private final CrossSection section;

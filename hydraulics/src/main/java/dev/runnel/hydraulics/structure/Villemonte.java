@@ -28,6 +28,7 @@ public final class Villemonte {
     /** The source, as limits name it. */
     static final String SOURCE = "Villemonte 1947";
 
+    /** Exponent of the drowned share: Villemonte 1947. */
     private static final double POWER = 0.385;
 
     private Villemonte() {}

@@ -20,6 +20,8 @@ import org.apiguardian.api.API;
 @API(status = API.Status.EXPERIMENTAL, since = "0.1")
 public final class MeasurementModel {
     private static final int MOST_INPUTS = 200;
+
+    /** Step of the differences in standard uncertainties: their error is its fourth power over 30; chosen here. */
     private static final double STEP = 0.02;
 
     private final ToDoubleFunction<double[]> function;

@@ -18,6 +18,7 @@ import org.apiguardian.api.API;
 @API(status = API.Status.EXPERIMENTAL, since = "0.1")
 public record Propagation(
         double value, double standardUncertainty, double effectiveDegreesOfFreedom, List<Contribution> contributions) {
+    /** Above so many degrees of freedom Student's law is the normal one to 6 digits; chosen here. */
     private static final double NORMAL_ENOUGH = 1e6;
 
     /**

@@ -35,7 +35,9 @@ public record AlarmPerformance(
         int chattering,
         int standing,
         Duration timeActive) {
+    /** Limits of ANSI/ISA-18.2 as commonly quoted, from memory. */
     private static final Duration CHATTER = Duration.ofMinutes(1);
+
     private static final Duration STANDING = Duration.ofHours(24);
     private static final Duration FLOOD = Duration.ofMinutes(10);
     private static final int FLOOD_COUNT = 10;

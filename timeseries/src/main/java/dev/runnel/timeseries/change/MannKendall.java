@@ -20,6 +20,7 @@ import org.apiguardian.api.API;
  */
 @API(status = API.Status.STABLE, since = "0.1")
 public final class MannKendall {
+    /** Up to so many values the distribution is counted, not approximated; chosen here. */
     private static final int MOST_EXACT = 50;
 
     private final int count;

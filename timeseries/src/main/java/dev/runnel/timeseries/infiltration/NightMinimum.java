@@ -30,6 +30,7 @@ import org.apiguardian.api.API;
  */
 @API(status = API.Status.EXPERIMENTAL, since = "0.1")
 public final class NightMinimum {
+    /** Share of a window that must be measured; common practice. */
     private static final double LEAST_COVERAGE = 0.9;
 
     private final LocalTime from;

@@ -23,6 +23,8 @@ import org.apiguardian.api.API;
 @API(status = API.Status.EXPERIMENTAL, since = "0.1")
 public record RepeatedDayCheck(Duration lag, Duration atLeast) implements QualityCheck {
     private static final String STATE = "repeated-day-check";
+
+    /** Chosen here: a flat line repeats itself too. */
     private static final int LEAST_CHANGES = 10;
 
     /**

@@ -24,7 +24,9 @@ import org.apiguardian.api.API;
  */
 @API(status = API.Status.EXPERIMENTAL, since = "0.1")
 public record StrayStamps(Series series, List<Reading> setAside) {
+    /** Fewer readings than this and a hundredth of all may be stray; chosen here. */
     private static final int FEW = 10;
+
     private static final int SHARE = 100;
 
     /**
