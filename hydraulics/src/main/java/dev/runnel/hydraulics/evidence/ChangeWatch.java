@@ -55,6 +55,16 @@ final class ChangeWatch {
     private static final double SECOND_VOTES = 0.3;
     private static final int NO_RAY = -1;
 
+    /** Dry hours of so many hours before a step say where the water stood, and how many of them are enough. */
+    private static final int BEFORE_HOURS = 120;
+
+    private static final int LEAST_BEFORE_HOURS = 12;
+
+    private static final int LEAST_PAIRS = 6;
+
+    /** Days after a step whose dry hours are held against those before it. */
+    private static final int ACROSS_BLOCKS = 4 * BLOCKS_PER_DAY;
+
     private static final int LASTING_HOURS = 7 * 24;
     private static final int LASTING_KNOWN = 24;
 
@@ -91,6 +101,8 @@ final class ChangeWatch {
     private boolean risen;
     private double largest;
     private final List<Long> votes = new ArrayList<>();
+    private int across = NO_RAY;
+    private int acrossToo = NO_RAY;
     private String reported = "";
     private final int[] weak = new int[DIRECTIONS];
     private Optional<Track> doubtful = Optional.empty();
@@ -137,7 +149,7 @@ final class ChangeWatch {
             lastDryBlock = block;
         }
         if (isOpen()) {
-            goOn(block, row, (block + 1) * HourlyWatch.BLOCK_HOURS * SiteHour.NANOS);
+            goOn(block, (block + 1) * HourlyWatch.BLOCK_HOURS * SiteHour.NANOS);
         } else {
             blocks.dropBefore(earliestStart(block) - BLOCKS_BEFORE);
         }
@@ -233,6 +245,8 @@ final class ChangeWatch {
             openedAt = block;
             channel = quantity;
             sign = direction;
+            across = NO_RAY;
+            acrossToo = NO_RAY;
         }
         Track open = track.orElseThrow();
         open.open = true;
@@ -277,7 +291,7 @@ final class ChangeWatch {
         return block * HourlyWatch.BLOCK_HOURS * SiteHour.NANOS;
     }
 
-    private void goOn(long block, double[] row, long end) {
+    private void goOn(long block, long end) {
         Track open = track.orElseThrow();
         recur(end, open);
         largest = Math.max(largest, Double.isNaN(lastDay(channel)) ? 0 : Math.abs(lastDay(channel)) / scale(channel));
@@ -382,6 +396,47 @@ final class ChangeWatch {
         }
     }
 
+    /**
+     * Where the water stood away from usual before a step already, such as in a wet season, the baseline alone may name it
+     * wrongly; it is also named by the difference to the days before it, and what of the water may have gone meanwhile
+     * counts as error.
+     */
+    private void across(long block, Track open) {
+        if (open.shape != ChangeShape.STEP || block - openedAt > ACROSS_BLOCKS) {
+            return;
+        }
+        int first = hours.from(Math.floorDiv(open.earliest, SiteHour.NANOS));
+        int after = hours.from(Math.floorDiv(open.latest, SiteHour.NANOS));
+        int from = hours.from(Math.floorDiv(open.earliest, SiteHour.NANOS) - BEFORE_HOURS);
+        double[] before = dryMedians(from, first, LEAST_BEFORE_HOURS);
+        if (!naming.orElseThrow().isAway(before[0], before[1])) {
+            return;
+        }
+        double d = overDays(D, from, first, after);
+        double u = overDays(U, from, first, after);
+        if (!Double.isNaN(d) && !Double.isNaN(u)) {
+            double[] distances =
+                    naming.orElseThrow().widened(before[0], before[1]).distances(d, u);
+            across = Naming.least(distances);
+            acrossToo = Naming.alike(distances, across);
+        }
+    }
+
+    /** Median difference of the hours after a step to the last known same hour before it, free of the course of the day. */
+    private double overDays(int quantity, int from, int first, int after) {
+        double[] differences = new double[hours.size() - after];
+        for (int i = after; i < hours.size(); i++) {
+            double earlier = Double.NaN;
+            for (int j = from; j < first; j++) {
+                boolean same = (hours.number(i) - hours.number(j)) % 24 == 0;
+                earlier = same && !Double.isNaN(hours.value(j, quantity)) ? hours.value(j, quantity) : earlier;
+            }
+            differences[i - after] = hours.value(i, quantity) - earlier;
+        }
+        double[] known = Medians.known(differences);
+        return known.length < LEAST_PAIRS ? Double.NaN : Medians.of(known);
+    }
+
     /** Ray of the last days' dry hours; none if there are too few. */
     private int ray(long block) {
         double[] at = dryMedians(block);
@@ -400,24 +455,23 @@ final class ChangeWatch {
                 : found;
     }
 
-    private double[] dryMediansOrNone(double[] d, double[] u, int count) {
-        return count < LEAST_NAME_HOURS
-                ? new double[] {Double.NaN, Double.NaN}
-                : new double[] {Medians.of(Arrays.copyOf(d, count)), Medians.of(Arrays.copyOf(u, count))};
+    private double[] dryMediansFrom(long firstHour) {
+        return dryMedians(hours.from(firstHour), hours.size(), LEAST_NAME_HOURS);
     }
 
-    private double[] dryMediansFrom(long firstHour) {
-        int from = hours.from(firstHour);
-        double[] d = new double[hours.size() - from];
+    private double[] dryMedians(int from, int to, int least) {
+        double[] d = new double[to - from];
         double[] u = new double[d.length];
         int count = 0;
-        for (int i = from; i < hours.size(); i++) {
+        for (int i = from; i < to; i++) {
             if (!Double.isNaN(hours.value(i, D)) && !Double.isNaN(hours.value(i, U))) {
                 d[count] = hours.value(i, D);
                 u[count++] = hours.value(i, U);
             }
         }
-        return dryMediansOrNone(d, u, count);
+        return count < least
+                ? new double[] {Double.NaN, Double.NaN}
+                : new double[] {Medians.of(Arrays.copyOf(d, count)), Medians.of(Arrays.copyOf(u, count))};
     }
 
     /** Gives the finding its name, shape, beginning and figures anew. */
@@ -520,6 +574,7 @@ final class ChangeWatch {
             }
             return;
         }
+        across(block, open);
         double[] distances = naming.orElseThrow().distances(at[0], at[1]);
         int best = Naming.least(distances);
         int second = Naming.alike(distances, best);
@@ -550,6 +605,10 @@ final class ChangeWatch {
             } else if (second < 0) {
                 second = next;
             }
+        }
+        int beside = across == best ? acrossToo : across;
+        if (open.shape != ChangeShape.RAMP && beside != NO_RAY) {
+            second = beside;
         }
         List<FindingName> names = new ArrayList<>(Naming.names(best, open.shape));
         if (second >= 0 && second != best) {
@@ -668,6 +727,7 @@ final class ChangeWatch {
                 .with("risen", risen)
                 .with("largest", largest)
                 .with("votes", votes.stream().mapToLong(Long::longValue).toArray())
+                .with("across", new long[] {across, acrossToo})
                 .with("reported", reported)
                 .with("weak", Arrays.stream(weak).asLongStream().toArray());
         hours.write(text, "hour");
@@ -694,6 +754,9 @@ final class ChangeWatch {
         for (long vote : text.counts("votes")) {
             votes.add(vote);
         }
+        long[] rays = text.counts("across");
+        across = (int) rays[0];
+        acrossToo = (int) rays[1];
         reported = text.text("reported");
         long[] weakly = text.counts("weak");
         for (int i = 0; i < DIRECTIONS; i++) {

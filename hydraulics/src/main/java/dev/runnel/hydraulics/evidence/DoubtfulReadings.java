@@ -58,7 +58,7 @@ public final class DoubtfulReadings {
                         REVERSED_SIGN,
                         FROZEN_VELOCITY ->
                     uses.addAll(EnumSet.of(ReadingUse.VELOCITY, ReadingUse.FLOW, ReadingUse.STORM_RESPONSE));
-                case VELOCITY_LOW_FOR_DEPTH, VELOCITY_HIGH_FOR_DEPTH, CONTRADICTORY ->
+                case VELOCITY_LOW_FOR_DEPTH, VELOCITY_HIGH_FOR_DEPTH, CONTRADICTORY, FROZEN_LOGGER ->
                     uses.addAll(EnumSet.allOf(ReadingUse.class));
                 case CLOCK_OF_MONITOR, CLOCK_OF_GAUGE -> uses.add(ReadingUse.STORM_RESPONSE);
                 case HELD_UP, RELEASED, MORE_WATER, LESS_WATER, REVERSE_FLOW, BASELINE_DOUBTFUL -> {
@@ -133,6 +133,7 @@ public final class DoubtfulReadings {
                         REVERSE_FLOW,
                         FROZEN_DEPTH,
                         FROZEN_VELOCITY,
+                        FROZEN_LOGGER,
                         CONTRADICTORY,
                         OUT_OF_RANGE,
                         CLOCK_OF_MONITOR,

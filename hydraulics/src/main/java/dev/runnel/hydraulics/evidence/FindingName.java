@@ -65,6 +65,10 @@ public enum FindingName {
     FROZEN_DEPTH("a depth sensor or logger that repeats its last reading", "a level held by a weir or a stopped pump"),
     /** The velocity repeats one value. */
     FROZEN_VELOCITY("a velocity sensor or logger that repeats its last reading", "a very steady flow"),
+    /** Depth and velocity repeat one value each since the same time. */
+    FROZEN_LOGGER(
+            "a logger that repeats its last readings, depth and velocity together",
+            "two sensors that fail together, or water that stands still"),
     /** Depth and velocity that cannot both be true. */
     CONTRADICTORY("readings that cannot both be true: velocity without water", "a depth sensor that hangs dry"),
     /** Depths that no reading can be, or another unit. */

@@ -36,21 +36,41 @@ final class Naming {
     static final int DEPTH_DOWN = 5;
 
     private final double[][] rays;
+    private final double dd;
+    private final double du;
+    private final double uu;
     private final double inverseDd;
     private final double inverseDu;
     private final double inverseUu;
 
     Naming(SiteBaseline baseline) {
-        double b = baseline.usualVelocity().map(UsualVelocity::exponent).orElse(0.0);
-        double kappa = baseline.kappa;
-        rays = new double[][] {{1, -kappa}, {-1, kappa}, {1, b}, {-1, -b}, {1, 0}, {-1, 0}, {0, -1}, {0, 1}};
-        double dd = COVARIANCE_SHARE * baseline.covariance[0] + LEAST_DEPTH_ERROR * LEAST_DEPTH_ERROR;
-        double du = COVARIANCE_SHARE * baseline.covariance[1];
-        double uu = COVARIANCE_SHARE * baseline.covariance[2] + LEAST_VELOCITY_ERROR * LEAST_VELOCITY_ERROR;
+        this(
+                rays(baseline),
+                COVARIANCE_SHARE * baseline.covariance[0] + LEAST_DEPTH_ERROR * LEAST_DEPTH_ERROR,
+                COVARIANCE_SHARE * baseline.covariance[1],
+                COVARIANCE_SHARE * baseline.covariance[2] + LEAST_VELOCITY_ERROR * LEAST_VELOCITY_ERROR);
+    }
+
+    private Naming(double[][] rays, double dd, double du, double uu) {
+        this.rays = rays;
+        this.dd = dd;
+        this.du = du;
+        this.uu = uu;
         double determinant = dd * uu - du * du;
         inverseDd = uu / determinant;
         inverseDu = -du / determinant;
         inverseUu = dd / determinant;
+    }
+
+    private static double[][] rays(SiteBaseline baseline) {
+        double b = baseline.usualVelocity().map(UsualVelocity::exponent).orElse(0.0);
+        double kappa = baseline.kappa;
+        return new double[][] {{1, -kappa}, {-1, kappa}, {1, b}, {-1, -b}, {1, 0}, {-1, 0}, {0, -1}, {0, 1}};
+    }
+
+    /** This with a way from usual as a further error, of which any share may have come or gone. */
+    Naming widened(double d, double u) {
+        return new Naming(rays, dd + d * d, du + d * u, uu + u * u);
     }
 
     private double product(double d1, double u1, double d2, double u2) {
@@ -68,6 +88,11 @@ final class Naming {
             found[i] = product(restD, restU, restD, restU);
         }
         return found;
+    }
+
+    /** Whether a place in the plane is farther from usual than names are told apart; not if it is not known. */
+    boolean isAway(double d, double u) {
+        return product(d, u, d, u) > LIKE;
     }
 
     static int least(double[] distances) {

@@ -28,6 +28,9 @@ final class ReadingFaults {
     /** Distance of ln |v| from the usual within which a velocity of the wrong sign is the usual one. */
     private static final double SAME_SPEED = 0.35;
 
+    /** Depth and velocity that froze within this time froze together. */
+    private static final long TOGETHER = 3 * SiteHour.NANOS;
+
     /** Kinds that are followed, each with a finding of its own. */
     private enum Kind {
         DEPTH_FROZEN,
@@ -74,8 +77,8 @@ final class ReadingFaults {
      */
     void hour(SiteHour hour, boolean low) {
         long end = (hour.hour + 1) * SiteHour.NANOS;
-        frozen(Kind.DEPTH_FROZEN, hour.depthRun, hour.depthRunFrom, baseline.depthFrozen, hour, end);
-        frozen(Kind.VELOCITY_FROZEN, hour.velocityRun, hour.velocityRunFrom, baseline.velocityFrozen, hour, end);
+        frozen(Kind.DEPTH_FROZEN, hour.depthRun, hour.depthRunFrom, baseline.depthFrozen, end);
+        frozen(Kind.VELOCITY_FROZEN, hour.velocityRun, hour.velocityRunFrom, baseline.velocityFrozen, end);
         double upstream = Double.isNaN(hour.upstream) ? 0 : 1;
         double speed = Double.NaN;
         if (upstream > 0 && hour.hasDepth() && baseline.usualVelocity().isPresent()) {
@@ -138,18 +141,37 @@ final class ReadingFaults {
         return sum;
     }
 
-    private void frozen(Kind kind, long run, long from, long limit, SiteHour hour, long end) {
-        if (run > limit) {
-            boolean depth = kind == Kind.DEPTH_FROZEN;
-            seen(
-                    kind,
-                    depth ? FindingName.FROZEN_DEPTH : FindingName.FROZEN_VELOCITY,
-                    from,
-                    from,
-                    end,
-                    (depth ? "the depth" : "the velocity") + " repeated one value for "
-                            + Text.fixed(run / 3.6e12, 1) + " h; up to " + Text.fixed(limit / 3.6e12, 1)
-                            + " h are usual here");
+    private void frozen(Kind kind, long run, long from, long limit, long end) {
+        if (run <= limit) {
+            return;
+        }
+        boolean depth = kind == Kind.DEPTH_FROZEN;
+        Kind other = depth ? Kind.VELOCITY_FROZEN : Kind.DEPTH_FROZEN;
+        if (!isOpen(kind)
+                && isOpen(other)
+                && Math.abs(tracks.get(other.ordinal()).orElseThrow().since - from) <= TOGETHER) {
+            both(other, run, end);
+            return;
+        }
+        seen(
+                kind,
+                depth ? FindingName.FROZEN_DEPTH : FindingName.FROZEN_VELOCITY,
+                from,
+                from,
+                end,
+                (depth ? "the depth" : "the velocity") + " repeated one value for " + Text.fixed(run / 3.6e12, 1)
+                        + " h; up to " + Text.fixed(limit / 3.6e12, 1) + " h are usual here");
+    }
+
+    /** Depth and velocity that freeze together are one finding, of the logger. */
+    private void both(Kind first, long run, long end) {
+        Track track = tracks.get(first.ordinal()).orElseThrow();
+        lastSeen[first.ordinal()] = end;
+        track.detail = "the depth and the velocity repeated one value each, together for " + Text.fixed(run / 3.6e12, 1)
+                + " h";
+        if (!track.names.contains(FindingName.FROZEN_LOGGER)) {
+            track.names = List.of(FindingName.FROZEN_LOGGER);
+            findings.report(WatchEvent.Kind.CHANGED, end, track);
         }
     }
 
@@ -209,9 +231,12 @@ final class ReadingFaults {
         lastSeen[at] = end;
         if (isOpen(kind) || back) {
             Track track = old.orElseThrow();
-            track.detail = detail;
+            if (back || !track.names.contains(FindingName.FROZEN_LOGGER)) {
+                track.detail = detail;
+            }
             if (back) {
                 track.open = true;
+                track.names = List.of(name);
                 track.returns++;
                 findings.report(WatchEvent.Kind.RETURNED, end, track);
             }

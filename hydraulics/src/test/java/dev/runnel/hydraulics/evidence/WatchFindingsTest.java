@@ -144,6 +144,41 @@ class WatchFindingsTest {
     }
 
     @Test
+    void frozenLoggerIsOneFindingThatSaysBoth() {
+        SeriesBuilder depth = Series.builder();
+        SeriesBuilder velocity = Series.builder();
+        for (SiteReading reading : InventedSite.of(45, 16).record(Fault.NONE)) {
+            boolean frozen = !reading.time().isBefore(day(25)) && reading.time().isBefore(day(28));
+            depth.add(reading.time(), frozen ? 0.137 : reading.depth());
+            velocity.add(reading.time(), frozen ? 0.71 : reading.velocity());
+        }
+        SiteRecord record = SiteRecord.of(depth.build(), velocity.build());
+        WatchReport report = watch(record);
+        Finding finding = only(report);
+        assertThat(finding.names()).containsExactly(FindingName.FROZEN_LOGGER);
+        assertThat(finding.since()).isEqualTo(day(25));
+        assertThat(finding.found()).isEqualTo(day(25).plus(Duration.ofHours(4)));
+        assertThat(finding.detail()).contains("depth and the velocity");
+        assertThat(finding.closed().orElseThrow()).isBetween(day(28).minusSeconds(3600), day(28).plusSeconds(3600));
+        DoubtfulReadings doubt = DoubtfulReadings.of(report, record.interval().end());
+        assertThat(doubt.isDoubtful(ReadingUse.DEPTH, day(26))).isTrue();
+        assertThat(doubt.isDoubtful(ReadingUse.VELOCITY, day(26))).isTrue();
+    }
+
+    @Test
+    void stepInAWetSeasonIsAlsoNamedByTheDaysBeforeIt() {
+        // Against the dry baseline the depth hardly moves; against the days before the step it falls by 7 %.
+        SiteRecord record = InventedSite.of(45, 19).record((day, depth, velocity, random) -> {
+            double wet = between(day, 20, 30.5) ? 1.08 : 1;
+            double gone = day < 30.5 ? 1 : 1.35;
+            return new double[] {depth * wet, velocity * Math.pow(wet, 0.55) * gone};
+        });
+        Finding finding = only(watch(record));
+        assertThat(finding.shape()).isEqualTo(ChangeShape.STEP);
+        assertThat(finding.names()).containsExactlyInAnyOrder(FindingName.VELOCITY_GAIN, FindingName.RELEASED);
+    }
+
+    @Test
     void clockAnHourOffIsNamed() {
         SiteRecord sound = InventedSite.of(45, 17).record(Fault.NONE);
         SeriesBuilder depth = Series.builder();

@@ -118,7 +118,8 @@ final class RunnelWatcher implements Watcher {
             case SIGN_FLIPS -> Called.SIGN_FLIPS;
             case REVERSED_SIGN -> Called.REVERSED_SIGN;
             case REVERSE_FLOW -> Called.REVERSE_FLOW;
-            case FROZEN_DEPTH -> Called.FROZEN_DEPTH;
+            // The simulator has a name for each of the two; either is right for both.
+            case FROZEN_DEPTH, FROZEN_LOGGER -> Called.FROZEN_DEPTH;
             case FROZEN_VELOCITY -> Called.FROZEN_VELOCITY;
             case CONTRADICTORY, OUT_OF_RANGE -> Called.CONTRADICTORY;
             case CLOCK_OF_MONITOR -> Called.CLOCK_OF_MONITOR;
