@@ -4,6 +4,7 @@ import dev.runnel.internal.Require;
 import dev.runnel.internal.Text;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Objects;
 import org.apiguardian.api.API;
 
 /**
@@ -39,7 +40,8 @@ public final class RainGrid {
      * @throws IllegalArgumentException if the side is out of range
      */
     public static RainGrid from(Location southWest, double cellM) {
-        return new RainGrid(southWest, Require.positive("cellM", cellM, "m"), 1, 1);
+        return new RainGrid(
+                Objects.requireNonNull(southWest, "southWest"), Require.positive("cellM", cellM, "m"), 1, 1);
     }
 
     /**

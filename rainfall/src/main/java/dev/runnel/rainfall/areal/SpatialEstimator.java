@@ -1,6 +1,7 @@
 package dev.runnel.rainfall.areal;
 
 import java.util.List;
+import java.util.Objects;
 import org.apiguardian.api.API;
 
 /**
@@ -46,6 +47,6 @@ public interface SpatialEstimator {
      * @return the rule, which knows its variance as far as the variogram is right
      */
     static SpatialEstimator ordinaryKriging(Variogram variogram) {
-        return new OrdinaryKriging(variogram);
+        return new OrdinaryKriging(Objects.requireNonNull(variogram, "variogram"));
     }
 }

@@ -11,6 +11,7 @@ import dev.runnel.timeseries.RegularSeries;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.Arrays;
+import java.util.Objects;
 import org.apiguardian.api.API;
 
 /**
@@ -32,7 +33,7 @@ public final class DesignStorm {
     private final double[] depths;
 
     private DesignStorm(String rule, Duration step, double[] depths) {
-        this.rule = rule;
+        this.rule = Objects.requireNonNull(rule, "rule");
         this.step = step;
         this.depths = depths;
     }

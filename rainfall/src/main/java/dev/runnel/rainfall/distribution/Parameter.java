@@ -1,6 +1,7 @@
 package dev.runnel.rainfall.distribution;
 
 import dev.runnel.internal.Text;
+import java.util.Objects;
 import org.apiguardian.api.API;
 
 /**
@@ -16,7 +17,7 @@ public final class Parameter {
     private final double highest;
 
     private Parameter(String name, boolean hasUnit, double lowest, double highest) {
-        this.name = name;
+        this.name = Objects.requireNonNull(name, "name");
         this.hasUnit = hasUnit;
         this.lowest = lowest;
         this.highest = highest;

@@ -12,6 +12,7 @@ import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.TreeMap;
 import java.util.function.ToDoubleFunction;
 import org.apiguardian.api.API;
@@ -52,7 +53,7 @@ public final class StormCriteria {
             Duration intensityOver,
             double spread,
             List<Own> own) {
-        this.name = name;
+        this.name = Objects.requireNonNull(name, "name");
         this.depthMm = depthMm;
         this.intensityMmPerHour = intensityMmPerHour;
         this.intensityOver = intensityOver;

@@ -8,6 +8,7 @@ import java.time.Duration;
 import java.util.ArrayList;
 import java.util.EnumSet;
 import java.util.List;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
 import org.apiguardian.api.API;
@@ -78,7 +79,14 @@ public final class TipChecks {
      */
     public static TipChecks of(TippingBucket bucket) {
         return new TipChecks(
-                bucket, CEILING_MM_PER_HOUR, ROW, EVENNESS, DRY_SPELL.toNanos(), List.of(), Optional.empty(), 0);
+                Objects.requireNonNull(bucket, "bucket"),
+                CEILING_MM_PER_HOUR,
+                ROW,
+                EVENNESS,
+                DRY_SPELL.toNanos(),
+                List.of(),
+                Optional.empty(),
+                0);
     }
 
     /**

@@ -10,6 +10,7 @@ import java.time.LocalDate;
 import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Objects;
 import org.apiguardian.api.API;
 
 /**
@@ -38,7 +39,7 @@ public final class GoodDays {
      * @return the calendar
      */
     public static GoodDays in(ZoneId zone) {
-        return new GoodDays(zone);
+        return new GoodDays(Objects.requireNonNull(zone, "zone"));
     }
 
     /**
