@@ -255,7 +255,56 @@ def emptying():
         print(f"{area},{b},{a},{cd},{high},{low},{nstr(time, 15)}")
 
 
+def culverts():
+    """Headwater of an inlet in control in the units of the source, feet: constants as printed in Mays 2001, table 16.2.1."""
+    print("edge,shape,width,height,gradient,discharge,headwater")
+    edges = {"concrete-square-headwall": (1, "0.0098", "2", "0.0398", "0.67"), "concrete-groove-headwall": (1, "0.0078", "2", "0.0292", "0.74"),
+             "concrete-groove-projecting": (1, "0.0045", "2", "0.0317", "0.69"), "corrugated-headwall": (1, "0.0078", "2", "0.0379", "0.69"),
+             "corrugated-mitred": (1, "0.0210", "1.33", "0.0463", "0.75"), "corrugated-projecting": (1, "0.0340", "1.50", "0.0553", "0.54"),
+             "ring-bevel-45": (1, "0.0018", "2.50", "0.0300", "0.74"), "ring-bevel-33-7": (1, "0.0018", "2.50", "0.0243", "0.83"),
+             "box-wingwalls-30-to-75": (1, "0.026", "1.0", "0.0385", "0.81"), "box-wingwalls-90-or-15": (1, "0.061", "0.75", "0.0400", "0.80"),
+             "box-wingwalls-0": (1, "0.061", "0.75", "0.0423", "0.82"), "box-chamfered-headwall": (2, "0.515", "0.667", "0.0375", "0.79"),
+             "box-bevel-45": (2, "0.495", "0.667", "0.0314", "0.82"), "box-bevel-33-7": (2, "0.486", "0.667", "0.0252", "0.865")}
+    foot = mpf("0.3048")
+    for number, (edge, (form, k, m, c, y)) in enumerate(edges.items()):
+        box = edge.startswith("box")
+        high, wide, s = mpf("1.2"), mpf("1.8") if box else mpf("1.2"), mpf("0.02")
+        section = Trapezoid(wide, mpf(0)) if box else Circle(high)
+        full = wide * high if box else mp.pi * high**2 / 4
+        for q in ("1.5", "3", "3.7", "5.5"):
+            flow = mpf(q) * full / foot**2 * sqrt(high / foot) * foot**3
+            def free(u):
+                if form == 2:
+                    return mpf(k) * u ** mpf(m)
+                f = u * full * sqrt(high * foot)
+                yc = findroot(lambda t: f**2 * section.width(t) - G * section.area(t) ** 3, (high / 20, high * mpf("0.98")), solver="anderson")
+                return (yc + section.area(yc) / (2 * section.width(yc))) / high + mpf(k) * u ** mpf(m) - s / 2
+            def drowned(u):
+                return mpf(c) * u**2 + mpf(y) - s / 2
+            u = mpf(q)
+            low, top = free(mpf("3.5")), drowned(mpf(4))
+            ratio = free(u) if u <= mpf("3.5") else drowned(u) if u >= 4 else low + (u - mpf("3.5")) / mpf("0.5") * (top - low)
+            print(f"{edge},{'box' if box else 'circular'},{nstr(wide, 15)},{nstr(high, 15)},0.02,{nstr(flow, 17)},{nstr(ratio * high, 15)}")
+
+
+def slots():
+    """Area, moment and width of a circle with a slot for a wave speed, by the circle's angle and by hand above the slot's mouth."""
+    print("diameter,speed,depth,area,centroid,width")
+    for d, a in (("0.6", "150"), ("2", "1000")):
+        pipe, full = Circle(mpf(d)), mp.pi * mpf(d) ** 2 / 4
+        slot = G * full / mpf(a) ** 2
+        mouth = (pipe.d + sqrt(pipe.d**2 - slot**2)) / 2
+        moment = quad(lambda z: pipe.width(z) * (mouth - z), [0, pipe.d / 2, mouth])
+        for ratio in ("1.2", "8"):
+            y = mpf(ratio) * pipe.d
+            area = pipe.area(mouth) + slot * (y - mouth)
+            first = moment + pipe.area(mouth) * (y - mouth) + slot * (y - mouth) ** 2 / 2
+            print(f"{d},{a},{nstr(y, 10)},{nstr(area, 15)},{nstr(first / area, 15)},{nstr(slot, 15)}")
+
+
 TABLES = {
+    "culvert-headwater": culverts,
+    "slotted-circle": slots,
     "reservoir-inlet": inlets,
     "tank-emptying-by-quadrature": emptying,
     "size-for-a-flow": sizes,

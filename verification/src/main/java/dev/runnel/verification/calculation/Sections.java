@@ -9,6 +9,7 @@ import dev.runnel.hydraulics.section.Horseshoe;
 import dev.runnel.hydraulics.section.MouthSection;
 import dev.runnel.hydraulics.section.ProfileSection;
 import dev.runnel.hydraulics.section.RectangularSection;
+import dev.runnel.hydraulics.section.SlottedSection;
 import dev.runnel.hydraulics.section.TabulatedSection;
 import dev.runnel.hydraulics.section.TrapezoidalSection;
 import dev.runnel.hydraulics.section.USection;
@@ -37,6 +38,8 @@ final class Sections {
             case "inverted-egg" -> Egg.inverted(in.number("width"));
             case "horseshoe" -> Horseshoe.ofDiameter(in.number("diameter"));
             case "mouth" -> MouthSection.ofWidth(in.number("width"));
+            case "slotted" ->
+                SlottedSection.ofWaveSpeed(CircularSection.ofDiameter(in.number("diameter")), in.number("wave_speed"));
             case "u" -> USection.open(in.number("width"));
             case "covered-u" -> USection.covered(in.number("width"), in.number("height"));
             case "v" -> VInvertSection.open(in.number("width"), in.number("fall"));

@@ -1,8 +1,11 @@
 package dev.runnel.verification.calculation;
 
 import dev.runnel.hydraulics.section.CircularSection;
+import dev.runnel.hydraulics.section.ClosedSection;
 import dev.runnel.hydraulics.structure.BarScreen;
 import dev.runnel.hydraulics.structure.BarShape;
+import dev.runnel.hydraulics.structure.CulvertEdge;
+import dev.runnel.hydraulics.structure.CulvertInlet;
 import dev.runnel.hydraulics.structure.FlapValve;
 import dev.runnel.hydraulics.structure.FreeJet;
 import dev.runnel.hydraulics.structure.FreeOutfall;
@@ -68,6 +71,11 @@ final class StructureCalculations {
                         "area width opening coefficient from to",
                         in -> UprightTank.ofPlanArea(in.number("area"))
                                 .emptyingTime(large(in), in.number("from"), in.number("to"))),
+                of(
+                        "culvert.headwater",
+                        "m",
+                        "edge gradient discharge " + Sections.INPUTS,
+                        in -> culvert(in).headwater(in.number("discharge"))),
                 of("jet.reach", "m", "velocity drop gravity", in -> jet(in).reach(in.number("drop"))),
                 of("jet.drop", "m", "velocity distance gravity", in -> jet(in).drop(in.number("distance"))),
                 of(
@@ -110,6 +118,12 @@ final class StructureCalculations {
                         in.number("thickness"),
                         in.number("gap"))
                 .withInclination(in.number("angle"));
+    }
+
+    private static CulvertInlet culvert(Inputs in) {
+        String edge = in.text("edge").toUpperCase(Locale.ROOT).replace('-', '_');
+        return CulvertInlet.of((ClosedSection) Sections.of(in), CulvertEdge.valueOf(edge))
+                .withGradient(in.number("gradient"));
     }
 
     private static FreeJet jet(Inputs in) {
