@@ -302,7 +302,71 @@ def slots():
             print(f"{d},{a},{nstr(y, 10)},{nstr(area, 15)},{nstr(first / area, 15)},{nstr(slot, 15)}")
 
 
+def jumps():
+    """Place of a jump between fast flow from the inlet and slow flow from the outlet: both quadratures meet in conjugate depths."""
+    print("shape,size,side_slope,gradient,n,discharge,inlet_depth,outlet_depth,length,place,upstream_depth")
+    rows = (("rectangular", "2", "0", "0.02", "0.013", "2", "0.15", "1.5", "100", ("0.2", "0.25")),
+            ("rectangular", "2", "0", "0.02", "0.013", "2", "0.4", "2", "120", ("0.27", "0.3")),
+            ("trapezoidal", "1", "1", "0.015", "0.014", "1.5", "0.2", "1.6", "90", ("0.28", "0.31")),
+            ("rectangular", "2", "0", "0.001", "0.013", "2", "0.12", "0.9", "60", ("0.2", "0.3")))
+    for shape, size, slope, s0, n, q, head, tail, length, bracket in rows:
+        section, flow = SHAPES[shape](mpf(size), mpf(slope)), mpf(q)
+        z, b = mpf(slope), mpf(size)
+        def momentum(y):
+            return flow**2 / (G * section.area(y)) + b * y**2 / 2 + z * y**3 / 3
+        critical = findroot(lambda y: flow**2 * section.width(y) - G * section.area(y) ** 3, (mpf("0.1"), mpf(1)), solver="anderson")
+        def conjugate(y):
+            return findroot(lambda t: momentum(t) - momentum(y), (critical * mpf("1.0001"), 12 * critical), solver="anderson")
+        def from_inlet(y):
+            return distance(section, flow, mpf(s0), mpf(n), min(mpf(head), y), max(mpf(head), y))
+        def from_outlet(y):
+            other = conjugate(y)
+            return distance(section, flow, mpf(s0), mpf(n), min(other, mpf(tail)), max(other, mpf(tail)))
+        y = findroot(lambda t: from_inlet(t) + from_outlet(t) - mpf(length), tuple(mpf(v) for v in bracket), solver="anderson", tol=1e-18)
+        print(f"{shape},{size},{slope},{s0},{n},{q},{head},{tail},{length},{nstr(from_inlet(y), 15)},{nstr(y, 15)}")
+
+
+class Benched(Section):
+    """Semicircular invert of a width, upright to the lips, sloping benches to the walls of the chamber."""
+
+    def __init__(self, width, lip, chamber, slope):
+        self.r, self.lip, self.half, self.slope = width / 2, lip, chamber / 2, slope
+        self.foot = lip + (self.half - self.r) * slope
+
+    def width(self, y):
+        if y <= self.r:
+            return 2 * sqrt(y * (2 * self.r - y))
+        if y <= self.lip:
+            return 2 * self.r
+        return 2 * min(self.r + (y - self.lip) / self.slope, self.half)
+
+    def area(self, y):
+        if y <= self.r:
+            return Circle(2 * self.r).area(y)
+        full = mp.pi * self.r**2 / 2
+        if y <= self.lip:
+            return full + 2 * self.r * (y - self.r)
+        full += 2 * self.r * (self.lip - self.r)
+        part = min(y, self.foot) - self.lip
+        full += part * (2 * self.r + part / self.slope)
+        return full + 2 * self.half * max(y - self.foot, 0)
+
+
+def benched():
+    """All critical depths of a discharge in a benched channel: every change of sign of Q^2 T - g A^3."""
+    print("width,lip,chamber,slope,discharge,count,first,second,third")
+    for w, lip, chamber, slope, q in (("0.3", "0.3", "1.5", "0.02", "0.11"), ("0.4", "0.4", "3", "0.02", "0.2"), ("0.5", "0.35", "1.8", "0.05", "0.23")):
+        section, flow = Benched(mpf(w), mpf(lip), mpf(chamber), mpf(slope)), mpf(q)
+        def excess(y):
+            return flow**2 * section.width(y) - G * section.area(y) ** 3
+        grid = [mpf(i) / 2000 * 2 for i in range(5, 2000)]
+        roots = [findroot(excess, (a, b), solver="anderson") for a, b in zip(grid, grid[1:]) if excess(a) * excess(b) < 0]
+        print(f"{w},{lip},{chamber},{slope},{q},{len(roots)}," + ",".join(nstr(y, 15) for y in roots))
+
+
 TABLES = {
+    "critical-depths-benched": benched,
+    "jump-place": jumps,
     "culvert-headwater": culverts,
     "slotted-circle": slots,
     "reservoir-inlet": inlets,

@@ -19,7 +19,7 @@ import dev.runnel.hydraulics.section.Wall;
 /** The section that the inputs describe: a {@code shape}, circular if none is named, and its measures. */
 final class Sections {
     /** The inputs {@link #of} knows. */
-    static final String INPUTS = "shape? diameter? width? side_slope? height? fall? channel_depth?"
+    static final String INPUTS = "wave_speed? shape? diameter? width? side_slope? height? fall? channel_depth?"
             + " chamber_width? bench_slope? wall_height? levels? widths? left? right?";
 
     private Sections() {}
@@ -57,7 +57,7 @@ final class Sections {
             case "circular-mm" -> CircularSection.ofDiameterMm(in.number("width"));
             default ->
                 throw new IllegalArgumentException("shape must be one of circular, rectangular, box, trapezoidal, egg,"
-                        + " widened-egg, depressed-egg, sharp-egg, inverted-egg, horseshoe, mouth, u, covered-u, v,"
+                        + " widened-egg, depressed-egg, sharp-egg, inverted-egg, horseshoe, mouth, slotted, u, covered-u, v,"
                         + " covered-v, arch, benched, tabulated, open-tabulated, lopsided, circular-mm, was \"" + shape
                         + "\"");
         };

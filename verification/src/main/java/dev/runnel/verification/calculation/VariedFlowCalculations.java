@@ -5,6 +5,7 @@ import dev.runnel.hydraulics.flow.CleansingCriterion;
 import dev.runnel.hydraulics.flow.Conduit;
 import dev.runnel.hydraulics.flow.DepthSteps;
 import dev.runnel.hydraulics.flow.Gradient;
+import dev.runnel.hydraulics.flow.JumpPlace;
 import dev.runnel.hydraulics.flow.LocalLoss;
 import dev.runnel.hydraulics.flow.Manning;
 import dev.runnel.hydraulics.flow.Reach;
@@ -17,6 +18,8 @@ final class VariedFlowCalculations {
     private static final String PROFILE = "discharge control from_outlet length gradient n " + Sections.INPUTS;
 
     private static final String STEP = "discharge from_depth to_depth gradient n gravity " + Sections.INPUTS;
+
+    private static final String JUMP = "discharge inlet_depth outlet_depth length gradient n " + Sections.INPUTS;
 
     private VariedFlowCalculations() {}
 
@@ -33,6 +36,13 @@ final class VariedFlowCalculations {
                                 .head(in.number("velocity"))),
                 Calculation.of(
                         "hydraulics", "varied-flow.depth", "m", PROFILE, VariedFlowCalculations::depthFarFromControl),
+                Calculation.of("hydraulics", "varied-flow.jump-place", "m", JUMP, in -> jump(in).distance()),
+                Calculation.of(
+                        "hydraulics",
+                        "varied-flow.depth-before-jump",
+                        "m",
+                        JUMP,
+                        in -> jump(in).jump().upstreamDepth()),
                 Calculation.of(
                         "hydraulics",
                         "backwater.length",
@@ -73,6 +83,18 @@ final class VariedFlowCalculations {
         return fromOutlet
                 ? flow.withOutletDepth(in.number("control")).profile().inlet().depth()
                 : flow.withInletDepth(in.number("control")).profile().outlet().depth();
+    }
+
+    /** The one jump between fast flow from the inlet and slow flow from the outlet. */
+    private static JumpPlace jump(Inputs in) {
+        Reach reach = Reach.of(
+                Sections.of(in), Gradient.of(in.number("gradient")), Manning.of(in.number("n")), in.number("length"));
+        return VariedFlow.of(reach, in.number("discharge"))
+                .withInletDepth(in.number("inlet_depth"))
+                .withOutletDepth(in.number("outlet_depth"))
+                .profile()
+                .jumps()
+                .get(0);
     }
 
     /** From the end of the backwater down to the place that raises it. */
