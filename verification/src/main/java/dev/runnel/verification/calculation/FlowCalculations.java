@@ -2,6 +2,7 @@ package dev.runnel.verification.calculation;
 
 import dev.runnel.hydraulics.flow.Channels;
 import dev.runnel.hydraulics.flow.Chezy;
+import dev.runnel.hydraulics.flow.ColebrookWhite;
 import dev.runnel.hydraulics.flow.Conduit;
 import dev.runnel.hydraulics.flow.Conduits;
 import dev.runnel.hydraulics.flow.CriticalFlow;
@@ -23,6 +24,38 @@ final class FlowCalculations {
         return List.of(
                 atDepth("flow.velocity", "m/s", FlowState::velocity),
                 atDepth("flow.discharge", "m3/s", FlowState::discharge),
+                atDepth("flow.froude-number", "1", FlowState::froudeNumber),
+                atDepth("flow.velocity-head", "m", FlowState::velocityHead),
+                atDepth("flow.specific-energy", "m", FlowState::specificEnergy),
+                inBulk("flow.bulk-velocity", "m/s", "depth", Conduit::velocity),
+                inBulk("flow.bulk-discharge", "m3/s", "depth", Conduit::discharge),
+                inBulk("flow.bulk-normal-depth", "m", "discharge", Conduit::normalDepth),
+                inBulk("flow.bulk-critical-depth", "m", "discharge", Conduit::criticalDepth),
+                Calculation.of(
+                        "hydraulics",
+                        "resistance.fitted-n",
+                        "s/m^(1/3)",
+                        "velocity radius gradient",
+                        in -> Manning.of(0.05)
+                                .fittedTo(
+                                        in.number("velocity"),
+                                        in.number("radius"),
+                                        in.number("gradient"),
+                                        STANDARD_GRAVITY)
+                                .n()),
+                Calculation.of(
+                        "hydraulics",
+                        "resistance.fitted-roughness",
+                        "m",
+                        "velocity radius gradient gravity viscosity",
+                        in -> ColebrookWhite.ofRoughnessMm(1)
+                                .withViscosity(in.number("viscosity"))
+                                .fittedTo(
+                                        in.number("velocity"),
+                                        in.number("radius"),
+                                        in.number("gradient"),
+                                        in.number("gravity"))
+                                .roughness()),
                 atDepth("flow.shear-stress", "Pa", FlowState::shearStress),
                 ofConduit(
                         "flow.depth-of-maximum-discharge",
@@ -168,6 +201,20 @@ final class FlowCalculations {
             Conduit conduit = conduit(in);
             return question.applyAsDouble(conduit.at(Sections.depth(in, conduit.section())));
         });
+    }
+
+    /** The same through arrays, as records are computed. */
+    private static Calculation inBulk(String name, String unit, String input, Bulk question) {
+        return Calculation.of("hydraulics", name, unit, input + " gradient " + inputs(), in -> {
+            double[] answers = new double[1];
+            question.ask(conduit(in), new double[] {in.number(input)}, answers);
+            return answers[0];
+        });
+    }
+
+    @FunctionalInterface
+    private interface Bulk {
+        void ask(Conduit conduit, double[] given, double[] answers);
     }
 
     private static Calculation ofConduit(String name, String unit, ToDoubleFunction<Conduit> question) {
