@@ -55,6 +55,7 @@ public final class Calculations {
                         VariedFlowCalculations.all(),
                         SiltedCalculations.all(),
                         WaterCalculations.all(),
+                        MonitorCalculations.all(),
                         WeirCalculations.all(),
                         CrestCalculations.all(),
                         FlumeCalculations.all(),
