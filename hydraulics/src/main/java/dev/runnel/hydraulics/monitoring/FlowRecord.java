@@ -41,7 +41,7 @@ public final class FlowRecord {
     }
 
     static FlowRecord of(PipeMonitor monitor, ReadingPairs pairs) {
-        Treatment treatment = monitor.treatment();
+        PairConversion conversion = monitor.conversion();
         int size = pairs.size();
         double[] depths = pairs.depths();
         double[] readings = pairs.velocities();
@@ -53,24 +53,24 @@ public final class FlowRecord {
         byte[] levelQualities = new byte[size];
         byte[] flowQualities = new byte[size];
         byte[] conditions = new byte[size];
-        treatment.discharges(depths, readings, flows);
+        conversion.discharges(depths, readings, flows);
         double factor = monitor.velocityFactor();
         for (int i = 0; i < size; i++) {
             velocities[i] = factor * readings[i];
             VelocityCondition ofReading = VelocityCondition.of(readings[i]);
-            if (treatment.isPlain(depths[i])) {
+            if (conversion.isPlain(depths[i])) {
                 // Nearly all readings: the same as below with the choices made.
-                double level = treatment.levelOfPlain(depths[i]);
+                double level = conversion.levelOfPlain(depths[i]);
                 levels[i] = level;
                 levelQualities[i] = ofDepth[i];
-                flowQualities[i] = Treatment.qualityOfPlain(flows[i], ofDepth[i], ofVelocity[i]);
-                conditions[i] = FlowCounts.code(treatment.conditionOfPlain(level), ofReading);
+                flowQualities[i] = PairConversion.qualityOfPlain(flows[i], ofDepth[i], ofVelocity[i]);
+                conditions[i] = FlowCounts.code(conversion.conditionOfPlain(level), ofReading);
                 continue;
             }
-            DepthCondition condition = treatment.depthCondition(depths[i]);
-            levels[i] = treatment.level(depths[i], condition);
-            levelQualities[i] = Treatment.levelQuality(levels[i], condition, ofDepth[i]);
-            flowQualities[i] = Treatment.quality(flows[i], condition, ofDepth[i], readings[i], ofVelocity[i]);
+            DepthCondition condition = conversion.depthCondition(depths[i]);
+            levels[i] = conversion.level(depths[i], condition);
+            levelQualities[i] = PairConversion.levelQuality(levels[i], condition, ofDepth[i]);
+            flowQualities[i] = PairConversion.quality(flows[i], condition, ofDepth[i], readings[i], ofVelocity[i]);
             conditions[i] = FlowCounts.code(condition, ofReading);
         }
         return new FlowRecord(

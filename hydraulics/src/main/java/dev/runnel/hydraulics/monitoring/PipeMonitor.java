@@ -63,7 +63,7 @@ public final class PipeMonitor {
     private final CrossSection clean;
     private final double sensorOffset;
     private final double velocityFactor;
-    private final Treatment treatment;
+    private final PairConversion conversion;
 
     private PipeMonitor(Conduit conduit, double sensorOffset, double velocityFactor) {
         this.conduit = conduit;
@@ -71,7 +71,7 @@ public final class PipeMonitor {
         this.clean = section.withoutSediment();
         this.sensorOffset = sensorOffset;
         this.velocityFactor = velocityFactor;
-        this.treatment = new Treatment(section, sensorOffset, velocityFactor);
+        this.conversion = new PairConversion(section, sensorOffset, velocityFactor);
     }
 
     /**
@@ -194,17 +194,17 @@ public final class PipeMonitor {
      */
     public MonitoredFlow flow(double depthReading, double velocityReading) {
         notInfinite("depthReading", depthReading);
-        if (Math.abs(depthReading) > Treatment.LARGEST_DEPTH_READING) {
+        if (Math.abs(depthReading) > PairConversion.LARGEST_DEPTH_READING) {
             throw new IllegalArgumentException("depthReading must be in [-"
-                    + Text.number(Treatment.LARGEST_DEPTH_READING)
-                    + ", " + Text.number(Treatment.LARGEST_DEPTH_READING) + "] m, was " + Text.number(depthReading)
+                    + Text.number(PairConversion.LARGEST_DEPTH_READING)
+                    + ", " + Text.number(PairConversion.LARGEST_DEPTH_READING) + "] m, was " + Text.number(depthReading)
                     + ": readings are in metres, divide millimetres by 1000");
         }
         notInfinite("velocityReading", velocityReading);
-        DepthCondition condition = treatment.depthCondition(depthReading);
-        double level = treatment.level(depthReading, condition);
-        double area = Double.isNaN(level) ? Double.NaN : treatment.area(level);
-        double discharge = treatment.discharge(depthReading, velocityReading, condition);
+        DepthCondition condition = conversion.depthCondition(depthReading);
+        double level = conversion.level(depthReading, condition);
+        double area = Double.isNaN(level) ? Double.NaN : conversion.area(level);
+        double discharge = conversion.discharge(depthReading, velocityReading, condition);
         double velocity = area == 0 ? 0 : velocityFactor * velocityReading;
         return new MonitoredFlow(level, area, velocity, discharge, condition, VelocityCondition.of(velocityReading));
     }
@@ -221,7 +221,7 @@ public final class PipeMonitor {
         Require.sameLength("velocityReadings", depthReadings.length, velocityReadings.length);
         Require.sameLength("discharges", depthReadings.length, discharges.length);
         noneInfinite("velocityReadings", velocityReadings);
-        treatment.discharges(depthReadings, velocityReadings, discharges);
+        conversion.discharges(depthReadings, velocityReadings, discharges);
     }
 
     /**
@@ -262,10 +262,10 @@ public final class PipeMonitor {
         double[] velocities = new double[depth.size()];
         byte[] qualities = new byte[depth.size()];
         for (int i = 0; i < velocities.length; i++) {
-            DepthCondition condition = treatment.depthCondition(depth.value(i));
+            DepthCondition condition = conversion.depthCondition(depth.value(i));
             boolean ruled = condition == DepthCondition.PART_FULL;
             velocities[i] = ruled
-                    ? uniformVelocity(treatment.level(depth.value(i), condition)) / velocityFactor
+                    ? uniformVelocity(conversion.level(depth.value(i), condition)) / velocityFactor
                     : condition == DepthCondition.DRY ? 0 : Double.NaN;
             qualities[i] = (Double.isNaN(velocities[i]) ? Quality.MISSING : depth.quality(i)).toCode();
         }
@@ -286,12 +286,12 @@ public final class PipeMonitor {
             throw new IllegalArgumentException(
                     "velocity must have the time of depth " + depth.time() + ", was " + velocity.time());
         }
-        DepthCondition condition = treatment.depthCondition(depth.value());
-        double discharge = treatment.discharge(depth.value(), velocity.value(), condition);
+        DepthCondition condition = conversion.depthCondition(depth.value());
+        double discharge = conversion.discharge(depth.value(), velocity.value(), condition);
         return new Reading(
                 depth.time(),
                 discharge,
-                Quality.ofCode(Treatment.quality(
+                Quality.ofCode(PairConversion.quality(
                         discharge,
                         condition,
                         depth.quality().toCode(),
@@ -325,7 +325,7 @@ public final class PipeMonitor {
      * @throws IllegalArgumentException if {@code levelAboveInvert} is not finite
      */
     public double flowArea(double levelAboveInvert) {
-        return treatment.area(Require.finite("levelAboveInvert", levelAboveInvert, "m"));
+        return conversion.area(Require.finite("levelAboveInvert", levelAboveInvert, "m"));
     }
 
     /**
@@ -353,11 +353,11 @@ public final class PipeMonitor {
 
     /** Depth above the bed, as the conduit counts it, m: 0 at or below the bed, that of the soffit from there on. */
     private double waterDepth(double levelAboveInvert) {
-        return Math.max(treatment.depth(Require.finite("levelAboveInvert", levelAboveInvert, "m")), 0);
+        return Math.max(conversion.depth(Require.finite("levelAboveInvert", levelAboveInvert, "m")), 0);
     }
 
-    Treatment treatment() {
-        return treatment;
+    PairConversion conversion() {
+        return conversion;
     }
 
     private double belowSoffit(String name, double value) {

@@ -4,7 +4,7 @@ import dev.runnel.hydraulics.section.CrossSection;
 import dev.runnel.timeseries.Quality;
 
 /** What is made of one pair of readings: the one place where the table in {@link PipeMonitor} is carried out. */
-final class Treatment {
+final class PairConversion {
     /** Chosen here, m: deeper than water stands over nearly any sewer, and below nearly every depth in millimetres. */
     static final double LARGEST_DEPTH_READING = 50;
 
@@ -21,7 +21,7 @@ final class Treatment {
     private final double bed;
     private final double velocityFactor;
 
-    Treatment(CrossSection section, double offset, double velocityFactor) {
+    PairConversion(CrossSection section, double offset, double velocityFactor) {
         this.section = section;
         this.soffit = section.withoutSediment().height();
         this.offset = offset;
