@@ -2,6 +2,7 @@ package dev.runnel.hydraulics.evidence;
 
 import dev.runnel.internal.StateText;
 import dev.runnel.internal.Text;
+import dev.runnel.timeseries.EpochNanos;
 import java.time.Instant;
 import java.time.ZoneOffset;
 import java.time.zone.ZoneOffsetTransition;
@@ -37,6 +38,13 @@ final class ClockFinding {
     /** Days around a change of the civil clock that are near it. */
     private static final int CIVIL_DAYS = 8;
 
+    private static final int DAYS_AFTER = 2;
+
+    /** A shift beyond this is nearer to an hour than to none. */
+    private static final double NEARER_AN_HOUR = 0.5;
+
+    private static final double LESS_THAN_TWO_HOURS = 1.5;
+
     private final SiteBaseline baseline;
     private final Findings findings;
     private final Optional<ClockWatch> clock;
@@ -44,6 +52,7 @@ final class ClockFinding {
     private final ZoneRules civil;
     private Optional<Track> track = Optional.empty();
     private double shift;
+    private Optional<MovedLogger> moved = Optional.empty();
 
     ClockFinding(WatchRule rule, Findings findings) {
         this.baseline = rule.baseline();
@@ -66,6 +75,44 @@ final class ClockFinding {
         clock.ifPresent(watch -> watch.add(hourOfDay, lnDepth));
     }
 
+    /** Looks for a gap in the stamps that a logger leaves which is moved by an hour some time after a civil change. */
+    void stamps(SiteHour hour) {
+        if (hour.gap > 0 && clock.isPresent() && !isOpen()) {
+            moved = MovedLogger.of(hour, civil).or(() -> moved);
+        }
+    }
+
+    private void movedLogger(ClockWatch watch, long day, long end) {
+        MovedLogger logger = moved.orElseThrow();
+        long firstDay = local.day(Math.floorDiv(logger.change(), SiteHour.NANOS));
+        long lastDay = local.day(Math.floorDiv(logger.gapFrom(), SiteHour.NANOS));
+        boolean known = track.isPresent() && track.orElseThrow().since >= logger.change() - Track.DAY;
+        if (day > lastDay + CIVIL_DAYS || known) {
+            moved = Optional.empty();
+            return;
+        }
+        double later = watch.mean(firstDay, lastDay, 1, Integer.MAX_VALUE);
+        double back = watch.mean(lastDay + 1, day, DAYS_AFTER, DAYS_AFTER);
+        if (Double.isNaN(back)) {
+            return;
+        }
+        moved = Optional.empty();
+        if (!(back - later > Math.max(NEARER_AN_HOUR, SCATTERS * baseline.clockScatter))) {
+            return;
+        }
+        Track closed = findings.open(FindingName.CLOCK_OF_MONITOR, logger.change(), end);
+        closed.direction = Direction.DOWN;
+        closed.shape = ChangeShape.STEP;
+        closed.detail = "clock of the monitor moved by an hour at the civil change, but late: the stamps leap by "
+                + Text.fixed(logger.gap() / 6e10, 0) + " min after " + EpochNanos.toInstant(logger.gapFrom())
+                + ", and up to there the usual dry day came " + Text.fixed(back - later, 2)
+                + " h early against the days after";
+        findings.report(WatchEvent.Kind.FOUND, end, closed);
+        closed.open = false;
+        closed.closed = logger.gapFrom();
+        findings.report(WatchEvent.Kind.CLOSED, end, closed);
+    }
+
     void endDay(long day, boolean rest, boolean quiet, long end) {
         if (clock.isEmpty()) {
             return;
@@ -82,6 +129,9 @@ final class ClockFinding {
             close(watch, end);
         } else {
             open(watch, day, end);
+        }
+        if (moved.isPresent()) {
+            movedLogger(watch, day, end);
         }
     }
 
@@ -106,9 +156,12 @@ final class ClockFinding {
         opened.open = true;
         opened.direction = shift > 0 ? Direction.UP : Direction.DOWN;
         opened.shape = ChangeShape.STEP;
+        boolean byAnHour = Math.abs(shift) > NEARER_AN_HOUR && Math.abs(shift) < LESS_THAN_TWO_HOURS;
         opened.detail = "the usual dry day comes " + Text.fixed(Math.abs(shift), 2) + " h "
                 + (shift > 0 ? "late" : "early") + " by the clock of the monitor, on " + days + " dry days in a row"
-                + (days == 2 ? ", around the date on which civil clocks change" : "");
+                + (byAnHour && nearCivilChange(watch.day(days - 1), day)
+                        ? ": clock of the monitor moved by an hour at the civil change, or left behind by it"
+                        : "");
         if (back) {
             opened.returns++;
         } else {
@@ -175,12 +228,14 @@ final class ClockFinding {
     void write(StateText text) {
         clock.ifPresent(watch -> watch.write(text));
         text.with("clockShift", shift)
+                .with("clockMoved", moved.map(MovedLogger::counts).orElse(new long[0]))
                 .with("clockTrack", track.map(each -> each.write().toString()).orElse(""));
     }
 
     void read(StateText text) {
         clock.ifPresent(watch -> watch.read(text));
         shift = text.number("clockShift");
+        moved = MovedLogger.ofCounts(text.counts("clockMoved"));
         String found = text.text("clockTrack");
         track = found.isEmpty() ? Optional.empty() : Optional.of(Track.read(found));
     }

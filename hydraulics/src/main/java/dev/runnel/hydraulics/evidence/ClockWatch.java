@@ -75,6 +75,17 @@ final class ClockWatch {
         return days.value(days.size() - 1 - fromLast, 0);
     }
 
+    /** Mean shift of the first usable days of an interval, at most so many; NaN if there are fewer than the least. */
+    double mean(long fromDay, long toDay, int least, int most) {
+        double sum = 0;
+        int found = 0;
+        for (int i = days.from(fromDay); i < days.size() && days.number(i) <= toDay && found < most; i++) {
+            sum += days.value(i, 0);
+            found++;
+        }
+        return found < least ? Double.NaN : sum / found;
+    }
+
     double squaresUnmoved(int fromLast) {
         return days.value(days.size() - 1 - fromLast, 1);
     }

@@ -55,6 +55,8 @@ final class HourGatherer {
     private int upstreamCount;
     private SiteHour hour = new SiteHour(Long.MIN_VALUE);
     private long hourEnd = Long.MIN_VALUE;
+    private long last = Long.MIN_VALUE;
+    private long lastStep;
 
     HourGatherer(PipeMonitor monitor, long depthLimit, long velocityLimit, Consumer<SiteHour> hours) {
         this.monitor = monitor;
@@ -73,6 +75,7 @@ final class HourGatherer {
             hourEnd = (number + 1) * SiteHour.NANOS;
         }
         hour.readings++;
+        stamp(time);
         if (!Double.isNaN(rain)) {
             hour.rain = Double.isNaN(hour.rain) ? rain : hour.rain + rain;
         }
@@ -83,6 +86,17 @@ final class HourGatherer {
         if (!Double.isNaN(velocity)) {
             velocity(time, level, velocity);
         }
+    }
+
+    private void stamp(long time) {
+        long step = last == Long.MIN_VALUE ? 0 : time - last;
+        if (step >= SiteHour.NANOS && step > hour.gap) {
+            hour.gap = step;
+            hour.gapFrom = last;
+            hour.gapStep = lastStep;
+        }
+        last = time;
+        lastStep = step;
     }
 
     private double level(long time, double depth) {
@@ -234,6 +248,7 @@ final class HourGatherer {
                 .with("outOfRange", hour.outOfRange)
                 .with("withoutWater", hour.withoutWater)
                 .with("runs", new long[] {hour.depthRun, hour.depthRunFrom, hour.velocityRun, hour.velocityRunFrom})
+                .with("stamps", new long[] {last, lastStep, hour.gap, hour.gapFrom, hour.gapStep})
                 .with("levels", Arrays.copyOf(levels, levelCount))
                 .with("velocities", Arrays.copyOf(velocities, velocityCount + upstreamCount));
         depthRun.write(text, "depth");
@@ -256,6 +271,12 @@ final class HourGatherer {
         hour.depthRunFrom = runs[1];
         hour.velocityRun = runs[2];
         hour.velocityRunFrom = runs[3];
+        long[] stamps = text.counts("stamps");
+        last = stamps[0];
+        lastStep = stamps[1];
+        hour.gap = stamps[2];
+        hour.gapFrom = stamps[3];
+        hour.gapStep = stamps[4];
         double[] found = text.numbers("levels");
         levelCount = found.length;
         levels = Arrays.copyOf(found, Math.max(64, found.length));

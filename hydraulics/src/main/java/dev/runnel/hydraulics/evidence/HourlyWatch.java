@@ -62,6 +62,7 @@ final class HourlyWatch implements Consumer<SiteHour> {
         block = Math.floorDiv(hour.hour, (long) BLOCK_HOURS);
         day = local.day(hour.hour);
         faults.hour(hour, change.isOpen());
+        clock.stamps(hour);
         boolean isDry = dry.isDry();
         double hourOfDay = local.hourOfDay(hour.hour);
         boolean rest = local.isRest(hour.hour);

@@ -58,6 +58,14 @@ final class SiteHour {
 
     long velocityRunFrom;
 
+    /** Longest time of an hour or more between two stamps that ends in this hour, ns; 0 if there is none. */
+    long gap;
+
+    /** The stamp before it, and the time between the two stamps before that, ns. */
+    long gapFrom;
+
+    long gapStep;
+
     SiteHour(long hour) {
         this.hour = hour;
     }

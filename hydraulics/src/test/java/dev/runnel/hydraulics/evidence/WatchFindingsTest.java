@@ -9,8 +9,10 @@ import dev.runnel.timeseries.SeriesBuilder;
 import java.time.Duration;
 import java.time.Instant;
 import java.time.LocalDate;
+import java.time.ZoneId;
 import java.time.ZoneOffset;
 import java.util.List;
+import java.util.Random;
 import java.util.Set;
 import java.util.TreeSet;
 import org.junit.jupiter.api.Test;
@@ -194,6 +196,84 @@ class WatchFindingsTest {
         assertThat(finding.name()).isEqualTo(FindingName.CLOCK_OF_MONITOR);
         assertThat(finding.direction()).isEqualTo(Direction.UP);
         assertThat(finding.detail()).contains("late by the clock of the monitor");
+    }
+
+    /** Stamps of a logger that still tells winter time until it is moved, read as times of the zone; the day as people live it. */
+    private static SiteRecord movedLate(double moved) {
+        Instant change = Instant.parse("2026-03-29T01:00:00Z");
+        SeriesBuilder depth = Series.builder();
+        SeriesBuilder velocity = Series.builder();
+        Instant last = Instant.MIN;
+        Random random = new Random(5);
+        for (int i = 0; i < 96 * 45; i++) {
+            Instant lived = day(i / 96.0);
+            double turn = 2 * Math.PI * i / 96.0;
+            double level = 0.12
+                    * (1 + 0.2 * Math.sin(turn - 2.4) + 0.1 * Math.sin(2 * turn))
+                    * (1 + 0.02 * random.nextGaussian());
+            double speed = 0.7 * Math.pow(level / 0.12, 0.6) * (1 + 0.04 * random.nextGaussian());
+            if (!lived.isBefore(change) && lived.isBefore(change.plusSeconds(3600))) {
+                continue;
+            }
+            Instant time = lived.isBefore(change) ? lived : lived.minusSeconds(3600);
+            boolean late = !time.isBefore(change.plusSeconds(3600)) && time.isBefore(day(moved));
+            Instant stamp = late ? time.minusSeconds(3600) : time;
+            if (stamp.isAfter(last)) {
+                last = stamp;
+                depth.add(stamp, level);
+                velocity.add(stamp, speed);
+            }
+        }
+        return SiteRecord.of(depth.build(), velocity.build());
+    }
+
+    private static Finding onlyOfLondon(SiteRecord record) {
+        SiteBaseline baseline = BaselineRule.of(InventedSite.MONITOR)
+                .withZone(ZoneId.of("Europe/London"))
+                .learn(record)
+                .baseline()
+                .orElseThrow();
+        return only(WatchRule.of(baseline).watch(record));
+    }
+
+    @Test
+    void loggerMovedByAnHourTheDayAfterTheCivilChangeIsNamedByTheLeapOfItsStamps() {
+        Finding finding = onlyOfLondon(movedLate(28.4));
+        assertThat(finding.names()).containsExactly(FindingName.CLOCK_OF_MONITOR);
+        assertThat(finding.detail()).startsWith("clock of the monitor moved by an hour at the civil change");
+        assertThat(finding.since()).isEqualTo(Instant.parse("2026-03-29T01:00:00Z"));
+        assertThat(finding.closed().orElseThrow()).isBetween(day(28.25), day(28.4));
+        assertThat(finding.found()).isBefore(day(32));
+    }
+
+    @Test
+    void loggerLeftBehindAtTheCivilChangeIsNamedAfterTwoDays() {
+        Finding finding = onlyOfLondon(movedLate(32.5));
+        assertThat(finding.names()).containsExactly(FindingName.CLOCK_OF_MONITOR);
+        assertThat(finding.direction()).isEqualTo(Direction.DOWN);
+        assertThat(finding.detail()).contains("clock of the monitor moved by an hour at the civil change");
+        assertThat(finding.found()).isBefore(day(29.5));
+        assertThat(finding.closed().orElseThrow()).isBetween(day(32), day(34));
+    }
+
+    @Test
+    void gapAfterACivilChangeAloneIsNoFinding() {
+        SiteRecord sound = InventedSite.of(45, 20).record(Fault.NONE);
+        SeriesBuilder depth = Series.builder();
+        SeriesBuilder velocity = Series.builder();
+        for (SiteReading reading : sound) {
+            if (reading.time().isBefore(day(27.85)) || reading.time().isAfter(day(27.9))) {
+                depth.add(reading.time(), reading.depth());
+                velocity.add(reading.time(), reading.velocity());
+            }
+        }
+        WatchRule rule = WatchRule.of(BaselineRule.of(InventedSite.MONITOR)
+                        .learn(sound)
+                        .baseline()
+                        .orElseThrow())
+                .withCivilZone(ZoneId.of("Europe/London"));
+        WatchReport report = rule.watch(SiteRecord.of(depth.build(), velocity.build()));
+        assertThat(report.findings()).as(report.describe()).isEmpty();
     }
 
     @Test
