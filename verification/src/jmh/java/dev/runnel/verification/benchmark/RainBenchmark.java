@@ -12,6 +12,7 @@ import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.SplittableRandom;
 import java.util.TreeMap;
 import java.util.concurrent.TimeUnit;
@@ -59,8 +60,8 @@ public class RainBenchmark {
             EventSeparation.of(Duration.ofMinutes(DRY_MINUTES)).withoutPeaks();
     private final EventSeparation peaks = EventSeparation.of(Duration.ofMinutes(DRY_MINUTES));
 
-    private RegularSeries rain;
-    private Tips tips;
+    private RegularSeries rain = RegularSeries.of(Instant.EPOCH, Duration.ofMinutes(1), 0);
+    private Tips tips = Tips.none();
 
     /** Makes the record and the tips, and checks that the rivals find the same. */
     @Setup
@@ -202,7 +203,7 @@ public class RainBenchmark {
 
     /** The rival: the same shares merged in a sorted map. */
     @Benchmark
-    public TreeMap<Long, Double> mapMerge() {
+    public Map<Long, Double> mapMerge() {
         TreeMap<Long, Double> steps = new TreeMap<>();
         long before = Long.MIN_VALUE / 2;
         for (int i = 0; i < TIPS; i++) {

@@ -5,6 +5,7 @@ import dev.runnel.rainfall.gauge.TippingBucket;
 import dev.runnel.rainfall.gauge.Tips;
 import dev.runnel.timeseries.RegularSeries;
 import java.time.Duration;
+import java.util.Map;
 import java.util.SplittableRandom;
 import java.util.TreeMap;
 import org.openjdk.jmh.annotations.Benchmark;
@@ -59,7 +60,7 @@ public class TipsBenchmark extends TimedBenchmark {
     /** Rival. */
     @Benchmark
     @OperationsPerInvocation(TIPS)
-    public TreeMap<Long, Double> treeMap() {
+    public Map<Long, Double> treeMap() {
         TreeMap<Long, Double> depths = new TreeMap<>();
         depths.merge(Math.floorDiv(times[0], STEP), TIP_MM, Double::sum);
         for (int i = 1; i < TIPS; i++) {

@@ -46,7 +46,7 @@ public final class CalendarFigure {
                         + (row == 0 || month.getMonthValue() == 1 ? " " + month.getYear() : "")));
         for (Map.Entry<LocalDate, Double> day : shares.entrySet()) {
             double x = LEFT + CELL * (day.getKey().getDayOfMonth() - 1);
-            double y = TOP + ROW * rows.get(YearMonth.from(day.getKey()));
+            double y = TOP + ROW * rows.getOrDefault(YearMonth.from(day.getKey()), 0);
             cell(svg, x, y, day.getValue());
         }
         for (int day = 1; day <= 31; day += 5) {

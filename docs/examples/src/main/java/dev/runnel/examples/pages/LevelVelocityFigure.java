@@ -159,7 +159,7 @@ public final class LevelVelocityFigure {
                 .map(point -> new double[] {Math.floor(point[0] / CELL) * CELL, Math.floor(point[1] / CELL) * CELL})
                 .map(point -> (long) point[0] << 32 | (long) point[1])
                 .distinct()
-                .forEach(cell -> square(marks, cell >> 32, cell & 0xffffffffL));
+                .forEach(cell -> square(marks, (double) (cell >> 32), (double) (cell & 0xffffffffL)));
         svg.path("picked", marks);
     }
 

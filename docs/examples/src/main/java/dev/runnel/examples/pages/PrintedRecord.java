@@ -32,8 +32,8 @@ final class PrintedRecord {
         Scale x = Scale.between(first / 1e9, Math.max(last, first + 1) / 1e9, LEFT, RIGHT);
         for (RecordRows.Mark mark : record.marks()) {
             if (mark.kind() == RecordRows.Kind.GAP || mark.kind() == RecordRows.Kind.LEFT_OUT) {
-                double from = Math.max(LEFT, x.at(mark.from().getEpochSecond()));
-                double to = Math.min(RIGHT, x.at(mark.to().getEpochSecond()));
+                double from = Math.max(LEFT, x.at((double) mark.from().getEpochSecond()));
+                double to = Math.min(RIGHT, x.at((double) mark.to().getEpochSecond()));
                 svg.rectangle(
                         mark.kind() == RecordRows.Kind.GAP ? "gap" : "left",
                         from,
@@ -48,7 +48,8 @@ final class PrintedRecord {
         months(svg, x, record, 24 + ROW * rows.size());
         for (RecordRows.Mark mark : record.marks()) {
             if (mark.number() > 0) {
-                double place = Math.min(RIGHT, Math.max(LEFT, x.at(mark.from().getEpochSecond())));
+                double place =
+                        Math.min(RIGHT, Math.max(LEFT, x.at((double) mark.from().getEpochSecond())));
                 svg.circle("disc", place, 10, 8);
                 svg.text("number", place, 14, "middle", "" + mark.number());
             }

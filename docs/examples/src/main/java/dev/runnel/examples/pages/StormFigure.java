@@ -63,7 +63,7 @@ public final class StormFigure {
                 "Storms against depth and duration",
                 "Peak depths of each storm over durations, with return periods");
         for (Duration duration : DURATIONS) {
-            double place = x.at(duration.toMinutes());
+            double place = x.at(minutes(duration));
             svg.line("grid", place, TOP, place, BOTTOM);
             svg.text("label", place, BOTTOM + 16, "middle", name(duration));
         }
@@ -72,6 +72,10 @@ public final class StormFigure {
         storms.forEach(storm -> storm(svg, x, y, storm, "storm"));
         marked.forEach(storm -> storm(svg, x, y, storm, "storm marked"));
         return svg.toString();
+    }
+
+    private static double minutes(Duration duration) {
+        return duration.toSeconds() / 60.0;
     }
 
     private static String name(Duration duration) {
@@ -117,17 +121,17 @@ public final class StormFigure {
 
     private static void storm(Svg svg, Scale x, Scale y, RainfallEvent storm, String type) {
         List<PeakDepth> peaks = storm.peaks().stream()
-                .filter(peak -> peak.depthMm() > 0 && x.holds(peak.duration().toMinutes()))
+                .filter(peak -> peak.depthMm() > 0 && x.holds(minutes(peak.duration())))
                 .toList();
         svg.path(
                 type,
                 Svg.polyline(
                         peaks.stream()
-                                .mapToDouble(peak -> x.at(peak.duration().toMinutes()))
+                                .mapToDouble(peak -> x.at(minutes(peak.duration())))
                                 .toArray(),
                         peaks.stream().mapToDouble(peak -> y.at(peak.depthMm())).toArray()));
         if (type.endsWith("marked")) {
-            peaks.forEach(peak -> svg.circle("dot", x.at(peak.duration().toMinutes()), y.at(peak.depthMm()), 3));
+            peaks.forEach(peak -> svg.circle("dot", x.at(minutes(peak.duration())), y.at(peak.depthMm()), 3));
         }
     }
 }

@@ -28,7 +28,7 @@ public final class StripFigure {
     public static String of(
             Interval record, List<Interval> happened, List<Interval> notSeen, ZoneId zone, String title) {
         Svg svg = Svg.of(880, 56, title, happened.size() + " times between the ends of the record");
-        Scale x = Scale.between(record.start().getEpochSecond(), record.end().getEpochSecond(), LEFT, RIGHT);
+        Scale x = Scale.between(seconds(record.start()), seconds(record.end()), LEFT, RIGHT);
         svg.rectangle("strip", LEFT, 8, RIGHT - LEFT, 20);
         notSeen.forEach(each -> bar(svg, "gap", x, each, 0.5));
         happened.forEach(each -> bar(svg, "spill", x, each, 1.5));
@@ -39,7 +39,7 @@ public final class StripFigure {
             if (!time.isBefore(record.end())) {
                 break;
             }
-            double place = x.at(time.getEpochSecond());
+            double place = x.at(seconds(time));
             if (place >= LEFT - 0.1 && place - last > 40) {
                 svg.line("grid", place, 8, place, 34);
                 svg.text(
@@ -55,9 +55,13 @@ public final class StripFigure {
         return svg.toString();
     }
 
+    private static double seconds(Instant time) {
+        return time.getEpochSecond();
+    }
+
     private static void bar(Svg svg, String type, Scale x, Interval time, double least) {
-        double from = Math.max(LEFT, x.at(time.start().getEpochSecond()));
-        double to = Math.min(RIGHT, x.at(time.end().getEpochSecond()));
+        double from = Math.max(LEFT, x.at(seconds(time.start())));
+        double to = Math.min(RIGHT, x.at(seconds(time.end())));
         if (to >= LEFT && from <= RIGHT) {
             svg.rectangle(type, from, 8, Math.max(least, to - from), 20);
         }

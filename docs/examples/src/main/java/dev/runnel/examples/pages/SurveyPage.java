@@ -1,6 +1,5 @@
 package dev.runnel.examples.pages;
 
-import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -113,36 +112,44 @@ public final class SurveyPage {
         lines.forEach(line -> byId.put(line.id(), line));
         Map<String, Integer> columns = new HashMap<>();
         lines.forEach(line -> column(line, byId, columns, 0));
-        Map<Integer, List<Line>> rows = new HashMap<>();
+        Map<String, double[]> places = new HashMap<>();
+        Map<Integer, Integer> taken = new HashMap<>();
+        int wide = 1;
+        int high = 1;
         for (Line line : lines) {
-            rows.computeIfAbsent(columns.get(line.id()), key -> new ArrayList<>())
-                    .add(line);
+            int column = columns.getOrDefault(line.id(), 0);
+            int row = taken.merge(column, 1, Integer::sum) - 1;
+            places.put(line.id(), new double[] {10 + STEP_X * column, 10 + STEP_Y * row});
+            wide = Math.max(wide, column + 1);
+            high = Math.max(high, row + 1);
         }
-        int wide = rows.keySet().stream().mapToInt(Integer::intValue).max().orElse(0) + 1;
-        int high = rows.values().stream().mapToInt(List::size).max().orElse(1);
         Svg svg = Svg.of(
                 Math.max(440, STEP_X * wide),
                 STEP_Y * high + 20,
                 "Who flows into whom",
                 "Sites, with arrows downstream");
         for (Line line : lines) {
-            double x = 10 + STEP_X * columns.get(line.id());
-            double y = 10 + STEP_Y * rows.get(columns.get(line.id())).indexOf(line);
+            double[] here = places.getOrDefault(line.id(), new double[2]);
             for (String id : line.upstream()) {
-                if (byId.containsKey(id)) {
-                    double fromX = 10 + STEP_X * columns.get(id) + BOX;
-                    double fromY = 26 + STEP_Y * rows.get(columns.get(id)).indexOf(byId.get(id));
-                    svg.line("arrow", fromX, fromY, x, y + 16);
-                    svg.path(
-                            "arrow",
-                            "M" + Svg.number(x - 7) + " " + Svg.number(y + 12) + "L" + Svg.number(x) + " "
-                                    + Svg.number(y + 16) + "L" + Svg.number(x - 7) + " " + Svg.number(y + 20));
+                if (places.containsKey(id)) {
+                    arrow(svg, places.getOrDefault(id, here), here);
                 }
             }
-            svg.rectangle("box", x, y, BOX, 32);
-            svg.text("name", x + BOX / 2, y + 20, "middle", shortened(line.name()));
+            svg.rectangle("box", here[0], here[1], BOX, 32);
+            svg.text("name", here[0] + BOX / 2, here[1] + 20, "middle", shortened(line.name()));
         }
         return svg.toString();
+    }
+
+    /** From the right side of one box to the left side of another. */
+    private static void arrow(Svg svg, double[] from, double[] to) {
+        double x = to[0];
+        double y = to[1] + 16;
+        svg.line("arrow", from[0] + BOX, from[1] + 16, x, y);
+        svg.path(
+                "arrow",
+                "M" + Svg.number(x - 7) + " " + Svg.number(y - 4) + "L" + Svg.number(x) + " " + Svg.number(y) + "L"
+                        + Svg.number(x - 7) + " " + Svg.number(y + 4));
     }
 
     private static String shortened(String name) {
@@ -162,7 +169,8 @@ public final class SurveyPage {
                 column = Math.max(column, 1 + column(above, byId, columns, depth + 1));
             }
         }
-        columns.put(line.id(), Math.min(column, byId.size()));
-        return columns.get(line.id());
+        int bounded = Math.min(column, byId.size());
+        columns.put(line.id(), bounded);
+        return bounded;
     }
 }

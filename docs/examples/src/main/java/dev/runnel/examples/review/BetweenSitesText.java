@@ -122,7 +122,7 @@ final class BetweenSitesText {
                 continue;
             }
             double[] others = gauged.stream()
-                    .filter(other -> other != site && isWithin(other.record(), storm.time()))
+                    .filter(other -> !other.id().equals(site.id()) && isWithin(other.record(), storm.time()))
                     .mapToDouble(other -> meanwhile(other, storm.time()))
                     .toArray();
             if (others.length < 2) {

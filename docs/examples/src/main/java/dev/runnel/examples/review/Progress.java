@@ -17,6 +17,8 @@ final class Progress {
         this.isShown = isShown;
     }
 
+    /** From JDK 22 on there is a console in a pipe too; a bar there does no harm. */
+    @SuppressWarnings("SystemConsoleNull")
     static Progress of(int sites, PrintStream out) {
         return new Progress(sites, out, sites > FEW && System.console() != null);
     }

@@ -31,7 +31,7 @@ final class ReviewFiles {
     /** Makes the folder in which everything is written first. */
     Path begin() {
         try {
-            Path parent = folder.toAbsolutePath().normalize().getParent();
+            Path parent = folder.toAbsolutePath().normalize().resolve("..").normalize();
             Files.createDirectories(parent);
             refuseForeign();
             Path made = parent.resolve(folder.getFileName() + "-new");

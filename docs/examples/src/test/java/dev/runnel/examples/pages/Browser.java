@@ -31,7 +31,7 @@ final class Browser implements AutoCloseable, WebSocket.Listener {
     private final List<String> complaints = new ArrayList<>();
     private final List<String> requests = new ArrayList<>();
     private final StringBuilder part = new StringBuilder();
-    private WebSocket socket;
+    private final CompletableFuture<WebSocket> socket = new CompletableFuture<>();
 
     private Browser(Process process, Path profile) {
         this.process = process;
@@ -69,10 +69,11 @@ final class Browser implements AutoCloseable, WebSocket.Listener {
         Browser browser = new Browser(process, profile);
         List<String> port = browser.port();
         URI address = URI.create("ws://127.0.0.1:" + port.get(0) + port.get(1));
-        browser.socket = HttpClient.newHttpClient()
+        WebSocket socket = HttpClient.newHttpClient()
                 .newWebSocketBuilder()
                 .buildAsync(address, browser)
                 .get(SECONDS, TimeUnit.SECONDS);
+        browser.socket.complete(socket);
         return browser;
     }
 
@@ -156,7 +157,7 @@ final class Browser implements AutoCloseable, WebSocket.Listener {
         answers.put(id, answer);
         String text = "{\"id\":" + id + (session.isEmpty() ? "" : ",\"sessionId\":\"" + session + "\"")
                 + ",\"method\":\"" + method + "\",\"params\":" + parameters + "}";
-        socket.sendText(text, true).get(SECONDS, TimeUnit.SECONDS);
+        socket.get().sendText(text, true).get(SECONDS, TimeUnit.SECONDS);
         return answer.get(SECONDS, TimeUnit.SECONDS);
     }
 
