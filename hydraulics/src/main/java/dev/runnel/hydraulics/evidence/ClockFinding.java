@@ -143,7 +143,7 @@ final class ClockFinding {
         } else if (agree(watch, day, 5, 2 * WITHIN_DAYS, LEAST_SHIFT)
                 && Math.abs(median(watch, 5)) > Math.max(SMALL_SHIFT, SCATTERS * baseline.clockScatter)) {
             days = 5;
-        } else if (agree(watch, day, 2, 2, CIVIL_SHIFT) && nearCivilChange(watch.day(1), day)) {
+        } else if (agree(watch, day, 2, 2, CIVIL_SHIFT) && afterCivilChange(watch.day(1))) {
             days = 2;
         }
         if (days == 0) {
@@ -159,7 +159,7 @@ final class ClockFinding {
         boolean byAnHour = Math.abs(shift) > NEARER_AN_HOUR && Math.abs(shift) < LESS_THAN_TWO_HOURS;
         opened.detail = "the usual dry day comes " + Text.fixed(Math.abs(shift), 2) + " h "
                 + (shift > 0 ? "late" : "early") + " by the clock of the monitor, on " + days + " dry days in a row"
-                + (byAnHour && nearCivilChange(watch.day(days - 1), day)
+                + (byAnHour && afterCivilChange(watch.day(days - 1))
                         ? ": clock of the monitor moved by an hour at the civil change, or left behind by it"
                         : "");
         if (back) {
@@ -197,12 +197,13 @@ final class ClockFinding {
         return Medians.of(shifts);
     }
 
-    private boolean nearCivilChange(long from, long to) {
+    /** Whether civil clocks changed on a day or up to eight days before it. */
+    private boolean afterCivilChange(long from) {
         if (civil.isFixedOffset()) {
             return false;
         }
         Instant early = Instant.ofEpochSecond((from - CIVIL_DAYS) * 86_400L);
-        Instant late = Instant.ofEpochSecond((to + CIVIL_DAYS) * 86_400L);
+        Instant late = Instant.ofEpochSecond((from + 1) * 86_400L);
         ZoneOffsetTransition next = civil.nextTransition(early);
         return next != null
                 && next.getInstant().isBefore(late.atOffset(ZoneOffset.UTC).toInstant());
