@@ -8,7 +8,7 @@ import org.apiguardian.api.API;
  *
  * @since 0.1
  */
-@API(status = API.Status.STABLE, since = "0.1")
+@API(status = API.Status.EXPERIMENTAL, since = "0.1")
 public enum BetweenReadings {
     /** A reading holds until the next one, but no longer than the maximum gap. */
     HOLD,

@@ -14,7 +14,7 @@ import org.apiguardian.api.API;
  * @param end first instant no longer inside; not before {@code start}
  * @since 0.1
  */
-@API(status = API.Status.STABLE, since = "0.1")
+@API(status = API.Status.EXPERIMENTAL, since = "0.1")
 public record Interval(Instant start, Instant end) {
     /**
      * Checks the order.

@@ -13,7 +13,7 @@ import org.apiguardian.api.API;
  * @param quality how far it can be relied on
  * @since 0.1
  */
-@API(status = API.Status.STABLE, since = "0.1")
+@API(status = API.Status.EXPERIMENTAL, since = "0.1")
 public record Reading(Instant time, double value, Quality quality) {
     /**
      * Checks that value and quality agree.

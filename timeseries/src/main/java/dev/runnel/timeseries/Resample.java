@@ -28,7 +28,7 @@ import org.apiguardian.api.API;
  *
  * @since 0.1
  */
-@API(status = API.Status.STABLE, since = "0.1")
+@API(status = API.Status.EXPERIMENTAL, since = "0.1")
 public final class Resample {
     /** Stands for the gap that follows from the record's usual spacing. */
     private static final long FROM_SPACING = 0;

@@ -10,7 +10,7 @@ import org.apiguardian.api.API;
  * @param coverage fraction of each step that the record speaks for, in [0, 1]; same steps
  * @since 0.1
  */
-@API(status = API.Status.STABLE, since = "0.1")
+@API(status = API.Status.EXPERIMENTAL, since = "0.1")
 public record Resampled(RegularSeries values, RegularSeries coverage) {
     /**
      * Checks that both parts have the same steps.

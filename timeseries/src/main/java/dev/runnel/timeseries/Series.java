@@ -22,7 +22,7 @@ import org.apiguardian.api.API;
  *
  * @since 0.1
  */
-@API(status = API.Status.STABLE, since = "0.1")
+@API(status = API.Status.EXPERIMENTAL, since = "0.1")
 public final class Series implements Iterable<Reading> {
     private static final Series EMPTY = new Series(new long[0], new double[0], new byte[0]);
 

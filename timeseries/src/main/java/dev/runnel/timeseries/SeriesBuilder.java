@@ -9,7 +9,7 @@ import org.apiguardian.api.API;
  *
  * @since 0.1
  */
-@API(status = API.Status.STABLE, since = "0.1")
+@API(status = API.Status.EXPERIMENTAL, since = "0.1")
 public final class SeriesBuilder {
     private static final int INITIAL_CAPACITY = 64;
 

@@ -19,7 +19,7 @@ import org.apiguardian.api.API;
  * @param count number of values; at least 1
  * @since 0.1
  */
-@API(status = API.Status.STABLE, since = "0.1")
+@API(status = API.Status.EXPERIMENTAL, since = "0.1")
 public record Spread(double median, double lower, double upper, int count) {
     private static final double LOWER_SHARE = 0.16;
     private static final double UPPER_SHARE = 0.84;

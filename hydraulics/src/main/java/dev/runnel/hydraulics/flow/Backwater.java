@@ -26,7 +26,7 @@ import org.apiguardian.api.API;
  *
  * @since 0.1
  */
-@API(status = API.Status.STABLE, since = "0.1")
+@API(status = API.Status.EXPERIMENTAL, since = "0.1")
 public final class Backwater {
     private static final GaussIntegratorFactory GAUSS = new GaussIntegratorFactory();
     private static final int PANELS = 8;

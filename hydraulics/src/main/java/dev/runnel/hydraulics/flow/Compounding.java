@@ -11,7 +11,7 @@ import org.apiguardian.api.API;
  *
  * @since 0.1
  */
-@API(status = API.Status.STABLE, since = "0.1")
+@API(status = API.Status.EXPERIMENTAL, since = "0.1")
 public enum Compounding {
     /** Horton 1933, Einstein 1934: each part has the mean velocity; n = (Σ P_i n_i^1.5 / P)^(2/3). */
     HORTON_EINSTEIN {

@@ -7,7 +7,7 @@ import org.apiguardian.api.API;
  *
  * @since 0.1
  */
-@API(status = API.Status.STABLE, since = "0.1")
+@API(status = API.Status.EXPERIMENTAL, since = "0.1")
 public interface FittableResistance extends LawByRadius {
     /**
      * Returns the law with the roughness at which the uniform velocity is the gauged one.

@@ -7,7 +7,7 @@ import org.apiguardian.api.API;
  *
  * @since 0.1
  */
-@API(status = API.Status.STABLE, since = "0.1")
+@API(status = API.Status.EXPERIMENTAL, since = "0.1")
 public final class Gravity {
     /**
      * Standard acceleration of free fall, 9.80665 m/s² exactly (3rd General Conference on Weights and Measures, 1901).

@@ -10,7 +10,7 @@ import org.apiguardian.api.API;
  * @param jump the jump
  * @since 0.1
  */
-@API(status = API.Status.STABLE, since = "0.1")
+@API(status = API.Status.EXPERIMENTAL, since = "0.1")
 public record JumpPlace(double distance, HydraulicJump jump) {
     @Override
     public String toString() {

@@ -8,7 +8,7 @@ import org.apiguardian.api.API;
  *
  * @since 0.1
  */
-@API(status = API.Status.STABLE, since = "0.1")
+@API(status = API.Status.EXPERIMENTAL, since = "0.1")
 public final class NoSolutionException extends RuntimeException {
     private static final long serialVersionUID = 1L;
 

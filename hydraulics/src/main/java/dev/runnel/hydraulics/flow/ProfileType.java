@@ -11,7 +11,7 @@ import org.apiguardian.api.API;
  *
  * @since 0.1
  */
-@API(status = API.Status.STABLE, since = "0.1")
+@API(status = API.Status.EXPERIMENTAL, since = "0.1")
 public enum ProfileType {
     /** Backwater on a mild slope. */
     M1,

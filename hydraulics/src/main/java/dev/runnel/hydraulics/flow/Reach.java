@@ -12,7 +12,7 @@ import org.apiguardian.api.API;
  *
  * @since 0.1
  */
-@API(status = API.Status.STABLE, since = "0.1")
+@API(status = API.Status.EXPERIMENTAL, since = "0.1")
 public final class Reach {
     private final CrossSection section;
     private final Gradient gradient;

@@ -13,7 +13,7 @@ import org.apiguardian.api.API;
  *
  * @since 0.1
  */
-@API(status = API.Status.STABLE, since = "0.1")
+@API(status = API.Status.EXPERIMENTAL, since = "0.1")
 public interface Resistance {
     /**
      * Returns the law as it stands at a depth.

@@ -29,7 +29,7 @@ import org.apiguardian.api.API;
  *
  * @since 0.1
  */
-@API(status = API.Status.STABLE, since = "0.1")
+@API(status = API.Status.EXPERIMENTAL, since = "0.1")
 public final class VariedFlow {
     /** Stations per reach unless a distance is given. */
     private static final int STEPS = 200;

@@ -10,7 +10,7 @@ import org.apiguardian.api.API;
  *
  * @since 0.1
  */
-@API(status = API.Status.STABLE, since = "0.1")
+@API(status = API.Status.EXPERIMENTAL, since = "0.1")
 public enum DepthCondition {
     /** There is no depth reading. The flow is missing. */
     NO_DEPTH,

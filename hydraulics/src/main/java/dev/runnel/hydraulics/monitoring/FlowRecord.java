@@ -15,7 +15,7 @@ import org.apiguardian.api.API;
  * @see PipeMonitor#flow(Series, Series)
  * @since 0.1
  */
-@API(status = API.Status.STABLE, since = "0.1")
+@API(status = API.Status.EXPERIMENTAL, since = "0.1")
 public final class FlowRecord {
     private final PipeMonitor monitor;
     private final Series level;

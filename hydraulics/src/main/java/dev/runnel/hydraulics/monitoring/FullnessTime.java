@@ -22,7 +22,7 @@ import org.apiguardian.api.API;
  * @param total time from the first to the last reading of the record
  * @since 0.1
  */
-@API(status = API.Status.STABLE, since = "0.1")
+@API(status = API.Status.EXPERIMENTAL, since = "0.1")
 public record FullnessTime(double fullness, Duration above, Duration covered, Duration total) {
     private static final double LARGEST_FULLNESS = 100;
 

@@ -16,7 +16,7 @@ import org.apiguardian.api.API;
  * @param velocityCondition what the velocity reading says
  * @since 0.1
  */
-@API(status = API.Status.STABLE, since = "0.1")
+@API(status = API.Status.EXPERIMENTAL, since = "0.1")
 public record MonitoredFlow(
         double level,
         double area,

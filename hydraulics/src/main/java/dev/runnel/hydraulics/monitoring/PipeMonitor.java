@@ -49,7 +49,7 @@ import org.apiguardian.api.API;
  *
  * @since 0.1
  */
-@API(status = API.Status.STABLE, since = "0.1")
+@API(status = API.Status.EXPERIMENTAL, since = "0.1")
 public final class PipeMonitor {
     /** Far wider than any factor in use; chosen here to keep out a percentage. */
     private static final double SMALLEST_VELOCITY_FACTOR = 0.1;

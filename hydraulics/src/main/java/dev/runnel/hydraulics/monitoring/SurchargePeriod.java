@@ -23,7 +23,7 @@ import org.apiguardian.api.API;
  * @param endSeen whether a reading not above it came after, within the longest allowed gap
  * @since 0.1
  */
-@API(status = API.Status.STABLE, since = "0.1")
+@API(status = API.Status.EXPERIMENTAL, since = "0.1")
 public record SurchargePeriod(
         Interval interval, double peakAbove, Instant peakTime, int readings, boolean startSeen, boolean endSeen) {
     /**

@@ -10,7 +10,7 @@ import org.apiguardian.api.API;
  *
  * @since 0.1
  */
-@API(status = API.Status.STABLE, since = "0.1")
+@API(status = API.Status.EXPERIMENTAL, since = "0.1")
 public enum VelocityCondition {
     /** There is no velocity reading. The flow is missing, unless the depth alone says that it is 0. */
     NO_VELOCITY,

@@ -12,7 +12,7 @@ import org.apiguardian.api.API;
  * @param upper upper bound of the discharge, m³/s
  * @since 0.1
  */
-@API(status = API.Status.STABLE, since = "0.1")
+@API(status = API.Status.EXPERIMENTAL, since = "0.1")
 public record RatingBand(double stage, double lower, double discharge, double upper) {
     @Override
     public String toString() {

@@ -16,7 +16,7 @@ import org.apiguardian.api.API;
  *
  * @since 0.1
  */
-@API(status = API.Status.STABLE, since = "0.1")
+@API(status = API.Status.EXPERIMENTAL, since = "0.1")
 public final class RatingFit {
     /** Search range of lowest stage minus offset, in units of the range of stage. */
     private static final double NEAREST = 1e-4;

@@ -13,7 +13,7 @@ import org.apiguardian.api.API;
  * @param exponent b, a pure number
  * @since 0.1
  */
-@API(status = API.Status.STABLE, since = "0.1")
+@API(status = API.Status.EXPERIMENTAL, since = "0.1")
 public record RatingSegment(double fromStage, double toStage, double constant, double offset, double exponent) {
     @Override
     public String toString() {

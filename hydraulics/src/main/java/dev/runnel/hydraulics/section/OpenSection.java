@@ -10,7 +10,7 @@ import org.apiguardian.api.API;
  *
  * @since 0.1
  */
-@API(status = API.Status.STABLE, since = "0.1")
+@API(status = API.Status.EXPERIMENTAL, since = "0.1")
 public final class OpenSection extends OutlinedSection {
     OpenSection(String name, Outline outline) {
         super(name, outline);

@@ -9,7 +9,7 @@ import org.apiguardian.api.API;
  *
  * @since 0.1
  */
-@API(status = API.Status.STABLE, since = "0.1")
+@API(status = API.Status.EXPERIMENTAL, since = "0.1")
 public enum BarShape {
     /** Rectangular with sharp edges, β = 2.42. */
     RECTANGULAR(2.42),

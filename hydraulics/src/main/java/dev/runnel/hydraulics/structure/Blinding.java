@@ -11,7 +11,7 @@ import org.apiguardian.api.API;
  * @param cleanHeadLoss loss of the clean screen at the same velocity, m
  * @since 0.1
  */
-@API(status = API.Status.STABLE, since = "0.1")
+@API(status = API.Status.EXPERIMENTAL, since = "0.1")
 public record Blinding(double fraction, double headLoss, double cleanHeadLoss) {
     /**
      * Tells whether the measured loss is below that of the clean screen, so that the fraction says nothing: a level, a

@@ -22,7 +22,7 @@ import org.apiguardian.api.API;
  *
  * @since 0.1
  */
-@API(status = API.Status.STABLE, since = "0.1")
+@API(status = API.Status.EXPERIMENTAL, since = "0.1")
 public final class CipollettiWeir extends ThinPlate {
     /** 3.367 ft^0.5/s in m^0.5/s. */
     private static final double COEFFICIENT = 3.367 * Math.sqrt(0.3048);

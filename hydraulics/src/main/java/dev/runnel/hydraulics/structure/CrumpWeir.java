@@ -25,7 +25,7 @@ import org.apiguardian.api.API;
  *
  * @since 0.1
  */
-@API(status = API.Status.STABLE, since = "0.1")
+@API(status = API.Status.EXPERIMENTAL, since = "0.1")
 public final class CrumpWeir extends OfParts implements TailwaterDischarge {
     private static final String ISO_4360 = "ISO 4360, from memory";
 

@@ -9,7 +9,7 @@ import org.apiguardian.api.API;
  * @param value value of the limited quantity, in the unit of the limit
  * @since 0.1
  */
-@API(status = API.Status.STABLE, since = "0.1")
+@API(status = API.Status.EXPERIMENTAL, since = "0.1")
 public record LimitBreach(ApplicationLimit limit, double value) {
     @Override
     public String toString() {

@@ -38,7 +38,7 @@ import org.apiguardian.api.API;
  *
  * @since 0.1
  */
-@API(status = API.Status.STABLE, since = "0.1")
+@API(status = API.Status.EXPERIMENTAL, since = "0.1")
 public final class LongThroatedFlume extends OfParts implements TailwaterDischarge {
     private static final String ISO_4359 = "ISO 4359, from memory";
 

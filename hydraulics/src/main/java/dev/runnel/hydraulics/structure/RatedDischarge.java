@@ -16,7 +16,7 @@ import org.apiguardian.api.API;
  * @param isDrowned whether the level downstream takes part: the drowned law gave the discharge
  * @since 0.1
  */
-@API(status = API.Status.STABLE, since = "0.1")
+@API(status = API.Status.EXPERIMENTAL, since = "0.1")
 public record RatedDischarge(
         double head,
         double discharge,

@@ -31,7 +31,7 @@ import org.apiguardian.api.API;
  *
  * @since 0.1
  */
-@API(status = API.Status.STABLE, since = "0.1")
+@API(status = API.Status.EXPERIMENTAL, since = "0.1")
 public final class SideWeir extends OfParts {
     /** Cd from water at rest: Subramanya and Awasthy 1972, from memory. */
     private static final double AT_REST = 0.611;

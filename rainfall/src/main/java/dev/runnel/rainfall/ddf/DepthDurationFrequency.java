@@ -14,7 +14,7 @@ import org.apiguardian.api.API;
  *
  * @since 0.1
  */
-@API(status = API.Status.STABLE, since = "0.1")
+@API(status = API.Status.EXPERIMENTAL, since = "0.1")
 public interface DepthDurationFrequency {
     /**
      * Returns the depth that is reached once in the given return period.

@@ -26,7 +26,7 @@ import org.apiguardian.api.API;
  *
  * @since 0.1
  */
-@API(status = API.Status.STABLE, since = "0.1")
+@API(status = API.Status.EXPERIMENTAL, since = "0.1")
 public final class EventRarity {
     private static final Comparator<OverDuration> BY_RARITY = Comparator.comparing(
                     (OverDuration each) -> each.returnPeriod().standing())
@@ -53,7 +53,7 @@ public final class EventRarity {
      * @param isAtLeast true if more rain may have fallen in that duration than is known, so that the event may be rarer
      * @since 0.1
      */
-    @API(status = API.Status.STABLE, since = "0.1")
+    @API(status = API.Status.EXPERIMENTAL, since = "0.1")
     public record OverDuration(PeakDepth peak, ReturnPeriod returnPeriod, double shareOfLimit, boolean isAtLeast) {
         /**
          * Returns the duration.

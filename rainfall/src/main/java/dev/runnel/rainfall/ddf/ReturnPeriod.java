@@ -15,7 +15,7 @@ import org.apiguardian.api.API;
  * @param basis what the return period counts
  * @since 0.1
  */
-@API(status = API.Status.STABLE, since = "0.1")
+@API(status = API.Status.EXPERIMENTAL, since = "0.1")
 public record ReturnPeriod(Standing standing, double years, ReturnPeriodBasis basis) {
     private static final double DEPTH_ROUNDING = 1e-12;
 
@@ -24,7 +24,7 @@ public record ReturnPeriod(Standing standing, double years, ReturnPeriodBasis ba
      *
      * @since 0.1
      */
-    @API(status = API.Status.STABLE, since = "0.1")
+    @API(status = API.Status.EXPERIMENTAL, since = "0.1")
     public enum Standing {
         /** More frequent than the relation covers: {@code years} is an upper bound. */
         BELOW,

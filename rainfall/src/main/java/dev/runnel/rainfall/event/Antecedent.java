@@ -14,7 +14,7 @@ import org.apiguardian.api.API;
  * @param missingSteps missing steps in it, which may have been wet
  * @since 0.1
  */
-@API(status = API.Status.STABLE, since = "0.1")
+@API(status = API.Status.EXPERIMENTAL, since = "0.1")
 public record Antecedent(Duration dryTime, boolean isAtLeast, int missingSteps) {
     /**
      * Checks the arguments.

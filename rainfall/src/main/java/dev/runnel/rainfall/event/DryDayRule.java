@@ -18,7 +18,7 @@ import org.apiguardian.api.API;
  *
  * @since 0.1
  */
-@API(status = API.Status.STABLE, since = "0.1")
+@API(status = API.Status.EXPERIMENTAL, since = "0.1")
 public final class DryDayRule {
     /** Ten years: no rule looks further back (chosen here). */
     private static final int MOST_DAYS = 3660;

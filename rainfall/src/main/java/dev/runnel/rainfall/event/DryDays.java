@@ -20,7 +20,7 @@ import org.apiguardian.api.API;
  *
  * @since 0.1
  */
-@API(status = API.Status.STABLE, since = "0.1")
+@API(status = API.Status.EXPERIMENTAL, since = "0.1")
 public final class DryDays {
     private final DryDayRule rule;
     private final SortedSet<LocalDate> dry;

@@ -22,7 +22,7 @@ import org.apiguardian.api.API;
  *
  * @since 0.1
  */
-@API(status = API.Status.STABLE, since = "0.1")
+@API(status = API.Status.EXPERIMENTAL, since = "0.1")
 public final class EventDetector implements Machine<Reading, RainfallEvent, TextState> {
     private static final long MOST_STEPS = Integer.MAX_VALUE - 8L;
 

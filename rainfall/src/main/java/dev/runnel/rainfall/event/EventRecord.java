@@ -17,7 +17,7 @@ import org.apiguardian.api.API;
  * @param tipsInOutages tips in them, set aside; no event has them
  * @since 0.1
  */
-@API(status = API.Status.STABLE, since = "0.1")
+@API(status = API.Status.EXPERIMENTAL, since = "0.1")
 public record EventRecord(
         List<RainfallEvent> events,
         int droppedEvents,

@@ -42,7 +42,7 @@ import org.apiguardian.api.API;
  *
  * @since 0.1
  */
-@API(status = API.Status.STABLE, since = "0.1")
+@API(status = API.Status.EXPERIMENTAL, since = "0.1")
 public final class EventSeparation {
     private static final double DEPTH_ROUNDING_MM = 1e-9;
 

@@ -18,7 +18,7 @@ import org.apiguardian.api.API;
  * @param isAtLeast true if a deeper one may be hidden: steps are missing, or the record is shorter than the window
  * @since 0.1
  */
-@API(status = API.Status.STABLE, since = "0.1")
+@API(status = API.Status.EXPERIMENTAL, since = "0.1")
 public record PeakDepth(Duration duration, double depthMm, Instant start, boolean isAtLeast) {
     /**
      * Makes the greatest depth of a record that lacks nothing.

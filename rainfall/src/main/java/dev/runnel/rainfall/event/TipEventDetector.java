@@ -27,7 +27,7 @@ import org.apiguardian.api.API;
  *
  * @since 0.1
  */
-@API(status = API.Status.STABLE, since = "0.1")
+@API(status = API.Status.EXPERIMENTAL, since = "0.1")
 public final class TipEventDetector implements Machine<TipCount, RainfallEvent, TextState> {
     private final TippingBucket bucket;
     private final EventSeparation separation;

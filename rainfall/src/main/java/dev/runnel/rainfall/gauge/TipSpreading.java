@@ -33,7 +33,7 @@ import org.apiguardian.api.API;
  *
  * @since 0.1
  */
-@API(status = API.Status.STABLE, since = "0.1")
+@API(status = API.Status.EXPERIMENTAL, since = "0.1")
 public final class TipSpreading {
     /** The whole tip in the step in which it happened. */
     public static final TipSpreading COUNT = new TipSpreading(0, false);

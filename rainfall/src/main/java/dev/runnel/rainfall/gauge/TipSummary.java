@@ -15,7 +15,7 @@ import org.apiguardian.api.API;
  * @param depthMm depth after calibration, mm
  * @since 0.1
  */
-@API(status = API.Status.STABLE, since = "0.1")
+@API(status = API.Status.EXPERIMENTAL, since = "0.1")
 public record TipSummary(
         int tips, int coincident, int belowCalibration, int aboveCalibration, double nominalMm, double depthMm) {
     /**

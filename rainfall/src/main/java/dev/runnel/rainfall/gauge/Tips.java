@@ -19,7 +19,7 @@ import org.apiguardian.api.API;
  *
  * @since 0.1
  */
-@API(status = API.Status.STABLE, since = "0.1")
+@API(status = API.Status.EXPERIMENTAL, since = "0.1")
 public final class Tips {
     /** Tips in one reading: years of the heaviest rain; chosen here. */
     private static final int MOST_IN_A_READING = 1_000_000;

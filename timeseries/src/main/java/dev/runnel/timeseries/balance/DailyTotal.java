@@ -15,7 +15,7 @@ import org.apiguardian.api.API;
  * @param isComplete whether the coverage is at least the minimum asked for
  * @since 0.1
  */
-@API(status = API.Status.STABLE, since = "0.1")
+@API(status = API.Status.EXPERIMENTAL, since = "0.1")
 public record DailyTotal(LocalDate date, Interval interval, double measured, double coverage, boolean isComplete) {
     /**
      * Returns the total of a day that is covered well enough.

@@ -31,7 +31,7 @@ import org.apiguardian.api.API;
  *
  * @since 0.1
  */
-@API(status = API.Status.STABLE, since = "0.1")
+@API(status = API.Status.EXPERIMENTAL, since = "0.1")
 public final class DiurnalProfile {
     private static final int SECONDS_IN_DAY = 86_400;
     private static final LocalTime NIGHT_END = LocalTime.of(6, 0);

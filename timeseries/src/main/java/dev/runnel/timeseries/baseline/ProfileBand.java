@@ -12,7 +12,7 @@ import org.apiguardian.api.API;
  * @param upper upper quantile
  * @since 0.1
  */
-@API(status = API.Status.STABLE, since = "0.1")
+@API(status = API.Status.EXPERIMENTAL, since = "0.1")
 public record ProfileBand(double lower, double expected, double upper) {
     /**
      * Tells whether a value is usual.

@@ -16,7 +16,7 @@ import org.apiguardian.api.API;
  *
  * @since 0.1
  */
-@API(status = API.Status.STABLE, since = "0.1")
+@API(status = API.Status.EXPERIMENTAL, since = "0.1")
 public final class ProfileRule {
     private static final Duration DAY = Duration.ofDays(1);
     private static final ProfileRule STANDARD = new ProfileRule(Duration.ofMinutes(15), WeekSplit.WEEKEND, 3, Set.of());

@@ -14,7 +14,7 @@ import org.apiguardian.api.API;
  * @param median median over the days, in the unit of the readings; NaN if there are too few days
  * @since 0.1
  */
-@API(status = API.Status.STABLE, since = "0.1")
+@API(status = API.Status.EXPERIMENTAL, since = "0.1")
 public record ProfileSlot(DayClass dayClass, LocalTime start, int days, double mean, double median) {
     @Override
     public String toString() {

@@ -9,7 +9,7 @@ import org.apiguardian.api.API;
  *
  * @since 0.1
  */
-@API(status = API.Status.STABLE, since = "0.1")
+@API(status = API.Status.EXPERIMENTAL, since = "0.1")
 public enum WeekSplit {
     /** None: all days are alike. */
     NONE(DayClass.ANY_DAY),

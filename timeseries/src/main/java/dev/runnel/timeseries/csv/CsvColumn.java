@@ -12,7 +12,7 @@ import org.apiguardian.api.API;
  *     reading, empty if there is none
  * @since 0.1
  */
-@API(status = API.Status.STABLE, since = "0.1")
+@API(status = API.Status.EXPERIMENTAL, since = "0.1")
 public record CsvColumn(String name, String header, CsvUnit unit, String qualityHeader) {
     /**
      * Checks the names.

@@ -11,14 +11,14 @@ import org.apiguardian.api.API;
  * @param text what stands there and what was done, for a person
  * @since 0.1
  */
-@API(status = API.Status.STABLE, since = "0.1")
+@API(status = API.Status.EXPERIMENTAL, since = "0.1")
 public record CsvIssue(long line, int column, Kind kind, String text) {
     /**
      * What can be wrong with a line.
      *
      * @since 0.1
      */
-    @API(status = API.Status.STABLE, since = "0.1")
+    @API(status = API.Status.EXPERIMENTAL, since = "0.1")
     public enum Kind {
         /** A quote is not closed on the line, or something follows a closed quote; rejected. */
         UNREADABLE_LINE("unreadable line"),

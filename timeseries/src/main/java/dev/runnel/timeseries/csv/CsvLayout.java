@@ -24,7 +24,7 @@ import org.jspecify.annotations.Nullable;
  *
  * @since 0.1
  */
-@API(status = API.Status.STABLE, since = "0.1")
+@API(status = API.Status.EXPERIMENTAL, since = "0.1")
 public final class CsvLayout {
     private final Choices choices;
 

@@ -15,7 +15,7 @@ import org.apiguardian.api.API;
  *
  * @since 0.1
  */
-@API(status = API.Status.STABLE, since = "0.1")
+@API(status = API.Status.EXPERIMENTAL, since = "0.1")
 public enum CsvUnit {
     /** No conversion. */
     AS_WRITTEN("", 1, 1),

@@ -29,7 +29,7 @@ import org.apiguardian.api.API;
  *
  * @since 0.1
  */
-@API(status = API.Status.STABLE, since = "0.1")
+@API(status = API.Status.EXPERIMENTAL, since = "0.1")
 public final class CsvWriter {
     /** What stands behind the name of a column in the name of its column of qualities. */
     private static final String QUALITY = "_quality";

@@ -7,7 +7,7 @@ import org.apiguardian.api.API;
  *
  * @since 0.1
  */
-@API(status = API.Status.STABLE, since = "0.1")
+@API(status = API.Status.EXPERIMENTAL, since = "0.1")
 public enum RepeatedHour {
     /** Reject the line: which of the two was meant is not written there. */
     REJECT,

@@ -12,7 +12,7 @@ import org.apiguardian.api.API;
  * @param reason why, with the figures; empty for a pass
  * @since 0.1
  */
-@API(status = API.Status.STABLE, since = "0.1")
+@API(status = API.Status.EXPERIMENTAL, since = "0.1")
 public record QualityFlag(Instant time, Verdict verdict, String reason) {
     static QualityFlag pass(Instant time) {
         return new QualityFlag(time, Verdict.PASS, "");

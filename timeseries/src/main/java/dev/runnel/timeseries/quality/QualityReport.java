@@ -11,7 +11,7 @@ import org.apiguardian.api.API;
  * @param flags verdicts by check, in their order
  * @since 0.1
  */
-@API(status = API.Status.STABLE, since = "0.1")
+@API(status = API.Status.EXPERIMENTAL, since = "0.1")
 public record QualityReport(Series series, List<QualityFlags> flags) {
     /**
      * Copies the list.

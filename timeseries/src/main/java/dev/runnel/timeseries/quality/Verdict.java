@@ -9,7 +9,7 @@ import org.apiguardian.api.API;
  *
  * @since 0.1
  */
-@API(status = API.Status.STABLE, since = "0.1")
+@API(status = API.Status.EXPERIMENTAL, since = "0.1")
 public enum Verdict {
     /** Nothing found. */
     PASS(1, Quality.GOOD),
