@@ -71,7 +71,8 @@ class ListingBitesTest {
         assertThat(Stability.mayBeStable("dev.runnel.hydraulics.section.CircularSection"))
                 .isTrue();
         assertThat(Stability.mayBeStable("dev.runnel.timeseries.Machine")).isTrue();
-        assertThat(Stability.mayBeStable("dev.runnel.timeseries.Reading")).isFalse();
+        assertThat(Stability.mayBeStable("dev.runnel.timeseries.quality.Verdict"))
+                .isFalse();
         assertThat(Stability.missing("dev.runnel.timeseries.Interval#start()"))
                 .contains("nothing a print could confirm");
     }
