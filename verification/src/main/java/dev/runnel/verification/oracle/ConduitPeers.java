@@ -49,7 +49,8 @@ public final class ConduitPeers {
     }
 
     /**
-     * Compares random conduits. Half of them follow Manning, half Colebrook-White.
+     * Compares random conduits. Half of them follow Manning, half Colebrook-White; flows below a Reynolds number of 4000,
+     * to which that law does not reach, are left out.
      *
      * @param cases how many; 1 or more
      * @param selection which quantities; nothing is computed if it wants none
@@ -98,13 +99,18 @@ public final class ConduitPeers {
                 .withGravity(GRAVITY);
 
         double depth = between(0.1, 0.999) * diameter;
-        discharge = worse(discharge, peer.discharge(depth), conduit.discharge(depth));
+        if (peer.isLawful(depth)) {
+            discharge = worse(discharge, peer.discharge(depth), conduit.discharge(depth));
+        }
 
         double top = peer.depthOfMaximum();
         maximum = worse(maximum, peer.discharge(top), conduit.maximum().discharge());
 
-        double low = peer.discharge(between(0.1, 0.95) * top);
-        lowerDepth = worse(lowerDepth, peer.normalDepth(low, 0.01 * diameter, top), conduit.normalDepth(low));
+        double lowDepth = between(0.1, 0.95) * top;
+        double low = peer.discharge(lowDepth);
+        if (peer.isLawful(lowDepth)) {
+            lowerDepth = worse(lowerDepth, peer.normalDepth(low, 0.01 * diameter, top), conduit.normalDepth(low));
+        }
 
         double high = peer.discharge(top + between(0.2, 0.99) * (diameter - top));
         double[] depths = conduit.normalDepths(high);

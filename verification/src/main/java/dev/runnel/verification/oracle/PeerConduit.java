@@ -10,6 +10,7 @@ import org.apache.commons.math3.optim.univariate.UnivariateObjectiveFunction;
 
 /** A circular conduit recomputed: Manning if {@code n} is above 0, else Colebrook-White. SI units. */
 record PeerConduit(double diameter, double gradient, double n, double roughness, double viscosity, double gravity) {
+    private static final double LEAST_TURBULENT = 4000;
     private static final int MOST = 500;
 
     double area(double depth) {
@@ -21,6 +22,12 @@ record PeerConduit(double diameter, double gradient, double n, double roughness,
         double area = area(depth);
         double radius = area / (diameter * angle(depth) / 2);
         return area * velocity(radius);
+    }
+
+    /** Whether the law of this peer holds: Colebrook and White's is one of turbulent flow, Re above 4000. */
+    boolean isLawful(double depth) {
+        double radius = area(depth) / (diameter * angle(depth) / 2);
+        return n > 0 || 4 * radius * velocity(radius) / viscosity > LEAST_TURBULENT;
     }
 
     private double velocity(double radius) {

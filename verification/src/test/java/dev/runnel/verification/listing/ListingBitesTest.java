@@ -73,7 +73,7 @@ class ListingBitesTest {
         assertThat(Stability.mayBeStable("dev.runnel.timeseries.Machine")).isTrue();
         assertThat(Stability.mayBeStable("dev.runnel.timeseries.quality.Verdict"))
                 .isFalse();
-        assertThat(Stability.missing("dev.runnel.timeseries.Interval#start()"))
+        assertThat(Stability.missing("dev.runnel.timeseries.quality.Verdict#toText()"))
                 .contains("nothing a print could confirm");
     }
 }
