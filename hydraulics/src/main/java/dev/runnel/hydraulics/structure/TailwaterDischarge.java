@@ -70,7 +70,8 @@ public interface TailwaterDischarge extends HeadDischarge {
     }
 
     /**
-     * Returns the head upstream that drives a discharge against a tailwater.
+     * Returns the head upstream that drives a discharge against a tailwater. It is unique within the
+     * {@linkplain #drownedLimit drowned limit}; deeper drowned, a structure with a strong approach velocity may have two.
      *
      * @param discharge discharge, m³/s; 0 or greater, finite
      * @param tailwater head downstream, m; negative or 0 for free

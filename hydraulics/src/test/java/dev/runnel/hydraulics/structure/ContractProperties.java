@@ -139,9 +139,15 @@ class ContractProperties {
             assertThat(drownable.evaluate(head * 1.01, tailwater).discharge())
                     .as("%s above %s over %s", structure, head, tailwater)
                     .isGreaterThan(discharge);
-            assertThat(drownable.under(tailwater).evaluateDischarge(discharge).head())
-                    .as("head of %s over %s in %s", discharge, tailwater, structure)
-                    .isCloseTo(head, within(1e-9 * head));
+            // Drowned deeper than the law reaches, a weir with a strong approach has two heads for one discharge.
+            if (drownable.drownedLimit(tailwater).isMet(head)) {
+                assertThat(drownable
+                                .under(tailwater)
+                                .evaluateDischarge(discharge)
+                                .head())
+                        .as("head of %s over %s in %s", discharge, tailwater, structure)
+                        .isCloseTo(head, within(1e-9 * head));
+            }
             assertThat(drownable.isDrowned(head, tailwater))
                     .isEqualTo(drownable.evaluate(head, tailwater).isDrowned());
         }
