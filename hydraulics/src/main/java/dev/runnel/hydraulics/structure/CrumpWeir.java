@@ -41,6 +41,11 @@ public final class CrumpWeir extends OfParts implements TailwaterDischarge {
     /** Ratio at which the second drowned law takes over. */
     private static final double KNEE = 0.93;
 
+    private static final double CURVE_ENDS = 0.817;
+
+    /** Beyond the place where curve and line meet, 0.93012. */
+    private static final double JOINED = 0.931;
+
     /** Ratio beyond which nothing is known. */
     private static final double MOST = 0.985;
 
@@ -131,10 +136,16 @@ public final class CrumpWeir extends OfParts implements TailwaterDischarge {
         if (ratio <= MODULAR) {
             return 1;
         }
+        double fourth = ratio * ratio * ratio * ratio;
+        double curve = fourth < CURVE_ENDS ? 1.035 * Math.pow(CURVE_ENDS - fourth, 0.0647) : 0;
         if (ratio <= KNEE) {
-            return 1.035 * Math.pow(0.817 - ratio * ratio * ratio * ratio, 0.0647);
+            return curve;
         }
         double line = 8.686 - 8.403 * Math.min(ratio, MOST);
+        if (ratio < JOINED) {
+            // The line begins 0.0007 above the end of the curve: that goes on to it, so that a discharge has one head.
+            return Math.min(curve, line);
+        }
         return ratio <= MOST ? line : Math.max(0, line * (1 - ratio) / (1 - MOST));
     }
 

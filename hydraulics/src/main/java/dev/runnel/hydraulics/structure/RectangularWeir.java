@@ -60,7 +60,8 @@ public final class RectangularWeir extends ThinPlate {
         double ratio = crestLength / channelWidth;
         alpha = COEFFICIENT.held(ratio, 1);
         beta = COEFFICIENT.held(ratio, 2);
-        double effectiveLength = crestLength + WIDTH_CORRECTION.held(ratio, 1) / 1000;
+        // As for a head: below 1 cm, where no standard says anything, the correction fades and the crest stays a crest.
+        double effectiveLength = Heads.corrected(crestLength, WIDTH_CORRECTION.held(ratio, 1) / 1000);
         factor = 2.0 / 3 * GravityFactors.ROOT_2G * effectiveLength;
         double side = (channelWidth - crestLength) / 2;
         limits = List.of(

@@ -275,4 +275,11 @@ class ThinPlateWeirTest {
         assertThat(free.modularLimit(0.3)).hasValue(0);
         assertThat(under.evaluateDischarge(0.1).head()).isEqualTo(under.head(0.1));
     }
+
+    @Test
+    void aCrestNarrowerThanItsCorrectionStillCarriesWater() {
+        RectangularWeir weir = RectangularWeir.contracted(
+                7.442e-6, ApproachChannel.ofWidth(7.511e-6).withCrestHeight(3.5e-4));
+        assertThat(weir.formula(4.5e-5)).isPositive();
+    }
 }
