@@ -43,6 +43,21 @@ public record Check(
     /**
      * Checks the parts.
      *
+     * @param name unique name
+     * @param table name of the table
+     * @param column column of the table
+     * @param program program that made the expected value
+     * @param module library module that is checked
+     * @param calculation name of the calculation
+     * @param source where the expected value comes from
+     * @param locator table, page or example in the source
+     * @param input input of the calculation
+     * @param printed the expected value as printed
+     * @param unit unit of all values
+     * @param computed what the library computes
+     * @param tolerance largest allowed deviation
+     * @param status the outcome
+     * @param remark reason of an exclusion or refusal
      * @throws IllegalArgumentException if the printed value is no number, the tolerance negative or not finite, or the
      *     status not what {@link #judge} says of a value that is not excluded
      */
