@@ -167,7 +167,7 @@ public final class BenchCheck {
         double ofReadings = n > 1 ? deviation : pooled;
         double expanded = 2 * Math.hypot(terms.referenceUncertainty(), ofReadings / Math.sqrt(n));
         return new BenchLevel(
-                reference, n, bias, deviation, expanded, Verdict.of(bias, expanded, terms.allowed(reference)));
+                reference, n, bias, deviation, expanded, ToleranceVerdict.of(bias, expanded, terms.allowed(reference)));
     }
 
     private static double linearity(List<BenchLevel> levels) {
@@ -223,15 +223,15 @@ public final class BenchCheck {
      *
      * @return the verdict
      */
-    public Verdict verdict() {
+    public ToleranceVerdict verdict() {
         boolean undecided = false;
         for (BenchLevel level : levels) {
-            if (level.verdict() == Verdict.OUTSIDE) {
-                return Verdict.OUTSIDE;
+            if (level.verdict() == ToleranceVerdict.OUTSIDE) {
+                return ToleranceVerdict.OUTSIDE;
             }
-            undecided |= level.verdict() == Verdict.UNDECIDED;
+            undecided |= level.verdict() == ToleranceVerdict.UNDECIDED;
         }
-        return undecided ? Verdict.UNDECIDED : Verdict.WITHIN;
+        return undecided ? ToleranceVerdict.UNDECIDED : ToleranceVerdict.WITHIN;
     }
 
     private String tolerance() {
@@ -267,7 +267,7 @@ public final class BenchCheck {
                 .append("Repeatability  ")
                 .append(Text.significant(repeatability, 4))
                 .append('\n')
-                .append("Verdict        ")
+                .append("ToleranceVerdict        ")
                 .append(verdict())
                 .append('\n')
                 .append('\n');

@@ -21,7 +21,7 @@ public record BenchLevel(
         double bias,
         double repeatability,
         double expandedUncertainty,
-        Verdict verdict) {
+        ToleranceVerdict verdict) {
     @Override
     public String toString() {
         return "BenchLevel[" + Text.number(reference) + ": bias " + Text.significant(bias, 3) + " ± "

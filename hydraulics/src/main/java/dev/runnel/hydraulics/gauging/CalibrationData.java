@@ -125,7 +125,7 @@ public final class CalibrationData {
      * @return the line y = a + b x
      * @throws IllegalArgumentException if the stimuli do not determine it
      */
-    public CalibrationCurve line() {
+    public FittedCalibration line() {
         return fitted(1);
     }
 
@@ -135,12 +135,12 @@ public final class CalibrationData {
      * @return the curve y = a + b x + c x²
      * @throws IllegalArgumentException if there are fewer than 4 pairs or the stimuli do not determine it
      */
-    public CalibrationCurve quadratic() {
+    public FittedCalibration quadratic() {
         Require.atLeast("count of pairs", x.length, 4);
         return fitted(2);
     }
 
-    private CalibrationCurve fitted(int degree) {
+    private FittedCalibration fitted(int degree) {
         return PolynomialFit.of(x, y, ux, uy, degree);
     }
 

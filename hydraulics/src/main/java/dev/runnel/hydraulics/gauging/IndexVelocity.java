@@ -17,11 +17,11 @@ import org.apiguardian.api.API;
  */
 @API(status = API.Status.EXPERIMENTAL, since = "0.1")
 public final class IndexVelocity {
-    private final CalibrationCurve line;
+    private final FittedCalibration line;
     private final double lowest;
     private final double highest;
 
-    private IndexVelocity(CalibrationCurve line, double lowest, double highest) {
+    private IndexVelocity(FittedCalibration line, double lowest, double highest) {
         this.line = line;
         this.lowest = lowest;
         this.highest = highest;
@@ -53,7 +53,7 @@ public final class IndexVelocity {
      *
      * @return a and b, their uncertainties, the residuals
      */
-    public CalibrationCurve line() {
+    public FittedCalibration line() {
         return line;
     }
 

@@ -33,7 +33,7 @@ final class PolynomialFit {
     }
 
     /** Fits; empty uncertainties mean none. */
-    static CalibrationCurve of(double[] x, double[] y, double[] ux, double[] uy, int degree) {
+    static FittedCalibration of(double[] x, double[] y, double[] ux, double[] uy, int degree) {
         PolynomialFit fit = new PolynomialFit(x, y, ux, uy, degree);
         fit.step();
         if (ux.length > 0) {
@@ -42,7 +42,7 @@ final class PolynomialFit {
         double chiSquared = fit.distance();
         int freedom = x.length - degree - 1;
         double scale = uy.length == 0 ? chiSquared / freedom : 1;
-        return new CalibrationCurve(
+        return new FittedCalibration(
                 fit.coefficients,
                 fit.covariance.scalarMultiply(scale).getData(),
                 chiSquared,
@@ -116,11 +116,11 @@ final class PolynomialFit {
     }
 
     private double value(double at) {
-        return CalibrationCurve.value(coefficients, at);
+        return FittedCalibration.value(coefficients, at);
     }
 
     private double slope(double at) {
-        return CalibrationCurve.slope(coefficients, at);
+        return FittedCalibration.slope(coefficients, at);
     }
 
     private double distance() {

@@ -14,7 +14,7 @@ class CalibrationTest {
     /** Clause 6.3, equal weights. */
     @Test
     void equalWeights() {
-        CalibrationCurve line = CalibrationData.of(X, new double[] {3.3, 5.6, 7.1, 9.3, 10.7, 12.1})
+        FittedCalibration line = CalibrationData.of(X, new double[] {3.3, 5.6, 7.1, 9.3, 10.7, 12.1})
                 .withResponseUncertainty(0.5)
                 .line();
         assertThat(line.coefficients()[0]).isCloseTo(1.867, within(0.0005));
@@ -29,7 +29,7 @@ class CalibrationTest {
 
     @Test
     void unequalWeights() {
-        CalibrationCurve line = CalibrationData.of(X, new double[] {3.2, 4.3, 7.6, 8.6, 11.7, 12.8})
+        FittedCalibration line = CalibrationData.of(X, new double[] {3.2, 4.3, 7.6, 8.6, 11.7, 12.8})
                 .withResponseUncertainty(new double[] {0.5, 0.5, 0.5, 1, 1, 1})
                 .line();
         assertThat(line.coefficients()[0]).isCloseTo(0.885, within(0.0005));
@@ -43,7 +43,7 @@ class CalibrationTest {
     /** Clause 7.4. The printed slope 2.159 is cut, not rounded: 2.15966. */
     @Test
     void uncertaintyInBothAxes() {
-        CalibrationCurve line = CalibrationData.of(
+        FittedCalibration line = CalibrationData.of(
                         new double[] {1.2, 1.9, 2.9, 4.0, 4.7, 5.9}, new double[] {3.4, 4.4, 7.2, 8.5, 10.8, 13.5})
                 .withResponseUncertainty(new double[] {0.2, 0.2, 0.2, 0.4, 0.4, 0.4})
                 .withStimulusUncertainty(0.2)
@@ -58,14 +58,14 @@ class CalibrationTest {
     /** Annex E, unknown common variance. */
     @Test
     void noUncertaintiesGiven() {
-        CalibrationCurve line = CalibrationData.of(X, new double[] {3.014, 5.225, 7.004, 9.061, 11.201, 12.762})
+        FittedCalibration line = CalibrationData.of(X, new double[] {3.014, 5.225, 7.004, 9.061, 11.201, 12.762})
                 .line();
         assertThat(line.coefficients()[0]).isCloseTo(1.172, within(0.0005));
         assertThat(line.coefficients()[1]).isCloseTo(1.964, within(0.0005));
         assertThat(line.uncertainty(1)).isCloseTo(0.041, within(0.0005));
         assertThat(line.residualDeviation()).isCloseTo(0.171, within(0.0005));
         assertThat(line.toString())
-                .startsWith("CalibrationCurve[a = 1.172 ± 0.16, b = 1.9636 ± 0.041, sum of squares ");
+                .startsWith("FittedCalibration[a = 1.172 ± 0.16, b = 1.9636 ± 0.041, sum of squares ");
     }
 
     @Test
@@ -75,9 +75,9 @@ class CalibrationTest {
         for (int i = 0; i < 6; i++) {
             y[i] = 0.3 + 1.2 * x[i] - 0.04 * x[i] * x[i];
         }
-        CalibrationCurve plain = CalibrationData.of(x, y).quadratic();
+        FittedCalibration plain = CalibrationData.of(x, y).quadratic();
         assertThat(plain.coefficients()[2]).isCloseTo(-0.04, within(1e-12));
-        CalibrationCurve both = CalibrationData.of(x, y)
+        FittedCalibration both = CalibrationData.of(x, y)
                 .withResponseUncertainty(0.1)
                 .withStimulusUncertainty(0.2)
                 .quadratic();
@@ -93,8 +93,8 @@ class CalibrationTest {
         CalibrationData data = CalibrationData.of(X, y).withResponseUncertainty(0.4);
         assertThat(data.withStimulusUncertainty(0).line().coefficients())
                 .containsExactly(data.line().coefficients(), within(1e-12));
-        CalibrationCurve small = data.withStimulusUncertainty(0.3).quadratic();
-        CalibrationCurve large = CalibrationData.of(X, y)
+        FittedCalibration small = data.withStimulusUncertainty(0.3).quadratic();
+        FittedCalibration large = CalibrationData.of(X, y)
                 .withResponseUncertainty(4)
                 .withStimulusUncertainty(3)
                 .quadratic();
@@ -131,13 +131,13 @@ class CalibrationTest {
         assertThat(check.bias()).isCloseTo(0.005, within(1e-15));
         // means 0.102, 0.302, 0.611 over 0.1, 0.3, 0.6 by hand: slope 1.01895, greatest residual -0.00226 at 0.3
         assertThat(check.linearity()).isCloseTo(0.00237, within(0.0002));
-        assertThat(check.levels().get(0).verdict()).isEqualTo(Verdict.WITHIN);
-        assertThat(check.levels().get(2).verdict()).isEqualTo(Verdict.OUTSIDE);
-        assertThat(check.verdict()).isEqualTo(Verdict.OUTSIDE);
+        assertThat(check.levels().get(0).verdict()).isEqualTo(ToleranceVerdict.WITHIN);
+        assertThat(check.levels().get(2).verdict()).isEqualTo(ToleranceVerdict.OUTSIDE);
+        assertThat(check.verdict()).isEqualTo(ToleranceVerdict.OUTSIDE);
         assertThat(BenchCheck.of(reference, reading, terms.plusShare(0.011)).verdict())
-                .isEqualTo(Verdict.UNDECIDED);
+                .isEqualTo(ToleranceVerdict.UNDECIDED);
         assertThat(BenchCheck.of(reference, reading, terms.plusShare(0.02)).verdict())
-                .isEqualTo(Verdict.WITHIN);
+                .isEqualTo(ToleranceVerdict.WITHIN);
         assertThat(check.toCsv())
                 .startsWith("reference,readings,bias,")
                 .hasLineCount(4)

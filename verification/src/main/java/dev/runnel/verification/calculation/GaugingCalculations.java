@@ -2,9 +2,9 @@ package dev.runnel.verification.calculation;
 
 import dev.runnel.hydraulics.evidence.GaugingCheck;
 import dev.runnel.hydraulics.gauging.BenchCheck;
-import dev.runnel.hydraulics.gauging.CalibrationCurve;
 import dev.runnel.hydraulics.gauging.CalibrationData;
 import dev.runnel.hydraulics.gauging.CurrentMeter;
+import dev.runnel.hydraulics.gauging.FittedCalibration;
 import dev.runnel.hydraulics.gauging.IndexVelocity;
 import dev.runnel.hydraulics.gauging.LogLaw;
 import dev.runnel.hydraulics.gauging.PointRule;
@@ -254,7 +254,7 @@ final class GaugingCalculations {
         };
     }
 
-    private static CalibrationCurve curve(Inputs in) {
+    private static FittedCalibration curve(Inputs in) {
         CalibrationData data = CalibrationData.of(in.sample("x"), in.sample("y"));
         if (in.has("uy")) {
             data = data.withResponseUncertainty(in.sample("uy"));

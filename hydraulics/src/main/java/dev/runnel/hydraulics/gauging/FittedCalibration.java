@@ -12,7 +12,7 @@ import org.apiguardian.api.API;
  * @since 0.1
  */
 @API(status = API.Status.EXPERIMENTAL, since = "0.1")
-public final class CalibrationCurve {
+public final class FittedCalibration {
     private final double[] coefficients;
     private final double[][] covariance;
     private final double chiSquared;
@@ -20,7 +20,7 @@ public final class CalibrationCurve {
     private final boolean uncertaintiesGiven;
     private final double[] residuals;
 
-    CalibrationCurve(
+    FittedCalibration(
             double[] coefficients,
             double[][] covariance,
             double chiSquared,
@@ -204,7 +204,7 @@ public final class CalibrationCurve {
 
     @Override
     public boolean equals(Object other) {
-        return other instanceof CalibrationCurve that
+        return other instanceof FittedCalibration that
                 && Arrays.equals(coefficients, that.coefficients)
                 && Arrays.deepEquals(covariance, that.covariance)
                 && Arrays.equals(residuals, that.residuals);
@@ -217,7 +217,7 @@ public final class CalibrationCurve {
 
     @Override
     public String toString() {
-        StringBuilder text = new StringBuilder("CalibrationCurve[");
+        StringBuilder text = new StringBuilder("FittedCalibration[");
         String[] names = {"a", "b", "c"};
         for (int i = 0; i < coefficients.length; i++) {
             text.append(names[i])

@@ -8,7 +8,7 @@ import org.apiguardian.api.API;
  * @since 0.1
  */
 @API(status = API.Status.EXPERIMENTAL, since = "0.1")
-public enum Verdict {
+public enum ToleranceVerdict {
     /** Within the tolerance even with the expanded uncertainty added. */
     WITHIN,
     /** Outside the tolerance even with the expanded uncertainty taken off. */
@@ -16,7 +16,7 @@ public enum Verdict {
     /** The uncertainty of the check does not let one say. */
     UNDECIDED;
 
-    static Verdict of(double error, double uncertainty, double tolerance) {
+    static ToleranceVerdict of(double error, double uncertainty, double tolerance) {
         return Math.abs(error) + uncertainty <= tolerance
                 ? WITHIN
                 : Math.abs(error) - uncertainty > tolerance ? OUTSIDE : UNDECIDED;
