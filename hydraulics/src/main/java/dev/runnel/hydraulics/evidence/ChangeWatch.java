@@ -254,7 +254,7 @@ final class ChangeWatch {
         risen = true;
         judge(block, open, returned);
         reported = summary(open);
-        findings.report(returned ? WatchEvent.Kind.RETURNED : WatchEvent.Kind.FOUND, end, open);
+        findings.report(returned ? WatchNotice.Kind.RETURNED : WatchNotice.Kind.FOUND, end, open);
     }
 
     private boolean returns(int quantity, int direction, long earliest) {
@@ -280,7 +280,7 @@ final class ChangeWatch {
                 + " for the third time and was small each time: the baseline may not be typical; learn again from a"
                 + " stretch up to " + EpochNanos.toInstant(block * HourlyWatch.BLOCK_HOURS * SiteHour.NANOS);
         doubtful = Optional.of(opened);
-        findings.report(WatchEvent.Kind.FOUND, end, opened);
+        findings.report(WatchNotice.Kind.FOUND, end, opened);
     }
 
     private double lastDay(int quantity) {
@@ -307,7 +307,7 @@ final class ChangeWatch {
             String now = summary(open);
             if (!now.equals(reported)) {
                 reported = now;
-                findings.report(WatchEvent.Kind.CHANGED, end, open);
+                findings.report(WatchNotice.Kind.CHANGED, end, open);
             }
         }
     }
@@ -376,7 +376,7 @@ final class ChangeWatch {
         }
         Arrays.fill(sums, 0);
         Arrays.fill(fast, 0);
-        findings.report(WatchEvent.Kind.CLOSED, end, open);
+        findings.report(WatchNotice.Kind.CLOSED, end, open);
     }
 
     /** End of the last block that was not as usual yet. */
@@ -709,7 +709,7 @@ final class ChangeWatch {
         if (isOpen()) {
             Track open = track.orElseThrow();
             judge(blocks.number(blocks.size() - 1), open, true);
-            findings.report(WatchEvent.Kind.STANDING, end, open);
+            findings.report(WatchNotice.Kind.STANDING, end, open);
         }
     }
 

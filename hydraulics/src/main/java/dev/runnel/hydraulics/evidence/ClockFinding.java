@@ -107,10 +107,10 @@ final class ClockFinding {
                 + Text.fixed(logger.gap() / 6e10, 0) + " min after " + EpochNanos.toInstant(logger.gapFrom())
                 + ", and up to there the usual dry day came " + Text.fixed(back - later, 2)
                 + " h early against the days after";
-        findings.report(WatchEvent.Kind.FOUND, end, closed);
+        findings.report(WatchNotice.Kind.FOUND, end, closed);
         closed.open = false;
         closed.closed = logger.gapFrom();
-        findings.report(WatchEvent.Kind.CLOSED, end, closed);
+        findings.report(WatchNotice.Kind.CLOSED, end, closed);
     }
 
     void endDay(long day, boolean rest, boolean quiet, long end) {
@@ -169,7 +169,7 @@ final class ClockFinding {
             opened.latest = first + Track.DAY;
         }
         track = Optional.of(opened);
-        findings.report(back ? WatchEvent.Kind.RETURNED : WatchEvent.Kind.FOUND, end, opened);
+        findings.report(back ? WatchNotice.Kind.RETURNED : WatchNotice.Kind.FOUND, end, opened);
     }
 
     private static boolean agree(ClockWatch watch, long day, int days, int within, double least) {
@@ -219,11 +219,11 @@ final class ClockFinding {
         Track open = track.orElseThrow();
         open.open = false;
         open.closed = local.firstHour(watch.day(days - 1)) * SiteHour.NANOS;
-        findings.report(WatchEvent.Kind.CLOSED, end, open);
+        findings.report(WatchNotice.Kind.CLOSED, end, open);
     }
 
     void finish(long end) {
-        track.filter(each -> each.open).ifPresent(each -> findings.report(WatchEvent.Kind.STANDING, end, each));
+        track.filter(each -> each.open).ifPresent(each -> findings.report(WatchNotice.Kind.STANDING, end, each));
     }
 
     void write(StateText text) {

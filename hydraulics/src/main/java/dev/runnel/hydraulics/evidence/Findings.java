@@ -8,22 +8,22 @@ import java.util.List;
 /** Numbers the findings of a site and gathers what becomes known of them. */
 final class Findings {
     private int last;
-    private List<WatchEvent> events = new ArrayList<>();
+    private List<WatchNotice> events = new ArrayList<>();
 
     Track open(FindingName name, long since, long found) {
         return new Track(++last, name, since, found);
     }
 
-    void report(WatchEvent.Kind kind, long time, Track track) {
-        events.add(new WatchEvent(kind, EpochNanos.toInstant(time), track.finding()));
+    void report(WatchNotice.Kind kind, long time, Track track) {
+        events.add(new WatchNotice(kind, EpochNanos.toInstant(time), track.finding()));
     }
 
     /** What has become known since the last call. */
-    List<WatchEvent> take() {
+    List<WatchNotice> take() {
         if (events.isEmpty()) {
             return List.of();
         }
-        List<WatchEvent> taken = List.copyOf(events);
+        List<WatchNotice> taken = List.copyOf(events);
         events = new ArrayList<>();
         return taken;
     }

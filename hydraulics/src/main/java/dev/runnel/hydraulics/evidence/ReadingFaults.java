@@ -171,7 +171,7 @@ final class ReadingFaults {
                 + " h";
         if (!track.names.contains(FindingName.FROZEN_LOGGER)) {
             track.names = List.of(FindingName.FROZEN_LOGGER);
-            findings.report(WatchEvent.Kind.CHANGED, end, track);
+            findings.report(WatchNotice.Kind.CHANGED, end, track);
         }
     }
 
@@ -238,7 +238,7 @@ final class ReadingFaults {
                 track.open = true;
                 track.names = List.of(name);
                 track.returns++;
-                findings.report(WatchEvent.Kind.RETURNED, end, track);
+                findings.report(WatchNotice.Kind.RETURNED, end, track);
             }
             return;
         }
@@ -248,7 +248,7 @@ final class ReadingFaults {
         track.shape = ChangeShape.STEP;
         track.detail = detail;
         tracks.set(at, Optional.of(track));
-        findings.report(WatchEvent.Kind.FOUND, end, track);
+        findings.report(WatchNotice.Kind.FOUND, end, track);
     }
 
     private void close(Kind kind, long end) {
@@ -259,13 +259,13 @@ final class ReadingFaults {
             Track track = tracks.get(at).orElseThrow();
             track.open = false;
             track.closed = lastSeen[at];
-            findings.report(WatchEvent.Kind.CLOSED, end, track);
+            findings.report(WatchNotice.Kind.CLOSED, end, track);
         }
     }
 
     void finish(long end) {
         tracks.forEach(track -> track.filter(each -> each.open)
-                .ifPresent(each -> findings.report(WatchEvent.Kind.STANDING, end, each)));
+                .ifPresent(each -> findings.report(WatchNotice.Kind.STANDING, end, each)));
     }
 
     StateText write() {

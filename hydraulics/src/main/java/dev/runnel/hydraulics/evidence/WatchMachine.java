@@ -7,7 +7,7 @@ import dev.runnel.timeseries.Machine;
 import java.util.List;
 
 /** The watch at work: readings to hours, hours to what is watched. */
-final class WatchMachine implements Machine<SiteReading, WatchEvent, WatchState> {
+final class WatchMachine implements Machine<SiteReading, WatchNotice, WatchState> {
     private final Findings findings = new Findings();
     private final HourlyWatch watch;
     private final HourGatherer gatherer;
@@ -41,11 +41,11 @@ final class WatchMachine implements Machine<SiteReading, WatchEvent, WatchState>
     }
 
     @Override
-    public List<WatchEvent> next(SiteReading reading) {
+    public List<WatchNotice> next(SiteReading reading) {
         return next(EpochNanos.of(reading.time()), reading.depth(), reading.velocity(), reading.rain());
     }
 
-    List<WatchEvent> next(long time, double depth, double velocity, double rain) {
+    List<WatchNotice> next(long time, double depth, double velocity, double rain) {
         clock.requireAfter(time);
         clock.moveTo(time);
         gatherer.add(time, depth, velocity, rain);
@@ -53,7 +53,7 @@ final class WatchMachine implements Machine<SiteReading, WatchEvent, WatchState>
     }
 
     @Override
-    public List<WatchEvent> finish() {
+    public List<WatchNotice> finish() {
         clock.end();
         gatherer.end();
         watch.finish();

@@ -17,7 +17,7 @@ import org.apiguardian.api.API;
  * @since 0.1
  */
 @API(status = API.Status.EXPERIMENTAL, since = "0.1")
-public record WatchReport(SiteBaseline baseline, List<Finding> findings, List<WatchEvent> events) {
+public record WatchReport(SiteBaseline baseline, List<Finding> findings, List<WatchNotice> events) {
     /**
      * Copies the lists.
      *
@@ -38,7 +38,7 @@ public record WatchReport(SiteBaseline baseline, List<Finding> findings, List<Wa
      * @param events what a watch gave, in order
      * @return the report
      */
-    public static WatchReport of(SiteBaseline baseline, Collection<WatchEvent> events) {
+    public static WatchReport of(SiteBaseline baseline, Collection<WatchNotice> events) {
         Collector collector = new Collector();
         collector.add(List.copyOf(events));
         return collector.report(baseline);
@@ -46,9 +46,9 @@ public record WatchReport(SiteBaseline baseline, List<Finding> findings, List<Wa
 
     /** Gathers events as they come. */
     static final class Collector {
-        private final List<WatchEvent> events = new ArrayList<>();
+        private final List<WatchNotice> events = new ArrayList<>();
 
-        void add(List<WatchEvent> more) {
+        void add(List<WatchNotice> more) {
             events.addAll(more);
         }
 

@@ -31,7 +31,7 @@ import org.apiguardian.api.API;
  * @since 0.1
  */
 @API(status = API.Status.EXPERIMENTAL, since = "0.1")
-public final class WatchRule implements Rule<SiteReading, WatchEvent, WatchState> {
+public final class WatchRule implements Rule<SiteReading, WatchNotice, WatchState> {
     private static final double LARGEST_LEVEL = 100;
 
     private final SiteBaseline baseline;
@@ -96,12 +96,12 @@ public final class WatchRule implements Rule<SiteReading, WatchEvent, WatchState
     }
 
     @Override
-    public Machine<SiteReading, WatchEvent, WatchState> start() {
+    public Machine<SiteReading, WatchNotice, WatchState> start() {
         return new WatchMachine(this);
     }
 
     @Override
-    public Machine<SiteReading, WatchEvent, WatchState> start(WatchState state) {
+    public Machine<SiteReading, WatchNotice, WatchState> start(WatchState state) {
         return new WatchMachine(this, state);
     }
 

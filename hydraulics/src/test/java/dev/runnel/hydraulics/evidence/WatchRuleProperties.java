@@ -54,7 +54,7 @@ class WatchRuleProperties {
         WatchRule rule = WatchRule.of(BASELINE);
         WatchReport report = rule.watch(SiteRecord.ofReadings(readings));
         assertThat(rule.over(readings)).isEqualTo(report.events());
-        for (WatchEvent event : report.events()) {
+        for (WatchNotice event : report.events()) {
             Finding finding = event.finding();
             assertThat(event.time())
                     .isBetween(

@@ -53,8 +53,8 @@ class WatchRuleTest {
         WatchRule rule = WatchRule.of(baseline(record)).withAlarmLevel(0.3);
         WatchReport whole = rule.watch(record);
         assertEquals(whole.events(), rule.over(record));
-        Machine<SiteReading, WatchEvent, WatchState> machine = rule.start();
-        List<WatchEvent> events = new ArrayList<>();
+        Machine<SiteReading, WatchNotice, WatchState> machine = rule.start();
+        List<WatchNotice> events = new ArrayList<>();
         int count = 0;
         for (SiteReading reading : record) {
             events.addAll(machine.next(reading));
@@ -73,7 +73,7 @@ class WatchRuleTest {
     void refusesTimesThatDoNotRiseAndStatesOfOthers() {
         SiteRecord record = InventedSite.of(20, 4).record(Fault.NONE);
         WatchRule rule = WatchRule.of(baseline(record));
-        Machine<SiteReading, WatchEvent, WatchState> machine = rule.start();
+        Machine<SiteReading, WatchNotice, WatchState> machine = rule.start();
         machine.next(new SiteReading(day(20), 0.1, 0.5, 0));
         IllegalArgumentException late =
                 assertThrows(IllegalArgumentException.class, () -> machine.next(new SiteReading(day(20), 0.1, 0.5, 0)));

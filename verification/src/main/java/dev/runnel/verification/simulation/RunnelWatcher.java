@@ -6,7 +6,7 @@ import dev.runnel.hydraulics.evidence.Finding;
 import dev.runnel.hydraulics.evidence.FindingName;
 import dev.runnel.hydraulics.evidence.SiteBaseline;
 import dev.runnel.hydraulics.evidence.SiteReading;
-import dev.runnel.hydraulics.evidence.WatchEvent;
+import dev.runnel.hydraulics.evidence.WatchNotice;
 import dev.runnel.hydraulics.evidence.WatchRule;
 import dev.runnel.hydraulics.evidence.WatchState;
 import dev.runnel.hydraulics.flow.Conduit;
@@ -53,9 +53,9 @@ final class RunnelWatcher implements Watcher {
     }
 
     private static Heard streamed(Feed feed, SiteBaseline baseline) {
-        Machine<SiteReading, WatchEvent, WatchState> machine =
+        Machine<SiteReading, WatchNotice, WatchState> machine =
                 WatchRule.of(baseline).start();
-        Map<Integer, List<WatchEvent>> told = new LinkedHashMap<>();
+        Map<Integer, List<WatchNotice>> told = new LinkedHashMap<>();
         int refused = 0;
         for (int i = 0; i < feed.stamp().length; i++) {
             SiteReading reading = new SiteReading(feed.stamp()[i], feed.depth()[i], feed.velocity()[i], feed.rain()[i]);
@@ -72,22 +72,22 @@ final class RunnelWatcher implements Watcher {
         return new Heard(said, true, refused, baseline.describe());
     }
 
-    private static void collect(List<WatchEvent> events, Map<Integer, List<WatchEvent>> told) {
-        for (WatchEvent event : events) {
+    private static void collect(List<WatchNotice> events, Map<Integer, List<WatchNotice>> told) {
+        for (WatchNotice event : events) {
             told.computeIfAbsent(event.finding().number(), number -> new ArrayList<>())
                     .add(event);
         }
     }
 
-    private static Said said(List<WatchEvent> events) {
-        WatchEvent first = events.get(0);
+    private static Said said(List<WatchNotice> events) {
+        WatchNotice first = events.get(0);
         Finding last = events.get(events.size() - 1).finding();
         return new Said(
                 first.time(),
                 last.since(),
                 !last.isOpen(),
                 events.stream()
-                        .filter(event -> event.kind() == WatchEvent.Kind.RETURNED)
+                        .filter(event -> event.kind() == WatchNotice.Kind.RETURNED)
                         .map(event -> new Said.Again(event.time(), names(event.finding())))
                         .toList(),
                 names(first.finding()),

@@ -13,7 +13,7 @@ import org.apiguardian.api.API;
  * @since 0.1
  */
 @API(status = API.Status.EXPERIMENTAL, since = "0.1")
-public record WatchEvent(Kind kind, Instant time, Finding finding) {
+public record WatchNotice(Kind kind, Instant time, Finding finding) {
     /** What happened to a finding. */
     public enum Kind {
         /** It is new. */
@@ -35,7 +35,7 @@ public record WatchEvent(Kind kind, Instant time, Finding finding) {
      * @param time when it became known
      * @param finding the finding as it stands
      */
-    public WatchEvent {
+    public WatchNotice {
         Objects.requireNonNull(kind, "kind");
         Objects.requireNonNull(time, "time");
         Objects.requireNonNull(finding, "finding");
