@@ -16,7 +16,7 @@ import org.apiguardian.api.API;
  * @since 0.1
  */
 @API(status = API.Status.EXPERIMENTAL, since = "0.1")
-public record DepthClass(double from, double to, double medianLevel, Spread velocity, double lawVelocity) {
+public record DepthClass(double from, double to, double medianLevel, MedianAndSpread velocity, double lawVelocity) {
     /**
      * Checks that the velocity is there.
      *

@@ -124,12 +124,12 @@ public final class DepthVelocityRelation {
      *
      * @return median and scatter; empty if there are no readings
      */
-    public Optional<Spread> ratio() {
+    public Optional<MedianAndSpread> ratio() {
         double[] ratios = new double[levels.length];
         for (int i = 0; i < ratios.length; i++) {
             ratios[i] = velocities[i] / monitor.uniformVelocity(levels[i]);
         }
-        return Spread.of(ratios);
+        return MedianAndSpread.of(ratios);
     }
 
     /**
@@ -143,7 +143,7 @@ public final class DepthVelocityRelation {
         for (int i = 0; i < n.length; i++) {
             n[i] = measured.manning(levels[i], velocities[i]);
         }
-        return Spread.of(n).map(spread -> new RoughnessEstimate(spread, 0, 0));
+        return MedianAndSpread.of(n).map(spread -> new RoughnessEstimate(spread, 0, 0));
     }
 
     /**
@@ -166,11 +166,11 @@ public final class DepthVelocityRelation {
             roughness[i] = Math.min(Math.max(ks, 0), largest);
         }
         RoughnessCounts counts = new RoughnessCounts(tooFast, tooSlow);
-        return Spread.of(roughness).map(counts::estimate);
+        return MedianAndSpread.of(roughness).map(counts::estimate);
     }
 
     private record RoughnessCounts(int tooFast, int tooSlow) {
-        RoughnessEstimate estimate(Spread spread) {
+        RoughnessEstimate estimate(MedianAndSpread spread) {
             return new RoughnessEstimate(spread, tooFast, tooSlow);
         }
     }
@@ -191,8 +191,10 @@ public final class DepthVelocityRelation {
         }
         List<DepthClass> classes = new ArrayList<>();
         members.forEach((number, indices) -> {
-            double level = Spread.of(pick(levels, indices)).orElseThrow().median();
-            Spread velocity = Spread.of(pick(velocities, indices)).orElseThrow();
+            double level =
+                    MedianAndSpread.of(pick(levels, indices)).orElseThrow().median();
+            MedianAndSpread velocity =
+                    MedianAndSpread.of(pick(velocities, indices)).orElseThrow();
             classes.add(new DepthClass(
                     number * width, (number + 1) * width, level, velocity, monitor.uniformVelocity(level)));
         });

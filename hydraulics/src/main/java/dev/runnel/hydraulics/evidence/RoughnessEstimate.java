@@ -19,7 +19,7 @@ import org.apiguardian.api.API;
  * @since 0.1
  */
 @API(status = API.Status.EXPERIMENTAL, since = "0.1")
-public record RoughnessEstimate(Spread spread, int tooFast, int tooSlow) {
+public record RoughnessEstimate(MedianAndSpread spread, int tooFast, int tooSlow) {
     private static final int DIGITS = 4;
 
     /**

@@ -91,7 +91,7 @@ public record FullnessTime(double fullness, Duration above, Duration covered, Du
     private static boolean isAbove(FlowRecord record, int index, double limit) {
         return switch (record.depthCondition(index)) {
             case DRY, BELOW_SENSOR -> false;
-            default -> Surcharge.isAbove(record.level().value(index), limit);
+            default -> SurchargeRule.isAbove(record.level().value(index), limit);
         };
     }
 

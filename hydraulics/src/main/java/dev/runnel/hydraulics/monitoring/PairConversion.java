@@ -50,7 +50,7 @@ final class PairConversion {
     }
 
     DepthCondition conditionOfPlain(double level) {
-        return Surcharge.isAbove(level, soffit) ? DepthCondition.SURCHARGED : DepthCondition.PART_FULL;
+        return SurchargeRule.isAbove(level, soffit) ? DepthCondition.SURCHARGED : DepthCondition.PART_FULL;
     }
 
     double levelOfPlain(double reading) {

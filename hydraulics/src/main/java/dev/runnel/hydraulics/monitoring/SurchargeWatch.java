@@ -13,17 +13,17 @@ import java.util.Optional;
 import org.apiguardian.api.API;
 
 /**
- * Finds surcharge periods reading by reading; {@link Surcharge#over} is the fold of it. Holds a few numbers, whatever
+ * Finds surcharge periods reading by reading; {@link SurchargeRule#over} is the fold of it. Holds a few numbers, whatever
  * the length of the record. Not thread-safe.
  *
- * @see Surcharge#start()
+ * @see SurchargeRule#start()
  * @since 0.1
  */
 @API(status = API.Status.EXPERIMENTAL, since = "0.1")
 public final class SurchargeWatch implements Machine<Reading, SurchargePeriod, TextState> {
     private static final String STATE = "surcharge";
 
-    private final Surcharge rule;
+    private final SurchargeRule rule;
     private final long maximumGap;
     private final MachineClock clock;
 
@@ -40,21 +40,21 @@ public final class SurchargeWatch implements Machine<Reading, SurchargePeriod, T
     private double peak;
     private long peakTime;
 
-    SurchargeWatch(Surcharge rule) {
+    SurchargeWatch(SurchargeRule rule) {
         this(rule, new MachineClock());
     }
 
-    private SurchargeWatch(Surcharge rule, MachineClock clock) {
+    private SurchargeWatch(SurchargeRule rule, MachineClock clock) {
         this.rule = rule;
         this.maximumGap = EpochNanos.positive("maximumGap", rule.maximumGap());
         this.clock = clock;
     }
 
-    SurchargeWatch(Surcharge rule, TextState state) {
+    SurchargeWatch(SurchargeRule rule, TextState state) {
         this(rule, StateText.parse(STATE, 1, state.toText()));
     }
 
-    private SurchargeWatch(Surcharge rule, StateText state) {
+    private SurchargeWatch(SurchargeRule rule, StateText state) {
         this(rule, MachineClock.from(state));
         usable = state.has("usable");
         lastUsable = usable ? state.count("usable") : 0;

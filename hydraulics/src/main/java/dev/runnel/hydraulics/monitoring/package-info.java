@@ -13,7 +13,7 @@
  * resistance. {@link dev.runnel.hydraulics.monitoring.PipeMonitor} lists the cases where the line does not hold as it
  * stands: empty pipe, depth under the sensor, depth under the bed, surcharge, reverse flow, no reading.
  *
- * <p><b>Surcharge.</b> The pipe is surcharged while y &gt; H. {@link dev.runnel.hydraulics.monitoring.Surcharge} finds the
+ * <p><b>Surcharge.</b> The pipe is surcharged while y &gt; H. {@link dev.runnel.hydraulics.monitoring.SurchargeRule} finds the
  * periods, {@link dev.runnel.hydraulics.monitoring.FullnessTime} the share of time above chosen levels; both say what they
  * could not see.
  *

@@ -137,10 +137,10 @@ class DepthVelocityRelationTest {
         assertThatThrownBy(() -> relation.classes(0))
                 .isInstanceOf(IllegalArgumentException.class)
                 .hasMessage("width must be greater than 0 and finite (m), was 0");
-        assertThatThrownBy(() -> new Spread(1, 2, 3, 1))
+        assertThatThrownBy(() -> new MedianAndSpread(1, 2, 3, 1))
                 .isInstanceOf(IllegalArgumentException.class)
                 .hasMessage("values must be in the order lower <= median <= upper, were 2, 1, 3");
-        assertThatThrownBy(() -> new Spread(1, 1, 1, 0))
+        assertThatThrownBy(() -> new MedianAndSpread(1, 1, 1, 0))
                 .isInstanceOf(IllegalArgumentException.class)
                 .hasMessage("count must be at least 1, was 0");
     }

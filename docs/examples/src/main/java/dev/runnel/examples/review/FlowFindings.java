@@ -3,8 +3,8 @@ package dev.runnel.examples.review;
 import dev.runnel.hydraulics.monitoring.FlowRecord;
 import dev.runnel.hydraulics.monitoring.FullnessTime;
 import dev.runnel.hydraulics.monitoring.PipeMonitor;
-import dev.runnel.hydraulics.monitoring.Surcharge;
 import dev.runnel.hydraulics.monitoring.SurchargePeriod;
+import dev.runnel.hydraulics.monitoring.SurchargeRule;
 import dev.runnel.timeseries.Alignment;
 import dev.runnel.timeseries.Interval;
 import dev.runnel.timeseries.Series;
@@ -54,7 +54,7 @@ record FlowFindings(
         List<FullnessTime> fullness = DoubleStream.of(0.5, 0.8, 1)
                 .mapToObj(share -> FullnessTime.of(record, share, data.longestGap()))
                 .toList();
-        List<SurchargePeriod> surcharges = Surcharge.of(data.site().monitor())
+        List<SurchargePeriod> surcharges = SurchargeRule.of(data.site().monitor())
                 .withMaximumGap(data.longestGap())
                 .over(record.level());
         List<DailyTotal> volumes = DailyTotals.in(data.site().zone())
@@ -96,7 +96,8 @@ record FlowFindings(
         if (data.site().crestLevel().isEmpty()) {
             return Optional.empty();
         }
-        List<SurchargePeriod> periods = Surcharge.above(data.site().crestLevel().getAsDouble())
+        List<SurchargePeriod> periods = SurchargeRule.above(
+                        data.site().crestLevel().getAsDouble())
                 .withMaximumGap(data.longestGap())
                 .over(record.level());
         List<Interval> seen = periods.stream().map(SurchargePeriod::interval).toList();

@@ -16,8 +16,8 @@ import net.jqwik.api.Property;
 import net.jqwik.api.Provide;
 import net.jqwik.api.Tuple;
 
-class SurchargeProperties {
-    private static final Surcharge RULE = Surcharge.above(1).withMaximumGap(Duration.ofMinutes(10));
+class SurchargeRuleProperties {
+    private static final SurchargeRule RULE = SurchargeRule.above(1).withMaximumGap(Duration.ofMinutes(10));
 
     @Property(tries = 300)
     void keepsTheContractOfMachines(@ForAll("levels") Series levels) {
@@ -76,7 +76,7 @@ class SurchargeProperties {
                 .as((step, value) -> new double[] {step, value})
                 .list()
                 .ofMaxSize(60)
-                .map(SurchargeProperties::series);
+                .map(SurchargeRuleProperties::series);
     }
 
     private static Series series(List<double[]> steps) {

@@ -16,10 +16,10 @@ import java.time.Instant;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 
-class SurchargeTest {
+class SurchargeRuleTest {
     private static final Instant START = Instant.parse("2026-03-01T00:00:00Z");
     private static final double SOFFIT = 0.45;
-    private static final Surcharge RULE = Surcharge.above(SOFFIT);
+    private static final SurchargeRule RULE = SurchargeRule.above(SOFFIT);
 
     @Test
     void periodRunsFromFirstReadingAboveToFirstNoLongerAbove() {
@@ -133,15 +133,15 @@ class SurchargeTest {
     void soffitOfAMonitorIsTheLevel() {
         PipeMonitor monitor = PipeMonitor.of(
                 Conduit.of(CircularSection.ofDiameter(SOFFIT), Gradient.ofRatio(1, 150), Manning.of(0.013)));
-        assertThat(Surcharge.of(monitor).level()).isEqualTo(SOFFIT);
-        assertThat(Surcharge.of(monitor)).isEqualTo(RULE).hasSameHashCodeAs(RULE);
+        assertThat(SurchargeRule.of(monitor).level()).isEqualTo(SOFFIT);
+        assertThat(SurchargeRule.of(monitor)).isEqualTo(RULE).hasSameHashCodeAs(RULE);
         assertThat(RULE).isNotEqualTo(RULE.withMaximumGap(Duration.ofMinutes(1)));
-        assertThat(Surcharge.of(monitor)).hasToString("Surcharge[above 0.45 m, gaps up to 15 min]");
+        assertThat(SurchargeRule.of(monitor)).hasToString("SurchargeRule[above 0.45 m, gaps up to 15 min]");
     }
 
     @Test
     void settingsOutOfRangeAreRefused() {
-        assertThatThrownBy(() -> Surcharge.above(-1))
+        assertThatThrownBy(() -> SurchargeRule.above(-1))
                 .isInstanceOf(IllegalArgumentException.class)
                 .hasMessage("level must be 0 or greater and finite (m), was -1");
         assertThatThrownBy(() -> RULE.withMaximumGap(Duration.ZERO))

@@ -24,7 +24,7 @@ import org.apiguardian.api.API;
  * @since 0.1
  */
 @API(status = API.Status.EXPERIMENTAL, since = "0.1")
-public final class Surcharge implements Rule<Reading, SurchargePeriod, TextState> {
+public final class SurchargeRule implements Rule<Reading, SurchargePeriod, TextState> {
     /** Chosen here: seven readings at the two minutes that are common practice for sewer monitors. */
     private static final Duration DEFAULT_GAP = Duration.ofMinutes(15);
 
@@ -34,7 +34,7 @@ public final class Surcharge implements Rule<Reading, SurchargePeriod, TextState
     private final double level;
     private final Duration maximumGap;
 
-    private Surcharge(double level, Duration maximumGap) {
+    private SurchargeRule(double level, Duration maximumGap) {
         this.level = level;
         this.maximumGap = maximumGap;
     }
@@ -46,7 +46,7 @@ public final class Surcharge implements Rule<Reading, SurchargePeriod, TextState
      * @return the rule, with gaps of up to 15 minutes bridged
      * @throws IllegalArgumentException if the section is open
      */
-    public static Surcharge of(PipeMonitor monitor) {
+    public static SurchargeRule of(PipeMonitor monitor) {
         if (Double.isInfinite(monitor.soffit())) {
             throw new IllegalArgumentException("monitor must be in a closed section, was " + monitor);
         }
@@ -60,8 +60,8 @@ public final class Surcharge implements Rule<Reading, SurchargePeriod, TextState
      * @return the rule, with gaps of up to 15 minutes bridged
      * @throws IllegalArgumentException if {@code level} is negative, infinite or NaN
      */
-    public static Surcharge above(double level) {
-        return new Surcharge(Require.nonNegative("level", level, "m"), DEFAULT_GAP);
+    public static SurchargeRule above(double level) {
+        return new SurchargeRule(Require.nonNegative("level", level, "m"), DEFAULT_GAP);
     }
 
     /**
@@ -71,9 +71,9 @@ public final class Surcharge implements Rule<Reading, SurchargePeriod, TextState
      * @return the rule
      * @throws IllegalArgumentException if it is 0 or negative
      */
-    public Surcharge withMaximumGap(Duration maximumGap) {
+    public SurchargeRule withMaximumGap(Duration maximumGap) {
         EpochNanos.positive("maximumGap", maximumGap);
-        return new Surcharge(level, maximumGap);
+        return new SurchargeRule(level, maximumGap);
     }
 
     /**
@@ -128,7 +128,7 @@ public final class Surcharge implements Rule<Reading, SurchargePeriod, TextState
 
     @Override
     public boolean equals(Object other) {
-        return other instanceof Surcharge that && level == that.level && maximumGap.equals(that.maximumGap);
+        return other instanceof SurchargeRule that && level == that.level && maximumGap.equals(that.maximumGap);
     }
 
     @Override
@@ -138,6 +138,6 @@ public final class Surcharge implements Rule<Reading, SurchargePeriod, TextState
 
     @Override
     public String toString() {
-        return "Surcharge[above " + Text.number(level) + " m, gaps up to " + Text.duration(maximumGap) + "]";
+        return "SurchargeRule[above " + Text.number(level) + " m, gaps up to " + Text.duration(maximumGap) + "]";
     }
 }

@@ -20,7 +20,7 @@ import org.apiguardian.api.API;
  * @since 0.1
  */
 @API(status = API.Status.EXPERIMENTAL, since = "0.1")
-public record Spread(double median, double lower, double upper, int count) {
+public record MedianAndSpread(double median, double lower, double upper, int count) {
     private static final double LOWER_SHARE = 0.16;
     private static final double UPPER_SHARE = 0.84;
     private static final int DIGITS = 4;
@@ -34,7 +34,7 @@ public record Spread(double median, double lower, double upper, int count) {
      * @param count number of values; at least 1
      * @throws IllegalArgumentException if not lower ≤ median ≤ upper, or the count is less than 1
      */
-    public Spread {
+    public MedianAndSpread {
         if (!(lower <= median && median <= upper)) {
             throw new IllegalArgumentException("values must be in the order lower <= median <= upper, were "
                     + Text.number(lower) + ", " + Text.number(median) + ", " + Text.number(upper));
@@ -50,12 +50,12 @@ public record Spread(double median, double lower, double upper, int count) {
      * @param values values, NaN for missing; not modified
      * @return the spread; empty if no value is there
      */
-    public static Optional<Spread> of(double[] values) {
+    public static Optional<MedianAndSpread> of(double[] values) {
         Statistics statistics = Statistics.of(values);
         if (statistics.count() == 0) {
             return Optional.empty();
         }
-        return Optional.of(new Spread(
+        return Optional.of(new MedianAndSpread(
                 statistics.median(),
                 statistics.quantile(LOWER_SHARE),
                 statistics.quantile(UPPER_SHARE),
@@ -64,7 +64,8 @@ public record Spread(double median, double lower, double upper, int count) {
 
     @Override
     public String toString() {
-        return "Spread[" + Text.significant(median, DIGITS) + ", central 68 % " + Text.significant(lower, DIGITS)
-                + " to " + Text.significant(upper, DIGITS) + ", " + count + " values]";
+        return "MedianAndSpread[" + Text.significant(median, DIGITS) + ", central 68 % "
+                + Text.significant(lower, DIGITS) + " to " + Text.significant(upper, DIGITS) + ", " + count
+                + " values]";
     }
 }
