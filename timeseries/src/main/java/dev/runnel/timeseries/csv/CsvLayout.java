@@ -2,8 +2,10 @@ package dev.runnel.timeseries.csv;
 
 import dev.runnel.internal.Require;
 import dev.runnel.internal.Text;
+import dev.runnel.timeseries.EpochNanos;
 import java.nio.charset.Charset;
 import java.nio.charset.StandardCharsets;
+import java.time.Instant;
 import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.List;
@@ -250,6 +252,24 @@ public final class CsvLayout {
     }
 
     /**
+     * Hands over rows in the order of the file, whatever their times: for one who reads a file that still grows, and judges
+     * the order over all its parts. For {@link CsvRecords#forEach} alone, which then takes layouts without a column of
+     * values too.
+     *
+     * @param last time of the line before the first one, which a clock change that repeats an hour is judged by;
+     *     {@link Instant#MIN} at the beginning of a file
+     * @return the new layout
+     */
+    @API(status = API.Status.EXPERIMENTAL, since = "0.1")
+    public CsvLayout withOrderOfFile(Instant last) {
+        long after = last.equals(Instant.MIN) ? Long.MIN_VALUE : EpochNanos.of(last);
+        return with(c -> {
+            c.orderOfFile = true;
+            c.after = after;
+        });
+    }
+
+    /**
      * Says what to do with several lines of one instant; {@link RepeatedTime#REJECT} unless said.
      *
      * @param repeatedTime the choice
@@ -349,6 +369,8 @@ public final class CsvLayout {
         boolean header = true;
         Charset charset = StandardCharsets.UTF_8;
         boolean sorting;
+        boolean orderOfFile;
+        long after = Long.MIN_VALUE;
         RepeatedTime repeatedTime = RepeatedTime.REJECT;
         int issueLimit = 1000;
         List<CsvColumn> columns = List.of();

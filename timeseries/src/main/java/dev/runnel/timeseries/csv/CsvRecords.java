@@ -40,6 +40,7 @@ public final class CsvRecords {
      */
     public static CsvResult read(Path file, CsvLayout layout) {
         requireColumns(layout);
+        requireKept(layout);
         return open(file, layout, RecordFile::readSeries);
     }
 
@@ -55,6 +56,7 @@ public final class CsvRecords {
      */
     public static CsvResult read(String name, Reader reader, CsvLayout layout) {
         requireColumns(layout);
+        requireKept(layout);
         return pass(name, reader, layout, RecordFile::readSeries);
     }
 
@@ -82,6 +84,7 @@ public final class CsvRecords {
      */
     public static CsvInstants readInstants(Path file, CsvLayout layout) {
         requireNoColumns(layout);
+        requireKept(layout);
         return open(file, layout, RecordFile::readInstants);
     }
 
@@ -97,6 +100,7 @@ public final class CsvRecords {
      */
     public static CsvInstants readInstants(String name, Reader reader, CsvLayout layout) {
         requireNoColumns(layout);
+        requireKept(layout);
         return pass(name, reader, layout, RecordFile::readInstants);
     }
 
@@ -140,7 +144,9 @@ public final class CsvRecords {
     }
 
     private static void requireStream(CsvLayout layout) {
-        requireColumns(layout);
+        if (!layout.choices().orderOfFile) {
+            requireColumns(layout);
+        }
         if (layout.choices().sorting || layout.choices().repeatedTime != RepeatedTime.REJECT) {
             throw new IllegalArgumentException(
                     "layout must neither sort nor add lines of one instant where rows are not kept, was " + layout);
@@ -166,6 +172,13 @@ public final class CsvRecords {
             return task.run(new RecordFile(name, reader, layout));
         } catch (IOException e) {
             throw Unreadable.file(name, e);
+        }
+    }
+
+    private static void requireKept(CsvLayout layout) {
+        if (layout.choices().orderOfFile) {
+            throw new IllegalArgumentException(
+                    "layout must not have the order of the file where all is kept, was " + layout);
         }
     }
 

@@ -97,13 +97,18 @@ final class RecordFile {
 
     CsvReport readRows(CsvRowConsumer consumer) throws IOException {
         Row last = Row.ofSize(choices.columns.size());
-        long before = NEVER;
+        long before = choices.after;
         while (nextRecord()) {
             if (!readTime(before, true)) {
                 continue;
             }
             Row row = readValues();
             long now = time.epochNanos();
+            if (choices.orderOfFile) {
+                before = now;
+                hand(consumer, now, row);
+                continue;
+            }
             if (before != NEVER && now <= before) {
                 if (now < before) {
                     outOfOrder("rejected");
@@ -114,11 +119,15 @@ final class RecordFile {
             }
             last = row.copy();
             before = now;
-            consumer.accept(now, row.values(), row.qualities());
-            log.accepted(isPlain || time.isAsWritten() && values.isAsWritten());
+            hand(consumer, now, row);
         }
         requireSomething();
         return log.report();
+    }
+
+    private void hand(CsvRowConsumer consumer, long now, Row row) {
+        consumer.accept(source.line(), now, row.values(), row.qualities());
+        log.accepted(isPlain || time.isAsWritten() && values.isAsWritten());
     }
 
     CsvInstants readInstants() throws IOException {
