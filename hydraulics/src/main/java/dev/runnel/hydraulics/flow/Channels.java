@@ -22,28 +22,42 @@ public final class Channels {
     private static final double LEAST = 1e-6;
     private static final double LARGEST = 1e6;
 
-    private Channels() {}
+    private final double discharge;
+    private final double depth;
+
+    private Channels(double discharge, double depth) {
+        this.discharge = discharge;
+        this.depth = depth;
+    }
 
     /**
-     * Returns the rectangular channel whose normal depth of a discharge is the stated one.
+     * Returns the channels whose normal depth of a discharge is the stated one.
      *
      * @param discharge discharge Q, m³/s; greater than 0
      * @param depth depth y, m; greater than 0
+     * @return the channels
+     * @throws IllegalArgumentException if an argument is out of range
+     */
+    public static Channels ofDischargeAndDepth(double discharge, double depth) {
+        return new Channels(Require.positive("discharge", discharge, "m3/s"), Require.positive("depth", depth, "m"));
+    }
+
+    /**
+     * Returns the rectangular one.
+     *
      * @param gradient the fall; greater than 0
      * @param resistance the law of resistance
      * @return the channel; its discharge at that depth is the wanted one within 1e-12 relative
      * @throws IllegalArgumentException if an argument is out of range
      * @throws NoSolutionException if no width from 1e-6 to 1e6 m carries it
      */
-    public static Conduit rectangularFor(double discharge, double depth, Gradient gradient, Resistance resistance) {
-        return channelFor(discharge, depth, gradient, resistance, RectangularSection::open);
+    public Conduit rectangular(Gradient gradient, Resistance resistance) {
+        return channel(gradient, resistance, RectangularSection::open);
     }
 
     /**
-     * Returns the trapezoidal channel whose normal depth of a discharge is the stated one.
+     * Returns the trapezoidal one with walls of a slope.
      *
-     * @param discharge discharge Q, m³/s; greater than 0
-     * @param depth depth y, m; greater than 0
      * @param sideSlope horizontal over vertical of both walls; in [0, 1e4]
      * @param gradient the fall; greater than 0
      * @param resistance the law of resistance
@@ -52,32 +66,29 @@ public final class Channels {
      * @throws IllegalArgumentException if an argument is out of range
      * @throws NoSolutionException if no width from 1e-6 to 1e6 m carries it, as where the two slopes alone carry more
      */
-    public static Conduit trapezoidalFor(
-            double discharge, double depth, double sideSlope, Gradient gradient, Resistance resistance) {
-        return channelFor(discharge, depth, gradient, resistance, width -> TrapezoidalSection.of(width, sideSlope));
+    public Conduit trapezoidal(double sideSlope, Gradient gradient, Resistance resistance) {
+        return channel(gradient, resistance, width -> TrapezoidalSection.ofBedWidthAndSideSlope(width, sideSlope));
     }
 
-    private static Conduit channelFor(
-            double discharge,
-            double depth,
-            Gradient gradient,
-            Resistance resistance,
-            DoubleFunction<OpenSection> section) {
-        Require.positive("discharge", discharge, "m3/s");
-        Require.positive("depth", depth, "m");
+    private Conduit channel(Gradient gradient, Resistance resistance, DoubleFunction<OpenSection> section) {
         DoubleFunction<Conduit> channel =
                 width -> Conduit.of(section.apply(Math.min(width, LARGEST)), gradient, resistance);
         double low = Math.log(LEAST) + 1e-12;
         double high = Math.log(LARGEST);
-        if (excess(channel, low, depth, discharge) > 0 || excess(channel, high, depth, discharge) < 0) {
+        if (excess(channel, low) > 0 || excess(channel, high) < 0) {
             throw new NoSolutionException("no bed width from " + Text.number(LEAST) + " to " + Text.number(LARGEST)
                     + " m carries a discharge of " + Text.number(discharge) + " m3/s at a depth of "
                     + Text.number(depth) + " m");
         }
-        return channel.apply(Math.exp(Roots.between(log -> excess(channel, log, depth, discharge), low, high)));
+        return channel.apply(Math.exp(Roots.between(log -> excess(channel, log), low, high)));
     }
 
-    private static double excess(DoubleFunction<Conduit> channel, double logWidth, double depth, double discharge) {
+    private double excess(DoubleFunction<Conduit> channel, double logWidth) {
         return Math.log(channel.apply(Math.exp(logWidth)).discharge(depth) / discharge);
+    }
+
+    @Override
+    public String toString() {
+        return "Channels[" + Text.number(discharge) + " m3/s at " + Text.number(depth) + " m]";
     }
 }

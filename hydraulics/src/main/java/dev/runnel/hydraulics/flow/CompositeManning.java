@@ -38,7 +38,7 @@ public final class CompositeManning implements Resistance {
      * @return the law
      * @throws IllegalArgumentException if an n is not greater than 0 and finite
      */
-    public static CompositeManning of(Compounding method, double bedN, double wallN) {
+    public static CompositeManning ofBedAndWalls(Compounding method, double bedN, double wallN) {
         Manning.checkedN("bedN", bedN);
         Manning.checkedN("wallN", wallN);
         return new CompositeManning(method, new double[] {0, Double.POSITIVE_INFINITY}, new double[] {bedN, wallN});

@@ -280,7 +280,7 @@ public final class Conduit {
      * @throws IllegalStateException if the section is open
      */
     public Gradient gradientFor(double discharge) {
-        return gradientFor(discharge, closed().height());
+        return gradientForDischargeAtDepth(discharge, closed().height());
     }
 
     /**
@@ -291,7 +291,7 @@ public final class Conduit {
      * @return the gradient
      * @throws IllegalArgumentException if an argument is out of range or NaN
      */
-    public Gradient gradientFor(double discharge, double depth) {
+    public Gradient gradientForDischargeAtDepth(double discharge, double depth) {
         Require.positive("discharge", discharge, "m3/s");
         Require.positive("depth", depth, "m");
         double velocity = discharge / section.area(depth);
@@ -328,7 +328,7 @@ public final class Conduit {
      */
     public Gradient criticalGradient(double discharge) {
         Require.positive("discharge", discharge, "m3/s");
-        return gradientFor(discharge, criticalDepth(discharge));
+        return gradientForDischargeAtDepth(discharge, criticalDepth(discharge));
     }
 
     /**

@@ -9,7 +9,10 @@ import java.util.Collection;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.DoubleFunction;
 import java.util.function.DoubleUnaryOperator;
+import java.util.function.Supplier;
+import java.util.function.ToDoubleFunction;
 import java.util.stream.Collectors;
 import org.apiguardian.api.API;
 
@@ -27,84 +30,98 @@ public final class Conduits {
 
     private static final double LEAST = 1e-6;
 
-    private Conduits() {}
+    private final double fullness;
+
+    private Conduits(double fullness) {
+        this.fullness = fullness;
+    }
 
     /**
-     * Returns the circular conduit that carries a discharge at a stated filling: the theoretical diameter, before the next
-     * one on offer is taken.
+     * Returns the circular conduits at a filling.
+     *
+     * @param fullness depth over diameter; greater than 0, at most 1
+     * @return the conduits
+     * @throws IllegalArgumentException if {@code fullness} is out of range
+     */
+    public static Conduits atFullness(double fullness) {
+        if (!(fullness > 0 && fullness <= 1)) {
+            throw new IllegalArgumentException(
+                    "fullness must be greater than 0 and at most 1, was " + Text.number(fullness));
+        }
+        return new Conduits(fullness);
+    }
+
+    /**
+     * Returns the conduit that carries a discharge at this filling: the theoretical diameter, before the next one on offer
+     * is taken.
      *
      * @param discharge discharge to carry, m³/s; greater than 0
-     * @param fullness depth over diameter; greater than 0, at most 1
      * @param gradient the fall; greater than 0
      * @param resistance the law of resistance
      * @return the conduit; its discharge at that filling is the wanted one within 1e-12 relative
      * @throws IllegalArgumentException if an argument is out of range
      * @throws NoSolutionException if no diameter from 1e-6 to 50 m carries so much or so little
      */
-    public static Conduit ofFilling(double discharge, double fullness, Gradient gradient, Resistance resistance) {
+    public Conduit carrying(double discharge, Gradient gradient, Resistance resistance) {
         Require.positive("discharge", discharge, "m3/s");
-        checkFullness(fullness);
-        DoubleUnaryOperator excess = logDiameter -> {
-            double diameter = Math.min(Math.exp(logDiameter), LARGEST);
-            Conduit conduit = Conduit.of(CircularSection.ofDiameter(diameter), gradient, resistance);
-            return Math.log(conduit.discharge(fullness * diameter) / discharge);
-        };
-        double low = Math.log(LEAST) + 1e-12;
-        double high = Math.log(LARGEST);
-        if (excess.applyAsDouble(low) > 0 || excess.applyAsDouble(high) < 0) {
-            throw new NoSolutionException("no diameter from " + Text.number(LEAST) + " to " + Text.number(LARGEST)
-                    + " m carries a discharge of " + Text.number(discharge) + " m3/s at " + Text.number(fullness)
-                    + " of its height");
-        }
-        double diameter = Math.min(Math.exp(Roots.between(excess, low, high)), LARGEST);
-        return Conduit.of(CircularSection.ofDiameter(diameter), gradient, resistance);
+        return found(
+                gradient,
+                resistance,
+                conduit -> conduit.discharge(depth(conduit)) / discharge,
+                () -> " carries a discharge of " + Text.number(discharge) + " m3/s");
     }
 
     /**
-     * Returns the circular conduit whose uniform flow at a stated filling has a stated mean velocity, V = V(R, S).
+     * Returns the conduit whose uniform flow at this filling has a stated mean velocity, V = V(R, S).
      *
      * @param velocity mean velocity V, m/s; greater than 0
-     * @param fullness depth over diameter; greater than 0, at most 1
      * @param gradient the fall; greater than 0
      * @param resistance the law of resistance
      * @return the conduit; its velocity at that filling is the wanted one within 1e-12 relative
      * @throws IllegalArgumentException if an argument is out of range
      * @throws NoSolutionException if no diameter from 1e-6 to 50 m has that velocity
      */
-    public static Conduit ofVelocity(double velocity, double fullness, Gradient gradient, Resistance resistance) {
+    public Conduit flowingAt(double velocity, Gradient gradient, Resistance resistance) {
         Require.positive("velocity", velocity, "m/s");
-        checkFullness(fullness);
-        DoubleUnaryOperator excess = logDiameter -> {
-            double diameter = Math.min(Math.exp(logDiameter), LARGEST);
-            Conduit conduit = Conduit.of(CircularSection.ofDiameter(diameter), gradient, resistance);
-            return Math.log(conduit.velocity(fullness * diameter) / velocity);
-        };
+        return found(
+                gradient,
+                resistance,
+                conduit -> conduit.velocity(depth(conduit)) / velocity,
+                () -> " has a velocity of " + Text.number(velocity) + " m/s");
+    }
+
+    /** Returns the conduit of which a measure that rises with the diameter is 1. */
+    private Conduit found(
+            Gradient gradient, Resistance resistance, ToDoubleFunction<Conduit> measure, Supplier<String> what) {
+        DoubleFunction<Conduit> conduit = logDiameter ->
+                Conduit.of(CircularSection.ofDiameter(Math.min(Math.exp(logDiameter), LARGEST)), gradient, resistance);
+        DoubleUnaryOperator excess = logDiameter -> Math.log(measure.applyAsDouble(conduit.apply(logDiameter)));
         double low = Math.log(LEAST) + 1e-12;
         double high = Math.log(LARGEST);
         if (excess.applyAsDouble(low) > 0 || excess.applyAsDouble(high) < 0) {
             throw new NoSolutionException("no diameter from " + Text.number(LEAST) + " to " + Text.number(LARGEST)
-                    + " m has a velocity of " + Text.number(velocity) + " m/s at " + Text.number(fullness)
-                    + " of its height");
+                    + " m" + what.get() + " at " + Text.number(fullness) + " of its height");
         }
-        double diameter = Math.min(Math.exp(Roots.between(excess, low, high)), LARGEST);
-        return Conduit.of(CircularSection.ofDiameter(diameter), gradient, resistance);
+        return conduit.apply(Roots.between(excess, low, high));
+    }
+
+    private double depth(Conduit conduit) {
+        return fullness * ((ClosedSection) conduit.section()).height();
     }
 
     /**
-     * Returns the circle in which a discharge has a stated mean velocity at a stated filling, by continuity alone, Q = V A.
+     * Returns the circle in which a discharge has a stated mean velocity at this filling, by continuity alone, Q = V A.
      * No gradient is asked for: the one that drives it is {@link Conduit#gradientFor}.
      *
      * @param discharge discharge Q, m³/s; greater than 0
      * @param velocity mean velocity V, m/s; greater than 0
-     * @param fullness depth over diameter; greater than 0, at most 1
      * @return the section
      * @throws IllegalArgumentException if an argument is out of range
      * @throws NoSolutionException if the diameter is outside 1e-6 to 50 m
      */
-    public static CircularSection sectionFor(double discharge, double velocity, double fullness) {
+    public CircularSection sectionOfDischargeAndVelocity(double discharge, double velocity) {
         Require.positive("discharge", discharge, "m3/s");
         Require.positive("velocity", velocity, "m/s");
-        checkFullness(fullness);
         double diameter =
                 Math.sqrt(discharge / velocity / CircularSection.ofDiameter(1).area(fullness));
         if (!(diameter >= LEAST && diameter <= LARGEST)) {
@@ -113,13 +130,6 @@ public final class Conduits {
                     + " m, outside " + Text.number(LEAST) + " to " + Text.number(LARGEST) + " m");
         }
         return CircularSection.ofDiameter(diameter);
-    }
-
-    private static void checkFullness(double fullness) {
-        if (!(fullness > 0 && fullness <= 1)) {
-            throw new IllegalArgumentException(
-                    "fullness must be greater than 0 and at most 1, was " + Text.number(fullness));
-        }
     }
 
     /**
@@ -165,5 +175,10 @@ public final class Conduits {
                 .map(section -> Conduit.of(section, gradient, resistance))
                 .filter(conduit -> conduit.fullBore().discharge() >= discharge)
                 .findFirst();
+    }
+
+    @Override
+    public String toString() {
+        return "Conduits[" + Text.number(fullness) + " full]";
     }
 }

@@ -52,7 +52,7 @@ public enum ProfileType {
      * @return the type
      * @throws IllegalArgumentException if an argument is out of range or NaN
      */
-    public static ProfileType of(Reach reach, double discharge, double depth) {
+    public static ProfileType ofDischargeAndDepth(Reach reach, double discharge, double depth) {
         Require.positive("depth", depth, "m");
         ReachFlow flow = new ReachFlow(reach, discharge);
         boolean fast = flow.flow().froudeNumber(depth) > 1;

@@ -111,7 +111,7 @@ public final class CurrentMeter {
      * @return velocity, m/s
      * @throws IllegalArgumentException if a parameter is outside its range
      */
-    public double velocityOfCount(double revolutions, double seconds) {
+    public double velocityOfRevolutionsAndSeconds(double revolutions, double seconds) {
         Require.nonNegative("revolutions", revolutions, "");
         if (!(seconds > 0 && seconds <= 3600)) {
             throw new IllegalArgumentException(

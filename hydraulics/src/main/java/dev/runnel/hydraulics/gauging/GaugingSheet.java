@@ -104,7 +104,7 @@ public final class GaugingSheet {
         if (!Double.isNaN(revolutions) && !Double.isNaN(seconds) && seconds > 0) {
             velocity = meter.orElseThrow(() -> new IllegalArgumentException(
                             "line " + number + ": revolutions need the equation of their current meter"))
-                    .velocityOfCount(revolutions, seconds);
+                    .velocityOfRevolutionsAndSeconds(revolutions, seconds);
         }
         return new Row(
                 number,

@@ -59,13 +59,14 @@ public final class PowerLaw {
      * Returns the law through two velocities of one vertical.
      *
      * @param lowerHeight height of the lower point above the bed, m; greater than 0
-     * @param lowerVelocity its velocity, m/s; greater than 0
      * @param upperHeight height of the upper point, m; greater than {@code lowerHeight}
-     * @param upperVelocity its velocity, m/s; greater than {@code lowerVelocity}
+     * @param lowerVelocity velocity at the lower point, m/s; greater than 0
+     * @param upperVelocity velocity at the upper point, m/s; greater than {@code lowerVelocity}
      * @return the law
      * @throws IllegalArgumentException if a parameter is outside its range, or m is outside [2, 20]
      */
-    public static PowerLaw through(double lowerHeight, double lowerVelocity, double upperHeight, double upperVelocity) {
+    public static PowerLaw throughHeightsAndVelocities(
+            double lowerHeight, double upperHeight, double lowerVelocity, double upperVelocity) {
         Require.positive("lowerHeight", lowerHeight, "m");
         Require.positive("lowerVelocity", lowerVelocity, "m/s");
         if (!(upperHeight > lowerHeight && upperVelocity > lowerVelocity)) {

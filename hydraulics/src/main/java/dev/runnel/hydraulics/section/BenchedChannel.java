@@ -15,29 +15,57 @@ import org.apiguardian.api.API;
  */
 @API(status = API.Status.STABLE, since = "0.1")
 public final class BenchedChannel {
-    private BenchedChannel() {}
+    private final double channelWidth;
+    private final double channelDepth;
+    private final double benchSlope;
+
+    private BenchedChannel(double channelWidth, double channelDepth, double benchSlope) {
+        this.channelWidth = channelWidth;
+        this.channelDepth = channelDepth;
+        this.benchSlope = benchSlope;
+    }
 
     /**
-     * Returns the section.
+     * Begins a section with the measures of its channel, between level benches; {@link #inChamberOfWidth} makes it a section.
      *
      * @param channelWidth width of the channel, m; greater than 0; its invert is a semicircle
      * @param channelDepth depth of the channel below the lips, m; at least half of its width
-     * @param chamberWidth width between the chamber walls, m; greater than {@code channelWidth}
-     * @param benchSlope rise over run of the benches, 0 for level ones; 0 or greater
-     * @return the section
+     * @return the measures
      * @throws IllegalArgumentException if a measure is out of range
      */
-    public static OpenSection of(double channelWidth, double channelDepth, double chamberWidth, double benchSlope) {
+    public static BenchedChannel ofWidthAndDepth(double channelWidth, double channelDepth) {
         double radius = Sizes.open("channelWidth", channelWidth) / 2;
         if (!(channelDepth >= radius && channelDepth < Double.POSITIVE_INFINITY)) {
             throw new IllegalArgumentException("channelDepth must be at least half of channelWidth, "
                     + Text.number(radius) + " m, was " + Text.number(channelDepth));
         }
+        return new BenchedChannel(channelWidth, channelDepth, 0);
+    }
+
+    /**
+     * Returns the same channel between benches that rise towards the chamber wall.
+     *
+     * @param newBenchSlope rise over run of the benches, 0 for level ones; 0 or greater
+     * @return the measures
+     * @throws IllegalArgumentException if {@code newBenchSlope} is out of range
+     */
+    public BenchedChannel withBenchSlope(double newBenchSlope) {
+        return new BenchedChannel(channelWidth, channelDepth, Require.nonNegative("newBenchSlope", newBenchSlope, ""));
+    }
+
+    /**
+     * Returns the section in a chamber.
+     *
+     * @param chamberWidth width between the chamber walls, m; greater than that of the channel
+     * @return the section
+     * @throws IllegalArgumentException if {@code chamberWidth} is out of range
+     */
+    public OpenSection inChamberOfWidth(double chamberWidth) {
         if (!(chamberWidth > channelWidth && chamberWidth < Double.POSITIVE_INFINITY)) {
             throw new IllegalArgumentException("chamberWidth must be greater than channelWidth, "
                     + Text.number(channelWidth) + " m, was " + Text.number(chamberWidth));
         }
-        Require.nonNegative("benchSlope", benchSlope, "");
+        double radius = channelWidth / 2;
         double half = chamberWidth / 2;
         double wallFoot = channelDepth + (half - radius) * benchSlope;
         Wall wall = Wall.from(0, 0).arcTo(radius, radius, 0, radius);
@@ -48,5 +76,11 @@ public final class BenchedChannel {
                 .lineTo(half, wallFoot + 1)
                 .mirroredOpen()
                 .named("BenchedChannel");
+    }
+
+    @Override
+    public String toString() {
+        return "BenchedChannel[" + Text.number(channelWidth) + " m wide, " + Text.number(channelDepth)
+                + " m deep, benches rising by " + Text.number(benchSlope) + "]";
     }
 }

@@ -25,7 +25,7 @@ public final class Egg {
      */
     public static ProfileSection normal(double width) {
         double r = half(width);
-        return Ovoid.of(width, 3 * r, r / 2).named("Egg.normal");
+        return Ovoid.ofWidthAndHeight(width, 3 * r).withInvertRadius(r / 2).named("Egg.normal");
     }
 
     /**
@@ -37,7 +37,9 @@ public final class Egg {
      */
     public static ProfileSection widened(double width) {
         double r = half(width);
-        return Ovoid.of(width, (1.5 + Math.sqrt(3) / 2) * r, r / 2).named("Egg.widened");
+        return Ovoid.ofWidthAndHeight(width, (1.5 + Math.sqrt(3) / 2) * r)
+                .withInvertRadius(r / 2)
+                .named("Egg.widened");
     }
 
     /**
@@ -49,7 +51,8 @@ public final class Egg {
      */
     public static ProfileSection depressed(double width) {
         double r = half(width);
-        return Ovoid.of(width, (1 + Math.sqrt(0.5)) * r, (0.5 + Math.sqrt(0.5)) * r)
+        return Ovoid.ofWidthAndHeight(width, (1 + Math.sqrt(0.5)) * r)
+                .withInvertRadius((0.5 + Math.sqrt(0.5)) * r)
                 .named("Egg.depressed");
     }
 
@@ -63,7 +66,7 @@ public final class Egg {
      */
     public static ProfileSection sharp(double width) {
         double r = half(width);
-        return Ovoid.of(width, 3 * r, r / 4).named("Egg.sharp");
+        return Ovoid.ofWidthAndHeight(width, 3 * r).withInvertRadius(r / 4).named("Egg.sharp");
     }
 
     /**

@@ -22,6 +22,8 @@ public final class MouthSection {
      */
     public static ProfileSection ofWidth(double width) {
         Sizes.closed("width", width);
-        return Ovoid.of(width, 0.75 * width, width).named("MouthSection");
+        return Ovoid.ofWidthAndHeight(width, 0.75 * width)
+                .withInvertRadius(width)
+                .named("MouthSection");
     }
 }

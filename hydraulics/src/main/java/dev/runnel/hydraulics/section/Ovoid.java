@@ -20,20 +20,34 @@ import org.apiguardian.api.API;
  */
 @API(status = API.Status.STABLE, since = "0.1")
 public final class Ovoid {
-    private Ovoid() {}
+    private final double width;
+    private final double height;
+
+    private Ovoid(double width, double height) {
+        this.width = width;
+        this.height = height;
+    }
 
     /**
-     * Returns the section with the given measures.
+     * Begins an ovoid with its outer measures; {@link #withInvertRadius} makes it a section.
      *
      * @param width largest width, at the springing line, m; greater than 0
      * @param height height, m; greater than half of the width
+     * @return the measures
+     * @throws IllegalArgumentException if a measure is out of range
+     */
+    public static Ovoid ofWidthAndHeight(double width, double height) {
+        return new Ovoid(Sizes.closed("width", width), Sizes.closed("height", height));
+    }
+
+    /**
+     * Returns the section of this width and height.
+     *
      * @param invertRadius radius of the invert arc, m; greater than 0, not half of the width
      * @return the section
-     * @throws IllegalArgumentException if a measure is out of range or no side arc touches both crown and invert
+     * @throws IllegalArgumentException if it is out of range or no side arc touches both crown and invert
      */
-    public static ProfileSection of(double width, double height, double invertRadius) {
-        Sizes.closed("width", width);
-        Sizes.closed("height", height);
+    public ProfileSection withInvertRadius(double invertRadius) {
         Sizes.open("invertRadius", invertRadius);
         double crown = width / 2;
         double springing = height - crown;
@@ -58,5 +72,10 @@ public final class Ovoid {
 
     private static double sq(double x) {
         return x * x;
+    }
+
+    @Override
+    public String toString() {
+        return "Ovoid[" + Text.number(width) + " m wide, " + Text.number(height) + " m high]";
     }
 }

@@ -24,7 +24,7 @@ public final class TrapezoidalSection {
      * @return the section
      * @throws IllegalArgumentException if a measure is out of range
      */
-    public static OpenSection of(double bedWidth, double sideSlope) {
+    public static OpenSection ofBedWidthAndSideSlope(double bedWidth, double sideSlope) {
         double half = Sizes.openOrNone("bedWidth", bedWidth) / 2;
         Require.inRange("sideSlope", sideSlope, 0, LARGEST_SLOPE, "");
         if (bedWidth == 0) {

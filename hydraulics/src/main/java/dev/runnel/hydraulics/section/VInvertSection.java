@@ -10,42 +10,58 @@ import org.apiguardian.api.API;
  */
 @API(status = API.Status.STABLE, since = "0.1")
 public final class VInvertSection {
-    private VInvertSection() {}
+    private final double width;
+    private final double fall;
+
+    private VInvertSection(double width, double fall) {
+        this.width = width;
+        this.fall = fall;
+    }
+
+    /**
+     * Begins a section with the measures of its V; {@link #open} or {@link #coveredAt} makes it a section.
+     *
+     * @param width clear width, m; greater than 0
+     * @param fall height of the V, m; greater than 0
+     * @return the measures
+     * @throws IllegalArgumentException if a measure is out of range
+     */
+    public static VInvertSection ofWidthAndFall(double width, double fall) {
+        return new VInvertSection(Sizes.open("width", width), Sizes.open("fall", fall));
+    }
 
     /**
      * Returns the section under a level cover.
      *
-     * @param width clear width, m; greater than 0
-     * @param fall height of the V, m; greater than 0
-     * @param height clear height in the middle, m; greater than {@code fall}
+     * @param height clear height in the middle, m; greater than the fall
      * @return the section
-     * @throws IllegalArgumentException if a measure is out of range
+     * @throws IllegalArgumentException if {@code height} is out of range, or the width is that of an open section only
      */
-    public static ProfileSection covered(double width, double fall, double height) {
+    public ProfileSection coveredAt(double height) {
         Sizes.closed("width", width);
         Sizes.closed("height", height);
         if (!(height > fall && height < Double.POSITIVE_INFINITY)) {
             throw new IllegalArgumentException(
                     "height must be greater than fall, " + Text.number(fall) + " m, was " + Text.number(height));
         }
-        return wall(width, fall, height).mirrored().named("VInvertSection");
+        return wall(height).mirrored().named("VInvertSection");
     }
 
     /**
      * Returns the open section.
      *
-     * @param width clear width, m; greater than 0
-     * @param fall height of the V, m; greater than 0
      * @return the section
-     * @throws IllegalArgumentException if a measure is out of range
      */
-    public static OpenSection open(double width, double fall) {
-        return wall(width, fall, fall + 1).mirroredOpen().named("VInvertSection");
+    public OpenSection open() {
+        return wall(fall + 1).mirroredOpen().named("VInvertSection");
     }
 
-    private static Wall wall(double width, double fall, double top) {
-        double half = Sizes.open("width", width) / 2;
-        Sizes.open("fall", fall);
-        return Wall.from(0, 0).lineTo(half, fall).lineTo(half, top);
+    private Wall wall(double top) {
+        return Wall.from(0, 0).lineTo(width / 2, fall).lineTo(width / 2, top);
+    }
+
+    @Override
+    public String toString() {
+        return "VInvertSection[" + Text.number(width) + " m wide, V of " + Text.number(fall) + " m]";
     }
 }

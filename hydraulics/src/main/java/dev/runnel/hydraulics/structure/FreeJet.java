@@ -51,8 +51,8 @@ public final class FreeJet {
      * @return the jet under standard gravity
      * @throws IllegalArgumentException if a length is not greater than 0 or the velocity would be above 1000 m/s
      */
-    public static FreeJet through(double distance, double drop) {
-        return through(distance, drop, Gravity.STANDARD);
+    public static FreeJet throughDistanceAndDrop(double distance, double drop) {
+        return throughDistanceAndDrop(distance, drop, Gravity.STANDARD);
     }
 
     /**
@@ -64,7 +64,7 @@ public final class FreeJet {
      * @return the jet
      * @throws IllegalArgumentException if an argument is out of range or the velocity would be above 1000 m/s
      */
-    public static FreeJet through(double distance, double drop, double gravity) {
+    public static FreeJet throughDistanceAndDrop(double distance, double drop, double gravity) {
         Require.positive("distance", distance, "m");
         Require.positive("drop", drop, "m");
         Require.inRange("gravity", gravity, 0.1, 100, "m/s2");

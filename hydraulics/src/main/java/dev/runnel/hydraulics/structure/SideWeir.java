@@ -105,7 +105,7 @@ public final class SideWeir extends OfParts {
      * @throws IllegalArgumentException if a parameter is outside its range or the flow is not subcritical
      * @throws NoSolutionException if the flow turns critical before the upstream end is reached
      */
-    public SideWeirProfile fromDownstream(double depth, double discharge) {
+    public SideWeirProfile fromDownstreamDepthAndDischarge(double depth, double discharge) {
         SideWeirFlow flow = flow(depth, discharge);
         double from = flow.parameter(depth);
         requireSubcritical(flow, from);
@@ -123,7 +123,7 @@ public final class SideWeir extends OfParts {
      * @throws IllegalArgumentException if a parameter is outside its range
      * @throws NoSolutionException if subcritical flow is spilled whole before the downstream end
      */
-    public SideWeirProfile fromUpstream(double depth, double discharge) {
+    public SideWeirProfile fromUpstreamDepthAndDischarge(double depth, double discharge) {
         Require.positive("discharge", discharge, "m3/s");
         SideWeirFlow flow = flow(depth, discharge);
         double from = flow.parameter(depth);
@@ -170,11 +170,12 @@ public final class SideWeir extends OfParts {
             high = Math.min(highest, sillHeight + 2 * (high - sillHeight));
         }
         double depth = Roots.between(y -> arriving(y, onward) - inflow, low, high);
-        return fromDownstream(depth, onward.applyAsDouble(depth));
+        return fromDownstreamDepthAndDischarge(depth, onward.applyAsDouble(depth));
     }
 
     private double arriving(double depth, DoubleUnaryOperator onward) {
-        return fromDownstream(depth, onward.applyAsDouble(depth)).upstreamDischarge();
+        return fromDownstreamDepthAndDischarge(depth, onward.applyAsDouble(depth))
+                .upstreamDischarge();
     }
 
     /**
@@ -187,7 +188,7 @@ public final class SideWeir extends OfParts {
      * @throws IllegalArgumentException if a parameter is outside its range or the flow is not subcritical
      * @throws NoSolutionException if the discharge upstream cannot pass with the energy of the downstream end
      */
-    public double lengthToSpill(double depth, double discharge, double spill) {
+    public double lengthFromDepthAndDischargeToSpill(double depth, double discharge, double spill) {
         Require.nonNegative("spill", spill, "m3/s");
         SideWeirFlow flow = flow(depth, discharge);
         double from = flow.parameter(depth);

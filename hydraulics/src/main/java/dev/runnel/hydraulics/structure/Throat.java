@@ -74,7 +74,7 @@ public final class Throat extends OfParts {
         return newSideSlope == 0
                 ? rectangular(width)
                 : new Throat(
-                        TrapezoidalSection.of(width, newSideSlope),
+                        TrapezoidalSection.ofBedWidthAndSideSlope(width, newSideSlope),
                         width,
                         newSideSlope,
                         "trapezoidal, b = " + Text.number(width) + " m, sides 1:" + Text.number(newSideSlope));

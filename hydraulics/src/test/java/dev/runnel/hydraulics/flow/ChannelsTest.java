@@ -14,7 +14,10 @@ class ChannelsTest {
     @Test
     void rectangleByHand() {
         double discharge = 50 * Math.sqrt(0.01 / 3);
-        assertThat(Channels.rectangularFor(discharge, 0.5, FALL, LAW).section().topWidth(0))
+        assertThat(Channels.ofDischargeAndDepth(discharge, 0.5)
+                        .rectangular(FALL, LAW)
+                        .section()
+                        .topWidth(0))
                 .isCloseTo(2, within(1e-12));
     }
 
@@ -22,7 +25,8 @@ class ChannelsTest {
     @Test
     void trapezoidByHand() {
         double discharge = 1.5 * 50 * Math.sqrt(0.01 * 1.5 / 3.5);
-        assertThat(Channels.trapezoidalFor(discharge, 0.75, 4 / 3., FALL, LAW)
+        assertThat(Channels.ofDischargeAndDepth(discharge, 0.75)
+                        .trapezoidal(4 / 3., FALL, LAW)
                         .section()
                         .topWidth(0))
                 .isCloseTo(1, within(1e-12));
@@ -30,22 +34,31 @@ class ChannelsTest {
 
     @Test
     void slopesThatCarryMoreLeaveNoWidth() {
-        assertThatThrownBy(() -> Channels.trapezoidalFor(0.01, 1, 2, FALL, LAW))
+        assertThatThrownBy(() -> Channels.ofDischargeAndDepth(0.01, 1).trapezoidal(2, FALL, LAW))
                 .isInstanceOf(NoSolutionException.class)
                 .hasMessage("no bed width from 1.0E-6 to 1000000 m carries a discharge of 0.01 m3/s at a depth of 1 m");
-        assertThatThrownBy(() -> Channels.rectangularFor(1e300, 1, FALL, LAW)).isInstanceOf(NoSolutionException.class);
-        assertThatThrownBy(() -> Channels.rectangularFor(Double.NaN, 1, FALL, LAW))
+        assertThatThrownBy(() -> Channels.ofDischargeAndDepth(1e300, 1).rectangular(FALL, LAW))
+                .isInstanceOf(NoSolutionException.class);
+        assertThatThrownBy(() -> Channels.ofDischargeAndDepth(Double.NaN, 1).rectangular(FALL, LAW))
                 .hasMessageContaining("discharge must be");
-        assertThatThrownBy(() -> Channels.rectangularFor(1, 0, FALL, LAW)).hasMessageContaining("depth must be");
+        assertThatThrownBy(() -> Channels.ofDischargeAndDepth(1, 0).rectangular(FALL, LAW))
+                .hasMessageContaining("depth must be");
     }
 
     /** Chezy full: D = 4 (V/C)²/S. By continuity half full: A = πD²/8. */
     @Test
     void diameterAtAVelocity() {
-        assertThat(Conduits.ofVelocity(2, 1, FALL, LAW).section().height()).isCloseTo(0.64, within(1e-12));
-        assertThat(Conduits.sectionFor(Math.PI / 8, 1, 0.5).height()).isCloseTo(1, within(1e-14));
-        assertThatThrownBy(() -> Conduits.sectionFor(1, 1, 1.5)).hasMessageContaining("fullness must be");
-        assertThatThrownBy(() -> Conduits.sectionFor(1e9, 1, 1)).isInstanceOf(NoSolutionException.class);
-        assertThatThrownBy(() -> Conduits.ofVelocity(1e6, 1, FALL, LAW)).isInstanceOf(NoSolutionException.class);
+        assertThat(Conduits.atFullness(1).flowingAt(2, FALL, LAW).section().height())
+                .isCloseTo(0.64, within(1e-12));
+        assertThat(Conduits.atFullness(0.5)
+                        .sectionOfDischargeAndVelocity(Math.PI / 8, 1)
+                        .height())
+                .isCloseTo(1, within(1e-14));
+        assertThatThrownBy(() -> Conduits.atFullness(1.5).sectionOfDischargeAndVelocity(1, 1))
+                .hasMessageContaining("fullness must be");
+        assertThatThrownBy(() -> Conduits.atFullness(1).sectionOfDischargeAndVelocity(1e9, 1))
+                .isInstanceOf(NoSolutionException.class);
+        assertThatThrownBy(() -> Conduits.atFullness(1).flowingAt(1e6, FALL, LAW))
+                .isInstanceOf(NoSolutionException.class);
     }
 }

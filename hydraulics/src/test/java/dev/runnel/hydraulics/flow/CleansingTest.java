@@ -94,7 +94,7 @@ class CleansingTest {
         var uniform = Conduit.of(RectangularSection.open(1), Gradient.of(0.002), Manning.of(0.013));
         assertThat(BoundaryShear.mean(uniform, 0.5)).isCloseTo(1000 * 9.80665 * 0.25 * 0.002, within(1e-12));
         assertThat(BoundaryShear.onBed(uniform, 0.5)).isEqualTo(BoundaryShear.mean(uniform, 0.5));
-        var law = CompositeManning.of(Compounding.PAVLOVSKIJ, 0.026, 0.013);
+        var law = CompositeManning.ofBedAndWalls(Compounding.PAVLOVSKIJ, 0.026, 0.013);
         var rough = uniform.withResistance(law);
         double bed = BoundaryShear.onBed(rough, 0.5);
         // Forces: bed 1 m and walls 1 m share ρ g A S; the walls carry (0.013/0.026)^1.5 of what the bed does.

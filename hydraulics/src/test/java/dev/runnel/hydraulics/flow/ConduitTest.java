@@ -120,7 +120,8 @@ class ConduitTest {
         assertThatThrownBy(() -> PIPE.criticalDepth(Double.POSITIVE_INFINITY)).hasMessageContaining("was Infinity");
         assertThatThrownBy(() -> PIPE.gradientFor(0))
                 .hasMessage("discharge must be greater than 0 and finite (m3/s), was 0");
-        assertThatThrownBy(() -> PIPE.gradientFor(0.1, 0)).hasMessageContaining("depth must be greater than 0");
+        assertThatThrownBy(() -> PIPE.gradientForDischargeAtDepth(0.1, 0))
+                .hasMessageContaining("depth must be greater than 0");
         assertThatThrownBy(() -> PIPE.withGradient(Gradient.of(0)))
                 .isInstanceOf(IllegalArgumentException.class)
                 .hasMessage("gradient must be greater than 0 and finite (m/m), was 0");
@@ -142,7 +143,8 @@ class ConduitTest {
     void gradientForACapacityRunsFull() {
         Gradient gradient = PIPE.gradientFor(0.3);
         assertThat(PIPE.withGradient(gradient).fullBore().discharge()).isCloseTo(0.3, within(1e-14));
-        assertThat(PIPE.gradientFor(PIPE.discharge(0.1), 0.1).value()).isCloseTo(1.0 / 150, within(1e-16));
+        assertThat(PIPE.gradientForDischargeAtDepth(PIPE.discharge(0.1), 0.1).value())
+                .isCloseTo(1.0 / 150, within(1e-16));
     }
 
     @Test
@@ -187,7 +189,8 @@ class ConduitTest {
     /** Found by a property: the depth just above a level bench that is the last corner of an open section was missed. */
     @Test
     void findsTheDepthsOnBothSidesOfALevelBench() {
-        Conduit channel = Conduit.of(BenchedChannel.of(1, 0.5, 3, 0), Gradient.of(1e-6), Manning.of(0.005));
+        Conduit channel = Conduit.of(
+                BenchedChannel.ofWidthAndDepth(1, 0.5).inChamberOfWidth(3), Gradient.of(1e-6), Manning.of(0.005));
         for (double above = 1e-9; above < 0.02; above *= 1.7) {
             double discharge = channel.discharge(0.5 + above);
             double[] depths = channel.normalDepths(discharge);
@@ -221,7 +224,7 @@ class ConduitTest {
 
     @Test
     void absurdDischargeIsNamedNotADepth() {
-        var channel = PIPE.withSection(dev.runnel.hydraulics.section.TrapezoidalSection.of(1, 1));
+        var channel = PIPE.withSection(dev.runnel.hydraulics.section.TrapezoidalSection.ofBedWidthAndSideSlope(1, 1));
         assertThatThrownBy(() -> channel.normalDepth(1e300))
                 .isInstanceOf(IllegalArgumentException.class)
                 .hasMessage("discharge must be in [0, 1.0E9] m3/s, was 1.0E300");
@@ -232,18 +235,18 @@ class ConduitTest {
     /** Half full it carries half of full: the diameter for q half full is that for 2 q full. */
     @Test
     void diameterAtAStatedFilling() {
-        var half = Conduits.ofFilling(0.1, 0.5, Gradient.ofRatio(1, 150), Manning.of(0.013));
+        var half = Conduits.atFullness(0.5).carrying(0.1, Gradient.ofRatio(1, 150), Manning.of(0.013));
         double diameter = half.section().height();
         assertThat(half.discharge(diameter / 2)).isCloseTo(0.1, within(1e-13));
-        var full = Conduits.ofFilling(0.2, 1, Gradient.ofRatio(1, 150), Manning.of(0.013));
+        var full = Conduits.atFullness(1).carrying(0.2, Gradient.ofRatio(1, 150), Manning.of(0.013));
         assertThat(full.section().height()).isCloseTo(diameter, within(1e-13));
         // q = (π/4) D² (D/4)^(2/3) √S / n solved for D.
         double byHand = Math.pow(0.2 * 0.013 * Math.sqrt(150) * Math.pow(4, 5.0 / 3) / Math.PI, 3.0 / 8);
         assertThat(diameter).isCloseTo(byHand, within(1e-12));
-        assertThatThrownBy(() -> Conduits.ofFilling(1e9, 0.5, Gradient.ofRatio(1, 150), Manning.of(0.013)))
+        assertThatThrownBy(() -> Conduits.atFullness(0.5).carrying(1e9, Gradient.ofRatio(1, 150), Manning.of(0.013)))
                 .isInstanceOf(NoSolutionException.class)
                 .hasMessageStartingWith("no diameter from 1.0E-6 to 50 m carries a discharge of 1.0E9 m3/s");
-        assertThatThrownBy(() -> Conduits.ofFilling(0.1, 1.5, Gradient.ofRatio(1, 150), Manning.of(0.013)))
+        assertThatThrownBy(() -> Conduits.atFullness(1.5).carrying(0.1, Gradient.ofRatio(1, 150), Manning.of(0.013)))
                 .hasMessage("fullness must be greater than 0 and at most 1, was 1.5");
     }
 }

@@ -34,7 +34,8 @@ class CriticalFlowTest {
     /** Triangle with sides 1 : 1: A/(2T) = y/4, so y = 4/5 E. */
     @Test
     void triangleByHand() {
-        var critical = CriticalFlow.of(TrapezoidalSection.of(0, 1)).withGravity(10);
+        var critical =
+                CriticalFlow.of(TrapezoidalSection.ofBedWidthAndSideSlope(0, 1)).withGravity(10);
         assertThat(critical.depthForEnergy(1)).isCloseTo(0.8, within(1e-15));
         assertThat(critical.dischargeForEnergy(1)).isCloseTo(0.64 * Math.sqrt(2 * 10 * 0.2), within(1e-15));
     }
@@ -73,7 +74,9 @@ class CriticalFlowTest {
     void mostThatAnEnergyCarriesIsTheMost() {
         var ledge = TabulatedSection.open(new double[] {0, 0.5, 0.5, 2}, new double[] {2, 2, 0.4, 0.4});
         for (var section : new dev.runnel.hydraulics.section.CrossSection[] {
-            BenchedChannel.of(0.4, 0.4, 3, 0.02), ledge, CircularSection.ofDiameter(1)
+            BenchedChannel.ofWidthAndDepth(0.4, 0.4).withBenchSlope(0.02).inChamberOfWidth(3),
+            ledge,
+            CircularSection.ofDiameter(1)
         }) {
             for (double energy = 0.05; energy < 1.4; energy += 0.05) {
                 double most = 0;

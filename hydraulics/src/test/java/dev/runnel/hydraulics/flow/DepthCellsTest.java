@@ -18,7 +18,7 @@ class DepthCellsTest {
             of(Egg.normal(0.6), ColebrookWhite.ofRoughnessMm(1.5)),
             of(CircularSection.ofDiameter(0.9).withSediment(0.2), Manning.of(0.014)),
             of(CircularSection.ofDiameter(0.9), VariableManning.of(0.013, RoughnessByDepth.asce1970())),
-            of(TrapezoidalSection.of(1, 1.5), Manning.of(0.03)));
+            of(TrapezoidalSection.ofBedWidthAndSideSlope(1, 1.5), Manning.of(0.03)));
 
     private static Conduit of(CrossSection section, Resistance law) {
         return Conduit.of(section, GRADIENT, law);

@@ -99,7 +99,7 @@ class LawsTest {
                         + " Manning.ofStrickler");
         assertThatThrownBy(() -> Manning.ofStrickler(0.013))
                 .hasMessage("k must be in [1, 1000] m^(1/3)/s, was 0.013: for Manning's n use Manning.of");
-        assertThatThrownBy(() -> CompositeManning.of(Compounding.LOTTER, 0.013, 77))
+        assertThatThrownBy(() -> CompositeManning.ofBedAndWalls(Compounding.LOTTER, 0.013, 77))
                 .hasMessageStartingWith("wallN must be in [0.001, 1]");
         assertThatThrownBy(() -> VariableManning.of(77, RoughnessByDepth.asce1970()))
                 .hasMessageStartingWith("fullN must be in [0.001, 1]");

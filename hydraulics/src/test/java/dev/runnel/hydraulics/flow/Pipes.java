@@ -34,9 +34,10 @@ public final class Pipes {
     public static Arbitrary<Resistance> depthLaws() {
         return Arbitraries.of(
                 VariableManning.of(0.013, RoughnessByDepth.asce1970()),
-                CompositeManning.of(Compounding.HORTON_EINSTEIN, 0.025, 0.012),
-                CompositeManning.of(Compounding.PAVLOVSKIJ, 0.02, 0.012).above(0.2, 0.015),
-                CompositeManning.of(Compounding.LOTTER, 0.012, 0.02));
+                CompositeManning.ofBedAndWalls(Compounding.HORTON_EINSTEIN, 0.025, 0.012),
+                CompositeManning.ofBedAndWalls(Compounding.PAVLOVSKIJ, 0.02, 0.012)
+                        .above(0.2, 0.015),
+                CompositeManning.ofBedAndWalls(Compounding.LOTTER, 0.012, 0.02));
     }
 
     public static Arbitrary<Conduit> circular() {

@@ -150,7 +150,7 @@ class ProfileQuadratureTest {
                 .as(() -> reach + ", " + discharge + " m3/s")
                 .isCloseTo(distance, within(TOLERANCE * distance));
         if (last.depth() <= reach.section().height()) {
-            seen.merge(ProfileType.of(reach, discharge, last.depth()), 1, Integer::sum);
+            seen.merge(ProfileType.ofDischargeAndDepth(reach, discharge, last.depth()), 1, Integer::sum);
         }
         pressurised += last.isPressurised() || control.isPressurised() ? 1 : 0;
         return true;
@@ -211,7 +211,7 @@ class ProfileQuadratureTest {
             case 1:
                 return RectangularSection.box(size, size * (0.3 + random.nextDouble()));
             case 2:
-                return TrapezoidalSection.of(size, 2 * random.nextDouble());
+                return TrapezoidalSection.ofBedWidthAndSideSlope(size, 2 * random.nextDouble());
             case 3:
                 return CircularSection.ofDiameter(size).withSediment(0.2 * size * random.nextDouble());
             default:

@@ -56,13 +56,15 @@ class RoughnessTest {
     /** Box 1 m wide, 0.5 m deep: bed 1 m, walls 1 m. */
     @Test
     void compositeLawTakesBedAndWallsBySharesOfThePerimeter() {
-        var law = CompositeManning.of(Compounding.PAVLOVSKIJ, 0.03, 0.012);
+        var law = CompositeManning.ofBedAndWalls(Compounding.PAVLOVSKIJ, 0.03, 0.012);
         var section = RectangularSection.open(1);
         double expected = Math.sqrt((0.03 * 0.03 + 0.012 * 0.012) / 2);
         assertThat(law.n(section, 0.5)).isCloseTo(expected, within(1e-16));
         var conduit = Conduit.of(section, Gradient.of(0.002), law);
         assertThat(conduit.velocity(0.5)).isCloseTo(Manning.of(expected).velocity(0.25, 0.002), within(1e-14));
-        assertThat(conduit.gradientFor(conduit.discharge(0.5), 0.5).value()).isCloseTo(0.002, within(1e-16));
+        assertThat(conduit.gradientForDischargeAtDepth(conduit.discharge(0.5), 0.5)
+                        .value())
+                .isCloseTo(0.002, within(1e-16));
         assertThat(law.n(section, 0)).isEqualTo(0.03);
         // Walls above 0.3 m rougher: 1 m bed, 0.6 m and 0.4 m.
         double three = Math.sqrt((0.03 * 0.03 + 0.6 * 0.012 * 0.012 + 0.4 * 0.02 * 0.02) / 2);
@@ -77,7 +79,8 @@ class RoughnessTest {
     /** The lining changes 0.3 m above the invert, whether the channel is clean or silted. */
     @Test
     void levelsOfTheWallsDoNotMoveWithTheBed() {
-        var law = CompositeManning.of(Compounding.PAVLOVSKIJ, 0.03, 0.012).above(0.3, 0.02);
+        var law = CompositeManning.ofBedAndWalls(Compounding.PAVLOVSKIJ, 0.03, 0.012)
+                .above(0.3, 0.02);
         var silted = RectangularSection.open(1).withSediment(0.1);
         // Bed 1 m; walls 0.2 m each up to 0.3 m above the invert, 0.2 m each above.
         double expected = Math.sqrt((0.03 * 0.03 + 0.4 * 0.012 * 0.012 + 0.4 * 0.02 * 0.02) / 1.8);
@@ -89,7 +92,7 @@ class RoughnessTest {
 
     @Test
     void roundInvertHasNoBed() {
-        var law = CompositeManning.of(Compounding.HORTON_EINSTEIN, 0.03, 0.012);
+        var law = CompositeManning.ofBedAndWalls(Compounding.HORTON_EINSTEIN, 0.03, 0.012);
         assertThat(law.n(CircularSection.ofDiameter(0.6), 0.2)).isCloseTo(0.012, within(1e-17));
         assertThat(law.n(CircularSection.ofDiameter(0.6), 0)).isEqualTo(0.012);
         assertThat(law.n(CircularSection.ofDiameter(0.6).withSediment(0.1), 0.2))
@@ -107,8 +110,8 @@ class RoughnessTest {
         var variable = PIPE.withResistance(VariableManning.of(0.013, curve));
         assertThat(variable.fullBore().discharge()).isEqualTo(PIPE.fullBore().discharge());
         assertThat(variable.velocity(0.15)).isCloseTo(PIPE.velocity(0.15) / 1.278, within(1e-14));
-        assertThat(variable.gradientFor(0.05, 0.3).value())
-                .isGreaterThan(PIPE.gradientFor(0.05, 0.3).value());
+        assertThat(variable.gradientForDischargeAtDepth(0.05, 0.3).value())
+                .isGreaterThan(PIPE.gradientForDischargeAtDepth(0.05, 0.3).value());
         assertThat(variable.resistance())
                 .hasToString("VariableManning[n full = 0.013, RoughnessByDepth[ASCE and WPCF 1970, 24 points]]");
     }
@@ -126,7 +129,7 @@ class RoughnessTest {
         assertThatThrownBy(() -> RoughnessByDepth.asce1970().ratio(1.1))
                 .hasMessage("fullness must be in [0, 1], was 1.1");
         var law = VariableManning.of(0.013, RoughnessByDepth.asce1970());
-        assertThatThrownBy(() -> Conduit.of(TrapezoidalSection.of(1, 1), Gradient.of(0.01), law)
+        assertThatThrownBy(() -> Conduit.of(TrapezoidalSection.ofBedWidthAndSideSlope(1, 1), Gradient.of(0.01), law)
                         .velocity(0.2))
                 .hasMessageStartingWith("a roughness by fullness needs a section with a soffit");
     }

@@ -85,7 +85,8 @@ class SectionFlowTest {
 
     @Test
     void benchedChannelCanHaveSeveralCriticalDepths() {
-        var channel = BenchedChannel.of(0.3, 0.3, 1.5, 0.02);
+        var channel =
+                BenchedChannel.ofWidthAndDepth(0.3, 0.3).withBenchSlope(0.02).inChamberOfWidth(1.5);
         var flow = SectionFlow.of(channel, 0.11);
         assertThat(flow.criticalDepths().length).isGreaterThan(1);
         assertThat(flow.criticalDepth()).isEqualTo(flow.criticalDepths()[0]);
@@ -124,7 +125,7 @@ class SectionFlowTest {
     @Test
     void theCriticalDepthItselfHasItsOwnEnergyAndMomentum() {
         for (int i = 1; i <= 200; i++) {
-            CrossSection section = TrapezoidalSection.of(0.3 + i * 0.01, 0.5);
+            CrossSection section = TrapezoidalSection.ofBedWidthAndSideSlope(0.3 + i * 0.01, 0.5);
             double depth = 0.003 * i;
             double area = section.area(depth);
             SectionFlow flow =

@@ -34,7 +34,8 @@ class VariedFlowTest {
         assertThat(profile.inlet().depth()).isLessThan(normal(0.0005, 2));
         assertThat(profile.jumps()).isEmpty();
         assertThat(profile.stations()).hasSize(201);
-        assertThat(ProfileType.of(channel(0.0005, 1), 2, profile.depthAt(3500))).isEqualTo(ProfileType.M2);
+        assertThat(ProfileType.ofDischargeAndDepth(channel(0.0005, 1), 2, profile.depthAt(3500)))
+                .isEqualTo(ProfileType.M2);
     }
 
     /** The same backwater by distance steps, by depth steps and by integration. */
@@ -67,7 +68,8 @@ class VariedFlowTest {
         // By adaptive quadrature (SciPy); normal depth is 0.2621180996 m.
         assertThat(profile.outlet().depth()).isCloseTo(0.2621211607, within(5e-8));
         assertThat(profile.outlet().froudeNumber()).isGreaterThan(1);
-        assertThat(ProfileType.of(channel(0.02, 1), 2, profile.depthAt(10))).isEqualTo(ProfileType.S2);
+        assertThat(ProfileType.ofDischargeAndDepth(channel(0.02, 1), 2, profile.depthAt(10)))
+                .isEqualTo(ProfileType.S2);
     }
 
     @Test
@@ -83,7 +85,7 @@ class VariedFlowTest {
                 Backwater.of(Conduit.of(CHANNEL, Gradient.of(0.02), LAW), 2).length(2.5, 0.01);
         assertThat(200 - place.distance()).isCloseTo(length, within(0.05));
         assertThat(profile.depthAt(place.distance() + 2)).isCloseTo(place.jump().downstreamDepth(), within(0.06));
-        assertThat(ProfileType.of(channel(0.02, 1), 2, 2.5)).isEqualTo(ProfileType.S1);
+        assertThat(ProfileType.ofDischargeAndDepth(channel(0.02, 1), 2, 2.5)).isEqualTo(ProfileType.S1);
         assertThat(place.toString()).startsWith("at ").contains("HydraulicJump[");
     }
 
@@ -98,7 +100,8 @@ class VariedFlowTest {
         assertThat(profile.jumps()).hasSize(1);
         HydraulicJump jump = profile.jumps().get(0).jump();
         assertThat(jump.downstreamDepth()).isCloseTo(normal(0.001, 2), within(1e-3));
-        assertThat(ProfileType.of(channel(0.001, 1), 2, profile.depthAt(1))).isEqualTo(ProfileType.M3);
+        assertThat(ProfileType.ofDischargeAndDepth(channel(0.001, 1), 2, profile.depthAt(1)))
+                .isEqualTo(ProfileType.M3);
         assertThat(profile.outlet().depth()).isCloseTo(normal(0.001, 2), within(1e-12));
     }
 
@@ -127,10 +130,10 @@ class VariedFlowTest {
             assertThat(fast.jumps()).isEmpty();
             assertThat(fast.outlet().depth()).isGreaterThan(0.1).isLessThan(0.4);
         }
-        assertThat(ProfileType.of(channel(0, 1), 2, 0.8)).isEqualTo(ProfileType.H2);
-        assertThat(ProfileType.of(channel(0, 1), 2, 0.2)).isEqualTo(ProfileType.H3);
-        assertThat(ProfileType.of(channel(-0.01, 1), 2, 0.8)).isEqualTo(ProfileType.A2);
-        assertThat(ProfileType.of(channel(-0.01, 1), 2, 0.2)).isEqualTo(ProfileType.A3);
+        assertThat(ProfileType.ofDischargeAndDepth(channel(0, 1), 2, 0.8)).isEqualTo(ProfileType.H2);
+        assertThat(ProfileType.ofDischargeAndDepth(channel(0, 1), 2, 0.2)).isEqualTo(ProfileType.H3);
+        assertThat(ProfileType.ofDischargeAndDepth(channel(-0.01, 1), 2, 0.8)).isEqualTo(ProfileType.A2);
+        assertThat(ProfileType.ofDischargeAndDepth(channel(-0.01, 1), 2, 0.2)).isEqualTo(ProfileType.A3);
     }
 
     /** Overloaded pipe with a drowned outlet: the pressure line falls with the friction of the full pipe, by hand. */
@@ -235,11 +238,13 @@ class VariedFlowTest {
         var conduit = Conduit.of(CHANNEL, Gradient.of(0.001), LAW);
         var reach = Reach.of(CHANNEL, conduit.criticalGradient(2), LAW, 10);
         double critical = conduit.criticalDepth(2);
-        assertThat(ProfileType.of(reach, 2, 1.1 * critical)).isEqualTo(ProfileType.C1);
-        assertThat(ProfileType.of(reach, 2, 0.9 * critical)).isEqualTo(ProfileType.C3);
-        assertThat(ProfileType.of(channel(0.001, 1), 2, normal(0.001, 2))).isEqualTo(ProfileType.UNIFORM);
-        assertThat(ProfileType.of(channel(0.001, 1), 2, 1.5)).isEqualTo(ProfileType.M1);
-        assertThat(ProfileType.of(channel(0.02, 1), 2, 0.9 * normal(0.02, 2))).isEqualTo(ProfileType.S3);
+        assertThat(ProfileType.ofDischargeAndDepth(reach, 2, 1.1 * critical)).isEqualTo(ProfileType.C1);
+        assertThat(ProfileType.ofDischargeAndDepth(reach, 2, 0.9 * critical)).isEqualTo(ProfileType.C3);
+        assertThat(ProfileType.ofDischargeAndDepth(channel(0.001, 1), 2, normal(0.001, 2)))
+                .isEqualTo(ProfileType.UNIFORM);
+        assertThat(ProfileType.ofDischargeAndDepth(channel(0.001, 1), 2, 1.5)).isEqualTo(ProfileType.M1);
+        assertThat(ProfileType.ofDischargeAndDepth(channel(0.02, 1), 2, 0.9 * normal(0.02, 2)))
+                .isEqualTo(ProfileType.S3);
     }
 
     @Test

@@ -24,7 +24,8 @@ class VelocityAreaTest {
     private static VelocityAreaGauging subramanya() {
         List<Vertical> verticals = new ArrayList<>();
         for (double[] row : SUBRAMANYA) {
-            verticals.add(Vertical.of(row[0], row[1], PointRule.ONE, METER.velocityOfCount(row[2], row[3])));
+            verticals.add(
+                    Vertical.of(row[0], row[1], PointRule.ONE, METER.velocityOfRevolutionsAndSeconds(row[2], row[3])));
         }
         return VelocityAreaGauging.of(WaterEdge.bank(0), verticals, WaterEdge.bank(12));
     }
@@ -61,9 +62,11 @@ class VelocityAreaTest {
     @Test
     void verticalsOfAHandOut() {
         CurrentMeter meter = CurrentMeter.ofPitch(0.66).withStartUp(0.03);
-        double one = PointRule.ONE.mean(meter.velocityOfCount(10, 50));
-        double two = PointRule.TWO.mean(meter.velocityOfCount(35, 52), meter.velocityOfCount(22, 55));
-        double three = PointRule.TWO.mean(meter.velocityOfCount(40, 58), meter.velocityOfCount(28, 53));
+        double one = PointRule.ONE.mean(meter.velocityOfRevolutionsAndSeconds(10, 50));
+        double two = PointRule.TWO.mean(
+                meter.velocityOfRevolutionsAndSeconds(35, 52), meter.velocityOfRevolutionsAndSeconds(22, 55));
+        double three = PointRule.TWO.mean(
+                meter.velocityOfRevolutionsAndSeconds(40, 58), meter.velocityOfRevolutionsAndSeconds(28, 53));
         assertThat(one).isCloseTo(0.162, within(0.0005));
         assertThat(two).isCloseTo(0.384, within(0.0005));
         assertThat(three).isCloseTo(0.432, within(0.0005));
@@ -100,7 +103,8 @@ class VelocityAreaTest {
         assertThat(meter.velocity(2)).isEqualTo(0.525);
         assertThat(meter.velocity(0)).isZero();
         assertThat(meter).hasToString("CurrentMeter[v = 0.02 + 0.25 n; from n = 1.5 v = 0.005 + 0.26 n]");
-        assertThatThrownBy(() -> meter.velocityOfCount(10, 0)).hasMessageStartingWith("seconds must be greater than 0");
+        assertThatThrownBy(() -> meter.velocityOfRevolutionsAndSeconds(10, 0))
+                .hasMessageStartingWith("seconds must be greater than 0");
         assertThatThrownBy(() -> meter.from(1, CurrentMeter.ofPitch(1)))
                 .hasMessageStartingWith("revolutionsPerSecond must be above 1.5");
     }

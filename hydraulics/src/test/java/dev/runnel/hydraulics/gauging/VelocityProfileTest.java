@@ -31,7 +31,9 @@ class VelocityProfileTest {
         assertThat(power.meanToPoint(0.4)).isCloseTo(1, within(0.005));
         assertThat((1 / power.meanToPoint(0.8) + 1 / power.meanToPoint(0.2)) / 2)
                 .isCloseTo(1, within(0.02));
-        assertThat(PowerLaw.through(0.1, 1, 0.4, Math.pow(4, 1.0 / 6)).m()).isCloseTo(6, within(1e-12));
+        assertThat(PowerLaw.throughHeightsAndVelocities(0.1, 0.4, 1, Math.pow(4, 1.0 / 6))
+                        .m())
+                .isCloseTo(6, within(1e-12));
         assertThat(power.atPoint(0.4).standardUncertainty()).isLessThan(0.01);
         LogLaw log = LogLaw.ofFriction(0.02);
         assertThat(log.meanToPoint(Math.exp(-1))).isCloseTo(1, within(1e-12));

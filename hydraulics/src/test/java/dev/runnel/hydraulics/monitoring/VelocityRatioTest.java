@@ -21,7 +21,7 @@ class VelocityRatioTest {
 
     @Test
     void compositeLawOverSedimentGivesRatioOne() {
-        var law = CompositeManning.of(Compounding.HORTON_EINSTEIN, 0.025, 0.013);
+        var law = CompositeManning.ofBedAndWalls(Compounding.HORTON_EINSTEIN, 0.025, 0.013);
         var conduit = Conduit.of(PIPE.withSediment(0.08), Gradient.ofRatio(1, 400), law);
         for (double depth : DEPTHS) {
             assertThat(ratio(PipeMonitor.of(conduit), depth, conduit.velocity(depth)))
@@ -31,7 +31,7 @@ class VelocityRatioTest {
 
     @Test
     void compositeLawOverTheBedOfTheMonitorGivesRatioOne() {
-        var law = CompositeManning.of(Compounding.HORTON_EINSTEIN, 0.025, 0.013);
+        var law = CompositeManning.ofBedAndWalls(Compounding.HORTON_EINSTEIN, 0.025, 0.013);
         var clean = Conduit.of(PIPE, Gradient.ofRatio(1, 400), law);
         var silted = clean.withSection(PIPE.withSediment(0.08));
         var monitor = PipeMonitor.of(clean).withSediment(0.08);

@@ -88,7 +88,7 @@ class ProfileSectionTest {
     /** Trapezoid: bed 3 m, sides 2 : 1, depth 1.5 m by hand: A = 9, P = 3 + 2·1.5·√5, T = 9, M = 3·1.5²/2 + 2·1.5³/3. */
     @Test
     void trapezoidByHand() {
-        var channel = TrapezoidalSection.of(3, 2);
+        var channel = TrapezoidalSection.ofBedWidthAndSideSlope(3, 2);
         assertThat(channel.area(1.5)).isEqualTo(9);
         assertThat(channel.wettedPerimeter(1.5)).isCloseTo(3 + 3 * Math.sqrt(5), within(1e-14));
         assertThat(channel.topWidth(1.5)).isEqualTo(9);
@@ -119,7 +119,7 @@ class ProfileSectionTest {
 
     @Test
     void benchIsWetAsSoonAsTheWaterIsAboveIt() {
-        var channel = BenchedChannel.of(0.3, 0.3, 1.2, 0);
+        var channel = BenchedChannel.ofWidthAndDepth(0.3, 0.3).inChamberOfWidth(1.2);
         assertThat(channel.topWidth(0.3)).isEqualTo(0.3);
         assertThat(channel.topWidth(Math.nextUp(0.3))).isEqualTo(1.2);
         assertThat(channel.wettedPerimeter(Math.nextUp(0.3)) - channel.wettedPerimeter(0.3))
@@ -181,7 +181,7 @@ class ProfileSectionTest {
                 .hasMessageStartingWith("depth must be in [0, 1.2")
                 .hasMessageEndingWith("] m, was 1.21");
         assertThatThrownBy(() -> egg.depthForArea(2)).hasMessageStartingWith("area must be in [0, 0.735060817");
-        var open = TrapezoidalSection.of(1, 1);
+        var open = TrapezoidalSection.ofBedWidthAndSideSlope(1, 1);
         assertThatThrownBy(() -> open.area(Double.POSITIVE_INFINITY))
                 .hasMessage("depth must be 0 or greater and finite (m), was Infinity");
         assertThatThrownBy(() -> open.depthForArea(Double.NaN))
@@ -213,14 +213,20 @@ class ProfileSectionTest {
     @Test
     void shapesRefuseImpossibleMeasures() {
         assertThatThrownBy(() -> Egg.normal(0)).hasMessage("width must be greater than 0 and finite (m), was 0");
-        assertThatThrownBy(() -> Ovoid.of(1, 0.4, 0.2)).hasMessageContaining("no tangent arcs join");
-        assertThatThrownBy(() -> Ovoid.of(1, 1, 0.5)).hasMessageContaining("no tangent arcs join");
+        assertThatThrownBy(() -> Ovoid.ofWidthAndHeight(1, 0.4).withInvertRadius(0.2))
+                .hasMessageContaining("no tangent arcs join");
+        assertThatThrownBy(() -> Ovoid.ofWidthAndHeight(1, 1).withInvertRadius(0.5))
+                .hasMessageContaining("no tangent arcs join");
         assertThatThrownBy(() -> USection.covered(1, 0.5))
                 .hasMessage("height must be greater than half of the width, 0.5 m, was 0.5");
-        assertThatThrownBy(() -> VInvertSection.covered(1, 0.5, 0.5)).hasMessageContaining("height must be greater");
-        assertThatThrownBy(() -> TrapezoidalSection.of(0, 0)).hasMessageContaining("sideSlope must be greater than 0");
-        assertThatThrownBy(() -> BenchedChannel.of(0.3, 0.1, 1, 0)).hasMessageContaining("channelDepth must be");
-        assertThatThrownBy(() -> BenchedChannel.of(0.3, 0.2, 0.3, 0)).hasMessageContaining("chamberWidth must be");
+        assertThatThrownBy(() -> VInvertSection.ofWidthAndFall(1, 0.5).coveredAt(0.5))
+                .hasMessageContaining("height must be greater");
+        assertThatThrownBy(() -> TrapezoidalSection.ofBedWidthAndSideSlope(0, 0))
+                .hasMessageContaining("sideSlope must be greater than 0");
+        assertThatThrownBy(() -> BenchedChannel.ofWidthAndDepth(0.3, 0.1).inChamberOfWidth(1))
+                .hasMessageContaining("channelDepth must be");
+        assertThatThrownBy(() -> BenchedChannel.ofWidthAndDepth(0.3, 0.2).inChamberOfWidth(0.3))
+                .hasMessageContaining("chamberWidth must be");
         assertThatThrownBy(() -> ArchSection.of(1, -1)).hasMessageContaining("wallHeight must be 0 or greater");
         assertThatThrownBy(() -> Horseshoe.ofDiameter(Double.NaN)).hasMessageContaining("was NaN");
         assertThatThrownBy(() -> RectangularSection.box(1, 0)).hasMessageContaining("height must be greater than 0");

@@ -56,7 +56,7 @@ class SedimentSectionTest {
 
     @Test
     void openSectionsCanHaveABedToo() {
-        var section = TrapezoidalSection.of(1, 2).withSediment(0.25);
+        var section = TrapezoidalSection.ofBedWidthAndSideSlope(1, 2).withSediment(0.25);
         assertThat(section.topWidth(0)).isEqualTo(2);
         assertThat(section.area(1)).isEqualTo(4);
         assertThat(section.wettedPerimeter(1)).isCloseTo(2 + 2 * Math.sqrt(5), within(1e-15));
@@ -64,7 +64,7 @@ class SedimentSectionTest {
 
     @Test
     void foreignOpenSectionsCanHaveABedToo() {
-        var channel = TrapezoidalSection.of(1, 2);
+        var channel = TrapezoidalSection.ofBedWidthAndSideSlope(1, 2);
         CrossSection exact = channel.withSediment(0.25);
         CrossSection difference = new ForeignChannel(channel).withSediment(0.25);
         assertThat(difference.height()).isInfinite();
@@ -96,7 +96,9 @@ class SedimentSectionTest {
         assertThatThrownBy(() -> PIPE.withSediment(0.1).withSediment(0.1))
                 .isInstanceOf(IllegalStateException.class)
                 .hasMessage(message);
-        assertThatThrownBy(() -> TrapezoidalSection.of(1, 1).withSediment(0.1).withSediment(0.2))
+        assertThatThrownBy(() -> TrapezoidalSection.ofBedWidthAndSideSlope(1, 1)
+                        .withSediment(0.1)
+                        .withSediment(0.2))
                 .isInstanceOf(IllegalStateException.class);
         assertThat(PIPE.withSediment(0.1).withoutSediment().withSediment(0.2)).isEqualTo(PIPE.withSediment(0.2));
     }

@@ -44,7 +44,7 @@ public final class Shapes {
                 ArchSection.of(size, 0.4 * size),
                 USection.covered(size, 1.3 * size),
                 RectangularSection.box(size, 0.7 * size),
-                VInvertSection.covered(size, 0.2 * size, size),
+                VInvertSection.ofWidthAndFall(size, 0.2 * size).coveredAt(size),
                 CircularSection.ofDiameter(size).withSediment(0.07 * size),
                 Egg.normal(size).withSediment(0.2 * size),
                 TabulatedSection.closed(
@@ -56,11 +56,11 @@ public final class Shapes {
         return List.of(
                 USection.open(size),
                 RectangularSection.open(size),
-                TrapezoidalSection.of(size, 1.5),
-                TrapezoidalSection.of(0, 1),
-                VInvertSection.open(size, 0.1 * size),
-                BenchedChannel.of(size, size, 3 * size, 0.1),
-                BenchedChannel.of(size, 0.5 * size, 3 * size, 0));
+                TrapezoidalSection.ofBedWidthAndSideSlope(size, 1.5),
+                TrapezoidalSection.ofBedWidthAndSideSlope(0, 1),
+                VInvertSection.ofWidthAndFall(size, 0.1 * size).open(),
+                BenchedChannel.ofWidthAndDepth(size, size).withBenchSlope(0.1).inChamberOfWidth(3 * size),
+                BenchedChannel.ofWidthAndDepth(size, 0.5 * size).inChamberOfWidth(3 * size));
     }
 
     /** A depth that is a part of the height, or of a measure of the section where it has no soffit. */

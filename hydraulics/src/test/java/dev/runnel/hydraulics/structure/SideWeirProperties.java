@@ -20,13 +20,14 @@ class SideWeirProperties {
         SideWeir weir = SideWeir.ofSillAndLength(CircularSection.ofDiameter(1.2), s, 0.8)
                 .withCoefficient(0.6);
         double discharge = 0.02 + 0.4 * flow;
-        SideWeirProfile down = weir.fromDownstream(depth, discharge);
+        SideWeirProfile down = weir.fromDownstreamDepthAndDischarge(depth, discharge);
         assertThat(down.spill()).isPositive();
         assertThat(down.upstreamDepth()).isLessThan(depth);
-        SideWeirProfile up = weir.fromUpstream(down.upstreamDepth(), down.upstreamDischarge());
+        SideWeirProfile up = weir.fromUpstreamDepthAndDischarge(down.upstreamDepth(), down.upstreamDischarge());
         assertThat(up.downstreamDepth()).isCloseTo(depth, within(1e-11));
         assertThat(up.spill()).isCloseTo(down.spill(), within(1e-10));
-        assertThat(weir.lengthToSpill(depth, discharge, down.spill())).isCloseTo(0.8, within(1e-9));
+        assertThat(weir.lengthFromDepthAndDischargeToSpill(depth, discharge, down.spill()))
+                .isCloseTo(0.8, within(1e-9));
     }
 
     /** The closed form bounds the spill: no less than under the least head along the crest, no more than the greatest. */
@@ -35,7 +36,7 @@ class SideWeirProperties {
         double depth = 0.62 + 0.3 * head;
         SideWeirProfile profile = SideWeir.ofSillAndLength(new Box(1.5), 0.6, 1)
                 .withCoefficient(0.6)
-                .fromDownstream(depth, 0.05 + 0.5 * flow);
+                .fromDownstreamDepthAndDischarge(depth, 0.05 + 0.5 * flow);
         double factor = 0.6 * 2 / 3 * Math.sqrt(2 * 9.80665);
         assertThat(profile.spill())
                 .isBetween(

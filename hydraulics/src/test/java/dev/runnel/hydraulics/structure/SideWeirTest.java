@@ -22,10 +22,10 @@ class SideWeirTest {
     void lengthMatchesTheClosedForm() {
         SideWeir weir = SideWeir.ofSillAndLength(new Box(2.5), 0.84, 3).withCoefficient(0.7);
         for (double spill : new double[] {0.1, 0.5, 0.68}) {
-            double length = weir.lengthToSpill(1.0608, 5.46, spill);
+            double length = weir.lengthFromDepthAndDischargeToSpill(1.0608, 5.46, spill);
             SideWeirProfile profile = SideWeir.ofSillAndLength(new Box(2.5), 0.84, length)
                     .withCoefficient(0.7)
-                    .fromDownstream(1.0608, 5.46);
+                    .fromDownstreamDepthAndDischarge(1.0608, 5.46);
             assertThat(profile.spill()).isCloseTo(spill, within(1e-11));
             double closed = 1.5
                     * 2.5
@@ -41,7 +41,7 @@ class SideWeirTest {
     void lengthOfTheExercise() {
         assertThat(SideWeir.ofSillAndLength(new Box(2.5), 0.84, 3)
                         .withCoefficient(0.7)
-                        .lengthToSpill(1.0608, 5.46, 0.5))
+                        .lengthFromDepthAndDischargeToSpill(1.0608, 5.46, 0.5))
                 .isCloseTo(3.315, withPercentage(0.08));
     }
 
@@ -50,31 +50,32 @@ class SideWeirTest {
     void profilesAgainstAnIndependentIntegration() {
         SideWeirProfile subcritical = SideWeir.ofSillAndLength(new Box(2.5), 0.84, 3)
                 .withCoefficient(0.7)
-                .fromDownstream(1.0608, 5.46);
+                .fromDownstreamDepthAndDischarge(1.0608, 5.46);
         assertThat(subcritical.upstreamDepth()).isCloseTo(0.97571706, within(1e-8));
         assertThat(subcritical.upstreamDischarge()).isCloseTo(5.92879175, within(1e-8));
         SideWeirProfile supercritical = SideWeir.ofSillAndLength(new Box(1.2), 0.3, 2)
                 .withCoefficient(0.55)
-                .fromUpstream(0.5, 3);
+                .fromUpstreamDepthAndDischarge(0.5, 3);
         assertThat(supercritical.downstreamDepth()).isCloseTo(0.45212944, within(1e-8));
         assertThat(supercritical.downstreamDischarge()).isCloseTo(2.76324763, within(1e-8));
         SideWeir inPipe = SideWeir.ofSillAndLength(PIPE, 0.6, 2.4).withCoefficient(0.6);
-        SideWeirProfile round = inPipe.fromDownstream(0.85, 0.5);
+        SideWeirProfile round = inPipe.fromDownstreamDepthAndDischarge(0.85, 0.5);
         assertThat(round.upstreamDepth()).isCloseTo(0.7938438, within(1e-7));
         assertThat(round.upstreamDischarge()).isCloseTo(0.95349383, within(1e-8));
-        SideWeirProfile deadEnd = inPipe.fromDownstream(0.85, 0);
+        SideWeirProfile deadEnd = inPipe.fromDownstreamDepthAndDischarge(0.85, 0);
         assertThat(deadEnd.upstreamDepth()).isCloseTo(0.83091919, within(1e-8));
         assertThat(deadEnd.spill()).isCloseTo(0.5111708, within(1e-7));
         SideWeirProfile fromUpstream =
-                SideWeir.ofSillAndLength(PIPE, 0.6, 1).withCoefficient(0.6).fromUpstream(0.75, 0.8);
+                SideWeir.ofSillAndLength(PIPE, 0.6, 1).withCoefficient(0.6).fromUpstreamDepthAndDischarge(0.75, 0.8);
         assertThat(fromUpstream.downstreamDepth()).isCloseTo(0.76772482, within(1e-8));
         assertThat(fromUpstream.downstreamDischarge()).isCloseTo(0.68761877, within(1e-8));
     }
 
     @Test
     void theProfileRunsFromUpstreamToDownstream() {
-        SideWeirProfile profile =
-                SideWeir.ofSillAndLength(PIPE, 0.6, 2.4).withCoefficient(0.6).fromDownstream(0.85, 0.5);
+        SideWeirProfile profile = SideWeir.ofSillAndLength(PIPE, 0.6, 2.4)
+                .withCoefficient(0.6)
+                .fromDownstreamDepthAndDischarge(0.85, 0.5);
         double[] positions = profile.positions();
         double[] discharges = profile.discharges();
         double[] depths = profile.depths();
@@ -93,8 +94,8 @@ class SideWeirTest {
     @Test
     void fromUpstreamUndoesFromDownstream() {
         SideWeir weir = SideWeir.ofSillAndLength(PIPE, 0.6, 2.4).withCoefficient(0.6);
-        SideWeirProfile down = weir.fromDownstream(0.85, 0.5);
-        SideWeirProfile up = weir.fromUpstream(down.upstreamDepth(), down.upstreamDischarge());
+        SideWeirProfile down = weir.fromDownstreamDepthAndDischarge(0.85, 0.5);
+        SideWeirProfile up = weir.fromUpstreamDepthAndDischarge(down.upstreamDepth(), down.upstreamDischarge());
         assertThat(up.downstreamDepth()).isCloseTo(0.85, within(1e-12));
         assertThat(up.downstreamDischarge()).isCloseTo(0.5, within(1e-12));
     }
@@ -131,21 +132,21 @@ class SideWeirTest {
     @Test
     void refusesWhatHasNoAnswer() {
         SideWeir endless = SideWeir.ofSillAndLength(new Box(2.5), 0.6, 50).withCoefficient(0.7);
-        assertThatThrownBy(() -> endless.fromDownstream(1.0608, 5.46))
+        assertThatThrownBy(() -> endless.fromDownstreamDepthAndDischarge(1.0608, 5.46))
                 .isInstanceOf(NoSolutionException.class)
                 .hasMessageMatching("the weir is 50 m long and its flow turns critical [0-9.]+ m upstream");
-        assertThatThrownBy(() -> endless.fromUpstream(1.0608, 5.46))
+        assertThatThrownBy(() -> endless.fromUpstreamDepthAndDischarge(1.0608, 5.46))
                 .isInstanceOf(NoSolutionException.class)
                 .hasMessageMatching("the weir is 50 m long and spills all that arrives within [0-9.]+ m");
-        assertThatThrownBy(() -> endless.lengthToSpill(1.0608, 5.46, 3))
+        assertThatThrownBy(() -> endless.lengthFromDepthAndDischargeToSpill(1.0608, 5.46, 3))
                 .isInstanceOf(NoSolutionException.class)
                 .hasMessageStartingWith("spill must be at most ");
         assertThatThrownBy(() -> SideWeir.ofSillAndLength(new Box(1.2), 0.3, 2)
                         .withCoefficient(0.55)
-                        .fromDownstream(0.5, 3))
+                        .fromDownstreamDepthAndDischarge(0.5, 3))
                 .isInstanceOf(IllegalArgumentException.class)
                 .hasMessage("depth must be subcritical at the downstream end, was 0.5 m with 3 m3/s");
-        assertThatThrownBy(() -> endless.fromDownstream(0.6, 1))
+        assertThatThrownBy(() -> endless.fromDownstreamDepthAndDischarge(0.6, 1))
                 .isInstanceOf(IllegalArgumentException.class)
                 .hasMessageStartingWith("depth must be above the sill 0.6 m");
         assertThatThrownBy(() -> SideWeir.ofSillAndLength(PIPE, 1.2, 1).withCoefficient(0.6))

@@ -52,7 +52,7 @@ class ValuesTest {
                 LongThroatedFlume.of(Throat.rectangular(0.3).withSideSlope(1), 0.6),
                 LongThroatedFlume.of(Throat.uShaped(0.3), 0.6),
                 side,
-                side.fromDownstream(0.7, 0.3),
+                side.fromDownstreamDepthAndDischarge(0.7, 0.3),
                 ScreenedWeir.of(weir, screen, ApproachChannel.ofWidth(1).withCrestHeight(1)),
                 ScreenedWeir.of(weir, screen, ApproachChannel.ofWidth(1).withCrestHeight(1))
                         .withBlindedFraction(0.5),

@@ -39,7 +39,7 @@ final class CrestCalculations {
                         "weir.side.downstream-depth",
                         "m",
                         SIDE,
-                        in -> side(in).fromUpstream(in.number("depth"), in.number("discharge"))
+                        in -> side(in).fromUpstreamDepthAndDischarge(in.number("depth"), in.number("discharge"))
                                 .downstreamDepth()),
                 of(
                         "weir.side.split-depth",
@@ -120,7 +120,8 @@ final class CrestCalculations {
                         "weir.side.length",
                         "m",
                         SIDE + " spill",
-                        in -> side(in).lengthToSpill(in.number("depth"), in.number("discharge"), in.number("spill"))),
+                        in -> side(in).lengthFromDepthAndDischargeToSpill(
+                                        in.number("depth"), in.number("discharge"), in.number("spill"))),
                 of("weir.side.coefficient", "1", "froude", in -> SideWeir.coefficient(in.number("froude"))),
                 of(
                         "weir.screened.discharge",
@@ -191,7 +192,7 @@ final class CrestCalculations {
     }
 
     private static SideWeirProfile profile(Inputs in) {
-        return side(in).fromDownstream(in.number("depth"), in.number("discharge"));
+        return side(in).fromDownstreamDepthAndDischarge(in.number("depth"), in.number("discharge"));
     }
 
     private static ScreenedWeir screened(Inputs in) {

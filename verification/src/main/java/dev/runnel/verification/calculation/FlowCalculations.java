@@ -85,16 +85,17 @@ final class FlowCalculations {
                         "m/m",
                         "discharge depth? " + inputs(),
                         in -> sloped(in, 1)
-                                .gradientFor(in.number("discharge"), Sections.depth(in, Sections.of(in)))
+                                .gradientForDischargeAtDepth(
+                                        in.number("discharge"), Sections.depth(in, Sections.of(in)))
                                 .value()),
                 Calculation.of(
                         "hydraulics",
                         "flow.diameter-at-filling",
                         "m",
                         "discharge fullness gradient n",
-                        in -> Conduits.ofFilling(
+                        in -> Conduits.atFullness(in.number("fullness"))
+                                .carrying(
                                         in.number("discharge"),
-                                        in.number("fullness"),
                                         Gradient.of(in.number("gradient")),
                                         Manning.of(in.number("n")))
                                 .section()
@@ -104,11 +105,9 @@ final class FlowCalculations {
                         "flow.diameter-at-velocity",
                         "m",
                         "velocity fullness gradient " + Resistances.INPUTS,
-                        in -> Conduits.ofVelocity(
-                                        in.number("velocity"),
-                                        in.number("fullness"),
-                                        Gradient.of(in.number("gradient")),
-                                        Resistances.of(in))
+                        in -> Conduits.atFullness(in.number("fullness"))
+                                .flowingAt(
+                                        in.number("velocity"), Gradient.of(in.number("gradient")), Resistances.of(in))
                                 .section()
                                 .height()),
                 Calculation.of(
@@ -116,7 +115,8 @@ final class FlowCalculations {
                         "flow.diameter-by-continuity",
                         "m",
                         "discharge velocity fullness",
-                        in -> Conduits.sectionFor(in.number("discharge"), in.number("velocity"), in.number("fullness"))
+                        in -> Conduits.atFullness(in.number("fullness"))
+                                .sectionOfDischargeAndVelocity(in.number("discharge"), in.number("velocity"))
                                 .height()),
                 Calculation.of(
                         "hydraulics",
@@ -240,8 +240,9 @@ final class FlowCalculations {
         double depth = in.number("depth");
         Gradient gradient = Gradient.of(in.number("gradient"));
         return in.number("side_slope") == 0
-                ? Channels.rectangularFor(discharge, depth, gradient, Resistances.of(in))
-                : Channels.trapezoidalFor(discharge, depth, in.number("side_slope"), gradient, Resistances.of(in));
+                ? Channels.ofDischargeAndDepth(discharge, depth).rectangular(gradient, Resistances.of(in))
+                : Channels.ofDischargeAndDepth(discharge, depth)
+                        .trapezoidal(in.number("side_slope"), gradient, Resistances.of(in));
     }
 
     private static CriticalFlow critical(Inputs in) {

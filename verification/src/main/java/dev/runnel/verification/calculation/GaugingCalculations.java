@@ -49,7 +49,8 @@ final class GaugingCalculations {
                         "profile.power.through",
                         "1",
                         "z1 v1 z2 v2",
-                        in -> PowerLaw.through(in.number("z1"), in.number("v1"), in.number("z2"), in.number("v2"))
+                        in -> PowerLaw.throughHeightsAndVelocities(
+                                        in.number("z1"), in.number("z2"), in.number("v1"), in.number("v2"))
                                 .m()),
                 of(
                         "profile.index.uncertainty",
@@ -66,7 +67,8 @@ final class GaugingCalculations {
                         "gauging.meter.velocity",
                         "m/s",
                         METER,
-                        in -> meter(in).velocityOfCount(in.number("revolutions"), in.number("seconds"))),
+                        in -> meter(in)
+                                .velocityOfRevolutionsAndSeconds(in.number("revolutions"), in.number("seconds"))),
                 of(
                         "gauging.vertical.velocity",
                         "m/s",

@@ -30,7 +30,8 @@ final class Sections {
             case "circular" -> CircularSection.ofDiameter(in.number("diameter"));
             case "rectangular" -> RectangularSection.open(in.number("width"));
             case "box" -> RectangularSection.box(in.number("width"), in.number("height"));
-            case "trapezoidal" -> TrapezoidalSection.of(in.number("width"), in.number("side_slope"));
+            case "trapezoidal" ->
+                TrapezoidalSection.ofBedWidthAndSideSlope(in.number("width"), in.number("side_slope"));
             case "egg" -> Egg.normal(in.number("width"));
             case "widened-egg" -> Egg.widened(in.number("width"));
             case "depressed-egg" -> Egg.depressed(in.number("width"));
@@ -42,15 +43,17 @@ final class Sections {
                 SlottedSection.ofWaveSpeed(CircularSection.ofDiameter(in.number("diameter")), in.number("wave_speed"));
             case "u" -> USection.open(in.number("width"));
             case "covered-u" -> USection.covered(in.number("width"), in.number("height"));
-            case "v" -> VInvertSection.open(in.number("width"), in.number("fall"));
-            case "covered-v" -> VInvertSection.covered(in.number("width"), in.number("fall"), in.number("height"));
+            case "v" ->
+                VInvertSection.ofWidthAndFall(in.number("width"), in.number("fall"))
+                        .open();
+            case "covered-v" ->
+                VInvertSection.ofWidthAndFall(in.number("width"), in.number("fall"))
+                        .coveredAt(in.number("height"));
             case "arch" -> ArchSection.of(in.number("width"), in.number("wall_height"));
             case "benched" ->
-                BenchedChannel.of(
-                        in.number("width"),
-                        in.number("channel_depth"),
-                        in.number("chamber_width"),
-                        in.number("bench_slope"));
+                BenchedChannel.ofWidthAndDepth(in.number("width"), in.number("channel_depth"))
+                        .withBenchSlope(in.number("bench_slope"))
+                        .inChamberOfWidth(in.number("chamber_width"));
             case "tabulated" -> TabulatedSection.closed(in.sample("levels"), in.sample("widths"));
             case "open-tabulated" -> TabulatedSection.open(in.sample("levels"), in.sample("widths"));
             case "lopsided" -> ProfileSection.between(wall(in.sample("left")), wall(in.sample("right")));

@@ -124,6 +124,7 @@ final class SiltedCalculations {
     }
 
     private static CompositeManning composite(Inputs in) {
-        return CompositeManning.of(Compounding.valueOf(in.text("method")), in.number("bed_n"), in.number("wall_n"));
+        return CompositeManning.ofBedAndWalls(
+                Compounding.valueOf(in.text("method")), in.number("bed_n"), in.number("wall_n"));
     }
 }

@@ -82,7 +82,8 @@ final class StructureCalculations {
                         "jet.discharge",
                         "m3/s",
                         "distance drop area gravity",
-                        in -> FreeJet.through(in.number("distance"), in.number("drop"), in.number("gravity"))
+                        in -> FreeJet.throughDistanceAndDrop(
+                                        in.number("distance"), in.number("drop"), in.number("gravity"))
                                 .discharge(in.number("area"))),
                 of(
                         "flap.head-loss",
