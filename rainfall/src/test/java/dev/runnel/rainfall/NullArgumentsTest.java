@@ -20,7 +20,7 @@ class NullArgumentsTest {
         named("variogram", () -> SpatialEstimator.ordinaryKriging(null));
         named("southWest", () -> RainGrid.from(null, 1000));
         named("rule", () -> DesignStorm.ofDepths(null, Duration.ofMinutes(5), 1, 2));
-        named("name", () -> StormCriteria.of(null, 5, 6, Duration.ofMinutes(10)));
+        named("name", () -> StormCriteria.ofDepthAndIntensity(null, 5, 6, Duration.ofMinutes(10)));
         named("name", () -> Parameter.location(null));
         named("name", () -> Parameter.scale(null));
         named("name", () -> Parameter.shape(null));

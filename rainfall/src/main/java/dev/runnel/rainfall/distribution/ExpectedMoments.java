@@ -272,14 +272,13 @@ public final class ExpectedMoments {
      * Returns the distribution with the skew weighted with that of the region. The mean square error of the station skew is that
      * of N years all known; so many intervals make it greater, and the weight of the station too great.
      *
-     * @param regionSkew G<sub>R</sub>; in [-3, 3]
-     * @param regionError mean square error of it; greater than 0
+     * @param region skew G<sub>R</sub> of the region and its error
      * @return the distribution
      * @throws IllegalArgumentException if an argument is out of range, or there are fewer than 10 years
      */
-    public LogPearsonIII distributionWeighted(double regionSkew, double regionError) {
+    public LogPearsonIII distributionWeighted(SkewEstimate region) {
         double error = WeightedSkew.meanSquareError(ofLogarithms.skew(), years());
-        double skew = WeightedSkew.of(ofLogarithms.skew(), error, regionSkew, regionError)
+        double skew = WeightedSkew.of(SkewEstimate.ofSkewAndMeanSquareError(ofLogarithms.skew(), error), region)
                 .skew();
         return LogPearsonIII.of(ofLogarithms.mean(), Math.sqrt(ofLogarithms.variance()), skew);
     }

@@ -216,18 +216,6 @@ public final class TrendFit {
     }
 
     /**
-     * Returns the effective return level of a time: what is exceeded there with probability 1/T.
-     *
-     * @param years return period T among annual maxima, years; greater than 1
-     * @param time time, in the unit of the times; finite
-     * @return the level, in the unit of the sample
-     * @throws IllegalArgumentException if an argument is out of range
-     */
-    public double returnLevel(double years, double time) {
-        return at(time).returnLevel(years);
-    }
-
-    /**
      * Returns the slope of the location.
      *
      * @return b, unit of the sample over that of the times; 0 if there is none

@@ -2,6 +2,7 @@ package dev.runnel.rainfall.distribution;
 
 import dev.runnel.internal.Require;
 import dev.runnel.internal.Text;
+import java.util.Objects;
 import org.apiguardian.api.API;
 
 /**
@@ -29,16 +30,12 @@ import org.apiguardian.api.API;
 public final class WeightedSkew {
     private static final int FEWEST = 10;
 
-    private final double station;
-    private final double stationError;
-    private final double region;
-    private final double regionError;
+    private final SkewEstimate station;
+    private final SkewEstimate region;
 
-    private WeightedSkew(double station, double stationError, double region, double regionError) {
+    private WeightedSkew(SkewEstimate station, SkewEstimate region) {
         this.station = station;
-        this.stationError = stationError;
         this.region = region;
-        this.regionError = regionError;
     }
 
     /**
@@ -85,35 +82,24 @@ public final class WeightedSkew {
      * Weights the skew of a sample with that of its region.
      *
      * @param ofLogarithms moments of the logarithms of the annual maxima; of at least 10 years and a skew in [-3, 3]
-     * @param regionSkew G<sub>R</sub>; in [-3, 3]
-     * @param regionError mean square error of it; greater than 0
+     * @param region G<sub>R</sub> and its error
      * @return the skews; mean square error of the station by {@link #meanSquareError(double, int)}
      * @throws IllegalArgumentException if an argument is out of range
      */
-    public static WeightedSkew of(SampleMoments ofLogarithms, double regionSkew, double regionError) {
-        return of(
-                ofLogarithms.skew(),
-                meanSquareError(ofLogarithms.skew(), ofLogarithms.size()),
-                regionSkew,
-                regionError);
+    public static WeightedSkew of(SampleMoments ofLogarithms, SkewEstimate region) {
+        double skew = ofLogarithms.skew();
+        return of(SkewEstimate.ofSkewAndMeanSquareError(skew, meanSquareError(skew, ofLogarithms.size())), region);
     }
 
     /**
      * Weights two skews whose mean square errors are known.
      *
-     * @param stationSkew G; in [-3, 3]
-     * @param stationError mean square error of it; greater than 0
-     * @param regionSkew G<sub>R</sub>; in [-3, 3]
-     * @param regionError mean square error of it; greater than 0
+     * @param station G and its error
+     * @param region G<sub>R</sub> and its error
      * @return the skews
-     * @throws IllegalArgumentException if an argument is out of range
      */
-    public static WeightedSkew of(double stationSkew, double stationError, double regionSkew, double regionError) {
-        return new WeightedSkew(
-                Require.inRange("stationSkew", stationSkew, -3, 3, ""),
-                Require.positive("stationError", stationError, ""),
-                Require.inRange("regionSkew", regionSkew, -3, 3, ""),
-                Require.positive("regionError", regionError, ""));
+    public static WeightedSkew of(SkewEstimate station, SkewEstimate region) {
+        return new WeightedSkew(Objects.requireNonNull(station, "station"), Objects.requireNonNull(region, "region"));
     }
 
     /**
@@ -122,7 +108,7 @@ public final class WeightedSkew {
      * @return MSE<sub>G</sub>
      */
     public double stationMeanSquareError() {
-        return stationError;
+        return station.meanSquareError();
     }
 
     /**
@@ -131,7 +117,9 @@ public final class WeightedSkew {
      * @return G<sub>w</sub>
      */
     public double skew() {
-        return (regionError * station + stationError * region) / (regionError + stationError);
+        double stationError = station.meanSquareError();
+        double regionError = region.meanSquareError();
+        return (regionError * station.skew() + stationError * region.skew()) / (regionError + stationError);
     }
 
     /**
@@ -140,12 +128,14 @@ public final class WeightedSkew {
      * @return MSE<sub>R</sub> MSE<sub>G</sub>/(MSE<sub>R</sub> + MSE<sub>G</sub>)
      */
     public double meanSquareError() {
+        double stationError = station.meanSquareError();
+        double regionError = region.meanSquareError();
         return regionError * stationError / (regionError + stationError);
     }
 
     @Override
     public String toString() {
-        return "WeightedSkew[" + Text.significant(skew(), 4) + " of station " + Text.significant(station, 4)
-                + " and region " + Text.significant(region, 4) + "]";
+        return "WeightedSkew[" + Text.significant(skew(), 4) + " of station " + Text.significant(station.skew(), 4)
+                + " and region " + Text.significant(region.skew(), 4) + "]";
     }
 }

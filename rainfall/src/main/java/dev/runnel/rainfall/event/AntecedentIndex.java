@@ -118,7 +118,7 @@ public final class AntecedentIndex {
      * @return index, mm
      * @throws IllegalArgumentException if an argument is out of range
      */
-    public static double catchmentWetness(double fiveDayIndexMm, double soilMoistureDeficitMm) {
+    public static double catchmentWetnessOfIndexAndDeficit(double fiveDayIndexMm, double soilMoistureDeficitMm) {
         Require.nonNegative("fiveDayIndexMm", fiveDayIndexMm, "mm");
         return wetness(125 + fiveDayIndexMm, soilMoistureDeficitMm);
     }
@@ -132,7 +132,7 @@ public final class AntecedentIndex {
      * @return index, mm
      * @throws IllegalArgumentException if an argument is out of range
      */
-    public static double urbanCatchmentWetness(double fiveDayIndexMm, double soilMoistureDeficitMm) {
+    public static double urbanCatchmentWetnessOfIndexAndDeficit(double fiveDayIndexMm, double soilMoistureDeficitMm) {
         Require.nonNegative("fiveDayIndexMm", fiveDayIndexMm, "mm");
         return wetness(125 + 8 * fiveDayIndexMm, soilMoistureDeficitMm);
     }

@@ -71,7 +71,8 @@ public final class StormCriteria {
      * @return the criteria, without a limit on the spread between gauges
      * @throws IllegalArgumentException if an argument is out of range
      */
-    public static StormCriteria of(String name, double depthMm, double intensityMmPerHour, Duration intensityOver) {
+    public static StormCriteria ofDepthAndIntensity(
+            String name, double depthMm, double intensityMmPerHour, Duration intensityOver) {
         EpochNanos.positive("intensityOver", intensityOver);
         return new StormCriteria(
                 name,
@@ -89,7 +90,7 @@ public final class StormCriteria {
      * @return the criteria
      */
     public static StormCriteria calibration2020() {
-        return of("Wellington Water (2020)", 20, 10, Duration.ofMinutes(10));
+        return ofDepthAndIntensity("Wellington Water (2020)", 20, 10, Duration.ofMinutes(10));
     }
 
     /**
@@ -98,7 +99,7 @@ public final class StormCriteria {
      * @return the criteria
      */
     public static StormCriteria shortTermSurvey() {
-        return of("British short-term survey (from memory)", 5, 6, Duration.ofMinutes(4))
+        return ofDepthAndIntensity("British short-term survey (from memory)", 5, 6, Duration.ofMinutes(4))
                 .withMaximumSpread(0.2);
     }
 

@@ -123,7 +123,9 @@ public final class DurationPeaks {
                 .toList();
         double[] depths = inOrder.stream().mapToDouble(PeakDepth::depthMm).toArray();
         return new OfDuration(
-                PeaksOverThreshold.of(threshold, years, depths), inOrder, reaching.size() - inOrder.size());
+                PeaksOverThreshold.ofThresholdAndYears(threshold, years, depths),
+                inOrder,
+                reaching.size() - inOrder.size());
     }
 
     /**
@@ -146,7 +148,7 @@ public final class DurationPeaks {
             corrected.put(
                     duration,
                     new OfDuration(
-                            PeaksOverThreshold.of(factor * found.peaks.threshold(), years, depths),
+                            PeaksOverThreshold.ofThresholdAndYears(factor * found.peaks.threshold(), years, depths),
                             found.windows,
                             found.equal));
         });

@@ -44,7 +44,7 @@ public final class PeaksOverThreshold {
      * @return the peaks
      * @throws IllegalArgumentException if a peak is not above the threshold or {@code years} is not greater than 0
      */
-    public static PeaksOverThreshold of(double threshold, double years, double... peaks) {
+    public static PeaksOverThreshold ofThresholdAndYears(double threshold, double years, double... peaks) {
         return new PeaksOverThreshold(
                 Require.finite("threshold", threshold, ""),
                 checked(threshold, peaks),

@@ -80,7 +80,8 @@ public final class StorageGauge {
      * @return one row for each reading
      * @throws IllegalArgumentException if there is no reading, a depth is negative, or an argument out of range
      */
-    public StorageComparison compare(RegularSeries rain, double allowance, double resolutionMm) {
+    public StorageComparison compareByAllowanceAndResolution(
+            RegularSeries rain, double allowance, double resolutionMm) {
         Require.atLeast("readings", readings.size(), 1);
         Rain.requireNonNegative("rain", rain, "mm");
         Require.inRange("allowance", allowance, 0, 1, "");

@@ -96,12 +96,15 @@ class LowOutliersTest {
         Bootstrap.Interval limits = with.returnLevel(100, Bootstrap.of(100, 1));
         assertThat(limits.lower()).isLessThan(with.returnLevel(100));
         assertThat(limits.upper()).isGreaterThan(with.returnLevel(100));
-        assertThat(with.distributionWeighted(0.4, 0.1).quantile(0.5)).isPositive();
+        assertThat(with.distributionWeighted(SkewEstimate.ofSkewAndMeanSquareError(0.4, 0.1))
+                        .quantile(0.5))
+                .isPositive();
     }
 
     @Test
     void theWeightedSkewLiesBetween() {
-        WeightedSkew weighted = WeightedSkew.of(0.2, 0.1, 0.6, 0.3);
+        WeightedSkew weighted = WeightedSkew.of(
+                SkewEstimate.ofSkewAndMeanSquareError(0.2, 0.1), SkewEstimate.ofSkewAndMeanSquareError(0.6, 0.3));
         assertThat(weighted.skew()).isCloseTo(0.3, within(1e-15));
         assertThat(weighted.meanSquareError()).isCloseTo(0.075, within(1e-15));
         // By hand: 10^(-0.33 + 0.08 0.5 - (0.94 - 0.26 0.5) log10 4).

@@ -35,7 +35,7 @@ class TrendFitTest {
         assertThat(rising.locationSlope() - still.locationSlope()).isCloseTo(0.03, within(1e-8));
         assertThat(rising.logLikelihood()).isCloseTo(still.logLikelihood(), within(1e-8));
         assertThat(rising.locationSlope()).isCloseTo(0.03, within(3 * rising.locationSlopeStandardError()));
-        assertThat(rising.returnLevel(50, 1999) - rising.returnLevel(50, 1600))
+        assertThat(rising.at(1999).returnLevel(50) - rising.at(1600).returnLevel(50))
                 .isCloseTo(399 * rising.locationSlope(), within(1e-9));
         assertThat(rising.against(fit(TrendIn.NOTHING, RISING)).pValue()).isLessThan(1e-6);
         assertThat(still.against(fit(TrendIn.NOTHING, STILL)).pValue()).isGreaterThan(0.01);
@@ -57,7 +57,7 @@ class TrendFitTest {
         LikelihoodFit ordinary = LikelihoodFit.of(DistributionFamily.GEV, STILL);
         TrendFit none = fit(TrendIn.NOTHING, STILL);
         assertThat(none.logLikelihood()).isCloseTo(ordinary.logLikelihood(), within(1e-9));
-        assertThat(none.returnLevel(100, 1650))
+        assertThat(none.at(1650).returnLevel(100))
                 .isCloseTo(ordinary.distribution().returnLevel(100), within(1e-5));
         assertThat(none.locationSlope()).isZero();
         assertThat(none.logScaleSlopeStandardError()).isZero();

@@ -19,8 +19,10 @@ class AntecedentIndexTest {
     void fiveDayIndexAndWetness() {
         double index = AntecedentIndex.fiveDays().indexMm(3.2, 0, 12.4, 0, 1.8);
         assertThat(index).isCloseTo(4.534322234358736, within(1e-13));
-        assertThat(AntecedentIndex.urbanCatchmentWetness(index, 6.5)).isCloseTo(154.7745778748699, within(1e-12));
-        assertThat(AntecedentIndex.catchmentWetness(index, 120)).isCloseTo(9.53432223435874, within(1e-12));
+        assertThat(AntecedentIndex.urbanCatchmentWetnessOfIndexAndDeficit(index, 6.5))
+                .isCloseTo(154.7745778748699, within(1e-12));
+        assertThat(AntecedentIndex.catchmentWetnessOfIndexAndDeficit(index, 120))
+                .isCloseTo(9.53432223435874, within(1e-12));
     }
 
     @Test
@@ -52,11 +54,12 @@ class AntecedentIndexTest {
 
     @Test
     void refusesADeficitThatLeavesNoWetness() {
-        assertThat(AntecedentIndex.urbanCatchmentWetness(4.5, 161)).isZero();
-        assertThatThrownBy(() -> AntecedentIndex.urbanCatchmentWetness(4.5, 200))
+        assertThat(AntecedentIndex.urbanCatchmentWetnessOfIndexAndDeficit(4.5, 161))
+                .isZero();
+        assertThatThrownBy(() -> AntecedentIndex.urbanCatchmentWetnessOfIndexAndDeficit(4.5, 200))
                 .isInstanceOf(IllegalArgumentException.class)
                 .hasMessage("soilMoistureDeficitMm must be in [0, 161] mm, was 200");
-        assertThatThrownBy(() -> AntecedentIndex.catchmentWetness(4.5, -1))
+        assertThatThrownBy(() -> AntecedentIndex.catchmentWetnessOfIndexAndDeficit(4.5, -1))
                 .isInstanceOf(IllegalArgumentException.class)
                 .hasMessage("soilMoistureDeficitMm must be in [0, 129.5] mm, was -1");
     }

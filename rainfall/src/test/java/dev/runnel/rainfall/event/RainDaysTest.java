@@ -124,7 +124,7 @@ class RainDaysTest {
     @Test
     void aSuitableStormLastsAndTheFlowComesBack() {
         RegularSeries rain = RegularSeries.of(Instant.EPOCH, Duration.ofMinutes(10), 0, 6, 0, 4, 2, 0);
-        StormCriteria criteria = StormCriteria.of("ours", 5, 6, Duration.ofMinutes(10));
+        StormCriteria criteria = StormCriteria.ofDepthAndIntensity("ours", 5, 6, Duration.ofMinutes(10));
         StormAssessment met =
                 criteria.withConcentrationTime(Duration.ofMinutes(40)).assess(rain.interval(), Map.of("g", rain));
         assertThat(met.isSuitable()).isTrue();

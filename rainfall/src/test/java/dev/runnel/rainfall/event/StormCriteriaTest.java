@@ -52,7 +52,7 @@ class StormCriteriaTest {
 
     @Test
     void missingStepsLeaveItOpenUnlessThereIsEnoughWithoutThem() {
-        StormAssessment assessment = StormCriteria.of("ours", 5, 6, Duration.ofMinutes(4))
+        StormAssessment assessment = StormCriteria.ofDepthAndIntensity("ours", 5, 6, Duration.ofMinutes(4))
                 .withMaximumSpread(0.2)
                 .assess(STORM, gauges(rain(6, Double.NaN), rain(1, Double.NaN)));
         assertThat(assessment.findings())
@@ -91,8 +91,8 @@ class StormCriteriaTest {
     @Test
     void aStormBetweenStepsKeepsTheRainOfItsFirstOne() {
         Interval betweenSteps = Interval.of(START.plusSeconds(30), START.plusSeconds(250));
-        StormAssessment assessment =
-                StormCriteria.of("ours", 5, 6, Duration.ofMinutes(4)).assess(betweenSteps, gauges(rain(4, 1, 0.5, 7)));
+        StormAssessment assessment = StormCriteria.ofDepthAndIntensity("ours", 5, 6, Duration.ofMinutes(4))
+                .assess(betweenSteps, gauges(rain(4, 1, 0.5, 7)));
         assertThat(assessment.findings().get(0).value()).isEqualTo(5.5);
         assertThat(assessment.isSuitable()).isTrue();
     }
@@ -105,7 +105,7 @@ class StormCriteriaTest {
 
     @Test
     void criteriaOfOnesOwnAreJudgedAtEveryGauge() {
-        StormCriteria criteria = StormCriteria.of("ours", 5, 6, Duration.ofMinutes(4))
+        StormCriteria criteria = StormCriteria.ofDepthAndIntensity("ours", 5, 6, Duration.ofMinutes(4))
                 .withLeast(
                         "wet steps",
                         3,
@@ -126,8 +126,8 @@ class StormCriteriaTest {
 
     @Test
     void whatIsNotKnownIsNotCalledUnsuitable() {
-        StormCriteria criteria =
-                StormCriteria.of("ours", 5, 6, Duration.ofMinutes(4)).withMaximumSpread(0.2);
+        StormCriteria criteria = StormCriteria.ofDepthAndIntensity("ours", 5, 6, Duration.ofMinutes(4))
+                .withMaximumSpread(0.2);
         StormAssessment alone = criteria.assess(STORM, gauges(rain(2, 2, 2)));
         assertThat(alone.findings().get(2).verdict()).isEqualTo(StormAssessment.Verdict.UNKNOWN);
         assertThat(alone.verdict()).isEqualTo(StormAssessment.Verdict.UNKNOWN);
@@ -142,7 +142,7 @@ class StormCriteriaTest {
     void longStepsHideIntensityButDoNotMakeIt() {
         RegularSeries hard = RegularSeries.of(START, Duration.ofMinutes(5), 0.5, 4.5);
         RegularSeries slow = RegularSeries.of(START, Duration.ofMinutes(10), 0.9, 4.5, 0.9);
-        StormCriteria criteria = StormCriteria.of("ours", 5, 30, Duration.ofMinutes(4));
+        StormCriteria criteria = StormCriteria.ofDepthAndIntensity("ours", 5, 30, Duration.ofMinutes(4));
         assertThat(criteria.assess(STORM, gauges(hard)).findings().get(1))
                 .hasToString("G1: intensity over 5 min for 4 min, mm/h 54 against 30: met");
         assertThat(criteria.assess(STORM, gauges(slow)).findings().get(1))
@@ -154,7 +154,7 @@ class StormCriteriaTest {
         RegularSeries west = rain(2, 3, 0, 0, 0, 0, 0, 0, 4, 4);
         RegularSeries east = rain(0, 0, 0, 6, 1, 0, 0, 0, 0, 9);
         EventSeparation rule = EventSeparation.of(Duration.ofMinutes(6));
-        List<StormAssessment> storms = StormCriteria.of("ours", 5, 6, Duration.ofMinutes(4))
+        List<StormAssessment> storms = StormCriteria.ofDepthAndIntensity("ours", 5, 6, Duration.ofMinutes(4))
                 .withMaximumSpread(0.2)
                 .assess(rule, gauges(west, east));
         assertThat(storms)
@@ -167,7 +167,7 @@ class StormCriteriaTest {
         assertThat(StormCriteria.calibration2020().assess(rule, gauges(rain()))).isEmpty();
         // A shower that one gauge has inside the other's storm does not end it early.
         EventSeparation shorter = EventSeparation.of(Duration.ofMinutes(2));
-        assertThat(StormCriteria.of("ours", 5, 6, Duration.ofMinutes(4))
+        assertThat(StormCriteria.ofDepthAndIntensity("ours", 5, 6, Duration.ofMinutes(4))
                         .assess(shorter, gauges(rain(1, 1, 1, 1, 1, 1, 1), rain(0, 2, 0, 0, 0, 0, 0))))
                 .extracting(storm -> storm.storm().duration())
                 .containsExactly(Duration.ofMinutes(14));

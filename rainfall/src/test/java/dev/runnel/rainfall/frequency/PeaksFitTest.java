@@ -15,7 +15,8 @@ import org.junit.jupiter.api.Test;
 
 class PeaksFitTest {
     private static final double[] PEAKS = GeneralizedPareto.of(30, 8, -0.1).sample(150, 2);
-    private final PeaksFit fit = PeaksOverThreshold.of(30, 48, PEAKS).fit(FitMethod.MAXIMUM_LIKELIHOOD);
+    private final PeaksFit fit =
+            PeaksOverThreshold.ofThresholdAndYears(30, 48, PEAKS).fit(FitMethod.MAXIMUM_LIKELIHOOD);
 
     /** The fit of the peaks alone knows no years: it refuses the level of 100 years, which once was that of 100 peaks. */
     @Test
@@ -62,7 +63,8 @@ class PeaksFitTest {
 
     @Test
     void refusesWhatItCannotSay() {
-        PeaksFit byMoments = PeaksOverThreshold.of(30, 48, PEAKS).fit(FitMethod.L_MOMENTS);
+        PeaksFit byMoments =
+                PeaksOverThreshold.ofThresholdAndYears(30, 48, PEAKS).fit(FitMethod.L_MOMENTS);
         assertThatIllegalStateException()
                 .isThrownBy(() -> byMoments.returnLevelStandardError(100))
                 .withMessage("method must be MAXIMUM_LIKELIHOOD for an error from the likelihood, was L_MOMENTS");

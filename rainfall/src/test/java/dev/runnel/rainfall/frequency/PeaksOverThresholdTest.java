@@ -51,7 +51,7 @@ class PeaksOverThresholdTest {
 
     @Test
     void theReturnPeriodIsInYearsAndNotInPeaks() {
-        PeaksOverThreshold peaks = PeaksOverThreshold.of(10, 2, 11, 12, 13, 15, 20, 11.5);
+        PeaksOverThreshold peaks = PeaksOverThreshold.ofThresholdAndYears(10, 2, 11, 12, 13, 15, 20, 11.5);
         PeaksFit peak = peaks.fit(FitMethod.L_MOMENTS);
         double fifty = peak.returnLevel(50);
         assertThat(peak.returnPeriod(fifty)).isCloseTo(50, within(1e-10));
@@ -59,7 +59,8 @@ class PeaksOverThresholdTest {
         assertThat(peak.distribution().returnPeriod(fifty)).isCloseTo(150, within(1e-10));
         assertThat(peak.returnPeriod(10)).isCloseTo(1 / 3.0, within(1e-15));
         // Of means 2.5 and L-scales near it the shape is positive, and the level above the bound never comes.
-        PeaksFit bounded = PeaksOverThreshold.of(10, 2, 11, 12, 13, 14, 15).fit(FitMethod.L_MOMENTS);
+        PeaksFit bounded = PeaksOverThreshold.ofThresholdAndYears(10, 2, 11, 12, 13, 14, 15)
+                .fit(FitMethod.L_MOMENTS);
         assertThat(bounded.returnPeriod(bounded.distribution().upperBound())).isInfinite();
         assertThatIllegalArgumentException()
                 .isThrownBy(() -> peak.returnPeriod(9.5))
@@ -68,7 +69,8 @@ class PeaksOverThresholdTest {
 
     @Test
     void theReturnLevelCountsEveryExceedance() {
-        PeaksOverThreshold peaks = PeaksOverThreshold.of(10, 20, 11, 12, 13, 15, 20, 11.5, 12.5, 14, 30, 10.5);
+        PeaksOverThreshold peaks =
+                PeaksOverThreshold.ofThresholdAndYears(10, 20, 11, 12, 13, 15, 20, 11.5, 12.5, 14, 30, 10.5);
         assertThat(peaks.ratePerYear()).isEqualTo(0.5);
         PeaksFit peak = peaks.fit(FitMethod.L_MOMENTS);
         assertThat(peak.distribution().lMoments().lambda1())
@@ -83,7 +85,7 @@ class PeaksOverThresholdTest {
     /** By hand: excesses 1, 2, 3, 6 have mean 3 and variance 14/3, so k = (27/14 - 1)/2, alpha = 3 (27/14 + 1)/2. */
     @Test
     void momentsOfTheExcesses() {
-        Distribution peak = PeaksOverThreshold.of(10, 2, 11, 12, 13, 16)
+        Distribution peak = PeaksOverThreshold.ofThresholdAndYears(10, 2, 11, 12, 13, 16)
                 .fit(FitMethod.MOMENTS)
                 .distribution();
         assertThat(peak.parameters().get("xi")).isEqualTo(10);
@@ -93,7 +95,7 @@ class PeaksOverThresholdTest {
 
     @Test
     void meanExcessOverALevel() {
-        PeaksOverThreshold peaks = PeaksOverThreshold.of(10, 5, 11, 13, 18);
+        PeaksOverThreshold peaks = PeaksOverThreshold.ofThresholdAndYears(10, 5, 11, 13, 18);
         assertThat(peaks.meanExcess(12)).isEqualTo(3.5);
         assertThat(peaks.meanExcess(20)).isNaN();
         assertThatIllegalArgumentException()
@@ -104,17 +106,18 @@ class PeaksOverThresholdTest {
     @Test
     void refusesBadInput() {
         assertThatIllegalArgumentException()
-                .isThrownBy(() -> PeaksOverThreshold.of(10, 0, 11))
+                .isThrownBy(() -> PeaksOverThreshold.ofThresholdAndYears(10, 0, 11))
                 .withMessage("years must be greater than 0 and finite (years), was 0");
         assertThatIllegalArgumentException()
-                .isThrownBy(() -> PeaksOverThreshold.of(10, 1, 10))
+                .isThrownBy(() -> PeaksOverThreshold.ofThresholdAndYears(10, 1, 10))
                 .withMessage("peaks must be finite and above threshold 10, was 10.0");
         assertThatIllegalArgumentException()
-                .isThrownBy(() -> PeaksOverThreshold.of(10, 1, 11, 12, 13).fit(FitMethod.MOMENTS))
+                .isThrownBy(() -> PeaksOverThreshold.ofThresholdAndYears(10, 1, 11, 12, 13)
+                        .fit(FitMethod.MOMENTS))
                 .withMessage("sample must have at least 4 values, had 3");
         for (FitMethod method : FitMethod.values()) {
             assertThatIllegalArgumentException()
-                    .isThrownBy(() -> PeaksOverThreshold.of(10, 1, 25.4, 25.4, 25.4, 25.4, 25.4)
+                    .isThrownBy(() -> PeaksOverThreshold.ofThresholdAndYears(10, 1, 25.4, 25.4, 25.4, 25.4, 25.4)
                             .fit(method))
                     .withMessage("sample must not be all equal, was 5 times 25.4");
         }

@@ -30,7 +30,7 @@ class StorageGaugeTest {
                 .withReading(hour(4), 10)
                 .withReading(hour(6), 10);
         assertThat(gauge).hasToString("StorageGauge[3 readings, 30 mm, emptied 2026-03-01T18:00:00Z]");
-        StorageComparison comparison = gauge.compare(rain(5, 4, 5, 3.5, 6, 6), 0.1, 0);
+        StorageComparison comparison = gauge.compareByAllowanceAndResolution(rain(5, 4, 5, 3.5, 6, 6), 0.1, 0);
         assertThat(comparison.rows())
                 .extracting(Row::verdict)
                 .containsExactly(Verdict.WITHIN, Verdict.LOW, Verdict.HIGH);
@@ -48,7 +48,7 @@ class StorageGaugeTest {
         StorageComparison comparison = StorageGauge.installed(hour(0.25))
                 .withReading(hour(1.5), 1)
                 .withReading(hour(2), 1)
-                .compare(rain(4, 8), 0.1, 0);
+                .compareByAllowanceAndResolution(rain(4, 8), 0.1, 0);
         assertThat(comparison.rows().get(0).recordedMm()).isCloseTo(3 + 4, within(1e-15));
         assertThat(comparison.rows().get(1).recordedMm()).isCloseTo(4, within(1e-15));
     }
@@ -56,9 +56,12 @@ class StorageGaugeTest {
     @Test
     void aSmallDepthMayDifferByATip() {
         StorageGauge gauge = StorageGauge.installed(START).withReading(hour(2), 1);
-        assertThat(gauge.compare(rain(0.6, 0.6), 0.1, 0.2).count(Verdict.WITHIN))
+        assertThat(gauge.compareByAllowanceAndResolution(rain(0.6, 0.6), 0.1, 0.2)
+                        .count(Verdict.WITHIN))
                 .isEqualTo(1);
-        assertThat(gauge.compare(rain(0.6, 0.6), 0.1, 0.1).count(Verdict.HIGH)).isEqualTo(1);
+        assertThat(gauge.compareByAllowanceAndResolution(rain(0.6, 0.6), 0.1, 0.1)
+                        .count(Verdict.HIGH))
+                .isEqualTo(1);
     }
 
     @Test
@@ -68,7 +71,7 @@ class StorageGaugeTest {
                 .withReading(hour(3), 3)
                 .withReading(hour(5), 3)
                 .withReading(hour(8), 0);
-        StorageComparison comparison = gauge.compare(rain(3, 9, MISSING, 1, 2), 0.1, 0.2);
+        StorageComparison comparison = gauge.compareByAllowanceAndResolution(rain(3, 9, MISSING, 1, 2), 0.1, 0.2);
         assertThat(comparison.rows())
                 .extracting(Row::verdict)
                 .containsExactly(Verdict.UNKNOWN, Verdict.HIGH, Verdict.WITHIN, Verdict.UNKNOWN);
@@ -83,8 +86,9 @@ class StorageGaugeTest {
 
     @Test
     void withoutRainThereIsNoRatio() {
-        StorageComparison dry =
-                StorageGauge.installed(START).withReading(hour(2), 0).compare(rain(0, 0), 0.1, 0);
+        StorageComparison dry = StorageGauge.installed(START)
+                .withReading(hour(2), 0)
+                .compareByAllowanceAndResolution(rain(0, 0), 0.1, 0);
         assertThat(dry.ratio()).isEmpty();
         assertThat(dry.rows().get(0).ratio()).isEmpty();
         assertThat(dry).hasToString("StorageComparison[1 readings, no ratio, 1 within 10 %, 0 high, 0 low, 0 unknown]");
@@ -102,19 +106,20 @@ class StorageGaugeTest {
         assertThatThrownBy(() -> gauge.withReading(hour(1), -1))
                 .isInstanceOf(IllegalArgumentException.class)
                 .hasMessage("depthMm must be 0 or greater and finite (mm), was -1");
-        assertThatThrownBy(() -> gauge.compare(rain(1), 0.1, 0))
+        assertThatThrownBy(() -> gauge.compareByAllowanceAndResolution(rain(1), 0.1, 0))
                 .isInstanceOf(IllegalArgumentException.class)
                 .hasMessage("readings must be at least 1, was 0");
         StorageGauge read = gauge.withReading(hour(1), 1);
-        assertThatThrownBy(() -> read.compare(rain(-1), 0.1, 0))
+        assertThatThrownBy(() -> read.compareByAllowanceAndResolution(rain(-1), 0.1, 0))
                 .isInstanceOf(IllegalArgumentException.class)
                 .hasMessageStartingWith("rain must be 0 or greater (mm), or NaN for missing, was -1");
-        assertThatThrownBy(() -> read.compare(rain(1), Double.NaN, 0))
+        assertThatThrownBy(() -> read.compareByAllowanceAndResolution(rain(1), Double.NaN, 0))
                 .isInstanceOf(IllegalArgumentException.class)
                 .hasMessage("allowance must be in [0, 1], was NaN");
-        assertThatThrownBy(() -> read.compare(rain(1), 10, 0))
+        assertThatThrownBy(() -> read.compareByAllowanceAndResolution(rain(1), 10, 0))
                 .isInstanceOf(IllegalArgumentException.class)
                 .hasMessage("allowance must be in [0, 1], was 10");
-        assertThatThrownBy(() -> read.compare(rain(1), 0.1, -0.2)).isInstanceOf(IllegalArgumentException.class);
+        assertThatThrownBy(() -> read.compareByAllowanceAndResolution(rain(1), 0.1, -0.2))
+                .isInstanceOf(IllegalArgumentException.class);
     }
 }

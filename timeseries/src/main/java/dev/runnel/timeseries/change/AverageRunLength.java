@@ -48,19 +48,20 @@ public final class AverageRunLength {
     /**
      * Returns the average run length of the upper sum of a CUSUM from 0.
      *
-     * @param reference reference value k, in standard deviations; in [0, 20]
-     * @param decision decision interval h, in standard deviations; in (0, 20]
+     * @param detector the rule, its reference value k in [0, 20] and its decision interval h in (0, 20] standard deviations;
+     *     its target plays no part
      * @param shift shift of the mean δ, in standard deviations; in [-10, 10]
      * @return average number of values; relative error below 1e-6 up to 1e6 values
      * @throws IllegalArgumentException if a figure is out of range
      */
-    public static double ofCusumOneSide(double reference, double decision, double shift) {
-        return known(oneSide(reference, decision, shift));
+    public static double ofCusumOneSide(CusumRule detector, double shift) {
+        return known(oneSide(detector, shift));
     }
 
-    private static double oneSide(double reference, double decision, double shift) {
+    private static double oneSide(CusumRule detector, double shift) {
+        double reference = detector.reference();
+        double decision = detector.decision();
         Require.inRange("reference", reference, 0, LARGEST, "");
-        Require.positive("decision", decision, "");
         Require.inRange("decision", decision, 0, LARGEST, "");
         Require.inRange("shift", shift, -LARGEST_SHIFT, LARGEST_SHIFT, "");
         GaussIntegrator rule = new GaussIntegratorFactory().legendre(NODES, 0, decision);
@@ -80,30 +81,31 @@ public final class AverageRunLength {
     /**
      * Returns the average run length of both sums of a CUSUM from 0.
      *
-     * @param reference reference value k, in standard deviations; in [0, 20]
-     * @param decision decision interval h, in standard deviations; in (0, 20]
+     * @param detector the rule, its reference value k in [0, 20] and its decision interval h in (0, 20] standard deviations;
+     *     its target plays no part
      * @param shift shift of the mean δ, in standard deviations; in [-10, 10]
      * @return average number of values; relative error below 1e-6 up to 1e6 values
      * @throws IllegalArgumentException if a figure is out of range
      */
-    public static double ofCusum(double reference, double decision, double shift) {
-        double up = oneSide(reference, decision, shift);
-        double down = oneSide(reference, decision, -shift);
+    public static double ofCusum(CusumRule detector, double shift) {
+        double up = oneSide(detector, shift);
+        double down = oneSide(detector, -shift);
         return known(1 / (1 / up + 1 / down));
     }
 
     /**
      * Returns the average run length of an EWMA from the target, with the limits of a long record.
      *
-     * @param weight weight of the newest value λ, in [0.01, 1]
-     * @param width width of the limits L, in standard deviations of the average; in (0, 20]
+     * @param detector the rule, its weight λ in [0.01, 1] and the width L of its limits in (0, 20] standard deviations of the
+     *     average; its target and deviation play no part
      * @param shift shift of the mean δ, in standard deviations of a value; in [-10, 10]
      * @return average number of values; relative error below 1e-6 up to 1e6 values
      * @throws IllegalArgumentException if a figure is out of range
      */
-    public static double ofEwma(double weight, double width, double shift) {
+    public static double ofEwma(EwmaRule detector, double shift) {
+        double weight = detector.weight();
+        double width = detector.width();
         Require.inRange("weight", weight, 0.01, 1, "");
-        Require.positive("width", width, "");
         Require.inRange("width", width, 0, LARGEST, "");
         Require.inRange("shift", shift, -LARGEST_SHIFT, LARGEST_SHIFT, "");
         double limit = width * Math.sqrt(weight / (2 - weight));

@@ -43,19 +43,35 @@ public final class CusumRule implements Rule<Reading, ChangeSignal, TextState> {
     }
 
     /**
-     * Returns a rule.
+     * Returns a rule for values whose mean without change is 0; {@link #withTarget} for others.
      *
-     * @param target mean without change μ, in the unit of the values; finite
-     * @param reference reference value K, in the same unit; 0 or greater
+     * @param reference reference value K, in the unit of the values; 0 or greater
      * @param decision decision interval H, in the same unit; greater than 0
      * @return the rule
      * @throws IllegalArgumentException if a figure is out of range
      */
-    public static CusumRule of(double target, double reference, double decision) {
+    public static CusumRule ofReferenceAndDecision(double reference, double decision) {
         return new CusumRule(
-                Require.finite("target", target, ""),
-                Require.nonNegative("reference", reference, ""),
-                Require.positive("decision", decision, ""));
+                0, Require.nonNegative("reference", reference, ""), Require.positive("decision", decision, ""));
+    }
+
+    /**
+     * Returns the rule for values of another mean.
+     *
+     * @param newTarget mean without change μ, in the unit of the values; finite
+     * @return the rule
+     * @throws IllegalArgumentException if {@code newTarget} is not finite
+     */
+    public CusumRule withTarget(double newTarget) {
+        return new CusumRule(Require.finite("newTarget", newTarget, ""), reference, decision);
+    }
+
+    double reference() {
+        return reference;
+    }
+
+    double decision() {
+        return decision;
     }
 
     @Override

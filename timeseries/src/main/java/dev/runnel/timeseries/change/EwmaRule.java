@@ -48,21 +48,46 @@ public final class EwmaRule implements Rule<Reading, ChangeSignal, TextState> {
     }
 
     /**
-     * Returns a rule.
+     * Returns a rule for values of mean 0 and standard deviation 1; {@link #withTarget} and {@link #withDeviation} for others.
      *
-     * @param target mean without change μ, in the unit of the values; finite
-     * @param deviation standard deviation of a value σ, in the same unit; greater than 0
      * @param weight weight of the newest value λ, in [0.000001, 1]
      * @param width width of the limits L, in standard deviations of the average; greater than 0
      * @return the rule
      * @throws IllegalArgumentException if a figure is out of range
      */
-    public static EwmaRule of(double target, double deviation, double weight, double width) {
+    public static EwmaRule ofWeightAndWidth(double weight, double width) {
         return new EwmaRule(
-                Require.finite("target", target, ""),
-                Require.positive("deviation", deviation, ""),
-                Require.inRange("weight", weight, LEAST_WEIGHT, 1, ""),
-                Require.positive("width", width, ""));
+                0, 1, Require.inRange("weight", weight, LEAST_WEIGHT, 1, ""), Require.positive("width", width, ""));
+    }
+
+    /**
+     * Returns the rule for values of another mean.
+     *
+     * @param newTarget mean without change μ, in the unit of the values; finite
+     * @return the rule
+     * @throws IllegalArgumentException if {@code newTarget} is not finite
+     */
+    public EwmaRule withTarget(double newTarget) {
+        return new EwmaRule(Require.finite("newTarget", newTarget, ""), deviation, weight, width);
+    }
+
+    /**
+     * Returns the rule for values of another scatter.
+     *
+     * @param newDeviation standard deviation of a value σ, in the unit of the values; greater than 0
+     * @return the rule
+     * @throws IllegalArgumentException if {@code newDeviation} is not greater than 0 and finite
+     */
+    public EwmaRule withDeviation(double newDeviation) {
+        return new EwmaRule(target, Require.positive("newDeviation", newDeviation, ""), weight, width);
+    }
+
+    double weight() {
+        return weight;
+    }
+
+    double width() {
+        return width;
     }
 
     /**

@@ -48,7 +48,7 @@ public final class PageHinkleyRule implements Rule<Reading, ChangeSignal, TextSt
      * @return the rule
      * @throws IllegalArgumentException if a figure is out of range
      */
-    public static PageHinkleyRule of(double slack, double threshold) {
+    public static PageHinkleyRule ofSlackAndThreshold(double slack, double threshold) {
         return new PageHinkleyRule(
                 Require.nonNegative("slack", slack, ""), Require.positive("threshold", threshold, ""));
     }

@@ -83,7 +83,7 @@ public final class VisitComparison {
      * @return the new comparison
      * @throws IllegalArgumentException if one is negative or not finite
      */
-    public VisitComparison withDepthTolerance(double absolute, double relative) {
+    public VisitComparison withDepthToleranceAndShare(double absolute, double relative) {
         return new VisitComparison(allowance(absolute, relative, "m"), velocity, flow, clock, maximumGap);
     }
 
@@ -95,7 +95,7 @@ public final class VisitComparison {
      * @return the new comparison
      * @throws IllegalArgumentException if one is negative or not finite
      */
-    public VisitComparison withVelocityTolerance(double absolute, double relative) {
+    public VisitComparison withVelocityToleranceAndShare(double absolute, double relative) {
         return new VisitComparison(depth, allowance(absolute, relative, "m/s"), flow, clock, maximumGap);
     }
 
@@ -107,7 +107,7 @@ public final class VisitComparison {
      * @return the new comparison
      * @throws IllegalArgumentException if one is negative or not finite
      */
-    public VisitComparison withFlowTolerance(double absolute, double relative) {
+    public VisitComparison withFlowToleranceAndShare(double absolute, double relative) {
         return new VisitComparison(depth, velocity, allowance(absolute, relative, "m3/s"), clock, maximumGap);
     }
 

@@ -49,7 +49,7 @@ public record DeadSensorCheck(Duration window, double standsBelow, double movesA
      * @return the check
      * @throws IllegalArgumentException if one of them is out of its range
      */
-    public static DeadSensorCheck of(Duration window, double standsBelow, double movesAbove) {
+    public static DeadSensorCheck ofStandBelowAndMoveAbove(Duration window, double standsBelow, double movesAbove) {
         return new DeadSensorCheck(window, standsBelow, movesAbove);
     }
 

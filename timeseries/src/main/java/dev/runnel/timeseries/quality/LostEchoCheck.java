@@ -48,7 +48,7 @@ public record LostEchoCheck(double value, double jump, Duration maximumGap) impl
      * @return the check
      * @throws IllegalArgumentException if the value is not finite, or one of the others not greater than 0
      */
-    public static LostEchoCheck of(double value, double jump, Duration maximumGap) {
+    public static LostEchoCheck ofValueAndJump(double value, double jump, Duration maximumGap) {
         return new LostEchoCheck(value, jump, maximumGap);
     }
 

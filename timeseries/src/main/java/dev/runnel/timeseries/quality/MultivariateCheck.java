@@ -49,7 +49,8 @@ public record MultivariateCheck(double deviations, double companionDeviations, D
      * @return the check
      * @throws IllegalArgumentException if one is not greater than 0, or the window longer than 31 days
      */
-    public static MultivariateCheck of(double deviations, double companionDeviations, Duration window) {
+    public static MultivariateCheck ofJumpAboveAndStayBelow(
+            double deviations, double companionDeviations, Duration window) {
         return new MultivariateCheck(deviations, companionDeviations, window);
     }
 

@@ -22,9 +22,10 @@ class DetectorsProperties {
     @Property(tries = 100)
     void keepTheContractOfMachines(@ForAll @Size(min = 1, max = 40) double @DoubleRange(min = -9, max = 9) [] values) {
         List<Reading> readings = readings(values);
-        MachineContract.holds(CusumRule.of(0.5, 0.25, 4), readings);
-        MachineContract.holds(EwmaRule.of(0.5, 2, 0.3, 1.5), readings);
-        MachineContract.holds(PageHinkleyRule.of(0.5, 6), readings);
+        MachineContract.holds(CusumRule.ofReferenceAndDecision(0.25, 4).withTarget(0.5), readings);
+        MachineContract.holds(
+                EwmaRule.ofWeightAndWidth(0.3, 1.5).withTarget(0.5).withDeviation(2), readings);
+        MachineContract.holds(PageHinkleyRule.ofSlackAndThreshold(0.5, 6), readings);
         MachineContract.holds(HampelRule.of(2, 2), readings);
     }
 
@@ -35,8 +36,8 @@ class DetectorsProperties {
         for (int i = 0; i < values.length; i++) {
             mirrored[i] = -values[i];
         }
-        assertThat(CusumRule.of(0, 0.5, 4).lower(mirrored))
-                .isEqualTo(CusumRule.of(0, 0.5, 4).upper(values));
+        assertThat(CusumRule.ofReferenceAndDecision(0.5, 4).lower(mirrored))
+                .isEqualTo(CusumRule.ofReferenceAndDecision(0.5, 4).upper(values));
         assertThat(Pettitt.of(append(values)).statistic())
                 .isEqualTo(Pettitt.of(append(mirrored)).statistic());
     }

@@ -29,7 +29,8 @@ class DetectorsTest {
     @Test
     void cusumSignalsUpThenDownAndBeginsAnew() {
         List<ChangeSignal> signals = MachineContract.holds(
-                CusumRule.of(10, 0.5, 2), readings(10, 10, 11, 12, 11, 10, Double.NaN, 8, 8, 8, 10));
+                CusumRule.ofReferenceAndDecision(0.5, 2).withTarget(10),
+                readings(10, 10, 11, 12, 11, 10, Double.NaN, 8, 8, 8, 10));
         // 0.5, 2.0, 2.5: a signal at hour 4; 1.5, 3.0: a signal at hour 8.
         assertThat(signals)
                 .containsExactly(
@@ -39,7 +40,7 @@ class DetectorsTest {
 
     @Test
     void ewmaSignalsWhenTheAverageLeavesItsLimits() {
-        EwmaRule rule = EwmaRule.of(0, 1, 0.5, 3);
+        EwmaRule rule = EwmaRule.ofWeightAndWidth(0.5, 3);
         assertThat(rule.upperLimit()).isCloseTo(Math.sqrt(3), within(1e-15));
         // 1, 1.5, 1.75 > 1.732
         assertThat(MachineContract.holds(rule, readings(0, 2, 2, 2, 0)))
@@ -50,7 +51,7 @@ class DetectorsTest {
     @Test
     void pageHinkleyFindsTheStepOfTheWorkedExample() {
         double[] values = {10, 9, 11, 10, 10, 9, 10, 11, 10, 10, 13, 12, 13, 14, 13, 12, 13};
-        PageHinkleyRule rule = PageHinkleyRule.of(0.5, 5);
+        PageHinkleyRule rule = PageHinkleyRule.ofSlackAndThreshold(0.5, 5);
         List<ChangeSignal> signals = MachineContract.holds(rule, readings(values));
         assertThat(signals.get(0).time()).isEqualTo(hour(12));
         assertThat(signals.get(0).side()).isEqualTo(Side.UP);
@@ -94,7 +95,7 @@ class DetectorsTest {
             }
             total += length;
         }
-        double expected = AverageRunLength.ofCusumOneSide(0.5, 3, 0.5);
+        double expected = AverageRunLength.ofCusumOneSide(CusumRule.ofReferenceAndDecision(0.5, 3), 0.5);
         // The run length is about exponential: its mean over 4000 runs scatters by 1.6 %; four of those.
         assertThat(total / runs).isCloseTo(expected, within(0.065 * expected));
     }
@@ -102,10 +103,10 @@ class DetectorsTest {
     @Test
     void refusesBadFigures() {
         assertThatExceptionOfType(IllegalArgumentException.class)
-                .isThrownBy(() -> CusumRule.of(10, -1, 2))
+                .isThrownBy(() -> CusumRule.ofReferenceAndDecision(-1, 2).withTarget(10))
                 .withMessageContaining("reference");
         assertThatExceptionOfType(IllegalArgumentException.class)
-                .isThrownBy(() -> EwmaRule.of(0, 1, 1.5, 3))
+                .isThrownBy(() -> EwmaRule.ofWeightAndWidth(1.5, 3))
                 .withMessageContaining("weight");
         assertThatExceptionOfType(IllegalArgumentException.class)
                 .isThrownBy(() -> HampelRule.of(0, 3))
@@ -114,13 +115,14 @@ class DetectorsTest {
                 .isThrownBy(() -> Pettitt.of(1, Double.NaN))
                 .withMessageContaining("values[1]");
         assertThatExceptionOfType(IllegalArgumentException.class)
-                .isThrownBy(() -> AverageRunLength.ofCusum(5, 20, 0))
+                .isThrownBy(() -> AverageRunLength.ofCusum(CusumRule.ofReferenceAndDecision(5, 20), 0))
                 .withMessageContaining("1e9");
         assertThatExceptionOfType(IllegalArgumentException.class)
-                .isThrownBy(() -> CusumRule.of(0, 1, 2).parseState("ewma/1 statistics=0.0, starts=0,"))
+                .isThrownBy(() -> CusumRule.ofReferenceAndDecision(1, 2).parseState("ewma/1 statistics=0.0, starts=0,"))
                 .withMessageContaining("cusum");
         assertThatExceptionOfType(IllegalArgumentException.class)
-                .isThrownBy(() -> CusumRule.of(0, 1, 2).parseState("cusum/1 statistics=0.0, starts=0,"))
+                .isThrownBy(
+                        () -> CusumRule.ofReferenceAndDecision(1, 2).parseState("cusum/1 statistics=0.0, starts=0,"))
                 .withMessageContaining("2 statistics");
     }
 }

@@ -108,8 +108,8 @@ class SiteVisitTest {
     @Test
     void nothingIsProposedWhereNothingIsWrong() {
         List<VisitDifference> found = VisitComparison.standard()
-                .withDepthTolerance(0.05, 0)
-                .withVelocityTolerance(0.2, 0)
+                .withDepthToleranceAndShare(0.05, 0)
+                .withVelocityToleranceAndShare(0.2, 0)
                 .withClockTolerance(Duration.ofMinutes(5))
                 .differences(
                         SiteVisit.parse(VISITS.replace("0.160", "0.200")),

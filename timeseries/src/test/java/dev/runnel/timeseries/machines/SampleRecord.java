@@ -69,13 +69,13 @@ record SampleRecord<I, O, S extends MachineState>(Rule<I, O, S> rule, List<I> in
                 new SampleRecord<>(TimingCheck.of(Duration.ofMinutes(2), Duration.ofSeconds(5)), readings),
                 new SampleRecord<>(DeviationRateCheck.of(2, Duration.ofHours(1)), readings),
                 new SampleRecord<>(AttenuatedSignalCheck.of(Duration.ofMinutes(20), 0.3, 0.1), readings),
-                new SampleRecord<>(LostEchoCheck.of(-9999, 0.1, Duration.ofMinutes(10)), readings),
+                new SampleRecord<>(LostEchoCheck.ofValueAndJump(-9999, 0.1, Duration.ofMinutes(10)), readings),
                 new SampleRecord<>(
                         RepeatedDayCheck.of(Duration.ofMinutes(20)).withLag(Duration.ofMinutes(60)), repeating()),
                 new SampleRecord<>(NeighbourCheck.of(0.05, 0.2), pairs()),
-                new SampleRecord<>(MultivariateCheck.of(1, 1, Duration.ofHours(1)), pairs()),
+                new SampleRecord<>(MultivariateCheck.ofJumpAboveAndStayBelow(1, 1, Duration.ofHours(1)), pairs()),
                 new SampleRecord<>(ZeroWithDepthCheck.of(0.4, Duration.ofMinutes(6)), pairs()),
-                new SampleRecord<>(DeadSensorCheck.of(Duration.ofMinutes(8), 0.2, 0.01), pairs()),
+                new SampleRecord<>(DeadSensorCheck.ofStandBelowAndMoveAbove(Duration.ofMinutes(8), 0.2, 0.01), pairs()),
                 new SampleRecord<>(
                         RelationCheck.of(new double[] {0, 1}, new double[] {0, 0.5}, new double[] {0.5, 1}), pairs()),
                 new SampleRecord<>(GapCheck.longerThan(Duration.ofMinutes(10)), readings),

@@ -96,7 +96,7 @@ class SewerChecksTest {
 
     @Test
     void aDeadSensorStandsWhileItsCompanionMoves() {
-        DeadSensorCheck check = DeadSensorCheck.of(Duration.ofMinutes(4), 0.01, 0.1);
+        DeadSensorCheck check = DeadSensorCheck.ofStandBelowAndMoveAbove(Duration.ofMinutes(4), 0.01, 0.1);
         QualityFlags flags = check.apply(steps(0.5, 0.5, 0.5, 0.5, 0.5, 0.6), steps(0.2, 0.25, 0.3, 0.35, 0.46, 0.5));
         // 0.2 to 0.3 is not more than 0.1 by rounding up; 0.3 to 0.46 is.
         assertThat(codes(flags)).startsWith("2 2").endsWith("4 1");
@@ -119,7 +119,7 @@ class SewerChecksTest {
 
     @Test
     void aLostEchoComesByAJumpAndStays() {
-        LostEchoCheck check = LostEchoCheck.of(0, 0.1, Duration.ofMinutes(10));
+        LostEchoCheck check = LostEchoCheck.ofValueAndJump(0, 0.1, Duration.ofMinutes(10));
         assertThat(codes(check, steps(0.3, 0, 0, 0.05, 0, 0.3, 0))).isEqualTo("1 4 4 1 1 1 4");
         assertThat(codes(check, steps(0, 0, 0.3))).as("a dry pipe").isEqualTo("1 1 1");
         Series afterAWeek =

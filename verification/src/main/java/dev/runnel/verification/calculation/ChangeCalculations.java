@@ -34,7 +34,7 @@ final class ChangeCalculations {
                         "values reading slack threshold",
                         in -> at(
                                 in,
-                                PageHinkleyRule.of(in.number("slack"), in.number("threshold"))
+                                PageHinkleyRule.ofSlackAndThreshold(in.number("slack"), in.number("threshold"))
                                         .upward(in.sample("values")))),
                 of("change.hampel.wild", "values reading half limit", ChangeCalculations::wild),
                 of(
@@ -52,16 +52,20 @@ final class ChangeCalculations {
                         "change.run-length.cusum",
                         "reference decision shift",
                         in -> AverageRunLength.ofCusum(
-                                in.number("reference"), in.number("decision"), in.number("shift"))),
+                                CusumRule.ofReferenceAndDecision(in.number("reference"), in.number("decision")),
+                                in.number("shift"))),
                 of(
                         "change.run-length.cusum-one-side",
                         "reference decision shift",
                         in -> AverageRunLength.ofCusumOneSide(
-                                in.number("reference"), in.number("decision"), in.number("shift"))),
+                                CusumRule.ofReferenceAndDecision(in.number("reference"), in.number("decision")),
+                                in.number("shift"))),
                 of(
                         "change.run-length.ewma",
                         "weight width shift",
-                        in -> AverageRunLength.ofEwma(in.number("weight"), in.number("width"), in.number("shift"))));
+                        in -> AverageRunLength.ofEwma(
+                                EwmaRule.ofWeightAndWidth(in.number("weight"), in.number("width")),
+                                in.number("shift"))));
     }
 
     private static Calculation of(String name, String inputs, ToDoubleFunction<Inputs> body) {
@@ -73,11 +77,14 @@ final class ChangeCalculations {
     }
 
     private static CusumRule cusum(Inputs in) {
-        return CusumRule.of(in.number("target"), in.number("reference"), in.number("decision"));
+        return CusumRule.ofReferenceAndDecision(in.number("reference"), in.number("decision"))
+                .withTarget(in.number("target"));
     }
 
     private static EwmaRule ewma(Inputs in) {
-        return EwmaRule.of(in.number("target"), in.number("deviation"), in.number("weight"), in.number("width"));
+        return EwmaRule.ofWeightAndWidth(in.number("weight"), in.number("width"))
+                .withTarget(in.number("target"))
+                .withDeviation(in.number("deviation"));
     }
 
     private static DayCurve curve(Inputs in) {

@@ -5,6 +5,7 @@ import dev.runnel.rainfall.distribution.ExpectedMoments;
 import dev.runnel.rainfall.distribution.GrubbsBeck;
 import dev.runnel.rainfall.distribution.LowOutliers;
 import dev.runnel.rainfall.distribution.SampleMoments;
+import dev.runnel.rainfall.distribution.SkewEstimate;
 import dev.runnel.rainfall.distribution.WeightedSkew;
 import java.util.Arrays;
 import java.util.List;
@@ -67,6 +68,8 @@ final class LowOutlierCalculations {
 
     private static WeightedSkew skew(Inputs in) {
         double[] logs = Arrays.stream(in.sample("sample")).map(Math::log10).toArray();
-        return WeightedSkew.of(SampleMoments.of(logs), in.number("region"), in.number("region_error"));
+        return WeightedSkew.of(
+                SampleMoments.of(logs),
+                SkewEstimate.ofSkewAndMeanSquareError(in.number("region"), in.number("region_error")));
     }
 }

@@ -50,7 +50,7 @@ final class PeaksCalculations {
     }
 
     private static PeaksFit fit(Inputs in) {
-        return PeaksOverThreshold.of(in.number("threshold"), in.number("record"), in.sample("sample"))
+        return PeaksOverThreshold.ofThresholdAndYears(in.number("threshold"), in.number("record"), in.sample("sample"))
                 .fit(FitMethod.MAXIMUM_LIKELIHOOD);
     }
 

@@ -60,7 +60,8 @@ final class QualityCalculations {
                 check(
                         "quality.lost-echo",
                         "value jump gap_minutes",
-                        in -> LostEchoCheck.of(in.number("value"), in.number("jump"), minutes(in, "gap_minutes"))),
+                        in -> LostEchoCheck.ofValueAndJump(
+                                in.number("value"), in.number("jump"), minutes(in, "gap_minutes"))),
                 check(
                         "quality.repeated-day",
                         "lag_minutes least_minutes",
@@ -72,7 +73,7 @@ final class QualityCalculations {
                 pair(
                         "quality.multivariate",
                         "deviations companion_deviations window_minutes",
-                        in -> MultivariateCheck.of(
+                        in -> MultivariateCheck.ofJumpAboveAndStayBelow(
                                 in.number("deviations"),
                                 in.number("companion_deviations"),
                                 minutes(in, "window_minutes"))),
@@ -83,7 +84,7 @@ final class QualityCalculations {
                 pair(
                         "quality.dead-sensor",
                         "window_minutes stands_below moves_above",
-                        in -> DeadSensorCheck.of(
+                        in -> DeadSensorCheck.ofStandBelowAndMoveAbove(
                                 minutes(in, "window_minutes"), in.number("stands_below"), in.number("moves_above"))),
                 pair(
                         "quality.relation",

@@ -482,7 +482,7 @@ final class RainRecordCalculations {
         for (int i = 0; i < hours.length; i++) {
             gauge = gauge.withReading(START.plusSeconds(Math.round(hours[i] * 3600)), stored[i]);
         }
-        return gauge.compare(
+        return gauge.compareByAllowanceAndResolution(
                 RegularSeries.of(START, Duration.ofHours(1), in.sample("depths")),
                 in.number("allowance"),
                 in.number("resolution_mm"));
@@ -514,7 +514,7 @@ final class RainRecordCalculations {
 
     private static double verdict(Inputs in) {
         Map<String, RegularSeries> gauges = network(in, minutes(in, "step_minutes"));
-        StormCriteria criteria = StormCriteria.of(
+        StormCriteria criteria = StormCriteria.ofDepthAndIntensity(
                         "table", in.number("depth_mm"), in.number("intensity"), minutes(in, "over_minutes"))
                 .withMaximumSpread(in.number("spread"))
                 .withConcentrationTime(minutes(in, "concentration_minutes"));

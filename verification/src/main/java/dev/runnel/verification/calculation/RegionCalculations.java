@@ -102,13 +102,15 @@ final class RegionCalculations {
                         "antecedent.urban-wetness",
                         "mm",
                         "index_mm deficit_mm",
-                        in -> AntecedentIndex.urbanCatchmentWetness(in.number("index_mm"), in.number("deficit_mm"))),
+                        in -> AntecedentIndex.urbanCatchmentWetnessOfIndexAndDeficit(
+                                in.number("index_mm"), in.number("deficit_mm"))),
                 Calculation.of(
                         "rainfall",
                         "antecedent.wetness",
                         "mm",
                         "index_mm deficit_mm",
-                        in -> AntecedentIndex.catchmentWetness(in.number("index_mm"), in.number("deficit_mm"))));
+                        in -> AntecedentIndex.catchmentWetnessOfIndexAndDeficit(
+                                in.number("index_mm"), in.number("deficit_mm"))));
     }
 
     private static Region region(Inputs in) {

@@ -15,7 +15,7 @@ final class TrendFitCalculations {
                 of("log-likelihood", in -> fit(in).logLikelihood()),
                 of("location-slope", in -> fit(in).locationSlope()),
                 of("scale-slope", in -> fit(in).logScaleSlope()),
-                of("level", in -> fit(in).returnLevel(50, in.sample("sample").length)),
+                of("level", in -> fit(in).at(in.sample("sample").length).returnLevel(50)),
                 of("statistic", in -> test(in).statistic()),
                 of("p-value", in -> test(in).pValue()));
     }
