@@ -27,6 +27,14 @@ final class Scale {
         return new Scale(0, step * Math.ceil(top / step * (1 - 1e-9)), start, end, false);
     }
 
+    /** A straight scale that holds two values and ends at round ones. */
+    static Scale round(double low, double high, double start, double end) {
+        double step = step(high > low ? high - low : Math.max(1, Math.abs(high)), 5);
+        double from = step * Math.floor(low / step + 1e-9);
+        double to = step * Math.ceil(high / step - 1e-9);
+        return new Scale(from, to > from ? to : from + step, start, end, false);
+    }
+
     /** A straight scale between two values as they are. */
     static Scale between(double from, double to, double start, double end) {
         return new Scale(from, to > from ? to : from + 1, start, end, false);

@@ -1,6 +1,5 @@
 package dev.runnel.examples.pages;
 
-import dev.runnel.rainfall.ddf.DdfTable;
 import dev.runnel.rainfall.ddf.DepthDurationFrequency;
 import dev.runnel.rainfall.event.PeakDepth;
 import dev.runnel.rainfall.event.RainfallEvent;
@@ -33,10 +32,11 @@ public final class StormFigure {
      *
      * @param storms storms with their peaks
      * @param marked storms that are drawn in the colour of a mark, such as the rarest
-     * @param table depth-duration-frequency table of the site, if there is one
+     * @param table depth-duration-frequency relation of the site, if there is one
      * @return SVG
      */
-    public static String of(List<RainfallEvent> storms, List<RainfallEvent> marked, Optional<DdfTable> table) {
+    public static String of(
+            List<RainfallEvent> storms, List<RainfallEvent> marked, Optional<? extends DepthDurationFrequency> table) {
         double least = Double.POSITIVE_INFINITY;
         double most = 1;
         for (RainfallEvent storm : storms) {
@@ -88,7 +88,7 @@ public final class StormFigure {
         return relation.depthMm(duration, years);
     }
 
-    private static void lines(Svg svg, Scale x, Scale y, DdfTable table) {
+    private static void lines(Svg svg, Scale x, Scale y, DepthDurationFrequency table) {
         double lastLabel = Double.POSITIVE_INFINITY;
         for (int k = YEARS.length - 1; k >= 0; k--) {
             double years = YEARS[k];

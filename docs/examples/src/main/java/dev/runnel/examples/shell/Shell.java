@@ -15,12 +15,14 @@ import jdk.jshell.tool.JavaShellToolBuilder;
 
 /**
  * Opens JShell in this very process, so that it has the terminal to itself whatever started it. The command
- * {@code mvn -q package -P shell} runs it.
+ * {@code mvn -q compile -P shell} runs it.
  */
 public final class Shell {
     private static final String GREETING = """
             Runnel at the JShell prompt. Everything is imported; lengths in m, flows in m3/s, rain in mm. /exit leaves.
-            Try: Conduit.of(CircularSection.ofDiameter(0.450), Gradient.ofRatio(1, 150), Manning.of(0.013)).fullBore()
+            Try: chart(Conduit.of(CircularSection.ofDiameter(0.450), Gradient.ofRatio(1, 150), Manning.of(0.013)))
+                 var site = readSite("docs/examples/marram-bay/saltings-lane")
+                 sparkline(site.flow().level())
             """;
 
     private Shell() {}
@@ -41,7 +43,13 @@ public final class Shell {
         Path startup = Files.createTempFile("runnel", ".jsh");
         try {
             Files.writeString(startup, imports() + read("feedback.jsh"));
-            builder.start("--class-path", classPath(), "--startup", startup.toString(), "--feedback", "runnel");
+            List<String> options = new ArrayList<>(
+                    List.of("--class-path", classPath(), "--startup", startup.toString(), "--feedback", "runnel"));
+            String charts = System.getProperty("runnel.charts", "");
+            if (!charts.isEmpty()) {
+                options.add("-R-Drunnel.charts=" + charts);
+            }
+            builder.start(options.toArray(String[]::new));
         } finally {
             Files.deleteIfExists(startup);
         }

@@ -32,3 +32,5 @@ import dev.runnel.timeseries.csv.*;
 import dev.runnel.timeseries.infiltration.*;
 import dev.runnel.timeseries.quality.*;
 import dev.runnel.timeseries.waterml.*;
+import static dev.runnel.examples.shell.Prompt.*;
+import dev.runnel.examples.shell.*;

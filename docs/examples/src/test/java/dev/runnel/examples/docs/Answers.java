@@ -33,6 +33,24 @@ final class Answers {
         return true;
     }
 
+    /** Numbers of a drawing may differ by a step of the last place that is written. */
+    static boolean samePicture(String committed, String drawn) {
+        Pattern number = Pattern.compile("\\d+(?:\\.\\d+)?");
+        if (!number.matcher(committed)
+                .replaceAll("#")
+                .equals(number.matcher(drawn).replaceAll("#"))) {
+            return false;
+        }
+        Matcher left = number.matcher(committed);
+        Matcher right = number.matcher(drawn);
+        while (left.find() && right.find()) {
+            if (Math.abs(Double.parseDouble(left.group()) - Double.parseDouble(right.group())) > 0.11) {
+                return false;
+            }
+        }
+        return true;
+    }
+
     private static boolean close(String page, String shell) {
         if (digits(page) < FULL || digits(shell) < FULL) {
             return false;

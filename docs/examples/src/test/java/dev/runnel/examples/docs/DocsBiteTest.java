@@ -160,6 +160,6 @@ class DocsBiteTest {
     }
 
     private static Page page(String text) {
-        return new Page("page.md", text.lines().toList());
+        return new Page("page.md", java.nio.file.Path.of(""), text.lines().toList());
     }
 }

@@ -1,19 +1,27 @@
 package dev.runnel.examples.docs;
 
+import dev.runnel.examples.shell.Chart;
 import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.regex.Pattern;
 
 /** A page and the run of its blocks. */
 final class Page {
+    /** A picture that the page draws itself lies in a folder of this name. */
+    private static final Pattern PICTURE = Pattern.compile("!\\[[^\\]]*\\]\\(([^)]*drawn/[^)]+\\.svg)\\)");
+
     private final String name;
+    private final Path folder;
     private final List<String> lines;
     private final List<Block> blocks;
 
-    Page(String name, List<String> lines) {
+    Page(String name, Path folder, List<String> lines) {
         this.name = name;
+        this.folder = folder;
         this.lines = lines;
         this.blocks = Block.of(lines).stream()
                 .filter(block -> block.isJava() || block.isSession())
@@ -21,7 +29,8 @@ final class Page {
     }
 
     static Page read(Path root, Path file) throws IOException {
-        return new Page(root.relativize(file).toString().replace('\\', '/'), Files.readAllLines(file));
+        return new Page(
+                root.relativize(file).toString().replace('\\', '/'), file.resolveSibling(""), Files.readAllLines(file));
     }
 
     int size() {
@@ -41,9 +50,39 @@ final class Page {
                     }
                     run++;
                 }
+                pictures(session, false);
             }
         }
         return run;
+    }
+
+    /** The pictures of the page, in its order, are those that its charts drew, in their order. */
+    private void pictures(Session session, boolean record) {
+        List<String> names = new ArrayList<>();
+        lines.forEach(line ->
+                PICTURE.matcher(line).results().map(found -> found.group(1)).forEach(names::add));
+        List<Chart> drawn = session.drawn();
+        if (names.isEmpty()) {
+            return;
+        }
+        if (names.size() != drawn.size()) {
+            throw new AssertionError(
+                    name + ": has " + names.size() + " pictures and draws " + drawn.size() + " charts");
+        }
+        for (int i = 0; i < names.size(); i++) {
+            Path file = folder.resolve(names.get(i));
+            try {
+                if (record) {
+                    Files.createDirectories(file.resolveSibling(""));
+                    Files.writeString(file, drawn.get(i).svg());
+                } else if (!Answers.samePicture(
+                        Files.readString(file), drawn.get(i).svg())) {
+                    throw new AssertionError(name + ": " + names.get(i) + " is not what " + drawn.get(i) + " draws");
+                }
+            } catch (IOException e) {
+                throw new UncheckedIOException(e);
+            }
+        }
     }
 
     private void runJava(Session session, Block block) {
@@ -91,6 +130,7 @@ final class Page {
                     copied = block.line() - 1 + block.lines().size();
                 }
             }
+            pictures(session, true);
         }
         page.addAll(lines.subList(copied, lines.size()));
         return page;

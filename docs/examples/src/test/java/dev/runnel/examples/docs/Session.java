@@ -1,5 +1,7 @@
 package dev.runnel.examples.docs;
 
+import dev.runnel.examples.shell.Chart;
+import dev.runnel.examples.shell.Prompt;
 import dev.runnel.examples.shell.Shell;
 import java.io.ByteArrayOutputStream;
 import java.io.PrintStream;
@@ -21,9 +23,15 @@ import jdk.jshell.VarSnippet;
 /** One shell, from the first block of a page to the last; answers in the words of the real one. */
 final class Session implements AutoCloseable {
     private final JShell shell;
+    private final String chartsBefore;
+    private final List<Chart> drawnBefore = Prompt.charts();
     private int typed;
 
     Session() {
+        // What is printed is caught as UTF-8; pictures are kept and not written anywhere.
+        System.setProperty("stdout.encoding", "UTF-8");
+        chartsBefore = System.getProperty("runnel.charts", "keep");
+        System.setProperty("runnel.charts", "keep");
         shell = JShell.builder()
                 .executionEngine("local")
                 .tempVariableNameGenerator(() -> "$" + (typed + 1))
@@ -100,8 +108,16 @@ final class Session implements AutoCloseable {
         return (name + " ==> " + value).lines().toList();
     }
 
+    /** The pictures that were drawn so far, oldest first. */
+    List<Chart> drawn() {
+        List<Chart> all = Prompt.charts();
+        return all.stream().filter(chart -> !drawnBefore.contains(chart)).toList();
+    }
+
     @Override
     public void close() {
         shell.close();
+        System.clearProperty("stdout.encoding");
+        System.setProperty("runnel.charts", chartsBefore);
     }
 }

@@ -88,12 +88,33 @@ class ShellTest {
                 .doesNotContain("|  Error");
     }
 
+    @Test
+    void theRealShellDrawsAndSaysWhere() throws Exception {
+        String session = session("var drawn = chart(CircularSection.ofDiameter(0.45))\nsparkline(RegularSeries.of("
+                + "Instant.EPOCH, ofMinutes(5), 1, 2, 3))\ncharts().size()\n");
+        assertThat(session)
+                .contains("drawn ==> Chart[CircularSection[D = 0.45 m]]", "lowest 1, highest 3", "$3 ==> 1", "chart: ")
+                .doesNotContain("|  E");
+        Path page = Path.of(session.lines()
+                .filter(line -> line.contains("chart: "))
+                .findFirst()
+                .orElseThrow()
+                .replaceAll(".*chart: ", ""));
+        assertThat(page).exists().content().startsWith("<!DOCTYPE html>");
+    }
+
     /** What a person would see who types this. */
     private static String session(String typed) throws Exception {
         ByteArrayOutputStream shown = new ByteArrayOutputStream();
         PrintStream out = new PrintStream(shown, true, StandardCharsets.UTF_8);
         InputStream in = new ByteArrayInputStream((typed + "/exit\n").getBytes(StandardCharsets.UTF_8));
-        Shell.run(JavaShellToolBuilder.builder().in(in, null).out(out).err(out));
+        String before = System.getProperty("runnel.charts", "keep");
+        System.setProperty("runnel.charts", "print");
+        try {
+            Shell.run(JavaShellToolBuilder.builder().in(in, null).out(out).err(out));
+        } finally {
+            System.setProperty("runnel.charts", before);
+        }
         return shown.toString(StandardCharsets.UTF_8);
     }
 
