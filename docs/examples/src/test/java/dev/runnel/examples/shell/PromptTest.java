@@ -141,7 +141,7 @@ class PromptTest {
                 Prompt.chart(pipe),
                 Prompt.chart(pipe.section(), 0.2),
                 Prompt.chart(CircularSection.ofDiameter(1).withSediment(0.2)),
-                Prompt.chart(TrapezoidalSection.of(1, 2), 0.5),
+                Prompt.chart(TrapezoidalSection.ofBedWidthAndSideSlope(1, 2), 0.5),
                 Prompt.chart(table),
                 Prompt.chart(storm, table),
                 Prompt.chart(storm),
@@ -167,7 +167,8 @@ class PromptTest {
 
     @Test
     void anOpenChannelHasNoFullBoreToDraw() {
-        Conduit ditch = Conduit.of(TrapezoidalSection.of(1, 2), Gradient.ofRatio(1, 500), Manning.of(0.03));
+        Conduit ditch =
+                Conduit.of(TrapezoidalSection.ofBedWidthAndSideSlope(1, 2), Gradient.ofRatio(1, 500), Manning.of(0.03));
         assertThatThrownBy(() -> Prompt.chart(ditch))
                 .isInstanceOf(IllegalArgumentException.class)
                 .hasMessageContaining("conduit must be closed");
