@@ -3,6 +3,10 @@ package dev.runnel.timeseries;
 import java.time.Duration;
 import java.time.Instant;
 import java.time.format.DateTimeParseException;
+import java.util.ArrayList;
+import java.util.Collection;
+import java.util.Comparator;
+import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
 import org.apiguardian.api.API;
@@ -74,6 +78,28 @@ public record Interval(Instant start, Instant end) {
             throw new IllegalArgumentException(
                     "text must be two ISO-8601 instants with a slash between, was " + text, e);
         }
+    }
+
+    /**
+     * Returns intervals in order, those that overlap or touch joined.
+     *
+     * @param intervals intervals in any order
+     * @return intervals by start, no two with a common instant and none that begins where another ends
+     */
+    public static List<Interval> joined(Collection<Interval> intervals) {
+        List<Interval> joined = new ArrayList<>();
+        for (Interval next : intervals.stream()
+                .sorted(Comparator.comparing(Interval::start).thenComparing(Interval::end))
+                .toList()) {
+            int last = joined.size() - 1;
+            if (last >= 0 && !next.start().isAfter(joined.get(last).end())) {
+                Interval before = joined.get(last);
+                joined.set(last, of(before.start(), next.end().isAfter(before.end()) ? next.end() : before.end()));
+            } else {
+                joined.add(next);
+            }
+        }
+        return List.copyOf(joined);
     }
 
     /**

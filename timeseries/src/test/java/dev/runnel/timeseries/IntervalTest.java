@@ -5,11 +5,24 @@ import static org.assertj.core.api.Assertions.assertThatIllegalArgumentException
 
 import java.time.Duration;
 import java.time.Instant;
+import java.util.List;
+import java.util.function.BiFunction;
 import org.junit.jupiter.api.Test;
 
 class IntervalTest {
     private static final Instant T0 = Instant.parse("2026-01-01T00:00:00Z");
     private static final Interval HOUR = Interval.of(T0, Duration.ofHours(1));
+
+    @Test
+    void joinsWhatOverlapsOrTouches() {
+        Instant start = Instant.parse("2026-05-01T00:00:00Z");
+        BiFunction<Integer, Integer, Interval> hours =
+                (from, to) -> Interval.of(start.plusSeconds(3600L * from), start.plusSeconds(3600L * to));
+        assertThat(Interval.joined(List.of(
+                        hours.apply(8, 9), hours.apply(1, 4), hours.apply(2, 3), hours.apply(4, 5), hours.apply(6, 7))))
+                .containsExactly(hours.apply(1, 5), hours.apply(6, 7), hours.apply(8, 9));
+        assertThat(Interval.joined(List.of())).isEmpty();
+    }
 
     @Test
     void theStartIsInsideAndTheEndIsNot() {

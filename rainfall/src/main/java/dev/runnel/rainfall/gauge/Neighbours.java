@@ -3,14 +3,18 @@ package dev.runnel.rainfall.gauge;
 import dev.runnel.internal.Require;
 import dev.runnel.internal.Text;
 import dev.runnel.rainfall.internal.Rain;
+import dev.runnel.rainfall.internal.Share;
 import dev.runnel.timeseries.Interval;
 import dev.runnel.timeseries.RegularSeries;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Collection;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.TreeMap;
+import java.util.function.IntFunction;
 import org.apiguardian.api.API;
 
 /**
@@ -21,8 +25,11 @@ import org.apiguardian.api.API;
  *
  * <p>The median is that of the others that tell something of the period. A gauge is left out where it is missing or in one of its
  * {@linkplain #withOutages outages}, and where it was silent: no rain at all while more than half of the gauges had at least the
- * {@linkplain #withWetLimit wet limit}. So a dead gauge and a blocked one do not accuse the good ones. A period counts for a
- * gauge if at least half of the others tell something.
+ * {@linkplain #withWetLimit wet limit}. So a dead gauge and a blocked one of five do not accuse the good ones. A period counts for
+ * a gauge if at least half of the others tell something.
+ *
+ * <p>Of three gauges a bad one is half of the median of the others, and accuses both good ones. {@link #settingAside} leaves out
+ * the one that stands farthest off and asks again, until the rest agree.
  *
  * <p>Choose periods long enough for rain to reach all gauges: days rather than minutes, made by
  * {@link dev.runnel.timeseries.Resample#sum}.
@@ -37,15 +44,26 @@ public final class Neighbours {
     /** Depth from which a period is surely wet: a few tips (chosen here). */
     private static final double WET_MM = 1;
 
-    private final List<String> names;
-    private final List<RegularSeries> rain;
-    private final double wetMm;
+    /** Of these two nobody can tell which one is wrong. */
+    private static final int FEWEST = 2;
 
-    private Neighbours(List<String> names, List<RegularSeries> rain, double wetMm) {
+    private final List<String> names;
+    /** By gauge and period, mm; not modified once made. */
+    private final double[][] depths;
+
+    private final Periods periods;
+    private final double wetMm;
+    private final List<String> aside;
+
+    private Neighbours(List<String> names, double[][] depths, Periods periods, double wetMm, List<String> aside) {
         this.names = names;
-        this.rain = rain;
+        this.depths = depths;
+        this.periods = periods;
         this.wetMm = wetMm;
+        this.aside = aside;
     }
+
+    private record Periods(int count, IntFunction<Interval> at, String text) {}
 
     /**
      * How one gauge stands among the others.
@@ -77,6 +95,23 @@ public final class Neighbours {
     }
 
     /**
+     * One gauge in one period that counts for it.
+     *
+     * @param period the period
+     * @param depthMm its depth, mm
+     * @param othersMm median of the others, mm
+     * @since 0.1
+     */
+    @API(status = API.Status.EXPERIMENTAL, since = "0.1")
+    public record Compared(Interval period, double depthMm, double othersMm) {
+        @Override
+        public String toString() {
+            return period + ": " + Text.significant(depthMm, 4) + " mm, others " + Text.significant(othersMm, 4)
+                    + " mm";
+        }
+    }
+
+    /**
      * Returns the comparison of gauges.
      *
      * @param depthMm depth in each period, mm, by name of gauge; 0 or greater, NaN for missing; at least two gauges, all with the
@@ -85,18 +120,63 @@ public final class Neighbours {
      * @throws IllegalArgumentException if there are fewer than two gauges, their periods differ or a depth is negative
      */
     public static Neighbours of(Map<String, RegularSeries> depthMm) {
-        Require.atLeast("gauges", depthMm.size(), 2);
+        Require.atLeast("gauges", depthMm.size(), FEWEST);
         TreeMap<String, RegularSeries> sorted = new TreeMap<>(depthMm);
         RegularSeries first = sorted.firstEntry().getValue();
         sorted.forEach((name, series) -> {
             Rain.requireNonNegative("depthMm of " + name, series, "mm");
             if (!series.interval().equals(first.interval()) || !series.step().equals(first.step())) {
                 throw new IllegalArgumentException("depthMm of " + name + " must have the periods of "
-                        + sorted.firstKey() + ", " + first.interval() + " in steps of " + first.step() + ", was "
-                        + series.interval() + " in steps of " + series.step());
+                        + sorted.firstKey() + ", " + first.interval() + " in steps of "
+                        + Text.exactDuration(first.step()) + ", was " + series.interval() + " in steps of "
+                        + Text.exactDuration(series.step()));
             }
         });
-        return new Neighbours(List.copyOf(sorted.keySet()), List.copyOf(sorted.values()), WET_MM);
+        return new Neighbours(
+                List.copyOf(sorted.keySet()),
+                sorted.values().stream().map(RegularSeries::toValues).toArray(double[][]::new),
+                new Periods(first.size(), first::interval, first.size() + " periods of " + Text.duration(first.step())),
+                WET_MM,
+                List.of());
+    }
+
+    /**
+     * Returns the comparison of gauges in periods such as their storms, {@linkplain Interval#joined joined}. A period of which a
+     * record says nothing in a part, or beyond whose ends it lies, is missing for its gauge; within a step rain is taken as
+     * steady.
+     *
+     * @param rainMm depth in each step, mm, by name of gauge; 0 or greater, NaN for missing; at least two gauges, each with its own
+     *     steps and record
+     * @param periods the periods; none empty
+     * @return the comparison, gauges by name
+     * @throws IllegalArgumentException if there are fewer than two gauges, a depth is negative or a period empty
+     */
+    public static Neighbours inPeriods(Map<String, RegularSeries> rainMm, List<Interval> periods) {
+        Require.atLeast("gauges", rainMm.size(), FEWEST);
+        List<Interval> kept = List.copyOf(periods);
+        for (Interval period : kept) {
+            if (period.isEmpty()) {
+                throw new IllegalArgumentException("periods must not be empty, was " + period);
+            }
+        }
+        TreeMap<String, RegularSeries> sorted = new TreeMap<>(rainMm);
+        sorted.forEach((name, series) -> Rain.requireNonNegative("rainMm of " + name, series, "mm"));
+        double[][] depths = sorted.values().stream()
+                .map(series -> kept.stream()
+                        .mapToDouble(period -> depth(series, period))
+                        .toArray())
+                .toArray(double[][]::new);
+        return new Neighbours(
+                List.copyOf(sorted.keySet()),
+                depths,
+                new Periods(kept.size(), kept::get, kept.size() + " periods"),
+                WET_MM,
+                List.of());
+    }
+
+    private static double depth(RegularSeries series, Interval period) {
+        Share share = Share.of(series, period);
+        return share.unknown().isZero() ? share.sum() : Double.NaN;
     }
 
     /**
@@ -107,7 +187,7 @@ public final class Neighbours {
      * @throws IllegalArgumentException if the limit is not greater than 0
      */
     public Neighbours withWetLimit(double depthMm) {
-        return new Neighbours(names, rain, Require.positive("depthMm", depthMm, "mm"));
+        return new Neighbours(names, depths, periods, Require.positive("depthMm", depthMm, "mm"), aside);
     }
 
     /**
@@ -120,10 +200,57 @@ public final class Neighbours {
      * @throws IllegalArgumentException if there is no such gauge
      */
     public Neighbours withOutages(String gauge, Collection<Interval> outages) {
-        int at = index(gauge);
-        List<RegularSeries> known = new ArrayList<>(rain);
-        known.set(at, rain.get(at).withMissing(outages.toArray(Interval[]::new)));
-        return new Neighbours(names, List.copyOf(known), wetMm);
+        double[][] known = depths.clone();
+        double[] own = depths[index(gauge)].clone();
+        for (int i = 0; i < own.length; i++) {
+            Interval period = periods.at().apply(i);
+            if (outages.stream().anyMatch(period::overlaps)) {
+                own[i] = Double.NaN;
+            }
+        }
+        known[index(gauge)] = own;
+        return new Neighbours(names, known, periods, wetMm, aside);
+    }
+
+    /**
+     * Returns the same comparison with the medians freed of gauges that stand apart: the one whose ratio is farthest from 1, as a
+     * factor, is set aside if it is off by more than a tolerance, and the rest are compared anew, as long as more than two are left.
+     * A gauge that is set aside is still set against the others.
+     *
+     * @param tolerance greatest |ratio − 1| that is let be; greater than 0, at most 10
+     * @return the comparison
+     * @throws IllegalArgumentException if {@code tolerance} is out of range
+     */
+    public Neighbours settingAside(double tolerance) {
+        Require.positive("tolerance", tolerance, "");
+        Require.inRange("tolerance", tolerance, 0, 10, "");
+        Neighbours settled = this;
+        while (names.size() - settled.aside.size() > FEWEST) {
+            Optional<Finding> farthest = settled.farthest();
+            if (farthest.isEmpty() || Math.abs(farthest.get().ratio() - 1) <= tolerance) {
+                break;
+            }
+            List<String> more = new ArrayList<>(settled.aside);
+            more.add(farthest.get().gauge());
+            settled = new Neighbours(names, depths, periods, wetMm, List.copyOf(more));
+        }
+        return settled;
+    }
+
+    private Optional<Finding> farthest() {
+        return names.stream()
+                .filter(name -> !aside.contains(name))
+                .flatMap(name -> finding(name).stream())
+                .max(Comparator.comparingDouble(finding -> Math.abs(Math.log(finding.ratio()))));
+    }
+
+    /**
+     * Returns the gauges that are left out of the medians.
+     *
+     * @return names, the farthest off first; empty unless {@link #settingAside} found one
+     */
+    public List<String> setAside() {
+        return aside;
     }
 
     /**
@@ -135,7 +262,7 @@ public final class Neighbours {
      */
     public DoubleMass against(String gauge) {
         int at = index(gauge);
-        return DoubleMass.of(rain.get(at).toValues(), medianOfOthers(at));
+        return DoubleMass.of(depths[at], medianOfOthers(at));
     }
 
     /**
@@ -147,10 +274,7 @@ public final class Neighbours {
      * @throws IllegalArgumentException if there is no such gauge, the second has no rain, or they share fewer than two periods
      */
     public double rankCorrelation(String gauge, String other) {
-        return DoubleMass.of(
-                        rain.get(index(gauge)).toValues(),
-                        rain.get(index(other)).toValues())
-                .rankCorrelation();
+        return DoubleMass.of(depths[index(gauge)], depths[index(other)]).rankCorrelation();
     }
 
     /**
@@ -162,51 +286,96 @@ public final class Neighbours {
     public List<Finding> findings() {
         List<Finding> findings = new ArrayList<>();
         for (int at = 0; at < names.size(); at++) {
-            double[] own = rain.get(at).toValues();
-            double[] others = medianOfOthers(at);
-            DoubleMass mass = DoubleMass.of(own, others);
-            double[] depths = mass.cumulativeGauge();
-            int dryAlone = 0;
-            int wetAlone = 0;
-            for (int i = 0; i < own.length; i++) {
-                dryAlone += own[i] == 0 && isWet(others[i]) ? 1 : 0;
-                wetAlone += isWet(own[i]) && others[i] == 0 ? 1 : 0;
-            }
-            findings.add(new Finding(
-                    names.get(at),
-                    mass.periods(),
-                    depths[depths.length - 1],
-                    mass.ratio(),
-                    mass.rankCorrelation(),
-                    dryAlone,
-                    wetAlone));
+            findings.add(finding(at, medianOfOthers(at)));
         }
         return findings;
     }
 
+    /**
+     * Returns how one gauge stands among the others.
+     *
+     * @param gauge name of the gauge
+     * @return the finding; empty if fewer than two periods count, or the others have no rain in them
+     * @throws IllegalArgumentException if there is no such gauge
+     */
+    public Optional<Finding> finding(String gauge) {
+        List<Compared> compared = compared(gauge);
+        boolean isTelling = compared.size() >= 2 && compared.stream().anyMatch(each -> each.othersMm() > 0);
+        int at = index(gauge);
+        return isTelling ? Optional.of(finding(at, medianOfOthers(at))) : Optional.empty();
+    }
+
+    /**
+     * Returns one gauge beside the median of the others, period by period.
+     *
+     * @param gauge name of the gauge
+     * @return the periods that count for it, in the order given
+     * @throws IllegalArgumentException if there is no such gauge
+     */
+    public List<Compared> compared(String gauge) {
+        int at = index(gauge);
+        double[] own = depths[at];
+        double[] others = medianOfOthers(at);
+        List<Compared> compared = new ArrayList<>();
+        for (int i = 0; i < own.length; i++) {
+            if (!Double.isNaN(own[i]) && !Double.isNaN(others[i])) {
+                compared.add(new Compared(periods.at().apply(i), own[i], others[i]));
+            }
+        }
+        return List.copyOf(compared);
+    }
+
+    private Finding finding(int at, double[] others) {
+        double[] own = depths[at];
+        DoubleMass mass = DoubleMass.of(own, others);
+        double[] running = mass.cumulativeGauge();
+        int dryAlone = 0;
+        int wetAlone = 0;
+        for (int i = 0; i < own.length; i++) {
+            dryAlone += own[i] == 0 && isWet(others[i]) ? 1 : 0;
+            wetAlone += isWet(own[i]) && others[i] == 0 ? 1 : 0;
+        }
+        return new Finding(
+                names.get(at),
+                mass.periods(),
+                running[running.length - 1],
+                mass.ratio(),
+                mass.rankCorrelation(),
+                dryAlone,
+                wetAlone);
+    }
+
     /** The median of the others in each period, mm; NaN where fewer than half of them tell something. */
     private double[] medianOfOthers(int at) {
-        double[] medians = new double[rain.get(at).size()];
-        double[] telling = new double[rain.size()];
-        int needed = rain.size() / 2;
+        boolean[] isAside = new boolean[names.size()];
+        aside.forEach(name -> isAside[index(name)] = true);
+        int others = names.size() - aside.size() - (isAside[at] ? 0 : 1);
+        int needed = Math.max(1, (others + 1) / 2);
+        double[] medians = new double[periods.count()];
+        double[] telling = new double[names.size()];
         for (int i = 0; i < medians.length; i++) {
-            int known = 0;
-            int wet = 0;
-            for (RegularSeries each : rain) {
-                known += Double.isNaN(each.value(i)) ? 0 : 1;
-                wet += isWet(each.value(i)) ? 1 : 0;
-            }
-            boolean isWet = 2 * wet > known;
+            boolean isWet = isWetForMost(i);
             int count = 0;
-            for (int other = 0; other < rain.size(); other++) {
-                double depth = rain.get(other).value(i);
-                if (other != at && !Double.isNaN(depth) && !(isWet && depth == 0)) {
+            for (int other = 0; other < depths.length; other++) {
+                double depth = depths[other][i];
+                if (other != at && !isAside[other] && !Double.isNaN(depth) && !(isWet && depth == 0)) {
                     telling[count++] = depth;
                 }
             }
-            medians[i] = count >= Math.max(1, needed) ? median(telling, count) : Double.NaN;
+            medians[i] = count >= needed ? median(telling, count) : Double.NaN;
         }
         return medians;
+    }
+
+    /** Whether more than half of the gauges that are there had the wet limit. */
+    private boolean isWetForMost(int period) {
+        int known = 0;
+        int wet = 0;
+        for (double[] each : depths) {
+            known += Double.isNaN(each[period]) ? 0 : 1;
+            wet += isWet(each[period]) ? 1 : 0;
+        }
+        return 2 * wet > known;
     }
 
     private static double median(double[] values, int size) {
@@ -230,7 +399,6 @@ public final class Neighbours {
 
     @Override
     public String toString() {
-        return "Neighbours" + names + " in " + rain.get(0).size() + " periods of "
-                + Text.duration(rain.get(0).step());
+        return "Neighbours" + names + " in " + periods.text() + (aside.isEmpty() ? "" : ", set aside " + aside);
     }
 }

@@ -4,7 +4,6 @@ import dev.runnel.timeseries.Interval;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Collection;
-import java.util.Comparator;
 import java.util.List;
 import org.apiguardian.api.API;
 
@@ -21,22 +20,10 @@ public final class Outages {
      * @return outages, none empty, no two with a common instant
      */
     public static List<Interval> within(Interval record, Collection<Interval> outages) {
-        List<Interval> inside = outages.stream()
+        return Interval.joined(outages.stream()
                 .flatMap(outage -> outage.intersection(record).stream())
                 .filter(outage -> !outage.isEmpty())
-                .sorted(Comparator.comparing(Interval::start))
-                .toList();
-        List<Interval> merged = new ArrayList<>();
-        for (Interval outage : inside) {
-            int last = merged.size() - 1;
-            if (last >= 0 && !outage.start().isAfter(merged.get(last).end())) {
-                Instant end = merged.get(last).end();
-                merged.set(last, Interval.of(merged.get(last).start(), end.isAfter(outage.end()) ? end : outage.end()));
-            } else {
-                merged.add(outage);
-            }
-        }
-        return merged;
+                .toList());
     }
 
     /**

@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
+import dev.runnel.timeseries.Interval;
 import dev.runnel.timeseries.RegularSeries;
 import java.time.Duration;
 import java.time.Instant;
@@ -104,6 +105,68 @@ class NeighboursTest {
                 .isEqualTo(1);
     }
 
+    /** Half the rain, all of it and a little more: beside two others the bad one is half of their median. */
+    @Test
+    void ofThreeTheOneFarthestOffIsSetAside() {
+        Neighbours all = Neighbours.of(
+                Map.of("bad", rain(3, 3.6, 0, 0), "good", rain(6, 7.2, 12, 0), "more", rain(6.3, 7.56, 12.6, 0)));
+        assertThat(all.findings().get(2).ratio()).isCloseTo(26.46 / (4.5 + 5.4 + 12), within(1e-12));
+        Neighbours settled = all.settingAside(0.2);
+        assertThat(settled.setAside()).containsExactly("bad");
+        assertThat(settled.findings()).extracting(Neighbours.Finding::gauge).containsExactly("bad", "good", "more");
+        assertThat(settled.findings().get(0).ratio()).isCloseTo(6.6 / (6.15 + 7.38 + 12.3), within(1e-12));
+        assertThat(settled.findings().get(1).ratio()).isCloseTo(1 / 1.05, within(1e-12));
+        assertThat(settled.findings().get(2).ratio()).isCloseTo(1.05, within(1e-12));
+        assertThat(settled).hasToString("Neighbours[bad, good, more] in 4 periods of 1 d, set aside [bad]");
+        // Nothing is set aside where all agree, nor of two.
+        assertThat(all.settingAside(5).setAside()).isEmpty();
+        assertThat(Neighbours.of(Map.of("a", rain(1, 2), "b", rain(4, 8)))
+                        .settingAside(0.2)
+                        .setAside())
+                .isEmpty();
+        assertThatThrownBy(() -> all.settingAside(0))
+                .isInstanceOf(IllegalArgumentException.class)
+                .hasMessage("tolerance must be greater than 0 and finite, was 0");
+    }
+
+    /** Hours of two records that begin on different days; one storm lies in the first alone, one in a gap, one in both. */
+    @Test
+    void comparesInStorms() {
+        Duration hour = Duration.ofHours(1);
+        double[] a = new double[72];
+        double[] b = new double[48];
+        a[5] = 4;
+        a[30] = 1;
+        a[31] = 2;
+        b[6] = 1.5;
+        b[7] = 1;
+        a[60] = 5;
+        b[36] = 6;
+        b[40] = Double.NaN;
+        Instant start = Instant.parse("2026-05-01T00:00:00Z");
+        RegularSeries first = RegularSeries.of(start, hour, a);
+        RegularSeries second = RegularSeries.of(start.plus(Duration.ofDays(1)), hour, b);
+        List<Interval> storms = List.of(
+                Interval.of(start.plus(hour.multipliedBy(5)), hour),
+                Interval.of(start.plus(hour.multipliedBy(30)), hour.multipliedBy(2)),
+                Interval.of(start.plus(hour.multipliedBy(60)), hour),
+                Interval.of(start.plus(hour.multipliedBy(63)), hour.multipliedBy(2)));
+        Neighbours neighbours = Neighbours.inPeriods(Map.of("a", first, "b", second), storms);
+        assertThat(neighbours.compared("a"))
+                .containsExactly(
+                        new Neighbours.Compared(storms.get(1), 3, 2.5), new Neighbours.Compared(storms.get(2), 5, 6));
+        assertThat(neighbours.finding("b").orElseThrow().ratio()).isCloseTo(8.5 / 8, within(1e-12));
+        assertThat(neighbours.withOutages("b", storms.subList(2, 3)).finding("b"))
+                .isEmpty();
+        assertThat(neighbours).hasToString("Neighbours[a, b] in 4 periods");
+        assertThat(neighbours.compared("a").get(0))
+                .hasToString("2026-05-02T06:00:00Z/2026-05-02T08:00:00Z: 3 mm, others 2.5 mm");
+        assertThatThrownBy(() -> Neighbours.inPeriods(
+                        Map.of("a", first, "b", second), List.of(Interval.of(start, Duration.ZERO))))
+                .isInstanceOf(IllegalArgumentException.class)
+                .hasMessageStartingWith("periods must not be empty, was ");
+    }
+
     @Test
     void givesTheDoubleMassCurve() {
         DoubleMass mass = neighbours().against("south");
@@ -120,7 +183,7 @@ class NeighboursTest {
         assertThatThrownBy(() -> Neighbours.of(Map.of("a", rain(1), "b", rain(1, 2))))
                 .isInstanceOf(IllegalArgumentException.class)
                 .hasMessage("depthMm of b must have the periods of a, 1970-01-01T00:00:00Z/1970-01-02T00:00:00Z in"
-                        + " steps of PT24H, was 1970-01-01T00:00:00Z/1970-01-03T00:00:00Z in steps of PT24H");
+                        + " steps of 1 d, was 1970-01-01T00:00:00Z/1970-01-03T00:00:00Z in steps of 1 d");
         assertThatThrownBy(() -> Neighbours.of(Map.of("a", rain(1), "b", rain(-1))))
                 .isInstanceOf(IllegalArgumentException.class)
                 .hasMessageStartingWith("depthMm of b must be 0 or greater (mm)");

@@ -1,8 +1,9 @@
 package dev.runnel.examples.review;
 
 import dev.runnel.internal.Text;
+import dev.runnel.rainfall.gauge.Neighbours;
 import dev.runnel.timeseries.Interval;
-import dev.runnel.timeseries.Statistics;
+import dev.runnel.timeseries.RegularSeries;
 import dev.runnel.timeseries.balance.VolumeRatios;
 import java.util.ArrayList;
 import java.util.HashMap;
@@ -53,17 +54,30 @@ final class BetweenSitesText {
                                     : below.name() + ": the site upstream, " + id + ", is not in this review")));
         }
         List<SiteResult> gauged =
-                sites.stream().filter(site -> site.storms().isPresent()).toList();
+                sites.stream().filter(site -> site.gauge().isPresent()).toList();
         if (gauged.size() < 2) {
             said.add(new Said("gauges", "fewer than two: nothing to compare"));
+            return said;
         }
+        Neighbours neighbours = neighbours(gauged);
         if (gauged.size() == 2) {
-            said.add(new Said("gauges", pair(gauged.get(0), gauged.get(1))));
-        }
-        if (gauged.size() > 2) {
-            gauged.forEach(site -> said.add(new Said("gauges", againstOthers(site, gauged))));
+            said.add(new Said("gauges", pair(gauged.get(0), gauged.get(1), neighbours)));
+        } else {
+            gauged.forEach(site -> said.add(new Said("gauges", againstOthers(site, neighbours))));
         }
         return said;
+    }
+
+    /** The gauges in the storms of any of them. */
+    private static Neighbours neighbours(List<SiteResult> gauged) {
+        Map<String, RegularSeries> rain = new HashMap<>();
+        List<Interval> storms = new ArrayList<>();
+        for (SiteResult site : gauged) {
+            SiteResult.Gauge gauge = site.gauge().orElseThrow();
+            rain.put(site.id(), gauge.rain());
+            storms.addAll(gauge.storms());
+        }
+        return Neighbours.inPeriods(rain, Interval.joined(storms)).settingAside(GAUGE_TOLERANCE);
     }
 
     /** Volumes of a site and of the one upstream of it, on days that both cover and none calls doubtful. */
@@ -87,62 +101,44 @@ final class BetweenSitesText {
     }
 
     /** Two gauges alone: which of them is wrong nobody can say. */
-    private static String pair(SiteResult first, SiteResult other) {
+    private static String pair(SiteResult first, SiteResult other, Neighbours neighbours) {
+        List<Neighbours.Compared> compared = neighbours.compared(first.id());
+        double firstMm = 0;
+        double otherMm = 0;
         List<String> unequal = new ArrayList<>();
-        int compared = 0;
-        for (SiteResult.Storm storm : first.storms().orElseThrow()) {
-            if (isWithin(other.record(), storm.time())) {
-                double there = meanwhile(other, storm.time());
-                compared++;
-                if (Math.abs(there / storm.depthMm() - 1) > GAUGE_TOLERANCE) {
-                    unequal.add(first.dates().time(storm.time().start()) + Page.BOUND + "("
-                            + Show.rain(storm.depthMm()) + Page.BOUND + "and" + Page.BOUND + Show.rain(there)
-                            + Page.BOUND + "mm)");
-                }
+        for (Neighbours.Compared storm : compared) {
+            firstMm += storm.depthMm();
+            otherMm += storm.othersMm();
+            if (Math.abs(storm.othersMm() - storm.depthMm()) > GAUGE_TOLERANCE * storm.depthMm()) {
+                unequal.add(first.dates().time(storm.period().start()) + Page.BOUND + "(" + Show.rain(storm.depthMm())
+                        + Page.BOUND + "and" + Page.BOUND + Show.rain(storm.othersMm()) + Page.BOUND + "mm)");
             }
         }
-        double firstMm = total(first, other.record());
-        double otherMm = total(other, first.record());
+        if (compared.isEmpty()) {
+            return "no storm that both " + first.name() + " and " + other.name() + " recorded";
+        }
         return "in the storms of their common time " + first.name() + " " + Show.rain(firstMm) + Page.BOUND + "mm, "
-                + other.name() + " " + Show.rain(otherMm) + Page.BOUND + "mm (" + Text.fixed(otherMm / firstMm, 2)
-                + "); of " + Show.count(compared, "storm") + " "
+                + other.name() + " " + Show.rain(otherMm) + Page.BOUND + "mm"
+                + (firstMm > 0 ? " (" + Text.fixed(otherMm / firstMm, 2) + ")" : "") + "; of "
+                + Show.count(compared.size(), "storm") + " "
                 + (unequal.isEmpty() ? "none differs" : unequal.size() + (unequal.size() == 1 ? " differs" : " differ"))
                 + " by more than " + Show.percent(GAUGE_TOLERANCE)
                 + (unequal.isEmpty() ? "" : ": " + named(unequal) + " - look at both gauges");
     }
 
-    /** Each gauge against the median of the others that recorded at the time: one bad gauge accuses no other. */
-    private static String againstOthers(SiteResult site, List<SiteResult> gauged) {
-        double here = 0;
-        double there = 0;
-        int compared = 0;
-        List<String> missed = new ArrayList<>();
-        for (SiteResult.Storm storm : storms(gauged)) {
-            if (!isWithin(site.record(), storm.time())) {
-                continue;
-            }
-            double[] others = gauged.stream()
-                    .filter(other -> !other.id().equals(site.id()) && isWithin(other.record(), storm.time()))
-                    .mapToDouble(other -> meanwhile(other, storm.time()))
-                    .toArray();
-            if (others.length < 2) {
-                continue;
-            }
-            double usual = Statistics.of(others).median();
-            double own = meanwhile(site, storm.time());
-            compared++;
-            here += own;
-            there += usual;
-            if (own == 0 && usual >= CANNOT_BE_MISSED_MM) {
-                missed.add(site.dates().time(storm.time().start()));
-            }
+    /** Each gauge against the median of the others that recorded at the time. */
+    private static String againstOthers(SiteResult site, Neighbours neighbours) {
+        Optional<Neighbours.Finding> found = neighbours.finding(site.id());
+        if (found.isEmpty()) {
+            return site.name() + ": fewer than two storms at the same time as the others";
         }
-        if (compared == 0) {
-            return site.name() + ": no storm at the same time as two other gauges";
-        }
-        double ratio = here / there;
+        double ratio = found.get().ratio();
+        List<String> missed = neighbours.compared(site.id()).stream()
+                .filter(storm -> storm.depthMm() == 0 && storm.othersMm() >= CANNOT_BE_MISSED_MM)
+                .map(storm -> site.dates().time(storm.period().start()))
+                .toList();
         return site.name() + ": " + Text.fixed(ratio, 2) + " of the median of the others over "
-                + Show.count(compared, "storm")
+                + Show.count(found.get().periods(), "storm")
                 + (Math.abs(ratio - 1) > GAUGE_TOLERANCE
                         ? ", farther than " + Show.percent(GAUGE_TOLERANCE) + ": look at this gauge"
                         : "")
@@ -150,48 +146,6 @@ final class BetweenSitesText {
                         ? ""
                         : "; nothing while the others had " + Show.rain(CANNOT_BE_MISSED_MM) + " mm or more: "
                                 + named(missed) + " - was it dead? its dry days are then not dry");
-    }
-
-    /** The storms of all gauges, those that overlap joined. */
-    private static List<SiteResult.Storm> storms(List<SiteResult> gauged) {
-        List<Interval> all = gauged.stream()
-                .flatMap(site -> site.storms().orElseThrow().stream())
-                .map(SiteResult.Storm::time)
-                .sorted((a, b) -> a.start().compareTo(b.start()))
-                .toList();
-        List<SiteResult.Storm> joined = new ArrayList<>();
-        Optional<Interval> open = Optional.empty();
-        for (Interval next : all) {
-            if (open.isPresent() && !next.start().isAfter(open.get().end())) {
-                Interval before = open.get();
-                open = Optional.of(
-                        Interval.of(before.start(), next.end().isAfter(before.end()) ? next.end() : before.end()));
-            } else {
-                open.ifPresent(time -> joined.add(new SiteResult.Storm(time, 0)));
-                open = Optional.of(next);
-            }
-        }
-        open.ifPresent(time -> joined.add(new SiteResult.Storm(time, 0)));
-        return joined;
-    }
-
-    private static boolean isWithin(Interval record, Interval storm) {
-        return !storm.start().isBefore(record.start()) && !storm.end().isAfter(record.end());
-    }
-
-    /** Depth of the storms that a gauge had at some time. */
-    private static double meanwhile(SiteResult site, Interval time) {
-        return site.storms().orElseThrow().stream()
-                .filter(storm -> storm.time().overlaps(time))
-                .mapToDouble(SiteResult.Storm::depthMm)
-                .sum();
-    }
-
-    private static double total(SiteResult site, Interval common) {
-        return site.storms().orElseThrow().stream()
-                .filter(storm -> isWithin(common, storm.time()))
-                .mapToDouble(SiteResult.Storm::depthMm)
-                .sum();
     }
 
     private static String named(List<String> all) {

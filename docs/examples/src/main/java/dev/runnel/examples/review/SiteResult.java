@@ -1,10 +1,13 @@
 package dev.runnel.examples.review;
 
 import dev.runnel.examples.pages.SurveyPage;
-import dev.runnel.rainfall.event.RainfallEvent;
 import dev.runnel.timeseries.Interval;
+import dev.runnel.timeseries.RegularSeries;
+import dev.runnel.timeseries.Resample;
 import dev.runnel.timeseries.balance.DailyTotal;
 import java.nio.file.Path;
+import java.time.Duration;
+import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
@@ -23,8 +26,7 @@ import java.util.Set;
  * @param dates how its dates are shown
  * @param volumes flow of each day without those that are doubtful, m3; empty for a site without velocity
  * @param doubtful how many days of flow were left out of these
- * @param storms depth and time of each storm; empty if there is no gauge
- * @param record the time that was recorded
+ * @param gauge what its gauge saw; empty if there is none
  */
 record SiteResult(
         String id,
@@ -37,15 +39,37 @@ record SiteResult(
         Dates dates,
         List<DailyTotal> volumes,
         int doubtful,
-        Optional<List<Storm>> storms,
-        Interval record) {
+        Optional<Gauge> gauge) {
+    /** Chosen here: steps long enough that a year of them is small, and short enough to hold a storm. */
+    private static final Duration KEPT = Duration.ofMinutes(15);
+
     /**
-     * A storm.
+     * What a gauge saw.
      *
-     * @param time from its first rain to its last
-     * @param depthMm its depth, mm
+     * @param storms its storms, widened to whole steps
+     * @param rain depth in each step, mm; missing where the gauge may have been dead
      */
-    record Storm(Interval time, double depthMm) {}
+    record Gauge(List<Interval> storms, RegularSeries rain) {
+        static Gauge of(RainFindings found) {
+            RegularSeries rain = found.rain().withMissing(found.silent().toArray(Interval[]::new));
+            RegularSeries kept =
+                    rain.step().compareTo(KEPT) < 0 ? Resample.sum(KEPT).apply(rain) : rain;
+            return new Gauge(
+                    found.storms().stream()
+                            .map(storm -> widened(storm.event().interval(), kept))
+                            .toList(),
+                    kept);
+        }
+
+        /** Widens a time to whole steps of a series. */
+        private static Interval widened(Interval time, RegularSeries series) {
+            Instant start = series.start();
+            long step = series.step().toMillis();
+            long from = Math.floorDiv(Duration.between(start, time.start()).toMillis(), step);
+            long to = -Math.floorDiv(-Duration.between(start, time.end()).toMillis(), step);
+            return Interval.of(start.plusMillis(from * step), start.plusMillis(to * step));
+        }
+    }
 
     static SiteResult of(SiteReview review) {
         List<DailyTotal> sound = review.data().velocity().isEmpty()
@@ -64,15 +88,7 @@ record SiteResult(
                 review.data().dates(),
                 sound,
                 review.data().velocity().isEmpty() ? 0 : review.flow().volumes().size() - sound.size(),
-                review.rain()
-                        .map(rain -> rain.storms().stream()
-                                .map(storm -> storm(storm.event()))
-                                .toList()),
-                review.data().record());
-    }
-
-    private static Storm storm(RainfallEvent event) {
-        return new Storm(event.interval(), event.depthMm());
+                review.rain().map(Gauge::of));
     }
 
     /** Tells whether the site names another one upstream; such sites come last. */

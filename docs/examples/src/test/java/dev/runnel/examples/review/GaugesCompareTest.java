@@ -1,0 +1,66 @@
+package dev.runnel.examples.review;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.nio.file.Path;
+import java.time.Duration;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** What the gauges of a survey say of each other. Rain of half an hour at 10:00 on the second, fourth and sixth day. */
+class GaugesCompareTest {
+    private static final Duration FIVE_MINUTES = Duration.ofMinutes(5);
+    private static final int STEPS_OF_A_DAY = 288;
+
+    @TempDir
+    private Path temporary;
+
+    /** Depths of the three storms, mm in each of six steps. */
+    private static String rain(double... storms) {
+        return SiteOnDisk.readings("time,rain_mm", "2026-03-02T00:00:00Z", FIVE_MINUTES, 7 * STEPS_OF_A_DAY, i -> {
+            int day = i / STEPS_OF_A_DAY;
+            int step = i % STEPS_OF_A_DAY;
+            return day % 2 == 1 && step >= 120 && step < 126 ? "" + storms[day / 2] : "0";
+        });
+    }
+
+    private SiteOnDisk sites(String[] names, String... rains) {
+        SiteOnDisk sites = new SiteOnDisk(temporary);
+        for (int i = 0; i < names.length; i++) {
+            sites.with("../" + names[i] + "/site.txt", SiteOnDisk.PLAIN_SITE + "site = " + names[i] + "\n")
+                    .with("../" + names[i] + "/depth.csv", SiteOnDisk.days(7, 15))
+                    .with("../" + names[i] + "/rain.csv", rains[i]);
+        }
+        return sites;
+    }
+
+    private String between(SiteOnDisk sites) {
+        SiteOnDisk.Outcome outcome = sites.review(temporary.toString());
+        assertThat(outcome.err()).isEmpty();
+        assertThat(outcome.status()).isZero();
+        String flat = outcome.flat();
+        return flat.substring(flat.indexOf("BETWEEN THE SITES"), flat.indexOf(" files "));
+    }
+
+    /** The bad one comes first, catches half and misses the last storm; it alone is to be looked at. */
+    @Test
+    void theBadGaugeAccusesNoOther() {
+        SiteOnDisk sites = sites(
+                new String[] {"alder", "beck", "site"}, rain(0.5, 0.6, 0), rain(1, 1.2, 2), rain(1.05, 1.26, 2.1));
+        assertThat(between(sites))
+                .isEqualTo(
+                        "BETWEEN THE SITES gauges alder: 0.26 of the median of the others over 3 storms, farther than 20 %: "
+                                + "look at this gauge; nothing while the others had 5.0 mm or more: Sat 7 Mar 10:00 - was it dead? "
+                                + "its dry days are then not dry gauges beck: 0.95 of the median of the others over 3 storms "
+                                + "gauges site: 1.05 of the median of the others over 3 storms");
+    }
+
+    @Test
+    void ofTwoNobodyCanSayWhichIsWrong() {
+        SiteOnDisk sites = sites(new String[] {"beck", "site"}, rain(1, 1.2, 2), rain(1.05, 0.6, 2));
+        assertThat(between(sites))
+                .isEqualTo(
+                        "BETWEEN THE SITES gauges in the storms of their common time beck 25.2 mm, site 21.9 mm (0.87); of 3 "
+                                + "storms 1 differs by more than 20 %: Thu 5 Mar 10:00 (7.2 and 3.6 mm) - look at both gauges");
+    }
+}
