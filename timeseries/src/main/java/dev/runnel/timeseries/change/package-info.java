@@ -11,6 +11,7 @@
  * {@linkplain dev.runnel.timeseries.change.PageHinkleyRule Page-Hinkley} take one reading after the other and tell when a
  * level has changed; {@link dev.runnel.timeseries.change.AverageRunLength} says how soon, and how often without a change.
  * {@linkplain dev.runnel.timeseries.change.Pettitt Pettitt} finds the one change in a whole record;
+ * {@linkplain dev.runnel.timeseries.change.BeforeAfter before and after} compares the two sides of a day that is known;
  * {@linkplain dev.runnel.timeseries.change.HampelRule Hampel} finds single wild values.
  *
  * <p>Sources: H. B. Mann (1945), Nonparametric tests against trend, Econometrica 13, 245-259; M. G. Kendall (1975), Rank

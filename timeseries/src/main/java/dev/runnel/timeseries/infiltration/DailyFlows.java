@@ -1,9 +1,12 @@
 package dev.runnel.timeseries.infiltration;
 
 import dev.runnel.internal.Require;
+import dev.runnel.timeseries.Series;
+import dev.runnel.timeseries.SeriesBuilder;
 import dev.runnel.timeseries.Statistics;
 import dev.runnel.timeseries.balance.DailyTotal;
 import java.time.LocalDate;
+import java.time.ZoneId;
 import java.util.ArrayDeque;
 import java.util.ArrayList;
 import java.util.Collection;
@@ -65,6 +68,18 @@ public final class DailyFlows {
      */
     public SortedMap<LocalDate, Double> flows() {
         return flows;
+    }
+
+    /**
+     * Returns the flows as a series, for the tests of {@link dev.runnel.timeseries.change}.
+     *
+     * @param zone zone of the days
+     * @return flow at the begin of each day, in the unit of the flows
+     */
+    public Series series(ZoneId zone) {
+        SeriesBuilder builder = Series.builder();
+        flows.forEach((day, flow) -> builder.add(day.atStartOfDay(zone).toInstant(), flow));
+        return builder.build();
     }
 
     /**

@@ -3,7 +3,10 @@ package dev.runnel.timeseries.infiltration;
 import dev.runnel.internal.Require;
 import dev.runnel.internal.Text;
 import dev.runnel.timeseries.Interval;
+import dev.runnel.timeseries.Series;
+import dev.runnel.timeseries.SeriesBuilder;
 import java.time.LocalDate;
+import java.util.List;
 import org.apiguardian.api.API;
 
 /**
@@ -17,6 +20,19 @@ import org.apiguardian.api.API;
  */
 @API(status = API.Status.EXPERIMENTAL, since = "0.1")
 public record NightFlow(LocalDate date, Interval interval, double flow, double dayMean) {
+    /**
+     * Returns night flows as a series, for the tests of {@link dev.runnel.timeseries.change}.
+     *
+     * @param nights night flows in order of time
+     * @return flow at the begin of each window, m³/s
+     * @throws IllegalArgumentException if they are not in order of time
+     */
+    public static Series series(List<NightFlow> nights) {
+        SeriesBuilder builder = Series.builder();
+        nights.forEach(night -> builder.add(night.interval.start(), night.flow));
+        return builder.build();
+    }
+
     /**
      * Returns the infiltration as a share of the night flow, I = f Qₙ.
      *

@@ -68,6 +68,7 @@ public final class Calculations {
                         DesignCalculations.all(),
                         ArealCalculations.all(),
                         ResponseCalculations.all(),
+                        StormResponseCalculations.all(),
                         RainRecordCalculations.all(),
                         RunoffCalculations.all(),
                         RegionCalculations.all(),

@@ -1,5 +1,6 @@
 package dev.runnel.verification.calculation;
 
+import dev.runnel.timeseries.change.BeforeAfter;
 import dev.runnel.timeseries.change.LeastSquaresLine;
 import dev.runnel.timeseries.change.MannKendall;
 import dev.runnel.timeseries.change.RepeatedMedian;
@@ -29,7 +30,13 @@ final class TrendCalculations {
                 line("trend.least-squares.slope-error", in -> squares(in).slopeStandardError()),
                 line("trend.least-squares.lower", in -> squares(in).lower()),
                 line("trend.least-squares.upper", in -> squares(in).upper()),
-                line("trend.least-squares.p-value", in -> squares(in).pValue()));
+                line("trend.least-squares.p-value", in -> squares(in).pValue()),
+                groups("trend.before-after.statistic", BeforeAfter::statistic),
+                groups("trend.before-after.z", BeforeAfter::z),
+                groups("trend.before-after.p-value", BeforeAfter::pValue),
+                groups("trend.before-after.shift", BeforeAfter::shift),
+                groups("trend.before-after.lower", BeforeAfter::lower),
+                groups("trend.before-after.upper", BeforeAfter::upper));
     }
 
     private static Calculation of(String name, ToDoubleFunction<MannKendall> question) {
@@ -39,6 +46,16 @@ final class TrendCalculations {
 
     private static Calculation line(String name, ToDoubleFunction<Inputs> body) {
         return Calculation.of("timeseries", name, "1", "times sample confidence", body);
+    }
+
+    private static Calculation groups(String name, ToDoubleFunction<BeforeAfter> question) {
+        return Calculation.of(
+                "timeseries",
+                name,
+                "as the values",
+                "before after confidence",
+                in -> question.applyAsDouble(
+                        BeforeAfter.of(in.sample("before"), in.sample("after"), in.number("confidence"))));
     }
 
     private static TheilSen sen(Inputs in) {
