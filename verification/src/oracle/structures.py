@@ -529,7 +529,28 @@ def flap_velocities():
         show(*cells, slow, fast, top, loss * 2 * G / slow**2)
 
 
+def finite_crests():
+    """Discharge of a square-edged crest of any length: the shipped coefficients read by SciPy's bilinear interpolation, held at the ends."""
+    from pathlib import Path
+
+    import numpy as np
+    from scipy.interpolate import RegularGridInterpolator
+
+    top = Path(__file__).resolve().parents[3]
+    file = top / "hydraulics/src/main/resources/dev/runnel/hydraulics/structure/finite-crest.csv"
+    lines = [line.split(",") for line in file.read_text().splitlines() if not line.startswith("#")]
+    over_length = np.array([float(cell) for cell in lines[0][1:]])
+    over_floor = np.array([float(line[0]) for line in lines[1:]])
+    read = RegularGridInterpolator((over_floor, over_length), np.array([[float(c) for c in line[1:]] for line in lines[1:]]))
+    print("crest_length,width,crest_height,head,coefficient,discharge")
+    for length, width, floor, head in ((0.2, 1.2, 0.4, 0.25), (0.31, 0.5, 0.33, 0.4), (1.5, 2.5, 0.3, 0.31), (0.9, 0.8, 0.25, 0.07), (0.17, 0.9, 0.2, 0.31), (0.25, 1.7, 1.9, 0.16), (0.4, 1, 0.5, 0.47)):
+        place = (min(max(head / floor, over_floor[0]), over_floor[-1]), min(max(head / length, over_length[0]), over_length[-1]))
+        c = float(read([place])[0])
+        show(*(str(x) for x in (length, width, floor, head)), mpf(c), (mpf(2) / 3) ** mpf("1.5") * sqrt(G) * mpf(c) * mpf(width) * mpf(head) ** mpf("1.5"))
+
+
 TABLES = {
+    "weir-finite-crest-read": finite_crests,
     "weir-exponents": weir_exponents,
     "approach-velocity": approach_velocities,
     "structure-modular-limits": modular_limits,

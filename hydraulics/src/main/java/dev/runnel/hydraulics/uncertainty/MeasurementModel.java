@@ -20,6 +20,7 @@ import org.apiguardian.api.API;
 @API(status = API.Status.EXPERIMENTAL, since = "0.1")
 public final class MeasurementModel {
     private static final int MOST_INPUTS = 200;
+    private static final int MOST_TRIALS = 10_000_000;
 
     /** Step of the differences in standard uncertainties: their error is its fourth power over 30; chosen here. */
     private static final double STEP = 0.02;
@@ -207,13 +208,40 @@ public final class MeasurementModel {
      *     contradict each other, or the function gives no finite result
      */
     public Simulation simulated(int trials, long seed) {
-        Require.inRange("trials", trials, 1_000, 10_000_000, "");
-        Draws draws = new Draws(inputs, correlation, seed);
+        Require.inRange("trials", trials, 1_000, MOST_TRIALS, "");
+        return Simulation.of(results(new Draws(inputs, correlation, seed), trials));
+    }
+
+    private double[] results(Draws draws, int trials) {
         double[] results = new double[trials];
         for (int i = 0; i < trials; i++) {
             results[i] = at(draws.next());
         }
-        return Simulation.of(results);
+        return results;
+    }
+
+    /**
+     * Returns the result by drawing the inputs in blocks of trials until mean, standard uncertainty and both ends of the coverage
+     * interval are known to half a unit of the last digit of u(y) that counts (the adaptive procedure of JCGM 101, 7.9), or until
+     * another block would pass 10,000,000 trials; the result tells which. A block has max(100/(1 − p), 10,000) trials.
+     *
+     * @param significantDigits digits of u(y) that count; 1 to 3
+     * @param probability coverage probability p, such as 0.95; in [0.5, 0.9999]
+     * @param seed seed: the same gives the same result
+     * @return the simulated result with the errors that were reached
+     * @throws IllegalArgumentException if a parameter is outside its range, a correlated input is not normal, the correlations
+     *     contradict each other, or the function gives no finite result
+     */
+    public StabilisedSimulation simulatedUntilStable(int significantDigits, double probability, long seed) {
+        Require.inRange("significantDigits", significantDigits, 1, 3, "");
+        Require.inRange("probability", probability, 0.5, 0.9999, "");
+        Stabilisation stabilisation = new Stabilisation(probability, significantDigits);
+        Draws draws = new Draws(inputs, correlation, seed);
+        int size = stabilisation.blockSize();
+        for (int trials = size; trials <= MOST_TRIALS && !stabilisation.isStable(); trials += size) {
+            stabilisation.add(results(draws, size));
+        }
+        return stabilisation.result();
     }
 
     /**

@@ -27,7 +27,7 @@ public record Validation(Propagation propagation, Simulation simulation, double 
     }
 
     /** u = c 10^l with a whole number c of so many digits: δ = ½ 10^l. */
-    private static double tolerance(double u, int digits) {
+    static double tolerance(double u, int digits) {
         return u == 0 ? 0 : 0.5 * Math.pow(10, Math.floor(Math.log10(u)) - (digits - 1));
     }
 

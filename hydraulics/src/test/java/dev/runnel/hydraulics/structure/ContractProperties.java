@@ -46,6 +46,7 @@ class ContractProperties {
         add(all, () -> CrumpWeir.of(channel));
         add(all, () -> BroadCrestedWeir.squareEdged(b, channel));
         add(all, () -> BroadCrestedWeir.roundNosed(b, channel));
+        add(all, () -> FiniteCrestWeir.ofCrestLength(b, channel));
         add(
                 all,
                 () -> BroadCrestedWeir.ofCoefficient(0.9, channel)

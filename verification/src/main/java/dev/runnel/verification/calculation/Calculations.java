@@ -62,6 +62,7 @@ public final class Calculations {
                         StructureCalculations.all(),
                         GaugingCalculations.all(),
                         RatingCalculations.all(),
+                        SimulationCalculations.all(),
                         GaugeCalculations.all(),
                         EventCalculations.all(),
                         DdfCalculations.all(),

@@ -11,6 +11,7 @@ import dev.runnel.hydraulics.structure.BroadCrestedWeir;
 import dev.runnel.hydraulics.structure.CipollettiWeir;
 import dev.runnel.hydraulics.structure.CoefficientWeir;
 import dev.runnel.hydraulics.structure.CrumpWeir;
+import dev.runnel.hydraulics.structure.FiniteCrestWeir;
 import dev.runnel.hydraulics.structure.LongThroatedFlume;
 import dev.runnel.hydraulics.structure.Orifice;
 import dev.runnel.hydraulics.structure.RectangularWeir;
@@ -91,6 +92,18 @@ final class CrestCalculations {
                                 "round".equals(in.text("form"))
                                         ? BroadCrestedWeir.roundNosed(in.number("crest_length"), channel(in))
                                         : BroadCrestedWeir.squareEdged(in.number("crest_length"), channel(in)))),
+                of(
+                        "weir.finite-crest.discharge",
+                        "m3/s",
+                        CREST + " crest_length",
+                        in -> FiniteCrestWeir.ofCrestLength(in.number("crest_length"), channel(in))
+                                .formula(in.number("head"))),
+                of(
+                        "weir.finite-crest.coefficient",
+                        "1",
+                        CREST + " crest_length",
+                        in -> FiniteCrestWeir.ofCrestLength(in.number("crest_length"), channel(in))
+                                .coefficient(in.number("head"))),
                 of(
                         "weir.crump.discharge",
                         "m3/s",
