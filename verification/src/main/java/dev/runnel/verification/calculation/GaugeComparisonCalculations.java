@@ -1,0 +1,161 @@
+package dev.runnel.verification.calculation;
+
+import static dev.runnel.verification.calculation.RainInputs.START;
+import static dev.runnel.verification.calculation.RainInputs.network;
+import static dev.runnel.verification.calculation.RainInputs.of;
+
+import dev.runnel.rainfall.gauge.DoubleMass;
+import dev.runnel.rainfall.gauge.Neighbours;
+import dev.runnel.rainfall.gauge.StorageComparison;
+import dev.runnel.rainfall.gauge.StorageGauge;
+import dev.runnel.timeseries.Interval;
+import dev.runnel.timeseries.RegularSeries;
+import java.time.Duration;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+
+/** What is calculated of a gauge beside others: neighbours, a storage gauge, double mass. */
+final class GaugeComparisonCalculations {
+    private static final String NETWORK = "gauges wet_mm gauge";
+    private static final String STORMS = "gauges step_minutes from_minutes long_minutes wet_mm gauge";
+    private static final String STORAGE = "depths reading_hours stored_mm allowance resolution_mm";
+
+    private GaugeComparisonCalculations() {}
+
+    static List<Calculation> all() {
+        return List.of(
+                of("gauge.neighbours.ratio", "1", NETWORK, in -> finding(in).ratio()),
+                of(
+                        "gauge.neighbours.rank-correlation",
+                        "1",
+                        NETWORK,
+                        in -> finding(in).rankCorrelation()),
+                of(
+                        "gauge.neighbours.dry-alone",
+                        "periods",
+                        NETWORK,
+                        in -> finding(in).dryAlone()),
+                of(
+                        "gauge.neighbours.wet-alone",
+                        "periods",
+                        NETWORK,
+                        in -> finding(in).wetAlone()),
+                of(
+                        "gauge.neighbours.settled-ratio",
+                        "1",
+                        NETWORK + " tolerance",
+                        in -> settled(in).finding(name(in)).orElseThrow().ratio()),
+                of(
+                        "gauge.neighbours.set-aside",
+                        "gauges",
+                        NETWORK + " tolerance",
+                        in -> settled(in).setAside().size()),
+                of(
+                        "gauge.neighbours.storms",
+                        "storms",
+                        STORMS,
+                        in -> inStorms(in).compared(name(in)).size()),
+                of("gauge.neighbours.last-of-others", "mm", STORMS, in -> {
+                    List<Neighbours.Compared> compared = inStorms(in).compared(name(in));
+                    return compared.get(compared.size() - 1).othersMm();
+                }),
+                of(
+                        "gauge.neighbours.ratio-in-storms",
+                        "1",
+                        STORMS,
+                        in -> inStorms(in).finding(name(in)).orElseThrow().ratio()),
+                of("gauge.double-mass.ratio", "1", "gauge_mm reference_mm", in -> mass(in).ratio()),
+                of(
+                        "gauge.double-mass.break",
+                        "periods",
+                        "gauge_mm reference_mm least",
+                        in -> mass(in).bestBreak(in.integer("least")).periodsBefore()),
+                of(
+                        "gauge.double-mass.factor",
+                        "1",
+                        "gauge_mm reference_mm least",
+                        in -> mass(in).bestBreak(in.integer("least")).factor()),
+                of(
+                        "gauge.storage.ratio",
+                        "1",
+                        STORAGE,
+                        in -> storage(in).ratio().orElseThrow()),
+                of(
+                        "gauge.storage.count",
+                        "readings",
+                        STORAGE + " verdict",
+                        in -> storage(in)
+                                .count(StorageComparison.Verdict.valueOf(
+                                        in.text("verdict").toUpperCase(Locale.ROOT)))),
+                of(
+                        "gauge.neighbours.mass-ratio",
+                        "1",
+                        NETWORK,
+                        in -> Neighbours.of(network(in, Duration.ofDays(1)))
+                                .withWetLimit(in.number("wet_mm"))
+                                .against("gauge " + in.integer("gauge"))
+                                .ratio()),
+                of(
+                        "gauge.storage.row-ratio",
+                        "1",
+                        STORAGE + " row",
+                        in -> storage(in).rows().get(in.integer("row")).ratio().orElseThrow()));
+    }
+
+    private static String name(Inputs in) {
+        return "gauge " + in.integer("gauge");
+    }
+
+    private static Neighbours settled(Inputs in) {
+        return Neighbours.of(network(in, Duration.ofDays(1)))
+                .withWetLimit(in.number("wet_mm"))
+                .settingAside(in.number("tolerance"));
+    }
+
+    private static Neighbours inStorms(Inputs in) {
+        Map<String, RegularSeries> gauges = new LinkedHashMap<>();
+        double[] steps = in.sample("step_minutes");
+        for (String gauge : in.text("gauges").split(";")) {
+            double[] depths = Arrays.stream(gauge.strip().split(" "))
+                    .mapToDouble(Double::parseDouble)
+                    .toArray();
+            Duration step = Duration.ofMinutes((long) steps[gauges.size()]);
+            gauges.put("gauge " + (gauges.size() + 1), RegularSeries.of(START, step, depths));
+        }
+        List<Interval> storms = new ArrayList<>();
+        double[] from = in.sample("from_minutes");
+        double[] length = in.sample("long_minutes");
+        for (int i = 0; i < from.length; i++) {
+            storms.add(Interval.of(START.plusSeconds((long) (from[i] * 60)), Duration.ofMinutes((long) length[i])));
+        }
+        return Neighbours.inPeriods(gauges, storms).withWetLimit(in.number("wet_mm"));
+    }
+
+    private static Neighbours.Finding finding(Inputs in) {
+        return Neighbours.of(network(in, Duration.ofDays(1)))
+                .withWetLimit(in.number("wet_mm"))
+                .findings()
+                .get(in.integer("gauge") - 1);
+    }
+
+    private static DoubleMass mass(Inputs in) {
+        return DoubleMass.of(in.sample("gauge_mm"), in.sample("reference_mm"));
+    }
+
+    private static StorageComparison storage(Inputs in) {
+        StorageGauge gauge = StorageGauge.installed(START);
+        double[] hours = in.sample("reading_hours");
+        double[] stored = in.sample("stored_mm");
+        for (int i = 0; i < hours.length; i++) {
+            gauge = gauge.withReading(START.plusSeconds(Math.round(hours[i] * 3600)), stored[i]);
+        }
+        return gauge.compareByAllowanceAndResolution(
+                RegularSeries.of(START, Duration.ofHours(1), in.sample("depths")),
+                in.number("allowance"),
+                in.number("resolution_mm"));
+    }
+}
