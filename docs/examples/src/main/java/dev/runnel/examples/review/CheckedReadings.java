@@ -4,12 +4,9 @@ import dev.runnel.timeseries.Interval;
 import dev.runnel.timeseries.Quality;
 import dev.runnel.timeseries.Series;
 import dev.runnel.timeseries.csv.CsvIssue;
-import dev.runnel.timeseries.quality.FlatLineCheck;
 import dev.runnel.timeseries.quality.GapCheck;
 import dev.runnel.timeseries.quality.QualityChecks;
 import dev.runnel.timeseries.quality.QualityReport;
-import dev.runnel.timeseries.quality.RangeCheck;
-import dev.runnel.timeseries.quality.SpikeCheck;
 import dev.runnel.timeseries.quality.Verdict;
 import java.time.Duration;
 import java.util.List;
@@ -30,38 +27,17 @@ record CheckedReadings(
         Duration interval,
         Duration longestGap,
         List<Interval> gaps) {
-    private static final double GAP_INTERVALS = 2.5;
-
-    /** Beside a spike its neighbours stand out by half as much: what fails must stand out twice as far. */
-    private static final double FAIL_OVER_UNUSUAL_SPIKE = 2;
-
-    private static final int FAIL_OVER_UNUSUAL_FLAT = 6;
-
-    /** In a quarter of an hour a storm may come and go: only closer readings can tell a spike. */
-    private static final Duration SPIKE_NEIGHBOURS = Duration.ofMinutes(5);
-
     static CheckedReadings depth(Site site, ReadingFile.Readings lines) {
-        double spike = site.checks().depthSpike();
-        QualityChecks check = QualityChecks.of(
-                RangeCheck.of(0, site.checks().highestDepth()),
-                SpikeCheck.of(spike, FAIL_OVER_UNUSUAL_SPIKE * spike).withMaximumGap(SPIKE_NEIGHBOURS));
-        return of(site, lines, usualInterval(site, lines), check);
+        return of(site, lines, usualInterval(site, lines), ReadingChecks.depth(site));
     }
 
     static CheckedReadings velocity(Site site, ReadingFile.Readings lines) {
-        double fastest = site.checks().fastestVelocity();
         Duration interval = usualInterval(site, lines);
-        int flat = (int)
-                Math.max(2, Math.min(site.checks().flatLine().dividedBy(interval), 100_000 / FAIL_OVER_UNUSUAL_FLAT));
-        QualityChecks check = QualityChecks.of(
-                RangeCheck.of(-fastest, fastest).withUsual(0, fastest),
-                FlatLineCheck.of(flat, FAIL_OVER_UNUSUAL_FLAT * flat, 0));
-        return of(site, lines, interval, check);
+        return of(site, lines, interval, ReadingChecks.velocity(site, interval));
     }
 
     private static CheckedReadings of(Site site, ReadingFile.Readings lines, Duration interval, QualityChecks check) {
-        Duration longestGap =
-                site.checks().longestGap().orElse(Duration.ofNanos(Math.round(interval.toNanos() * GAP_INTERVALS)));
+        Duration longestGap = ReadingChecks.longestGap(site, interval);
         CheckedReadings readings = new CheckedReadings(
                 lines,
                 check.apply(lines.series()),

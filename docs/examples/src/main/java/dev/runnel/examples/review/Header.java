@@ -2,7 +2,9 @@ package dev.runnel.examples.review;
 
 import dev.runnel.timeseries.csv.CsvUnit;
 import java.io.IOException;
+import java.io.InputStream;
 import java.io.UncheckedIOException;
+import java.nio.charset.Charset;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -19,7 +21,7 @@ import java.util.stream.Stream;
  * The line that names the columns of a file, and what it tells where the site file is silent: separator, columns and
  * units. Nothing is guessed from the numbers.
  */
-final class Header {
+public final class Header {
     private static final Pattern UNIT =
             Pattern.compile("(?:[\\[(]\\s*([^\\])]+?)\\s*[\\])]|[ _/]([a-z][a-z_/]*))\\s*$");
 
@@ -42,7 +44,19 @@ final class Header {
 
     /** Reads the first line of a file that is no comment. */
     static Header of(Path file, Site.FileFormat format) {
-        List<String> lines = firstLines(file, format.preambleLines());
+        return of(file, firstLines(file, format.preambleLines()), format);
+    }
+
+    /**
+     * Reads a header from the first lines of a file.
+     *
+     * @param file the file, for messages
+     * @param lines its first lines that are no comments, the header first
+     * @param format how the file is written
+     * @return the header
+     * @throws IllegalArgumentException if there is none
+     */
+    public static Header of(Path file, List<String> lines, Site.FileFormat format) {
         if (lines.isEmpty()) {
             throw new IllegalArgumentException(file + ": must hold a line that names its columns, is empty");
         }
@@ -67,8 +81,7 @@ final class Header {
 
     /** The first two lines that are no comments, as far as there are. */
     private static List<String> firstLines(Path file, int preamble) {
-        // Bytes one by one: whether they are text is for the reader of the records to say.
-        try (Stream<String> lines = Files.lines(file, StandardCharsets.ISO_8859_1)) {
+        try (Stream<String> lines = Files.lines(file, charset(file))) {
             return lines.skip(preamble)
                     .map(line -> line.startsWith(BYTE_ORDER_MARK) ? line.substring(BYTE_ORDER_MARK.length()) : line)
                     .filter(line -> !line.isBlank() && !line.startsWith("#"))
@@ -76,6 +89,15 @@ final class Header {
                     .toList();
         } catch (IOException e) {
             throw new UncheckedIOException(e);
+        }
+    }
+
+    /** UTF-16 says so by its mark; else bytes one by one: whether they are text is for the reader of the records to say. */
+    private static Charset charset(Path file) throws IOException {
+        try (InputStream in = Files.newInputStream(file)) {
+            byte[] mark = in.readNBytes(2);
+            boolean isMarked = mark.length == 2 && (mark[0] & 0xFF) + (mark[1] & 0xFF) == 0xFF + 0xFE;
+            return isMarked ? StandardCharsets.UTF_16 : StandardCharsets.ISO_8859_1;
         }
     }
 
@@ -103,7 +125,12 @@ final class Header {
         return separator;
     }
 
-    boolean hasNames() {
+    /**
+     * Tells whether the line names columns and is no reading.
+     *
+     * @return true if it does
+     */
+    public boolean hasNames() {
         return hasNames;
     }
 

@@ -21,7 +21,7 @@ import java.util.Set;
 import java.util.stream.LongStream;
 
 /** Reads a file of readings or tips by what the site file says and, where that is silent, by what its header tells. */
-final class ReadingFile {
+public final class ReadingFile {
 
     /**
      * One column of readings.
@@ -33,10 +33,14 @@ final class ReadingFile {
      * @param series the readings, SI
      * @param far stamps far from all others, whose readings are set aside
      */
-    record Readings(
+    public record Readings(
             Site.Column column, String header, CsvUnit unit, CsvReport report, Series series, List<Instant> far) {
-        /** Tells whether there was any line below the header. */
-        boolean hasLines() {
+        /**
+         * Tells whether there was any line below the header.
+         *
+         * @return true if there was
+         */
+        public boolean hasLines() {
             return report.lines() > 0;
         }
     }
@@ -49,7 +53,7 @@ final class ReadingFile {
      * @param tips the tips
      * @param far stamps far from all others, whose tips are set aside
      */
-    record TipLines(Site.Column column, Optional<CsvReport> report, Tips tips, List<Instant> far) {}
+    public record TipLines(Site.Column column, Optional<CsvReport> report, Tips tips, List<Instant> far) {}
 
     /** A stamp so far from all others is one of a clock that was reset; chosen here. */
     private static final Duration FAR = Duration.ofDays(30);
@@ -76,8 +80,14 @@ final class ReadingFile {
         return Files.exists(column.file());
     }
 
-    /** Tells whether the file of one quantity holds a column of another one as well. */
-    static boolean alsoHolds(Site.Column column, String what) {
+    /**
+     * Tells whether the file of one quantity holds a column of another one as well.
+     *
+     * @param column column of the one
+     * @param what the other
+     * @return true if it does
+     */
+    public static boolean alsoHolds(Site.Column column, String what) {
         Header header = Header.of(column.file(), column.format());
         return header.columnLike(wordsFor(what), taken(header, column.format())).isPresent();
     }
@@ -85,11 +95,20 @@ final class ReadingFile {
     static Readings readings(Site.Column column) {
         Header header = Header.of(column.file(), column.format());
         String name = name(column, header);
-        return read(
-                column,
-                header,
-                name,
-                column.unit().or(() -> Header.unitIn(name)).orElseThrow(() -> unitUnknown(column, header, name)));
+        return read(column, header, name, unit(column, header, name));
+    }
+
+    /**
+     * Returns the unit of a column, as the site file or its name tells.
+     *
+     * @param column the column
+     * @param header header of its file
+     * @param name its name there
+     * @return the unit
+     * @throws IllegalArgumentException if neither tells, or there is no such column
+     */
+    public static CsvUnit unit(Site.Column column, Header header, String name) {
+        return column.unit().or(() -> Header.unitIn(name)).orElseThrow(() -> unitUnknown(column, header, name));
     }
 
     /** Rain of each step, as written. */
@@ -98,13 +117,21 @@ final class ReadingFile {
         return read(column, header, name(column, header), CsvUnit.AS_WRITTEN);
     }
 
-    private static String name(Site.Column column, Header header) {
+    /**
+     * Returns the name of a column in its file, as the site file says or as its header tells.
+     *
+     * @param column the column
+     * @param header header of its file
+     * @return the name
+     * @throws IllegalArgumentException if it is not known
+     */
+    public static String name(Site.Column column, Header header) {
         return column.header()
                 .orElseGet(() -> header.column(column.what(), wordsFor(column.what()), taken(header, column.format())));
     }
 
     private static Readings read(Site.Column column, Header header, String name, CsvUnit unit) {
-        CsvLayout layout = layout(header, column.format()).withColumn(column.what(), name, unit);
+        CsvLayout layout = layout(header, column.format()).withSorting().withColumn(column.what(), name, unit);
         CsvResult result = CsvRecords.read(column.file(), layout);
         Series all = result.series(column.what());
         StrayStamps near = StrayStamps.in(all, FAR);
@@ -120,7 +147,8 @@ final class ReadingFile {
         if (!header.hasLines()) {
             return new TipLines(column, Optional.empty(), Tips.none(), List.of());
         }
-        CsvInstants instants = CsvRecords.readInstants(column.file(), layout(header, column.format()));
+        CsvInstants instants = CsvRecords.readInstants(
+                column.file(), layout(header, column.format()).withSorting());
         Tips all = Tips.from(instants);
         long[] times = all.toEpochNanos();
         long[] different = LongStream.of(times).distinct().toArray();
@@ -138,13 +166,19 @@ final class ReadingFile {
                 far);
     }
 
-    private static CsvLayout layout(Header header, Site.FileFormat format) {
+    /**
+     * Returns the layout of a file, without its columns of values.
+     *
+     * @param header its header
+     * @param format how the site file says that it is written
+     * @return the layout
+     */
+    public static CsvLayout layout(Header header, Site.FileFormat format) {
         CsvLayout layout = CsvLayout.of(format.timeColumn().orElse(header.first()))
                 .withZone(format.clock())
                 .withRepeatedHour(format.repeatedHour())
                 .withSeparator(header.separator())
                 .withPreamble(format.preambleLines())
-                .withSorting()
                 .withIssueLimit(Integer.MAX_VALUE);
         if (!header.hasNames()) {
             layout = layout.withoutHeader();

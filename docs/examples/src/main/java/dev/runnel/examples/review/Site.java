@@ -33,7 +33,7 @@ import java.util.Set;
  * @param rain rules for the rain
  * @param inputs where the readings lie
  */
-record Site(
+public record Site(
         String id,
         String name,
         String note,
@@ -56,7 +56,7 @@ record Site(
      * @param onDelay how long it must stay above before it goes on
      * @param offDelay how long it must stay below before it goes off
      */
-    record AlarmRule(double level, double deadband, Duration onDelay, Duration offDelay) {}
+    public record AlarmRule(double level, double deadband, Duration onDelay, Duration offDelay) {}
 
     /**
      * Limits of the tests on the readings.
@@ -69,7 +69,7 @@ record Site(
      * @param flatLine how long a velocity may repeat one value
      * @param uncertainty standard uncertainties of the readings, if they are stated
      */
-    record Checks(
+    public record Checks(
             Optional<Duration> interval,
             Optional<Duration> longestGap,
             double highestDepth,
@@ -84,7 +84,7 @@ record Site(
      * @param baseline the interval that a person chose, if one did
      * @param holidays days that are like Sundays
      */
-    record Usual(Optional<Interval> baseline, Set<LocalDate> holidays) {}
+    public record Usual(Optional<Interval> baseline, Set<LocalDate> holidays) {}
 
     /**
      * Rules for the rain.
@@ -97,7 +97,7 @@ record Site(
      * @param daysAfterRain days after rain that are not dry either
      * @param basis what the return periods of the depth-duration-frequency table count
      */
-    record RainRules(
+    public record RainRules(
             TippingBucket bucket,
             StepRules steps,
             Duration minimumInterEvent,
@@ -114,7 +114,7 @@ record Site(
      * @param isStampAtEnd true if a time is the end of its step
      * @param isDryLeftOut true if a step without a line was dry
      */
-    record StepRules(
+    public record StepRules(
             Optional<Boolean> isIntensity, Optional<Duration> interval, boolean isStampAtEnd, boolean isDryLeftOut) {}
 
     /**
@@ -126,7 +126,7 @@ record Site(
      * @param rain rain of each step
      * @param ddf the depth-duration-frequency table
      */
-    record Inputs(Column depth, Column velocity, Column tips, Column rain, Path ddf) {}
+    public record Inputs(Column depth, Column velocity, Column tips, Column rain, Path ddf) {}
 
     /**
      * One column of one file.
@@ -138,15 +138,20 @@ record Site(
      * @param unit unit of its values, if it is not to be found in the header
      * @param format how the file is written
      */
-    record Column(
+    public record Column(
             String what,
             Path file,
             boolean isNamed,
             Optional<String> header,
             Optional<CsvUnit> unit,
             FileFormat format) {
-        /** Returns the column in another file. */
-        Column in(Path other) {
+        /**
+         * Returns the column in another file.
+         *
+         * @param other the file
+         * @return the column there
+         */
+        public Column in(Path other) {
             return new Column(what, other, isNamed, header, unit, format);
         }
     }
@@ -164,7 +169,7 @@ record Site(
      * @param preambleLines lines before the header
      * @param missingMarks texts that stand for no value, if not those of the library
      */
-    record FileFormat(
+    public record FileFormat(
             ZoneId clock,
             RepeatedHour repeatedHour,
             Optional<String> timeColumn,

@@ -28,9 +28,9 @@ import java.util.OptionalDouble;
 import java.util.Set;
 
 /** Reads {@code site.txt}. Every key stands in docs/site-review.md, with its default. */
-final class SiteFile {
+public final class SiteFile {
     /** Name of the file that makes a folder a site. */
-    static final String NAME = "site.txt";
+    public static final String NAME = "site.txt";
 
     /** All keys that may stand in the file. */
     static final Set<String> KEYS = Set.of(
@@ -54,8 +54,14 @@ final class SiteFile {
         this.folder = folder;
     }
 
-    /** Reads the site file of a folder. */
-    static Site read(Path folder) {
+    /**
+     * Reads the site file of a folder.
+     *
+     * @param folder the folder of the site
+     * @return what it says
+     * @throws IllegalArgumentException if the file says what is not possible, naming line and column
+     */
+    public static Site read(Path folder) {
         return parse(folder, Settings.read(folder.resolve(NAME)));
     }
 

@@ -8,11 +8,17 @@ import java.util.List;
 import java.util.stream.Stream;
 
 /** Finds the sites of a folder: the folder itself, or the folders in it that hold a site file. */
-final class SiteFolders {
+public final class SiteFolders {
     private SiteFolders() {}
 
-    /** Returns the folders of the sites, in order of their names. */
-    static List<Path> in(Path folder) {
+    /**
+     * Returns the folders of the sites.
+     *
+     * @param folder the folder of one site, or of the folders of sites
+     * @return the folders, in order of their names
+     * @throws IllegalArgumentException if there is none
+     */
+    public static List<Path> in(Path folder) {
         if (!Files.exists(folder)) {
             throw new IllegalArgumentException("folder must be there, was " + folder);
         }
