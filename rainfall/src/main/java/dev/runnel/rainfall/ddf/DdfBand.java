@@ -83,8 +83,16 @@ public final class DdfBand {
          * @return for example {@code 1 in 10 years, 90 % between 6 and 31}; a limit beyond the tables as {@code more than 100}
          */
         public String toText() {
-            return estimate.toText() + ", " + Text.significant(100 * confidence, 3) + " % between " + limit(lower)
-                    + " and " + limit(upper);
+            return estimate.toText() + ", " + limitsText();
+        }
+
+        /**
+         * Returns the limits in words.
+         *
+         * @return for example {@code 90 % between 6 and 31}
+         */
+        public String limitsText() {
+            return Text.significant(100 * confidence, 3) + " % between " + limit(lower) + " and " + limit(upper);
         }
 
         private static String limit(ReturnPeriod limit) {
@@ -105,6 +113,25 @@ public final class DdfBand {
      */
     public DepthDurationFrequency relation() {
         return relation;
+    }
+
+    /**
+     * Tells whether there are limits for a duration.
+     *
+     * @param duration duration of rain
+     * @return true if relation and limits all cover it
+     */
+    public boolean covers(Duration duration) {
+        return relation.covers(duration) && lower.covers(duration) && upper.covers(duration);
+    }
+
+    /**
+     * Returns the probability between the limits.
+     *
+     * @return confidence, in (0, 1)
+     */
+    public double confidence() {
+        return confidence;
     }
 
     /**
@@ -151,11 +178,8 @@ public final class DdfBand {
      * @throws IllegalArgumentException if they cover none of them
      */
     public Rarity rarity(RainfallEvent event) {
-        List<PeakDepth> covered = event.peaks().stream()
-                .filter(peak -> relation.covers(peak.duration())
-                        && lower.covers(peak.duration())
-                        && upper.covers(peak.duration()))
-                .toList();
+        List<PeakDepth> covered =
+                event.peaks().stream().filter(peak -> covers(peak.duration())).toList();
         if (covered.isEmpty()) {
             throw new IllegalArgumentException("event must have a duration between " + relation.shortestDuration()
                     + " and " + relation.longestDuration() + ", had none");

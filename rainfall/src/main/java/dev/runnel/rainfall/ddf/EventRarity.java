@@ -8,6 +8,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Function;
 import org.apiguardian.api.API;
 
 /**
@@ -36,11 +37,17 @@ public final class EventRarity {
     private final List<OverDuration> durations;
     private final List<Duration> notCovered;
     private final List<Duration> doubtful;
+    private final Optional<DdfBand.Rarity> limits;
 
-    private EventRarity(List<OverDuration> durations, List<Duration> notCovered, List<Duration> doubtful) {
+    private EventRarity(
+            List<OverDuration> durations,
+            List<Duration> notCovered,
+            List<Duration> doubtful,
+            Optional<DdfBand.Rarity> limits) {
         this.durations = List.copyOf(durations);
         this.notCovered = List.copyOf(notCovered);
         this.doubtful = List.copyOf(doubtful);
+        this.limits = limits;
     }
 
     /**
@@ -51,10 +58,16 @@ public final class EventRarity {
      * @param shareOfLimit depth over the depth at that return period: 1 inside the range of the relation, above 1 beyond
      *     its upper limit, below 1 beyond its lower
      * @param isAtLeast true if more rain may have fallen in that duration than is known, so that the event may be rarer
+     * @param limits the return period with its limits of confidence, if the relation has them there
      * @since 0.1
      */
     @API(status = API.Status.EXPERIMENTAL, since = "0.1")
-    public record OverDuration(PeakDepth peak, ReturnPeriod returnPeriod, double shareOfLimit, boolean isAtLeast) {
+    public record OverDuration(
+            PeakDepth peak,
+            ReturnPeriod returnPeriod,
+            double shareOfLimit,
+            boolean isAtLeast,
+            Optional<DdfBand.Rarity> limits) {
         /**
          * Returns the duration.
          *
@@ -82,7 +95,8 @@ public final class EventRarity {
 
         @Override
         public String toString() {
-            return toText() + " over " + Text.duration(duration()) + " (" + (isAtLeast ? "at least " : "")
+            return toText() + limits.map(each -> ", " + each.limitsText()).orElse("") + " over "
+                    + Text.duration(duration()) + " (" + (isAtLeast ? "at least " : "")
                     + Text.significant(peak.depthMm(), 4) + " mm)";
         }
     }
@@ -95,6 +109,34 @@ public final class EventRarity {
      * @return its rarity over every duration that was measured and that the relation covers
      */
     public static EventRarity of(DepthDurationFrequency relation, RainfallEvent event) {
+        return of(relation, event, peak -> Optional.empty());
+    }
+
+    /**
+     * Returns the rarity of an event with limits of confidence: over each duration that all tables of the band cover, and over all
+     * these durations at once.
+     *
+     * @param band relation with its limits
+     * @param event the event
+     * @return its rarity over every duration that was measured and that the relation covers
+     */
+    @API(status = API.Status.EXPERIMENTAL, since = "0.1")
+    public static EventRarity of(DdfBand band, RainfallEvent event) {
+        EventRarity rarity = of(
+                band.relation(),
+                event,
+                peak -> band.covers(peak.duration())
+                        ? Optional.of(band.returnPeriod(peak.duration(), peak.depthMm()))
+                        : Optional.empty());
+        boolean hasLimits =
+                rarity.durations.stream().anyMatch(each -> each.limits().isPresent());
+        return hasLimits ? rarity.withLimits(band.rarity(event)) : rarity;
+    }
+
+    private static EventRarity of(
+            DepthDurationFrequency relation,
+            RainfallEvent event,
+            Function<PeakDepth, Optional<DdfBand.Rarity>> limits) {
         List<OverDuration> durations = new ArrayList<>();
         List<Duration> notCovered = new ArrayList<>();
         List<Duration> doubtful = new ArrayList<>();
@@ -106,7 +148,8 @@ public final class EventRarity {
                         peak,
                         period,
                         period.isWithin() ? 1 : peak.depthMm() / limit,
-                        peak.isAtLeast() || !event.isComplete()));
+                        peak.isAtLeast() || !event.isComplete(),
+                        limits.apply(peak)));
                 if (relation.isDoubtful(peak.duration(), peak.depthMm())) {
                     doubtful.add(peak.duration());
                 }
@@ -114,7 +157,28 @@ public final class EventRarity {
                 notCovered.add(peak.duration());
             }
         }
-        return new EventRarity(durations, notCovered, doubtful);
+        return new EventRarity(durations, notCovered, doubtful, Optional.empty());
+    }
+
+    /**
+     * Returns this with limits over several durations at once, as a bootstrap of the relation gives them.
+     *
+     * @param limits return period of the event with its limits
+     * @return the new rarity
+     */
+    @API(status = API.Status.EXPERIMENTAL, since = "0.1")
+    public EventRarity withLimits(DdfBand.Rarity limits) {
+        return new EventRarity(durations, notCovered, doubtful, Optional.of(limits));
+    }
+
+    /**
+     * Returns the return period of the event over several durations at once, with its limits of confidence.
+     *
+     * @return the greatest return period over the durations, and the limits of that greatest; empty if the relation has none
+     */
+    @API(status = API.Status.EXPERIMENTAL, since = "0.1")
+    public Optional<DdfBand.Rarity> limits() {
+        return limits;
     }
 
     /**
@@ -170,7 +234,13 @@ public final class EventRarity {
         String governing = governing()
                 .map(each -> each + ", " + each.returnPeriod().basis().toText())
                 .orElse("no duration covered");
-        return "EventRarity[" + governing + (doubtful.isEmpty() ? "" : ", doubtful over " + texts(doubtful))
+        long limited =
+                durations.stream().filter(each -> each.limits().isPresent()).count();
+        long together = limited == 0 ? durations.size() : limited;
+        String overAll = limits.filter(each -> together > 1)
+                .map(each -> ", over " + together + " durations at once " + each.limitsText())
+                .orElse("");
+        return "EventRarity[" + governing + overAll + (doubtful.isEmpty() ? "" : ", doubtful over " + texts(doubtful))
                 + (notCovered.isEmpty() ? "" : ", not covered " + texts(notCovered)) + "]";
     }
 

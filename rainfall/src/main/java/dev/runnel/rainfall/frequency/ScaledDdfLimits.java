@@ -1,6 +1,9 @@
 package dev.runnel.rainfall.frequency;
 
 import dev.runnel.internal.Require;
+import dev.runnel.rainfall.ddf.DdfBand;
+import dev.runnel.rainfall.ddf.EventRarity;
+import dev.runnel.rainfall.ddf.ReturnPeriod;
 import dev.runnel.rainfall.distribution.Bootstrap;
 import dev.runnel.rainfall.distribution.ConfidenceInterval;
 import dev.runnel.rainfall.distribution.DistributionFamily;
@@ -133,6 +136,32 @@ public final class ScaledDdfLimits {
                 .mapToDouble(peak -> each.exceedance(peak.duration(), peak.depthMm()))
                 .min()
                 .orElseThrow());
+    }
+
+    /**
+     * Returns how rare an event was, with the limits over several durations at once.
+     *
+     * @param event the event
+     * @return its rarity with {@link EventRarity#limits}; a limit beyond the range of the relation is a bound
+     * @throws IllegalArgumentException as {@link #returnPeriod(RainfallEvent)}
+     */
+    public EventRarity rarity(RainfallEvent event) {
+        ConfidenceInterval years = returnPeriod(event);
+        return EventRarity.of(relation, event)
+                .withLimits(new DdfBand.Rarity(
+                        standing(years.estimate()),
+                        standing(years.lower()),
+                        standing(years.upper()),
+                        years.confidence()));
+    }
+
+    private ReturnPeriod standing(double years) {
+        if (years < relation.smallestYears()) {
+            return new ReturnPeriod(ReturnPeriod.Standing.BELOW, relation.smallestYears(), relation.basis());
+        }
+        return years > relation.greatestYears()
+                ? new ReturnPeriod(ReturnPeriod.Standing.ABOVE, relation.greatestYears(), relation.basis())
+                : new ReturnPeriod(ReturnPeriod.Standing.WITHIN, years, relation.basis());
     }
 
     /** Limits of one over a probability, which may be infinite, from those of the probability, which is not. */

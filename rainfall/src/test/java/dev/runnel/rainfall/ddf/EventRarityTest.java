@@ -44,6 +44,33 @@ class EventRarityTest {
         assertThat(rarity).hasToString("EventRarity[1 in 10 years over 1 h (26 mm), annual maximum]");
     }
 
+    /** Limits of each duration, and those over all durations at once: the greatest lower and the greatest upper one. */
+    @Test
+    void limitsStandInTheText() {
+        DdfTable lower = DdfTable.parse("""
+                duration_min,2,5,10,30
+                15,8,12,14,17
+                60,13,18,22,27
+                """, ReturnPeriodBasis.ANNUAL_MAXIMUM);
+        DdfTable upper = DdfTable.parse("""
+                duration_min,2,5,10,30
+                15,12,17,21,28
+                60,19,26,31,41
+                """, ReturnPeriodBasis.ANNUAL_MAXIMUM);
+        DdfBand band = DdfBand.of(TABLE, lower, upper, 0.9);
+        EventRarity rarity = EventRarity.of(band, event(15, 17, 60, 22, 240, 28));
+        assertThat(rarity.durations().get(0)).hasToString("1 in 10 years, 90 % between 5 and 30 over 15 min (17 mm)");
+        assertThat(rarity.durations().get(1).limits().orElseThrow().upper().years())
+                .isCloseTo(10, within(1e-12));
+        assertThat(rarity.durations().get(2).limits()).isEmpty();
+        assertThat(rarity)
+                .hasToString("EventRarity[1 in 10 years, 90 % between 5 and 30 over 15 min (17 mm), annual maximum, "
+                        + "over 2 durations at once 90 % between 5 and 30]");
+        assertThat(rarity.limits()).contains(band.rarity(event(15, 17, 60, 22, 240, 28)));
+        assertThat(EventRarity.of(band, event(240, 28)).limits()).isEmpty();
+        assertThat(TABLE.rarity(event(15, 17)).limits()).isEmpty();
+    }
+
     @Test
     void beyondTheTableGovernsAndTheFurtherBeyondTheMore() {
         EventRarity rarity = TABLE.rarity(event(15, 23, 60, 36, 240, 40));

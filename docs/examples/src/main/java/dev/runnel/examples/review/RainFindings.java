@@ -1,5 +1,6 @@
 package dev.runnel.examples.review;
 
+import dev.runnel.rainfall.ddf.DdfBand;
 import dev.runnel.rainfall.ddf.DdfTable;
 import dev.runnel.rainfall.ddf.EventRarity;
 import dev.runnel.rainfall.event.DailyRain;
@@ -54,7 +55,7 @@ record RainFindings(
      */
     record Storm(RainfallEvent event, Optional<EventRarity> rarity) {}
 
-    static RainFindings of(Site site, RainSource.Rain source, Optional<DdfTable> table) {
+    static RainFindings of(Site site, RainSource.Rain source, Optional<DdfTable> table, Optional<DdfBand> band) {
         Site.RainRules rules = site.rain();
         RegularSeries rain = source.depth();
         long step = rain.step().toNanos();
@@ -65,7 +66,10 @@ record RainFindings(
                         .toList())
                 .separate(rain);
         List<Storm> storms = events.events().stream()
-                .map(event -> new Storm(event, table.map(relation -> relation.rarity(event))))
+                .map(event -> new Storm(
+                        event,
+                        band.map(limits -> EventRarity.of(limits, event))
+                                .or(() -> table.map(relation -> relation.rarity(event)))))
                 .toList();
         DryDayRule rule =
                 DryDayRule.of(rules.dryDayLimitMm()).withDaysBefore(rules.daysAfterRain(), rules.dryDayLimitMm());

@@ -1,5 +1,6 @@
 package dev.runnel.examples.review;
 
+import dev.runnel.rainfall.ddf.DdfBand;
 import dev.runnel.rainfall.ddf.DdfTable;
 import dev.runnel.rainfall.ddf.EventRarity;
 import dev.runnel.rainfall.ddf.ReturnPeriod;
@@ -52,6 +53,11 @@ final class RainText {
                             shown.forEach(this::byDuration);
                             page.say("return periods: " + table.basis().toText() + "; the table reaches from "
                                     + reach(table) + "; < and > are beyond it");
+                            review.data()
+                                    .band()
+                                    .ifPresent(band -> page.say("in brackets: limits of "
+                                            + Math.round(100 * band.confidence())
+                                            + " % confidence, in the first table over all durations at once"));
                         },
                         () -> page.say("no depth-duration-frequency table: no return periods"));
     }
@@ -95,6 +101,10 @@ final class RainText {
                                         : years(over) + Page.BOUND + "over" + Page.BOUND
                                                 + Show.duration(over.duration()))
                                 .orElse("-")
+                        + storm.rarity()
+                                .flatMap(EventRarity::limits)
+                                .map(RainText::limits)
+                                .orElse("")
                         + (event.isComplete() ? "" : " *"));
     }
 
@@ -110,12 +120,18 @@ final class RainText {
         storm.rarity().stream()
                 .flatMap(rarity -> rarity.durations().stream())
                 .filter(over -> !over.returnPeriod().isBelow())
-                .forEach(over ->
-                        parts.add(years(over) + Page.BOUND + "over" + Page.BOUND + Show.duration(over.duration()) + " ("
-                                + Show.rain(over.peak().depthMm()) + Page.BOUND + "mm)"));
+                .forEach(over -> parts.add(years(over)
+                        + over.limits().map(RainText::limits).orElse("") + Page.BOUND + "over" + Page.BOUND
+                        + Show.duration(over.duration()) + " ("
+                        + Show.rain(over.peak().depthMm()) + Page.BOUND + "mm)"));
         if (!parts.isEmpty()) {
             page.say(dates.time(storm.event().start()) + ": " + String.join(", ", parts));
         }
+    }
+
+    /** For example {@code (6 y to 31 y)}. */
+    private static String limits(DdfBand.Rarity limits) {
+        return Page.BOUND + "(" + years(limits.lower()) + Page.BOUND + "to" + Page.BOUND + years(limits.upper()) + ")";
     }
 
     /** As {@link #years(ReturnPeriod)}, and {@code at least 12 y} if a part of the storm was not recorded. */

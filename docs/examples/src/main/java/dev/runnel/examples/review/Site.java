@@ -124,9 +124,19 @@ public record Site(
      * @param velocity velocity readings
      * @param tips tips of the gauge; its value column plays no part
      * @param rain rain of each step
-     * @param ddf the depth-duration-frequency table
+     * @param ddf the depth-duration-frequency tables
      */
-    public record Inputs(Column depth, Column velocity, Column tips, Column rain, Path ddf) {}
+    public record Inputs(Column depth, Column velocity, Column tips, Column rain, DdfFiles ddf) {}
+
+    /**
+     * Where the depth-duration-frequency tables lie.
+     *
+     * @param depths the table of depths
+     * @param lower that of their lower limits
+     * @param upper that of their upper limits
+     * @param confidence probability between the limits
+     */
+    public record DdfFiles(Path depths, Path lower, Path upper, double confidence) {}
 
     /**
      * One column of one file.

@@ -1,5 +1,6 @@
 package dev.runnel.examples.review;
 
+import dev.runnel.rainfall.ddf.DdfBand;
 import dev.runnel.rainfall.ddf.DdfTable;
 import dev.runnel.rainfall.ddf.ReturnPeriodBasis;
 import dev.runnel.timeseries.Interval;
@@ -23,6 +24,7 @@ import java.util.TreeSet;
  * @param emptyVelocity the file of velocities, if it is there and holds no line of readings
  * @param rain what the gauge left, if there is one
  * @param ddf depth-duration-frequency table, if there is one
+ * @param band the table with its limits of confidence, if there are tables of them
  */
 record SiteData(
         Site site,
@@ -30,7 +32,8 @@ record SiteData(
         Optional<CheckedReadings> velocity,
         Optional<Path> emptyVelocity,
         Optional<RainSource> rain,
-        Optional<DdfTable> ddf) {
+        Optional<DdfTable> ddf,
+        Optional<DdfBand> band) {
 
     static SiteData read(Path folder) {
         Site site = SiteFile.read(folder);
@@ -46,13 +49,15 @@ record SiteData(
                 lines.filter(ReadingFile.Readings::hasLines).map(readings -> CheckedReadings.velocity(site, readings));
         Optional<Path> emptyVelocity = lines.filter(readings -> !readings.hasLines())
                 .map(readings -> readings.column().file());
+        Optional<DdfTable> ddf = ddf(inputs.ddf().depths(), site.rain().basis());
         return new SiteData(
                 site,
                 depth,
                 velocity,
                 emptyVelocity,
                 RainSource.of(site),
-                ddf(inputs.ddf(), site.rain().basis()));
+                ddf,
+                ddf.flatMap(table -> band(table, inputs.ddf())));
     }
 
     /** The file of velocities, or a column of velocities beside the depths. */
@@ -71,6 +76,17 @@ record SiteData(
             return Optional.empty();
         }
         return Optional.of(DdfTable.read(file, basis));
+    }
+
+    private static Optional<DdfBand> band(DdfTable table, Site.DdfFiles files) {
+        Optional<DdfTable> lower = ddf(files.lower(), table.basis());
+        Optional<DdfTable> upper = ddf(files.upper(), table.basis());
+        if (lower.isPresent() != upper.isPresent()) {
+            throw new IllegalArgumentException((lower.isPresent() ? files.upper() : files.lower())
+                    + ": file must be there, since " + (lower.isPresent() ? files.lower() : files.upper())
+                    + " is: limits of confidence are two");
+        }
+        return lower.map(low -> DdfBand.of(table, low, upper.orElseThrow(), files.confidence()));
     }
 
     /** Returns the time from the first depth reading to one interval after the last. */
@@ -100,7 +116,11 @@ record SiteData(
         files.add(depth.lines().column().file());
         velocity.ifPresent(readings -> files.add(readings.lines().column().file()));
         rain.ifPresent(source -> files.add(source.file()));
-        ddf.ifPresent(table -> files.add(site.inputs().ddf()));
+        ddf.ifPresent(table -> files.add(site.inputs().ddf().depths()));
+        band.ifPresent(limits -> {
+            files.add(site.inputs().ddf().lower());
+            files.add(site.inputs().ddf().upper());
+        });
         return files;
     }
 

@@ -38,7 +38,7 @@ public final class SiteFile {
                             + "sediment depth;velocity factor;overflow crest level;alarm level;alarm deadband;alarm on-delay;"
                             + "alarm off-delay;logging interval;longest gap;highest depth;fastest velocity;depth spike;"
                             + "flat line;depth uncertainty;velocity uncertainty;tip size;lost time;minimum inter-event time;minimum event depth;dry day limit;"
-                            + "days after rain;depth file;velocity file;tips file;rain file;ddf file;ddf basis;logger clock;repeated hour;"
+                            + "days after rain;depth file;velocity file;tips file;rain file;ddf file;ddf basis;ddf lower file;ddf upper file;ddf confidence;logger clock;repeated hour;"
                             + "time column;time of day column;time pattern;separator;decimal mark;lines before header;"
                             + "missing marks;depth column;depth unit;velocity column;velocity unit;gauge clock;"
                             + "tips time column;tips time of day column;tips time pattern;tips separator;"
@@ -247,7 +247,11 @@ public final class SiteFile {
                 column("velocity", "", loggerClock, Measure.VELOCITY.symbols()),
                 column("tips", "tips ", gaugeClock, List.of()),
                 column("rain", "rain ", gaugeClock, List.of()),
-                folder.resolve(values.text("ddf file", "ddf.csv")));
+                new Site.DdfFiles(
+                        folder.resolve(values.text("ddf file", "ddf.csv")),
+                        folder.resolve(values.text("ddf lower file", "ddf-lower.csv")),
+                        folder.resolve(values.text("ddf upper file", "ddf-upper.csv")),
+                        values.number("ddf confidence", 0.9)));
     }
 
     private Site.Column column(String what, String prefix, ZoneId clock, List<String> units) {

@@ -5,6 +5,7 @@ import dev.runnel.hydraulics.evidence.Finding;
 import dev.runnel.hydraulics.evidence.FindingName;
 import dev.runnel.hydraulics.monitoring.FlowRecord;
 import dev.runnel.hydraulics.monitoring.SurchargePeriod;
+import dev.runnel.rainfall.ddf.DdfBand;
 import dev.runnel.rainfall.ddf.EventRarity;
 import dev.runnel.rainfall.ddf.ReturnPeriod;
 import dev.runnel.rainfall.event.PeakDepth;
@@ -106,7 +107,14 @@ final class SiteFiles {
             for (Duration duration : RainFindings.DURATIONS) {
                 header.add("peak_" + duration.toMinutes() + "_min_mm");
             }
-            header.addAll(List.of("rarest_over_min", "return_period_years", "return_period_is"));
+            header.addAll(List.of(
+                    "rarest_over_min",
+                    "return_period_years",
+                    "return_period_is",
+                    "lower_years",
+                    "lower_is",
+                    "upper_years",
+                    "upper_is"));
             table(
                     TABLE,
                     "events.csv",
@@ -134,6 +142,7 @@ final class SiteFiles {
         row.add(governing.<Object>map(over -> over.duration().toMinutes()).orElse(""));
         row.add(governing.<Object>map(over -> over.returnPeriod().years()).orElse(""));
         row.add(governing.map(over -> standing(over)).orElse(""));
+        row.addAll(limits(storm.rarity().flatMap(EventRarity::limits)));
         return row;
     }
 
@@ -144,14 +153,17 @@ final class SiteFiles {
                 .map(RainFindings::storms)
                 .orElse(List.of())
                 .forEach(storm -> storm.rarity()
-                        .ifPresent(rarity -> rarity.durations()
-                                .forEach(over -> rows.add(List.of(
-                                        storm.event().start(),
-                                        over.duration().toMinutes(),
-                                        over.peak().start(),
-                                        over.peak().depthMm(),
-                                        over.returnPeriod().years(),
-                                        standing(over))))));
+                        .ifPresent(rarity -> rarity.durations().forEach(over -> {
+                            List<Object> row = new ArrayList<>(List.of(
+                                    storm.event().start(),
+                                    over.duration().toMinutes(),
+                                    over.peak().start(),
+                                    over.peak().depthMm(),
+                                    over.returnPeriod().years(),
+                                    standing(over)));
+                            row.addAll(limits(over.limits()));
+                            rows.add(row);
+                        })));
         table(
                 TABLE,
                 "rarity.csv",
@@ -161,8 +173,22 @@ final class SiteFiles {
                         "peak_start_utc",
                         "peak_mm",
                         "return_period_years",
-                        "return_period_is"),
+                        "return_period_is",
+                        "lower_years",
+                        "lower_is",
+                        "upper_years",
+                        "upper_is"),
                 rows);
+    }
+
+    /** Limits of confidence, each with whether it is a figure or a bound; blank without. */
+    private static List<Object> limits(Optional<DdfBand.Rarity> limits) {
+        return limits.map(found -> List.<Object>of(
+                        found.lower().years(),
+                        standing(found.lower()),
+                        found.upper().years(),
+                        standing(found.upper())))
+                .orElse(List.of("", "", "", ""));
     }
 
     /** Whether a return period is a figure or only a bound of it. */
@@ -171,6 +197,10 @@ final class SiteFiles {
         if (over.isAtLeast() && !period.isAbove()) {
             return period.isBelow() ? "not known" : "at least";
         }
+        return standing(period);
+    }
+
+    private static String standing(ReturnPeriod period) {
         return period.isBelow() ? "shorter" : period.isAbove() ? "longer" : "this";
     }
 

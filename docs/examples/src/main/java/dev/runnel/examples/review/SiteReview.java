@@ -29,8 +29,8 @@ record SiteReview(
         DryWeather dryWeather) {
     static SiteReview of(SiteData data) {
         FlowFindings flow = FlowFindings.of(data);
-        Optional<RainFindings> rain =
-                data.rain().map(source -> RainFindings.of(data.site(), source.within(data.record()), data.ddf()));
+        Optional<RainFindings> rain = data.rain()
+                .map(source -> RainFindings.of(data.site(), source.within(data.record()), data.ddf(), data.band()));
         // Without a gauge any day may have been wet; medians bear a few wet hours.
         SortedSet<LocalDate> days = rain.map(found -> found.days().dates()).orElseGet(() -> allDays(data));
         Watched watched = Watched.of(data, flow, rain.map(RainFindings::rain));

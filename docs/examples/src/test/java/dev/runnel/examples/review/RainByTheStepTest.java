@@ -53,6 +53,29 @@ class RainByTheStepTest {
                 .contains("2026-03-03,wet,7.2000");
     }
 
+    /** 7.2 mm in half an hour and in an hour; the table has 7.2 mm at 10 years in 30 min, its limits have it at 30 and at 5. */
+    @Test
+    void returnPeriodsComeWithTheirLimits() {
+        SiteOnDisk site = site("ddf confidence = 0.8\n", rain("time,rain_mm", 1.2))
+                .with("ddf.csv", "duration_min,2,5,10,30\n30,4,6,7.2,9\n60,8,10,12,14\n")
+                .with("ddf-lower.csv", "duration_min,2,5,10,30\n30,3,5,6,7.2\n60,7,9,11,12\n")
+                .with("ddf-upper.csv", "duration_min,2,5,10,30\n30,5,7.2,9,12\n60,9,12,14,17\n");
+        assertThat(storms(site))
+                .contains("10 y (5 y to 30 y) over 30 min")
+                .contains("in brackets: limits of 80 % confidence");
+        assertThat(site.written("site/events.csv")).contains(",30,10.0000,this,5.0000,this,30.0000,this");
+        assertThat(site.written("site/rarity.csv")).contains(",7.2000,10.0000,this,5.0000,this,30.0000,this");
+    }
+
+    @Test
+    void oneLimitAloneIsRefused() {
+        assertRefused(
+                site("", rain("time,rain_mm", 1.2))
+                        .with("ddf.csv", "duration_min,2,5\n30,4,6\n")
+                        .with("ddf-upper.csv", "duration_min,2,5\n30,5,7\n"),
+                "ddf-lower.csv: file must be there, since");
+    }
+
     @Test
     void intensitiesGiveTheSameStorms() {
         assertThat(storms(site("", rain("time,intensity (mm/h)", 14.4))))
