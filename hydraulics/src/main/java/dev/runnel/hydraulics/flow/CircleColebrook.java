@@ -1,8 +1,10 @@
 package dev.runnel.hydraulics.flow;
 
+import dev.runnel.hydraulics.internal.Bulk;
 import dev.runnel.hydraulics.internal.Segment;
 import dev.runnel.hydraulics.section.CircularSection;
 import dev.runnel.internal.Roots;
+import java.util.function.DoubleUnaryOperator;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -24,7 +26,7 @@ import org.jspecify.annotations.Nullable;
  * which the flow is not turbulent, or the wall rougher than deep, is left to the general search.
  */
 final class CircleColebrook implements UniformCurve {
-    private static final double FULL_AREA = Math.PI / 4;
+    static final double FULL_AREA = Math.PI / 4;
     private static final double TO_LOGARITHM = 2 / Math.log(10);
 
     /** A step so short, as a part of the depth and of the way to the crest, leaves an error of its cube. */
@@ -50,18 +52,32 @@ final class CircleColebrook implements UniformCurve {
     private final double alpha;
     private final double beta;
     private final double unit;
+    private final double perUnit;
     private final double full;
+    private final ColebrookCells cells;
 
-    private volatile double crest = Double.NaN;
+    /** 0 until it is known. */
+    private volatile double crest;
 
-    private CircleColebrook(Conduit conduit, double diameter, double karman, double alpha, double unit, double full) {
+    private CircleColebrook(
+            Conduit conduit,
+            double diameter,
+            double karman,
+            double alpha,
+            double unit,
+            double fullInner,
+            double fullLog) {
         this.conduit = conduit;
         this.diameter = diameter;
         this.karman = karman;
         this.alpha = alpha;
         this.beta = 2.51 / karman;
         this.unit = unit;
-        this.full = full;
+        this.perUnit = 1 / unit;
+        this.full = FULL_AREA / 2 * -fullLog;
+        // Re = 2/ln 10 · K √ρ ρ (−L), K that of the diameter.
+        this.cells = new ColebrookCells(
+                alpha, beta, fullInner, fullLog, DarcyFriction.TURBULENT_LIMIT / (TO_LOGARITHM * karman));
     }
 
     /** The curve of a conduit, or null if its law does not stay turbulent far below full bore. */
@@ -71,13 +87,14 @@ final class CircleColebrook implements UniformCurve {
         double karman = 4 * diameter * scale / law.viscosity();
         double alpha = law.roughness() / (14.8 * diameter);
         double unit = diameter * diameter * scale * TO_LOGARITHM;
-        double log = Math.log(4 * alpha + 8 * 2.51 / karman);
+        double inner = 4 * alpha + 8 * 2.51 / karman;
+        double log = Math.log(inner);
         // Twice the least Reynolds' number when full, so that all depths near the crest are well inside.
         boolean turbulent = -TO_LOGARITHM * log * karman / 8 >= 2 * DarcyFriction.TURBULENT_LIMIT && 3.7 * alpha <= 0.1;
         if (!(turbulent && unit > 1e-200 && unit < 1e200)) {
             return null;
         }
-        return new CircleColebrook(conduit, diameter, karman, alpha, unit, FULL_AREA / 2 * -log);
+        return new CircleColebrook(conduit, diameter, karman, alpha, unit, inner, log);
     }
 
     /** Whether the flow is turbulent and the wall less rough than deep, and not so close to either that a step decides. */
@@ -93,6 +110,19 @@ final class CircleColebrook implements UniformCurve {
 
     @Override
     public double lowestDepth(double discharge) {
+        double known = diameter * cells.depth(discharge * perUnit);
+        return known > 0 ? known : solved(discharge);
+    }
+
+    /** Writes the lowest depth of each discharge; what the cells do not tell is left to another form. */
+    void lowestDepths(double[] discharge, double[] depth, DoubleUnaryOperator other) {
+        for (int i = 0; i < discharge.length; i++) {
+            double known = diameter * cells.depth(discharge[i] * perUnit);
+            depth[i] = known > 0 ? known : Bulk.at("discharges", discharge, i, other);
+        }
+    }
+
+    private double solved(double discharge) {
         double q = discharge / unit;
         double ratio = q / full;
         double start = CircleManning.lowestPart(Math.min(ratio, 1));
@@ -201,7 +231,7 @@ final class CircleColebrook implements UniformCurve {
     @Override
     public double depthOfMostDischarge() {
         double depth = crest;
-        if (Double.isNaN(depth)) {
+        if (depth == 0) {
             double x = NEAR_CREST;
             for (int i = 0; i < MOST_STEPS; i++) {
                 Local here = at(x);

@@ -34,9 +34,10 @@ public final class Conduit {
     private final Resistance resistance;
     private final double gravity;
 
-    private final CriticalFlow critical;
+    /** Made on first need, like the curves: most conduits are never asked for it. Two threads make the same. */
+    private volatile @Nullable CriticalFlow critical;
 
-    private final ConduitCurves curves = new ConduitCurves(this);
+    private volatile @Nullable ConduitCurves curves;
 
     /** The form that needs no search, where there is one. */
     private final @Nullable UniformCurve curve;
@@ -47,7 +48,6 @@ public final class Conduit {
         this.resistance = Objects.requireNonNull(resistance, "resistance");
         this.gravity = Require.positive("gravity", gravity, "m/s2");
         Require.positive("gradient", gradient.value(), "m/m");
-        this.critical = CriticalFlow.of(section, gravity);
         this.curve = curveOf(section, resistance);
     }
 
@@ -184,9 +184,27 @@ public final class Conduit {
         return section.area(depth) * velocity(depth);
     }
 
+    private CriticalFlow critical() {
+        CriticalFlow known = critical;
+        if (known == null) {
+            known = CriticalFlow.of(section, gravity);
+            critical = known;
+        }
+        return known;
+    }
+
+    private ConduitCurves curves() {
+        ConduitCurves known = curves;
+        if (known == null) {
+            known = new ConduitCurves(this);
+            curves = known;
+        }
+        return known;
+    }
+
     /** The general search for depths, for those who cannot do without. */
     InvertibleCurve searched() {
-        return curves.discharge();
+        return curves().discharge();
     }
 
     /**
@@ -222,7 +240,7 @@ public final class Conduit {
         return at(
                 curve != null
                         ? curve.depthOfMostDischarge()
-                        : curves.discharge().depthOfMaximum());
+                        : curves().discharge().depthOfMaximum());
     }
 
     /**
@@ -234,7 +252,9 @@ public final class Conduit {
     public FlowState maximumVelocity() {
         closed();
         return at(
-                curve != null ? curve.depthOfMostVelocity() : curves.velocity().depthOfMaximum());
+                curve != null
+                        ? curve.depthOfMostVelocity()
+                        : curves().velocity().depthOfMaximum());
     }
 
     /**
@@ -249,7 +269,7 @@ public final class Conduit {
         checkedDischarge(discharge);
         double depth = curve != null
                 ? curve.lowestDepth(discharge)
-                : curves.discharge().lowestDepthFor(discharge);
+                : curves().discharge().lowestDepthFor(discharge);
         if (Double.isNaN(depth)) {
             throw new NoSolutionException("no depth carries a discharge of " + Text.number(discharge)
                     + " m3/s: the maximum is " + Text.number(maximum().discharge()) + " m3/s in " + this);
@@ -267,7 +287,7 @@ public final class Conduit {
      */
     public double[] normalDepths(double discharge) {
         checkedDischarge(discharge);
-        return curve != null ? curve.depths(discharge) : curves.discharge().depthsFor(discharge);
+        return curve != null ? curve.depths(discharge) : curves().discharge().depthsFor(discharge);
     }
 
     /**
@@ -340,7 +360,7 @@ public final class Conduit {
      * @throws IllegalArgumentException if {@code depth} is outside or NaN
      */
     public double criticalDischarge(double depth) {
-        return critical.discharge(depth);
+        return critical().discharge(depth);
     }
 
     /**
@@ -353,7 +373,7 @@ public final class Conduit {
      * @throws NoSolutionException if the section is full before the discharge is critical
      */
     public double criticalDepth(double discharge) {
-        return critical.depth(discharge);
+        return critical().depth(discharge);
     }
 
     /**
@@ -397,6 +417,11 @@ public final class Conduit {
             manning.lowestDepths(discharges, depths, this::normalDepth);
             return;
         }
+        if (curve instanceof CircleColebrook colebrook) {
+            Require.sameLength("depths", discharges.length, depths.length);
+            colebrook.lowestDepths(discharges, depths, this::normalDepth);
+            return;
+        }
         Bulk.apply("discharges", discharges, "depths", depths, this::normalDepth);
     }
 
@@ -409,7 +434,7 @@ public final class Conduit {
      * @throws NoSolutionException if one of them is not critical at any depth
      */
     public void criticalDepth(double[] discharges, double[] depths) {
-        critical.depth(discharges, depths);
+        critical().depth(discharges, depths);
     }
 
     /** An open section carries any discharge at some depth; beyond this bound the depth would be no number. */

@@ -39,9 +39,14 @@ class ConduitProperties {
         double most = conduit.maximum().discharge();
         double discharge = full + part * (most - full);
         double[] depths = conduit.normalDepths(discharge);
-        assertThat(depths.length).isBetween(1, 2);
+        // Where the flow of the full bore is hardly turbulent, the kink of the law makes a second maximum of its own.
+        FlowState fullBore = conduit.fullBore();
+        boolean kinked = conduit.resistance() instanceof ColebrookWhite law
+                && fullBore.velocity() * conduit.section().height() / law.viscosity()
+                        < 1.5 * DarcyFriction.TURBULENT_LIMIT;
+        assertThat(depths.length).isBetween(1, kinked ? 4 : 2);
         if (discharge < most * (1 - 1e-14)) {
-            assertThat(depths).hasSize(2);
+            assertThat(depths).hasSizeGreaterThan(1);
         }
         assertThat(depths[0]).isEqualTo(conduit.normalDepth(discharge));
         for (double depth : depths) {

@@ -54,7 +54,7 @@ class LawProperties {
     @Property(tries = 3000)
     void roughnessComesBackFromItsVelocity(
             @ForAll("radii") double radius, @ForAll("gradients") double gradient, @ForAll("relative") double relative) {
-        ColebrookWhite law = ColebrookWhite.ofRoughness(4 * radius * Math.min(relative, 0.99));
+        ColebrookWhite law = ColebrookWhite.ofRoughness(Math.min(4 * radius * Math.min(relative, 0.99), 0.5));
         double velocity = law.velocity(radius, gradient);
         ColebrookWhite smooth = ColebrookWhite.ofRoughness(0);
         ColebrookWhite fitted = smooth.fittedTo(velocity, radius, gradient, Gravity.STANDARD);
