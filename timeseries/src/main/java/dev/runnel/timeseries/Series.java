@@ -1,6 +1,7 @@
 package dev.runnel.timeseries;
 
 import dev.runnel.internal.Require;
+import dev.runnel.internal.SeriesArrays;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.Arrays;
@@ -25,6 +26,30 @@ import org.apiguardian.api.API;
 @API(status = API.Status.EXPERIMENTAL, since = "0.1")
 public final class Series implements Iterable<Reading> {
     private static final Series EMPTY = new Series(new long[0], new double[0], new byte[0]);
+
+    static {
+        SeriesArrays.keptBy(new SeriesArrays.Keeper() {
+            @Override
+            public double[] values(Object series) {
+                return ((Series) series).values;
+            }
+
+            @Override
+            public byte[] qualities(Object series) {
+                return ((Series) series).qualities;
+            }
+
+            @Override
+            public Object withReadings(Object clock, double[] newValues, byte[] newQualities) {
+                return ((Series) clock).keeping(newValues, newQualities);
+            }
+
+            @Override
+            public Object withRightReadings(Object clock, double[] newValues, byte[] newQualities) {
+                return new Series(((Series) clock).times, newValues, newQualities);
+            }
+        });
+    }
 
     private final long[] times;
     private final double[] values;
@@ -90,9 +115,11 @@ public final class Series implements Iterable<Reading> {
         byte missing = Quality.MISSING.toCode();
         for (int i = 0; i < values.length; i++) {
             byte code = qualities[i];
-            // The usual reading needs no more than this; the check proper words the refusal.
-            boolean fine = Math.abs(values[i]) <= Double.MAX_VALUE && code >= 0 && code < missing;
-            if (!fine) {
+            double value = values[i];
+            // What is right needs no more than this, without a jump on the value; the check proper words the refusal.
+            boolean there = Math.abs(value) <= Double.MAX_VALUE & code >= 0 & code < missing;
+            boolean absent = value != value & code == missing;
+            if (!(there | absent)) {
                 Reading.check(values[i], Quality.ofCode(code));
             }
         }
@@ -179,10 +206,14 @@ public final class Series implements Iterable<Reading> {
      * @throws IllegalArgumentException if the lengths differ, a value is infinite, or NaN and MISSING do not go together
      */
     public Series withReadings(double[] newValues, byte[] newQualities) {
+        return keeping(newValues.clone(), newQualities.clone());
+    }
+
+    private Series keeping(double[] newValues, byte[] newQualities) {
         Require.sameLength("newValues", times.length, newValues.length);
         Require.sameLength("newQualities", times.length, newQualities.length);
         checkReadings(newValues, newQualities);
-        return new Series(times, newValues.clone(), newQualities.clone());
+        return new Series(times, newValues, newQualities);
     }
 
     /**

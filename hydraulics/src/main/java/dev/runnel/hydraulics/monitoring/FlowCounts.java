@@ -21,17 +21,13 @@ public final class FlowCounts {
         this.byCode = byCode;
     }
 
-    /** Counts the codes made by {@link #code}. */
-    static FlowCounts of(byte[] codes) {
-        int[] byCode = new int[DepthCondition.count() * VELOCITIES];
-        int from = 0;
-        for (int i = 1; i <= codes.length; i++) {
-            // Long runs of one code are the rule: adding each reading to its count would wait for the last addition.
-            if (i == codes.length || codes[i] != codes[from]) {
-                byCode[codes[from]] += i - from;
-                from = i;
-            }
-        }
+    /** Counts of no pairs, to be filled by {@link #code}. */
+    static int[] none() {
+        return new int[DepthCondition.count() * VELOCITIES];
+    }
+
+    /** Takes over the counts by {@link #code}. */
+    static FlowCounts ofCounts(int[] byCode) {
         return new FlowCounts(byCode);
     }
 

@@ -1,6 +1,7 @@
 package dev.runnel.hydraulics.monitoring;
 
 import dev.runnel.hydraulics.flow.Conduit;
+import dev.runnel.internal.SeriesArrays;
 import dev.runnel.timeseries.Quality;
 import dev.runnel.timeseries.Series;
 import java.util.function.DoubleUnaryOperator;
@@ -17,6 +18,8 @@ import org.apiguardian.api.API;
  */
 @API(status = API.Status.EXPERIMENTAL, since = "0.1")
 public final class FlowRecord {
+    private static final byte PART_FULL_FORWARD = FlowCounts.code(DepthCondition.PART_FULL, VelocityCondition.FORWARD);
+
     private final PipeMonitor monitor;
     private final Series level;
     private final Series velocity;
@@ -28,14 +31,20 @@ public final class FlowRecord {
     private final int velocitiesAlone;
 
     private FlowRecord(
-            PipeMonitor monitor, ReadingPairs pairs, Series level, Series velocity, Series flow, byte[] conditions) {
+            PipeMonitor monitor,
+            ReadingPairs pairs,
+            Series level,
+            Series velocity,
+            Series flow,
+            byte[] conditions,
+            FlowCounts counts) {
         this.monitor = monitor;
         this.level = level;
         this.velocity = velocity;
         this.flow = flow;
         this.conditions = conditions;
         this.depthQualities = pairs.depthQualities();
-        this.counts = FlowCounts.of(conditions);
+        this.counts = counts;
         this.depthsAlone = pairs.depthsAlone();
         this.velocitiesAlone = pairs.velocitiesAlone();
     }
@@ -47,39 +56,57 @@ public final class FlowRecord {
         double[] readings = pairs.velocities();
         byte[] ofDepth = pairs.depthQualities();
         byte[] ofVelocity = pairs.velocityQualities();
+        SeriesArrays.Keeper keeper = SeriesArrays.keeper();
         double[] levels = new double[size];
-        double[] velocities = new double[size];
         double[] flows = new double[size];
-        byte[] levelQualities = new byte[size];
+        byte[] levelQualities = ofDepth.clone();
         byte[] flowQualities = new byte[size];
         byte[] conditions = new byte[size];
         conversion.discharges(depths, readings, flows);
-        double factor = monitor.velocityFactor();
+        conversion.levelsOfPlain(depths, levels);
+        double lowest = conversion.lowestPlain();
+        double highest = conversion.highestPlain();
+        int[] counts = FlowCounts.none();
+        int others = 0;
         for (int i = 0; i < size; i++) {
-            velocities[i] = factor * readings[i];
-            VelocityCondition ofReading = VelocityCondition.of(readings[i]);
-            if (conversion.isPlain(depths[i])) {
+            double reading = readings[i];
+            if (depths[i] >= lowest & depths[i] <= highest & reading > 0) {
                 // Nearly all readings: the same as below with the choices made.
-                double level = conversion.levelOfPlain(depths[i]);
-                levels[i] = level;
-                levelQualities[i] = ofDepth[i];
-                flowQualities[i] = PairConversion.qualityOfPlain(flows[i], ofDepth[i], ofVelocity[i]);
-                conditions[i] = FlowCounts.code(conversion.conditionOfPlain(level), ofReading);
+                conditions[i] = PART_FULL_FORWARD;
+                flowQualities[i] = PairConversion.worse(ofDepth[i], ofVelocity[i]);
                 continue;
             }
             DepthCondition condition = conversion.depthCondition(depths[i]);
             levels[i] = conversion.level(depths[i], condition);
             levelQualities[i] = PairConversion.levelQuality(levels[i], condition, ofDepth[i]);
-            flowQualities[i] = PairConversion.quality(flows[i], condition, ofDepth[i], readings[i], ofVelocity[i]);
-            conditions[i] = FlowCounts.code(condition, ofReading);
+            flowQualities[i] = PairConversion.quality(flows[i], condition, ofDepth[i], reading, ofVelocity[i]);
+            byte code = FlowCounts.code(condition, VelocityCondition.of(reading));
+            conditions[i] = code;
+            counts[code]++;
+            others++;
         }
+        counts[PART_FULL_FORWARD] += size - others;
         return new FlowRecord(
                 monitor,
                 pairs,
-                pairs.clock().withReadings(levels, levelQualities),
-                pairs.clock().withReadings(velocities, ofVelocity),
-                pairs.clock().withReadings(flows, flowQualities),
-                conditions);
+                (Series) keeper.withRightReadings(pairs.clock(), levels, levelQualities),
+                velocity(pairs, monitor.velocityFactor()),
+                (Series) keeper.withReadings(pairs.clock(), flows, flowQualities),
+                conditions,
+                FlowCounts.ofCounts(counts));
+    }
+
+    private static Series velocity(ReadingPairs pairs, double factor) {
+        double[] readings = pairs.velocities();
+        SeriesArrays.Keeper keeper = SeriesArrays.keeper();
+        if (factor == 1) {
+            return (Series) keeper.withRightReadings(pairs.clock(), readings, pairs.velocityQualities());
+        }
+        double[] velocities = new double[readings.length];
+        for (int i = 0; i < velocities.length; i++) {
+            velocities[i] = factor * readings[i];
+        }
+        return (Series) keeper.withReadings(pairs.clock(), velocities, pairs.velocityQualities());
     }
 
     /**

@@ -1,5 +1,7 @@
 package dev.runnel.hydraulics.monitoring;
 
+import dev.runnel.hydraulics.internal.CircleLoops;
+import dev.runnel.hydraulics.section.CircularSection;
 import dev.runnel.hydraulics.section.CrossSection;
 import dev.runnel.timeseries.Quality;
 
@@ -13,7 +15,7 @@ final class PairConversion {
     private static final byte MISSING = Quality.MISSING.toCode();
 
     /** Readings that are worked on at once: they stay in the first cache. */
-    private static final int BLOCK = 1024;
+    private static final int BLOCK = 512;
 
     private final CrossSection section;
     private final double soffit;
@@ -21,12 +23,17 @@ final class PairConversion {
     private final double bed;
     private final double velocityFactor;
 
+    /** The least reading in flowing water: every one below has a choice of its own. */
+    private final double lowestPlain;
+
     PairConversion(CrossSection section, double offset, double velocityFactor) {
         this.section = section;
         this.soffit = section.withoutSediment().height();
         this.offset = offset;
         this.bed = section.bedAboveInvert();
         this.velocityFactor = velocityFactor;
+        // A reading can round to a level on the bed or above it; 4 ulp of all that is added is further than that.
+        this.lowestPlain = Math.max(Double.MIN_VALUE, bed - offset + 4 * Math.ulp(Math.max(bed, offset)));
     }
 
     DepthCondition depthCondition(double reading) {
@@ -46,15 +53,7 @@ final class PairConversion {
         if (level <= bed) {
             return DepthCondition.BELOW_BED;
         }
-        return conditionOfPlain(level);
-    }
-
-    DepthCondition conditionOfPlain(double level) {
         return SurchargeRule.isAbove(level, soffit) ? DepthCondition.SURCHARGED : DepthCondition.PART_FULL;
-    }
-
-    double levelOfPlain(double reading) {
-        return reading + offset;
     }
 
     /** Level above the invert, m; NaN where the reading does not tell it. */
@@ -67,7 +66,7 @@ final class PairConversion {
             case NEGATIVE:
                 return missesNoWater() ? offset : Double.NaN;
             default:
-                return levelOfPlain(reading);
+                return reading + offset;
         }
     }
 
@@ -97,11 +96,7 @@ final class PairConversion {
         }
     }
 
-    static byte qualityOfPlain(double discharge, byte depth, byte ofVelocity) {
-        return Double.isNaN(discharge) ? MISSING : worse(depth, ofVelocity);
-    }
-
-    private static byte worse(byte one, byte other) {
+    static byte worse(byte one, byte other) {
         return one >= other ? one : other;
     }
 
@@ -111,6 +106,7 @@ final class PairConversion {
      */
     void discharges(double[] depths, double[] velocities, double[] discharges) {
         int size = depths.length;
+        boolean inPlace = discharges == depths || discharges == velocities;
         double[] depth = new double[Math.min(BLOCK, size)];
         double[] area = new double[depth.length];
         for (int from = 0; from < size; from += BLOCK) {
@@ -120,24 +116,62 @@ final class PairConversion {
                 area = new double[count];
             }
             depthsAboveBed(depths, from, depth);
-            section.area(depth, area);
-            if (discharges == depths || discharges == velocities) {
+            areas(depth, area);
+            if (inPlace) {
                 for (int i = 0; i < count; i++) {
                     area[i] = one(depths[from + i], velocities[from + i], area[i]);
                 }
                 System.arraycopy(area, 0, discharges, from, count);
             } else {
                 products(velocities, from, area, discharges);
-                for (int i = from; i < from + count; i++) {
-                    if (!isPlain(depths[i])) {
-                        discharges[i] = special(depths[i], velocities[i]);
-                    }
-                }
+                mend(depths, velocities, discharges, from, from + count);
             }
         }
     }
 
+    /** Areas of depths inside the section or missing, which stay so. */
+    private void areas(double[] depth, double[] area) {
+        if (section instanceof CircularSection circle) {
+            double diameter = circle.diameter();
+            CircleLoops.area(depth, area, 0, depth.length, diameter, 1 / diameter, diameter * diameter);
+        } else {
+            section.area(depth, area);
+        }
+    }
+
+    /** Does one by one the readings that are no product; without a depth the product is missing as it must be. */
+    private void mend(double[] depths, double[] velocities, double[] discharges, int from, int to) {
+        double lowest = lowestPlain;
+        for (int i = from; i < to; i++) {
+            double depth = depths[i];
+            // Both are false for a missing depth; one jump for all three, hardly ever taken.
+            if (depth < lowest | depth > LARGEST_DEPTH_READING | Math.abs(velocities[i]) > Double.MAX_VALUE) {
+                PipeMonitor.notInfinite("velocityReadings", velocities[i]);
+                discharges[i] = special(depth, velocities[i]);
+            }
+        }
+    }
+
+    /** Writes level over reading as if all were taken in flowing water. */
+    void levelsOfPlain(double[] depths, double[] levels) {
+        double height = offset;
+        for (int i = 0; i < depths.length; i++) {
+            levels[i] = depths[i] + height;
+        }
+    }
+
+    /** From here to {@link #highestPlain()} a depth is one of flowing water under the soffit. */
+    double lowestPlain() {
+        return lowestPlain;
+    }
+
+    double highestPlain() {
+        double open = LARGEST_DEPTH_READING;
+        return Double.isInfinite(soffit) ? open : Math.min(soffit - offset - 4 * Math.ulp(soffit), open);
+    }
+
     private double one(double depth, double velocity, double area) {
+        PipeMonitor.notInfinite("velocityReadings", velocity);
         return isPlain(depth) ? velocityFactor * velocity * area + 0.0 : special(depth, velocity);
     }
 
@@ -149,6 +183,13 @@ final class PairConversion {
     /** Kept inside the section, since what lies outside is not plain and not refused here. */
     private void depthsAboveBed(double[] readings, int from, double[] depth) {
         double height = section.height();
+        if (section instanceof CircularSection) {
+            // A negative depth has no area in the loop of the circle, so one limit is enough, in half the time.
+            for (int i = 0; i < depth.length; i++) {
+                depth[i] = Math.min(readings[from + i] + offset - bed, height);
+            }
+            return;
+        }
         for (int i = 0; i < depth.length; i++) {
             depth[i] = Math.max(0, Math.min(readings[from + i] + offset - bed, height));
         }
@@ -161,7 +202,7 @@ final class PairConversion {
     }
 
     /** Whether the depth is one in flowing water, so that the flow is a product. */
-    boolean isPlain(double depth) {
+    private boolean isPlain(double depth) {
         return depth > 0 && depth <= LARGEST_DEPTH_READING && depth + offset > bed;
     }
 

@@ -220,7 +220,6 @@ public final class PipeMonitor {
     public void flow(double[] depthReadings, double[] velocityReadings, double[] discharges) {
         Require.sameLength("velocityReadings", depthReadings.length, velocityReadings.length);
         Require.sameLength("discharges", depthReadings.length, discharges.length);
-        noneInfinite("velocityReadings", velocityReadings);
         conversion.discharges(depthReadings, velocityReadings, discharges);
     }
 
@@ -366,15 +365,6 @@ public final class PipeMonitor {
                     name + " must be in [0, " + Text.number(clean.height()) + ") m, was " + Text.number(value));
         }
         return value;
-    }
-
-    private static void noneInfinite(String name, double[] values) {
-        for (double value : values) {
-            // Not of NaN, which is a missing reading.
-            if (Math.abs(value) > Double.MAX_VALUE) {
-                notInfinite(name, value);
-            }
-        }
     }
 
     static double notInfinite(String name, double value) {

@@ -1,12 +1,14 @@
 package dev.runnel.hydraulics.monitoring;
 
+import dev.runnel.internal.SeriesArrays;
 import dev.runnel.timeseries.Alignment;
 import dev.runnel.timeseries.Quality;
 import dev.runnel.timeseries.Series;
 import java.util.Arrays;
 
 /**
- * Depth and velocity readings side by side; missing where one of the two has none.
+ * Depth and velocity readings side by side; missing where one of the two has none. The arrays may be those of a series and
+ * are not to be modified.
  *
  * @param clock a series with the instants of the pairs, which the results share
  */
@@ -24,14 +26,7 @@ record ReadingPairs(
     static ReadingPairs atSameInstants(Series depth, Series velocity) {
         if (depth.hasTimesOf(velocity)) {
             // As a monitor with one clock delivers them: nothing is to be merged.
-            return new ReadingPairs(
-                    depth,
-                    depth.toValues(),
-                    velocity.toValues(),
-                    depth.toQualityCodes(),
-                    velocity.toQualityCodes(),
-                    0,
-                    0);
+            return of(depth, velocity, 0, 0);
         }
         int capacity = Math.addExact(depth.size(), velocity.size());
         long[] times = new long[capacity];
@@ -69,14 +64,19 @@ record ReadingPairs(
     static ReadingPairs atDepthTimes(Series depth, Series velocity, Alignment rule) {
         Series aligned = rule.align(depth, velocity);
         ReadingPairs same = atSameInstants(depth, velocity);
+        return of(depth, aligned, same.depthsAlone, same.velocitiesAlone);
+    }
+
+    private static ReadingPairs of(Series depth, Series velocity, int depthsAlone, int velocitiesAlone) {
+        SeriesArrays.Keeper keeper = SeriesArrays.keeper();
         return new ReadingPairs(
                 depth,
-                depth.toValues(),
-                aligned.toValues(),
-                depth.toQualityCodes(),
-                aligned.toQualityCodes(),
-                same.depthsAlone,
-                same.velocitiesAlone);
+                keeper.values(depth),
+                keeper.values(velocity),
+                keeper.qualities(depth),
+                keeper.qualities(velocity),
+                depthsAlone,
+                velocitiesAlone);
     }
 
     int size() {

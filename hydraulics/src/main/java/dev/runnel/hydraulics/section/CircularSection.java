@@ -1,6 +1,7 @@
 package dev.runnel.hydraulics.section;
 
 import dev.runnel.hydraulics.internal.Bulk;
+import dev.runnel.hydraulics.internal.CircleLoops;
 import dev.runnel.hydraulics.internal.Segment;
 import dev.runnel.internal.Require;
 import dev.runnel.internal.Text;

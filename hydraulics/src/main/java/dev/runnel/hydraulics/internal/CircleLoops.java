@@ -1,6 +1,6 @@
-package dev.runnel.hydraulics.section;
+package dev.runnel.hydraulics.internal;
 
-import dev.runnel.hydraulics.internal.Segment;
+import org.apiguardian.api.API;
 
 /**
  * The loops over many depths of one circle, written so that the compiler turns each into vector instructions: no branch,
@@ -13,13 +13,26 @@ import dev.runnel.hydraulics.internal.Segment;
  * the middle and at least one unit in the last place above. A missing depth (NaN) passes through all of it, and a depth
  * out of range becomes NaN as the root of a negative number; {@link #sum} finds both.
  */
-final class CircleLoops {
+@API(status = API.Status.INTERNAL)
+public final class CircleLoops {
     /** Bigger than the inverse of any difference of two depths that a diameter in its allowed range can have. */
     private static final double STEEP = 1e200;
 
     private CircleLoops() {}
 
-    static void area(double[] depth, double[] area, int from, int to, double diameter, double inverse, double square) {
+    /**
+     * Writes areas.
+     *
+     * @param depth depths, m
+     * @param area areas, m²; not the same array as {@code depth}
+     * @param from first index
+     * @param to index after the last
+     * @param diameter diameter D, m
+     * @param inverse 1/D
+     * @param square D²
+     */
+    public static void area(
+            double[] depth, double[] area, int from, int to, double diameter, double inverse, double square) {
         for (int i = from; i < to; i++) {
             double d = depth[i];
             double least = Math.min(d, diameter - d);
@@ -29,7 +42,18 @@ final class CircleLoops {
         }
     }
 
-    static void perimeter(double[] depth, double[] perimeter, int from, int to, double diameter, double inverse) {
+    /**
+     * Writes wetted perimeters.
+     *
+     * @param depth depths, m
+     * @param perimeter perimeters, m; not the same array as {@code depth}
+     * @param from first index
+     * @param to index after the last
+     * @param diameter diameter D, m
+     * @param inverse 1/D
+     */
+    public static void perimeter(
+            double[] depth, double[] perimeter, int from, int to, double diameter, double inverse) {
         for (int i = from; i < to; i++) {
             double d = depth[i];
             double least = Math.min(d, diameter - d);
@@ -39,7 +63,17 @@ final class CircleLoops {
         }
     }
 
-    static void width(double[] depth, double[] width, int from, int to, double diameter, double inverse) {
+    /**
+     * Writes surface widths.
+     *
+     * @param depth depths, m
+     * @param width widths, m; not the same array as {@code depth}
+     * @param from first index
+     * @param to index after the last
+     * @param diameter diameter D, m
+     * @param inverse 1/D
+     */
+    public static void width(double[] depth, double[] width, int from, int to, double diameter, double inverse) {
         for (int i = from; i < to; i++) {
             double d = depth[i];
             double w = Math.min(d, diameter - d) * inverse;
@@ -50,15 +84,27 @@ final class CircleLoops {
     /**
      * Areas from an index on become hydraulic radii, with the perimeters from index 0 on; the area of a dry section is 0,
      * and so is its radius.
+     *
+     * @param area areas, m²; overwritten with the radii, m
+     * @param from first index of the areas
+     * @param perimeter perimeters, m
+     * @param count how many
      */
-    static void quotient(double[] area, int from, double[] perimeter, int count) {
+    public static void quotient(double[] area, int from, double[] perimeter, int count) {
         for (int i = 0; i < count; i++) {
             area[from + i] /= Math.max(perimeter[i], Double.MIN_NORMAL);
         }
     }
 
-    /** NaN if one of the values is; eight sums at once, since one sum would wait for each addition. */
-    static double sum(double[] values, int from, int to) {
+    /**
+     * Returns the sum: NaN if one of the values is. Eight sums at once, since one sum would wait for each addition.
+     *
+     * @param values values
+     * @param from first index
+     * @param to index after the last
+     * @return sum, of no other use
+     */
+    public static double sum(double[] values, int from, int to) {
         double a = 0;
         double b = 0;
         double c = 0;
