@@ -1,0 +1,4 @@
+@NullMarked
+package dev.runnel.flink;
+
+import org.jspecify.annotations.NullMarked;
