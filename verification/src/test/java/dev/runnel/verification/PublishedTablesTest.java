@@ -12,6 +12,7 @@ import dev.runnel.verification.table.TableFolder;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.stream.Collectors;
@@ -90,10 +91,11 @@ class PublishedTablesTest {
     @Test
     void theReportsAreWritten() throws Exception {
         Path folder = Path.of("target", "verification");
-        Main.write(all(), folder);
+        Main.write(all(), folder, Selection.all(), Optional.empty());
         assertThat(folder.resolve("report.csv")).isNotEmptyFile();
         assertThat(folder.resolve("report.xml")).isNotEmptyFile();
         assertThat(folder.resolve("report.html")).isNotEmptyFile();
+        assertThat(folder.resolve("sign-off.html")).isNotEmptyFile();
     }
 
     private static Results all() {

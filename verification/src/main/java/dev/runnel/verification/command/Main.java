@@ -9,6 +9,7 @@ import dev.runnel.verification.report.CsvReport;
 import dev.runnel.verification.report.HtmlReport;
 import dev.runnel.verification.report.JUnitReport;
 import dev.runnel.verification.report.MatrixReport;
+import dev.runnel.verification.report.SignOffReport;
 import dev.runnel.verification.report.SummaryReport;
 import dev.runnel.verification.table.PublishedTable;
 import dev.runnel.verification.table.TableFolder;
@@ -20,9 +21,11 @@ import java.net.URISyntaxException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import javax.xml.stream.XMLStreamException;
 import org.apiguardian.api.API;
 
@@ -84,12 +87,13 @@ public final class Main {
         out.print(SummaryReport.text(results));
         Path report = options.report().orElseGet(Main::defaultReport);
         try {
-            write(results, report);
+            write(results, report, options.selection(), options.day());
         } catch (IOException | XMLStreamException e) {
             err.println("cannot write the report to " + report + ": " + e);
             return 2;
         }
         out.println("Report: " + report.resolve("report.html"));
+        out.println("One page to sign: " + report.resolve("sign-off.html"));
         return results.exitCode();
     }
 
@@ -132,15 +136,19 @@ public final class Main {
      *
      * @param results the results
      * @param folder where; made if it is missing
+     * @param selection what was compared
+     * @param day the day of the run, for the page to sign
      * @throws IOException if a file cannot be written
      * @throws XMLStreamException never in practice
      */
-    public static void write(Results results, Path folder) throws IOException, XMLStreamException {
+    public static void write(Results results, Path folder, Selection selection, Optional<LocalDate> day)
+            throws IOException, XMLStreamException {
         Files.createDirectories(folder);
         Files.writeString(folder.resolve("report.csv"), CsvReport.text(results));
         Files.writeString(folder.resolve("matrix.csv"), MatrixReport.text(results));
         Files.writeString(folder.resolve("report.xml"), JUnitReport.text(results));
         Files.writeString(folder.resolve("report.html"), HtmlReport.text(results));
+        Files.writeString(folder.resolve("sign-off.html"), SignOffReport.text(results, selection, day));
     }
 
     /** Returns the folder beside the program if that stands in a build folder, else one in the working folder. */

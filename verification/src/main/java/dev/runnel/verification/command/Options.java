@@ -5,6 +5,8 @@ import dev.runnel.verification.Selection;
 import dev.runnel.verification.Version;
 import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
+import java.time.LocalDate;
+import java.time.format.DateTimeParseException;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -16,6 +18,7 @@ record Options(
         List<Path> tables,
         Optional<Path> report,
         int cases,
+        Optional<LocalDate> day,
         boolean calculations,
         boolean list,
         boolean help) {
@@ -33,8 +36,9 @@ record Options(
             "  --provenance WORD   only values obtained like this: published, second-hand, derived oracle ...",
             "  --since VERSION  only tables that came with this version of Runnel or after it",
             "  --tables FOLDER  also run the published tables of this folder; may stand several times",
-            "  --report FOLDER  write report.csv, report.xml and report.html there",
+            "  --report FOLDER  write report.html, sign-off.html, report.csv, matrix.csv and report.xml there",
             "  --cases N        how many random conduits to recompute, " + DEFAULT_CASES + " if left out; 0 for none",
+            "  --day DATE       the day to print on the page to sign, such as 2026-11-28; left open if left out",
             "  --calculations   print what a table can check, with the inputs",
             "  --list           print the tables that would run, with their count of values, and compute nothing",
             "  --help           print this text",
@@ -48,6 +52,7 @@ record Options(
         List<Path> tables = new ArrayList<>();
         Optional<Path> report = Optional.empty();
         int cases = DEFAULT_CASES;
+        Optional<LocalDate> day = Optional.empty();
         boolean calculations = false;
         boolean list = false;
         boolean help = false;
@@ -63,13 +68,14 @@ record Options(
                 case "--tables" -> tables.add(path(arguments, ++i, option));
                 case "--report" -> report = Optional.of(path(arguments, ++i, option));
                 case "--cases" -> cases = count(arguments, ++i, option);
+                case "--day" -> day = Optional.of(day(arguments, ++i, option));
                 case "--calculations" -> calculations = true;
                 case "--list" -> list = true;
                 case "--help", "-h" -> help = true;
                 default -> throw new IllegalArgumentException("unknown option \"" + option + "\", see --help");
             }
         }
-        return new Options(selection, List.copyOf(tables), report, cases, calculations, list, help);
+        return new Options(selection, List.copyOf(tables), report, cases, day, calculations, list, help);
     }
 
     private static String value(List<String> arguments, int i, String option) {
@@ -101,6 +107,16 @@ record Options(
             // Refused below.
         }
         throw new IllegalArgumentException("option " + option + " must be a count of 0 or more, was \"" + text + "\"");
+    }
+
+    private static LocalDate day(List<String> arguments, int i, String option) {
+        String text = value(arguments, i, option);
+        try {
+            return LocalDate.parse(text);
+        } catch (DateTimeParseException e) {
+            throw new IllegalArgumentException(
+                    "option " + option + " must be a day such as 2026-11-28, was \"" + text + "\"", e);
+        }
     }
 
     private static Path path(List<String> arguments, int i, String option) {

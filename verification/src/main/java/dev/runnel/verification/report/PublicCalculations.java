@@ -8,6 +8,7 @@ import java.io.InputStreamReader;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -34,6 +35,11 @@ final class PublicCalculations {
             return name.substring(0, name.indexOf('.'));
         }
 
+        /** The name without its class. */
+        String method() {
+            return name.substring(name.indexOf('#') + 1);
+        }
+
         Set<String> calculations() {
             Set<String> all = new LinkedHashSet<>(straight);
             all.addAll(through);
@@ -49,12 +55,18 @@ final class PublicCalculations {
         return ALL;
     }
 
-    /** Returns the class a named calculation asks first, for a message; empty if none is known. */
+    /**
+     * Returns the method that a named calculation is about, for a message: the one of its name, else the one that the
+     * fewest calculations reach, since what all of them reach (a gradient, a section) says nothing. Empty if none is known.
+     */
     static String askedBy(String calculation) {
+        String last = calculation.substring(calculation.lastIndexOf('.') + 1).replace("-", "");
         return ALL.stream()
-                .filter(each -> each.straight().contains(calculation))
+                .filter(each -> each.calculations().contains(calculation))
+                .min(Comparator.comparing((Method each) -> !each.method().equalsIgnoreCase(last))
+                        .thenComparing(each -> !each.straight().contains(calculation))
+                        .thenComparing(each -> each.calculations().size()))
                 .map(Method::name)
-                .findFirst()
                 .orElse("");
     }
 

@@ -154,6 +154,26 @@ class MainTest {
     }
 
     @Test
+    void writesAPageToSignWithTheDayThatWasGiven() throws Exception {
+        table("means", DESCRIPTOR, ROWS);
+        assertThat(run(
+                        "--source",
+                        "a. tester",
+                        "--tables",
+                        folder.resolve("tables").toString(),
+                        "--day",
+                        "2026-11-28"))
+                .isZero();
+        assertThat(report().resolve("sign-off.html"))
+                .content()
+                .contains("<dt>Selection</dt><dd>--source a. tester</dd>")
+                .contains("<dt>Day</dt><dd>2026-11-28</dd>");
+        assertThat(run("--day", "28.11.2026")).isEqualTo(2);
+        assertThat(err.toString(StandardCharsets.UTF_8))
+                .contains("option --day must be a day such as 2026-11-28, was \"28.11.2026\"");
+    }
+
+    @Test
     void endsWith2ForABadCount() {
         assertThat(run("--cases", "many")).isEqualTo(2);
         assertThat(err.toString(StandardCharsets.UTF_8))

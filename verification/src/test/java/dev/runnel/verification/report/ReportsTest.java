@@ -5,12 +5,15 @@ import static org.assertj.core.api.Assertions.assertThat;
 import dev.runnel.verification.Check;
 import dev.runnel.verification.Provenance;
 import dev.runnel.verification.Results;
+import dev.runnel.verification.Selection;
 import dev.runnel.verification.Source;
 import dev.runnel.verification.Status;
 import java.io.ByteArrayInputStream;
 import java.nio.charset.StandardCharsets;
+import java.time.LocalDate;
 import java.util.Base64;
 import java.util.List;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.zip.GZIPInputStream;
 import javax.xml.parsers.DocumentBuilderFactory;
@@ -153,6 +156,42 @@ class ReportsTest {
                 check.remark());
         assertThat(SummaryReport.text(new Results(List.of(real), 0, List.of())))
                 .contains("; column v, calculation energy.minimum, which asks hydraulics.flow.SectionFlow#");
+    }
+
+    @Test
+    void thePageToSignStatesWhatFailedAndLeavesTheDayOpen() {
+        assertThat(SignOffReport.text(RESULTS, Selection.all().withModule("hydraulics"), Optional.empty()))
+                .contains("Something could not be run: this run proves nothing.")
+                .contains("<dt>Selection</dt><dd>--module hydraulics</dd>")
+                .contains("<li>t: misprint of 5.0</li>")
+                .contains("<dt>Day</dt><dd><span class=\"blank\">")
+                .doesNotContain("href=");
+    }
+
+    @Test
+    void thePageToSignOfASoundRun() {
+        Results sound = new Results(
+                List.of(
+                        check("t:1:v", "1.0", OptionalDouble.of(1.01), Status.PASS, ""),
+                        check("t:2:v", "4.0", OptionalDouble.of(5), Status.EXCLUDED, "misprint of 5.0"),
+                        check("t:3:v", "4.0", OptionalDouble.of(5), Status.EXCLUDED, "misprint of 5.0")),
+                0,
+                List.of());
+        assertThat(SignOffReport.text(sound, Selection.all(), Optional.of(LocalDate.of(2026, 11, 28))))
+                .contains("All 1 values that are not excluded lie within the tolerance")
+                .contains("<dt>Selection</dt><dd>everything</dd>")
+                .contains("<li>t: misprint of 5.0 (2 values)</li>")
+                .contains("<dt>Day</dt><dd>2026-11-28</dd>")
+                .contains("<td>all</td><td class=\"n\">1</td><td class=\"n\">1</td><td class=\"n\">1</td>");
+    }
+
+    @Test
+    void thePageToSignOfAFailedRunProvesNothing() {
+        Results failed =
+                new Results(List.of(check("t:2:v", "2.0", OptionalDouble.of(2.5), Status.FAIL, "")), 0, List.of());
+        assertThat(SignOffReport.text(failed, Selection.all(), Optional.empty()))
+                .contains("1 values lie outside their tolerance: this run proves nothing.")
+                .contains("<div class=\"verdict bad\">");
     }
 
     @Test

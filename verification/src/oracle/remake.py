@@ -1,0 +1,106 @@
+"""Makes the derived tables again and says which bytes changed.
+
+    python3 verification/src/oracle/remake.py [--keep] [TEXT ...]
+
+Copies the tables to a new folder, runs every program that a descriptor names (or only those whose name holds one of the texts) and
+compares each file with the committed one: the same, or how many cells changed and by how much at most. With --keep changed files
+are put in the place of the committed ones. Ends with 1 if a byte changed or a program failed, else with 0.
+
+A program is called in one of two ways, by how it is written. With a dictionary TABLES: PROGRAM NAME, once for each table that names
+it, and its output is NAME.csv. Else: PROGRAM FOLDER, once for each module whose tables name it, and it writes into that folder.
+Python programs need NumPy, SciPy and mpmath, R programs nothing but R.
+"""
+
+import csv
+import math
+import re
+import shutil
+import subprocess
+import sys
+import tempfile
+from pathlib import Path
+
+HERE = Path(__file__).resolve().parent
+ROOT = HERE.parents[2]
+TABLES = HERE.parent / "main/resources/dev/runnel/verification/tables"
+
+
+def descriptors():
+    """Of every table: its path without ending, its provenance and the programs that made it."""
+    for path in sorted(TABLES.rglob("*.table")):
+        keys = re.findall(r"^(program|provenance)\s*=\s*(.+?)\s*$", path.read_text(encoding="utf-8"), re.M)
+        yield path.with_suffix(""), dict(keys).get("provenance", ""), re.split(r",\s*", dict(keys).get("program", "")) if "program" in dict(keys) else []
+
+
+def run(program, argument, output=None):
+    command = ["Rscript" if program.suffix == ".R" else sys.executable, str(program), argument]
+    with open(output, "wb") if output else open(tempfile.mkstemp()[1], "wb") as out:
+        done = subprocess.run(command, cwd=HERE, stdout=out, stderr=subprocess.PIPE)
+    if done.returncode:
+        return done.stderr.decode(errors="replace").strip().splitlines()[-1:] or ["no message"]
+    return []
+
+
+def number(cell):
+    try:
+        return float(cell)
+    except ValueError:
+        return math.nan
+
+
+def difference(old, new):
+    """What changed between two files, in words; empty if nothing."""
+    if old.read_bytes() == new.read_bytes():
+        return ""
+    before, after = (list(csv.reader(open(p, newline="", encoding="utf-8"))) for p in (old, new))
+    if [len(row) for row in before] != [len(row) for row in after]:
+        return f"{len(before)} lines before, {len(after)} now, or another count of cells"
+    pairs = [(a, b) for r, s in zip(before, after) for a, b in zip(r, s) if a != b]
+    if not pairs:
+        return "another spelling of the same cells"
+    sizes = [abs(number(a) - number(b)) / max(abs(number(a)), 1e-300) for a, b in pairs]
+    words = sum(1 for s in sizes if math.isnan(s))
+    return f"{len(pairs)} cells, {words} of them words, numbers by {max((s for s in sizes if not math.isnan(s)), default=0):.1e} at most"
+
+
+def main(arguments):
+    keep = "--keep" in arguments
+    texts = [a for a in arguments if a != "--keep"]
+    copy = Path(tempfile.mkdtemp()) / "tables"
+    shutil.copytree(TABLES, copy)
+    made, lost = {}, []
+    for path, provenance, programs in descriptors():
+        for program in programs:
+            made.setdefault(program, []).append(path.relative_to(TABLES))
+        if not programs and provenance == "derived oracle":
+            lost.append(path.relative_to(TABLES))
+    failed = False
+    for program in sorted(made):
+        if texts and not any(t in program for t in texts):
+            continue
+        source = ROOT / program
+        if re.search(r"^TABLES\b", source.read_text(encoding="utf-8"), re.M):
+            errors = [e for t in made[program] for e in run(source, t.name, copy / t.with_suffix(".csv"))]
+        else:
+            errors = [e for module in sorted({t.parent for t in made[program]}) for e in run(source, str(copy / module))]
+        print(f"{program}: {len(made[program])} tables{'' if not errors else ', FAILED: ' + '; '.join(errors)}", flush=True)
+        failed |= bool(errors)
+    changed = 0
+    for new in sorted(copy.rglob("*")):
+        old = TABLES / new.relative_to(copy)
+        if new.is_file():
+            words = difference(old, new) if old.exists() else "new"
+            if words:
+                changed += 1
+                print(f"  {new.relative_to(copy)}: {words}")
+                if keep:
+                    shutil.copyfile(new, old)
+    print(f"{changed} files changed{', and were kept' if keep and changed else ''}; {len(lost)} derived tables name no program")
+    for path in lost:
+        print(f"  {path}")
+    shutil.rmtree(copy.parent)
+    return 1 if failed or changed else 0
+
+
+if __name__ == "__main__":
+    sys.exit(main(sys.argv[1:]))
