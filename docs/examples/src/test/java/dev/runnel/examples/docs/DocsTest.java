@@ -19,6 +19,10 @@ import org.junit.jupiter.params.provider.MethodSource;
 class DocsTest {
     private static final boolean RECORD = "record".equals(System.getProperty("docs"));
 
+    /** {@code -Ddocs.only=cookbook} runs the pages whose path holds that. */
+    private static final String ONLY = System.getProperty("docs.only", "");
+
+
     @ParameterizedTest
     @MethodSource("pages")
     void pageSaysWhatHappens(Path file) throws IOException {
@@ -61,6 +65,7 @@ class DocsTest {
             List<Path> pages = Stream.concat(Stream.of(House.root().resolve("README.md")), docs)
                     .filter(file -> file.toString().endsWith(".md") && Files.isRegularFile(file))
                     .filter(file -> !file.toString().contains("target"))
+                    .filter(file -> House.root().relativize(file).toString().contains(ONLY))
                     .sorted()
                     .toList();
             return pages.stream();
