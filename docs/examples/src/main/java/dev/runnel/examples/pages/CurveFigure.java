@@ -55,7 +55,7 @@ public final class CurveFigure {
                 svg.path(curve.style(), Svg.polyline(xs, ys));
             }
             if (!curve.name().isEmpty()) {
-                double height = 10 + 12 * line++;
+                double height = 10 + 15 * line++;
                 if (points) {
                     svg.circle(curve.style(), LEFT + 20, height, 3);
                 } else {

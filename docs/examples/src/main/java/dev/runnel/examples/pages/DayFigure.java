@@ -18,8 +18,8 @@ public final class DayFigure {
 
     private static final double LEFT = 44;
     private static final double RIGHT = 418;
-    private static final double TOP = 46;
-    private static final double BOTTOM = 250;
+    private static final double TOP = 62;
+    private static final double BOTTOM = 260;
     private static final int LINES = 4;
 
     private DayFigure() {}
@@ -33,7 +33,7 @@ public final class DayFigure {
      */
     public static String of(String unit, List<Line> lines) {
         Svg svg = Svg.of(
-                440, 290, "Dry-weather day", "Values over the hours of a dry day, with a band of 80 of 100 days");
+                440, 300, "Dry-weather day", "Values over the hours of a dry day, with a band of 80 of 100 days");
         double largest = 0;
         for (Line line : lines) {
             for (double value : line.upper()) {
@@ -49,8 +49,8 @@ public final class DayFigure {
         svg.axisY(y, LEFT, RIGHT, unit);
         for (int i = 0; i < Math.min(LINES, lines.size()); i++) {
             line(svg, x, y, lines.get(i), i + 1);
-            svg.line("day" + (i + 1), LEFT + 40, 10 + 12 * i, LEFT + 64, 10 + 12 * i);
-            svg.text("label", LEFT + 70, 14 + 12 * i, "start", lines.get(i).name());
+            svg.line("day" + (i + 1), LEFT + 40, 10 + 15 * i, LEFT + 64, 10 + 15 * i);
+            svg.text("label", LEFT + 70, 14 + 15 * i, "start", lines.get(i).name());
         }
         return svg.toString();
     }

@@ -38,7 +38,7 @@ public final class LineFigure {
             right = Math.max(right, greatest(line.xs()));
             up = Math.max(up, greatest(line.ys()));
         }
-        double top = 26 + 12 * Math.min(LINES, lines.size());
+        double top = 26 + 15 * Math.min(LINES, lines.size());
         Scale x = Scale.fromZero(right, LEFT, RIGHT);
         Scale y = Scale.fromZero(up, BOTTOM, top);
         svg.axisX(x, top, BOTTOM, nameX);
@@ -57,11 +57,11 @@ public final class LineFigure {
             }
             if (!line.points()) {
                 svg.path(type, Svg.polyline(xs, ys));
-                svg.line(type, LEFT + 8, 10 + 12 * i, LEFT + 32, 10 + 12 * i);
+                svg.line(type, LEFT + 8, 10 + 15 * i, LEFT + 32, 10 + 15 * i);
             } else {
-                svg.circle("dot" + (i + 1), LEFT + 20, 10 + 12 * i, 3);
+                svg.circle("dot" + (i + 1), LEFT + 20, 10 + 15 * i, 3);
             }
-            svg.text("label", LEFT + 38, 14 + 12 * i, "start", line.name());
+            svg.text("label", LEFT + 38, 14 + 15 * i, "start", line.name());
         }
         return svg.toString();
     }

@@ -10,8 +10,8 @@ import java.util.Locale;
 final class PrintedRecord {
     private static final double LEFT = 52;
     private static final double RIGHT = 870;
-    private static final double ROW = 92;
-    private static final double FREE = 18;
+    private static final double ROW = 98;
+    private static final double FREE = 24;
     private static final int COLUMNS = 818;
 
     private PrintedRecord() {}
@@ -79,7 +79,7 @@ final class PrintedRecord {
         }
         Scale y = Scale.fromZero(most, top + ROW - FREE, top);
         svg.axisY(y, LEFT, RIGHT, "");
-        svg.text("label", 2, top + 10, "start", row.name());
+        svg.text("label", 2, top - 8, "start", row.name());
         StringBuilder path = new StringBuilder();
         for (int c = 0; c <= COLUMNS; c++) {
             if (!Double.isNaN(highest[c]) && !(row.bars() && highest[c] == 0)) {

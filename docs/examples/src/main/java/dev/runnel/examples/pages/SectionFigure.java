@@ -52,8 +52,8 @@ public final class SectionFigure {
 
     private static void label(Svg svg, double y, String text) {
         if (!text.isEmpty()) {
-            svg.line("grid", WIDTH / 2, y, WIDTH - 100, y);
-            svg.text("label", WIDTH - 94, y + 4, "start", text);
+            svg.line("grid", WIDTH / 2, y, WIDTH - 112, y);
+            svg.text("label", WIDTH - 106, y + 4, "start", text);
         }
     }
 

@@ -47,6 +47,10 @@ public final class StormFigure {
                 }
             }
         }
+        if (table.isPresent() && storms.isEmpty()) {
+            least = depth(
+                    table.get(), table.get().shortestDuration(), table.get().smallestYears());
+        }
         if (table.isPresent()) {
             most = Math.max(
                     most,
@@ -56,7 +60,8 @@ public final class StormFigure {
                             table.get().greatestYears()));
         }
         Scale x = Scale.logarithmic(5, 1440, LEFT, RIGHT);
-        Scale y = Scale.logarithmic(Math.min(1, Double.isFinite(least) ? least : 1), most, BOTTOM, TOP);
+        Scale y = Scale.logarithmic(
+                Double.isFinite(least) ? Math.min(storms.isEmpty() ? least : 1, least) : 1, most, BOTTOM, TOP);
         Svg svg = Svg.of(
                 440,
                 300,

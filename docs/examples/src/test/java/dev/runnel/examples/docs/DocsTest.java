@@ -22,7 +22,6 @@ class DocsTest {
     /** {@code -Ddocs.only=cookbook} runs the pages whose path holds that. */
     private static final String ONLY = System.getProperty("docs.only", "");
 
-
     @ParameterizedTest
     @MethodSource("pages")
     void pageSaysWhatHappens(Path file) throws IOException {
