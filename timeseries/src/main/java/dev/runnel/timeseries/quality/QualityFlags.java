@@ -1,6 +1,7 @@
 package dev.runnel.timeseries.quality;
 
 import dev.runnel.timeseries.Alignment;
+import dev.runnel.timeseries.Interval;
 import dev.runnel.timeseries.Machine;
 import dev.runnel.timeseries.Series;
 import dev.runnel.timeseries.TextState;
@@ -61,6 +62,14 @@ public final class QualityFlags {
                     + " readings, was " + known + " by " + check);
         }
         return new QualityFlags(check, verdicts, raised);
+    }
+
+    /** The verdicts of some of the readings, which are those of an interval. */
+    QualityFlags slice(Interval interval, int from, int to) {
+        return new QualityFlags(
+                check,
+                Arrays.copyOfRange(verdicts, from, to),
+                raised.stream().filter(flag -> interval.contains(flag.time())).toList());
     }
 
     /**

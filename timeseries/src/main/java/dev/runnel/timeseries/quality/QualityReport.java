@@ -1,5 +1,6 @@
 package dev.runnel.timeseries.quality;
 
+import dev.runnel.timeseries.Interval;
 import dev.runnel.timeseries.Series;
 import java.util.List;
 import org.apiguardian.api.API;
@@ -36,6 +37,20 @@ public record QualityReport(Series series, List<QualityFlags> flags) {
                 .findFirst()
                 .orElseThrow(() -> new IllegalArgumentException("check must be one of "
                         + flags.stream().map(QualityFlags::check).toList() + ", was " + check));
+    }
+
+    /**
+     * Returns the part of the report that lies in an interval: the verdicts are those given with all readings before them.
+     *
+     * @param interval the interval
+     * @return readings from its start on and before its end, with their verdicts
+     */
+    public QualityReport slice(Interval interval) {
+        int from = series.firstIndexAtOrAfter(interval.start());
+        int to = Math.max(from, series.firstIndexAtOrAfter(interval.end()));
+        return new QualityReport(
+                series.slice(interval),
+                flags.stream().map(each -> each.slice(interval, from, to)).toList());
     }
 
     /**

@@ -6,6 +6,7 @@ import static org.assertj.core.api.Assertions.tuple;
 
 import dev.runnel.timeseries.Interval;
 import dev.runnel.timeseries.Quality;
+import dev.runnel.timeseries.RegularSeries;
 import dev.runnel.timeseries.Series;
 import dev.runnel.timeseries.SeriesBuilder;
 import java.time.Duration;
@@ -206,5 +207,22 @@ class QualityChecksTest {
             builder.add(T0.plusSeconds(120L * i), values[i]);
         }
         return builder.build();
+    }
+
+    /** Verdicts of a part are those of the whole: the flat line had begun before. */
+    @Test
+    void aSliceKeepsItsVerdicts() {
+        Instant start = Instant.parse("2026-03-01T00:00:00Z");
+        Series series = RegularSeries.of(start, Duration.ofMinutes(2), 0.2, 0.1, 0.1, 0.1, 0.1, 9)
+                .toSeries();
+        QualityReport report =
+                QualityChecks.of(RangeCheck.of(0, 2), FlatLineCheck.of(3, 5, 0)).apply(series);
+        QualityReport part = report.slice(Interval.of(start.plusSeconds(360), start.plusSeconds(600)));
+        assertThat(part.series().toValues()).containsExactly(0.1, 0.1);
+        assertThat(part.flags("flat line").verdict(0))
+                .isEqualTo(report.flags("flat line").verdict(3));
+        assertThat(part.flags("flat line").raised()).hasSize(2);
+        assertThat(part.flags("range").raised()).isEmpty();
+        assertThat(part.flags("range").size()).isEqualTo(2);
     }
 }

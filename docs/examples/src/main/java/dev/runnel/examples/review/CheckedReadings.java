@@ -73,6 +73,19 @@ record CheckedReadings(
         return site.checks().interval().orElseGet(series::usualStep);
     }
 
+    /** Returns the readings of a time with the verdicts they have. */
+    CheckedReadings within(Interval time) {
+        return new CheckedReadings(
+                lines.within(time),
+                quality.slice(time),
+                interval,
+                longestGap,
+                gaps.stream()
+                        .filter(gap ->
+                                gap.start().isBefore(time.end()) && gap.end().isAfter(time.start()))
+                        .toList());
+    }
+
     Series series() {
         return quality.series();
     }

@@ -16,7 +16,8 @@ public final class Main {
     /**
      * Reviews a folder; ends the process with 1 if a site could not be reviewed.
      *
-     * @param args the folder with the sites, and the folder to write into
+     * @param args the folder with the sites and the folder to write into; then {@code from=DATE} and {@code to=DATE}, or
+     *     {@code prove=FOLDER} of an earlier review
      */
     public static void main(String[] args) {
         int status = run(args, System.out, System.err);
@@ -27,33 +28,18 @@ public final class Main {
 
     /** Returns 0 if every site was reviewed and 1 if not. */
     static int run(String[] args, PrintStream out, PrintStream err) {
-        if (args.length != 2 || args[0].isBlank()) {
-            err.println("Site review: two folders are wanted, one with the sites and one to write into.");
-            return 1;
-        }
-        Path folder = Path.of(args[0]).toAbsolutePath().normalize();
-        ReviewFiles files = new ReviewFiles(Path.of(args[1]));
         List<String> complaints = Collections.synchronizedList(new ArrayList<>());
         try {
-            List<Path> sites = SiteFolders.in(folder);
-            Path made = files.begin();
-            try {
-                Progress progress = Progress.of(sites.size(), err);
-                List<SiteResult> results = sites.parallelStream()
-                        .flatMap(site -> review(site, made, complaints, progress).stream())
-                        .sorted(Comparator.comparing(SiteResult::isDownstream).thenComparing(SiteResult::id))
-                        .toList();
-                progress.end();
-                if (!results.isEmpty()) {
-                    String text = ReviewText.of(folder, results, files.folder());
-                    out.print(text);
-                    out.flush();
-                    Collections.sort(complaints);
-                    files.end(made, folder, text, results, complaints);
-                }
-            } finally {
-                ReviewFiles.discard(made);
+            Command command = Command.of(args);
+            if (command.proved().isPresent()) {
+                return ProvedAgain.run(command.sites(), command.proved().get(), out, err);
             }
+            String text = review(new ReviewFiles(command.output()), command.sites(), command.period(), complaints, err);
+            out.print(text);
+            if (!text.isEmpty()) {
+                out.println("written to " + command.output());
+            }
+            out.flush();
         } catch (IllegalArgumentException | UncheckedIOException e) {
             complaints.add(e.getMessage());
         }
@@ -61,10 +47,34 @@ public final class Main {
         return complaints.isEmpty() ? 0 : 1;
     }
 
-    /** Reviews one site and writes what was found; whatever goes wrong there stops no other site. */
-    private static Optional<SiteResult> review(Path site, Path made, List<String> complaints, Progress progress) {
+    /** Reviews the sites of a folder, writes the review and returns it in words; empty if no site could be reviewed. */
+    static String review(ReviewFiles files, Path folder, Period period, List<String> complaints, PrintStream err) {
+        List<Path> sites = SiteFolders.in(folder);
+        Path made = files.begin();
         try {
-            return Optional.of(ReviewFiles.write(made, SiteReview.of(SiteData.read(site))));
+            Progress progress = Progress.of(sites.size(), err);
+            List<SiteResult> results = sites.parallelStream()
+                    .flatMap(site -> review(site, period, made, complaints, progress).stream())
+                    .sorted(Comparator.comparing(SiteResult::isDownstream).thenComparing(SiteResult::id))
+                    .toList();
+            progress.end();
+            if (results.isEmpty()) {
+                return "";
+            }
+            String text = ReviewText.of(folder, results);
+            Collections.sort(complaints);
+            files.end(made, folder, period, text, results, complaints);
+            return text;
+        } finally {
+            ReviewFiles.discard(made);
+        }
+    }
+
+    /** Reviews one site and writes what was found; whatever goes wrong there stops no other site. */
+    private static Optional<SiteResult> review(
+            Path site, Period period, Path made, List<String> complaints, Progress progress) {
+        try {
+            return Optional.of(ReviewFiles.write(made, SiteReview.of(SiteData.read(site), period)));
         } catch (IllegalArgumentException | UncheckedIOException e) {
             complaints.add(site.getFileName() + " cannot be reviewed. " + e.getMessage());
         } catch (RuntimeException e) {

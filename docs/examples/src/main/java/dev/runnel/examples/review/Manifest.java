@@ -12,7 +12,6 @@ import java.security.NoSuchAlgorithmException;
 import java.util.ArrayList;
 import java.util.HexFormat;
 import java.util.List;
-import java.util.Optional;
 import java.util.TreeSet;
 import java.util.stream.Stream;
 
@@ -22,14 +21,18 @@ import java.util.stream.Stream;
  */
 final class Manifest {
     static final String NAME = "manifest.txt";
+    private static final String FROM = "from ";
+    private static final String TO = "to ";
     private static final String READ = "read ";
     private static final String WRITTEN = "written ";
 
     private Manifest() {}
 
-    static void write(Path made, Path sites, List<SiteResult> results) throws IOException {
+    static void write(Path made, Path sites, Period period, List<SiteResult> results) throws IOException {
         List<String> lines = new ArrayList<>();
         lines.add("runnel " + version());
+        period.from().ifPresent(day -> lines.add(FROM + day));
+        period.to().ifPresent(day -> lines.add(TO + day));
         TreeSet<Path> read = new TreeSet<>();
         results.forEach(site -> read.addAll(site.files()));
         for (Path file : read) {
@@ -46,6 +49,9 @@ final class Manifest {
         List<String> different = new ArrayList<>();
         for (String line : Files.readAllLines(manifest)) {
             boolean isRead = line.startsWith(READ);
+            if (line.startsWith(FROM) || line.startsWith(TO)) {
+                continue;
+            }
             if (!isRead && !line.startsWith(WRITTEN)) {
                 if (!line.equals("runnel " + version())) {
                     different.add("made by \"" + line + "\", this is runnel " + version());
@@ -64,9 +70,30 @@ final class Manifest {
         return different;
     }
 
+    /** The days that the review was of. */
+    static Period period(Path manifest) throws IOException {
+        List<String> lines = Files.readAllLines(manifest);
+        return Period.of(setting(lines, FROM), setting(lines, TO));
+    }
+
+    private static String setting(List<String> lines, String key) {
+        return lines.stream()
+                .filter(line -> line.startsWith(key))
+                .findFirst()
+                .map(line -> line.substring(key.length()))
+                .orElse("");
+    }
+
+    /** How many files were read and written. */
+    static String counts(Path manifest) throws IOException {
+        List<String> lines = Files.readAllLines(manifest);
+        return lines.stream().filter(line -> line.startsWith(READ)).count() + " files read, "
+                + lines.stream().filter(line -> line.startsWith(WRITTEN)).count() + " written";
+    }
+
+    /** The version of the build, which the command is told; tests and other ways to run it are told none. */
     private static String version() {
-        return Optional.ofNullable(Manifest.class.getPackage().getImplementationVersion())
-                .orElse("not packed");
+        return System.getProperty("runnel.version", "of no stated version");
     }
 
     private static List<Path> files(Path folder) throws IOException {

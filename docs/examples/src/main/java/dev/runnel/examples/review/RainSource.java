@@ -5,6 +5,7 @@ import dev.runnel.timeseries.RegularSeries;
 import dev.runnel.timeseries.csv.CsvReport;
 import java.nio.file.Path;
 import java.time.Instant;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 
@@ -17,7 +18,22 @@ sealed interface RainSource permits TipSource, StepSource {
      * @param silent times in which the gauge may have been dead, and the rain is not known
      * @param account how much it was, what it was made of and what was left out, for people
      */
-    record Rain(RegularSeries depth, List<Interval> silent, String account) {}
+    record Rain(RegularSeries depth, List<Interval> silent, String account) {
+        /** The rain of a part of the time. */
+        Rain within(Interval time) {
+            RegularSeries part = depth.slice(time);
+            List<Interval> dead = new ArrayList<>();
+            for (Interval each : silent) {
+                Instant from = each.start().isAfter(time.start()) ? each.start() : time.start();
+                Instant to = each.end().isBefore(time.end()) ? each.end() : time.end();
+                if (from.isBefore(to)) {
+                    dead.add(Interval.of(from, to));
+                }
+            }
+            return new Rain(
+                    part, List.copyOf(dead), Show.rain(part.sum()) + " mm in these days; of the record: " + account);
+        }
+    }
 
     /** Reads the file of the gauge that lies in the folder; none if there is no gauge. */
     static Optional<RainSource> of(Site site) {

@@ -2,6 +2,7 @@ package dev.runnel.examples.review;
 
 import dev.runnel.internal.Nearest;
 import dev.runnel.rainfall.gauge.Tips;
+import dev.runnel.timeseries.Interval;
 import dev.runnel.timeseries.Reading;
 import dev.runnel.timeseries.Series;
 import dev.runnel.timeseries.csv.CsvInstants;
@@ -42,6 +43,11 @@ public final class ReadingFile {
          */
         public boolean hasLines() {
             return report.lines() > 0;
+        }
+
+        /** The readings of a time; the account stays that of all lines. */
+        Readings within(Interval time) {
+            return new Readings(column, header, unit, report, series.slice(time), far);
         }
     }
 

@@ -59,7 +59,7 @@ final class ReviewFiles {
     }
 
     /** Writes what belongs to all sites, and moves everything into its place. */
-    void end(Path made, Path sites, String text, List<SiteResult> results, List<String> complaints) {
+    void end(Path made, Path sites, Period period, String text, List<SiteResult> results, List<String> complaints) {
         try {
             Files.writeString(made.resolve(TEXT), text, StandardCharsets.UTF_8);
             Files.writeString(
@@ -69,9 +69,15 @@ final class ReviewFiles {
                     made.resolve("findings.json"),
                     results.stream().map(SiteResult::json).collect(Collectors.joining(",\n", "[\n", "\n]\n")),
                     StandardCharsets.UTF_8);
-            Manifest.write(made, sites, results);
-            deleteAll(folder);
+            Manifest.write(made, sites, period, results);
+            // The old review goes only when the new one stands in its place.
+            Path old = made.resolveSibling(folder.getFileName() + "-old");
+            deleteAll(old);
+            if (Files.exists(folder)) {
+                Files.move(folder, old);
+            }
             Files.move(made, folder);
+            deleteAll(old);
         } catch (IOException e) {
             throw new UncheckedIOException("cannot write to " + folder, e);
         }

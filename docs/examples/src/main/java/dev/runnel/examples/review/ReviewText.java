@@ -8,7 +8,7 @@ import java.util.Locale;
 final class ReviewText {
     private ReviewText() {}
 
-    static String of(Path folder, List<SiteResult> sites, Path output) {
+    static String of(Path folder, List<SiteResult> sites) {
         StringBuilder text = new StringBuilder();
         text.append(new Page().title("SITE REVIEW", Show.count(sites.size(), "site") + " in " + folder.getFileName()));
         sites.forEach(site -> text.append(site.text()));
@@ -17,8 +17,7 @@ final class ReviewText {
             BetweenSitesText.put(page, sites);
         }
         page.gap();
-        page.section("files")
-                .say(output + ": index.html to look at, review.txt, and a folder of CSV files for each site");
+        page.section("files").say("index.html to look at, review.txt, and a folder of CSV files for each site");
         page.section("caution")
                 .say(
                         "Aids to interpretation from instruments in harsh conditions: no statutory return, no design, no proof "

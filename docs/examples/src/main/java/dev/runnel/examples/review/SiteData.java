@@ -95,6 +95,26 @@ record SiteData(
         return Interval.of(series.time(0), series.time(series.size() - 1).plus(depth.interval()));
     }
 
+    /** Returns the data of the days of a period; the lines that were rejected are those of the whole files. */
+    SiteData within(Period period) {
+        if (period.isWhole()) {
+            return this;
+        }
+        Interval time = period.of(record(), site.zone())
+                .filter(part -> depth.within(part).usable() > 0)
+                .orElseThrow(() -> new IllegalArgumentException(
+                        "It must hold usable depth readings " + period.text() + ", its record is " + record() + "."));
+        return new SiteData(
+                site,
+                depth.within(time),
+                velocity.map(readings -> readings.within(time))
+                        .filter(readings -> !readings.series().isEmpty()),
+                emptyVelocity,
+                rain,
+                ddf,
+                band);
+    }
+
     /** Returns how dates of this record are shown. */
     Dates dates() {
         return Dates.in(site.zone(), record());

@@ -28,12 +28,21 @@ record SiteReview(
         List<DailyEvidence> dryDays,
         DryWeather dryWeather) {
     static SiteReview of(SiteData data) {
-        FlowFindings flow = FlowFindings.of(data);
-        Optional<RainFindings> rain = data.rain()
-                .map(source -> RainFindings.of(data.site(), source.within(data.record()), data.ddf(), data.band()));
+        return of(data, Period.WHOLE);
+    }
+
+    /** Reviews the days of a period; what is usual, and what has changed, is known from the whole record. */
+    static SiteReview of(SiteData all, Period period) {
+        FlowFindings allFlow = FlowFindings.of(all);
+        Optional<RainSource.Rain> allRain = all.rain().map(source -> source.within(all.record()));
+        Watched allWatched = Watched.of(all, allFlow, allRain.map(RainSource.Rain::depth));
+        SiteData data = all.within(period);
+        FlowFindings flow = period.isWhole() ? allFlow : FlowFindings.of(data);
+        Optional<RainFindings> rain = allRain.map(found -> RainFindings.of(
+                data.site(), period.isWhole() ? found : found.within(data.record()), data.ddf(), data.band()));
         // Without a gauge any day may have been wet; medians bear a few wet hours.
         SortedSet<LocalDate> days = rain.map(found -> found.days().dates()).orElseGet(() -> allDays(data));
-        Watched watched = Watched.of(data, flow, rain.map(RainFindings::rain));
+        Watched watched = period.isWhole() ? allWatched : allWatched.within(data.record());
         Doubts doubts = Doubts.of(watched, data.record().end(), data.site().zone());
         return new SiteReview(
                 data,

@@ -7,6 +7,7 @@ import dev.runnel.hydraulics.evidence.SiteBaseline;
 import dev.runnel.hydraulics.evidence.SiteRecord;
 import dev.runnel.hydraulics.evidence.WatchReport;
 import dev.runnel.hydraulics.evidence.WatchRule;
+import dev.runnel.timeseries.Interval;
 import dev.runnel.timeseries.RegularSeries;
 import dev.runnel.timeseries.Series;
 import java.util.List;
@@ -49,6 +50,21 @@ record Watched(BaselineSearch search, Optional<WatchReport> report) {
     private static Series reading(FlowFindings flow, Site site) {
         double factor = site.monitor().velocityFactor();
         return flow.record().velocity().map(value -> value / factor);
+    }
+
+    /** Keeps the findings that stood in a time; which were known by its end is for {@code found} to say. */
+    Watched within(Interval time) {
+        return new Watched(
+                search,
+                report.map(all -> new WatchReport(
+                        all.baseline(),
+                        all.findings().stream()
+                                .filter(finding -> finding.since().isBefore(time.end())
+                                        && finding.closed()
+                                                .map(closed -> closed.isAfter(time.start()))
+                                                .orElse(true))
+                                .toList(),
+                        all.events())));
     }
 
     List<Finding> findings() {

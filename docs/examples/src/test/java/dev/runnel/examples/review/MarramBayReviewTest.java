@@ -316,8 +316,7 @@ class MarramBayReviewTest {
 
     @Test
     void textTellsTheStoryInItsFirstLines() {
-        String page = ReviewText.of(
-                TOWN, List.of(SiteResult.of(saltingsLane), SiteResult.of(quayStreet)), Path.of("target", "review"));
+        String page = ReviewText.of(TOWN, List.of(SiteResult.of(saltingsLane), SiteResult.of(quayStreet)));
         String flat = page.replaceAll("\\s+", " ");
 
         assertThat(page.lines()).allMatch(line -> line.length() <= Page.WIDTH, "lines of a page");

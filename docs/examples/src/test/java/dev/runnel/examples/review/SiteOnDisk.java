@@ -9,6 +9,8 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.time.Instant;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.function.IntFunction;
 
 /** A folder of files for one test, and the review run over it as the command runs it. */
@@ -93,11 +95,13 @@ final class SiteOnDisk {
         return review(folder.toString());
     }
 
-    Outcome review(String where) {
+    Outcome review(String where, String... more) {
         ByteArrayOutputStream out = new ByteArrayOutputStream();
         ByteArrayOutputStream err = new ByteArrayOutputStream();
+        List<String> words = new ArrayList<>(List.of(where, output.toString()));
+        words.addAll(List.of(more));
         int status = Main.run(
-                new String[] {where, output.toString()},
+                words.toArray(String[]::new),
                 new PrintStream(out, true, StandardCharsets.UTF_8),
                 new PrintStream(err, true, StandardCharsets.UTF_8));
         return new Outcome(status, out.toString(StandardCharsets.UTF_8), err.toString(StandardCharsets.UTF_8));
