@@ -1,6 +1,8 @@
 package dev.runnel.timeseries.csv;
 
 import dev.runnel.timeseries.csv.CsvIssue.Kind;
+import java.util.ArrayList;
+import java.util.Collection;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
@@ -32,6 +34,31 @@ public final class CsvReport {
         this.counts = new EnumMap<>(Kind.class);
         this.counts.putAll(counts);
         this.issues = List.copyOf(issues);
+    }
+
+    /**
+     * Returns the account of several files that are read as one, such as one for each month. Each issue names its file.
+     *
+     * @param source what the files are called together
+     * @param reports their accounts
+     * @return the sums
+     */
+    @API(status = API.Status.EXPERIMENTAL, since = "0.1")
+    public static CsvReport joined(String source, Collection<CsvReport> reports) {
+        Map<Kind, Long> counts = new EnumMap<>(Kind.class);
+        List<CsvIssue> issues = new ArrayList<>();
+        for (CsvReport each : reports) {
+            each.counts.forEach((kind, count) -> counts.merge(kind, count, Long::sum));
+            each.issues.forEach(issue -> issues.add(
+                    new CsvIssue(issue.line(), issue.column(), issue.kind(), each.source + ": " + issue.text())));
+        }
+        return new CsvReport(
+                source,
+                reports.stream().mapToLong(CsvReport::lines).sum(),
+                reports.stream().mapToLong(CsvReport::accepted).sum(),
+                reports.stream().mapToLong(CsvReport::altered).sum(),
+                counts,
+                issues);
     }
 
     /**

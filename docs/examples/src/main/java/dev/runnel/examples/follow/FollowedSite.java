@@ -1,10 +1,13 @@
 package dev.runnel.examples.follow;
 
+import dev.runnel.examples.review.ColumnFiles;
 import dev.runnel.examples.review.Header;
+import dev.runnel.examples.review.RainUnit;
 import dev.runnel.examples.review.ReadingChecks;
 import dev.runnel.examples.review.ReadingFile;
 import dev.runnel.examples.review.Site;
 import dev.runnel.examples.review.SiteFile;
+import dev.runnel.examples.review.TipCounts;
 import dev.runnel.hydraulics.evidence.SiteReading;
 import dev.runnel.hydraulics.monitoring.SurchargePeriod;
 import dev.runnel.hydraulics.monitoring.SurchargeRule;
@@ -75,10 +78,12 @@ final class FollowedSite {
     private final Deque<Early> earlyVelocities = new ArrayDeque<>();
     private final boolean hasTips;
     private final boolean hasSteps;
+    private final Optional<String> counts;
     private final Map<String, String> begun;
     private Optional<Slot<Reading, CheckedReading>> depthTests = Optional.empty();
     private Optional<Slot<Reading, CheckedReading>> velocityTests = Optional.empty();
     private Optional<Duration> interval;
+    private Optional<RainUnit> rainUnit = Optional.empty();
     private boolean isStale;
     private boolean isToldOfClocks;
 
@@ -95,6 +100,12 @@ final class FollowedSite {
         hasSteps = !hasTips
                 && kept.map(text -> text.flag("steps"))
                         .orElseGet(() -> isThere(site.inputs().rain()));
+        counts = !hasTips
+                ? Optional.empty()
+                : kept.isPresent()
+                        ? kept.map(text -> text.text("counts")).filter(name -> !name.isEmpty())
+                        : TipCounts.nameIn(site.inputs().tips());
+        refuseMany();
         depths = stream("depth", site.inputs().depth(), this::depthColumns, false);
         velocities = where == Velocity.OWN_FILE
                 ? Optional.of(stream(
@@ -104,7 +115,12 @@ final class FollowedSite {
                         false))
                 : Optional.empty();
         rain = hasTips
-                ? Optional.of(stream("tips", site.inputs().tips(), (layout, header) -> layout, true))
+                ? Optional.of(stream(
+                        "tips",
+                        site.inputs().tips(),
+                        (layout, header) -> counts.map(name -> layout.withColumn("tips", name, CsvUnit.AS_WRITTEN))
+                                .orElse(layout),
+                        true))
                 : hasSteps
                         ? Optional.of(stream("rain", site.inputs().rain(), this::rainColumns, true))
                         : Optional.empty();
@@ -123,6 +139,19 @@ final class FollowedSite {
             }
         });
         interval.ifPresent(this::begin);
+    }
+
+    private void refuseMany() {
+        for (Site.Column column : List.of(
+                site.inputs().depth(),
+                site.inputs().velocity(),
+                site.inputs().tips(),
+                site.inputs().rain())) {
+            if (ColumnFiles.isMany(column)) {
+                throw new IllegalArgumentException(
+                        column.file() + ": must be one file that grows, several files in one are for the review only");
+            }
+        }
     }
 
     private String key(String what) {
@@ -166,7 +195,9 @@ final class FollowedSite {
 
     private CsvLayout rainColumns(CsvLayout layout, Header header) {
         Site.Column column = site.inputs().rain();
-        return layout.withColumn(column.what(), ReadingFile.name(column, header), CsvUnit.AS_WRITTEN);
+        String name = ReadingFile.name(column, header);
+        rainUnit = Optional.of(RainUnit.of(site, name));
+        return layout.withColumn(column.what(), name, CsvUnit.AS_WRITTEN);
     }
 
     /** Starts the machines that must know the logging interval. */
@@ -223,6 +254,7 @@ final class FollowedSite {
                 .with("velocity", where.name())
                 .with("tips", hasTips)
                 .with("steps", hasSteps)
+                .with("counts", counts.orElse(""))
                 .with("joiner", joiner.toState())
                 .with("stale", isStale)
                 .with("toldofclocks", isToldOfClocks)
@@ -292,19 +324,20 @@ final class FollowedSite {
             return this::velocity;
         }
         return hasTips
-                ? (time, values) -> joiner.rain(time, site.rain().bucket().tipMm())
+                ? (time, values) ->
+                        joiner.rain(time, site.rain().bucket().tipMm() * (values.length > 0 ? values[0] : 1))
                 : this::rainOfStep;
     }
 
     private void rainOfStep(Instant time, double[] values) {
         Site.StepRules rules = site.rain().steps();
         Duration step = rules.interval().orElse(Duration.ZERO);
-        boolean isIntensity = rules.isIntensity().orElse(false);
-        if (isIntensity && step.isZero()) {
+        RainUnit unit = rainUnit.orElseThrow();
+        if (unit.isIntensity() && step.isZero()) {
             throw new IllegalArgumentException(site.inputs().rain().file()
                     + ": intensities need \"rain interval = ...\" in " + SiteFile.NAME + " to be followed");
         }
-        double mm = isIntensity ? values[0] * step.toSeconds() / 3600.0 : values[0];
+        double mm = values[0] * unit.mm() * (unit.isIntensity() ? step.toSeconds() / 3600.0 : 1);
         if (mm > 0) {
             joiner.rain(rules.isStampAtEnd() ? time : time.plus(step), mm);
         }

@@ -33,6 +33,7 @@ final class DataText {
                                 "-"))));
         page.section("data").table("lrrrrrrrr", rows);
         page.say(columns(data));
+        joined(page, data);
         lines(page, "depth", data.depth().lines().report());
         flags(page, data.depth(), data.dates());
         data.velocity()
@@ -52,6 +53,13 @@ final class DataText {
                                 .ifPresentOrElse(
                                         report -> lines(page, rain.what(), report), () -> page.say(rain.emptyText())),
                         () -> page.say("no rain gauge: no storms, and no dry days to find dry weather flow on"));
+    }
+
+    private static void joined(Page page, SiteData data) {
+        List<String> texts = new ArrayList<>(List.of(data.depth().lines().joined()));
+        data.velocity().ifPresent(velocity -> texts.add(velocity.lines().joined()));
+        data.rain().ifPresent(rain -> texts.add(rain.joined()));
+        texts.stream().filter(text -> !text.isEmpty()).forEach(page::say);
     }
 
     private static String columns(SiteData data) {

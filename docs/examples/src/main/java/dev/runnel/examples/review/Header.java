@@ -15,7 +15,6 @@ import java.util.Optional;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.IntStream;
-import java.util.stream.Stream;
 
 /**
  * The line that names the columns of a file, and what it tells where the site file is silent: separator, columns and
@@ -27,6 +26,9 @@ public final class Header {
 
     /** Of UTF-8, read as bytes. */
     private static final String BYTE_ORDER_MARK = "\u00EF\u00BB\u00BF";
+
+    /** The header must stand within that. */
+    private static final int HEAD = 1 << 20;
 
     private final Path file;
     private final char separator;
@@ -79,26 +81,33 @@ public final class Header {
         return IntStream.rangeClosed(1, count).mapToObj(Integer::toString).toList();
     }
 
-    /** The first two lines that are no comments, as far as there are. */
+    /** The first two lines that are no comments, as far as there are; a file of another kind may hold no line at all. */
     private static List<String> firstLines(Path file, int preamble) {
-        try (Stream<String> lines = Files.lines(file, charset(file))) {
-            return lines.skip(preamble)
-                    .map(line -> line.startsWith(BYTE_ORDER_MARK) ? line.substring(BYTE_ORDER_MARK.length()) : line)
-                    .filter(line -> !line.isBlank() && !line.startsWith("#"))
-                    .limit(2)
-                    .toList();
+        byte[] head;
+        try (InputStream in = Files.newInputStream(file)) {
+            head = in.readNBytes(HEAD);
         } catch (IOException e) {
-            throw new UncheckedIOException(e);
+            throw new UncheckedIOException("cannot read " + file, e);
         }
+        String text = new String(head, charset(head));
+        if (head.length == HEAD && text.indexOf('\n') < 0 && text.indexOf('\r') < 0) {
+            throw new IllegalArgumentException(
+                    file + ": file must be text, its first line is longer than " + HEAD + " bytes");
+        }
+        return text.lines()
+                .skip(preamble)
+                .map(line -> line.startsWith(BYTE_ORDER_MARK) ? line.substring(BYTE_ORDER_MARK.length()) : line)
+                .filter(line -> !line.isBlank() && !line.startsWith("#"))
+                .limit(2)
+                .toList();
     }
 
     /** UTF-16 says so by its mark; else bytes one by one: whether they are text is for the reader of the records to say. */
-    private static Charset charset(Path file) throws IOException {
-        try (InputStream in = Files.newInputStream(file)) {
-            byte[] mark = in.readNBytes(2);
-            boolean isMarked = mark.length == 2 && (mark[0] & 0xFF) + (mark[1] & 0xFF) == 0xFF + 0xFE;
-            return isMarked ? StandardCharsets.UTF_16 : StandardCharsets.ISO_8859_1;
-        }
+    private static Charset charset(byte[] head) {
+        boolean isMarked = head.length > 1
+                && (head[0] == (byte) 0xFE && head[1] == (byte) 0xFF
+                        || head[0] == (byte) 0xFF && head[1] == (byte) 0xFE);
+        return isMarked ? StandardCharsets.UTF_16 : StandardCharsets.ISO_8859_1;
     }
 
     private static char separatorIn(String line) {
@@ -167,7 +176,8 @@ public final class Header {
         });
     }
 
-    private List<String> others(List<String> taken) {
+    /** The columns other than those already taken. */
+    List<String> others(List<String> taken) {
         return names.stream().filter(name -> !taken.contains(name)).toList();
     }
 

@@ -26,8 +26,14 @@ final class Measure {
     static final Units TIME =
             new Units(List.of("s", "min", "h", "d"), List.of(seconds(1), seconds(60), seconds(3600), seconds(86_400)));
 
+    private static final BigDecimal MM_PER_INCH = new BigDecimal("25.4");
+
     /** Rain, in mm. */
-    static final Units RAIN = new Units(List.of("mm"), List.of(BigDecimal::doubleValue));
+    static final Units RAIN = new Units(
+            List.of("mm", "in"),
+            List.of(
+                    BigDecimal::doubleValue,
+                    inches -> inches.multiply(MM_PER_INCH).doubleValue()));
 
     /** Temperature, in degrees Celsius. */
     static final Units TEMPERATURE = new Units(List.of("C"), List.of(BigDecimal::doubleValue));

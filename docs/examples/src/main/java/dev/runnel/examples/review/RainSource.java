@@ -46,7 +46,9 @@ sealed interface RainSource permits TipSource, StepSource {
                     + tips.file().getFileName() + " is there too; name the one to take in " + SiteFile.NAME);
         }
         if (hasTips && !(hasSteps && steps.isNamed())) {
-            return Optional.of(TipSource.read(tips, site.rain().bucket()));
+            return Optional.of(TipCounts.in(tips)
+                    .<RainSource>map(counts -> StepSource.counts(site, counts))
+                    .orElseGet(() -> TipSource.read(tips, site.rain().bucket())));
         }
         return hasSteps ? Optional.of(StepSource.read(site)) : Optional.empty();
     }
@@ -54,8 +56,11 @@ sealed interface RainSource permits TipSource, StepSource {
     /** What a line of the file is: tips or rain. */
     String what();
 
-    /** The file of the gauge. */
-    Path file();
+    /** The files of the gauge. */
+    List<Path> files();
+
+    /** What is to be said of several files that were read as one; else empty. */
+    String joined();
 
     /** Stamps far from all others, whose lines are set aside. */
     List<Instant> far();

@@ -11,14 +11,17 @@ import dev.runnel.timeseries.csv.CsvRecords;
 import dev.runnel.timeseries.csv.CsvReport;
 import dev.runnel.timeseries.csv.CsvResult;
 import dev.runnel.timeseries.csv.CsvUnit;
+import dev.runnel.timeseries.csv.TimeNumber;
 import dev.runnel.timeseries.quality.StrayStamps;
-import java.nio.file.Files;
+import java.nio.file.Path;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.BiFunction;
 import java.util.stream.LongStream;
 
 /** Reads a file of readings or tips by what the site file says and, where that is silent, by what its header tells. */
@@ -33,9 +36,16 @@ public final class ReadingFile {
      * @param report what became of the lines
      * @param series the readings, SI
      * @param far stamps far from all others, whose readings are set aside
+     * @param joined what is to be said of several files that were read as one; else empty
      */
     public record Readings(
-            Site.Column column, String header, CsvUnit unit, CsvReport report, Series series, List<Instant> far) {
+            Site.Column column,
+            String header,
+            CsvUnit unit,
+            CsvReport report,
+            Series series,
+            List<Instant> far,
+            String joined) {
         /**
          * Tells whether there was any line below the header.
          *
@@ -58,8 +68,16 @@ public final class ReadingFile {
      * @param report what became of the lines; empty if there is none below the header, as in a dry week
      * @param tips the tips
      * @param far stamps far from all others, whose tips are set aside
+     * @param joined what is to be said of several files that were read as one; else empty
      */
-    public record TipLines(Site.Column column, Optional<CsvReport> report, Tips tips, List<Instant> far) {}
+    public record TipLines(
+            Site.Column column, Optional<CsvReport> report, Tips tips, List<Instant> far, String joined) {}
+
+    /** Times that are numbers, by what the site file calls them. */
+    static final Map<String, TimeNumber> TIME_NUMBERS = Map.of(
+            "seconds since 1970", TimeNumber.UNIX_SECONDS,
+            "milliseconds since 1970", TimeNumber.UNIX_MILLISECONDS,
+            "spreadsheet days", TimeNumber.SPREADSHEET_DAYS);
 
     /** A stamp so far from all others is one of a clock that was reset; chosen here. */
     private static final Duration FAR = Duration.ofDays(30);
@@ -77,13 +95,7 @@ public final class ReadingFile {
 
     /** Tells whether the file is there; one that the site file names must be. */
     static boolean exists(Site.Column column) {
-        if (column.isNamed() && !Files.exists(column.file())) {
-            throw new IllegalArgumentException(column.file() + ": file must be there, it is named in " + SiteFile.NAME);
-        }
-        if (Files.exists(column.file()) && !Files.isRegularFile(column.file())) {
-            throw new IllegalArgumentException(column.file() + ": must be a file, and is a folder or a device");
-        }
-        return Files.exists(column.file());
+        return ColumnFiles.exist(column);
     }
 
     /**
@@ -94,14 +106,31 @@ public final class ReadingFile {
      * @return true if it does
      */
     public static boolean alsoHolds(Site.Column column, String what) {
-        Header header = Header.of(column.file(), column.format());
+        Header header = Header.of(ColumnFiles.of(column).get(0), column.format());
         return header.columnLike(wordsFor(what), taken(header, column.format())).isPresent();
     }
 
     static Readings readings(Site.Column column) {
-        Header header = Header.of(column.file(), column.format());
-        String name = name(column, header);
-        return read(column, header, name, unit(column, header, name));
+        return read(column, (file, header) -> {
+            String name = name(file, header);
+            return piece(file, header, name, unit(file, header, name));
+        });
+    }
+
+    /** A column by its name. */
+    static Readings column(Site.Column column, String name, CsvUnit unit) {
+        return read(column, (file, header) -> piece(file, header, name, unit));
+    }
+
+    /** Reads the file, or each of several ones, and puts them together. */
+    private static Readings read(Site.Column column, BiFunction<Site.Column, Header, Readings> piece) {
+        List<Readings> pieces = new ArrayList<>();
+        for (Path file : ColumnFiles.of(column)) {
+            pieces.add(piece.apply(column.in(file), Header.of(file, column.format())));
+        }
+        Readings all = ColumnFiles.isMany(column) ? JoinedFiles.readings(column, pieces) : pieces.get(0);
+        StrayStamps near = StrayStamps.in(all.series(), FAR);
+        return new Readings(column, all.header(), all.unit(), all.report(), near.series(), times(near), all.joined());
     }
 
     /**
@@ -119,8 +148,7 @@ public final class ReadingFile {
 
     /** Rain of each step, as written. */
     static Readings rain(Site.Column column) {
-        Header header = Header.of(column.file(), column.format());
-        return read(column, header, name(column, header), CsvUnit.AS_WRITTEN);
+        return read(column, (file, header) -> piece(file, header, name(file, header), CsvUnit.AS_WRITTEN));
     }
 
     /**
@@ -136,12 +164,11 @@ public final class ReadingFile {
                 .orElseGet(() -> header.column(column.what(), wordsFor(column.what()), taken(header, column.format())));
     }
 
-    private static Readings read(Site.Column column, Header header, String name, CsvUnit unit) {
+    private static Readings piece(Site.Column column, Header header, String name, CsvUnit unit) {
+        requireColumn(column, header, name);
         CsvLayout layout = layout(header, column.format()).withSorting().withColumn(column.what(), name, unit);
         CsvResult result = CsvRecords.read(column.file(), layout);
-        Series all = result.series(column.what());
-        StrayStamps near = StrayStamps.in(all, FAR);
-        return new Readings(column, name, unit, result.report(), near.series(), times(near));
+        return new Readings(column, name, unit, result.report(), result.series(column.what()), List.of(), "");
     }
 
     private static List<Instant> times(StrayStamps stamps) {
@@ -149,27 +176,31 @@ public final class ReadingFile {
     }
 
     static TipLines tips(Site.Column column) {
-        Header header = Header.of(column.file(), column.format());
-        if (!header.hasLines()) {
-            return new TipLines(column, Optional.empty(), Tips.none(), List.of());
+        List<TipLines> pieces = new ArrayList<>();
+        for (Path file : ColumnFiles.of(column)) {
+            pieces.add(tips(column.in(file), Header.of(file, column.format())));
         }
-        CsvInstants instants = CsvRecords.readInstants(
-                column.file(), layout(header, column.format()).withSorting());
-        Tips all = Tips.from(instants);
+        TipLines lines = ColumnFiles.isMany(column) ? JoinedFiles.tips(column, pieces) : pieces.get(0);
+        Tips all = lines.tips();
         long[] times = all.toEpochNanos();
         long[] different = LongStream.of(times).distinct().toArray();
         List<Instant> far = times(StrayStamps.in(Series.of(different, new double[different.length]), FAR));
-        if (far.isEmpty()) {
-            return new TipLines(column, Optional.of(instants.report()), all, far);
-        }
         Set<Instant> aside = Set.copyOf(far);
-        return new TipLines(
-                column,
-                Optional.of(instants.report()),
-                Tips.of(all.toInstants().stream()
+        Tips near = far.isEmpty()
+                ? all
+                : Tips.of(all.toInstants().stream()
                         .filter(time -> !aside.contains(time))
-                        .toList()),
-                far);
+                        .toList());
+        return new TipLines(column, lines.report(), near, far, lines.joined());
+    }
+
+    private static TipLines tips(Site.Column column, Header header) {
+        if (!header.hasLines()) {
+            return new TipLines(column, Optional.empty(), Tips.none(), List.of(), "");
+        }
+        CsvInstants instants = CsvRecords.readInstants(
+                column.file(), layout(header, column.format()).withSorting());
+        return new TipLines(column, Optional.of(instants.report()), Tips.from(instants), List.of(), "");
     }
 
     /**
@@ -196,7 +227,9 @@ public final class ReadingFile {
             layout = layout.withMissingMarks(format.missingMarks().toArray(String[]::new));
         }
         if (format.timePattern().isPresent()) {
-            layout = layout.withTimePattern(format.timePattern().get());
+            String pattern = format.timePattern().get();
+            TimeNumber number = TIME_NUMBERS.get(pattern);
+            layout = number == null ? layout.withTimePattern(pattern) : layout.withTimeNumbers(number);
         }
         if (format.timeOfDayColumn().isPresent()) {
             layout = layout.withTimeOfDayColumn(format.timeOfDayColumn().get());
@@ -204,7 +237,8 @@ public final class ReadingFile {
         return layout;
     }
 
-    private static List<String> taken(Header header, Site.FileFormat format) {
+    /** The columns of times. */
+    static List<String> taken(Header header, Site.FileFormat format) {
         List<String> taken = new ArrayList<>();
         taken.add(format.timeColumn().orElse(header.first()));
         format.timeOfDayColumn().ifPresent(taken::add);
@@ -213,11 +247,15 @@ public final class ReadingFile {
 
     /** A column that is not there has no unit either: then the column is what is missing. */
     private static IllegalArgumentException unitUnknown(Site.Column column, Header header, String name) {
-        if (!header.names().contains(name)) {
-            return new IllegalArgumentException(column.file() + ": header must have " + name + ", was " + header.names()
-                    + Nearest.hint(name, header.names()));
-        }
+        requireColumn(column, header, name);
         return new IllegalArgumentException(column.file() + ": the unit of column \"" + name + "\" is not known: add \""
                 + column.what() + " unit = ...\" to " + SiteFile.NAME);
+    }
+
+    private static void requireColumn(Site.Column column, Header header, String name) {
+        if (!header.names().contains(name)) {
+            throw new IllegalArgumentException(column.file() + ": header must have " + name + ", was " + header.names()
+                    + Nearest.hint(name, header.names()));
+        }
     }
 }

@@ -20,6 +20,7 @@ import java.util.Set;
  * What the site file says: the pipe, its monitor, its gauge, the rules of the review and where the readings lie.
  *
  * @param id name of the site's folder
+ * @param folder the folder
  * @param name name of the site
  * @param note a line about it, or empty
  * @param zone clock by which its days are reckoned
@@ -35,6 +36,7 @@ import java.util.Set;
  */
 public record Site(
         String id,
+        Path folder,
         String name,
         String note,
         ZoneId zone,
@@ -109,20 +111,20 @@ public record Site(
     /**
      * What the lines of a gauge mean that writes the rain of each step.
      *
-     * @param isIntensity true for mean intensities, false for depths; if the header does not tell
+     * @param unit mm, mm/h, in or in/h, if the header does not tell
      * @param interval length of a step, if it is not to be found in the data
      * @param isStampAtEnd true if a time is the end of its step
-     * @param isDryLeftOut true if a step without a line was dry
+     * @param isDryLeftOut true if a step without a line was dry; if the site file says it
      */
     public record StepRules(
-            Optional<Boolean> isIntensity, Optional<Duration> interval, boolean isStampAtEnd, boolean isDryLeftOut) {}
+            Optional<String> unit, Optional<Duration> interval, boolean isStampAtEnd, Optional<Boolean> isDryLeftOut) {}
 
     /**
      * Where the readings lie.
      *
      * @param depth depth readings
      * @param velocity velocity readings
-     * @param tips tips of the gauge; its value column plays no part
+     * @param tips tips of the gauge; its column of values holds counts of tips, if there are any
      * @param rain rain of each step
      * @param ddf the depth-duration-frequency tables
      */
@@ -142,7 +144,7 @@ public record Site(
      * One column of one file.
      *
      * @param what what it holds: depth, velocity, tips or rain
-     * @param file the file
+     * @param file the file; or a folder of files, or a file with * or ? in its name, to be read as one
      * @param isNamed true if the site file names it, so that it must be there
      * @param header name of the column, if it is not to be found
      * @param unit unit of its values, if it is not to be found in the header
@@ -155,6 +157,16 @@ public record Site(
             Optional<String> header,
             Optional<CsvUnit> unit,
             FileFormat format) {
+        /**
+         * Returns the column in the files of another one.
+         *
+         * @param other the other column
+         * @return the column there
+         */
+        public Column beside(Column other) {
+            return new Column(what, other.file, other.isNamed, header, unit, format);
+        }
+
         /**
          * Returns the column in another file.
          *
@@ -173,7 +185,7 @@ public record Site(
      * @param repeatedHour what becomes of times that a clock change repeats
      * @param timeColumn its column of times, if not the first
      * @param timeOfDayColumn column of the time of day, if it is not in the column of times
-     * @param timePattern pattern of the times, if not ISO 8601
+     * @param timePattern pattern of the times, if not ISO 8601, or a kind of number
      * @param separator character between the columns, if it is to be found in the file
      * @param isDecimalComma true if decimals have a comma
      * @param preambleLines lines before the header

@@ -65,7 +65,7 @@ record SiteData(
         if (ReadingFile.exists(inputs.velocity())) {
             return Optional.of(inputs.velocity());
         }
-        Site.Column beside = inputs.velocity().in(inputs.depth().file());
+        Site.Column beside = inputs.velocity().beside(inputs.depth());
         return beside.header().isPresent() || ReadingFile.alsoHolds(inputs.depth(), beside.what())
                 ? Optional.of(beside)
                 : Optional.empty();
@@ -75,7 +75,7 @@ record SiteData(
         if (!Files.exists(file)) {
             return Optional.empty();
         }
-        return Optional.of(DdfTable.read(file, basis));
+        return Optional.of(DdfTable.read(ColumnFiles.small(file), basis));
     }
 
     private static Optional<DdfBand> band(DdfTable table, Site.DdfFiles files) {
@@ -132,10 +132,11 @@ record SiteData(
     /** Returns the files that were read. */
     Set<Path> files() {
         Set<Path> files = new TreeSet<>();
-        files.add(site.inputs().depth().file().resolveSibling(SiteFile.NAME));
-        files.add(depth.lines().column().file());
-        velocity.ifPresent(readings -> files.add(readings.lines().column().file()));
-        rain.ifPresent(source -> files.add(source.file()));
+        files.add(site.folder().resolve(SiteFile.NAME));
+        files.addAll(ColumnFiles.of(depth.lines().column()));
+        velocity.ifPresent(
+                readings -> files.addAll(ColumnFiles.of(readings.lines().column())));
+        rain.ifPresent(source -> files.addAll(source.files()));
         ddf.ifPresent(table -> files.add(site.inputs().ddf().depths()));
         band.ifPresent(limits -> {
             files.add(site.inputs().ddf().lower());

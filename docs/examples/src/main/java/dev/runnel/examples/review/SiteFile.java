@@ -19,9 +19,11 @@ import dev.runnel.rainfall.gauge.TippingBucket;
 import dev.runnel.timeseries.Interval;
 import dev.runnel.timeseries.csv.CsvUnit;
 import dev.runnel.timeseries.csv.RepeatedHour;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.LocalDate;
 import java.time.ZoneId;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -32,19 +34,39 @@ public final class SiteFile {
     /** Name of the file that makes a folder a site. */
     public static final String NAME = "site.txt";
 
+    /** How a file is written: for the depths, and as a default for all. */
+    private static final List<String> FORMAT = List.of(
+            "time column",
+            "time of day column",
+            "time pattern",
+            "separator",
+            "decimal mark",
+            "lines before header",
+            "missing marks",
+            "repeated hour");
+
+    /** Files that may be written in a way of their own. */
+    private static final List<String> OWN = List.of("velocity ", "tips ", "rain ");
+
     /** All keys that may stand in the file. */
-    static final Set<String> KEYS = Set.of(
-            ("site;note;upstream;time zone;shape;diameter;width;height;gradient;roughness;water temperature;sensor offset;"
-                            + "sediment depth;velocity factor;overflow crest level;alarm level;alarm deadband;alarm on-delay;"
-                            + "alarm off-delay;logging interval;longest gap;highest depth;fastest velocity;depth spike;"
-                            + "flat line;depth uncertainty;velocity uncertainty;tip size;lost time;minimum inter-event time;minimum event depth;dry day limit;"
-                            + "days after rain;depth file;velocity file;tips file;rain file;ddf file;ddf basis;ddf lower file;ddf upper file;ddf confidence;logger clock;repeated hour;"
-                            + "time column;time of day column;time pattern;separator;decimal mark;lines before header;"
-                            + "missing marks;depth column;depth unit;velocity column;velocity unit;gauge clock;"
-                            + "tips time column;tips time of day column;tips time pattern;tips separator;"
-                            + "tips lines before header;rain column;rain unit;rain interval;rain time;dry steps;"
-                            + "baseline from;baseline to;holidays;rain time column;rain time of day column;rain time pattern;rain separator;rain lines before header")
-                    .split(";"));
+    static final Set<String> KEYS = keys();
+
+    private static Set<String> keys() {
+        Set<String> keys =
+                new HashSet<>(List.of(("site;note;upstream;time zone;shape;diameter;width;height;gradient;roughness;"
+                                + "water temperature;sensor offset;sediment depth;velocity factor;overflow crest level;"
+                                + "alarm level;alarm deadband;alarm on-delay;alarm off-delay;logging interval;longest gap;"
+                                + "highest depth;fastest velocity;depth spike;flat line;depth uncertainty;"
+                                + "velocity uncertainty;tip size;lost time;minimum inter-event time;minimum event depth;"
+                                + "dry day limit;days after rain;depth file;velocity file;tips file;rain file;ddf file;"
+                                + "ddf lower file;ddf upper file;ddf confidence;ddf basis;logger clock;velocity clock;gauge clock;depth column;depth unit;velocity column;"
+                                + "velocity unit;tips count column;rain column;rain unit;rain interval;rain time;dry steps;"
+                                + "baseline from;baseline to;holidays")
+                        .split(";")));
+        keys.addAll(FORMAT);
+        OWN.forEach(file -> FORMAT.forEach(key -> keys.add(file + key)));
+        return Set.copyOf(keys);
+    }
 
     private final SiteValues values;
     private final Path folder;
@@ -62,7 +84,7 @@ public final class SiteFile {
      * @throws IllegalArgumentException if the file says what is not possible, naming line and column
      */
     public static Site read(Path folder) {
-        return parse(folder, Settings.read(folder.resolve(NAME)));
+        return parse(folder, Settings.read(ColumnFiles.small(folder.resolve(NAME))));
     }
 
     static Site parse(Path folder, Settings settings) {
@@ -75,6 +97,7 @@ public final class SiteFile {
         PipeMonitor monitor = monitor();
         return new Site(
                 id,
+                folder,
                 values.text("site", id),
                 values.text("note", ""),
                 zone,
@@ -219,17 +242,18 @@ public final class SiteFile {
     }
 
     private Site.StepRules steps() {
-        Optional<Boolean> isIntensity = values.has("rain unit")
-                ? Optional.of(
-                        values.choice("rain unit", "", List.of("mm", "mm/h")).equals("mm/h"))
+        Optional<String> unit = values.has("rain unit")
+                ? Optional.of(values.choice("rain unit", "", List.of("mm", "mm/h", "in", "in/h")))
                 : Optional.empty();
         return new Site.StepRules(
-                isIntensity,
+                unit,
                 values.optionalDuration("rain interval"),
                 values.choice("rain time", "beginning", List.of("beginning", "end"))
                         .equals("end"),
-                values.choice("dry steps", "in the file", List.of("in the file", "left out"))
-                        .equals("left out"));
+                values.has("dry steps")
+                        ? Optional.of(values.choice("dry steps", "", List.of("in the file", "left out"))
+                                .equals("left out"))
+                        : Optional.empty());
     }
 
     private ReturnPeriodBasis basis() {
@@ -244,14 +268,23 @@ public final class SiteFile {
         ZoneId gaugeClock = values.zone("gauge clock", loggerClock);
         return new Site.Inputs(
                 column("depth", "", loggerClock, Measure.LENGTH.symbols()),
-                column("velocity", "", loggerClock, Measure.VELOCITY.symbols()),
+                column("velocity", "velocity ", values.zone("velocity clock", loggerClock), Measure.VELOCITY.symbols()),
                 column("tips", "tips ", gaugeClock, List.of()),
                 column("rain", "rain ", gaugeClock, List.of()),
                 new Site.DdfFiles(
-                        folder.resolve(values.text("ddf file", "ddf.csv")),
-                        folder.resolve(values.text("ddf lower file", "ddf-lower.csv")),
-                        folder.resolve(values.text("ddf upper file", "ddf-upper.csv")),
+                        table("ddf file", "ddf.csv"),
+                        table("ddf lower file", "ddf-lower.csv"),
+                        table("ddf upper file", "ddf-upper.csv"),
                         values.number("ddf confidence", 0.9)));
+    }
+
+    /** A small table; one that the site file names must be there. */
+    private Path table(String key, String otherwise) {
+        Path file = folder.resolve(values.text(key, otherwise));
+        if (values.has(key) && !Files.exists(file)) {
+            throw values.refused(key, "must be a file that is there, was " + file);
+        }
+        return file;
     }
 
     private Site.Column column(String what, String prefix, ZoneId clock, List<String> units) {
@@ -260,7 +293,7 @@ public final class SiteFile {
                 what,
                 folder.resolve(values.text(what + " file", what + ".csv")),
                 values.has(what + " file"),
-                values.optionalText(what + " column"),
+                values.optionalText(what.equals("tips") ? "tips count column" : what + " column"),
                 values.has(unitKey) && !units.isEmpty()
                         ? Optional.of(CsvUnit.parse(values.choice(unitKey, "", units)))
                         : Optional.empty(),
@@ -269,25 +302,26 @@ public final class SiteFile {
 
     private Site.FileFormat format(String prefix, ZoneId clock) {
         Optional<Character> separator = separator(own(prefix, "separator"));
-        boolean isDecimalComma = values.choice("decimal mark", "point", List.of("point", "comma"))
-                .equals("comma");
+        String markKey = own(prefix, "decimal mark");
+        boolean isDecimalComma =
+                values.choice(markKey, "point", List.of("point", "comma")).equals("comma");
         if (isDecimalComma && separator.equals(Optional.of(','))) {
-            throw values.refused("decimal mark", "must not be comma where the separator is one");
+            throw values.refused(markKey, "must not be comma where the separator is one");
         }
         return new Site.FileFormat(
                 clock,
-                repeatedHour(),
+                repeatedHour(own(prefix, "repeated hour")),
                 values.optionalText(own(prefix, "time column")),
-                values.optionalText(own(prefix, "time of day column")),
+                values.optionalText(own(prefix, "time of day column")).filter(name -> !name.equals("none")),
                 values.timePattern(own(prefix, "time pattern")),
                 separator,
                 isDecimalComma,
                 values.count(own(prefix, "lines before header"), 0, 1000),
-                values.words("missing marks"));
+                values.words(own(prefix, "missing marks")));
     }
 
-    private RepeatedHour repeatedHour() {
-        return switch (values.choice("repeated hour", "reject", List.of("reject", "by order", "earlier", "later"))) {
+    private RepeatedHour repeatedHour(String key) {
+        return switch (values.choice(key, "reject", List.of("reject", "by order", "earlier", "later"))) {
             case "by order" -> RepeatedHour.BY_ORDER;
             case "earlier" -> RepeatedHour.EARLIER;
             case "later" -> RepeatedHour.LATER;
@@ -295,7 +329,7 @@ public final class SiteFile {
         };
     }
 
-    /** The gauge may have keys of its own; what it does not say is as for the logger. */
+    /** A file may have keys of its own; what they do not say is as for the depths. */
     private String own(String prefix, String key) {
         return values.has(prefix + key) ? prefix + key : key;
     }

@@ -147,12 +147,16 @@ final class SiteValues {
     }
 
     Optional<String> timePattern(String key) {
-        Optional<String> pattern = optionalText(key);
-        pattern.ifPresent(text -> {
+        Optional<String> pattern = optionalText(key).filter(text -> !text.equals("ISO 8601"));
+        pattern.filter(text -> !ReadingFile.TIME_NUMBERS.containsKey(text)).ifPresent(text -> {
             try {
                 CsvLayout.of("time").withTimePattern(text);
             } catch (IllegalArgumentException e) {
-                throw refused(key, "must be a pattern such as dd/MM/yyyy HH:mm:ss, was \"" + text + "\"");
+                throw refused(
+                        key,
+                        "must be a pattern such as dd/MM/yyyy HH:mm:ss, or one of \"ISO 8601\", "
+                                + "\"seconds since 1970\", \"milliseconds since 1970\", \"spreadsheet days\", was \""
+                                + text + "\"");
             }
         });
         return pattern;

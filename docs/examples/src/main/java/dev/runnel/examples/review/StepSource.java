@@ -9,18 +9,18 @@ import java.nio.file.Path;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 
 /**
  * Rain that the logger writes by the step.
  *
  * @param lines where the readings were read
- * @param isIntensity true if they are mean intensities, mm/h, and not depths, mm
+ * @param unit what a reading is
  * @param step length of a step
- * @param rules what a time and a step without a line mean
+ * @param isStampAtEnd true if a time is the end of its step
+ * @param isDryLeftOut true if a step without a line was dry
  */
-record StepSource(ReadingFile.Readings lines, boolean isIntensity, Duration step, Site.StepRules rules)
+record StepSource(ReadingFile.Readings lines, RainUnit unit, Duration step, boolean isStampAtEnd, boolean isDryLeftOut)
         implements RainSource {
     private static final Duration DAY = Duration.ofDays(1);
 
@@ -28,32 +28,34 @@ record StepSource(ReadingFile.Readings lines, boolean isIntensity, Duration step
         Site.Column column = site.inputs().rain();
         Site.StepRules rules = site.rain().steps();
         ReadingFile.Readings lines = ReadingFile.rain(column);
-        boolean isIntensity = rules.isIntensity().orElseGet(() -> isIntensity(column, lines.header()));
-        Duration step = rules.interval().orElseGet(() -> step(lines, rules));
-        if (step.isZero() || DAY.toNanos() % step.toNanos() != 0) {
-            throw new IllegalArgumentException(column.file() + ": the steps of the rain must divide a day, were " + step
-                    + "; \"rain interval = ...\" in " + SiteFile.NAME + " says how long they are");
-        }
-        return new StepSource(lines, isIntensity, step, rules);
+        RainUnit unit = RainUnit.of(site, lines.header());
+        return of(site, lines, unit, rules.isDryLeftOut().orElse(false));
     }
 
-    private static boolean isIntensity(Site.Column column, String header) {
-        String name = header.toLowerCase(Locale.ROOT).replaceAll("[\\s\\])]+$", "");
-        if (name.endsWith("mm/h") || name.endsWith("mm_per_h") || name.endsWith("mm_h") || name.endsWith("mm/hr")) {
-            return true;
+    /** Counts of tips in each step. A file without any 0 leaves dry steps out. */
+    static StepSource counts(Site site, ReadingFile.Readings lines) {
+        double tip = site.rain().bucket().tipMm();
+        RainUnit unit = new RainUnit("counts of tips of " + Show.rain(tip) + Page.BOUND + "mm", tip, false);
+        boolean hasNoZero = lines.series().stream().noneMatch(each -> each.value() == 0);
+        return of(site, lines, unit, site.rain().steps().isDryLeftOut().orElse(hasNoZero));
+    }
+
+    private static StepSource of(Site site, ReadingFile.Readings lines, RainUnit unit, boolean isDryLeftOut) {
+        Site.StepRules rules = site.rain().steps();
+        Duration step = rules.interval().orElseGet(() -> step(lines, isDryLeftOut));
+        if (step.isZero() || DAY.toNanos() % step.toNanos() != 0) {
+            throw new IllegalArgumentException(lines.column().file()
+                    + ": the steps of the rain must divide a day, were " + step + "; \"rain interval = ...\" in "
+                    + SiteFile.NAME + " says how long they are");
         }
-        if (name.endsWith("mm")) {
-            return false;
-        }
-        throw new IllegalArgumentException(column.file() + ": the unit of column \"" + header
-                + "\" is not known: add \"rain unit = ...\" to " + SiteFile.NAME);
+        return new StepSource(lines, unit, step, rules.isStampAtEnd(), isDryLeftOut);
     }
 
     /** The usual step; a logger that leaves out dry steps must say it. */
-    private static Duration step(ReadingFile.Readings lines, Site.StepRules rules) {
-        if (lines.series().size() < 2 || rules.isDryLeftOut()) {
+    private static Duration step(ReadingFile.Readings lines, boolean isDryLeftOut) {
+        if (lines.series().size() < 2 || isDryLeftOut) {
             throw new IllegalArgumentException(lines.column().file() + ": the length of a step is not known from "
-                    + (rules.isDryLeftOut() ? "wet steps alone" : "fewer than two readings")
+                    + (isDryLeftOut ? "wet steps alone" : "fewer than two readings")
                     + ": add \"rain interval = ...\" to " + SiteFile.NAME);
         }
         return lines.series().usualStep();
@@ -61,12 +63,17 @@ record StepSource(ReadingFile.Readings lines, boolean isIntensity, Duration step
 
     @Override
     public String what() {
-        return "rain";
+        return lines.column().what();
     }
 
     @Override
-    public Path file() {
-        return lines.column().file();
+    public List<Path> files() {
+        return ColumnFiles.of(lines.column());
+    }
+
+    @Override
+    public String joined() {
+        return lines.joined();
     }
 
     @Override
@@ -81,22 +88,22 @@ record StepSource(ReadingFile.Readings lines, boolean isIntensity, Duration step
 
     @Override
     public String emptyText() {
-        return "rain: a header and no reading below it";
+        return what() + ": a header and no reading below it";
     }
 
     @Override
     public String readAs() {
-        return "rain from \"" + lines.header() + "\" in " + (isIntensity ? "mm/h" : "mm") + ", steps of "
-                + Show.duration(step) + " stamped at their " + (rules.isStampAtEnd() ? "ends" : "beginnings")
-                + (rules.isDryLeftOut() ? ", steps left out are dry" : "");
+        return "rain from \"" + lines.header() + "\" in " + unit.text() + ", steps of "
+                + Show.duration(step) + " stamped at their " + (isStampAtEnd ? "ends" : "beginnings")
+                + (isDryLeftOut ? ", steps left out are dry" : "");
     }
 
     @Override
     public Rain within(Interval record) {
-        SteppedGauge gauge = isIntensity ? SteppedGauge.ofIntensity(step) : SteppedGauge.ofDepth(step);
-        gauge = rules.isStampAtEnd() ? gauge.withStampAtEnd() : gauge;
-        gauge = rules.isDryLeftOut() ? gauge.withDryWithoutReading() : gauge;
-        StepRecord rain = record(gauge, lines.series(), record);
+        SteppedGauge gauge = unit.isIntensity() ? SteppedGauge.ofIntensity(step) : SteppedGauge.ofDepth(step);
+        gauge = isStampAtEnd ? gauge.withStampAtEnd() : gauge;
+        gauge = isDryLeftOut ? gauge.withDryWithoutReading() : gauge;
+        StepRecord rain = record(gauge, lines.series().map(value -> value * unit.mm()), record);
         return new Rain(
                 rain.depth(),
                 List.of(),

@@ -16,13 +16,15 @@ import java.util.Optional;
 /**
  * Tips of a bucket.
  *
- * @param file the file
+ * @param files the files
  * @param report what became of the lines; empty if there is none below the header, as in a dry week
  * @param tips the tips
  * @param far stamps far from all others, whose tips are set aside
+ * @param joined what is to be said of several files that were read as one; else empty
  * @param bucket the gauge
  */
-record TipSource(Path file, Optional<CsvReport> report, Tips tips, List<Instant> far, TippingBucket bucket)
+record TipSource(
+        List<Path> files, Optional<CsvReport> report, Tips tips, List<Instant> far, String joined, TippingBucket bucket)
         implements RainSource {
     /** Longest time over which a tip is spread: longer would let storms begin well before their first tip. */
     static final Duration CAP = Duration.ofMinutes(15);
@@ -31,7 +33,7 @@ record TipSource(Path file, Optional<CsvReport> report, Tips tips, List<Instant>
 
     static TipSource read(Site.Column column, TippingBucket bucket) {
         ReadingFile.TipLines lines = ReadingFile.tips(column);
-        return new TipSource(column.file(), lines.report(), lines.tips(), lines.far(), bucket);
+        return new TipSource(ColumnFiles.of(column), lines.report(), lines.tips(), lines.far(), lines.joined(), bucket);
     }
 
     @Override

@@ -80,7 +80,7 @@ class SiteFileTest {
             velocity factor = 90           | line 4, column 19: velocity factor is not possible: velocityFactor must be in [0.1, 2], was 90
             tip size = 0 mm                | line 4, column 12: tip size is not possible: tipMm must be in [0.01, 5] mm, was 0
             time zone = Europe/Londn       | line 4, column 13: time zone must be UTC, an offset such as +01:00 or a zone such as Europe/London, was "Europe/Londn"
-            time pattern = dd/mm/yyyy qq b | line 4, column 16: time pattern must be a pattern such as dd/MM/yyyy HH:mm:ss, was
+            time pattern = dd/mm/yyyy qq b | line 4, column 16: time pattern must be a pattern such as dd/MM/yyyy HH:mm:ss, or one of
             decimal mark = dot             | line 4, column 16: decimal mark must be one of point, comma, was "dot"
             days after rain = 1.5          | line 4, column 19: days after rain must be a whole number from 0 to 30, was "1.5"
             flat line = 0                  | line 4, column 13: flat line must be longer than 0, was "0"
