@@ -57,7 +57,7 @@ public final class ReadingFile {
 
         /** The readings of a time; the account stays that of all lines. */
         Readings within(Interval time) {
-            return new Readings(column, header, unit, report, series.slice(time), far);
+            return new Readings(column, header, unit, report, series.slice(time), far, joined);
         }
     }
 
