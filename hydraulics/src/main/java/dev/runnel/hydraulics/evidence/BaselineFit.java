@@ -55,11 +55,6 @@ final class BaselineFit {
     /** Usual ln of highest over lowest depth of an hour above which water is pumped; chosen here. */
     private static final double PUMPED_SPREAD = 0.25;
 
-    /** Days from which the scatter of the clock is taken, and what it is held for with fewer, h; chosen here. */
-    private static final int LEAST_SHIFTS = 4;
-
-    private static final double UNKNOWN_CLOCK_SCATTER = 0.5;
-
     /** Velocities of 24 hours from which shares of them say something; chosen here. */
     private static final int LEAST_READINGS = 12;
 
@@ -228,6 +223,7 @@ final class BaselineFit {
             }
         }
         double middle = Medians.of(pick(lnDepth, dry));
+        ClockUsual clock = clock(local, depth, hours, lnDepth);
         StateText text = StateText.of(SiteBaseline.NAME, SiteBaseline.VERSION)
                 .with("monitor", monitor.toString())
                 .with("zone", zone.getId())
@@ -257,7 +253,8 @@ final class BaselineFit {
                 .with("echoLimit", echo.echoLimit)
                 .with("flipLimit", echo.flipLimit)
                 .with("upstreamHours", upstreamHours())
-                .with("clockScatter", clockScatter(local, depth, hours, lnDepth))
+                .with("clockCentre", clock.centres())
+                .with("clockScatter", clock.scatters())
                 .with("tidal", tidal)
                 .with("pumped", pumped(dry))
                 .with("clock", !tidal && depth.explained() >= CLOCK_EXPLAINED)
@@ -399,27 +396,23 @@ final class BaselineFit {
         return most;
     }
 
-    /** Robust scatter of the phase of single dry days, hours; 0.5 of too few. */
-    private double clockScatter(LocalHours local, DayCurve depth, long[] hours, double[] lnDepth) {
-        ClockWatch clock = new ClockWatch(depth);
-        List<Double> shifts = new ArrayList<>();
+    /** Where the phases of single dry days lie, and their scatter. */
+    private ClockUsual clock(LocalHours local, DayCurve depth, long[] hours, double[] lnDepth) {
+        ClockWatch clock = new ClockWatch(depth, ClockUsual.unknown());
+        ClockUsual.Learner learner = new ClockUsual.Learner();
         long day = Long.MIN_VALUE;
         for (int i = 0; i < size; i++) {
             long next = local.day(hours[i]);
-            if (next != day && i > 0) {
-                if (clock.endDay(day, local.isRest(hours[i - 1]))) {
-                    shifts.add(clock.shift(0));
-                }
+            boolean rest = i > 0 && local.isRest(hours[i - 1]);
+            if (next != day && i > 0 && clock.endDay(day, rest)) {
+                learner.add(rest, clock.shift(0));
             }
             day = next;
             if (all.isNearlyDry(from + i) && !Double.isNaN(lnDepth[i])) {
                 clock.add(local.hourOfDay(hours[i]), lnDepth[i]);
             }
         }
-        return shifts.size() < LEAST_SHIFTS
-                ? UNKNOWN_CLOCK_SCATTER
-                : Medians.scatter(
-                        shifts.stream().mapToDouble(Double::doubleValue).toArray());
+        return learner.usual();
     }
 
     private boolean pumped(boolean[] dry) {

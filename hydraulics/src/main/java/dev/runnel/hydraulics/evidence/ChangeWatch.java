@@ -15,10 +15,8 @@ final class ChangeWatch {
     private static final double SLACK = 0.75;
     private static final double LIMIT = 7;
 
-    /** A second sum with more slack and a lower limit is over its limit sooner where the change is large and quick. */
-    private static final double FAST_SLACK = 2;
-
-    private static final double FAST_LIMIT = 2;
+    /** A sum of the velocity at its depth from which on large and growing changes are told. */
+    private static final double QUICK_LIMIT = 3;
 
     /** What takes longer than this to fill a sum of depth, velocity or flow is a season. */
     private static final int SEASON_HOURS = 14 * 24;
@@ -66,7 +64,6 @@ final class ChangeWatch {
     private static final int ACROSS_BLOCKS = 4 * BLOCKS_PER_DAY;
 
     private static final int LASTING_HOURS = 7 * 24;
-    private static final int LASTING_KNOWN = 24;
 
     private static final double RECUR_SCALES = 2;
     private static final int RECUR_BLOCKS = 3;
@@ -89,7 +86,6 @@ final class ChangeWatch {
     private final Ring blocks = new Ring(BLOCKS_KEPT, Quantity.COUNT);
     private final double[] sums = new double[DIRECTIONS];
     private final long[] starts = new long[DIRECTIONS];
-    private final double[] fast = new double[2];
     private long lastDryBlock = NONE;
 
     private Optional<Track> track = Optional.empty();
@@ -195,13 +191,9 @@ final class ChangeWatch {
                 if (c != R && sums[at] > 0 && hour - 3 * starts[at] > SEASON_HOURS) {
                     sums[at] = 0;
                 }
-                if (c == R) {
-                    fast[i] = Math.max(0, fast[i] + ((i == 0 ? z : -z) - FAST_SLACK) * WEIGHT);
-                    if (fast[i] > FAST_LIMIT) {
-                        sums[at] = Math.max(sums[at], LIMIT + fast[i]);
-                    }
-                }
-                if (sums[at] > LIMIT && lasts(hour, c, i == 0 ? 1 : -1) && (found < 0 || sums[at] > sums[found])) {
+                if (sums[at] > (c == R ? QUICK_LIMIT : LIMIT)
+                        && lasts(hour, c, i == 0 ? 1 : -1)
+                        && (found < 0 || sums[at] > sums[found])) {
                     found = at;
                 }
             }
@@ -210,16 +202,20 @@ final class ChangeWatch {
     }
 
     /**
-     * Whether a quantity now stands away from usual by more than the slack. A sum that small seasons filled over months
-     * tells nothing of today, and is kept at its limit until something is to be seen.
+     * Whether a quantity stands away from usual for long enough. A sum that small seasons filled over months tells nothing of
+     * today, and is kept at its limit until something is to be seen.
      */
     private boolean lasts(long hour, int quantity, int direction) {
         int at = 2 * quantity + (direction > 0 ? 0 : 1);
-        double[] last = Medians.known(hours.column(hours.from(hour - LASTING_HOURS + 1), quantity));
-        int from = Math.max(0, last.length - LASTING_KNOWN);
-        double now = Medians.of(Arrays.copyOfRange(last, from, last.length)) - baseline.centre[quantity];
-        boolean away = direction * now > (quantity == R ? SLACK : 1) * scale(quantity);
-        sums[at] = away ? sums[at] : LIMIT;
+        int from = quantity == R ? 0 : hours.from(hour - LASTING_HOURS + 1);
+        double[] known = Medians.known(hours.column(from, quantity));
+        for (int i = 0; i < known.length; i++) {
+            known[i] = direction * (known[i] - baseline.centre[quantity]);
+        }
+        Lasting lasting = new Lasting(known, scale(quantity), quantity == R ? SLACK : 1);
+        boolean full = sums[at] > LIMIT;
+        boolean away = quantity == R ? lasting.isQuick() || full && lasting.lasts() : lasting.isAway();
+        sums[at] = away || !full ? sums[at] : LIMIT;
         return away;
     }
 
@@ -269,7 +265,6 @@ final class ChangeWatch {
     /** A third finding of a direction whose first two closed by themselves says more about the baseline. */
     private void doubt(int found, long block, long end) {
         Arrays.fill(sums, 0);
-        Arrays.fill(fast, 0);
         if (doubtful.isPresent()) {
             return;
         }
@@ -375,7 +370,6 @@ final class ChangeWatch {
             weak[2 * channel + (sign > 0 ? 0 : 1)]++;
         }
         Arrays.fill(sums, 0);
-        Arrays.fill(fast, 0);
         findings.report(WatchNotice.Kind.CLOSED, end, open);
     }
 
@@ -716,7 +710,6 @@ final class ChangeWatch {
     StateText write() {
         StateText text = StateText.of("change-watch", 1)
                 .with("sums", sums)
-                .with("fast", fast)
                 .with("starts", starts)
                 .with("lastDryBlock", lastDryBlock)
                 .with("track", track.map(each -> each.write().toString()).orElse(""))
@@ -738,7 +731,6 @@ final class ChangeWatch {
     void read(String state) {
         StateText text = StateText.parse("change-watch", 1, state);
         System.arraycopy(text.numbers("sums"), 0, sums, 0, DIRECTIONS);
-        System.arraycopy(text.numbers("fast"), 0, fast, 0, fast.length);
         System.arraycopy(text.counts("starts"), 0, starts, 0, DIRECTIONS);
         lastDryBlock = text.count("lastDryBlock");
         track = track(text.text("track"));

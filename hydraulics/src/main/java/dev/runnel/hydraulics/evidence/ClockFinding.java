@@ -11,29 +11,20 @@ import java.util.Optional;
 
 /** A clock of the monitor that is off: several dry days in a row whose course comes early or late. */
 final class ClockFinding {
-    /** Calendar days within which dry days must agree; chosen here, as are all limits of this class. */
-    private static final int WITHIN_DAYS = 8;
+    /** Shift of a day that is back, h; chosen here, as are all limits of this class. */
+    private static final double BACK = 0.2;
 
-    /** Shift of a single day that still agrees, h. */
-    private static final double LEAST_SHIFT = 0.2;
+    /**
+     * Twice the logarithm by which an hour must be likelier than none for the days about a leap of the stamps: little, for a
+     * leap of such a length so soon after the change speaks for itself, and nothing is held against the readings.
+     */
+    private static final double LIKELIER = 1;
 
-    /** Median shift of five days that is a finding, h. */
-    private static final double SMALL_SHIFT = 0.35;
+    /** What is over so soon without anybody's doing was no clock. */
+    private static final long SHORT = 21 * Track.DAY;
 
-    /** Median shift of three days that is a finding, h. */
-    private static final double LARGE_SHIFT = 0.55;
-
-    /** The same of three days in scatters of a usual day. */
-    private static final double LARGE_SCATTERS = 1.5;
-
-    /** The same of five days. */
-    private static final double SCATTERS = 1.2;
-
-    /** How much better, relatively, the moved course must fit. */
-    private static final double GAIN = 0.8;
-
-    /** Shift of two days near a change of the civil clock that is a finding, h. */
-    private static final double CIVIL_SHIFT = 0.6;
+    /** So many findings that were over soon say that the days of this site do so by themselves. */
+    private static final int MOST_SHORT = 2;
 
     /** Days around a change of the civil clock that are near it. */
     private static final int CIVIL_DAYS = 8;
@@ -52,12 +43,17 @@ final class ClockFinding {
     private final ZoneRules civil;
     private Optional<Track> track = Optional.empty();
     private double shift;
+    private int closedSoon;
+    private final RunningTide tide = new RunningTide();
+    private boolean tidal;
     private Optional<MovedLogger> moved = Optional.empty();
 
     ClockFinding(WatchRule rule, Findings findings) {
         this.baseline = rule.baseline();
         this.findings = findings;
-        this.clock = baseline.clock ? baseline.day(Quantity.DEPTH).map(ClockWatch::new) : Optional.empty();
+        this.clock = baseline.clock
+                ? baseline.day(Quantity.DEPTH).map(depth -> new ClockWatch(depth, baseline.clockUsual))
+                : Optional.empty();
         this.local = baseline.localHours();
         this.civil = rule.civilZone().getRules();
     }
@@ -69,6 +65,13 @@ final class ClockFinding {
 
     private boolean isOpen() {
         return track.map(each -> each.open).orElse(false);
+    }
+
+    /** Takes what a dry hour's depth leaves over of the usual day, which is not moved with the clock. */
+    void residual(long hour, double residual) {
+        if (clock.isPresent() && !Double.isNaN(residual)) {
+            tide.add(hour, residual);
+        }
     }
 
     void add(double hourOfDay, double lnDepth) {
@@ -91,26 +94,28 @@ final class ClockFinding {
             moved = Optional.empty();
             return;
         }
-        double later = watch.mean(firstDay, lastDay, 1, Integer.MAX_VALUE);
-        double back = watch.mean(lastDay + 1, day, DAYS_AFTER, DAYS_AFTER);
-        if (Double.isNaN(back)) {
+        double[] later = watch.mean(firstDay, lastDay, 1, Integer.MAX_VALUE, lastDay);
+        double[] back = watch.mean(lastDay + 1, day, DAYS_AFTER, DAYS_AFTER, lastDay);
+        if (Double.isNaN(back[0])) {
             return;
         }
         moved = Optional.empty();
-        if (!(back - later > Math.max(NEARER_AN_HOUR, SCATTERS * baseline.clockScatter))) {
+        double shift = back[0] - later[0];
+        double variance = back[1] + later[1];
+        // Twice the logarithm of how much more likely an hour is than none.
+        if (!((2 * shift - 1) / variance > LIKELIER)) {
             return;
         }
-        Track closed = findings.open(FindingName.CLOCK_OF_MONITOR, logger.change(), end);
-        closed.direction = Direction.DOWN;
-        closed.shape = ChangeShape.STEP;
-        closed.detail = "clock of the monitor moved by an hour at the civil change, but late: the stamps leap by "
+        Track noted = new Track(0, FindingName.CLOCK_OF_MONITOR, logger.change(), end);
+        noted.direction = Direction.DOWN;
+        noted.shape = ChangeShape.STEP;
+        noted.open = false;
+        noted.closed = logger.gapFrom();
+        noted.detail = "clock of the monitor moved by an hour at the civil change, but late: the stamps leap by "
                 + Text.fixed(logger.gap() / 6e10, 0) + " min after " + EpochNanos.toInstant(logger.gapFrom())
-                + ", and up to there the usual dry day came " + Text.fixed(back - later, 2)
+                + ", and up to there the usual dry day came " + Text.fixed(shift, 2)
                 + " h early against the days after";
-        findings.report(WatchNotice.Kind.FOUND, end, closed);
-        closed.open = false;
-        closed.closed = logger.gapFrom();
-        findings.report(WatchNotice.Kind.CLOSED, end, closed);
+        findings.report(WatchNotice.Kind.NOTED, end, noted);
     }
 
     void endDay(long day, boolean rest, boolean quiet, long end) {
@@ -136,20 +141,19 @@ final class ClockFinding {
     }
 
     private void open(ClockWatch watch, long day, long end) {
-        int days = 0;
-        if (agree(watch, day, 3, WITHIN_DAYS, LARGE_SHIFT / 2)
-                && Math.abs(median(watch, 3)) > Math.max(LARGE_SHIFT, LARGE_SCATTERS * baseline.clockScatter)) {
-            days = 3;
-        } else if (agree(watch, day, 5, 2 * WITHIN_DAYS, LEAST_SHIFT)
-                && Math.abs(median(watch, 5)) > Math.max(SMALL_SHIFT, SCATTERS * baseline.clockScatter)) {
-            days = 5;
-        } else if (agree(watch, day, 2, 2, CIVIL_SHIFT) && afterCivilChange(watch.day(1))) {
-            days = 2;
+        ClockEvidence evidence = new ClockEvidence(watch, baseline.clockUsual);
+        int days = evidence.days(day);
+        if (days == 0 && evidence.afterCivilChange(day) && afterCivilChange(watch.day(1))) {
+            days = evidence.daysAfterCivilChange();
         }
-        if (days == 0) {
+        if (days == 0 || closedSoon >= MOST_SHORT || tidal) {
             return;
         }
-        shift = median(watch, days);
+        if (closedSoon > 0 && tide.isTidal()) {
+            followsTheTide(end);
+            return;
+        }
+        shift = evidence.median(days);
         long first = local.firstHour(watch.day(days - 1)) * SiteHour.NANOS;
         boolean back = track.isPresent() && first - track.orElseThrow().closed <= 5 * Track.DAY;
         Track opened = back ? track.orElseThrow() : findings.open(FindingName.CLOCK_OF_MONITOR, first, end);
@@ -172,29 +176,16 @@ final class ClockFinding {
         findings.report(back ? WatchNotice.Kind.RETURNED : WatchNotice.Kind.FOUND, end, opened);
     }
 
-    private static boolean agree(ClockWatch watch, long day, int days, int within, double least) {
-        if (watch.size() < days || day - watch.day(days - 1) >= within) {
-            return false;
-        }
-        double sign = Math.signum(watch.shift(0));
-        double unmoved = 0;
-        double moved = 0;
-        for (int i = 0; i < days; i++) {
-            if (!(sign * watch.shift(i) > least)) {
-                return false;
-            }
-            unmoved += watch.squaresUnmoved(i);
-            moved += watch.squaresMoved(i);
-        }
-        return unmoved - moved > GAIN * moved;
-    }
-
-    private static double median(ClockWatch watch, int days) {
-        double[] shifts = new double[days];
-        for (int i = 0; i < days; i++) {
-            shifts[i] = watch.shift(i);
-        }
-        return Medians.of(shifts);
+    /** Days that came at other hours and came back, and the moon in what they leave over: that is no clock. */
+    private void followsTheTide(long end) {
+        tidal = true;
+        Track noted = new Track(0, FindingName.TIDAL, end, end);
+        noted.open = false;
+        noted.closed = end;
+        noted.detail =
+                "the depth of dry hours follows a course of 12.42 h, which the baseline did not show: the clock is not"
+                        + " watched any more; learn again from a stretch that holds spring and neap tides";
+        findings.report(WatchNotice.Kind.NOTED, end, noted);
     }
 
     /** Whether civil clocks changed on a day or up to eight days before it. */
@@ -212,13 +203,15 @@ final class ClockFinding {
     private void close(ClockWatch watch, long end) {
         int days = watch.size() < 2 ? 1 : 2;
         for (int i = 0; i < days; i++) {
-            if (!(Math.abs(watch.shift(i)) < Math.max(LEAST_SHIFT, Math.abs(shift) / 2))) {
+            if (!(Math.abs(watch.shift(i)) < Math.max(BACK, Math.abs(shift) / 2))) {
                 return;
             }
         }
         Track open = track.orElseThrow();
         open.open = false;
         open.closed = local.firstHour(watch.day(days - 1)) * SiteHour.NANOS;
+        boolean civilly = afterCivilChange(local.day(Math.floorDiv(open.since, SiteHour.NANOS)));
+        closedSoon += open.closed - open.since < SHORT && !civilly ? 1 : 0;
         findings.report(WatchNotice.Kind.CLOSED, end, open);
     }
 
@@ -228,7 +221,10 @@ final class ClockFinding {
 
     void write(StateText text) {
         clock.ifPresent(watch -> watch.write(text));
+        tide.write(text);
         text.with("clockShift", shift)
+                .with("clockTidal", tidal)
+                .with("clockClosedSoon", closedSoon)
                 .with("clockMoved", moved.map(MovedLogger::counts).orElse(new long[0]))
                 .with("clockTrack", track.map(each -> each.write().toString()).orElse(""));
     }
@@ -236,6 +232,9 @@ final class ClockFinding {
     void read(StateText text) {
         clock.ifPresent(watch -> watch.read(text));
         shift = text.number("clockShift");
+        closedSoon = text.index("clockClosedSoon");
+        tidal = text.flag("clockTidal");
+        tide.read(text);
         moved = MovedLogger.ofCounts(text.counts("clockMoved"));
         String found = text.text("clockTrack");
         track = found.isEmpty() ? Optional.empty() : Optional.of(Track.read(found));

@@ -17,6 +17,9 @@ final class ClockWatch {
     /** Farthest shift that is tried, in steps; chosen here. */
     private static final int MOST_SHIFT = 20;
 
+    /** Error of the shift of a day in which the clock was moved by an hour, h; chosen here. */
+    private static final double MIXED_DAY = 0.5;
+
     private static final int STEPS_PER_HOUR = 4;
     private static final int STEPS = 24 * STEPS_PER_HOUR;
 
@@ -26,12 +29,14 @@ final class ClockWatch {
     private static final double LARGEST_AMPLITUDE = 1.6;
 
     private final double[][] curve;
-    private final Ring days = new Ring(DAYS, 3);
+    private final ClockUsual usual;
+    private final Ring days = new Ring(DAYS, 5);
     private final double[] hours = new double[25];
     private final double[] values = new double[25];
     private int count;
 
-    ClockWatch(DayCurve depth) {
+    ClockWatch(DayCurve depth, ClockUsual usual) {
+        this.usual = usual;
         curve = new double[2][STEPS];
         for (int i = 0; i < STEPS; i++) {
             curve[0][i] = depth.value((double) i / STEPS_PER_HOUR, false);
@@ -49,13 +54,22 @@ final class ClockWatch {
 
     /** Ends the day; returns whether it was good enough to tell its phase. */
     boolean endDay(long day, boolean rest) {
-        boolean usable = count >= LEAST_HOURS;
-        if (usable) {
-            double[] phase = phase(rest ? curve[1] : curve[0]);
-            days.add(day, phase[0], phase[1], phase[2]);
+        boolean usable = false;
+        if (count >= LEAST_HOURS) {
+            double[] phase = phase(curve[rest ? 1 : 0], usual.centre(rest));
+            // At the end of what is tried the shift is none.
+            usable = !Double.isNaN(phase[0]);
+            if (usable) {
+                double other = squares(curve[rest ? 0 : 1], steps(usual.centre(!rest)));
+                days.add(day, phase[0] - usual.centre(rest), phase[1], phase[2], other, rest ? 1 : 0);
+            }
         }
         count = 0;
         return usable;
+    }
+
+    private static int steps(double shift) {
+        return (int) Math.round(shift * STEPS_PER_HOUR);
     }
 
     void dropDay() {
@@ -70,20 +84,28 @@ final class ClockWatch {
         return days.number(days.size() - 1 - fromLast);
     }
 
-    /** Shift of a day in hours, positive if the day is late by the clock of the record. */
+    /** Shift of a day against its usual one in hours, positive if the day is late by the clock of the record. */
     double shift(int fromLast) {
         return days.value(days.size() - 1 - fromLast, 0);
     }
 
-    /** Mean shift of the first usable days of an interval, at most so many; NaN if there are fewer than the least. */
-    double mean(long fromDay, long toDay, int least, int most) {
+    /**
+     * Mean shift of the first usable days of an interval, at most so many, weighted by what days of their kind scatter, and
+     * the variance of that mean; NaN if there are fewer than the least. The shift of a mixed day, half by one clock and half by
+     * another, says little.
+     */
+    double[] mean(long fromDay, long toDay, int least, int most, long mixedDay) {
         double sum = 0;
+        double weights = 0;
         int found = 0;
         for (int i = days.from(fromDay); i < days.size() && days.number(i) <= toDay && found < most; i++) {
-            sum += days.value(i, 0);
+            double scatter = usual.scatter(days.value(i, 4) > 0);
+            double variance = scatter * scatter + (days.number(i) == mixedDay ? MIXED_DAY * MIXED_DAY : 0);
+            sum += days.value(i, 0) / variance;
+            weights += 1 / variance;
             found++;
         }
-        return found < least ? Double.NaN : sum / found;
+        return found < least ? new double[] {Double.NaN, Double.NaN} : new double[] {sum / weights, 1 / weights};
     }
 
     double squaresUnmoved(int fromLast) {
@@ -94,24 +116,30 @@ final class ClockWatch {
         return days.value(days.size() - 1 - fromLast, 2);
     }
 
-    void clear() {
-        days.clear();
+    /** Squares that the usual day of the other kind leaves, not moved. */
+    double squaresOfOther(int fromLast) {
+        return days.value(days.size() - 1 - fromLast, 3);
     }
 
-    /** Shift in hours, sum of squares unmoved and moved. */
-    private double[] phase(double[] usual) {
+    boolean isRest(int fromLast) {
+        return days.value(days.size() - 1 - fromLast, 4) > 0;
+    }
+
+    /** Shift in hours, NaN at the end of what is tried; sum of squares at the usual shift and at this one. */
+    private double[] phase(double[] curveOfKind, double centre) {
         double[] squares = new double[2 * MOST_SHIFT + 1];
         int best = 0;
         for (int i = 0; i < squares.length; i++) {
-            squares[i] = squares(usual, i - MOST_SHIFT);
+            squares[i] = squares(curveOfKind, i - MOST_SHIFT);
             best = squares[i] < squares[best] ? i : best;
         }
-        double at = best - MOST_SHIFT;
-        if (best > 0 && best < squares.length - 1) {
-            double bend = squares[best - 1] - 2 * squares[best] + squares[best + 1];
-            at += bend > 0 ? (squares[best - 1] - squares[best + 1]) / (2 * bend) : 0;
+        if (best == 0 || best == squares.length - 1) {
+            return new double[] {Double.NaN, 0, 0};
         }
-        return new double[] {at / STEPS_PER_HOUR, squares[MOST_SHIFT], squares[best]};
+        double bend = squares[best - 1] - 2 * squares[best] + squares[best + 1];
+        double at = best - MOST_SHIFT + (bend > 0 ? (squares[best - 1] - squares[best + 1]) / (2 * bend) : 0);
+        int unmoved = Math.min(squares.length - 1, Math.max(0, MOST_SHIFT + steps(centre)));
+        return new double[] {at / STEPS_PER_HOUR, squares[unmoved], squares[best]};
     }
 
     /** Least squares of the day against the curve that comes k quarters of an hour late. */

@@ -16,7 +16,7 @@ import org.apiguardian.api.API;
  * <p>A finding is evidence for a person to weigh. Its names say what the readings look like, never what is the case; more
  * than one name means that the readings cannot tell them apart.
  *
- * @param number number of the finding at this site, from 1
+ * @param number number of the finding at this site, from 1; 0 for a remark beside the findings
  * @param names what it is consistent with, the most likely first; at least one
  * @param direction whether what moved first went up or down; none where neither makes sense
  * @param shape how it came about
@@ -53,7 +53,7 @@ public record Finding(
     /**
      * Copies the lists.
      *
-     * @param number number of the finding, from 1
+     * @param number number of the finding, from 1; 0 for a remark
      * @param names what it is consistent with; at least one
      * @param direction which way it went
      * @param shape how it came about
@@ -143,7 +143,17 @@ public record Finding(
      */
     public String describe() {
         StringBuilder text = new StringBuilder();
-        text.append("Finding ").append(number).append(": ").append(detail).append('\n');
+        text.append(number == 0 ? "Remark" : "Finding " + number)
+                .append(": ")
+                .append(detail)
+                .append('\n');
+        if (number == 0) {
+            return text.append("this says: ")
+                    .append(name().words())
+                    .append("\nit could also be: ")
+                    .append(name().otherwise())
+                    .toString();
+        }
         text.append("since ").append(minute(since));
         text.append(" (between ")
                 .append(minute(sinceRange.start()))

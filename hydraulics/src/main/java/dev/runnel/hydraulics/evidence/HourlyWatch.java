@@ -69,6 +69,9 @@ final class HourlyWatch implements Consumer<SiteHour> {
         if (dry.isNearlyDry() && hour.hasDepth()) {
             clock.add(hourOfDay, hour.lnDepth);
         }
+        if (isDry && depth.isPresent()) {
+            clock.residual(hour.hour, hour.lnDepth - depth.orElseThrow().value(hourOfDay, rest));
+        }
         hourOfDay = moved(hourOfDay - clock.shift());
         boolean speed = hour.hasBoth() && !faults.explainsVelocity();
         double d =

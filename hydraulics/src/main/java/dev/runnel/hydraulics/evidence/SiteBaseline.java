@@ -35,7 +35,7 @@ import org.apiguardian.api.API;
 @API(status = API.Status.EXPERIMENTAL, since = "0.1")
 public final class SiteBaseline {
     static final String NAME = "site-baseline";
-    static final int VERSION = 1;
+    static final int VERSION = 2;
 
     private final PipeMonitor monitor;
     private final String text;
@@ -61,7 +61,7 @@ public final class SiteBaseline {
     final double echoLimit;
     final double flipLimit;
     final double upstreamHours;
-    final double clockScatter;
+    final ClockUsual clockUsual;
     private final boolean tidal;
     private final boolean pumped;
     final boolean clock;
@@ -104,7 +104,7 @@ public final class SiteBaseline {
         this.echoLimit = values.number("echoLimit");
         this.flipLimit = values.number("flipLimit");
         this.upstreamHours = values.number("upstreamHours");
-        this.clockScatter = values.number("clockScatter");
+        this.clockUsual = ClockUsual.of(pair(values, "clockCentre"), pair(values, "clockScatter"));
         this.tidal = values.flag("tidal");
         this.pumped = values.flag("pumped");
         this.clock = values.flag("clock");
@@ -112,6 +112,12 @@ public final class SiteBaseline {
         this.lag = values.number("lag");
         this.lagScatter = values.number("lagScatter");
         this.notes = values.list("notes");
+    }
+
+    private static double[] pair(StateText values, String key) {
+        double[] found = values.numbers(key);
+        Require.sameLength(key, 2, found.length);
+        return found;
     }
 
     private static Optional<DayCurve> curve(StateText values, String key) {

@@ -4,6 +4,7 @@ import dev.runnel.internal.MachineClock;
 import dev.runnel.internal.StateText;
 import dev.runnel.timeseries.EpochNanos;
 import dev.runnel.timeseries.Machine;
+import java.time.Instant;
 import java.util.List;
 
 /** The watch at work: readings to hours, hours to what is watched. */
@@ -13,6 +14,8 @@ final class WatchMachine implements Machine<SiteReading, WatchNotice, WatchState
     private final HourGatherer gatherer;
     private final String baseline;
     private final MachineClock clock;
+    private final HeldReadings held = new HeldReadings();
+    private long last = Long.MIN_VALUE;
 
     WatchMachine(WatchRule rule) {
         this(rule, new MachineClock());
@@ -35,6 +38,8 @@ final class WatchMachine implements Machine<SiteReading, WatchNotice, WatchState
             throw new IllegalArgumentException(
                     "state must be one of the baseline " + baseline + ", was one of " + text.text("baseline"));
         }
+        last = text.count("lastTaken");
+        held.read(text);
         findings.read(text);
         gatherer.read(text.text("gatherer"));
         watch.read(text.text("watch"));
@@ -47,14 +52,52 @@ final class WatchMachine implements Machine<SiteReading, WatchNotice, WatchState
 
     List<WatchNotice> next(long time, double depth, double velocity, double rain) {
         clock.requireAfter(time);
-        clock.moveTo(time);
-        gatherer.add(time, depth, velocity, rain);
+        if (!held.isEmpty()) {
+            if (time == held.last()) {
+                Instant again = EpochNanos.toInstant(time);
+                throw new IllegalArgumentException("time must be after " + again + ", was " + again);
+            }
+            if (time > held.last()) {
+                held.add(time, depth, velocity, rain);
+                if (held.isConfirmed()) {
+                    held.give(this::take);
+                }
+                return findings.take();
+            }
+            leaveOut("the next stamp was " + EpochNanos.toInstant(time));
+        }
+        if (last != Long.MIN_VALUE && HeldReadings.leaps(last, time)) {
+            held.add(time, depth, velocity, rain);
+        } else {
+            take(time, depth, velocity, rain);
+        }
         return findings.take();
+    }
+
+    private void take(long time, double depth, double velocity, double rain) {
+        clock.moveTo(time);
+        last = time;
+        gatherer.add(time, depth, velocity, rain);
+    }
+
+    /** Leaves out what is held, and says so: nothing is lost silently. */
+    private void leaveOut(String why) {
+        Track track = new Track(0, FindingName.FALSE_STAMPS, last, last);
+        track.open = false;
+        track.closed = last;
+        track.detail = held.count() + (held.count() == 1 ? " reading was" : " readings were")
+                + " left out: stamped from " + EpochNanos.toInstant(held.first()) + " to "
+                + EpochNanos.toInstant(held.last()) + ", after " + EpochNanos.toInstant(last) + "; " + why;
+        findings.report(WatchNotice.Kind.NOTED, last, track);
+        held.drop();
     }
 
     @Override
     public List<WatchNotice> finish() {
         clock.end();
+        if (!held.isEmpty()) {
+            leaveOut("the record ended before more of them came");
+        }
         gatherer.end();
         watch.finish();
         return findings.take();
@@ -64,6 +107,8 @@ final class WatchMachine implements Machine<SiteReading, WatchNotice, WatchState
     public WatchState state() {
         StateText text =
                 clock.into(StateText.of(WatchState.NAME, WatchState.VERSION).with("baseline", baseline));
+        text.with("lastTaken", last);
+        held.write(text);
         findings.write(text);
         return WatchState.of(text.with("gatherer", gatherer.write().toString())
                 .with("watch", watch.write().toString()));

@@ -25,7 +25,9 @@ public record WatchNotice(Kind kind, Instant time, Finding finding) {
         /** Things are as usual again. */
         CLOSED,
         /** It was open when the record ended. */
-        STANDING
+        STANDING,
+        /** No finding against the readings, but worth knowing beside them; its number is 0, and it is told once. */
+        NOTED
     }
 
     /**

@@ -54,7 +54,9 @@ public record WatchReport(SiteBaseline baseline, List<Finding> findings, List<Wa
 
         WatchReport report(SiteBaseline baseline) {
             Map<Integer, Finding> last = new TreeMap<>();
-            events.forEach(event -> last.put(event.finding().number(), event.finding()));
+            events.stream()
+                    .filter(event -> event.kind() != WatchNotice.Kind.NOTED)
+                    .forEach(event -> last.put(event.finding().number(), event.finding()));
             return new WatchReport(baseline, List.copyOf(last.values()), events);
         }
     }
@@ -69,6 +71,19 @@ public record WatchReport(SiteBaseline baseline, List<Finding> findings, List<Wa
     }
 
     /**
+     * Returns what is worth knowing beside the findings and speaks against no reading: an hour in which a clock was wrong
+     * and has been mended, stamps that were left out, a tide that the baseline did not see.
+     *
+     * @return remarks, in order, each with number 0
+     */
+    public List<Finding> remarks() {
+        return events.stream()
+                .filter(event -> event.kind() == WatchNotice.Kind.NOTED)
+                .map(WatchNotice::finding)
+                .toList();
+    }
+
+    /**
      * Returns the report in words.
      *
      * @return the baseline, then each finding
@@ -78,6 +93,7 @@ public record WatchReport(SiteBaseline baseline, List<Finding> findings, List<Wa
         if (findings.isEmpty()) {
             text.append("\n\nnothing found by the tests that could be made");
         }
+        remarks().forEach(remark -> text.append("\n\n").append(remark.describe()));
         findings.forEach(finding -> text.append("\n\n").append(finding.describe()));
         return text.toString();
     }

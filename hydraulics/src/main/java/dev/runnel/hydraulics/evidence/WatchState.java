@@ -13,7 +13,7 @@ import org.apiguardian.api.API;
 @API(status = API.Status.EXPERIMENTAL, since = "0.1")
 public final class WatchState implements MachineState {
     static final String NAME = "site-watch";
-    static final int VERSION = 1;
+    static final int VERSION = 2;
 
     private final String text;
 

@@ -227,28 +227,33 @@ class WatchFindingsTest {
         return SiteRecord.of(depth.build(), velocity.build());
     }
 
-    private static Finding onlyOfLondon(SiteRecord record) {
+    private static WatchReport ofLondon(SiteRecord record) {
         SiteBaseline baseline = BaselineRule.of(InventedSite.MONITOR)
                 .withZone(ZoneId.of("Europe/London"))
                 .learn(record)
                 .baseline()
                 .orElseThrow();
-        return only(WatchRule.of(baseline).watch(record));
+        return WatchRule.of(baseline).watch(record);
     }
 
     @Test
     void loggerMovedByAnHourTheDayAfterTheCivilChangeIsNamedByTheLeapOfItsStamps() {
-        Finding finding = onlyOfLondon(movedLate(28.4));
-        assertThat(finding.names()).containsExactly(FindingName.CLOCK_OF_MONITOR);
-        assertThat(finding.detail()).startsWith("clock of the monitor moved by an hour at the civil change");
-        assertThat(finding.since()).isEqualTo(Instant.parse("2026-03-29T01:00:00Z"));
-        assertThat(finding.closed().orElseThrow()).isBetween(day(28.25), day(28.4));
-        assertThat(finding.found()).isBefore(day(32));
+        WatchReport report = ofLondon(movedLate(28.4));
+        assertThat(report.findings()).as(report.describe()).isEmpty();
+        Finding remark = report.remarks().get(0);
+        assertThat(report.remarks()).hasSize(1);
+        assertThat(remark.number()).isZero();
+        assertThat(remark.names()).containsExactly(FindingName.CLOCK_OF_MONITOR);
+        assertThat(remark.detail()).startsWith("clock of the monitor moved by an hour at the civil change");
+        assertThat(remark.describe()).startsWith("Remark: clock of the monitor").doesNotContain("Finding");
+        assertThat(remark.since()).isEqualTo(Instant.parse("2026-03-29T01:00:00Z"));
+        assertThat(remark.closed().orElseThrow()).isBetween(day(28.25), day(28.4));
+        assertThat(remark.found()).isBefore(day(32));
     }
 
     @Test
     void loggerLeftBehindAtTheCivilChangeIsNamedAfterTwoDays() {
-        Finding finding = onlyOfLondon(movedLate(32.5));
+        Finding finding = only(ofLondon(movedLate(32.5)));
         assertThat(finding.names()).containsExactly(FindingName.CLOCK_OF_MONITOR);
         assertThat(finding.direction()).isEqualTo(Direction.DOWN);
         assertThat(finding.detail()).contains("clock of the monitor moved by an hour at the civil change");
@@ -274,6 +279,35 @@ class WatchFindingsTest {
                 .withCivilZone(ZoneId.of("Europe/London"));
         WatchReport report = rule.watch(SiteRecord.of(depth.build(), velocity.build()));
         assertThat(report.findings()).as(report.describe()).isEmpty();
+        assertThat(report.remarks()).isEmpty();
+    }
+
+    /** A logger that nobody puts back in autumn: people rise an hour later by it from that Sunday on. */
+    @Test
+    void loggerLeftBehindInAutumnIsNamedAfterTwoDays() {
+        Instant start = Instant.parse("2026-10-01T00:00:00Z");
+        Instant change = Instant.parse("2026-10-25T01:00:00Z");
+        SeriesBuilder depth = Series.builder();
+        SeriesBuilder velocity = Series.builder();
+        Random random = new Random(7);
+        for (int i = 0; i < 96 * 35; i++) {
+            Instant time = start.plusSeconds(900L * i);
+            boolean winter = !time.isBefore(change);
+            // Local time is an hour ahead in summer.
+            double turn = 2 * Math.PI * (i + (winter ? 0 : 4)) / 96.0;
+            double level = 0.12
+                    * (1 + 0.2 * Math.sin(turn - 2.4) + 0.1 * Math.sin(2 * turn))
+                    * (1 + 0.02 * random.nextGaussian());
+            Instant stamp = winter ? time.plusSeconds(3600) : time;
+            depth.add(stamp, level);
+            velocity.add(stamp, 0.7 * Math.pow(level / 0.12, 0.6) * (1 + 0.04 * random.nextGaussian()));
+        }
+        Finding finding = only(ofLondon(SiteRecord.of(depth.build(), velocity.build())));
+        assertThat(finding.names()).containsExactly(FindingName.CLOCK_OF_MONITOR);
+        assertThat(finding.direction()).isEqualTo(Direction.UP);
+        assertThat(finding.detail()).contains("on 2 dry days in a row", "at the civil change, or left behind by it");
+        assertThat(finding.found()).isBefore(Instant.parse("2026-10-27T01:30:00Z"));
+        assertThat(finding.isOpen()).isTrue();
     }
 
     @Test

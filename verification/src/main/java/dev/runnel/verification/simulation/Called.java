@@ -25,6 +25,8 @@ enum Called {
     CONTRADICTORY("contradictory"),
     CLOCK_OF_MONITOR("clock of monitor"),
     CLOCK_OF_GAUGE("clock of gauge"),
+    UNIT("unit"),
+    REMARK("remark"),
     BASELINE_DOUBTFUL("baseline doubtful");
 
     private final String text;

@@ -18,6 +18,8 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 
 /**
  * Runnel's own watch, used as somebody would who commissions a site: the baseline is learned by default as soon as there
@@ -56,24 +58,31 @@ final class RunnelWatcher implements Watcher {
         Machine<SiteReading, WatchNotice, WatchState> machine =
                 WatchRule.of(baseline).start();
         Map<Integer, List<WatchNotice>> told = new LinkedHashMap<>();
+        List<String> remarks = new ArrayList<>();
         int refused = 0;
         for (int i = 0; i < feed.stamp().length; i++) {
             SiteReading reading = new SiteReading(feed.stamp()[i], feed.depth()[i], feed.velocity()[i], feed.rain()[i]);
             try {
-                collect(machine.next(reading), told);
+                collect(machine.next(reading), told, remarks);
             } catch (IllegalArgumentException e) {
                 // A stamp that does not come after the last one.
                 refused++;
             }
         }
-        collect(machine.finish(), told);
+        collect(machine.finish(), told, remarks);
         List<Said> said = new ArrayList<>();
         told.values().forEach(events -> said.add(said(events)));
-        return new Heard(said, true, refused, baseline.describe());
+        String note =
+                Stream.concat(Stream.of(baseline.describe()), remarks.stream()).collect(Collectors.joining("\n"));
+        return new Heard(said, true, refused, note);
     }
 
-    private static void collect(List<WatchNotice> events, Map<Integer, List<WatchNotice>> told) {
+    private static void collect(List<WatchNotice> events, Map<Integer, List<WatchNotice>> told, List<String> remarks) {
         for (WatchNotice event : events) {
+            if (event.kind() == WatchNotice.Kind.NOTED) {
+                remarks.add(event.finding().describe());
+                continue;
+            }
             told.computeIfAbsent(event.finding().number(), number -> new ArrayList<>())
                     .add(event);
         }
@@ -124,6 +133,8 @@ final class RunnelWatcher implements Watcher {
             case CONTRADICTORY, OUT_OF_RANGE -> Called.CONTRADICTORY;
             case CLOCK_OF_MONITOR -> Called.CLOCK_OF_MONITOR;
             case CLOCK_OF_GAUGE -> Called.CLOCK_OF_GAUGE;
+            case UNIT -> Called.UNIT;
+            case FALSE_STAMPS, TIDAL -> Called.REMARK;
             case BASELINE_DOUBTFUL -> Called.BASELINE_DOUBTFUL;
         };
     }

@@ -1,0 +1,103 @@
+package dev.runnel.hydraulics.evidence;
+
+/**
+ * Whether the last dry days say together that they come early or late. Working days decide; days of rest may not contradict.
+ * A working day that the usual day of rest explains as well as the moved working day is people who stayed at home.
+ */
+final class ClockEvidence {
+    /** Working days must be beyond this, days of rest as well, h; chosen here, as are all values of this class. */
+    private static final double LEAST_SHIFT = 0.2;
+
+    private static final double LEAST_REST_SHIFT = 0.3;
+
+    /** Distance from usual of a day in its scatter, beyond which it counts no more. */
+    private static final double MOST = 4;
+
+    /** How much worse the usual day of rest must fit working days. */
+    private static final double NOT_AT_HOME = 1.2;
+
+    /** So many days in a row nobody stays at home without being told. */
+    private static final int NO_HOLIDAY = 6;
+
+    /** One way to agree: days, within calendar days, working days among them, their median shift, and so on. */
+    private record Agreement(int days, int within, int work, double shift, double scatters, double gain) {}
+
+    private static final Agreement[] USUAL = {
+        new Agreement(3, 8, 2, 0.7, 4.2, 0.4),
+        new Agreement(4, 12, 2, 0.5, 4, 0.4),
+        new Agreement(5, 16, 3, 0.36, 3.8, 0.4),
+        new Agreement(6, 16, 3, 0.33, 3.6, 0.25),
+        new Agreement(7, 16, 3, 0.3, 3.6, 0.25)
+    };
+
+    private static final Agreement AFTER_CIVIL_CHANGE = new Agreement(2, 2, 1, 0.6, 3.5, 0.4);
+
+    private final ClockWatch watch;
+    private final ClockUsual usual;
+
+    ClockEvidence(ClockWatch watch, ClockUsual usual) {
+        this.watch = watch;
+        this.usual = usual;
+    }
+
+    /** Number of days that agree; 0 if they do not. */
+    int days(long day) {
+        for (Agreement each : USUAL) {
+            if (agree(day, each)) {
+                return each.days;
+            }
+        }
+        return 0;
+    }
+
+    /** Whether the last two days in a row agree, which suffices after a civil change. */
+    boolean afterCivilChange(long day) {
+        return agree(day, AFTER_CIVIL_CHANGE);
+    }
+
+    int daysAfterCivilChange() {
+        return AFTER_CIVIL_CHANGE.days;
+    }
+
+    private boolean agree(long day, Agreement wanted) {
+        if (watch.size() < wanted.days || day - watch.day(wanted.days - 1) >= wanted.within) {
+            return false;
+        }
+        double sign = Math.signum(watch.shift(0));
+        double unmoved = 0;
+        double moved = 0;
+        double workMoved = 0;
+        double atHome = 0;
+        double distance = 0;
+        int work = 0;
+        for (int i = 0; i < wanted.days; i++) {
+            boolean rest = watch.isRest(i);
+            double shift = sign * watch.shift(i);
+            if (!(shift > (rest ? LEAST_REST_SHIFT : LEAST_SHIFT))) {
+                return false;
+            }
+            unmoved += watch.squaresUnmoved(i);
+            moved += watch.squaresMoved(i);
+            distance += Math.min(MOST, shift / usual.scatter(rest));
+            if (!rest) {
+                work++;
+                workMoved += watch.squaresMoved(i);
+                atHome += watch.squaresOfOther(i);
+            }
+        }
+        return work >= wanted.work
+                && Math.abs(median(wanted.days)) > wanted.shift
+                && distance > wanted.scatters * Math.sqrt(wanted.days)
+                && unmoved - moved > wanted.gain * moved
+                && (wanted.days >= NO_HOLIDAY || atHome > NOT_AT_HOME * workMoved);
+    }
+
+    /** Median shift of the working days among the last days. */
+    double median(int days) {
+        double[] shifts = new double[days];
+        for (int i = 0; i < days; i++) {
+            shifts[i] = watch.isRest(i) ? Double.NaN : watch.shift(i);
+        }
+        return Medians.of(shifts);
+    }
+}
