@@ -18,6 +18,7 @@ import java.util.concurrent.atomic.LongAdder;
 import java.util.stream.Stream;
 import org.apache.flink.api.common.eventtime.WatermarkStrategy;
 import org.apache.flink.api.common.typeinfo.Types;
+import org.apache.flink.configuration.CheckpointingOptions;
 import org.apache.flink.configuration.Configuration;
 import org.apache.flink.connector.datagen.source.DataGeneratorSource;
 import org.apache.flink.core.execution.JobClient;
@@ -94,8 +95,11 @@ final class Measure {
     private void run(String name, int workers, Duration bound, @Nullable SiteRule<?, ?, ?, String> rule)
             throws Exception {
         Path folder = Files.createTempDirectory("measure");
-        StreamExecutionEnvironment job =
-                StreamExecutionEnvironment.createLocalEnvironment(workers, new Configuration());
+        Configuration configuration = new Configuration();
+        configuration.set(
+                CheckpointingOptions.CHECKPOINTS_DIRECTORY,
+                folder.resolve("checkpoints").toUri().toString());
+        StreamExecutionEnvironment job = StreamExecutionEnvironment.createLocalEnvironment(workers, configuration);
         InventedSites all = invented;
         long each = sites / workers;
         long end = readings / workers;
@@ -126,10 +130,11 @@ final class Measure {
         double cores = (cpu() - cpu) / NANOS;
         long counted = readings - taken;
         long before = System.nanoTime();
-        running.triggerSavepoint(folder.toUri().toString(), SavepointFormatType.NATIVE)
+        Path savepoint = folder.resolve("savepoint");
+        running.triggerSavepoint(savepoint.toUri().toString(), SavepointFormatType.NATIVE)
                 .get();
         double pause = (System.nanoTime() - before) / NANOS;
-        long bytes = size(folder);
+        long bytes = size(savepoint);
         running.cancel().get();
         out.printf(
                 Locale.ROOT,

@@ -12,6 +12,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.jar.JarEntry;
 import java.util.jar.JarFile;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -19,25 +20,53 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
 
 class JarsIT {
-    private static final Path SOURCES = House.root().resolve("verification/src/test/resources/consumer");
+    private static final Path SOURCES = House.root().resolve("docs/consumers/maven-module-path/src/main/java");
 
     @TempDir
     private Path classes;
 
     @ParameterizedTest
     @MethodSource("dev.runnel.verification.Modules#names")
-    void jarNamesItselfAndCarriesTheLicence(String module) throws IOException {
+    void jarNamesItselfAndCarriesLicenceAndNotice(String module) throws IOException {
         assertThat(ModuleFinder.of(Jars.of(module)).findAll())
                 .singleElement()
                 .satisfies(found -> assertThat(found.descriptor().name()).isEqualTo("dev.runnel." + module));
         try (JarFile jar = new JarFile(Jars.of(module).toFile())) {
-            assertThat(jar.stream().map(entry -> entry.getName())).contains("META-INF/LICENSE");
+            assertThat(jar.stream().map(entry -> entry.getName())).contains("META-INF/LICENSE", "META-INF/NOTICE");
         }
     }
 
     @Test
+    void runnableJarCarriesTheTextsOfAllItHolds() throws IOException {
+        Path file = House.root().resolve("verification/target/runnel-verification.jar");
+        try (JarFile jar = new JarFile(file.toFile())) {
+            assertThat(text(jar, "META-INF/LICENSE"))
+                    .isEqualTo(Files.readString(House.root().resolve("docs/LICENSE"), StandardCharsets.UTF_8))
+                    .contains("Apache License", "TERMS AND CONDITIONS");
+            assertThat(text(jar, "META-INF/NOTICE"))
+                    .contains("The Runnel authors", "Apache Commons Math", "Apache Commons Numbers");
+            assertThat(text(jar, "META-INF/licenses/fastcsv.txt")).contains("MIT License");
+            assertThat(text(jar, "META-INF/licenses/jts-core.txt")).contains("Eclipse Distribution License");
+            // Whoever adds a library adds its text.
+            assertThat(jar.stream()
+                            .map(JarEntry::getName)
+                            .filter(name -> name.endsWith(".class"))
+                            .map(name -> name.substring(0, name.lastIndexOf('/')))
+                            .filter(name -> !name.matches(
+                                    "(META-INF/versions/.*/)?(dev/runnel|org/apache/commons/(math3|numbers)|org/jspecify"
+                                            + "|org/apiguardian|de/siegmar/fastcsv|org/locationtech/jts)(/.*)?"))
+                            .distinct())
+                    .isEmpty();
+        }
+    }
+
+    private static String text(JarFile jar, String name) throws IOException {
+        return new String(jar.getInputStream(jar.getEntry(name)).readAllBytes(), StandardCharsets.UTF_8);
+    }
+
+    @Test
     void worksFromTheClassPath() throws Exception {
-        compile("--class-path", Jars.libraries(), SOURCES.resolve("Consumer.java"));
+        compile("--class-path", Jars.libraries(), SOURCES.resolve("consumer/Consumer.java"));
         assertThat(run("--class-path", classes + File.pathSeparator + Jars.libraries(), "consumer.Consumer"))
                 .containsExactly("2328", "312518", "1.5", "class path");
     }
@@ -47,7 +76,7 @@ class JarsIT {
         compile(
                 "--module-path",
                 Jars.libraries(),
-                SOURCES.resolve("Consumer.java"),
+                SOURCES.resolve("consumer/Consumer.java"),
                 SOURCES.resolve("module-info.java"));
         assertThat(run(
                         "--module-path",
@@ -81,13 +110,29 @@ class JarsIT {
         return tool("java", List.of(arguments));
     }
 
-    /** Starts a tool of the JDK and returns what it printed; the arguments pass through a file, whatever is in a path. */
+    /** An argument in which each path, if it is one or several joined, is relative. */
+    private static String fromHere(String argument) {
+        Path here = Path.of("").toAbsolutePath();
+        List<String> parts = new ArrayList<>();
+        for (String part : argument.split(File.pathSeparator)) {
+            boolean near = new File(part).isAbsolute()
+                    && here.getRoot().equals(Path.of(part).getRoot());
+            parts.add(near ? here.relativize(Path.of(part)).toString() : part);
+        }
+        return String.join(File.pathSeparator, parts);
+    }
+
+    /**
+     * Starts a tool of the JDK and returns what it printed. The arguments pass through a file, whatever is in a path; and
+     * from the folder in which both processes stand, since JDK 17 hands over nothing that is not in {@code file.encoding}.
+     */
     private static List<String> tool(String name, List<String> arguments) throws Exception {
         Path file = Files.createTempFile("arguments", ".txt");
         try {
             Files.write(
                     file,
                     arguments.stream()
+                            .map(JarsIT::fromHere)
                             .map(each -> '"' + each.replace("\\", "\\\\") + '"')
                             .toList(),
                     Charset.forName(System.getProperty("native.encoding")));
