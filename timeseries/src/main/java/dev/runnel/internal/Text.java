@@ -3,7 +3,9 @@ package dev.runnel.internal;
 import java.math.BigDecimal;
 import java.math.MathContext;
 import java.time.Duration;
+import java.util.Collection;
 import java.util.Locale;
+import java.util.stream.Collectors;
 import org.apiguardian.api.API;
 
 /** Numbers as text, the same on every machine: no default locale is read. */
@@ -98,6 +100,16 @@ public final class Text {
      */
     public static String exactDuration(Duration duration) {
         return duration.getNano() == 0 ? duration(duration) : duration.toString();
+    }
+
+    /**
+     * Returns durations for a message, each as {@link #exactDuration} writes it.
+     *
+     * @param durations any durations
+     * @return for example {@code [30 min, 1 h]}
+     */
+    public static String durations(Collection<Duration> durations) {
+        return durations.stream().map(Text::exactDuration).collect(Collectors.joining(", ", "[", "]"));
     }
 
     private static void part(StringBuilder text, long count, String unit) {

@@ -133,8 +133,8 @@ public final class Alignment {
             double b = other.value(i);
             values[i] = Double.isNaN(a) || Double.isNaN(b) ? Double.NaN : function.applyAsDouble(a, b);
             if (Double.isInfinite(values[i])) {
-                throw new IllegalArgumentException(
-                        "function must return finite values or NaN, was " + values[i] + " at " + first.time(i));
+                throw new IllegalArgumentException("function must return finite values or NaN, was "
+                        + Text.number(values[i]) + " at " + first.time(i));
             }
             Quality quality =
                     Double.isNaN(values[i]) ? Quality.MISSING : first.quality(i).worst(other.quality(i));

@@ -52,11 +52,11 @@ public record Reading(Instant time, double value, Quality quality) {
 
     static void check(double value, Quality quality) {
         if (Double.isInfinite(value)) {
-            throw new IllegalArgumentException("value must be finite, or NaN for missing, was " + value);
+            throw new IllegalArgumentException("value must be finite, or NaN for missing, was " + Text.number(value));
         }
         if (Double.isNaN(value) != (quality == Quality.MISSING)) {
-            throw new IllegalArgumentException(
-                    "quality must be MISSING if and only if value is NaN, was " + quality + " with value " + value);
+            throw new IllegalArgumentException("quality must be MISSING if and only if value is NaN, was " + quality
+                    + " with value " + Text.number(value));
         }
     }
 

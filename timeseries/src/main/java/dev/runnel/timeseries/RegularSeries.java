@@ -68,7 +68,7 @@ public final class RegularSeries {
         for (int i = 0; i < values.length; i++) {
             if (Double.isInfinite(values[i])) {
                 throw new IllegalArgumentException(
-                        "values must be finite, or NaN for missing, was " + values[i] + " at index " + i);
+                        "values must be finite, or NaN for missing, was " + Text.number(values[i]) + " at index " + i);
             }
         }
         try {

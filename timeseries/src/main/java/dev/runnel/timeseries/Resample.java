@@ -359,6 +359,6 @@ public final class Resample {
                 + between.name().toLowerCase(Locale.ROOT) + " up to "
                 + (maximumGap == FROM_SPACING ? "1.5 usual spacings" : Text.duration(duration(maximumGap)))
                 + ", coverage at least "
-                + Text.number(minimumCoverage) + "]";
+                + Text.significant(minimumCoverage, 6) + "]";
     }
 }

@@ -2,6 +2,7 @@ package dev.runnel.timeseries;
 
 import dev.runnel.internal.Require;
 import dev.runnel.internal.SeriesArrays;
+import dev.runnel.internal.Text;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.Arrays;
@@ -395,7 +396,7 @@ public final class Series implements Iterable<Reading> {
             mapped[i] = Double.isNaN(values[i]) ? Double.NaN : function.applyAsDouble(values[i]);
             if (Double.isInfinite(mapped[i])) {
                 throw new IllegalArgumentException(
-                        "function must return finite values or NaN, was " + mapped[i] + " at " + time(i));
+                        "function must return finite values or NaN, was " + Text.number(mapped[i]) + " at " + time(i));
             }
             if (Double.isNaN(mapped[i])) {
                 quality[i] = Quality.MISSING.toCode();

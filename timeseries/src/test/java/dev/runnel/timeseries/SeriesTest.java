@@ -97,7 +97,7 @@ class SeriesTest {
         byte missing = Quality.MISSING.toCode();
         assertThatIllegalArgumentException()
                 .isThrownBy(() -> THREE.withFlags(new byte[] {missing, missing, missing}))
-                .withMessage("quality must be MISSING if and only if value is NaN, was MISSING with value 1.0");
+                .withMessage("quality must be MISSING if and only if value is NaN, was MISSING with value 1");
     }
 
     @Test

@@ -246,8 +246,9 @@ public final class DriftRule {
 
     @Override
     public String toString() {
-        return "DriftRule[p up to " + Text.number(significance) + ", change of " + Text.number(100 * minimumChange)
-                + " % or more, days with " + Text.number(100 * minimumCoverage) + " % of their hours, at least "
+        return "DriftRule[p up to " + Text.significant(significance, 6) + ", change of "
+                + Text.significant(100 * minimumChange, 6)
+                + " % or more, days with " + Text.significant(100 * minimumCoverage, 6) + " % of their hours, at least "
                 + minimumDays + " of them]";
     }
 }

@@ -89,6 +89,6 @@ public final class Channels {
 
     @Override
     public String toString() {
-        return "Channels[" + Text.number(discharge) + " m3/s at " + Text.number(depth) + " m]";
+        return "Channels[" + Text.significant(discharge, 6) + " m3/s at " + Text.significant(depth, 6) + " m]";
     }
 }

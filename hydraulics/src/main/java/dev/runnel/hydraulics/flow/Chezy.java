@@ -105,6 +105,6 @@ public final class Chezy implements FittableResistance {
 
     @Override
     public String toString() {
-        return "Chezy[C = " + Text.number(c) + "]";
+        return "Chezy[C = " + Text.significant(c, 6) + "]";
     }
 }

@@ -225,7 +225,7 @@ public final class CleansingCriterion {
 
     @Override
     public String toString() {
-        return "CleansingCriterion[" + name + ": " + quantity + " at least " + Text.number(minimum) + " "
+        return "CleansingCriterion[" + name + ": " + quantity + " at least " + Text.significant(minimum, 6) + " "
                 + quantity.unit + ", flow: " + flow + ", " + source + "]";
     }
 }

@@ -137,10 +137,10 @@ public final class CompositeManning implements Resistance {
         StringBuilder text = new StringBuilder("CompositeManning[")
                 .append(method)
                 .append(", bed ")
-                .append(Text.number(n[0]));
+                .append(Text.significant(n[0], 6));
         for (int i = 1; i < n.length; i++) {
-            text.append(i == 1 ? ", wall " : ", above " + Text.number(tops[i - 1]) + " m ")
-                    .append(Text.number(n[i]));
+            text.append(i == 1 ? ", wall " : ", above " + Text.significant(tops[i - 1], 6) + " m ")
+                    .append(Text.significant(n[i], 6));
         }
         return text.append("]").toString();
     }

@@ -518,6 +518,6 @@ public final class Conduit {
     @Override
     public String toString() {
         return "Conduit[" + section + ", " + gradient + ", " + resistance
-                + (gravity == Gravity.STANDARD ? "]" : ", g = " + Text.number(gravity) + " m/s2]");
+                + (gravity == Gravity.STANDARD ? "]" : ", g = " + Text.significant(gravity, 6) + " m/s2]");
     }
 }

@@ -179,6 +179,6 @@ public final class Conduits {
 
     @Override
     public String toString() {
-        return "Conduits[" + Text.number(fullness) + " full]";
+        return "Conduits[" + Text.significant(fullness, 6) + " full]";
     }
 }

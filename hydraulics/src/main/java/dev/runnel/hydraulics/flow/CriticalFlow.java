@@ -291,6 +291,6 @@ public final class CriticalFlow {
     @Override
     public String toString() {
         return "CriticalFlow[" + section
-                + (gravity == Gravity.STANDARD ? "]" : ", g = " + Text.number(gravity) + " m/s2]");
+                + (gravity == Gravity.STANDARD ? "]" : ", g = " + Text.significant(gravity, 6) + " m/s2]");
     }
 }

@@ -167,7 +167,8 @@ public final class DividedChannel {
 
     @Override
     public String toString() {
-        return "DividedChannel[" + places.length + " points, " + Text.number(places[places.length - 1] - places[0])
-                + " m wide" + (wettedInterfaces ? ", interfaces wetted]" : "]");
+        return "DividedChannel[" + places.length + " points, "
+                + Text.significant(places[places.length - 1] - places[0], 6) + " m wide"
+                + (wettedInterfaces ? ", interfaces wetted]" : "]");
     }
 }

@@ -180,7 +180,7 @@ public final class LocalLoss {
 
     @Override
     public String toString() {
-        return "LocalLoss[" + item + (condition.isEmpty() ? "" : ", " + condition) + ": K = " + Text.number(coefficient)
-                + " on the " + velocity + " velocity, " + source + "]";
+        return "LocalLoss[" + item + (condition.isEmpty() ? "" : ", " + condition) + ": K = "
+                + Text.significant(coefficient, 6) + " on the " + velocity + " velocity, " + source + "]";
     }
 }

@@ -127,6 +127,6 @@ public final class Manning implements FittableResistance {
 
     @Override
     public String toString() {
-        return "Manning[n = " + Text.number(n) + "]";
+        return "Manning[n = " + Text.significant(n, 6) + "]";
     }
 }

@@ -181,9 +181,9 @@ public final class Reach {
 
     @Override
     public String toString() {
-        return "Reach[" + Text.number(length) + " m of " + section + ", " + gradient + ", " + resistance
-                + (drop == 0 ? "" : ", drop " + Text.number(drop) + " m")
-                + (lossCoefficient == 0 ? "" : ", loss K = " + Text.number(lossCoefficient))
-                + (gravity == Gravity.STANDARD ? "" : ", g = " + Text.number(gravity) + " m/s2") + "]";
+        return "Reach[" + Text.significant(length, 6) + " m of " + section + ", " + gradient + ", " + resistance
+                + (drop == 0 ? "" : ", drop " + Text.significant(drop, 6) + " m")
+                + (lossCoefficient == 0 ? "" : ", loss K = " + Text.significant(lossCoefficient, 6))
+                + (gravity == Gravity.STANDARD ? "" : ", g = " + Text.significant(gravity, 6) + " m/s2") + "]";
     }
 }

@@ -130,6 +130,6 @@ public final class ReservoirInlet {
 
     @Override
     public String toString() {
-        return "ReservoirInlet[" + conduit + ", k = " + Text.number(loss) + "]";
+        return "ReservoirInlet[" + conduit + ", k = " + Text.significant(loss, 6) + "]";
     }
 }

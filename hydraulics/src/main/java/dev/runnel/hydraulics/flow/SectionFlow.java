@@ -265,6 +265,6 @@ public final class SectionFlow {
 
     @Override
     public String toString() {
-        return "SectionFlow[" + Text.number(discharge) + " m3/s in " + section + "]";
+        return "SectionFlow[" + Text.significant(discharge, 6) + " m3/s in " + section + "]";
     }
 }

@@ -74,6 +74,6 @@ public final class VariableManning implements Resistance {
 
     @Override
     public String toString() {
-        return "VariableManning[n full = " + Text.number(fullN) + ", " + curve + "]";
+        return "VariableManning[n full = " + Text.significant(fullN, 6) + ", " + curve + "]";
     }
 }

@@ -168,7 +168,7 @@ public final class VariedFlow {
 
     @Override
     public String toString() {
-        return "VariedFlow[" + Text.number(discharge) + " m3/s through " + reaches.size() + " reaches, outlet depth "
-                + Text.number(outletDepth) + " m]";
+        return "VariedFlow[" + Text.significant(discharge, 6) + " m3/s through " + reaches.size()
+                + " reaches, outlet depth " + Text.significant(outletDepth, 6) + " m]";
     }
 }

@@ -24,7 +24,7 @@ public record BenchLevel(
         ToleranceVerdict verdict) {
     @Override
     public String toString() {
-        return "BenchLevel[" + Text.number(reference) + ": bias " + Text.significant(bias, 3) + " ± "
+        return "BenchLevel[" + Text.significant(reference, 6) + ": bias " + Text.significant(bias, 3) + " ± "
                 + Text.significant(expandedUncertainty, 2) + ", " + verdict + "]";
     }
 }

@@ -135,11 +135,11 @@ public final class CurrentMeter {
         StringBuilder text = new StringBuilder("CurrentMeter[");
         for (int i = 0; i < ranges.size(); i++) {
             Range range = ranges.get(i);
-            text.append(i == 0 ? "" : "; from n = " + Text.number(range.from()) + " ")
+            text.append(i == 0 ? "" : "; from n = " + Text.significant(range.from(), 6) + " ")
                     .append("v = ")
-                    .append(Text.number(range.constant()))
+                    .append(Text.significant(range.constant(), 6))
                     .append(" + ")
-                    .append(Text.number(range.pitch()))
+                    .append(Text.significant(range.pitch(), 6))
                     .append(" n");
         }
         return text.append("]").toString();

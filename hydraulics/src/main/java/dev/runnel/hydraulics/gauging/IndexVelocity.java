@@ -97,7 +97,7 @@ public final class IndexVelocity {
     public String toString() {
         double[] c = line.coefficients();
         return "IndexVelocity[V = " + Text.significant(c[0], 4) + " + " + Text.significant(c[1], 4) + " Vi, "
-                + Text.number(lowest) + " to " + Text.number(highest) + " m/s, residual "
+                + Text.significant(lowest, 6) + " to " + Text.significant(highest, 6) + " m/s, residual "
                 + Text.significant(line.residualDeviation(), 2) + " m/s]";
     }
 }

@@ -135,6 +135,6 @@ public final class SectionTraverse {
 
     @Override
     public String toString() {
-        return "SectionTraverse[" + section + " at " + Text.number(depth) + " m]";
+        return "SectionTraverse[" + section + " at " + Text.significant(depth, 6) + " m]";
     }
 }

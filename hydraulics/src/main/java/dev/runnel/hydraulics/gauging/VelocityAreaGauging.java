@@ -166,7 +166,7 @@ public final class VelocityAreaGauging {
 
     @Override
     public String toString() {
-        return "VelocityAreaGauging[" + verticals.size() + " verticals from " + Text.number(near.distance()) + " to "
-                + Text.number(far.distance()) + " m]";
+        return "VelocityAreaGauging[" + verticals.size() + " verticals from " + Text.significant(near.distance(), 6)
+                + " to " + Text.significant(far.distance(), 6) + " m]";
     }
 }

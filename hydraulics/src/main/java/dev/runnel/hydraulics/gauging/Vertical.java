@@ -48,7 +48,7 @@ public record Vertical(double distance, double depth, double velocity, PointRule
 
     @Override
     public String toString() {
-        return "Vertical[" + Text.number(distance) + " m: depth " + Text.number(depth) + " m, "
+        return "Vertical[" + Text.significant(distance, 6) + " m: depth " + Text.significant(depth, 6) + " m, "
                 + Text.significant(velocity, 4) + " m/s]";
     }
 }

@@ -68,6 +68,6 @@ public record WaterEdge(double distance, double depth, double velocityRatio) {
 
     @Override
     public String toString() {
-        return "WaterEdge[" + Text.number(distance) + " m, depth " + Text.number(depth) + " m]";
+        return "WaterEdge[" + Text.significant(distance, 6) + " m, depth " + Text.significant(depth, 6) + " m]";
     }
 }

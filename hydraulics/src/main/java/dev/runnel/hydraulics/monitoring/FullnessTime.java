@@ -126,7 +126,7 @@ public record FullnessTime(double fullness, Duration above, Duration covered, Du
 
     @Override
     public String toString() {
-        String what = "FullnessTime[above " + Text.number(fullness) + " of the height for ";
+        String what = "FullnessTime[above " + Text.significant(fullness, 6) + " of the height for ";
         if (total.isZero()) {
             return what + "an unknown time: the record has no length]";
         }

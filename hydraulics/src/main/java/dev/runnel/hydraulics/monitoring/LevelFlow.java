@@ -158,6 +158,6 @@ public final class LevelFlow {
 
     @Override
     public String toString() {
-        return "LevelFlow[" + text + ", crest at " + Text.number(crest) + " m]";
+        return "LevelFlow[" + text + ", crest at " + Text.significant(crest, 6) + " m]";
     }
 }

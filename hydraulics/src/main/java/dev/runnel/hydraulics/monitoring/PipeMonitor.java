@@ -389,7 +389,7 @@ public final class PipeMonitor {
 
     @Override
     public String toString() {
-        return "PipeMonitor[" + conduit + ", sensor offset " + Text.number(sensorOffset) + " m, velocity factor "
-                + Text.number(velocityFactor) + "]";
+        return "PipeMonitor[" + conduit + ", sensor offset " + Text.significant(sensorOffset, 6)
+                + " m, velocity factor " + Text.significant(velocityFactor, 6) + "]";
     }
 }

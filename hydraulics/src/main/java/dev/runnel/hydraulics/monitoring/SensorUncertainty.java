@@ -76,7 +76,8 @@ public record SensorUncertainty(double depth, double velocity, double height, do
 
     @Override
     public String toString() {
-        return "SensorUncertainty[depth " + Text.number(depth) + " m, velocity " + Text.number(velocity)
-                + " m/s, height " + Text.number(height) + " m, velocity factor " + Text.number(velocityFactor) + "]";
+        return "SensorUncertainty[depth " + Text.significant(depth, 6) + " m, velocity " + Text.significant(velocity, 6)
+                + " m/s, height " + Text.significant(height, 6) + " m, velocity factor "
+                + Text.significant(velocityFactor, 6) + "]";
     }
 }

@@ -138,6 +138,7 @@ public final class SurchargeRule implements Rule<Reading, SurchargePeriod, TextS
 
     @Override
     public String toString() {
-        return "SurchargeRule[above " + Text.number(level) + " m, gaps up to " + Text.duration(maximumGap) + "]";
+        return "SurchargeRule[above " + Text.significant(level, 6) + " m, gaps up to " + Text.duration(maximumGap)
+                + "]";
     }
 }

@@ -143,7 +143,8 @@ public final class RatingFit {
                     .getPoint();
             return lowest - Math.exp(logDistance);
         } catch (MathIllegalStateException e) {
-            throw new IllegalStateException("no least sum of squares between " + from + " and " + to, e);
+            throw new IllegalStateException(
+                    "no least sum of squares between " + Text.number(from) + " and " + Text.number(to), e);
         }
     }
 
@@ -278,7 +279,7 @@ public final class RatingFit {
 
     @Override
     public String toString() {
-        return "RatingFit[" + stage.length + " gaugings, stage " + Text.number(lowest) + " to " + Text.number(highest)
-                + " m]";
+        return "RatingFit[" + stage.length + " gaugings, stage " + Text.significant(lowest, 6) + " to "
+                + Text.significant(highest, 6) + " m]";
     }
 }

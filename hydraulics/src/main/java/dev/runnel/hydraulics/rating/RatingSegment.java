@@ -17,7 +17,7 @@ import org.apiguardian.api.API;
 public record RatingSegment(double fromStage, double toStage, double constant, double offset, double exponent) {
     @Override
     public String toString() {
-        String range = fromStage == Double.NEGATIVE_INFINITY ? "" : " from " + Text.number(fromStage) + " m";
+        String range = fromStage == Double.NEGATIVE_INFINITY ? "" : " from " + Text.significant(fromStage, 6) + " m";
         return "Q = " + Text.significant(constant, 5) + " (h " + (offset < 0 ? "+ " : "- ")
                 + Text.significant(Math.abs(offset), 5) + ")^" + Text.significant(exponent, 5) + range;
     }

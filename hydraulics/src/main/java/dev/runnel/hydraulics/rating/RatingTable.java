@@ -123,7 +123,7 @@ public final class RatingTable {
 
     @Override
     public String toString() {
-        return "RatingTable[" + stages.length + " rows, stage " + Text.number(stages[0]) + " to "
-                + Text.number(stages[stages.length - 1]) + " m]";
+        return "RatingTable[" + stages.length + " rows, stage " + Text.significant(stages[0], 6) + " to "
+                + Text.significant(stages[stages.length - 1], 6) + " m]";
     }
 }

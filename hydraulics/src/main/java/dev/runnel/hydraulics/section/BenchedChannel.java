@@ -80,7 +80,7 @@ public final class BenchedChannel {
 
     @Override
     public String toString() {
-        return "BenchedChannel[" + Text.number(channelWidth) + " m wide, " + Text.number(channelDepth)
-                + " m deep, benches rising by " + Text.number(benchSlope) + "]";
+        return "BenchedChannel[" + Text.significant(channelWidth, 6) + " m wide, " + Text.significant(channelDepth, 6)
+                + " m deep, benches rising by " + Text.significant(benchSlope, 6) + "]";
     }
 }

@@ -227,6 +227,6 @@ public final class CircularSection implements ClosedSection {
 
     @Override
     public String toString() {
-        return "CircularSection[D = " + Text.number(diameter) + " m]";
+        return "CircularSection[D = " + Text.significant(diameter, 6) + " m]";
     }
 }

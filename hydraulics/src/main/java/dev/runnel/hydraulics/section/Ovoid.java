@@ -76,6 +76,6 @@ public final class Ovoid {
 
     @Override
     public String toString() {
-        return "Ovoid[" + Text.number(width) + " m wide, " + Text.number(height) + " m high]";
+        return "Ovoid[" + Text.significant(width, 6) + " m wide, " + Text.significant(height, 6) + " m high]";
     }
 }

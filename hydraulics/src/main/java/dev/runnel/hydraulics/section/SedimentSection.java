@@ -108,7 +108,7 @@ class SedimentSection implements CrossSection {
 
     @Override
     public String toString() {
-        return clean + " above " + Text.number(bed) + " m of sediment";
+        return clean + " above " + Text.significant(bed, 6) + " m of sediment";
     }
 
     /** One that has a soffit and can run full. */

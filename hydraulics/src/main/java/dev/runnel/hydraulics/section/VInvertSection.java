@@ -62,6 +62,6 @@ public final class VInvertSection {
 
     @Override
     public String toString() {
-        return "VInvertSection[" + Text.number(width) + " m wide, V of " + Text.number(fall) + " m]";
+        return "VInvertSection[" + Text.significant(width, 6) + " m wide, V of " + Text.significant(fall, 6) + " m]";
     }
 }

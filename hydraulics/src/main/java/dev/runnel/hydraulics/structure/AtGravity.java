@@ -50,7 +50,7 @@ class AtGravity<S extends HeadDischarge> extends OfParts implements HeadDischarg
 
     @Override
     public String toString() {
-        return getClass().getSimpleName() + "[" + structure + ", g = " + Text.number(gravity) + " m/s2]";
+        return getClass().getSimpleName() + "[" + structure + ", g = " + Text.significant(gravity, 6) + " m/s2]";
     }
 
     /** The same for a structure with two heads. */

@@ -127,7 +127,7 @@ public final class BarScreen extends OfParts {
 
     @Override
     public String toString() {
-        return "BarScreen[" + shape + ", bars " + Text.number(thickness) + " m, gaps " + Text.number(gap) + " m, "
-                + Text.number(angleDegrees) + " degrees]";
+        return "BarScreen[" + shape + ", bars " + Text.significant(thickness, 6) + " m, gaps "
+                + Text.significant(gap, 6) + " m, " + Text.significant(angleDegrees, 6) + " degrees]";
     }
 }

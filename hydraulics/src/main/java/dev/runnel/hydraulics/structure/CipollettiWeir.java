@@ -78,6 +78,6 @@ public final class CipollettiWeir extends ThinPlate {
 
     @Override
     public String toString() {
-        return "CipollettiWeir[b = " + Text.number(crestLength) + " m, " + channel.dimensions() + "]";
+        return "CipollettiWeir[b = " + Text.significant(crestLength, 6) + " m, " + channel.dimensions() + "]";
     }
 }

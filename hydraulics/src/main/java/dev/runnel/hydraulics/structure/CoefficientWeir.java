@@ -198,7 +198,7 @@ public final class CoefficientWeir extends ThinPlate {
 
     @Override
     public String toString() {
-        return "CoefficientWeir[b = " + Text.number(crestLength) + " m, z = " + Text.significant(sideSlope, 4)
+        return "CoefficientWeir[b = " + Text.significant(crestLength, 6) + " m, z = " + Text.significant(sideSlope, 4)
                 + ", Cd = "
                 + Text.significant(coefficient, 4)
                 + (contractions == 0 ? "" : ", " + contractions + " contractions")

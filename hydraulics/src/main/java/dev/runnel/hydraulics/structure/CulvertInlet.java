@@ -149,6 +149,6 @@ public final class CulvertInlet extends OfParts {
 
     @Override
     public String toString() {
-        return "CulvertInlet[" + barrel + ", " + edge + ", S = " + Text.number(gradient) + "]";
+        return "CulvertInlet[" + barrel + ", " + edge + ", S = " + Text.significant(gradient, 6) + "]";
     }
 }

@@ -90,6 +90,6 @@ public final class FiniteCrestWeir extends OfParts implements HeadDischarge {
 
     @Override
     public String toString() {
-        return "FiniteCrestWeir[L = " + Text.number(crestLength) + " m, " + channel.dimensions() + "]";
+        return "FiniteCrestWeir[L = " + Text.significant(crestLength, 6) + " m, " + channel.dimensions() + "]";
     }
 }

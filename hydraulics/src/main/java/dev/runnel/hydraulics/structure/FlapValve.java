@@ -103,6 +103,6 @@ public final class FlapValve extends OfParts {
 
     @Override
     public String toString() {
-        return "FlapValve[D = " + Text.number(diameter) + " m]";
+        return "FlapValve[D = " + Text.significant(diameter, 6) + " m]";
     }
 }

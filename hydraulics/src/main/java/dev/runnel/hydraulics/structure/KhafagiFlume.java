@@ -64,6 +64,6 @@ public final class KhafagiFlume extends OfParts implements HeadDischarge {
 
     @Override
     public String toString() {
-        return "KhafagiFlume[b = " + Text.number(throat) + " m]";
+        return "KhafagiFlume[b = " + Text.significant(throat, 6) + " m]";
     }
 }

@@ -171,8 +171,8 @@ public final class LargeOrifice extends OfParts implements TailwaterDischarge {
     public String toString() {
         return "LargeOrifice["
                 + (Double.isNaN(diameter)
-                        ? "b = " + Text.number(width) + " m, a = " + Text.number(opening)
-                        : "D = " + Text.number(diameter) + " m, open to " + Text.number(opening))
-                + " m, Cd = " + Text.number(coefficient) + "]";
+                        ? "b = " + Text.significant(width, 6) + " m, a = " + Text.significant(opening, 6)
+                        : "D = " + Text.significant(diameter, 6) + " m, open to " + Text.significant(opening, 6))
+                + " m, Cd = " + Text.significant(coefficient, 6) + "]";
     }
 }

@@ -305,8 +305,8 @@ public final class LongThroatedFlume extends OfParts implements TailwaterDischar
 
     @Override
     public String toString() {
-        return "LongThroatedFlume[" + throat + ", L = " + Text.number(throatLength) + " m, from " + approach.text()
-                + "]";
+        return "LongThroatedFlume[" + throat + ", L = " + Text.significant(throatLength, 6) + " m, from "
+                + approach.text() + "]";
     }
 
     /** Area and surface width of the approach by the head above the throat floor. */

@@ -143,6 +143,6 @@ public final class Orifice extends OfParts implements TailwaterDischarge {
 
     @Override
     public String toString() {
-        return "Orifice[A = " + Text.significant(area, 6) + " m2, Cd = " + Text.number(coefficient) + "]";
+        return "Orifice[A = " + Text.significant(area, 6) + " m2, Cd = " + Text.significant(coefficient, 6) + "]";
     }
 }

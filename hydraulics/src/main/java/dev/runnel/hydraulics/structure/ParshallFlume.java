@@ -205,7 +205,7 @@ public final class ParshallFlume extends OfParts implements TailwaterDischarge {
 
     @Override
     public String toString() {
-        return "ParshallFlume[W = " + Text.number(throat) + " m, Q = " + Text.significant(constant, 5) + " h^"
+        return "ParshallFlume[W = " + Text.significant(throat, 6) + " m, Q = " + Text.significant(constant, 5) + " h^"
                 + Text.significant(exponent, 4) + "]";
     }
 }

@@ -140,6 +140,6 @@ public final class RectangularWeir extends ThinPlate {
 
     @Override
     public String toString() {
-        return "RectangularWeir[b = " + Text.number(crestLength) + " m, " + channel.dimensions() + "]";
+        return "RectangularWeir[b = " + Text.significant(crestLength, 6) + " m, " + channel.dimensions() + "]";
     }
 }

@@ -142,6 +142,6 @@ public final class ScreenedWeir extends OfParts implements HeadDischarge {
     @Override
     public String toString() {
         return "ScreenedWeir[" + weir + " behind " + screen + ", " + channel.dimensions() + ", blinded "
-                + Text.number(blindedFraction) + "]";
+                + Text.significant(blindedFraction, 6) + "]";
     }
 }

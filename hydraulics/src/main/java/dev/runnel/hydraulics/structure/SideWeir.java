@@ -239,7 +239,7 @@ public final class SideWeir extends OfParts {
 
     @Override
     public String toString() {
-        return "SideWeir[" + section + ", sill " + Text.number(sillHeight) + " m, L = " + Text.number(length)
-                + " m, Cd = " + Text.number(coefficient) + "]";
+        return "SideWeir[" + section + ", sill " + Text.significant(sillHeight, 6) + " m, L = "
+                + Text.significant(length, 6) + " m, Cd = " + Text.significant(coefficient, 6) + "]";
     }
 }

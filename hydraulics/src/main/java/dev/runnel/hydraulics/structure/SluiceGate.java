@@ -169,7 +169,7 @@ public final class SluiceGate extends OfParts implements TailwaterDischarge {
 
     @Override
     public String toString() {
-        return "SluiceGate[b = " + Text.number(width) + " m, a = " + Text.number(opening) + " m, Cc = "
-                + Text.number(contraction) + "]";
+        return "SluiceGate[b = " + Text.significant(width, 6) + " m, a = " + Text.significant(opening, 6) + " m, Cc = "
+                + Text.significant(contraction, 6) + "]";
     }
 }

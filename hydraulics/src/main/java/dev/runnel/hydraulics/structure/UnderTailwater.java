@@ -100,6 +100,6 @@ record UnderTailwater(TailwaterDischarge structure, double tailwater) implements
 
     @Override
     public String toString() {
-        return "UnderTailwater[" + structure + ", h2 = " + Text.number(tailwater) + " m]";
+        return "UnderTailwater[" + structure + ", h2 = " + Text.significant(tailwater, 6) + " m]";
     }
 }

@@ -145,6 +145,6 @@ public final class VNotchWeir extends ThinPlate {
 
     @Override
     public String toString() {
-        return "VNotchWeir[" + Text.number(angleDegrees) + " degrees, " + channel.dimensions() + "]";
+        return "VNotchWeir[" + Text.significant(angleDegrees, 6) + " degrees, " + channel.dimensions() + "]";
     }
 }

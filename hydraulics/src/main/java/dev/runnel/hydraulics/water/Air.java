@@ -194,7 +194,8 @@ public final class Air {
 
     @Override
     public String toString() {
-        return "Air[" + Text.number(celsius) + " °C, humidity " + Text.number(humidity) + ", speed of sound "
-                + Text.fixed(speedOfSound(), 2) + (isExtrapolated() ? " m/s, extrapolated]" : " m/s]");
+        return "Air[" + Text.significant(celsius, 6) + " °C, humidity " + Text.significant(humidity, 6)
+                + ", speed of sound " + Text.fixed(speedOfSound(), 2)
+                + (isExtrapolated() ? " m/s, extrapolated]" : " m/s]");
     }
 }

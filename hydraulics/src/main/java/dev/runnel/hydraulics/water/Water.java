@@ -226,7 +226,7 @@ public final class Water {
 
     @Override
     public String toString() {
-        return "Water[" + Text.number(celsius) + " °C, density " + Text.fixed(density(), 2)
+        return "Water[" + Text.significant(celsius, 6) + " °C, density " + Text.fixed(density(), 2)
                 + " kg/m3, kinematic viscosity " + Text.significant(kinematicViscosity(), 5) + " m2/s]";
     }
 }

@@ -18,8 +18,8 @@ record Australia2019(AustralianRegion region, double annualExceedanceProbability
     @Override
     public double factor(double areaKm2, Duration duration) {
         if (duration.compareTo(SHORTEST) < 0 || duration.compareTo(LONGEST) > 0) {
-            throw new IllegalArgumentException(
-                    "duration must be in [" + SHORTEST + ", " + LONGEST + "], was " + duration);
+            throw new IllegalArgumentException("duration must be in [" + Text.exactDuration(SHORTEST) + ", "
+                    + Text.exactDuration(LONGEST) + "], was " + Text.exactDuration(duration));
         }
         double minutes = duration.toNanos() / 60e9;
         Require.inRange("areaKm2", areaKm2, 0, minutes < DAY ? 1000 : 30_000, "km2");
@@ -59,6 +59,6 @@ record Australia2019(AustralianRegion region, double annualExceedanceProbability
     @Override
     public String toString() {
         return "ArealReduction[Australian Rainfall and Runoff (2019), " + region + ", annual exceedance probability "
-                + Text.number(annualExceedanceProbability) + "]";
+                + Text.significant(annualExceedanceProbability, 6) + "]";
     }
 }

@@ -33,7 +33,13 @@ public final class CatchmentCells {
      * @since 0.1
      */
     @API(status = API.Status.EXPERIMENTAL, since = "0.1")
-    public record Mean(double depthMm, double knownShare) {}
+    public record Mean(double depthMm, double knownShare) {
+        @Override
+        public String toString() {
+            return "Mean[" + Text.significant(depthMm, 6) + " mm, " + Text.significant(100 * knownShare, 4)
+                    + " % known]";
+        }
+    }
 
     /**
      * Returns the number of cells that share area with the catchment.

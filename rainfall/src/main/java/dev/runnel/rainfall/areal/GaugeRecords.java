@@ -1,5 +1,6 @@
 package dev.runnel.rainfall.areal;
 
+import dev.runnel.internal.Text;
 import dev.runnel.rainfall.internal.Rain;
 import dev.runnel.timeseries.RegularSeries;
 import java.util.ArrayList;
@@ -27,8 +28,9 @@ final class GaugeRecords {
                 RegularSeries first = records.get(0);
                 if (!rain.interval().equals(first.interval()) || !rain.step().equals(first.step())) {
                     throw new IllegalArgumentException("rain of " + gauge + " must have the steps of " + gauges.get(0)
-                            + ", " + first.interval() + " by " + first.step() + ", had " + rain.interval() + " by "
-                            + rain.step());
+                            + ", " + first.interval() + " by " + Text.exactDuration(first.step()) + ", had "
+                            + rain.interval() + " by "
+                            + Text.exactDuration(rain.step()));
                 }
             }
             records.add(rain);

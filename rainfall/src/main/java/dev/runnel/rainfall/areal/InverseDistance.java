@@ -33,6 +33,6 @@ record InverseDistance(double power) implements SpatialEstimator {
 
     @Override
     public String toString() {
-        return "inverse distance to the power " + Text.number(power);
+        return "inverse distance to the power " + Text.significant(power, 6);
     }
 }

@@ -15,14 +15,14 @@ enum KeersWescott implements ArealReduction {
     public double factor(double areaKm2, Duration duration) {
         Require.inRange("areaKm2", areaKm2, 1, 20_000, "km2");
         if (duration.compareTo(SHORTEST) < 0 || duration.compareTo(LONGEST) > 0) {
-            throw new IllegalArgumentException(
-                    "duration must be in [" + SHORTEST + ", " + LONGEST + "], was " + duration);
+            throw new IllegalArgumentException("duration must be in [" + Text.exactDuration(SHORTEST) + ", "
+                    + Text.exactDuration(LONGEST) + "], was " + Text.exactDuration(duration));
         }
         double hours = duration.toMillis() / 3.6e6;
         double factor = 1 - b(areaKm2) * Math.pow(hours, -a(areaKm2));
         if (!(factor > 0)) {
-            throw new IllegalArgumentException(
-                    "duration must be longer for an area of " + Text.number(areaKm2) + " km2, was " + duration);
+            throw new IllegalArgumentException("duration must be longer for an area of " + Text.number(areaKm2)
+                    + " km2, was " + Text.exactDuration(duration));
         }
         return factor;
     }

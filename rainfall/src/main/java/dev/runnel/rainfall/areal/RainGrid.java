@@ -201,6 +201,7 @@ public final class RainGrid {
 
     @Override
     public String toString() {
-        return "RainGrid[" + columns + " by " + rows + " cells of " + Text.number(cell) + " m from " + corner + "]";
+        return "RainGrid[" + columns + " by " + rows + " cells of " + Text.significant(cell, 6) + " m from " + corner
+                + "]";
     }
 }

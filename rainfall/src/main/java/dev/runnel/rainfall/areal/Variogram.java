@@ -141,7 +141,7 @@ public final class Variogram {
             case EXPONENTIAL -> "exponential";
             case GAUSSIAN -> "Gaussian";
         };
-        return "Variogram[" + name + ", range " + Text.number(range) + " m, sill " + Text.number(sill) + " mm2, nugget "
-                + Text.number(nugget) + " mm2]";
+        return "Variogram[" + name + ", range " + Text.significant(range, 6) + " m, sill " + Text.significant(sill, 6)
+                + " mm2, nugget " + Text.significant(nugget, 6) + " mm2]";
     }
 }

@@ -1,6 +1,7 @@
 package dev.runnel.rainfall.ddf;
 
 import dev.runnel.internal.Require;
+import dev.runnel.internal.Text;
 import java.time.Duration;
 import org.apiguardian.api.API;
 
@@ -77,8 +78,8 @@ public final class Bilham implements DepthDurationFrequency {
 
     private double hours(Duration duration) {
         if (!covers(duration)) {
-            throw new IllegalArgumentException(
-                    "duration must be in [" + shortestDuration() + ", " + longestDuration() + "], was " + duration);
+            throw new IllegalArgumentException("duration must be in [" + Text.exactDuration(shortestDuration()) + ", "
+                    + Text.exactDuration(longestDuration()) + "], was " + Text.exactDuration(duration));
         }
         return IntensityFormula.minutes(duration) / 60;
     }

@@ -61,7 +61,7 @@ public final class DdfBand {
                     + upper.basis().toText());
         }
         if (!(confidence > 0 && confidence < 1)) {
-            throw new IllegalArgumentException("confidence must be inside (0, 1), was " + confidence);
+            throw new IllegalArgumentException("confidence must be inside (0, 1), was " + Text.number(confidence));
         }
         return new DdfBand(relation, lower, upper, confidence);
     }
@@ -181,8 +181,9 @@ public final class DdfBand {
         List<PeakDepth> covered =
                 event.peaks().stream().filter(peak -> covers(peak.duration())).toList();
         if (covered.isEmpty()) {
-            throw new IllegalArgumentException("event must have a duration between " + relation.shortestDuration()
-                    + " and " + relation.longestDuration() + ", had none");
+            throw new IllegalArgumentException(
+                    "event must have a duration between " + Text.exactDuration(relation.shortestDuration()) + " and "
+                            + Text.exactDuration(relation.longestDuration()) + ", had none");
         }
         return new Rarity(rarest(covered, relation), rarest(covered, upper), rarest(covered, lower), confidence);
     }
@@ -194,6 +195,6 @@ public final class DdfBand {
 
     @Override
     public String toString() {
-        return "DdfBand[" + relation + ", limits at " + Text.number(100 * confidence) + " %]";
+        return "DdfBand[" + relation + ", limits at " + Text.significant(100 * confidence, 6) + " %]";
     }
 }

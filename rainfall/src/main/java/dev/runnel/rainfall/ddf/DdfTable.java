@@ -144,7 +144,7 @@ public final class DdfTable implements DepthDurationFrequency {
         if (!known.equals(columns)
                 && !(returnPeriodYears >= known.smallest() && returnPeriodYears <= known.greatest())) {
             throw new IllegalArgumentException("returnPeriodYears must be in [" + Text.number(known.smallest()) + ", "
-                    + Text.number(known.greatest()) + "] years for " + duration
+                    + Text.number(known.greatest()) + "] years for " + Text.exactDuration(duration)
                     + ", beyond which the table is blank, was " + Text.number(returnPeriodYears));
         }
         return known.depthMm(withoutBlanks(row), returnPeriodYears);
@@ -182,8 +182,8 @@ public final class DdfTable implements DepthDurationFrequency {
 
     private void requireCovered(Duration duration) {
         if (!covers(duration)) {
-            throw new IllegalArgumentException(
-                    "duration must be in [" + shortestDuration() + ", " + longestDuration() + "], was " + duration);
+            throw new IllegalArgumentException("duration must be in [" + Text.exactDuration(shortestDuration()) + ", "
+                    + Text.exactDuration(longestDuration()) + "], was " + Text.exactDuration(duration));
         }
     }
 
@@ -268,8 +268,8 @@ public final class DdfTable implements DepthDurationFrequency {
     public String toString() {
         return "DdfTable[" + durations.size() + " durations " + Text.duration(shortestDuration()) + " to "
                 + Text.duration(longestDuration()) + ", "
-                + years.length + " return periods " + Text.number(smallestYears()) + " to "
-                + Text.number(greatestYears()) + " years, " + basis.toText()
+                + years.length + " return periods " + Text.significant(smallestYears(), 6) + " to "
+                + Text.significant(greatestYears(), 6) + " years, " + basis.toText()
                 + (blanks().isEmpty() ? "" : ", blank " + blanks())
                 + (provenance.isEmpty() ? "]" : "; " + provenance + "]");
     }

@@ -18,7 +18,8 @@ final class DdfTableChecks {
         Require.sameLength("depthMm", durations.size(), depths.length);
         for (int row = 0; row < depths.length; row++) {
             checkDuration(durations, row);
-            Require.sameLength("depthMm of " + durations.get(row), years.length, depths[row].length);
+            Require.sameLength(
+                    "depthMm of " + Text.exactDuration(durations.get(row)), years.length, depths[row].length);
         }
         for (int column = 0; column < years.length; column++) {
             checkYears(years, column, basis);
@@ -28,8 +29,8 @@ final class DdfTableChecks {
                 checkDepth(durations, years, depths, row, column);
             }
             if (isAllBlank(depths[row])) {
-                throw new IllegalArgumentException(
-                        "depthMm of " + durations.get(row) + " must hold at least one depth, was blank");
+                throw new IllegalArgumentException("depthMm of " + Text.exactDuration(durations.get(row))
+                        + " must hold at least one depth, was blank");
             }
         }
     }
@@ -38,7 +39,8 @@ final class DdfTableChecks {
         EpochNanos.positive("duration", durations.get(row));
         if (row > 0 && durations.get(row).compareTo(durations.get(row - 1)) <= 0) {
             throw new IllegalArgumentException(
-                    "duration must be longer than " + durations.get(row - 1) + " before it, was " + durations.get(row));
+                    "duration must be longer than " + Text.exactDuration(durations.get(row - 1)) + " before it, was "
+                            + Text.exactDuration(durations.get(row)));
         }
     }
 
@@ -52,7 +54,8 @@ final class DdfTableChecks {
 
     static void checkDepth(List<Duration> durations, double[] years, double[][] depths, int row, int column) {
         double depth = depths[row][column];
-        String place = " for " + durations.get(row) + " and " + Text.number(years[column]) + " years";
+        String place =
+                " for " + Text.exactDuration(durations.get(row)) + " and " + Text.number(years[column]) + " years";
         if (Double.isNaN(depth)) {
             return;
         }
@@ -75,7 +78,8 @@ final class DdfTableChecks {
         }
         if (above >= 0 && depth < depths[above][column]) {
             throw new IllegalArgumentException("depth must not fall with duration, below "
-                    + Text.number(depths[above][column]) + " mm in " + durations.get(above) + ", was "
+                    + Text.number(depths[above][column]) + " mm in " + Text.exactDuration(durations.get(above))
+                    + ", was "
                     + Text.number(depth) + " mm" + place);
         }
     }

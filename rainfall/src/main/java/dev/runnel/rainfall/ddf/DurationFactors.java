@@ -121,7 +121,8 @@ public final class DurationFactors {
     public double factor(double ratio, Duration duration) {
         int column = durations.indexOf(duration);
         if (column < 0) {
-            throw new IllegalArgumentException("duration must be one of " + durations + ", was " + duration);
+            throw new IllegalArgumentException(
+                    "duration must be one of " + Text.durations(durations) + ", was " + Text.exactDuration(duration));
         }
         return table.row(requireRatio(ratio))[column];
     }
@@ -170,6 +171,6 @@ public final class DurationFactors {
     public String toString() {
         return "DurationFactors[" + provenance + ", " + Text.duration(durations.get(0)) + " to "
                 + Text.duration(durations.get(durations.size() - 1))
-                + ", r " + Text.number(smallestRatio()) + " to " + Text.number(greatestRatio()) + "]";
+                + ", r " + Text.significant(smallestRatio(), 6) + " to " + Text.significant(greatestRatio(), 6) + "]";
     }
 }

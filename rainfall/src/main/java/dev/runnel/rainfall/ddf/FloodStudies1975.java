@@ -197,8 +197,8 @@ public final class FloodStudies1975 {
 
     @Override
     public String toString() {
-        return "FloodStudies1975[M5-60 " + Text.number(m560Mm) + " mm, r " + Text.number(ratio) + ", " + z1.provenance()
-                + "; " + z2.provenance() + "]";
+        return "FloodStudies1975[M5-60 " + Text.significant(m560Mm, 6) + " mm, r " + Text.significant(ratio, 6) + ", "
+                + z1.provenance() + "; " + z2.provenance() + "]";
     }
 
     private static List<String> texts(List<Duration> durations) {

@@ -62,8 +62,8 @@ public final class FormulaDdf implements DepthDurationFrequency {
                 .min(Duration::compareTo)
                 .orElseThrow();
         if (longest.compareTo(shortest) < 0) {
-            throw new IllegalArgumentException(
-                    "formulae must share durations, one begins at " + shortest + " and one ends at " + longest);
+            throw new IllegalArgumentException("formulae must share durations, one begins at "
+                    + Text.exactDuration(shortest) + " and one ends at " + Text.exactDuration(longest));
         }
         FormulaDdf relation = new FormulaDdf(ReturnPeriodColumns.of(years, basis), formulas, shortest, longest);
         relation.requireRising();
@@ -89,8 +89,8 @@ public final class FormulaDdf implements DepthDurationFrequency {
 
     private double[] coveredRow(Duration duration) {
         if (!covers(duration)) {
-            throw new IllegalArgumentException(
-                    "duration must be in [" + shortest + ", " + longest + "], was " + duration);
+            throw new IllegalArgumentException("duration must be in [" + Text.exactDuration(shortest) + ", "
+                    + Text.exactDuration(longest) + "], was " + Text.exactDuration(duration));
         }
         return row(duration);
     }
@@ -133,7 +133,7 @@ public final class FormulaDdf implements DepthDurationFrequency {
     @Override
     public String toString() {
         return "FormulaDdf[" + formulas.size() + " return periods "
-                + Text.number(smallestYears()) + " to " + Text.number(greatestYears())
+                + Text.significant(smallestYears(), 6) + " to " + Text.significant(greatestYears(), 6)
                 + " years, " + Text.duration(shortest) + " to " + Text.duration(longest) + ", " + basis().toText()
                 + "]";
     }

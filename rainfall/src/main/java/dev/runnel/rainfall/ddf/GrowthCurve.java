@@ -60,6 +60,6 @@ public final class GrowthCurve {
 
     @Override
     public String toString() {
-        return "GrowthCurve[M5 " + Text.number(m5Mm) + " mm]";
+        return "GrowthCurve[M5 " + Text.significant(m5Mm, 6) + " mm]";
     }
 }

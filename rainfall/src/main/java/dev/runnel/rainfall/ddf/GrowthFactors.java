@@ -177,6 +177,6 @@ public final class GrowthFactors {
     public String toString() {
         return "GrowthFactors[" + provenance + ", " + Text.significant(columns.smallest(), 4) + " to "
                 + Text.significant(columns.greatest(), 4) + " years, peaks over threshold, M5 "
-                + Text.number(smallestM5Mm()) + " to " + Text.number(greatestM5Mm()) + " mm]";
+                + Text.significant(smallestM5Mm(), 6) + " to " + Text.significant(greatestM5Mm(), 6) + " mm]";
     }
 }

@@ -58,7 +58,8 @@ public final class IntensityFormula {
         this.n = Require.positive("n", n, "");
         EpochNanos.positive("shortest", shortest);
         if (longest.compareTo(shortest) < 0) {
-            throw new IllegalArgumentException("longest must not be shorter than " + shortest + ", was " + longest);
+            throw new IllegalArgumentException("longest must not be shorter than " + Text.exactDuration(shortest)
+                    + ", was " + Text.exactDuration(longest));
         }
         this.shortest = shortest;
         this.longest = longest;
@@ -72,13 +73,13 @@ public final class IntensityFormula {
         double start = form == Form.KIMIJIMA ? Math.pow(from, n) + b : from + b;
         if (!(start > 0)) {
             throw new IllegalArgumentException(
-                    "b must leave the intensity finite at " + shortest + ", was " + Text.number(b));
+                    "b must leave the intensity finite at " + Text.exactDuration(shortest) + ", was " + Text.number(b));
         }
         double growth = growth(from);
         double last = growth(to);
         if (!(growth >= 0 && last >= 0)) {
-            throw new IllegalArgumentException(
-                    "depth must not fall with duration, does at " + (growth < 0 ? shortest : longest) + " in " + this);
+            throw new IllegalArgumentException("depth must not fall with duration, does at "
+                    + Text.exactDuration(growth < 0 ? shortest : longest) + " in " + this);
         }
     }
 
@@ -174,8 +175,8 @@ public final class IntensityFormula {
      */
     public double intensityMmPerHour(Duration duration) {
         if (duration.compareTo(shortest) < 0 || duration.compareTo(longest) > 0) {
-            throw new IllegalArgumentException(
-                    "duration must be in [" + shortest + ", " + longest + "], was " + duration);
+            throw new IllegalArgumentException("duration must be in [" + Text.exactDuration(shortest) + ", "
+                    + Text.exactDuration(longest) + "], was " + Text.exactDuration(duration));
         }
         double t = minutes(duration);
         return switch (form) {

@@ -49,6 +49,6 @@ record UpliftedRelation(DepthDurationFrequency present, ClimateUplift uplift) im
 
     @Override
     public String toString() {
-        return present + " raised by " + Text.number(uplift.percent()) + " % (" + uplift.name() + ")";
+        return present + " raised by " + Text.significant(uplift.percent(), 6) + " % (" + uplift.name() + ")";
     }
 }

@@ -160,8 +160,9 @@ public final class DesignStorm {
             throw new IllegalArgumentException("peakAt must be above 0 and below 1, was " + Text.number(peakAt));
         }
         if (step.compareTo(formula.shortestDuration()) < 0) {
-            throw new IllegalArgumentException("step must not be shorter than " + formula.shortestDuration()
-                    + ", the shortest duration of the formula, was " + step);
+            throw new IllegalArgumentException(
+                    "step must not be shorter than " + Text.exactDuration(formula.shortestDuration())
+                            + ", the shortest duration of the formula, was " + Text.exactDuration(step));
         }
         double total = formula.depthMm(duration);
         double peak = peakAt * duration.toNanos();
@@ -201,12 +202,12 @@ public final class DesignStorm {
         long stepNanos = EpochNanos.positive("step", step);
         long nanos = EpochNanos.positive("duration", duration);
         if (nanos % stepNanos != 0) {
-            throw new IllegalArgumentException(
-                    "duration must be a whole number of steps of " + step + ", was " + duration);
+            throw new IllegalArgumentException("duration must be a whole number of steps of " + Text.exactDuration(step)
+                    + ", was " + Text.exactDuration(duration));
         }
         if (nanos / stepNanos > MOST_STEPS) {
-            throw new IllegalArgumentException(
-                    "duration must be at most " + MOST_STEPS + " steps of " + step + ", was " + duration);
+            throw new IllegalArgumentException("duration must be at most " + MOST_STEPS + " steps of "
+                    + Text.exactDuration(step) + ", was " + Text.exactDuration(duration));
         }
         return (int) (nanos / stepNanos);
     }

@@ -51,7 +51,8 @@ public final class DoubleTriangle implements StormShape {
         EpochNanos.positive("duration", duration);
         EpochNanos.positive("intense", intense);
         if (intense.compareTo(duration) >= 0) {
-            throw new IllegalArgumentException("intense must be shorter than " + duration + ", was " + intense);
+            throw new IllegalArgumentException("intense must be shorter than " + Text.exactDuration(duration) + ", was "
+                    + Text.exactDuration(intense));
         }
         Require.inRange("position", position, 0, 1, "");
         DoubleTriangle shape = new DoubleTriangle(depthMm, duration, intenseDepthMm, intense, position);
@@ -124,7 +125,7 @@ public final class DoubleTriangle implements StormShape {
 
     @Override
     public String toString() {
-        return "DoubleTriangle[" + Text.number(depthMm) + " mm in " + Text.duration(duration) + ", "
-                + Text.number(intenseDepthMm) + " mm of it in " + Text.duration(intense) + "]";
+        return "DoubleTriangle[" + Text.significant(depthMm, 6) + " mm in " + Text.duration(duration) + ", "
+                + Text.significant(intenseDepthMm, 6) + " mm of it in " + Text.duration(intense) + "]";
     }
 }

@@ -139,7 +139,7 @@ public final class DryWeatherDesign {
 
     @Override
     public String toString() {
-        return "DryWeatherDesign[" + Text.number(heads) + " heads, " + Text.significant(dryWeatherM3PerDay(), 4)
+        return "DryWeatherDesign[" + Text.significant(heads, 6) + " heads, " + Text.significant(dryWeatherM3PerDay(), 4)
                 + " m3/d]";
     }
 }

@@ -165,7 +165,7 @@ public final class RationalMethod {
     private double peakOf(DepthDurationFrequency rainfall, double years, Duration duration) {
         if (duration.compareTo(concentrationTime()) < 0) {
             throw new IllegalArgumentException("duration must be no shorter than the time of concentration, "
-                    + concentrationTime() + ", was " + duration);
+                    + Text.exactDuration(concentrationTime()) + ", was " + Text.exactDuration(duration));
         }
         return peakM3PerS(rainfall.depthMm(duration, years) / Rain.hours(duration));
     }
@@ -193,6 +193,6 @@ public final class RationalMethod {
     @Override
     public String toString() {
         return "RationalMethod[" + area + ", entry " + Text.duration(entry) + ", flow " + Text.duration(flow)
-                + (routing == 1 ? "]" : ", routing " + Text.number(routing) + "]");
+                + (routing == 1 ? "]" : ", routing " + Text.significant(routing, 6) + "]");
     }
 }

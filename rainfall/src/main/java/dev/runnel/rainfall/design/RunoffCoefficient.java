@@ -54,7 +54,7 @@ public record RunoffCoefficient(String surface, double coefficient) {
 
         @Override
         public String toString() {
-            return surface + " " + Text.number(least) + " to " + Text.number(greatest);
+            return surface + " " + Text.significant(least, 6) + " to " + Text.significant(greatest, 6);
         }
     }
 

@@ -80,6 +80,6 @@ public final class SymmetricProfile implements StormShape {
 
     @Override
     public String toString() {
-        return "SymmetricProfile[a " + Text.number(a) + ", b " + Text.number(b) + "]";
+        return "SymmetricProfile[a " + Text.significant(a, 6) + ", b " + Text.significant(b, 6) + "]";
     }
 }

@@ -63,7 +63,7 @@ public final class Bootstrap {
 
         @Override
         public String toString() {
-            return Text.significant(estimate, 4) + " (" + Text.number(100 * confidence) + " %: "
+            return Text.significant(estimate, 4) + " (" + Text.significant(100 * confidence, 6) + " %: "
                     + Text.significant(lower, 4) + " to " + Text.significant(upper, 4) + ", " + replicates
                     + " replicates, " + failed + " failed)";
         }
@@ -403,7 +403,7 @@ public final class Bootstrap {
 
     @Override
     public String toString() {
-        return "Bootstrap[" + replicates + " replicates, seed " + seed + ", confidence " + Text.number(confidence)
-                + (parametric ? ", parametric]" : ", resampling]");
+        return "Bootstrap[" + replicates + " replicates, seed " + seed + ", confidence "
+                + Text.significant(confidence, 6) + (parametric ? ", parametric]" : ", resampling]");
     }
 }

@@ -49,11 +49,11 @@ public final class ConditionalProbability {
      */
     public static ConditionalProbability of(double lowest, double... sample) {
         if (!(lowest > 0 && lowest < Double.POSITIVE_INFINITY)) {
-            throw new IllegalArgumentException("lowest must be greater than 0 and finite, was " + lowest);
+            throw new IllegalArgumentException("lowest must be greater than 0 and finite, was " + Text.number(lowest));
         }
         for (double value : sample) {
             if (!(value >= 0 && value < Double.POSITIVE_INFINITY)) {
-                throw new IllegalArgumentException("sample must be 0 or greater and finite, had " + value);
+                throw new IllegalArgumentException("sample must be 0 or greater and finite, had " + Text.number(value));
             }
         }
         double[] above = Arrays.stream(sample).filter(x -> x >= lowest).toArray();
@@ -111,8 +111,8 @@ public final class ConditionalProbability {
     public double returnLevel(double years) {
         double least = (double) this.years / kept;
         if (!(years > least && years < Double.POSITIVE_INFINITY)) {
-            throw new IllegalArgumentException(
-                    "years must be greater than " + Text.significant(least, 4) + " and finite, was " + years);
+            throw new IllegalArgumentException("years must be greater than " + Text.significant(least, 4)
+                    + " and finite, was " + Text.number(years));
         }
         return ofKept.quantileOfExceedance(least / years);
     }

@@ -26,7 +26,8 @@ public record ConfidenceInterval(double estimate, double lower, double upper, do
     public ConfidenceInterval {
         Probability.inside("confidence", confidence);
         if (!(lower <= upper)) {
-            throw new IllegalArgumentException("lower must be at most upper, were " + lower + " and " + upper);
+            throw new IllegalArgumentException(
+                    "lower must be at most upper, were " + Text.number(lower) + " and " + Text.number(upper));
         }
     }
 

@@ -1,6 +1,7 @@
 package dev.runnel.rainfall.distribution;
 
 import dev.runnel.internal.Require;
+import dev.runnel.internal.Text;
 import java.util.Arrays;
 import java.util.Map;
 import java.util.SplittableRandom;
@@ -132,7 +133,7 @@ public interface Distribution {
     default double returnLevel(double years) {
         if (!(years > 1 && years < Double.POSITIVE_INFINITY)) {
             throw new IllegalArgumentException(
-                    "years must be greater than 1 and finite among annual maxima, was " + years);
+                    "years must be greater than 1 and finite among annual maxima, was " + Text.number(years));
         }
         return quantileOfExceedance(1 / years);
     }

@@ -1,5 +1,7 @@
 package dev.runnel.rainfall.distribution;
 
+import dev.runnel.internal.Text;
+
 /** The exponential variate s = -ln(1 - F), 0 or greater, of the exponential and the generalised Pareto distribution. */
 abstract class ExponentialVariateDistribution extends ShapedDistribution {
     ExponentialVariateDistribution(double location, double scale, double shape) {
@@ -40,7 +42,7 @@ abstract class ExponentialVariateDistribution extends ShapedDistribution {
     public final LMoments lMoments() {
         double k = shape;
         if (k <= -1) {
-            throw new IllegalStateException("L-moments exist for shape above -1, was " + k);
+            throw new IllegalStateException("L-moments exist for shape above -1, was " + Text.number(k));
         }
         return LMoments.of(
                 location + scale / (1 + k),

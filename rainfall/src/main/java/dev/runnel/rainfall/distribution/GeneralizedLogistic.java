@@ -1,5 +1,6 @@
 package dev.runnel.rainfall.distribution;
 
+import dev.runnel.internal.Text;
 import org.apiguardian.api.API;
 
 /**
@@ -73,7 +74,7 @@ public final class GeneralizedLogistic extends ShapedDistribution {
     @Override
     public LMoments lMoments() {
         if (Math.abs(shape) >= 1) {
-            throw new IllegalStateException("L-moments exist for shape inside (-1, 1), was " + shape);
+            throw new IllegalStateException("L-moments exist for shape inside (-1, 1), was " + Text.number(shape));
         }
         return LMoments.of(
                 location + scale * meanRatio(shape), scale * lScaleRatio(shape), -shape, (1 + 5 * shape * shape) / 6);

@@ -1,6 +1,7 @@
 package dev.runnel.rainfall.distribution;
 
 import dev.runnel.internal.Require;
+import dev.runnel.internal.Text;
 import java.util.function.DoubleUnaryOperator;
 import org.apache.commons.numbers.gamma.Erf;
 import org.apiguardian.api.API;
@@ -84,14 +85,18 @@ public final class GeneralizedNormal extends NormalVariateDistribution {
         double tau3 = m.tau3OfShape();
         double shape = tau3 == 0
                 ? 0
-                : RootFinder.find("shape for tau3 = " + tau3, k -> lSkewness(k) - tau3, -LARGEST_SHAPE, LARGEST_SHAPE);
+                : RootFinder.find(
+                        "shape for tau3 = " + Text.number(tau3),
+                        k -> lSkewness(k) - tau3,
+                        -LARGEST_SHAPE,
+                        LARGEST_SHAPE);
         return withMean(m.lambda1(), m.lambda2() / lScaleRatio(shape), shape);
     }
 
     /** The variance is (w&sup2; - w)/k&sup2; and the skew (w + 2) &radic;(w - 1) with w = exp(k&sup2;). */
     private static GeneralizedNormal fromMoments(SampleMoments m) {
         double size = RootFinder.find(
-                "shape for skew = " + m.skew(),
+                "shape for skew = " + Text.number(m.skew()),
                 s -> (Math.exp(s * s) + 2) * Math.sqrt(Math.expm1(s * s)) - Math.abs(m.skew()),
                 0,
                 LARGEST_SHAPE_OF_SKEW);

@@ -61,7 +61,7 @@ public final class GeneralizedPareto extends ExponentialVariateDistribution {
      */
     private static GeneralizedPareto fromMoments(SampleMoments m) {
         double k = RootFinder.find(
-                "shape for skew = " + m.skew(),
+                "shape for skew = " + Text.number(m.skew()),
                 s -> 2 * (1 - s) * Math.sqrt(1 + 2 * s) / (1 + 3 * s) - m.skew(),
                 PowerMoments.SMALLEST_SHAPE,
                 LARGEST_SHAPE_OF_SKEW);
@@ -99,7 +99,8 @@ public final class GeneralizedPareto extends ExponentialVariateDistribution {
     private static LikelihoodFit aboveByLikelihood(double threshold, DistributionFamily family, double[] peaks) {
         for (double peak : peaks) {
             if (!(peak > threshold)) {
-                throw new IllegalArgumentException("peaks must be above threshold " + threshold + ", was " + peak);
+                throw new IllegalArgumentException(
+                        "peaks must be above threshold " + Text.number(threshold) + ", was " + Text.number(peak));
             }
         }
         LMoments m = LMoments.ofSample(peaks);

@@ -1,5 +1,6 @@
 package dev.runnel.rainfall.distribution;
 
+import dev.runnel.internal.Text;
 import org.apache.commons.numbers.gamma.Gamma;
 import org.apiguardian.api.API;
 
@@ -69,7 +70,7 @@ public final class Gev extends GumbelVariateDistribution {
     @Override
     public LMoments lMoments() {
         if (shape <= -1) {
-            throw new IllegalStateException("L-moments exist for shape above -1, was " + shape);
+            throw new IllegalStateException("L-moments exist for shape above -1, was " + Text.number(shape));
         }
         return LMoments.of(
                 location + scale * meanRatio(shape), scale * lScaleRatio(shape), lSkewness(shape), lKurtosis(shape));
@@ -113,7 +114,8 @@ public final class Gev extends GumbelVariateDistribution {
                 return k;
             }
         }
-        return RootFinder.find("shape for tau3 = " + tau3, shape -> lSkewness(shape) - tau3, -1 + 1e-9, 50);
+        return RootFinder.find(
+                "shape for tau3 = " + Text.number(tau3), shape -> lSkewness(shape) - tau3, -1 + 1e-9, 50);
     }
 
     private static Gev fromMoments(SampleMoments m) {

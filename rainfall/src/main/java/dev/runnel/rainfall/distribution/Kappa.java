@@ -1,6 +1,7 @@
 package dev.runnel.rainfall.distribution;
 
 import dev.runnel.internal.Require;
+import dev.runnel.internal.Text;
 import java.util.Map;
 import org.apiguardian.api.API;
 
@@ -94,8 +95,8 @@ public final class Kappa extends ShapedDistribution {
     @Override
     public LMoments lMoments() {
         if (!KappaMoments.exist(shape, h)) {
-            throw new IllegalStateException(
-                    "L-moments exist for k above -1 and, if h is negative, k h above -1; k was " + shape + ", h " + h);
+            throw new IllegalStateException("L-moments exist for k above -1 and, if h is negative, k h above -1; k was "
+                    + Text.number(shape) + ", h " + Text.number(h));
         }
         double[] standard = KappaMoments.standard(shape, h);
         return LMoments.of(location + scale * standard[0], scale * standard[1], standard[2], standard[3]);

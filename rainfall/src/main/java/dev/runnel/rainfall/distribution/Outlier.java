@@ -62,7 +62,7 @@ public record Outlier(int index, double value, double statistic, double critical
 
     @Override
     public String toString() {
-        return "Outlier[" + Text.number(value) + " at index " + index + ", G = " + Text.significant(statistic, 4)
-                + ", critical " + Text.significant(critical, 4) + "]";
+        return "Outlier[" + Text.significant(value, 6) + " at index " + index + ", G = "
+                + Text.significant(statistic, 4) + ", critical " + Text.significant(critical, 4) + "]";
     }
 }

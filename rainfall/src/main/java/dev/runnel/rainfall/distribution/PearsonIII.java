@@ -1,6 +1,7 @@
 package dev.runnel.rainfall.distribution;
 
 import dev.runnel.internal.Require;
+import dev.runnel.internal.Text;
 import java.util.Map;
 import org.apiguardian.api.API;
 
@@ -149,7 +150,8 @@ public final class PearsonIII implements Distribution {
         double tau3 = m.tau3OfShape();
         double skew = tau3 == 0
                 ? 0
-                : RootFinder.find("skew for tau3 = " + tau3, g -> lSkewness(g) - tau3, -LARGEST_SKEW, LARGEST_SKEW);
+                : RootFinder.find(
+                        "skew for tau3 = " + Text.number(tau3), g -> lSkewness(g) - tau3, -LARGEST_SKEW, LARGEST_SKEW);
         return of(m.lambda1(), m.lambda2() / lScaleRatio(skew), skew);
     }
 

@@ -1,5 +1,6 @@
 package dev.runnel.rainfall.distribution;
 
+import dev.runnel.internal.Text;
 import java.util.function.DoubleUnaryOperator;
 import org.apache.commons.numbers.gamma.Gamma;
 
@@ -68,7 +69,7 @@ final class PowerMoments {
      * @throws NoFitException if there is none up to the largest
      */
     double shape(double skew, double largest) {
-        return RootFinder.find("shape for skew = " + skew, k -> skew(k) - skew, SMALLEST_SHAPE, largest);
+        return RootFinder.find("shape for skew = " + Text.number(skew), k -> skew(k) - skew, SMALLEST_SHAPE, largest);
     }
 
     /** Returns the skew, for a shape whose third moment exists; it falls strictly as the shape grows. */

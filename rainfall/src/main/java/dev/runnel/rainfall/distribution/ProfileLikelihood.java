@@ -1,5 +1,6 @@
 package dev.runnel.rainfall.distribution;
 
+import dev.runnel.internal.Text;
 import java.util.Arrays;
 import java.util.function.DoubleUnaryOperator;
 import org.apache.commons.math3.analysis.solvers.BrentSolver;
@@ -64,7 +65,7 @@ final class ProfileLikelihood {
         double drop = drop(confidence);
         if (!(estimate > 0 && estimate < 1)) {
             throw new IllegalArgumentException(
-                    "level must be inside the bounds of the fitted distribution, was " + level);
+                    "level must be inside the bounds of the fitted distribution, was " + Text.number(level));
         }
         // Over the logarithm of the odds, which have no bounds.
         double odds = Math.log(estimate) - Math.log1p(-estimate);

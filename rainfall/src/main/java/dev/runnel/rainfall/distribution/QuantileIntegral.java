@@ -1,5 +1,6 @@
 package dev.runnel.rainfall.distribution;
 
+import dev.runnel.internal.Text;
 import java.util.function.DoubleBinaryOperator;
 
 /**
@@ -29,7 +30,7 @@ final class QuantileIntegral {
         double l3 = integral(distribution, (x, f) -> (x - mean) * (1 - 6 * f * (1 - f)));
         double l4 = integral(distribution, (x, f) -> (x - mean) * (2 * f - 1) * (1 - 10 * f * (1 - f)));
         if (!(Math.abs(mean) < Double.POSITIVE_INFINITY && l2 < Double.POSITIVE_INFINITY)) {
-            throw new IllegalStateException("L-moments exist for a finite mean, was " + mean);
+            throw new IllegalStateException("L-moments exist for a finite mean, was " + Text.number(mean));
         }
         return LMoments.of(mean, l2, l3 / l2, l4 / l2);
     }

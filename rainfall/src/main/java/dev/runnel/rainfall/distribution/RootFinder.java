@@ -1,6 +1,7 @@
 package dev.runnel.rainfall.distribution;
 
 import dev.runnel.internal.Roots;
+import dev.runnel.internal.Text;
 import java.util.function.DoubleUnaryOperator;
 
 /** One root inside a bracket that must hold one. */
@@ -15,7 +16,8 @@ final class RootFinder {
         double atFrom = function.applyAsDouble(from);
         double atTo = function.applyAsDouble(to);
         if (!(Math.min(atFrom, atTo) <= 0 && Math.max(atFrom, atTo) >= 0)) {
-            throw new NoFitException(what + " must have a solution in [" + from + ", " + to + "]");
+            throw new NoFitException(
+                    what + " must have a solution in [" + Text.number(from) + ", " + Text.number(to) + "]");
         }
         return Roots.between(function, from, to);
     }

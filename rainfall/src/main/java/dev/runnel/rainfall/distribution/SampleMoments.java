@@ -56,7 +56,8 @@ public record SampleMoments(int size, double mean, double standardDeviation, dou
         }
         double sd = Math.sqrt(second / (n - 1));
         if (!(sd > 0)) {
-            throw new IllegalArgumentException("sample must differ by more than its squares can show, sd was " + sd);
+            throw new IllegalArgumentException(
+                    "sample must differ by more than its squares can show, sd was " + Text.number(sd));
         }
         return new SampleMoments(n, mean, sd, n * third / ((n - 1.0) * (n - 2.0) * sd * sd * sd));
     }

@@ -223,8 +223,8 @@ public final class Wakeby implements Distribution {
     @Override
     public LMoments lMoments() {
         if (!(beta > -1 && delta < 1)) {
-            throw new IllegalStateException(
-                    "L-moments exist for beta above -1 and delta below 1, were " + beta + " and " + delta);
+            throw new IllegalStateException("L-moments exist for beta above -1 and delta below 1, were "
+                    + Text.number(beta) + " and " + Text.number(delta));
         }
         double l2 = 0;
         double l3 = 0;

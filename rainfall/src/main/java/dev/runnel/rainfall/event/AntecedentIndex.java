@@ -84,7 +84,8 @@ public final class AntecedentIndex {
      */
     public RegularSeries before(RegularSeries daily) {
         if (daily.step().toHours() != 24 || daily.step().toNanos() % 3_600_000_000_000L != 0) {
-            throw new IllegalArgumentException("daily must have a step of PT24H, had " + daily.step());
+            throw new IllegalArgumentException(
+                    "daily must have a step of 1 d, had " + Text.exactDuration(daily.step()));
         }
         Rain.requireNonNegative("daily", daily, "mm");
         double[] index = new double[daily.size()];
@@ -144,6 +145,6 @@ public final class AntecedentIndex {
 
     @Override
     public String toString() {
-        return "AntecedentIndex[" + days + " days, " + Text.number(recession) + " left after a day]";
+        return "AntecedentIndex[" + days + " days, " + Text.significant(recession, 6) + " left after a day]";
     }
 }

@@ -154,11 +154,12 @@ public final class DryDayRule {
 
     @Override
     public String toString() {
-        return "DryDayRule[at most " + Text.number(maximumMm) + " mm a day"
+        return "DryDayRule[at most " + Text.significant(maximumMm, 6) + " mm a day"
                 + (run == 1 ? "" : " on " + run + " days running")
                 + (daysBefore == 0
                         ? ""
-                        : ", at most " + Text.number(maximumBeforeMm) + " mm on each of " + daysBefore + " days before")
+                        : ", at most " + Text.significant(maximumBeforeMm, 6) + " mm on each of " + daysBefore
+                                + " days before")
                 + "]";
     }
 }

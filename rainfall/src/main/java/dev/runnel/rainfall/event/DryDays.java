@@ -1,5 +1,6 @@
 package dev.runnel.rainfall.event;
 
+import dev.runnel.internal.Text;
 import dev.runnel.rainfall.internal.Rain;
 import dev.runnel.timeseries.RegularSeries;
 import java.time.Duration;
@@ -46,7 +47,8 @@ public final class DryDays {
     public static DryDays of(DryDayRule rule, RegularSeries rain, ZoneId zone) {
         Rain.requireNonNegative("rain", rain, "mm");
         if (rain.step().compareTo(Duration.ofDays(1)) > 0) {
-            throw new IllegalArgumentException("step of rain must be at most a day, PT24H, was " + rain.step());
+            throw new IllegalArgumentException(
+                    "step of rain must be at most a day, was " + Text.exactDuration(rain.step()));
         }
         List<DayOfRain> days = DayOfRain.of(rain, zone, rule.missingAllowed());
         Verdict[] windows = windows(rule, days);

@@ -330,6 +330,6 @@ public final class EventSeparation {
     @Override
     public String toString() {
         return "EventSeparation[gap of " + Text.duration(minimumInterEvent) + ", at least "
-                + Text.number(minimumDepthMm) + " mm, wet above " + Text.number(wetAboveMm) + " mm]";
+                + Text.significant(minimumDepthMm, 6) + " mm, wet above " + Text.significant(wetAboveMm, 6) + " mm]";
     }
 }

@@ -1,5 +1,6 @@
 package dev.runnel.rainfall.event;
 
+import dev.runnel.internal.Text;
 import dev.runnel.timeseries.EpochNanos;
 import java.time.Duration;
 import java.util.ArrayList;
@@ -33,8 +34,8 @@ final class PeakDurations {
     static void requireNotShorter(List<Duration> durations, Duration step) {
         for (Duration duration : durations) {
             if (duration.compareTo(step) < 0) {
-                throw new IllegalArgumentException(
-                        "duration must not be shorter than the step of the record, " + step + ", was " + duration);
+                throw new IllegalArgumentException("duration must not be shorter than the step of the record, "
+                        + Text.exactDuration(step) + ", was " + Text.exactDuration(duration));
             }
         }
     }

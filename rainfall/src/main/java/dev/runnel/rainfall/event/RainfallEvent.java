@@ -59,7 +59,7 @@ public final class RainfallEvent {
         Objects.requireNonNull(interval, "interval");
         Require.positive("depthMm", depthMm, "mm");
         for (PeakDepth peak : peaks) {
-            Require.inRange("peak depthMm in " + peak.duration(), peak.depthMm(), 0, depthMm, "mm");
+            Require.inRange("peak depthMm in " + Text.exactDuration(peak.duration()), peak.depthMm(), 0, depthMm, "mm");
         }
         return new RainfallEvent(
                 interval, depthMm, List.copyOf(peaks), new Antecedent(Duration.ZERO, true, 0), Completeness.FULL);
@@ -170,7 +170,8 @@ public final class RainfallEvent {
             }
         }
         throw new IllegalArgumentException("duration must be one of "
-                + peaks.stream().map(PeakDepth::duration).toList() + ", was " + duration);
+                + Text.durations(peaks.stream().map(PeakDepth::duration).toList()) + ", was "
+                + Text.exactDuration(duration));
     }
 
     /**

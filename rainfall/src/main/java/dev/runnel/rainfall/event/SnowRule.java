@@ -171,7 +171,8 @@ public final class SnowRule {
 
     @Override
     public String toString() {
-        return "SnowRule[snow to " + Text.number(allSnow) + " degC, rain from " + Text.number(allRain) + " degC, melt "
-                + Text.number(degreeDay) + " mm a degree and day above " + Text.number(meltAbove) + " degC]";
+        return "SnowRule[snow to " + Text.significant(allSnow, 6) + " degC, rain from " + Text.significant(allRain, 6)
+                + " degC, melt " + Text.significant(degreeDay, 6) + " mm a degree and day above "
+                + Text.significant(meltAbove, 6) + " degC]";
     }
 }

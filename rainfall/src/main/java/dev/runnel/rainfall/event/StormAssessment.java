@@ -42,7 +42,7 @@ public record StormAssessment(String criteria, Interval storm, List<Finding> fin
     public record Finding(String what, double value, double limit, Verdict verdict) {
         @Override
         public String toString() {
-            return what + " " + Text.significant(value, 3) + " against " + Text.number(limit) + ": "
+            return what + " " + Text.significant(value, 3) + " against " + Text.significant(limit, 6) + ": "
                     + switch (verdict) {
                         case MET -> "met";
                         case NOT_MET -> "not met";

@@ -279,9 +279,10 @@ public final class StormCriteria {
 
     @Override
     public String toString() {
-        return "StormCriteria[" + name + ": " + Text.number(depthMm) + " mm, " + Text.number(intensityMmPerHour)
+        return "StormCriteria[" + name + ": " + Text.significant(depthMm, 6) + " mm, "
+                + Text.significant(intensityMmPerHour, 6)
                 + " mm/h over " + Text.duration(intensityOver)
-                + (spread < Double.POSITIVE_INFINITY ? ", spread " + Text.number(spread) : "")
+                + (spread < Double.POSITIVE_INFINITY ? ", spread " + Text.significant(spread, 6) : "")
                 + (own.isEmpty() ? "" : ", " + own.size() + " more") + "]";
     }
 }

@@ -160,15 +160,18 @@ public final class AnnualMaxima {
             EpochNanos.positive("duration", duration);
             requireWithinYear(duration);
             if (duration.compareTo(step) < 0) {
-                throw new IllegalArgumentException("duration must be at least the step " + step + ", was " + duration);
+                throw new IllegalArgumentException("duration must be at least the step " + Text.exactDuration(step)
+                        + ", was " + Text.exactDuration(duration));
             }
             double[] column = depthsMm.get(duration);
             if (column == null || column.length != rows.length) {
-                throw new IllegalArgumentException("depths of " + duration + " must be as many as the years, "
-                        + rows.length + ", were " + (column == null ? 0 : column.length));
+                throw new IllegalArgumentException(
+                        "depths of " + Text.exactDuration(duration) + " must be as many as the years, " + rows.length
+                                + ", were " + (column == null ? 0 : column.length));
             }
             for (int i = 0; i < rows.length; i++) {
-                rows[i][j] = Require.nonNegative("depth of " + duration + " in " + years.get(i), column[i], "mm");
+                rows[i][j] = Require.nonNegative(
+                        "depth of " + Text.exactDuration(duration) + " in " + years.get(i), column[i], "mm");
             }
         }
         return new AnnualMaxima(durations, List.copyOf(years), rows, List.of(), List.of(), step, false, "");
@@ -183,7 +186,8 @@ public final class AnnualMaxima {
 
     private static void requireWithinYear(Duration duration) {
         if (duration.compareTo(SHORTEST_YEAR) > 0) {
-            throw new IllegalArgumentException("duration must be no longer than a year of 365 days, was " + duration);
+            throw new IllegalArgumentException(
+                    "duration must be no longer than a year of 365 days, was " + Text.exactDuration(duration));
         }
     }
 
@@ -217,7 +221,7 @@ public final class AnnualMaxima {
      */
     public static double clockFactor(double steps) {
         if (!(steps >= 1)) {
-            throw new IllegalArgumentException("steps must be at least 1, was " + steps);
+            throw new IllegalArgumentException("steps must be at least 1, was " + Text.number(steps));
         }
         return steps / (steps - 0.125);
     }
@@ -268,7 +272,8 @@ public final class AnnualMaxima {
     private int position(Duration duration) {
         int at = durations.indexOf(duration);
         if (at < 0) {
-            throw new IllegalArgumentException("duration must be one of " + durations + ", was " + duration);
+            throw new IllegalArgumentException(
+                    "duration must be one of " + Text.durations(durations) + ", was " + Text.exactDuration(duration));
         }
         return at;
     }

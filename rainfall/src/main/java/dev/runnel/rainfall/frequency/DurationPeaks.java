@@ -73,12 +73,13 @@ public final class DurationPeaks {
             List<PeakDepth> windows = PeakWindows.greatest(rain, duration, separation, wanted + 1);
             if (windows.size() <= wanted) {
                 throw new IllegalArgumentException("rain must have more than " + wanted + " separate wet windows of "
-                        + duration + ", had " + windows.size());
+                        + Text.exactDuration(duration) + ", had " + windows.size());
             }
             double threshold = windows.get(wanted).depthMm();
             OfDuration above = above(rain, duration, separation, threshold, years);
             if (above.windows.isEmpty()) {
-                throw new IllegalArgumentException("rain must have windows of " + duration + " above the threshold of "
+                throw new IllegalArgumentException("rain must have windows of " + Text.exactDuration(duration)
+                        + " above the threshold of "
                         + Text.significant(threshold, 4) + " mm that " + wanted + " peaks ask for, had " + above.equal
                         + " equal to it and none above");
             }
@@ -102,7 +103,7 @@ public final class DurationPeaks {
         double years = years(rain);
         Map<Duration, OfDuration> found = new LinkedHashMap<>();
         thresholdsMm.forEach((duration, threshold) -> {
-            Require.nonNegative("threshold of " + duration, threshold, "mm");
+            Require.nonNegative("threshold of " + Text.exactDuration(duration), threshold, "mm");
             found.put(duration, above(rain, duration, separation, threshold, years));
         });
         return new DurationPeaks(found, rain.step(), years, false);
@@ -210,7 +211,8 @@ public final class DurationPeaks {
     private OfDuration of(Duration duration) {
         OfDuration found = byDuration.get(duration);
         if (found == null) {
-            throw new IllegalArgumentException("duration must be one of " + durations() + ", was " + duration);
+            throw new IllegalArgumentException(
+                    "duration must be one of " + Text.durations(durations()) + ", was " + Text.exactDuration(duration));
         }
         return found;
     }

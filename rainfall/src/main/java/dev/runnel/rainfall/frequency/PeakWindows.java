@@ -1,5 +1,6 @@
 package dev.runnel.rainfall.frequency;
 
+import dev.runnel.internal.Text;
 import dev.runnel.rainfall.event.PeakDepth;
 import dev.runnel.timeseries.EpochNanos;
 import dev.runnel.timeseries.RegularSeries;
@@ -33,8 +34,8 @@ final class PeakWindows {
         EpochNanos.nonNegative("separation", separation);
         long step = rain.step().toNanos();
         if (duration.toNanos() % step != 0) {
-            throw new IllegalArgumentException(
-                    "duration must be a whole number of steps of " + rain.step() + ", was " + duration);
+            throw new IllegalArgumentException("duration must be a whole number of steps of "
+                    + Text.exactDuration(rain.step()) + ", was " + Text.exactDuration(duration));
         }
         int length = (int) Math.min(duration.toNanos() / step, Integer.MAX_VALUE);
         double[] depths = sums(rain, length);

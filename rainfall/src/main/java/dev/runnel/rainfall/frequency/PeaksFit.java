@@ -212,7 +212,7 @@ public final class PeaksFit {
         double expected = peaks.ratePerYear() * years;
         if (!(expected > 1 && expected < Double.POSITIVE_INFINITY)) {
             throw new IllegalArgumentException("years must be above " + Text.significant(1 / peaks.ratePerYear(), 4)
-                    + " years, the mean time between peaks, and finite, was " + years);
+                    + " years, the mean time between peaks, and finite, was " + Text.number(years));
         }
         return 1 / expected;
     }

@@ -55,8 +55,8 @@ public final class PeaksOverThreshold {
     private static double[] checked(double threshold, double[] peaks) {
         for (double peak : peaks) {
             if (!(peak > threshold && peak < Double.POSITIVE_INFINITY)) {
-                throw new IllegalArgumentException(
-                        "peaks must be finite and above threshold " + Text.number(threshold) + ", was " + peak);
+                throw new IllegalArgumentException("peaks must be finite and above threshold " + Text.number(threshold)
+                        + ", was " + Text.number(peak));
             }
         }
         return peaks.clone();
@@ -136,7 +136,7 @@ public final class PeaksOverThreshold {
     public double meanExcess(double level) {
         if (!(level >= threshold)) {
             throw new IllegalArgumentException(
-                    "level must be at least the threshold " + Text.number(threshold) + ", was " + level);
+                    "level must be at least the threshold " + Text.number(threshold) + ", was " + Text.number(level));
         }
         return Arrays.stream(peaks)
                 .filter(peak -> peak > level)
@@ -183,7 +183,7 @@ public final class PeaksOverThreshold {
 
     @Override
     public String toString() {
-        return "PeaksOverThreshold[" + peaks.length + " peaks above " + Text.number(threshold) + " in "
+        return "PeaksOverThreshold[" + peaks.length + " peaks above " + Text.significant(threshold, 6) + " in "
                 + Text.significant(years, 4) + " years"
                 + (apartByGaps == 0 ? "]" : ", " + apartByGaps + " apart by a gap only]");
     }

@@ -209,8 +209,8 @@ public final class ScaledDdf implements DepthDurationFrequency {
      */
     public ScaledDdf withGreatestYears(double years) {
         if (!(years > smallestYears && years < Double.POSITIVE_INFINITY)) {
-            throw new IllegalArgumentException(
-                    "years must be greater than " + Text.number(smallestYears) + " and finite, was " + years);
+            throw new IllegalArgumentException("years must be greater than " + Text.number(smallestYears)
+                    + " and finite, was " + Text.number(years));
         }
         return new ScaledDdf(rescaled, theta, eta, shortest, longest, years, worstMeanPercent, warnings);
     }
@@ -296,8 +296,8 @@ public final class ScaledDdf implements DepthDurationFrequency {
 
     private double requireCovered(Duration duration) {
         if (!covers(duration)) {
-            throw new IllegalArgumentException(
-                    "duration must be in [" + shortest + ", " + longest + "], was " + duration);
+            throw new IllegalArgumentException("duration must be in [" + Text.exactDuration(shortest) + ", "
+                    + Text.exactDuration(longest) + "], was " + Text.exactDuration(duration));
         }
         return Rain.hours(duration);
     }
@@ -331,7 +331,7 @@ public final class ScaledDdf implements DepthDurationFrequency {
     public String toString() {
         return "ScaledDdf[i = y/(D + " + Text.significant(theta, 4) + " h)^" + Text.significant(eta, 4) + ", y "
                 + rescaled + ", means within " + Text.significant(worstMeanPercent, 2) + " %, "
-                + Text.number(smallestYears) + " to " + Text.significant(greatestYears, 4) + " years"
+                + Text.significant(smallestYears, 6) + " to " + Text.significant(greatestYears, 4) + " years"
                 + (warnings.isEmpty() ? "]" : ", warnings " + warnings.size() + "]");
     }
 }

@@ -1,6 +1,7 @@
 package dev.runnel.rainfall.frequency;
 
 import dev.runnel.internal.Require;
+import dev.runnel.internal.Text;
 import dev.runnel.rainfall.ddf.DdfBand;
 import dev.runnel.rainfall.ddf.EventRarity;
 import dev.runnel.rainfall.ddf.ReturnPeriod;
@@ -129,8 +130,9 @@ public final class ScaledDdfLimits {
                 .filter(peak -> relation.covers(peak.duration()))
                 .toList();
         if (covered.isEmpty()) {
-            throw new IllegalArgumentException("event must have a duration between " + relation.shortestDuration()
-                    + " and " + relation.longestDuration() + ", had none");
+            throw new IllegalArgumentException(
+                    "event must have a duration between " + Text.exactDuration(relation.shortestDuration()) + " and "
+                            + Text.exactDuration(relation.longestDuration()) + ", had none");
         }
         return years(each -> covered.stream()
                 .mapToDouble(peak -> each.exceedance(peak.duration(), peak.depthMm()))

@@ -208,7 +208,7 @@ public final class YearRule {
         return "YearRule[from " + firstDay + " in " + zone
                 + (months == MONTHS_OF_YEAR ? "" : ", " + months + (months == 1 ? " month" : " months"))
                 + (isCalendar() ? "" : ", " + namingText())
-                + ", coverage at least " + Text.number(minimumCoverage)
+                + ", coverage at least " + Text.significant(minimumCoverage, 6)
                 + (longestGap.equals(ANY_GAP) ? "]" : ", no gap longer than " + Text.duration(longestGap) + "]");
     }
 }

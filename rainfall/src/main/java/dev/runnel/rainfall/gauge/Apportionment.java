@@ -1,6 +1,7 @@
 package dev.runnel.rainfall.gauge;
 
 import dev.runnel.internal.CompensatedSum;
+import dev.runnel.internal.Text;
 import dev.runnel.timeseries.EpochNanos;
 import dev.runnel.timeseries.RegularSeries;
 import java.time.Duration;
@@ -87,16 +88,19 @@ final class Apportionment {
         long steps = -Math.floorDiv(-length, step);
         if (steps > MOST_STEPS || length < 0) {
             throw new IllegalArgumentException("step must be at least "
-                    + (length < 0 ? "292 years" : Duration.ofNanos(-Math.floorDiv(-length, MOST_STEPS)))
+                    + (length < 0
+                            ? "292 years"
+                            : Text.exactDuration(Duration.ofNanos(-Math.floorDiv(-length, MOST_STEPS))))
                     + " for a record of "
-                    + (length < 0 ? "more than 292 years" : Duration.ofNanos(length)) + ", at most " + MOST_STEPS
-                    + " steps, was " + Duration.ofNanos(step));
+                    + (length < 0 ? "more than 292 years" : Text.exactDuration(Duration.ofNanos(length))) + ", at most "
+                    + MOST_STEPS
+                    + " steps, was " + Text.exactDuration(Duration.ofNanos(step)));
         }
         try {
             Math.addExact(start, Math.multiplyExact(steps + 1, step));
         } catch (ArithmeticException e) {
             throw new IllegalArgumentException(
-                    "steps of " + Duration.ofNanos(step) + " from " + EpochNanos.toInstant(start)
+                    "steps of " + Text.exactDuration(Duration.ofNanos(step)) + " from " + EpochNanos.toInstant(start)
                             + " must end a step before 2262-04-11, did not",
                     e);
         }

@@ -175,9 +175,11 @@ public final class CalibrationCurve implements Calibration {
     @Override
     public String toString() {
         String formula = form == Form.POWER
-                ? Text.number(a) + " Ir^" + Text.number(b)
-                : Text.number(a) + " + " + Text.number(b) + " Ir" + (c == 0 ? "" : " + " + Text.number(c) + " Ir^2");
-        return "CalibrationCurve[I = " + formula + ", Ir " + Text.number(lowest) + " to " + Text.number(highest)
-                + " mm/h" + (slow == 1 ? "]" : ", " + Text.significant(slow, 6) + " for slow tips]");
+                ? Text.significant(a, 6) + " Ir^" + Text.significant(b, 6)
+                : Text.significant(a, 6) + " + " + Text.significant(b, 6) + " Ir"
+                        + (c == 0 ? "" : " + " + Text.significant(c, 6) + " Ir^2");
+        return "CalibrationCurve[I = " + formula + ", Ir " + Text.significant(lowest, 6) + " to "
+                + Text.significant(highest, 6) + " mm/h"
+                + (slow == 1 ? "]" : ", " + Text.significant(slow, 6) + " for slow tips]");
     }
 }

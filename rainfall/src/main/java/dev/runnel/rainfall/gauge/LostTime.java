@@ -95,6 +95,6 @@ public final class LostTime implements Calibration {
 
     @Override
     public String toString() {
-        return "LostTime[" + Text.number(seconds) + " s]";
+        return "LostTime[" + Text.significant(seconds, 6) + " s]";
     }
 }

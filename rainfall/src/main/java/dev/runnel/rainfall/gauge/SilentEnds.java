@@ -1,5 +1,6 @@
 package dev.runnel.rainfall.gauge;
 
+import dev.runnel.internal.Text;
 import dev.runnel.timeseries.EpochNanos;
 import dev.runnel.timeseries.Interval;
 import java.time.Duration;
@@ -49,7 +50,7 @@ public final class SilentEnds {
      */
     public SilentEnds withLeast(Duration least) {
         if (least.compareTo(Duration.ofDays(1)) < 0) {
-            throw new IllegalArgumentException("least must be a day or longer, was " + least);
+            throw new IllegalArgumentException("least must be a day or longer, was " + Text.exactDuration(least));
         }
         return new SilentEnds(least);
     }

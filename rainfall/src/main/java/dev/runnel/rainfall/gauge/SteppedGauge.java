@@ -120,7 +120,7 @@ public final class SteppedGauge {
         long size = Math.floorDiv(EpochNanos.of(interval.end()) - first, step);
         if (size < 1) {
             throw new IllegalArgumentException(
-                    "interval must hold a step of " + Duration.ofNanos(step) + ", was " + interval);
+                    "interval must hold a step of " + Text.exactDuration(Duration.ofNanos(step)) + ", was " + interval);
         }
         return record(readings, first, Apportionment.stepCount(first, size * step, step), first, first + size * step);
     }

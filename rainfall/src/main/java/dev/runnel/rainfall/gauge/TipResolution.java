@@ -125,7 +125,7 @@ public final class TipResolution {
 
     @Override
     public String toString() {
-        return "TipResolution[" + Text.number(tipMm) + " mm, "
+        return "TipResolution[" + Text.significant(tipMm, 6) + " mm, "
                 + Text.significant(stepMmPerHour(Duration.ofMinutes(1)), 4) + " mm/h over a minute]";
     }
 }

@@ -380,6 +380,6 @@ public final class TippingBucket {
 
     @Override
     public String toString() {
-        return "TippingBucket[" + Text.number(tipMm) + " mm, " + calibration + "]";
+        return "TippingBucket[" + Text.significant(tipMm, 6) + " mm, " + calibration + "]";
     }
 }

@@ -293,6 +293,6 @@ public final class VolumetricCalibration {
 
     @Override
     public String toString() {
-        return "VolumetricCalibration[" + runs.size() + " runs, funnel " + Text.number(funnelCm2) + " cm2]";
+        return "VolumetricCalibration[" + runs.size() + " runs, funnel " + Text.significant(funnelCm2, 6) + " cm2]";
     }
 }

@@ -66,6 +66,6 @@ class DdfBandTest {
                 .withMessageStartingWith("lower and upper must hold the depth of 1 h and 10 years, were ");
         assertThatIllegalArgumentException()
                 .isThrownBy(() -> DdfBand.of(table(1), table(0.5), table(2), 90))
-                .withMessage("confidence must be inside (0, 1), was 90.0");
+                .withMessage("confidence must be inside (0, 1), was 90");
     }
 }

@@ -146,7 +146,7 @@ class DdfTableTest {
                 .hasMessage("returnPeriodYears must be in [2, 30] years, was 100");
         assertThatThrownBy(() -> table().depthMm(minutes(14), 5))
                 .isInstanceOf(IllegalArgumentException.class)
-                .hasMessage("duration must be in [PT15M, PT4H], was PT14M");
+                .hasMessage("duration must be in [15 min, 4 h], was 14 min");
         assertThatThrownBy(() -> table().returnPeriod(minutes(241), 5)).isInstanceOf(IllegalArgumentException.class);
         assertThatThrownBy(() -> table().returnPeriod(minutes(60), Double.NaN))
                 .isInstanceOf(IllegalArgumentException.class)
@@ -159,18 +159,19 @@ class DdfTableTest {
         List<Duration> durations = List.of(minutes(15), minutes(30));
         assertThatThrownBy(() -> DdfTable.of(ANNUAL, durations, years, new double[][] {{10, 14}, {9, 15}}))
                 .isInstanceOf(IllegalArgumentException.class)
-                .hasMessage("depth must not fall with duration, below 10 mm in PT15M, was 9 mm for PT30M and 2 years");
+                .hasMessage(
+                        "depth must not fall with duration, below 10 mm in 15 min, was 9 mm for 30 min and 2 years");
         assertThatThrownBy(() -> DdfTable.of(ANNUAL, durations, years, new double[][] {{10, 9}, {12, 15}}))
                 .isInstanceOf(IllegalArgumentException.class)
-                .hasMessage("depth must not fall with return period, below 10 mm at 2 years, was 9 mm for PT15M and"
+                .hasMessage("depth must not fall with return period, below 10 mm at 2 years, was 9 mm for 15 min and"
                         + " 5 years");
         assertThatThrownBy(() -> DdfTable.of(ANNUAL, durations, years, new double[][] {{10, 14}, {12, 0}}))
                 .isInstanceOf(IllegalArgumentException.class)
-                .hasMessage("depth must be greater than 0 and finite (mm), was 0 for PT30M and 5 years");
+                .hasMessage("depth must be greater than 0 and finite (mm), was 0 for 30 min and 5 years");
         double[][] blank = {{10, 14}, {Double.NaN, Double.NaN}};
         assertThatThrownBy(() -> DdfTable.of(ANNUAL, durations, years, blank))
                 .isInstanceOf(IllegalArgumentException.class)
-                .hasMessage("depthMm of PT30M must hold at least one depth, was blank");
+                .hasMessage("depthMm of 30 min must hold at least one depth, was blank");
         assertThatThrownBy(() -> DdfTable.of(ANNUAL, durations, years, new double[][] {{10, 14}}))
                 .isInstanceOf(IllegalArgumentException.class)
                 .hasMessage("depthMm must have length 2, was 1");
@@ -215,10 +216,10 @@ class DdfTableTest {
                 "text line 2, column 2: must be the last of 3 columns, as in the first line");
         assertWrong(
                 "duration_min,2,5\n5,1,2\n5,1,2\n",
-                "text line 3, column 1: duration must be longer than PT5M before it, was PT5M");
+                "text line 3, column 1: duration must be longer than 5 min before it, was 5 min");
         assertWrong(
                 "duration_min,2,5\n5,4,5\n10,3,6\n",
-                "text line 3, column 2: depth must not fall with duration, below 4 mm in PT5M, was 3 mm for PT10M and"
+                "text line 3, column 2: depth must not fall with duration, below 4 mm in 5 min, was 3 mm for 10 min and"
                         + " 2 years");
     }
 
@@ -275,8 +276,9 @@ class DdfTableTest {
         assertThat(table.depthMm(minutes(60), 100)).isEqualTo(40);
         assertThatThrownBy(() -> table.depthMm(minutes(15), 50))
                 .isInstanceOf(IllegalArgumentException.class)
-                .hasMessage("returnPeriodYears must be in [2, 20] years for PT15M, beyond which the table is blank, was"
-                        + " 50");
+                .hasMessage(
+                        "returnPeriodYears must be in [2, 20] years for 15 min, beyond which the table is blank, was"
+                                + " 50");
         assertThatThrownBy(() -> DdfTable.parse("duration_min,2,5\n15,10,12\n60,,11\n", PEAKS))
                 .isInstanceOf(IllegalArgumentException.class)
                 .hasMessageContaining("line 3, column 3: depth must not fall with duration, below 12 mm");

@@ -41,7 +41,7 @@ class DurationFactorsTest {
                 .hasMessage("ratio must be in [0.2, 0.4], was 0.42");
         assertThatThrownBy(() -> own.factor(0.3, Duration.ofMinutes(45)))
                 .isInstanceOf(IllegalArgumentException.class)
-                .hasMessage("duration must be one of [PT30M, PT1H, PT24H, PT48H], was PT45M");
+                .hasMessage("duration must be one of [30 min, 1 h, 1 d, 2 d], was 45 min");
     }
 
     @ParameterizedTest
@@ -53,7 +53,7 @@ class DurationFactorsTest {
                 "r | 'text line 1, column 1: must be followed by durations in minutes, a line such as"
                         + " r,5,15,30,60,120,1440'",
                 "r,x | 'text line 1, column 2: must be a number, was ''x'''",
-                "r,60,30 | 'text line 1, column 3: duration must be longer than PT1H before it, was PT30M'",
+                "r,60,30 | 'text line 1, column 3: duration must be longer than 1 h before it, was 30 min'",
                 "r,60#1.2,1 | 'text line 2, column 2: r must be in [0, 1], was 1.2'",
                 "r,60#0.2,1.1 | 'text line 2, column 2: factor must be 1 at 60 minutes and not below 0, was 1.1'",
                 "r,60,120#0.2,1,0.9 | 'text line 2, column 3: factor must be above 0 and not below 1, was 0.9'",

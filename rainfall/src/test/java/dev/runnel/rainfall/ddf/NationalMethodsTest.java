@@ -35,7 +35,7 @@ class NationalMethodsTest {
         assertThat(Bilham.relation().returnPeriod(minutes(10), 0.2).isBelow()).isTrue();
         assertThatThrownBy(() -> Bilham.relation().depthMm(minutes(121), 5))
                 .isInstanceOf(IllegalArgumentException.class)
-                .hasMessage("duration must be in [PT5M, PT2H], was PT2H1M");
+                .hasMessage("duration must be in [5 min, 2 h], was 2 h 1 min");
     }
 
     /** Calculation sheets to BRE Digest 365 (2017, r 0.40; 2008, r 0.35), M5-60 = 20 mm, printed to 0.1 mm. */
@@ -175,8 +175,8 @@ class NationalMethodsTest {
         assertThatThrownBy(() -> FloodStudies1975.of(20, 0.4).m5Mm(minutes(7)))
                 .isInstanceOf(IllegalArgumentException.class)
                 .hasMessage(
-                        "duration must be one of [PT5M, PT10M, PT15M, PT30M, PT1H, PT2H, PT4H, PT6H, PT10H, PT24H], was"
-                                + " PT7M");
+                        "duration must be one of [5 min, 10 min, 15 min, 30 min, 1 h, 2 h, 4 h, 6 h, 10 h, 1 d], was"
+                                + " 7 min");
     }
 
     @Test

@@ -189,7 +189,7 @@ class DesignStormTest {
     void refusesBadInput() {
         assertThatThrownBy(() -> DesignStorm.of("a", fraction -> fraction, minutes(60), 20, minutes(7)))
                 .isInstanceOf(IllegalArgumentException.class)
-                .hasMessage("duration must be a whole number of steps of PT7M, was PT1H");
+                .hasMessage("duration must be a whole number of steps of 7 min, was 1 h");
         assertThatThrownBy(() -> DesignStorm.of("a", fraction -> 0.9 * fraction, minutes(60), 20, minutes(5)))
                 .isInstanceOf(IllegalArgumentException.class)
                 .hasMessageStartingWith("shape at 1 must be in [0.999999999999");
@@ -209,7 +209,7 @@ class DesignStormTest {
         IntensityFormula formula = IntensityFormula.sherman(1500, 10, 0.8, minutes(20), minutes(120));
         assertThatThrownBy(() -> DesignStorm.chicago(formula, minutes(120), 0.4, minutes(5)))
                 .isInstanceOf(IllegalArgumentException.class)
-                .hasMessage("step must not be shorter than PT20M, the shortest duration of the formula, was PT5M");
+                .hasMessage("step must not be shorter than 20 min, the shortest duration of the formula, was 5 min");
         assertThatThrownBy(() -> DesignStorm.chicago(formula, minutes(120), 1, minutes(5)))
                 .isInstanceOf(IllegalArgumentException.class)
                 .hasMessage("peakAt must be above 0 and below 1, was 1");

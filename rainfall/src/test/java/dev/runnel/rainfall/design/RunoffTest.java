@@ -78,7 +78,7 @@ class RunoffTest {
         assertThat(method.storageM3(TABLE, 10, Duration.ofHours(1), 1)).isZero();
         assertThatThrownBy(() -> method.storageM3(TABLE, 10, Duration.ofMinutes(10), 0))
                 .isInstanceOf(IllegalArgumentException.class)
-                .hasMessage("duration must be no shorter than the time of concentration, PT20M, was PT10M");
+                .hasMessage("duration must be no shorter than the time of concentration, 20 min, was 10 min");
         assertThatThrownBy(() -> method.hydrograph(TABLE, 10, Duration.ofHours(1), Duration.ofNanos(1)))
                 .isInstanceOf(IllegalArgumentException.class)
                 .hasMessageStartingWith("step must be such that the flow has at most 1000000 of them");

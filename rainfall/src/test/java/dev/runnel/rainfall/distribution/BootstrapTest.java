@@ -199,7 +199,7 @@ class BootstrapTest {
         }
         assertThatIllegalArgumentException()
                 .isThrownBy(() -> Bootstrap.of(20, 1).criticalValues(fit, PlottingPosition.HAZEN, 0))
-                .withMessage("significance must be inside (0, 1), was 0.0");
+                .withMessage("significance must be inside (0, 1), was 0");
     }
 
     @Test

@@ -70,7 +70,7 @@ class FitTest {
         assertThat(fitted.shape).isCloseTo(0.1, within(0.06));
         assertThatIllegalArgumentException()
                 .isThrownBy(() -> LikelihoodFit.of(GeneralizedPareto.above(10), 11, 10, 12, 13))
-                .withMessage("peaks must be above threshold 10.0, was 10.0");
+                .withMessage("peaks must be above threshold 10, was 10");
     }
 
     @Test

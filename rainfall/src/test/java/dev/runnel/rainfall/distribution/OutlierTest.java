@@ -30,7 +30,7 @@ class OutlierTest {
     void refusesBadInput() {
         assertThatIllegalArgumentException()
                 .isThrownBy(() -> Outlier.find(0, 1, 2, 3))
-                .withMessage("significance must be inside (0, 1), was 0.0");
+                .withMessage("significance must be inside (0, 1), was 0");
         assertThatIllegalArgumentException()
                 .isThrownBy(() -> Outlier.find(0.05, 2, 2, 2))
                 .withMessage("sample must not be all equal, was 3 times 2");

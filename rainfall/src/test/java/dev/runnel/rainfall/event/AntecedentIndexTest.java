@@ -49,7 +49,7 @@ class AntecedentIndexTest {
         assertThatThrownBy(() ->
                         AntecedentIndex.fiveDays().before(RegularSeries.of(Instant.EPOCH, Duration.ofHours(1), 1)))
                 .isInstanceOf(IllegalArgumentException.class)
-                .hasMessage("daily must have a step of PT24H, had PT1H");
+                .hasMessage("daily must have a step of 1 d, had 1 h");
     }
 
     @Test

@@ -128,7 +128,7 @@ class DetectorStateTest {
         assertThatThrownBy(
                         () -> HALF_HOUR.withPeakDurations(Duration.ofMinutes(5)).ofSteps(STEP))
                 .isInstanceOf(IllegalArgumentException.class)
-                .hasMessage("duration must not be shorter than the step of the record, PT10M, was PT5M");
+                .hasMessage("duration must not be shorter than the step of the record, 10 min, was 5 min");
         assertThatThrownBy(() -> HALF_HOUR.ofTips(GAUGE).start(state)).isInstanceOf(IllegalArgumentException.class);
         TextState tips = HALF_HOUR.ofTips(GAUGE).start().state();
         assertThatThrownBy(() -> HALF_HOUR.ofTips(TippingBucket.ofTip(0.254)).start(tips))

@@ -131,7 +131,7 @@ class DryDaysTest {
         RegularSeries coarse = RegularSeries.of(Instant.parse("2026-03-01T00:00:00Z"), Duration.ofHours(72), 30, 0);
         assertThatThrownBy(() -> DryDays.of(DryDayRule.of(0.3), coarse, ZoneOffset.UTC))
                 .isInstanceOf(IllegalArgumentException.class)
-                .hasMessage("step of rain must be at most a day, PT24H, was PT72H");
+                .hasMessage("step of rain must be at most a day, was 3 d");
     }
 
     @Test

@@ -151,14 +151,14 @@ class EventSeparationTest {
         assertThatThrownBy(
                         () -> HALF_HOUR.withPeakDurations(Duration.ofMinutes(5)).events(rain(1)))
                 .isInstanceOf(IllegalArgumentException.class)
-                .hasMessage("duration must not be shorter than the step of the record, PT10M, was PT5M");
+                .hasMessage("duration must not be shorter than the step of the record, 10 min, was 5 min");
         assertThatThrownBy(() -> HALF_HOUR.withPeakDurations())
                 .isInstanceOf(IllegalArgumentException.class)
                 .hasMessage("durations must be at least one, were none");
         RainfallEvent event = HALF_HOUR.withPeakDurations(STEP).events(rain(1)).get(0);
         assertThatThrownBy(() -> event.peak(Duration.ofMinutes(30)))
                 .isInstanceOf(IllegalArgumentException.class)
-                .hasMessage("duration must be one of [PT10M], was PT30M");
+                .hasMessage("duration must be one of [10 min], was 30 min");
         EventDetector finished = HALF_HOUR.ofSteps(STEP).startAt(START);
         finished.finish();
         assertThatThrownBy(() -> finished.nextStep(0)).isInstanceOf(IllegalStateException.class);
@@ -190,6 +190,6 @@ class EventSeparationTest {
         assertThat(event.isComplete()).isTrue();
         assertThatThrownBy(() -> RainfallEvent.of(rain(1).interval(), 7, List.of(peak)))
                 .isInstanceOf(IllegalArgumentException.class)
-                .hasMessage("peak depthMm in PT30M must be in [0, 7] mm, was 8");
+                .hasMessage("peak depthMm in 30 min must be in [0, 7] mm, was 8");
     }
 }

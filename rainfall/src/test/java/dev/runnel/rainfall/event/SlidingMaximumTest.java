@@ -67,7 +67,7 @@ class SlidingMaximumTest {
     void refusesBadInput() {
         assertThatThrownBy(() -> peak(1, rain(1)))
                 .isInstanceOf(IllegalArgumentException.class)
-                .hasMessage("duration must not be shorter than the step of the record, PT2M, was PT1M");
+                .hasMessage("duration must not be shorter than the step of the record, 2 min, was 1 min");
         assertThatThrownBy(() -> peak(2, rain()))
                 .isInstanceOf(IllegalArgumentException.class)
                 .hasMessage("rain must have at least one step, had none");

@@ -144,17 +144,17 @@ class AnnualMaximaTest {
                 .withMessage("years must rise, had 2001 after 2001");
         assertThatIllegalArgumentException()
                 .isThrownBy(() -> AnnualMaxima.of(List.of(2001), depths, HOUR))
-                .withMessage("depths of PT1H must be as many as the years, 1, were 2");
+                .withMessage("depths of 1 h must be as many as the years, 1, were 2");
         assertThatIllegalArgumentException()
                 .isThrownBy(() -> AnnualMaxima.of(List.of(2001, 2002), depths, Duration.ofHours(2)))
-                .withMessage("duration must be at least the step PT2H, was PT1H");
+                .withMessage("duration must be at least the step 2 h, was 1 h");
         assertThatIllegalArgumentException()
                 .isThrownBy(() -> AnnualMaxima.of(List.of(), depths, HOUR))
                 .withMessage("number of years must be at least 1, was 0");
         depths.put(DAY, new double[] {50, -1});
         assertThatIllegalArgumentException()
                 .isThrownBy(() -> AnnualMaxima.of(List.of(2001, 2003), depths, HOUR))
-                .withMessageStartingWith("depth of PT24H in 2003 must be 0 or greater");
+                .withMessageStartingWith("depth of 1 d in 2003 must be 0 or greater");
     }
 
     @Test
@@ -172,7 +172,7 @@ class AnnualMaximaTest {
         assertThatIllegalArgumentException()
                 .isThrownBy(() -> AnnualMaxima.of(years, depths, HOUR)
                         .table(DistributionFamily.GUMBEL, FitMethod.MOMENTS, 2, 100))
-                .withMessageContaining("PT2H");
+                .withMessageContaining("2 h");
     }
 
     @Test
@@ -226,7 +226,7 @@ class AnnualMaximaTest {
         RegularSeries rain = RegularSeries.of(Instant.parse("2021-01-01T00:00:00Z"), DAY, new double[3 * 365]);
         assertThatIllegalArgumentException()
                 .isThrownBy(() -> AnnualMaxima.from(rain, List.of(DAY, Duration.ofDays(800)), YearRule.calendar()))
-                .withMessage("duration must be no longer than a year of 365 days, was PT19200H");
+                .withMessage("duration must be no longer than a year of 365 days, was 800 d");
         assertThat(AnnualMaxima.from(rain, List.of(Duration.ofDays(365)), YearRule.calendar())
                         .years())
                 .hasSize(3);
@@ -234,7 +234,7 @@ class AnnualMaximaTest {
         depths.put(Duration.ofDays(366), new double[] {50});
         assertThatIllegalArgumentException()
                 .isThrownBy(() -> AnnualMaxima.of(List.of(2001), depths, DAY))
-                .withMessage("duration must be no longer than a year of 365 days, was PT8784H");
+                .withMessage("duration must be no longer than a year of 365 days, was 366 d");
     }
 
     @Test
@@ -265,7 +265,7 @@ class AnnualMaximaTest {
         assertThat(maxima.trend(DAY).pValue()).isLessThan(0.001);
         assertThatIllegalArgumentException()
                 .isThrownBy(() -> maxima.trend(HOUR))
-                .withMessage("duration must be one of [PT24H], was PT1H");
+                .withMessage("duration must be one of [1 d], was 1 h");
     }
 
     @Test

@@ -103,7 +103,7 @@ class DurationPeaksTest {
         assertThatIllegalArgumentException()
                 .isThrownBy(() -> DurationPeaks.from(
                         rain(11, 0, 11, 0, 11, 0, 11), List.of(HOUR), 2 * HOURS_A_YEAR / 7 + 1, Duration.ZERO))
-                .withMessage("rain must have windows of PT1H above the threshold of 11 mm that 2 peaks ask for, had 4"
+                .withMessage("rain must have windows of 1 h above the threshold of 11 mm that 2 peaks ask for, had 4"
                         + " equal to it and none above");
     }
 
@@ -124,10 +124,10 @@ class DurationPeaksTest {
                 .withMessage("number of peaks in 0.0005704 years must be at least 1, was 0");
         assertThatIllegalArgumentException()
                 .isThrownBy(() -> DurationPeaks.from(rain, List.of(Duration.ofMinutes(90)), 1e4, TWO))
-                .withMessage("duration must be a whole number of steps of PT1H, was PT1H30M");
+                .withMessage("duration must be a whole number of steps of 1 h, was 1 h 30 min");
         assertThatIllegalArgumentException()
                 .isThrownBy(() -> DurationPeaks.from(rain, List.of(HOUR), 1e4, TWO))
-                .withMessage("rain must have more than 5 separate wet windows of PT1H, had 1");
+                .withMessage("rain must have more than 5 separate wet windows of 1 h, had 1");
         assertThatIllegalArgumentException()
                 .isThrownBy(() -> DurationPeaks.from(rain, List.of(), 1, TWO))
                 .withMessage("number of durations must be at least 1, was 0");

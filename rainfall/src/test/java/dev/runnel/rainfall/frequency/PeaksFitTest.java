@@ -71,6 +71,6 @@ class PeaksFitTest {
         assertThat(byMoments.returnLevel(100, Bootstrap.of(100, 1)).failed()).isZero();
         assertThatIllegalArgumentException()
                 .isThrownBy(() -> fit.returnLevelByProfile(100, 1))
-                .withMessage("confidence must be inside (0, 1), was 1.0");
+                .withMessage("confidence must be inside (0, 1), was 1");
     }
 }

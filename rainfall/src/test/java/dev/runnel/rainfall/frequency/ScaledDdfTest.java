@@ -183,7 +183,7 @@ class ScaledDdfTest {
         }
         assertThatIllegalArgumentException()
                 .isThrownBy(() -> ddf.depthMm(HOUR, 10))
-                .withMessage("duration must be in [PT6H, PT24H], was PT1H");
+                .withMessage("duration must be in [6 h, 1 d], was 1 h");
     }
 
     /** Exact powers of D + 0.2 h; with the last mean half as large again no power fits them. */

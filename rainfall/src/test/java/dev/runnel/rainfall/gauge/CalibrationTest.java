@@ -123,7 +123,7 @@ class CalibrationTest {
     void readsWell() {
         assertThat(LostTime.ofSeconds(0.45)).hasToString("LostTime[0.45 s]");
         assertThat(CalibrationCurve.quadratic(0.2, 0.98, 0.0006, 5, 300))
-                .hasToString("CalibrationCurve[I = 0.2 + 0.98 Ir + 6.0E-4 Ir^2, Ir 5 to 300 mm/h]");
+                .hasToString("CalibrationCurve[I = 0.2 + 0.98 Ir + 0.0006 Ir^2, Ir 5 to 300 mm/h]");
         assertThat(CalibrationCurve.power(0.9, 1.05, 5, 300))
                 .hasToString("CalibrationCurve[I = 0.9 Ir^1.05, Ir 5 to 300 mm/h]")
                 .isEqualTo(CalibrationCurve.power(0.9, 1.05, 5, 300))

@@ -49,7 +49,7 @@ class RainUnitsTest {
         assertThatThrownBy(() -> RainUnits.inSteps(rain, Duration.ofNanos(1)))
                 .isInstanceOf(IllegalArgumentException.class)
                 .hasMessage(
-                        "step must be at least PT0.000006S for a record of PT10M, at most 100000000 steps, was PT0.000000001S");
+                        "step must be at least PT0.000006S for a record of 10 min, at most 100000000 steps, was PT0.000000001S");
     }
 
     /** Minutes 2 to 4 are missing, so are the steps of three minutes to 3 and to 6, and with them the 8 and the 2 mm beside the gap. */

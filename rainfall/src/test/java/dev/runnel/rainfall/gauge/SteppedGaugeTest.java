@@ -110,7 +110,7 @@ class SteppedGaugeTest {
                 .hasMessage("readings must be 0 or greater (mm), or NaN for missing, was -999 at index 1, "
                         + "2026-03-01T12:05:00Z");
         assertThatThrownBy(() -> DEPTH.record(readings(0, 0.2), Interval.of(NOON, Duration.ofMinutes(4))))
-                .hasMessageStartingWith("interval must hold a step of PT5M, was ");
+                .hasMessageStartingWith("interval must hold a step of 5 min, was ");
     }
 
     @Test

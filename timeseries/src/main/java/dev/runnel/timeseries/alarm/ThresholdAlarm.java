@@ -187,8 +187,9 @@ public final class ThresholdAlarm implements Rule<Reading, AlarmEvent, TextState
 
     @Override
     public String toString() {
-        return "ThresholdAlarm[" + (high ? "high " : "low ") + Text.number(limit) + ", deadband "
-                + Text.number(deadband) + ", on-delay " + Text.duration(Duration.ofNanos(onDelay)) + ", off-delay "
+        return "ThresholdAlarm[" + (high ? "high " : "low ") + Text.significant(limit, 6) + ", deadband "
+                + Text.significant(deadband, 6) + ", on-delay " + Text.duration(Duration.ofNanos(onDelay))
+                + ", off-delay "
                 + Text.duration(Duration.ofNanos(offDelay))
                 + (maximumGap == UNLIMITED ? "" : ", maximum gap " + Text.duration(Duration.ofNanos(maximumGap))) + "]";
     }

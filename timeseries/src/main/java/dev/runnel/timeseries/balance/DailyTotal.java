@@ -40,7 +40,7 @@ public record DailyTotal(LocalDate date, Interval interval, double measured, dou
     @Override
     public String toString() {
         return "DailyTotal[" + date + ", " + Text.significant(measured, 6) + " over "
-                + Text.significant(100 * coverage, 4) + " % of " + Text.number(interval.hours()) + " h"
+                + Text.significant(100 * coverage, 4) + " % of " + Text.significant(interval.hours(), 6) + " h"
                 + (isComplete ? "" : ", partial") + "]";
     }
 }

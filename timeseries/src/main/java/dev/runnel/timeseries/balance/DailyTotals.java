@@ -164,6 +164,6 @@ public final class DailyTotals {
     public String toString() {
         return "DailyTotals[" + zone + ", " + between.name().toLowerCase(Locale.ROOT) + " up to "
                 + (maximumGap == FROM_SPACING ? "1.5 usual spacings" : Text.duration(Duration.ofNanos(maximumGap)))
-                + ", coverage at least " + Text.number(minimumCoverage) + "]";
+                + ", coverage at least " + Text.significant(minimumCoverage, 6) + "]";
     }
 }

@@ -1,5 +1,6 @@
 package dev.runnel.timeseries.balance;
 
+import dev.runnel.internal.Text;
 import dev.runnel.timeseries.Interval;
 import org.apiguardian.api.API;
 
@@ -26,7 +27,8 @@ public record Discharge(Interval interval, double volume, boolean isCertain) {
             throw new IllegalArgumentException("discharge must not be empty, was " + interval);
         }
         if (volume < 0 || Double.isInfinite(volume)) {
-            throw new IllegalArgumentException("volume must be 0 or greater and finite (m3), or NaN, was " + volume);
+            throw new IllegalArgumentException(
+                    "volume must be 0 or greater and finite (m3), or NaN, was " + Text.number(volume));
         }
     }
 
@@ -59,5 +61,11 @@ public record Discharge(Interval interval, double volume, boolean isCertain) {
      */
     public Discharge asUncertain() {
         return new Discharge(interval, volume, false);
+    }
+
+    @Override
+    public String toString() {
+        return "Discharge[" + interval + (Double.isNaN(volume) ? "" : ", " + Text.significant(volume, 6) + " m3")
+                + (isCertain ? "" : ", not certain") + "]";
     }
 }

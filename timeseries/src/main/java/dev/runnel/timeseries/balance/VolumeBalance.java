@@ -1,6 +1,7 @@
 package dev.runnel.timeseries.balance;
 
 import dev.runnel.internal.Require;
+import dev.runnel.internal.Text;
 import dev.runnel.timeseries.EpochNanos;
 import dev.runnel.timeseries.Interval;
 import dev.runnel.timeseries.balance.BalanceLine.Verdict;
@@ -157,6 +158,7 @@ public final class VolumeBalance {
     @Override
     public String toString() {
         return "VolumeBalance[" + upstream.stream().map(BalanceSite::name).toList() + " to " + downstream.name()
-                + ", k = " + coverageFactor + ", coverage at least " + minimumCoverage + "]";
+                + ", k = " + Text.significant(coverageFactor, 6) + ", coverage at least "
+                + Text.significant(minimumCoverage, 6) + "]";
     }
 }

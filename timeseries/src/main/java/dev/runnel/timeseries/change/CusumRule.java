@@ -159,7 +159,7 @@ public final class CusumRule implements Rule<Reading, ChangeSignal, TextState> {
 
     @Override
     public String toString() {
-        return "CusumRule[target " + Text.number(target) + ", K = " + Text.number(reference) + ", H = "
-                + Text.number(decision) + "]";
+        return "CusumRule[target " + Text.significant(target, 6) + ", K = " + Text.significant(reference, 6) + ", H = "
+                + Text.significant(decision, 6) + "]";
     }
 }

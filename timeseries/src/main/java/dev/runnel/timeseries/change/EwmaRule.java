@@ -183,7 +183,7 @@ public final class EwmaRule implements Rule<Reading, ChangeSignal, TextState> {
 
     @Override
     public String toString() {
-        return "EwmaRule[target " + Text.number(target) + ", deviation " + Text.number(deviation) + ", weight "
-                + Text.number(weight) + ", width " + Text.number(width) + "]";
+        return "EwmaRule[target " + Text.significant(target, 6) + ", deviation " + Text.significant(deviation, 6)
+                + ", weight " + Text.significant(weight, 6) + ", width " + Text.significant(width, 6) + "]";
     }
 }

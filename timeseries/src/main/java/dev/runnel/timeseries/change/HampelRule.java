@@ -97,6 +97,12 @@ public final class HampelRule implements Rule<Reading, HampelRule.Wild, TextStat
         public Wild {
             Objects.requireNonNull(time, "time");
         }
+
+        @Override
+        public String toString() {
+            return "Wild[" + time + " " + Text.number(value) + ", median " + Text.significant(median, 6) + ", scatter "
+                    + Text.significant(scatter, 4) + "]";
+        }
     }
 
     @Override
@@ -203,7 +209,7 @@ public final class HampelRule implements Rule<Reading, HampelRule.Wild, TextStat
 
     @Override
     public String toString() {
-        return "HampelRule[half width " + halfWidth + ", limit " + Text.number(limit)
-                + (leastScatter > 0 ? ", least scatter " + Text.number(leastScatter) : "") + "]";
+        return "HampelRule[half width " + halfWidth + ", limit " + Text.significant(limit, 6)
+                + (leastScatter > 0 ? ", least scatter " + Text.significant(leastScatter, 6) : "") + "]";
     }
 }

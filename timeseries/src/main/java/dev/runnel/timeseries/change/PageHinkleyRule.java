@@ -126,6 +126,7 @@ public final class PageHinkleyRule implements Rule<Reading, ChangeSignal, TextSt
 
     @Override
     public String toString() {
-        return "PageHinkleyRule[slack " + Text.number(slack) + ", threshold " + Text.number(threshold) + "]";
+        return "PageHinkleyRule[slack " + Text.significant(slack, 6) + ", threshold " + Text.significant(threshold, 6)
+                + "]";
     }
 }

@@ -276,8 +276,9 @@ public final class Corrections {
                         if (!Double.isNaN(values[i])) {
                             double value = correction.applied(values[i], times[i]);
                             if (!Double.isFinite(value)) {
-                                throw new IllegalArgumentException("corrected value must be finite, was " + value
-                                        + " at " + EpochNanos.toInstant(times[i]) + " by " + correction);
+                                throw new IllegalArgumentException(
+                                        "corrected value must be finite, was " + Text.number(value) + " at "
+                                                + EpochNanos.toInstant(times[i]) + " by " + correction);
                             }
                             set(i, value, Quality.ESTIMATE.worst(Quality.ofCode(qualities[i])));
                         }

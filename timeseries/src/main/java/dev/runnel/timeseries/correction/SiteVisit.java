@@ -232,7 +232,7 @@ public final class SiteVisit {
                 text.append(", ")
                         .append(FIGURES.get(i))
                         .append(' ')
-                        .append(Text.number(figures.get(i).getAsDouble()));
+                        .append(Text.significant(figures.get(i).getAsDouble(), 6));
             }
         }
         clock.ifPresent(ahead -> text.append(", clock ahead by ").append(Text.duration(ahead)));

@@ -293,8 +293,13 @@ public final class VisitComparison {
 
     @Override
     public String toString() {
-        return "VisitComparison[depth " + depth.absolute + " m or " + depth.relative + ", velocity "
-                + velocity.absolute + " m/s or " + velocity.relative + ", flow " + flow.absolute + " m3/s or "
-                + flow.relative + ", clock " + clock + " s, gaps up to " + Text.duration(maximumGap) + "]";
+        return "VisitComparison[depth " + Text.significant(depth.absolute, 6) + " m or "
+                + Text.significant(depth.relative, 6)
+                + ", velocity "
+                + Text.significant(velocity.absolute, 6) + " m/s or " + Text.significant(velocity.relative, 6)
+                + ", flow "
+                + Text.significant(flow.absolute, 6) + " m3/s or "
+                + Text.significant(flow.relative, 6) + ", clock " + Text.significant(clock, 6) + " s, gaps up to "
+                + Text.duration(maximumGap) + "]";
     }
 }

@@ -73,8 +73,8 @@ public record AttenuatedSignalCheck(Duration window, double unusualBelow, double
 
     @Override
     public String toString() {
-        return "AttenuatedSignalCheck[" + "range unusual below " + Text.number(unusualBelow) + ", fails below "
-                + Text.number(failBelow) + ", over " + Text.duration(window) + "]";
+        return "AttenuatedSignalCheck[" + "range unusual below " + Text.significant(unusualBelow, 6) + ", fails below "
+                + Text.significant(failBelow, 6) + ", over " + Text.duration(window) + "]";
     }
 
     private final class AttenuationMachine extends PromptMachine {

@@ -72,8 +72,9 @@ public record DeadSensorCheck(Duration window, double standsBelow, double movesA
 
     @Override
     public String toString() {
-        return "DeadSensorCheck[" + "stands within " + Text.number(standsBelow)
-                + " while the companion moves more than " + Text.number(movesAbove) + ", over " + Text.duration(window)
+        return "DeadSensorCheck[" + "stands within " + Text.significant(standsBelow, 6)
+                + " while the companion moves more than " + Text.significant(movesAbove, 6) + ", over "
+                + Text.duration(window)
                 + "]";
     }
 

@@ -73,7 +73,8 @@ public record DeviationRateCheck(double deviations, Duration window) implements 
 
     @Override
     public String toString() {
-        return "DeviationRateCheck[" + Text.number(deviations) + " deviations, over " + Text.duration(window) + "]";
+        return "DeviationRateCheck[" + Text.significant(deviations, 6) + " deviations, over " + Text.duration(window)
+                + "]";
     }
 
     private final class DeviationMachine extends PromptMachine {

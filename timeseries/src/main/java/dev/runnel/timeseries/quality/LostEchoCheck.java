@@ -70,8 +70,8 @@ public record LostEchoCheck(double value, double jump, Duration maximumGap) impl
 
     @Override
     public String toString() {
-        return "LostEchoCheck[" + "jump of " + Text.number(jump) + " or more to " + Text.number(value) + ", within "
-                + Text.duration(maximumGap) + "]";
+        return "LostEchoCheck[" + "jump of " + Text.significant(jump, 6) + " or more to " + Text.significant(value, 6)
+                + ", within " + Text.duration(maximumGap) + "]";
     }
 
     private final class EchoMachine extends PromptMachine {

@@ -75,8 +75,8 @@ public record MultivariateCheck(double deviations, double companionDeviations, D
 
     @Override
     public String toString() {
-        return "MultivariateCheck[" + Text.number(deviations) + " deviations, companion "
-                + Text.number(companionDeviations) + ", over " + Text.duration(window) + "]";
+        return "MultivariateCheck[" + Text.significant(deviations, 6) + " deviations, companion "
+                + Text.significant(companionDeviations, 6) + ", over " + Text.duration(window) + "]";
     }
 
     private final class MultivariateMachine extends PairMachine {

@@ -78,7 +78,7 @@ public record RateOfChangeCheck(double perSecond, Duration maximumGap) implement
 
     @Override
     public String toString() {
-        return "RateOfChangeCheck[" + "faster than " + Text.number(perSecond) + " a second, over at most "
+        return "RateOfChangeCheck[" + "faster than " + Text.significant(perSecond, 6) + " a second, over at most "
                 + Text.duration(maximumGap) + "]";
     }
 

@@ -123,8 +123,9 @@ public record SpikeCheck(double unusualAbove, double failAbove, Duration maximum
 
     @Override
     public String toString() {
-        return "SpikeCheck[" + "unusual above " + Text.number(unusualAbove) + ", fails above " + Text.number(failAbove)
-                + ", neighbours within " + Text.duration(maximumGap) + (sparing ? ", sparing" : "") + "]";
+        return "SpikeCheck[" + "unusual above " + Text.significant(unusualAbove, 6) + ", fails above "
+                + Text.significant(failAbove, 6) + ", neighbours within " + Text.duration(maximumGap)
+                + (sparing ? ", sparing" : "") + "]";
     }
 
     private final class SpikeMachine extends ReadingMachine<QualityFlag> {

@@ -69,8 +69,8 @@ public record ZeroWithDepthCheck(double zero, double depthAbove, Duration failAf
 
     @Override
     public String toString() {
-        return "ZeroWithDepthCheck[" + "up to " + Text.number(zero) + " with a depth above " + Text.number(depthAbove)
-                + ", fails after " + Text.duration(failAfter) + "]";
+        return "ZeroWithDepthCheck[" + "up to " + Text.significant(zero, 6) + " with a depth above "
+                + Text.significant(depthAbove, 6) + ", fails after " + Text.duration(failAfter) + "]";
     }
 
     private final class ZeroMachine extends PairMachine {

@@ -120,7 +120,7 @@ class OverflowReturnTest {
                 .withMessageStartingWith("discharge must not be empty");
         assertThatIllegalArgumentException()
                 .isThrownBy(() -> Discharge.of(seen.get(2)).withVolume(-1))
-                .withMessage("volume must be 0 or greater and finite (m3), or NaN, was -1.0");
+                .withMessage("volume must be 0 or greater and finite (m3), or NaN, was -1");
     }
 
     private static Interval hours(String start, int hours) {
