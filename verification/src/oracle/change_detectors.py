@@ -94,10 +94,21 @@ def hampel(folder):
     write(folder + "/hampel-windows.csv", ["values", "half", "limit", "i", "wild"], rows)
 
 
+def medians(folder):
+    values = [0.31, 0.33, 0.30, 0.92, 0.32, 0.29, 0.35, 0.0, 0.34, 0.36, 0.38, 0.37, -0.2, 0.41, 0.40, 0.44, 0.43, 0.47]
+    text = " ".join(map(str, values))
+    rows = []
+    for half in (1, 2, 4, 7):
+        for i in range(half, len(values) - half):
+            rows.append((text, half, i, repr(float(np.median(values[i - half : i + half + 1])))))
+    write(folder + "/rolling-medians.csv", ["values", "half", "i", "median"], rows)
+
+
 def main(folder):
     lengths(folder)
     statistics(folder)
     hampel(folder)
+    medians(folder)
 
 
 main(sys.argv[1])

@@ -10,10 +10,10 @@ import dev.runnel.timeseries.Reading;
 import dev.runnel.timeseries.Rule;
 import dev.runnel.timeseries.TextState;
 import java.time.Instant;
-import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Objects;
+import java.util.stream.IntStream;
 import org.apiguardian.api.API;
 
 /**
@@ -29,6 +29,8 @@ import org.apiguardian.api.API;
  * is wild: quantised readings need a longer window or a {@link #withLeastScatter least scatter}.
  *
  * <p>What this is not: a detector of lasting changes, which it is built not to see.
+ *
+ * <p>The window is kept in order of value while it moves, and the median distance is found in it by halving.
  *
  * <p>Source: F. R. Hampel (1974), The influence curve and its role in robust estimation, Journal of the American Statistical
  * Association 69, 383-393 (from memory); use in a moving window: common practice.
@@ -105,6 +107,31 @@ public final class HampelRule implements Rule<Reading, HampelRule.Wild, TextStat
         }
     }
 
+    private boolean isWild(SortedWindow window) {
+        return Math.abs(window.middle() - window.median()) > limit * scatter(window);
+    }
+
+    private double scatter(SortedWindow window) {
+        return Math.max(leastScatter, NORMAL * window.medianDistance());
+    }
+
+    /**
+     * Returns where the wild values of an array are, the same ones as of readings one by one.
+     *
+     * @param values values, any unit; NaN for missing; not modified
+     * @return indices of wild values, ascending; a new array
+     * @throws IllegalArgumentException if a value is infinite; names the index
+     */
+    public int[] wildAmong(double[] values) {
+        IntStream.Builder found = IntStream.builder();
+        Windows.over(values, halfWidth, (window, index) -> {
+            if (isWild(window)) {
+                found.add(index);
+            }
+        });
+        return found.build().toArray();
+    }
+
     @Override
     public Machine<Reading, Wild, TextState> start() {
         return new Window(this);
@@ -127,29 +154,40 @@ public final class HampelRule implements Rule<Reading, HampelRule.Wild, TextStat
         private final HampelRule rule;
         private final int size;
         private final MachineClock clock;
-        private final List<Double> values = new ArrayList<>();
-        private final List<Long> times = new ArrayList<>();
+        private final SortedWindow window;
+        /** Times of the readings of the window, each in the place of its number. */
+        private final long[] times;
+
+        private long taken;
 
         Window(HampelRule rule) {
             this.rule = rule;
             this.size = 2 * rule.halfWidth + 1;
             this.clock = new MachineClock();
+            this.window = new SortedWindow(rule.halfWidth);
+            this.times = new long[size];
         }
 
         Window(HampelRule rule, StateText text) {
             this.rule = rule;
             this.size = 2 * rule.halfWidth + 1;
             this.clock = MachineClock.from(text);
-            for (double value : text.numbers("values")) {
-                values.add(value);
-            }
-            for (long time : text.counts("times")) {
-                times.add(time);
-            }
-            if (values.size() != times.size() || values.size() >= size) {
+            this.window = new SortedWindow(rule.halfWidth);
+            this.times = new long[size];
+            double[] values = text.numbers("values");
+            long[] timesOfValues = text.counts("times");
+            if (values.length != timesOfValues.length || values.length >= size) {
                 throw new IllegalArgumentException("state hampel must hold fewer than " + size
-                        + " values and as many times, was " + values.size() + " and " + times.size());
+                        + " values and as many times, was " + values.length + " and " + timesOfValues.length);
             }
+            for (int i = 0; i < values.length; i++) {
+                take(timesOfValues[i], values[i]);
+            }
+        }
+
+        private void take(long time, double value) {
+            window.add(value);
+            times[(int) (taken++ % size)] = time;
         }
 
         @Override
@@ -160,30 +198,13 @@ public final class HampelRule implements Rule<Reading, HampelRule.Wild, TextStat
             if (Double.isNaN(reading.value())) {
                 return List.of();
             }
-            values.add(reading.value());
-            times.add(time);
-            if (values.size() < size) {
+            take(time, reading.value());
+            if (!window.isFull() || !rule.isWild(window)) {
                 return List.of();
             }
-            List<Wild> found = judge();
-            values.remove(0);
-            times.remove(0);
-            return found;
-        }
-
-        private List<Wild> judge() {
-            double[] sorted =
-                    values.stream().mapToDouble(Double::doubleValue).sorted().toArray();
-            double median = sorted[rule.halfWidth];
-            double[] distances = Arrays.stream(sorted)
-                    .map(x -> Math.abs(x - median))
-                    .sorted()
-                    .toArray();
-            double scatter = Math.max(rule.leastScatter, NORMAL * distances[rule.halfWidth]);
-            double value = values.get(rule.halfWidth);
-            return Math.abs(value - median) > rule.limit * scatter
-                    ? List.of(new Wild(EpochNanos.toInstant(times.get(rule.halfWidth)), value, median, scatter))
-                    : List.of();
+            long middle = times[(int) ((taken - 1 - rule.halfWidth) % size)];
+            return List.of(
+                    new Wild(EpochNanos.toInstant(middle), window.middle(), window.median(), rule.scatter(window)));
         }
 
         @Override
@@ -194,15 +215,16 @@ public final class HampelRule implements Rule<Reading, HampelRule.Wild, TextStat
 
         @Override
         public TextState state() {
+            // The oldest of a full window goes with the next reading.
+            int kept = Math.min(window.size(), size - 1);
+            double[] values = window.values();
+            long[] ofValues = new long[kept];
+            for (int i = 0; i < kept; i++) {
+                ofValues[i] = times[(int) ((taken - kept + i) % size)];
+            }
             return TextState.of(clock.into(StateText.of(NAME, 1)
-                            .with(
-                                    "values",
-                                    values.stream()
-                                            .mapToDouble(Double::doubleValue)
-                                            .toArray())
-                            .with(
-                                    "times",
-                                    times.stream().mapToLong(Long::longValue).toArray()))
+                            .with("values", Arrays.copyOfRange(values, values.length - kept, values.length))
+                            .with("times", ofValues))
                     .toString());
         }
     }

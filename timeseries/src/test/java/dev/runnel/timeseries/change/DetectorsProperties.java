@@ -7,10 +7,13 @@ import dev.runnel.timeseries.RegularSeries;
 import dev.runnel.timeseries.contract.MachineContract;
 import java.time.Duration;
 import java.time.Instant;
+import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.constraints.DoubleRange;
+import net.jqwik.api.constraints.IntRange;
 import net.jqwik.api.constraints.Size;
 
 class DetectorsProperties {
@@ -46,5 +49,52 @@ class DetectorsProperties {
     private static double[] append(double[] values) {
         double[] longer = java.util.Arrays.copyOf(values, values.length + 1);
         return longer;
+    }
+
+    /** Missing values, values that repeat, both signs of 0, and windows that are longer than the record. */
+    @Property(tries = 1000)
+    void windowsInOrderAreWhatSortingGives(
+            @ForAll @Size(max = 80) List<@IntRange(min = -7, max = 6) Integer> steps,
+            @ForAll @IntRange(min = 1, max = 9) int half,
+            @ForAll boolean fine) {
+        double[] values = steps.stream()
+                .mapToDouble(step -> step == 6 ? Double.NaN : step == -7 ? -0.0 : fine ? Math.sin(step * 1e3) : step)
+                .toArray();
+        double[] present = Arrays.stream(values).filter(x -> !Double.isNaN(x)).toArray();
+        double[] expected = new double[values.length];
+        List<Integer> wild = new ArrayList<>();
+        int at = 0;
+        for (int i = 0; i < values.length; i++) {
+            expected[i] = Double.NaN;
+            if (!Double.isNaN(values[i])) {
+                if (at >= half && at + half < present.length) {
+                    double median = middle(Arrays.copyOfRange(present, at - half, at + half + 1));
+                    double scatter = middle(Arrays.stream(Arrays.copyOfRange(present, at - half, at + half + 1))
+                            .map(x -> Math.abs(x - median))
+                            .toArray());
+                    expected[i] = median + 0.0;
+                    if (Math.abs(values[i] - median) > 2 * (1.482602218505602 * scatter)) {
+                        wild.add(i);
+                    }
+                }
+                at++;
+            }
+        }
+        double[] medians = new double[values.length];
+        RollingMedian.ofHalfWidth(half).medians(values, medians);
+        assertThat(medians).isEqualTo(expected);
+        HampelRule rule = HampelRule.of(half, 2);
+        assertThat(rule.wildAmong(values))
+                .isEqualTo(wild.stream().mapToInt(i -> i).toArray());
+        assertThat(rule.over(readings(values)))
+                .extracting(HampelRule.Wild::time)
+                .isEqualTo(wild.stream()
+                        .map(i -> Instant.EPOCH.plus(Duration.ofMinutes(5L * i)))
+                        .toList());
+    }
+
+    private static double middle(double[] values) {
+        Arrays.sort(values);
+        return values[values.length / 2];
     }
 }

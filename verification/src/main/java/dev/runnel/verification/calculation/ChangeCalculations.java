@@ -9,6 +9,7 @@ import dev.runnel.timeseries.change.EwmaRule;
 import dev.runnel.timeseries.change.HampelRule;
 import dev.runnel.timeseries.change.PageHinkleyRule;
 import dev.runnel.timeseries.change.Pettitt;
+import dev.runnel.timeseries.change.RollingMedian;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.List;
@@ -37,6 +38,7 @@ final class ChangeCalculations {
                                 PageHinkleyRule.ofSlackAndThreshold(in.number("slack"), in.number("threshold"))
                                         .upward(in.sample("values")))),
                 of("change.hampel.wild", "values reading half limit", ChangeCalculations::wild),
+                of("change.rolling-median", "values reading half", ChangeCalculations::median),
                 of(
                         "baseline.day-curve.value",
                         "hours rest values hour off",
@@ -98,6 +100,13 @@ final class ChangeCalculations {
 
     private static Pettitt pettitt(Inputs in) {
         return Pettitt.of(in.sample("sample"));
+    }
+
+    private static double median(Inputs in) {
+        double[] values = in.sample("values");
+        double[] medians = new double[values.length];
+        RollingMedian.ofHalfWidth(in.integer("half")).medians(values, medians);
+        return at(in, medians);
     }
 
     private static double wild(Inputs in) {
