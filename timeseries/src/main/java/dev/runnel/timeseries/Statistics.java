@@ -32,8 +32,13 @@ public final class Statistics {
      * @return the statistics
      */
     public static Statistics of(double[] values) {
-        double[] sorted =
-                Arrays.stream(values).filter(value -> !Double.isNaN(value)).toArray();
+        double[] known = new double[values.length];
+        int count = 0;
+        for (double value : values) {
+            known[count] = value;
+            count += Double.isNaN(value) ? 0 : 1;
+        }
+        double[] sorted = count == values.length ? known : Arrays.copyOf(known, count);
         double sum = CompensatedSum.of(sorted, 0, sorted.length);
         Arrays.sort(sorted);
         return new Statistics(sorted, values.length - sorted.length, sum);

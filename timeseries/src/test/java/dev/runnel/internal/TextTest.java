@@ -3,6 +3,7 @@ package dev.runnel.internal;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.Locale;
+import java.util.SplittableRandom;
 import org.junit.jupiter.api.Test;
 
 class TextTest {
@@ -45,5 +46,39 @@ class TextTest {
         assertThat(Text.quoted("12,5")).isEqualTo("\"12,5\"");
         assertThat(Text.quoted("a\u0000b")).isEqualTo("\"a\uFFFDb\"");
         assertThat(Text.quoted("x".repeat(61))).isEqualTo("\"" + "x".repeat(60) + "...\"");
+    }
+
+    /** The quick way and the general one, sizes and decimals at random, middles between two last digits among them. */
+    @Test
+    void fixedIsWhatTheFormatterWrites() {
+        var random = new SplittableRandom(3);
+        double[] special = {
+            0,
+            -0.0,
+            0.5,
+            1.5,
+            -0.001,
+            0.125,
+            1e12,
+            1e300,
+            Double.MIN_VALUE,
+            999.9995,
+            Double.NaN,
+            Double.NEGATIVE_INFINITY,
+            0.0005,
+            2.675,
+            1.005,
+            9.9999999995
+        };
+        for (int i = 0; i < 200_000; i++) {
+            int decimals = random.nextInt(12);
+            double size = Math.pow(10, random.nextInt(16) - 4);
+            double value = i < 1000
+                    ? special[i % special.length]
+                    : i % 3 == 0
+                            ? (random.nextInt(20_000) - 10_000) / 2000.0
+                            : i % 3 == 1 ? size * (random.nextDouble() - 0.5) : random.nextInt(100_000) / 1e4;
+            assertThat(Text.fixed(value, decimals)).isEqualTo(String.format(Locale.ROOT, "%." + decimals + "f", value));
+        }
     }
 }

@@ -45,11 +45,12 @@ final class ReviewFiles {
     /** Writes page and tables of one site, and returns what is kept of it. */
     static SiteResult write(Path made, SiteReview review) {
         try {
-            SiteResult result = SiteResult.of(review);
+            Attention attention = Attention.of(review);
+            SiteResult result = SiteResult.of(review, attention);
             new SiteFiles(Files.createDirectories(made.resolve(result.id())), review).write();
             Files.writeString(
                     made.resolve(result.id() + ".html"),
-                    SitePages.of(review, result.text()).toHtml(),
+                    SitePages.of(review, attention, result.text()).toHtml(),
                     StandardCharsets.UTF_8);
             return result;
         } catch (IOException e) {

@@ -27,12 +27,11 @@ final class ReviewText {
     }
 
     /** The part of one site. */
-    static String ofSite(SiteReview review) {
+    static String ofSite(SiteReview review, Attention attention) {
         Page page = new Page();
         Site site = review.site();
         page.gap().heading(site.name().toUpperCase(Locale.ROOT), site.note());
         SiteText.record(page, review);
-        Attention attention = Attention.of(review);
         page.section("look at");
         int number = 0;
         for (String point : attention.points()) {

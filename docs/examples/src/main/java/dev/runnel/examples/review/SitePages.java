@@ -40,13 +40,13 @@ final class SitePages {
     private final SiteReview review;
     private final Attention attention;
 
-    private SitePages(SiteReview review) {
+    private SitePages(SiteReview review, Attention attention) {
         this.review = review;
-        this.attention = Attention.of(review);
+        this.attention = attention;
     }
 
-    static SitePage of(SiteReview review, String words) {
-        return new SitePages(review).page(words);
+    static SitePage of(SiteReview review, Attention attention, String words) {
+        return new SitePages(review, attention).page(words);
     }
 
     private SitePage page(String words) {

@@ -71,7 +71,7 @@ record SiteResult(
         }
     }
 
-    static SiteResult of(SiteReview review) {
+    static SiteResult of(SiteReview review, Attention attention) {
         List<DailyTotal> sound = review.data().velocity().isEmpty()
                 ? List.of()
                 : review.flow().volumes().stream()
@@ -81,8 +81,8 @@ record SiteResult(
                 review.site().id(),
                 review.site().name(),
                 review.site().upstream(),
-                ReviewText.ofSite(review),
-                SurveyLines.of(review),
+                ReviewText.ofSite(review, attention),
+                SurveyLines.of(review, attention),
                 FindingsJson.of(review),
                 Set.copyOf(review.data().files()),
                 review.data().dates(),

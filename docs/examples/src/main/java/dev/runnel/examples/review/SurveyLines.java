@@ -18,8 +18,8 @@ final class SurveyLines {
 
     private SurveyLines() {}
 
-    static SurveyPage.Line of(SiteReview review) {
-        List<String> points = Attention.of(review).points();
+    static SurveyPage.Line of(SiteReview review, Attention attention) {
+        List<String> points = attention.points();
         return new SurveyPage.Line(
                 review.site().id(),
                 review.site().name(),

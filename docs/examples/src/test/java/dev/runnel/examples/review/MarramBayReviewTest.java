@@ -316,7 +316,11 @@ class MarramBayReviewTest {
 
     @Test
     void textTellsTheStoryInItsFirstLines() {
-        String page = ReviewText.of(TOWN, List.of(SiteResult.of(saltingsLane), SiteResult.of(quayStreet)));
+        String page = ReviewText.of(
+                TOWN,
+                List.of(
+                        SiteResult.of(saltingsLane, Attention.of(saltingsLane)),
+                        SiteResult.of(quayStreet, Attention.of(quayStreet))));
         String flat = page.replaceAll("\\s+", " ");
 
         assertThat(page.lines()).allMatch(line -> line.length() <= Page.WIDTH, "lines of a page");
