@@ -8,7 +8,6 @@ and SciPy 1.17.
     distribution-moments.csv    mean and variance by quadrature of 30 digits over the quantiles or the density
     profile-limits-NAME.csv     limits by the profile of the likelihood: SciPy's simplex on the likelihood with the level held
     peaks-limits.csv            peaks over a threshold: likelihood, delta method with a Poisson rate, profile
-    low-outlier-probability.csv multiple Grubbs-Beck test: shares of 2 million simulated normal samples
     conditional-probability.csv Bulletin 17B, appendix 5, with SciPy's Pearson III
 """
 
@@ -250,24 +249,7 @@ def peaks():
     write("peaks-limits", "years,level,error,lower,upper", rows)
 
 
-# ---------------------------------------------------------------- low outliers
-
-
-def low_outliers():
-    random = np.random.default_rng(20)
-    rows = []
-    for n, draws in ((20, 2_000_000), (40, 2_000_000)):
-        for r in (1, 2, 4):
-            parts = []
-            for _ in range(draws // 50_000):
-                x = np.sort(random.standard_normal((50_000, n)), axis=1)
-                above = x[:, r:]
-                parts.append((x[:, r - 1] - above.mean(1)) / above.std(1, ddof=1))
-            omega = np.concatenate(parts)
-            for p in (0.005, 0.1, 0.5):
-                at = round(float(np.quantile(omega, p)), 3)
-                rows.append((n, r, at, repr(float(np.mean(omega < at)))))
-    write("low-outlier-probability", "n,r,omega,p", rows)
+# ---------------------------------------------------------------- conditional probability
 
 
 def conditional():
@@ -288,5 +270,4 @@ def conditional():
 moments()
 profiles()
 peaks()
-low_outliers()
 conditional()

@@ -2,19 +2,15 @@ package dev.runnel.rainfall.distribution;
 
 import dev.runnel.internal.Require;
 import dev.runnel.internal.Text;
+import dev.runnel.rainfall.internal.ResourceText;
 import java.util.Arrays;
 import org.apiguardian.api.API;
 
 /**
  * The one-sided test of Grubbs and Beck for outliers of a series of annual maxima, at 10 %: values outside
- * 10<sup>m &plusmn; K s</sup>, m and s mean and standard deviation of log10, with
- *
- * <blockquote>K = -0.9043 + 3.345 &radic;(log10 N) - 0.4046 log10 N</blockquote>
- *
- * <p>which is within 0.0013 of the printed table of Bulletin 17B for its N of 10 to 149. Sources: Interagency Advisory Committee on Water
- * Data (1982), Guidelines for determining flood flow frequency, Bulletin 17B, appendix 4; the formula in Cohn and others (2013),
- * A generalized Grubbs-Beck test statistic for detecting multiple potentially influential low outliers in flood series, Water
- * Resources Research 49(8) (from memory).
+ * 10<sup>m &plusmn; K s</sup>, m and s mean and standard deviation of log10, K the printed deviate for N values. The print
+ * lies within 0.001 of the exact 10 % points of the largest studentised deviate. Source: Interagency Advisory Committee on Water
+ * Data (1982), Guidelines for determining flood flow frequency, Bulletin 17B, appendix 4.
  *
  * <p>It finds one outlier, seldom several, which hide each other in s: see {@link LowOutliers}. Immutable and thread-safe.
  *
@@ -24,6 +20,11 @@ import org.apiguardian.api.API;
 public final class GrubbsBeck {
     private static final int FEWEST = 10;
     private static final int MOST = 149;
+
+    /** Read when first asked for. */
+    private static final class Deviates {
+        static final double[] PRINTED = ResourceText.column(GrubbsBeck.class, "outlier-deviates.csv", "k");
+    }
 
     private final double[] sorted;
     private final double lowThreshold;
@@ -57,12 +58,12 @@ public final class GrubbsBeck {
      * Returns K for a size of sample.
      *
      * @param size N; in [10, 149]
-     * @return one-sided 10 % point of the outlier deviate, to 0.0013
+     * @return one-sided 10 % point of the outlier deviate, as printed: to 0.001
      * @throws IllegalArgumentException if the size is out of range
      */
     public static double criticalDeviate(int size) {
-        double log = Math.log10(Require.inRange("size", size, FEWEST, MOST, "values"));
-        return -0.9043 + 3.345 * Math.sqrt(log) - 0.4046 * log;
+        Require.inRange("size", size, FEWEST, MOST, "values");
+        return Deviates.PRINTED[size - FEWEST];
     }
 
     /**
