@@ -1,7 +1,7 @@
 # Independent computation of the annual maxima of the invented record: base R, no package.
-#   Rscript long_record.R FOLDER    reads annual_maxima.csv and writes r_fits.csv
+#   Rscript long_record.R FOLDER    reads long-record-maxima.csv, writes the column r of long-record-parameters and -quantiles
 folder <- commandArgs(TRUE)[1]
-maxima <- read.csv(file.path(folder, "annual_maxima.csv"))
+maxima <- read.csv(file.path(folder, "long-record-maxima.csv"))
 periods <- c(2, 10, 30, 100)
 out <- NULL
 keep <- function(m, family, method, what, value)
@@ -32,4 +32,10 @@ for (m in c(10, 20, 30, 60, 120, 360, 720, 1440)) {
   p <- best$par
   keep(m, "gev", "maximum-likelihood", c("xi", "alpha", "k", periods), c(p, gev(p, periods)))
 }
-write.csv(out, file.path(folder, "r_fits.csv"), row.names = FALSE, quote = FALSE)
+for (name in c("parameters", "quantiles")) {
+  path <- file.path(folder, paste0("long-record-", name, ".csv"))
+  table <- read.csv(path, colClasses = "character")
+  at <- match(paste(table$minutes, table$f, table$m, table$w), paste(out$minutes, out$family, out$method, out$what))
+  table$r <- ifelse(is.na(at), "", out$value[at])
+  write.csv(table, path, row.names = FALSE, quote = FALSE)
+}

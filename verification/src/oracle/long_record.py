@@ -2,7 +2,7 @@
 
     python3 long_record.py FOLDER
 
-writes annual_maxima.csv, fits.csv, limits.csv, scaled.csv, peaks.csv and event.csv into FOLDER. The record is invented: whole numbers
+writes the tables long-record-*.csv into FOLDER, and leaves the column r as it is. The record is invented: whole numbers
 from a linear congruential generator (multiplier and increment of Knuth's MMIX), so that any language makes the same one
 to the last digit. The Java twin is InventedRecord in dev.runnel.verification.oracle.
 """
@@ -190,27 +190,40 @@ def greatest_windows(tenths, minutes, wanted, apart):
 
 
 def write(folder, name, head, rows):
-    with open(f"{folder}/{name}", "w", newline="\n") as out:
+    with open(f"{folder}/long-record-{name}.csv", "w", newline="\n") as out:
         out.write(head + "\n")
         for row in rows:
             out.write(",".join(repr(float(v)) if isinstance(v, float) else str(v) for v in row) + "\n")
 
 
+def column_r(folder, name):
+    """What long_record.R found, by the first four cells; it writes that column itself."""
+    try:
+        with open(f"{folder}/long-record-{name}.csv", encoding="utf-8") as file:
+            return {tuple(line.rstrip("\n").split(",")[:4]): line.rstrip("\n").split(",")[5] for line in list(file)[1:]}
+    except FileNotFoundError:
+        return {}
+
+
+def write_fits(folder, name, rows):
+    found = column_r(folder, name)
+    write(folder, name, "minutes,f,m,w,scipy,r", [row + [found.get(tuple(map(str, row[:4])), "")] for row in rows])
+
+
 def main(folder):
     start, tenths = record()
     years, depths, excluded = annual_maxima(start, tenths)
-    print(len(tenths), "steps,", (tenths == MISSING).sum(), "missing, total", tenths[tenths > 0].sum() / 10, "mm;",
-          len(years), "years; excluded", excluded)
-    write(folder, "annual_maxima.csv", "year," + ",".join(f"d{m}" for m in MINUTES),
+    write(folder, "maxima", "year," + ",".join(f"d{m}" for m in MINUTES),
           [[y] + [float(v) for v in row] for y, row in zip(years, depths)])
     corrected = depths * np.array([m / 10 / (m / 10 - 0.125) for m in MINUTES])
-    rows = []
+    parameters, quantiles = [], []
     for j, m in enumerate(MINUTES):
         for family, method in FITS:
-            distribution, parameters = frozen(family, method, corrected[:, j])
-            rows += [[m, family, method, name, float(v)] for name, v in parameters]
-            rows += [[m, family, method, t, float(distribution.isf(1 / t))] for t in PERIODS]
-    write(folder, "fits.csv", "minutes,family,method,what,value", rows)
+            distribution, named = frozen(family, method, corrected[:, j])
+            parameters += [[m, family, method, name, float(v)] for name, v in named]
+            quantiles += [[m, family, method, t, float(distribution.isf(1 / t))] for t in PERIODS]
+    write_fits(folder, "parameters", parameters)
+    write_fits(folder, "quantiles", quantiles)
 
     random = np.random.default_rng(7)
     rows = []
@@ -230,17 +243,15 @@ def main(folder):
             rough = [(np.quantile(column, p + shift) - np.quantile(column, p - shift)) / 2 for p in (0.05, 0.95)]
             error = column.std(ddof=1)
             rough.append(4 * error * math.sqrt((stats.kurtosis(column, fisher=False) - 1) / (4 * n)))
-            rows.append([m, t, float(lower), float(upper), float(error)] + [float(v) for v in rough])
-    write(folder, "limits.csv", "minutes,years,lower,upper,error,lower_rough,upper_rough,error_rough", rows)
+            rows.append([m, t, float(lower), float(upper), float(error)] + [float(f"{v:.3g}") for v in rough])
+    write(folder, "limits", "minutes,years,lower,upper,error,tl,tu,te", rows)
 
     theta, eta, pooled = scaled(corrected, MINUTES)
     xi, alpha, k = gev_by_l_moments(pooled)
     y = stats.genextreme(k, xi, alpha)
-    rows = [["theta", 0, float(theta)], ["eta", 0, float(eta)]]
-    for m in (10, 15, 60, 90, 1440):
-        h = m / 60
-        rows += [[m, t, float(y.isf(1 / t) * h / (h + theta) ** eta)] for t in (2, 10, 30, 58)]
-    write(folder, "scaled.csv", "what,years,value", rows)
+    write(folder, "scaled-parameters", "theta,eta", [[float(theta), float(eta)]])
+    write(folder, "scaled-depths", "minutes,years,depth",
+          [[m, t, float(y.isf(1 / t) * m / 60 / (m / 60 + theta) ** eta)] for m in (10, 15, 60, 90, 1440) for t in (2, 10, 30, 58)])
 
     measured = (tenths != MISSING).sum() / 6 / 24 / 365.25
     rows = []
@@ -253,9 +264,9 @@ def main(folder):
         k = (l1 - threshold) / l2 - 2
         alpha = (1 + k) * (l1 - threshold)
         rate = len(x) / measured
-        rows += [[m, "threshold", float(threshold)], [m, "count", len(x)]]
-        rows += [[m, t, float(stats.genpareto(-k, threshold, alpha).isf(1 / (rate * t)))] for t in (1, 5, 30)]
-    write(folder, "peaks.csv", "minutes,what,value", rows)
+        rows.append([m, float(threshold), len(x)]
+                    + [float(stats.genpareto(-k, threshold, alpha).isf(1 / (rate * t))) for t in (1, 5, 30)])
+    write(folder, "peaks", "minutes,threshold,count,t1,t5,t30", rows)
 
     first, last = events(tenths)
     total = np.array([tenths[a:b + 1][tenths[a:b + 1] > 0].sum() for a, b in zip(first, last)])
@@ -269,8 +280,8 @@ def main(folder):
             depth = int((sums[n:] - sums[: len(sums) - n]).max()) / 10
             h = m / 60
             rows.append([rank + 1, m, float(depth), float(1 / y.sf(depth / h * (h + theta) ** eta))])
-    print(len(first), "events")
-    write(folder, "event.csv", "rank,minutes,depth,years", rows)
+    write(folder, "events", "rank,minutes,depth,years", rows)
+    write(folder, "counts", "coverage,events", [[float(dict(excluded)[1997]), len(first)]])
 
 
 if __name__ == "__main__":
