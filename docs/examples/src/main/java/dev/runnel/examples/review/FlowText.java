@@ -3,7 +3,11 @@ package dev.runnel.examples.review;
 import dev.runnel.hydraulics.evidence.Finding;
 import dev.runnel.hydraulics.monitoring.FullnessTime;
 import dev.runnel.hydraulics.monitoring.SurchargePeriod;
+import dev.runnel.internal.Text;
 import dev.runnel.rainfall.event.DryDays;
+import dev.runnel.rainfall.response.ResponseDoubt;
+import dev.runnel.rainfall.response.ResponseTrend;
+import dev.runnel.rainfall.response.StormResponse;
 import dev.runnel.timeseries.Series;
 import dev.runnel.timeseries.alarm.AlarmEvent;
 import dev.runnel.timeseries.balance.SpillTally;
@@ -12,6 +16,7 @@ import dev.runnel.timeseries.baseline.DiurnalProfile;
 import dev.runnel.timeseries.baseline.ProfileSlot;
 import java.time.Duration;
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -21,6 +26,7 @@ import java.util.stream.Collectors;
 /** Flow, fullness, alarms and spills. */
 final class FlowText {
     private static final int MOST_PERIODS = 8;
+    private static final int MOST_RESPONSES = 12;
     private static final double SECONDS_IN_DAY = 86_400;
 
     private FlowText() {}
@@ -228,6 +234,125 @@ final class FlowText {
                     + Show.duration(tally.duration()) + " together; " + Show.count(tally.count(), "spill")
                     + " by blocks of 12 and 24 h" + seenOnce(review, spills));
             periods(page, spills.periods(), "the crest", dates);
+            review.spillReturn().ifPresent(found -> volumes(page, review, found));
         });
+    }
+
+    /** What went over, how sure it is, and how much of the year was seen. */
+    private static void volumes(Page page, SiteReview review, SpillReturn found) {
+        if (found.uncertain() > 0) {
+            page.say(found.uncertain()
+                    + " of these may have been none: the level stood above the crest by no more than twice "
+                    + "its uncertainty, or a finding puts the depth in doubt");
+        }
+        review.site()
+                .weir()
+                .ifPresentOrElse(
+                        weir -> page.say("volume " + volume(found)
+                                + (found.below() > 0
+                                        ? "; " + Show.volume(found.below()) + " of it at heads below "
+                                                + Show.mm(weir.lowestHead())
+                                                + ", where the law is not to be trusted"
+                                        : "")
+                                + (found.withoutVolume() > 0
+                                        ? "; " + Show.count(found.withoutVolume(), "spill")
+                                                + " without volume, seen for less than half of the time"
+                                        : "")
+                                + "; by " + weir.words()),
+                        () -> page.say("no volume: \"overflow crest length = ...\" in " + SiteFile.NAME
+                                + " tells of the weir"));
+        found.returns().stream()
+                .filter(line -> line.observed() > 0)
+                .forEach(line -> page.say(line.label() + ": " + Show.count(line.spills(), "spill")
+                        + (line.spillsWithUncertain() == line.spills()
+                                ? ""
+                                : " (" + line.spillsWithUncertain() + " with uncertain ones)")
+                        + ", " + Text.fixed(line.hours(), 2) + Page.BOUND + "h; seen "
+                        + Show.percent(line.observed()) + " of the time"));
+    }
+
+    /** A volume with what twice the uncertainty of the level makes of it, if that is stated. */
+    static String volume(SpillReturn found) {
+        return Show.volume(found.volume())
+                + (found.raised() > 0
+                        ? " (" + Show.volume(found.lowered()) + " to " + Show.volume(found.raised())
+                                + " by twice the uncertainty of the level)"
+                        : "");
+    }
+
+    /** How the flow answered the storms, and whether that has changed. */
+    static void responses(Page page, SiteReview review) {
+        review.responses().ifPresent(found -> {
+            page.section("response");
+            List<List<String>> rows = new ArrayList<>();
+            rows.add(List.of("storm", "mm", "volume m3", "of rain", "peak l/s", "lag min", "recession h", "doubts"));
+            Dates dates = review.data().dates();
+            Map<String, String> letters = new LinkedHashMap<>();
+            int from = Math.max(0, found.responses().all().size() - MOST_RESPONSES);
+            for (int i = from; i < found.responses().all().size(); i++) {
+                rows.add(response(found, i, dates, letters));
+            }
+            page.table("lrrrrrrl", rows);
+            if (!letters.isEmpty()) {
+                page.say(letters.entrySet().stream()
+                        .map(each -> each.getValue() + ": " + each.getKey())
+                        .collect(Collectors.joining("; ")));
+            }
+            if (from > 0) {
+                page.say("the last " + MOST_RESPONSES + " are shown, responses.csv holds all");
+            }
+            if (!found.hasArea()) {
+                page.say("no share of the rain: \"contributing area = ...\" in " + SiteFile.NAME + " is not there");
+            }
+            page.say(
+                    found.trends().isEmpty()
+                            ? "too few storms against which nothing speaks to tell of a change"
+                            : found.trends().stream().map(FlowText::trend).collect(Collectors.joining("; ")));
+        });
+    }
+
+    private static String trend(ResponseTrend trend) {
+        boolean isClear = trend.test().pValue() < 0.05;
+        return trend.measure() + " from storm to storm: "
+                + (isClear
+                        ? Text.significant(trend.perYear(), 2) + " "
+                                + trend.measure().unit() + " a year, p "
+                                + Text.significant(trend.test().pValue(), 2)
+                        : "no change told")
+                + " by " + trend.test().count() + " storms";
+    }
+
+    /** A letter for each doubt, which a line below the table explains. */
+    private static List<String> response(ResponseFindings found, int index, Dates dates, Map<String, String> letters) {
+        StormResponse each = found.responses().all().get(index);
+        List<String> doubts = new ArrayList<>();
+        each.doubts().forEach(doubt -> doubts.add(letter(letters, doubt.toString())));
+        double doubtful = found.doubtful().get(index);
+        if (doubtful > 0) {
+            doubts.add(letter(letters, "readings that a finding puts in doubt") + "=" + Show.percent(doubtful));
+        }
+        String marks = String.join("" + Page.BOUND, doubts);
+        if (found.isWithheld(index)) {
+            return List.of(
+                    dates.time(each.storm().start()), Show.rain(each.depthMm()), "withheld", "-", "-", "-", "-", marks);
+        }
+        return List.of(
+                dates.time(each.storm().start()),
+                Show.rain(each.depthMm()),
+                Show.significant(each.runoff().flowM3()),
+                found.hasArea() && each.runoff().percent().isPresent()
+                        ? Show.percent(each.runoff().percent().getAsDouble() / 100)
+                        : "-",
+                each.peakM3PerS().isPresent() ? Show.flowValue(each.peakM3PerS().getAsDouble()) : "-",
+                each.lagToPeak()
+                        .filter(lag -> !each.doubts().contains(ResponseDoubt.NO_RESPONSE))
+                        .map(lag -> "" + lag.toMinutes())
+                        .orElse("-"),
+                each.recession().map(fall -> Show.hoursValue(fall.constant())).orElse("-"),
+                marks);
+    }
+
+    private static String letter(Map<String, String> letters, String doubt) {
+        return letters.computeIfAbsent(doubt, key -> String.valueOf((char) ('a' + letters.size())));
     }
 }

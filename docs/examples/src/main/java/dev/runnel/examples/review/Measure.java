@@ -35,6 +35,10 @@ final class Measure {
                     BigDecimal::doubleValue,
                     inches -> inches.multiply(MM_PER_INCH).doubleValue()));
 
+    /** Areas, to m2. */
+    static final Units AREA =
+            new Units(List.of("m2", "ha", "km2"), List.of(times("1"), times("10000"), times("1000000")));
+
     /** Temperature, in degrees Celsius. */
     static final Units TEMPERATURE = new Units(List.of("C"), List.of(BigDecimal::doubleValue));
 
@@ -93,6 +97,10 @@ final class Measure {
                     key, "must be a fall such as 1:150, 0.0067 or 0.67 %, above 0 and at most 1, was \"" + text + "\"");
         }
         return gradient;
+    }
+
+    private static ToDoubleFunction<BigDecimal> times(String factor) {
+        return number -> number.multiply(new BigDecimal(factor)).doubleValue();
     }
 
     private static ToDoubleFunction<BigDecimal> seconds(int unit) {

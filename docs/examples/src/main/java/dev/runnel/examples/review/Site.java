@@ -2,6 +2,7 @@ package dev.runnel.examples.review;
 
 import dev.runnel.hydraulics.monitoring.PipeMonitor;
 import dev.runnel.hydraulics.monitoring.SensorUncertainty;
+import dev.runnel.hydraulics.structure.HeadDischarge;
 import dev.runnel.rainfall.ddf.ReturnPeriodBasis;
 import dev.runnel.rainfall.gauge.TippingBucket;
 import dev.runnel.timeseries.Interval;
@@ -10,6 +11,7 @@ import dev.runnel.timeseries.csv.RepeatedHour;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.time.LocalDate;
+import java.time.MonthDay;
 import java.time.ZoneId;
 import java.util.List;
 import java.util.Optional;
@@ -27,6 +29,9 @@ import java.util.Set;
  * @param shape its shape and size, for people
  * @param monitor the monitored pipe
  * @param crestLevel crest of the overflow above the invert, m
+ * @param weir law of the crest, if the site file tells of one
+ * @param bathingSeason season that the annual return tells apart, if there is one
+ * @param area area that drains here, m2, if it is known
  * @param upstream id of the site upstream, whose flow passes here too
  * @param alarm rule of the depth alarm
  * @param checks limits of the tests on the readings
@@ -43,12 +48,32 @@ public record Site(
         String shape,
         PipeMonitor monitor,
         OptionalDouble crestLevel,
+        Optional<OverflowWeir> weir,
+        Optional<Season> bathingSeason,
+        OptionalDouble area,
         Optional<String> upstream,
         Optional<AlarmRule> alarm,
         Checks checks,
         Usual usual,
         RainRules rain,
         Inputs inputs) {
+
+    /**
+     * The crest of an overflow as a weir.
+     *
+     * @param law discharge by head
+     * @param words what it is, for people
+     * @param lowestHead head below which the law is not to be trusted, m
+     */
+    public record OverflowWeir(HeadDischarge law, String words, double lowestHead) {}
+
+    /**
+     * A part of each year.
+     *
+     * @param first its first day
+     * @param last its last day, included
+     */
+    public record Season(MonthDay first, MonthDay last) {}
 
     /**
      * A depth alarm.

@@ -132,9 +132,18 @@ final class SiteFigures {
                 .ifPresent(spills -> add(
                         "Spills",
                         spills(review),
-                        spills.periods().isEmpty()
-                                ? "crest not reached"
-                                : Show.duration(spills.tally().duration()) + " above the crest"));
+                        spills.periods().isEmpty() ? "crest not reached" : spillNote(spills)));
+    }
+
+    private String spillNote(FlowFindings.Spills spills) {
+        String note = Show.duration(spills.tally().duration()) + " above the crest";
+        if (review.spillReturn().isEmpty()) {
+            return note;
+        }
+        SpillReturn found = review.spillReturn().get();
+        return note
+                + (review.site().weir().isPresent() ? ", " + FlowText.volume(found) : "")
+                + (found.uncertain() > 0 ? ", " + found.uncertain() + " uncertain" : "");
     }
 
     static String spills(SiteReview review) {

@@ -11,6 +11,7 @@ import dev.runnel.hydraulics.section.CircularSection;
 import dev.runnel.hydraulics.section.ClosedSection;
 import dev.runnel.hydraulics.section.Egg;
 import dev.runnel.hydraulics.section.RectangularSection;
+import dev.runnel.hydraulics.structure.CoefficientWeir;
 import dev.runnel.internal.Settings;
 import dev.runnel.rainfall.ddf.ReturnPeriodBasis;
 import dev.runnel.rainfall.gauge.Calibration;
@@ -22,7 +23,9 @@ import dev.runnel.timeseries.csv.RepeatedHour;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.LocalDate;
+import java.time.MonthDay;
 import java.time.ZoneId;
+import java.time.format.DateTimeParseException;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
@@ -54,7 +57,7 @@ public final class SiteFile {
     private static Set<String> keys() {
         Set<String> keys =
                 new HashSet<>(List.of(("site;note;upstream;time zone;shape;diameter;width;height;gradient;roughness;"
-                                + "water temperature;sensor offset;sediment depth;velocity factor;overflow crest level;"
+                                + "water temperature;sensor offset;sediment depth;velocity factor;overflow crest level;overflow crest length;overflow coefficient;overflow lowest head;bathing season;contributing area;"
                                 + "alarm level;alarm deadband;alarm on-delay;alarm off-delay;logging interval;longest gap;"
                                 + "highest depth;fastest velocity;depth spike;flat line;depth uncertainty;"
                                 + "velocity uncertainty;tip size;lost time;minimum inter-event time;minimum event depth;"
@@ -104,6 +107,9 @@ public final class SiteFile {
                 values.text("shape", "circular") + " " + size(monitor),
                 monitor,
                 values.optionalMeasure("overflow crest level", Measure.LENGTH),
+                weir(),
+                season(),
+                area(),
                 values.optionalText("upstream"),
                 alarm(),
                 checks(monitor),
@@ -164,6 +170,57 @@ public final class SiteFile {
         }
         throw values.refused(
                 "roughness", "must be such as \"colebrook-white 1.5 mm\" or \"manning 0.013\", was \"" + text + "\"");
+    }
+
+    /** The law is that of a thin plate; its coefficient may come from a model or a gauging. */
+    private Optional<Site.OverflowWeir> weir() {
+        if (!values.has("overflow crest length")) {
+            for (String key : List.of("overflow coefficient", "overflow lowest head")) {
+                if (values.has(key)) {
+                    throw values.refused(key, "needs an overflow crest length beside it");
+                }
+            }
+            return Optional.empty();
+        }
+        if (!values.has("overflow crest level")) {
+            throw values.refused("overflow crest length", "needs an overflow crest level beside it");
+        }
+        double length = values.positive("overflow crest length", Measure.LENGTH);
+        CoefficientWeir plain = values.accepted("overflow crest length", length, CoefficientWeir::rectangular);
+        CoefficientWeir weir = values.has("overflow coefficient")
+                ? values.accepted(
+                        "overflow coefficient", values.number("overflow coefficient", 1), plain::withCoefficient)
+                : plain;
+        return Optional.of(new Site.OverflowWeir(
+                weir,
+                "a weir of " + Show.mm(length) + ", Cd "
+                        + (values.has("overflow coefficient")
+                                ? values.text("overflow coefficient", "")
+                                : "0.623 by Francis"),
+                values.measure("overflow lowest head", "30 mm", Measure.LENGTH)));
+    }
+
+    private Optional<Site.Season> season() {
+        return values.optionalText("bathing season").map(text -> {
+            String[] ends = text.split(" to ");
+            try {
+                Site.Season season =
+                        new Site.Season(MonthDay.parse("--" + ends[0].strip()), MonthDay.parse("--" + ends[1].strip()));
+                if (season.last().isAfter(season.first())) {
+                    return season;
+                }
+            } catch (DateTimeParseException | ArrayIndexOutOfBoundsException e) {
+                // Refused below, with the place in the file.
+            }
+            throw values.refused(
+                    "bathing season", "must be two days of a year such as 05-15 to 09-30, was \"" + text + "\"");
+        });
+    }
+
+    private OptionalDouble area() {
+        return values.has("contributing area")
+                ? OptionalDouble.of(values.positive("contributing area", Measure.AREA))
+                : OptionalDouble.empty();
     }
 
     private Optional<Site.AlarmRule> alarm() {

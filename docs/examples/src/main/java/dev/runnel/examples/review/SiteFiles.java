@@ -4,15 +4,19 @@ import dev.runnel.hydraulics.evidence.DailyEvidence;
 import dev.runnel.hydraulics.evidence.Finding;
 import dev.runnel.hydraulics.evidence.FindingName;
 import dev.runnel.hydraulics.monitoring.FlowRecord;
+import dev.runnel.hydraulics.monitoring.SpillVolume;
 import dev.runnel.hydraulics.monitoring.SurchargePeriod;
 import dev.runnel.rainfall.ddf.DdfBand;
 import dev.runnel.rainfall.ddf.EventRarity;
 import dev.runnel.rainfall.ddf.ReturnPeriod;
 import dev.runnel.rainfall.event.PeakDepth;
 import dev.runnel.rainfall.event.RainfallEvent;
+import dev.runnel.rainfall.response.ResponseDoubt;
+import dev.runnel.rainfall.response.StormResponse;
 import dev.runnel.timeseries.Series;
 import dev.runnel.timeseries.alarm.AlarmEvent;
 import dev.runnel.timeseries.balance.DailyTotal;
+import dev.runnel.timeseries.balance.OverflowReturn;
 import dev.runnel.timeseries.baseline.DayClass;
 import dev.runnel.timeseries.baseline.DiurnalProfile;
 import dev.runnel.timeseries.baseline.ProfileSlot;
@@ -30,6 +34,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.function.ToDoubleFunction;
 import java.util.stream.Collectors;
 
 /** The results of one site as CSV: units in the headers, instants in UTC. A file without content is not written. */
@@ -45,6 +50,8 @@ final class SiteFiles {
             "alarms.csv",
             "surcharge.csv",
             "spills.csv",
+            "annual-return.csv",
+            "responses.csv",
             "flags.csv",
             "rejected.csv");
 
@@ -67,10 +74,8 @@ final class SiteFiles {
         findings();
         alarms();
         periods("surcharge.csv", "soffit", review.flow().surcharges());
-        periods(
-                "spills.csv",
-                "crest",
-                review.flow().spills().map(FlowFindings.Spills::periods).orElse(List.of()));
+        spills();
+        responses();
         flags();
         rejected();
     }
@@ -366,6 +371,97 @@ final class SiteFiles {
                 file,
                 List.of("start_utc", "end_utc", "duration_h", "peak_above_" + level + "_m", "peak_utc", "complete"),
                 periods.stream().map(SiteFiles::period).toList());
+    }
+
+    /** The spills with what went over, and the lines of the annual return. */
+    private void spills() {
+        review.spillReturn().ifPresent(found -> {
+            table(
+                    TABLE.withComments(
+                            "certain: no where the level stood above the crest by no more than twice its uncertainty, or a "
+                                    + "finding puts the depth in doubt"),
+                    "spills.csv",
+                    List.of(
+                            "start_utc",
+                            "end_utc",
+                            "duration_h",
+                            "peak_above_crest_m",
+                            "peak_utc",
+                            "complete",
+                            "certain",
+                            "volume_m3",
+                            "volume_below_lowest_head_m3",
+                            "volume_level_lower_m3",
+                            "volume_level_higher_m3",
+                            "coverage"),
+                    found.spills().stream().map(SiteFiles::spill).toList());
+            OverflowReturn.write(folder.resolve("annual-return.csv"), found.returns());
+        });
+    }
+
+    private static List<Object> spill(SpillReturn.Spill spill) {
+        List<Object> row = new ArrayList<>(period(spill.period()));
+        row.add(spill.discharge().isCertain() ? "yes" : "no");
+        row.add(known(spill.volume(), SpillVolume::volume));
+        row.add(known(spill.volume(), SpillVolume::below));
+        row.add(known(spill.lowered(), SpillVolume::volume));
+        row.add(known(spill.raised(), SpillVolume::volume));
+        row.add(known(spill.volume(), SpillVolume::coverage));
+        return row;
+    }
+
+    private static Object known(Optional<SpillVolume> spill, ToDoubleFunction<SpillVolume> value) {
+        double found = spill.map(value::applyAsDouble).orElse(Double.NaN);
+        return Double.isNaN(found) ? "" : found;
+    }
+
+    /** The response to each storm; what rests on doubtful readings for the most part is withheld. */
+    private void responses() {
+        review.responses().ifPresent(found -> {
+            List<List<?>> rows = new ArrayList<>();
+            for (int i = 0; i < found.responses().all().size(); i++) {
+                rows.add(response(found, i));
+            }
+            table(
+                    TABLE.withComments("volume, peak: flow above the usual dry weather flow"),
+                    "responses.csv",
+                    List.of(
+                            "storm_start_utc",
+                            "storm_end_utc",
+                            "depth_mm",
+                            "volume_m3",
+                            "percent_of_rain",
+                            "peak_m3_per_s",
+                            "lag_to_peak_h",
+                            "recession_h",
+                            "back_utc",
+                            "doubtful_share",
+                            "doubts"),
+                    rows);
+        });
+    }
+
+    private static List<Object> response(ResponseFindings found, int index) {
+        StormResponse each = found.responses().all().get(index);
+        boolean isTold = !found.isWithheld(index);
+        return List.of(
+                each.storm().start(),
+                each.storm().end(),
+                each.depthMm(),
+                isTold ? each.runoff().flowM3() : "withheld",
+                isTold && found.hasArea() && each.runoff().percent().isPresent()
+                        ? each.runoff().percent().getAsDouble()
+                        : "",
+                isTold && each.peakM3PerS().isPresent() ? each.peakM3PerS().getAsDouble() : "",
+                isTold ? each.lagToPeak().<Object>map(SiteFiles::hours).orElse("") : "",
+                isTold
+                        ? each.recession()
+                                .<Object>map(fall -> hours(fall.constant()))
+                                .orElse("")
+                        : "",
+                isTold ? each.back().back().<Object>map(time -> time).orElse("") : "",
+                found.doubtful().get(index),
+                each.doubts().stream().map(ResponseDoubt::toString).collect(Collectors.joining("; ")));
     }
 
     private static List<Object> period(SurchargePeriod period) {

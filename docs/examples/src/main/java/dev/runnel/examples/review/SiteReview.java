@@ -18,6 +18,8 @@ import java.util.stream.Collectors;
  * @param doubts what the findings mean for the figures
  * @param dryDays what depth and velocity say of each dry day
  * @param dryWeather what is usual in dry weather
+ * @param spillReturn spills with their volumes and the annual return, if there is an overflow
+ * @param responses how the flow answered each storm, where that can be told
  */
 record SiteReview(
         SiteData data,
@@ -26,7 +28,9 @@ record SiteReview(
         Watched watched,
         Doubts doubts,
         List<DailyEvidence> dryDays,
-        DryWeather dryWeather) {
+        DryWeather dryWeather,
+        Optional<SpillReturn> spillReturn,
+        Optional<ResponseFindings> responses) {
     static SiteReview of(SiteData data) {
         return of(data, Period.WHOLE);
     }
@@ -44,6 +48,7 @@ record SiteReview(
         SortedSet<LocalDate> days = rain.map(found -> found.days().dates()).orElseGet(() -> allDays(data));
         Watched watched = period.isWhole() ? allWatched : allWatched.within(data.record());
         Doubts doubts = Doubts.of(watched, data.record().end(), data.site().zone());
+        DryWeather dryWeather = DryWeather.of(data, flow.record(), days, doubts);
         return new SiteReview(
                 data,
                 flow,
@@ -51,7 +56,9 @@ record SiteReview(
                 watched,
                 doubts,
                 DailyEvidence.of(flow.record(), days, data.site().zone()),
-                DryWeather.of(data, flow.record(), days, doubts));
+                dryWeather,
+                SpillReturn.of(data, flow, doubts),
+                ResponseFindings.of(data, flow, rain, dryWeather, doubts));
     }
 
     private static SortedSet<LocalDate> allDays(SiteData data) {

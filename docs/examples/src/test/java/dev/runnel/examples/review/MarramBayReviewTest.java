@@ -174,6 +174,20 @@ class MarramBayReviewTest {
         assertThat(quayStreet.flow().surcharges()).isEmpty();
     }
 
+    /** 3.7 ha are paved in the scenario, and all but the wetting of it, less than a millimetre a storm, comes to the sewer. */
+    @Test
+    void theStormsComeFromThePavedArea() {
+        ResponseFindings found = saltingsLane.responses().orElseThrow();
+
+        assertThat(found.responses().all()).hasSize(11);
+        found.responses()
+                .all()
+                .forEach(each -> assertThat(each.runoff().percent().orElseThrow())
+                        .as(each.toString())
+                        .isBetween(65.0, 100.0));
+        assertThat(found.trends()).isNotEmpty().allMatch(trend -> trend.test().pValue() > 0.05);
+    }
+
     /** The second storm begins more than 12 hours after the first spill and so counts as another. */
     @Test
     void twoSpillsAreCounted() {

@@ -168,4 +168,64 @@ class NothingSilentTest {
                 .contains("2026-03-02T00:20:00Z,0.25000,poor")
                 .contains("2026-03-02T00:40:00Z,0.40000,suspect");
     }
+
+    /** 10 minutes of 300 mm over a crest at 250 mm of 1 m: Q = 1.8385 x 0.05^1.5 = 20.56 l/s. */
+    @Test
+    void whatGoesOverAWeirIsToldWithItsUncertainty() {
+        SiteOnDisk site = new SiteOnDisk(temporary)
+                .with("depth.csv", crestOfTenMinutes())
+                .with(
+                        "site.txt",
+                        SiteOnDisk.PLAIN_SITE
+                                + "overflow crest level = 250 mm\noverflow crest length = 1 m\nbathing season = 05-15 to 09-30\n"
+                                + "depth uncertainty = 5 mm\nvelocity uncertainty = 0.03 m/s\n");
+        SiteOnDisk.Outcome outcome = site.review();
+
+        assertThat(outcome.err()).isEmpty();
+        // 540 s at 20.56 l/s and 60 s on a straight line to 0: 11.72 m3; with 40 and 60 mm of head 8.38 and 15.4 m3.
+        assertThat(outcome.flat())
+                .contains(
+                        "volume 11.7 m3 (8.38 m3 to 15.4 m3 by twice the uncertainty of the level); by a weir of 1000 mm, "
+                                + "Cd 0.623 by Francis")
+                .contains("2026: 1 spill, 0.17 h; seen 0.0 % of the time")
+                .doesNotContain("may have been none");
+        assertThat(site.written("site/annual-return.csv"))
+                .contains("site,2026,2026-01-01T00:00:00Z,2027-01-01T00:00:00Z,1,1,1,0,0.17,11.72,0,0,0.01")
+                .contains("site,bathing season 2026,2026-05-15T00:00:00Z,2026-10-01T00:00:00Z,0,0,0,0,0.00,0,0,0,0.00");
+    }
+
+    @Test
+    void aSpillWithinTheUncertaintyMayHaveBeenNone() {
+        SiteOnDisk site = new SiteOnDisk(temporary)
+                .with("depth.csv", crestOfTenMinutes())
+                .with(
+                        "site.txt",
+                        SiteOnDisk.PLAIN_SITE + "overflow crest level = 295 mm\noverflow crest length = 1 m\n"
+                                + "depth uncertainty = 5 mm\nvelocity uncertainty = 0.03 m/s\n");
+
+        assertThat(site.review().flat())
+                .contains(
+                        "1 of these may have been none: the level stood above the crest by no more than twice its uncertainty")
+                .contains("2026: 0 spills (1 with uncertain ones)")
+                .contains("of it at heads below 30 mm, where the law is not to be trusted");
+        assertThat(site.written("site/spills.csv")).contains(",yes,no,");
+    }
+
+    @Test
+    void aWeirNeedsItsLevel() {
+        SiteOnDisk site = new SiteOnDisk(temporary).with("depth.csv", crestOfTenMinutes());
+
+        assertThat(site.with("site.txt", SiteOnDisk.PLAIN_SITE + "overflow crest length = 1 m\n")
+                        .review()
+                        .err())
+                .contains("line 4, column 25: overflow crest length needs an overflow crest level beside it");
+        assertThat(site.with("site.txt", SiteOnDisk.PLAIN_SITE + "overflow lowest head = 1 mm\n")
+                        .review()
+                        .err())
+                .contains("overflow lowest head needs an overflow crest length beside it");
+        assertThat(site.with("site.txt", SiteOnDisk.PLAIN_SITE + "bathing season = summer\n")
+                        .review()
+                        .err())
+                .contains("bathing season must be two days of a year such as 05-15 to 09-30, was \"summer\"");
+    }
 }

@@ -1,0 +1,111 @@
+package dev.runnel.examples.review;
+
+import dev.runnel.hydraulics.evidence.ReadingUse;
+import dev.runnel.rainfall.event.RainfallEvent;
+import dev.runnel.rainfall.gauge.RainUnits;
+import dev.runnel.rainfall.response.ResponseMeasure;
+import dev.runnel.rainfall.response.ResponseRule;
+import dev.runnel.rainfall.response.ResponseTrend;
+import dev.runnel.rainfall.response.StormResponse;
+import dev.runnel.rainfall.response.StormResponses;
+import dev.runnel.timeseries.Interval;
+import dev.runnel.timeseries.RegularSeries;
+import dev.runnel.timeseries.Resample;
+import dev.runnel.timeseries.Series;
+import dev.runnel.timeseries.baseline.DiurnalProfile;
+import java.time.Duration;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * How the flow answered each storm, and how that changed over the record.
+ *
+ * @param responses the response to each storm
+ * @param doubtful share of the flow readings of each response that a finding puts in doubt, in [0, 1]
+ * @param hasArea whether the site file tells what area drains here; without it there is no share of the rain
+ * @param trends of the measures that enough sound storms tell of
+ */
+record ResponseFindings(StormResponses responses, List<Double> doubtful, boolean hasArea, List<ResponseTrend> trends) {
+    /** Chosen here: fewer sound storms tell of no change. */
+    private static final int FEWEST_STORMS = 8;
+
+    /** Chosen here: of a response that rests on doubtful readings by more, nothing is told. */
+    private static final double WITHHELD = 0.5;
+
+    /** Without an area no share of the rain is told; large enough that no flow seems more than the rain. */
+    private static final double ANY_AREA = 1e9;
+
+    private static final Duration STEP = Duration.ofMinutes(10);
+
+    private static final List<ResponseMeasure> WATCHED = List.of(
+            ResponseMeasure.VOLUME,
+            ResponseMeasure.RUNOFF_PERCENT,
+            ResponseMeasure.LAG_TO_PEAK,
+            ResponseMeasure.RECESSION);
+
+    /** Returns the responses; empty without rain, without flow, or where nothing tells what the flow of dry weather is. */
+    static Optional<ResponseFindings> of(
+            SiteData data, FlowFindings flow, Optional<RainFindings> rain, DryWeather dry, Doubts doubts) {
+        Optional<DiurnalProfile> usual = dry.usual().profile().filter(found -> found.emptySlots() == 0);
+        if (rain.isEmpty()
+                || usual.isEmpty()
+                || !dry.isFlow()
+                || rain.get().storms().isEmpty()) {
+            return Optional.empty();
+        }
+        RegularSeries depths = rain.get().rain();
+        Duration step =
+                data.depth().interval().compareTo(STEP) > 0 ? data.depth().interval() : STEP;
+        RegularSeries steps = RainUnits.inSteps(depths, step).depth();
+        Series usable = flow.record().flow();
+        RegularSeries flows =
+                Resample.mean(step).withMaximumGap(data.longestGap()).apply(usable, steps.interval());
+        RegularSeries dryFlow = RegularSeries.filled(flows.start(), step, flows.size(), values -> {
+            for (int i = 0; i < values.length; i++) {
+                values[i] = usual.get().expected(flows.time(i));
+            }
+        });
+        List<RainfallEvent> storms =
+                rain.get().storms().stream().map(RainFindings.Storm::event).toList();
+        StormResponses found =
+                ResponseRule.ofArea(data.site().area().orElse(ANY_AREA)).responses(storms, steps, flows, dryFlow);
+        boolean hasArea = data.site().area().isPresent();
+        List<Double> doubtful = found.all().stream()
+                .map(each -> doubtful(usable, each.runoff().window(), doubts))
+                .toList();
+        List<StormResponse> sure = new ArrayList<>();
+        for (int i = 0; i < doubtful.size(); i++) {
+            if (doubtful.get(i) <= 0) {
+                sure.add(found.all().get(i));
+            }
+        }
+        StormResponses sound = new StormResponses(sure, 0);
+        return Optional.of(new ResponseFindings(
+                found,
+                doubtful,
+                hasArea,
+                WATCHED.stream()
+                        .filter(measure -> hasArea || measure != ResponseMeasure.RUNOFF_PERCENT)
+                        .filter(measure -> sound.series(measure).size() >= FEWEST_STORMS)
+                        .map(sound::trend)
+                        .toList()));
+    }
+
+    private static double doubtful(Series flow, Interval window, Doubts doubts) {
+        Series within = flow.slice(window);
+        if (doubts.readings().isEmpty() || within.isEmpty()) {
+            return 0;
+        }
+        int count = 0;
+        for (boolean each : doubts.readings().get().doubtful(ReadingUse.FLOW, within)) {
+            count += each ? 1 : 0;
+        }
+        return (double) count / within.size();
+    }
+
+    /** Tells whether the figures of a response are withheld. */
+    boolean isWithheld(int index) {
+        return doubtful.get(index) > WITHHELD;
+    }
+}
