@@ -259,8 +259,7 @@ final class BaselineFit {
                 .with("pumped", pumped(dry))
                 .with("clock", !tidal && depth.explained() >= CLOCK_EXPLAINED)
                 .with("peak", peak(local, hours, lnDepth, dry))
-                .with("lag", Double.NaN)
-                .with("lagScatter", Double.NaN)
+                .with("stormLags", stormLags(local, depth))
                 .with("notes", notes);
         return Optional.of(SiteBaseline.of(monitor, text));
     }
@@ -413,6 +412,18 @@ final class BaselineFit {
             }
         }
         return learner.usual();
+    }
+
+    /** Lags of the depth behind the rain of the storms in the stretch, h. */
+    private double[] stormLags(LocalHours local, DayCurve depth) {
+        StormLags storms = new StormLags();
+        List<Double> lags = new ArrayList<>();
+        for (int i = 0; i < size; i++) {
+            SiteHour each = hour(i);
+            double usual = depth.value(local.hourOfDay(each.hour), local.isRest(each.hour));
+            storms.add(each.hour, each.rain, each.lnDepth - usual).ifPresent(lags::add);
+        }
+        return lags.stream().mapToDouble(Double::doubleValue).toArray();
     }
 
     private boolean pumped(boolean[] dry) {

@@ -66,7 +66,7 @@ final class ChangeWatch {
     private static final int LASTING_HOURS = 7 * 24;
 
     private static final double RECUR_SCALES = 2;
-    private static final int RECUR_BLOCKS = 3;
+    private static final int RECUR_BLOCKS = 2;
     private static final double RISEN_SHARE = 0.35;
     private static final double FALLEN_SHARE = 0.12;
 
@@ -311,33 +311,31 @@ final class ChangeWatch {
         return open.names + " " + open.shape + " " + open.recurrence().isPresent() + " " + open.alarm.isPresent();
     }
 
-    /** Counts how often the quantity falls back to usual: by a dry block, or by some blocks in a row of any weather. */
+    /** Counts how often the quantity falls back to usual and stays there for some blocks. */
     private void recur(long end, Track open) {
         int last = blocks.size() - 1;
         if (Double.isNaN(blocks.value(last, channel))) {
             return;
         }
-        // What hardly leaves the scatter comes and goes by itself.
-        if (largest < RECUR_SCALES) {
+        // What hardly leaves the scatter comes and goes by itself, and water and days differ by the week.
+        if (largest < RECUR_SCALES || channel != R && scale(R) > 0) {
             return;
         }
-        boolean dry = !Double.isNaN(blocks.value(last, D)) || !(scale(D) > 0);
         // What rose high has not fallen before most of that is gone, and has not risen again before much of it is back.
         if (!risen) {
             risen = sign * blocks.value(last, channel) / scale(channel) > Math.max(SLACK, RISEN_SHARE * largest);
             return;
         }
         double fallen = Math.max(CLOSE_FOUND, FALLEN_SHARE * largest);
-        int needed = dry ? 1 : RECUR_BLOCKS;
         int low = 0;
-        for (int i = last; i >= 0 && low < needed; i--) {
+        for (int i = last; i >= 0 && low < RECUR_BLOCKS; i--) {
             double x = blocks.value(i, channel);
             if (!Double.isNaN(x) && !(sign * x / scale(channel) < fallen)) {
                 return;
             }
             low += Double.isNaN(x) ? 0 : 1;
         }
-        if (low >= needed) {
+        if (low >= RECUR_BLOCKS) {
             risen = false;
             open.falls.add(end);
         }

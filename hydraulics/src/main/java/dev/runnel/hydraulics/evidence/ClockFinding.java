@@ -31,6 +31,9 @@ final class ClockFinding {
 
     private static final int DAYS_AFTER = 2;
 
+    /** Days whose shift is known to others. */
+    private static final int LAST_DAYS = 3;
+
     /** A shift beyond this is nearer to an hour than to none. */
     private static final double NEARER_AN_HOUR = 0.5;
 
@@ -61,6 +64,14 @@ final class ClockFinding {
     /** Hours by which the clock of the open finding is late; 0 without one. */
     double shift() {
         return isOpen() ? shift : 0;
+    }
+
+    /** Median shift of the last working days, h; NaN if too few are known, or none is looked at. */
+    double dayShift() {
+        return clock.map(watch -> watch.size() < LAST_DAYS
+                        ? Double.NaN
+                        : new ClockEvidence(watch, baseline.clockUsual).median(LAST_DAYS))
+                .orElse(Double.NaN);
     }
 
     private boolean isOpen() {

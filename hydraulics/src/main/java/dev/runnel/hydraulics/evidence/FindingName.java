@@ -77,7 +77,8 @@ public enum FindingName {
     /** The usual day comes early or late. */
     CLOCK_OF_MONITOR("a clock of the monitor that is off", "habits that moved, such as holidays, or pumps upstream"),
     /** The rain comes early or late for the depth, the day does not. */
-    CLOCK_OF_GAUGE("a clock of the rain gauge that is off", "storms that travelled another way"),
+    CLOCK_OF_GAUGE(
+            "a clock of the rain gauge that is off", "storms that travelled another way, or a clock of the monitor"),
     /** Stamps far ahead that the next stamps do not confirm. */
     FALSE_STAMPS("stamps that leapt ahead and came back", "a clock that was set twice"),
     /** The dry level follows the moon, which the baseline did not show. */

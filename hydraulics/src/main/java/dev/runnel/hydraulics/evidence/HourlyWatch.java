@@ -30,6 +30,7 @@ final class HourlyWatch implements Consumer<SiteHour> {
     private final ReadingFaults faults;
     private final ChangeWatch change;
     private final ClockFinding clock;
+    private final GaugeClock gauge;
     private long block = NONE;
     private long day = NONE;
     private long lastHour = NONE;
@@ -47,6 +48,7 @@ final class HourlyWatch implements Consumer<SiteHour> {
         this.faults = new ReadingFaults(baseline, findings);
         this.change = new ChangeWatch(rule, findings);
         this.clock = new ClockFinding(rule, findings);
+        this.gauge = new GaugeClock(baseline, findings);
     }
 
     @Override
@@ -69,8 +71,10 @@ final class HourlyWatch implements Consumer<SiteHour> {
         if (dry.isNearlyDry() && hour.hasDepth()) {
             clock.add(hourOfDay, hour.lnDepth);
         }
-        if (isDry && depth.isPresent()) {
-            clock.residual(hour.hour, hour.lnDepth - depth.orElseThrow().value(hourOfDay, rest));
+        if (depth.isPresent()) {
+            double excess = hour.lnDepth - depth.orElseThrow().value(hourOfDay, rest);
+            gauge.hour(hour, excess, clock.dayShift());
+            clock.residual(hour.hour, isDry ? excess : Double.NaN);
         }
         hourOfDay = moved(hourOfDay - clock.shift());
         boolean speed = hour.hasBoth() && !faults.explainsVelocity();
@@ -131,6 +135,7 @@ final class HourlyWatch implements Consumer<SiteHour> {
         change.finish(end);
         faults.finish(end);
         clock.finish(end);
+        gauge.finish(end);
     }
 
     StateText write() {
@@ -140,7 +145,8 @@ final class HourlyWatch implements Consumer<SiteHour> {
                 .with("lastHour", lastHour);
         dry.write(text);
         clock.write(text);
-        return text.with("faults", faults.write().toString())
+        return text.with("gauge", gauge.write().toString())
+                .with("faults", faults.write().toString())
                 .with("change", change.write().toString());
     }
 
@@ -151,6 +157,7 @@ final class HourlyWatch implements Consumer<SiteHour> {
         lastHour = text.count("lastHour");
         dry.read(text);
         clock.read(text);
+        gauge.read(text.text("gauge"));
         faults.read(text.text("faults"));
         change.read(text.text("change"));
     }

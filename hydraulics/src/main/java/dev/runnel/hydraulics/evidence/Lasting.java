@@ -29,7 +29,7 @@ final class Lasting {
     /** The same twice running, which what leaps to another level does not do. */
     private static final double STEADY_GROWTH = 0.7;
 
-    private static final double STEADILY_GROWN = 2.5;
+    private static final double STEADILY_GROWN = 3;
     private static final int STEADY_HOURS = 6;
 
     private final double[] known;

@@ -66,8 +66,7 @@ public final class SiteBaseline {
     private final boolean pumped;
     final boolean clock;
     private final double peak;
-    final double lag;
-    final double lagScatter;
+    final double[] stormLags;
     private final List<String> notes;
 
     private SiteBaseline(PipeMonitor monitor, String text) {
@@ -109,8 +108,7 @@ public final class SiteBaseline {
         this.pumped = values.flag("pumped");
         this.clock = values.flag("clock");
         this.peak = values.number("peak");
-        this.lag = values.number("lag");
-        this.lagScatter = values.number("lagScatter");
+        this.stormLags = values.numbers("stormLags");
         this.notes = values.list("notes");
     }
 
@@ -272,10 +270,11 @@ public final class SiteBaseline {
     /**
      * Returns the usual lag of depth behind rain.
      *
-     * @return lag of the best correlation over the storms of the baseline, hours; empty if there were too few storms
+     * @return median over the storms of the baseline of the lag of the best correlation, hours; empty without a storm that
+     *     tells it
      */
     public OptionalDouble rainLagHours() {
-        return Double.isNaN(lag) ? OptionalDouble.empty() : OptionalDouble.of(lag);
+        return stormLags.length == 0 ? OptionalDouble.empty() : OptionalDouble.of(Medians.of(stormLags));
     }
 
     /**
@@ -309,12 +308,21 @@ public final class SiteBaseline {
         if (!clock && !tidal) {
             missing.add("the clock of the monitor: the hours of the day explain too little of the depth");
         }
-        if (Double.isNaN(lag)) {
-            missing.add("the clock of the rain gauge: too few storms in the baseline");
+        if (!rain) {
+            missing.add("the clock of the rain gauge: no rain is known");
+        } else if (!testsGaugeClock()) {
+            missing.add(
+                    "the clock of the rain gauge: the depth follows " + (tidal ? "the tide" : "pumps") + " as well");
+        } else if (stormLags.length < 2) {
+            missing.add("the clock of the rain gauge, until two storms have told how soon the depth follows");
         }
         usualVelocity.ifPresent(law -> missing.add("depths in rain above " + Text.fixed(law.highestLevel(), 3)
                 + " m or below " + Text.fixed(law.lowestLevel(), 3) + " m, which the baseline did not see"));
         return List.copyOf(missing);
+    }
+
+    boolean testsGaugeClock() {
+        return rain && !tidal && !pumped;
     }
 
     Duration frozenDepthLimit() {
