@@ -1,0 +1,4 @@
+@NullMarked
+package dev.runnel.examples.store;
+
+import org.jspecify.annotations.NullMarked;
