@@ -1,5 +1,6 @@
 package dev.runnel.timeseries.csv;
 
+import dev.runnel.internal.CellText;
 import dev.runnel.internal.Nearest;
 import dev.runnel.internal.Text;
 import dev.runnel.internal.Unreadable;
@@ -100,7 +101,7 @@ public final class CsvTable {
             }
             List<String> cells = new ArrayList<>();
             for (int i = 0; i < fields.count(); i++) {
-                cells.add(fields.text(i));
+                cells.add(CellText.read(fields.text(i)));
             }
             if (header.isEmpty()) {
                 header = cells;

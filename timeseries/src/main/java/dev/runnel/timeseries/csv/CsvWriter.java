@@ -1,5 +1,6 @@
 package dev.runnel.timeseries.csv;
 
+import dev.runnel.internal.CellText;
 import dev.runnel.internal.Require;
 import dev.runnel.internal.Text;
 import dev.runnel.timeseries.Series;
@@ -26,6 +27,9 @@ import org.apiguardian.api.API;
  * {@link CsvRecords} returns what was written, bit for bit. A missing value is an empty cell. A file appears under its
  * name only when it is complete: it is written beside and then moved. It has the permissions
  * of any file that the program creates.
+ *
+ * <p>A text that a spreadsheet would take for a formula, beginning with {@code = + - @} and no number, is written with an
+ * apostrophe in front; {@link CsvTable} takes it away again.
  *
  * @since 0.1
  */
@@ -240,8 +244,9 @@ public final class CsvWriter {
         }
     }
 
-    private static void writeCell(Writer out, String text) throws IOException {
-        requireOneLine("text", text);
+    private static void writeCell(Writer out, String content) throws IOException {
+        requireOneLine("text", content);
+        String text = CellText.written(content);
         boolean plain =
                 text.strip().equals(text) && text.indexOf(',') < 0 && text.indexOf('"') < 0 && !text.startsWith("#");
         out.write(plain ? text : '"' + text.replace("\"", "\"\"") + '"');

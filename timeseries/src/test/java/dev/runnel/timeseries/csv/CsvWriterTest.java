@@ -103,4 +103,22 @@ class CsvWriterTest {
                 .isInstanceOf(UncheckedIOException.class)
                 .hasMessage("cannot write " + file);
     }
+
+    @Test
+    void noTextIsAFormulaForASpreadsheet(@TempDir Path folder) throws IOException {
+        Path file = folder.resolve("table.csv");
+        CsvWriter.standard()
+                .writeTable(
+                        file,
+                        List.of("site", "note", "depth"),
+                        List.of(
+                                List.of("a", "=HYPERLINK(\"x\")", -0.25),
+                                List.of("b", "-5 mm at the sensor", "-0.30")));
+        assertThat(Files.readAllLines(file))
+                .containsExactly(
+                        "site,note,depth", "a,\"'=HYPERLINK(\"\"x\"\")\",-0.25", "b,'-5 mm at the sensor,-0.30");
+        assertThat(CsvTable.read(file, "site", "note", "depth").rows())
+                .extracting(row -> row.text("note"))
+                .containsExactly("=HYPERLINK(\"x\")", "-5 mm at the sensor");
+    }
 }

@@ -1,6 +1,7 @@
 package dev.runnel.verification.report;
 
 import de.siegmar.fastcsv.writer.CsvWriter;
+import dev.runnel.internal.CellText;
 import dev.runnel.internal.Text;
 import dev.runnel.verification.Check;
 import dev.runnel.verification.Results;
@@ -47,19 +48,19 @@ public final class CsvReport {
             csv.writeRecord(COLUMNS);
             for (Check check : results.checks()) {
                 csv.writeRecord(
-                        check.name(),
+                        CellText.written(check.name()),
                         check.module(),
-                        check.calculation(),
-                        check.source().toString(),
-                        check.locator(),
-                        check.input(),
-                        check.printed(),
+                        CellText.written(check.calculation()),
+                        CellText.written(check.source().toString()),
+                        CellText.written(check.locator()),
+                        CellText.written(check.input()),
+                        CellText.written(check.printed()),
                         number(check.computed().stream()),
                         number(check.deviation().stream()),
                         Text.number(check.tolerance()),
                         check.status().toString(),
-                        check.column(),
-                        check.program());
+                        CellText.written(check.column()),
+                        CellText.written(check.program()));
             }
         }
         return text.toString();

@@ -1,5 +1,6 @@
 package dev.runnel.verification.simulation;
 
+import dev.runnel.internal.CellText;
 import dev.runnel.internal.Text;
 import java.util.List;
 
@@ -88,7 +89,7 @@ final class ScoreCsv {
     }
 
     private static String quoted(String text) {
-        return '"' + text.replace("\"", "\"\"") + '"';
+        return '"' + CellText.written(text).replace("\"", "\"\"") + '"';
     }
 
     private static void line(StringBuilder text, String... cells) {

@@ -1,5 +1,6 @@
 package dev.runnel.examples.follow;
 
+import dev.runnel.internal.CellText;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.ByteBuffer;
@@ -76,7 +77,7 @@ final class OutputFiles {
     }
 
     private static String cell(Object value) {
-        String text = value.toString();
+        String text = value instanceof Number ? value.toString() : CellText.written(value.toString());
         return text.chars().anyMatch(c -> c == ',' || c == '"' || c == '\n' || c == '\r')
                 ? '"' + text.replace("\"", "\"\"") + '"'
                 : text;

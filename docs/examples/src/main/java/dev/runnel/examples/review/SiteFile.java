@@ -13,6 +13,7 @@ import dev.runnel.hydraulics.section.Egg;
 import dev.runnel.hydraulics.section.RectangularSection;
 import dev.runnel.hydraulics.structure.CoefficientWeir;
 import dev.runnel.internal.Settings;
+import dev.runnel.internal.Text;
 import dev.runnel.rainfall.ddf.ReturnPeriodBasis;
 import dev.runnel.rainfall.gauge.Calibration;
 import dev.runnel.rainfall.gauge.LostTime;
@@ -335,9 +336,18 @@ public final class SiteFile {
                         values.number("ddf confidence", 0.9)));
     }
 
+    /** A file that the site file names, or has without naming it. */
+    private Path inside(String key, String otherwise) {
+        return InsideFolder.file(folder, values.text(key, otherwise))
+                .orElseThrow(() -> values.refused(
+                        key,
+                        "must lie in the folder of the site, or be allowed by -Drunnel.files.outside=allowed, was "
+                                + Text.quoted(values.text(key, otherwise))));
+    }
+
     /** A small table; one that the site file names must be there. */
     private Path table(String key, String otherwise) {
-        Path file = folder.resolve(values.text(key, otherwise));
+        Path file = inside(key, otherwise);
         if (values.has(key) && !Files.exists(file)) {
             throw values.refused(key, "must be a file that is there, was " + file);
         }
@@ -348,7 +358,7 @@ public final class SiteFile {
         String unitKey = what + " unit";
         return new Site.Column(
                 what,
-                folder.resolve(values.text(what + " file", what + ".csv")),
+                inside(what + " file", what + ".csv"),
                 values.has(what + " file"),
                 values.optionalText(what.equals("tips") ? "tips count column" : what + " column"),
                 values.has(unitKey) && !units.isEmpty()

@@ -14,6 +14,7 @@ import java.time.Duration;
 import java.time.Instant;
 import java.time.ZoneOffset;
 import java.time.format.DateTimeFormatter;
+import java.util.List;
 import java.util.Locale;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -286,8 +287,8 @@ class FilesAsTheyComeTest {
         for (String[] each : new String[][] {
             {"logging interval = 99999999999 h", "logging interval must be at most 366 d, was \"99999999999 h\""},
             {"missing marks = NaN NaN", ""},
-            {"depth file = /dev/zero", "must be a file, and is a folder or a device"},
-            {"ddf file = /dev/zero", "must be a file, and is a folder or a device"},
+            {"depth file = /dev/zero", "depth file must lie in the folder of the site, or be allowed by"},
+            {"ddf file = ../ddf.csv", "ddf file must lie in the folder of the site, or be allowed by"},
             {"velocity decimal mrk = comma", "did you mean \"velocity decimal mark\""},
             {"tips repeated hour = maybe", "tips repeated hour must be one of reject, by order, earlier, later, was"},
             {"depth column = depht_mm", "header must have depht_mm, was [time, depth_mm]; did you mean \"depth_mm\""},
@@ -304,6 +305,33 @@ class FilesAsTheyComeTest {
                         .as(outcome.err())
                         .isEqualTo(1);
             }
+        }
+    }
+
+    @Test
+    void whatIsOutsideTheFolderIsReadOnlyIfWhoStartsTheProgramAllowsIt() throws IOException {
+        SiteOnDisk site = site().with("depth.csv", days(1, 15)).with("../depths.csv", "secret\n" + days(1, 15));
+        site.with("site.txt", PLAIN_SITE + "depth file = ../depths.csv\n");
+        assertThat(site.review().err()).contains("was \"../depths.csv\"").doesNotContain("secret");
+
+        Files.createSymbolicLink(
+                site.folder().resolve("link.csv"), site.folder().resolve("../depths.csv"));
+        site.with("site.txt", PLAIN_SITE + "depth file = link.csv\n");
+        assertThat(site.review().err())
+                .contains("must lie in the folder of the site")
+                .doesNotContain("secret");
+
+        System.setProperty("runnel.files.outside", "allowed");
+        try {
+            assertThat(site.review().err()).contains("secret");
+            for (String key : List.of("depth", "ddf")) {
+                assertThat(site.with("site.txt", PLAIN_SITE + key + " file = /dev/zero\n")
+                                .review()
+                                .err())
+                        .contains("must be a file, and is a folder or a device");
+            }
+        } finally {
+            System.clearProperty("runnel.files.outside");
         }
     }
 
