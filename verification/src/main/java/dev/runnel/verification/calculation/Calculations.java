@@ -53,6 +53,8 @@ public final class Calculations {
                         FlowCalculations.all(),
                         EnergyCalculations.all(),
                         VariedFlowCalculations.all(),
+                        ChainCalculations.all(),
+                        RelationCalculations.all(),
                         SiltedCalculations.all(),
                         WaterCalculations.all(),
                         MonitorCalculations.all(),

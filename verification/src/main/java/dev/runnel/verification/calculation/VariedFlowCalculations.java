@@ -52,6 +52,13 @@ final class VariedFlowCalculations {
                                 .length(in.number("raised_depth"), in.number("rise"))),
                 Calculation.of(
                         "hydraulics",
+                        "backwater.depth-upstream",
+                        "m",
+                        "raised_depth distance discharge gradient n " + Sections.INPUTS,
+                        in -> Backwater.of(conduit(in), in.number("discharge"))
+                                .depthUpstream(in.number("raised_depth"), in.number("distance"))),
+                Calculation.of(
+                        "hydraulics",
                         "backwater.raised-depth",
                         "m",
                         "distance rise discharge gradient n " + Sections.INPUTS,

@@ -29,6 +29,14 @@ public final class Bite {
         boolean noticed() {
             return !noticedBy.equals(Inside.SURVIVED);
         }
+
+        String reason() {
+            return EqualInEffect.reason(mutation);
+        }
+
+        boolean isMissed() {
+            return !noticed() && reason().isEmpty();
+        }
     }
 
     private final Library library;
@@ -103,18 +111,27 @@ public final class Bite {
         long noticed = outcomes.stream().filter(Outcome::noticed).count();
         out.println("Noticed by the proof: " + noticed + " of " + outcomes.size() + " ("
                 + Math.round(1000.0 * noticed / outcomes.size()) / 10.0 + " %)");
+        long equal = outcomes.stream()
+                .filter(each -> !each.noticed() && !each.isMissed())
+                .count();
+        out.println("Equal in effect, by the list with reasons: " + equal + "; noticed of all others: "
+                + Math.round(1000.0 * noticed / Math.max(1, outcomes.size() - equal)) / 10.0 + " %");
         out.println("Not noticed, in no table's way:");
         outcomes.stream()
-                .filter(each -> !each.noticed() && !each.reached())
+                .filter(each -> each.isMissed() && !each.reached())
                 .forEach(each -> out.println("  " + each.mutation()));
         out.println("Not noticed, though tables pass here:");
         outcomes.stream()
-                .filter(each -> !each.noticed() && each.reached())
+                .filter(each -> each.isMissed() && each.reached())
                 .forEach(each -> out.println("  " + each.mutation()));
+        out.println("Equal in effect:");
+        outcomes.stream()
+                .filter(each -> !each.noticed() && !each.isMissed())
+                .forEach(each -> out.println("  " + each.mutation() + ": " + each.reason()));
     }
 
     private static void write(List<Outcome> outcomes, Path file) {
-        StringBuilder text = new StringBuilder("class,line,change,reached,noticed_by\n");
+        StringBuilder text = new StringBuilder("class,line,change,reached,noticed_by,equal_in_effect\n");
         for (Outcome each : outcomes) {
             Mutation mutation = each.mutation();
             text.append(mutation.className())
@@ -122,7 +139,8 @@ public final class Bite {
                     .append(mutation.line())
                     .append(",\"");
             text.append(mutation.text()).append("\",").append(each.reached()).append(',');
-            text.append(each.noticed() ? each.noticedBy() : "").append('\n');
+            text.append(each.noticed() ? each.noticedBy() : "").append(",\"");
+            text.append(each.noticed() ? "" : each.reason()).append("\"\n");
         }
         try {
             Files.createDirectories(file.toAbsolutePath().getParent());

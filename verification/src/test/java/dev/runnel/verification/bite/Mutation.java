@@ -22,8 +22,8 @@ import org.objectweb.asm.tree.MethodNode;
  * minus, times becomes divided by, and the other way round; a sign goes; a comparison is turned round.
  *
  * <p>Not changed: what only guards or words an answer (arguments of {@code Require}, parts of a message, methods that
- * return text, {@code equals} and {@code hashCode}), and numbers below 1e-9, which end searches. Unit tests look after
- * those.
+ * return text or an exception, {@code equals} and {@code hashCode}, lambdas inside those, and numbers that only decide whether
+ * an exception is thrown), and numbers below 1e-9, which end searches. Unit tests look after those.
  *
  * @param className name of the class
  * @param method index of the method
@@ -59,7 +59,7 @@ record Mutation(String className, int method, int instruction, int line, String 
         List<Mutation> found = new ArrayList<>();
         for (int m = 0; m < node.methods.size(); m++) {
             MethodNode method = node.methods.get(m);
-            if (WORDS.contains(method.name) || method.desc.endsWith(")Ljava/lang/String;")) {
+            if (isOfWords(method)) {
                 continue;
             }
             int line = 0;
@@ -69,12 +69,20 @@ record Mutation(String className, int method, int instruction, int line, String 
                     line = number.line;
                 }
                 String change = change(each);
-                if (!change.isEmpty() && !isGuardOrWord(each)) {
+                if (!change.isEmpty() && !isGuardOrWord(each) && !decidesOnlyToThrow(each)) {
                     found.add(new Mutation(className, m, i, line, method.name + ": " + change));
                 }
             }
         }
         return found;
+    }
+
+    private static boolean isOfWords(MethodNode method) {
+        boolean inWords = WORDS.stream().anyMatch(word -> method.name.startsWith("lambda$" + word + "$"));
+        return inWords
+                || WORDS.contains(method.name)
+                || method.desc.endsWith(")Ljava/lang/String;")
+                || method.desc.endsWith("Exception;");
     }
 
     /** Makes the change in a class of the same bytes. */
@@ -161,6 +169,27 @@ record Mutation(String className, int method, int instruction, int line, String 
                         || call.owner.equals("java/lang/String")
                         || call.owner.equals("java/lang/StringBuilder")
                         || call.owner.endsWith("Exception");
+            }
+        }
+        return false;
+    }
+
+    /** Whether a number is compared, and nothing is kept or returned between there and the throwing of an exception. */
+    private static boolean decidesOnlyToThrow(AbstractInsnNode from) {
+        if (constant(from) == null) {
+            return false;
+        }
+        boolean compared = false;
+        for (AbstractInsnNode each = from.getNext(); each != null; each = each.getNext()) {
+            int opcode = each.getOpcode();
+            compared |= opcode == Opcodes.DCMPG || opcode == Opcodes.DCMPL;
+            if (opcode == Opcodes.ATHROW) {
+                return compared;
+            }
+            boolean kept = opcode >= Opcodes.ISTORE && opcode <= Opcodes.SASTORE || opcode == Opcodes.PUTFIELD;
+            boolean ends = opcode >= Opcodes.IRETURN && opcode <= Opcodes.RETURN || opcode == Opcodes.GOTO;
+            if (kept || ends) {
+                return false;
             }
         }
         return false;

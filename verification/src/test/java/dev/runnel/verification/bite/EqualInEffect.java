@@ -1,0 +1,57 @@
+package dev.runnel.verification.bite;
+
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
+import java.util.List;
+
+/**
+ * Changes after which the library answers as before, each with the reason: a search that starts elsewhere and finds the same
+ * root, a quicker way that is taken less often and gives the same. Written by people, after looking.
+ */
+final class EqualInEffect {
+    /** Simple name of a class, the change as the report words it or its beginning followed by {@code *}, and why. */
+    private record Line(String type, String change, String reason) {
+        boolean tells(Mutation mutation) {
+            boolean sameType = mutation.className().endsWith("." + type);
+            return sameType
+                    && (change.endsWith("*")
+                            ? mutation.text().startsWith(change.substring(0, change.length() - 1))
+                            : mutation.text().equals(change));
+        }
+    }
+
+    private static final List<Line> LINES = read();
+
+    private EqualInEffect() {}
+
+    /** Returns why a change is without effect; nothing if it is not on the list. */
+    static String reason(Mutation mutation) {
+        return LINES.stream()
+                .filter(line -> line.tells(mutation))
+                .map(Line::reason)
+                .findFirst()
+                .orElse("");
+    }
+
+    private static List<Line> read() {
+        try (InputStream stream = EqualInEffect.class.getResourceAsStream("/bite/equal-in-effect.csv")) {
+            if (stream == null) {
+                throw new IllegalStateException("the list of changes without effect is missing");
+            }
+            String text = new String(stream.readAllBytes(), StandardCharsets.UTF_8);
+            return text.lines().skip(1).map(EqualInEffect::line).toList();
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+
+    private static Line line(String text) {
+        String[] cells = text.split(",", 3);
+        if (cells.length < 3 || cells[2].isBlank()) {
+            throw new IllegalStateException("each line needs a class, a change and a reason, was: " + text);
+        }
+        return new Line(cells[0], cells[1], cells[2]);
+    }
+}
