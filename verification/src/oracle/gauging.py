@@ -379,7 +379,20 @@ def weir_budgets():
         show(b, p, h, ub, uh, uc, q(B, H), u, (parts[1] / u) ** 2)
 
 
+def index_by_hand():
+    """Least squares with figures that come out even: the normal equations in whole numbers, hundredths as unit."""
+    from fractions import Fraction
+
+    print("x,y,index,v")
+    for x, y, index in (("0.2 0.4 0.6 0.8 1.0", "0.19 0.35 0.52 0.71 0.86", "0.5"), ("0.3 0.5 0.7 0.9", "0.25 0.43 0.57 0.77", "0.6")):
+        xs, ys = [Fraction(a) for a in x.split()], [Fraction(a) for a in y.split()]
+        n, sx, sy = len(xs), sum(xs), sum(ys)
+        slope = (n * sum(a * b for a, b in zip(xs, ys)) - sx * sy) / (n * sum(a * a for a in xs) - sx**2)
+        print(f"{x},{y},{index},{float(sy / n + slope * (Fraction(index) - sx / n)):.15g}")
+
+
 TABLES = {
+    "profile-index-by-hand": index_by_hand,
     "gauging-strips": gaugings,
     "gauging-exposure": exposures,
     "gauging-point-rules": point_rules,

@@ -86,7 +86,118 @@ def fullness():
         print(f"{width},{offset},{share},{gap},{times},{depths}," + show(sum(x for x, up in held if up) / known, known / (t[-1] - t[0])))
 
 
-TABLES = {"monitor-readings": monitors, "monitor-fullness-time": fullness}
+# A reading that comes without a quality counts as not checked.
+UNCHECKED, POOR, SUSPECT, MISSING = 1, 3, 4, 5
+
+
+def records():
+    """Readings with faults among them, by the rules for each: the flow, the level, their qualities, and counts of each kind.
+
+    Missing or absurd depth: nothing known. Negative depth: the water stands at the sensor, suspect, and no flow, if the sensor lies at
+    or under the bed; else nothing is known. Depth 0: dry if the sensor lies at or under the bed, else nothing known. At or under the
+    bed: no flow, poor. From the soffit on the whole section flows.
+    """
+    print("width,offset,bed,factor,n,gradient,times,depths,velocity_times,velocities,which,flow,level,flow_quality,level_quality,"
+          "condition,count,velocity_condition,velocity_count,size,depths_alone,velocities_alone")
+    nan = float("nan")
+    for width, offset, bed, factor, t, d, vt, v in (
+        ("0.6", "0.04", "0.1", "0.9", "0 120 240 360 480 600 720 840 960", "0.03 0.2 NaN -0.02 0 0.7 0.41 150 0.33",
+         "0 120 240 360 480 600 720 840 960", "0.4 0.55 0.6 0.3 0.2 1.1 -0.25 0.7 0"),
+        ("0.9", "0.15", "0.05", "1.05", "0 120 360 480 600 720", "0 0.31 -0.1 0.8 0.6 0.2", "0 120 240 480 600 960", "0.3 0.62 0.7 NaN 0.44 0.5"),
+        ("0.45", "0", "0", "1", "0 120 240 360", "0 0.2 0 -0.01", "0 120 240 360", "0 0.7 0.3 NaN"),
+    ):
+        high, off, b, k = mpf(width), mpf(offset), mpf(bed), mpf(factor)
+        clean = walls("circular", width)
+        depth_at = dict(zip(map(int, t.split()), map(float, d.split())))
+        velocity_at = dict(zip(map(int, vt.split()), map(float, v.split())))
+        clock = sorted(set(depth_at) | set(velocity_at))
+        sees_all = off <= b
+        results = []
+        for when in clock:
+            y, u = depth_at.get(when, nan), velocity_at.get(when, nan)
+            level, flow, quality, level_quality = None, None, MISSING, MISSING
+            if y != y:
+                kind = "NO_DEPTH"
+            elif abs(y) > 100:
+                kind = "IMPOSSIBLE"
+            elif y < 0:
+                kind = "NEGATIVE"
+                if sees_all:
+                    level, flow, quality, level_quality = off, mpf(0), SUSPECT, SUSPECT
+            elif y == 0:
+                kind = "DRY" if sees_all else "BELOW_SENSOR"
+                if sees_all:
+                    level, flow, level_quality = off, mpf(0), UNCHECKED
+                    quality = UNCHECKED if u != u or u == 0 else POOR
+            else:
+                level, level_quality = mpf(str(y)) + off, UNCHECKED
+                if level <= b:
+                    kind, flow, quality = "BELOW_BED", mpf(0), POOR
+                else:
+                    kind = "SURCHARGED" if level > high else "PART_FULL"
+                    if u == u:
+                        top = min(level, high)
+                        area = clean.area(top) - (clean.area(b) if b else 0)
+                        flow, quality = k * mpf(str(u)) * area, UNCHECKED
+            way = "NO_VELOCITY" if u != u else "FORWARD" if u > 0 else "STANDING" if u == 0 else "REVERSE"
+            results.append((kind, way, flow, level, quality, level_quality))
+        kinds, ways = [r[0] for r in results], [r[1] for r in results]
+        for i, (kind, way, flow, level, quality, level_quality) in enumerate(results):
+            cell = lambda x: "" if x is None else show(x)
+            print(f"{width},{offset},{bed},{factor},0.013,0.002,{t},{d},{vt},{v},{i},{cell(flow)},{cell(level)},{quality},{level_quality},"
+                  f"{kind},{kinds.count(kind)},{way},{ways.count(way)},{len(clock)},{len(set(depth_at) - set(velocity_at))},{len(set(velocity_at) - set(depth_at))}")
+
+
+def uniform():
+    """Flow of a depth by Manning's law, above a bed too."""
+    print("width,offset,bed,factor,n,gradient,depth,flow,velocity,product")
+    for width, offset, bed, factor, n, s, depth in (("0.6", "0.04", "0.1", "0.9", "0.013", "0.002", "0.21"), ("0.45", "0", "0", "1.1", "0.015", "0.006", "0.3"), ("1.2", "0.1", "0", "0.85", "0.012", "0.0009", "0.7")):
+        clean, b = walls("circular", width), mpf(bed)
+        level = mpf(depth) + mpf(offset)
+        area = clean.area(level) - (clean.area(b) if b else 0)
+        r = area / clean.perimeter(level, b)
+        u = r ** (mpf(2) / 3) * sqrt(mpf(s)) / mpf(n)
+        print(f"{width},{offset},{bed},{factor},{n},{s},{depth}," + show(u * area) + ",0.37," + show(mpf(factor) * mpf("0.37") * area))
+
+
+def surcharges():
+    """Periods above a level: from its first reading above to the first one not above, or to its last known one before a gap."""
+    print("times,levels,limit,gap,which,count,ended,start,end,peak,peak_time,readings,complete")
+    for times, levels, limit, gap in (
+        ("0 120 240 360 480 600 720 840 960 1080 2400 2520 2640 2760 2880", "0.4 0.5 0.7 0.9 0.8 0.6 0.5 0.65 0.75 0.7 0.72 0.5 0.3 0.8 0.81", "0.6", "900"),
+        ("0 120 240 360 480 2000 2120 2240 2360", "0.65 0.7 0.61 0.4 0.9 0.8 0.2 0.60000000001 0.3", "0.6", "300"),
+    ):
+        t, y, top, longest = list(map(int, times.split())), list(map(float, levels.split())), float(limit), int(gap)
+        periods, open_one = [], None
+        for i, (when, level) in enumerate(zip(t, y)):
+            follows = i > 0 and when - t[i - 1] <= longest
+            above = level > top * (1 + 1e-9)
+            if open_one and not (follows and above):
+                open_one["end"], open_one["seen"] = (when, True) if follows else (t[i - 1], False)
+                periods.append(open_one)
+                open_one = None
+            if above:
+                if not open_one:
+                    open_one = dict(start=when, from_below=follows, all=[])
+                open_one["all"].append((level, when))
+        ended = len(periods)
+        if open_one:
+            open_one["end"], open_one["seen"] = t[-1], False
+            periods.append(open_one)
+        for k, p in enumerate(periods):
+            peak = max(level for level, _ in p["all"])
+            first = min(when for level, when in p["all"] if level == peak)
+            print(f"{times},{levels},{limit},{gap},{k},{len(periods)},{ended},{p['start']},{p['end']}," + show(mpf(str(peak)) - mpf(limit))
+                  + f",{first},{len(p['all'])},{1 if p['from_below'] and p['seen'] else 0}")
+
+
+TABLES = {
+    "monitor-readings": monitors,
+    "monitor-fullness-time": fullness,
+    "monitor-records": records,
+    "monitor-uniform": uniform,
+    "surcharge-periods": surcharges,
+}
 
 if __name__ == "__main__":
     TABLES[sys.argv[1]]()

@@ -529,6 +529,78 @@ def flap_velocities():
         show(*cells, slow, fast, top, loss * 2 * G / slow**2)
 
 
+def crump_flow(b, p, h, t):
+    """Q of a Crump weir at a head over a tailwater, and whether that drowns it and is within the law."""
+
+    def f(H):
+        r = t / H
+        if r <= mpf("0.75"):
+            return mpf(1)
+        if r <= mpf("0.93"):
+            return mpf("1.035") * (mpf("0.817") - r**4) ** mpf("0.0647")
+        return mpf("8.686") - mpf("8.403") * r
+
+    H, q = total_head(h, b * (h + p), lambda H: f(H) * mpf("0.633") * sqrt(G) * b * (H - mpf("0.0003")) ** mpf("1.5"))
+    return q, t > mpf("0.75") * H
+
+
+def level_flows():
+    """Levels at a Crump weir, its crest at a level: below the crest 0, missing stays missing, a head below 0.03 m is poor (3), what is given without a quality not checked (1)."""
+    print("width,crest_height,crest,levels,tailwaters,which,flow,quality,outside,missing")
+    b, p, crest = mpf(2), mpf("0.4"), mpf("12.5")
+    levels = ("12.8", "12.51", "12.3", "NaN", "12.75", "13.1")
+    for tailwaters in (None, ("12.72", "12.4", "12.2", "12.6", "NaN", "13.0")):
+        results = []
+        for i, level in enumerate(levels):
+            tail = tailwaters[i] if tailwaters else "0"
+            if "NaN" in (level, tail):
+                results.append((None, 5))
+            elif mpf(level) <= crest:
+                results.append((mpf(0), 1))
+            else:
+                h = mpf(level) - crest
+                t = max(mpf(tail) - crest, mpf(0)) if tailwaters else mpf(0)
+                results.append((crump_flow(b, p, h, t)[0], 3 if h < mpf("0.03") else 1))
+        for i, (q, quality) in enumerate(results):
+            print(f"2,0.4,12.5,{' '.join(levels)},{' '.join(tailwaters) if tailwaters else '-'},{i},{'' if q is None else nstr(q, 15)},{quality},"
+                  f"{sum(1 for r in results if r[1] == 3)},{sum(1 for r in results if r[1] == 5)}")
+
+
+def crump_heads():
+    """The head of a discharge of a Crump weir, free and drowned; whether it is drowned; and where the drowned law ends."""
+    print("width,crest_height,head,tailwater,discharge,head_again,drowned,within")
+    for b, p, h, t in (("2", "0.4", "0.3", "0"), ("2", "0.4", "0.3", "0.21"), ("2", "0.4", "0.3", "0.24"), ("2", "0.4", "0.3", "0.285"), ("2", "0.4", "0.3", "0.298"), ("3.5", "0.7", "0.62", "0.55")):
+        q, drowned = crump_flow(mpf(b), mpf(p), mpf(h), mpf(t))
+        within = mpf(t) / mpf(h) <= mpf("0.985")  # beyond, one discharge has two heads
+        show(b, p, h, t, q, h if within else "", str(int(drowned)), str(int(within)))
+
+
+def gate_tailwaters():
+    """The depth behind a sluice gate up to which its jet stays free: conjugate to the jet, y/2 (root(1 + 8 q^2/g y^3) - 1)."""
+    print("width,opening,contraction,depth,discharge,tailwater,ratio")
+    for b, a, c, y in (("1.2", "0.15", "0.61", "1.4"), ("0.6", "0.3", "0.61", "0.9"), ("2.5", "0.25", "0.65", "3")):
+        jet, depth = mpf(c) * mpf(a), mpf(y)
+        q = jet * depth * sqrt(2 * G / (depth + jet))
+        other = jet / 2 * (sqrt(1 + 8 * q**2 / (G * jet**3)) - 1)
+        show(b, a, c, y, q * mpf(b), other, other / depth)
+
+
+def parshall_units():
+    """Parshall's flumes of 1 to 8 ft by the law in feet, Q = 4 W h^(1.522 W^0.026), and of 3 and 6 inches as printed in SI."""
+    print("unit,throat,head,discharge")
+    for w in (1, 2, 4, 8):
+        for h in ("0.25", "0.51"):
+            show("feet", str(w), h, 4 * w * (mpf(h) / FOOT) ** (mpf("1.522") * mpf(w) ** mpf("0.026")) * FOOT**3)
+
+
+def tanks():
+    """Falling head of an upright round tank through a small orifice: the closed integral of dh/root(h)."""
+    print("diameter,bore,coefficient,from,to,time")
+    for d, b, c, top, low in (("1.2", "0.05", "0.61", "2.1", "0.4"), ("3", "0.1", "0.6", "1.7", "0.9")):
+        area, hole = pi * mpf(d) ** 2 / 4, pi * mpf(b) ** 2 / 4
+        show(d, b, c, top, low, 2 * area / (mpf(c) * hole * sqrt(2 * G)) * (sqrt(mpf(top)) - sqrt(mpf(low))))
+
+
 def finite_crests():
     """Discharge of a square-edged crest of any length: the shipped coefficients read by SciPy's bilinear interpolation, held at the ends."""
     from pathlib import Path
@@ -551,6 +623,11 @@ def finite_crests():
 
 TABLES = {
     "weir-finite-crest-read": finite_crests,
+    "level-flow-crump": level_flows,
+    "weir-crump-heads": crump_heads,
+    "gate-modular-tailwater": gate_tailwaters,
+    "flume-parshall-units": parshall_units,
+    "tank-round": tanks,
     "weir-exponents": weir_exponents,
     "approach-velocity": approach_velocities,
     "structure-modular-limits": modular_limits,

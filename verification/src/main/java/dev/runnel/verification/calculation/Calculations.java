@@ -58,6 +58,7 @@ public final class Calculations {
                         SiltedCalculations.all(),
                         WaterCalculations.all(),
                         MonitorCalculations.all(),
+                        RecordCalculations.all(),
                         WeirCalculations.all(),
                         CrestCalculations.all(),
                         FlumeCalculations.all(),

@@ -2,8 +2,10 @@ package dev.runnel.verification.calculation;
 
 import dev.runnel.hydraulics.section.CircularSection;
 import dev.runnel.hydraulics.section.ClosedSection;
+import dev.runnel.hydraulics.structure.ApproachChannel;
 import dev.runnel.hydraulics.structure.BarScreen;
 import dev.runnel.hydraulics.structure.BarShape;
+import dev.runnel.hydraulics.structure.CrumpWeir;
 import dev.runnel.hydraulics.structure.CulvertEdge;
 import dev.runnel.hydraulics.structure.CulvertInlet;
 import dev.runnel.hydraulics.structure.FlapValve;
@@ -11,6 +13,7 @@ import dev.runnel.hydraulics.structure.FreeJet;
 import dev.runnel.hydraulics.structure.FreeOutfall;
 import dev.runnel.hydraulics.structure.LargeOrifice;
 import dev.runnel.hydraulics.structure.Orifice;
+import dev.runnel.hydraulics.structure.ParshallFlume;
 import dev.runnel.hydraulics.structure.SluiceGate;
 import dev.runnel.hydraulics.structure.UprightTank;
 import java.util.List;
@@ -21,6 +24,8 @@ import java.util.function.ToDoubleFunction;
 final class StructureCalculations {
     private static final String SCREEN = "bars thickness gap angle velocity";
     private static final String LARGE = "head width opening coefficient";
+
+    private static final String CRUMP = "width crest_height tailwater";
 
     private StructureCalculations() {}
 
@@ -76,6 +81,61 @@ final class StructureCalculations {
                         "m",
                         "edge gradient discharge " + Sections.INPUTS,
                         in -> culvert(in).headwater(in.number("discharge"))),
+                of(
+                        "culvert.discharge",
+                        "m3/s",
+                        "edge gradient headwater " + Sections.INPUTS,
+                        in -> culvert(in).discharge(in.number("headwater"))),
+                of(
+                        "culvert.is-drowned",
+                        "1",
+                        "edge gradient discharge " + Sections.INPUTS,
+                        in -> culvert(in).isDrowned(in.number("discharge")) ? 1 : 0),
+                of(
+                        "gate.sluice.modular-tailwater",
+                        "m",
+                        "width opening contraction depth",
+                        in -> gate(in).modularTailwater(in.number("depth"))),
+                of(
+                        "gate.sluice.modular-limit",
+                        "1",
+                        "width opening contraction depth",
+                        in -> gate(in).modularLimit(in.number("depth")).orElseThrow()),
+                of(
+                        "tank.round-emptying-time",
+                        "s",
+                        "diameter bore coefficient from to",
+                        in -> UprightTank.ofDiameter(in.number("diameter"))
+                                .emptyingTimeOnCentre(
+                                        Orifice.circular(in.number("bore")).withCoefficient(in.number("coefficient")),
+                                        in.number("from"),
+                                        in.number("to"))),
+                of(
+                        "flume.parshall.discharge-by-unit",
+                        "m3/s",
+                        "unit throat head",
+                        in -> ("feet".equals(in.text("unit"))
+                                        ? ParshallFlume.ofFeet(in.number("throat"))
+                                        : ParshallFlume.ofInches(in.number("throat")))
+                                .formula(in.number("head"))),
+                of(
+                        "weir.crump.head",
+                        "m",
+                        CRUMP + " discharge",
+                        in -> crump(in)
+                                .under(in.number("tailwater"))
+                                .evaluateDischarge(in.number("discharge"))
+                                .head()),
+                of(
+                        "weir.crump.is-drowned",
+                        "1",
+                        CRUMP + " head",
+                        in -> crump(in).isDrowned(in.number("head"), in.number("tailwater")) ? 1 : 0),
+                of(
+                        "weir.crump.within-drowned-law",
+                        "1",
+                        CRUMP + " head",
+                        in -> crump(in).drownedLimit(in.number("tailwater")).isMet(in.number("head")) ? 1 : 0),
                 of("jet.reach", "m", "velocity drop gravity", in -> jet(in).reach(in.number("drop"))),
                 of("jet.drop", "m", "velocity distance gravity", in -> jet(in).drop(in.number("distance"))),
                 of(
@@ -129,6 +189,10 @@ final class StructureCalculations {
 
     private static FreeJet jet(Inputs in) {
         return FreeJet.of(in.number("velocity")).withGravity(in.number("gravity"));
+    }
+
+    private static CrumpWeir crump(Inputs in) {
+        return CrumpWeir.of(ApproachChannel.ofWidth(in.number("width")).withCrestHeight(in.number("crest_height")));
     }
 
     private static SluiceGate gate(Inputs in) {

@@ -11,6 +11,14 @@ final class WaterCalculations {
 
     static List<Calculation> all() {
         return List.of(
+                ofTemperature("water.vapour-pressure", "Pa", Water::vapourPressure),
+                Calculation.of(
+                        "hydraulics",
+                        "air.level-error",
+                        "m",
+                        "celsius assumed distance",
+                        in -> Air.atTemperature(in.number("celsius"))
+                                .levelError(Air.atTemperature(in.number("assumed")), in.number("distance"))),
                 ofTemperature("water.density", "kg/m3", Water::density),
                 ofTemperature("water.dynamic-viscosity", "Pa s", Water::dynamicViscosity),
                 ofTemperature("water.kinematic-viscosity", "m2/s", Water::kinematicViscosity),

@@ -11,6 +11,7 @@ import java.util.Collections;
 import java.util.List;
 import java.util.Random;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.objectweb.asm.tree.ClassNode;
 
 /**
@@ -57,7 +58,7 @@ public final class Bite {
         int size = Integer.parseInt(arguments[0]);
         long seed = Long.parseLong(arguments[1]);
         Library library = Library.read();
-        Reach reach = Reach.of(library);
+        Reach reach = Reach.of(library, module(arguments[2]));
         if (!reach.failing().isEmpty()) {
             throw new IllegalStateException("these tables fail before anything is changed: " + reach.failing());
         }
@@ -67,6 +68,14 @@ public final class Bite {
         List<Outcome> outcomes = sample.parallelStream().map(bite::outcome).toList();
         report(outcomes, out);
         write(outcomes, Path.of(arguments[3]));
+    }
+
+    /** The module that alone can reach the classes, if the part of the name says so. */
+    private static String module(String part) {
+        return Stream.of("hydraulics", "rainfall")
+                .filter(name -> part.startsWith(name + ".") || part.startsWith("dev.runnel." + name + "."))
+                .findFirst()
+                .orElse("");
     }
 
     private static List<Mutation> sample(Library library, String part, int size, long seed) {

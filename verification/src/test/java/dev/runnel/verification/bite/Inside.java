@@ -20,17 +20,20 @@ public final class Inside implements BinaryOperator<String> {
      * Answers what is asked of the copy.
      *
      * @param tables {@link #TRACE} for all of them, or names joined by commas
-     * @param turns how often loops may turn for each, joined by commas
+     * @param turns how often loops may turn for each, joined by commas; for a trace the module whose tables run, or nothing
      * @return for a trace a line for each table and calculation; else which table noticed something
      */
     @Override
     public String apply(String tables, String turns) {
-        return tables.equals(TRACE) ? trace() : run(List.of(tables.split(",")), turns.split(","));
+        return tables.equals(TRACE) ? trace(turns) : run(List.of(tables.split(",")), turns.split(","));
     }
 
-    private static String trace() {
+    private static String trace(String module) {
         StringBuilder answer = new StringBuilder();
         for (PublishedTable table : TableFolder.shipped().tables()) {
+            if (!module.isEmpty() && !table.modules().contains(module)) {
+                continue;
+            }
             Hits.begin(table.name(), Long.MAX_VALUE);
             boolean passes = passes(table);
             answer.append("table\t").append(table.name()).append('\t').append(Hits.turns());

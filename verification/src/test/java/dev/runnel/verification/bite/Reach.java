@@ -36,8 +36,13 @@ final class Reach {
     private Reach() {}
 
     static Reach of(Library library) {
+        return of(library, "");
+    }
+
+    /** Watches the tables of one module only: between hydraulics and rainfall stands a wall, so that no other reaches them. */
+    static Reach of(Library library, String module) {
         Reach reach = new Reach();
-        String answer = new Copy((name, bytes) -> Tracing.all(library, name, bytes)).ask(Inside.TRACE, "");
+        String answer = new Copy((name, bytes) -> Tracing.all(library, name, bytes)).ask(Inside.TRACE, module);
         answer.lines().map(line -> line.split("\t", -1)).forEach(reach::add);
         return reach;
     }
