@@ -65,7 +65,7 @@ final class ReviewFiles {
             Files.writeString(made.resolve(TEXT), text, StandardCharsets.UTF_8);
             Files.writeString(
                     made.resolve("index.html"), SurveyLines.page(sites, results, complaints), StandardCharsets.UTF_8);
-            SurveyLines.csv(made.resolve("survey.csv"), results);
+            SurveySummary.write(made, results);
             Files.writeString(
                     made.resolve("findings.json"),
                     results.stream().map(SiteResult::json).collect(Collectors.joining(",\n", "[\n", "\n]\n")),

@@ -84,11 +84,16 @@ final class SiteFigures {
 
     /** Usable depth readings over those that the record would hold. */
     static String received(SiteReview review) {
+        return Show.percent(usableShare(review));
+    }
+
+    /** From 0 to 1. */
+    static double usableShare(SiteReview review) {
         Series level = review.flow().record().level();
         double expected = review.data().record().duration().toMillis()
                 / (double) review.data().depth().interval().toMillis();
         int usable = level.size() - level.count(Quality.MISSING) - level.count(Quality.SUSPECT);
-        return Show.percent(Math.min(1, usable / expected));
+        return Math.min(1, usable / expected);
     }
 
     private void volume() {

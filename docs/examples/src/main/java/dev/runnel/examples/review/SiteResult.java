@@ -22,6 +22,7 @@ import java.util.Set;
  * @param text its part of the page of text
  * @param line its line in the survey
  * @param json its findings
+ * @param summary its row in the summary of the survey
  * @param files the files that were read
  * @param dates how its dates are shown
  * @param volumes flow of each day without those that are doubtful, m3; empty for a site without velocity
@@ -35,6 +36,7 @@ record SiteResult(
         String text,
         SurveyPage.Line line,
         String json,
+        List<Object> summary,
         Set<Path> files,
         Dates dates,
         List<DailyTotal> volumes,
@@ -77,13 +79,15 @@ record SiteResult(
                 : review.flow().volumes().stream()
                         .filter(day -> review.doubts().doubtOf(day.date()).isEmpty())
                         .toList();
+        SurveyPage.Line line = SurveyLines.of(review, attention);
         return new SiteResult(
                 review.site().id(),
                 review.site().name(),
                 review.site().upstream(),
                 ReviewText.ofSite(review, attention),
-                SurveyLines.of(review, attention),
+                line,
                 FindingsJson.of(review),
+                SurveySummary.of(review, line.state(), line.points()),
                 Set.copyOf(review.data().files()),
                 review.data().dates(),
                 sound,

@@ -5,7 +5,6 @@ import dev.runnel.examples.pages.SitePage;
 import dev.runnel.examples.pages.SurveyPage;
 import dev.runnel.hydraulics.evidence.Finding;
 import dev.runnel.timeseries.balance.DailyTotal;
-import dev.runnel.timeseries.csv.CsvWriter;
 import java.nio.file.Path;
 import java.time.LocalDate;
 import java.time.temporal.ChronoUnit;
@@ -98,28 +97,5 @@ final class SurveyLines {
             ys[i] = sum;
         }
         return new LineFigure.Line(site.name(), xs, ys, false);
-    }
-
-    static void csv(Path file, List<SiteResult> results) {
-        CsvWriter.standard()
-                .writeTable(
-                        file,
-                        List.of("site", "name", "state", "points", "received", "dry_weather", "highest", "spills"),
-                        results.stream()
-                                .map(SiteResult::line)
-                                .map(line -> List.<Object>of(
-                                        line.id(),
-                                        line.name(),
-                                        line.state(),
-                                        line.points(),
-                                        plain(line.received()),
-                                        plain(line.dryWeather()),
-                                        plain(line.highest()),
-                                        line.spills()))
-                                .toList());
-    }
-
-    private static String plain(String text) {
-        return text.replace(Page.BOUND, ' ');
     }
 }

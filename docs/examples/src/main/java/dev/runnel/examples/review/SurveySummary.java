@@ -1,0 +1,104 @@
+package dev.runnel.examples.review;
+
+import dev.runnel.timeseries.Interval;
+import dev.runnel.timeseries.Statistics;
+import dev.runnel.timeseries.balance.DailyTotal;
+import dev.runnel.timeseries.csv.CsvWriter;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+
+/** The survey on one page for other programs: a row a site, plain numbers, blank where there is no figure. */
+final class SurveySummary {
+    /** Name of the file. */
+    static final String NAME = "survey.csv";
+
+    private static final List<String> COLUMNS = List.of(
+            "site",
+            "name",
+            "state",
+            "points",
+            "record_start_utc",
+            "record_end_utc",
+            "usable_share",
+            "dry_weather_flow_m3_per_s",
+            "dry_weather_level_m",
+            "highest_level_m",
+            "highest_above_soffit_m",
+            "volume_m3",
+            "doubtful_volume_share",
+            "surcharges",
+            "spills",
+            "spill_h",
+            "rain_mm",
+            "storms",
+            "dry_days");
+
+    private SurveySummary() {}
+
+    static void write(Path folder, List<SiteResult> results) {
+        CsvWriter.standard()
+                .withDecimals(5)
+                .writeTable(
+                        folder.resolve(NAME),
+                        COLUMNS,
+                        results.stream().map(SiteResult::summary).toList());
+    }
+
+    /** The row of a site. */
+    static List<Object> of(SiteReview review, String state, int points) {
+        Interval record = review.data().record();
+        List<Object> row = new ArrayList<>(List.of(
+                review.site().id(),
+                review.site().name(),
+                state,
+                points,
+                record.start(),
+                record.end(),
+                SiteFigures.usableShare(review)));
+        DryWeather dry = review.dryWeather();
+        Object mean = dry.usual()
+                .profile()
+                .filter(profile -> profile.emptySlots() == 0)
+                .<Object>map(profile -> profile.mean())
+                .orElse("");
+        row.add(dry.isFlow() ? mean : "");
+        row.add(dry.isFlow() ? "" : mean);
+        Statistics level = review.flow().record().level().statistics();
+        row.add(level.count() == 0 ? "" : level.maximum());
+        row.add(
+                level.count() == 0
+                        ? ""
+                        : level.maximum() - review.site().monitor().soffit());
+        volume(row, review);
+        row.add(review.flow().surcharges().size());
+        row.add(review.flow()
+                .spills()
+                .<Object>map(spills -> spills.tally().count())
+                .orElse(""));
+        row.add(review.flow()
+                .spills()
+                .<Object>map(spills -> spills.tally().duration().toSeconds() / 3600.0)
+                .orElse(""));
+        row.add(review.rain().<Object>map(RainFindings::depthMm).orElse(""));
+        row.add(review.rain().<Object>map(rain -> rain.storms().size()).orElse(""));
+        row.add(review.rain().<Object>map(rain -> rain.days().dates().size()).orElse(""));
+        return List.copyOf(row);
+    }
+
+    /** As measured, and how much of it passed on days of doubtful flow. */
+    private static void volume(List<Object> row, SiteReview review) {
+        if (review.data().velocity().isEmpty()) {
+            row.addAll(List.of("", ""));
+            return;
+        }
+        double all = 0;
+        double doubtful = 0;
+        for (DailyTotal day : review.flow().volumes()) {
+            all += day.measured();
+            doubtful += review.doubts().doubtOf(day.date()).isPresent() ? day.measured() : 0;
+        }
+        row.add(all);
+        row.add(all > 0 ? doubtful / all : 0);
+    }
+}

@@ -1,0 +1,59 @@
+package dev.runnel.examples.review;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import dev.runnel.examples.House;
+import java.io.IOException;
+import java.io.OutputStream;
+import java.io.PrintStream;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** The page of the columns against the headers of the files that a review of the demo writes. */
+class ColumnsPageTest {
+    @TempDir
+    Path temporary;
+
+    private static Map<String, List<String>> page() throws IOException {
+        Map<String, List<String>> files = new LinkedHashMap<>();
+        List<String> columns = new ArrayList<>();
+        for (String line : Files.readAllLines(House.root().resolve("docs/review-files.md"))) {
+            if (line.startsWith("### ")) {
+                columns = new ArrayList<>();
+                files.put(line.substring(4), columns);
+            } else if (line.startsWith("| `")) {
+                columns.add(line.substring(3, line.indexOf('`', 3)));
+            }
+        }
+        return files;
+    }
+
+    @Test
+    void everyFileAndEveryColumnStandsThere() throws IOException {
+        PrintStream nowhere = new PrintStream(OutputStream.nullOutputStream(), false, StandardCharsets.UTF_8);
+        Path output = temporary.resolve("review");
+        int status = Main.run(
+                new String[] {House.root() + "/docs/examples/marram-bay", output.toString()}, nowhere, nowhere);
+        assertThat(status).isZero();
+        Map<String, List<String>> documented = page();
+        List<String> names = new ArrayList<>(SiteFiles.NAMES);
+        names.add(SurveySummary.NAME);
+        assertThat(documented.keySet()).containsExactlyInAnyOrderElementsOf(names);
+        for (String name : names) {
+            Path file =
+                    name.equals(SurveySummary.NAME) ? output.resolve(name) : output.resolve("saltings-lane/" + name);
+            String header = Files.readAllLines(file).stream()
+                    .filter(line -> !line.startsWith("#"))
+                    .findFirst()
+                    .orElseThrow();
+            assertThat(documented.get(name)).as(name).containsExactly(header.split(","));
+        }
+    }
+}
