@@ -38,7 +38,7 @@ public final class LineFigure {
             right = Math.max(right, greatest(line.xs()));
             up = Math.max(up, greatest(line.ys()));
         }
-        double top = 26 + 15 * Math.min(LINES, lines.size());
+        double top = 34 + 15 * Math.min(LINES, lines.size());
         Scale x = Scale.fromZero(right, LEFT, RIGHT);
         Scale y = Scale.fromZero(up, BOTTOM, top);
         svg.axisX(x, top, BOTTOM, nameX);

@@ -1,0 +1,5 @@
+/** The site of the documentation: its links, and its search. */
+@NullMarked
+package dev.runnel.examples.site;
+
+import org.jspecify.annotations.NullMarked;
