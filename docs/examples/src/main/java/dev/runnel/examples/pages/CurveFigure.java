@@ -33,8 +33,8 @@ public final class CurveFigure {
      */
     public static String of(String title, String nameX, String nameY, boolean logarithmicX, List<Curve> curves) {
         Svg svg = Svg.of(440, 290, title, nameY + " over " + nameX);
-        double top = 26
-                + 12 * curves.stream().filter(curve -> !curve.name().isEmpty()).count();
+        long named = curves.stream().filter(curve -> !curve.name().isEmpty()).count();
+        double top = 34 + 15 * named;
         Scale x = scale(ends(curves, true), LEFT, RIGHT, logarithmicX);
         Scale y = scale(ends(curves, false), BOTTOM, top, false);
         svg.axisX(x, top, BOTTOM, nameX);
