@@ -7,6 +7,9 @@ import java.util.regex.Pattern;
 public final class Drawing {
     private static final Pattern BOX = Pattern.compile("viewBox=\"0 0 ([0-9.]+) ([0-9.]+)\"");
 
+    /** A rule for figures, with what it is for. */
+    private static final Pattern RULE = Pattern.compile("\\.figure ([a-z.0-9]+) \\{[^}]*\\}");
+
     private Drawing() {}
 
     /**
@@ -20,16 +23,13 @@ public final class Drawing {
         if (!box.find()) {
             throw new IllegalArgumentException("figure must have a viewBox that begins at 0 0");
         }
-        StringBuilder style = new StringBuilder();
-        boolean colours = true;
-        for (String line :
-                Html.part("/dev/runnel/examples/pages/page.css").lines().toList()) {
-            // The colours stand first, up to the rule for all elements; of the rest only what is for figures counts.
-            colours &= !line.startsWith("*");
-            if (colours || line.startsWith(".figure")) {
-                style.append(line).append('\n');
-            }
-        }
+        String sheet = Html.part("/dev/runnel/examples/pages/page.css");
+        // The colours stand first, up to the rule for all elements.
+        StringBuilder style = new StringBuilder(sheet.substring(0, sheet.indexOf("\n* {") + 1));
+        RULE.matcher(sheet)
+                .results()
+                .filter(rule -> isUsed(rule.group(1), figure))
+                .forEach(rule -> style.append(rule.group()).append('\n'));
         style.append(".figure { font-family: system-ui, \"Segoe UI\", \"Liberation Sans\", Arial, sans-serif; }\n");
         String size = "width=\"" + box.group(1) + "\" height=\"" + box.group(2) + "\"";
         String start = "<svg xmlns=\"http://www.w3.org/2000/svg\" " + size + " class";
@@ -37,5 +37,16 @@ public final class Drawing {
         int inside = text.indexOf("</desc>") + "</desc>".length();
         return text.substring(0, inside) + "\n<style>\n" + style + "</style>\n"
                 + "<rect class=\"ground\" width=\"100%\" height=\"100%\"/>" + text.substring(inside) + "\n";
+    }
+
+    /** Tells whether a figure has elements or classes for which a rule is. */
+    private static boolean isUsed(String selector, String figure) {
+        if (!selector.startsWith(".")) {
+            return figure.contains("<" + selector);
+        }
+        return selector.equals(".ground")
+                || Pattern.compile("class=\"[^\"]*\\b" + selector.substring(1).replaceAll("\\..*", "") + "\\b")
+                        .matcher(figure)
+                        .find();
     }
 }

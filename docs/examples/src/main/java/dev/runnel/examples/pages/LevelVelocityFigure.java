@@ -4,6 +4,7 @@ import dev.runnel.hydraulics.flow.Conduit;
 import dev.runnel.timeseries.Interval;
 import java.time.Instant;
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -198,7 +199,10 @@ public final class LevelVelocityFigure {
         double lastLabel = Double.NEGATIVE_INFINITY;
         double height = conduit.section().height();
         double most = conduit.section().area(height) * y.to();
-        for (double flow : Scale.logarithmic(most / 1000, most, 0, 1).ticks()) {
+        List<Double> flows =
+                new ArrayList<>(Scale.logarithmic(most / 1000, most, 0, 1).ticks());
+        Collections.reverse(flows);
+        for (double flow : flows) {
             double[] xs = new double[CURVE_POINTS];
             double[] ys = new double[CURVE_POINTS];
             for (int i = 0; i < CURVE_POINTS; i++) {

@@ -26,7 +26,7 @@ final class PageWriter {
         out.append("</header>\n<main>\n");
         top(out, page);
         page.record().ifPresent(record -> record(out, record));
-        panels(out, page.panels());
+        panels(out, page.panels(), page.standsAlone());
         if (!page.text().isEmpty()) {
             out.append("<details class=\"words\"><summary>The review in words</summary><pre>")
                     .append(Html.escaped(page.text()).replace("&nbsp;", " "))
@@ -100,8 +100,10 @@ final class PageWriter {
                     .append("</th><td>");
             out.append(Html.escaped(figure.value()))
                     .append(" <span class=\"soft\">")
-                    .append(Html.escaped(figure.note()));
-            out.append("</span></td></tr>\n");
+                    .append(Html.escaped(figure.note()))
+                    .append("</span>");
+            method(out, figure.method(), page.standsAlone());
+            out.append("</td></tr>\n");
         }
         out.append("</table></section></div>\n");
     }
@@ -127,7 +129,19 @@ final class PageWriter {
         out.append(PrintedRecord.of(record)).append("</div></section>\n");
     }
 
-    private static void panels(StringBuilder out, List<SitePage.Panel> panels) {
+    /** Where a figure comes from: a page beside this one, or of the documentation. */
+    static void method(StringBuilder out, String name, boolean standsAlone) {
+        if (name.isEmpty()) {
+            return;
+        }
+        String text = Html.escaped(name);
+        out.append(
+                standsAlone
+                        ? " <span class=\"soft\">Method: docs/methods/" + text + ".md</span>"
+                        : " <a class=\"soft method\" href=\"methods/" + text + ".html\">method</a>");
+    }
+
+    static void panels(StringBuilder out, List<SitePage.Panel> panels, boolean standsAlone) {
         out.append("<div class=\"panels\">");
         for (SitePage.Panel panel : panels) {
             out.append("<section class=\"panel")
@@ -135,10 +149,7 @@ final class PageWriter {
                     .append("\"><h2>");
             out.append(Html.escaped(panel.title())).append("</h2>\n").append(panel.drawing());
             out.append("<p class=\"caption\">").append(Html.escaped(panel.caption()));
-            if (!panel.method().isEmpty()) {
-                out.append(" <span class=\"soft\">Method: docs/methods/").append(Html.escaped(panel.method()));
-                out.append(".md</span>");
-            }
+            method(out, panel.method(), standsAlone);
             out.append("</p></section>\n");
         }
         out.append("</div>\n");

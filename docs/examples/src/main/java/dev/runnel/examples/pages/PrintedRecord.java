@@ -34,12 +34,16 @@ final class PrintedRecord {
             if (mark.kind() == RecordRows.Kind.GAP || mark.kind() == RecordRows.Kind.LEFT_OUT) {
                 double from = Math.max(LEFT, x.at((double) mark.from().getEpochSecond()));
                 double to = Math.min(RIGHT, x.at((double) mark.to().getEpochSecond()));
-                svg.rectangle(
-                        mark.kind() == RecordRows.Kind.GAP ? "gap" : "left",
-                        from,
-                        24,
-                        to - from,
-                        ROW * rows.size() - FREE);
+                for (int i = 0; i < rows.size(); i++) {
+                    if (mark.row().isEmpty() || mark.row().equals(rows.get(i).name())) {
+                        svg.rectangle(
+                                mark.kind() == RecordRows.Kind.GAP ? "gap" : "left",
+                                from,
+                                24 + ROW * i,
+                                to - from,
+                                ROW - FREE);
+                    }
+                }
             }
         }
         for (int i = 0; i < rows.size(); i++) {

@@ -23,8 +23,9 @@ public final class SitePage {
      * @param name what it is
      * @param value its value with its unit
      * @param note its uncertainty, its mark, or what else must be known of it
+     * @param method name of the method page it comes from, without ending; empty for none
      */
-    public record Figure(String name, String value, String note) {}
+    public record Figure(String name, String value, String note, String method) {}
 
     /**
      * A drawing with a title and a line below.

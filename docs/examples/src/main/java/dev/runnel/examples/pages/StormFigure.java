@@ -1,6 +1,8 @@
 package dev.runnel.examples.pages;
 
+import dev.runnel.rainfall.ddf.DdfBand;
 import dev.runnel.rainfall.ddf.DepthDurationFrequency;
+import dev.runnel.rainfall.distribution.ConfidenceInterval;
 import dev.runnel.rainfall.event.PeakDepth;
 import dev.runnel.rainfall.event.RainfallEvent;
 import java.time.Duration;
@@ -15,6 +17,7 @@ public final class StormFigure {
     private static final double TOP = 26;
     private static final double BOTTOM = 250;
     private static final double[] YEARS = {1, 2, 5, 10, 20, 30, 50, 100};
+    private static final List<Double> LIMITS_DRAWN = List.of(2.0, 10.0, 100.0);
     private static final List<Duration> DURATIONS = List.of(
             Duration.ofMinutes(5),
             Duration.ofMinutes(15),
@@ -37,6 +40,23 @@ public final class StormFigure {
      */
     public static String of(
             List<RainfallEvent> storms, List<RainfallEvent> marked, Optional<? extends DepthDurationFrequency> table) {
+        return of(storms, marked, table, Optional.empty());
+    }
+
+    /**
+     * Draws the figure with the limits of confidence of the lines that are named.
+     *
+     * @param storms storms with their peaks
+     * @param marked storms that are drawn in the colour of a mark, such as the rarest
+     * @param table depth-duration-frequency relation of the site, if there is one
+     * @param band its limits, if there are any
+     * @return SVG
+     */
+    public static String of(
+            List<RainfallEvent> storms,
+            List<RainfallEvent> marked,
+            Optional<? extends DepthDurationFrequency> table,
+            Optional<DdfBand> band) {
         double least = Double.POSITIVE_INFINITY;
         double most = 1;
         for (RainfallEvent storm : storms) {
@@ -73,10 +93,33 @@ public final class StormFigure {
             svg.text("label", place, BOTTOM + 16, "middle", name(duration));
         }
         svg.axisY(y, LEFT, RIGHT, "mm");
+        band.ifPresent(limits -> LIMITS_DRAWN.forEach(years -> limits(svg, x, y, limits, years)));
         table.ifPresent(relation -> lines(svg, x, y, relation));
         storms.forEach(storm -> storm(svg, x, y, storm, "storm"));
         marked.forEach(storm -> storm(svg, x, y, storm, "storm marked"));
         return svg.toString();
+    }
+
+    private static void limits(Svg svg, Scale x, Scale y, DdfBand band, double years) {
+        DepthDurationFrequency relation = band.relation();
+        if (years < relation.smallestYears() || years > relation.greatestYears()) {
+            return;
+        }
+        StringBuilder upper = new StringBuilder();
+        StringBuilder lower = new StringBuilder();
+        for (double minutes = 5; minutes <= 1440.001; minutes *= 1.2) {
+            Duration duration = Duration.ofSeconds(Math.round(minutes * 60));
+            if (!relation.covers(duration) || !band.covers(duration)) {
+                continue;
+            }
+            ConfidenceInterval depth = band.depthMm(duration, years);
+            if (depth.lower() > 0 && Double.isFinite(depth.upper())) {
+                String place = Svg.number(x.at(minutes)) + " ";
+                upper.append(upper.length() == 0 ? 'M' : 'L').append(place).append(Svg.number(y.at(depth.upper())));
+                lower.insert(0, "L" + place + Svg.number(Math.min(BOTTOM, y.at(depth.lower()))));
+            }
+        }
+        svg.path("limits", upper.length() == 0 ? "" : upper + lower.toString() + "z");
     }
 
     private static double minutes(Duration duration) {

@@ -1,6 +1,7 @@
 package dev.runnel.examples.pages;
 
 import dev.runnel.timeseries.Interval;
+import java.time.Duration;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.time.ZoneId;
@@ -12,6 +13,9 @@ import java.util.Locale;
 public final class StripFigure {
     private static final double LEFT = 10;
     private static final double RIGHT = 870;
+
+    /** Below that the weeks are named, above it the months. */
+    private static final Duration SHORT = Duration.ofDays(100);
 
     private StripFigure() {}
 
@@ -32,23 +36,24 @@ public final class StripFigure {
         svg.rectangle("strip", LEFT, 8, RIGHT - LEFT, 20);
         notSeen.forEach(each -> bar(svg, "gap", x, each, 0.5));
         happened.forEach(each -> bar(svg, "spill", x, each, 1.5));
-        LocalDate first = LocalDate.ofInstant(record.start(), zone).withDayOfMonth(1);
+        boolean isShort = record.duration().compareTo(SHORT) < 0;
+        LocalDate first = LocalDate.ofInstant(record.start(), zone);
         double last = Double.NEGATIVE_INFINITY;
-        for (LocalDate month = first; ; month = month.plusMonths(1)) {
-            Instant time = month.atStartOfDay(zone).toInstant();
-            if (!time.isBefore(record.end())) {
-                break;
-            }
-            double place = x.at(seconds(time));
-            if (place >= LEFT - 0.1 && place - last > 40) {
+        for (LocalDate date = isShort ? first : first.withDayOfMonth(1);
+                date.atStartOfDay(zone).toInstant().isBefore(record.end());
+                date = isShort ? date.plusWeeks(1) : date.plusMonths(1)) {
+            double place = x.at(seconds(date.atStartOfDay(zone).toInstant()));
+            if (place >= LEFT - 0.1 && place - last > 40 && place < RIGHT - 30) {
+                String month = date.getMonth().getDisplayName(TextStyle.SHORT, Locale.ENGLISH);
                 svg.line("grid", place, 8, place, 34);
                 svg.text(
                         "label",
                         place + 2,
                         46,
                         "start",
-                        month.getMonth().getDisplayName(TextStyle.SHORT, Locale.ENGLISH)
-                                + (month.getMonthValue() == 1 ? " " + month.getYear() : ""));
+                        isShort
+                                ? date.getDayOfMonth() + " " + month
+                                : month + (date.getMonthValue() == 1 ? " " + date.getYear() : ""));
                 last = place;
             }
         }

@@ -1,5 +1,6 @@
 package dev.runnel.examples.pages;
 
+import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -88,20 +89,14 @@ public final class SurveyPage {
                     each -> out.append("<li>").append(Html.escaped(each)).append("</li>"));
             out.append("</ul></section>\n");
         }
-        out.append("<div class=\"panels\">");
+        List<SitePage.Panel> all = new ArrayList<>();
         if (lines.stream().anyMatch(line -> !line.upstream().isEmpty())) {
-            out.append("<section class=\"panel\"><h2>Who flows into whom</h2>")
-                    .append(network(lines))
-                    .append("</section>\n");
+            all.add(new SitePage.Panel(
+                    "Who flows into whom", network(lines), "Filled: sites with a finding that is open.", "", false));
         }
-        for (SitePage.Panel panel : panels) {
-            out.append("<section class=\"panel\"><h2>")
-                    .append(Html.escaped(panel.title()))
-                    .append("</h2>");
-            out.append(panel.drawing()).append("<p class=\"caption\">").append(Html.escaped(panel.caption()));
-            out.append("</p></section>\n");
-        }
-        out.append("</div></main>\n");
+        all.addAll(panels);
+        PageWriter.panels(out, all, false);
+        out.append("</main>\n");
         PageWriter.foot(out);
         return out.append("</body></html>\n").toString();
     }
@@ -135,8 +130,10 @@ public final class SurveyPage {
                     arrow(svg, places.getOrDefault(id, here), here);
                 }
             }
-            svg.rectangle("box", here[0], here[1], BOX, 32);
+            svg.begin(line.id() + ".html");
+            svg.rectangle(line.state().startsWith("open") ? "box open" : "box", here[0], here[1], BOX, 32);
             svg.text("name", here[0] + BOX / 2, here[1] + 20, "middle", shortened(line.name()));
+            svg.end();
         }
         return svg.toString();
     }

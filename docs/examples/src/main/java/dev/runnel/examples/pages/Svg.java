@@ -100,6 +100,17 @@ final class Svg {
         return text("label", left - 6, y.end() - 10, "start", name);
     }
 
+    /** Begins what leads to another page. */
+    Svg begin(String link) {
+        out.append("<a href=\"").append(Html.escaped(link)).append("\">");
+        return this;
+    }
+
+    Svg end() {
+        out.append("</a>\n");
+        return this;
+    }
+
     static String number(double value) {
         String text = String.format(Locale.ROOT, "%.1f", value);
         return text.endsWith(".0") ? text.substring(0, text.length() - 2) : text;

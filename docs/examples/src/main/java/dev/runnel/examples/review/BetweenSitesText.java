@@ -69,7 +69,7 @@ final class BetweenSitesText {
     }
 
     /** The gauges in the storms of any of them. */
-    private static Neighbours neighbours(List<SiteResult> gauged) {
+    static Neighbours neighbours(List<SiteResult> gauged) {
         Map<String, RegularSeries> rain = new HashMap<>();
         List<Interval> storms = new ArrayList<>();
         for (SiteResult site : gauged) {

@@ -1,5 +1,6 @@
 package dev.runnel.examples.review;
 
+import dev.runnel.examples.site.MethodNotes;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
@@ -66,6 +67,7 @@ final class ReviewFiles {
             Files.writeString(
                     made.resolve("index.html"), SurveyLines.page(sites, results, complaints), StandardCharsets.UTF_8);
             SurveySummary.write(made, results);
+            MethodNotes.writeBeside(made);
             Files.writeString(
                     made.resolve("findings.json"),
                     results.stream().map(SiteResult::json).collect(Collectors.joining(",\n", "[\n", "\n]\n")),

@@ -30,13 +30,17 @@ final class SiteFigures {
         return List.copyOf(figures.figures);
     }
 
-    private void add(String name, String value, String note) {
-        figures.add(new Figure(name, value, note));
+    private void add(String name, String value, String note, String method) {
+        figures.add(new Figure(name, value, note.replace("+-", "\u00B1"), method));
     }
 
     private void dryWeather() {
         DryWeather dry = review.dryWeather();
-        add(dry.isFlow() ? "Dry weather flow" : "Dry weather level", dryWeather(review), dryWeatherNote(review));
+        add(
+                dry.isFlow() ? "Dry weather flow" : "Dry weather level",
+                dryWeather(review),
+                dryWeatherNote(review),
+                "dry-weather-profile");
     }
 
     /** The figure of usual days, or that there is none. */
@@ -75,11 +79,16 @@ final class SiteFigures {
         add(
                 "Highest level",
                 Show.mm(statistics.maximum()),
-                above > 0 ? Show.mm(above) + " above the soffit" : Show.mm(-above) + " below the soffit");
+                above > 0 ? Show.mm(above) + " above the soffit" : Show.mm(-above) + " below the soffit",
+                "surcharge");
     }
 
     private void received() {
-        add("Data received", received(review), review.data().depth().gaps().size() + " gaps");
+        add(
+                "Data received",
+                received(review),
+                Show.count(review.data().depth().gaps().size(), "gap"),
+                "quality-checks");
     }
 
     /** Usable depth readings over those that the record would hold. */
@@ -111,7 +120,8 @@ final class SiteFigures {
                 "Volume measured",
                 share > 0.5 ? "withheld" : Show.volume(all),
                 (share > 0 ? Show.percent(share) + " of it on doubtful days" : "no doubtful day")
-                        + median(review).map(text -> ", a reading " + text).orElse(""));
+                        + median(review).map(text -> ", a reading " + text).orElse(""),
+                review.site().checks().uncertainty().isPresent() ? "flow-uncertainty" : "daily-volumes");
     }
 
     /** Uncertainty of one flow by the stated ones of depth and velocity. */
@@ -137,7 +147,8 @@ final class SiteFigures {
                 .ifPresent(spills -> add(
                         "Spills",
                         spills(review),
-                        spills.periods().isEmpty() ? "crest not reached" : spillNote(spills)));
+                        spills.periods().isEmpty() ? "crest not reached" : spillNote(spills),
+                        "spill-count"));
     }
 
     private String spillNote(FlowFindings.Spills spills) {
@@ -166,6 +177,7 @@ final class SiteFigures {
                         "Rain",
                         Show.rain(rain.depthMm()) + Page.BOUND + "mm",
                         Show.count(rain.storms().size(), "storm") + ", "
-                                + Show.count(rain.days().dates().size(), "dry day")));
+                                + Show.count(rain.days().dates().size(), "dry day"),
+                        "tipping-bucket"));
     }
 }

@@ -148,6 +148,7 @@ final class SitePages {
         }
         dryDay().ifPresent(panels::add);
         storms().ifPresent(panels::add);
+        response().ifPresent(panels::add);
         panels.add(new SitePage.Panel(
                 "Days of good data",
                 CalendarFigure.of(goodDays(), "Usable share of each day"),
@@ -267,16 +268,37 @@ final class SitePages {
                     StormFigure.of(
                             all,
                             rarest.map(storm -> List.of(storm.event())).orElse(List.of()),
-                            review.data().ddf()),
+                            review.data().ddf(),
+                            review.data().band()),
                     (review.data().ddf().isPresent() ? "Thin lines: return periods of the table. " : "")
-                            + rarest.map(storm -> "Marked: the rarest storm, "
-                                            + review.data()
-                                                    .dates()
-                                                    .time(storm.event().start()) + ".")
-                                    .orElse("Each line is a storm."),
+                            + (review.data().band().isPresent() ? "Shaded: limits of 2, 10 and 100 years. " : "")
+                            + rarest.map(this::rarest).orElse("Each line is a storm."),
                     "storm-measures",
                     false);
         });
+    }
+
+    private String rarest(RainFindings.Storm storm) {
+        EventRarity.OverDuration over =
+                storm.rarity().flatMap(EventRarity::governing).orElseThrow();
+        return "Marked: the rarest storm, "
+                + review.data().dates().time(storm.event().start()) + ", "
+                + RainText.years(over.returnPeriod()) + " over " + Show.duration(over.duration())
+                + storm.rarity()
+                        .flatMap(EventRarity::limits)
+                        .map(limits -> ", limits " + limits.limitsText())
+                        .orElse(", no limits known")
+                + ".";
+    }
+
+    private Optional<SitePage.Panel> response() {
+        return StormAnswers.of(review)
+                .map(answers -> new SitePage.Panel(
+                        "Rain and response, storm by storm",
+                        answers.drawing(),
+                        answers.caption(),
+                        "rainfall-response",
+                        false));
     }
 
     /** The share of each day of the record for which usable readings speak. */

@@ -4,10 +4,14 @@ import dev.runnel.examples.pages.LineFigure;
 import dev.runnel.examples.pages.SitePage;
 import dev.runnel.examples.pages.SurveyPage;
 import dev.runnel.hydraulics.evidence.Finding;
+import dev.runnel.internal.Text;
+import dev.runnel.rainfall.gauge.DoubleMass;
+import dev.runnel.rainfall.gauge.Neighbours;
 import dev.runnel.timeseries.balance.DailyTotal;
 import java.nio.file.Path;
 import java.time.LocalDate;
 import java.time.temporal.ChronoUnit;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.Collectors;
 
@@ -58,7 +62,46 @@ final class SurveyLines {
                         : BetweenSitesText.said(results).stream()
                                 .map(said -> said.label() + ": " + said.text())
                                 .toList(),
-                volumes(results));
+                panels(results));
+    }
+
+    private static List<SitePage.Panel> panels(List<SiteResult> results) {
+        List<SitePage.Panel> panels = new ArrayList<>(volumes(results));
+        panels.addAll(doubleMass(results));
+        return panels;
+    }
+
+    /** Each gauge against the mean of the others, storm by storm. */
+    private static List<SitePage.Panel> doubleMass(List<SiteResult> results) {
+        List<SiteResult> gauged =
+                results.stream().filter(site -> site.gauge().isPresent()).toList();
+        if (gauged.size() < 2) {
+            return List.of();
+        }
+        Neighbours neighbours = BetweenSitesText.neighbours(gauged);
+        List<LineFigure.Line> lines = new ArrayList<>();
+        // Of two gauges one line says all.
+        for (SiteResult site : gauged.subList(0, gauged.size() == 2 ? 1 : Math.min(MOST_LINES, gauged.size()))) {
+            DoubleMass mass = neighbours.against(site.id());
+            lines.add(new LineFigure.Line(
+                    site.name() + ", " + Text.significant(mass.ratio(), 3) + " of the others",
+                    fromZero(mass.cumulativeReference()),
+                    fromZero(mass.cumulativeGauge()),
+                    false));
+        }
+        return List.of(new SitePage.Panel(
+                "Gauges against each other",
+                LineFigure.of("Double mass of the gauges", "mean of the other gauges, mm", "gauge, mm", lines),
+                "Sums over the storms; a straight line is a gauge that keeps its ratio to the others, a bend one that changed."
+                        + (gauged.size() > MOST_LINES ? " The first " + MOST_LINES + " of " + gauged.size() + "." : ""),
+                "gauge-checks",
+                false));
+    }
+
+    private static double[] fromZero(double[] sums) {
+        double[] longer = new double[sums.length + 1];
+        System.arraycopy(sums, 0, longer, 1, sums.length);
+        return longer;
     }
 
     /** Volumes that have passed, site by site. */

@@ -83,11 +83,13 @@ final class Charts {
                                 new double[] {most.discharge() / full.discharge()},
                                 new double[] {most.depth() * MM})));
         SitePage page = SitePage.of("Part-full flow", conduit.toString())
-                .withFigure(new SitePage.Figure("Full bore", litres(full.discharge()), "uniform flow, clean pipe"))
+                .withFigure(new SitePage.Figure(
+                        "Full bore", litres(full.discharge()), "uniform flow, clean pipe", "part-full-flow"))
                 .withFigure(new SitePage.Figure(
                         "Most it carries",
                         litres(most.discharge()),
-                        "at a depth of " + Math.round(most.depth() * MM) + " mm"))
+                        "at a depth of " + Math.round(most.depth() * MM) + " mm",
+                        "part-full-flow"))
                 .withPanel(panel("Part-full flow", drawing, "Uniform flow in a clean pipe.", "part-full-flow"))
                 .withPanel(
                         panel("Section", SectionFigure.of(conduit.section(), OptionalDouble.empty()), "", "sections"));

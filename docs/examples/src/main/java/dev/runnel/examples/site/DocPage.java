@@ -85,6 +85,14 @@ record DocPage(
                 List.copyOf(reader.assets));
     }
 
+    /** Puts what a link or a picture says in its place. */
+    static void keepWords(Node node) {
+        for (Node child = node.getFirstChild(); child != null; child = node.getFirstChild()) {
+            node.insertBefore(child);
+        }
+        node.unlink();
+    }
+
     /** Goes through a page once: turns its links, names its headings, gathers its words. */
     private static final class Reader extends AbstractVisitor {
         private final Path file;
@@ -149,10 +157,7 @@ record DocPage(
                 node.setDestination(Links.relative(target, led.target().get()));
             } else {
                 // Nothing to show for it: the words stay.
-                for (Node child = node.getFirstChild(); child != null; child = node.getFirstChild()) {
-                    node.insertBefore(child);
-                }
-                node.unlink();
+                keepWords(node);
             }
         }
 

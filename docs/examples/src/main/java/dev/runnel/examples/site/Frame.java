@@ -33,7 +33,18 @@ final class Frame {
         return out.append(page.html()).append("</main>\n</body></html>\n").toString();
     }
 
-    private void head(StringBuilder out, String title, String target) {
+    /** A page with one way back. */
+    static String plain(String title, String back, String backName, String html) {
+        StringBuilder out = new StringBuilder();
+        begin(out, title);
+        out.append("<nav class=\"ways\"><a href=\"").append(back).append("\">").append(backName);
+        return out.append("</a></nav>\n<main class=\"text\">\n")
+                .append(html)
+                .append("</main>\n</body></html>\n")
+                .toString();
+    }
+
+    private static void begin(StringBuilder out, String title) {
         out.append("<!DOCTYPE html>\n<html lang=\"en\"><head><meta charset=\"utf-8\">\n");
         out.append("<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n");
         out.append(
@@ -41,6 +52,10 @@ final class Frame {
                         + " script-src 'unsafe-inline'; img-src 'self' data: file:; form-action 'self' file:\">\n<title>");
         out.append(PageParts.escaped(title)).append("</title>\n<style>\n").append(PageParts.style());
         out.append(PageParts.part("/dev/runnel/examples/site/site.css")).append("</style></head><body>\n");
+    }
+
+    private void head(StringBuilder out, String title, String target) {
+        begin(out, title);
         out.append("<nav class=\"ways\" aria-label=\"Parts of the documentation\">");
         way(out, target, "index.html", "Runnel");
         way(out, target, "start.html", "Start");

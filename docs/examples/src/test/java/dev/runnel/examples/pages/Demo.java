@@ -59,7 +59,7 @@ final class Demo {
                         "a finding with </script> in it"));
         return SitePage.of("Marram Bay <demo>", "a year & two minutes")
                 .withPoint(new SitePage.Point("Finding 1: something moved", 1))
-                .withFigure(new SitePage.Figure("Dry weather flow", "16.6 l/s", "+- 1.4"))
+                .withFigure(new SitePage.Figure("Dry weather flow", "16.6 l/s", "+- 1.4", "dry-weather-profile"))
                 .withRecord(rows);
     }
 }
