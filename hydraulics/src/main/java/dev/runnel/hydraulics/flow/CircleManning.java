@@ -17,6 +17,8 @@ final class CircleManning implements UniformCurve {
     /** Place of the largest discharge and its part of the full-bore discharge: zero of the derivative, at 60 digits. */
     private static final double MOST = 1.075706129400464771490365;
 
+    private static final double PER_MOST = 1 / MOST;
+
     private static final double CREST_AIR_ROOT = 0.2486338348644305124772035;
 
     /** Place of the largest hydraulic radius, and so of the largest velocity: (1 − cos(θ/2))/2 with θ = tan θ. */
@@ -44,6 +46,7 @@ final class CircleManning implements UniformCurve {
     private final double diameter;
     private final double inverse;
     private final double full;
+    private final double perFull;
     private final double most;
     private final double crest;
 
@@ -51,6 +54,7 @@ final class CircleManning implements UniformCurve {
         this.diameter = diameter;
         this.inverse = 1 / diameter;
         this.full = full;
+        this.perFull = 1 / full;
         this.crest = depthUnder(CREST_AIR_ROOT);
         this.most = discharge(crest);
     }
@@ -94,7 +98,7 @@ final class CircleManning implements UniformCurve {
     }
 
     private static double rootOfAirBelowCrest(double q) {
-        double s = Math.sqrt(Math.max(1 - q / MOST, 0));
+        double s = Math.sqrt(Math.max(1 - q * PER_MOST, 0));
         int piece = (int) (s * 32);
         return Pieces.ten(BELOW_CREST, piece, s - (piece + 0.5) / 32);
     }
@@ -125,7 +129,7 @@ final class CircleManning implements UniformCurve {
         if (!(discharge < most)) {
             return discharge == most ? crest : Double.NaN;
         }
-        double q = discharge / full;
+        double q = discharge * perFull;
         return q < 0.5 ? diameter * lowestPart(q) : depthUnder(Math.max(rootOfAirBelowCrest(q), CREST_AIR_ROOT));
     }
 
@@ -141,7 +145,7 @@ final class CircleManning implements UniformCurve {
     }
 
     private double upperDepth(double q) {
-        double s = Math.sqrt(Math.max(1 - q / MOST, 0));
+        double s = Math.sqrt(Math.max(1 - q * PER_MOST, 0));
         // A piece further would be above full bore: s is there at its largest but for rounding.
         int fromCrest = Math.min((int) (s * 128), ABOVE_PIECES - 1);
         double t = Pieces.ten(ABOVE_CREST, ABOVE_PIECES - 1 - fromCrest, (fromCrest + 0.5) / 128 - s);

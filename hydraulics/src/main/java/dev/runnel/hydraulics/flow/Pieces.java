@@ -47,13 +47,16 @@ final class Pieces {
         return Math.fma(Math.fma(Math.fma(Math.fma(high, u, c[i + 3]), u, c[i + 2]), u, c[i + 1]), u, c[i]);
     }
 
-    /** Value of a polynomial of degree 9. */
+    /**
+     * Value of a polynomial of degree 9. Two halves at once, since each step of one chain would wait for the last; what
+     * counts, the first terms, is added last.
+     */
     static double ten(double[] c, int piece, double u) {
         int i = 10 * piece;
-        double high = Math.fma(
-                Math.fma(Math.fma(Math.fma(Math.fma(c[i + 9], u, c[i + 8]), u, c[i + 7]), u, c[i + 6]), u, c[i + 5]),
-                u,
-                c[i + 4]);
-        return Math.fma(Math.fma(Math.fma(Math.fma(high, u, c[i + 3]), u, c[i + 2]), u, c[i + 1]), u, c[i]);
+        double square = u * u;
+        double fourth = square * square;
+        double low = Math.fma(Math.fma(c[i + 5], u, c[i + 4]), square, Math.fma(c[i + 3], u, c[i + 2]));
+        double high = Math.fma(Math.fma(c[i + 9], u, c[i + 8]), square, Math.fma(c[i + 7], u, c[i + 6]));
+        return Math.fma(Math.fma(Math.fma(high, fourth, low), u, c[i + 1]), u, c[i]);
     }
 }
