@@ -26,6 +26,22 @@ public final class SeriesArrays {
         double[] values(Object series);
 
         /**
+         * Returns the times themselves.
+         *
+         * @param series a series
+         * @return ns since 1970-01-01T00:00:00Z; not to be modified
+         */
+        long[] times(Object series);
+
+        /**
+         * Returns the values of readings that are usable, NaN for the others: the values themselves where all are usable.
+         *
+         * @param series a series
+         * @return values; not to be modified
+         */
+        double[] usableValues(Object series);
+
+        /**
          * Returns the codes of the qualities themselves.
          *
          * @param series a series

@@ -36,6 +36,16 @@ public final class Series implements Iterable<Reading> {
             }
 
             @Override
+            public long[] times(Object series) {
+                return ((Series) series).times;
+            }
+
+            @Override
+            public double[] usableValues(Object series) {
+                return ((Series) series).usable(false);
+            }
+
+            @Override
             public byte[] qualities(Object series) {
                 return ((Series) series).qualities;
             }
@@ -297,9 +307,16 @@ public final class Series implements Iterable<Reading> {
      * @see Quality#isUsable()
      */
     public double[] toUsableValues() {
-        double[] usable = values.clone();
-        for (int i = 0; i < usable.length; i++) {
-            if (!quality(i).isUsable()) {
+        return usable(true);
+    }
+
+    /** The missing ones are NaN already: only a suspect reading makes another array of the values. */
+    private double[] usable(boolean always) {
+        byte suspect = Quality.SUSPECT.toCode();
+        double[] usable = always ? values.clone() : values;
+        for (int i = 0; i < qualities.length; i++) {
+            if (qualities[i] == suspect) {
+                usable = usable == values ? values.clone() : usable;
                 usable[i] = Double.NaN;
             }
         }

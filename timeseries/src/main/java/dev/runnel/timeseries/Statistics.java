@@ -7,6 +7,7 @@ import dev.runnel.internal.Require;
 import dev.runnel.internal.Text;
 import java.util.Arrays;
 import org.apiguardian.api.API;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Summary statistics of the values that are not missing. Immutable and thread-safe.
@@ -15,12 +16,17 @@ import org.apiguardian.api.API;
  */
 @API(status = API.Status.STABLE, since = "0.1")
 public final class Statistics {
-    private final double[] sorted;
+    /** Without the missing ones, in the order in which they came. */
+    private final double[] known;
+
     private final int missing;
     private final double sum;
 
-    private Statistics(double[] sorted, int missing, double sum) {
-        this.sorted = sorted;
+    /** Made on first need, as sorting takes most of the time; two threads make the same. */
+    private volatile double @Nullable [] sorted;
+
+    private Statistics(double[] known, int missing, double sum) {
+        this.known = known;
         this.missing = missing;
         this.sum = sum;
     }
@@ -38,10 +44,19 @@ public final class Statistics {
             known[count] = value;
             count += Double.isNaN(value) ? 0 : 1;
         }
-        double[] sorted = count == values.length ? known : Arrays.copyOf(known, count);
-        double sum = CompensatedSum.of(sorted, 0, sorted.length);
-        Arrays.sort(sorted);
-        return new Statistics(sorted, values.length - sorted.length, sum);
+        double[] kept = count == values.length ? known : Arrays.copyOf(known, count);
+        double sum = CompensatedSum.of(kept, 0, kept.length);
+        return new Statistics(kept, values.length - kept.length, sum);
+    }
+
+    private double[] sorted() {
+        double[] ready = sorted;
+        if (ready == null) {
+            ready = known.clone();
+            Arrays.sort(ready);
+            sorted = ready;
+        }
+        return ready;
     }
 
     /**
@@ -50,7 +65,7 @@ public final class Statistics {
      * @return count, without the missing ones
      */
     public int count() {
-        return sorted.length;
+        return known.length;
     }
 
     /**
@@ -77,7 +92,7 @@ public final class Statistics {
      * @return the mean; NaN if there is no value
      */
     public double mean() {
-        return sum / sorted.length;
+        return sum / known.length;
     }
 
     /**
@@ -86,7 +101,7 @@ public final class Statistics {
      * @return the standard deviation; NaN if there are fewer than two values
      */
     public double standardDeviation() {
-        return sorted.length < 2 ? Double.NaN : Moments.deviation(sorted);
+        return known.length < 2 ? Double.NaN : Moments.deviation(sorted());
     }
 
     /**
@@ -95,7 +110,14 @@ public final class Statistics {
      * @return the minimum; NaN if there is no value
      */
     public double minimum() {
-        return sorted.length == 0 ? Double.NaN : sorted[0];
+        if (known.length == 0) {
+            return Double.NaN;
+        }
+        double least = known[0];
+        for (double value : known) {
+            least = Math.min(least, value);
+        }
+        return least;
     }
 
     /**
@@ -104,7 +126,14 @@ public final class Statistics {
      * @return the maximum; NaN if there is no value
      */
     public double maximum() {
-        return sorted.length == 0 ? Double.NaN : sorted[sorted.length - 1];
+        if (known.length == 0) {
+            return Double.NaN;
+        }
+        double most = known[0];
+        for (double value : known) {
+            most = Math.max(most, value);
+        }
+        return most;
     }
 
     /**
@@ -126,10 +155,10 @@ public final class Statistics {
      */
     public double quantile(double probability) {
         Require.inRange("probability", probability, 0, 1, "");
-        if (sorted.length == 0) {
+        if (known.length == 0) {
             return Double.NaN;
         }
-        return Interpolation.ranked(sorted, probability * (sorted.length - 1));
+        return Interpolation.ranked(sorted(), probability * (known.length - 1));
     }
 
     @Override

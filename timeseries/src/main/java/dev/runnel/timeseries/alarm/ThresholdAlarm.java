@@ -1,6 +1,7 @@
 package dev.runnel.timeseries.alarm;
 
 import dev.runnel.internal.Require;
+import dev.runnel.internal.SeriesArrays;
 import dev.runnel.internal.Text;
 import dev.runnel.timeseries.EpochNanos;
 import dev.runnel.timeseries.Reading;
@@ -148,8 +149,9 @@ public final class ThresholdAlarm implements Rule<Reading, AlarmEvent, TextState
     public List<AlarmEvent> events(Series series) {
         AlarmMonitor monitor = start();
         List<AlarmEvent> events = new ArrayList<>();
-        long[] times = series.toEpochNanos();
-        double[] values = series.toUsableValues();
+        SeriesArrays.Keeper keeper = SeriesArrays.keeper();
+        long[] times = keeper.times(series);
+        double[] values = keeper.usableValues(series);
         for (int i = monitor.next(times, values, 0, times.length);
                 i >= 0;
                 i = monitor.next(times, values, i + 1, times.length)) {

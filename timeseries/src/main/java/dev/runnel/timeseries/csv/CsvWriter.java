@@ -3,6 +3,7 @@ package dev.runnel.timeseries.csv;
 import dev.runnel.internal.CellText;
 import dev.runnel.internal.Require;
 import dev.runnel.internal.Text;
+import dev.runnel.timeseries.Quality;
 import dev.runnel.timeseries.Series;
 import java.io.IOException;
 import java.io.StringWriter;
@@ -14,6 +15,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.nio.file.StandardOpenOption;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
 import java.util.UUID;
@@ -44,6 +46,10 @@ public final class CsvWriter {
     private final List<String> comments;
     private final int decimals;
     private final boolean quality;
+
+    /** By their codes. */
+    private static final String[] QUALITY_TEXTS =
+            Arrays.stream(Quality.values()).map(Quality::toText).toArray(String[]::new);
 
     private CsvWriter(List<String> comments, int decimals, boolean quality) {
         this.comments = comments;
@@ -182,10 +188,11 @@ public final class CsvWriter {
         out.write('\n');
         Series[] columns = series.values().toArray(new Series[0]);
         int[] next = new int[columns.length];
+        InstantText clock = new InstantText();
         int first = earliest(columns, next);
         while (first >= 0) {
             long now = columns[first].epochNanos(next[first]);
-            out.write(columns[first].time(next[first]).toString());
+            clock.write(out, now);
             for (int i = 0; i < columns.length; i++) {
                 boolean here = next[i] < columns[i].size() && columns[i].epochNanos(next[i]) == now;
                 out.write(',');
@@ -194,7 +201,7 @@ public final class CsvWriter {
                 }
                 if (quality) {
                     out.write(',');
-                    out.write(here ? columns[i].quality(next[i]).toText() : "");
+                    out.write(here ? QUALITY_TEXTS[columns[i].quality(next[i]).toCode()] : "");
                 }
                 next[i] += here ? 1 : 0;
             }

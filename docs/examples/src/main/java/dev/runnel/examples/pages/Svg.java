@@ -1,6 +1,6 @@
 package dev.runnel.examples.pages;
 
-import java.util.Locale;
+import dev.runnel.internal.Text;
 
 /** Writes a figure. Colours are classes of the page's style sheet, so that a figure follows dark and light. */
 final class Svg {
@@ -112,7 +112,7 @@ final class Svg {
     }
 
     static String number(double value) {
-        String text = String.format(Locale.ROOT, "%.1f", value);
+        String text = Text.fixed(value, 1);
         return text.endsWith(".0") ? text.substring(0, text.length() - 2) : text;
     }
 
