@@ -1,6 +1,7 @@
 package dev.runnel.examples.follow;
 
 import dev.runnel.examples.review.SiteFolders;
+import dev.runnel.examples.terminal.Terminal;
 import java.io.IOException;
 import java.io.PrintStream;
 import java.io.UncheckedIOException;
@@ -65,7 +66,7 @@ public final class Follow {
      *     looks; minutes of silence after which a site is stale, or {@code off}
      */
     public static void main(String[] args) {
-        int status = run(args, System.out, System.err, Clock.systemUTC());
+        int status = run(args, Terminal.out(), Terminal.err(), Clock.systemUTC());
         if (status != 0) {
             System.exit(status);
         }

@@ -1,5 +1,6 @@
 package dev.runnel.examples.review;
 
+import dev.runnel.examples.terminal.Terminal;
 import java.io.PrintStream;
 import java.io.UncheckedIOException;
 import java.nio.file.Path;
@@ -20,7 +21,7 @@ public final class Main {
      *     {@code prove=FOLDER} of an earlier review
      */
     public static void main(String[] args) {
-        int status = run(args, System.out, System.err);
+        int status = run(args, Terminal.out(), Terminal.err());
         if (status != 0) {
             System.exit(status);
         }

@@ -1,5 +1,6 @@
 package dev.runnel.examples.shell;
 
+import dev.runnel.examples.terminal.Terminal;
 import java.io.File;
 import java.io.IOException;
 import java.io.InputStream;
@@ -34,6 +35,9 @@ public final class Shell {
      * @throws Exception if JShell cannot start
      */
     public static void main(String[] arguments) throws Exception {
+        // The shell and what is printed at its prompt go through these.
+        System.setOut(Terminal.out());
+        System.setErr(Terminal.err());
         System.out.print(GREETING);
         run(JavaShellToolBuilder.builder());
     }
