@@ -15,6 +15,11 @@ final class FindingsJson {
                 + review.watched().baseline().isPresent() + ",\"findings\":" + findings + "}";
     }
 
+    /** A site where nothing is watched. */
+    static String none(String id) {
+        return "{\"site\":" + text(id) + ",\"watched\":false,\"findings\":[]}";
+    }
+
     private static String finding(Finding finding, Doubts doubts) {
         StringJoiner names = new StringJoiner(",", "[", "]");
         finding.names().forEach(name -> names.add(text(name.name())));

@@ -75,7 +75,10 @@ public final class Main {
     private static Optional<SiteResult> review(
             Path site, Period period, Path made, List<String> complaints, Progress progress) {
         try {
-            return Optional.of(ReviewFiles.write(made, SiteReview.of(SiteData.read(site), period)));
+            return Optional.of(
+                    GaugeReview.isGauge(site)
+                            ? GaugePages.write(made, GaugeReview.read(site, period))
+                            : ReviewFiles.write(made, SiteReview.of(SiteData.read(site), period)));
         } catch (IllegalArgumentException | UncheckedIOException e) {
             complaints.add(site.getFileName() + " cannot be reviewed. " + e.getMessage());
         } catch (RuntimeException e) {

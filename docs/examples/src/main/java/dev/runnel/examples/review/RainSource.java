@@ -62,6 +62,9 @@ sealed interface RainSource permits TipSource, StepSource {
     /** What is to be said of several files that were read as one; else empty. */
     String joined();
 
+    /** The time from the first line to the last one that was read; empty if there is none. */
+    Optional<Interval> signs();
+
     /** Stamps far from all others, whose lines are set aside. */
     List<Instant> far();
 

@@ -17,17 +17,28 @@ final class RainText {
     private static final int MOST = 15;
 
     private final Page page;
-    private final SiteReview review;
+    private final Site site;
+    private final Optional<DdfTable> ddf;
+    private final Optional<DdfBand> band;
     private final Dates dates;
 
-    private RainText(Page page, SiteReview review) {
+    private RainText(Page page, Site site, Optional<DdfTable> ddf, Optional<DdfBand> band, Dates dates) {
         this.page = page;
-        this.review = review;
-        this.dates = review.data().dates();
+        this.site = site;
+        this.ddf = ddf;
+        this.band = band;
+        this.dates = dates;
     }
 
     static void put(Page page, SiteReview review) {
-        review.rain().ifPresent(rain -> new RainText(page, review).put(rain));
+        SiteData data = review.data();
+        review.rain()
+                .ifPresent(rain -> new RainText(page, data.site(), data.ddf(), data.band(), data.dates()).put(rain));
+    }
+
+    /** Of a gauge without a monitor. */
+    static void put(Page page, GaugeReview review) {
+        new RainText(page, review.site(), review.ddf(), review.band(), review.dates()).put(review.rain());
     }
 
     private void put(RainFindings rain) {
@@ -46,24 +57,20 @@ final class RainText {
         if (shown.size() < rain.storms().size()) {
             page.say("the " + MOST + " deepest are shown, events.csv holds all");
         }
-        review.data()
-                .ddf()
-                .ifPresentOrElse(
-                        table -> {
-                            shown.forEach(this::byDuration);
-                            page.say("return periods: " + table.basis().toText() + "; the table reaches from "
-                                    + reach(table) + "; < and > are beyond it");
-                            review.data()
-                                    .band()
-                                    .ifPresent(band -> page.say("in brackets: limits of "
-                                            + Math.round(100 * band.confidence())
-                                            + " % confidence, in the first table over all durations at once"));
-                        },
-                        () -> page.say("no depth-duration-frequency table: no return periods"));
+        ddf.ifPresentOrElse(
+                table -> {
+                    shown.forEach(this::byDuration);
+                    page.say("return periods: " + table.basis().toText() + "; the table reaches from " + reach(table)
+                            + "; < and > are beyond it");
+                    band.ifPresent(band -> page.say("in brackets: limits of "
+                            + Math.round(100 * band.confidence())
+                            + " % confidence, in the first table over all durations at once"));
+                },
+                () -> page.say("no depth-duration-frequency table: no return periods"));
     }
 
     private String storms(RainFindings rain) {
-        Site.RainRules rules = review.site().rain();
+        Site.RainRules rules = site.rain();
         String text = Show.count(rain.storms().size(), "storm") + " of " + Show.rain(rules.minimumDepthMm())
                 + " mm or more, " + Show.duration(rules.minimumInterEvent()) + " apart";
         return rain.events().droppedEvents() == 0

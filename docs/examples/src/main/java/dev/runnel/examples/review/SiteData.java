@@ -71,14 +71,14 @@ record SiteData(
                 : Optional.empty();
     }
 
-    private static Optional<DdfTable> ddf(Path file, ReturnPeriodBasis basis) {
+    static Optional<DdfTable> ddf(Path file, ReturnPeriodBasis basis) {
         if (!Files.exists(file)) {
             return Optional.empty();
         }
         return Optional.of(DdfTable.read(ColumnFiles.small(file), basis));
     }
 
-    private static Optional<DdfBand> band(DdfTable table, Site.DdfFiles files) {
+    static Optional<DdfBand> band(DdfTable table, Site.DdfFiles files) {
         Optional<DdfTable> lower = ddf(files.lower(), table.basis());
         Optional<DdfTable> upper = ddf(files.upper(), table.basis());
         if (lower.isPresent() != upper.isPresent()) {

@@ -21,6 +21,8 @@ import dev.runnel.rainfall.gauge.TippingBucket;
 import dev.runnel.timeseries.Interval;
 import dev.runnel.timeseries.csv.CsvUnit;
 import dev.runnel.timeseries.csv.RepeatedHour;
+import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.LocalDate;
@@ -89,6 +91,21 @@ public final class SiteFile {
      */
     public static Site read(Path folder) {
         return parse(folder, Settings.read(ColumnFiles.small(folder.resolve(NAME))));
+    }
+
+    /** Reads the site file of a folder without depths: a gauge has no pipe, so that of the file, or any, plays no part. */
+    static Site readGauge(Path folder) {
+        Path file = folder.resolve(NAME);
+        Settings given = Settings.read(file);
+        StringBuilder more = new StringBuilder();
+        List.of("diameter = 1 m", "gradient = 1:100", "roughness = manning 0.013").stream()
+                .filter(line -> !given.keys().contains(line.substring(0, line.indexOf(' '))))
+                .forEach(line -> more.append(line).append('\n'));
+        try {
+            return parse(folder, Settings.parse(file.toString(), Files.readString(file) + "\n" + more));
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
     }
 
     static Site parse(Path folder, Settings settings) {

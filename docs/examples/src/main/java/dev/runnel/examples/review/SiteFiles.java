@@ -6,11 +6,6 @@ import dev.runnel.hydraulics.evidence.FindingName;
 import dev.runnel.hydraulics.monitoring.FlowRecord;
 import dev.runnel.hydraulics.monitoring.SpillVolume;
 import dev.runnel.hydraulics.monitoring.SurchargePeriod;
-import dev.runnel.rainfall.ddf.DdfBand;
-import dev.runnel.rainfall.ddf.EventRarity;
-import dev.runnel.rainfall.ddf.ReturnPeriod;
-import dev.runnel.rainfall.event.PeakDepth;
-import dev.runnel.rainfall.event.RainfallEvent;
 import dev.runnel.rainfall.response.ResponseDoubt;
 import dev.runnel.rainfall.response.StormResponse;
 import dev.runnel.timeseries.Series;
@@ -20,8 +15,6 @@ import dev.runnel.timeseries.balance.OverflowReturn;
 import dev.runnel.timeseries.baseline.DayClass;
 import dev.runnel.timeseries.baseline.DiurnalProfile;
 import dev.runnel.timeseries.baseline.ProfileSlot;
-import dev.runnel.timeseries.csv.CsvIssue;
-import dev.runnel.timeseries.csv.CsvReport;
 import dev.runnel.timeseries.csv.CsvWriter;
 import dev.runnel.timeseries.quality.QualityFlags;
 import java.nio.file.Path;
@@ -67,8 +60,8 @@ final class SiteFiles {
 
     void write() {
         flow();
-        events();
-        rarity();
+        RainFiles rain = new RainFiles(folder);
+        review.rain().ifPresent(rain::write);
         daily();
         dryWeather();
         findings();
@@ -77,7 +70,7 @@ final class SiteFiles {
         spills();
         responses();
         flags();
-        rejected();
+        rain.rejected(review.data().reports());
     }
 
     private void flow() {
@@ -103,110 +96,6 @@ final class SiteFiles {
         if (!rows.isEmpty()) {
             writer.writeTable(folder.resolve(file), header, rows);
         }
-    }
-
-    private void events() {
-        review.rain().ifPresent(rain -> {
-            List<String> header = new ArrayList<>(List.of(
-                    "start_utc", "end_utc", "depth_mm", "duration_h", "dry_before_h", "dry_before_is", "complete"));
-            for (Duration duration : RainFindings.DURATIONS) {
-                header.add("peak_" + duration.toMinutes() + "_min_mm");
-            }
-            header.addAll(List.of(
-                    "rarest_over_min",
-                    "return_period_years",
-                    "return_period_is",
-                    "lower_years",
-                    "lower_is",
-                    "upper_years",
-                    "upper_is"));
-            table(
-                    TABLE,
-                    "events.csv",
-                    header,
-                    rain.storms().stream().map(SiteFiles::event).toList());
-        });
-    }
-
-    private static List<Object> event(RainFindings.Storm storm) {
-        RainfallEvent event = storm.event();
-        List<Object> row = new ArrayList<>(List.of(
-                event.start(),
-                event.end(),
-                event.depthMm(),
-                hours(event.duration()),
-                hours(event.antecedentDryTime()),
-                event.antecedent().isAtLeast() ? "at least" : "known",
-                event.isComplete() ? "yes" : "no"));
-        for (Duration duration : RainFindings.DURATIONS) {
-            row.add(RainFindings.peak(event, duration)
-                    .<Object>map(PeakDepth::depthMm)
-                    .orElse(""));
-        }
-        Optional<EventRarity.OverDuration> governing = storm.rarity().flatMap(EventRarity::governing);
-        row.add(governing.<Object>map(over -> over.duration().toMinutes()).orElse(""));
-        row.add(governing.<Object>map(over -> over.returnPeriod().years()).orElse(""));
-        row.add(governing.map(over -> standing(over)).orElse(""));
-        row.addAll(limits(storm.rarity().flatMap(EventRarity::limits)));
-        return row;
-    }
-
-    /** The return period of each storm over each duration. */
-    private void rarity() {
-        List<List<?>> rows = new ArrayList<>();
-        review.rain()
-                .map(RainFindings::storms)
-                .orElse(List.of())
-                .forEach(storm -> storm.rarity()
-                        .ifPresent(rarity -> rarity.durations().forEach(over -> {
-                            List<Object> row = new ArrayList<>(List.of(
-                                    storm.event().start(),
-                                    over.duration().toMinutes(),
-                                    over.peak().start(),
-                                    over.peak().depthMm(),
-                                    over.returnPeriod().years(),
-                                    standing(over)));
-                            row.addAll(limits(over.limits()));
-                            rows.add(row);
-                        })));
-        table(
-                TABLE,
-                "rarity.csv",
-                List.of(
-                        "storm_start_utc",
-                        "duration_min",
-                        "peak_start_utc",
-                        "peak_mm",
-                        "return_period_years",
-                        "return_period_is",
-                        "lower_years",
-                        "lower_is",
-                        "upper_years",
-                        "upper_is"),
-                rows);
-    }
-
-    /** Limits of confidence, each with whether it is a figure or a bound; blank without. */
-    private static List<Object> limits(Optional<DdfBand.Rarity> limits) {
-        return limits.map(found -> List.<Object>of(
-                        found.lower().years(),
-                        standing(found.lower()),
-                        found.upper().years(),
-                        standing(found.upper())))
-                .orElse(List.of("", "", "", ""));
-    }
-
-    /** Whether a return period is a figure or only a bound of it. */
-    private static String standing(EventRarity.OverDuration over) {
-        ReturnPeriod period = over.returnPeriod();
-        if (over.isAtLeast() && !period.isAbove()) {
-            return period.isBelow() ? "not known" : "at least";
-        }
-        return standing(period);
-    }
-
-    private static String standing(ReturnPeriod period) {
-        return period.isBelow() ? "shorter" : period.isAbove() ? "longer" : "this";
     }
 
     private void daily() {
@@ -496,22 +385,6 @@ final class SiteFiles {
                 "flags.csv",
                 List.of("time_utc", "quantity", "test", "verdict", "reason"),
                 rows);
-    }
-
-    /** Every line that was rejected or of which something was altered. */
-    private void rejected() {
-        List<List<?>> rows = new ArrayList<>();
-        for (CsvReport report : review.data().reports()) {
-            for (CsvIssue issue : report.issues()) {
-                rows.add(List.of(
-                        report.source(),
-                        issue.line(),
-                        issue.column(),
-                        issue.kind().toText(),
-                        issue.text()));
-            }
-        }
-        table(TABLE, "rejected.csv", List.of("file", "line", "column", "kind", "what"), rows);
     }
 
     private static double hours(Duration duration) {

@@ -62,6 +62,14 @@ record StepSource(ReadingFile.Readings lines, RainUnit unit, Duration step, bool
     }
 
     @Override
+    public Optional<Interval> signs() {
+        Series series = lines.series();
+        return series.isEmpty()
+                ? Optional.empty()
+                : Optional.of(Interval.of(series.time(0), series.time(series.size() - 1)));
+    }
+
+    @Override
     public String what() {
         return lines.column().what();
     }

@@ -37,6 +37,11 @@ record TipSource(
     }
 
     @Override
+    public Optional<Interval> signs() {
+        return tips.isEmpty() ? Optional.empty() : Optional.of(Interval.of(tips.time(0), tips.time(tips.size() - 1)));
+    }
+
+    @Override
     public String what() {
         return "tips";
     }
