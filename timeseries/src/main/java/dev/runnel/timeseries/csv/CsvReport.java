@@ -4,8 +4,11 @@ import dev.runnel.timeseries.csv.CsvIssue.Kind;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.EnumMap;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
+import java.util.function.Predicate;
 import java.util.stream.Collectors;
 import org.apiguardian.api.API;
 
@@ -59,6 +62,35 @@ public final class CsvReport {
                 reports.stream().mapToLong(CsvReport::altered).sum(),
                 counts,
                 issues);
+    }
+
+    /**
+     * Returns the account without issues that have turned out to be unfounded, and of lines that were accepted: behind one
+     * line of the year 2099 all others are out of order. A line without any other issue is as it was written.
+     *
+     * @param unfounded tells whether an issue is
+     * @return the account
+     * @throws IllegalArgumentException if not all issues are listed
+     */
+    @API(status = API.Status.EXPERIMENTAL, since = "0.1")
+    public CsvReport withoutIssues(Predicate<CsvIssue> unfounded) {
+        if (issueCount() != issues.size()) {
+            throw new IllegalArgumentException("report must list all its issues, lists " + issues.size() + " of "
+                    + issueCount() + ": the layout must set another limit");
+        }
+        Map<Kind, Long> left = new EnumMap<>(counts);
+        List<CsvIssue> founded = new ArrayList<>();
+        Set<Long> withdrawn = new HashSet<>();
+        for (CsvIssue issue : issues) {
+            if (unfounded.test(issue)) {
+                left.computeIfPresent(issue.kind(), (kind, count) -> count > 1 ? count - 1 : null);
+                withdrawn.add(issue.line());
+            } else {
+                founded.add(issue);
+            }
+        }
+        founded.forEach(issue -> withdrawn.remove(issue.line()));
+        return new CsvReport(source, lines, accepted, altered - withdrawn.size(), left, founded);
     }
 
     /**

@@ -4,6 +4,10 @@ import dev.runnel.hydraulics.evidence.BaselineSearch;
 import dev.runnel.hydraulics.monitoring.FlowRecord;
 import dev.runnel.hydraulics.monitoring.SurchargePeriod;
 import dev.runnel.internal.Text;
+import dev.runnel.rainfall.gauge.TipChecks;
+import dev.runnel.rainfall.gauge.TipFlag;
+import dev.runnel.rainfall.gauge.TipReview;
+import dev.runnel.rainfall.gauge.Tips;
 import dev.runnel.timeseries.Interval;
 import dev.runnel.timeseries.Series;
 import dev.runnel.timeseries.Statistics;
@@ -16,11 +20,17 @@ import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Optional;
 import java.util.stream.Stream;
 
 /** What needs a person's eye, the gravest first. It names evidence and leaves the verdict open. */
 final class Attention {
     private static final Duration LONG_GAP = Duration.ofHours(1);
+    /** Chosen here: a few bounces and even gaps happen by chance. */
+    private static final int FEWEST_TIPS = 10;
+
+    private static final double MANY_DOUBLE = 0.05;
+    private static final double MANY_EVEN = 0.05;
     private static final double MANY_LOST = 0.02;
     private static final double RATIO_FAR_OFF = 0.25;
 
@@ -45,6 +55,7 @@ final class Attention {
         attention.plausibility();
         attention.gaps();
         attention.silentGauge();
+        attention.tipsThatAreNoRain();
         attention.farStamps();
         attention.clockChange();
         attention.lostLines();
@@ -179,6 +190,36 @@ final class Attention {
                                 + " not known, and its days as neither wet nor dry.")));
     }
 
+    /** A switch that bounces, work at the gauge, a funnel that drips: such tips look like rain. */
+    private void tipsThatAreNoRain() {
+        Optional<TipSource> source = review.data()
+                .rain()
+                .flatMap(rain -> rain instanceof TipSource tips ? Optional.of(tips) : Optional.empty());
+        if (source.isEmpty()) {
+            return;
+        }
+        Tips tips = source.get().tips();
+        double tipMm = source.get().bucket().tipMm();
+        TipReview found = TipChecks.of(source.get().bucket()).review(tips);
+        int twice = found.count(TipFlag.DOUBLE);
+        int even = found.count(TipFlag.EVENLY_SPACED);
+        double share = Math.max(1, tips.size());
+        if (twice > FEWEST_TIPS && twice / share > MANY_DOUBLE) {
+            points.add("The gauge: " + twice + " of " + tips.size()
+                    + " tips follow the one before faster than rain can, at "
+                    + "more than 500 mm/h, the first on "
+                    + dates.time(found.flagged(TipFlag.DOUBLE).toInstants().get(0)) + ": " + Show.rain(twice * tipMm)
+                    + " mm that may be no rain. They stay in use.");
+        }
+        if (even > FEWEST_TIPS && even / share > MANY_EVEN) {
+            points.add("The gauge: " + even + " of " + tips.size() + " tips come at even gaps, the first on "
+                    + dates.time(
+                            found.flagged(TipFlag.EVENLY_SPACED).toInstants().get(0))
+                    + ": does a blocked funnel drip, or a test run? " + Show.rain(even * tipMm)
+                    + " mm that may be no rain. They stay in use.");
+        }
+    }
+
     /** A clock that was reset, or a damaged line: such readings would stretch the record over years. */
     private void farStamps() {
         farStamps("depth", review.data().depth().lines().far());
@@ -220,7 +261,8 @@ final class Attention {
         reports()
                 .filter(report -> report.rejected() > MANY_LOST * report.lines())
                 .forEach(report -> points.add(report.source() + ": "
-                        + Show.percent(report.rejected() / (double) report.lines()) + " of the lines were rejected."));
+                        + Show.percent(report.rejected() / (double) report.lines()) + " of the lines were rejected."
+                        + Hints.onRepeats(report)));
     }
 
     private Stream<CsvReport> reports() {

@@ -3,7 +3,6 @@ package dev.runnel.examples.review;
 import dev.runnel.timeseries.Interval;
 import dev.runnel.timeseries.Quality;
 import dev.runnel.timeseries.Series;
-import dev.runnel.timeseries.csv.CsvIssue;
 import dev.runnel.timeseries.quality.GapCheck;
 import dev.runnel.timeseries.quality.QualityChecks;
 import dev.runnel.timeseries.quality.QualityReport;
@@ -49,7 +48,8 @@ record CheckedReadings(
                     + lines.series().size() + " in column \"" + lines.header() + "\" "
                     + lines.series().count(Quality.MISSING) + " have no value and "
                     + readings.quality.flags("range").count(Verdict.FAIL) + " are out of range as "
-                    + lines.unit().symbol() + "; are column and unit right?");
+                    + lines.unit().symbol() + "; are column and unit right?"
+                    + Hints.onNumbers(lines.report()));
         }
         return readings;
     }
@@ -66,9 +66,7 @@ record CheckedReadings(
                     .orElse("");
             throw new IllegalArgumentException(lines.column().file() + ": must hold at least two readings, had "
                     + series.size() + " in " + lines.report().lines() + " lines" + first
-                    + (lines.report().count(CsvIssue.Kind.UNREADABLE_TIME) > 0
-                            ? "; \"time pattern = ...\" in " + SiteFile.NAME + " says how times are written"
-                            : ""));
+                    + Hints.onTimes(lines.report()));
         }
         return site.checks().interval().orElseGet(series::usualStep);
     }

@@ -1,6 +1,7 @@
 package dev.runnel.examples.review;
 
 import dev.runnel.timeseries.Interval;
+import dev.runnel.timeseries.Quality;
 import dev.runnel.timeseries.csv.CsvIssue;
 import dev.runnel.timeseries.csv.CsvReport;
 import dev.runnel.timeseries.quality.QualityFlags;
@@ -112,6 +113,10 @@ final class DataText {
 
     /** What each test found unusual or failed, and when first. */
     private static void flags(Page page, CheckedReadings readings, Dates dates) {
+        int missing = readings.lines().series().count(Quality.MISSING);
+        if (missing > 0) {
+            page.say(readings.lines().column().what() + ": " + Show.count(missing, "reading") + " without a value");
+        }
         StringJoiner tests =
                 new StringJoiner("; ", readings.lines().column().what() + " tests: ", "").setEmptyValue("");
         for (QualityFlags flags : readings.quality().flags()) {

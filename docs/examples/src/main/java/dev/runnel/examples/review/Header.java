@@ -4,7 +4,10 @@ import dev.runnel.timeseries.csv.CsvUnit;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
+import java.nio.ByteBuffer;
+import java.nio.CharBuffer;
 import java.nio.charset.Charset;
+import java.nio.charset.CoderResult;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -21,23 +24,21 @@ import java.util.stream.IntStream;
  * units. Nothing is guessed from the numbers.
  */
 public final class Header {
-    private static final Pattern UNIT =
-            Pattern.compile("(?:[\\[(]\\s*([^\\])]+?)\\s*[\\])]|[ _/]([a-z][a-z_/]*))\\s*$");
-
-    /** Of UTF-8, read as bytes. */
-    private static final String BYTE_ORDER_MARK = "\u00EF\u00BB\u00BF";
+    private static final Pattern BRACKET = Pattern.compile("[\\[(]\\s*([^\\])]+?)\\s*[\\])]\\s*$");
 
     /** The header must stand within that. */
     private static final int HEAD = 1 << 20;
 
     private final Path file;
+    private final Charset charset;
     private final char separator;
     private final boolean hasNames;
     private final boolean hasLines;
     private final List<String> names;
 
-    private Header(Path file, char separator, boolean hasNames, boolean hasLines, List<String> names) {
+    private Header(Path file, Charset charset, char separator, boolean hasNames, boolean hasLines, List<String> names) {
         this.file = file;
+        this.charset = charset;
         this.separator = separator;
         this.hasNames = hasNames;
         this.hasLines = hasLines;
@@ -46,7 +47,9 @@ public final class Header {
 
     /** Reads the first line of a file that is no comment. */
     static Header of(Path file, Site.FileFormat format) {
-        return of(file, firstLines(file, format.preambleLines()), format);
+        byte[] head = head(file);
+        Charset charset = charset(head);
+        return of(file, firstLines(file, head, charset, format.preambleLines()), format, charset);
     }
 
     /**
@@ -59,6 +62,10 @@ public final class Header {
      * @throws IllegalArgumentException if there is none
      */
     public static Header of(Path file, List<String> lines, Site.FileFormat format) {
+        return of(file, lines, format, StandardCharsets.UTF_8);
+    }
+
+    private static Header of(Path file, List<String> lines, Site.FileFormat format, Charset charset) {
         if (lines.isEmpty()) {
             throw new IllegalArgumentException(file + ": must hold a line that names its columns, is empty");
         }
@@ -66,7 +73,7 @@ public final class Header {
         if (line.chars().anyMatch(c -> c < ' ' && c != '\t')) {
             throw new IllegalArgumentException(file + ": file must be text, is of another kind");
         }
-        char separator = format.separator().orElseGet(() -> separatorIn(line));
+        char separator = format.separator().orElseGet(() -> separatorIn(line, format.isDecimalComma()));
         List<String> cells = Arrays.stream(line.split(Pattern.quote(String.valueOf(separator)), -1))
                 .map(Header::plain)
                 .toList();
@@ -74,48 +81,57 @@ public final class Header {
         boolean hasNames =
                 cells.get(0).isEmpty() || !Character.isDigit(cells.get(0).charAt(0));
         List<String> names = hasNames ? cells : positions(cells.size());
-        return new Header(file, separator, hasNames, !hasNames || lines.size() > 1, names);
+        return new Header(file, charset, separator, hasNames, !hasNames || lines.size() > 1, names);
     }
 
     private static List<String> positions(int count) {
         return IntStream.rangeClosed(1, count).mapToObj(Integer::toString).toList();
     }
 
-    /** The first two lines that are no comments, as far as there are; a file of another kind may hold no line at all. */
-    private static List<String> firstLines(Path file, int preamble) {
-        byte[] head;
+    /** The beginning of a file. */
+    private static byte[] head(Path file) {
         try (InputStream in = Files.newInputStream(file)) {
-            head = in.readNBytes(HEAD);
+            return in.readNBytes(HEAD);
         } catch (IOException e) {
             throw new UncheckedIOException("cannot read " + file, e);
         }
-        String text = new String(head, charset(head));
+    }
+
+    /** The first two lines that are no comments, as far as there are; a file of another kind may hold no line at all. */
+    private static List<String> firstLines(Path file, byte[] head, Charset charset, int preamble) {
+        String text = new String(head, charset);
         if (head.length == HEAD && text.indexOf('\n') < 0 && text.indexOf('\r') < 0) {
             throw new IllegalArgumentException(
                     file + ": file must be text, its first line is longer than " + HEAD + " bytes");
         }
         return text.lines()
                 .skip(preamble)
-                .map(line -> line.startsWith(BYTE_ORDER_MARK) ? line.substring(BYTE_ORDER_MARK.length()) : line)
+                .map(line -> line.startsWith("\uFEFF") ? line.substring(1) : line)
                 .filter(line -> !line.isBlank() && !line.startsWith("#"))
                 .limit(2)
                 .toList();
     }
 
-    /** UTF-16 says so by its mark; else bytes one by one: whether they are text is for the reader of the records to say. */
+    /** UTF-16 says so by its mark; else UTF-8 if the beginning of the file is that, as old loggers do not write it. */
     private static Charset charset(byte[] head) {
         boolean isMarked = head.length > 1
                 && (head[0] == (byte) 0xFE && head[1] == (byte) 0xFF
                         || head[0] == (byte) 0xFF && head[1] == (byte) 0xFE);
-        return isMarked ? StandardCharsets.UTF_16 : StandardCharsets.ISO_8859_1;
+        if (isMarked) {
+            return StandardCharsets.UTF_16;
+        }
+        CoderResult result = StandardCharsets.UTF_8
+                .newDecoder()
+                .decode(ByteBuffer.wrap(head), CharBuffer.allocate(HEAD + 1), head.length < HEAD);
+        return result.isError() ? StandardCharsets.ISO_8859_1 : StandardCharsets.UTF_8;
     }
 
-    private static char separatorIn(String line) {
-        char best = ',';
+    private static char separatorIn(String line, boolean isDecimalComma) {
+        char best = isDecimalComma ? ';' : ',';
         long most = 0;
         for (char mark : new char[] {';', '\t', '|', ','}) {
             long count = line.chars().filter(c -> c == mark).count();
-            if (count > most) {
+            if (count > most && !(isDecimalComma && mark == ',')) {
                 best = mark;
                 most = count;
             }
@@ -141,6 +157,11 @@ public final class Header {
      */
     public boolean hasNames() {
         return hasNames;
+    }
+
+    /** How the file is coded. */
+    Charset charset() {
+        return charset;
     }
 
     List<String> names() {
@@ -183,20 +204,35 @@ public final class Header {
 
     /** Returns the unit that the name of a column ends with. */
     static Optional<CsvUnit> unitIn(String name) {
-        Matcher matcher = UNIT.matcher(name);
-        if (!matcher.find()) {
-            return Optional.empty();
+        Matcher bracket = BRACKET.matcher(name);
+        if (bracket.find()) {
+            return unit(bracket.group(1));
         }
-        String text = matcher.group(1) != null ? matcher.group(1) : matcher.group(2);
+        for (int i = 0; i < name.length(); i++) {
+            if (" _/".indexOf(name.charAt(i)) >= 0) {
+                Optional<CsvUnit> found = unit(name.substring(i + 1).strip());
+                if (found.isPresent()) {
+                    return found;
+                }
+            }
+        }
+        return Optional.empty();
+    }
+
+    private static Optional<CsvUnit> unit(String text) {
         String symbol = switch (text.toLowerCase(Locale.ROOT)) {
             case "m_per_s", "m_s", "mps" -> "m/s";
             case "mm_per_s", "mm_s" -> "mm/s";
             case "cm_per_s", "cm_s" -> "cm/s";
             case "ft_per_s", "ft_s", "fps" -> "ft/s";
+            case "inch", "inches" -> "in";
+            case "foot", "feet" -> "ft";
             default -> text;
         };
         return Arrays.stream(CsvUnit.values())
-                .filter(unit -> unit != CsvUnit.AS_WRITTEN && unit.symbol().equals(symbol))
+                .filter(unit -> unit != CsvUnit.AS_WRITTEN
+                        && unit != CsvUnit.PER_CENT
+                        && unit.symbol().equals(symbol))
                 .findFirst();
     }
 }

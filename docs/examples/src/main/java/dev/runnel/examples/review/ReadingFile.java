@@ -130,7 +130,14 @@ public final class ReadingFile {
         }
         Readings all = ColumnFiles.isMany(column) ? JoinedFiles.readings(column, pieces) : pieces.get(0);
         StrayStamps near = StrayStamps.in(all.series(), FAR);
-        return new Readings(column, all.header(), all.unit(), all.report(), near.series(), times(near), all.joined());
+        return new Readings(
+                column,
+                all.header(),
+                all.unit(),
+                LineOrder.without(times(near), column, all.report()),
+                near.series(),
+                times(near),
+                all.joined());
     }
 
     /**
@@ -191,7 +198,12 @@ public final class ReadingFile {
                 : Tips.of(all.toInstants().stream()
                         .filter(time -> !aside.contains(time))
                         .toList());
-        return new TipLines(column, lines.report(), near, far, lines.joined());
+        return new TipLines(
+                column,
+                lines.report().map(report -> LineOrder.without(far, column, report)),
+                near,
+                far,
+                lines.joined());
     }
 
     private static TipLines tips(Site.Column column, Header header) {
@@ -216,6 +228,7 @@ public final class ReadingFile {
                 .withRepeatedHour(format.repeatedHour())
                 .withSeparator(header.separator())
                 .withPreamble(format.preambleLines())
+                .withCharset(header.charset())
                 .withIssueLimit(Integer.MAX_VALUE);
         if (!header.hasNames()) {
             layout = layout.withoutHeader();

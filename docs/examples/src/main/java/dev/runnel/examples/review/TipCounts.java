@@ -69,11 +69,12 @@ public final class TipCounts {
         return (text.contains("count") || text.contains("tips")) && !text.contains("mm");
     }
 
+    /** Numbers below 0 too: the gauge refuses them, and names them. */
     private static boolean areWhole(Series values) {
         boolean isAny = false;
         for (int i = 0; i < values.size(); i++) {
             double value = values.value(i);
-            if (!Double.isNaN(value) && (value < 0 || value != Math.rint(value))) {
+            if (!Double.isNaN(value) && value != Math.rint(value)) {
                 return false;
             }
             isAny |= !Double.isNaN(value);
