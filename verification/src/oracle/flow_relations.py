@@ -221,6 +221,13 @@ def gradients():
         show(kind, value, length, v / {"ratio": 1, "percent": 100, "per-mille": 1000}[kind])
 
 
+def gentlest():
+    """Laws without a roughest wall: the slowest velocity is 0. A channel fed by still water without loss: critical at a steep inlet."""
+    print("n,chezy,width,gradient,head,slowest,depth")
+    for n, c, b, s, h in (("0.013", "55", "1.5", "0.05", "0.6"), ("0.02", "40", "0.8", "0.09", "1.1")):
+        show(n, c, b, s, h, "0", mpf(h) * 2 / 3)
+
+
 def coefficients(wanted):
     """Velocity by a coefficient of Strickler, or by one of Chezy in feet."""
     print("coefficient,radius,gradient,velocity")
@@ -387,11 +394,46 @@ def slots():
             show(d, w, depth, area, pipe.perimeter(min(y, pipe.d)), first / area, y)
 
 
+def fine(kind):
+    """Depths of circles to the last digit of a double, at random places: discharges are doubles, written so that they come back."""
+    import random
+
+    rng = random.Random(20_26)
+    columns = {"manning": "gradient,n", "sand": "gradient,roughness,viscosity", "critical": ""}[kind]
+    print("diameter," + (columns + "," if columns else "") + "discharge,depth")
+    for _ in range(90):
+        d = mpf(rng.choice(("0.225", "0.45", "0.9", "1.65")))
+        s = rng.choice(("0.0011", "0.0047", "0.021"))
+        k, nu, n = rng.choice(("0.00006", "0.0006", "0.003")), rng.choice(("1.14e-6", "1.31e-6")), rng.choice(("0.0117", "0.014"))
+        pipe = Circle(d)
+
+        def flow(y):
+            a, r = pipe.area(y), pipe.radius(y)
+            if kind == "critical":
+                return a * sqrt(G * a / pipe.width(y))
+            if kind == "manning":
+                return a * r ** (mpf(2) / 3) * sqrt(mpf(s)) / mpf(n)
+            scale = sqrt(8 * G * r * mpf(s))
+            return -2 * a * scale * log10(mpf(k) / (4 * r) / mpf("3.7") + mpf("2.51") * mpf(nu) / (4 * r * scale))
+
+        place = d * mpf(rng.uniform(0.04, 0.93))
+        if kind == "sand" and 4 * flow(place) / pipe.perimeter(place) / mpf(nu) < 5000:
+            continue  # not turbulent: another law
+        q = float(flow(place))
+        y = bisect(lambda t: flow(t) - mpf(q), d / 100, d * mpf("0.9379"), 80)
+        cells = {"manning": f"{s},{n},", "sand": f"{s},{k},{nu},", "critical": ""}[kind]
+        print(f"{nstr(d, 5)},{cells}{q!r},{nstr(y, 20)}")
+
+
 TABLES = {
+    "circle-depths-manning": lambda: fine("manning"),
+    "circle-depths-sand": lambda: fine("sand"),
+    "circle-depths-critical": lambda: fine("critical"),
     "chain-of-reaches": chain,
     "profile-classes": classes,
     "backwater-ends": backwater,
     "gradient-units": gradients,
+    "inlet-without-loss": gentlest,
     "resistance-strickler": lambda: coefficients("strickler"),
     "resistance-chezy-feet": lambda: coefficients("feet"),
     "friction-any-reynolds": friction,

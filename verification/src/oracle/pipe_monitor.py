@@ -90,14 +90,17 @@ def fullness():
 UNCHECKED, POOR, SUSPECT, MISSING = 1, 3, 4, 5
 
 
-def records():
+def records(bulk=False):
     """Readings with faults among them, by the rules for each: the flow, the level, their qualities, and counts of each kind.
 
     Missing or absurd depth: nothing known. Negative depth: the water stands at the sensor, suspect, and no flow, if the sensor lies at
     or under the bed; else nothing is known. Depth 0: dry if the sensor lies at or under the bed, else nothing known. At or under the
     bed: no flow, poor. From the soffit on the whole section flows.
     """
-    print("width,offset,bed,factor,n,gradient,times,depths,velocity_times,velocities,which,flow,level,flow_quality,level_quality,"
+    if bulk:
+        print("width,offset,bed,factor,n,gradient,depths,velocities,which,flow")
+    else:
+        print("width,offset,bed,factor,n,gradient,times,depths,velocity_times,velocities,which,flow,level,flow_quality,level_quality,"
           "condition,count,velocity_condition,velocity_count,size,depths_alone,velocities_alone")
     nan = float("nan")
     for width, offset, bed, factor, t, d, vt, v in (
@@ -143,6 +146,10 @@ def records():
             results.append((kind, way, flow, level, quality, level_quality))
         kinds, ways = [r[0] for r in results], [r[1] for r in results]
         for i, (kind, way, flow, level, quality, level_quality) in enumerate(results):
+            if bulk:
+                if t == vt and flow is not None:
+                    print(f"{width},{offset},{bed},{factor},0.013,0.002,{d},{v},{i},{show(flow)}")
+                continue
             cell = lambda x: "" if x is None else show(x)
             print(f"{width},{offset},{bed},{factor},0.013,0.002,{t},{d},{vt},{v},{i},{cell(flow)},{cell(level)},{quality},{level_quality},"
                   f"{kind},{kinds.count(kind)},{way},{ways.count(way)},{len(clock)},{len(set(depth_at) - set(velocity_at))},{len(set(velocity_at) - set(depth_at))}")
@@ -195,6 +202,7 @@ TABLES = {
     "monitor-readings": monitors,
     "monitor-fullness-time": fullness,
     "monitor-records": records,
+    "monitor-bulk": lambda: records(bulk=True),
     "monitor-uniform": uniform,
     "surcharge-periods": surcharges,
 }

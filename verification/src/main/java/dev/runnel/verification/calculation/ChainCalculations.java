@@ -72,7 +72,7 @@ final class ChainCalculations {
         if (in.has("inlet_depth") && in.number("inlet_depth") > 0) {
             flow = flow.withInletDepth(in.number("inlet_depth"));
         }
-        if (in.has("outlet_invert")) {
+        if (in.number("outlet_invert", 0) != 0) {
             flow = flow.withOutletInvert(in.number("outlet_invert"));
         }
         return (in.has("step") && in.number("step") > 0 ? flow.withStep(in.number("step")) : flow).profile();

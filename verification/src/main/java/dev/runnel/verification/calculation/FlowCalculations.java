@@ -11,6 +11,7 @@ import dev.runnel.hydraulics.flow.FlowState;
 import dev.runnel.hydraulics.flow.Gradient;
 import dev.runnel.hydraulics.flow.Manning;
 import dev.runnel.hydraulics.flow.ReservoirInlet;
+import java.util.Arrays;
 import java.util.List;
 import java.util.function.ToDoubleFunction;
 
@@ -206,9 +207,12 @@ final class FlowCalculations {
     /** The same through arrays, as records are computed. */
     private static Calculation inBulk(String name, String unit, String input, Bulk question) {
         return Calculation.of("hydraulics", name, unit, input + " gradient " + inputs(), in -> {
-            double[] answers = new double[1];
-            question.ask(conduit(in), new double[] {in.number(input)}, answers);
-            return answers[0];
+            // A record asks the same again and again: the last answer comes from what was kept, if anything is.
+            double[] given = new double[12];
+            Arrays.fill(given, in.number(input));
+            double[] answers = new double[given.length];
+            question.ask(conduit(in), given, answers);
+            return answers[answers.length - 1];
         });
     }
 

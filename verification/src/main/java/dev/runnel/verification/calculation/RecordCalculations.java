@@ -72,6 +72,11 @@ final class RecordCalculations {
                         in -> record(in).velocitiesAlone()),
                 of("monitor.bulk-flow", "m3/s", "which depths velocities " + SITE, RecordCalculations::bulk),
                 of(
+                        "monitor.bulk-flow-in-place",
+                        "m3/s",
+                        "which depths velocities " + SITE,
+                        RecordCalculations::inPlace),
+                of(
                         "monitor.reading-flow",
                         "m3/s",
                         "depth velocity " + SITE,
@@ -148,6 +153,13 @@ final class RecordCalculations {
         double[] flows = new double[depths.length];
         site(in).flow(depths, in.sample("velocities"), flows);
         return flows[in.integer("which")];
+    }
+
+    /** The flows written over the velocities. */
+    private static double inPlace(Inputs in) {
+        double[] velocities = in.sample("velocities");
+        site(in).flow(in.sample("depths"), velocities, velocities);
+        return velocities[in.integer("which")];
     }
 
     /** All periods, or those that ended before the record did; the machine is stopped and started again half-way. */

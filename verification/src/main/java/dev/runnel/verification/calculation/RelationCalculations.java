@@ -88,6 +88,11 @@ final class RelationCalculations {
                 of("momentum.lower-depth", "m", "momentum discharge " + Sections.INPUTS, in -> momenta(in)[0]),
                 of("momentum.upper-depth", "m", "momentum discharge " + Sections.INPUTS, in -> last(momenta(in))),
                 of(
+                        "inlet.plain-depth",
+                        "m",
+                        "head " + CONDUIT,
+                        in -> ReservoirInlet.into(conduit(in)).depth(in.number("head"))),
+                of(
                         "inlet.is-control",
                         "1",
                         "head loss " + CONDUIT,
