@@ -34,6 +34,8 @@ public final class SurveyPage {
     private static final double BOX = 150;
     private static final double STEP_X = 200;
     private static final double STEP_Y = 46;
+    private static final double STEP_DOWN = 54;
+    private static final int MOST_ACROSS = 6;
 
     private SurveyPage() {}
 
@@ -92,7 +94,11 @@ public final class SurveyPage {
         List<SitePage.Panel> all = new ArrayList<>();
         if (lines.stream().anyMatch(line -> !line.upstream().isEmpty())) {
             all.add(new SitePage.Panel(
-                    "Who flows into whom", network(lines), "Filled: sites with a finding that is open.", "", false));
+                    "Who flows into whom",
+                    natural(network(lines)),
+                    "Filled: sites with a finding that is open.",
+                    "",
+                    true));
         }
         all.addAll(panels);
         PageWriter.panels(out, all, false);
@@ -101,12 +107,21 @@ public final class SurveyPage {
         return out.append("</body></html>\n").toString();
     }
 
+    /** A drawing no larger than it was drawn. */
+    private static String natural(String svg) {
+        int from = svg.indexOf("viewBox=\"0 0 ") + "viewBox=\"0 0 ".length();
+        String width = svg.substring(from, svg.indexOf(' ', from));
+        return "<div class=\"scroll\"><div style=\"max-width: " + width + "px\">" + svg + "</div></div>\n";
+    }
+
     /** Sites in columns by how many lie below them, arrows downstream. */
     static String network(List<Line> lines) {
         Map<String, Line> byId = new HashMap<>();
         lines.forEach(line -> byId.put(line.id(), line));
         Map<String, Integer> columns = new HashMap<>();
         lines.forEach(line -> column(line, byId, columns, 0));
+        // Long sewers run down the page, short ones across it.
+        boolean down = columns.values().stream().anyMatch(column -> column >= MOST_ACROSS);
         Map<String, double[]> places = new HashMap<>();
         Map<Integer, Integer> taken = new HashMap<>();
         int wide = 1;
@@ -114,20 +129,22 @@ public final class SurveyPage {
         for (Line line : lines) {
             int column = columns.getOrDefault(line.id(), 0);
             int row = taken.merge(column, 1, Integer::sum) - 1;
-            places.put(line.id(), new double[] {10 + STEP_X * column, 10 + STEP_Y * row});
-            wide = Math.max(wide, column + 1);
-            high = Math.max(high, row + 1);
+            int x = down ? row : column;
+            int y = down ? column : row;
+            places.put(line.id(), new double[] {10 + STEP_X * x, 10 + (down ? STEP_DOWN : STEP_Y) * y});
+            wide = Math.max(wide, x + 1);
+            high = Math.max(high, y + 1);
         }
         Svg svg = Svg.of(
                 Math.max(440, STEP_X * wide),
-                STEP_Y * high + 20,
+                (down ? STEP_DOWN : STEP_Y) * high + 20,
                 "Who flows into whom",
                 "Sites, with arrows downstream");
         for (Line line : lines) {
             double[] here = places.getOrDefault(line.id(), new double[2]);
             for (String id : line.upstream()) {
                 if (places.containsKey(id)) {
-                    arrow(svg, places.getOrDefault(id, here), here);
+                    arrow(svg, places.getOrDefault(id, here), here, down);
                 }
             }
             svg.begin(line.id() + ".html");
@@ -138,15 +155,18 @@ public final class SurveyPage {
         return svg.toString();
     }
 
-    /** From the right side of one box to the left side of another. */
-    private static void arrow(Svg svg, double[] from, double[] to) {
-        double x = to[0];
-        double y = to[1] + 16;
-        svg.line("arrow", from[0] + BOX, from[1] + 16, x, y);
+    /** From the right side of one box to the left side of another, or from its lower side to the upper one. */
+    private static void arrow(Svg svg, double[] from, double[] to, boolean down) {
+        double x = down ? to[0] + BOX / 2 : to[0];
+        double y = down ? to[1] : to[1] + 16;
+        svg.line("arrow", down ? from[0] + BOX / 2 : from[0] + BOX, down ? from[1] + 32 : from[1] + 16, x, y);
+        double across = down ? 4 : 7;
+        double along = down ? 7 : 4;
         svg.path(
                 "arrow",
-                "M" + Svg.number(x - 7) + " " + Svg.number(y - 4) + "L" + Svg.number(x) + " " + Svg.number(y) + "L"
-                        + Svg.number(x - 7) + " " + Svg.number(y + 4));
+                "M" + Svg.number(x - across) + " " + Svg.number(y - along) + "L" + Svg.number(x) + " " + Svg.number(y)
+                        + "L" + Svg.number(down ? x + across : x - across) + " "
+                        + Svg.number(down ? y - along : y + along));
     }
 
     private static String shortened(String name) {

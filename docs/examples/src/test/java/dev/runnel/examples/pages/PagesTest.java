@@ -93,7 +93,15 @@ class PagesTest {
 
     @Test
     void drawingsAreWellFormed() throws Exception {
+        List<SurveyPage.Line> chain = new java.util.ArrayList<>();
+        for (int i = 0; i < 21; i++) {
+            chain.add(new SurveyPage.Line(
+                    "s" + i, "Site " + i, "", 0, "", "", "", "", i == 0 ? List.of() : List.of("s" + (i - 1))));
+        }
+        // Twenty-one in a row would be too small to read across a page.
+        assertThat(SurveyPage.network(chain)).contains("viewBox=\"0 0 440 1154\"");
         List<String> drawings = List.of(
+                SurveyPage.network(chain),
                 PrintedRecord.of(Demo.page().record().orElseThrow()),
                 SurveyPage.network(List.of(
                         new SurveyPage.Line("a", "A & B", "", 0, "", "", "", "", List.of()),
