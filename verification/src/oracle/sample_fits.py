@@ -152,8 +152,12 @@ def fit(family, method, sample):
             return 1e9
 
     with mp.workdps(18):
-        best = optimize.minimize(cost, np.zeros(len(first)), method="Nelder-Mead", options={"xatol": 1e-9, "fatol": 1e-12, "maxiter": 4000})
-    p = [f + mpf(v) * s for f, v, s in zip(first, best.x, scale)]
+        at = np.zeros(len(first))
+        while cost(at) == 1e9:  # the first guess leaves a value of the sample beyond the bound
+            first = (*first[:2], first[2] * mpf("0.9"))
+        for _ in range(4):  # a simplex that has shrunk too early is begun anew
+            at = optimize.minimize(cost, at, method="Nelder-Mead", options={"xatol": 1e-10, "fatol": 1e-13, "maxiter": 4000}).x
+    p = [f + mpf(v) * s for f, v, s in zip(first, at, scale)]
     n = len(p)
     with mp.workdps(60):
         slope = lambda i: lambda *q: diff(of, q, tuple(int(j == i) for j in range(n)))

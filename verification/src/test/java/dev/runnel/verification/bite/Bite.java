@@ -19,7 +19,7 @@ import org.objectweb.asm.tree.ClassNode;
  * proof each time. Prints how many it noticed and lists the rest.
  *
  * <p>{@code mvn verify -P bite}; the sample's size, its seed and part of a class name may follow, by
- * {@code -Dbite.sample=300 -Dbite.seed=1 -Dbite.in=hydraulics.structure}.
+ * {@code -Dbite.sample=300 -Dbite.seed=1 -Dbite.in=hydraulics.structure -Dbite.tests=true}.
  */
 public final class Bite {
     /** Readers and writers of files, and helpers whose answers are texts, calculate nothing. */
@@ -51,7 +51,7 @@ public final class Bite {
     /**
      * Runs the sample.
      *
-     * @param arguments size of the sample, seed, part of a class name, file for the CSV
+     * @param arguments size of the sample, seed, part of a class name, file for the CSV, whether to ask the unit tests too
      */
     public static void main(String[] arguments) {
         PrintStream out = new PrintStream(System.out, true, StandardCharsets.UTF_8);
@@ -67,6 +67,9 @@ public final class Bite {
         Bite bite = new Bite(library, reach);
         List<Outcome> outcomes = sample.parallelStream().map(bite::outcome).toList();
         report(outcomes, out);
+        if (arguments.length > 4 && Boolean.parseBoolean(arguments[4])) {
+            besideTests(outcomes, out);
+        }
         write(outcomes, Path.of(arguments[3]));
     }
 
@@ -103,6 +106,21 @@ public final class Bite {
         String noticedBy =
                 new Copy((name, bytes) -> patched(mutation, name, bytes)).ask(String.join(",", tables), turns);
         return new Outcome(mutation, noticedBy, true);
+    }
+
+    /** Asks the unit tests of the same package about what the proof did not notice. */
+    private static void besideTests(List<Outcome> outcomes, PrintStream out) {
+        List<Mutation> survivors = outcomes.stream()
+                .filter(each -> !each.noticed())
+                .map(Outcome::mutation)
+                .toList();
+        List<Mutation> left = survivors.parallelStream()
+                .filter(each -> !UnitTests.notice(each.className(), Library.changed(each)))
+                .toList();
+        long noticed = outcomes.size() - left.size();
+        out.println("Noticed by the proof or by the unit tests of the package: " + noticed + " of " + outcomes.size()
+                + " (" + Math.round(1000.0 * noticed / outcomes.size()) / 10.0 + " %); by neither:");
+        left.forEach(each -> out.println("  " + each));
     }
 
     private static byte[] patched(Mutation mutation, String name, byte[] bytes) {

@@ -3,6 +3,7 @@ package dev.runnel.verification.bite;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import dev.runnel.hydraulics.flow.Manning;
+import dev.runnel.hydraulics.water.Water;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.objectweb.asm.tree.ClassNode;
@@ -34,6 +35,19 @@ class MutationTest {
             return Tracing.turns(name, node);
         });
         assertThat(copy.ask(String.join(",", tables), turns)).isIn(tables);
+    }
+
+    @Test
+    void theUnitTestsOfThePackageAreAskedToo() {
+        Library library = Library.read();
+        String water = Water.class.getName();
+        Mutation change = Mutation.of(water, library.classOf(water)).stream()
+                .filter(each -> each.text().contains("* becomes /"))
+                .findFirst()
+                .orElseThrow();
+        assertThat(UnitTests.notice(water, Library.changed(change))).isTrue();
+        assertThat(UnitTests.notice(water, Tracing.turns("none", library.classOf(water))))
+                .isFalse();
     }
 
     @Test

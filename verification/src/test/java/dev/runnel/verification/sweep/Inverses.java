@@ -175,8 +175,13 @@ final class Inverses {
             boolean upper = draw.heads();
             double x = upper ? drawn.quantileOfExceedance(tail) : drawn.quantile(tail);
             double back = upper ? drawn.exceedance(x) : drawn.cdf(x);
-            // The error as a share of the probability, or of the variate where that is less: where the density is steep
-            // the next number beside x has another probability, and no quantile can be better than that.
+            // Where the density is steep, the numbers beside x have other probabilities: no quantile can be better.
+            double below = upper ? drawn.exceedance(Math.nextUp(x)) : drawn.cdf(Math.nextDown(x));
+            double above = upper ? drawn.exceedance(Math.nextDown(x)) : drawn.cdf(Math.nextUp(x));
+            if (below <= tail && tail <= above) {
+                return Answer.of(0, drawn, upper, tail, x);
+            }
+            // The error as a share of the probability, or of the variate where that is less.
             double spread = Math.max(Math.abs(x), drawn.quantile(0.75) - drawn.quantile(0.25));
             double ofVariate = Math.abs(back - tail) / (drawn.density(x) * spread);
             double ofProbability = Math.abs(back - tail) / tail;

@@ -1,0 +1,120 @@
+package dev.runnel.verification.bite;
+
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.Comparator;
+import java.util.List;
+import java.util.concurrent.TimeUnit;
+import java.util.stream.Stream;
+import org.jspecify.annotations.Nullable;
+import org.junit.platform.engine.TestExecutionResult;
+import org.junit.platform.engine.discovery.ClassNameFilter;
+import org.junit.platform.engine.discovery.DiscoverySelectors;
+import org.junit.platform.launcher.LauncherDiscoveryRequest;
+import org.junit.platform.launcher.TagFilter;
+import org.junit.platform.launcher.TestExecutionListener;
+import org.junit.platform.launcher.TestIdentifier;
+import org.junit.platform.launcher.core.LauncherDiscoveryRequestBuilder;
+import org.junit.platform.launcher.core.LauncherFactory;
+
+/**
+ * Asks the unit tests of the package of a changed class, in a process of its own, whether they notice the change. Its main
+ * method is that process: it ends with 1 at the first test that fails.
+ */
+public final class UnitTests {
+    private static final int NOTICED = 1;
+    private static final int PASSED = 0;
+    private static final int MINUTES = 4;
+
+    private UnitTests() {}
+
+    /**
+     * Tells whether the tests of the package notice a change.
+     *
+     * @param className the changed class
+     * @param bytes the class with the change
+     * @return true if a test fails, or if they do not come to an end
+     */
+    static boolean notice(String className, byte[] bytes) {
+        String module = className.split("\\.")[2];
+        Path folder = null;
+        try {
+            folder = Files.createTempDirectory("bite");
+            Path file = folder.resolve(className.replace('.', '/') + ".class");
+            Files.createDirectories(file.getParent());
+            Files.write(file, bytes);
+            String path = String.join(
+                    System.getProperty("path.separator"),
+                    folder.toString(),
+                    Path.of("..", module, "target", "test-classes").toString(),
+                    System.getProperty("surefire.test.class.path", System.getProperty("java.class.path")));
+            Process process = new ProcessBuilder(
+                            Path.of(System.getProperty("java.home"), "bin", "java")
+                                    .toString(),
+                            "-XX:TieredStopAtLevel=1",
+                            "-cp",
+                            path,
+                            UnitTests.class.getName(),
+                            className.substring(0, className.lastIndexOf('.')))
+                    .redirectErrorStream(true)
+                    .redirectOutput(folder.resolve("out.txt").toFile())
+                    .start();
+            if (!process.waitFor(MINUTES, TimeUnit.MINUTES)) {
+                process.destroyForcibly();
+                return true;
+            }
+            if (process.exitValue() != PASSED && process.exitValue() != NOTICED) {
+                throw new IllegalStateException(
+                        "the tests could not be run: " + Files.readString(folder.resolve("out.txt")));
+            }
+            return process.exitValue() == NOTICED;
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        } catch (InterruptedException e) {
+            Thread.currentThread().interrupt();
+            throw new IllegalStateException(e);
+        } finally {
+            delete(folder);
+        }
+    }
+
+    private static void delete(@Nullable Path folder) {
+        if (folder == null) {
+            return;
+        }
+        try (Stream<Path> files = Files.walk(folder)) {
+            for (Path file : files.sorted(Comparator.reverseOrder()).toList()) {
+                Files.delete(file);
+            }
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+
+    /**
+     * Runs the tests of a package.
+     *
+     * @param arguments name of the package
+     */
+    public static void main(String[] arguments) {
+        LauncherDiscoveryRequest request = LauncherDiscoveryRequestBuilder.request()
+                .selectors(List.of(DiscoverySelectors.selectPackage(arguments[0])))
+                .filters(ClassNameFilter.includeClassNamePatterns(".*(Test|Properties)"), TagFilter.excludeTags("gate"))
+                .configurationParameter("jqwik.reporting.onlyfailures", "true")
+                .configurationParameter("jqwik.database", "")
+                .build();
+        long[] run = {0};
+        LauncherFactory.create().execute(request, new TestExecutionListener() {
+            @Override
+            public void executionFinished(TestIdentifier test, TestExecutionResult result) {
+                run[0] += test.isTest() ? 1 : 0;
+                if (result.getStatus() == TestExecutionResult.Status.FAILED) {
+                    Runtime.getRuntime().halt(NOTICED);
+                }
+            }
+        });
+        Runtime.getRuntime().halt(run[0] > 0 ? PASSED : 2);
+    }
+}
