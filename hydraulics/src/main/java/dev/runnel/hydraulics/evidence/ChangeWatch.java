@@ -259,7 +259,14 @@ final class ChangeWatch {
         }
         long length = closedAt - start;
         long window = Math.max(RETURN_BLOCKS, Math.min(LONGEST_RETURN_BLOCKS, length + length / 2));
-        return earliest - closedAt <= window && quantity == channel && direction == sign;
+        return earliest - closedAt <= window && (quantity == channel && direction == sign || alike(quantity, direction));
+    }
+
+    /** Whether a movement is another side of what the last finding was called: water held up moves all but the flow. */
+    private boolean alike(int quantity, int direction) {
+        FindingName name = track.orElseThrow().names.get(0);
+        int upward = name == FindingName.HELD_UP ? 1 : name == FindingName.RELEASED ? -1 : 0;
+        return upward != 0 && quantity != Quantity.FLOW.ordinal() && direction == (quantity == D ? upward : -upward);
     }
 
     /** A third finding of a direction whose first two closed by themselves says more about the baseline. */
