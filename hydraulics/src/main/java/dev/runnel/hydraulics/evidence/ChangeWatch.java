@@ -259,7 +259,8 @@ final class ChangeWatch {
         }
         long length = closedAt - start;
         long window = Math.max(RETURN_BLOCKS, Math.min(LONGEST_RETURN_BLOCKS, length + length / 2));
-        return earliest - closedAt <= window && (quantity == channel && direction == sign || alike(quantity, direction));
+        return earliest - closedAt <= window
+                && (quantity == channel && direction == sign || alike(quantity, direction));
     }
 
     /** Whether a movement is another side of what the last finding was called: water held up moves all but the flow. */
