@@ -69,6 +69,12 @@ final class PageWriter {
         if (page.points().isEmpty() && page.figures().isEmpty()) {
             return;
         }
+        if (page.standsAlone() && page.points().isEmpty() && page.notTested().isEmpty()) {
+            out.append("<div class=\"top\">");
+            figures(out, page);
+            out.append("</div>\n");
+            return;
+        }
         out.append("<div class=\"top\"><section><h2>Needs a person's eye</h2><ol class=\"points\">");
         for (SitePage.Point point : page.points()) {
             out.append("<li>");
@@ -93,7 +99,13 @@ final class PageWriter {
                             out.append("<li>").append(Html.escaped(what)).append("</li>"));
             out.append("</ul>");
         }
-        out.append("</section>\n<section><h2>Figures</h2><table class=\"figures\">");
+        out.append("</section>\n");
+        figures(out, page);
+        out.append("</div>\n");
+    }
+
+    private static void figures(StringBuilder out, SitePage page) {
+        out.append("<section><h2>Figures</h2><table class=\"figures\">");
         for (SitePage.Figure figure : page.figures()) {
             out.append("<tr><th scope=\"row\">")
                     .append(Html.escaped(figure.name()))
@@ -105,7 +117,7 @@ final class PageWriter {
             method(out, figure.method(), page.standsAlone());
             out.append("</td></tr>\n");
         }
-        out.append("</table></section></div>\n");
+        out.append("</table></section>\n");
     }
 
     private static void record(StringBuilder out, RecordRows record) {

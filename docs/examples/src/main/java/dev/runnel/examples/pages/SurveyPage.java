@@ -37,6 +37,9 @@ public final class SurveyPage {
     private static final double STEP_DOWN = 54;
     private static final int MOST_ACROSS = 6;
 
+    /** More of them would push the drawings off the first screen. */
+    private static final int FEW_SENTENCES = 8;
+
     private SurveyPage() {}
 
     /**
@@ -85,11 +88,9 @@ public final class SurveyPage {
             out.append("</td></tr>\n");
         }
         out.append("</tbody></table></div>\n");
-        if (!between.isEmpty()) {
-            out.append("<section><h2>Between the sites</h2><ul>");
-            between.forEach(
-                    each -> out.append("<li>").append(Html.escaped(each)).append("</li>"));
-            out.append("</ul></section>\n");
+        boolean few = between.size() <= FEW_SENTENCES;
+        if (few) {
+            between(out, between);
         }
         List<SitePage.Panel> all = new ArrayList<>();
         if (lines.stream().anyMatch(line -> !line.upstream().isEmpty())) {
@@ -102,9 +103,21 @@ public final class SurveyPage {
         }
         all.addAll(panels);
         PageWriter.panels(out, all, false);
+        if (!few) {
+            between(out, between);
+        }
         out.append("</main>\n");
         PageWriter.foot(out);
         return out.append("</body></html>\n").toString();
+    }
+
+    private static void between(StringBuilder out, List<String> between) {
+        if (!between.isEmpty()) {
+            out.append("<section><h2>Between the sites</h2><ul>");
+            between.forEach(
+                    each -> out.append("<li>").append(Html.escaped(each)).append("</li>"));
+            out.append("</ul></section>\n");
+        }
     }
 
     /** A drawing no larger than it was drawn. */
