@@ -49,6 +49,7 @@ public final class Calculations {
                         BalanceCalculations.all(),
                         InfiltrationCalculations.all(),
                         SeriesCalculations.all(),
+                        SurveyCalculations.all(),
                         SectionCalculations.all(),
                         FlowCalculations.all(),
                         EnergyCalculations.all(),
@@ -82,6 +83,7 @@ public final class Calculations {
                         FrequencyCalculations.all(),
                         PeaksCalculations.all(),
                         LowOutlierCalculations.all(),
+                        OtherLawCalculations.all(),
                         TrendFitCalculations.all(),
                         LongRecordCalculations.all())
                 .flatMap(List::stream)
