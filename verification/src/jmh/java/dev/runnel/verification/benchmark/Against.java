@@ -20,6 +20,9 @@ public @interface Against {
     /** What the rival is. */
     String named();
 
+    /** The ratio that was aimed at when the kernel was built; 0 for none. */
+    double goal() default 0;
+
     /** The rows of one benchmark. */
     @Retention(RetentionPolicy.RUNTIME)
     @Target(ElementType.METHOD)

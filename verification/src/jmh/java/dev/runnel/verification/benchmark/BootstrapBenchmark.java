@@ -46,7 +46,11 @@ public class BootstrapBenchmark extends TimedBenchmark {
     /** The interval. */
     @Benchmark
     @OperationsPerInvocation(REPLICATES)
-    @Against(row = "interval by resampling, a replicate of 100", rival = "numbers", named = "floor: its random numbers")
+    @Against(
+            row = "interval by resampling, a replicate of 100",
+            rival = "numbers",
+            named = "floor: its random numbers",
+            goal = 0.25)
     public Bootstrap.Interval interval() {
         return bootstrap.returnLevel(fit, sample, 100);
     }

@@ -39,8 +39,8 @@ public class CircularAreaBenchmark extends TimedBenchmark {
     /** The area. */
     @Benchmark
     @OperationsPerInvocation(COUNT)
-    @Against(row = "circle: area", rival = "textbookArea", named = "textbook, acos and sin")
-    @Against(row = "circle: area", rival = "roots", named = "floor: a loop of square roots")
+    @Against(row = "circle: area", rival = "textbookArea", named = "textbook, acos and sin", goal = 150)
+    @Against(row = "circle: area", rival = "roots", named = "floor: a loop of square roots", goal = 0.3)
     public double[] area() {
         section.area(depths, out);
         return out;
@@ -63,7 +63,8 @@ public class CircularAreaBenchmark extends TimedBenchmark {
     @Against(
             row = "circle: area, perimeter, hydraulic radius, width",
             rival = "textbookAll",
-            named = "textbook, acos and sin once")
+            named = "textbook, acos and sin once",
+            goal = 60)
     public double[] all() {
         section.area(depths, out);
         section.wettedPerimeter(depths, more);

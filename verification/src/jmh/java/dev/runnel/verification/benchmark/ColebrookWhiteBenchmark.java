@@ -62,7 +62,8 @@ public class ColebrookWhiteBenchmark extends TimedBenchmark {
     @Against(
             row = "Colebrook-White, circle: depth of a discharge, one pipe",
             rival = "brent",
-            named = "Brent of Commons Math on the textbook form")
+            named = "Brent of Commons Math on the textbook form",
+            goal = 500)
     public double[] onePipe() {
         conduit.normalDepth(discharges, out);
         return out;
@@ -74,7 +75,8 @@ public class ColebrookWhiteBenchmark extends TimedBenchmark {
     @Against(
             row = "Colebrook-White, circle: depth of a discharge, a new pipe each call",
             rival = "brentNewPipe",
-            named = "Brent of Commons Math on the textbook form")
+            named = "Brent of Commons Math on the textbook form",
+            goal = 20)
     public double[] newPipe() {
         for (int i = 0; i < COUNT; i++) {
             out[i] = pipe(i).normalDepth(ofPipes[i]);

@@ -35,7 +35,11 @@ public class CriticalDepthBenchmark extends TimedBenchmark {
     /** The critical depth. */
     @Benchmark
     @OperationsPerInvocation(COUNT)
-    @Against(row = "circle: critical depth", rival = "brent", named = "Brent of Commons Math on the textbook form")
+    @Against(
+            row = "circle: critical depth",
+            rival = "brent",
+            named = "Brent of Commons Math on the textbook form",
+            goal = 100)
     public double[] depth() {
         flow.depth(discharges, out);
         return out;

@@ -67,7 +67,11 @@ public class CsvBenchmark extends TimedBenchmark {
     /** Reads the file. */
     @Benchmark
     @OperationsPerInvocation(ROWS)
-    @Against(row = "CSV, a row of two values", rival = "readLine", named = "readLine, split, java.time and parseDouble")
+    @Against(
+            row = "CSV, a row of two values",
+            rival = "readLine",
+            named = "readLine, split, java.time and parseDouble",
+            goal = 20)
     public CsvResult read() {
         return CsvRecords.read(file, layout);
     }

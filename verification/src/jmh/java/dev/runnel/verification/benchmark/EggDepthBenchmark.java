@@ -43,7 +43,8 @@ public class EggDepthBenchmark extends TimedBenchmark {
     @Against(
             row = "Manning, egg: depth of a discharge, one pipe",
             rival = "brent",
-            named = "Brent of Commons Math on the library's own discharge")
+            named = "Brent of Commons Math on the library's own discharge",
+            goal = 50)
     public double[] depth() {
         conduit.normalDepth(discharges, out);
         return out;

@@ -43,7 +43,7 @@ public class EventsBenchmark extends TimedBenchmark {
     /** Without peaks. */
     @Benchmark
     @OperationsPerInvocation(MINUTES)
-    @Against(row = "events of a year of minutes, a minute", rival = "sum", named = "floor: a plain sum")
+    @Against(row = "events of a year of minutes, a minute", rival = "sum", named = "floor: a plain sum", goal = 0.4)
     @Against(row = "events of a year of minutes, a minute", rival = "boxed", named = "lists of boxed depths")
     public List<RainfallEvent> events() {
         return plain.events(rain);
@@ -52,7 +52,11 @@ public class EventsBenchmark extends TimedBenchmark {
     /** With three peaks each. */
     @Benchmark
     @OperationsPerInvocation(MINUTES)
-    @Against(row = "events with three peaks each, a minute", rival = "boxedWithPeaks", named = "lists of boxed depths")
+    @Against(
+            row = "events with three peaks each, a minute",
+            rival = "boxedWithPeaks",
+            named = "lists of boxed depths",
+            goal = 12)
     public List<RainfallEvent> peaks() {
         return withPeaks.events(rain);
     }

@@ -67,8 +67,12 @@ public class FlowSeriesBenchmark extends TimedBenchmark {
     /** Arrays in, array out. */
     @Benchmark
     @OperationsPerInvocation(READINGS)
-    @Against(row = "depth and velocity to flow, arrays", rival = "textbook", named = "textbook loop")
-    @Against(row = "depth and velocity to flow, arrays", rival = "multiply", named = "floor: a loop of products")
+    @Against(row = "depth and velocity to flow, arrays", rival = "textbook", named = "textbook loop", goal = 20)
+    @Against(
+            row = "depth and velocity to flow, arrays",
+            rival = "multiply",
+            named = "floor: a loop of products",
+            goal = 0.4)
     public double[] arrays() {
         monitor.flow(depths, velocities, out);
         return out;
@@ -77,7 +81,11 @@ public class FlowSeriesBenchmark extends TimedBenchmark {
     /** Two series in, a record with levels, qualities and conditions out. */
     @Benchmark
     @OperationsPerInvocation(READINGS)
-    @Against(row = "depth and velocity to flow, series with quality", rival = "arrays", named = "the same from arrays")
+    @Against(
+            row = "depth and velocity to flow, series with quality",
+            rival = "arrays",
+            named = "the same from arrays",
+            goal = 0.6)
     @Against(row = "depth and velocity to flow, series with quality", rival = "textbook", named = "textbook loop")
     public FlowRecord series() {
         return monitor.flow(depth, velocity);

@@ -36,7 +36,7 @@ public class FrictionFactorBenchmark extends TimedBenchmark {
     /** The factor. */
     @Benchmark
     @OperationsPerInvocation(COUNT)
-    @Against(row = "Colebrook-White: friction factor", rival = "brent", named = "Brent of Commons Math")
+    @Against(row = "Colebrook-White: friction factor", rival = "brent", named = "Brent of Commons Math", goal = 30)
     public double[] factor() {
         for (int i = 0; i < COUNT; i++) {
             out[i] = DarcyFriction.factor(reynolds[i], relative[i]);

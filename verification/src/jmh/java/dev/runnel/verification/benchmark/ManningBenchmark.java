@@ -52,7 +52,8 @@ public class ManningBenchmark extends TimedBenchmark {
     @Against(
             row = "Manning, circle: discharge of a depth",
             rival = "textbook",
-            named = "textbook, acos, sin and two powers")
+            named = "textbook, acos, sin and two powers",
+            goal = 50)
     public double[] discharge() {
         conduit.discharge(depths, out);
         return out;
@@ -64,7 +65,8 @@ public class ManningBenchmark extends TimedBenchmark {
     @Against(
             row = "Manning, circle: depth of a discharge",
             rival = "brent",
-            named = "Brent of Commons Math on the textbook form")
+            named = "Brent of Commons Math on the textbook form",
+            goal = 400)
     public double[] depth() {
         conduit.normalDepth(discharges, out);
         return out;

@@ -42,6 +42,7 @@ public final class PerformanceReport {
             SlidingMaximumBenchmark.class,
             AlarmBenchmark.class,
             CsvBenchmark.class,
+            MedianBenchmark.class,
             BootstrapBenchmark.class);
 
     private static final String ALLOCATION = "gc.alloc.rate.norm";
@@ -51,21 +52,26 @@ public final class PerformanceReport {
     /**
      * Runs and writes.
      *
-     * @param args the file to write, and the number of rounds
+     * @param args the file to write, the number of rounds, and part of a class name to measure those classes alone
      * @throws RunnerException if a benchmark fails, for one because its accuracy is not what it must be
      * @throws IOException if the file cannot be written
      */
     public static void main(String[] args) throws RunnerException, IOException {
         int rounds = Integer.parseInt(args[1]);
+        // A third argument, part of a class name, measures those classes alone.
+        String part = args.length > 2 ? args[2] : "";
+        List<Class<? extends TimedBenchmark>> chosen = BENCHMARKS.stream()
+                .filter(benchmark -> benchmark.getSimpleName().contains(part))
+                .toList();
         List<Map<String, RunResult>> measured = new ArrayList<>();
         for (int round = 0; round < rounds; round++) {
             Map<String, RunResult> results = new LinkedHashMap<>();
-            for (Class<?> benchmark : BENCHMARKS) {
+            for (Class<?> benchmark : chosen) {
                 run(benchmark).forEach(result -> results.put(result.getParams().getBenchmark(), result));
             }
             measured.add(results);
         }
-        Files.writeString(Path.of(args[0]), page(measured), StandardCharsets.UTF_8);
+        Files.writeString(Path.of(args[0]), page(chosen, measured), StandardCharsets.UTF_8);
     }
 
     private static Iterable<RunResult> run(Class<?> benchmark) throws RunnerException {
@@ -79,7 +85,8 @@ public final class PerformanceReport {
         return new Runner(options).run();
     }
 
-    private static String page(List<Map<String, RunResult>> measured) throws IOException {
+    private static String page(List<Class<? extends TimedBenchmark>> chosen, List<Map<String, RunResult>> measured)
+            throws IOException {
         StringBuilder text = new StringBuilder();
         text.append("# Performance\n\n")
                 .append(
@@ -99,9 +106,9 @@ public final class PerformanceReport {
                 .append(row("JDK", System.getProperty("java.vm.name") + " " + Runtime.version()))
                 .append(row("benchmarks", "JMH, fixed seeds, one thread; sources in `verification/src/jmh`"))
                 .append(
-                        "\n| kernel | beside | rival's time / ours | least to most | ours, ns | allocated a call, bytes |\n")
-                .append("| --- | --- | ---: | ---: | ---: | ---: |\n");
-        for (Class<?> benchmark : BENCHMARKS) {
+                        "\n| kernel | beside | rival's time / ours | least to most | goal | met | ours, ns | allocated a call, bytes |\n")
+                .append("| --- | --- | ---: | ---: | ---: | --- | ---: | ---: |\n");
+        for (Class<?> benchmark : chosen) {
             for (Method method : inOrder(benchmark)) {
                 for (Against against : method.getAnnotationsByType(Against.class)) {
                     text.append(row(measured, benchmark, method, against));
@@ -112,7 +119,7 @@ public final class PerformanceReport {
                         "\nTimes are those of one element (a depth, a reading, a minute, a row of the file). Ratios to forms with an\n")
                 .append(
                         "inverse cosine are several times smaller on JDK 21 and later, where it is no longer a native call.\n");
-        return text.toString();
+        return text.append(CostGrowth.plots()).toString();
     }
 
     private static List<Method> inOrder(Class<?> benchmark) {
@@ -147,6 +154,8 @@ public final class PerformanceReport {
                 against.named(),
                 number(ratios[ratios.length / 2]),
                 number(ratios[0]) + " to " + number(ratios[ratios.length - 1]),
+                against.goal() > 0 ? number(against.goal()) : "",
+                against.goal() > 0 ? ratios[ratios.length / 2] >= against.goal() ? "yes" : "no" : "",
                 number(times[times.length / 2]),
                 Double.isNaN(allocated) ? "unknown" : String.format(Locale.ROOT, "%.0f", allocated));
     }

@@ -50,7 +50,8 @@ public class SlidingMaximumBenchmark extends TimedBenchmark {
     @Against(
             row = "60 sliding maxima of a year of minutes, a minute and duration",
             rival = "prefixLoop",
-            named = "loop over sums from the start")
+            named = "loop over sums from the start",
+            goal = 8)
     public List<PeakDepth> peaks() {
         return maximum.peaks(rain);
     }

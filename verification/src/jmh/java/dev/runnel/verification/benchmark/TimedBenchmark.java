@@ -20,7 +20,7 @@ import org.openjdk.jmh.annotations.Warmup;
 @Fork(
         value = 1,
         jvmArgsAppend = {"-XX:+UseSerialGC", "-Xms1500m", "-Xmx1500m", "-Xmn1000m", "-XX:+AlwaysPreTouch"})
-@Warmup(iterations = 4, time = 300, timeUnit = TimeUnit.MILLISECONDS)
+@Warmup(iterations = 4, time = 250, timeUnit = TimeUnit.MILLISECONDS)
 @Measurement(iterations = 5, time = 200, timeUnit = TimeUnit.MILLISECONDS)
 public abstract class TimedBenchmark {
     /** Elements of the kernels that take one number: they fit the second cache. */

@@ -52,7 +52,7 @@ public class TipsBenchmark extends TimedBenchmark {
     /** To steps. */
     @Benchmark
     @OperationsPerInvocation(TIPS)
-    @Against(row = "tips to depths of 2 minutes, a tip", rival = "treeMap", named = "merging into a TreeMap")
+    @Against(row = "tips to depths of 2 minutes, a tip", rival = "treeMap", named = "merging into a TreeMap", goal = 20)
     public RegularSeries depth() {
         return bucket.depth(tips, Duration.ofMinutes(2), TipSpreading.INTERVAL);
     }
