@@ -122,6 +122,7 @@ public final class Series implements Iterable<Reading> {
         return new Series(epochNanos.clone(), values.clone(), qualities.clone());
     }
 
+    @SuppressWarnings("ShortCircuitBoolean") // one jump instead of five
     private static void checkReadings(double[] values, byte[] qualities) {
         byte missing = Quality.MISSING.toCode();
         for (int i = 0; i < values.length; i++) {
@@ -129,7 +130,7 @@ public final class Series implements Iterable<Reading> {
             double value = values[i];
             // What is right needs no more than this, without a jump on the value; the check proper words the refusal.
             boolean there = Math.abs(value) <= Double.MAX_VALUE & code >= 0 & code < missing;
-            boolean absent = value != value & code == missing;
+            boolean absent = Double.isNaN(value) & code == missing;
             if (!(there | absent)) {
                 Reading.check(values[i], Quality.ofCode(code));
             }

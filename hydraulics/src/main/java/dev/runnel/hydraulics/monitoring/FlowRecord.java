@@ -49,6 +49,7 @@ public final class FlowRecord {
         this.velocitiesAlone = pairs.velocitiesAlone();
     }
 
+    @SuppressWarnings("ShortCircuitBoolean") // one jump instead of three
     static FlowRecord of(PipeMonitor monitor, ReadingPairs pairs) {
         PairConversion conversion = monitor.conversion();
         int size = pairs.size();

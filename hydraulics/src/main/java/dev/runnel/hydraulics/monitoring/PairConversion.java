@@ -140,6 +140,7 @@ final class PairConversion {
     }
 
     /** Does one by one the readings that are no product; without a depth the product is missing as it must be. */
+    @SuppressWarnings("ShortCircuitBoolean") // one jump instead of three
     private void mend(double[] depths, double[] velocities, double[] discharges, int from, int to) {
         double lowest = lowestPlain;
         for (int i = from; i < to; i++) {

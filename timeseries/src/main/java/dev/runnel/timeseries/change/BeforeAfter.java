@@ -188,7 +188,7 @@ public final class BeforeAfter {
     }
 
     private double ranked(double rank) {
-        double held = Math.max(1, Math.min(pairs(), rank));
+        double held = Math.max(1, Math.min((double) pairs(), rank));
         long floor = (long) held;
         double at = difference(floor);
         return floor == held ? at : at + (held - floor) * (difference(floor + 1) - at);
