@@ -63,6 +63,19 @@ def ratios():
           [("first", "text first"), ("second", "text second")], [("days", "balance.ratios.days"), ("usual", "balance.ratios.usual"), ("volume", "balance.ratios.second"), ("far", "balance.ratios.far", "input.tolerance = tolerance")], rows)
 
 
+def spills(discharges):
+    """A first block of twelve hours from the first discharge, then blocks of 24 hours while each holds discharge; then anew."""
+    left, count = sorted(discharges), 0
+    while left:
+        count += 1
+        end = left[0][0] + 720
+        while any(a < end + DAY and b > end for a, b in left):
+            count += 1
+            end += DAY
+        left = [(a, b) for a, b in left if b > end]
+    return count
+
+
 def overflows():
     rng = random.Random(4)
     rows = []
@@ -89,13 +102,14 @@ def overflows():
         covered = set()
         for a, b in zip(seen[::2], seen[1::2]):
             covered.update(range(max(a, begin), min(b, stop)))
-        rows.append([text(starts), text(ends), text(volumes), text(certain), text(seen), begin, stop, sum(b - a for a, b in sure) / 60,
+        rows.append([text(starts), text(ends), text(volumes), text(certain), text(seen), begin, stop, spills(sure), spills([(a, b) for a, b, *_ in parts]), sum(b - a for a, b in sure) / 60,
                      float(sum(v for a, b, v, c in parts if c and v == v)), sum(1 for a, b, v, c in parts if c and v != v), cut, len(covered) / (stop - begin)])
     table("overflow-returns", "lines of an overflow return, minute by minute",
           [("starts", "min, begins"), ("ends", "min, ends"), ("volumes", "m3, volumes"), ("certain", "1 if certain"), ("seen", "min, observed from and to"), ("from", "min, period"), ("to", "min, its end"),
+           ("spills", "spills"), ("all", "spills with uncertain ones"),
            ("hours", "h, time"), ("volume", "m3, volume"), ("without", "discharges without volume"), ("cut", "cut at an end"), ("observed", "share observed")],
           [("starts", "text starts"), ("ends", "text ends"), ("volumes", "text volumes"), ("certain", "text certain"), ("seen", "text seen"), ("from", "from"), ("to", "to")],
-          [("hours", "overflow.hours"), ("volume", "overflow.volume"), ("without", "overflow.without-volume"), ("cut", "overflow.cut"), ("observed", "overflow.observed")], rows)
+          [("spills", "overflow.spills"), ("all", "overflow.spills-with-uncertain"), ("hours", "overflow.hours"), ("volume", "overflow.volume"), ("without", "overflow.without-volume"), ("cut", "overflow.cut"), ("observed", "overflow.observed")], rows)
 
 
 def alarm_figures():
@@ -204,9 +218,13 @@ def quality():
             b = dt.datetime.combine(date + dt.timedelta(days=1), dt.time(), ZoneInfo(zone))
             a, b = ((each.astimezone(dt.timezone.utc) - origin).total_seconds() / 60 for each in (a, b))
             usable = sum(1 for t, v in zip(times, values) if a <= t < b and v == v)
-            rows.append([text(times), text(values), zone, k, int(round((b - a) / 10)), usable])
-    table("good-days", "readings of local days, plain Python", [("times", "min, times"), ("values", "readings"), ("zone", "zone"), ("day", "day"), ("expected", "expected"), ("usable", "usable")],
-          [("times", "text times"), ("values", "text values"), ("zone", "text zone"), ("day", "day")], [("expected", "quality.good-day.expected"), ("usable", "quality.good-day.usable")], rows)
+            # A usable reading holds to the next one, at most 1.5 steps; what the last one holds is left out here.
+            good = [t for t, v in zip(times, values) if v == v]
+            held = sum(max(0, min(u, t + 15, b) - max(t, a)) for t, u in zip(good, good[1:]))
+            whole = b <= times[-1]
+            rows.append([text(times), text(values), zone, k, int(round((b - a) / 10)), usable, held / (b - a) if whole else ""])
+    table("good-days", "readings of local days, plain Python", [("times", "min, times"), ("values", "readings"), ("zone", "zone"), ("day", "day"), ("expected", "expected"), ("usable", "usable"), ("share", "share of the day, but for the last")],
+          [("times", "text times"), ("values", "text values"), ("zone", "text zone"), ("day", "day")], [("expected", "quality.good-day.expected"), ("usable", "quality.good-day.usable"), ("share", "quality.good-day.share")], rows)
 
 
 def small():
