@@ -2,10 +2,13 @@ package dev.runnel.verification;
 
 import java.io.IOException;
 import java.io.UncheckedIOException;
+import java.nio.file.FileVisitResult;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.SimpleFileVisitor;
+import java.nio.file.attribute.BasicFileAttributes;
+import java.util.ArrayList;
 import java.util.List;
-import java.util.stream.Stream;
 
 /** Where things are in the checkout that the tests run in, from Maven and from an IDE alike. */
 public final class House {
@@ -26,14 +29,28 @@ public final class House {
 
     /** All files that are written by people: not what a build made, not the version control's. */
     public static List<Path> files() {
-        try (Stream<Path> files = Files.walk(root())) {
-            return files.filter(Files::isRegularFile)
-                    .filter(file -> !isMade(root().relativize(file)))
-                    .sorted()
-                    .toList();
+        List<Path> files = new ArrayList<>();
+        try {
+            // What a build makes may come and go meanwhile: other modules are built beside this one.
+            Files.walkFileTree(root(), new SimpleFileVisitor<>() {
+                @Override
+                public FileVisitResult preVisitDirectory(Path folder, BasicFileAttributes attributes) {
+                    return isMade(root().relativize(folder)) ? FileVisitResult.SKIP_SUBTREE : FileVisitResult.CONTINUE;
+                }
+
+                @Override
+                public FileVisitResult visitFile(Path file, BasicFileAttributes attributes) {
+                    if (attributes.isRegularFile() && !isMade(root().relativize(file))) {
+                        files.add(file);
+                    }
+                    return FileVisitResult.CONTINUE;
+                }
+            });
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }
+        files.sort(null);
+        return files;
     }
 
     private static boolean isMade(Path file) {

@@ -2,7 +2,7 @@ package dev.runnel.flink;
 
 import dev.runnel.hydraulics.evidence.SiteBaseline;
 import dev.runnel.hydraulics.evidence.WatchRule;
-import dev.runnel.hydraulics.monitoring.Surcharge;
+import dev.runnel.hydraulics.monitoring.SurchargeRule;
 import dev.runnel.rainfall.event.EventSeparation;
 import dev.runnel.timeseries.EpochNanos;
 import dev.runnel.timeseries.Interval;
@@ -46,12 +46,12 @@ final class AllRules {
                         .withOnDelay(Duration.ofMinutes(30))
                         .withMaximumGap(Duration.ofHours(2)),
                 AllRules::depth);
-        add("surcharge", site -> Surcharge.above(0.4), AllRules::depth);
+        add("surcharge", site -> SurchargeRule.above(0.4), AllRules::depth);
         add(
                 "rain-events",
                 site -> EventSeparation.of(Duration.ofHours(6)).ofSteps(SITES.stepDuration()),
                 event -> Reading.of(time(event), event.rain()));
-        add("cusum", site -> CusumRule.of(0.7, 0.05, 0.8), AllRules::velocity);
+        add("cusum", site -> CusumRule.ofReferenceAndDecision(0.05, 0.8).withTarget(0.7), AllRules::velocity);
         add("wild", site -> HampelRule.of(4, 3), AllRules::velocity);
         add(
                 "checks",

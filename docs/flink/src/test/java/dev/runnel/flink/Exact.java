@@ -34,7 +34,7 @@ final class Exact {
                 try {
                     text.append(text(component.getAccessor().invoke(result))).append(';');
                 } catch (ReflectiveOperationException e) {
-                    throw new AssertionError(e);
+                    throw new LinkageError("every component of a result is public", e);
                 }
             }
             return text.append(')').toString();

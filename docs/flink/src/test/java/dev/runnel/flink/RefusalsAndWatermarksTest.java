@@ -98,7 +98,7 @@ class RefusalsAndWatermarksTest {
     void releasesTheLastReadingsOfASiteThatFellSilentByTheWatermark() throws Exception {
         List<SiteEvent> events = new ArrayList<>(List.of(at("A", 0, 0.1), at("A", 15, 0.4)));
         for (int i = 2; i < 100; i++) {
-            events.add(at("B", 15 * i, i == 90 ? 0.4 : 0.1));
+            events.add(at("B", 15L * i, i == 90 ? 0.4 : 0.1));
         }
         String first = "A 2026-03-02T00:15:00Z";
         String second = "B 2026-03-02T22:30:00Z";

@@ -16,6 +16,23 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
 class MainTest {
+    private static final String WATER = String.join(
+            "\n",
+            "author = A. Tester",
+            "year = 2001",
+            "work = Water",
+            "locator = p. 2",
+            "provenance = published",
+            "values = 1",
+            "column.t = degrees C, temperature",
+            "column.rho = kg/m3, density",
+            "calculation = water.density",
+            "input.celsius = t",
+            "expected = rho",
+            "tolerance = 0.056",
+            "reason = two decimals are printed, at the saturation pressure",
+            "");
+
     private final ByteArrayOutputStream out = new ByteArrayOutputStream();
     private final ByteArrayOutputStream err = new ByteArrayOutputStream();
 
@@ -182,8 +199,29 @@ class MainTest {
 
     @Test
     void runsOneModule() {
-        assertThat(run("--module", "timeseries")).isZero();
-        assertThat(printed()).contains("timeseries: ").doesNotContain("hydraulics: ");
+        table("means", DESCRIPTOR, ROWS);
+        table("water", WATER, "t,rho\n15,999.06\n");
+        assertThat(runTables()).isZero();
+        assertThat(printed()).contains("timeseries: ", "hydraulics: ", "Total: 3 values");
+        out.reset();
+        assertThat(run(
+                        "--module",
+                        "timeseries",
+                        "--source",
+                        "a. tester",
+                        "--tables",
+                        folder.resolve("tables").toString()))
+                .isZero();
+        assertThat(printed()).contains("timeseries: ", "Total: 2 values").doesNotContain("hydraulics: ");
+    }
+
+    @Test
+    void oneModuleAloneHasManyTables() {
+        assertThat(run("--list", "--module", "timeseries")).isZero();
+        long listed = printed().lines().count();
+        out.reset();
+        assertThat(run("--list")).isZero();
+        assertThat(listed).isBetween(20L, printed().lines().count() - 20);
     }
 
     @Test
