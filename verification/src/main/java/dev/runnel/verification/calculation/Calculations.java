@@ -42,6 +42,7 @@ public final class Calculations {
         Stream.of(
                         StatisticsCalculations.all(),
                         AlarmCalculations.all(),
+                        OverflowCalculations.all(),
                         TrendCalculations.all(),
                         ChangeCalculations.all(),
                         QualityCalculations.all(),
