@@ -129,8 +129,9 @@ public final class IntervalFile {
             return Optional.empty();
         }
         try {
-            return Optional.of(
-                    DateTimeFormatter.ofPattern(pattern, Locale.ROOT).withResolverStyle(ResolverStyle.STRICT));
+            // The year of an era, which nobody means, would be refused without its era.
+            return Optional.of(DateTimeFormatter.ofPattern(pattern.replace("yyyy", "uuuu"), Locale.ROOT)
+                    .withResolverStyle(ResolverStyle.STRICT));
         } catch (IllegalArgumentException e) {
             throw new IllegalArgumentException("pattern must be one of date and time, was " + Text.quoted(pattern), e);
         }

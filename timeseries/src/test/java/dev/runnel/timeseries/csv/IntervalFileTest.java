@@ -93,4 +93,16 @@ class IntervalFileTest {
                 .isThrownBy(() -> LAYOUT.parse(""))
                 .withMessage("text: file must have a line, was empty");
     }
+
+    @Test
+    void aYearMayBeWrittenEitherWay() {
+        String text = "start,end\n2007-01-04 19:09:00 -0600,2007-01-04 23:11:00 -0600\n";
+        for (String year : new String[] {"uuuu", "yyyy"}) {
+            IntervalRecord record = IntervalFile.of("start", "end")
+                    .withTimePattern(year + "-MM-dd HH:mm:ss xx")
+                    .parse(text);
+            assertThat(record.bySite().values().iterator().next())
+                    .hasToString("[2007-01-05T01:09:00Z/2007-01-05T05:11:00Z]");
+        }
+    }
 }
