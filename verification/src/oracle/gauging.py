@@ -391,7 +391,39 @@ def index_by_hand():
         print(f"{x},{y},{index},{float(sy / n + slope * (Fraction(index) - sx / n)):.15g}")
 
 
+def velocity_factors():
+    """Factors of a power law; their uncertainty is half the difference of the factors of m - 1 and m + 1."""
+    print("m,height,read,mean,relative,centre_mean,centre_relative")
+    for m, h, read in (("7", "0.3", "0.8"), ("6", "0.62", "1.37"), ("8.5", "0.11", "0.43")):
+        def point(k):
+            return quad(lambda y: y ** (1 / k), [0, 1]) / mpf(h) ** (1 / k)
+        def centre(k):
+            return 2 * quad(lambda y: (1 - y) * y ** (1 / k), [0, 1])
+        k, one = mpf(m), mpf(1)
+        cells = []
+        for law in (point, centre):
+            cells += [law(k) * mpf(read), abs(law(k + one) - law(k - one)) / 2 / law(k)]
+        show(m, h, read, *cells)
+
+
+def rating_criterion():
+    """Criterion of Schwarz n ln(SSE/n) + k ln n of a fit of ln Q, its discharge beside the gaugings, and a table by straight lines."""
+    print("stages,discharges,offset,criterion,stage,discharge,gauged,from,to,step,rows,between")
+    xs, qs = "1.13 0.149 1.02 0.966 1.07 0.443 0.648 0.624 0.516", "4.34 0.217 3.47 4.28 4.51 0.997 2.48 1.33 1.54"
+    x, q = np.array([float(v) for v in xs.split()]), np.array([float(v) for v in qs.split()])
+    for offset, stage in ((0.0, 0.7), (0.02, 0.9), (-0.05, 1.3)):
+        b, a = np.polyfit(np.log(x - offset), np.log(q), 1)
+        sse = float(((np.log(q) - a - b * np.log(x - offset)) ** 2).sum())
+        n = len(x)
+        law = lambda s: float(np.exp(a + b * np.log(s - offset)))
+        grid = [0.2 + 0.15 * i for i in range(6)] + [1.0]
+        print(f"{xs},{qs},{offset},{n * np.log(sse / n) + 2 * np.log(n):.13g},{stage},{law(stage):.13g},{int(x.min() <= stage <= x.max())},0.2,1,0.15,"
+              f"{len(grid)},{np.interp(0.73, grid, [law(s) for s in grid]):.13g}")
+
+
 TABLES = {
+    "velocity-factors": velocity_factors,
+    "rating-criterion": rating_criterion,
     "profile-index-by-hand": index_by_hand,
     "gauging-strips": gaugings,
     "gauging-exposure": exposures,

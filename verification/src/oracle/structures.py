@@ -586,11 +586,20 @@ def gate_tailwaters():
 
 
 def parshall_units():
-    """Parshall's flumes of 1 to 8 ft by the law in feet, Q = 4 W h^(1.522 W^0.026), and of 3 and 6 inches as printed in SI."""
+    """Parshall's flumes of 1 to 8 ft by the law in feet, Q = 4 W h^(1.522 W^0.026); that of 2 ft asked for in inches."""
     print("unit,throat,head,discharge")
     for w in (1, 2, 4, 8):
         for h in ("0.25", "0.51"):
-            show("feet", str(w), h, 4 * w * (mpf(h) / FOOT) ** (mpf("1.522") * mpf(w) ** mpf("0.026")) * FOOT**3)
+            unit, count = ("inches", 12 * w) if w == 2 else ("feet", w)
+            show(unit, str(count), h, 4 * w * (mpf(h) / FOOT) ** (mpf("1.522") * mpf(w) ** mpf("0.026")) * FOOT**3)
+
+
+def culverts_drowned():
+    """An inlet counts as drowned from Q/(A root(D)) = 4 in feet on."""
+    print("edge,diameter,discharge,drowned")
+    for edge, d, q in (("concrete-square-headwall", "0.9", "3.9"), ("concrete-square-headwall", "0.9", "4.1"), ("ring-bevel-45", "1.5", "3.97"), ("ring-bevel-45", "1.5", "4.03")):
+        size = mpf(d) / FOOT
+        show(edge, d, mpf(q) * pi * size**2 / 4 * sqrt(size) * FOOT**3, "1" if mpf(q) >= 4 else "0")
 
 
 def tanks():
@@ -628,6 +637,7 @@ TABLES = {
     "gate-modular-tailwater": gate_tailwaters,
     "flume-parshall-units": parshall_units,
     "tank-round": tanks,
+    "culvert-drowned": culverts_drowned,
     "weir-exponents": weir_exponents,
     "approach-velocity": approach_velocities,
     "structure-modular-limits": modular_limits,

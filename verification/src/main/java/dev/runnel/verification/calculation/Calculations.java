@@ -68,6 +68,7 @@ public final class Calculations {
                         GaugingCalculations.all(),
                         RatingCalculations.all(),
                         SimulationCalculations.all(),
+                        FactorCalculations.all(),
                         GaugeCalculations.all(),
                         EventCalculations.all(),
                         DdfCalculations.all(),
