@@ -34,7 +34,7 @@ final class RunningTide {
     private long last = Long.MIN_VALUE;
 
     void add(long hour, double residual) {
-        double keep = last == Long.MIN_VALUE ? 0 : Math.pow(KEEP, hour - last);
+        double keep = last == Long.MIN_VALUE ? 0 : Math.pow(KEEP, (double) (hour - last));
         last = hour;
         double[] row = row(hour);
         for (int a = 0; a < SIZE; a++) {
