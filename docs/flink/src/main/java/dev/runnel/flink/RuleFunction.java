@@ -56,10 +56,14 @@ public final class RuleFunction<E, I, O, S extends MachineState, R> extends Keye
     private static final long NANOS = 1_000_000;
     private static final Duration LONGEST = Duration.ofDays(366);
 
+    /** The rule of each site. */
     private final SiteRules<E, I, O, S, R> rules;
 
+    /** Type of the events. */
     private final TypeInformation<E> events;
+    /** How long an event waits, ns. */
     private final long bound;
+    /** Tag of the events refused. */
     private final OutputTag<Refused<E>> refusedTag;
 
     @SuppressWarnings("NullAway.Init")

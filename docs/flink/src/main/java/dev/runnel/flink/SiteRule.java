@@ -19,8 +19,11 @@ import org.apiguardian.api.API;
 public final class SiteRule<I, O, S extends MachineState, R> implements SiteRules<SiteEvent, I, O, S, R> {
     private static final long serialVersionUID = 1;
 
+    /** Gives the rule of a site. */
     private final RuleOf<I, O, S> rule;
+    /** Makes an input of an event. */
     private final InputOf<I> input;
+    /** Makes a result of what was told. */
     private final ResultOf<O, R> result;
 
     /**
