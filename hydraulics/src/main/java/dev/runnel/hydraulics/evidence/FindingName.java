@@ -83,8 +83,6 @@ public enum FindingName {
     FALSE_STAMPS("stamps that leapt ahead and came back", "a clock that was set twice"),
     /** The dry level follows the moon, which the baseline did not show. */
     TIDAL("a level that follows the tide, which the baseline did not see", "another course of about 12.4 hours"),
-    /** Readings that are a known factor larger or smaller at once. */
-    UNIT("another unit or scale of the readings", "a sensor that fails at just that factor"),
     /** Findings of one direction that close by themselves. */
     BASELINE_DOUBTFUL(
             "a baseline that was not typical", "a site whose relation wanders: choose a longer or later baseline");

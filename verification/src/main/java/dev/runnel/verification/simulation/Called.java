@@ -25,7 +25,6 @@ enum Called {
     CONTRADICTORY("contradictory"),
     CLOCK_OF_MONITOR("clock of monitor"),
     CLOCK_OF_GAUGE("clock of gauge"),
-    UNIT("unit"),
     REMARK("remark"),
     BASELINE_DOUBTFUL("baseline doubtful");
 
