@@ -2,6 +2,7 @@ package dev.runnel.timeseries;
 
 import dev.runnel.internal.Text;
 import java.time.Duration;
+import java.util.Objects;
 import java.util.function.DoubleBinaryOperator;
 import org.apiguardian.api.API;
 
@@ -124,6 +125,9 @@ public final class Alignment {
      * @throws IllegalArgumentException if the function returns an infinity
      */
     public Series apply(Series first, Series second, DoubleBinaryOperator function) {
+        Objects.requireNonNull(first, "first");
+        Objects.requireNonNull(second, "second");
+        Objects.requireNonNull(function, "function");
         Series other = align(first, second);
         int size = first.size();
         double[] values = new double[size];

@@ -3,6 +3,7 @@ package dev.runnel.timeseries;
 import dev.runnel.internal.Text;
 import java.time.Duration;
 import java.time.Instant;
+import java.util.Objects;
 import org.apiguardian.api.API;
 
 /**
@@ -62,6 +63,7 @@ public final class EpochNanos {
      * @throws IllegalArgumentException if it is negative or longer than 292 years
      */
     public static long nonNegative(String name, Duration duration) {
+        Objects.requireNonNull(duration, name);
         if (duration.isNegative()) {
             throw new IllegalArgumentException(name + " must not be negative, was " + Text.exactDuration(duration));
         }

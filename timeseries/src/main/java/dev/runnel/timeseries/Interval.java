@@ -44,6 +44,8 @@ public record Interval(Instant start, Instant end) {
      * @throws IllegalArgumentException if the end is before the start
      */
     public static Interval of(Instant startInclusive, Instant endExclusive) {
+        Objects.requireNonNull(startInclusive, "startInclusive");
+        Objects.requireNonNull(endExclusive, "endExclusive");
         return new Interval(startInclusive, endExclusive);
     }
 
@@ -56,6 +58,7 @@ public record Interval(Instant start, Instant end) {
      * @throws IllegalArgumentException if the duration is negative
      */
     public static Interval of(Instant startInclusive, Duration duration) {
+        Objects.requireNonNull(duration, "duration");
         return new Interval(startInclusive, startInclusive.plus(duration));
     }
 

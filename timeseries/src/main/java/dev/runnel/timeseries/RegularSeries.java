@@ -6,6 +6,7 @@ import dev.runnel.internal.Text;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.Arrays;
+import java.util.Objects;
 import java.util.function.Consumer;
 import java.util.function.DoubleBinaryOperator;
 import java.util.function.DoubleUnaryOperator;
@@ -42,6 +43,7 @@ public final class RegularSeries {
      *     2262-04-11
      */
     public static RegularSeries of(Instant start, Duration step, double... values) {
+        Objects.requireNonNull(start, "start");
         return checked(start, step, values.clone());
     }
 
@@ -57,6 +59,7 @@ public final class RegularSeries {
      */
     @API(status = API.Status.INTERNAL)
     public static RegularSeries filled(Instant start, Duration step, int size, Consumer<double[]> filler) {
+        Objects.requireNonNull(start, "start");
         double[] values = new double[Require.atLeast("size", size, 0)];
         filler.accept(values);
         return checked(start, step, values);
@@ -260,6 +263,7 @@ public final class RegularSeries {
      * @throws IllegalArgumentException if the function returns an infinity
      */
     public RegularSeries map(DoubleUnaryOperator function) {
+        Objects.requireNonNull(function, "function");
         double[] mapped = new double[values.length];
         for (int i = 0; i < mapped.length; i++) {
             mapped[i] = Double.isNaN(values[i]) ? Double.NaN : function.applyAsDouble(values[i]);
@@ -296,6 +300,7 @@ public final class RegularSeries {
      * @throws IllegalArgumentException if the steps have another length or lie elsewhere, or the function returns an infinity
      */
     public RegularSeries combine(RegularSeries other, DoubleBinaryOperator function) {
+        Objects.requireNonNull(function, "function");
         if (step != other.step || Math.floorMod(other.start - start, step) != 0) {
             throw new IllegalArgumentException(
                     "other must have steps of " + Text.exactDuration(step()) + " that lie as from " + start()

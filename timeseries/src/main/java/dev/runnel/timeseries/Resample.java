@@ -6,6 +6,7 @@ import dev.runnel.timeseries.internal.TimeIntegral;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.Locale;
+import java.util.Objects;
 import org.apiguardian.api.API;
 
 /**
@@ -148,6 +149,7 @@ public final class Resample {
      * @return the new rule
      */
     public Resample withBetweenReadings(BetweenReadings between) {
+        Objects.requireNonNull(between, "between");
         return new Resample(statistic, step, origin, between, maximumGap, minimumCoverage);
     }
 
@@ -159,6 +161,7 @@ public final class Resample {
      * @throws IllegalArgumentException if it lies outside 1677-09-21 to 2262-04-11
      */
     public Resample withOrigin(Instant origin) {
+        Objects.requireNonNull(origin, "origin");
         long phase = Math.floorMod(EpochNanos.of(origin), step);
         return new Resample(statistic, step, phase, between, maximumGap, minimumCoverage);
     }
@@ -183,6 +186,7 @@ public final class Resample {
      * @throws IllegalArgumentException if the interval makes more than 2³¹ steps
      */
     public RegularSeries apply(Series series, Interval interval) {
+        Objects.requireNonNull(series, "series");
         return applyWithCoverage(series, interval).values();
     }
 
@@ -223,6 +227,7 @@ public final class Resample {
      * @throws IllegalArgumentException if the interval makes more than 2³¹ steps
      */
     public Resampled applyWithCoverage(Series series, Interval interval) {
+        Objects.requireNonNull(series, "series");
         long start = EpochNanos.of(interval.start());
         int count = stepCount(start, EpochNanos.of(interval.end()), 0);
         return count == 0 ? nothing(interval.start()) : resample(series, start, count);

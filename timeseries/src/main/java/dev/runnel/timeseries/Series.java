@@ -408,6 +408,7 @@ public final class Series implements Iterable<Reading> {
      * @throws IllegalArgumentException if the function returns an infinity
      */
     public Series map(DoubleUnaryOperator function) {
+        Objects.requireNonNull(function, "function");
         double[] mapped = new double[values.length];
         byte[] quality = qualities.clone();
         for (int i = 0; i < mapped.length; i++) {

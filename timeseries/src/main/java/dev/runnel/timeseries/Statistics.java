@@ -6,6 +6,7 @@ import dev.runnel.internal.Moments;
 import dev.runnel.internal.Require;
 import dev.runnel.internal.Text;
 import java.util.Arrays;
+import java.util.Objects;
 import org.apiguardian.api.API;
 import org.jspecify.annotations.Nullable;
 
@@ -38,6 +39,7 @@ public final class Statistics {
      * @return the statistics
      */
     public static Statistics of(double[] values) {
+        Objects.requireNonNull(values, "values");
         double[] known = new double[values.length];
         int count = 0;
         for (double value : values) {

@@ -81,6 +81,7 @@ public final class BaselineRule {
      * @return the rule
      */
     public static BaselineRule of(PipeMonitor monitor) {
+        Objects.requireNonNull(monitor, "monitor");
         return new BaselineRule(
                 monitor,
                 ZoneOffset.UTC,
@@ -107,6 +108,7 @@ public final class BaselineRule {
      * @return the rule
      */
     public BaselineRule withRestDays(Set<DayOfWeek> restDays) {
+        Objects.requireNonNull(restDays, "restDays");
         return new BaselineRule(monitor, zone, Set.copyOf(restDays), holidays, interval, days);
     }
 
@@ -117,6 +119,7 @@ public final class BaselineRule {
      * @return the rule
      */
     public BaselineRule withHolidays(Set<LocalDate> holidays) {
+        Objects.requireNonNull(holidays, "holidays");
         return new BaselineRule(monitor, zone, restDays, Set.copyOf(holidays), interval, days);
     }
 

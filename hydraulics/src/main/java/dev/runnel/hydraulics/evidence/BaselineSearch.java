@@ -30,6 +30,7 @@ public record BaselineSearch(Optional<SiteBaseline> baseline, List<Refused> refu
          * @throws IllegalArgumentException if there is no reason
          */
         public Refused {
+            Objects.requireNonNull(reasons, "reasons");
             Objects.requireNonNull(interval, "interval");
             reasons = List.copyOf(reasons);
             if (reasons.isEmpty()) {

@@ -79,6 +79,7 @@ public record DailyEvidence(
      * @return one item for each of the dates on which a usable pair was read, in order; a date without one is left out
      */
     public static List<DailyEvidence> of(FlowRecord record, Set<LocalDate> dryDates, ZoneId zone) {
+        Objects.requireNonNull(dryDates, "dryDates");
         Series ratios = record.velocityRatio();
         List<DailyEvidence> days = new ArrayList<>();
         for (LocalDate date : new TreeSet<>(dryDates)) {

@@ -54,6 +54,7 @@ public record DriftEvidence(
      * @throws IllegalArgumentException if a count is negative
      */
     public DriftEvidence {
+        Objects.requireNonNull(frozenDays, "frozenDays");
         Objects.requireNonNull(pattern, "pattern");
         Objects.requireNonNull(from, "from");
         Objects.requireNonNull(to, "to");

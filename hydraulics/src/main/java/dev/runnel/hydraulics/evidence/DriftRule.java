@@ -6,6 +6,7 @@ import dev.runnel.internal.Text;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.function.ToDoubleFunction;
 import org.apiguardian.api.API;
@@ -133,6 +134,7 @@ public final class DriftRule {
      * @throws IllegalArgumentException if the window ends before it begins or the dates do not increase
      */
     public DriftEvidence evidence(List<DailyEvidence> days, LocalDate from, LocalDate to) {
+        Objects.requireNonNull(from, "from");
         if (to.isBefore(from)) {
             throw new IllegalArgumentException("to must not be before from " + from + ", was " + to);
         }

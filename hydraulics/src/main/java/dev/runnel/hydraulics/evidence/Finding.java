@@ -71,6 +71,8 @@ public record Finding(
      * @throws IllegalArgumentException if there is no name
      */
     public Finding {
+        Objects.requireNonNull(names, "names");
+        Objects.requireNonNull(moved, "moved");
         names = List.copyOf(names);
         moved = List.copyOf(moved);
         if (names.isEmpty()) {
@@ -104,6 +106,7 @@ public record Finding(
      * @return whether it is one of them
      */
     public boolean isConsistentWith(FindingName name) {
+        Objects.requireNonNull(name, "name");
         return names.contains(name);
     }
 
@@ -132,6 +135,7 @@ public record Finding(
      * @return from its beginning to its closing or that end
      */
     public Interval interval(Instant end) {
+        Objects.requireNonNull(end, "end");
         Instant last = closed.orElse(end);
         return Interval.of(since, last.isBefore(since) ? since : last);
     }

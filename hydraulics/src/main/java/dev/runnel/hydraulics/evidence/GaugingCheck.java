@@ -6,6 +6,7 @@ import dev.runnel.internal.Text;
 import dev.runnel.timeseries.Alignment;
 import dev.runnel.timeseries.Series;
 import java.util.Arrays;
+import java.util.Objects;
 import java.util.Optional;
 import org.apache.commons.math3.distribution.TDistribution;
 import org.apiguardian.api.API;
@@ -86,6 +87,7 @@ public final class GaugingCheck {
      * @throws IllegalArgumentException if there are fewer than two of them
      */
     public static GaugingCheck of(Series hand, Series monitor, Alignment rule) {
+        Objects.requireNonNull(monitor, "monitor");
         return of(hand.toUsableValues(), rule.align(hand, monitor).toUsableValues());
     }
 

@@ -36,6 +36,7 @@ public record MarkedFigure(double asRead, double doubtfulShare, double missingSh
      * @throws IllegalArgumentException if a share is out of range
      */
     public MarkedFigure {
+        Objects.requireNonNull(findings, "findings");
         Require.inRange("doubtfulShare", doubtfulShare, 0, 1, "");
         Require.inRange("missingShare", missingShare, 0, 1, "");
         findings = List.copyOf(findings);

@@ -2,6 +2,7 @@ package dev.runnel.hydraulics.evidence;
 
 import dev.runnel.internal.Text;
 import dev.runnel.timeseries.Statistics;
+import java.util.Objects;
 import java.util.Optional;
 import org.apiguardian.api.API;
 
@@ -51,6 +52,7 @@ public record MedianAndSpread(double median, double lower, double upper, int cou
      * @return the spread; empty if no value is there
      */
     public static Optional<MedianAndSpread> of(double[] values) {
+        Objects.requireNonNull(values, "values");
         Statistics statistics = Statistics.of(values);
         if (statistics.count() == 0) {
             return Optional.empty();

@@ -30,6 +30,8 @@ public record Onset(LocalDate date, LocalDate earliest, LocalDate latest) {
      * @throws IllegalArgumentException if not earliest ≤ date ≤ latest
      */
     public Onset {
+        Objects.requireNonNull(earliest, "earliest");
+        Objects.requireNonNull(latest, "latest");
         Objects.requireNonNull(date, "date");
         if (date.isBefore(earliest) || date.isAfter(latest)) {
             throw new IllegalArgumentException("date must be from " + earliest + " to " + latest + ", was " + date);

@@ -12,6 +12,7 @@ import java.util.Arrays;
 import java.util.Collection;
 import java.util.Iterator;
 import java.util.NoSuchElementException;
+import java.util.Objects;
 import org.apiguardian.api.API;
 
 /**
@@ -61,6 +62,7 @@ public final class SiteRecord implements Iterable<SiteReading> {
      * @return the record; without rain
      */
     public static SiteRecord of(Series depth, Series velocity) {
+        Objects.requireNonNull(velocity, "velocity");
         double[] velocities = new double[depth.size()];
         Arrays.fill(velocities, Double.NaN);
         double[] usable = usable(velocity);

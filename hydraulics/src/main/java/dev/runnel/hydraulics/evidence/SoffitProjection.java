@@ -27,6 +27,8 @@ public record SoffitProjection(LocalDate date, LocalDate earliest, LocalDate lat
      * @throws IllegalArgumentException if not earliest ≤ date ≤ latest
      */
     public SoffitProjection {
+        Objects.requireNonNull(earliest, "earliest");
+        Objects.requireNonNull(latest, "latest");
         Objects.requireNonNull(date, "date");
         if (date.isBefore(earliest) || date.isAfter(latest)) {
             throw new IllegalArgumentException("date must be from " + earliest + " to " + latest + ", was " + date);

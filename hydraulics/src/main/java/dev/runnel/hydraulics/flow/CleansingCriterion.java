@@ -6,6 +6,7 @@ import dev.runnel.internal.Roots;
 import dev.runnel.internal.Text;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Objects;
 import java.util.stream.Collectors;
 import org.apiguardian.api.API;
 
@@ -183,6 +184,7 @@ public final class CleansingCriterion {
      * @throws NoSolutionException if no depth meets it
      */
     public double minimumDischarge(Conduit conduit) {
+        Objects.requireNonNull(conduit, "conduit");
         double depth =
                 new ConduitCurves(conduit).of(y -> valueOf(conduit.at(y))).lowestDepthFor(minimum);
         if (Double.isNaN(depth)) {

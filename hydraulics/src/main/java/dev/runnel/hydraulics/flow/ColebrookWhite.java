@@ -6,6 +6,7 @@ import dev.runnel.internal.Require;
 import dev.runnel.internal.Roots;
 import dev.runnel.internal.Text;
 import java.util.Arrays;
+import java.util.Objects;
 import java.util.function.DoubleBinaryOperator;
 import java.util.stream.DoubleStream;
 import org.apiguardian.api.API;
@@ -203,6 +204,7 @@ public final class ColebrookWhite implements FittableResistance {
      */
     @Override
     public double[] breakDepths(CrossSection section, double gradient, double gravity) {
+        Objects.requireNonNull(section, "section");
         InvertibleCurve radii = InvertibleCurve.of(section, section.breakDepths(), section::hydraulicRadius);
         // In an open section the radius may have a bound that no depth reaches; a kilometre of water is deep enough.
         double most = Double.isInfinite(section.height()) ? section.hydraulicRadius(1000) : Double.POSITIVE_INFINITY;

@@ -51,6 +51,7 @@ public final class CompositeManning implements Resistance {
      * @return the copy
      */
     public CompositeManning withMethod(Compounding newMethod) {
+        Objects.requireNonNull(newMethod, "newMethod");
         return new CompositeManning(newMethod, tops, n);
     }
 
@@ -112,6 +113,8 @@ public final class CompositeManning implements Resistance {
 
     @Override
     public double[] breakDepths(CrossSection section, double gradient, double gravity) {
+        Objects.requireNonNull(section, "section");
+        Objects.requireNonNull(section, "section");
         return Arrays.stream(tops)
                 .map(section::depthAboveBed)
                 .filter(level -> level > 0 && level < section.height())

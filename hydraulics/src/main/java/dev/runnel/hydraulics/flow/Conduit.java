@@ -81,6 +81,7 @@ public final class Conduit {
      * @return the copy
      */
     public Conduit withSection(CrossSection newSection) {
+        Objects.requireNonNull(newSection, "newSection");
         return new Conduit(newSection, gradient, resistance, gravity);
     }
 
@@ -92,6 +93,7 @@ public final class Conduit {
      * @throws IllegalArgumentException if the gradient is 0 or negative
      */
     public Conduit withGradient(Gradient newGradient) {
+        Objects.requireNonNull(newGradient, "newGradient");
         return new Conduit(section, newGradient, resistance, gravity);
     }
 
@@ -102,6 +104,7 @@ public final class Conduit {
      * @return the copy
      */
     public Conduit withResistance(Resistance newResistance) {
+        Objects.requireNonNull(newResistance, "newResistance");
         return new Conduit(section, gradient, newResistance, gravity);
     }
 
@@ -384,6 +387,8 @@ public final class Conduit {
      * @throws IllegalArgumentException if the lengths differ or a depth is out of range; names the index
      */
     public void velocity(double[] depths, double[] velocities) {
+        Objects.requireNonNull(depths, "depths");
+        Objects.requireNonNull(velocities, "velocities");
         Bulk.apply("depths", depths, "velocities", velocities, this::velocity);
     }
 
@@ -395,6 +400,8 @@ public final class Conduit {
      * @throws IllegalArgumentException if the lengths differ or a depth is out of range; names the index
      */
     public void discharge(double[] depths, double[] discharges) {
+        Objects.requireNonNull(depths, "depths");
+        Objects.requireNonNull(discharges, "discharges");
         if (curve instanceof CircleManning manning) {
             Require.sameLength("discharges", depths.length, discharges.length);
             manning.discharges(depths, discharges, this::discharge);
@@ -412,6 +419,8 @@ public final class Conduit {
      * @throws NoSolutionException if the conduit does not carry one of them at any depth
      */
     public void normalDepth(double[] discharges, double[] depths) {
+        Objects.requireNonNull(discharges, "discharges");
+        Objects.requireNonNull(depths, "depths");
         if (curve instanceof CircleManning manning) {
             Require.sameLength("depths", discharges.length, depths.length);
             manning.lowestDepths(discharges, depths, this::normalDepth);
@@ -434,6 +443,8 @@ public final class Conduit {
      * @throws NoSolutionException if one of them is not critical at any depth
      */
     public void criticalDepth(double[] discharges, double[] depths) {
+        Objects.requireNonNull(discharges, "discharges");
+        Objects.requireNonNull(depths, "depths");
         critical().depth(discharges, depths);
     }
 
@@ -455,6 +466,8 @@ public final class Conduit {
      * @throws IllegalArgumentException if the lengths differ
      */
     public int dischargeWhereDefined(double[] depths, double[] discharges) {
+        Objects.requireNonNull(depths, "depths");
+        Objects.requireNonNull(discharges, "discharges");
         return Bulk.applyWhere(depths, "discharges", discharges, this::isInside, this::discharge);
     }
 
@@ -467,6 +480,8 @@ public final class Conduit {
      * @throws IllegalArgumentException if the lengths differ
      */
     public int velocityWhereDefined(double[] depths, double[] velocities) {
+        Objects.requireNonNull(depths, "depths");
+        Objects.requireNonNull(velocities, "velocities");
         return Bulk.applyWhere(depths, "velocities", velocities, this::isInside, this::velocity);
     }
 
@@ -480,6 +495,8 @@ public final class Conduit {
      * @throws IllegalArgumentException if the lengths differ
      */
     public int normalDepthWhereDefined(double[] discharges, double[] depths) {
+        Objects.requireNonNull(discharges, "discharges");
+        Objects.requireNonNull(depths, "depths");
         double most = Double.isInfinite(section.height())
                 ? LARGEST_DISCHARGE
                 : maximum().discharge();

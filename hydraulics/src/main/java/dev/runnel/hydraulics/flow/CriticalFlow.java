@@ -161,6 +161,8 @@ public final class CriticalFlow {
      * @throws NoSolutionException if one of them is not critical at any depth
      */
     public void depth(double[] discharges, double[] depths) {
+        Objects.requireNonNull(discharges, "discharges");
+        Objects.requireNonNull(depths, "depths");
         if (circleUnit > 0) {
             Require.sameLength("depths", discharges.length, depths.length);
             CircleCritical.depths(discharges, depths, section.height(), circleUnit, this::depth);

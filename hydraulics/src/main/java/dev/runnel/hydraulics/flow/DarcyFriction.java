@@ -3,6 +3,7 @@ package dev.runnel.hydraulics.flow;
 import dev.runnel.hydraulics.internal.Bulk;
 import dev.runnel.internal.Require;
 import dev.runnel.internal.Roots;
+import java.util.Objects;
 import org.apiguardian.api.API;
 
 /**
@@ -99,6 +100,8 @@ public final class DarcyFriction {
      * @throws IllegalArgumentException if the lengths differ or an argument is out of range; names the index
      */
     public static void factor(double[] reynolds, double relativeRoughness, double[] factor) {
+        Objects.requireNonNull(reynolds, "reynolds");
+        Objects.requireNonNull(factor, "factor");
         Bulk.apply("reynolds", reynolds, "factor", factor, re -> factor(re, relativeRoughness));
     }
 

@@ -1,6 +1,7 @@
 package dev.runnel.hydraulics.flow;
 
 import dev.runnel.internal.Text;
+import java.util.Objects;
 import org.apiguardian.api.API;
 
 /**
@@ -12,6 +13,16 @@ import org.apiguardian.api.API;
  */
 @API(status = API.Status.EXPERIMENTAL, since = "0.1")
 public record JumpPlace(double distance, HydraulicJump jump) {
+    /**
+     * Checks that nothing is missing.
+     *
+     * @param distance where the momentum of the fast and the slow profile are equal, m downstream of the start
+     * @param jump the jump
+     */
+    public JumpPlace {
+        Objects.requireNonNull(jump, "jump");
+    }
+
     @Override
     public String toString() {
         return "at " + Text.significant(distance, 5) + " m " + jump;

@@ -1,6 +1,7 @@
 package dev.runnel.hydraulics.flow;
 
 import dev.runnel.hydraulics.section.CrossSection;
+import java.util.Objects;
 import org.apiguardian.api.API;
 
 /**
@@ -65,6 +66,7 @@ public interface LawByRadius extends Resistance {
      */
     @Override
     default LawByRadius at(CrossSection section, double depth) {
+        Objects.requireNonNull(section, "section");
         return this;
     }
 }

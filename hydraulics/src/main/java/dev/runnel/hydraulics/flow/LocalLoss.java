@@ -6,6 +6,7 @@ import dev.runnel.internal.Text;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Objects;
 import java.util.stream.Collectors;
 import org.apiguardian.api.API;
 
@@ -116,6 +117,7 @@ public final class LocalLoss {
      * @return the losses; empty if none does
      */
     public static List<LocalLoss> published(String text) {
+        Objects.requireNonNull(text, "text");
         return published().stream()
                 .filter(loss -> loss.item.contains(text) || loss.condition.contains(text))
                 .collect(Collectors.toUnmodifiableList());

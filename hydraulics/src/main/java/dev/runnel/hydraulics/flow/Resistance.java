@@ -1,6 +1,7 @@
 package dev.runnel.hydraulics.flow;
 
 import dev.runnel.hydraulics.section.CrossSection;
+import java.util.Objects;
 import org.apiguardian.api.API;
 
 /**
@@ -34,6 +35,7 @@ public interface Resistance {
      * @return depths, m, inside the section; none unless overridden; a new array
      */
     default double[] breakDepths(CrossSection section, double gradient, double gravity) {
+        Objects.requireNonNull(section, "section");
         return new double[0];
     }
 }

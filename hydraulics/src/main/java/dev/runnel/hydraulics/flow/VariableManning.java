@@ -50,6 +50,7 @@ public final class VariableManning implements Resistance {
 
     @Override
     public double[] breakDepths(CrossSection section, double gradient, double gravity) {
+        Objects.requireNonNull(section, "section");
         return curve.corners(closedHeight(section));
     }
 

@@ -3,6 +3,7 @@ package dev.runnel.hydraulics.flow;
 import dev.runnel.internal.Require;
 import dev.runnel.internal.Text;
 import java.util.List;
+import java.util.Objects;
 import org.apiguardian.api.API;
 
 /**
@@ -88,6 +89,7 @@ public final class VariedFlow {
      * @throws IllegalArgumentException if {@code discharge} is not greater than 0 and finite
      */
     public static VariedFlow of(Reach reach, double discharge) {
+        Objects.requireNonNull(reach, "reach");
         return of(List.of(reach), discharge);
     }
 

@@ -7,6 +7,7 @@ import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.TreeMap;
 import org.apiguardian.api.API;
 
@@ -73,6 +74,7 @@ public final class BenchCheck {
          * @throws IllegalArgumentException if a part is outside its range, or no error is allowed at all
          */
         public Terms {
+            Objects.requireNonNull(unit, "unit");
             Require.nonNegative("referenceUncertainty", referenceUncertainty, unit);
             Require.nonNegative("tolerance", tolerance, unit);
             Require.inRange("relativeTolerance", relativeTolerance, 0, 1, "");
@@ -90,6 +92,7 @@ public final class BenchCheck {
          * @throws IllegalArgumentException if {@code tolerance} is outside its range
          */
         public static Terms ofTolerance(double tolerance, String unit) {
+            Objects.requireNonNull(unit, "unit");
             return new Terms(unit, 0, Require.positive("tolerance", tolerance, unit), 0);
         }
 
@@ -248,6 +251,7 @@ public final class BenchCheck {
      * @return lines ended by a line feed
      */
     public String certificate(String instrument, LocalDate day) {
+        Objects.requireNonNull(day, "day");
         StringBuilder text = new StringBuilder("Bench check of " + instrument.replaceAll("\\R", " ") + "\n")
                 .append("Day            ")
                 .append(day)

@@ -2,6 +2,7 @@ package dev.runnel.hydraulics.gauging;
 
 import dev.runnel.internal.Text;
 import java.util.List;
+import java.util.Objects;
 import org.apiguardian.api.API;
 
 /**
@@ -22,6 +23,8 @@ public record GaugedDischarge(String method, List<Strip> strips, int verticals) 
      * @param verticals count of verticals
      */
     public GaugedDischarge {
+        Objects.requireNonNull(method, "method");
+        Objects.requireNonNull(strips, "strips");
         strips = List.copyOf(strips);
     }
 

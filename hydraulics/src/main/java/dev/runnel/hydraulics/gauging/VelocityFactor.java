@@ -2,6 +2,7 @@ package dev.runnel.hydraulics.gauging;
 
 import dev.runnel.internal.Require;
 import dev.runnel.internal.Text;
+import java.util.Objects;
 import org.apiguardian.api.API;
 
 /**
@@ -23,6 +24,7 @@ public record VelocityFactor(double factor, double standardUncertainty, String s
      * @throws IllegalArgumentException if a part is outside its range
      */
     public VelocityFactor {
+        Objects.requireNonNull(source, "source");
         Require.inRange("factor", factor, 0.1, 3, "");
         Require.inRange("standardUncertainty", standardUncertainty, 0, 1, "");
     }

@@ -2,6 +2,7 @@ package dev.runnel.hydraulics.gauging;
 
 import dev.runnel.internal.Require;
 import dev.runnel.internal.Text;
+import java.util.Objects;
 import org.apiguardian.api.API;
 
 /**
@@ -27,6 +28,7 @@ public record Vertical(double distance, double depth, double velocity, PointRule
      * @throws IllegalArgumentException if a part is outside its range
      */
     public Vertical {
+        Objects.requireNonNull(rule, "rule");
         Require.inRange("distance", distance, -FARTHEST, FARTHEST, "m");
         Require.inRange("depth", depth, 0, 1000, "m");
         Require.inRange("velocity", velocity, -20, 20, "m/s");

@@ -4,6 +4,7 @@ import dev.runnel.hydraulics.flow.Conduit;
 import dev.runnel.internal.SeriesArrays;
 import dev.runnel.timeseries.Quality;
 import dev.runnel.timeseries.Series;
+import java.util.Objects;
 import java.util.function.DoubleUnaryOperator;
 import org.apiguardian.api.API;
 
@@ -257,6 +258,7 @@ public final class FlowRecord {
      * @see PipeMonitor#uncertainty
      */
     public Series uncertainty(SensorUncertainty inputs) {
+        Objects.requireNonNull(inputs, "inputs");
         double[] standard = new double[size()];
         byte[] qualities = new byte[size()];
         for (int i = 0; i < standard.length; i++) {

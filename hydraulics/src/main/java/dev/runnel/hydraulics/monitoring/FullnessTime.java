@@ -4,6 +4,7 @@ import dev.runnel.internal.Require;
 import dev.runnel.internal.Text;
 import dev.runnel.timeseries.EpochNanos;
 import java.time.Duration;
+import java.util.Objects;
 import org.apiguardian.api.API;
 
 /**
@@ -36,6 +37,8 @@ public record FullnessTime(double fullness, Duration above, Duration covered, Du
      * @throws IllegalArgumentException if not 0 ≤ above ≤ covered ≤ total, or the fullness is out of range
      */
     public FullnessTime {
+        Objects.requireNonNull(covered, "covered");
+        Objects.requireNonNull(total, "total");
         Require.inRange("fullness", fullness, 0, LARGEST_FULLNESS, "");
         if (above.isNegative() || above.compareTo(covered) > 0 || covered.compareTo(total) > 0) {
             throw new IllegalArgumentException(

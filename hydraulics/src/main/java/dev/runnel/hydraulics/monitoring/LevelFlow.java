@@ -7,6 +7,7 @@ import dev.runnel.internal.Require;
 import dev.runnel.internal.Text;
 import dev.runnel.timeseries.Quality;
 import dev.runnel.timeseries.Series;
+import java.util.Objects;
 import org.apiguardian.api.API;
 
 /**
@@ -56,6 +57,7 @@ public final class LevelFlow {
      * @throws IllegalArgumentException if {@code crestLevel} is outside its range
      */
     public static LevelFlow of(HeadDischarge structure, double crestLevel) {
+        Objects.requireNonNull(structure, "structure");
         return new LevelFlow(
                 structure::evaluate,
                 structure.toString(),
@@ -70,6 +72,7 @@ public final class LevelFlow {
      * @return the conversion
      */
     public static LevelFlow of(RatingCurve curve) {
+        Objects.requireNonNull(curve, "curve");
         return new LevelFlow(curve::evaluate, curve.toString(), 0, Double.NEGATIVE_INFINITY);
     }
 
@@ -83,6 +86,17 @@ public final class LevelFlow {
      */
     @API(status = API.Status.EXPERIMENTAL, since = "0.1")
     public record Rated(Series flow, int outside, int missing) {
+        /**
+         * Checks that nothing is missing.
+         *
+         * @param flow flows, m³/s, at the times of the levels
+         * @param outside count of levels that were answered outside the limits, and marked poor
+         * @param missing count of flows that are missing
+         */
+        public Rated {
+            Objects.requireNonNull(flow, "flow");
+        }
+
         @Override
         public String toString() {
             return "Rated[" + flow.size() + " flows, " + outside + " outside the limits, " + missing + " missing]";
@@ -117,6 +131,7 @@ public final class LevelFlow {
      * @throws IllegalArgumentException if {@code crestLevel} is outside its range or the times differ
      */
     public static Rated drowned(TailwaterDischarge structure, double crestLevel, Series level, Series tailwater) {
+        Objects.requireNonNull(tailwater, "tailwater");
         Require.inRange("crestLevel", crestLevel, -FARTHEST, FARTHEST, "m");
         if (!level.hasTimesOf(tailwater)) {
             throw new IllegalArgumentException("tailwater must have the times of level; align the two records first");

@@ -232,6 +232,7 @@ public final class PipeMonitor {
      * @return the flow, the level and what was done with every reading
      */
     public FlowRecord flow(Series depth, Series velocity) {
+        Objects.requireNonNull(velocity, "velocity");
         return FlowRecord.of(this, ReadingPairs.atSameInstants(depth, velocity));
     }
 
@@ -245,6 +246,8 @@ public final class PipeMonitor {
      *     many velocity readings have no depth reading at their own instant
      */
     public FlowRecord flow(Series depth, Series velocity, Alignment rule) {
+        Objects.requireNonNull(depth, "depth");
+        Objects.requireNonNull(velocity, "velocity");
         return FlowRecord.of(this, ReadingPairs.atDepthTimes(depth, velocity, rule));
     }
 
@@ -309,6 +312,7 @@ public final class PipeMonitor {
      */
     public Optional<FlowUncertainty> uncertainty(
             double depthReading, double velocityReading, SensorUncertainty inputs) {
+        Objects.requireNonNull(inputs, "inputs");
         MonitoredFlow flow = flow(depthReading, velocityReading);
         return flow.isMissing() || !flow.depthCondition().isFlowing()
                 ? Optional.empty()

@@ -5,6 +5,7 @@ import dev.runnel.internal.Require;
 import dev.runnel.internal.Roots;
 import dev.runnel.internal.Text;
 import java.util.List;
+import java.util.Objects;
 import org.apache.commons.math3.distribution.TDistribution;
 import org.apiguardian.api.API;
 
@@ -98,6 +99,8 @@ public final class RatingCurve {
      * @throws IllegalArgumentException if the lengths differ or a stage is outside the gauged range; names the index
      */
     public void discharge(double[] stage, double[] discharge) {
+        Objects.requireNonNull(stage, "stage");
+        Objects.requireNonNull(discharge, "discharge");
         Bulk.apply("stage", stage, "discharge", discharge, this::discharge);
     }
 

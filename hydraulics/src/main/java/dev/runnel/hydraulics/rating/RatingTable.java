@@ -4,6 +4,7 @@ import dev.runnel.internal.Interpolation;
 import dev.runnel.internal.Require;
 import dev.runnel.internal.Text;
 import java.util.Arrays;
+import java.util.Objects;
 import java.util.function.DoubleUnaryOperator;
 import org.apiguardian.api.API;
 
@@ -37,6 +38,7 @@ public final class RatingTable {
      *     the relation refuses a stage
      */
     public static RatingTable of(DoubleUnaryOperator relation, double from, double to, double step) {
+        Objects.requireNonNull(relation, "relation");
         Require.finite("from", from, "m");
         Require.positive("step", step, "m");
         if (!(to > from && to < Double.POSITIVE_INFINITY)) {

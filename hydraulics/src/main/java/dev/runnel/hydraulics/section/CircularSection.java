@@ -5,6 +5,7 @@ import dev.runnel.hydraulics.internal.CircleLoops;
 import dev.runnel.hydraulics.internal.Segment;
 import dev.runnel.internal.Require;
 import dev.runnel.internal.Text;
+import java.util.Objects;
 import org.apiguardian.api.API;
 
 /**
@@ -130,6 +131,8 @@ public final class CircularSection implements ClosedSection {
 
     @Override
     public void wettedPerimeter(double[] depth, double[] perimeter) {
+        Objects.requireNonNull(depth, "depth");
+        Objects.requireNonNull(perimeter, "perimeter");
         Require.sameLength("perimeter", depth.length, perimeter.length);
         for (int from = 0; from < depth.length; from += BLOCK) {
             int to = end(from, depth);

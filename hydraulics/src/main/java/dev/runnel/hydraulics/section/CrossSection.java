@@ -1,6 +1,7 @@
 package dev.runnel.hydraulics.section;
 
 import dev.runnel.hydraulics.internal.Bulk;
+import java.util.Objects;
 import org.apiguardian.api.API;
 
 /**
@@ -162,6 +163,8 @@ public interface CrossSection {
      * @throws IllegalArgumentException if the lengths differ or a depth is out of range; names the index
      */
     default void area(double[] depth, double[] area) {
+        Objects.requireNonNull(depth, "depth");
+        Objects.requireNonNull(area, "area");
         Bulk.apply("depth", depth, "area", area, this::area);
     }
 
@@ -173,6 +176,8 @@ public interface CrossSection {
      * @throws IllegalArgumentException if the lengths differ or a depth is out of range; names the index
      */
     default void wettedPerimeter(double[] depth, double[] perimeter) {
+        Objects.requireNonNull(depth, "depth");
+        Objects.requireNonNull(perimeter, "perimeter");
         Bulk.apply("depth", depth, "perimeter", perimeter, this::wettedPerimeter);
     }
 
@@ -184,6 +189,8 @@ public interface CrossSection {
      * @throws IllegalArgumentException if the lengths differ or a depth is out of range; names the index
      */
     default void hydraulicRadius(double[] depth, double[] radius) {
+        Objects.requireNonNull(depth, "depth");
+        Objects.requireNonNull(radius, "radius");
         Bulk.apply("depth", depth, "radius", radius, this::hydraulicRadius);
     }
 
@@ -195,6 +202,8 @@ public interface CrossSection {
      * @throws IllegalArgumentException if the lengths differ or a depth is out of range; names the index
      */
     default void topWidth(double[] depth, double[] width) {
+        Objects.requireNonNull(depth, "depth");
+        Objects.requireNonNull(width, "width");
         Bulk.apply("depth", depth, "width", width, this::topWidth);
     }
 
@@ -206,6 +215,8 @@ public interface CrossSection {
      * @throws IllegalArgumentException if the lengths differ or an area is out of range; names the index
      */
     default void depthForArea(double[] area, double[] depth) {
+        Objects.requireNonNull(area, "area");
+        Objects.requireNonNull(depth, "depth");
         Bulk.apply("area", area, "depth", depth, this::depthForArea);
     }
 }

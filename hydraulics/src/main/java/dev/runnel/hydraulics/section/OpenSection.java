@@ -1,6 +1,7 @@
 package dev.runnel.hydraulics.section;
 
 import dev.runnel.internal.Text;
+import java.util.Objects;
 import org.apiguardian.api.API;
 
 /**
@@ -23,6 +24,7 @@ public final class OpenSection extends OutlinedSection {
      * @return the copy
      */
     public OpenSection named(String newName) {
+        Objects.requireNonNull(newName, "newName");
         return new OpenSection(newName, outline);
     }
 

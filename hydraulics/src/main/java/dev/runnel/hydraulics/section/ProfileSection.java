@@ -1,6 +1,7 @@
 package dev.runnel.hydraulics.section;
 
 import dev.runnel.internal.Text;
+import java.util.Objects;
 import org.apiguardian.api.API;
 
 /**
@@ -37,6 +38,7 @@ public final class ProfileSection extends OutlinedSection implements ClosedSecti
      * @return the copy
      */
     public ProfileSection named(String newName) {
+        Objects.requireNonNull(newName, "newName");
         return new ProfileSection(newName, outline);
     }
 

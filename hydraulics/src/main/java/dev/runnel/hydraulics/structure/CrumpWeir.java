@@ -2,6 +2,7 @@ package dev.runnel.hydraulics.structure;
 
 import dev.runnel.internal.Require;
 import java.util.List;
+import java.util.Objects;
 import java.util.OptionalDouble;
 import java.util.function.DoubleUnaryOperator;
 import org.apiguardian.api.API;
@@ -79,6 +80,7 @@ public final class CrumpWeir extends OfParts implements TailwaterDischarge {
      * @throws IllegalArgumentException if the crest is level with the floor
      */
     public static CrumpWeir of(ApproachChannel channel) {
+        Objects.requireNonNull(channel, "channel");
         return new CrumpWeir(channel);
     }
 

@@ -5,6 +5,7 @@ import dev.runnel.hydraulics.internal.Sizes;
 import dev.runnel.internal.Interpolation;
 import dev.runnel.internal.Text;
 import java.util.List;
+import java.util.Objects;
 import org.apiguardian.api.API;
 
 /**
@@ -61,6 +62,7 @@ public final class FiniteCrestWeir extends OfParts implements HeadDischarge {
      * @throws IllegalArgumentException if a parameter is outside its range
      */
     public static FiniteCrestWeir ofCrestLength(double crestLength, ApproachChannel channel) {
+        Objects.requireNonNull(channel, "channel");
         return new FiniteCrestWeir(Sizes.length("crestLength", crestLength), channel);
     }
 

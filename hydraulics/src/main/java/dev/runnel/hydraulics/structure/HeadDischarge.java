@@ -5,6 +5,7 @@ import dev.runnel.internal.Require;
 import dev.runnel.internal.Text;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Objects;
 import java.util.OptionalDouble;
 import org.apiguardian.api.API;
 
@@ -122,6 +123,8 @@ public interface HeadDischarge {
      * @throws IllegalArgumentException if the lengths differ or a head is refused; the message names its index
      */
     default void discharge(double[] head, double[] discharge) {
+        Objects.requireNonNull(head, "head");
+        Objects.requireNonNull(discharge, "discharge");
         Bulk.apply("head", head, "discharge", discharge, this::discharge);
     }
 
@@ -133,6 +136,8 @@ public interface HeadDischarge {
      * @throws IllegalArgumentException if the lengths differ or a discharge is refused; the message names its index
      */
     default void head(double[] discharge, double[] head) {
+        Objects.requireNonNull(discharge, "discharge");
+        Objects.requireNonNull(head, "head");
         Bulk.apply("discharge", discharge, "head", head, this::head);
     }
 

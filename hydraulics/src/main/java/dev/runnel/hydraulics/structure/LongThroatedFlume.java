@@ -108,6 +108,7 @@ public final class LongThroatedFlume extends OfParts implements TailwaterDischar
      * @throws IllegalArgumentException if the approach is smaller than the throat
      */
     public LongThroatedFlume inChannel(ApproachChannel channel) {
+        Objects.requireNonNull(channel, "channel");
         return with(new Approach(
                 channel::area,
                 h -> channel.width(),

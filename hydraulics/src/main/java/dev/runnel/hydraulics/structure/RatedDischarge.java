@@ -2,6 +2,7 @@ package dev.runnel.hydraulics.structure;
 
 import dev.runnel.internal.Text;
 import java.util.List;
+import java.util.Objects;
 import java.util.OptionalDouble;
 import org.apiguardian.api.API;
 
@@ -33,6 +34,8 @@ public record RatedDischarge(
      * @param isDrowned whether the drowned law gave the discharge
      */
     public RatedDischarge {
+        Objects.requireNonNull(coefficientUncertainty, "coefficientUncertainty");
+        Objects.requireNonNull(breaches, "breaches");
         breaches = List.copyOf(breaches);
     }
 

@@ -1,6 +1,7 @@
 package dev.runnel.hydraulics.structure;
 
 import java.util.List;
+import java.util.Objects;
 import org.apiguardian.api.API;
 
 /**
@@ -46,6 +47,7 @@ public final class RehbockWeir extends ThinPlate {
      * @throws IllegalArgumentException if the crest is level with the floor
      */
     public static RehbockWeir of(ApproachChannel channel) {
+        Objects.requireNonNull(channel, "channel");
         return new RehbockWeir(channel);
     }
 

@@ -5,6 +5,7 @@ import dev.runnel.hydraulics.internal.Gauss;
 import dev.runnel.hydraulics.internal.Sizes;
 import dev.runnel.internal.Require;
 import dev.runnel.internal.Text;
+import java.util.Objects;
 import org.apiguardian.api.API;
 
 /**
@@ -82,6 +83,7 @@ public final class UprightTank {
      * @throws IllegalArgumentException if a head is outside its range
      */
     public double emptyingTimeOnCentre(Orifice orifice, double from, double to) {
+        Objects.requireNonNull(orifice, "orifice");
         Require.inRange("from", from, 0, Sizes.GREATEST, "m");
         Require.inRange("to", to, 0, from, "m");
         double drop = from - to;

@@ -4,6 +4,7 @@ import dev.runnel.hydraulics.internal.NumberTable;
 import dev.runnel.internal.Interpolation;
 import dev.runnel.internal.Text;
 import java.util.List;
+import java.util.Objects;
 import java.util.OptionalDouble;
 import org.apiguardian.api.API;
 
@@ -85,6 +86,7 @@ public final class VNotchWeir extends ThinPlate {
      * @throws IllegalArgumentException if a parameter is outside its range
      */
     public static VNotchWeir ofAngle(double angleDegrees, ApproachChannel channel) {
+        Objects.requireNonNull(channel, "channel");
         if (!(angleDegrees > 0 && angleDegrees < 180)) {
             throw new IllegalArgumentException(
                     "angleDegrees must be greater than 0 and less than 180, was " + Text.number(angleDegrees));

@@ -2,6 +2,7 @@ package dev.runnel.hydraulics.uncertainty;
 
 import dev.runnel.internal.Text;
 import java.util.List;
+import java.util.Objects;
 import org.apache.commons.math3.distribution.NormalDistribution;
 import org.apache.commons.math3.distribution.TDistribution;
 import org.apiguardian.api.API;
@@ -30,6 +31,7 @@ public record Propagation(
      * @param contributions what each input adds
      */
     public Propagation {
+        Objects.requireNonNull(contributions, "contributions");
         contributions = List.copyOf(contributions);
     }
 

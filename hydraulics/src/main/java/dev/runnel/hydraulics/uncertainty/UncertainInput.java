@@ -3,6 +3,7 @@ package dev.runnel.hydraulics.uncertainty;
 import dev.runnel.internal.Require;
 import dev.runnel.internal.Text;
 import java.util.Arrays;
+import java.util.Objects;
 import org.apache.commons.math3.distribution.GammaDistribution;
 import org.apache.commons.math3.random.RandomGenerator;
 import org.apiguardian.api.API;
@@ -79,6 +80,7 @@ public final class UncertainInput {
      * @throws IllegalArgumentException if a number is outside its range
      */
     public static UncertainInput normal(String name, double estimate, double standardUncertainty) {
+        Objects.requireNonNull(name, "name");
         return new UncertainInput(name, estimate, standardUncertainty, Double.POSITIVE_INFINITY, Shape.NORMAL);
     }
 
@@ -92,6 +94,7 @@ public final class UncertainInput {
      * @throws IllegalArgumentException if a number is outside its range
      */
     public static UncertainInput rectangular(String name, double estimate, double halfWidth) {
+        Objects.requireNonNull(name, "name");
         return new UncertainInput(
                 name, estimate, halfWidth / Math.sqrt(3), Double.POSITIVE_INFINITY, Shape.RECTANGULAR);
     }
@@ -106,6 +109,7 @@ public final class UncertainInput {
      * @throws IllegalArgumentException if a number is outside its range
      */
     public static UncertainInput triangular(String name, double estimate, double halfWidth) {
+        Objects.requireNonNull(name, "name");
         return new UncertainInput(name, estimate, halfWidth / Math.sqrt(6), Double.POSITIVE_INFINITY, Shape.TRIANGULAR);
     }
 
@@ -119,6 +123,7 @@ public final class UncertainInput {
      * @throws IllegalArgumentException if a number is outside its range
      */
     public static UncertainInput arcsine(String name, double estimate, double halfWidth) {
+        Objects.requireNonNull(name, "name");
         return new UncertainInput(name, estimate, halfWidth / Math.sqrt(2), Double.POSITIVE_INFINITY, Shape.ARCSINE);
     }
 
@@ -131,6 +136,7 @@ public final class UncertainInput {
      * @throws IllegalArgumentException if there are fewer than 2 readings or one is not finite
      */
     public static UncertainInput ofReadings(String name, double... readings) {
+        Objects.requireNonNull(name, "name");
         Require.atLeast("count of readings of " + name, readings.length, 2);
         for (int i = 0; i < readings.length; i++) {
             Require.inRange("readings[" + i + "] of " + name, readings[i], -MOST, MOST, "");

@@ -7,6 +7,7 @@ import dev.runnel.timeseries.RegularSeries;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.OptionalDouble;
 import java.util.TreeMap;
 import org.apiguardian.api.API;
@@ -27,6 +28,18 @@ import org.apiguardian.api.API;
 @API(status = API.Status.EXPERIMENTAL, since = "0.1")
 public record CrossValidation(
         int estimates, double biasMm, double rootMeanSquareMm, OptionalDouble standardisedSquare) {
+    /**
+     * Checks that nothing is missing.
+     *
+     * @param estimates gauges and steps compared
+     * @param biasMm mean error, mm
+     * @param rootMeanSquareMm root of the mean square error, mm
+     * @param standardisedSquare mean of e²/σ² where σ² is above 0; empty if the rule knows no variance
+     */
+    public CrossValidation {
+        Objects.requireNonNull(standardisedSquare, "standardisedSquare");
+    }
+
     /**
      * Leaves out each gauge in turn.
      *

@@ -9,6 +9,7 @@ import java.util.BitSet;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.SortedMap;
 import java.util.TreeMap;
 import java.util.stream.IntStream;
@@ -56,6 +57,7 @@ public final class GaugeWeights {
      * @throws IllegalArgumentException if there is no gauge, or a weight is out of range
      */
     public static GaugeWeights of(Map<String, Double> weights) {
+        Objects.requireNonNull(weights, "weights");
         requireSome(weights);
         TreeMap<String, Double> sorted = new TreeMap<>(weights);
         sorted.forEach((gauge, weight) -> Require.nonNegative("weight of " + gauge, weight, ""));
@@ -74,6 +76,7 @@ public final class GaugeWeights {
      * @throws IllegalArgumentException if there is no gauge, or two are at one place
      */
     public static GaugeWeights thiessen(Catchment catchment, Map<String, Location> places) {
+        Objects.requireNonNull(places, "places");
         requireSome(places);
         TreeMap<String, Location> sorted = new TreeMap<>(places);
         List<Location> locations = List.copyOf(sorted.values());
@@ -101,6 +104,8 @@ public final class GaugeWeights {
      * @throws IllegalArgumentException if there is no gauge, or two are at one place
      */
     public static GaugeWeights at(Location target, Map<String, Location> places, SpatialEstimator rule) {
+        Objects.requireNonNull(target, "target");
+        Objects.requireNonNull(places, "places");
         requireSome(places);
         TreeMap<String, Location> sorted = new TreeMap<>(places);
         requireApart(sorted);
@@ -155,6 +160,7 @@ public final class GaugeWeights {
      * @throws IllegalArgumentException if there is no such gauge
      */
     public double weight(String gauge) {
+        Objects.requireNonNull(gauge, "gauge");
         int found = gauges.indexOf(gauge);
         if (found < 0) {
             throw new IllegalArgumentException("gauge must be one of " + gauges + ", was " + gauge);

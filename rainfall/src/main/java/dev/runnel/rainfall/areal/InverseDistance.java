@@ -3,6 +3,7 @@ package dev.runnel.rainfall.areal;
 import dev.runnel.internal.Require;
 import dev.runnel.internal.Text;
 import java.util.List;
+import java.util.Objects;
 
 /** Weights by a power of one over distance. */
 record InverseDistance(double power) implements SpatialEstimator {
@@ -12,6 +13,7 @@ record InverseDistance(double power) implements SpatialEstimator {
 
     @Override
     public PlaceWeights weights(Location target, List<Location> gauges) {
+        Objects.requireNonNull(target, "target");
         Places.requireApart(gauges);
         double[] distances = gauges.stream().mapToDouble(target::distanceTo).toArray();
         double nearest = Double.POSITIVE_INFINITY;

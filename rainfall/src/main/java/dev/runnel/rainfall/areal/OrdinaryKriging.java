@@ -2,6 +2,7 @@ package dev.runnel.rainfall.areal;
 
 import java.util.Arrays;
 import java.util.List;
+import java.util.Objects;
 import org.apache.commons.math3.linear.Array2DRowRealMatrix;
 import org.apache.commons.math3.linear.ArrayRealVector;
 import org.apache.commons.math3.linear.LUDecomposition;
@@ -11,6 +12,7 @@ import org.apache.commons.math3.linear.SingularMatrixException;
 record OrdinaryKriging(Variogram variogram) implements SpatialEstimator {
     @Override
     public PlaceWeights weights(Location target, List<Location> gauges) {
+        Objects.requireNonNull(target, "target");
         Places.requireApart(gauges);
         int n = gauges.size();
         double[][] system = new double[n + 1][n + 1];

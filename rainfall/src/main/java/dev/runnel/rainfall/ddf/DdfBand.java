@@ -78,6 +78,20 @@ public final class DdfBand {
     @API(status = API.Status.EXPERIMENTAL, since = "0.1")
     public record Rarity(ReturnPeriod estimate, ReturnPeriod lower, ReturnPeriod upper, double confidence) {
         /**
+         * Checks that nothing is missing.
+         *
+         * @param estimate the return period
+         * @param lower its lower limit
+         * @param upper its upper limit
+         * @param confidence probability between the limits
+         */
+        public Rarity {
+            Objects.requireNonNull(estimate, "estimate");
+            Objects.requireNonNull(lower, "lower");
+            Objects.requireNonNull(upper, "upper");
+        }
+
+        /**
          * Returns the rarity in a sentence.
          *
          * @return for example {@code 1 in 10 years, 90 % between 6 and 31}; a limit beyond the tables as {@code more than 100}
@@ -143,6 +157,7 @@ public final class DdfBand {
      * @throws IllegalArgumentException if an argument is out of range, or the limits do not hold the depth there
      */
     public ConfidenceInterval depthMm(Duration duration, double years) {
+        Objects.requireNonNull(duration, "duration");
         double depth = relation.depthMm(duration, years);
         ConfidenceInterval limits = new ConfidenceInterval(
                 depth, lower.depthMm(duration, years), upper.depthMm(duration, years), confidence);

@@ -3,6 +3,7 @@ package dev.runnel.rainfall.ddf;
 import dev.runnel.rainfall.event.RainfallEvent;
 import dev.runnel.rainfall.internal.Rain;
 import java.time.Duration;
+import java.util.Objects;
 import org.apiguardian.api.API;
 
 /**
@@ -103,6 +104,7 @@ public interface DepthDurationFrequency {
      */
     @API(status = API.Status.EXPERIMENTAL, since = "0.1")
     default boolean isDoubtful(Duration duration, double depthMm) {
+        Objects.requireNonNull(duration, "duration");
         return false;
     }
 
@@ -126,6 +128,7 @@ public interface DepthDurationFrequency {
      */
     @API(status = API.Status.EXPERIMENTAL, since = "0.1")
     default DepthDurationFrequency withBasis(ReturnPeriodBasis basis) {
+        Objects.requireNonNull(basis, "basis");
         return basis == basis() ? this : ConvertedRelation.of(this, basis);
     }
 
@@ -136,6 +139,7 @@ public interface DepthDurationFrequency {
      * @return the raised relation, with the same range and basis
      */
     default DepthDurationFrequency withUplift(ClimateUplift uplift) {
+        Objects.requireNonNull(uplift, "uplift");
         return new UpliftedRelation(this, uplift);
     }
 }

@@ -7,6 +7,7 @@ import java.nio.file.Path;
 import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Objects;
 import org.apiguardian.api.API;
 
 /**
@@ -119,6 +120,7 @@ public final class DurationFactors {
      * @throws IllegalArgumentException if r is out of range or the table has no such duration
      */
     public double factor(double ratio, Duration duration) {
+        Objects.requireNonNull(duration, "duration");
         int column = durations.indexOf(duration);
         if (column < 0) {
             throw new IllegalArgumentException(

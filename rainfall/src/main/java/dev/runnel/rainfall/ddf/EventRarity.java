@@ -7,6 +7,7 @@ import java.time.Duration;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.function.Function;
 import org.apiguardian.api.API;
@@ -68,6 +69,21 @@ public final class EventRarity {
             double shareOfLimit,
             boolean isAtLeast,
             Optional<DdfBand.Rarity> limits) {
+        /**
+         * Checks that nothing is missing.
+         *
+         * @param peak greatest depth of the event in that duration
+         * @param returnPeriod how rare it is
+         * @param shareOfLimit depth over the depth at that return period: 1 inside the range of the relation, above 1 beyond its upper limit, below 1 beyond its lower
+         * @param isAtLeast true if more rain may have fallen in that duration than is known, so that the event may be rarer
+         * @param limits the return period with its limits of confidence, if the relation has them there
+         */
+        public OverDuration {
+            Objects.requireNonNull(peak, "peak");
+            Objects.requireNonNull(returnPeriod, "returnPeriod");
+            Objects.requireNonNull(limits, "limits");
+        }
+
         /**
          * Returns the duration.
          *
@@ -168,6 +184,7 @@ public final class EventRarity {
      */
     @API(status = API.Status.EXPERIMENTAL, since = "0.1")
     public EventRarity withLimits(DdfBand.Rarity limits) {
+        Objects.requireNonNull(limits, "limits");
         return new EventRarity(durations, notCovered, doubtful, Optional.of(limits));
     }
 

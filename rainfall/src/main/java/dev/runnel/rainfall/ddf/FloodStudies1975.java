@@ -8,6 +8,7 @@ import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.stream.Collectors;
 import java.util.stream.DoubleStream;
 import java.util.stream.IntStream;
@@ -74,6 +75,7 @@ public final class FloodStudies1975 {
      * @return the rainfall
      */
     public FloodStudies1975 withGrowthFactors(GrowthFactors factors) {
+        Objects.requireNonNull(factors, "factors");
         return new FloodStudies1975(m560Mm, ratio, z1, factors);
     }
 
@@ -85,6 +87,7 @@ public final class FloodStudies1975 {
      * @throws IllegalArgumentException if r is out of their range
      */
     public FloodStudies1975 withDurationFactors(DurationFactors factors) {
+        Objects.requireNonNull(factors, "factors");
         return new FloodStudies1975(m560Mm, ratio, factors, z2);
     }
 
@@ -96,6 +99,7 @@ public final class FloodStudies1975 {
      * @throws IllegalArgumentException if the table has no such duration
      */
     public double m5Mm(Duration duration) {
+        Objects.requireNonNull(duration, "duration");
         return m560Mm * z1.factor(ratio, duration);
     }
 

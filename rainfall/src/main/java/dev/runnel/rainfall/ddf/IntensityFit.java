@@ -7,6 +7,7 @@ import java.time.Duration;
 import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Objects;
 import java.util.stream.DoubleStream;
 import org.apache.commons.math3.exception.MathIllegalArgumentException;
 import org.apache.commons.math3.exception.MathIllegalStateException;
@@ -32,6 +33,16 @@ import org.apiguardian.api.API;
  */
 @API(status = API.Status.EXPERIMENTAL, since = "0.1")
 public record IntensityFit(IntensityFormula formula, double rmsPercent) {
+    /**
+     * Checks that nothing is missing.
+     *
+     * @param formula the formula, over the durations it was fitted to
+     * @param rmsPercent root mean square of the relative differences of intensity, %, taken as ln i
+     */
+    public IntensityFit {
+        Objects.requireNonNull(formula, "formula");
+    }
+
     /** Rise of 1/i over the durations, by its value at none, below which the intensity does not fall but for rounding. */
     private static final double CONSTANT = 1e-12;
 

@@ -66,6 +66,7 @@ public record ReturnPeriod(Standing standing, double years, ReturnPeriodBasis ba
             double depthMm,
             DoubleUnaryOperator depthMmOfYears,
             DoubleUnaryOperator yearsOfDepthMm) {
+        Objects.requireNonNull(yearsOfDepthMm, "yearsOfDepthMm");
         return of(
                 relation.basis(),
                 relation.smallestYears(),

@@ -1,6 +1,7 @@
 package dev.runnel.rainfall.ddf;
 
 import dev.runnel.internal.Text;
+import java.util.Objects;
 import org.apiguardian.api.API;
 
 /**
@@ -40,6 +41,7 @@ public enum ReturnPeriodBasis {
      * @throws IllegalArgumentException if {@code years} is out of range
      */
     public double convert(double years, ReturnPeriodBasis target) {
+        Objects.requireNonNull(target, "target");
         requireYears("years", years);
         if (this == target) {
             return years;

@@ -266,6 +266,7 @@ public final class DesignStorm {
      * @return depth in each step, mm
      */
     public RegularSeries at(Instant start) {
+        Objects.requireNonNull(start, "start");
         return RegularSeries.of(start, step, depths);
     }
 

@@ -5,6 +5,7 @@ import dev.runnel.internal.Text;
 import dev.runnel.rainfall.internal.ResourceText;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Objects;
 import org.apiguardian.api.API;
 
 /**
@@ -43,6 +44,17 @@ public record RunoffCoefficient(String surface, double coefficient) {
      */
     @API(status = API.Status.EXPERIMENTAL, since = "0.1")
     public record Range(String surface, double least, double greatest) {
+        /**
+         * Checks that nothing is missing.
+         *
+         * @param surface what it is
+         * @param least least coefficient
+         * @param greatest greatest coefficient
+         */
+        public Range {
+            Objects.requireNonNull(surface, "surface");
+        }
+
         /**
          * Returns the middle of the range.
          *

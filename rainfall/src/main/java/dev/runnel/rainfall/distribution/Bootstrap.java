@@ -6,6 +6,7 @@ import dev.runnel.timeseries.Statistics;
 import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.SplittableRandom;
 import java.util.function.Function;
@@ -104,6 +105,7 @@ public final class Bootstrap {
          * @param failed number of replicates that could not
          */
         public CriticalValues {
+            Objects.requireNonNull(values, "values");
             values = List.copyOf(values);
         }
     }

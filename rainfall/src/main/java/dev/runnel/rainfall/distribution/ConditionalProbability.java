@@ -2,6 +2,7 @@ package dev.runnel.rainfall.distribution;
 
 import dev.runnel.internal.Text;
 import java.util.Arrays;
+import java.util.Objects;
 import org.apiguardian.api.API;
 
 /**
@@ -48,6 +49,7 @@ public final class ConditionalProbability {
      *     {@code lowest}, or the synthetic skew lies outside (-2.0, 2.5)
      */
     public static ConditionalProbability of(double lowest, double... sample) {
+        Objects.requireNonNull(sample, "sample");
         if (!(lowest > 0 && lowest < Double.POSITIVE_INFINITY)) {
             throw new IllegalArgumentException("lowest must be greater than 0 and finite, was " + Text.number(lowest));
         }

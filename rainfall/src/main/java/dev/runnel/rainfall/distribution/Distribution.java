@@ -4,6 +4,7 @@ import dev.runnel.internal.Require;
 import dev.runnel.internal.Text;
 import java.util.Arrays;
 import java.util.Map;
+import java.util.Objects;
 import java.util.SplittableRandom;
 import java.util.function.DoubleSupplier;
 import org.apiguardian.api.API;
@@ -250,6 +251,7 @@ public interface Distribution {
      * @throws IllegalArgumentException if a value is not finite
      */
     default double logLikelihood(double[] sample) {
+        Objects.requireNonNull(sample, "sample");
         double sum = 0;
         for (double x : sample) {
             sum += logDensity(Require.finite("sample", x, ""));

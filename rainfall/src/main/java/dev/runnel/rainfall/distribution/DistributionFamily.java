@@ -6,6 +6,7 @@ import java.util.Collections;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Locale;
+import java.util.Objects;
 import java.util.function.BiFunction;
 import java.util.function.Function;
 import java.util.function.UnaryOperator;
@@ -166,6 +167,7 @@ public final class DistributionFamily {
      * @return the new family
      */
     public DistributionFamily withLMoments(Function<LMoments, Distribution> fit) {
+        Objects.requireNonNull(fit, "fit");
         return new DistributionFamily(name, maker, parameters, fit, null, moments, likelihood, logarithm, isOfPeaks);
     }
 
@@ -190,6 +192,7 @@ public final class DistributionFamily {
      * @return the new family
      */
     public DistributionFamily withMoments(Function<SampleMoments, Distribution> fit) {
+        Objects.requireNonNull(fit, "fit");
         return new DistributionFamily(
                 name, maker, parameters, lMoments, lMomentsOfSample, fit, likelihood, logarithm, isOfPeaks);
     }
@@ -300,6 +303,7 @@ public final class DistributionFamily {
      * @throws IllegalArgumentException if the family has no fit by L-moments
      */
     public Distribution fromLMoments(LMoments moments) {
+        Objects.requireNonNull(moments, "moments");
         return lMoments.apply(moments);
     }
 
@@ -312,6 +316,7 @@ public final class DistributionFamily {
      * @throws IllegalArgumentException if the family has no fit by moments
      */
     public Distribution fromMoments(SampleMoments given) {
+        Objects.requireNonNull(given, "given");
         return moments.apply(given);
     }
 

@@ -79,6 +79,7 @@ public final class ExpectedMoments {
          * @throws IllegalArgumentException if one is not
          */
         public Builder known(double... values) {
+            Objects.requireNonNull(values, "values");
             for (double value : values) {
                 known.add(Math.log10(Require.positive("value", value, "")));
             }

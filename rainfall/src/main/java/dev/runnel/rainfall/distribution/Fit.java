@@ -61,6 +61,7 @@ public final class Fit {
      * @throws IllegalArgumentException if an argument is out of range
      */
     public static Fit from(DistributionFamily family, FitMethod method, int sampleSize, double... parameters) {
+        Objects.requireNonNull(parameters, "parameters");
         Objects.requireNonNull(family, "family must not be null");
         Objects.requireNonNull(method, "method must not be null");
         requireSize(family, sampleSize);

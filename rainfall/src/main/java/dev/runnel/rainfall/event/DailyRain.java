@@ -9,6 +9,7 @@ import java.time.Duration;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Objects;
 import org.apiguardian.api.API;
 
 /**
@@ -37,6 +38,18 @@ public final class DailyRain {
      */
     @API(status = API.Status.EXPERIMENTAL, since = "0.1")
     public record Day(LocalDate date, double depthMm, Duration unknown) {
+        /**
+         * Checks that nothing is missing.
+         *
+         * @param date name of the day
+         * @param depthMm rain recorded in it, mm
+         * @param unknown time of the day of which the record says nothing
+         */
+        public Day {
+            Objects.requireNonNull(date, "date");
+            Objects.requireNonNull(unknown, "unknown");
+        }
+
         /**
          * Tells whether all of the day was recorded.
          *

@@ -8,6 +8,7 @@ import java.time.LocalDate;
 import java.time.ZoneId;
 import java.util.Collections;
 import java.util.List;
+import java.util.Objects;
 import java.util.SortedSet;
 import java.util.TreeSet;
 import org.apiguardian.api.API;
@@ -45,6 +46,7 @@ public final class DryDays {
      * @throws IllegalArgumentException if a depth is negative or a step longer than a day
      */
     public static DryDays of(DryDayRule rule, RegularSeries rain, ZoneId zone) {
+        Objects.requireNonNull(zone, "zone");
         Rain.requireNonNegative("rain", rain, "mm");
         if (rain.step().compareTo(Duration.ofDays(1)) > 0) {
             throw new IllegalArgumentException(

@@ -10,6 +10,7 @@ import java.time.Duration;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Objects;
 import java.util.Optional;
 import org.apiguardian.api.API;
 
@@ -57,6 +58,17 @@ public final class DryGaps {
      */
     @API(status = API.Status.EXPERIMENTAL, since = "0.1")
     public record Candidate(Duration minimum, int gaps, double coefficientOfVariation) {
+        /**
+         * Checks that nothing is missing.
+         *
+         * @param minimum the candidate: gaps at least as long are kept
+         * @param gaps how many are kept
+         * @param coefficientOfVariation standard deviation over mean of what the convention names
+         */
+        public Candidate {
+            Objects.requireNonNull(minimum, "minimum");
+        }
+
         @Override
         public String toString() {
             return "Candidate[" + Text.duration(minimum) + ", " + gaps + " gaps, coefficient of variation "
@@ -72,6 +84,7 @@ public final class DryGaps {
      * @throws IllegalArgumentException if a length is not greater than 0
      */
     public static DryGaps ofHours(double... hours) {
+        Objects.requireNonNull(hours, "hours");
         for (double gap : hours) {
             Require.positive("hours", gap, "h");
         }
@@ -148,6 +161,7 @@ public final class DryGaps {
      * @return candidates, rising
      */
     public List<Candidate> candidates(Convention convention) {
+        Objects.requireNonNull(convention, "convention");
         List<Candidate> candidates = new ArrayList<>();
         for (int i = 0; i + 3 <= hours.length; i++) {
             if (i == 0 || hours[i] > hours[i - 1]) {
@@ -179,6 +193,7 @@ public final class DryGaps {
      *     even than those of independent storms: then the method does not tell
      */
     public Optional<Candidate> exponential(Convention convention) {
+        Objects.requireNonNull(convention, "convention");
         List<Candidate> candidates = candidates(convention);
         return candidates.isEmpty() || candidates.get(0).coefficientOfVariation() <= 1
                 ? Optional.empty()

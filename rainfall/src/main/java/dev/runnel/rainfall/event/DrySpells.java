@@ -5,6 +5,7 @@ import dev.runnel.rainfall.internal.Rain;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Objects;
 import org.apiguardian.api.API;
 
 /**
@@ -30,6 +31,19 @@ public final class DrySpells {
      */
     @API(status = API.Status.EXPERIMENTAL, since = "0.1")
     public record Spell(LocalDate first, LocalDate last, int days, boolean isAtLeast) {
+        /**
+         * Checks that nothing is missing.
+         *
+         * @param first first day
+         * @param last last day
+         * @param days number of days
+         * @param isAtLeast true if the day before or after it is not known, so that it may have been longer
+         */
+        public Spell {
+            Objects.requireNonNull(first, "first");
+            Objects.requireNonNull(last, "last");
+        }
+
         @Override
         public String toString() {
             return (isAtLeast ? "at least " : "") + days + (days == 1 ? " day, " : " days, ") + first + " to " + last;

@@ -2,6 +2,7 @@ package dev.runnel.rainfall.event;
 
 import dev.runnel.internal.Text;
 import java.util.List;
+import java.util.Objects;
 import org.apiguardian.api.API;
 
 /**
@@ -52,6 +53,7 @@ public record EventRecord(
      * @param tipsInOutages tips in them, set aside
      */
     public EventRecord {
+        Objects.requireNonNull(events, "events");
         events = List.copyOf(events);
     }
 

@@ -279,6 +279,7 @@ public final class EventSeparation {
      */
     @API(status = API.Status.EXPERIMENTAL, since = "0.1")
     public EventRecord separate(Tips tips, Interval record, TippingBucket bucket, Collection<Interval> outages) {
+        Objects.requireNonNull(record, "record");
         List<Interval> out = Outages.within(record, outages);
         int aside = out.stream().mapToInt(outage -> tips.slice(outage).size()).sum();
         TipEventDetector detector = ofTips(bucket).start();

@@ -8,6 +8,7 @@ import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Objects;
 import org.apiguardian.api.API;
 
 /**
@@ -29,6 +30,16 @@ public record IntensityListing(List<Row> rows) {
      */
     @API(status = API.Status.EXPERIMENTAL, since = "0.1")
     public record Row(PeakDepth peak, double heaviestMmPerHour) {
+        /**
+         * Checks that nothing is missing.
+         *
+         * @param peak deepest window of that length
+         * @param heaviestMmPerHour intensity that the rain reached or exceeded for that long in all, steps in any order, mm/h; 0 if it rained less long
+         */
+        public Row {
+            Objects.requireNonNull(peak, "peak");
+        }
+
         /**
          * Returns the duration.
          *
@@ -62,6 +73,7 @@ public record IntensityListing(List<Row> rows) {
      * @param rows one for each duration
      */
     public IntensityListing {
+        Objects.requireNonNull(rows, "rows");
         rows = List.copyOf(rows);
     }
 

@@ -91,6 +91,7 @@ public final class RainDay {
      * @return the name of the day
      */
     public LocalDate dateOf(Instant time) {
+        Objects.requireNonNull(time, "time");
         LocalDate date = LocalDate.ofInstant(time, zone).minusDays(1);
         while (!interval(date).contains(time)) {
             date = date.plusDays(1);

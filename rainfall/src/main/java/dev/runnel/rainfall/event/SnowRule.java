@@ -8,6 +8,7 @@ import dev.runnel.timeseries.Interval;
 import dev.runnel.timeseries.RegularSeries;
 import dev.runnel.timeseries.Series;
 import java.time.Instant;
+import java.util.Objects;
 import org.apiguardian.api.API;
 
 /**
@@ -113,6 +114,8 @@ public final class SnowRule {
      * @throws IllegalArgumentException if a depth is negative
      */
     public SnowRecord mark(RegularSeries precipitation, Series celsius) {
+        Objects.requireNonNull(celsius, "celsius");
+        Objects.requireNonNull(precipitation, "precipitation");
         Rain.requireNonNegative("precipitation", precipitation, "mm");
         int size = precipitation.size();
         double[] rain = new double[size];

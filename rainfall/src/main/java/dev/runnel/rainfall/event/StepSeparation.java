@@ -8,6 +8,7 @@ import dev.runnel.timeseries.Rule;
 import dev.runnel.timeseries.TextState;
 import java.time.Duration;
 import java.time.Instant;
+import java.util.Objects;
 import org.apiguardian.api.API;
 
 /**
@@ -61,6 +62,7 @@ public final class StepSeparation implements Rule<Reading, RainfallEvent, TextSt
      * @throws IllegalArgumentException if the time lies outside 1677-09-21 to 2262-04-11
      */
     public EventDetector startAt(Instant start) {
+        Objects.requireNonNull(start, "start");
         EventDetector machine = new EventDetector(this);
         machine.begin(EpochNanos.of(start));
         return machine;

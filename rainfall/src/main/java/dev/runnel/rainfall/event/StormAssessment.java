@@ -7,6 +7,7 @@ import dev.runnel.timeseries.Interval;
 import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Objects;
 import java.util.Optional;
 import org.apiguardian.api.API;
 
@@ -40,6 +41,19 @@ public record StormAssessment(String criteria, Interval storm, List<Finding> fin
      */
     @API(status = API.Status.EXPERIMENTAL, since = "0.1")
     public record Finding(String what, double value, double limit, Verdict verdict) {
+        /**
+         * Checks that nothing is missing.
+         *
+         * @param what gauge, quantity and unit
+         * @param value what was found
+         * @param limit what was asked for
+         * @param verdict whether it is met
+         */
+        public Finding {
+            Objects.requireNonNull(what, "what");
+            Objects.requireNonNull(verdict, "verdict");
+        }
+
         @Override
         public String toString() {
             return what + " " + Text.significant(value, 3) + " against " + Text.significant(limit, 6) + ": "
@@ -59,6 +73,9 @@ public record StormAssessment(String criteria, Interval storm, List<Finding> fin
      * @param findings every criterion with its figures
      */
     public StormAssessment {
+        Objects.requireNonNull(criteria, "criteria");
+        Objects.requireNonNull(storm, "storm");
+        Objects.requireNonNull(findings, "findings");
         findings = List.copyOf(findings);
     }
 
@@ -73,6 +90,7 @@ public record StormAssessment(String criteria, Interval storm, List<Finding> fin
      * @throws IllegalArgumentException if the longest time is negative
      */
     public StormAssessment withReturn(String site, Optional<Duration> took, Duration longest) {
+        Objects.requireNonNull(site, "site");
         EpochNanos.nonNegative("longest", longest);
         double hours = took.map(Rain::hours).orElse(Double.NaN);
         Verdict verdict = took.map(each -> each.compareTo(longest) <= 0 ? Verdict.MET : Verdict.NOT_MET)

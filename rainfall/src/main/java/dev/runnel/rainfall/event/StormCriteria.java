@@ -156,6 +156,8 @@ public final class StormCriteria {
      * @throws IllegalArgumentException if the least value is not finite
      */
     public StormCriteria withLeast(String what, double least, ToDoubleFunction<RegularSeries> measure) {
+        Objects.requireNonNull(what, "what");
+        Objects.requireNonNull(measure, "measure");
         List<Own> more = new ArrayList<>(own);
         more.add(new Own(what, Require.finite("least", least, ""), measure));
         return new StormCriteria(name, depthMm, intensityMmPerHour, intensityOver, spread, List.copyOf(more));
@@ -171,6 +173,7 @@ public final class StormCriteria {
      * @throws IllegalArgumentException if there is no gauge, a depth is negative or no gauge has a step during the storm
      */
     public StormAssessment assess(Interval storm, Map<String, RegularSeries> rainByGauge) {
+        Objects.requireNonNull(storm, "storm");
         requireGauges(rainByGauge);
         return judged(storm, rainByGauge);
     }

@@ -9,6 +9,7 @@ import dev.runnel.timeseries.TextState;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.List;
+import java.util.Objects;
 import java.util.Optional;
 import org.apiguardian.api.API;
 
@@ -139,6 +140,7 @@ public final class TipEventDetector implements Machine<TipCount, RainfallEvent, 
      * @throws IllegalStateException if the record has ended
      */
     public Optional<RainfallEvent> nextTip(Instant tip) {
+        Objects.requireNonNull(tip, "tip");
         return nextTip(EpochNanos.of(tip));
     }
 

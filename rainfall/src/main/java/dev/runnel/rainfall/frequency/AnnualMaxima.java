@@ -19,6 +19,7 @@ import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Objects;
 import java.util.SortedMap;
 import org.apiguardian.api.API;
 
@@ -45,6 +46,17 @@ public final class AnnualMaxima {
      */
     @API(status = API.Status.EXPERIMENTAL, since = "0.1")
     public record ExcludedYear(int year, double coverage, Duration longestGap) {
+        /**
+         * Checks that nothing is missing.
+         *
+         * @param year calendar year in which it starts
+         * @param coverage share of its steps that were measured
+         * @param longestGap longest time without a measured step, the time outside the record included
+         */
+        public ExcludedYear {
+            Objects.requireNonNull(longestGap, "longestGap");
+        }
+
         @Override
         public String toString() {
             return "ExcludedYear[" + year + ", coverage " + Text.significant(coverage, 3) + ", longest gap "
@@ -261,6 +273,7 @@ public final class AnnualMaxima {
      * @throws IllegalArgumentException if the duration was not asked for
      */
     public double[] depthsMm(Duration duration) {
+        Objects.requireNonNull(duration, "duration");
         int at = position(duration);
         double[] column = new double[depths.length];
         for (int i = 0; i < column.length; i++) {
@@ -286,6 +299,7 @@ public final class AnnualMaxima {
      * @throws IllegalArgumentException if the duration was not asked for
      */
     public List<PeakDepth> peaks(Duration duration) {
+        Objects.requireNonNull(duration, "duration");
         int at = position(duration);
         return peaks.stream().map(row -> row.get(at)).toList();
     }
@@ -350,6 +364,7 @@ public final class AnnualMaxima {
      * @throws IllegalArgumentException if the duration was not asked for
      */
     public List<String> warnings(Duration duration) {
+        Objects.requireNonNull(duration, "duration");
         return MaximaWarnings.of(this, duration);
     }
 

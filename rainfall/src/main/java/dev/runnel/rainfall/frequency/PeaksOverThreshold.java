@@ -8,6 +8,7 @@ import dev.runnel.rainfall.distribution.GeneralizedPareto;
 import dev.runnel.timeseries.RegularSeries;
 import java.time.Duration;
 import java.util.Arrays;
+import java.util.Objects;
 import org.apiguardian.api.API;
 
 /**
@@ -45,6 +46,7 @@ public final class PeaksOverThreshold {
      * @throws IllegalArgumentException if a peak is not above the threshold or {@code years} is not greater than 0
      */
     public static PeaksOverThreshold ofThresholdAndYears(double threshold, double years, double... peaks) {
+        Objects.requireNonNull(peaks, "peaks");
         return new PeaksOverThreshold(
                 Require.finite("threshold", threshold, ""),
                 checked(threshold, peaks),

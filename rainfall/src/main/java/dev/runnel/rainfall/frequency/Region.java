@@ -10,6 +10,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import org.apache.commons.math3.linear.ArrayRealVector;
 import org.apache.commons.math3.linear.LUDecomposition;
 import org.apache.commons.math3.linear.MatrixUtils;
@@ -51,6 +52,7 @@ public final class Region {
          * @param moments L-moments of its record; with a mean above 0
          */
         public Site {
+            Objects.requireNonNull(name, "name");
             Require.atLeast("years", years, 4);
             Require.positive("mean of " + name, moments.lambda1(), "");
         }

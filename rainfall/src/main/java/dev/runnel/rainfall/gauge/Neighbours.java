@@ -12,6 +12,7 @@ import java.util.Collection;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.TreeMap;
 import java.util.function.IntFunction;
@@ -86,6 +87,21 @@ public final class Neighbours {
             double rankCorrelation,
             int dryAlone,
             int wetAlone) {
+        /**
+         * Checks that nothing is missing.
+         *
+         * @param gauge its name
+         * @param periods periods that it has, and at least half of the others
+         * @param depthMm its depth in them, mm
+         * @param ratio that depth over the sum of the medians of the others
+         * @param rankCorrelation Spearman's rank correlation with these medians; 0 if one of the two never changes
+         * @param dryAlone periods in which it had no rain and the median of the others was at least the wet limit
+         * @param wetAlone periods in which it had at least the wet limit and the median of the others was 0
+         */
+        public Finding {
+            Objects.requireNonNull(gauge, "gauge");
+        }
+
         @Override
         public String toString() {
             return gauge + ": " + Text.significant(depthMm, 6) + " mm in " + periods + " periods, ratio "
@@ -104,6 +120,17 @@ public final class Neighbours {
      */
     @API(status = API.Status.EXPERIMENTAL, since = "0.1")
     public record Compared(Interval period, double depthMm, double othersMm) {
+        /**
+         * Checks that nothing is missing.
+         *
+         * @param period the period
+         * @param depthMm its depth, mm
+         * @param othersMm median of the others, mm
+         */
+        public Compared {
+            Objects.requireNonNull(period, "period");
+        }
+
         @Override
         public String toString() {
             return period + ": " + Text.significant(depthMm, 4) + " mm, others " + Text.significant(othersMm, 4)
@@ -152,6 +179,7 @@ public final class Neighbours {
      * @throws IllegalArgumentException if there are fewer than two gauges, a depth is negative or a period empty
      */
     public static Neighbours inPeriods(Map<String, RegularSeries> rainMm, List<Interval> periods) {
+        Objects.requireNonNull(periods, "periods");
         Require.atLeast("gauges", rainMm.size(), FEWEST);
         List<Interval> kept = List.copyOf(periods);
         for (Interval period : kept) {
@@ -200,6 +228,8 @@ public final class Neighbours {
      * @throws IllegalArgumentException if there is no such gauge
      */
     public Neighbours withOutages(String gauge, Collection<Interval> outages) {
+        Objects.requireNonNull(gauge, "gauge");
+        Objects.requireNonNull(outages, "outages");
         double[][] known = depths.clone();
         double[] own = depths[index(gauge)].clone();
         for (int i = 0; i < own.length; i++) {
@@ -261,6 +291,7 @@ public final class Neighbours {
      * @throws IllegalArgumentException if there is no such gauge, or the others have no rain
      */
     public DoubleMass against(String gauge) {
+        Objects.requireNonNull(gauge, "gauge");
         int at = index(gauge);
         return DoubleMass.of(depths[at], medianOfOthers(at));
     }
@@ -274,6 +305,8 @@ public final class Neighbours {
      * @throws IllegalArgumentException if there is no such gauge, the second has no rain, or they share fewer than two periods
      */
     public double rankCorrelation(String gauge, String other) {
+        Objects.requireNonNull(gauge, "gauge");
+        Objects.requireNonNull(other, "other");
         return DoubleMass.of(depths[index(gauge)], depths[index(other)]).rankCorrelation();
     }
 
@@ -299,6 +332,7 @@ public final class Neighbours {
      * @throws IllegalArgumentException if there is no such gauge
      */
     public Optional<Finding> finding(String gauge) {
+        Objects.requireNonNull(gauge, "gauge");
         List<Compared> compared = compared(gauge);
         boolean isTelling = compared.size() >= 2 && compared.stream().anyMatch(each -> each.othersMm() > 0);
         int at = index(gauge);
@@ -313,6 +347,7 @@ public final class Neighbours {
      * @throws IllegalArgumentException if there is no such gauge
      */
     public List<Compared> compared(String gauge) {
+        Objects.requireNonNull(gauge, "gauge");
         int at = index(gauge);
         double[] own = depths[at];
         double[] others = medianOfOthers(at);

@@ -4,6 +4,7 @@ import dev.runnel.rainfall.internal.Rain;
 import dev.runnel.timeseries.EpochNanos;
 import dev.runnel.timeseries.RegularSeries;
 import java.time.Duration;
+import java.util.Objects;
 import org.apiguardian.api.API;
 
 /**
@@ -31,6 +32,7 @@ public final class RainUnits {
      * @throws IllegalArgumentException if a depth is negative
      */
     public static RegularSeries intensity(RegularSeries depth) {
+        Objects.requireNonNull(depth, "depth");
         Rain.requireNonNegative("depth", depth, "mm");
         double hours = Rain.hours(depth.step());
         return depth.map(value -> value / hours);
@@ -44,6 +46,7 @@ public final class RainUnits {
      * @throws IllegalArgumentException if an intensity is negative
      */
     public static RegularSeries depth(RegularSeries intensity) {
+        Objects.requireNonNull(intensity, "intensity");
         Rain.requireNonNegative("intensity", intensity, "mm/h");
         double hours = Rain.hours(intensity.step());
         return intensity.map(value -> value * hours);
@@ -63,6 +66,7 @@ public final class RainUnits {
      */
     @API(status = API.Status.EXPERIMENTAL, since = "0.1")
     public static StepRecord inSteps(RegularSeries depth, Duration step) {
+        Objects.requireNonNull(depth, "depth");
         Rain.requireNonNegative("depth", depth, "mm");
         return Apportionment.of(depth, EpochNanos.positive("step", step));
     }

@@ -7,6 +7,7 @@ import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Objects;
 import org.apiguardian.api.API;
 
 /**
@@ -64,6 +65,7 @@ public final class SilentEnds {
      *     either way
      */
     public List<Interval> of(Tips tips, Interval record) {
+        Objects.requireNonNull(record, "record");
         Tips inside = tips.slice(record);
         if (inside.isEmpty()) {
             return List.of();

@@ -4,6 +4,7 @@ import dev.runnel.internal.Require;
 import dev.runnel.internal.Text;
 import dev.runnel.rainfall.internal.Rain;
 import dev.runnel.timeseries.RegularSeries;
+import java.util.Objects;
 import org.apiguardian.api.API;
 
 /**
@@ -30,6 +31,7 @@ public record StepRecord(RegularSeries depth, int missing, int filledDry, int as
      * @throws IllegalArgumentException if a depth or a count is negative, or the missing steps are not those of the series
      */
     public StepRecord {
+        Objects.requireNonNull(depth, "depth");
         Rain.requireNonNegative("depth", depth, "mm");
         if (missing != depth.missing()) {
             throw new IllegalArgumentException(

@@ -4,6 +4,7 @@ import dev.runnel.internal.Text;
 import dev.runnel.timeseries.Interval;
 import java.time.Duration;
 import java.util.List;
+import java.util.Objects;
 import java.util.OptionalDouble;
 import org.apiguardian.api.API;
 
@@ -46,6 +47,21 @@ public record StorageComparison(double allowance, List<Row> rows) {
     @API(status = API.Status.EXPERIMENTAL, since = "0.1")
     public record Row(Interval period, double storedMm, double recordedMm, Duration missing, Verdict verdict) {
         /**
+         * Checks that nothing is missing.
+         *
+         * @param period since the reading before
+         * @param storedMm rain in the storage gauge, mm
+         * @param recordedMm rain recorded in that time, mm; without what fell while the record was missing
+         * @param missing time of which the record says nothing
+         * @param verdict how the two compare
+         */
+        public Row {
+            Objects.requireNonNull(period, "period");
+            Objects.requireNonNull(missing, "missing");
+            Objects.requireNonNull(verdict, "verdict");
+        }
+
+        /**
          * Returns what was recorded over what was stored.
          *
          * @return ratio; empty if nothing was stored or a part of the record is missing
@@ -77,6 +93,7 @@ public record StorageComparison(double allowance, List<Row> rows) {
      * @param rows one for each reading
      */
     public StorageComparison {
+        Objects.requireNonNull(rows, "rows");
         rows = List.copyOf(rows);
     }
 
@@ -99,6 +116,7 @@ public record StorageComparison(double allowance, List<Row> rows) {
      * @return count
      */
     public int count(Verdict verdict) {
+        Objects.requireNonNull(verdict, "verdict");
         return (int) rows.stream().filter(row -> row.verdict() == verdict).count();
     }
 

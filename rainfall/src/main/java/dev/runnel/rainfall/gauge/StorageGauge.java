@@ -12,6 +12,7 @@ import dev.runnel.timeseries.RegularSeries;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Objects;
 import org.apiguardian.api.API;
 
 /**
@@ -47,6 +48,7 @@ public final class StorageGauge {
      * @throws IllegalArgumentException if the instant lies outside 1677-09-21 to 2262-04-11
      */
     public static StorageGauge installed(Instant installed) {
+        Objects.requireNonNull(installed, "installed");
         return new StorageGauge(EpochNanos.toInstant(EpochNanos.of(installed)), List.of());
     }
 

@@ -135,6 +135,7 @@ public final class TipChecks {
      * @return the checks
      */
     public TipChecks withVisits(List<Interval> visits) {
+        Objects.requireNonNull(visits, "visits");
         return new TipChecks(bucket, ceilingMmPerHour, run, evenness, drySpell, List.copyOf(visits), frost, clock);
     }
 
@@ -150,6 +151,7 @@ public final class TipChecks {
      * @throws IllegalArgumentException if the limit is not finite or the time not greater than 0
      */
     public TipChecks withTemperature(Series celsius, double limitCelsius, Duration lookBack) {
+        Objects.requireNonNull(celsius, "celsius");
         Require.finite("limitCelsius", limitCelsius, "degC");
         EpochNanos.positive("lookBack", lookBack);
         Optional<Frost> given = Optional.of(new Frost(celsius, limitCelsius, lookBack));

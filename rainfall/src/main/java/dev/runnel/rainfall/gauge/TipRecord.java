@@ -5,6 +5,7 @@ import dev.runnel.internal.Text;
 import dev.runnel.timeseries.Interval;
 import dev.runnel.timeseries.RegularSeries;
 import java.util.List;
+import java.util.Objects;
 import org.apiguardian.api.API;
 
 /**
@@ -24,6 +25,20 @@ import org.apiguardian.api.API;
 @API(status = API.Status.EXPERIMENTAL, since = "0.1")
 public record TipRecord(
         RegularSeries depth, int outages, int missing, double depthInMissingMm, int aside, double asideMm) {
+    /**
+     * Checks that nothing is missing.
+     *
+     * @param depth depth in each step, mm; NaN in steps that share time with an outage
+     * @param outages outages in the record, those that overlap or touch as one
+     * @param missing steps that are not known
+     * @param depthInMissingMm rain of tips outside the outages that fell in steps which share time with one, mm; real, but not the whole of its step
+     * @param aside tips in outages, set aside
+     * @param asideMm their nominal depth, mm
+     */
+    public TipRecord {
+        Objects.requireNonNull(depth, "depth");
+    }
+
     static TipRecord of(RegularSeries all, List<Interval> outages, int aside, double asideMm) {
         RegularSeries known = all.withMissing(outages.toArray(Interval[]::new));
         CompensatedSum lost = new CompensatedSum();

@@ -5,6 +5,7 @@ import dev.runnel.internal.Text;
 import dev.runnel.rainfall.internal.Rain;
 import dev.runnel.timeseries.EpochNanos;
 import java.time.Duration;
+import java.util.Objects;
 import org.apiguardian.api.API;
 
 /**
@@ -71,6 +72,7 @@ public final class TipResolution {
      * @throws IllegalArgumentException if an argument is out of range
      */
     public double standardUncertaintyMmPerHour(Duration sinceTipBefore, Duration clock) {
+        Objects.requireNonNull(sinceTipBefore, "sinceTipBefore");
         EpochNanos.nonNegative("clock", clock);
         return stepMmPerHour(sinceTipBefore) * (Rain.hours(clock) / Rain.hours(sinceTipBefore)) / ROOT_6;
     }

@@ -6,6 +6,7 @@ import java.util.EnumMap;
 import java.util.EnumSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Set;
 import java.util.function.Predicate;
 import org.apiguardian.api.API;
@@ -52,6 +53,7 @@ public final class TipReview {
      * @return count
      */
     public int count(TipFlag flag) {
+        Objects.requireNonNull(flag, "flag");
         return (int) flags.stream().filter(each -> each.contains(flag)).count();
     }
 
@@ -62,6 +64,7 @@ public final class TipReview {
      * @return those tips
      */
     public Tips flagged(TipFlag flag) {
+        Objects.requireNonNull(flag, "flag");
         return select(each -> each.contains(flag));
     }
 

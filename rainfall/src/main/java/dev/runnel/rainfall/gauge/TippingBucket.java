@@ -151,6 +151,7 @@ public final class TippingBucket {
      *     100 000 000 steps
      */
     public RegularSeries depth(Tips tips, Duration step, TipSpreading spreading) {
+        Objects.requireNonNull(spreading, "spreading");
         long stepNanos = EpochNanos.positive("step", step);
         if (tips.isEmpty()) {
             return RegularSeries.of(Instant.EPOCH, step);
@@ -227,6 +228,7 @@ public final class TippingBucket {
     @API(status = API.Status.EXPERIMENTAL, since = "0.1")
     public RegularSeries depth(
             Tips tips, Interval record, Duration step, TipSpreading spreading, Collection<Interval> outages) {
+        Objects.requireNonNull(record, "record");
         return record(tips, record, step, spreading, outages).depth();
     }
 
@@ -250,6 +252,7 @@ public final class TippingBucket {
     @API(status = API.Status.EXPERIMENTAL, since = "0.1")
     public TipRecord record(
             Tips tips, Interval record, Duration step, TipSpreading spreading, Collection<Interval> outages) {
+        Objects.requireNonNull(record, "record");
         long stepNanos = positiveStep(tips, record, step);
         List<Interval> out = Outages.within(record, outages);
         List<Interval> stretches = Outages.between(record, out);
@@ -276,6 +279,7 @@ public final class TippingBucket {
      * @throws IllegalArgumentException if the step is not greater than 0 or far too short
      */
     public RegularSeries intensity(Tips tips, Duration step, TipSpreading spreading) {
+        Objects.requireNonNull(spreading, "spreading");
         return RainUnits.intensity(depth(tips, step, spreading));
     }
 
@@ -305,6 +309,7 @@ public final class TippingBucket {
      * @throws IllegalArgumentException if a number is negative or not whole
      */
     public RegularSeries depthOfCounts(RegularSeries tipsPerStep) {
+        Objects.requireNonNull(tipsPerStep, "tipsPerStep");
         Rain.requireNonNegative("tipsPerStep", tipsPerStep, "tips");
         for (int i = 0; i < tipsPerStep.size(); i++) {
             if (tipsPerStep.value(i) != Math.rint(tipsPerStep.value(i)) && !Double.isNaN(tipsPerStep.value(i))) {
@@ -324,6 +329,7 @@ public final class TippingBucket {
      * @throws IllegalArgumentException if a depth is negative
      */
     public RegularSeries calibrated(RegularSeries recordedMm) {
+        Objects.requireNonNull(recordedMm, "recordedMm");
         Rain.requireNonNegative("recordedMm", recordedMm, "mm");
         double hours = Rain.hours(recordedMm.step());
         return recordedMm.map(depth -> depth * calibration.factor(depth / hours, tipMm));

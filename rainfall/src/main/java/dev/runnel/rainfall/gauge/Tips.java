@@ -102,6 +102,7 @@ public final class Tips {
      */
     @API(status = API.Status.EXPERIMENTAL, since = "0.1")
     public static Tips ofCounts(Series counts) {
+        Objects.requireNonNull(counts, "counts");
         return counted(counts, 1, "counts", "");
     }
 
@@ -117,6 +118,7 @@ public final class Tips {
      */
     @API(status = API.Status.EXPERIMENTAL, since = "0.1")
     public static Tips ofDepths(Series depthsMm, TippingBucket bucket) {
+        Objects.requireNonNull(depthsMm, "depthsMm");
         return counted(depthsMm, bucket.tipMm(), "depthsMm", " tips of " + Text.number(bucket.tipMm()) + " mm");
     }
 

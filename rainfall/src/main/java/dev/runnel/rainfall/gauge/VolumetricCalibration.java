@@ -8,6 +8,7 @@ import java.util.Arrays;
 import java.util.Collections;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Objects;
 import org.apiguardian.api.API;
 
 /**
@@ -71,6 +72,18 @@ public final class VolumetricCalibration {
      */
     @API(status = API.Status.EXPERIMENTAL, since = "0.1")
     public record Fit(Calibration calibration, double tipMm, double rSquared, double worstPercent) {
+        /**
+         * Checks that nothing is missing.
+         *
+         * @param calibration the calibration
+         * @param tipMm depth of one tip that goes with it, mm
+         * @param rSquared share of the variance of the fitted quantity that is explained; at most 1
+         * @param worstPercent greatest difference of corrected from true intensity, % of the true one
+         */
+        public Fit {
+            Objects.requireNonNull(calibration, "calibration");
+        }
+
         /**
          * Returns the gauge that the test was made of.
          *

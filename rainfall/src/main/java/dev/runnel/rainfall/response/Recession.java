@@ -5,6 +5,7 @@ import dev.runnel.rainfall.internal.Rain;
 import dev.runnel.timeseries.EpochNanos;
 import dev.runnel.timeseries.RegularSeries;
 import java.time.Duration;
+import java.util.Objects;
 import org.apiguardian.api.API;
 
 /**
@@ -19,6 +20,18 @@ import org.apiguardian.api.API;
  */
 @API(status = API.Status.EXPERIMENTAL, since = "0.1")
 public record Recession(Duration constant, double rSquared, int steps, int leftOut) {
+    /**
+     * Checks that nothing is missing.
+     *
+     * @param constant K, the time in which the flow falls to 37 %
+     * @param rSquared share of the variance of ln Q explained
+     * @param steps steps used
+     * @param leftOut steps missing, or not above 0
+     */
+    public Recession {
+        Objects.requireNonNull(constant, "constant");
+    }
+
     /** Longest constant, about a century: flow that falls more slowly does not fall; chosen here. */
     private static final double LONGEST_HOURS = 1e6;
 

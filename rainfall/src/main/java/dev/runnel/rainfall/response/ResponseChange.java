@@ -3,6 +3,7 @@ package dev.runnel.rainfall.response;
 import dev.runnel.internal.Text;
 import dev.runnel.timeseries.change.BeforeAfter;
 import java.time.Instant;
+import java.util.Objects;
 import org.apiguardian.api.API;
 
 /**
@@ -16,6 +17,20 @@ import org.apiguardian.api.API;
  */
 @API(status = API.Status.EXPERIMENTAL, since = "0.1")
 public record ResponseChange(ResponseMeasure measure, Instant date, BeforeAfter comparison, int leftOut) {
+    /**
+     * Checks that nothing is missing.
+     *
+     * @param measure the figure
+     * @param date when the change was made; a storm that begins then counts as after
+     * @param comparison the two groups of storms
+     * @param leftOut storms not used, for want of the figure or because a doubt speaks against it
+     */
+    public ResponseChange {
+        Objects.requireNonNull(measure, "measure");
+        Objects.requireNonNull(date, "date");
+        Objects.requireNonNull(comparison, "comparison");
+    }
+
     @Override
     public String toString() {
         return "ResponseChange[" + measure + " in " + measure.unit() + ", from "

@@ -8,6 +8,7 @@ import dev.runnel.timeseries.RegularSeries;
 import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Objects;
 import org.apiguardian.api.API;
 
 /**
@@ -23,6 +24,18 @@ import org.apiguardian.api.API;
  */
 @API(status = API.Status.EXPERIMENTAL, since = "0.1")
 public record ResponseLag(Duration lag, double correlation, int pairs, boolean atLimit) {
+    /**
+     * Checks that nothing is missing.
+     *
+     * @param lag shift of the greatest correlation, the shortest of equals
+     * @param correlation correlation coefficient there
+     * @param pairs steps it is taken over
+     * @param atLimit true if it is the longest shift not passed over, so that a longer one may be better
+     */
+    public ResponseLag {
+        Objects.requireNonNull(lag, "lag");
+    }
+
     private static final int LEAST_PAIRS = 3;
 
     /**
@@ -36,6 +49,7 @@ public record ResponseLag(Duration lag, double correlation, int pairs, boolean a
      *     does not vary at any shift
      */
     public static ResponseLag of(RegularSeries rain, RegularSeries flow, Duration longest) {
+        Objects.requireNonNull(flow, "flow");
         Rain.requireNonNegative("rain", rain, "mm");
         Steps.requireSame("flow", rain, flow);
         long shifts = EpochNanos.nonNegative("longest", longest) / rain.step().toNanos();

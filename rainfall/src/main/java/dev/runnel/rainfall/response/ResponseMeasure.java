@@ -2,6 +2,7 @@ package dev.runnel.rainfall.response;
 
 import java.time.Duration;
 import java.util.EnumSet;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
@@ -123,6 +124,7 @@ public enum ResponseMeasure {
      * @return value in {@link #unit}; empty if there is none
      */
     public OptionalDouble of(StormResponse response) {
+        Objects.requireNonNull(response, "response");
         return value.apply(response);
     }
 
@@ -133,6 +135,7 @@ public enum ResponseMeasure {
      * @return true if it can be used
      */
     public boolean isSound(StormResponse response) {
+        Objects.requireNonNull(response, "response");
         return of(response).isPresent() && response.doubts().stream().noneMatch(against::contains);
     }
 

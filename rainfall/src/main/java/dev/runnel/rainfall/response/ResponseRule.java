@@ -11,6 +11,7 @@ import java.time.Instant;
 import java.util.ArrayList;
 import java.util.EnumSet;
 import java.util.List;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
@@ -118,6 +119,8 @@ public final class ResponseRule {
      */
     public StormResponses responses(
             List<RainfallEvent> storms, RegularSeries rain, RegularSeries flow, RegularSeries dryWeatherFlow) {
+        Objects.requireNonNull(flow, "flow");
+        Objects.requireNonNull(dryWeatherFlow, "dryWeatherFlow");
         Steps.requireSame("dryWeatherFlow", flow, dryWeatherFlow);
         List<StormResponse> all = new ArrayList<>();
         int outside = 0;

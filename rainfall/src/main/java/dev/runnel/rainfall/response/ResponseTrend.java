@@ -3,6 +3,7 @@ package dev.runnel.rainfall.response;
 import dev.runnel.internal.Text;
 import dev.runnel.timeseries.change.MannKendall;
 import dev.runnel.timeseries.change.TheilSen;
+import java.util.Objects;
 import org.apiguardian.api.API;
 
 /**
@@ -16,6 +17,20 @@ import org.apiguardian.api.API;
  */
 @API(status = API.Status.EXPERIMENTAL, since = "0.1")
 public record ResponseTrend(ResponseMeasure measure, TheilSen line, MannKendall test, int leftOut) {
+    /**
+     * Checks that nothing is missing.
+     *
+     * @param measure the figure
+     * @param line Theil-Sen line, its times in years of 365.25 days from the first storm used
+     * @param test Mann-Kendall test for a trend
+     * @param leftOut storms not used, for want of the figure or because a doubt speaks against it
+     */
+    public ResponseTrend {
+        Objects.requireNonNull(measure, "measure");
+        Objects.requireNonNull(line, "line");
+        Objects.requireNonNull(test, "test");
+    }
+
     /**
      * Returns the slope.
      *

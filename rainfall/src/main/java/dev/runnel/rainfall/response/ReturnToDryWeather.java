@@ -6,6 +6,7 @@ import dev.runnel.timeseries.EpochNanos;
 import dev.runnel.timeseries.RegularSeries;
 import java.time.Duration;
 import java.time.Instant;
+import java.util.Objects;
 import java.util.Optional;
 import org.apiguardian.api.API;
 
@@ -22,6 +23,19 @@ import org.apiguardian.api.API;
 @API(status = API.Status.EXPERIMENTAL, since = "0.1")
 public record ReturnToDryWeather(Instant rainEnd, Optional<Instant> back, Instant knownUntil) {
     /**
+     * Checks that nothing is missing.
+     *
+     * @param rainEnd when the rain ended
+     * @param back when the flow was back; empty if it was not, or too little is known
+     * @param knownUntil until when flow and dry weather flow were looked at without a gap
+     */
+    public ReturnToDryWeather {
+        Objects.requireNonNull(rainEnd, "rainEnd");
+        Objects.requireNonNull(back, "back");
+        Objects.requireNonNull(knownUntil, "knownUntil");
+    }
+
+    /**
      * Looks for the return. A missing step ends a stretch, so that it is never called back without having been seen.
      *
      * @param rainEnd when the rain ended, inside the record
@@ -34,6 +48,9 @@ public record ReturnToDryWeather(Instant rainEnd, Optional<Instant> back, Instan
      */
     public static ReturnToDryWeather of(
             Instant rainEnd, RegularSeries flow, RegularSeries dryWeatherFlow, double allowance, Duration held) {
+        Objects.requireNonNull(rainEnd, "rainEnd");
+        Objects.requireNonNull(flow, "flow");
+        Objects.requireNonNull(dryWeatherFlow, "dryWeatherFlow");
         Steps.requireSame("dryWeatherFlow", flow, dryWeatherFlow);
         Require.inRange("allowance", allowance, 0, 1, "");
         long needed =

@@ -6,6 +6,7 @@ import dev.runnel.rainfall.internal.Rain;
 import dev.runnel.rainfall.internal.Share;
 import dev.runnel.timeseries.Interval;
 import dev.runnel.timeseries.RegularSeries;
+import java.util.Objects;
 import java.util.OptionalDouble;
 import org.apiguardian.api.API;
 
@@ -27,6 +28,19 @@ import org.apiguardian.api.API;
 @API(status = API.Status.EXPERIMENTAL, since = "0.1")
 public record RunoffVolume(Interval window, double rainM3, double flowM3, int missingRain, int missingFlow) {
     /**
+     * Checks that nothing is missing.
+     *
+     * @param window time over which both are summed
+     * @param rainM3 volume of rain, m³
+     * @param flowM3 volume of flow above the dry weather course, m³
+     * @param missingRain steps of rain missing in the window, which count as none
+     * @param missingFlow steps missing in the window of flow or of dry weather flow, which count as no difference
+     */
+    public RunoffVolume {
+        Objects.requireNonNull(window, "window");
+    }
+
+    /**
      * Returns the volumes over a window, which should begin with the rain and end when the flow is back at its dry weather
      * course.
      *
@@ -41,6 +55,8 @@ public record RunoffVolume(Interval window, double rainM3, double flowM3, int mi
      */
     public static RunoffVolume of(
             Interval window, RegularSeries rain, double areaM2, RegularSeries flow, RegularSeries dryWeatherFlow) {
+        Objects.requireNonNull(flow, "flow");
+        Objects.requireNonNull(dryWeatherFlow, "dryWeatherFlow");
         Require.positive("areaM2", areaM2, "m2");
         Rain.requireNonNegative("rain", rain, "mm");
         Steps.requireSame("dryWeatherFlow", flow, dryWeatherFlow);

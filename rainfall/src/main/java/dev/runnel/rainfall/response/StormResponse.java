@@ -6,6 +6,7 @@ import java.time.Duration;
 import java.time.Instant;
 import java.util.Collections;
 import java.util.EnumSet;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
@@ -42,6 +43,15 @@ public record StormResponse(
         Set<ResponseDoubt> doubts) {
     /** Copies the doubts. */
     public StormResponse {
+        Objects.requireNonNull(storm, "storm");
+        Objects.requireNonNull(rainCentre, "rainCentre");
+        Objects.requireNonNull(runoff, "runoff");
+        Objects.requireNonNull(peakM3PerS, "peakM3PerS");
+        Objects.requireNonNull(peakTime, "peakTime");
+        Objects.requireNonNull(flowCentre, "flowCentre");
+        Objects.requireNonNull(recession, "recession");
+        Objects.requireNonNull(back, "back");
+        Objects.requireNonNull(doubts, "doubts");
         EnumSet<ResponseDoubt> copy = EnumSet.noneOf(ResponseDoubt.class);
         copy.addAll(doubts);
         doubts = Collections.unmodifiableSet(copy);

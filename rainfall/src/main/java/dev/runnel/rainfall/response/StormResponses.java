@@ -29,6 +29,7 @@ public record StormResponses(List<StormResponse> all, int outside) {
      * @throws IllegalArgumentException if a storm does not begin after the one before it, or the count is negative
      */
     public StormResponses {
+        Objects.requireNonNull(all, "all");
         all = List.copyOf(all);
         for (int i = 1; i < all.size(); i++) {
             Instant earlier = all.get(i - 1).storm().start();

@@ -6,6 +6,7 @@ import dev.runnel.timeseries.Series;
 import dev.runnel.timeseries.TextState;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Objects;
 import org.apiguardian.api.API;
 
 /**
@@ -42,6 +43,9 @@ public final class Alarm implements Rule<AlarmInput, AlarmChange, TextState> {
      * @return the alarm, without latching
      */
     public static Alarm of(String name, AlarmSignal signal, ThresholdAlarm limit) {
+        Objects.requireNonNull(name, "name");
+        Objects.requireNonNull(signal, "signal");
+        Objects.requireNonNull(limit, "limit");
         return new Alarm(name, signal, limit, false);
     }
 
@@ -83,6 +87,7 @@ public final class Alarm implements Rule<AlarmInput, AlarmChange, TextState> {
      * @return each alarm that would have been shown once, with its end as far as it is known
      */
     public List<AlarmEvent> trial(Series series, List<Interval> suppressed) {
+        Objects.requireNonNull(suppressed, "suppressed");
         AlarmMachine machine = start();
         List<AlarmEvent> events = new ArrayList<>();
         for (int i = 0; i < series.size(); i++) {
@@ -105,6 +110,7 @@ public final class Alarm implements Rule<AlarmInput, AlarmChange, TextState> {
 
     @Override
     public AlarmMachine start(TextState state) {
+        Objects.requireNonNull(state, "state");
         return new AlarmMachine(this, state);
     }
 

@@ -1,6 +1,7 @@
 package dev.runnel.timeseries.alarm;
 
 import java.time.Instant;
+import java.util.Objects;
 import java.util.Optional;
 import org.apiguardian.api.API;
 
@@ -14,6 +15,19 @@ import org.apiguardian.api.API;
  */
 @API(status = API.Status.EXPERIMENTAL, since = "0.1")
 public record AlarmChange(Instant time, State state, Optional<AlarmEvent> event) {
+    /**
+     * Checks that nothing is missing.
+     *
+     * @param time when
+     * @param state the state that it went into
+     * @param event the alarm that is active now, or that ended with this very change; empty if there is none, or it is hidden
+     */
+    public AlarmChange {
+        Objects.requireNonNull(time, "time");
+        Objects.requireNonNull(state, "state");
+        Objects.requireNonNull(event, "event");
+    }
+
     /**
      * States of an alarm, in the words of ANSI/ISA-18.2 and IEC 62682.
      *

@@ -4,6 +4,7 @@ import dev.runnel.internal.Text;
 import dev.runnel.timeseries.Interval;
 import java.time.Duration;
 import java.time.Instant;
+import java.util.Objects;
 import java.util.Optional;
 import org.apiguardian.api.API;
 
@@ -41,6 +42,10 @@ public record AlarmEvent(
      * @throws IllegalArgumentException if only one of {@code cleared} and {@code returned} is present
      */
     public AlarmEvent {
+        Objects.requireNonNull(onset, "onset");
+        Objects.requireNonNull(activation, "activation");
+        Objects.requireNonNull(peakTime, "peakTime");
+        Objects.requireNonNull(unobserved, "unobserved");
         if (cleared.isPresent() != returned.isPresent()) {
             throw new IllegalArgumentException(
                     "cleared must be present if and only if returned is, was " + cleared + " with " + returned);

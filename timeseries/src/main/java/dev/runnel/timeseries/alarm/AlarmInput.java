@@ -58,6 +58,7 @@ public final class AlarmInput {
      * @return the input
      */
     public static AlarmInput tick(Instant time) {
+        Objects.requireNonNull(time, "time");
         return of(Kind.TICK, time);
     }
 
@@ -68,6 +69,7 @@ public final class AlarmInput {
      * @return the input
      */
     public static AlarmInput acknowledge(Instant time) {
+        Objects.requireNonNull(time, "time");
         return of(Kind.ACKNOWLEDGE, time);
     }
 
@@ -80,6 +82,7 @@ public final class AlarmInput {
      * @throws IllegalArgumentException if the end does not come after the time
      */
     public static AlarmInput shelve(Instant time, Instant until) {
+        Objects.requireNonNull(time, "time");
         if (!until.isAfter(time)) {
             throw new IllegalArgumentException("until must be after time, " + time + ", was " + until);
         }
@@ -93,6 +96,7 @@ public final class AlarmInput {
      * @return the input
      */
     public static AlarmInput unshelve(Instant time) {
+        Objects.requireNonNull(time, "time");
         return of(Kind.UNSHELVE, time);
     }
 
@@ -104,6 +108,7 @@ public final class AlarmInput {
      * @return the input
      */
     public static AlarmInput condition(Instant time, boolean isOn) {
+        Objects.requireNonNull(time, "time");
         return of(isOn ? Kind.CONDITION_ON : Kind.CONDITION_OFF, time);
     }
 

@@ -6,6 +6,7 @@ import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Objects;
 import org.apiguardian.api.API;
 
 /**
@@ -35,6 +36,23 @@ public record AlarmPerformance(
         int chattering,
         int standing,
         Duration timeActive) {
+    /**
+     * Checks that nothing is missing.
+     *
+     * @param period the period
+     * @param alarms activations in it, of all alarms
+     * @param perDay activations a day of the period
+     * @param mostInTenMinutes activations in the worst ten minutes that begin with one
+     * @param floods activations that lie in ten minutes with ten or more, the first of them included
+     * @param chattering activations that complete three within a minute
+     * @param standing alarms longer than 24 hours, those still active at the end of the period counted to there
+     * @param timeActive sum of the times in alarm, cut to the period
+     */
+    public AlarmPerformance {
+        Objects.requireNonNull(period, "period");
+        Objects.requireNonNull(timeActive, "timeActive");
+    }
+
     /** Limits of ANSI/ISA-18.2 as commonly quoted, from memory. */
     private static final Duration CHATTER = Duration.ofMinutes(1);
 

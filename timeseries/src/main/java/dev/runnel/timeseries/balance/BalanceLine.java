@@ -4,6 +4,7 @@ import dev.runnel.internal.Text;
 import dev.runnel.timeseries.Interval;
 import java.util.List;
 import java.util.Locale;
+import java.util.Objects;
 import org.apiguardian.api.API;
 
 /**
@@ -53,6 +54,10 @@ public record BalanceLine(
      * @param verdict what it comes to
      */
     public BalanceLine {
+        Objects.requireNonNull(interval, "interval");
+        Objects.requireNonNull(upstream, "upstream");
+        Objects.requireNonNull(downstream, "downstream");
+        Objects.requireNonNull(verdict, "verdict");
         upstream = List.copyOf(upstream);
     }
 

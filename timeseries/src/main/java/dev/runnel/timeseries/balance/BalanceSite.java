@@ -5,6 +5,7 @@ import dev.runnel.internal.Text;
 import dev.runnel.timeseries.EpochNanos;
 import dev.runnel.timeseries.Series;
 import java.time.Duration;
+import java.util.Objects;
 import org.apiguardian.api.API;
 
 /**
@@ -37,6 +38,8 @@ public final class BalanceSite {
      * @throws IllegalArgumentException if the uncertainty is negative or not finite
      */
     public static BalanceSite of(String name, Series flow, double uncertainty) {
+        Objects.requireNonNull(name, "name");
+        Objects.requireNonNull(flow, "flow");
         return new BalanceSite(name, flow, Duration.ZERO, Require.nonNegative("uncertainty", uncertainty, ""));
     }
 

@@ -12,6 +12,7 @@ import java.util.Collections;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import org.apiguardian.api.API;
 
 /**
@@ -35,6 +36,8 @@ public record CommonTotals(Interval interval, int steps, Map<String, Double> tot
      * @param totals sum by record
      */
     public CommonTotals {
+        Objects.requireNonNull(interval, "interval");
+        Objects.requireNonNull(totals, "totals");
         totals = Collections.unmodifiableMap(new LinkedHashMap<>(totals));
     }
 
@@ -66,6 +69,7 @@ public record CommonTotals(Interval interval, int steps, Map<String, Double> tot
      * @throws IllegalArgumentException if there are fewer than two, or steps differ or lie apart
      */
     public static CommonTotals of(Map<String, RegularSeries> records, Interval interval) {
+        Objects.requireNonNull(interval, "interval");
         Require.atLeast("number of records", records.size(), 2);
         List<RegularSeries> all = new ArrayList<>(records.values());
         RegularSeries first = all.get(0);

@@ -3,6 +3,7 @@ package dev.runnel.timeseries.balance;
 import dev.runnel.internal.Text;
 import dev.runnel.timeseries.Interval;
 import java.time.LocalDate;
+import java.util.Objects;
 import org.apiguardian.api.API;
 
 /**
@@ -17,6 +18,20 @@ import org.apiguardian.api.API;
  */
 @API(status = API.Status.EXPERIMENTAL, since = "0.1")
 public record DailyTotal(LocalDate date, Interval interval, double measured, double coverage, boolean isComplete) {
+    /**
+     * Checks that nothing is missing.
+     *
+     * @param date local date
+     * @param interval from the start of the day to the start of the next: 23, 24 or 25 hours
+     * @param measured integral over the covered part of the day; of a flow in m³/s, the volume in m³
+     * @param coverage fraction of the day that the record speaks for, in [0, 1]
+     * @param isComplete whether the coverage is at least the minimum asked for
+     */
+    public DailyTotal {
+        Objects.requireNonNull(date, "date");
+        Objects.requireNonNull(interval, "interval");
+    }
+
     /**
      * Returns the total of a day that is covered well enough.
      *

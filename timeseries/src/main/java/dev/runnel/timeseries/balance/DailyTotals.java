@@ -14,6 +14,7 @@ import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Objects;
 import org.apiguardian.api.API;
 
 /**
@@ -50,6 +51,7 @@ public final class DailyTotals {
      * @return the rule
      */
     public static DailyTotals in(ZoneId zone) {
+        Objects.requireNonNull(zone, "zone");
         return new DailyTotals(zone, BetweenReadings.LINEAR, FROM_SPACING, 0.9);
     }
 
@@ -71,6 +73,7 @@ public final class DailyTotals {
      * @return the new rule
      */
     public DailyTotals withBetweenReadings(BetweenReadings between) {
+        Objects.requireNonNull(between, "between");
         return new DailyTotals(zone, between, maximumGap, minimumCoverage);
     }
 

@@ -7,6 +7,7 @@ import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Objects;
 import org.apiguardian.api.API;
 
 /**
@@ -28,6 +29,7 @@ public final class Discharges {
      * @throws IllegalArgumentException if the gap is negative or an interval is empty
      */
     public static List<Interval> joined(List<Interval> discharges, Duration gap) {
+        Objects.requireNonNull(discharges, "discharges");
         EpochNanos.nonNegative("gap", gap);
         List<Interval> sorted = new ArrayList<>(discharges);
         sorted.sort(Comparator.comparing(Interval::start));
@@ -56,6 +58,7 @@ public final class Discharges {
      * @return the parts inside, in the same order
      */
     public static List<Interval> within(List<Interval> discharges, Interval period) {
+        Objects.requireNonNull(period, "period");
         List<Interval> parts = new ArrayList<>();
         for (Interval each : discharges) {
             each.intersection(period).filter(part -> !part.isEmpty()).ifPresent(parts::add);

@@ -7,6 +7,7 @@ import dev.runnel.timeseries.Interval;
 import dev.runnel.timeseries.Series;
 import dev.runnel.timeseries.internal.TimeIntegral;
 import java.time.Duration;
+import java.util.Objects;
 import org.apiguardian.api.API;
 
 /**
@@ -20,6 +21,17 @@ import org.apiguardian.api.API;
 @API(status = API.Status.EXPERIMENTAL, since = "0.1")
 public record MeasuredVolume(Interval interval, double measured, double coverage) {
     /**
+     * Checks that nothing is missing.
+     *
+     * @param interval the interval
+     * @param measured integral over the covered part; of a flow in m³/s, the volume in m³
+     * @param coverage fraction of the interval that the record speaks for, in [0, 1]
+     */
+    public MeasuredVolume {
+        Objects.requireNonNull(interval, "interval");
+    }
+
+    /**
      * Integrates a rate; readings no further apart than 1.5 times the record's usual spacing are joined by a line.
      *
      * @param rate readings of a rate per second
@@ -28,6 +40,7 @@ public record MeasuredVolume(Interval interval, double measured, double coverage
      * @throws IllegalArgumentException if the interval is empty
      */
     public static MeasuredVolume of(Series rate, Interval interval) {
+        Objects.requireNonNull(rate, "rate");
         return of(rate, interval, TimeIntegral.usualGap(rate));
     }
 

@@ -11,6 +11,7 @@ import java.time.MonthDay;
 import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Objects;
 import org.apiguardian.api.API;
 
 /**
@@ -48,6 +49,29 @@ public record OverflowReturn(
         int withoutVolume,
         int cut,
         double observed) {
+    /**
+     * Checks that nothing is missing.
+     *
+     * @param overflow name of the overflow
+     * @param label label
+     * @param period half-open
+     * @param spills counted spills of the certain discharges
+     * @param spillsWithUncertain counted spills if the uncertain ones are spills too
+     * @param discharges certain discharges, after merging if the rule merges
+     * @param uncertain uncertain discharges
+     * @param duration time of the certain discharges before any counting in blocks
+     * @param volume their volume as far as it is known, m³
+     * @param withoutVolume certain discharges whose volume is not known
+     * @param cut discharges, certain or not, that run over an end of the period
+     * @param observed share of the period in which discharges could be seen, in [0, 1]
+     */
+    public OverflowReturn {
+        Objects.requireNonNull(overflow, "overflow");
+        Objects.requireNonNull(label, "label");
+        Objects.requireNonNull(period, "period");
+        Objects.requireNonNull(duration, "duration");
+    }
+
     private static final List<String> COLUMNS = List.of(
             "overflow",
             "period",
@@ -82,6 +106,7 @@ public record OverflowReturn(
             SpillCount rule,
             List<Discharge> discharges,
             List<Interval> observed) {
+        Objects.requireNonNull(overflow, "overflow");
         return ofPeriod(
                 overflow,
                 String.valueOf(year),
@@ -152,6 +177,8 @@ public record OverflowReturn(
             SpillCount rule,
             List<Discharge> discharges,
             List<Interval> observed) {
+        Objects.requireNonNull(overflow, "overflow");
+        Objects.requireNonNull(label, "label");
         if (period.isEmpty()) {
             throw new IllegalArgumentException("period must not be empty, was " + period);
         }

@@ -9,6 +9,7 @@ import java.time.Duration;
 import java.time.ZoneId;
 import java.time.ZoneOffset;
 import java.util.List;
+import java.util.Objects;
 import org.apiguardian.api.API;
 
 /**
@@ -93,6 +94,7 @@ public final class SpillCount implements Rule<Interval, Interval, TextState> {
      * @return the rule
      */
     public static SpillCount days(ZoneId zone) {
+        Objects.requireNonNull(zone, "zone");
         return new SpillCount(Way.DAYS, 0, 0, zone, 0);
     }
 

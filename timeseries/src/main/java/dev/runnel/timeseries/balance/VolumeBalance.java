@@ -9,6 +9,7 @@ import java.time.LocalDate;
 import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Objects;
 import org.apiguardian.api.API;
 
 /**
@@ -51,6 +52,7 @@ public final class VolumeBalance {
      * @throws IllegalArgumentException if there is no site upstream
      */
     public static VolumeBalance of(List<BalanceSite> upstream, BalanceSite downstream) {
+        Objects.requireNonNull(downstream, "downstream");
         Require.atLeast("number of sites upstream", upstream.size(), 1);
         return new VolumeBalance(upstream, downstream, 2, 0.9);
     }
@@ -102,6 +104,7 @@ public final class VolumeBalance {
      * @throws IllegalArgumentException if the record spans more than 36,525 days
      */
     public List<BalanceLine> daily(ZoneId zone) {
+        Objects.requireNonNull(zone, "zone");
         if (downstream.flow().isEmpty()) {
             return List.of();
         }

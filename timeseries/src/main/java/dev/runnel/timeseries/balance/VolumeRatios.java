@@ -9,6 +9,7 @@ import java.util.Collections;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.SortedMap;
 import java.util.TreeMap;
 import org.apiguardian.api.API;
@@ -31,6 +32,7 @@ public record VolumeRatios(SortedMap<LocalDate, Double> ratios, double first, do
      * @param second volume of the second site, m³
      */
     public VolumeRatios {
+        Objects.requireNonNull(ratios, "ratios");
         ratios = Collections.unmodifiableSortedMap(new TreeMap<>(ratios));
     }
 

@@ -16,6 +16,7 @@ import java.util.Comparator;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
 import java.util.stream.IntStream;
@@ -81,6 +82,7 @@ public final class DiurnalProfile {
      * @return the profile; empty if there are too few days with readings even together
      */
     public static Optional<DiurnalProfile> finest(Series series, Set<LocalDate> dates, ZoneId zone, ProfileRule rule) {
+        Objects.requireNonNull(zone, "zone");
         long weekend = dates.stream()
                 .filter(day -> rule.classOf(day) == DayClass.WEEKEND)
                 .count();
@@ -148,6 +150,7 @@ public final class DiurnalProfile {
      * @return count; 0 for a class that the rule does not keep apart
      */
     public int days(DayClass dayClass) {
+        Objects.requireNonNull(dayClass, "dayClass");
         return days.getOrDefault(dayClass, 0);
     }
 

@@ -5,6 +5,7 @@ import dev.runnel.internal.Text;
 import java.time.DayOfWeek;
 import java.time.Duration;
 import java.time.LocalDate;
+import java.util.Objects;
 import java.util.Set;
 import org.apiguardian.api.API;
 
@@ -68,6 +69,7 @@ public final class ProfileRule {
      * @return the new rule
      */
     public ProfileRule withSplit(WeekSplit split) {
+        Objects.requireNonNull(split, "split");
         return new ProfileRule(slot, split, minimumDays, holidays);
     }
 
@@ -89,6 +91,7 @@ public final class ProfileRule {
      * @return the new rule
      */
     public ProfileRule withHolidays(Set<LocalDate> holidays) {
+        Objects.requireNonNull(holidays, "holidays");
         return new ProfileRule(slot, split, minimumDays, Set.copyOf(holidays));
     }
 
@@ -126,6 +129,7 @@ public final class ProfileRule {
      * @return its class; that of Sunday for a holiday
      */
     public DayClass classOf(LocalDate date) {
+        Objects.requireNonNull(date, "date");
         return split.classOf(holidays.contains(date) ? DayOfWeek.SUNDAY : date.getDayOfWeek());
     }
 

@@ -2,6 +2,7 @@ package dev.runnel.timeseries.change;
 
 import dev.runnel.internal.Require;
 import java.util.Arrays;
+import java.util.Objects;
 import org.apache.commons.math3.analysis.integration.gauss.GaussIntegrator;
 import org.apache.commons.math3.analysis.integration.gauss.GaussIntegratorFactory;
 import org.apache.commons.math3.linear.Array2DRowRealMatrix;
@@ -103,6 +104,7 @@ public final class AverageRunLength {
      * @throws IllegalArgumentException if a figure is out of range
      */
     public static double ofEwma(EwmaRule detector, double shift) {
+        Objects.requireNonNull(detector, "detector");
         double weight = detector.weight();
         double width = detector.width();
         Require.inRange("weight", weight, 0.01, 1, "");

@@ -93,6 +93,8 @@ public final class BeforeAfter {
      * @throws IllegalArgumentException if there are fewer or more values, or one of them or the confidence is out of range
      */
     public static BeforeAfter of(double[] before, double[] after, double confidence) {
+        Objects.requireNonNull(before, "before");
+        Objects.requireNonNull(after, "after");
         Require.inRange("confidence", confidence, Double.MIN_VALUE, Math.nextDown(1.0), "");
         return new BeforeAfter(sorted("before", before), sorted("after", after), confidence);
     }

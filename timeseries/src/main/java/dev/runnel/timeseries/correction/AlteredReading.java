@@ -2,6 +2,7 @@ package dev.runnel.timeseries.correction;
 
 import dev.runnel.timeseries.Reading;
 import java.util.List;
+import java.util.Objects;
 import org.apiguardian.api.API;
 
 /**
@@ -25,6 +26,10 @@ public record AlteredReading(Reading raw, Reading corrected, List<Integer> numbe
      * @throws IllegalArgumentException if the lists differ in length or there is no correction
      */
     public AlteredReading {
+        Objects.requireNonNull(raw, "raw");
+        Objects.requireNonNull(corrected, "corrected");
+        Objects.requireNonNull(numbers, "numbers");
+        Objects.requireNonNull(reasons, "reasons");
         numbers = List.copyOf(numbers);
         reasons = List.copyOf(reasons);
         if (numbers.isEmpty() || numbers.size() != reasons.size()) {

@@ -5,6 +5,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import org.apiguardian.api.API;
 
 /**
@@ -117,6 +118,7 @@ public final class CorrectedSeries {
      *     without them
      */
     public CorrectedSeries without(int... numbers) {
+        Objects.requireNonNull(numbers, "numbers");
         List<Correction> left = new ArrayList<>(corrections.list());
         int[] sorted = Arrays.stream(numbers).sorted().distinct().toArray();
         for (int i = sorted.length - 1; i >= 0; i--) {

@@ -99,6 +99,7 @@ public final class Correction {
      * @throws IllegalArgumentException if the amount is not finite, the interval empty or the name not one line of text
      */
     public static Correction offset(String series, Interval interval, double amount) {
+        Objects.requireNonNull(series, "series");
         double checked = Require.finite("amount", amount, "");
         return of(series, interval, Kind.OFFSET, checked, checked, "");
     }
@@ -114,6 +115,7 @@ public final class Correction {
      * @throws IllegalArgumentException if an amount is not finite, the interval empty or the name not one line of text
      */
     public static Correction drift(String series, Interval interval, double atStart, double atEnd) {
+        Objects.requireNonNull(series, "series");
         return of(
                 series,
                 interval,
@@ -133,6 +135,7 @@ public final class Correction {
      * @throws IllegalArgumentException if the factor is 0 or not finite, the interval empty or the name not one line
      */
     public static Correction factor(String series, Interval interval, double factor) {
+        Objects.requireNonNull(series, "series");
         if (factor == 0) {
             throw new IllegalArgumentException("factor must not be 0, which is a removal");
         }
@@ -151,6 +154,7 @@ public final class Correction {
      *     line
      */
     public static Correction clockShift(String series, Interval interval, Duration shift) {
+        Objects.requireNonNull(series, "series");
         EpochNanos.positive("shift", shift.abs());
         double seconds = shift.getSeconds() + shift.getNano() / 1e9;
         return of(series, interval, Kind.CLOCK_SHIFT, seconds, seconds, "");
@@ -165,6 +169,7 @@ public final class Correction {
      * @throws IllegalArgumentException if the interval is empty or the name not one line of text
      */
     public static Correction removal(String series, Interval interval) {
+        Objects.requireNonNull(series, "series");
         return of(series, interval, Kind.REMOVAL, 0, 0, "");
     }
 
@@ -178,6 +183,8 @@ public final class Correction {
      * @throws IllegalArgumentException if the interval is empty or a name not one line of text
      */
     public static Correction replacement(String series, Interval interval, String source) {
+        Objects.requireNonNull(series, "series");
+        Objects.requireNonNull(source, "source");
         return of(series, interval, Kind.REPLACEMENT, 0, 0, words("source", source));
     }
 
@@ -191,6 +198,7 @@ public final class Correction {
      * @throws IllegalArgumentException if the level is negative or not finite, the interval empty or the name not one line
      */
     public static Correction sediment(String series, Interval interval, double level) {
+        Objects.requireNonNull(series, "series");
         double checked = Require.nonNegative("level", level, "m");
         return of(series, interval, Kind.SEDIMENT, checked, checked, "");
     }
@@ -205,6 +213,9 @@ public final class Correction {
      * @throws IllegalArgumentException if one is empty or not one line of text
      */
     public Correction because(String reason, String evidence, String author) {
+        Objects.requireNonNull(reason, "reason");
+        Objects.requireNonNull(evidence, "evidence");
+        Objects.requireNonNull(author, "author");
         return new Correction(series, interval, kind, value, atEnd, source, reason, evidence, author);
     }
 

@@ -16,6 +16,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import org.apiguardian.api.API;
 
 /**
@@ -47,6 +48,7 @@ public final class Corrections {
      * @return the list
      */
     public static Corrections of(List<Correction> corrections) {
+        Objects.requireNonNull(corrections, "corrections");
         return new Corrections(corrections);
     }
 
@@ -194,6 +196,7 @@ public final class Corrections {
      * @return the new list
      */
     public Corrections with(Correction correction) {
+        Objects.requireNonNull(correction, "correction");
         List<Correction> more = new ArrayList<>(list);
         more.add(correction);
         return new Corrections(more);
@@ -206,6 +209,7 @@ public final class Corrections {
      * @return the corrections of that kind, in their order; where two overlap the later one of the list counts
      */
     public List<Correction> sediment(String series) {
+        Objects.requireNonNull(series, "series");
         return list.stream()
                 .filter(each -> each.kind() == Kind.SEDIMENT && each.series().equals(series))
                 .toList();
@@ -221,6 +225,7 @@ public final class Corrections {
      *     another one or out of 1677 to 2262, or a value becomes infinite
      */
     public CorrectedSeries apply(String series, Series raw) {
+        Objects.requireNonNull(series, "series");
         return apply(series, raw, Map.of());
     }
 
@@ -236,6 +241,8 @@ public final class Corrections {
      *     out of 1677 to 2262, or a value becomes infinite
      */
     public CorrectedSeries apply(String series, Series raw, Map<String, Series> sources) {
+        Objects.requireNonNull(series, "series");
+        Objects.requireNonNull(sources, "sources");
         return CorrectedSeries.of(this, series, raw, sources);
     }
 

@@ -10,6 +10,7 @@ import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.apiguardian.api.API;
@@ -150,6 +151,9 @@ public final class VisitComparison {
      * @return one entry for each figure read by hand, visit by visit
      */
     public List<VisitDifference> differences(List<SiteVisit> visits, Series depths, Series velocities, Series flows) {
+        Objects.requireNonNull(depths, "depths");
+        Objects.requireNonNull(velocities, "velocities");
+        Objects.requireNonNull(flows, "flows");
         List<VisitDifference> found = new ArrayList<>();
         for (SiteVisit visit : visits) {
             add(found, visit, "depth", visit.handDepth(), depths, depth);
@@ -190,6 +194,7 @@ public final class VisitComparison {
      * @throws IllegalArgumentException if the end does not come after the last visit
      */
     public Corrections proposals(List<VisitDifference> differences, Instant end) {
+        Objects.requireNonNull(end, "end");
         List<SiteVisit> visits =
                 differences.stream().map(VisitDifference::visit).distinct().toList();
         if (visits.isEmpty()) {

@@ -1,5 +1,6 @@
 package dev.runnel.timeseries.csv;
 
+import java.util.Objects;
 import org.apiguardian.api.API;
 
 /**
@@ -24,6 +25,8 @@ public record CsvColumn(String name, String header, CsvUnit unit, String quality
      * @throws IllegalArgumentException if name or header is empty
      */
     public CsvColumn {
+        Objects.requireNonNull(unit, "unit");
+        Objects.requireNonNull(qualityHeader, "qualityHeader");
         if (name.isBlank()) {
             throw new IllegalArgumentException("name must not be blank, was \"" + name + "\"");
         }
@@ -40,6 +43,7 @@ public record CsvColumn(String name, String header, CsvUnit unit, String quality
      * @throws IllegalArgumentException if the header is blank
      */
     public static CsvColumn of(String header) {
+        Objects.requireNonNull(header, "header");
         return new CsvColumn(header, header, CsvUnit.AS_WRITTEN, "");
     }
 
@@ -61,6 +65,7 @@ public record CsvColumn(String name, String header, CsvUnit unit, String quality
      * @return the new column
      */
     public CsvColumn withUnit(CsvUnit unit) {
+        Objects.requireNonNull(unit, "unit");
         return new CsvColumn(name, header, unit, qualityHeader);
     }
 
@@ -71,6 +76,7 @@ public record CsvColumn(String name, String header, CsvUnit unit, String quality
      * @return the new column
      */
     public CsvColumn withQuality(String qualityHeader) {
+        Objects.requireNonNull(qualityHeader, "qualityHeader");
         return new CsvColumn(name, header, unit, qualityHeader);
     }
 }

@@ -1,5 +1,6 @@
 package dev.runnel.timeseries.csv;
 
+import java.util.Objects;
 import org.apiguardian.api.API;
 
 /**
@@ -13,6 +14,19 @@ import org.apiguardian.api.API;
  */
 @API(status = API.Status.EXPERIMENTAL, since = "0.1")
 public record CsvIssue(long line, int column, Kind kind, String text) {
+    /**
+     * Checks that nothing is missing.
+     *
+     * @param line line in the file, the first is 1
+     * @param column position in the line, the first is 1; 0 for the line as a whole
+     * @param kind what it is
+     * @param text what stands there and what was done, for a person
+     */
+    public CsvIssue {
+        Objects.requireNonNull(kind, "kind");
+        Objects.requireNonNull(text, "text");
+    }
+
     /**
      * What can be wrong with a line.
      *

@@ -9,6 +9,7 @@ import java.time.Instant;
 import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Objects;
 import java.util.Set;
 import java.util.function.Consumer;
 import org.apiguardian.api.API;
@@ -42,6 +43,7 @@ public final class CsvLayout {
      * @throws IllegalArgumentException if the header is blank
      */
     public static CsvLayout of(String timeColumn) {
+        Objects.requireNonNull(timeColumn, "timeColumn");
         Choices choices = new Choices();
         choices.timeColumn = notBlank("timeColumn", timeColumn);
         return new CsvLayout(choices);
@@ -55,6 +57,7 @@ public final class CsvLayout {
      * @throws IllegalArgumentException if the header is blank or the name is taken
      */
     public CsvLayout withColumn(String header) {
+        Objects.requireNonNull(header, "header");
         return withColumn(CsvColumn.of(header));
     }
 
@@ -68,6 +71,7 @@ public final class CsvLayout {
      * @throws IllegalArgumentException if name or header is blank, or the name is taken
      */
     public CsvLayout withColumn(String name, String header, CsvUnit unit) {
+        Objects.requireNonNull(unit, "unit");
         return withColumn(new CsvColumn(name, header, unit, ""));
     }
 
@@ -79,6 +83,7 @@ public final class CsvLayout {
      * @throws IllegalArgumentException if its name is taken
      */
     public CsvLayout withColumn(CsvColumn column) {
+        Objects.requireNonNull(column, "column");
         for (CsvColumn present : choices.columns) {
             if (present.name().equals(column.name())) {
                 throw new IllegalArgumentException("column must have a name of its own, was " + column.name());
@@ -96,6 +101,7 @@ public final class CsvLayout {
      * @return the new layout
      */
     public CsvLayout withZone(ZoneId zone) {
+        Objects.requireNonNull(zone, "zone");
         return with(c -> c.zone = zone);
     }
 
@@ -106,6 +112,7 @@ public final class CsvLayout {
      * @return the new layout
      */
     public CsvLayout withRepeatedHour(RepeatedHour repeatedHour) {
+        Objects.requireNonNull(repeatedHour, "repeatedHour");
         return with(c -> c.repeatedHour = repeatedHour);
     }
 
@@ -118,6 +125,7 @@ public final class CsvLayout {
      * @throws IllegalArgumentException if the header is blank
      */
     public CsvLayout withOffsetColumn(String header) {
+        Objects.requireNonNull(header, "header");
         String name = notBlank("header", header);
         return with(c -> c.offsetColumn = name);
     }
@@ -130,6 +138,7 @@ public final class CsvLayout {
      * @throws IllegalArgumentException if the header is blank
      */
     public CsvLayout withTimeOfDayColumn(String header) {
+        Objects.requireNonNull(header, "header");
         String name = notBlank("header", header);
         return with(c -> c.timeOfDayColumn = name);
     }
@@ -157,6 +166,7 @@ public final class CsvLayout {
      * @return the new layout
      */
     public CsvLayout withTimeNumbers(TimeNumber kind) {
+        Objects.requireNonNull(kind, "kind");
         return with(c -> {
             c.timeNumber = kind;
             c.timePattern = "";
@@ -277,6 +287,7 @@ public final class CsvLayout {
      */
     @API(status = API.Status.EXPERIMENTAL, since = "0.1")
     public CsvLayout withRepeatedTime(RepeatedTime repeatedTime) {
+        Objects.requireNonNull(repeatedTime, "repeatedTime");
         return with(c -> c.repeatedTime = repeatedTime);
     }
 

@@ -7,6 +7,7 @@ import java.util.EnumMap;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Set;
 import java.util.function.Predicate;
 import java.util.stream.Collectors;
@@ -48,6 +49,7 @@ public final class CsvReport {
      */
     @API(status = API.Status.EXPERIMENTAL, since = "0.1")
     public static CsvReport joined(String source, Collection<CsvReport> reports) {
+        Objects.requireNonNull(source, "source");
         Map<Kind, Long> counts = new EnumMap<>(Kind.class);
         List<CsvIssue> issues = new ArrayList<>();
         for (CsvReport each : reports) {
@@ -145,6 +147,7 @@ public final class CsvReport {
      * @return exact count
      */
     public long count(Kind kind) {
+        Objects.requireNonNull(kind, "kind");
         return counts.getOrDefault(kind, 0L);
     }
 

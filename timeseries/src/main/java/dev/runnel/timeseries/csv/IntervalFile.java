@@ -29,6 +29,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
 import org.apiguardian.api.API;
@@ -72,6 +73,8 @@ public final class IntervalFile {
      * @return the layout
      */
     public static IntervalFile of(String start, String end) {
+        Objects.requireNonNull(start, "start");
+        Objects.requireNonNull(end, "end");
         return new IntervalFile(start, end, "", ZoneOffset.UTC, "", true);
     }
 
@@ -82,6 +85,7 @@ public final class IntervalFile {
      * @return the new layout
      */
     public IntervalFile withSite(String site) {
+        Objects.requireNonNull(site, "site");
         return new IntervalFile(start, end, site, zone, pattern, header);
     }
 
@@ -92,6 +96,7 @@ public final class IntervalFile {
      * @return the new layout
      */
     public IntervalFile withZone(ZoneId zone) {
+        Objects.requireNonNull(zone, "zone");
         return new IntervalFile(start, end, site, zone, pattern, header);
     }
 
@@ -103,6 +108,7 @@ public final class IntervalFile {
      * @throws IllegalArgumentException if it is none
      */
     public IntervalFile withTimePattern(String pattern) {
+        Objects.requireNonNull(pattern, "pattern");
         IntervalFile made = new IntervalFile(start, end, site, zone, pattern, header);
         made.formatter();
         return made;
@@ -166,6 +172,7 @@ public final class IntervalFile {
      * @throws IllegalArgumentException if it is empty or has no such column
      */
     public IntervalRecord parse(String text) {
+        Objects.requireNonNull(text, "text");
         try {
             return read("text", new StringReader(text));
         } catch (IOException e) {

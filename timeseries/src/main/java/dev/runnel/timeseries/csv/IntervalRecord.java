@@ -6,6 +6,7 @@ import java.util.Collections;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import org.apiguardian.api.API;
 
 /**
@@ -24,6 +25,7 @@ public record IntervalRecord(Map<String, List<Interval>> bySite, CsvReport repor
      * @param report the account of lines
      */
     public IntervalRecord {
+        Objects.requireNonNull(report, "report");
         Map<String, List<Interval>> copy = new LinkedHashMap<>();
         bySite.forEach((site, list) -> copy.put(site, List.copyOf(list)));
         bySite = Collections.unmodifiableMap(copy);

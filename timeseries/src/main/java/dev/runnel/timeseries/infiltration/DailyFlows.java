@@ -14,6 +14,7 @@ import java.util.Collections;
 import java.util.Deque;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.SortedMap;
 import java.util.TreeMap;
 import org.apiguardian.api.API;
@@ -77,6 +78,7 @@ public final class DailyFlows {
      * @return flow at the begin of each day, in the unit of the flows
      */
     public Series series(ZoneId zone) {
+        Objects.requireNonNull(zone, "zone");
         SeriesBuilder builder = Series.builder();
         flows.forEach((day, flow) -> builder.add(day.atStartOfDay(zone).toInstant(), flow));
         return builder.build();

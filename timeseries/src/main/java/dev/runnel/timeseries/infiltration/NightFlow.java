@@ -7,6 +7,7 @@ import dev.runnel.timeseries.Series;
 import dev.runnel.timeseries.SeriesBuilder;
 import java.time.LocalDate;
 import java.util.List;
+import java.util.Objects;
 import org.apiguardian.api.API;
 
 /**
@@ -20,6 +21,19 @@ import org.apiguardian.api.API;
  */
 @API(status = API.Status.EXPERIMENTAL, since = "0.1")
 public record NightFlow(LocalDate date, Interval interval, double flow, double dayMean) {
+    /**
+     * Checks that nothing is missing.
+     *
+     * @param date local date on which the night's window begins
+     * @param interval when the flow was smallest
+     * @param flow mean flow over that interval, m³/s
+     * @param dayMean mean flow of the local day, m³/s; NaN if the day is not complete
+     */
+    public NightFlow {
+        Objects.requireNonNull(date, "date");
+        Objects.requireNonNull(interval, "interval");
+    }
+
     /**
      * Returns night flows as a series, for the tests of {@link dev.runnel.timeseries.change}.
      *

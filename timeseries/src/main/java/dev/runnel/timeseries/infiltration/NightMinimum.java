@@ -16,6 +16,7 @@ import java.time.LocalTime;
 import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Objects;
 import java.util.Optional;
 import org.apiguardian.api.API;
 
@@ -54,6 +55,9 @@ public final class NightMinimum {
      * @return the rule, with a window of an hour
      */
     public static NightMinimum between(LocalTime from, LocalTime to, ZoneId zone) {
+        Objects.requireNonNull(from, "from");
+        Objects.requireNonNull(to, "to");
+        Objects.requireNonNull(zone, "zone");
         return new NightMinimum(from, to, zone, Duration.ofHours(1));
     }
 

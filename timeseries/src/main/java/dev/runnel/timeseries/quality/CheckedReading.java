@@ -2,6 +2,7 @@ package dev.runnel.timeseries.quality;
 
 import dev.runnel.timeseries.Reading;
 import java.util.List;
+import java.util.Objects;
 import org.apiguardian.api.API;
 
 /**
@@ -20,6 +21,8 @@ public record CheckedReading(Reading reading, List<QualityFlag> flags) {
      * @param flags one for each check
      */
     public CheckedReading {
+        Objects.requireNonNull(reading, "reading");
+        Objects.requireNonNull(flags, "flags");
         flags = List.copyOf(flags);
     }
 }

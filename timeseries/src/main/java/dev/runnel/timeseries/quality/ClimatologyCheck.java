@@ -10,6 +10,7 @@ import dev.runnel.timeseries.TextState;
 import java.time.Month;
 import java.time.ZoneId;
 import java.util.Arrays;
+import java.util.Objects;
 import org.apiguardian.api.API;
 
 /**
@@ -39,6 +40,7 @@ public final class ClimatologyCheck implements QualityCheck {
      * @return the check
      */
     public static ClimatologyCheck in(ZoneId zone) {
+        Objects.requireNonNull(zone, "zone");
         double[] none = new double[12];
         Arrays.fill(none, Double.NaN);
         return new ClimatologyCheck(zone, none, none);
@@ -55,6 +57,8 @@ public final class ClimatologyCheck implements QualityCheck {
      * @throws IllegalArgumentException if a limit is NaN or the range is empty
      */
     public ClimatologyCheck withMonths(Month from, Month to, double lowest, double highest) {
+        Objects.requireNonNull(from, "from");
+        Objects.requireNonNull(to, "to");
         Require.inRange("highest", highest, lowest, Double.POSITIVE_INFINITY, "");
         double[] low = this.lowest.clone();
         double[] high = this.highest.clone();

@@ -3,6 +3,7 @@ package dev.runnel.timeseries.quality;
 import dev.runnel.timeseries.Rule;
 import dev.runnel.timeseries.Series;
 import dev.runnel.timeseries.TextState;
+import java.util.Objects;
 import org.apiguardian.api.API;
 
 /**
@@ -31,6 +32,8 @@ public interface PairCheck extends Rule<ReadingPair, QualityFlag, TextState> {
      * @return one verdict for each reading of the first
      */
     default QualityFlags apply(Series checked, Series companion) {
+        Objects.requireNonNull(checked, "checked");
+        Objects.requireNonNull(companion, "companion");
         return QualityFlags.of(this, checked, companion);
     }
 

@@ -4,6 +4,7 @@ import dev.runnel.timeseries.Reading;
 import dev.runnel.timeseries.Rule;
 import dev.runnel.timeseries.Series;
 import dev.runnel.timeseries.TextState;
+import java.util.Objects;
 import org.apiguardian.api.API;
 
 /**
@@ -32,6 +33,7 @@ public interface QualityCheck extends Rule<Reading, QualityFlag, TextState> {
      * @return one verdict for each
      */
     default QualityFlags apply(Series series) {
+        Objects.requireNonNull(series, "series");
         return QualityFlags.of(this, series);
     }
 

@@ -8,6 +8,7 @@ import dev.runnel.timeseries.TextState;
 import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Objects;
 import java.util.Set;
 import org.apiguardian.api.API;
 
@@ -69,6 +70,7 @@ public final class QualityChecks implements Rule<Reading, CheckedReading, TextSt
      * @return verdicts by check, and the record with its qualities joined with them
      */
     public QualityReport apply(Series series) {
+        Objects.requireNonNull(series, "series");
         Series flagged = series;
         List<QualityFlags> flags = new ArrayList<>();
         for (QualityCheck check : checks) {

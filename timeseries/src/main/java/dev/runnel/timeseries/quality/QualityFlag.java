@@ -2,6 +2,7 @@ package dev.runnel.timeseries.quality;
 
 import dev.runnel.timeseries.Reading;
 import java.time.Instant;
+import java.util.Objects;
 import org.apiguardian.api.API;
 
 /**
@@ -14,6 +15,19 @@ import org.apiguardian.api.API;
  */
 @API(status = API.Status.EXPERIMENTAL, since = "0.1")
 public record QualityFlag(Instant time, Verdict verdict, String reason) {
+    /**
+     * Checks that nothing is missing.
+     *
+     * @param time time of the reading
+     * @param verdict the verdict
+     * @param reason why, with the figures; empty for a pass
+     */
+    public QualityFlag {
+        Objects.requireNonNull(time, "time");
+        Objects.requireNonNull(verdict, "verdict");
+        Objects.requireNonNull(reason, "reason");
+    }
+
     static QualityFlag pass(Instant time) {
         return new QualityFlag(time, Verdict.PASS, "");
     }

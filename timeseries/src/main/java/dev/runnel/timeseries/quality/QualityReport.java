@@ -3,6 +3,7 @@ package dev.runnel.timeseries.quality;
 import dev.runnel.timeseries.Interval;
 import dev.runnel.timeseries.Series;
 import java.util.List;
+import java.util.Objects;
 import org.apiguardian.api.API;
 
 /**
@@ -21,6 +22,8 @@ public record QualityReport(Series series, List<QualityFlags> flags) {
      * @param flags verdicts by check, in their order
      */
     public QualityReport {
+        Objects.requireNonNull(series, "series");
+        Objects.requireNonNull(flags, "flags");
         flags = List.copyOf(flags);
     }
 
@@ -60,6 +63,7 @@ public record QualityReport(Series series, List<QualityFlags> flags) {
      * @return count; a reading counts once for each check
      */
     public int count(Verdict verdict) {
+        Objects.requireNonNull(verdict, "verdict");
         return flags.stream().mapToInt(each -> each.count(verdict)).sum();
     }
 

@@ -8,6 +8,7 @@ import dev.runnel.timeseries.Machine;
 import dev.runnel.timeseries.Reading;
 import dev.runnel.timeseries.TextState;
 import java.time.Duration;
+import java.util.Objects;
 import org.apiguardian.api.API;
 
 /**
@@ -35,6 +36,7 @@ public record RepeatedDayCheck(Duration lag, Duration atLeast) implements Qualit
      * @throws IllegalArgumentException if one is not greater than 0, or the lag longer than 31 days
      */
     public RepeatedDayCheck {
+        Objects.requireNonNull(lag, "lag");
         Windows.require(lag);
         EpochNanos.positive("atLeast", atLeast);
     }
@@ -58,6 +60,7 @@ public record RepeatedDayCheck(Duration lag, Duration atLeast) implements Qualit
      * @throws IllegalArgumentException if it is out of its range
      */
     public RepeatedDayCheck withLag(Duration lag) {
+        Objects.requireNonNull(lag, "lag");
         return new RepeatedDayCheck(lag, atLeast);
     }
 

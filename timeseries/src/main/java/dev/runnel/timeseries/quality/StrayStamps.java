@@ -8,6 +8,7 @@ import dev.runnel.timeseries.SeriesBuilder;
 import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Objects;
 import org.apiguardian.api.API;
 
 /**
@@ -36,6 +37,8 @@ public record StrayStamps(Series series, List<Reading> setAside) {
      * @param setAside the readings set aside
      */
     public StrayStamps {
+        Objects.requireNonNull(series, "series");
+        Objects.requireNonNull(setAside, "setAside");
         setAside = List.copyOf(setAside);
     }
 

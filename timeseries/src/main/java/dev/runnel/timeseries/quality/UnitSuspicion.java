@@ -5,6 +5,7 @@ import dev.runnel.internal.Text;
 import dev.runnel.timeseries.Series;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Objects;
 import org.apiguardian.api.API;
 
 /**
@@ -21,6 +22,18 @@ import org.apiguardian.api.API;
  */
 @API(status = API.Status.EXPERIMENTAL, since = "0.1")
 public record UnitSuspicion(double factor, String reading, double insideAsIs, double insideThen) {
+    /**
+     * Checks that nothing is missing.
+     *
+     * @param factor by which the readings would have to be multiplied
+     * @param reading reading
+     * @param insideAsIs share of usable readings inside the range as they are, in [0, 1]
+     * @param insideThen share inside once multiplied, in [0, 1]
+     */
+    public UnitSuspicion {
+        Objects.requireNonNull(reading, "reading");
+    }
+
     /** Chosen here: a range that a tenth of all readings leaves is no range of the site. */
     private static final double MOST = 0.9;
 

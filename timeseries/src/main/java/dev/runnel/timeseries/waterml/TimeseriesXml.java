@@ -15,6 +15,7 @@ import java.nio.file.StandardCopyOption;
 import java.time.ZoneId;
 import java.time.ZoneOffset;
 import java.util.List;
+import java.util.Objects;
 import java.util.UUID;
 import javax.xml.stream.XMLInputFactory;
 import javax.xml.stream.XMLStreamException;
@@ -50,6 +51,7 @@ public final class TimeseriesXml {
      * @return the new reader
      */
     public TimeseriesXml withZone(ZoneId zone) {
+        Objects.requireNonNull(zone, "zone");
         return new TimeseriesXml(zone);
     }
 
@@ -88,6 +90,7 @@ public final class TimeseriesXml {
      * @throws IllegalArgumentException as {@link #read}
      */
     public XmlRecord parse(String xml) {
+        Objects.requireNonNull(xml, "xml");
         return read("text", factory -> factory.createXMLStreamReader(new StringReader(xml)));
     }
 

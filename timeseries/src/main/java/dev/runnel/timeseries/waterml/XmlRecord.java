@@ -1,6 +1,7 @@
 package dev.runnel.timeseries.waterml;
 
 import java.util.List;
+import java.util.Objects;
 import org.apiguardian.api.API;
 
 /**
@@ -23,6 +24,8 @@ public record XmlRecord(List<XmlSeries> series, long points, long setAside, List
      * @param issues what was wrong
      */
     public XmlRecord {
+        Objects.requireNonNull(series, "series");
+        Objects.requireNonNull(issues, "issues");
         series = List.copyOf(series);
         issues = List.copyOf(issues);
     }

@@ -2,6 +2,7 @@ package dev.runnel.timeseries.waterml;
 
 import dev.runnel.internal.Text;
 import dev.runnel.timeseries.Series;
+import java.util.Objects;
 import org.apiguardian.api.API;
 
 /**
@@ -16,6 +17,21 @@ import org.apiguardian.api.API;
 @API(status = API.Status.EXPERIMENTAL, since = "0.1")
 public record XmlSeries(String id, String unit, String interpolation, Series series) {
     /**
+     * Checks that nothing is missing.
+     *
+     * @param id identifier of the series in its document; empty if it has none
+     * @param unit unit
+     * @param interpolation interpolation
+     * @param series the readings, in the unit of the document
+     */
+    public XmlSeries {
+        Objects.requireNonNull(id, "id");
+        Objects.requireNonNull(unit, "unit");
+        Objects.requireNonNull(interpolation, "interpolation");
+        Objects.requireNonNull(series, "series");
+    }
+
+    /**
      * Returns a series of continuous readings.
      *
      * @param id identifier: a letter or {@code _}, then letters, digits, {@code -}, {@code _} or {@code .}
@@ -25,6 +41,8 @@ public record XmlSeries(String id, String unit, String interpolation, Series ser
      * @throws IllegalArgumentException if the identifier is not one of XML
      */
     public static XmlSeries of(String id, String unit, Series series) {
+        Objects.requireNonNull(unit, "unit");
+        Objects.requireNonNull(series, "series");
         if (!id.matches("[A-Za-z_][A-Za-z0-9._-]*")) {
             throw new IllegalArgumentException(
                     "id must be a letter or _, then letters, digits, -, _ or ., was " + Text.quoted(id));
