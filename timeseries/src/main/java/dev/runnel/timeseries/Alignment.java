@@ -74,6 +74,7 @@ public final class Alignment {
      * @return one reading for each of the clock's, missing where the rule finds no value
      */
     public Series align(Series clock, Series series) {
+        Objects.requireNonNull(series, "series");
         int size = clock.size();
         double[] values = new double[size];
         byte[] qualities = new byte[size];

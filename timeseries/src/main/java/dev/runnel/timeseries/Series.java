@@ -359,6 +359,7 @@ public final class Series implements Iterable<Reading> {
      * @return count
      */
     public int count(Quality quality) {
+        Objects.requireNonNull(quality, "quality");
         int count = 0;
         for (byte code : qualities) {
             if (code == quality.toCode()) {
@@ -390,6 +391,7 @@ public final class Series implements Iterable<Reading> {
      * @return position, or {@link #size()} if all readings are before it
      */
     public int firstIndexAtOrAfter(Instant time) {
+        Objects.requireNonNull(time, "time");
         if (isEmpty() || time.isAfter(time(size() - 1))) {
             return size();
         }

@@ -7,6 +7,7 @@ import dev.runnel.timeseries.Interval;
 import dev.runnel.timeseries.Series;
 import dev.runnel.timeseries.balance.MeasuredVolume;
 import java.time.Duration;
+import java.util.Objects;
 import org.apiguardian.api.API;
 
 /**
@@ -27,6 +28,18 @@ import org.apiguardian.api.API;
  */
 @API(status = API.Status.EXPERIMENTAL, since = "0.1")
 public record SpillVolume(Interval interval, double volume, double below, double coverage) {
+    /**
+     * Checks that nothing is missing.
+     *
+     * @param interval the discharge
+     * @param volume volume, m³; NaN where readings cover less than half of the discharge
+     * @param below the part of it that went over at heads below the lowest one of the law, m³; NaN as above
+     * @param coverage share of the discharge between readings near enough to each other, in [0, 1]
+     */
+    public SpillVolume {
+        Objects.requireNonNull(interval, "interval");
+    }
+
     /** Chosen here: a volume of which less was seen is not told. */
     private static final double LEAST_COVERAGE = 0.5;
 
@@ -49,6 +62,8 @@ public record SpillVolume(Interval interval, double volume, double below, double
             Series level,
             Interval discharge,
             Duration maximumGap) {
+        Objects.requireNonNull(weir, "weir");
+        Objects.requireNonNull(maximumGap, "maximumGap");
         Require.nonNegative("lowestHead", lowestHead, "m");
         if (discharge.isEmpty()) {
             throw new IllegalArgumentException("discharge must not be empty, was " + discharge);
@@ -78,6 +93,7 @@ public record SpillVolume(Interval interval, double volume, double below, double
      * @return (V′ − V)/V; NaN where either is not known or nothing went over
      */
     public double relativeChange(SpillVolume raised) {
+        Objects.requireNonNull(raised, "raised");
         return volume > 0 ? (raised.volume - volume) / volume : Double.NaN;
     }
 

@@ -64,7 +64,7 @@ class ArealReductionTest {
         assertThat(tasmania)
                 .hasToString(
                         "ArealReduction[Australian Rainfall and Runoff (2019), TASMANIA, annual exceedance probability"
-                                + " 5.0E-4]");
+                                + " 0.0005]");
     }
 
     @Test

@@ -76,6 +76,7 @@ public final class CsvReport {
      */
     @API(status = API.Status.EXPERIMENTAL, since = "0.1")
     public CsvReport withoutIssues(Predicate<CsvIssue> unfounded) {
+        Objects.requireNonNull(unfounded, "unfounded");
         if (issueCount() != issues.size()) {
             throw new IllegalArgumentException("report must list all its issues, lists " + issues.size() + " of "
                     + issueCount() + ": the layout must set another limit");
