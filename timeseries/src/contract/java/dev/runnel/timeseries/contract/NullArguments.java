@@ -24,6 +24,7 @@ import java.util.concurrent.TimeUnit;
 import java.util.concurrent.TimeoutException;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Calls every public factory, constructor and method of a module with null for each of its parameters, the others being
@@ -148,7 +149,7 @@ public final class NullArguments {
     }
 
     /** A call that went through. */
-    private record Trial(Object receiver, Object[] arguments, Optional<Object> result) {}
+    private record Trial(@Nullable Object receiver, Object[] arguments, Optional<Object> result) {}
 
     /** A call has its own, so that another call that comes or goes does not change its samples. */
     private static Random random(Executable call) {
@@ -157,7 +158,7 @@ public final class NullArguments {
 
     private Optional<Trial> going(Executable call, Random random) {
         for (int i = 0; i < TRIES; i++) {
-            Object receiver = null;
+            @Nullable Object receiver = null;
             if (call instanceof Method method && !Modifier.isStatic(method.getModifiers())) {
                 Optional<Object> sample = samples.any(call.getDeclaringClass(), random);
                 if (sample.isEmpty()) {
@@ -187,7 +188,7 @@ public final class NullArguments {
         return Optional.empty();
     }
 
-    private static Object invoke(Executable call, Object receiver, Object[] arguments)
+    private static @Nullable Object invoke(Executable call, @Nullable Object receiver, Object[] arguments)
             throws InvocationTargetException {
         try {
             return call instanceof Method method
@@ -253,7 +254,7 @@ public final class NullArguments {
     }
 
     /** Empty if null was refused by name. A loop that waits for null never ends, so nobody waits for it. */
-    private static String answer(Executable call, Object receiver, Object[] arguments, String name) {
+    private static String answer(Executable call, @Nullable Object receiver, Object[] arguments, String name) {
         CompletableFuture<String> answer = new CompletableFuture<>();
         Thread caller = new Thread(() -> {
             try {
@@ -273,12 +274,12 @@ public final class NullArguments {
         }
     }
 
-    private static String answerOf(Executable call, Object receiver, Object[] arguments, String name) {
+    private static String answerOf(Executable call, @Nullable Object receiver, Object[] arguments, String name) {
         try {
             invoke(call, receiver, arguments);
             return "taken";
         } catch (InvocationTargetException e) {
-            Throwable cause = e.getCause();
+            Throwable cause = e.getTargetException();
             boolean isRefusal = cause instanceof NullPointerException || cause instanceof IllegalArgumentException;
             String message = String.valueOf(cause.getMessage());
             boolean isNamed = Pattern.compile("(?<![\\w.])" + name + "(?!\\w)")

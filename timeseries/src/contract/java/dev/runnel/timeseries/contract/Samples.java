@@ -31,6 +31,7 @@ import java.util.SortedMap;
 import java.util.SortedSet;
 import java.util.TreeMap;
 import java.util.TreeSet;
+import org.jspecify.annotations.Nullable;
 
 /** Objects to call with: a few of each type, those of the library as its own calls made them. */
 final class Samples {
@@ -205,7 +206,7 @@ final class Samples {
     }
 
     /** What a function gives: its first argument, as far as that is of the right type. */
-    private static Object answer(Class<?> result, Object[] arguments) {
+    private static @Nullable Object answer(Class<?> result, Object @Nullable [] arguments) {
         Object first = arguments == null || arguments.length == 0 ? Double.valueOf(1) : arguments[0];
         if (result == double.class) {
             return first instanceof Double ? first : Double.valueOf(1);
