@@ -61,8 +61,15 @@ public final class DoubtfulReadings {
                 case VELOCITY_LOW_FOR_DEPTH, VELOCITY_HIGH_FOR_DEPTH, CONTRADICTORY, FROZEN_LOGGER ->
                     uses.addAll(EnumSet.allOf(ReadingUse.class));
                 case CLOCK_OF_MONITOR, CLOCK_OF_GAUGE -> uses.add(ReadingUse.STORM_RESPONSE);
-                case HELD_UP, RELEASED, MORE_WATER, LESS_WATER, REVERSE_FLOW, BASELINE_DOUBTFUL -> {
-                    // Read truly, as far as anyone can tell.
+                case HELD_UP,
+                        RELEASED,
+                        MORE_WATER,
+                        LESS_WATER,
+                        REVERSE_FLOW,
+                        TIDAL,
+                        FALSE_STAMPS,
+                        BASELINE_DOUBTFUL -> {
+                    // Read truly, as far as anyone can tell; readings with a false stamp were left out.
                 }
             }
         }

@@ -182,7 +182,7 @@ final class Samples {
             return Optional.of(new StringReader("time,value\n2026-03-01T00:00:00Z,1\n2026-03-01T00:05:00Z,2\n"));
         }
         if (type == Appendable.class) {
-            return Optional.of(new StringBuilder());
+            return Optional.of(new java.io.CharArrayWriter());
         }
         if (type == java.util.function.DoubleSupplier.class) {
             return Optional.of((java.util.function.DoubleSupplier) () -> 0.5);
@@ -212,7 +212,7 @@ final class Samples {
             return first instanceof Double ? first : Double.valueOf(1);
         }
         if (result == boolean.class) {
-            return Boolean.TRUE;
+            return true;
         }
         if (result == int.class) {
             return Integer.valueOf(1);
