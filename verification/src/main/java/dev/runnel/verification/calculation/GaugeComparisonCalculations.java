@@ -2,7 +2,7 @@ package dev.runnel.verification.calculation;
 
 import static dev.runnel.verification.calculation.RainInputs.START;
 import static dev.runnel.verification.calculation.RainInputs.network;
-import static dev.runnel.verification.calculation.RainInputs.of;
+import static dev.runnel.verification.calculation.RainInputs.rainfall;
 
 import dev.runnel.rainfall.gauge.DoubleMass;
 import dev.runnel.rainfall.gauge.Neighbours;
@@ -28,70 +28,74 @@ final class GaugeComparisonCalculations {
 
     static List<Calculation> all() {
         return List.of(
-                of("gauge.neighbours.ratio", "1", NETWORK, in -> finding(in).ratio()),
-                of(
+                rainfall(
+                        "gauge.neighbours.ratio",
+                        "1",
+                        NETWORK,
+                        in -> finding(in).ratio()),
+                rainfall(
                         "gauge.neighbours.rank-correlation",
                         "1",
                         NETWORK,
                         in -> finding(in).rankCorrelation()),
-                of(
+                rainfall(
                         "gauge.neighbours.dry-alone",
                         "periods",
                         NETWORK,
                         in -> finding(in).dryAlone()),
-                of(
+                rainfall(
                         "gauge.neighbours.wet-alone",
                         "periods",
                         NETWORK,
                         in -> finding(in).wetAlone()),
-                of(
+                rainfall(
                         "gauge.neighbours.settled-ratio",
                         "1",
                         NETWORK + " tolerance",
                         in -> settled(in).finding(name(in)).orElseThrow().ratio()),
-                of(
+                rainfall(
                         "gauge.neighbours.set-aside",
                         "gauges",
                         NETWORK + " tolerance",
                         in -> settled(in).setAside().size()),
-                of(
+                rainfall(
                         "gauge.neighbours.storms",
                         "storms",
                         STORMS,
                         in -> inStorms(in).compared(name(in)).size()),
-                of("gauge.neighbours.last-of-others", "mm", STORMS, in -> {
+                rainfall("gauge.neighbours.last-of-others", "mm", STORMS, in -> {
                     List<Neighbours.Compared> compared = inStorms(in).compared(name(in));
                     return compared.get(compared.size() - 1).othersMm();
                 }),
-                of(
+                rainfall(
                         "gauge.neighbours.ratio-in-storms",
                         "1",
                         STORMS,
                         in -> inStorms(in).finding(name(in)).orElseThrow().ratio()),
-                of("gauge.double-mass.ratio", "1", "gauge_mm reference_mm", in -> mass(in).ratio()),
-                of(
+                rainfall("gauge.double-mass.ratio", "1", "gauge_mm reference_mm", in -> mass(in).ratio()),
+                rainfall(
                         "gauge.double-mass.break",
                         "periods",
                         "gauge_mm reference_mm least",
                         in -> mass(in).bestBreak(in.integer("least")).periodsBefore()),
-                of(
+                rainfall(
                         "gauge.double-mass.factor",
                         "1",
                         "gauge_mm reference_mm least",
                         in -> mass(in).bestBreak(in.integer("least")).factor()),
-                of(
+                rainfall(
                         "gauge.storage.ratio",
                         "1",
                         STORAGE,
                         in -> storage(in).ratio().orElseThrow()),
-                of(
+                rainfall(
                         "gauge.storage.count",
                         "readings",
                         STORAGE + " verdict",
                         in -> storage(in)
                                 .count(StorageComparison.Verdict.valueOf(
                                         in.text("verdict").toUpperCase(Locale.ROOT)))),
-                of(
+                rainfall(
                         "gauge.neighbours.mass-ratio",
                         "1",
                         NETWORK,
@@ -99,7 +103,7 @@ final class GaugeComparisonCalculations {
                                 .withWetLimit(in.number("wet_mm"))
                                 .against("gauge " + in.integer("gauge"))
                                 .ratio()),
-                of(
+                rainfall(
                         "gauge.storage.row-ratio",
                         "1",
                         STORAGE + " row",

@@ -2,7 +2,7 @@ package dev.runnel.verification.calculation;
 
 import static dev.runnel.verification.calculation.RainInputs.START;
 import static dev.runnel.verification.calculation.RainInputs.minutes;
-import static dev.runnel.verification.calculation.RainInputs.of;
+import static dev.runnel.verification.calculation.RainInputs.rainfall;
 
 import dev.runnel.rainfall.event.DailyRain;
 import dev.runnel.rainfall.event.DrySpells;
@@ -28,36 +28,36 @@ final class RainDayCalculations {
 
     static List<Calculation> all() {
         return List.of(
-                of(
+                rainfall(
                         "rain-day.depth",
                         "mm",
                         "depths step_minutes offset_hours day_start day",
                         in -> daily(in).days().get(in.integer("day")).depthMm()),
-                of(
+                rainfall(
                         "dry-spells.days",
                         "days",
                         "daily most_mm least_days spell",
                         in -> DrySpells.of(ofDays(in), in.number("most_mm"), in.integer("least_days"))
                                 .get(in.integer("spell"))
                                 .days()),
-                of(
+                rainfall(
                         "rain-summary.depth",
                         "mm",
                         "daily period row",
                         in -> summary(in).depthMm()),
-                of(
+                rainfall(
                         "rain-summary.wet-days",
                         "days",
                         "daily period row",
                         in -> summary(in).wetDays()),
-                of(
+                rainfall(
                         "rain-summary.percent-of-normal",
                         "%",
                         "daily period row normals",
                         in -> summary(in).percentOfNormal().orElseThrow()),
-                of("snow.rain", "mm", SNOW, in -> snow(in).rain().value(in.integer("step"))),
-                of("snow.melt", "mm", SNOW, in -> snow(in).melt().value(in.integer("step"))),
-                of("snow.lying", "mm", SNOW, in -> snow(in).lying().value(in.integer("step"))));
+                rainfall("snow.rain", "mm", SNOW, in -> snow(in).rain().value(in.integer("step"))),
+                rainfall("snow.melt", "mm", SNOW, in -> snow(in).melt().value(in.integer("step"))),
+                rainfall("snow.lying", "mm", SNOW, in -> snow(in).lying().value(in.integer("step"))));
     }
 
     private static DailyRain daily(Inputs in) {

@@ -4,8 +4,8 @@ import static dev.runnel.verification.calculation.RainInputs.START;
 import static dev.runnel.verification.calculation.RainInputs.bucket;
 import static dev.runnel.verification.calculation.RainInputs.minutes;
 import static dev.runnel.verification.calculation.RainInputs.network;
-import static dev.runnel.verification.calculation.RainInputs.of;
 import static dev.runnel.verification.calculation.RainInputs.rain;
+import static dev.runnel.verification.calculation.RainInputs.rainfall;
 import static dev.runnel.verification.calculation.RainInputs.tips;
 
 import dev.runnel.rainfall.event.AntecedentIndex;
@@ -40,26 +40,26 @@ final class RainEventCalculations {
 
     static List<Calculation> all() {
         return List.of(
-                of("event.steps.depth", "mm", STEPS, in -> event(in).depthMm()),
-                of(
+                rainfall("event.steps.depth", "mm", STEPS, in -> event(in).depthMm()),
+                rainfall(
                         "event.steps.mean-intensity",
                         "mm/h",
                         STEPS,
                         in -> event(in).meanIntensityMmPerHour().orElseThrow()),
-                of(
+                rainfall(
                         "event.steps.dry-hours",
                         "h",
                         STEPS,
                         in -> event(in).antecedentDryTime().toNanos() / 3.6e12),
-                of("event.steps.missing", "steps", STEPS, in -> event(in).missingSteps()),
-                of(
+                rainfall("event.steps.missing", "steps", STEPS, in -> event(in).missingSteps()),
+                rainfall(
                         "event.steps.peak-intensity",
                         "mm/h",
                         STEPS + " window_minutes",
                         in -> event(in).peak(minutes(in, "window_minutes")).intensityMmPerHour()),
-                of("event.steps.dropped", "mm", STEPS, in -> separated(in).droppedMm()),
-                of("event.steps.stray", "mm", STEPS, in -> separated(in).strayMm()),
-                of(
+                rainfall("event.steps.dropped", "mm", STEPS, in -> separated(in).droppedMm()),
+                rainfall("event.steps.stray", "mm", STEPS, in -> separated(in).strayMm()),
+                rainfall(
                         "event.listing.heaviest",
                         "mm/h",
                         "depths step_minutes window_minutes",
@@ -67,7 +67,7 @@ final class RainEventCalculations {
                                 .rows()
                                 .get(0)
                                 .heaviestMmPerHour()),
-                of(
+                rainfall(
                         "event.dry-gaps.variation",
                         "1",
                         "depths step_minutes candidate",
@@ -75,7 +75,7 @@ final class RainEventCalculations {
                                 .candidates(DryGaps.Convention.GAPS)
                                 .get(in.integer("candidate"))
                                 .coefficientOfVariation()),
-                of(
+                rainfall(
                         "event.autocorrelation-limit",
                         "1",
                         "depths lag",
@@ -83,35 +83,35 @@ final class RainEventCalculations {
                                         RegularSeries.of(START, Duration.ofHours(1), in.sample("depths")),
                                         in.integer("lag"))
                                 .limit(in.integer("lag"))),
-                of(
+                rainfall(
                         "storm.profile.share",
                         "1",
                         "depths step_minutes fraction",
                         in -> StormProfile.of(rain(in)).depthShare(in.number("fraction"))),
-                of(
+                rainfall(
                         "storm.profile.centroid",
                         "min",
                         "depths step_minutes",
                         in -> StormProfile.of(rain(in)).timeToCentroid().toNanos() / 60e9),
-                of(
+                rainfall(
                         "storm.criteria.verdict",
                         "1 met, 0 not, -1 unknown",
                         "gauges step_minutes depth_mm intensity over_minutes spread concentration_minutes",
                         RainEventCalculations::verdict),
-                of(
+                rainfall(
                         "antecedent-index.before",
                         "mm",
                         "daily recession days day",
                         in -> AntecedentIndex.of(in.number("recession"), in.integer("days"))
                                 .before(RegularSeries.of(START, Duration.ofDays(1), in.sample("daily")))
                                 .value(in.integer("day"))),
-                of("event.arriving.depth", "mm", STEPS, in -> arriving(in).depthMm()),
-                of(
+                rainfall("event.arriving.depth", "mm", STEPS, in -> arriving(in).depthMm()),
+                rainfall(
                         "event.arriving.peak-intensity",
                         "mm/h",
                         STEPS + " window_minutes",
                         in -> arriving(in).peak(minutes(in, "window_minutes")).intensityMmPerHour()),
-                of(
+                rainfall(
                         "event.arriving-tips.depth",
                         "mm",
                         "tip_seconds tip_mm lost_seconds? inter_event_minutes number",

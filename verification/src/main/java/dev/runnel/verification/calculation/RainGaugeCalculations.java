@@ -3,7 +3,7 @@ package dev.runnel.verification.calculation;
 import static dev.runnel.verification.calculation.RainInputs.START;
 import static dev.runnel.verification.calculation.RainInputs.bucket;
 import static dev.runnel.verification.calculation.RainInputs.minutes;
-import static dev.runnel.verification.calculation.RainInputs.of;
+import static dev.runnel.verification.calculation.RainInputs.rainfall;
 import static dev.runnel.verification.calculation.RainInputs.seconds;
 import static dev.runnel.verification.calculation.RainInputs.series;
 import static dev.runnel.verification.calculation.RainInputs.tips;
@@ -33,13 +33,13 @@ final class RainGaugeCalculations {
 
     static List<Calculation> all() {
         return List.of(
-                of("gauge.tips.step-depth", "mm", TIPS, in -> laidOut(in).value(in.integer("step"))),
-                of(
+                rainfall("gauge.tips.step-depth", "mm", TIPS, in -> laidOut(in).value(in.integer("step"))),
+                rainfall(
                         "gauge.tips.added",
                         "mm",
                         "tip_seconds tip_mm lost_seconds?",
                         in -> bucket(in).summary(tips(in)).addedMm()),
-                of(
+                rainfall(
                         "gauge.counts.step-depth",
                         "mm",
                         "counts tip_mm lost_seconds? step_seconds step",
@@ -47,18 +47,18 @@ final class RainGaugeCalculations {
                                 .depthOfCounts(
                                         RegularSeries.of(START, seconds(in, "step_seconds"), in.sample("counts")))
                                 .value(in.integer("step"))),
-                of(
+                rainfall(
                         "gauge.tips.of-counts",
                         "tips",
                         "counts",
                         in -> Tips.ofCounts(series(in.sample("counts"))).size()),
-                of(
+                rainfall(
                         "gauge.tips.of-depths",
                         "tips",
                         "depths tip_mm",
                         in -> Tips.ofDepths(series(in.sample("depths")), bucket(in))
                                 .size()),
-                of(
+                rainfall(
                         "gauge.checks.flagged",
                         "tips",
                         "tip_seconds tip_mm clock_seconds flag",
@@ -66,21 +66,21 @@ final class RainGaugeCalculations {
                                 .withClock(seconds(in, "clock_seconds"))
                                 .review(tips(in))
                                 .count(TipFlag.valueOf(in.text("flag").toUpperCase(Locale.ROOT)))),
-                of(
+                rainfall(
                         "rain-units.intensity",
                         "mm/h",
                         "depth step_seconds",
                         in -> RainUnits.intensity(
                                         RegularSeries.of(START, seconds(in, "step_seconds"), in.number("depth")))
                                 .value(0)),
-                of(
+                rainfall(
                         "rain-units.depth",
                         "mm",
                         "intensity step_seconds",
                         in -> RainUnits.depth(
                                         RegularSeries.of(START, seconds(in, "step_seconds"), in.number("intensity")))
                                 .value(0)),
-                of(
+                rainfall(
                         "rain-units.in-steps",
                         "mm",
                         "depths step_seconds new_seconds step",
@@ -89,22 +89,22 @@ final class RainGaugeCalculations {
                                         seconds(in, "new_seconds"))
                                 .depth()
                                 .value(in.integer("step"))),
-                of(
+                rainfall(
                         "gauge.stepped.depth",
                         "mm",
                         "minutes values kind step_minutes stamp step",
                         in -> stepped(in).value(in.integer("step"))),
-                of(
+                rainfall(
                         "gauge.resolution.step",
                         "mm/h",
                         "tip_mm window_seconds",
                         in -> TipResolution.of(bucket(in)).stepMmPerHour(seconds(in, "window_seconds"))),
-                of(
+                rainfall(
                         "gauge.resolution.uncertainty",
                         "mm/h",
                         "tip_mm window_seconds",
                         in -> TipResolution.of(bucket(in)).standardUncertaintyMmPerHour(seconds(in, "window_seconds"))),
-                of(
+                rainfall(
                         "gauge.resolution.window",
                         "s",
                         "tip_mm intensity share",
@@ -112,22 +112,22 @@ final class RainGaugeCalculations {
                                         .windowFor(in.number("intensity"), in.number("share"))
                                         .toNanos()
                                 / 1e9),
-                of(
+                rainfall(
                         "gauge.resolution.least",
                         "mm",
                         "tip_mm tips",
                         in -> TipResolution.of(bucket(in)).leastMm(in.integer("tips"))),
-                of(
+                rainfall(
                         "gauge.resolution.most",
                         "mm",
                         "tip_mm tips",
                         in -> TipResolution.of(bucket(in)).mostMm(in.integer("tips"))),
-                of(
+                rainfall(
                         "gauge.resolution.depth-uncertainty",
                         "mm",
                         "tip_mm",
                         in -> TipResolution.of(bucket(in)).standardUncertaintyMm()),
-                of(
+                rainfall(
                         "gauge.tips.step-depth-without-outage",
                         "mm",
                         TIPS,
@@ -138,7 +138,7 @@ final class RainGaugeCalculations {
                                         seconds(in, "step_seconds"),
                                         spreading(in))
                                 .value(in.integer("step"))),
-                of("gauge.calibration.static-tip", "mm", "funnel_cm2 volumes_ml tips", in -> {
+                rainfall("gauge.calibration.static-tip", "mm", "funnel_cm2 volumes_ml tips", in -> {
                     VolumetricCalibration test = VolumetricCalibration.ofFunnel(in.number("funnel_cm2"));
                     double[] tips = in.sample("tips");
                     for (int i = 0; i < tips.length; i++) {

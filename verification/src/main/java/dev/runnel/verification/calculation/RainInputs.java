@@ -18,7 +18,7 @@ final class RainInputs {
 
     private RainInputs() {}
 
-    static Calculation of(String name, String unit, String inputs, ToDoubleFunction<Inputs> body) {
+    static Calculation rainfall(String name, String unit, String inputs, ToDoubleFunction<Inputs> body) {
         return Calculation.of("rainfall", name, unit, inputs, body);
     }
 

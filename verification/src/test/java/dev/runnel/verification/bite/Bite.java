@@ -117,7 +117,7 @@ public final class Bite {
         List<Mutation> left = survivors.parallelStream()
                 .filter(each -> !UnitTests.notice(each.className(), Library.changed(each)))
                 .toList();
-        long noticed = outcomes.size() - left.size();
+        int noticed = outcomes.size() - left.size();
         out.println("Noticed by the proof or by the unit tests of the package: " + noticed + " of " + outcomes.size()
                 + " (" + Math.round(1000.0 * noticed / outcomes.size()) / 10.0 + " %); by neither:");
         left.forEach(each -> out.println("  " + each));

@@ -187,14 +187,14 @@ final class GrowingFile {
     }
 
     private static int endOfLines(byte[] bytes, Charset charset) {
-        if (charset == StandardCharsets.UTF_8) {
+        if (charset.equals(StandardCharsets.UTF_8)) {
             int at = bytes.length - 1;
             while (at >= 0 && bytes[at] != '\n') {
                 at--;
             }
             return at + 1;
         }
-        int feed = charset == StandardCharsets.UTF_16LE ? 0 : 1;
+        int feed = charset.equals(StandardCharsets.UTF_16LE) ? 0 : 1;
         for (int at = bytes.length / 2 * 2 - 2; at >= 0; at -= 2) {
             if (bytes[at + feed] == '\n' && bytes[at + 1 - feed] == 0) {
                 return at + 2;

@@ -57,8 +57,9 @@ final class WatchFeed {
         this.print = print;
         this.findings = id + "/findings.csv";
         this.book = id + "/learning.csv";
-        if (state.containsKey(id + "/feed")) {
-            StateText text = StateText.parse(STATE, 1, state.get(id + "/feed"));
+        String stored = state.get(id + "/feed");
+        if (stored != null) {
+            StateText text = StateText.parse(STATE, 1, stored);
             isGivenUp = text.flag("givenup");
             firstDay = LocalDate.ofEpochDay(text.count("first"));
             lastTry = LocalDate.ofEpochDay(text.count("try"));

@@ -44,10 +44,11 @@ final class InsideFolder {
 
     /** Where a file truly lies, or the nearest folder above it that is there. */
     private static Path real(Path file) throws IOException {
-        Path there = file;
-        while (!Files.exists(there)) {
-            there = there.getParent();
+        for (Path there = file; there != null; there = there.getParent()) {
+            if (Files.exists(there)) {
+                return there.toRealPath();
+            }
         }
-        return there.toRealPath();
+        return file;
     }
 }

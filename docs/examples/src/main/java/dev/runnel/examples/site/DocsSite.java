@@ -10,6 +10,7 @@ import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.TreeSet;
 import java.util.stream.Stream;
 
@@ -61,7 +62,7 @@ public final class DocsSite {
         deleteAll(output);
         Files.createDirectories(output);
         Map<Path, String> pages = pages();
-        TreeSet<String> extras = extras();
+        Set<String> extras = extras();
         List<String> broken = new ArrayList<>();
         List<DocPage> built = new ArrayList<>();
         for (Map.Entry<Path, String> page : pages.entrySet()) {
@@ -107,8 +108,8 @@ public final class DocsSite {
     }
 
     /** What was built beside the pages, taken in where it is there: Javadoc and the report of the proof. */
-    private TreeSet<String> extras() throws IOException {
-        TreeSet<String> extras = new TreeSet<>();
+    private Set<String> extras() throws IOException {
+        Set<String> extras = new TreeSet<>();
         for (String module : MODULES) {
             for (String place : List.of("target/reports/apidocs", "target/site/apidocs")) {
                 Path javadoc = root.resolve(module).resolve(place);

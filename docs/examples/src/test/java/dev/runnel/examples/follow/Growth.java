@@ -62,7 +62,7 @@ final class Growth {
         whole.forEach((file, bytes) -> {
             // Tips are bunched in storms: they are there in full before any depth is.
             int end = file.equals("tips.csv") ? bytes.length : (int) Math.round(bytes.length * share);
-            int from = written.get(file);
+            int from = written.getOrDefault(file, 0);
             if (end > from) {
                 try {
                     Files.write(
