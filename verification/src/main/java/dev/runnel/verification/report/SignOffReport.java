@@ -19,7 +19,7 @@ import org.apiguardian.api.API;
 @API(status = API.Status.EXPERIMENTAL, since = "0.1")
 public final class SignOffReport {
     /** More would not fit on the page; chosen here. */
-    private static final int LINES = 16;
+    private static final int LINES = 40;
 
     private static final String BY_HAND = "<span class=\"blank\">&nbsp;</span>";
 
