@@ -41,7 +41,20 @@ public record StormResponse(
         Optional<Recession> recession,
         ReturnToDryWeather back,
         Set<ResponseDoubt> doubts) {
-    /** Copies the doubts. */
+    /**
+     * Copies the doubts.
+     *
+     * @param storm time of the rain
+     * @param depthMm its depth, mm
+     * @param rainCentre centre of the rain in time
+     * @param runoff volumes over the window of the response
+     * @param peakM3PerS greatest flow above dry weather, m³/s
+     * @param peakTime middle of its step
+     * @param flowCentre centre in time of the flow above dry weather
+     * @param recession the fall of the flow above dry weather
+     * @param back when the flow was back at dry weather
+     * @param doubts why the figures may be misread
+     */
     public StormResponse {
         Objects.requireNonNull(storm, "storm");
         Objects.requireNonNull(rainCentre, "rainCentre");

@@ -26,6 +26,8 @@ public record StormResponses(List<StormResponse> all, int outside) {
     /**
      * Checks the order.
      *
+     * @param all one for each storm looked at, in order of time
+     * @param outside storms of which nothing is said; 0 or more
      * @throws IllegalArgumentException if a storm does not begin after the one before it, or the count is negative
      */
     public StormResponses {

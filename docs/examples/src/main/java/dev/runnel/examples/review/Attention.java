@@ -30,7 +30,10 @@ final class Attention {
     private static final int FEWEST_TIPS = 10;
 
     private static final double MANY_DOUBLE = 0.05;
-    private static final double MANY_EVEN = 0.05;
+    /** Chosen here: an even downpour makes rows of some tips, a drip or a test run makes long ones and many. */
+    private static final double MANY_EVEN = 0.25;
+
+    private static final int LONG_ROW = 30;
     private static final double MANY_LOST = 0.02;
     private static final double RATIO_FAR_OFF = 0.25;
 
@@ -211,13 +214,23 @@ final class Attention {
                     + dates.time(found.flagged(TipFlag.DOUBLE).toInstants().get(0)) + ": " + Show.rain(twice * tipMm)
                     + " mm that may be no rain. They stay in use.");
         }
-        if (even > FEWEST_TIPS && even / share > MANY_EVEN) {
+        if (even / share > MANY_EVEN && longestRow(found) >= LONG_ROW) {
             points.add("The gauge: " + even + " of " + tips.size() + " tips come at even gaps, the first on "
                     + dates.time(
                             found.flagged(TipFlag.EVENLY_SPACED).toInstants().get(0))
                     + ": does a blocked funnel drip, or a test run? " + Show.rain(even * tipMm)
                     + " mm that may be no rain. They stay in use.");
         }
+    }
+
+    private static int longestRow(TipReview found) {
+        int longest = 0;
+        int row = 0;
+        for (int i = 0; i < found.tips().size(); i++) {
+            row = found.flags(i).contains(TipFlag.EVENLY_SPACED) ? row + 1 : 0;
+            longest = Math.max(longest, row);
+        }
+        return longest;
     }
 
     /** A clock that was reset, or a damaged line: such readings would stretch the record over years. */

@@ -28,6 +28,7 @@ final class FlowText {
     private static final int MOST_PERIODS = 8;
     private static final int MOST_RESPONSES = 12;
     private static final double SECONDS_IN_DAY = 86_400;
+    private static final double DAYS_IN_YEAR = 365.25;
 
     private FlowText() {}
 
@@ -307,16 +308,20 @@ final class FlowText {
             page.say(
                     found.trends().isEmpty()
                             ? "too few storms against which nothing speaks to tell of a change"
-                            : found.trends().stream().map(FlowText::trend).collect(Collectors.joining("; ")));
+                            : found.trends().stream()
+                                    .map(each -> trend(each, found.span()))
+                                    .collect(Collectors.joining("; ")));
         });
     }
 
-    private static String trend(ResponseTrend trend) {
+    /** What a few weeks show is not carried on over a year. */
+    private static String trend(ResponseTrend trend, Duration span) {
         boolean isClear = trend.test().pValue() < 0.05;
+        double years = span.toSeconds() / SECONDS_IN_DAY / DAYS_IN_YEAR;
         return trend.measure() + " from storm to storm: "
                 + (isClear
-                        ? Text.significant(trend.perYear(), 2) + " "
-                                + trend.measure().unit() + " a year, p "
+                        ? Text.significant(trend.perYear() * years, 2) + " "
+                                + trend.measure().unit() + " from the first to the last, p "
                                 + Text.significant(trend.test().pValue(), 2)
                         : "no change told")
                 + " by " + trend.test().count() + " storms";

@@ -104,6 +104,16 @@ record ResponseFindings(StormResponses responses, List<Double> doubtful, boolean
         return (double) count / within.size();
     }
 
+    /** The time from the first storm to the last. */
+    Duration span() {
+        List<StormResponse> all = responses.all();
+        return all.isEmpty()
+                ? Duration.ZERO
+                : Duration.between(
+                        all.get(0).runoff().window().start(),
+                        all.get(all.size() - 1).runoff().window().start());
+    }
+
     /** Tells whether the figures of a response are withheld. */
     boolean isWithheld(int index) {
         return doubtful.get(index) > WITHHELD;
