@@ -401,7 +401,7 @@ public final class SiteFile {
                 separator,
                 isDecimalComma,
                 values.count(own(prefix, "lines before header"), 0, 1000),
-                values.words(own(prefix, "missing marks")));
+                values.marks(own(prefix, "missing marks")));
     }
 
     private RepeatedHour repeatedHour(String key) {

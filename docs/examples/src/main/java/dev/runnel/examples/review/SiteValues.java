@@ -7,6 +7,7 @@ import java.time.Duration;
 import java.time.LocalDate;
 import java.time.ZoneId;
 import java.time.format.DateTimeParseException;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -44,6 +45,20 @@ final class SiteValues {
             throw refused(key, "must be one of " + String.join(", ", allowed) + ", was \"" + text + "\"");
         }
         return text;
+    }
+
+    /** Texts with blanks between, each once: a mark that stands there twice may be one that was meant to be another. */
+    List<String> marks(String key) {
+        List<String> marks = new ArrayList<>();
+        for (String mark : optionalText(key).stream()
+                .flatMap(text -> Stream.of(text.split("\\s+")))
+                .toList()) {
+            if (marks.contains(mark)) {
+                throw refused(key, "must name each mark once, was \"" + text(key, "") + "\"");
+            }
+            marks.add(mark);
+        }
+        return marks;
     }
 
     /** Texts with blanks between; none if the key is missing. */

@@ -286,7 +286,12 @@ class FilesAsTheyComeTest {
     void badValuesAndFilesEndInOneMessageEach() throws IOException {
         for (String[] each : new String[][] {
             {"logging interval = 99999999999 h", "logging interval must be at most 366 d, was \"99999999999 h\""},
-            {"missing marks = NaN NaN", ""},
+            {
+                "missing marks = NaN NaN",
+                "site.txt, line 4, column 17: missing marks must name each mark once, was \"NaN NaN\""
+            },
+            {"velocity missing marks = --- -99 ---", "velocity missing marks must name each mark once, was"},
+            {"missing marks = NaN nan -9999", ""},
             {"depth file = /dev/zero", "depth file must lie in the folder of the site, or be allowed by"},
             {"ddf file = ../ddf.csv", "ddf file must lie in the folder of the site, or be allowed by"},
             {"velocity decimal mrk = comma", "did you mean \"velocity decimal mark\""},
