@@ -9,24 +9,39 @@ import java.util.Arrays;
 final class BlockScale {
     /** Share of its floor that a change must be beyond, in scales; chosen here, with {@link #FLOOR}. */
     private static final double SLACK = 0.75;
-    /** Two weeks know the day-to-day scatter badly; the prior weighs as much as this many days. */
+    /** Two weeks know the day-to-day scatter badly; the prior weighs as much as this many days; chosen here. */
     private static final double PRIOR_DAYS = 12;
 
     /** Hours of a block. */
     private static final int BLOCK = 6;
 
+    /** Hours that a block, and a day, must have to have a median: half a block, a third of a day; chosen here. */
+    private static final int LEAST_HOURS_OF_BLOCK = 3;
+
+    private static final int LEAST_HOURS_OF_DAY = 8;
+
+    /** Blocks, and pairs of blocks, from which on a scatter or a correlation is looked for, and days; chosen here. */
+    private static final int LEAST_BLOCKS = 4;
+
+    private static final int LEAST_DAYS = 3;
+
+    /** Four blocks of 6 h make a day: the variance of a block is four times that of a day's mean. */
+    private static final int BLOCKS_PER_DAY = 24 / BLOCK;
+
     /** A higher correlation of blocks would leave no long-run scatter to speak of; chosen here. */
     private static final double MOST_CORRELATION = 0.9;
 
-    /** What sites usually show, as standard deviation of a day, by quantity; and the smallest change that counts. */
+    /** What sites usually show, as standard deviation of a day, by quantity; and the smallest change that counts; chosen here. */
     private static final double[] USUAL = {0.04, 0.05, 0.06, 0.08};
 
     private static final double[] FLOOR = {0.08, 0.145, 0.145, 0.24};
 
-    /** Long-run standard deviations are multiplied by this for what the baseline cannot know of them: seasons of the flow too. */
+    /** Long-run standard deviations are multiplied by this for what the baseline cannot know of them: seasons of the flow
+     * too; chosen here. */
     private static final double[] ALLOWANCE = {1.4, 1.7, 1.7, 1.7};
 
-    /** What a site scatters from day to day is much like what it scatters from hour to hour, which is known better. */
+    /** What a site scatters from day to day is much like what it scatters from hour to hour, which is known better;
+     * chosen here. */
     private static final double DAY_OF_HOURS = 0.9;
 
     final double centre;
@@ -44,20 +59,20 @@ final class BlockScale {
      * @param residuals residual of each hour, NaN for none
      */
     static BlockScale learn(Quantity quantity, long[] hours, double[] residuals) {
-        Blocks six = Blocks.of(hours, residuals, BLOCK, 3);
-        Blocks days = Blocks.of(hours, residuals, 24, 8);
+        Blocks six = Blocks.of(hours, residuals, BLOCK, LEAST_HOURS_OF_BLOCK);
+        Blocks days = Blocks.of(hours, residuals, 24, LEAST_HOURS_OF_DAY);
         double[] values = six.medians;
         double centre = Medians.of(values);
         double robust = Medians.scatter(values);
-        double variance = values.length < 4 ? Double.NaN : (robust * robust + Medians.variance(values)) / 2;
+        double variance = values.length < LEAST_BLOCKS ? Double.NaN : (robust * robust + Medians.variance(values)) / 2;
         double phi = Math.min(MOST_CORRELATION, Math.max(0, six.correlation(centre)));
         double longRun = variance * (1 + phi) / (1 - phi);
-        double daily = days.medians.length < 3 ? 0 : 4 * Medians.variance(days.medians);
+        double daily = days.medians.length < LEAST_DAYS ? 0 : BLOCKS_PER_DAY * Medians.variance(days.medians);
         double found = Double.isNaN(longRun) ? daily : Math.max(daily, longRun);
         double usual = usual(quantity, residuals);
         int used = days.medians.length;
-        double shrunk =
-                (PRIOR_DAYS * 4 * usual * usual + Math.max(0, used - 1) * found) / (PRIOR_DAYS + Math.max(0, used - 1));
+        double shrunk = (PRIOR_DAYS * BLOCKS_PER_DAY * usual * usual + Math.max(0, used - 1) * found)
+                / (PRIOR_DAYS + Math.max(0, used - 1));
         double scale = Math.max(allowance(quantity) * Math.sqrt(shrunk), FLOOR[quantity.ordinal()] / SLACK);
         return new BlockScale(Double.isNaN(centre) ? 0 : centre, scale);
     }
@@ -115,7 +130,7 @@ final class BlockScale {
                     pairs++;
                 }
             }
-            return pairs < 4 || square == 0 ? 0 : product / pairs / (square / medians.length);
+            return pairs < LEAST_BLOCKS || square == 0 ? 0 : product / pairs / (square / medians.length);
         }
     }
 }

@@ -12,7 +12,11 @@ import java.util.Optional;
 
 /** The sequential detectors on blocks, and the life of the one finding they may have open. */
 final class ChangeWatch {
+    // Every number of this class is chosen here; the reasons stand beside them.
+
+    /** k and h of the cumulative sums of Page (1954), in scales: {@link WatchRule} states them. */
     private static final double SLACK = 0.75;
+
     private static final double LIMIT = 7;
 
     /** A sum of the velocity at its depth from which on large and growing changes are told. */
@@ -21,36 +25,69 @@ final class ChangeWatch {
     /** What takes longer than this to fill a sum of depth, velocity or flow is a season. */
     private static final int SEASON_HOURS = 14 * 24;
 
+    /** Largest distance of an hour, in scales: one wild hour alone fills no sum. */
     private static final double CLIP = 6;
+
     /** An hour counts a sixth of the 6 h in which the scale is given. */
     private static final double WEIGHT = 1 / 6.0;
 
+    /** One hour of a block is no median of it. */
     private static final int LEAST_HOURS_OF_BLOCK = 2;
+
     private static final int BLOCKS_PER_DAY = 24 / HourlyWatch.BLOCK_HOURS;
     private static final int DIRECTIONS = 2 * Quantity.COUNT;
     private static final int R = Quantity.VELOCITY_AT_DEPTH.ordinal();
     private static final int D = Quantity.DEPTH.ordinal();
     private static final int U = Quantity.VELOCITY.ordinal();
 
+    /** Ten days of hours, for what looks back over hours: it must hold {@link #LASTING_HOURS} and {@link #BEFORE_HOURS}. */
     private static final int HOURS_KEPT = 240;
+
+    /** Six weeks of blocks, which hold those before an onset and those that tell a shape. */
     private static final int BLOCKS_KEPT = 42 * BLOCKS_PER_DAY;
+
+    /** Blocks before an onset that show the level before it, and how long a shape may still turn out another: a month
+     * tells a step from a ramp. */
     private static final int BLOCKS_BEFORE = 12 * BLOCKS_PER_DAY;
+
     private static final int SHAPE_BLOCKS = 30 * BLOCKS_PER_DAY;
 
+    /** Closed when the quantity found is well within the slack, and the others are about it, for two days. */
     private static final double CLOSE_FOUND = 0.4 * SLACK;
+
     private static final double CLOSE_OTHERS = 1.2 * SLACK;
     private static final int CLOSE_BLOCKS = 2 * BLOCKS_PER_DAY;
+
+    /** Dry blocks of them that must be known, unless it is wet for longer than a wet spell lasts. */
     private static final int CLOSE_DRY_BLOCKS = 3;
+
     private static final int WET_BLOCKS = 10 * BLOCKS_PER_DAY;
+
+    /** The same finding again if it comes back within 1.5 times its length, but at least 5 and at most 21 days. */
     private static final int RETURN_BLOCKS = 5 * BLOCKS_PER_DAY;
+
     private static final int LONGEST_RETURN_BLOCKS = 21 * BLOCKS_PER_DAY;
 
+    /** Days from its opening in which a finding is judged at every block, later once a day. */
+    private static final int FRESH_BLOCKS = 2 * BLOCKS_PER_DAY;
+
+    /** Hours whose median names a finding, not those just after its onset, where a change is still on its way. */
     private static final int NAME_HOURS = 96;
+
     private static final int NAME_AFTER_HOURS = 12;
     private static final int LEAST_NAME_HOURS = 4;
+
+    /** Votes of four weeks for a name; the first ones, from when little had changed yet, are left out. */
     private static final int VOTE_BLOCKS = 28 * BLOCKS_PER_DAY;
+
     private static final double VOTES_LEFT_OUT = 0.3;
+
+    /** Share of the votes from which on another name is told beside the first. */
     private static final double SECOND_VOTES = 0.3;
+
+    /** The nearest name is told beside the one with most votes if that lies farther by less than this. */
+    private static final double VOTED_FARTHER = 4;
+
     private static final int NO_RAY = -1;
 
     /** Dry hours of so many hours before a step say where the water stood, and how many of them are enough. */
@@ -58,24 +95,53 @@ final class ChangeWatch {
 
     private static final int LEAST_BEFORE_HOURS = 12;
 
+    /** Pairs of hours at the same time of day, before and after, that say something. */
     private static final int LEAST_PAIRS = 6;
 
     /** Days after a step whose dry hours are held against those before it. */
     private static final int ACROSS_BLOCKS = 4 * BLOCKS_PER_DAY;
 
+    /** Hours that {@link Lasting} looks at: a week, one more day than its longest ladder of days must stand. */
     private static final int LASTING_HOURS = 7 * 24;
 
+    /** A finding of two scales falls back when two blocks are below the smaller share of it, after one above the larger. */
     private static final double RECUR_SCALES = 2;
+
     private static final int RECUR_BLOCKS = 2;
     private static final double RISEN_SHARE = 0.35;
     private static final double FALLEN_SHARE = 0.12;
 
+    /** What moved is told anew while the finding stands at this share of its largest distance or more. */
     private static final double STANDS_OUT = 0.5;
 
+    /** A finding that ends within 60 days and was never of 3 scales was weak; after two such more is asked. */
     private static final int WEAK_DAYS = 60;
+
     private static final double WEAK = 3;
+    private static final int WEAK_FINDINGS = 2;
+
+    /** Blocks of the last two weeks that a forecast rests on: what rises faster now counts. */
+    private static final long FORECAST_BLOCKS = 14L * BLOCKS_PER_DAY;
+
+    /** Confidence of the slope that a forecast rests on. */
+    private static final double FORECAST_CONFIDENCE = 0.95;
+
+    /** No forecast beyond a year: by then the rise is another; its latest day is told up to ten. */
     private static final double LONGEST_FORECAST_DAYS = 365;
+
     private static final double LATEST_FORECAST_DAYS = 3650;
+
+    /** Hours before and after a block of onset in which the hour of a step is looked for: a day on both sides. */
+    private static final int SHARPEN_BEFORE = 24;
+
+    private static final int SHARPEN_AFTER = SHARPEN_BEFORE + HourlyWatch.BLOCK_HOURS;
+
+    /** Fewest known hours in which a step is looked for. */
+    private static final int LEAST_SHARPEN_HOURS = 8;
+
+    /** The bounds of a step's hour: squares worse by 4 of their own variance, about 95 % of one figure (2² of a normal law). */
+    private static final double SHARPEN_SPREAD = 4;
+
     private static final long NONE = Long.MIN_VALUE;
 
     private final SiteBaseline baseline;
@@ -227,7 +293,7 @@ final class ChangeWatch {
         int quantity = found / 2;
         int direction = found % 2 == 0 ? 1 : -1;
         boolean strong = Math.abs(lastDay(quantity)) > WEAK * scale(quantity);
-        if (weak[found] >= 2 && !strong) {
+        if (weak[found] >= WEAK_FINDINGS && !strong) {
             doubt(found, block, end);
             return;
         }
@@ -305,7 +371,7 @@ final class ChangeWatch {
             return;
         }
         boolean dayEnds = Math.floorMod(block + 1, (long) BLOCKS_PER_DAY) == 0;
-        if (dayEnds || block - openedAt < 2 * BLOCKS_PER_DAY) {
+        if (dayEnds || block - openedAt < FRESH_BLOCKS) {
             judge(block, open, true);
             String now = summary(open);
             if (!now.equals(reported)) {
@@ -512,11 +578,11 @@ final class ChangeWatch {
     /** Looks for the hour of a step about a block. */
     private void sharpen(long onset, Track open) {
         long middle = onset * HourlyWatch.BLOCK_HOURS;
-        int from = hours.from(middle - 24);
-        if (hours.size() == 0 || hours.number(0) > middle - 3) {
+        int from = hours.from(middle - SHARPEN_BEFORE);
+        if (hours.size() == 0 || hours.number(0) > middle - HourlyWatch.BLOCK_HOURS) {
             return;
         }
-        int to = hours.from(middle + 27);
+        int to = hours.from(middle + SHARPEN_AFTER);
         double[] known = new double[to - from];
         long[] numbers = new long[to - from];
         int count = 0;
@@ -526,7 +592,7 @@ final class ChangeWatch {
                 numbers[count++] = hours.number(i);
             }
         }
-        if (count < 8) {
+        if (count < LEAST_SHARPEN_HOURS) {
             return;
         }
         double[] fit = new double[count];
@@ -535,7 +601,7 @@ final class ChangeWatch {
             fit[k] = squares(known, 0, k) + squares(known, k, count);
             best = fit[k] < fit[best] ? k : best;
         }
-        double limit = fit[best] * (1 + 4 / Math.max(2, 0.5 * count));
+        double limit = fit[best] * (1 + SHARPEN_SPREAD / Math.max(2, 0.5 * count));
         int earliest = best;
         int latest = best;
         while (earliest > 1 && fit[earliest - 1] <= limit) {
@@ -600,7 +666,7 @@ final class ChangeWatch {
             }
             if (most != best) {
                 second = second == most || next == most || next < 0 ? second : next;
-                second = distances[most] - distances[best] < 4 ? best : next;
+                second = distances[most] - distances[best] < VOTED_FARTHER ? best : next;
                 best = most;
             } else if (second < 0) {
                 second = next;
@@ -663,7 +729,7 @@ final class ChangeWatch {
         if (!(scale(D) > 0)) {
             return;
         }
-        int from = blocks.from(Math.max(start, block - 14L * BLOCKS_PER_DAY));
+        int from = blocks.from(Math.max(start, block - FORECAST_BLOCKS));
         double[] times = new double[blocks.size() - from];
         double[] levels = new double[times.length];
         int count = 0;
@@ -676,7 +742,7 @@ final class ChangeWatch {
         if (count < BLOCKS_PER_DAY) {
             return;
         }
-        TheilSen line = TheilSen.of(Arrays.copyOf(times, count), Arrays.copyOf(levels, count), 0.95);
+        TheilSen line = TheilSen.of(Arrays.copyOf(times, count), Arrays.copyOf(levels, count), FORECAST_CONFIDENCE);
         if (rule.alarmLevel().isPresent()) {
             open.alarm = forecast(line, block, rule.alarmLevel().orElseThrow());
         }

@@ -10,7 +10,8 @@ import java.util.function.Consumer;
  * follows; then the medians.
  */
 final class HourGatherer {
-    /** Readings of an hour that are kept; those beyond are left out, so that no feed can fill the memory. */
+    /** Readings of an hour that are kept; those beyond are left out, so that no feed can fill the memory:
+     * two a second; chosen here. */
     private static final int LARGEST_HOUR = 7200;
 
     /** Depths from here to the next are looked at, m: a little below 0 is an offset, all else no sewer; chosen here. */
@@ -21,7 +22,7 @@ final class HourGatherer {
     /** No sewer is faster, m/s; chosen here. */
     private static final double LARGEST_VELOCITY = 12;
 
-    /** At a lower level a velocity sensor may well see nothing. */
+    /** At a lower level a velocity sensor may well see nothing, m; chosen here. */
     private static final double UNDER_WATER = 0.03;
 
     /** Magnitude up to which a velocity is none, m/s; chosen here, the last digit of many sensors. */
@@ -39,17 +40,27 @@ final class HourGatherer {
     /** The same for a sensor whose hours scatter little; chosen here. */
     private static final double LOW_NARROW = 0.75;
 
-    /** Within an hour of rising or falling water, low velocities are no sign of a weak echo. */
+    /** Within an hour of rising or falling water, low velocities are no sign of a weak echo: range
+     * of ln depth, a quarter of the depth; chosen here. */
     private static final double STEADY = 0.22;
+
+    /** Velocities of an hour from which on their quartiles tell a scatter; chosen here. */
+    private static final int LEAST_VELOCITIES = 4;
+
+    /** Distance of the quartiles of a normal law over its standard deviation, 2 · 0.6745. */
+    private static final double QUARTILES_APART = 1.349;
+
+    /** Room for a reading a minute; an hour of more makes it grow. */
+    private static final int ROOM = 64;
 
     private final PipeMonitor monitor;
     private final double soffit;
     private final Consumer<SiteHour> hours;
     private final EqualRun depthRun;
     private final EqualRun velocityRun;
-    private double[] levels = new double[64];
-    private double[] velocities = new double[64];
-    private double[] sorted = new double[64];
+    private double[] levels = new double[ROOM];
+    private double[] velocities = new double[ROOM];
+    private double[] sorted = new double[ROOM];
     private int levelCount;
     private int velocityCount;
     private int upstreamCount;
@@ -218,9 +229,9 @@ final class HourGatherer {
                 hour.lowNarrow++;
                 hour.lowWide += sorted[i] < LOW_WIDE * upper ? 1 : 0;
             }
-            // Half the distance of the quartiles over 0.6745 is the scatter of a normal law.
             double lower = sorted[upstreamCount + (velocityCount - 1) / 4];
-            hour.velocityScatter = velocityCount < 4 ? Double.NaN : Math.log(upper / lower) / 1.349;
+            hour.velocityScatter =
+                    velocityCount < LEAST_VELOCITIES ? Double.NaN : Math.log(upper / lower) / QUARTILES_APART;
         }
     }
 
@@ -279,9 +290,9 @@ final class HourGatherer {
         hour.gapStep = stamps[4];
         double[] found = text.numbers("levels");
         levelCount = found.length;
-        levels = Arrays.copyOf(found, Math.max(64, found.length));
+        levels = Arrays.copyOf(found, Math.max(ROOM, found.length));
         found = text.numbers("velocities");
-        velocities = Arrays.copyOf(found, Math.max(64, found.length));
+        velocities = Arrays.copyOf(found, Math.max(ROOM, found.length));
         upstreamCount = (int) Arrays.stream(found).filter(v -> v < 0).count();
         velocityCount = found.length - upstreamCount;
         depthRun.read(text, "depth");

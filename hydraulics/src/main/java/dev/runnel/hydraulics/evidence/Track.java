@@ -26,6 +26,11 @@ final class Track {
     /** Share of spacings that must be regular; chosen here. */
     private static final double LIKE_SHARE = 0.7;
 
+    /** Spacings from which on one may be odd: one or the other of many falls may hide in a wet spell; chosen here. */
+    private static final int MANY_SPACINGS = 4;
+
+    private static final int MINUTES_PER_DAY = 1440;
+
     final int number;
     List<FindingName> names;
     Direction direction = Direction.NONE;
@@ -84,15 +89,14 @@ final class Track {
         }
         double mean = sum / spacings.length;
         double median = Medians.of(spacings);
-        // Of many falls one or the other may hide in a wet spell; of three none may.
         long like = Arrays.stream(spacings)
                 .filter(each -> Math.abs(each - median) < REGULAR * median)
                 .count();
         boolean regular = median >= LEAST_SPACING_DAYS
-                && (spacings.length < 4
+                && (spacings.length < MANY_SPACINGS
                         ? Math.sqrt(Medians.variance(spacings)) < REGULAR * mean
                         : like >= LIKE_SHARE * spacings.length);
-        return regular ? Optional.of(Duration.ofMinutes(Math.round(median * 1440))) : Optional.empty();
+        return regular ? Optional.of(Duration.ofMinutes(Math.round(median * MINUTES_PER_DAY))) : Optional.empty();
     }
 
     StateText write() {

@@ -47,7 +47,31 @@ public final class ParshallFlume extends OfParts implements TailwaterDischarge {
     /** A throat within this of a standard size is one, m: sizes are printed to the millimetre. */
     private static final double ROUNDING = 0.001 + 1e-9;
 
+    /** h2/h1 up to which a drowned discharge was published: Parshall 1928, Kilpatrick and Schneider 1983. */
     private static final double MOST_DROWNED = 0.95;
+
+    /** Share of the free discharge that drowning takes at most; chosen here, so that some flow is left at every head. */
+    private static final double MOST_LOST = 0.95;
+
+    /** Throats of the middle sizes, m, 1 to 8 ft, and of the large ones, 10 to 50 ft: the standards of the class comment. */
+    private static final double MIDDLE_FROM = 0.3;
+
+    private static final double MIDDLE_TO = 2.44;
+    private static final double LARGE_FROM = 3.04;
+    private static final double LARGE_TO = 15.25;
+
+    /** Parts a small throat (to 0.25 m) from a middle one, and a middle from a large one, m: between the sizes. */
+    private static final double ABOVE_SMALL = 0.29;
+
+    private static final double ABOVE_MIDDLE = 3;
+
+    /** Modular limits of the middle and the large sizes, from memory. */
+    private static final double MIDDLE_MODULAR = 0.7;
+
+    private static final double LARGE_MODULAR = 0.8;
+
+    /** Relative uncertainty of the coefficient, 95 %: ISO 9826 (from memory: 3 to 5 %). */
+    private static final double UNCERTAINTY = 0.05;
 
     private final double throat;
     private final double constant;
@@ -79,15 +103,17 @@ public final class ParshallFlume extends OfParts implements TailwaterDischarge {
                 return new ParshallFlume(row[0], row[1], row[2], row[3], row[4], row[5]);
             }
         }
-        if (throat >= 0.3 - ROUNDING && throat <= 2.44 + ROUNDING) {
+        if (throat >= MIDDLE_FROM - ROUNDING && throat <= MIDDLE_TO + ROUNDING) {
+            // K, n and the ranges of head h: ISO 9826 and CJ/T 3008.3-1993, see the class comment.
             double exponent = 1.569 * Math.pow(throat, 0.026);
             double least = throat < 0.6 ? 0.03 : throat < 0.75 ? 0.05 : throat < 1.8 ? 0.06 : 0.08;
             double constant = 0.372 * throat * Math.pow(0.305, -exponent);
-            return new ParshallFlume(throat, constant, exponent, least, throat < 1 ? 0.75 : 0.80, 0.7);
+            return new ParshallFlume(throat, constant, exponent, least, throat < 1 ? 0.75 : 0.80, MIDDLE_MODULAR);
         }
-        if (throat >= 3.04 - ROUNDING && throat <= 15.25 + ROUNDING) {
+        if (throat >= LARGE_FROM - ROUNDING && throat <= LARGE_TO + ROUNDING) {
+            // The same sources.
             double greatest = throat < 3.6 ? 1.07 : throat < 4.5 ? 1.37 : throat < 6 ? 1.67 : 1.83;
-            return new ParshallFlume(throat, 2.293 * throat + 0.474, 1.6, 0.09, greatest, 0.8);
+            return new ParshallFlume(throat, 2.293 * throat + 0.474, 1.6, 0.09, greatest, LARGE_MODULAR);
         }
         String sizes = SMALL.rows().stream().map(row -> Text.number(row[0])).collect(Collectors.joining(", "));
         throw new IllegalArgumentException("throat must be one of " + sizes
@@ -140,14 +166,16 @@ public final class ParshallFlume extends OfParts implements TailwaterDischarge {
         double feet = head / FOOT;
         double width = throat / FOOT;
         double loss;
-        if (throat > 3) {
+        if (throat > ABOVE_MIDDLE) {
+            // Kilpatrick and Schneider 1983.
             double root = 3.364 + 20.19 * ratio * ratio * Math.log(ratio);
             loss = width / 10 * root * root * feet * feet;
         } else {
+            // Parshall 1928.
             double base = feet / (Math.pow(1.8 / ratio, 1.8) - 2.45);
             loss = (Math.pow(base, 4.57 - 3.14 * ratio) + 0.093 * ratio) * Math.pow(width, 0.815);
         }
-        return Math.min(loss * FOOT * FOOT * FOOT, 0.95 * formula(head));
+        return Math.min(loss * FOOT * FOOT * FOOT, MOST_LOST * formula(head));
     }
 
     /**
@@ -164,14 +192,14 @@ public final class ParshallFlume extends OfParts implements TailwaterDischarge {
 
     @Override
     public ApplicationLimit drownedLimit(double tailwater) {
-        return throat < 0.29
+        return throat < ABOVE_SMALL
                 ? ApplicationLimit.atMost(
                         "h2/h1 of a throat below 0.3 m", "", modularLimit, "charts only", h -> tailwater / h)
                 : ApplicationLimit.atMost(
                         "h2/h1",
                         "",
                         MOST_DROWNED,
-                        throat > 3 ? "Kilpatrick and Schneider 1983" : "Parshall 1928",
+                        throat > ABOVE_MIDDLE ? "Kilpatrick and Schneider 1983" : "Parshall 1928",
                         h -> tailwater / h);
     }
 
@@ -200,7 +228,7 @@ public final class ParshallFlume extends OfParts implements TailwaterDischarge {
 
     @Override
     public OptionalDouble coefficientUncertainty(double head) {
-        return OptionalDouble.of(0.05);
+        return OptionalDouble.of(UNCERTAINTY);
     }
 
     @Override

@@ -41,6 +41,9 @@ public final class RectangularWeir extends ThinPlate {
      */
     private static final double HIGHEST_RATIO = 25;
 
+    /** Largest magnitude of kb, m, that of a full width (b/B = 1): Kindsvater and Carter 1957, with the table of kb. */
+    private static final double FULL_WIDTH_CORRECTION = 0.0009;
+
     private static final String ISO_1438 = "ISO 1438, from memory";
 
     private final double crestLength;
@@ -85,9 +88,9 @@ public final class RectangularWeir extends ThinPlate {
      * @throws IllegalArgumentException if the channel is not
      */
     public static RectangularWeir fullWidth(ApproachChannel channel) {
-        if (!(channel.width() > 0.0009)) {
-            throw new IllegalArgumentException(
-                    "width of the channel must be greater than 0.0009 m, was " + Text.number(channel.width()));
+        if (!(channel.width() > FULL_WIDTH_CORRECTION)) {
+            throw new IllegalArgumentException("width of the channel must be greater than "
+                    + Text.number(FULL_WIDTH_CORRECTION) + " m, was " + Text.number(channel.width()));
         }
         return new RectangularWeir(channel.width(), channel);
     }
