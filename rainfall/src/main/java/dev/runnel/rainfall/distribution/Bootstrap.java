@@ -25,8 +25,17 @@ import org.apiguardian.api.API;
  */
 @API(status = API.Status.EXPERIMENTAL, since = "0.1")
 public final class Bootstrap {
+    /** Chosen here: of fewer replicates the 5 % of either tail would be the one outermost. */
     private static final int FEWEST = 20;
+
+    /** Four L-moments need as many values. */
     private static final int FEWEST_VALUES = 4;
+
+    /** Confidence unless another is asked for, and its range: chosen here. */
+    private static final double USUAL_CONFIDENCE = 0.9;
+
+    private static final double LEAST_CONFIDENCE = 0.5;
+    private static final double LARGEST_CONFIDENCE = 0.999;
 
     private static final Comparator<GoodnessOfFit> WORSE_LAST = Comparator.comparingDouble(
                     GoodnessOfFit::andersonDarling)
@@ -131,7 +140,8 @@ public final class Bootstrap {
      * @throws IllegalArgumentException if {@code replicates} is out of range
      */
     public static Bootstrap of(int replicates, long seed) {
-        return new Bootstrap(Limits.within("replicates", replicates, FEWEST, Limits.MOST_REPLICATES), seed, 0.9, true);
+        return new Bootstrap(
+                Limits.within("replicates", replicates, FEWEST, Limits.MOST_REPLICATES), seed, USUAL_CONFIDENCE, true);
     }
 
     /**
@@ -142,7 +152,11 @@ public final class Bootstrap {
      * @throws IllegalArgumentException if it is outside or NaN
      */
     public Bootstrap withConfidence(double confidence) {
-        return new Bootstrap(replicates, seed, Require.inRange("confidence", confidence, 0.5, 0.999, ""), parametric);
+        return new Bootstrap(
+                replicates,
+                seed,
+                Require.inRange("confidence", confidence, LEAST_CONFIDENCE, LARGEST_CONFIDENCE, ""),
+                parametric);
     }
 
     /**

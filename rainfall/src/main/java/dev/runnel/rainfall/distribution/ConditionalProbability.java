@@ -25,7 +25,11 @@ import org.apiguardian.api.API;
  */
 @API(status = API.Status.EXPERIMENTAL, since = "0.1")
 public final class ConditionalProbability {
+    /** Largest share of years left out, and the range of G its formula is an approximation for: Bulletin 17B, appendix 5. */
     private static final double LARGEST_SHARE_LEFT_OUT = 0.25;
+
+    private static final double LEAST_SKEW = -2.0;
+    private static final double LARGEST_SKEW = 2.5;
 
     private final LogPearsonIII ofKept;
     private final LogPearsonIII synthetic;
@@ -74,7 +78,7 @@ public final class ConditionalProbability {
         double q10 = Math.log10(ofKept.quantileOfExceedance(0.1 / share));
         double q01 = Math.log10(ofKept.quantileOfExceedance(0.01 / share));
         double skew = -2.50 + 3.12 * (q01 - q10) / (q10 - q50);
-        if (!(skew > -2.0 && skew < 2.5)) {
+        if (!(skew > LEAST_SKEW && skew < LARGEST_SKEW)) {
             throw new IllegalArgumentException(
                     "sample must have a synthetic skew inside (-2.0, 2.5), was " + Text.significant(skew, 4));
         }

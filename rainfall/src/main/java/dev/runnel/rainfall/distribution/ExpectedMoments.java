@@ -30,8 +30,12 @@ import org.apiguardian.api.API;
  */
 @API(status = API.Status.EXPERIMENTAL, since = "0.1")
 public final class ExpectedMoments {
+    /** Chosen here: a skew needs three values, and one more to be more than their shape. */
     private static final int FEWEST_KNOWN = 4;
+
+    /** Chosen here: the rounds end when no moment moves by more than this share; far fewer rounds are usual. */
     private static final int MOST_STEPS = 1000;
+
     private static final double ACCURACY = 1e-10;
 
     /** Chosen here: a skew of logarithms beyond it, on the way, would take all probability to one bound. */

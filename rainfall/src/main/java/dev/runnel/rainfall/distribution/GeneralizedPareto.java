@@ -106,6 +106,7 @@ public final class GeneralizedPareto extends ExponentialVariateDistribution {
         LMoments m = LMoments.ofSample(peaks);
         double excess = m.lambda1() - threshold;
         List<double[]> starts = new ArrayList<>();
+        // Chosen here: the shape of the L-moments, an exponential law, one on either side of it.
         for (double shape : new double[] {excess / m.lambda2() - 2, 0, -0.3, 0.4}) {
             starts.add(new double[] {(1 + shape) * excess, shape});
         }

@@ -17,10 +17,19 @@ public final class Gev extends GumbelVariateDistribution {
     private static final double LOG_3 = Math.log(3);
     private static final double LOG_4 = Math.log(4);
 
+    /** Chosen here: the steps double the digits of a start that has three. */
     private static final int MOST_NEWTON_STEPS = 6;
 
     /** Nearer to 0 the slope cancels. */
     private static final double LEAST_NEWTON_SHAPE = 1e-3;
+
+    /** A relative step whose square, what is left after it, is below rounding. */
+    private static final double LAST_STEP = 1e-9;
+
+    /** Shapes between which the bracketed search looks, above -1, where the moments end; chosen here. */
+    private static final double LEAST_SHAPE = -1 + 1e-9;
+
+    private static final double LARGEST_SHAPE = 50;
 
     private Gev(double location, double scale, double shape) {
         super(location, scale, shape);
@@ -109,13 +118,13 @@ public final class Gev extends GumbelVariateDistribution {
             double slope = 2 * (LOG_2 * (two + 1) * three - LOG_3 * (three + 1) * two) / (two * two);
             double step = (2 * three / two - 3 - tau3) / slope;
             k -= step;
-            if (Math.abs(step) < 1e-9 * Math.abs(k)) {
+            if (Math.abs(step) < LAST_STEP * Math.abs(k)) {
                 // The next step would be about its square.
                 return k;
             }
         }
         return RootFinder.find(
-                "shape for tau3 = " + Text.number(tau3), shape -> lSkewness(shape) - tau3, -1 + 1e-9, 50);
+                "shape for tau3 = " + Text.number(tau3), shape -> lSkewness(shape) - tau3, LEAST_SHAPE, LARGEST_SHAPE);
     }
 
     private static Gev fromMoments(SampleMoments m) {

@@ -19,6 +19,11 @@ final class KappaFit {
     private static final double DIFFERENCE = 1e-6;
     private static final double[][] KAPPA_STARTS = {{0.05, 0.1}, {-0.1, -0.5}, {0.2, 0.9}, {0.3, -1}, {-0.3, 0.3}};
 
+    /** Tolerance of the optimiser, near the rounding, and bound of its steps; chosen here. */
+    private static final double TOLERANCE = 1e-15;
+
+    private static final int MOST_STEPS = 1000;
+
     private KappaFit() {}
 
     static Kappa of(LMoments m) {
@@ -44,9 +49,9 @@ final class KappaFit {
     private static double[] kappaShapes(LMoments m, double[] start) {
         try {
             double[] found = new LevenbergMarquardtOptimizer()
-                    .withCostRelativeTolerance(1e-15)
-                    .withParameterRelativeTolerance(1e-15)
-                    .withOrthoTolerance(1e-15)
+                    .withCostRelativeTolerance(TOLERANCE)
+                    .withParameterRelativeTolerance(TOLERANCE)
+                    .withOrthoTolerance(TOLERANCE)
                     .optimize(new LeastSquaresBuilder()
                             .start(start)
                             .target(new double[] {m.tau3(), m.tau4()})
@@ -54,8 +59,8 @@ final class KappaFit {
                                     new ArrayRealVector(ratios(point.getEntry(0), point.getEntry(1))),
                                     slopes(point.getEntry(0), point.getEntry(1))))
                             .lazyEvaluation(false)
-                            .maxEvaluations(1000)
-                            .maxIterations(1000)
+                            .maxEvaluations(MOST_STEPS)
+                            .maxIterations(MOST_STEPS)
                             .build())
                     .getPoint()
                     .toArray();

@@ -19,7 +19,9 @@ final class KappaMoments {
     /** Below it the limit h = 0 differs by less than rounding. */
     private static final double NO_H_BELOW = 1e-17;
 
+    /** Fourteen points of Gauss and Legendre to every half unit; chosen here. */
     private static final double LONGEST_PANEL = 0.5;
+
     private static final GaussIntegrator RULE = new GaussIntegratorFactory().legendre(14, 0, 1);
 
     /** Where the asymptotic series of the digamma function is exact to rounding. */

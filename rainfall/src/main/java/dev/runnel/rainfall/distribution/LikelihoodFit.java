@@ -20,9 +20,15 @@ import org.apiguardian.api.API;
  */
 @API(status = API.Status.EXPERIMENTAL, since = "0.1")
 public final class LikelihoodFit {
+    /** L-skewnesses at which searches start: that of the sample within this, a Gumbel law, one on either side; chosen here. */
     private static final double LARGEST_SKEWNESS = 0.9;
+
     private static final double[] OTHER_SKEWNESSES = {0.17, -0.1, 0.4};
+
+    /** Chosen here: no search starts nearer to the shape 0, where a family may be another. */
     private static final double LEAST_SHAPE = 1e-3;
+
+    /** Relative step of a central difference, about the cube root of the rounding. */
     private static final double SLOPE_STEP = 1e-5;
 
     private final DistributionFamily family;

@@ -23,14 +23,21 @@ import org.apache.commons.math3.optim.nonlinear.scalar.noderiv.SimplexOptimizer;
  * those of a maximum.
  */
 final class LikelihoodSearch {
+    /** Bounds of the search; chosen here, far beyond what a sample with a maximum needs. */
     private static final int MOST_EVALUATIONS = 20_000;
+
     private static final int MOST_STEPS = 100;
+
+    /** Relative and absolute change of the log-likelihood at which the simplex has done its part; near the rounding. */
+    private static final double SIMPLEX_ACCURACY = 1e-13;
+
     /** Side of the first simplex, of the unit of each parameter. */
     private static final double FIRST_SIDE = 0.1;
 
     /** Differences that would have to be narrower than this share of their usual width stand at an edge of the range. */
     private static final double LEAST_SHARE = 1e-5;
 
+    /** A step that must be halved more often, to a thousand-millionth, leads nowhere. */
     private static final int MOST_HALVINGS = 30;
 
     /** Stands for a point outside the range in the simplex, which needs a number. */
@@ -48,7 +55,9 @@ final class LikelihoodSearch {
     /** And one longer than this, at the end, is no maximum. */
     private static final double TOO_LONG = 1e-5;
 
+    /** Curvatures by wide and narrow differences that differ by more, or are smaller, are no curvatures; chosen here. */
     private static final double CURVATURES_AGREE = 1e-3;
+
     private static final double LEAST_CURVATURE = 1e-6;
 
     /** A maximum with the covariance of its parameters. */
@@ -81,7 +90,7 @@ final class LikelihoodSearch {
     }
 
     private double[] simplex(double[] start) {
-        return new SimplexOptimizer(new SimpleValueChecker(1e-13, 1e-13))
+        return new SimplexOptimizer(new SimpleValueChecker(SIMPLEX_ACCURACY, SIMPLEX_ACCURACY))
                 .optimize(
                         new MaxEval(MOST_EVALUATIONS),
                         GoalType.MINIMIZE,

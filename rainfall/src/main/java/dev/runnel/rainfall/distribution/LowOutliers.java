@@ -29,12 +29,15 @@ import org.apiguardian.api.API;
  */
 @API(status = API.Status.EXPERIMENTAL, since = "0.1")
 public final class LowOutliers {
+    /** Chosen here: of fewer values none can be told to be out of line. */
     private static final int FEWEST = 10;
 
     /** Chosen here: half as many probabilities are integrated. */
     private static final int MOST = 10_000;
 
+    /** Significance of the two sweeps: Bulletin 17C. */
     private static final double OUTWARD = 0.005;
+
     private static final double INWARD = 0.10;
 
     private final double[] sorted;

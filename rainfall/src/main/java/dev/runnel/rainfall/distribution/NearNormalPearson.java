@@ -25,6 +25,9 @@ final class NearNormalPearson {
     /** Below it ln(1 + &mu;) is taken by a series, since the difference &mu; - ln(1 + &mu;) would cancel. */
     private static final double SERIES_BELOW = 0.3;
 
+    /** A relative step whose square, what is left after it, is below rounding. */
+    private static final double LAST_STEP = 1e-9;
+
     private static final double[] KAPPA_1 = {
         0.3333333333333333,
         -0.027777777777777776,
@@ -86,7 +89,7 @@ final class NearNormalPearson {
             double slope = Math.exp(logDensity(k, skew) + 0.5 * reached * reached + LOG_ROOT_TWO_PI);
             double step = (reached - z) / slope;
             k -= step;
-            if (Math.abs(step) <= 1e-9 * (1 + Math.abs(k))) {
+            if (Math.abs(step) <= LAST_STEP * (1 + Math.abs(k))) {
                 // The next step would be about its square.
                 return k;
             }

@@ -22,11 +22,24 @@ import org.apache.commons.math3.optim.nonlinear.scalar.noderiv.SimplexOptimizer;
  * <p>Not thread-safe: each search begins where the last one ended.
  */
 final class ProfileLikelihood {
+    /** Stands for a point outside the range in the simplex, which needs a number. */
     private static final double OUTSIDE = 1e300;
+
+    /** Relative accuracies, near the rounding, and bounds of the steps to them; chosen here. */
     private static final double ACCURACY = 1e-12;
+
     private static final int MOST_EVALUATIONS = 5000;
     private static final int MOST_SOLVER_STEPS = 60;
     private static final double SOLVED = 1e-12;
+
+    /** Factor by which the search for a limit goes out farther each time; chosen here. */
+    private static final double WIDER = 1.5;
+
+    /** Stands for a log-likelihood outside the range where a root is sought, which needs a number. */
+    private static final double GREATLY_BELOW = -1e6;
+
+    /** Side of the first simplex, of the standard error of each parameter; chosen here. */
+    private static final double FIRST_SIDE = 0.3;
 
     /** Doublings of the first step after which a limit counts as infinite. */
     private static final int MOST_DOUBLINGS = 24;
@@ -97,14 +110,14 @@ final class ProfileLikelihood {
                                 Math.max(inside, outside));
             }
             inside = outside;
-            step *= 1.5;
+            step *= WIDER;
         }
         return firstStep < 0 ? Double.NEGATIVE_INFINITY : Double.POSITIVE_INFINITY;
     }
 
     /** Returns how far the profile at a level lies above the line of the limits; greatly below outside the range. */
     private double above(double exceedance, double level, double drop) {
-        return drop + Math.max(-1e6, profile(exceedance, level) - fit.logLikelihood());
+        return drop + Math.max(GREATLY_BELOW, profile(exceedance, level) - fit.logLikelihood());
     }
 
     private double profile(double exceedance, double level) {
@@ -114,7 +127,7 @@ final class ProfileLikelihood {
         double[] rest = Arrays.copyOfRange(from, 1, from.length);
         double[] sides = new double[rest.length];
         for (int i = 0; i < sides.length; i++) {
-            sides[i] = 0.3 * errors[i + 1];
+            sides[i] = FIRST_SIDE * errors[i + 1];
         }
         try {
             double[] found = rest;

@@ -10,6 +10,9 @@ import java.util.SplittableRandom;
  * S<sub>r</sub>(R<sub>j</sub>), where S<sub>r</sub>(R) is the sum of the weights of the R smallest ranks: a table.
  */
 final class Resampling {
+    /** Share of the mean below which a second L-moment is rounding; chosen here. */
+    private static final double ROUNDING = 1e-13;
+
     private final int n;
     private final double lowest;
 
@@ -80,7 +83,7 @@ final class Resampling {
         }
         double l2 = 2 * t1 - t0;
         // All equal leaves rounding only.
-        if (!(l2 > 1e-13 * (Math.abs(t0) + Math.abs(lowest)))) {
+        if (!(l2 > ROUNDING * (Math.abs(t0) + Math.abs(lowest)))) {
             throw new NoFitException("resample must not be all equal");
         }
         return LMoments.ofParts(lowest + t0, l2, 6 * t2 - 6 * t1 + t0, 20 * t3 - 30 * t2 + 12 * t1 - t0);

@@ -28,6 +28,9 @@ public final class TrendFit {
     /** Chosen here: a scale that grows by e^100 within the record is none. */
     private static final double LARGEST_SLOPE = 50;
 
+    /** Chosen here: so many parameters of fewer values would be their noise. */
+    private static final int FEWEST = 10;
+
     private final DistributionFamily family;
     private final TrendIn trend;
     private final double[] times;
@@ -72,7 +75,7 @@ public final class TrendFit {
     public static TrendFit of(DistributionFamily family, TrendIn trend, double[] times, double... sample) {
         requireLocationAndScale(family);
         Require.sameLength("sample", times.length, sample.length);
-        Samples.check(sample, 10);
+        Samples.check(sample, FEWEST);
         double first = Double.POSITIVE_INFINITY;
         double last = Double.NEGATIVE_INFINITY;
         for (int i = 0; i < times.length; i++) {

@@ -28,6 +28,7 @@ import org.apiguardian.api.API;
  */
 @API(status = API.Status.EXPERIMENTAL, since = "0.1")
 public final class WeightedSkew {
+    /** Chosen here: the skew of a shorter record says little of any region's. */
     private static final int FEWEST = 10;
 
     private final SkewEstimate station;

@@ -76,7 +76,7 @@ public final class SpillCount implements Rule<Interval, Interval, TextState> {
     /**
      * Returns the rule of events with a longest duration: an event that lasts longer counts once more from there.
      *
-     * @param longest longest duration of an event; greater than 0
+     * @param longest longest duration of an event; greater than 0, and longer than a millionth of every discharge
      * @return the new rule
      * @throws IllegalArgumentException if it is not greater than 0, or this rule does not count events
      */
@@ -128,7 +128,8 @@ public final class SpillCount implements Rule<Interval, Interval, TextState> {
      *
      * @param discharges when the overflow discharged, in order of time, none empty, none overlapping
      * @return the tally
-     * @throws IllegalArgumentException if a discharge is empty or starts before the one before it ends
+     * @throws IllegalArgumentException if a discharge is empty, starts before the one before it ends, or would count as a million
+     *     events or more
      */
     public SpillTally count(List<Interval> discharges) {
         SpillCounter counter = start();

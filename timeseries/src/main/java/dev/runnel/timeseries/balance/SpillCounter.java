@@ -2,6 +2,7 @@ package dev.runnel.timeseries.balance;
 
 import dev.runnel.internal.MachineClock;
 import dev.runnel.internal.StateText;
+import dev.runnel.internal.Text;
 import dev.runnel.timeseries.EpochNanos;
 import dev.runnel.timeseries.Interval;
 import dev.runnel.timeseries.Machine;
@@ -25,6 +26,9 @@ import org.apiguardian.api.API;
 public final class SpillCounter implements Machine<Interval, Interval, TextState> {
     private static final String STATE = "spill-count";
     private static final long DAY = 86_400_000_000_000L;
+
+    /** Events that one discharge may count as; chosen here: 19 years of events of 10 minutes. More would be a slip of units. */
+    private static final long MOST_OF_ONE = 1_000_000;
 
     private final SpillCount rule;
     private final MachineClock clock;
@@ -66,7 +70,8 @@ public final class SpillCounter implements Machine<Interval, Interval, TextState
      *
      * @param discharge not empty; at or after the end of the one before
      * @return the blocks, events or days that are now known to count, in order of time; often none
-     * @throws IllegalArgumentException if it is empty or starts before the one before it ends
+     * @throws IllegalArgumentException if it is empty or starts before the one before it ends, or would count as a million events or
+     *     more, for which a longest event is far too short
      * @throws IllegalStateException after {@link #finish}
      */
     @Override
@@ -81,11 +86,13 @@ public final class SpillCounter implements Machine<Interval, Interval, TextState
             throw new IllegalArgumentException("discharge must not start before the one before it ends, at "
                     + EpochNanos.toInstant(Math.max(openEnd, lastEnd)) + ", was " + discharge);
         }
+        boolean merged = rule.mergeGap() > 0 && openEnd > openStart && start - openEnd <= rule.mergeGap();
+        requireCountable(merged ? openStart : start, end, discharge);
         clock.moveTo(start);
         if (rule.mergeGap() == 0) {
             return take(start, end);
         }
-        if (openEnd > openStart && start - openEnd <= rule.mergeGap()) {
+        if (merged) {
             openEnd = end;
             return List.of();
         }
@@ -93,6 +100,16 @@ public final class SpillCounter implements Machine<Interval, Interval, TextState
         openStart = start;
         openEnd = end;
         return counted;
+    }
+
+    private void requireCountable(long start, long end, Interval discharge) {
+        if (rule.way() == SpillCount.Way.EVENTS && (end - start < 0 || (end - start) / rule.next() >= MOST_OF_ONE)) {
+            throw new IllegalArgumentException("discharge must make fewer than " + MOST_OF_ONE + " events of at most "
+                    + Text.duration(Duration.ofNanos(rule.next())) + ", was " + discharge
+                    + (EpochNanos.of(discharge.start()) == start
+                            ? ""
+                            : ", merged from " + EpochNanos.toInstant(start)));
+        }
     }
 
     private List<Interval> flush() {

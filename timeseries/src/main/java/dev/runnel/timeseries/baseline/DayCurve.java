@@ -42,6 +42,12 @@ public final class DayCurve {
     private static final double NORMAL_MAD = 0.6744897501960817;
     private static final double HOURS = 24;
 
+    /** Squares of larger values would leave the range of a number; chosen here. */
+    private static final double LARGEST = 1e100;
+
+    /** No fit of such values has larger figures, and their sum stays a number; chosen here. */
+    private static final double LARGEST_FIGURE = 1e200;
+
     private final double[] figures;
     private final int count;
     private final double scatter;
@@ -59,10 +65,10 @@ public final class DayCurve {
      *
      * @param hours hour of the local day of each value, in [0, 24); not modified
      * @param rest whether the day of each value is a day of rest; not modified
-     * @param values the values; not modified
+     * @param values the values, in [-1e100, 1e100]; not modified
      * @return the curve
-     * @throws IllegalArgumentException if the lengths differ, there are fewer than 14 values, an hour is out of range or a
-     *     value not finite
+     * @throws IllegalArgumentException if the lengths differ, there are fewer than 14 values, an hour or a
+     *     value is out of range
      */
     public static DayCurve fit(double[] hours, boolean[] rest, double[] values) {
         Require.sameLength("hours", values.length, hours.length);
@@ -70,7 +76,7 @@ public final class DayCurve {
         Require.atLeast("number of values", values.length, SIZE);
         double[][] rows = new double[values.length][];
         for (int i = 0; i < values.length; i++) {
-            Require.finite("values[" + i + "]", values[i], "");
+            Require.inRange("values[" + i + "]", values[i], -LARGEST, LARGEST, "");
             rows[i] = row(hour("hours[" + i + "]", hours[i]), rest[i]);
         }
         double[] weights = new double[values.length];
@@ -223,7 +229,7 @@ public final class DayCurve {
         double[] figures = state.numbers("figures");
         Require.sameLength("figures", SIZE, figures.length);
         for (double figure : figures) {
-            Require.finite("figure", figure, "");
+            Require.inRange("figure", figure, -LARGEST_FIGURE, LARGEST_FIGURE, "");
         }
         return new DayCurve(
                 figures,

@@ -56,6 +56,7 @@ public final class AverageRunLength {
      * @throws IllegalArgumentException if a figure is out of range
      */
     public static double ofCusumOneSide(CusumRule detector, double shift) {
+        Objects.requireNonNull(detector, "detector");
         return known(oneSide(detector, shift));
     }
 
@@ -89,6 +90,7 @@ public final class AverageRunLength {
      * @throws IllegalArgumentException if a figure is out of range
      */
     public static double ofCusum(CusumRule detector, double shift) {
+        Objects.requireNonNull(detector, "detector");
         double up = oneSide(detector, shift);
         double down = oneSide(detector, -shift);
         return known(1 / (1 / up + 1 / down));

@@ -20,6 +20,12 @@ import org.apiguardian.api.API;
 public final class LeastSquaresLine {
     private static final int MOST = 100_000_000;
 
+    /** Larger times and values would leave the range of a number in the square of the sum of their products; chosen here. */
+    private static final double LARGEST = 1e70;
+
+    /** Nearer to 1 the factor of Student grows beyond all use: 6e8 at 3 values here; chosen here. */
+    private static final double LARGEST_CONFIDENCE = 1 - 1e-9;
+
     private final int count;
     private final double confidence;
     private final double slope;
@@ -42,17 +48,26 @@ public final class LeastSquaresLine {
     /**
      * Fits a line to values.
      *
-     * @param times times in any unit, finite, strictly increasing; not modified
-     * @param values finite values, at least 3; same length; not modified
-     * @param confidence of the limits, in (0, 1), for example 0.95
+     * @param times times in any unit, in [-1e70, 1e70], strictly increasing; not modified
+     * @param values in [-1e70, 1e70], at least 3; same length; not modified
+     * @param confidence of the limits, greater than 0 and at most 1 - 1e-9, for example 0.95
      * @return the fit, its slope in the unit of the values over that of the times
      * @throws IllegalArgumentException if the lengths differ, the number of values or the confidence is out of range, a
-     *     time does not increase, or a number is not finite
+     *     time does not increase, a number is out of range, or the times lie so close together that no slope can be told
      */
     public static LeastSquaresLine of(double[] times, double[] values, double confidence) {
         LineInput.check(times, values, MOST);
-        Require.inRange("confidence", confidence, Double.MIN_VALUE, Math.nextDown(1.0), "");
-        return new LeastSquaresLine(times, values, confidence);
+        Require.inRange("confidence", confidence, Double.MIN_VALUE, LARGEST_CONFIDENCE, "");
+        for (int i = 0; i < values.length; i++) {
+            Require.inRange("time", times[i], -LARGEST, LARGEST, "");
+            Require.inRange("value", values[i], -LARGEST, LARGEST, "");
+        }
+        LeastSquaresLine line = new LeastSquaresLine(times, values, confidence);
+        if (!Double.isFinite(line.slope) || !Double.isFinite(line.slopeStandardError)) {
+            throw new IllegalArgumentException("times must lie farther apart for a slope, were " + Text.number(times[0])
+                    + " to " + Text.number(times[times.length - 1]));
+        }
+        return line;
     }
 
     /**

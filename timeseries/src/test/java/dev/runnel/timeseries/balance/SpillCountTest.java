@@ -4,12 +4,14 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatIllegalArgumentException;
 
 import dev.runnel.timeseries.Interval;
+import dev.runnel.timeseries.TextState;
 import java.time.Duration;
 import java.time.Instant;
 import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.List;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
@@ -131,6 +133,37 @@ class SpillCountTest {
         assertThatIllegalArgumentException()
                 .isThrownBy(() -> RULE.withMergeGap(Duration.ofSeconds(-1)))
                 .withMessage("mergeGap must not be negative, was -1 s");
+    }
+
+    @Test
+    @Timeout(10)
+    void aDischargeOfAMillionEventsIsRefusedAndLeavesTheCountAsItWas() {
+        SpillCount rule = SpillCount.eventsApart(Duration.ofHours(24)).withLongestEvent(Duration.ofNanos(60_000));
+        // A minute is a million times 60 microseconds.
+        assertThatIllegalArgumentException()
+                .isThrownBy(() -> rule.count(discharges("0-1")))
+                .withMessageStartingWith("discharge must make fewer than 1000000 events of at most ")
+                .withMessageEndingWith(", was 2026-01-01T05:00:00Z/2026-01-01T05:01:00Z");
+        Interval century = Interval.of(T0, T0.plus(Duration.ofDays(36_500)));
+        SpillCounter counter = SpillCount.eventsApart(Duration.ofHours(24))
+                .withLongestEvent(Duration.ofNanos(1))
+                .withMergeGap(Duration.ofMinutes(5))
+                .start();
+        TextState before = counter.state();
+        assertThatIllegalArgumentException().isThrownBy(() -> counter.next(century));
+        assertThat(counter.state()).isEqualTo(before);
+    }
+
+    @Test
+    void dischargesMergedIntoAMillionEventsAreRefusedToo() {
+        SpillCounter counter = SpillCount.eventsApart(Duration.ofHours(24))
+                .withLongestEvent(Duration.ofNanos(120_000))
+                .withMergeGap(Duration.ofMinutes(5))
+                .start();
+        counter.next(discharge(0, 1));
+        assertThatIllegalArgumentException()
+                .isThrownBy(() -> counter.next(discharge(1, 2)))
+                .withMessageEndingWith("merged from 2026-01-01T05:00:00Z");
     }
 
     static List<Interval> discharges(String minutes) {

@@ -55,6 +55,22 @@ class DayCurveTest {
     }
 
     @Test
+    void largeValuesKeepToNumbersAndLargerOnesAreRefused() {
+        double[] large = values();
+        for (int i = 0; i < large.length; i++) {
+            large[i] = (i % 2 == 0 ? 1 : -1) * 1e100;
+        }
+        DayCurve curve = fitted(large);
+        assertThat(curve.value(7.5, true)).isFinite();
+        assertThat(curve.scatter()).isFinite();
+        assertThat(curve.explained()).isBetween(0.0, 1.0);
+        large[5] = 1e200;
+        assertThatExceptionOfType(IllegalArgumentException.class)
+                .isThrownBy(() -> fitted(large))
+                .withMessageStartingWith("values[5] must be in [-1");
+    }
+
+    @Test
     void refusesWhatIsNoDay() {
         assertThatExceptionOfType(IllegalArgumentException.class)
                 .isThrownBy(() -> fitted(values()).value(24, false))

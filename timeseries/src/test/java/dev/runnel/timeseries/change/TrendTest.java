@@ -90,6 +90,31 @@ class TrendTest {
         assertThat(siegel).asString().startsWith("RepeatedMedian[n 12, slope 0.12");
     }
 
+    /** At the bounds all figures are numbers; beyond them they would not be, and that is said. */
+    @Test
+    void aLineOfLeastSquaresHasBounds() {
+        LeastSquaresLine line =
+                LeastSquaresLine.of(new double[] {-1e70, 0, 1e70}, new double[] {-1e70, 1e69, 1e70}, 1 - 1e-9);
+        assertThat(line.slope()).isCloseTo(1, within(1e-12));
+        assertThat(line.lower()).isFinite().isLessThan(-1e6);
+        assertThat(line.upper()).isFinite().isGreaterThan(1e6);
+        assertThat(line.pValue()).isBetween(0.0, 1.0);
+        double[] times = {0, 1, 2};
+        assertThatIllegalArgumentException()
+                .isThrownBy(() -> LeastSquaresLine.of(times, new double[] {0, 1e200, 3}, 0.95))
+                .withMessageStartingWith("value must be in [-1")
+                .withMessageContaining("200");
+        assertThatIllegalArgumentException()
+                .isThrownBy(() -> LeastSquaresLine.of(new double[] {0, 1, 1e200}, times, 0.95))
+                .withMessageStartingWith("time must be in [-1");
+        assertThatIllegalArgumentException()
+                .isThrownBy(() -> LeastSquaresLine.of(times, times, Math.nextDown(1.0)))
+                .withMessageStartingWith("confidence must be in [");
+        assertThatIllegalArgumentException()
+                .isThrownBy(() -> LeastSquaresLine.of(new double[] {0, 1e-200, 2e-200}, times, 0.95))
+                .withMessageStartingWith("times must lie farther apart for a slope, were 0 to ");
+    }
+
     /** 105,120 values, a year at 5 min, with many ties: the count by merging is the count of all pairs of a part. */
     @Test
     void manyValuesTakeNoTime() {

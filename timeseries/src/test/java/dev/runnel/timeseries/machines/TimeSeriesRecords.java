@@ -1,16 +1,15 @@
 package dev.runnel.timeseries.machines;
 
 import dev.runnel.timeseries.Interval;
-import dev.runnel.timeseries.Machine;
-import dev.runnel.timeseries.MachineState;
 import dev.runnel.timeseries.Quality;
 import dev.runnel.timeseries.Reading;
-import dev.runnel.timeseries.Rule;
 import dev.runnel.timeseries.alarm.Alarm;
 import dev.runnel.timeseries.alarm.AlarmInput;
 import dev.runnel.timeseries.alarm.AlarmSignal;
 import dev.runnel.timeseries.alarm.ThresholdAlarm;
 import dev.runnel.timeseries.balance.SpillCount;
+import dev.runnel.timeseries.contract.SampleRecord;
+import dev.runnel.timeseries.contract.SampleRecords;
 import dev.runnel.timeseries.quality.AttenuatedSignalCheck;
 import dev.runnel.timeseries.quality.ClimatologyCheck;
 import dev.runnel.timeseries.quality.DeadSensorCheck;
@@ -37,12 +36,13 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Random;
 
-/** A rule of this module with a record that makes its machine work. */
-record SampleRecord<I, O, S extends MachineState>(Rule<I, O, S> rule, List<I> inputs) {
+/** The rules of this module, each with a record that makes its machine work. */
+public final class TimeSeriesRecords implements SampleRecords {
     private static final Instant START = Instant.parse("2026-03-28T22:00:00Z");
 
     /** Every rule of this module. A new one gets a line here. */
-    static List<SampleRecord<?, ?, ?>> all() {
+    @Override
+    public List<SampleRecord<?, ?, ?>> all() {
         List<Reading> readings = readings();
         return List.of(
                 new SampleRecord<>(
@@ -84,24 +84,6 @@ record SampleRecord<I, O, S extends MachineState>(Rule<I, O, S> rule, List<I> in
                         SpillCount.eventsApart(Duration.ofHours(24)).withLongestEvent(Duration.ofDays(2)),
                         discharges()),
                 new SampleRecord<>(SpillCount.days(ZoneOffset.ofHours(2)).withShortOnesOnce(), discharges()));
-    }
-
-    /** What the machine gives from an input on, going on from a state, to the end of the record. */
-    List<String> resultsFrom(int index, String state) {
-        Machine<I, O, S> machine = rule.start(rule.parseState(state));
-        List<String> results = new ArrayList<>();
-        for (I input : inputs.subList(index, inputs.size())) {
-            machine.next(input).forEach(each -> results.add(each.toString()));
-        }
-        machine.finish().forEach(each -> results.add(each.toString()));
-        return results;
-    }
-
-    /** The state after so many inputs. */
-    String stateAfter(int count) {
-        Machine<I, O, S> machine = rule.start();
-        inputs.subList(0, count).forEach(machine::next);
-        return machine.state().toText();
     }
 
     private static List<Reading> readings() {
