@@ -136,9 +136,25 @@ final class PageWriter {
                 + "<span id=\"shown\" class=\"soft\" role=\"status\"></span></div>\n<div id=\"charts\"></div>\n");
         out.append(
                 "<p class=\"caption\">Each column of the drawing spans the lowest to the highest reading in it, so no peak"
-                        + " is lost. Grey: no data. Hatched: left out. Bar on top: to be looked at. Numbers: the points above. Times in ");
-        out.append(Html.escaped(record.zone().getId())).append(".</p>\n<div class=\"still\">");
+                        + " is lost. Grey: no data. Hatched: left out, or corrected where the page says so. Bar on top: to be looked at. Numbers: the points above. Times in ");
+        out.append(Html.escaped(record.zone().getId())).append(".</p>\n");
+        people(out, record);
+        out.append("<div class=\"still\">");
         out.append(PrintedRecord.of(record)).append("</div></section>\n");
+    }
+
+    /** What people did at the site, in words below the drawing that marks it. */
+    private static void people(StringBuilder out, RecordRows record) {
+        List<RecordRows.Mark> marks = record.marks().stream()
+                .filter(mark -> mark.kind() == RecordRows.Kind.VISIT || mark.kind() == RecordRows.Kind.CORRECTION)
+                .toList();
+        if (marks.isEmpty()) {
+            return;
+        }
+        out.append("<ul class=\"caption\">");
+        marks.forEach(
+                mark -> out.append("<li>").append(Html.escaped(mark.text())).append("</li>\n"));
+        out.append("</ul>\n");
     }
 
     /** Where a figure comes from: a page beside this one, or of the documentation. */

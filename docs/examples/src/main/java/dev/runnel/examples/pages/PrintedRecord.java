@@ -51,6 +51,14 @@ final class PrintedRecord {
         }
         months(svg, x, record, 24 + ROW * rows.size());
         for (RecordRows.Mark mark : record.marks()) {
+            if (mark.kind() == RecordRows.Kind.VISIT || mark.kind() == RecordRows.Kind.CORRECTION) {
+                double place = x.at((double) mark.from().getEpochSecond());
+                if (place >= LEFT && place <= RIGHT) {
+                    svg.line("grid", place, 14, place, ROW * rows.size());
+                    svg.text(
+                            "label", place, 11, "middle", mark.kind() == RecordRows.Kind.VISIT ? "visit" : "corrected");
+                }
+            }
             if (mark.number() > 0) {
                 double place =
                         Math.min(RIGHT, Math.max(LEFT, x.at((double) mark.from().getEpochSecond())));

@@ -12,6 +12,7 @@ import dev.runnel.timeseries.Interval;
 import dev.runnel.timeseries.Series;
 import dev.runnel.timeseries.Statistics;
 import dev.runnel.timeseries.alarm.AlarmEvent;
+import dev.runnel.timeseries.correction.VisitDifference;
 import dev.runnel.timeseries.csv.CsvIssue;
 import dev.runnel.timeseries.csv.CsvReport;
 import dev.runnel.timeseries.quality.Verdict;
@@ -56,6 +57,7 @@ final class Attention {
         attention.failed();
         attention.lawOff();
         attention.plausibility();
+        attention.visits();
         attention.gaps();
         attention.silentGauge();
         attention.tipsThatAreNoRain();
@@ -169,6 +171,13 @@ final class Attention {
             points.add(
                     lost + " of " + review.data().depth().series().size() + " depth readings have no value or failed.");
         }
+    }
+
+    private void visits() {
+        review.visits().differences().stream()
+                .filter(VisitDifference::isBeyond)
+                .forEach(each -> points.add("The visit of "
+                        + dates.time(each.visit().time()) + " found " + BooksText.words(each) + " of tolerance."));
     }
 
     private void gaps() {

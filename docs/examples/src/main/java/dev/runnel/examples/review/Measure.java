@@ -22,6 +22,9 @@ final class Measure {
             CsvUnit.CENTIMETRE_PER_SECOND,
             CsvUnit.FOOT_PER_SECOND);
 
+    /** Units of flow, to m3/s. */
+    static final Units FLOW = new Units(List.of("m3/s", "l/s"), List.of(times("1"), times("0.001")));
+
     /** Units of time, to s. */
     static final Units TIME =
             new Units(List.of("s", "min", "h", "d"), List.of(seconds(1), seconds(60), seconds(3600), seconds(86_400)));

@@ -55,6 +55,11 @@ public final class ReadingFile {
             return report.lines() > 0;
         }
 
+        /** Other readings in the place of these; the account stays that of the lines. */
+        Readings withSeries(Series other) {
+            return new Readings(column, header, unit, report, other, far, joined);
+        }
+
         /** The readings of a time; the account stays that of all lines. */
         Readings within(Interval time) {
             return new Readings(column, header, unit, report, series.slice(time), far, joined);

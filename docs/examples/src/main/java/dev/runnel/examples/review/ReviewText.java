@@ -44,6 +44,7 @@ final class ReviewText {
         SiteText.usual(page, review);
         SiteText.pipe(page, review);
         DataText.put(page, review.data());
+        BooksText.put(page, review);
         FlowText.dryWeather(page, review);
         RainText.put(page, review);
         FlowText.fullness(page, review);

@@ -6,6 +6,7 @@ import dev.runnel.hydraulics.structure.HeadDischarge;
 import dev.runnel.rainfall.ddf.ReturnPeriodBasis;
 import dev.runnel.rainfall.gauge.TippingBucket;
 import dev.runnel.timeseries.Interval;
+import dev.runnel.timeseries.correction.VisitComparison;
 import dev.runnel.timeseries.csv.CsvUnit;
 import dev.runnel.timeseries.csv.RepeatedHour;
 import java.nio.file.Path;
@@ -38,6 +39,7 @@ import java.util.Set;
  * @param usual where to learn what is usual
  * @param rain rules for the rain
  * @param inputs where the readings lie
+ * @param books where visits and corrections lie
  */
 public record Site(
         String id,
@@ -56,7 +58,8 @@ public record Site(
         Checks checks,
         Usual usual,
         RainRules rain,
-        Inputs inputs) {
+        Inputs inputs,
+        Books books) {
 
     /**
      * The crest of an overflow as a weir.
@@ -154,6 +157,16 @@ public record Site(
      * @param ddf the depth-duration-frequency tables
      */
     public record Inputs(Column depth, Column velocity, Column tips, Column rain, DdfFiles ddf) {}
+
+    /**
+     * Where visits and corrections lie.
+     *
+     * @param visits what people found at the site
+     * @param corrections what of the readings they corrected
+     * @param comparison tolerances of what was read by hand
+     * @param tolerances these in words
+     */
+    public record Books(Path visits, Path corrections, VisitComparison comparison, String tolerances) {}
 
     /**
      * Where the depth-duration-frequency tables lie.

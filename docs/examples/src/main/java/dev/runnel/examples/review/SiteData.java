@@ -25,6 +25,7 @@ import java.util.TreeSet;
  * @param rain what the gauge left, if there is one
  * @param ddf depth-duration-frequency table, if there is one
  * @param band the table with its limits of confidence, if there are tables of them
+ * @param books visits and corrections
  */
 record SiteData(
         Site site,
@@ -33,7 +34,8 @@ record SiteData(
         Optional<Path> emptyVelocity,
         Optional<RainSource> rain,
         Optional<DdfTable> ddf,
-        Optional<DdfBand> band) {
+        Optional<DdfBand> band,
+        SiteBooks books) {
 
     static SiteData read(Path folder) {
         Site site = SiteFile.read(folder);
@@ -43,10 +45,12 @@ record SiteData(
                     + ": file must be there, it holds the depth readings; if it has another name, add \"depth file = ...\" to "
                     + SiteFile.NAME);
         }
-        CheckedReadings depth = CheckedReadings.depth(site, ReadingFile.readings(inputs.depth()));
+        SiteBooks books = SiteBooks.of(site);
+        CheckedReadings depth =
+                CheckedReadings.depth(site, books.corrected(site, ReadingFile.readings(inputs.depth())));
         Optional<ReadingFile.Readings> lines = velocityColumn(inputs).map(ReadingFile::readings);
-        Optional<CheckedReadings> velocity =
-                lines.filter(ReadingFile.Readings::hasLines).map(readings -> CheckedReadings.velocity(site, readings));
+        Optional<CheckedReadings> velocity = lines.filter(ReadingFile.Readings::hasLines)
+                .map(readings -> CheckedReadings.velocity(site, books.corrected(site, readings)));
         Optional<Path> emptyVelocity = lines.filter(readings -> !readings.hasLines())
                 .map(readings -> readings.column().file());
         Optional<DdfTable> ddf = ddf(inputs.ddf().depths(), site.rain().basis());
@@ -57,7 +61,8 @@ record SiteData(
                 emptyVelocity,
                 RainSource.of(site),
                 ddf,
-                ddf.flatMap(table -> band(table, inputs.ddf())));
+                ddf.flatMap(table -> band(table, inputs.ddf())),
+                books);
     }
 
     /** The file of velocities, or a column of velocities beside the depths. */
@@ -112,7 +117,8 @@ record SiteData(
                 emptyVelocity,
                 rain,
                 ddf,
-                band);
+                band,
+                books);
     }
 
     /** Returns how dates of this record are shown. */
@@ -138,6 +144,7 @@ record SiteData(
                 readings -> files.addAll(ColumnFiles.of(readings.lines().column())));
         rain.ifPresent(source -> files.addAll(source.files()));
         ddf.ifPresent(table -> files.add(site.inputs().ddf().depths()));
+        files.addAll(books.files());
         band.ifPresent(limits -> {
             files.add(site.inputs().ddf().lower());
             files.add(site.inputs().ddf().upper());

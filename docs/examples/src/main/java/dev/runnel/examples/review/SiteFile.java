@@ -19,6 +19,7 @@ import dev.runnel.rainfall.gauge.Calibration;
 import dev.runnel.rainfall.gauge.LostTime;
 import dev.runnel.rainfall.gauge.TippingBucket;
 import dev.runnel.timeseries.Interval;
+import dev.runnel.timeseries.correction.VisitComparison;
 import dev.runnel.timeseries.csv.CsvUnit;
 import dev.runnel.timeseries.csv.RepeatedHour;
 import java.io.IOException;
@@ -34,6 +35,8 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 
 /** Reads {@code site.txt}. Every key stands in docs/site-review.md, with its default. */
 public final class SiteFile {
@@ -54,6 +57,8 @@ public final class SiteFile {
     /** Files that may be written in a way of their own. */
     private static final List<String> OWN = List.of("velocity ", "tips ", "rain ");
 
+    private static final Pattern ALLOWANCE = Pattern.compile("(.+?)(?:\\s+or\\s+([0-9]{0,9}\\.?[0-9]{1,9})\\s*%)?");
+
     /** All keys that may stand in the file. */
     static final Set<String> KEYS = keys();
 
@@ -67,6 +72,7 @@ public final class SiteFile {
                                 + "dry day limit;days after rain;depth file;velocity file;tips file;rain file;ddf file;"
                                 + "ddf lower file;ddf upper file;ddf confidence;ddf basis;logger clock;velocity clock;gauge clock;depth column;depth unit;velocity column;"
                                 + "velocity unit;tips count column;rain column;rain unit;rain interval;rain time;dry steps;"
+                                + "visits file;corrections file;visit depth tolerance;visit velocity tolerance;visit flow tolerance;visit clock tolerance;"
                                 + "baseline from;baseline to;holidays")
                         .split(";")));
         keys.addAll(FORMAT);
@@ -133,7 +139,8 @@ public final class SiteFile {
                 checks(monitor),
                 usual(zone),
                 rain(),
-                inputs(zone));
+                inputs(zone),
+                books());
     }
 
     private String size(PipeMonitor monitor) {
@@ -351,6 +358,39 @@ public final class SiteFile {
                         table("ddf lower file", "ddf-lower.csv"),
                         table("ddf upper file", "ddf-upper.csv"),
                         values.number("ddf confidence", 0.9)));
+    }
+
+    private Site.Books books() {
+        Allowance depth = allowance("visit depth tolerance", "6 mm or 2 %", Measure.LENGTH);
+        Allowance velocity = allowance("visit velocity tolerance", "0.05 m/s or 10 %", Measure.VELOCITY);
+        Allowance flow = allowance("visit flow tolerance", "0 or 10 %", Measure.FLOW);
+        return new Site.Books(
+                table("visits file", "visits.csv"),
+                table("corrections file", "corrections.csv"),
+                VisitComparison.standard()
+                        .withDepthToleranceAndShare(depth.least(), depth.share())
+                        .withVelocityToleranceAndShare(velocity.least(), velocity.share())
+                        .withFlowToleranceAndShare(flow.least(), flow.share())
+                        .withClockTolerance(values.duration("visit clock tolerance", "60 s")),
+                "depth " + depth.text() + ", velocity " + velocity.text() + ", flow " + flow.text() + ", clock "
+                        + values.text("visit clock tolerance", "60 s"));
+    }
+
+    private record Allowance(double least, double share, String text) {}
+
+    /** A value, or the share of what was read by hand where that is more. */
+    private Allowance allowance(String key, String otherwise, Measure.Units units) {
+        String text = values.text(key, otherwise);
+        Matcher parts = ALLOWANCE.matcher(text);
+        if (!parts.matches()) {
+            throw values.refused(key, "must be such as \"" + otherwise + "\", was \"" + text + "\"");
+        }
+        double least = values.measureIn(key, parts.group(1), units);
+        double share = parts.group(2) == null ? 0 : Double.parseDouble(parts.group(2)) / 100;
+        if (!(least >= 0 && share <= 1)) {
+            throw values.refused(key, "must be 0 or greater, its share at most 100 %, was \"" + text + "\"");
+        }
+        return new Allowance(least, share, text);
     }
 
     /** A file that the site file names, or has without naming it. */

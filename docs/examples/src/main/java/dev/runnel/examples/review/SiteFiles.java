@@ -46,6 +46,9 @@ final class SiteFiles {
             "annual-return.csv",
             "responses.csv",
             "flags.csv",
+            "altered.csv",
+            "visits.csv",
+            "proposals.csv",
             "rejected.csv");
 
     private static final CsvWriter TABLE = CsvWriter.standard().withDecimals(4);
@@ -70,6 +73,7 @@ final class SiteFiles {
         spills();
         responses();
         flags();
+        BooksFiles.write(folder, review);
         rain.rejected(review.data().reports());
     }
 

@@ -20,6 +20,7 @@ import dev.runnel.timeseries.alarm.AlarmEvent;
 import dev.runnel.timeseries.baseline.DayClass;
 import dev.runnel.timeseries.baseline.DiurnalProfile;
 import dev.runnel.timeseries.baseline.ProfileSlot;
+import dev.runnel.timeseries.correction.Correction;
 import dev.runnel.timeseries.quality.GoodDays;
 import java.time.Instant;
 import java.time.LocalDate;
@@ -124,6 +125,30 @@ final class SitePages {
             if (review.doubts().isFlowDoubtful(finding)) {
                 marks.add(new RecordRows.Mark(
                         RecordRows.Kind.LEFT_OUT, interval.start(), interval.end(), "Flow, l/s", 0, "doubtful flow"));
+            }
+        }
+        review.visits()
+                .visits()
+                .forEach(visit -> marks.add(new RecordRows.Mark(
+                        RecordRows.Kind.VISIT,
+                        visit.time(),
+                        visit.time(),
+                        "",
+                        0,
+                        "visit: "
+                                + BooksText.words(
+                                        visit, review.visits(), review.data().dates()))));
+        SiteBooks books = review.data().books();
+        for (int correction : books.numbersIn(review.data().record())) {
+            Correction each = books.corrections().list().get(correction - 1);
+            if (each.kind() != Correction.Kind.SEDIMENT) {
+                marks.add(new RecordRows.Mark(
+                        RecordRows.Kind.CORRECTION,
+                        each.interval().start(),
+                        each.interval().end(),
+                        each.series().equals("depth") ? "Level, mm" : "Velocity, m/s",
+                        0,
+                        "corrected: " + BooksText.words(each, review.data().dates())));
             }
         }
         for (AlarmEvent alarm : review.flow().alarms()) {

@@ -20,6 +20,7 @@ import java.util.stream.Collectors;
  * @param dryWeather what is usual in dry weather
  * @param spillReturn spills with their volumes and the annual return, if there is an overflow
  * @param responses how the flow answered each storm, where that can be told
+ * @param visits what people found at the site
  */
 record SiteReview(
         SiteData data,
@@ -30,7 +31,8 @@ record SiteReview(
         List<DailyEvidence> dryDays,
         DryWeather dryWeather,
         Optional<SpillReturn> spillReturn,
-        Optional<ResponseFindings> responses) {
+        Optional<ResponseFindings> responses,
+        VisitFindings visits) {
     static SiteReview of(SiteData data) {
         return of(data, Period.WHOLE);
     }
@@ -40,6 +42,7 @@ record SiteReview(
         FlowFindings allFlow = FlowFindings.of(all);
         Optional<RainSource.Rain> allRain = all.rain().map(source -> source.within(all.record()));
         Watched allWatched = Watched.of(all, allFlow, allRain.map(RainSource.Rain::depth));
+        VisitFindings visits = VisitFindings.of(all, allFlow.record());
         SiteData data = all.within(period);
         FlowFindings flow = period.isWhole() ? allFlow : FlowFindings.of(data);
         Optional<RainFindings> rain = allRain.map(found -> RainFindings.of(
@@ -58,7 +61,8 @@ record SiteReview(
                 DailyEvidence.of(flow.record(), days, data.site().zone()),
                 dryWeather,
                 SpillReturn.of(data, flow, doubts),
-                ResponseFindings.of(data, flow, rain, dryWeather, doubts));
+                ResponseFindings.of(data, flow, rain, dryWeather, doubts),
+                period.isWhole() ? visits : visits.within(data.record()));
     }
 
     private static SortedSet<LocalDate> allDays(SiteData data) {

@@ -171,6 +171,10 @@
       }
       if (mark.kind === "VISIT" && row === rows[0]) {
         c.fillStyle = colours.ink; c.beginPath(); c.moveTo(a - 4 * r, u.bbox.top); c.lineTo(a + 4 * r, u.bbox.top); c.lineTo(a, u.bbox.top + 7 * r); c.fill();
+        c.textAlign = "left"; c.textBaseline = "top"; c.font = `${11 * r}px sans-serif`; c.fillText("visit", a + 6 * r, u.bbox.top + 1);
+      }
+      if (mark.kind === "CORRECTION" && b - a > 60 * r) {
+        c.fillStyle = colours.ink; c.textAlign = "left"; c.textBaseline = "top"; c.font = `${11 * r}px sans-serif`; c.fillText("corrected", a + 3 * r, u.bbox.top + 1);
       }
       if (mark.number && row === rows[0]) {
         c.fillStyle = colours.mark; c.beginPath(); c.arc(Math.max(u.bbox.left + 9 * r, a), u.bbox.top + 9 * r, 9 * r, 0, 7); c.fill();
