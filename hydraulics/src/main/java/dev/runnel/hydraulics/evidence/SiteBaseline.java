@@ -268,7 +268,8 @@ public final class SiteBaseline {
     }
 
     /**
-     * Returns the usual lag of depth behind rain.
+     * Returns the usual lag of depth behind rain that is held back for some hours, as this site does: what the clock of the
+     * gauge is judged by. It lies near 0, on either side.
      *
      * @return median over the storms of the baseline of the lag of the best correlation, hours; empty without a storm that
      *     tells it
@@ -366,7 +367,8 @@ public final class SiteBaseline {
                 .append(Text.fixed(peak, 3))
                 .append(" m");
         rainLagHours()
-                .ifPresent(hoursLate -> lines.append("\ndepth follows rain by ")
+                .ifPresent(hoursLate -> lines.append(
+                                "\nusual lag of depth behind rain that is held back as this site does: ")
                         .append(Text.fixed(hoursLate, 2))
                         .append(" h"));
         if (tidal) {

@@ -1,6 +1,7 @@
 package dev.runnel.verification.report;
 
 import de.siegmar.fastcsv.writer.CsvWriter;
+import dev.runnel.internal.CellText;
 import dev.runnel.internal.Text;
 import dev.runnel.verification.Check;
 import dev.runnel.verification.Results;
@@ -67,8 +68,8 @@ public final class MatrixReport {
         csv.writeRecord(
                 method.name(),
                 method.straight().contains(first.calculation()) ? "straight" : "through",
-                first.calculation(),
-                first.source().citation(),
+                CellText.written(first.calculation()),
+                CellText.written(first.source().citation()),
                 first.source().provenance().toString(),
                 Long.toString(source.count(Status.PASS)),
                 Long.toString(source.count(Status.FAIL)),
