@@ -75,6 +75,7 @@ public final class DailyRain {
      * @throws IllegalArgumentException if a depth is negative
      */
     public static DailyRain of(RegularSeries rain, RainDay rule) {
+        Objects.requireNonNull(rule, "rule");
         Rain.requireNonNegative("rain", rain, "mm");
         List<Day> days = new ArrayList<>();
         if (!rain.isEmpty()) {

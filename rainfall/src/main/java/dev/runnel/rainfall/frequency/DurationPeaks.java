@@ -11,6 +11,7 @@ import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.SortedMap;
 import org.apiguardian.api.API;
 
@@ -209,7 +210,7 @@ public final class DurationPeaks {
     }
 
     private OfDuration of(Duration duration) {
-        OfDuration found = byDuration.get(duration);
+        OfDuration found = byDuration.get(Objects.requireNonNull(duration, "duration"));
         if (found == null) {
             throw new IllegalArgumentException(
                     "duration must be one of " + Text.durations(durations()) + ", was " + Text.exactDuration(duration));

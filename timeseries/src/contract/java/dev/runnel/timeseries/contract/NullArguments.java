@@ -153,7 +153,7 @@ public final class NullArguments {
 
     /** A call has its own, so that another call that comes or goes does not change its samples. */
     private static Random random(Executable call) {
-        return new Random(call.toString().hashCode());
+        return new Random(call.toString().hashCode() + Long.getLong("null.seed", 0));
     }
 
     private Optional<Trial> going(Executable call, Random random) {

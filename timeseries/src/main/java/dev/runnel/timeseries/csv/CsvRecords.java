@@ -8,6 +8,7 @@ import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
+import java.util.Objects;
 import org.apiguardian.api.API;
 
 /**
@@ -69,7 +70,7 @@ public final class CsvRecords {
      * @throws IllegalArgumentException if the text is empty or has no such column, or the layout has no column of values
      */
     public static CsvResult parse(String text, CsvLayout layout) {
-        return read("text", new StringReader(text), layout);
+        return read("text", new StringReader(Objects.requireNonNull(text, "text")), layout);
     }
 
     /**

@@ -8,6 +8,7 @@ import dev.runnel.timeseries.TextState;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Objects;
 import java.util.function.IntFunction;
 import org.apiguardian.api.API;
 
@@ -108,6 +109,7 @@ public final class QualityFlags {
      * @return count
      */
     public int count(Verdict verdict) {
+        Objects.requireNonNull(verdict, "verdict");
         int count = 0;
         for (byte each : verdicts) {
             count += each == verdict.ordinal() ? 1 : 0;

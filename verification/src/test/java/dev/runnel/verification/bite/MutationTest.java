@@ -9,20 +9,22 @@ import org.junit.jupiter.api.Test;
 import org.objectweb.asm.tree.ClassNode;
 
 class MutationTest {
+    private static final Library LIBRARY = Library.read();
+
+    /** Watched once: every table of the module runs for it. */
+    private static final Reach REACH = Reach.of(LIBRARY, "hydraulics");
 
     @Test
     void aClassLoadedUnchangedPassesAndAChangedOneDoesNot() {
-        Library library = Library.read();
         String manning = Manning.class.getName();
-        List<Mutation> mutations = Mutation.of(manning, library.classOf(manning)).stream()
+        List<Mutation> mutations = Mutation.of(manning, LIBRARY.classOf(manning)).stream()
                 .filter(each -> each.text().contains("velocity: * becomes /"))
                 .toList();
         assertThat(mutations).isNotEmpty();
-        Reach reach = Reach.of(library);
-        assertThat(reach.failing()).isEmpty();
+        assertThat(REACH.failing()).isEmpty();
         Mutation changed = mutations.get(0);
-        var method = library.classOf(manning).methods.get(changed.method());
-        List<String> tables = reach.tables(library.number(manning, method)).subList(0, 3);
+        var method = LIBRARY.classOf(manning).methods.get(changed.method());
+        List<String> tables = REACH.tables(LIBRARY.number(manning, method)).subList(0, 3);
         String turns = "100000000,100000000,100000000";
         assertThat(new Copy((name, bytes) -> bytes).ask(String.join(",", tables), turns))
                 .isEqualTo(Inside.SURVIVED);
@@ -39,24 +41,21 @@ class MutationTest {
 
     @Test
     void theUnitTestsOfThePackageAreAskedToo() {
-        Library library = Library.read();
         String water = Water.class.getName();
-        Mutation change = Mutation.of(water, library.classOf(water)).stream()
+        Mutation change = Mutation.of(water, LIBRARY.classOf(water)).stream()
                 .filter(each -> each.text().contains("* becomes /"))
                 .findFirst()
                 .orElseThrow();
         assertThat(UnitTests.notice(water, Library.changed(change))).isTrue();
-        assertThat(UnitTests.notice(water, Tracing.turns("none", library.classOf(water))))
+        assertThat(UnitTests.notice(water, Tracing.turns("none", LIBRARY.classOf(water))))
                 .isFalse();
     }
 
     @Test
     void aLoopThatDoesNotEndIsNoticed() {
-        Library library = Library.read();
-        Reach reach = Reach.of(library);
-        String longest = reach.asked().stream()
+        String longest = REACH.asked().stream()
                 .map(Reach.Asked::table)
-                .max((a, b) -> Long.compare(reach.turns(a), reach.turns(b)))
+                .max((a, b) -> Long.compare(REACH.turns(a), REACH.turns(b)))
                 .orElseThrow();
         Copy turning = new Copy(
                 (name, bytes) -> Library.isCalculated(name) ? Tracing.turns(name, Library.node(bytes)) : bytes);
