@@ -169,6 +169,16 @@ public record Interval(Instant start, Instant end) {
         return Optional.of(new Interval(from, to));
     }
 
+    /**
+     * Returns which share of this interval another one covers.
+     *
+     * @param other the other interval
+     * @return share of the time of this interval, in [0, 1]; 0 if this interval is empty, such as a day that a zone left out
+     */
+    public double shareCoveredBy(Interval other) {
+        return intersection(other).map(common -> common.hours() / hours()).orElse(0.0);
+    }
+
     @Override
     public String toString() {
         return start + "/" + end;

@@ -72,6 +72,20 @@ class IntervalTest {
     }
 
     @Test
+    void theShareThatAnotherCovers() {
+        Interval quarter = Interval.of(T0.plusSeconds(2700), Duration.ofHours(3));
+        assertThat(HOUR.shareCoveredBy(quarter)).isEqualTo(0.25);
+        assertThat(quarter.shareCoveredBy(HOUR)).isEqualTo(0.25 / 3);
+        assertThat(HOUR.shareCoveredBy(HOUR)).isEqualTo(1);
+        assertThat(HOUR.shareCoveredBy(Interval.of(T0.minusSeconds(9), Duration.ofDays(400_000))))
+                .isEqualTo(1);
+        assertThat(HOUR.shareCoveredBy(Interval.of(HOUR.end(), Duration.ofHours(1))))
+                .isZero();
+        assertThat(HOUR.shareCoveredBy(Interval.of(T0, T0))).isZero();
+        assertThat(Interval.of(T0, T0).shareCoveredBy(HOUR)).isZero();
+    }
+
+    @Test
     void hoursOfIntervalsLongerThanTheClockOfNanoseconds() {
         Interval millennium = Interval.of(Instant.parse("1000-01-01T00:00:00Z"), Duration.ofHours(8_766_000));
         assertThat(millennium.hours()).isEqualTo(8_766_000);

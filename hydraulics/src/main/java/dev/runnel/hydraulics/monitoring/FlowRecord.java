@@ -269,6 +269,27 @@ public final class FlowRecord {
         return Series.of(flow.toEpochNanos(), standard, qualities);
     }
 
+    /**
+     * Returns the standard uncertainty of the flow as a share of its magnitude, u(Q)/|Q|.
+     *
+     * @param inputs standard uncertainties of what the flow is made of
+     * @return share of the flow, a pure number, with the quality of the flow; missing where the uncertainty is missing or
+     *     nothing flows
+     * @see #uncertainty
+     */
+    public Series relativeUncertainty(SensorUncertainty inputs) {
+        Series standard = uncertainty(inputs);
+        double[] shares = new double[size()];
+        byte[] qualities = new byte[size()];
+        for (int i = 0; i < shares.length; i++) {
+            double share = standard.value(i) / Math.abs(flow.value(i));
+            boolean known = Double.isFinite(share);
+            shares[i] = known ? share : Double.NaN;
+            qualities[i] = (known ? standard.quality(i) : Quality.MISSING).toCode();
+        }
+        return Series.of(flow.toEpochNanos(), shares, qualities);
+    }
+
     private double uncertainty(int index, SensorUncertainty inputs) {
         return FlowUncertainty.of(monitor, level.value(index), velocity.value(index) / monitor.velocityFactor(), inputs)
                 .standard();

@@ -30,19 +30,21 @@ public final class BarScreen extends OfParts {
     private final double thickness;
     private final double gap;
     private final double angleDegrees;
+    private final double blindedFraction;
     private final double sine;
 
-    private BarScreen(BarShape shape, double thickness, double gap, double angleDegrees) {
-        super(shape, thickness, gap, angleDegrees);
+    private BarScreen(BarShape shape, double thickness, double gap, double angleDegrees, double blindedFraction) {
+        super(shape, thickness, gap, angleDegrees, blindedFraction);
         this.shape = shape;
         this.thickness = thickness;
         this.gap = gap;
         this.angleDegrees = angleDegrees;
+        this.blindedFraction = blindedFraction;
         sine = Math.sin(Math.toRadians(angleDegrees));
     }
 
     /**
-     * Returns an upright screen.
+     * Returns an upright, clean screen.
      *
      * @param shape form of the bars
      * @param thickness thickness of a bar across the flow s, m; in [1e-6, 1e6]
@@ -55,7 +57,8 @@ public final class BarScreen extends OfParts {
                 Objects.requireNonNull(shape, "shape"),
                 Sizes.length("thickness", thickness),
                 Sizes.length("gap", gap),
-                90);
+                90,
+                0);
     }
 
     /**
@@ -70,45 +73,44 @@ public final class BarScreen extends OfParts {
             throw new IllegalArgumentException(
                     "newAngleDegrees must be greater than 0 and at most 90, was " + Text.number(newAngleDegrees));
         }
-        return new BarScreen(shape, thickness, gap, newAngleDegrees);
+        return new BarScreen(shape, thickness, gap, newAngleDegrees, blindedFraction);
     }
 
     /**
-     * Returns the loss of the clean screen.
+     * Returns a copy that is blinded by a share of its gaps.
+     *
+     * @param newBlindedFraction share of every gap that is blinded f, in [0, 1); 0 for a clean screen
+     * @return the copy
+     * @throws IllegalArgumentException if {@code newBlindedFraction} is not
+     */
+    public BarScreen withBlindedFraction(double newBlindedFraction) {
+        if (!(newBlindedFraction >= 0 && newBlindedFraction < 1)) {
+            throw new IllegalArgumentException(
+                    "newBlindedFraction must be in [0, 1), was " + Text.number(newBlindedFraction));
+        }
+        return new BarScreen(shape, thickness, gap, angleDegrees, newBlindedFraction);
+    }
+
+    /**
+     * Returns the loss of the screen, as blinded as it is.
      *
      * @param approachVelocity velocity in front of the screen V, m/s; 0 or greater, finite
      * @return loss h, m
      * @throws IllegalArgumentException if {@code approachVelocity} is outside its range
      */
     public double headLoss(double approachVelocity) {
-        return headLoss(approachVelocity, 0);
-    }
-
-    /**
-     * Returns the loss of a partly blinded screen.
-     *
-     * @param approachVelocity velocity in front of the screen V, m/s; 0 or greater, finite
-     * @param blindedFraction share of the gaps that is blinded f, in [0, 1)
-     * @return loss h, m
-     * @throws IllegalArgumentException if a parameter is outside its range
-     */
-    public double headLoss(double approachVelocity, double blindedFraction) {
         Require.nonNegative("approachVelocity", approachVelocity, "m/s");
-        return lossFactor(blindedFraction) * approachVelocity * approachVelocity / (2 * GravityFactors.G);
+        return lossFactor() * approachVelocity * approachVelocity / (2 * GravityFactors.G);
     }
 
     /** Returns ζ in h = ζ V²/2g. */
-    double lossFactor(double blindedFraction) {
-        if (!(blindedFraction >= 0 && blindedFraction < 1)) {
-            throw new IllegalArgumentException(
-                    "blindedFraction must be in [0, 1), was " + Text.number(blindedFraction));
-        }
+    double lossFactor() {
         double ratio = (thickness + blindedFraction * gap) / (gap * (1 - blindedFraction));
         return shape.factor() * ratio * Math.cbrt(ratio) * sine;
     }
 
     /**
-     * Returns how blinded the screen is for a measured loss.
+     * Returns how blinded the screen is for a measured loss, whatever {@linkplain #withBlindedFraction share} was given to it.
      *
      * @param headLoss level in front of the screen minus level behind it h, m; 0 or greater, finite
      * @param approachVelocity velocity in front of the screen V, m/s; greater than 0, finite
@@ -121,13 +123,14 @@ public final class BarScreen extends OfParts {
         double scale = shape.factor() * sine * approachVelocity * approachVelocity / (2 * GravityFactors.G);
         double ratio = Math.pow(headLoss / scale, 0.75);
         double fraction = (ratio - thickness / gap) / (ratio + 1);
-        double clean = headLoss(approachVelocity);
+        double clean = withBlindedFraction(0).headLoss(approachVelocity);
         return new Blinding(Math.max(0, fraction), headLoss, clean);
     }
 
     @Override
     public String toString() {
         return "BarScreen[" + shape + ", bars " + Text.significant(thickness, 6) + " m, gaps "
-                + Text.significant(gap, 6) + " m, " + Text.significant(angleDegrees, 6) + " degrees]";
+                + Text.significant(gap, 6) + " m, " + Text.significant(angleDegrees, 6) + " degrees"
+                + (blindedFraction == 0 ? "" : ", blinded " + Text.significant(blindedFraction, 6)) + "]";
     }
 }

@@ -28,17 +28,15 @@ public final class ScreenedWeir extends OfParts implements HeadDischarge {
     private final HeadDischarge weir;
     private final BarScreen screen;
     private final ApproachChannel channel;
-    private final double blindedFraction;
     private final double lossFactor;
     private final List<ApplicationLimit> limits;
 
-    private ScreenedWeir(HeadDischarge weir, BarScreen screen, ApproachChannel channel, double blindedFraction) {
-        super(weir, screen, channel, blindedFraction);
+    private ScreenedWeir(HeadDischarge weir, BarScreen screen, ApproachChannel channel) {
+        super(weir, screen, channel);
         this.weir = weir;
         this.screen = screen;
         this.channel = channel;
-        this.blindedFraction = blindedFraction;
-        lossFactor = screen.lossFactor(blindedFraction);
+        lossFactor = screen.lossFactor();
         limits = weir.limits().stream()
                 .map(limit -> ApplicationLimit.of(
                         limit.quantity(),
@@ -51,10 +49,10 @@ public final class ScreenedWeir extends OfParts implements HeadDischarge {
     }
 
     /**
-     * Returns a weir behind a clean screen.
+     * Returns a weir behind a screen.
      *
      * @param weir the weir
-     * @param screen the screen
+     * @param screen the screen, clean or blinded
      * @param channel the channel in front of the screen: its width is that of the screen W, its crest height that of the weir
      *     above the floor in front of the screen p, greater than 0
      * @return the structure
@@ -63,7 +61,7 @@ public final class ScreenedWeir extends OfParts implements HeadDischarge {
     public static ScreenedWeir of(HeadDischarge weir, BarScreen screen, ApproachChannel channel) {
         channel.raisedCrest();
         return new ScreenedWeir(
-                Objects.requireNonNull(weir, "weir"), Objects.requireNonNull(screen, "screen"), channel, 0);
+                Objects.requireNonNull(weir, "weir"), Objects.requireNonNull(screen, "screen"), channel);
     }
 
     /**
@@ -74,7 +72,7 @@ public final class ScreenedWeir extends OfParts implements HeadDischarge {
      * @throws IllegalArgumentException if {@code newBlindedFraction} is not
      */
     public ScreenedWeir withBlindedFraction(double newBlindedFraction) {
-        return new ScreenedWeir(weir, screen, channel, newBlindedFraction);
+        return new ScreenedWeir(weir, screen.withBlindedFraction(newBlindedFraction), channel);
     }
 
     @Override
@@ -141,7 +139,6 @@ public final class ScreenedWeir extends OfParts implements HeadDischarge {
 
     @Override
     public String toString() {
-        return "ScreenedWeir[" + weir + " behind " + screen + ", " + channel.dimensions() + ", blinded "
-                + Text.significant(blindedFraction, 6) + "]";
+        return "ScreenedWeir[" + weir + " behind " + screen + ", " + channel.dimensions() + "]";
     }
 }

@@ -100,6 +100,19 @@ class FlowUncertaintyTest {
         assertThat(standard.value(3)).isNaN();
     }
 
+    /** 0.00233/0.04222 of the figures that FlowUncertainty prints; upstream flow has the same share, still water none. */
+    @Test
+    void recordGivesTheShareOfTheFlow() {
+        FlowRecord record = MONITOR.flow(series(0.2, 0.2, 0.2, 0.2), series(0.8, -0.8, Double.NaN, 0));
+        Series share = record.relativeUncertainty(INPUTS);
+        assertThat(share.value(0)).isCloseTo(0.00233 / 0.04222, within(2e-4));
+        assertThat(share.value(1)).isEqualTo(share.value(0));
+        assertThat(share.value(2)).isNaN();
+        assertThat(record.uncertainty(INPUTS).value(3)).isPositive();
+        assertThat(share.value(3)).isNaN();
+        assertThat(share.quality(3).isUsable()).isFalse();
+    }
+
     @Test
     void badInputIsRefused() {
         assertThatThrownBy(() -> SensorUncertainty.of(-0.003, 0.03))

@@ -24,15 +24,19 @@ class BarScreenTest {
     void blindingNarrowsTheGapsAtTheSamePitch() {
         BarScreen narrow =
                 BarScreen.ofBarsAndGaps(BarShape.ROUNDED_UPSTREAM, 0.060, 0.060).withInclination(75);
-        assertThat(SCREEN.headLoss(0.7, 0.4)).isCloseTo(narrow.headLoss(0.7), within(1e-15));
+        assertThat(SCREEN.withBlindedFraction(0.4).headLoss(0.7)).isCloseTo(narrow.headLoss(0.7), within(1e-15));
         BarScreen equal = BarScreen.ofBarsAndGaps(BarShape.RECTANGULAR, 0.01, 0.01);
-        assertThat(equal.headLoss(1, 0.5) / equal.headLoss(1)).isCloseTo(4.3267, within(1e-4));
+        assertThat(equal.withBlindedFraction(0.5).headLoss(1) / equal.headLoss(1))
+                .isCloseTo(4.3267, within(1e-4));
     }
 
     @Test
     void theFractionComesBackFromTheLoss() {
         for (double fraction : new double[] {0, 0.01, 0.33, 0.8, 0.99}) {
-            Blinding blinding = SCREEN.blinding(SCREEN.headLoss(0.45, fraction), 0.45);
+            BarScreen blinded = SCREEN.withBlindedFraction(fraction);
+            Blinding blinding = SCREEN.blinding(blinded.headLoss(0.45), 0.45);
+            assertThat(blinded.blinding(blinded.headLoss(0.45), 0.45)).isEqualTo(blinding);
+            assertThat(blinded.withInclination(60).withInclination(75)).isEqualTo(blinded);
             assertThat(blinding.fraction()).isCloseTo(fraction, within(1e-14));
             assertThat(blinding.cleanHeadLoss()).isEqualTo(SCREEN.headLoss(0.45));
         }
@@ -52,9 +56,9 @@ class BarScreenTest {
 
     @Test
     void refusesBadInput() {
-        assertThatThrownBy(() -> SCREEN.headLoss(1, 1))
+        assertThatThrownBy(() -> SCREEN.withBlindedFraction(1))
                 .isInstanceOf(IllegalArgumentException.class)
-                .hasMessage("blindedFraction must be in [0, 1), was 1");
+                .hasMessage("newBlindedFraction must be in [0, 1), was 1");
         assertThatThrownBy(() -> SCREEN.headLoss(-1))
                 .isInstanceOf(IllegalArgumentException.class)
                 .hasMessage("approachVelocity must be 0 or greater and finite (m/s), was -1");

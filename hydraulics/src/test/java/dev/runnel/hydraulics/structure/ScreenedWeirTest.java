@@ -19,7 +19,7 @@ class ScreenedWeirTest {
             ScreenedWeir structure = CLEAN.withBlindedFraction(fraction);
             double head = 0.35;
             double discharge = structure.discharge(head);
-            double loss = SCREEN.headLoss(discharge / (2 * (head + 0.8)), fraction);
+            double loss = SCREEN.withBlindedFraction(fraction).headLoss(discharge / (2 * (head + 0.8)));
             assertThat(WEIR.head(discharge) + loss).isCloseTo(head, within(1e-12));
             StructureContract.holds(structure, head);
         }
@@ -49,7 +49,7 @@ class ScreenedWeirTest {
         assertThat(CLEAN.coefficientUncertainty(0.3)).hasValue(0.015);
         assertThatThrownBy(() -> CLEAN.withBlindedFraction(1))
                 .isInstanceOf(IllegalArgumentException.class)
-                .hasMessage("blindedFraction must be in [0, 1), was 1");
+                .hasMessage("newBlindedFraction must be in [0, 1), was 1");
         assertThatThrownBy(() -> ScreenedWeir.of(WEIR, SCREEN, ApproachChannel.ofWidth(1)))
                 .isInstanceOf(IllegalArgumentException.class)
                 .hasMessage("crest height of the channel must be in [1.0E-6, 1000000] m, was 0");

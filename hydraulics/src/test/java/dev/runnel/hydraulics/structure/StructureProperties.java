@@ -110,7 +110,7 @@ class StructureProperties {
     void screensComeBack(@ForAll("share") double bar, @ForAll("share") double gap, @ForAll("share") double blinded) {
         BarScreen screen = BarScreen.ofBarsAndGaps(BarShape.CIRCULAR, 0.002 + 0.03 * bar, 0.003 + 0.1 * gap)
                 .withInclination(60);
-        double loss = screen.headLoss(0.8, 0.99 * blinded);
+        double loss = screen.withBlindedFraction(0.99 * blinded).headLoss(0.8);
         assertThat(screen.blinding(loss, 0.8).fraction()).isCloseTo(0.99 * blinded, within(1e-12));
         assertThat(loss).isGreaterThanOrEqualTo(screen.headLoss(0.8));
     }

@@ -169,7 +169,9 @@ final class StructureCalculations {
                         "screen.head-loss",
                         "m",
                         SCREEN + " blinded?",
-                        in -> screen(in).headLoss(in.number("velocity"), in.number("blinded", 0))));
+                        in -> screen(in)
+                                .withBlindedFraction(in.number("blinded", 0))
+                                .headLoss(in.number("velocity"))));
     }
 
     private static BarScreen screen(Inputs in) {

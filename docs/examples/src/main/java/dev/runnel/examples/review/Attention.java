@@ -1,7 +1,6 @@
 package dev.runnel.examples.review;
 
 import dev.runnel.hydraulics.evidence.BaselineSearch;
-import dev.runnel.hydraulics.monitoring.FlowRecord;
 import dev.runnel.hydraulics.monitoring.SurchargePeriod;
 import dev.runnel.internal.Text;
 import dev.runnel.rainfall.gauge.TipChecks;
@@ -9,7 +8,6 @@ import dev.runnel.rainfall.gauge.TipFlag;
 import dev.runnel.rainfall.gauge.TipReview;
 import dev.runnel.rainfall.gauge.Tips;
 import dev.runnel.timeseries.Interval;
-import dev.runnel.timeseries.Series;
 import dev.runnel.timeseries.Statistics;
 import dev.runnel.timeseries.alarm.AlarmEvent;
 import dev.runnel.timeseries.correction.VisitDifference;
@@ -293,14 +291,8 @@ final class Attention {
 
     private void uncertainty() {
         review.site().checks().uncertainty().ifPresent(inputs -> {
-            FlowRecord record = review.flow().record();
-            Series standard = record.uncertainty(inputs);
-            double[] relative = new double[record.size()];
-            for (int i = 0; i < relative.length; i++) {
-                double flow = Math.abs(record.flow().value(i));
-                relative[i] = standard.quality(i).isUsable() && flow > 0 ? standard.value(i) / flow : Double.NaN;
-            }
-            Statistics statistics = Statistics.of(relative);
+            Statistics statistics = Statistics.of(
+                    review.flow().record().relativeUncertainty(inputs).toUsableValues());
             if (statistics.count() > 0) {
                 points.add("Flow is uncertain by " + Show.percent(2 * statistics.median())
                         + " (median, k = 2) by the stated uncertainties of depth and velocity, by "

@@ -4,7 +4,6 @@ import dev.runnel.hydraulics.evidence.DoubtfulReadings;
 import dev.runnel.hydraulics.evidence.Finding;
 import dev.runnel.hydraulics.evidence.ReadingUse;
 import dev.runnel.timeseries.Interval;
-import java.time.Duration;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.time.ZoneId;
@@ -64,12 +63,6 @@ record Doubts(List<Finding> findings, Optional<DoubtfulReadings> readings, Insta
     double share(Finding finding, LocalDate day) {
         Instant from = day.atStartOfDay(zone).toInstant();
         Instant to = day.plusDays(1).atStartOfDay(zone).toInstant();
-        Interval covered = finding.interval(end);
-        Instant first = covered.start().isAfter(from) ? covered.start() : from;
-        Instant last = covered.end().isBefore(to) ? covered.end() : to;
-        return last.isAfter(first)
-                ? Duration.between(first, last).toMillis()
-                        / (double) Duration.between(from, to).toMillis()
-                : 0;
+        return Interval.of(from, to).shareCoveredBy(finding.interval(end));
     }
 }
