@@ -7,16 +7,22 @@ import java.nio.file.Path;
 import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.concurrent.ExecutionException;
 import java.util.stream.Stream;
 import org.apache.flink.configuration.CheckpointingOptions;
 import org.apache.flink.configuration.Configuration;
 import org.apache.flink.configuration.ExternalizedCheckpointRetention;
 import org.apache.flink.configuration.RestartStrategyOptions;
 import org.apache.flink.configuration.StateRecoveryOptions;
+import org.apache.flink.core.execution.JobClient;
+import org.apache.flink.core.execution.SavepointFormatType;
 import org.apache.flink.streaming.api.environment.StreamExecutionEnvironment;
 
 /** Jobs on Flink's own cluster in this process. */
 final class Jobs {
+    private static final int ATTEMPTS = 100;
+    private static final int PAUSE_MILLIS = 200;
+
     private Jobs() {}
 
     static Configuration configuration(Path checkpoints) {
@@ -41,6 +47,21 @@ final class Jobs {
 
     static StreamExecutionEnvironment local(int parallelism, Configuration configuration) {
         return StreamExecutionEnvironment.createLocalEnvironment(parallelism, configuration);
+    }
+
+    /** Stops a job and returns its savepoint; asks again while the tasks of the job are not all up. */
+    static String stopped(JobClient running, Path to) throws InterruptedException, ExecutionException {
+        for (int attempt = 1; ; attempt++) {
+            try {
+                return running.stopWithSavepoint(false, to.toUri().toString(), SavepointFormatType.CANONICAL)
+                        .get();
+            } catch (ExecutionException e) {
+                if (attempt == ATTEMPTS || !String.valueOf(e.getMessage()).contains("Not all required tasks")) {
+                    throw e;
+                }
+                Thread.sleep(PAUSE_MILLIS);
+            }
+        }
     }
 
     /** The lines of all finished files of a folder, sorted; none if nothing was written. */

@@ -30,7 +30,6 @@ import org.apache.flink.configuration.Configuration;
 import org.apache.flink.configuration.StateRecoveryOptions;
 import org.apache.flink.connector.datagen.source.DataGeneratorSource;
 import org.apache.flink.core.execution.JobClient;
-import org.apache.flink.core.execution.SavepointFormatType;
 import org.apache.flink.streaming.api.environment.StreamExecutionEnvironment;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.condition.EnabledIfSystemProperty;
@@ -170,8 +169,7 @@ class OlderStatesTest {
         JobClient running = job.executeAsync();
         // What the source has given goes through before the savepoint does.
         assertThat(silent.await(60, TimeUnit.SECONDS)).isTrue();
-        return running.stopWithSavepoint(false, to.toUri().toString(), SavepointFormatType.CANONICAL)
-                .get();
+        return Jobs.stopped(running, to);
     }
 
     private void secondHalf(SiteRule<Reading, ?, TextState, String> rule, String savepoint) throws Exception {

@@ -11,7 +11,6 @@ import java.util.stream.Stream;
 import org.apache.flink.api.common.RuntimeExecutionMode;
 import org.apache.flink.configuration.Configuration;
 import org.apache.flink.core.execution.JobClient;
-import org.apache.flink.core.execution.SavepointFormatType;
 import org.apache.flink.streaming.api.datastream.DataStream;
 import org.apache.flink.streaming.api.environment.StreamExecutionEnvironment;
 import org.junit.jupiter.api.Test;
@@ -123,9 +122,7 @@ class RuleFunctionTest {
         build(first, readings, 5);
         JobClient running = first.executeAsync();
         waitForCheckpoints(3);
-        String savepoint = running.stopWithSavepoint(
-                        false, folder.resolve("savepoints").toUri().toString(), SavepointFormatType.CANONICAL)
-                .get();
+        String savepoint = Jobs.stopped(running, folder.resolve("savepoints"));
         assertThat(Jobs.lines(told()).size()).isBetween(1, EXPECTED.size() - 1);
 
         Hazard.reset(0);

@@ -33,7 +33,6 @@ final class ChainCalculations {
                 of("chain.outlet.level", "m", CHAIN, in -> profile(in).outlet().level()),
                 of("chain.depth", "m", "distance " + CHAIN, in -> profile(in).depthAt(in.number("distance"))),
                 of("chain.pressurised-length", "m", CHAIN, in -> profile(in).pressurisedLength()),
-                of("chain.stations", "1", CHAIN, in -> profile(in).stations().size()),
                 of(
                         "varied-flow.class",
                         "1",

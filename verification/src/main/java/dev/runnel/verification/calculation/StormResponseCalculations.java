@@ -36,7 +36,6 @@ final class StormResponseCalculations {
                         "1",
                         " storm doubt",
                         in -> storm(in).doubts().contains(ResponseDoubt.valueOf(in.text("doubt"))) ? 1 : 0),
-                of("response.storms.outside", "1", "", in -> responses(in).outside()),
                 of(
                         "response.trend.per-year",
                         "as the measure, a year",
