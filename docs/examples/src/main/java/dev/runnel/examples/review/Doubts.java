@@ -4,6 +4,7 @@ import dev.runnel.hydraulics.evidence.DoubtfulReadings;
 import dev.runnel.hydraulics.evidence.Finding;
 import dev.runnel.hydraulics.evidence.ReadingUse;
 import dev.runnel.timeseries.Interval;
+import dev.runnel.timeseries.Series;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.time.ZoneId;
@@ -57,6 +58,26 @@ record Doubts(List<Finding> findings, Optional<DoubtfulReadings> readings, Insta
                 .filter(Doubts::isOtherState)
                 .filter(finding -> share(finding, day) >= SHARE_OF_DAY)
                 .findFirst();
+    }
+
+    /** Returns the share of the flow of a day, of either direction, that rests on doubtful readings; 0 if none flowed. */
+    double shareOfFlow(Series flow, LocalDate day) {
+        if (readings.isEmpty()) {
+            return 0;
+        }
+        Series within = flow.slice(Interval.of(
+                day.atStartOfDay(zone).toInstant(),
+                day.plusDays(1).atStartOfDay(zone).toInstant()));
+        boolean[] doubtful = readings.get().doubtful(ReadingUse.FLOW, within);
+        double all = 0;
+        double doubted = 0;
+        for (int i = 0; i < doubtful.length; i++) {
+            if (within.quality(i).isUsable()) {
+                all += Math.abs(within.value(i));
+                doubted += doubtful[i] ? Math.abs(within.value(i)) : 0;
+            }
+        }
+        return all > 0 ? doubted / all : 0;
     }
 
     /** Returns the share of a day that a finding covers. */

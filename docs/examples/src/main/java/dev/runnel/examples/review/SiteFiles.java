@@ -53,6 +53,9 @@ final class SiteFiles {
 
     private static final CsvWriter TABLE = CsvWriter.standard().withDecimals(4);
 
+    /** Chosen here: a volume of which more is doubtful is withheld. */
+    private static final double MOST = 0.5;
+
     private final Path folder;
     private final SiteReview review;
 
@@ -109,12 +112,14 @@ final class SiteFiles {
         review.rain().ifPresent(found -> found.daily().days().forEach(day -> rain.put(day.date(), day.depthMm())));
         List<List<?>> rows = new ArrayList<>();
         for (DailyTotal day : review.flow().volumes()) {
+            double doubtful = review.doubts().shareOfFlow(review.flow().record().flow(), day.date());
             Optional<DailyEvidence> seen = Optional.ofNullable(evidence.get(day.date()));
             rows.add(List.of(
                     day.date(),
                     review.rain().map(found -> found.kind(day.date())).orElse(""),
                     Optional.<Object>ofNullable(rain.get(day.date())).orElse(""),
-                    day.measured(),
+                    doubtful > MOST ? "" : day.measured(),
+                    doubtful,
                     day.coverage(),
                     day.isComplete() ? "yes" : "no",
                     seen.<Object>map(DailyEvidence::medianLevel).orElse(""),
@@ -137,6 +142,7 @@ final class SiteFiles {
                         "day_is",
                         "rain_mm",
                         "volume_m3",
+                        "doubtful_volume_share",
                         "coverage",
                         "complete",
                         "median_level_m",

@@ -13,6 +13,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -61,5 +62,28 @@ class ColumnsPageTest {
                     .orElseThrow();
             assertThat(documented.get(name)).as(name).containsExactly(header.split(","));
         }
+        volumesThatAreMostlyDoubtfulAreWithheld(output);
+    }
+
+    private static void volumesThatAreMostlyDoubtfulAreWithheld(Path output) throws IOException {
+        int withheld = 0;
+        int given = 0;
+        try (Stream<Path> sites = Files.list(output)) {
+            for (Path file : sites.map(site -> site.resolve("daily.csv"))
+                    .filter(Files::exists)
+                    .toList()) {
+                for (String line : Files.readAllLines(file)) {
+                    if (line.matches("[0-9].*")) {
+                        String[] cells = line.split(",");
+                        boolean isDoubtful = Double.parseDouble(cells[4]) > 0.5;
+                        assertThat(cells[3].isEmpty()).as(line).isEqualTo(isDoubtful);
+                        withheld += isDoubtful ? 1 : 0;
+                        given += isDoubtful ? 0 : 1;
+                    }
+                }
+            }
+        }
+        assertThat(withheld).isPositive();
+        assertThat(given).isPositive();
     }
 }
