@@ -233,17 +233,7 @@ public final class LikelihoodFit {
      * @return standard error
      */
     public double standardError(ToDoubleFunction<Distribution> quantity) {
-        double[] at = family.valuesOf(distribution);
-        double[] slope = new double[at.length];
-        for (int i = 0; i < slope.length; i++) {
-            double step = SLOPE_STEP * Math.max(Math.abs(at[i]), Math.sqrt(covariance[i][i]));
-            double[] up = at.clone();
-            double[] down = at.clone();
-            up[i] += step;
-            down[i] -= step;
-            slope[i] = (quantity.applyAsDouble(family.with(up)) - quantity.applyAsDouble(family.with(down)))
-                    / (up[i] - down[i]);
-        }
+        double[] slope = slope(quantity);
         double variance = 0;
         for (int i = 0; i < slope.length; i++) {
             for (int j = 0; j < slope.length; j++) {
@@ -308,6 +298,22 @@ public final class LikelihoodFit {
      */
     public ConfidenceInterval returnPeriodByProfileOf(double level, double confidence) {
         return new ProfileLikelihood(this).ofReturnPeriod(level, confidence);
+    }
+
+    /** Returns the derivative of something by each parameter. */
+    double[] slope(ToDoubleFunction<Distribution> quantity) {
+        double[] at = family.valuesOf(distribution);
+        double[] slope = new double[at.length];
+        for (int i = 0; i < slope.length; i++) {
+            double step = SLOPE_STEP * Math.max(Math.abs(at[i]), Math.sqrt(covariance[i][i]));
+            double[] up = at.clone();
+            double[] down = at.clone();
+            up[i] += step;
+            down[i] -= step;
+            slope[i] = (quantity.applyAsDouble(family.with(up)) - quantity.applyAsDouble(family.with(down)))
+                    / (up[i] - down[i]);
+        }
+        return slope;
     }
 
     /** Returns the sample. */

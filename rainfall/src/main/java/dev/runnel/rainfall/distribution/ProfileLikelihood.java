@@ -2,6 +2,7 @@ package dev.runnel.rainfall.distribution;
 
 import dev.runnel.internal.Text;
 import java.util.Arrays;
+import java.util.List;
 import java.util.function.DoubleUnaryOperator;
 import org.apache.commons.math3.analysis.solvers.BrentSolver;
 import org.apache.commons.math3.distribution.ChiSquaredDistribution;
@@ -46,6 +47,11 @@ final class ProfileLikelihood {
 
     private static final double LIMIT_ACCURACY = 1e-10;
 
+    /** Factor, and how often it is tried, by which scales grow to take in every value; chosen here. */
+    private static final double WIDENING = 1.25;
+
+    private static final int MOST_WIDENINGS = 40;
+
     private final LikelihoodFit fit;
     private final double[] errors;
     private final double[] best;
@@ -67,8 +73,8 @@ final class ProfileLikelihood {
         double drop = drop(confidence);
         return new ConfidenceInterval(
                 estimate,
-                limit(level -> above(exceedance, level, drop), estimate, -step),
-                limit(level -> above(exceedance, level, drop), estimate, step),
+                limit(level -> above(exceedance, level, drop), estimate, drop, -step),
+                limit(level -> above(exceedance, level, drop), estimate, drop, step),
                 confidence);
     }
 
@@ -83,8 +89,8 @@ final class ProfileLikelihood {
         // Over the logarithm of the odds, which have no bounds.
         double odds = Math.log(estimate) - Math.log1p(-estimate);
         DoubleUnaryOperator above = at -> above(1 / (1 + Math.exp(-at)), level, drop);
-        double rarest = limit(above, odds, -0.5);
-        double commonest = limit(above, odds, 0.5);
+        double rarest = limit(above, odds, drop, -0.5);
+        double commonest = limit(above, odds, drop, 0.5);
         return new ConfidenceInterval(1 / estimate, 1 + Math.exp(-commonest), 1 + Math.exp(-rarest), confidence);
     }
 
@@ -94,22 +100,27 @@ final class ProfileLikelihood {
     }
 
     /** Goes outward from the estimate until the profile is low enough, then solves for where it becomes so. */
-    private double limit(DoubleUnaryOperator above, double estimate, double firstStep) {
+    private double limit(DoubleUnaryOperator above, double estimate, double atEstimate, double firstStep) {
         from = best;
         double inside = estimate;
+        double valueInside = atEstimate;
         double step = firstStep;
         for (int i = 0; i < MOST_DOUBLINGS; i++) {
             double outside = inside + step;
             double reached = above.applyAsDouble(outside);
             if (reached < 0) {
+                double in = inside;
+                double valueIn = valueInside;
+                // The ends are known. At the estimate a maximum on the edge of its range would be lost to rounding.
                 return new BrentSolver(LIMIT_ACCURACY, LIMIT_ACCURACY * Math.abs(firstStep))
                         .solve(
                                 MOST_EVALUATIONS,
-                                above::applyAsDouble,
-                                Math.min(inside, outside),
-                                Math.max(inside, outside));
+                                at -> at == in ? valueIn : at == outside ? reached : above.applyAsDouble(at),
+                                Math.min(in, outside),
+                                Math.max(in, outside));
             }
             inside = outside;
+            valueInside = reached;
             step *= WIDER;
         }
         return firstStep < 0 ? Double.NEGATIVE_INFINITY : Double.POSITIVE_INFINITY;
@@ -124,7 +135,7 @@ final class ProfileLikelihood {
         if (best.length == 1) {
             return held(exceedance, level, new double[0]);
         }
-        double[] rest = Arrays.copyOfRange(from, 1, from.length);
+        double[] rest = start(exceedance, level);
         double[] sides = new double[rest.length];
         for (int i = 0; i < sides.length; i++) {
             sides[i] = FIRST_SIDE * errors[i + 1];
@@ -153,6 +164,52 @@ final class ProfileLikelihood {
         } catch (MathIllegalStateException tooMany) {
             return Double.NEGATIVE_INFINITY;
         }
+    }
+
+    /** The likelier of where the last search ended and where the curvature points, or one that is possible at all. */
+    private double[] start(double exceedance, double level) {
+        double[] last = Arrays.copyOfRange(from, 1, from.length);
+        double[] pointed = pointed(exceedance, level);
+        double ofLast = held(exceedance, level, last);
+        double ofPointed = held(exceedance, level, pointed);
+        if (ofLast > Double.NEGATIVE_INFINITY || ofPointed > Double.NEGATIVE_INFINITY) {
+            return ofLast > ofPointed ? last : pointed;
+        }
+        // At the level held, a wider distribution takes in every value in the end. From nowhere else would a simplex
+        // move.
+        double[] wide = last.clone();
+        for (int i = 0; i < MOST_WIDENINGS; i++) {
+            for (int j = 0; j < wide.length; j++) {
+                wide[j] *= fit.family().parameters().get(j + 1).isScale() ? WIDENING : 1;
+            }
+            if (held(exceedance, level, wide) > Double.NEGATIVE_INFINITY) {
+                return wide;
+            }
+        }
+        return last;
+    }
+
+    /** Where the likelihood would be greatest with the level held, if it were as curved everywhere as at its maximum. */
+    private double[] pointed(double exceedance, double level) {
+        double estimate = fit.distribution().quantileOfExceedance(exceedance);
+        double[] slope = fit.slope(member -> member.quantileOfExceedance(exceedance));
+        List<List<Double>> covariance = fit.covariance();
+        double[] move = new double[best.length];
+        double variance = 0;
+        for (int i = 0; i < move.length; i++) {
+            for (int j = 0; j < move.length; j++) {
+                move[i] += covariance.get(i).get(j) * slope[j];
+            }
+            variance += slope[i] * move[i];
+        }
+        double[] rest = new double[best.length - 1];
+        for (int i = 0; i < rest.length; i++) {
+            double at = best[i + 1];
+            double moved = (level - estimate) / variance * move[i + 1];
+            // A scale stays above 0.
+            rest[i] = fit.family().parameters().get(i + 1).isScale() ? at * Math.exp(moved / at) : at + moved;
+        }
+        return rest;
     }
 
     /** Returns the log-likelihood with the first parameter such that the level has the probability of exceedance. */

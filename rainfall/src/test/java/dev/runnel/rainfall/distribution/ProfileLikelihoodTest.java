@@ -1,0 +1,69 @@
+package dev.runnel.rainfall.distribution;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import java.util.Random;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
+
+class ProfileLikelihoodTest {
+    /** Annual maxima of 30 years with two high ones, mm, invented. The upper limits lie far from where the curvature points. */
+    private static final double[] THIRTY_YEARS = {
+        23.1, 18.4, 44.7, 20.9, 31.2, 26.8, 75.3, 17.2, 35.6, 28.4, 22.7, 40.1, 19.6, 25.5, 33.0, 112.4, 21.4, 29.9,
+        38.2, 24.3, 16.8, 52.6, 27.3, 30.4, 20.1, 61.0, 34.2, 18.9, 23.8, 46.5
+    };
+
+    /** Expected values: profiles by simplex searches with SciPy from many starts at every level, densities written anew. */
+    @ParameterizedTest
+    @CsvSource({
+        "EXPONENTIAL, 0.033333333333333333, 60.77487046, 97.09759821",
+        "EXPONENTIAL, 0.5, 25.76186079, 33.16425281",
+        "GUMBEL, 0.033333333333333333, 53.83327286, 76.08178615",
+        "GUMBEL, 0.5, 26.98844382, 34.70440241",
+        "GEV, 0.033333333333333333, 60.28323970, 238.40062922",
+        "GEV, 0.5, 23.97790603, 31.21139476",
+        "GENERALIZED_LOGISTIC, 0.033333333333333333, 64.67793852, 250.06347240"
+    })
+    void theLimitsOfARecordWithTwoHighYears(DistributionFamily family, double exceedance, double lower, double upper) {
+        ConfidenceInterval limits = LikelihoodFit.of(family, THIRTY_YEARS).levelByProfile(exceedance, 0.9);
+        assertThat(limits.lower() / lower).isCloseTo(1, within(1e-6));
+        assertThat(limits.upper() / upper).isCloseTo(1, within(1e-6));
+    }
+
+    /** Every record that can be fitted has limits, on both sides of its estimate, whatever the family. */
+    @ParameterizedTest
+    @ValueSource(
+            strings = {
+                "EXPONENTIAL",
+                "GUMBEL",
+                "NORMAL",
+                "LOG_NORMAL",
+                "GEV",
+                "GENERALIZED_LOGISTIC",
+                "GENERALIZED_NORMAL",
+                "LOG_PEARSON_III"
+            })
+    void aRecordThatCanBeFittedHasLimits(String name) {
+        DistributionFamily family = DistributionFamily.named(name);
+        Random random = new Random(20);
+        int limited = 0;
+        for (int record = 0; record < 20; record++) {
+            double[] x = random.doubles(30)
+                    .map(u -> 20 + 8 * (Math.pow(-Math.log(u), -0.2) - 1) / 0.2)
+                    .toArray();
+            LikelihoodFit fit;
+            try {
+                fit = LikelihoodFit.of(family, x);
+            } catch (NoFitException noMaximum) {
+                continue;
+            }
+            ConfidenceInterval limits = fit.levelByProfile(1 / 30.0, 0.9);
+            assertThat(limits.lower()).isLessThan(limits.estimate());
+            assertThat(limits.upper()).isGreaterThan(limits.estimate()).isFinite();
+            limited++;
+        }
+        assertThat(limited).isGreaterThan(15);
+    }
+}
