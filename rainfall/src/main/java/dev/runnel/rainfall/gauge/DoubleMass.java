@@ -25,6 +25,9 @@ import org.apiguardian.api.API;
 @API(status = API.Status.EXPERIMENTAL, since = "0.1")
 public final class DoubleMass {
     /** Sums of squares of the same pieces in another order differ by less; chosen here. */
+    /** Chosen here: some seconds. A break is looked for in every order, at every place, over all periods. */
+    private static final double MOST_WORK = 2e9;
+
     private static final double ROUNDING = 1e-12;
 
     private final double[] gauge;
@@ -182,13 +185,18 @@ public final class DoubleMass {
      * Returns the share of shuffled records whose best break explains at least as much as that of this record.
      *
      * @param leastPeriods fewest periods on either side; as for {@link #bestBreak}
-     * @param shuffles number of random orders; 99 or more
+     * @param shuffles number of random orders; 99 or more, and at most 2e9 over the square of the count of periods
      * @param seed seed of the random numbers: the same gives the same answer
      * @return (1 + count)/(1 + shuffles); a break below 0.05 is hardly chance
      * @throws IllegalArgumentException if an argument is out of range
      */
     public double chanceOfBreak(int leastPeriods, int shuffles, long seed) {
         Require.atLeast("shuffles", shuffles, 99);
+        if ((double) shuffles * gauge.length * gauge.length > MOST_WORK) {
+            throw new IllegalArgumentException("shuffles must be at most "
+                    + (long) (MOST_WORK / gauge.length / gauge.length) + " for " + gauge.length
+                    + " periods, was " + shuffles + "; longer periods, such as months, tell as much");
+        }
         double observed = bestBreak(leastPeriods).squaresLeft();
         Random random = new Random(seed);
         double[] x = gauge.clone();

@@ -1,6 +1,7 @@
 package dev.runnel.rainfall.gauge;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatIllegalArgumentException;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
@@ -92,5 +93,16 @@ class DoubleMassTest {
                 .hasMessage("leastPeriods must be at most half of the 17 periods, 8, was 9");
         assertThatThrownBy(() -> STATION.chanceOfBreak(3, 9, 1)).isInstanceOf(IllegalArgumentException.class);
         assertThatThrownBy(() -> STATION.breakAfter(17)).isInstanceOf(IllegalArgumentException.class);
+    }
+
+    @Test
+    void tooManyShufflesOfTooManyPeriodsAreRefused() {
+        double[] daily = new double[10_892];
+        java.util.Arrays.setAll(daily, i -> 1 + i % 7);
+        DoubleMass mass = DoubleMass.of(daily, daily);
+        assertThatIllegalArgumentException()
+                .isThrownBy(() -> mass.chanceOfBreak(10, 999, 1))
+                .withMessage("shuffles must be at most 16 for 10892 periods, was 999; longer periods, such as months,"
+                        + " tell as much");
     }
 }
