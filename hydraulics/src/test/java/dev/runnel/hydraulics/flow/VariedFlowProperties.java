@@ -56,6 +56,10 @@ class VariedFlowProperties {
             }
             double dx = lower.distance() - upper.distance();
             double ends = (upper.frictionSlope() + lower.frictionSlope()) / 2;
+            if (Math.abs(ends - middle.frictionSlope()) > 0.1 * ends) {
+                // Friction turns within two steps: three points do not tell its integral, whatever the profile.
+                continue;
+            }
             double simpson = (ends + 2 * middle.frictionSlope()) / 3 * dx;
             // What Simpson's rule leaves out is far less than what it adds to the trapezium, unless friction turns.
             double bend = Math.abs(ends - middle.frictionSlope()) * dx;
