@@ -92,11 +92,13 @@ public final class PerformanceReport {
                 .append(
                         "How long the kernels take beside what one would write without them, and beside the floor that the\n")
                 .append("processor sets. Each row is measured in ")
-                .append(measured.size())
-                .append(" rounds, kernel and rival one after the other in each; the figure is\n")
+                .append(measured.size() == 1 ? "one round" : measured.size() + " rounds")
+                .append(", kernel and rival one after the other; the figure is\n")
                 .append(
                         "the middle one of the ratios, rival's time over ours: above 1 we take less. Accuracy is asserted before\n")
-                .append("anything is timed.\n\n```text\nmvn -q package -P bench-report\n```\n\n")
+                .append("anything is timed.\n\n```text\nmvn -q package -P bench-report -Dbench.rounds=")
+                .append(measured.size())
+                .append("\n```\n\n")
                 .append("| | |\n| --- | --- |\n")
                 .append(row("processor", processor()))
                 .append(row(
