@@ -1,0 +1,219 @@
+package dev.runnel.hydraulics.evidence;
+
+import dev.runnel.internal.StateText;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+
+/** The names of an open change: a vote of every block for the direction in which depth and velocity lie. */
+final class ChangeNames {
+    // Every number of this class is chosen here; the reasons stand beside them.
+
+    /** Hours whose median names a finding, not those just after its onset, where a change is still on its way. */
+    static final int NAME_HOURS = 96;
+
+    private static final int NAME_AFTER_HOURS = 12;
+    static final int LEAST_NAME_HOURS = 4;
+
+    /** Votes of four weeks for a name; the first ones, from when little had changed yet, are left out. */
+    private static final int VOTE_BLOCKS = 28 * ChangeSeries.BLOCKS_PER_DAY;
+
+    private static final double VOTES_LEFT_OUT = 0.3;
+
+    /** Share of the votes from which on another name is told beside the first. */
+    private static final double SECOND_VOTES = 0.3;
+
+    /** The nearest name is told beside the one with most votes if that lies farther by less than this. */
+    private static final double VOTED_FARTHER = 4;
+
+    private static final int NO_RAY = -1;
+
+    /** Dry hours of so many hours before a step say where the water stood, and how many of them are enough. */
+    private static final int BEFORE_HOURS = 120;
+
+    private static final int LEAST_BEFORE_HOURS = 12;
+
+    /** Pairs of hours at the same time of day, before and after, that say something. */
+    private static final int LEAST_PAIRS = 6;
+
+    /** Days after a step whose dry hours are held against those before it. */
+    private static final int ACROSS_BLOCKS = 4 * ChangeSeries.BLOCKS_PER_DAY;
+
+    private final ChangeSeries series;
+    private final FollowedChange change;
+    private final Optional<Naming> naming;
+    private final List<Long> votes = new ArrayList<>();
+    private int across = NO_RAY;
+    private int acrossToo = NO_RAY;
+
+    ChangeNames(SiteBaseline baseline, ChangeSeries series, FollowedChange change) {
+        this.series = series;
+        this.change = change;
+        this.naming = baseline.watches(Quantity.VELOCITY_AT_DEPTH) && baseline.watches(Quantity.VELOCITY)
+                ? Optional.of(new Naming(baseline))
+                : Optional.empty();
+    }
+
+    void clear() {
+        votes.clear();
+        across = NO_RAY;
+        acrossToo = NO_RAY;
+    }
+
+    /** Lets a block vote. */
+    void vote(long block) {
+        if (block - change.start <= VOTE_BLOCKS) {
+            votes.add((long) ray(block));
+        }
+    }
+
+    /** Ray of the last days' dry hours; none if there are too few. */
+    private int ray(long block) {
+        double[] at = dryMedians(block);
+        return naming.isEmpty() || Double.isNaN(at[0])
+                ? NO_RAY
+                : Naming.least(naming.orElseThrow().distances(at[0], at[1]));
+    }
+
+    /** Medians of depth and velocity over the dry hours of the last days since the beginning. */
+    private double[] dryMedians(long block) {
+        long last = (block + 1) * HourlyWatch.BLOCK_HOURS;
+        long begin = change.start * HourlyWatch.BLOCK_HOURS;
+        double[] found = dryMediansFrom(Math.max(last - NAME_HOURS, begin + NAME_AFTER_HOURS));
+        return Double.isNaN(found[0]) ? dryMediansFrom(Math.max(last - NAME_HOURS, begin)) : found;
+    }
+
+    private double[] dryMediansFrom(long firstHour) {
+        return series.dryMedians(series.hours.from(firstHour), series.hours.size(), LEAST_NAME_HOURS);
+    }
+
+    /** Gives the finding its names anew. */
+    void name(long block, Track open) {
+        double[] at = dryMedians(block);
+        if (naming.isEmpty()) {
+            open.names = List.of(unnamed());
+            return;
+        }
+        if (Double.isNaN(at[0])) {
+            if (votes.stream().allMatch(vote -> vote == NO_RAY)) {
+                open.names = List.of(unnamed());
+            }
+            return;
+        }
+        across(block, open);
+        double[] distances = naming.orElseThrow().distances(at[0], at[1]);
+        int best = Naming.least(distances);
+        int second = Naming.alike(distances, best);
+        int[] counts = new int[distances.length];
+        int cast = 0;
+        for (int i = (int) (VOTES_LEFT_OUT * votes.size()); i < votes.size(); i++) {
+            int vote = votes.get(i).intValue();
+            if (vote != NO_RAY) {
+                counts[vote]++;
+                cast++;
+            }
+        }
+        if (cast >= ChangeSeries.BLOCKS_PER_DAY) {
+            int most = 0;
+            int next = -1;
+            for (int i = 1; i < counts.length; i++) {
+                most = counts[i] > counts[most] ? i : most;
+            }
+            for (int i = 0; i < counts.length; i++) {
+                next = i != most && counts[i] >= SECOND_VOTES * cast && (next < 0 || counts[i] > counts[next])
+                        ? i
+                        : next;
+            }
+            if (most != best) {
+                second = second == most || next == most || next < 0 ? second : next;
+                second = distances[most] - distances[best] < VOTED_FARTHER ? best : next;
+                best = most;
+            } else if (second < 0) {
+                second = next;
+            }
+        }
+        int beside = across == best ? acrossToo : across;
+        if (open.shape != ChangeShape.RAMP && beside != NO_RAY) {
+            second = beside;
+        }
+        open.names = names(best, second, open.shape);
+    }
+
+    private static List<FindingName> names(int best, int second, ChangeShape shape) {
+        List<FindingName> names = new ArrayList<>(Naming.names(best, shape));
+        if (second >= 0 && second != best) {
+            for (FindingName each : Naming.names(second, shape)) {
+                if (!names.contains(each)) {
+                    names.add(each);
+                }
+            }
+        }
+        return List.copyOf(names);
+    }
+
+    private FindingName unnamed() {
+        if (change.channel == ChangeSeries.R) {
+            return change.sign > 0 ? FindingName.VELOCITY_HIGH_FOR_DEPTH : FindingName.VELOCITY_LOW_FOR_DEPTH;
+        }
+        return change.sign > 0 ? FindingName.LEVEL_UP : FindingName.LEVEL_DOWN;
+    }
+
+    /**
+     * Where the water stood away from usual before a step already, such as in a wet season, the baseline alone may name it
+     * wrongly; it is also named by the difference to the days before it, and what of the water may have gone meanwhile
+     * counts as error.
+     */
+    private void across(long block, Track open) {
+        if (open.shape != ChangeShape.STEP || block - change.openedAt > ACROSS_BLOCKS) {
+            return;
+        }
+        int first = series.hours.from(Math.floorDiv(open.earliest, SiteHour.NANOS));
+        int after = series.hours.from(Math.floorDiv(open.latest, SiteHour.NANOS));
+        int from = series.hours.from(Math.floorDiv(open.earliest, SiteHour.NANOS) - BEFORE_HOURS);
+        double[] before = series.dryMedians(from, first, LEAST_BEFORE_HOURS);
+        if (!naming.orElseThrow().isAway(before[0], before[1])) {
+            return;
+        }
+        double d = overDays(ChangeSeries.D, from, first, after);
+        double u = overDays(ChangeSeries.U, from, first, after);
+        if (!Double.isNaN(d) && !Double.isNaN(u)) {
+            double[] distances =
+                    naming.orElseThrow().widened(before[0], before[1]).distances(d, u);
+            across = Naming.least(distances);
+            acrossToo = Naming.alike(distances, across);
+        }
+    }
+
+    /** Median difference of the hours after a step to the last known same hour before it, free of the course of the day. */
+    private double overDays(int quantity, int from, int first, int after) {
+        Ring hours = series.hours;
+        double[] differences = new double[hours.size() - after];
+        for (int i = after; i < hours.size(); i++) {
+            double earlier = Double.NaN;
+            for (int j = from; j < first; j++) {
+                boolean same = (hours.number(i) - hours.number(j)) % 24 == 0;
+                earlier = same && !Double.isNaN(hours.value(j, quantity)) ? hours.value(j, quantity) : earlier;
+            }
+            differences[i - after] = hours.value(i, quantity) - earlier;
+        }
+        double[] known = Medians.known(differences);
+        return known.length < LEAST_PAIRS ? Double.NaN : Medians.of(known);
+    }
+
+    long[] votes() {
+        return votes.stream().mapToLong(Long::longValue).toArray();
+    }
+
+    long[] acrossRays() {
+        return new long[] {across, acrossToo};
+    }
+
+    void read(StateText text) {
+        for (long vote : text.counts("votes")) {
+            votes.add(vote);
+        }
+        long[] rays = text.counts("across");
+        across = (int) rays[0];
+        acrossToo = (int) rays[1];
+    }
+}

@@ -1,0 +1,117 @@
+package dev.runnel.hydraulics.evidence;
+
+import dev.runnel.timeseries.baseline.DayCurve;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+
+/** Figures of a stretch that a baseline keeps beside its curves. */
+final class StretchFigures {
+    /** Usual ln of highest over lowest depth of an hour above which water is pumped; chosen here. */
+    private static final double PUMPED_SPREAD = 0.25;
+
+    private StretchFigures() {}
+
+    /** Variances of the residuals of depth and velocity, and their covariance between. */
+    static double[] covariance(double[] d, double[] u) {
+        double dd = 0;
+        double du = 0;
+        double uu = 0;
+        int count = 0;
+        for (int i = 0; i < d.length; i++) {
+            if (!Double.isNaN(d[i]) && !Double.isNaN(u[i])) {
+                dd += d[i] * d[i];
+                du += d[i] * u[i];
+                uu += u[i] * u[i];
+                count++;
+            }
+        }
+        return count == 0 ? new double[] {0, 0, 0} : new double[] {dd / count, du / count, uu / count};
+    }
+
+    /** Median over the dry days of the highest hourly level, m. */
+    static double peak(StretchHours stretch) {
+        int size = stretch.size;
+        List<Double> peaks = new ArrayList<>();
+        long day = Long.MIN_VALUE;
+        double highest = Double.NaN;
+        int count = 0;
+        for (int i = 0; i <= size; i++) {
+            long next = i < size ? stretch.day(i) : Long.MAX_VALUE;
+            if (next != day) {
+                if (count >= ClockWatch.LEAST_HOURS) {
+                    peaks.add(highest);
+                }
+                day = next;
+                count = 0;
+                highest = Double.NEGATIVE_INFINITY;
+            }
+            if (i < size && stretch.dry[i] && !Double.isNaN(stretch.lnDepth[i])) {
+                highest = Math.max(highest, stretch.lnDepth[i]);
+                count++;
+            }
+        }
+        if (peaks.isEmpty()) {
+            double[] sorted = StretchHours.pick(stretch.lnDepth, stretch.dry);
+            Arrays.sort(sorted);
+            return Math.exp(Medians.quantile(sorted, 0.95));
+        }
+        return Math.exp(
+                Medians.of(peaks.stream().mapToDouble(Double::doubleValue).toArray()));
+    }
+
+    /** The most hours of upstream velocity in a day. */
+    static int upstreamHours(StretchHours stretch) {
+        int most = 0;
+        long day = Long.MIN_VALUE;
+        int count = 0;
+        for (int i = 0; i < stretch.size; i++) {
+            long next = Math.floorDiv(stretch.hours[i], 24L);
+            count = next == day ? count : 0;
+            day = next;
+            count += Double.isNaN(stretch.hour(i).upstream) ? 0 : 1;
+            most = Math.max(most, count);
+        }
+        return most;
+    }
+
+    /** Where the phases of single dry days lie, and their scatter. */
+    static ClockUsual clock(StretchHours stretch, DayCurve depth) {
+        ClockWatch clock = new ClockWatch(depth, ClockUsual.unknown());
+        ClockUsual.Learner learner = new ClockUsual.Learner();
+        long day = Long.MIN_VALUE;
+        for (int i = 0; i < stretch.size; i++) {
+            long next = stretch.day(i);
+            boolean rest = i > 0 && stretch.isRest(i - 1);
+            if (next != day && i > 0 && clock.endDay(day, rest)) {
+                learner.add(rest, clock.shift(0));
+            }
+            day = next;
+            if (stretch.isNearlyDry(i) && !Double.isNaN(stretch.lnDepth[i])) {
+                clock.add(stretch.hourOfDay(i), stretch.lnDepth[i]);
+            }
+        }
+        return learner.usual();
+    }
+
+    /** Lags of the depth behind the rain of the storms in the stretch, h. */
+    static double[] stormLags(StretchHours stretch, DayCurve depth) {
+        StormLags storms = new StormLags();
+        List<Double> lags = new ArrayList<>();
+        for (int i = 0; i < stretch.size; i++) {
+            SiteHour each = stretch.hour(i);
+            double usual = depth.value(stretch.hourOfDay(i), stretch.isRest(i));
+            storms.add(each.hour, each.rain, each.lnDepth - usual).ifPresent(lags::add);
+        }
+        return lags.stream().mapToDouble(Double::doubleValue).toArray();
+    }
+
+    static boolean pumped(StretchHours stretch) {
+        double[] spreads = stretch.nan();
+        for (int i = 0; i < stretch.size; i++) {
+            boolean shown = stretch.dry[i] && stretch.hour(i).hasDepth();
+            spreads[i] = shown ? stretch.hour(i).depthSpread : Double.NaN;
+        }
+        return Medians.of(spreads) > PUMPED_SPREAD;
+    }
+}
