@@ -198,7 +198,43 @@ def surcharges():
                   + f",{first},{len(p['all'])},{1 if p['from_below'] and p['seen'] else 0}")
 
 
+def histories():
+    """Settings by date: of two that overlap in one quantity the later one of the list counts. Readings a minute apart."""
+    print("width,offset,bed,factor,n,gradient,settings,depths,velocities,which,flow,level,use,ratio,standard")
+    for width, offset, bed, factor, n, s, settings, depths, velocities in (
+        ("0.6", "0.02", "0.05", "0.9", "0.013", "0.002",
+         (("bed", 2, 5, "0.11"), ("offset", 4, 7, "0.07"), ("n", 3, 9, "0.0171"), ("bed", 4, 8, "0")),
+         "0.21 0.24 0.27 0.31 0.33 0.62 0.4 0.37 0.29 0.22", "0.4 0.45 0.5 0.55 0.6 0.9 0.7 -0.3 0.5 0.45"),
+        ("1.1", "0", "0", "1.05", "0.0149", "0.0008",
+         (("offset", 1, 6, "0.13"), ("offset", 2, 3, "0.04"), ("bed", 0, 3, "0.2")),
+         "0.31 0.24 0.27 0.41 1.03 0.62 0.4", "0.3 0.35 0.41 0.45 0.61 0.39 0.7"),
+    ):
+        clean = walls("circular", width)
+        high = clean.height
+        area_of = lambda z: clean.area(z) if z > 0 else mpf(0)
+        ud, uv = mpf("0.004"), mpf("0.03")
+        words = ";".join(" ".join(map(str, each)) for each in settings)
+        for i, (d, v) in enumerate(zip(depths.split(), velocities.split())):
+            now = {"bed": bed, "offset": offset, "n": n}
+            for what, begin, end, value in settings:
+                if begin <= i < end:
+                    now[what] = value
+            b, k, rough = mpf(now["bed"]), mpf(factor), mpf(now["n"])
+            level = mpf(d) + mpf(now["offset"])
+            top = min(level, high)
+            area = area_of(top) - area_of(b)
+            radius = area / clean.perimeter(top, b) if b else area / clean.perimeter(top)
+            law = lambda r: r ** (mpf(2) / 3) * sqrt(mpf(s)) / rough
+            flow = k * mpf(v) * area
+            brim = law(area_of(high) / clean.perimeter(high)) * area_of(high)
+            width_there = diff(area_of, level) if level < high else mpf(0)
+            u = sqrt((k * mpf(v) * width_there * ud) ** 2 + (k * area * uv) ** 2)
+            print(f"{width},{offset},{bed},{factor},{n},{s},{words},{depths},{velocities},{i},"
+                  + show(flow, level, flow / brim, k * mpf(v) / law(radius), u))
+
+
 TABLES = {
+    "monitor-histories": histories,
     "monitor-readings": monitors,
     "monitor-fullness-time": fullness,
     "monitor-records": records,

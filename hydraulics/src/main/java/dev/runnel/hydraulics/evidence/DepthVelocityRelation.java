@@ -52,8 +52,14 @@ public final class DepthVelocityRelation {
      *
      * @param record the record of a monitor
      * @return the relation, possibly of no readings
+     * @throws IllegalArgumentException if the monitor's settings changed within the record, so that there is no one law to
+     *     compare with: take its stretches one by one
      */
     public static DepthVelocityRelation of(FlowRecord record) {
+        if (!record.monitors().isConstant()) {
+            throw new IllegalArgumentException(
+                    "record must be of one setting of its monitor, was of several: take each stretch by itself");
+        }
         double[] levels = new double[record.size()];
         double[] velocities = new double[record.size()];
         int used = 0;
@@ -68,7 +74,10 @@ public final class DepthVelocityRelation {
             }
         }
         return new DepthVelocityRelation(
-                record.monitor(), Arrays.copyOf(levels, used), Arrays.copyOf(velocities, used), record.size() - used);
+                record.monitors().first(),
+                Arrays.copyOf(levels, used),
+                Arrays.copyOf(velocities, used),
+                record.size() - used);
     }
 
     /**

@@ -1,9 +1,11 @@
 package dev.runnel.hydraulics.monitoring;
 
-import dev.runnel.hydraulics.flow.Conduit;
 import dev.runnel.internal.SeriesArrays;
 import dev.runnel.timeseries.Quality;
 import dev.runnel.timeseries.Series;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
 import java.util.Objects;
 import java.util.function.DoubleUnaryOperator;
 import org.apiguardian.api.API;
@@ -15,13 +17,14 @@ import org.apiguardian.api.API;
  * <p>What this is not: a corrected record. No reading is changed, filled or left out.
  *
  * @see PipeMonitor#flow(Series, Series)
+ * @see MonitorHistory#flow(Series, Series)
  * @since 0.1
  */
 @API(status = API.Status.EXPERIMENTAL, since = "0.1")
 public final class FlowRecord {
     private static final byte PART_FULL_FORWARD = FlowCounts.code(DepthCondition.PART_FULL, VelocityCondition.FORWARD);
 
-    private final PipeMonitor monitor;
+    private final MonitorHistory monitors;
     private final Series level;
     private final Series velocity;
     private final Series flow;
@@ -32,14 +35,14 @@ public final class FlowRecord {
     private final int velocitiesAlone;
 
     private FlowRecord(
-            PipeMonitor monitor,
+            MonitorHistory monitors,
             ReadingPairs pairs,
             Series level,
             Series velocity,
             Series flow,
             byte[] conditions,
             FlowCounts counts) {
-        this.monitor = monitor;
+        this.monitors = monitors;
         this.level = level;
         this.velocity = velocity;
         this.flow = flow;
@@ -89,11 +92,42 @@ public final class FlowRecord {
         }
         counts[PART_FULL_FORWARD] += size - others;
         return new FlowRecord(
-                monitor,
+                MonitorHistory.of(monitor),
                 pairs,
                 (Series) keeper.withRightReadings(pairs.clock(), levels, levelQualities),
                 velocity(pairs, monitor.velocityFactor()),
                 (Series) keeper.withReadings(pairs.clock(), flows, flowQualities),
+                conditions,
+                FlowCounts.ofCounts(counts));
+    }
+
+    /** Puts the records of the stretches of a history together; they follow each other and hold all pairs. */
+    static FlowRecord joined(MonitorHistory monitors, ReadingPairs pairs, List<FlowRecord> parts) {
+        int size = pairs.size();
+        double[][] values = new double[3][size];
+        byte[][] qualities = new byte[3][size];
+        byte[] conditions = new byte[size];
+        int[] counts = FlowCounts.none();
+        int at = 0;
+        for (FlowRecord part : parts) {
+            List<Series> all = List.of(part.level, part.velocity, part.flow);
+            for (int which = 0; which < values.length; which++) {
+                System.arraycopy(all.get(which).toValues(), 0, values[which], at, part.size());
+                System.arraycopy(all.get(which).toQualityCodes(), 0, qualities[which], at, part.size());
+            }
+            System.arraycopy(part.conditions, 0, conditions, at, part.size());
+            at += part.size();
+        }
+        for (byte code : conditions) {
+            counts[code]++;
+        }
+        Series clock = pairs.clock();
+        return new FlowRecord(
+                monitors,
+                pairs,
+                clock.withReadings(values[0], qualities[0]),
+                clock.withReadings(values[1], qualities[1]),
+                clock.withReadings(values[2], qualities[2]),
                 conditions,
                 FlowCounts.ofCounts(counts));
     }
@@ -112,12 +146,23 @@ public final class FlowRecord {
     }
 
     /**
-     * Returns the monitor that made this record.
+     * Returns the monitor that made this record, with its settings of each time.
      *
-     * @return the monitor
+     * @return the history; constant where all pairs were made with the same settings
      */
-    public PipeMonitor monitor() {
-        return monitor;
+    public MonitorHistory monitors() {
+        return monitors;
+    }
+
+    /**
+     * Returns the monitor that made one pair.
+     *
+     * @param index position, 0 to size - 1
+     * @return the monitor with the settings of that time
+     * @throws IndexOutOfBoundsException if there is no such position
+     */
+    public PipeMonitor monitor(int index) {
+        return monitors.at(level.epochNanos(index));
     }
 
     /**
@@ -228,8 +273,19 @@ public final class FlowRecord {
      */
     public Series capacityUse() {
         closedHeight();
-        Conduit clean = monitor.withoutSediment().conduit();
-        return flow.map(shareOf(clean.fullBore().discharge()));
+        if (monitors.isConstant()) {
+            return flow.map(shareOf(cleanFullBore(monitors.first())));
+        }
+        Map<PipeMonitor, Double> fullBores = new HashMap<>();
+        double[] shares = flow.toValues();
+        for (int i = 0; i < shares.length; i++) {
+            shares[i] /= fullBores.computeIfAbsent(monitor(i), FlowRecord::cleanFullBore);
+        }
+        return flow.withReadings(shares, flow.toQualityCodes());
+    }
+
+    private static double cleanFullBore(PipeMonitor monitor) {
+        return monitor.withoutSediment().conduit().fullBore().discharge();
     }
 
     /**
@@ -244,7 +300,7 @@ public final class FlowRecord {
         byte[] qualities = new byte[size()];
         for (int i = 0; i < ratios.length; i++) {
             boolean known = depthCondition(i).isFlowing() && !Double.isNaN(flow.value(i));
-            ratios[i] = known ? velocity.value(i) / monitor.uniformVelocity(level.value(i)) : Double.NaN;
+            ratios[i] = known ? velocity.value(i) / monitor(i).uniformVelocity(level.value(i)) : Double.NaN;
             qualities[i] = (known ? flow.quality(i) : Quality.MISSING).toCode();
         }
         return Series.of(flow.toEpochNanos(), ratios, qualities);
@@ -291,11 +347,13 @@ public final class FlowRecord {
     }
 
     private double uncertainty(int index, SensorUncertainty inputs) {
+        PipeMonitor monitor = monitor(index);
         return FlowUncertainty.of(monitor, level.value(index), velocity.value(index) / monitor.velocityFactor(), inputs)
                 .standard();
     }
 
     private double closedHeight() {
+        PipeMonitor monitor = monitors.first();
         double height = monitor.soffit();
         if (Double.isInfinite(height)) {
             throw new IllegalStateException("section must be closed to be full, was " + monitor.conduit());

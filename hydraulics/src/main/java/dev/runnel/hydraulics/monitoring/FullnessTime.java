@@ -59,7 +59,7 @@ public record FullnessTime(double fullness, Duration above, Duration covered, Du
     public static FullnessTime of(FlowRecord record, double fullness, Duration maximumGap) {
         Require.inRange("fullness", fullness, 0, LARGEST_FULLNESS, "");
         long gap = EpochNanos.positive("maximumGap", maximumGap);
-        PipeMonitor monitor = record.monitor();
+        PipeMonitor monitor = record.monitors().first();
         if (Double.isInfinite(monitor.soffit())) {
             throw new IllegalArgumentException("record must be of a closed section, was of " + monitor);
         }
@@ -87,7 +87,7 @@ public record FullnessTime(double fullness, Duration above, Duration covered, Du
     private static boolean isKnown(FlowRecord record, int index, double limit) {
         return record.level().quality(index).isUsable()
                 || record.depthCondition(index) == DepthCondition.BELOW_SENSOR
-                        && limit >= record.monitor().sensorOffset()
+                        && limit >= record.monitor(index).sensorOffset()
                         && record.depthQuality(index).isUsable();
     }
 

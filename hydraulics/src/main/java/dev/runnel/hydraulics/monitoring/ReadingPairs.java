@@ -79,6 +79,19 @@ record ReadingPairs(
                 velocitiesAlone);
     }
 
+    /** The pairs from one position to another, as if there were no others; counts of readings alone are for the whole only. */
+    ReadingPairs between(int from, int to) {
+        double[] someDepths = Arrays.copyOfRange(depths, from, to);
+        return new ReadingPairs(
+                Series.of(Arrays.copyOfRange(clock.toEpochNanos(), from, to), someDepths),
+                someDepths,
+                Arrays.copyOfRange(velocities, from, to),
+                Arrays.copyOfRange(depthQualities, from, to),
+                Arrays.copyOfRange(velocityQualities, from, to),
+                0,
+                0);
+    }
+
     int size() {
         return depths.length;
     }

@@ -96,7 +96,7 @@ class FlowRecordTest {
                 .flow(series(new int[] {0, 2}, 0.2, 0.2), series(new int[] {0, 2}, 0.8, Double.NaN));
         assertThat(record.velocity().value(0)).isCloseTo(0.72, within(1e-15));
         assertThat(record.velocity().quality(1)).isEqualTo(Quality.MISSING);
-        assertThat(record.monitor().velocityFactor()).isEqualTo(0.9);
+        assertThat(record.monitor(1).velocityFactor()).isEqualTo(0.9);
     }
 
     private static Series series(int[] minutes, double... values) {

@@ -36,7 +36,24 @@ public final class Correction {
         /** Puts the values of a named source in their place. */
         REPLACEMENT,
         /** States the level of the sediment; alters no reading. */
-        SEDIMENT;
+        SEDIMENT,
+        /** States how high the zero of the depth sensor lies; alters no reading. */
+        SENSOR_OFFSET,
+        /** States the roughness of the pipe; alters no reading. */
+        ROUGHNESS;
+
+        /**
+         * Tells whether corrections of the kind state a setting of the monitor, with which flow is computed, and alter no
+         * reading.
+         *
+         * @return true for sediment, sensor offset and roughness
+         */
+        public boolean isSetting() {
+            return switch (this) {
+                case SEDIMENT, SENSOR_OFFSET, ROUGHNESS -> true;
+                default -> false;
+            };
+        }
 
         /**
          * Returns the kind in words, as files hold it.
@@ -204,6 +221,38 @@ public final class Correction {
     }
 
     /**
+     * States the height of the depth sensor's zero over an interval, as after it was moved.
+     *
+     * @param series name of the series it belongs to, for example that of the depth
+     * @param interval when it was there; half-open, not empty
+     * @param height height of the zero above the clean invert, m; 0 or greater
+     * @return the correction
+     * @throws IllegalArgumentException if the height is negative or not finite, the interval empty or the name not one line
+     */
+    public static Correction sensorOffset(String series, Interval interval, double height) {
+        Objects.requireNonNull(series, "series");
+        double checked = Require.nonNegative("height", height, "m");
+        return of(series, interval, Kind.SENSOR_OFFSET, checked, checked, "");
+    }
+
+    /**
+     * States the roughness of the pipe over an interval, as after it was lined or found by a gauging. It plays no part in a
+     * flow from depth and velocity, but in capacities and in the velocity that the law of the pipe expects.
+     *
+     * @param series name of the series it belongs to, for example that of the depth
+     * @param interval when it held; half-open, not empty
+     * @param roughness the measure of the pipe's law in SI units, for example n in s/m^(1/3) or ks in m; greater than 0
+     * @return the correction
+     * @throws IllegalArgumentException if the roughness is not greater than 0 or not finite, the interval empty or the name
+     *     not one line
+     */
+    public static Correction roughness(String series, Interval interval, double roughness) {
+        Objects.requireNonNull(series, "series");
+        double checked = Require.positive("roughness", roughness, "");
+        return of(series, interval, Kind.ROUGHNESS, checked, checked, "");
+    }
+
+    /**
      * Returns the correction with its reason.
      *
      * @param reason why; one line
@@ -239,7 +288,7 @@ public final class Correction {
                 long end = EpochNanos.of(interval.end());
                 yield reading + value + (atEnd - value) * ((time - start) / (double) (end - start));
             }
-            case CLOCK_SHIFT, REMOVAL, REPLACEMENT, SEDIMENT -> reading;
+            case CLOCK_SHIFT, REMOVAL, REPLACEMENT, SEDIMENT, SENSOR_OFFSET, ROUGHNESS -> reading;
         };
     }
 
@@ -276,7 +325,7 @@ public final class Correction {
     }
 
     /**
-     * Returns its figure: the offset, the drift at the start, the factor, the shift in seconds, the level of the sediment.
+     * Returns its figure: the offset, the drift at the start, the factor, the shift in seconds, the setting.
      *
      * @return the figure; 0 for a removal or a replacement
      */
@@ -356,7 +405,8 @@ public final class Correction {
             case CLOCK_SHIFT -> " of " + Text.duration(Duration.ofNanos(shiftNanos()));
             case REMOVAL -> "";
             case REPLACEMENT -> " by " + source;
-            case SEDIMENT -> " at " + Text.number(value) + " m";
+            case SEDIMENT, SENSOR_OFFSET -> " at " + Text.number(value) + " m";
+            case ROUGHNESS -> " " + Text.number(value);
         };
     }
 

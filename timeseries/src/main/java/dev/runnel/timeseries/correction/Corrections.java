@@ -128,6 +128,8 @@ public final class Corrections {
                 case REMOVAL -> Correction.removal(series, interval);
                 case REPLACEMENT -> Correction.replacement(series, interval, row.text("source"));
                 case SEDIMENT -> Correction.sediment(series, interval, row.number("value"));
+                case SENSOR_OFFSET -> Correction.sensorOffset(series, interval, row.number("value"));
+                case ROUGHNESS -> Correction.roughness(series, interval, row.number("value"));
             };
             return made.because(row.text("reason"), row.text("evidence"), row.text("author"));
         } catch (IllegalArgumentException e) {
@@ -203,15 +205,17 @@ public final class Corrections {
     }
 
     /**
-     * Returns the sediment that the list states for a series.
+     * Returns the settings of the monitor that the list states for a series: where its sediment lay, its sensor stood, how
+     * rough its pipe was.
      *
      * @param series name of the series
-     * @return the corrections of that kind, in their order; where two overlap the later one of the list counts
+     * @return the corrections that {@linkplain Kind#isSetting() state a setting}, in their order; where two of a kind overlap
+     *     the later one of the list counts
      */
-    public List<Correction> sediment(String series) {
+    public List<Correction> settings(String series) {
         Objects.requireNonNull(series, "series");
         return list.stream()
-                .filter(each -> each.kind() == Kind.SEDIMENT && each.series().equals(series))
+                .filter(each -> each.kind().isSetting() && each.series().equals(series))
                 .toList();
     }
 
@@ -268,7 +272,7 @@ public final class Corrections {
             int first = lowerBound(from);
             int end = lowerBound(to);
             switch (correction.kind()) {
-                case SEDIMENT -> {
+                case SEDIMENT, SENSOR_OFFSET, ROUGHNESS -> {
                     return;
                 }
                 case CLOCK_SHIFT -> shift(correction, first, end);

@@ -22,15 +22,16 @@ import org.apiguardian.api.API;
  * the way of measuring. The monitor's reading at the time of the visit lies on the line between its neighbours, no
  * further apart than the longest gap, 15 minutes unless set (chosen here).
  *
- * <p>Proposals, one for each time between two visits:
+ * <p>Proposals, for each quantity from the last visit that compared it, or after which all was adjusted, to the next one that
+ * compared it:
  * <ul>
  *   <li>depth: with d₁ the monitor's difference when the earlier visit ended (0 if it was adjusted there) and d₂ what the
  *       later one found, nothing if both are within tolerance; an offset of −(d₁ + d₂)/2 if they differ by no more than
  *       the tolerance of the later one; else a drift from −d₁ to −d₂
  *   <li>velocity: the factor hand/monitor found by the later visit, if its difference is beyond the tolerance
  *   <li>clock: a shift by −c, with c what the later visit found, if the earlier one found the same within tolerance; a clock
- *       that drifts is left to a person
- *   <li>sediment: the level found, from its visit to the next that looked
+ *       that drifts, or was set right at the earlier visit, is left to a person
+ *   <li>sediment: the level found, from its visit to the next that looked, on visits too on which nothing else was read
  * </ul>
  * They are proposals: the reason and evidence say where they come from, and somebody must sign them by
  * {@link Correction#because}.
@@ -186,40 +187,46 @@ public final class VisitComparison {
     }
 
     /**
-     * Proposes corrections from differences.
+     * Proposes corrections from visits and what differs on them.
      *
-     * @param differences what {@link #differences} found
+     * @param visits visits in order of time, those too on which nothing was read by hand
+     * @param differences what {@link #differences} found for them
      * @param end until when the last visit's sediment is taken to lie; after the last visit
-     * @return proposals for the series {@code depth} and {@code velocity}, in order of time
-     * @throws IllegalArgumentException if the end does not come after the last visit
+     * @return proposals for the series {@code depth} and {@code velocity}, in order of time, those of the sediment last
+     * @throws IllegalArgumentException if the end does not come after the last visit, or the visits are not in order of time
      */
-    public Corrections proposals(List<VisitDifference> differences, Instant end) {
+    public Corrections proposals(List<SiteVisit> visits, List<VisitDifference> differences, Instant end) {
+        Objects.requireNonNull(visits, "visits");
+        Objects.requireNonNull(differences, "differences");
         Objects.requireNonNull(end, "end");
-        List<SiteVisit> visits =
-                differences.stream().map(VisitDifference::visit).distinct().toList();
-        if (visits.isEmpty()) {
-            return Corrections.of();
+        for (int i = 1; i < visits.size(); i++) {
+            Instant before = visits.get(i - 1).time();
+            if (!visits.get(i).time().isAfter(before)) {
+                throw new IllegalArgumentException("visits must be in order of time, were at " + before
+                        + " and then at " + visits.get(i).time());
+            }
         }
-        SiteVisit lastVisit = visits.get(visits.size() - 1);
-        if (!end.isAfter(lastVisit.time())) {
-            throw new IllegalArgumentException(
-                    "end must be after the last visit, " + lastVisit.time() + ", was " + end);
+        if (!visits.isEmpty()) {
+            Instant last = visits.get(visits.size() - 1).time();
+            if (!end.isAfter(last)) {
+                throw new IllegalArgumentException("end must be after the last visit, " + last + ", was " + end);
+            }
         }
         List<Correction> proposals = new ArrayList<>();
-        for (int i = 1; i < visits.size(); i++) {
-            SiteVisit before = visits.get(i - 1);
-            SiteVisit after = visits.get(i);
-            Interval between = Interval.of(before.time(), after.time());
-            depthProposal(differences, before, after, between).ifPresent(proposals::add);
-            find(differences, after, "velocity")
-                    .filter(each -> each.isBeyond() && each.monitor() != 0 && each.hand() != 0)
-                    .map(each ->
-                            signed(Correction.factor("velocity", between, each.hand() / each.monitor()), List.of(each)))
-                    .ifPresent(proposals::add);
-            clockProposals(differences, before, after, between, proposals);
-        }
+        readings(visits, differences, proposals);
         sediment(visits, end, proposals);
         return Corrections.of(proposals);
+    }
+
+    /** Each quantity from the last visit that tells of it to the next one: visits that do not are passed over. */
+    private void readings(List<SiteVisit> visits, List<VisitDifference> differences, List<Correction> proposals) {
+        for (int i = 1; i < visits.size(); i++) {
+            List<SiteVisit> earlier = visits.subList(0, i);
+            SiteVisit after = visits.get(i);
+            depthProposal(differences, earlier, after).ifPresent(proposals::add);
+            velocityProposal(differences, earlier, after).ifPresent(proposals::add);
+            clockProposals(differences, earlier, after, proposals);
+        }
     }
 
     private static Optional<VisitDifference> find(List<VisitDifference> all, SiteVisit visit, String quantity) {
@@ -228,42 +235,66 @@ public final class VisitComparison {
                 .findFirst();
     }
 
-    private Optional<Correction> depthProposal(
-            List<VisitDifference> all, SiteVisit before, SiteVisit after, Interval between) {
+    /** The last visit that compared a quantity, or after which it was right. */
+    private static Optional<SiteVisit> last(List<VisitDifference> all, List<SiteVisit> earlier, String quantity) {
+        for (int i = earlier.size() - 1; i >= 0; i--) {
+            if (earlier.get(i).isAdjusted()
+                    || find(all, earlier.get(i), quantity).isPresent()) {
+                return Optional.of(earlier.get(i));
+            }
+        }
+        return Optional.empty();
+    }
+
+    private Optional<Correction> depthProposal(List<VisitDifference> all, List<SiteVisit> earlier, SiteVisit after) {
         Optional<VisitDifference> found = find(all, after, "depth");
-        Optional<VisitDifference> left = find(all, before, "depth");
-        if (found.isEmpty() || left.isEmpty()) {
+        Optional<SiteVisit> before = last(all, earlier, "depth");
+        if (found.isEmpty() || before.isEmpty()) {
             return Optional.empty();
         }
         VisitDifference later = found.get();
-        boolean wrongAtStart = left.get().isBeyond() && !before.isAdjusted();
-        double d1 = before.isAdjusted() ? 0 : left.get().difference();
+        Optional<VisitDifference> left = find(all, before.get(), "depth");
+        boolean isRightAtStart = before.get().isAdjusted();
+        double d1 = isRightAtStart ? 0 : left.orElseThrow().difference();
         double d2 = later.difference();
-        if (!wrongAtStart && !later.isBeyond()) {
+        if (!later.isBeyond() && (isRightAtStart || !left.orElseThrow().isBeyond())) {
             return Optional.empty();
         }
+        Interval between = Interval.of(before.get().time(), after.time());
         Correction correction = Math.abs(d2 - d1) <= later.tolerance()
                 ? Correction.offset("depth", between, -(d1 + d2) / 2)
                 : Correction.drift("depth", between, -d1, -d2);
-        return Optional.of(signed(correction, List.of(left.get(), later)));
+        return Optional.of(signed(correction, before.get(), left, later));
     }
 
+    private Optional<Correction> velocityProposal(List<VisitDifference> all, List<SiteVisit> earlier, SiteVisit after) {
+        Optional<VisitDifference> found =
+                find(all, after, "velocity").filter(each -> each.isBeyond() && each.monitor() != 0 && each.hand() != 0);
+        return last(all, earlier, "velocity")
+                .flatMap(before -> found.map(each -> signed(
+                        Correction.factor(
+                                "velocity", Interval.of(before.time(), after.time()), each.hand() / each.monitor()),
+                        before,
+                        find(all, before, "velocity"),
+                        each)));
+    }
+
+    /** A clock that was set right in between, or that went another way, is left to a person. */
     private void clockProposals(
-            List<VisitDifference> all,
-            SiteVisit before,
-            SiteVisit after,
-            Interval between,
-            List<Correction> proposals) {
+            List<VisitDifference> all, List<SiteVisit> earlier, SiteVisit after, List<Correction> proposals) {
         Optional<VisitDifference> found = find(all, after, "clock").filter(VisitDifference::isBeyond);
-        Optional<VisitDifference> left = find(all, before, "clock");
-        if (found.isEmpty() || left.isEmpty() || before.isAdjusted()) {
+        Optional<SiteVisit> before = last(all, earlier, "clock").filter(each -> !each.isAdjusted());
+        if (found.isEmpty() || before.isEmpty()) {
             return;
         }
+        VisitDifference left = find(all, before.get(), "clock").orElseThrow();
         double ahead = found.get().monitor();
-        if (Math.abs(ahead - left.get().monitor()) <= clock) {
+        if (Math.abs(ahead - left.monitor()) <= clock) {
             Duration shift = Duration.ofNanos(-Math.round(ahead * 1e9));
+            Interval between = Interval.of(before.get().time(), after.time());
             for (String series : List.of("depth", "velocity")) {
-                proposals.add(signed(Correction.clockShift(series, between, shift), List.of(left.get(), found.get())));
+                proposals.add(signed(
+                        Correction.clockShift(series, between, shift), before.get(), Optional.of(left), found.get()));
             }
         }
     }
@@ -282,18 +313,16 @@ public final class VisitComparison {
         }
     }
 
-    private static Correction signed(Correction correction, List<VisitDifference> evidence) {
-        StringBuilder text = new StringBuilder();
-        for (VisitDifference each : evidence) {
-            text.append(text.isEmpty() ? "" : "; ")
-                    .append("visit of ")
-                    .append(each.visit().time())
-                    .append(": monitor ")
-                    .append(Text.significant(each.monitor(), 4))
-                    .append(", hand ")
-                    .append(Text.significant(each.hand(), 4));
-        }
-        return correction.because("visits differ from the monitor", text.toString(), PROPOSED);
+    private static Correction signed(
+            Correction correction, SiteVisit before, Optional<VisitDifference> left, VisitDifference later) {
+        String begin = left.map(VisitComparison::evidence).orElse("visit of " + before.time() + ": not compared")
+                + (before.isAdjusted() ? ", then adjusted" : "");
+        return correction.because("visits differ from the monitor", begin + "; " + evidence(later), PROPOSED);
+    }
+
+    private static String evidence(VisitDifference each) {
+        return "visit of " + each.visit().time() + ": monitor " + Text.significant(each.monitor(), 4) + ", hand "
+                + Text.significant(each.hand(), 4);
     }
 
     @Override

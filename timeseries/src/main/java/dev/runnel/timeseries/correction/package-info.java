@@ -11,7 +11,8 @@
  *   <li>clock shift: t + a; the value stays
  *   <li>removal: no value
  *   <li>replacement: the value of a named source at that time, from a profile, a rating or a second sensor
- *   <li>sediment: the level of the bed over the interval; it alters no reading, the flow is computed with it
+ *   <li>sediment, sensor offset, roughness: the level of the bed, the height of the sensor's zero, the measure of the pipe's
+ *       law over the interval; they alter no reading, flow and capacity are computed with them
  * </ul>
  * An altered value has the quality {@link dev.runnel.timeseries.Quality#ESTIMATE} at best. {@linkplain
  * dev.runnel.timeseries.correction.SiteVisit Visits} to a site give the evidence: what was read by hand beside what the

@@ -85,7 +85,26 @@ class CorrectionsTest {
         assertThat(once)
                 .startsWith("series,from,to,kind,value,value at end,source,reason,evidence,author\n"
                         + "depth,2026-03-01T01:00:00Z,2026-03-01T05:00:00Z,drift,0,-0.4,,\"sensor sank, slowly\",");
-        assertThat(list.sediment("depth")).extracting(Correction::value).containsExactly(0.03);
+        assertThat(list.settings("depth")).extracting(Correction::value).containsExactly(0.03);
+    }
+
+    @Test
+    void settingsAlterNoReadingAndAreListed() {
+        Interval all = Interval.of(T0, Duration.ofDays(1));
+        Corrections list = Corrections.of(
+                Correction.sensorOffset("depth", all, 0.03),
+                Correction.offset("depth", all, 0.5),
+                Correction.roughness("depth", all, 0.015),
+                Correction.sediment("velocity", all, 0.01));
+        assertThat(list.settings("depth"))
+                .extracting(each -> each.kind().toText(), Correction::value)
+                .containsExactly(tuple("sensor offset", 0.03), tuple("roughness", 0.015));
+        assertThat(list.list()).extracting(each -> each.kind().isSetting()).containsExactly(true, false, true, true);
+        CorrectedSeries corrected = list.apply("depth", RAW);
+        assertThat(corrected.series().value(0)).isEqualTo(RAW.value(0) + 0.5);
+        assertThat(corrected.trail().get(0).numbers()).containsExactly(2);
+        assertThat(list.list().get(0).toString()).contains(", sensor offset at 0.03 m: none given");
+        assertThat(list.list().get(2).toString()).contains(", roughness 0.015: none given");
     }
 
     @Test
@@ -141,7 +160,7 @@ class CorrectionsTest {
         refused(
                 from + "ofset,1,,r,e,a",
                 "corrections, line 2, column 4: kind must be one of [offset, drift, factor,"
-                        + " clock shift, removal, replacement, sediment], was \"ofset\"; did you mean \"offset\"?");
+                        + " clock shift, removal, replacement, sediment, sensor offset, roughness], was \"ofset\"; did you mean \"offset\"?");
         refused(from + "offset,,,r,e,a", "corrections, line 2, column 5: value must not be empty");
         refused(from + "offset,NaN,,r,e,a", "corrections, line 2, column 5: value must be finite, was \"NaN\"");
         refused(from + "factor,0,,r,e,a", "corrections, line 2: kind factor: factor must not be 0, which is a removal");
@@ -153,6 +172,12 @@ class CorrectionsTest {
         refused(
                 from + "sediment,-0.1,,r,e,a",
                 "corrections, line 2: kind sediment: level must be 0 or greater and finite (m), was -0.1");
+        refused(
+                from + "sensor offset,-0.1,,r,e,a",
+                "corrections, line 2: kind sensor offset: height must be 0 or greater and finite (m), was -0.1");
+        refused(
+                from + "roughness,0,,r,e,a",
+                "corrections, line 2: kind roughness: roughness must be greater than 0 and finite, was 0");
         refused(
                 from + "clock shift,1e300,,r,e,a",
                 "corrections, line 2, column 5: value must be seconds of less than 292 years, was 1.0E300");

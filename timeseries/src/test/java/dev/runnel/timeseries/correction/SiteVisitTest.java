@@ -58,7 +58,7 @@ class SiteVisitTest {
                         tuple("29", "velocity", true, false));
         assertThat(found.get(3).difference()).isCloseTo(0.02, within(1e-9));
         assertThat(found.get(3).tolerance()).isEqualTo(0.006);
-        Corrections proposals = comparison.proposals(found, END);
+        Corrections proposals = comparison.proposals(SiteVisit.parse(VISITS), found, END);
         assertThat(proposals.list())
                 .extracting(Correction::kind, Correction::series)
                 .containsExactly(
@@ -87,15 +87,9 @@ class SiteVisitTest {
 
     @Test
     void anOffsetThatStaysIsProposedAsOne() {
-        List<VisitDifference> found = VisitComparison.standard()
-                .differences(
-                        SiteVisit.parse(
-                                "time,author,hand depth\n2026-03-01T10:00:00Z,A,0.17\n2026-03-15T10:00:00Z,A,0.172\n"),
-                        ramp(0.20, 0),
-                        Series.empty(),
-                        Series.empty());
-        Correction only =
-                VisitComparison.standard().proposals(found, END).list().get(0);
+        List<SiteVisit> visits =
+                SiteVisit.parse("time,author,hand depth\n2026-03-01T10:00:00Z,A,0.17\n2026-03-15T10:00:00Z,A,0.172\n");
+        Correction only = proposed(visits, ramp(0.20, 0), Series.empty()).get(0);
         assertThat(only.kind()).isEqualTo(Kind.OFFSET);
         assertThat(only.value()).isCloseTo(-0.029, within(1e-12));
         // Signed and applied it makes the monitor agree with the mean of both visits.
@@ -107,19 +101,74 @@ class SiteVisitTest {
 
     @Test
     void nothingIsProposedWhereNothingIsWrong() {
+        List<SiteVisit> visits = SiteVisit.parse(VISITS.replace("0.160", "0.200"));
         List<VisitDifference> found = VisitComparison.standard()
                 .withDepthToleranceAndShare(0.05, 0)
                 .withVelocityToleranceAndShare(0.2, 0)
                 .withClockTolerance(Duration.ofMinutes(5))
-                .differences(
-                        SiteVisit.parse(VISITS.replace("0.160", "0.200")),
-                        ramp(0.20, 0.02),
-                        ramp(0.6, 0),
-                        Series.empty());
-        assertThat(VisitComparison.standard().proposals(found, END).list())
+                .differences(visits, ramp(0.20, 0.02), ramp(0.6, 0), Series.empty());
+        assertThat(VisitComparison.standard().proposals(visits, found, END).list())
                 .extracting(Correction::kind)
                 .containsOnly(Kind.SEDIMENT);
-        assertThat(VisitComparison.standard().proposals(List.of(), END).list()).isEmpty();
+        assertThat(VisitComparison.standard()
+                        .proposals(List.of(), List.of(), END)
+                        .list())
+                .isEmpty();
+    }
+
+    private static List<Correction> proposed(List<SiteVisit> visits, Series depths, Series velocities) {
+        VisitComparison comparison = VisitComparison.standard();
+        return comparison
+                .proposals(visits, comparison.differences(visits, depths, velocities, Series.empty()), END)
+                .list();
+    }
+
+    @Test
+    void aVisitThatOnlyLookedAtTheSedimentProposesIt() {
+        List<SiteVisit> visits =
+                SiteVisit.parse("time,author,sediment\n2026-03-01T10:00:00Z,A,0.06\n2026-03-20T10:00:00Z,B,0\n");
+        assertThat(proposed(visits, ramp(0.2, 0), Series.empty()))
+                .hasToString("[Correction[depth 2026-03-01T10:00:00Z/2026-03-20T10:00:00Z, sediment at 0.06 m: sediment"
+                        + " found, visit of 2026-03-01T10:00:00Z by A, proposed], Correction[depth"
+                        + " 2026-03-20T10:00:00Z/" + END + ", sediment at 0 m: sediment found, visit of"
+                        + " 2026-03-20T10:00:00Z by B, proposed]]");
+    }
+
+    /** The visit of the 8th reads nothing by hand: it parts neither depths, nor velocities, nor clocks. */
+    @Test
+    void aVisitThatDoesNotTellOfAQuantityIsPassedOver() {
+        List<SiteVisit> visits = SiteVisit.parse("time,author,hand depth,hand velocity,sediment,clock\n"
+                + "2026-03-01T10:00:00Z,A,0.2,0.6,,70\n"
+                + "2026-03-08T10:00:00Z,A,,,0.03,\n"
+                + "2026-03-15T10:00:00Z,A,0.2,0.5,,75\n");
+        assertThat(proposed(visits, ramp(0.2, 0.02), ramp(0.6, 0)))
+                .extracting(Correction::kind, each -> each.interval().toString())
+                .containsExactly(
+                        tuple(Kind.DRIFT, "2026-03-01T10:00:00Z/2026-03-15T10:00:00Z"),
+                        tuple(Kind.FACTOR, "2026-03-01T10:00:00Z/2026-03-15T10:00:00Z"),
+                        tuple(Kind.CLOCK_SHIFT, "2026-03-01T10:00:00Z/2026-03-15T10:00:00Z"),
+                        tuple(Kind.CLOCK_SHIFT, "2026-03-01T10:00:00Z/2026-03-15T10:00:00Z"),
+                        tuple(Kind.SEDIMENT, "2026-03-08T10:00:00Z/" + END));
+    }
+
+    /** Set right on the 8th, without a reading by hand: what the 15th finds grew from nothing since then. */
+    @Test
+    void whatWasAdjustedBeginsAnew() {
+        List<SiteVisit> visits = SiteVisit.parse("time,author,hand depth,clock,adjusted\n"
+                + "2026-03-01T10:00:00Z,A,0.2,70,no\n"
+                + "2026-03-08T10:00:00Z,A,,,yes\n"
+                + "2026-03-15T10:00:00Z,A,0.2,75,no\n");
+        assertThat(proposed(visits, ramp(0.2, 0.02), Series.empty()))
+                .singleElement()
+                .satisfies(only -> {
+                    assertThat(only.kind()).isEqualTo(Kind.DRIFT);
+                    assertThat(only.interval()).hasToString("2026-03-08T10:00:00Z/2026-03-15T10:00:00Z");
+                    assertThat(only.value()).isZero();
+                    assertThat(only.valueAtEnd()).isCloseTo(-0.02, within(1e-9));
+                    assertThat(only.evidence())
+                            .isEqualTo("visit of 2026-03-08T10:00:00Z: not compared, then adjusted;"
+                                    + " visit of 2026-03-15T10:00:00Z: monitor 0.22, hand 0.2");
+                });
     }
 
     @Test
@@ -141,8 +190,14 @@ class SiteVisitTest {
         List<VisitDifference> found = VisitComparison.standard()
                 .differences(SiteVisit.parse(VISITS), Series.empty(), Series.empty(), Series.empty());
         assertThatIllegalArgumentException()
-                .isThrownBy(() -> VisitComparison.standard().proposals(found, T0))
+                .isThrownBy(() -> VisitComparison.standard().proposals(SiteVisit.parse(VISITS), found, T0))
                 .withMessageStartingWith("end must be after the last visit, 2026-03-29T10:00:00Z");
+        List<SiteVisit> backwards =
+                List.of(SiteVisit.parse(VISITS).get(1), SiteVisit.parse(VISITS).get(0));
+        assertThatIllegalArgumentException()
+                .isThrownBy(() -> VisitComparison.standard().proposals(backwards, List.of(), END))
+                .withMessage("visits must be in order of time, were at 2026-03-15T10:00:00Z and then at"
+                        + " 2026-03-01T10:00:00Z");
     }
 
     private static void refused(String text, String message) {

@@ -6,13 +6,16 @@ import dev.runnel.hydraulics.flow.Manning;
 import dev.runnel.hydraulics.monitoring.DepthCondition;
 import dev.runnel.hydraulics.monitoring.FlowRecord;
 import dev.runnel.hydraulics.monitoring.LevelFlow;
+import dev.runnel.hydraulics.monitoring.MonitorHistory;
 import dev.runnel.hydraulics.monitoring.PipeMonitor;
+import dev.runnel.hydraulics.monitoring.SensorUncertainty;
 import dev.runnel.hydraulics.monitoring.SurchargePeriod;
 import dev.runnel.hydraulics.monitoring.SurchargeRule;
 import dev.runnel.hydraulics.monitoring.SurchargeWatch;
 import dev.runnel.hydraulics.monitoring.VelocityCondition;
 import dev.runnel.hydraulics.structure.ApproachChannel;
 import dev.runnel.hydraulics.structure.CrumpWeir;
+import dev.runnel.timeseries.Interval;
 import dev.runnel.timeseries.Reading;
 import dev.runnel.timeseries.Series;
 import java.time.Duration;
@@ -20,12 +23,14 @@ import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.function.Function;
 import java.util.function.ToDoubleFunction;
 
 /** Whole records of a monitor, faults among the readings: flows, qualities, counts, surcharge; and flow from levels at a weir. */
 final class RecordCalculations {
     private static final String SITE = "offset bed factor n gradient " + Sections.INPUTS;
     private static final String RECORD = "times depths velocity_times velocities " + SITE;
+    private static final String HISTORY = "which settings depths velocities " + SITE;
     private static final String SURCHARGE = "times levels limit gap which";
     private static final String WEIR = "width crest_height crest levels tailwaters? which";
 
@@ -70,6 +75,14 @@ final class RecordCalculations {
                         "1",
                         RECORD,
                         in -> record(in).velocitiesAlone()),
+                ofHistory("monitor.history.flow", "m3/s", FlowRecord::flow),
+                ofHistory("monitor.history.level", "m", FlowRecord::level),
+                ofHistory("monitor.history.capacity-use", "1", FlowRecord::capacityUse),
+                ofHistory("monitor.history.velocity-ratio", "1", FlowRecord::velocityRatio),
+                ofHistory(
+                        "monitor.history.uncertainty",
+                        "m3/s",
+                        record -> record.uncertainty(SensorUncertainty.of(0.004, 0.03))),
                 of("monitor.bulk-flow", "m3/s", "which depths velocities " + SITE, RecordCalculations::bulk),
                 of(
                         "monitor.bulk-flow-in-place",
@@ -114,6 +127,10 @@ final class RecordCalculations {
         return Calculation.of("hydraulics", name, unit, inputs, body);
     }
 
+    private static Calculation ofHistory(String name, String unit, Function<FlowRecord, Series> question) {
+        return of(name, unit, HISTORY, in -> question.apply(history(in)).value(in.integer("which")));
+    }
+
     private static Calculation ofPeriod(String name, String unit, ToDoubleFunction<SurchargePeriod> question) {
         return of(
                 name,
@@ -136,6 +153,35 @@ final class RecordCalculations {
 
     private static FlowRecord record(Inputs in) {
         return site(in).flow(series(in, "times", "depths"), series(in, "velocity_times", "velocities"));
+    }
+
+    /** Settings such as "bed 2 5 0.11": from minute 2 to 5; readings a minute apart. */
+    private static FlowRecord history(Inputs in) {
+        MonitorHistory history = MonitorHistory.of(site(in));
+        for (String setting : in.text("settings").split(";")) {
+            String[] words = setting.split(" ");
+            Interval interval = Interval.of(
+                    Instant.EPOCH.plusSeconds(60 * Long.parseLong(words[1])),
+                    Instant.EPOCH.plusSeconds(60 * Long.parseLong(words[2])));
+            double value = Double.parseDouble(words[3]);
+            history = history.with(interval, monitor -> set(monitor, words[0], value));
+        }
+        double[] depths = in.sample("depths");
+        long[] times = new long[depths.length];
+        Arrays.setAll(times, i -> Duration.ofMinutes(i).toNanos());
+        return history.flow(Series.of(times, depths), Series.of(times, in.sample("velocities")));
+    }
+
+    private static PipeMonitor set(PipeMonitor monitor, String what, double value) {
+        return switch (what) {
+            case "bed" -> monitor.withoutSediment().withSediment(value);
+            case "offset" -> monitor.withSensorOffset(value);
+            case "n" ->
+                PipeMonitor.of(monitor.conduit().withResistance(Manning.of(value)))
+                        .withSensorOffset(monitor.sensorOffset())
+                        .withVelocityFactor(monitor.velocityFactor());
+            default -> throw new IllegalArgumentException("setting must be bed, offset or n, was " + what);
+        };
     }
 
     private static Series series(Inputs in, String times, String values) {

@@ -1,5 +1,7 @@
 package dev.runnel.examples.review;
 
+import dev.runnel.hydraulics.monitoring.MonitorHistory;
+import dev.runnel.hydraulics.monitoring.PipeMonitor;
 import dev.runnel.timeseries.correction.VisitDifference;
 import dev.runnel.timeseries.csv.CsvWriter;
 import java.nio.file.Path;
@@ -13,11 +15,47 @@ final class BooksFiles {
     private BooksFiles() {}
 
     static void write(Path folder, SiteReview review) {
+        settings(folder, review);
         altered(folder, review);
         visits(folder, review);
         if (!review.visits().proposals().list().isEmpty()) {
             review.visits().proposals().write(folder.resolve("proposals.csv"));
         }
+    }
+
+    /** The monitor of each time, where the books say that it changed. */
+    private static void settings(Path folder, SiteReview review) {
+        SiteBooks books = review.data().books();
+        if (books.monitors().isConstant()) {
+            return;
+        }
+        List<List<?>> rows = new ArrayList<>();
+        for (MonitorHistory.Stretch each :
+                books.monitors().stretches(review.data().record())) {
+            PipeMonitor monitor = each.monitor();
+            rows.add(List.of(
+                    each.interval().start(),
+                    each.interval().end(),
+                    monitor.bedAboveInvert(),
+                    monitor.sensorOffset(),
+                    SiteText.law(monitor.conduit().resistance()),
+                    monitor.conduit().fullBore().discharge(),
+                    monitor.withoutSediment().conduit().fullBore().discharge()));
+        }
+        CsvWriter.standard()
+                .withDecimals(6)
+                .withComments("settings of the monitor; full bore by the law of the pipe, above the bed and without it")
+                .writeTable(
+                        folder.resolve("settings.csv"),
+                        List.of(
+                                "from_utc",
+                                "to_utc",
+                                "sediment_m",
+                                "sensor_offset_m",
+                                "roughness",
+                                "full_bore_m3_per_s",
+                                "full_bore_clean_m3_per_s"),
+                        rows);
     }
 
     /** Of each altered reading what it was, and by which corrections it is another. */

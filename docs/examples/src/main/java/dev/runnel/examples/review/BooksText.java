@@ -27,7 +27,7 @@ final class BooksText {
                 .say(altered(books) + "; applied before everything else, the files stay as they are");
         for (int number : numbers) {
             Correction each = books.corrections().list().get(number - 1);
-            page.hanging("c" + number + " ", words(each, review.data().dates()) + "; " + effect(books, number, each));
+            page.hanging("c" + number + " ", words(each, review.data().dates()) + "; " + effect(review, number, each));
         }
         if (numbers.size() < books.corrections().list().size()) {
             page.say(Show.count(books.corrections().list().size() - numbers.size(), "correction")
@@ -45,12 +45,19 @@ final class BooksText {
         return texts.isEmpty() ? "no reading altered" : String.join(", ", texts);
     }
 
-    private static String effect(SiteBooks books, int number, Correction correction) {
-        if (correction.kind() == Correction.Kind.SEDIMENT) {
-            return "NOT applied: the flow is reckoned with one bed, that of \"sediment depth\"";
+    private static String effect(SiteReview review, int number, Correction correction) {
+        long readings = review.data()
+                .books()
+                .readings(number, review.data().depth().lines().series());
+        if (readings == 0) {
+            return "there is no reading in it";
         }
-        long readings = books.readings(number);
-        return readings == 0 ? "there is no reading in it" : Show.count(readings, "reading");
+        return switch (correction.kind()) {
+            case SEDIMENT -> "the flow area of " + Show.count(readings, "reading");
+            case SENSOR_OFFSET -> "the level of " + Show.count(readings, "reading");
+            case ROUGHNESS -> "the law beside " + Show.count(readings, "reading") + ", not their flow";
+            default -> Show.count(readings, "reading");
+        };
     }
 
     /** A correction without its effect. */
@@ -71,7 +78,8 @@ final class BooksText {
                     case CLOCK_SHIFT -> " " + Text.significant(each.value(), 6) + " s";
                     case REMOVAL -> "";
                     case REPLACEMENT -> " by " + each.source();
-                    case SEDIMENT -> " " + amount(true, each.value());
+                    case SEDIMENT, SENSOR_OFFSET -> " " + amount(true, each.value());
+                    case ROUGHNESS -> " " + Text.number(each.value());
                 };
     }
 

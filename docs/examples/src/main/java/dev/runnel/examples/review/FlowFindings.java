@@ -2,7 +2,7 @@ package dev.runnel.examples.review;
 
 import dev.runnel.hydraulics.monitoring.FlowRecord;
 import dev.runnel.hydraulics.monitoring.FullnessTime;
-import dev.runnel.hydraulics.monitoring.PipeMonitor;
+import dev.runnel.hydraulics.monitoring.MonitorHistory;
 import dev.runnel.hydraulics.monitoring.SurchargePeriod;
 import dev.runnel.hydraulics.monitoring.SurchargeRule;
 import dev.runnel.timeseries.Alignment;
@@ -69,12 +69,12 @@ record FlowFindings(
 
     /** Where depth and velocity have few times in common, the velocity is taken between its readings. */
     private static FlowRecord record(SiteData data) {
-        PipeMonitor monitor = data.site().monitor();
+        MonitorHistory monitors = data.books().monitors();
         Series depth = data.depth().series();
         Series velocity = data.velocity().map(CheckedReadings::series).orElse(Series.empty());
-        FlowRecord record = monitor.flow(depth, velocity);
+        FlowRecord record = monitors.flow(depth, velocity);
         return data.velocity().isPresent() && record.depthsAlone() > FEW_IN_COMMON * depth.size()
-                ? monitor.flow(
+                ? monitors.flow(
                         depth, velocity, Alignment.linear(data.velocity().get().longestGap()))
                 : record;
     }

@@ -156,8 +156,9 @@ final class FlowText {
             }
         }
         if (largest >= 0) {
-            double fullBore = review.site()
-                    .monitor()
+            double fullBore = review.flow()
+                    .record()
+                    .monitor(largest)
                     .withoutSediment()
                     .conduit()
                     .fullBore()

@@ -1,5 +1,10 @@
 package dev.runnel.examples.review;
 
+import dev.runnel.hydraulics.flow.ColebrookWhite;
+import dev.runnel.hydraulics.flow.Conduit;
+import dev.runnel.hydraulics.flow.Manning;
+import dev.runnel.hydraulics.monitoring.MonitorHistory;
+import dev.runnel.hydraulics.monitoring.PipeMonitor;
 import dev.runnel.internal.Text;
 import dev.runnel.timeseries.Interval;
 import dev.runnel.timeseries.Series;
@@ -7,6 +12,8 @@ import dev.runnel.timeseries.correction.CorrectedSeries;
 import dev.runnel.timeseries.correction.Correction;
 import dev.runnel.timeseries.correction.Corrections;
 import dev.runnel.timeseries.correction.SiteVisit;
+import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -22,11 +29,16 @@ import java.util.TreeSet;
  *
  * @param visits visits in order of time
  * @param corrections the list, in its order
+ * @param monitors the monitor with its settings of each time: those of the site file, and what the list states otherwise
  * @param corrected the readings it was applied to, by what they are
  * @param files the files of them
  */
 record SiteBooks(
-        List<SiteVisit> visits, Corrections corrections, Map<String, CorrectedSeries> corrected, Set<Path> files) {
+        List<SiteVisit> visits,
+        Corrections corrections,
+        MonitorHistory monitors,
+        Map<String, CorrectedSeries> corrected,
+        Set<Path> files) {
     /** Readings that may be corrected. */
     private static final List<String> SERIES = List.of("depth", "velocity");
 
@@ -42,14 +54,73 @@ record SiteBooks(
             files.add(site.books().corrections());
             corrections = Corrections.read(ColumnFiles.small(site.books().corrections()));
         }
-        for (Correction each : corrections.list()) {
-            if (!SERIES.contains(each.series())) {
-                throw new IllegalArgumentException(site.books().corrections() + ": column \"series\" must be one of "
-                        + SERIES + ", was " + Text.quoted(each.series()) + " in the one from "
-                        + each.interval().start());
+        MonitorHistory monitors = MonitorHistory.of(site.monitor());
+        for (int number = 1; number <= corrections.list().size(); number++) {
+            Correction each = corrections.list().get(number - 1);
+            List<String> allowed = each.kind().isSetting() ? List.of("depth") : SERIES;
+            if (!allowed.contains(each.series())) {
+                throw refused(
+                        site,
+                        number,
+                        "series",
+                        "must be "
+                                + (allowed.size() == 1
+                                        ? "depth for a " + each.kind().toText()
+                                        : "one of " + allowed) + ", was " + Text.quoted(each.series()));
+            }
+            if (each.kind().isSetting()) {
+                try {
+                    monitors = monitors.with(each.interval(), monitor -> set(monitor, each));
+                } catch (IllegalArgumentException e) {
+                    throw refused(site, number, "value", "is not possible: " + e.getMessage());
+                }
             }
         }
-        return new SiteBooks(visits, corrections, new HashMap<>(), files);
+        return new SiteBooks(visits, corrections, monitors, new HashMap<>(), files);
+    }
+
+    private static PipeMonitor set(PipeMonitor monitor, Correction setting) {
+        double value = setting.value();
+        return switch (setting.kind()) {
+            case SEDIMENT -> monitor.withoutSediment().withSediment(value);
+            case SENSOR_OFFSET -> monitor.withSensorOffset(value);
+            case ROUGHNESS ->
+                PipeMonitor.of(rough(monitor.conduit(), value))
+                        .withSensorOffset(monitor.sensorOffset())
+                        .withVelocityFactor(monitor.velocityFactor());
+            default -> throw new IllegalStateException("no setting: " + setting);
+        };
+    }
+
+    private static Conduit rough(Conduit conduit, double value) {
+        return conduit.withResistance(
+                conduit.resistance() instanceof ColebrookWhite law
+                        ? ColebrookWhite.ofRoughness(value).withViscosity(law.viscosity())
+                        : Manning.of(value));
+    }
+
+    /** Names the line of a correction in its file, whose rows are the lines that are neither blank nor a comment. */
+    private static IllegalArgumentException refused(Site site, int number, String column, String problem) {
+        Path file = site.books().corrections();
+        int line = 0;
+        int rows = -1;
+        for (String text : lines(file)) {
+            line++;
+            rows += text.isBlank() || text.startsWith("#") ? 0 : 1;
+            if (rows == number) {
+                break;
+            }
+        }
+        return new IllegalArgumentException(
+                file + ", line " + line + (column.isEmpty() ? ": " : ": column \"" + column + "\" ") + problem);
+    }
+
+    private static List<String> lines(Path file) {
+        try {
+            return Files.readAllLines(file);
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
     }
 
     /** Corrects readings; the account of the lines stays that of the file as it came. */
@@ -74,6 +145,13 @@ record SiteBooks(
             corrected.put(what, series);
             return lines.withSeries(series.series());
         } catch (IllegalArgumentException e) {
+            // The message of the library holds the correction it was about.
+            for (int number = 1; number <= corrections.list().size(); number++) {
+                if (String.valueOf(e.getMessage())
+                        .contains(corrections.list().get(number - 1).toString())) {
+                    throw refused(site, number, "", e.getMessage());
+                }
+            }
             throw new IllegalArgumentException(site.books().corrections() + ": " + e.getMessage(), e);
         }
     }
@@ -89,9 +167,12 @@ record SiteBooks(
         return numbers;
     }
 
-    /** Returns how many readings a correction had a part in. */
-    long readings(int number) {
+    /** Returns how many readings a correction had a part in; of a setting, those that are read with it. */
+    long readings(int number, Series depths) {
         Correction correction = corrections.list().get(number - 1);
+        if (correction.kind().isSetting()) {
+            return depths.slice(correction.interval()).size();
+        }
         CorrectedSeries series = corrected.get(correction.series());
         return series == null
                 ? 0

@@ -104,8 +104,10 @@ public final class SiteFile {
         Path file = folder.resolve(NAME);
         Settings given = Settings.read(file);
         StringBuilder more = new StringBuilder();
+        // A folder that tells of a shape tells of its size too.
         List.of("diameter = 1 m", "gradient = 1:100", "roughness = manning 0.013").stream()
                 .filter(line -> !given.keys().contains(line.substring(0, line.indexOf(' '))))
+                .filter(line -> !line.startsWith("diameter") || !given.keys().contains("shape"))
                 .forEach(line -> more.append(line).append('\n'));
         try {
             return parse(folder, Settings.parse(file.toString(), Files.readString(file) + "\n" + more));

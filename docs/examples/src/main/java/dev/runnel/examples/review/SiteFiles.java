@@ -46,6 +46,7 @@ final class SiteFiles {
             "annual-return.csv",
             "responses.csv",
             "flags.csv",
+            "settings.csv",
             "altered.csv",
             "visits.csv",
             "proposals.csv",

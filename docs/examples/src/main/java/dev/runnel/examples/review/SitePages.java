@@ -107,6 +107,16 @@ final class SitePages {
         return rows;
     }
 
+    /** A bed or a roughness changes the flow, not the level. */
+    private String row(Correction correction) {
+        boolean isOfFlow =
+                correction.kind() == Correction.Kind.SEDIMENT || correction.kind() == Correction.Kind.ROUGHNESS;
+        if (isOfFlow && review.data().velocity().isPresent()) {
+            return "Flow, l/s";
+        }
+        return correction.series().equals("depth") ? "Level, mm" : "Velocity, m/s";
+    }
+
     private List<RecordRows.Mark> marks() {
         List<RecordRows.Mark> marks = new ArrayList<>();
         Instant end = review.data().record().end();
@@ -141,15 +151,14 @@ final class SitePages {
         SiteBooks books = review.data().books();
         for (int correction : books.numbersIn(review.data().record())) {
             Correction each = books.corrections().list().get(correction - 1);
-            if (each.kind() != Correction.Kind.SEDIMENT) {
-                marks.add(new RecordRows.Mark(
-                        RecordRows.Kind.CORRECTION,
-                        each.interval().start(),
-                        each.interval().end(),
-                        each.series().equals("depth") ? "Level, mm" : "Velocity, m/s",
-                        0,
-                        "corrected: " + BooksText.words(each, review.data().dates())));
-            }
+            marks.add(new RecordRows.Mark(
+                    RecordRows.Kind.CORRECTION,
+                    each.interval().start(),
+                    each.interval().end(),
+                    row(each),
+                    0,
+                    (each.kind().isSetting() ? "set by date: " : "corrected: ")
+                            + BooksText.words(each, review.data().dates())));
         }
         for (AlarmEvent alarm : review.flow().alarms()) {
             marks.add(new RecordRows.Mark(

@@ -5,11 +5,13 @@ import dev.runnel.hydraulics.flow.Conduit;
 import dev.runnel.hydraulics.flow.FlowState;
 import dev.runnel.hydraulics.flow.Manning;
 import dev.runnel.hydraulics.flow.Resistance;
+import dev.runnel.hydraulics.monitoring.MonitorHistory;
 import dev.runnel.hydraulics.monitoring.PipeMonitor;
 import dev.runnel.internal.Text;
 import dev.runnel.timeseries.Interval;
 import dev.runnel.timeseries.Series;
 import java.time.ZoneId;
+import java.util.List;
 
 /** What the site is and what its pipe can carry. */
 final class SiteText {
@@ -62,12 +64,34 @@ final class SiteText {
             pipe.append(", velocity factor ").append(Text.fixed(monitor.velocityFactor(), 2));
         }
         page.section("pipe").say(pipe.toString());
+        settings(page, review, conduit.fullBore().discharge());
         FlowState full = conduit.fullBore();
         FlowState most = conduit.maximum();
         page.section("capacity")
                 .say("clean pipe, uniform flow: full bore " + Show.flow(full.discharge()) + " at "
                         + Show.velocity(full.velocity()) + "; at most " + Show.flow(most.discharge()) + " at "
                         + Show.mm(most.depth()) + regime(review.flow().record().level(), conduit));
+    }
+
+    /** What the books say of other times, and what the pipe could carry then. */
+    private static void settings(Page page, SiteReview review, double usual) {
+        List<MonitorHistory.Stretch> stretches =
+                review.data().books().monitors().stretches(review.data().record());
+        Dates dates = review.data().dates();
+        if (stretches.size() == 1
+                && stretches.get(0).monitor().equals(review.site().monitor())) {
+            return;
+        }
+        for (MonitorHistory.Stretch each : stretches) {
+            PipeMonitor monitor = each.monitor();
+            double fullBore = monitor.conduit().fullBore().discharge();
+            page.say(dates.time(each.interval().start()) + " to "
+                    + dates.time(each.interval().end()) + ": "
+                    + (monitor.bedAboveInvert() == 0 ? "no sediment" : "sediment " + Show.mm(monitor.bedAboveInvert()))
+                    + ", sensor at " + Show.mm(monitor.sensorOffset()) + ", "
+                    + law(monitor.conduit().resistance()) + ": full bore " + Show.flow(fullBore) + ", "
+                    + Show.percent(fullBore / usual) + " of that of the clean pipe");
+        }
     }
 
     /** Whether uniform flow is shooting or streaming at the depth most often seen, and nearly full. */
@@ -86,7 +110,7 @@ final class SiteText {
         return (froude > 1 ? "supercritical" : "subcritical") + " (Fr " + Text.fixed(froude, 2) + ")";
     }
 
-    private static String law(Resistance resistance) {
+    static String law(Resistance resistance) {
         if (resistance instanceof ColebrookWhite colebrookWhite) {
             return "Colebrook-White ks " + Text.number(colebrookWhite.roughness() * 1000) + " mm";
         }

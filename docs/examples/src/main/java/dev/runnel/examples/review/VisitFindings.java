@@ -29,9 +29,10 @@ record VisitFindings(
                 .map(visit -> visit.time().plusSeconds(1))
                 .reduce(data.record().end(), (a, b) -> a.isAfter(b) ? a : b);
         // The bed that the review reckons with needs no proposal.
-        List<Correction> proposals = comparison.proposals(differences, end).list().stream()
+        List<Correction> proposals = comparison.proposals(visits, differences, end).list().stream()
                 .filter(each -> each.kind() != Correction.Kind.SEDIMENT
-                        || each.value() != data.site().monitor().bedAboveInvert())
+                        || data.books().monitors().stretches(each.interval()).stream()
+                                .anyMatch(stretch -> stretch.monitor().bedAboveInvert() != each.value()))
                 .toList();
         return new VisitFindings(visits, comparison, differences, Corrections.of(proposals));
     }

@@ -7,6 +7,7 @@ import dev.runnel.hydraulics.evidence.SiteBaseline;
 import dev.runnel.hydraulics.evidence.SiteRecord;
 import dev.runnel.hydraulics.evidence.WatchReport;
 import dev.runnel.hydraulics.evidence.WatchRule;
+import dev.runnel.hydraulics.monitoring.MonitorHistory;
 import dev.runnel.timeseries.Interval;
 import dev.runnel.timeseries.RegularSeries;
 import dev.runnel.timeseries.Series;
@@ -23,7 +24,7 @@ record Watched(BaselineSearch search, Optional<WatchReport> report) {
     /** Takes the readings as they were read: the watch tells frozen and impossible ones itself. */
     static Watched of(SiteData data, FlowFindings flow, Optional<RegularSeries> rain) {
         Site site = data.site();
-        Series depth = data.depth().lines().series();
+        Series depth = onOneDatum(data);
         SiteRecord plain = data.velocity().isEmpty()
                 ? SiteRecord.ofDepth(depth)
                 : SiteRecord.of(depth, flow.isInterpolated() ? reading(flow, site) : velocity(data));
@@ -35,6 +36,25 @@ record Watched(BaselineSearch search, Optional<WatchReport> report) {
         BaselineSearch search = rule.learn(record);
         return new Watched(
                 search, search.baseline().map(baseline -> watch(site, baseline).watch(record)));
+    }
+
+    /** Depths as the sensor would have read them had it never been moved. */
+    private static Series onOneDatum(SiteData data) {
+        Series depth = data.depth().lines().series();
+        MonitorHistory monitors = data.books().monitors();
+        double usual = data.site().monitor().sensorOffset();
+        if (monitors.stretches(data.record()).stream()
+                .allMatch(each -> each.monitor().sensorOffset() == usual)) {
+            return depth;
+        }
+        double[] values = depth.toValues();
+        for (int i = 0; i < values.length; i++) {
+            // A sensor that reads no water tells no level.
+            if (values[i] > 0) {
+                values[i] = Math.max(0, values[i] + monitors.at(depth.time(i)).sensorOffset() - usual);
+            }
+        }
+        return depth.withReadings(values, depth.toQualityCodes());
     }
 
     private static WatchRule watch(Site site, SiteBaseline baseline) {

@@ -13,6 +13,8 @@ class SiteBooksTest {
     private static final String HEADER = "series,from,to,kind,value,value at end,source,reason,evidence,author\n";
     private static final String OFFSET =
             "depth,2026-03-03T00:00:00Z,2026-03-04T00:00:00Z,offset,-0.02,,,sensor moved,visit of 3 March,A. Reed\n";
+    private static final String SEDIMENT =
+            "depth,2026-03-02T12:00:00Z,2026-03-03T12:00:00Z,sediment,0.03,,,found,visit of 2 March,A. Reed\n";
     private static final String VISITS = "time,author,hand depth,clock,adjusted,work\n"
             + "2026-03-02T12:00:00Z,A. Reed,0.101,5,no,\n"
             + "2026-03-03T12:00:00Z,A. Reed,0.1,-90,yes,lens cleaned\n";
@@ -24,7 +26,7 @@ class SiteBooksTest {
     static SiteOnDisk booked(Path temporary) {
         return site(temporary)
                 .with("visits.csv", VISITS)
-                .with("corrections.csv", HEADER + OFFSET.replace("-0.02", "0.02"));
+                .with("corrections.csv", HEADER + OFFSET.replace("-0.02", "0.02") + SEDIMENT);
     }
 
     private SiteOnDisk site() {
@@ -121,15 +123,75 @@ class SiteBooksTest {
                         "corrections.csv",
                         HEADER
                                 + "depth,2026-03-03T00:00:00Z,2026-03-03T00:30:00Z,replacement,,,second_mm,drowned,note,A. Reed\n"
-                                + "depth,2026-03-05T00:00:00Z,2026-03-06T00:00:00Z,removal,,,,test,note,A. Reed\n"
-                                + "depth,2026-03-02T00:00:00Z,2026-03-04T00:00:00Z,sediment,0.03,,,found,note,A. Reed\n");
+                                + "depth,2026-03-05T00:00:00Z,2026-03-06T00:00:00Z,removal,,,,test,note,A. Reed\n");
 
         assertThat(site.review().flat())
                 .contains("depth: 2 of 192 readings altered")
                 .contains("replacement by second_mm, drowned (note; A. Reed); 2 readings")
-                .contains("sediment 30.0 mm, found (note; A. Reed); NOT applied")
                 .contains("1 correction of other times than the record");
         assertThat(site.written("site/flow.csv")).contains("2026-03-03T00:15:00Z,0.07700,estimate");
+    }
+
+    /** A box 0.4 m wide and 0.5 m high, full of plain areas: Q = v 0.4 (y - b), Manning's full bore by hand. */
+    @Test
+    void settingsByDateChangeLevelFlowAndCapacity() {
+        SiteOnDisk site = new SiteOnDisk(temporary)
+                .with(
+                        "depth.csv",
+                        SiteOnDisk.readings(
+                                "time,depth_mm,velocity_m_s",
+                                "2026-03-02T00:00:00Z",
+                                Duration.ofMinutes(15),
+                                192,
+                                i -> i % 2 == 0 ? "200,0.5" : "200,0.6"))
+                .with(
+                        "site.txt",
+                        "shape = box\nwidth = 400 mm\nheight = 500 mm\ngradient = 1:200\nroughness = manning 0.013\n")
+                .with(
+                        "corrections.csv",
+                        HEADER + SEDIMENT
+                                + "depth,2026-03-03T00:00:00Z,2026-03-04T00:00:00Z,sensor offset,0.02,,,moved,visit,A. Reed\n"
+                                + "depth,2026-03-03T12:00:00Z,2026-03-04T00:00:00Z,roughness,0.026,,,slime,visit,A. Reed\n")
+                .with(
+                        "visits.csv",
+                        "time,author,sediment\n2026-03-02T12:00:00Z,A. Reed,0.03\n2026-03-03T12:00:00Z,A. Reed,0.01\n");
+        SiteOnDisk.Outcome outcome = site.review();
+
+        assertThat(outcome.status()).as(outcome.err()).isZero();
+        assertThat(site.written("site/flow.csv"))
+                .contains("2026-03-02T11:30:00Z,0.20000,unchecked,0.50000,unchecked,0.04000,")
+                .contains("2026-03-02T12:00:00Z,0.20000,unchecked,0.50000,unchecked,0.03400,")
+                .contains("2026-03-03T00:00:00Z,0.22000,unchecked,0.50000,unchecked,0.03800,")
+                .contains("2026-03-03T12:00:00Z,0.22000,unchecked,0.50000,unchecked,0.04400,");
+        // R = A/P of 0.4 x 0.5 with four wetted walls, of 0.4 x 0.47 over the bed; Q = A R^(2/3) S^(1/2) / n.
+        double clean = 0.2 * Math.pow(0.2 / 1.8, 2.0 / 3) * Math.sqrt(0.005) / 0.013;
+        double silted = 0.188 * Math.pow(0.188 / 1.74, 2.0 / 3) * Math.sqrt(0.005) / 0.013;
+        assertThat(site.written("site/settings.csv").lines().filter(line -> line.startsWith("2026")))
+                .containsExactly(
+                        "2026-03-02T00:00:00Z,2026-03-02T12:00:00Z,0.000000,0.000000,Manning n 0.013," + six(clean)
+                                + "," + six(clean),
+                        "2026-03-02T12:00:00Z,2026-03-03T00:00:00Z,0.030000,0.000000,Manning n 0.013," + six(silted)
+                                + "," + six(clean),
+                        "2026-03-03T00:00:00Z,2026-03-03T12:00:00Z,0.030000,0.020000,Manning n 0.013," + six(silted)
+                                + "," + six(clean),
+                        "2026-03-03T12:00:00Z,2026-03-04T00:00:00Z,0.000000,0.020000,Manning n 0.026," + six(clean / 2)
+                                + "," + six(clean / 2));
+        assertThat(outcome.flat())
+                .contains("sediment 30.0 mm, found (visit of 2 March; A. Reed); the flow area of 96 readings")
+                .contains("sensor offset 20.0 mm, moved (visit; A. Reed); the level of 96 readings")
+                .contains("roughness 0.026, slime (visit; A. Reed); the law beside 48 readings, not their flow")
+                .contains(
+                        "Mon 2 Mar 12:00 to Tue 3 Mar 00:00: sediment 30 mm, sensor at 0 mm, Manning n 0.013: full bore")
+                // The first visit is what the list says already; the second one is not.
+                .contains("proposed, not applied: depth, Tue 3 Mar 12:00 to Wed 4 Mar 00:00: sediment 10.0 mm, sediment"
+                        + " found")
+                .doesNotContain("proposed, not applied: depth, Mon 2 Mar 12:00");
+        assertThat(site.written("site.html").replace("&nbsp;", " ").replace("\u00a0", " "))
+                .contains("<li>set by date: depth, Mon 2 Mar 12:00");
+    }
+
+    private static String six(double value) {
+        return String.format(java.util.Locale.ROOT, "%.6f", value);
     }
 
     @Test
@@ -138,13 +200,28 @@ class SiteBooksTest {
             {"corrections.csv", HEADER + OFFSET.replace("offset", "ofset"), "corrections.csv, line 2, column"},
             {
                 "corrections.csv",
-                HEADER + OFFSET.replace("depth,", "rain,"),
-                "must be one of [depth, velocity], was \"rain\""
+                "# by hand\n" + HEADER + SEDIMENT + OFFSET.replace("depth,", "rain,"),
+                "corrections.csv, line 4: column \"series\" must be one of [depth, velocity], was \"rain\""
+            },
+            {
+                "corrections.csv",
+                HEADER + SEDIMENT.replace("0.03", "30"),
+                "corrections.csv, line 2: column \"value\" is not possible: bedAboveInvert must be below the soffit at"
+            },
+            {
+                "corrections.csv",
+                HEADER + SEDIMENT.replace("depth,", "velocity,"),
+                "corrections.csv, line 2: column \"series\" must be depth for a sediment, was \"velocity\""
+            },
+            {
+                "corrections.csv",
+                HEADER + SEDIMENT.replace("sediment,0.03", "sensor offset,-0.03"),
+                "corrections.csv, line 2: kind sensor offset: height must be 0 or greater and finite (m), was -0.03"
             },
             {
                 "corrections.csv",
                 HEADER + OFFSET.replace("offset,-0.02", "clock shift,-900"),
-                "corrections.csv: a clock shift must not move a reading onto or past another one"
+                "corrections.csv, line 2: a clock shift must not move a reading onto or past another one"
             },
             {"visits.csv", VISITS.replace("0.101", "-0.101"), "must be 0 or greater (m), was -0.101"},
             {"site.txt", PLAIN_SITE + "visits file = book.csv\n", "visits file must be a file that is there"},
