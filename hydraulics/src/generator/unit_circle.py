@@ -123,7 +123,7 @@ class Piecewise:
             self.worst = max(self.worst, off)
         self.rows.append(row)
 
-    def write(self, folder, text, program="unit_circle.py"):
+    def write(self, folder, text, program="unit_circle.py", columns=None):
         if self.worst > self.bound:
             raise SystemExit(f"{self.name}: error {mp.nstr(self.worst, 3)} above {mp.nstr(self.bound, 3)}")
         body = "\n".join(",".join(repr(c) for c in row) for row in self.rows)
@@ -133,7 +133,7 @@ class Piecewise:
             f"# Made by src/generator/{program} at 60 digits; do not edit.",
             f"# measured error of the rounded polynomials: {mp.nstr(self.worst, 3)}",
             f"# sha-256 of the big-endian doubles, row by row: {digest}",
-            ",".join(f"c{j}" for j in range(self.degree + 1)),
+            ",".join(columns or [f"c{j}" for j in range(self.degree + 1)]),
         ]
         (folder / f"{self.name}.csv").write_text("\n".join(head) + "\n" + body + "\n", encoding="utf-8")
         print(self.name, len(self.rows), "pieces, error", mp.nstr(self.worst, 3))

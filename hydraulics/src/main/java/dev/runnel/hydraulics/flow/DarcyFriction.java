@@ -38,12 +38,6 @@ public final class DarcyFriction {
     /** How steeply the transition may rise at its start, as a power of Re; chosen here: a little below 1. */
     private static final double STEEPEST = 0.95;
 
-    private static final double TO_LOGARITHM = 2 / Math.log(10);
-    private static final double[] LOG_OMEGA = Pieces.read("log-omega.csv");
-    private static final int FIRST_OCTAVE = 2;
-    private static final double LEAST_Z = 0x1p2;
-    private static final double LARGEST_Z = 0x1p27;
-
     private DarcyFriction() {}
 
     /**
@@ -55,13 +49,16 @@ public final class DarcyFriction {
      * @throws IllegalArgumentException if an argument is out of range or NaN
      */
     public static double factor(double reynolds, double relativeRoughness) {
+        if (reynolds >= TURBULENT_LIMIT && ColebrookRoot.isInside(reynolds, relativeRoughness)) {
+            return ColebrookRoot.ofRoot(ColebrookRoot.root(reynolds, relativeRoughness));
+        }
         Require.positive("reynolds", reynolds, "");
         Require.inRange("relativeRoughness", relativeRoughness, 0, 1, "");
         if (reynolds <= SURELY_LAMINAR) {
             return 64 / reynolds;
         }
         if (reynolds >= TURBULENT_LIMIT) {
-            return square(colebrookWhiteRoot(reynolds, relativeRoughness));
+            return ColebrookRoot.factor(reynolds, relativeRoughness);
         }
         return Transition.of(relativeRoughness).factor(reynolds);
     }
@@ -88,7 +85,7 @@ public final class DarcyFriction {
     public static double colebrookWhite(double reynolds, double relativeRoughness) {
         Require.positive("reynolds", reynolds, "");
         Require.inRange("relativeRoughness", relativeRoughness, 0, 1, "");
-        return square(colebrookWhiteRoot(reynolds, relativeRoughness));
+        return ColebrookRoot.factor(reynolds, relativeRoughness);
     }
 
     /**
@@ -102,11 +99,13 @@ public final class DarcyFriction {
     public static void factor(double[] reynolds, double relativeRoughness, double[] factor) {
         Objects.requireNonNull(reynolds, "reynolds");
         Objects.requireNonNull(factor, "factor");
-        Bulk.apply("reynolds", reynolds, "factor", factor, re -> factor(re, relativeRoughness));
-    }
-
-    private static double square(double inverseRoot) {
-        return 1 / (inverseRoot * inverseRoot);
+        Require.sameLength("factor", reynolds.length, factor.length);
+        for (int i = 0; i < reynolds.length; i++) {
+            double re = reynolds[i];
+            factor[i] = re >= TURBULENT_LIMIT && ColebrookRoot.isInside(re, relativeRoughness)
+                    ? ColebrookRoot.ofRoot(ColebrookRoot.root(re, relativeRoughness))
+                    : Bulk.at("reynolds", reynolds, i, each -> factor(each, relativeRoughness));
+        }
     }
 
     /**
@@ -127,52 +126,12 @@ public final class DarcyFriction {
     /** 1/√f from Re &gt; 0 and the relative roughness in [0, 1]; the inverse of {@link #inverseRootFromKarman}. */
     static double inverseRootFromReynolds(double reynolds, double relativeRoughness) {
         if (reynolds >= TURBULENT_LIMIT) {
-            return colebrookWhiteRoot(reynolds, relativeRoughness);
+            return ColebrookRoot.inverseRoot(reynolds, relativeRoughness);
         }
         if (reynolds <= SURELY_LAMINAR) {
             return Math.sqrt(reynolds / 64);
         }
         return 1 / Math.sqrt(Transition.of(relativeRoughness).factor(reynolds));
-    }
-
-    /**
-     * The root x of x + 2 lg(k/3.7 + 2.51 x/Re) = 0. With X = x ln(10)/2, a = k/3.7 and b = 2.51 · 2/(ln(10) Re), the inner
-     * part is b w with w + ln w = a/b − ln b, and X = −ln b − ln w: Wright's omega function, of which the logarithm is held
-     * as pieces. The last digits, which that difference loses on rough walls, come back from the equation itself, in
-     * which an error of x shrinks by X at least. So two logarithms and no iteration are left.
-     */
-    static double colebrookWhiteRoot(double reynolds, double relativeRoughness) {
-        double a = relativeRoughness / 3.7;
-        double b = 2.51 * TO_LOGARITHM / reynolds;
-        double logB = Math.log(b);
-        double z = a / b - logB;
-        if (!(z >= LEAST_Z && z < LARGEST_Z)) {
-            return byNewton(reynolds, relativeRoughness);
-        }
-        double logOmega = Pieces.ten(LOG_OMEGA, Pieces.octavePiece(z, FIRST_OCTAVE), Pieces.octaveOffset(z));
-        double near = -TO_LOGARITHM * (logB + logOmega);
-        return -2 * Math.log10(a + 2.51 * near / reynolds);
-    }
-
-    /**
-     * The same root where the pieces end: for Reynolds' numbers below 40 or so or far beyond those of any pipe. The left
-     * side rises and is concave, so Newton's method converges from every start on the low side of the root after at most
-     * one step across; 5 steps do from the start used.
-     */
-    private static double byNewton(double reynolds, double relativeRoughness) {
-        double a = relativeRoughness / 3.7;
-        double b = 2.51 / reynolds;
-        double x = 4;
-        for (int i = 0; i < 60; i++) {
-            double inner = a + b * x;
-            double step = (x + 2 * Math.log10(inner)) / (1 + TO_LOGARITHM * b / inner);
-            // A long step from far above could leave the domain; a tenth of the way is still progress.
-            x = Math.max(x - step, 0.1 * x);
-            if (Math.abs(step) <= 2e-16 * x) {
-                break;
-            }
-        }
-        return x;
     }
 
     /** Flow below Re = 4000 along a wall: laminar up to {@code start}, then f = a + b Re. */
@@ -181,7 +140,7 @@ public final class DarcyFriction {
         private static final double ROUGHEST = 10;
 
         static Transition of(double relativeRoughness) {
-            return ofTurbulent(square(colebrookWhiteRoot(TURBULENT_LIMIT, relativeRoughness)));
+            return ofTurbulent(ColebrookRoot.factor(TURBULENT_LIMIT, relativeRoughness));
         }
 
         /** From the factor at Re = 4000. */

@@ -74,7 +74,8 @@ class CircleCurvesTest {
                 "circle-manning-above",
                 "circle-critical-depth",
                 "circle-critical-air",
-                "log-omega"
+                "log-omega",
+                "reynolds-log"
             })
     void coefficientsAreThoseThatWereComputed(String name) throws IOException, NoSuchAlgorithmException {
         String text;

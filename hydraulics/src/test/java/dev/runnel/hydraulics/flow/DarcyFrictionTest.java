@@ -86,6 +86,35 @@ class DarcyFrictionTest {
     }
 
     @Test
+    void bulkFormGivesTheSameBitsOverTheChart() {
+        double[] reynolds = new double[400];
+        for (int i = 0; i < reynolds.length; i++) {
+            reynolds[i] = 100 * Math.pow(10, 0.02 * i);
+        }
+        for (double relative : new double[] {0, 1e-6, 0.004, 0.05, 1}) {
+            double[] factor = new double[reynolds.length];
+            DarcyFriction.factor(reynolds, relative, factor);
+            for (int i = 0; i < reynolds.length; i++) {
+                assertThat(factor[i]).isEqualTo(DarcyFriction.factor(reynolds[i], relative));
+            }
+        }
+    }
+
+    /** The pieces and Newton's method, which takes over at Re of 128 and 2^30, are the same curve. */
+    @Test
+    void noStepWhereThePiecesEnd() {
+        for (double end : new double[] {0x1p7, 0x1p30}) {
+            for (double relative : new double[] {0, 1e-5, 0.01, 0.3, 1}) {
+                double below = DarcyFriction.colebrookWhite(Math.nextDown(end), relative);
+                double at = DarcyFriction.colebrookWhite(end, relative);
+                double above = DarcyFriction.colebrookWhite(Math.nextUp(end), relative);
+                assertThat(below / at - 1).isBetween(-4e-15, 4e-15);
+                assertThat(above / at - 1).isBetween(-4e-15, 4e-15);
+            }
+        }
+    }
+
+    @Test
     void refusesImpossibleInput() {
         for (double re : new double[] {0, -5, Double.NaN, Double.POSITIVE_INFINITY}) {
             assertThatThrownBy(() -> DarcyFriction.factor(re, 0.01))

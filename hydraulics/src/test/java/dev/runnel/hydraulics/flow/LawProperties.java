@@ -44,7 +44,7 @@ class LawProperties {
     /** Residual of the implicit equation itself, over the whole chart and beyond. */
     @Property(tries = 5000)
     void colebrookWhiteSatisfiesItsEquation(@ForAll("reynolds") double reynolds, @ForAll("relative") double relative) {
-        double x = DarcyFriction.colebrookWhiteRoot(reynolds, relative);
+        double x = ColebrookRoot.inverseRoot(reynolds, relative);
         double right = -2 * Math.log10(relative / 3.7 + 2.51 * x / reynolds);
         // The right side moves at most as much as x itself, times the amplification of the logarithm near 1.
         assertThat(right).isCloseTo(x, within(4e-16 * (1 + Math.abs(x))));

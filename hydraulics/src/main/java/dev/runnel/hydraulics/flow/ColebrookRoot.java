@@ -1,0 +1,123 @@
+package dev.runnel.hydraulics.flow;
+
+/**
+ * The root of the equation of Colebrook and White without iteration and with one logarithm, read from a table.
+ *
+ * <p>With a = k/(3.7 D), C = 2.51 · 2/ln 10 and 1/√f = (2/ln 10) X the equation is X = −ln(a + (C/Re) X), of which
+ *
+ * <pre>
+ * X = ln(Re/C) − ln w     w + ln w = z     z = a Re/C + ln(Re/C)
+ * </pre>
+ *
+ * <p>is the solution: w is Wright's omega function, and its logarithm is held as pieces. Where walls are rough, X is a small
+ * difference of two large logarithms. So what both tables hold has no digits below 2<sup>−38</sup>, sums of it are exact, and
+ * the rest is small: X has an error of 3e-16 and half a unit of its last digit.
+ */
+final class ColebrookRoot {
+    /** 1/√f over X. */
+    static final double TO_LOGARITHM = 2 / Math.log(10);
+
+    private static final double FACTOR = Math.log(10) / 2 * (Math.log(10) / 2);
+
+    /** Of k/D in z. */
+    private static final double PER_ROUGHNESS = 1 / (3.7 * 2.51 * TO_LOGARITHM);
+
+    /** ln 2, the first part without digits below 2^-38. */
+    private static final double LN2_HIGH = 0x1.62e42fefap-1;
+
+    private static final double LN2_LOW = 0x1.cf79abc9e3b3ap-40;
+
+    /** Rows of i near 1/m and ln(1/i) − ln C, of 256 parts of the mantissa m. */
+    private static final double[] LOGARITHM = Pieces.read("reynolds-log.csv");
+
+    private static final int LOG_SHIFT = 52 - 8;
+
+    /** Pieces of ln w, 32 an octave of z: the middle and the coefficients. */
+    private static final double[] LOG_OMEGA = Pieces.read("log-omega.csv");
+
+    private static final int OMEGA_SHIFT = 52 - 5;
+    private static final int FIRST_OMEGA = (2 + 1023) << 5;
+    private static final int TERMS = 9;
+
+    /** Reynolds' numbers between which z is one of the pieces, whatever the wall. */
+    private static final double LEAST = 0x1p7;
+
+    private static final double LARGEST = 0x1p30;
+
+    private static final long FRACTION = (1L << 52) - 1;
+    private static final long ONE = Double.doubleToRawLongBits(1);
+
+    private ColebrookRoot() {}
+
+    /** Whether {@link #root} has the answer; not if one of both is no number. */
+    static boolean isInside(double reynolds, double relativeRoughness) {
+        return reynolds >= LEAST && reynolds <= LARGEST && relativeRoughness >= 0 && relativeRoughness <= 1;
+    }
+
+    /** The friction factor of Re > 0 and k/D in [0, 1]. */
+    static double factor(double reynolds, double relativeRoughness) {
+        return isInside(reynolds, relativeRoughness)
+                ? ofRoot(root(reynolds, relativeRoughness))
+                : square(byNewton(reynolds, relativeRoughness));
+    }
+
+    /** 1/√f of Re > 0 and k/D in [0, 1]. */
+    static double inverseRoot(double reynolds, double relativeRoughness) {
+        return isInside(reynolds, relativeRoughness)
+                ? TO_LOGARITHM * root(reynolds, relativeRoughness)
+                : byNewton(reynolds, relativeRoughness);
+    }
+
+    /** The friction factor of X. */
+    static double ofRoot(double x) {
+        return FACTOR / (x * x);
+    }
+
+    private static double square(double inverseRoot) {
+        return 1 / (inverseRoot * inverseRoot);
+    }
+
+    /** X of what is {@linkplain #isInside inside}. */
+    static double root(double reynolds, double relativeRoughness) {
+        long bits = Double.doubleToRawLongBits(reynolds);
+        double exponent = (int) (bits >>> 52) - 1023;
+        double mantissa = Double.longBitsToDouble(bits & FRACTION | ONE);
+        int row = 2 * (int) ((bits >>> LOG_SHIFT) & 0xff);
+        double r = Math.fma(mantissa, LOGARITHM[row], -1);
+        double high = Math.fma(exponent, LN2_HIGH, LOGARITHM[row + 1]);
+        // ln(1 + r), |r| below 1/511.
+        double end = Math.fma(Math.fma(Math.fma(0.2, r, -0.25), r, 1.0 / 3), r, -0.5);
+        double low = Math.fma(exponent, LN2_LOW, Math.fma(end * r, r, r));
+
+        // The piece is that of z without its last part, so that it is found early; it reaches a little further.
+        double z = Math.fma(relativeRoughness * PER_ROUGHNESS, reynolds, high);
+        double[] c = LOG_OMEGA;
+        int i = TERMS * ((int) (Double.doubleToRawLongBits(z) >>> OMEGA_SHIFT) - FIRST_OMEGA);
+        double u = (z - c[i]) + low;
+        double square = u * u;
+        double last = Math.fma(Math.fma(c[i + 8], u, c[i + 7]), square, Math.fma(c[i + 6], u, c[i + 5]));
+        double inner = Math.fma(last, square, Math.fma(c[i + 4], u, c[i + 3]));
+        return (high - c[i + 1]) + Math.fma(Math.fma(inner, u, c[i + 2]), -u, low);
+    }
+
+    /**
+     * The same root where the pieces end. The left side of x + 2 lg(a + 2.51 x/Re) = 0 rises and is concave, so Newton's
+     * method converges from every start on the low side of the root after at most one step across; 5 steps do from the
+     * start used.
+     */
+    private static double byNewton(double reynolds, double relativeRoughness) {
+        double a = relativeRoughness / 3.7;
+        double b = 2.51 / reynolds;
+        double x = 4;
+        for (int i = 0; i < 60; i++) {
+            double inner = a + b * x;
+            double step = (x + 2 * Math.log10(inner)) / (1 + TO_LOGARITHM * b / inner);
+            // A long step from far above could leave the domain; a tenth of the way is still progress.
+            x = Math.max(x - step, 0.1 * x);
+            if (Math.abs(step) <= 2e-16 * x) {
+                break;
+            }
+        }
+        return x;
+    }
+}
