@@ -2,6 +2,7 @@ package dev.runnel.internal;
 
 import java.math.BigDecimal;
 import java.math.MathContext;
+import java.nio.charset.StandardCharsets;
 import java.time.Duration;
 import java.util.Collection;
 import java.util.Locale;
@@ -16,6 +17,18 @@ public final class Text {
     private static final Duration LONGEST_NEGATIVE = Duration.ofSeconds(Long.MIN_VALUE);
 
     private static final double[] TEN_TO = {1, 1e1, 1e2, 1e3, 1e4, 1e5, 1e6, 1e7, 1e8, 1e9};
+
+    /** 10 to the power of the place, up to more than {@link #LARGEST_QUICK}. */
+    private static final long[] POWERS = new long[14];
+
+    static {
+        POWERS[0] = 1;
+        for (int i = 1; i < POWERS.length; i++) {
+            POWERS[i] = 10 * POWERS[i - 1];
+        }
+    }
+
+    private static final int LONGEST_QUICK = 24;
 
     /** Below, the product is off by 1e-4 at most. */
     private static final double LARGEST_QUICK = 1e12;
@@ -45,35 +58,70 @@ public final class Text {
         return quick.isEmpty() ? String.format(Locale.ROOT, "%." + decimals + "f", value) : quick;
     }
 
-    /**
-     * The same in a tenth of the time where the digits are beyond doubt, else the empty text: the product is rounded, so close
-     * to the middle between two last digits it does not tell which way the number itself is to be rounded.
-     */
+    /** The same in a tenth of the time where the digits are beyond doubt, else the empty text. */
     private static String quickly(double value, int decimals) {
+        byte[] text = new byte[LONGEST_QUICK];
+        int end = fixed(value, decimals, text, 0);
+        return end < 0 ? "" : new String(text, 0, end, StandardCharsets.US_ASCII);
+    }
+
+    /**
+     * Puts the number with a fixed count of decimals into a text, in a tenth of the time, where its digits are beyond doubt:
+     * the product is rounded, so close to the middle between two last digits it does not tell which way the number itself is
+     * to be rounded.
+     *
+     * @param value any double
+     * @param decimals count of digits behind the point, 0 to 9
+     * @param text where to put ASCII; has room for 24 bytes more
+     * @param at first place
+     * @return the place behind the number; -1, and nothing put down, where {@link #fixed(double, int)} is to say
+     */
+    public static int fixed(double value, int decimals, byte[] text, int at) {
+        if (decimals >= TEN_TO.length) {
+            return -1;
+        }
         double scaled = Math.abs(value) * TEN_TO[decimals];
         if (!(scaled < LARGEST_QUICK)) {
-            return "";
+            return -1;
         }
         long whole = (long) scaled;
         double rest = scaled - whole;
         if (Math.abs(rest - 0.5) < 1e-3) {
-            return "";
+            return -1;
         }
         long digits = rest > 0.5 ? whole + 1 : whole;
-        char[] text = new char[24];
-        int at = text.length;
-        for (int i = 0; i < decimals || digits > 0 || i == decimals; i++) {
-            if (i == decimals && decimals > 0) {
-                text[--at] = '.';
-            }
-            text[--at] = (char) ('0' + digits % 10);
-            digits /= 10;
+        int count = decimals + 1;
+        while (count < POWERS.length && digits >= POWERS[count]) {
+            count++;
         }
+        int place = at;
         // As the general form: a sign before what was negative, 0 too.
         if (Double.doubleToRawLongBits(value) < 0) {
-            text[--at] = '-';
+            text[place++] = '-';
         }
-        return new String(text, at, text.length - at);
+        int end = place + count + (decimals > 0 ? 1 : 0);
+        int back = end;
+        if (digits <= Integer.MAX_VALUE) {
+            // Twice as fast for nearly all numbers.
+            int few = (int) digits;
+            for (int i = 0; i < count; i++) {
+                if (i == decimals && i > 0) {
+                    text[--back] = '.';
+                }
+                int tenth = few / 10;
+                text[--back] = (byte) ('0' + few - 10 * tenth);
+                few = tenth;
+            }
+            return end;
+        }
+        for (int i = 0; i < count; i++) {
+            if (i == decimals && i > 0) {
+                text[--back] = '.';
+            }
+            text[--back] = (byte) ('0' + digits % 10);
+            digits /= 10;
+        }
+        return end;
     }
 
     /**

@@ -436,11 +436,16 @@ public final class Series implements Iterable<Reading> {
      */
     public Series withFlags(byte[] flags) {
         Require.sameLength("flags", size(), flags.length);
+        byte missing = Quality.MISSING.toCode();
         byte[] joined = new byte[flags.length];
         for (int i = 0; i < flags.length; i++) {
-            Quality worst = quality(i).worst(Quality.ofCode(flags[i]));
-            Reading.check(values[i], worst);
-            joined[i] = worst.toCode();
+            byte flag = flags[i];
+            byte worst = flag > qualities[i] ? flag : qualities[i];
+            // What is right needs no more than this; the check proper words the refusal.
+            if (flag < 0 || worst >= missing) {
+                Reading.check(values[i], quality(i).worst(Quality.ofCode(flag)));
+            }
+            joined[i] = worst;
         }
         return new Series(times, values, joined);
     }

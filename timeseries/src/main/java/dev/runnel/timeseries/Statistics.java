@@ -4,6 +4,7 @@ import dev.runnel.internal.CompensatedSum;
 import dev.runnel.internal.Interpolation;
 import dev.runnel.internal.Moments;
 import dev.runnel.internal.Require;
+import dev.runnel.internal.Selection;
 import dev.runnel.internal.Text;
 import java.util.Arrays;
 import java.util.Objects;
@@ -17,6 +18,12 @@ import org.jspecify.annotations.Nullable;
  */
 @API(status = API.Status.STABLE, since = "0.1")
 public final class Statistics {
+    /** Measured: fewer are sorted as soon as parted. */
+    private static final int FEW = 100;
+
+    /** Ranks after which sorting was the cheaper way. */
+    private static final int SEVERAL = 3;
+
     /** Without the missing ones, in the order in which they came. */
     private final double[] known;
 
@@ -25,6 +32,9 @@ public final class Statistics {
 
     /** Made on first need, as sorting takes most of the time; two threads make the same. */
     private volatile double @Nullable [] sorted;
+
+    /** How often a rank was asked for; two threads may miscount, which costs time and changes nothing. */
+    private int asked;
 
     private Statistics(double[] known, int missing, double sum) {
         this.known = known;
@@ -49,6 +59,21 @@ public final class Statistics {
         double[] kept = count == values.length ? known : Arrays.copyOf(known, count);
         double sum = CompensatedSum.of(kept, 0, kept.length);
         return new Statistics(kept, values.length - kept.length, sum);
+    }
+
+    /** Of many values one or two ranks are found sooner than all of them are sorted. */
+    private double ranked(double position) {
+        int below = (int) position;
+        if (sorted != null || known.length < FEW || asked++ >= SEVERAL) {
+            return Interpolation.ranked(sorted(), position);
+        }
+        double[] parted = known.clone();
+        double least = Selection.part(parted, below);
+        double next = below == position ? least : Selection.least(parted, below + 1);
+        // Sorting tells -0.0 from 0.0, comparing does not.
+        return least == 0 || next == 0
+                ? Interpolation.ranked(sorted(), position)
+                : below == position ? least : Interpolation.between(position, below, least, below + 1, next);
     }
 
     private double[] sorted() {
@@ -160,7 +185,7 @@ public final class Statistics {
         if (known.length == 0) {
             return Double.NaN;
         }
-        return Interpolation.ranked(sorted(), probability * (known.length - 1));
+        return ranked(probability * (known.length - 1));
     }
 
     @Override

@@ -3,13 +3,13 @@ package dev.runnel.hydraulics.evidence;
 import dev.runnel.hydraulics.monitoring.FlowRecord;
 import dev.runnel.internal.Require;
 import dev.runnel.internal.Text;
+import dev.runnel.timeseries.EpochNanos;
 import dev.runnel.timeseries.Interval;
 import dev.runnel.timeseries.Series;
 import dev.runnel.timeseries.Statistics;
 import java.time.LocalDate;
 import java.time.ZoneId;
 import java.util.ArrayList;
-import java.util.HashSet;
 import java.util.List;
 import java.util.Objects;
 import java.util.Set;
@@ -109,20 +109,23 @@ public record DailyEvidence(
             levels = new double[to - from];
             velocities = new double[to - from];
             dayRatios = new double[to - from];
-            Set<Long> hours = new HashSet<>();
+            long start = EpochNanos.of(day.start());
+            long lastHour = -1;
+            int hours = 0;
             int used = 0;
             for (int i = from; i < to; i++) {
                 if (ratios.quality(i).isUsable()) {
                     levels[used] = record.level().value(i);
                     velocities[used] = record.velocity().value(i);
                     dayRatios[used] = ratios.value(i);
-                    hours.add(
-                            Interval.of(day.start(), ratios.time(i)).duration().toHours());
+                    long hour = (ratios.epochNanos(i) - start) / SiteHour.NANOS;
+                    hours += hour == lastHour ? 0 : 1;
+                    lastHour = hour;
                     used++;
                 }
             }
             size = used;
-            coverage = hours.size() / Math.ceil(day.hours());
+            coverage = hours / Math.ceil(day.hours());
             flow = Statistics.of(record.flow().slice(day).toUsableValues());
         }
 

@@ -9,6 +9,7 @@ import java.util.Map;
 import java.util.Objects;
 import java.util.function.DoubleUnaryOperator;
 import org.apiguardian.api.API;
+import org.jspecify.annotations.Nullable;
 
 /**
  * The flow of a monitor over a record, with the level and mean velocity it was found from and with what was done to each
@@ -33,6 +34,9 @@ public final class FlowRecord {
     private final FlowCounts counts;
     private final int depthsAlone;
     private final int velocitiesAlone;
+
+    /** Made on first need, as the law of the pipe takes its time; two threads make the same. */
+    private volatile @Nullable Series velocityRatio;
 
     private FlowRecord(
             MonitorHistory monitors,
@@ -296,14 +300,51 @@ public final class FlowRecord {
      *     there is no flow area
      */
     public Series velocityRatio() {
-        double[] ratios = new double[size()];
-        byte[] qualities = new byte[size()];
-        for (int i = 0; i < ratios.length; i++) {
-            boolean known = depthCondition(i).isFlowing() && !Double.isNaN(flow.value(i));
-            ratios[i] = known ? velocity.value(i) / monitor(i).uniformVelocity(level.value(i)) : Double.NaN;
-            qualities[i] = (known ? flow.quality(i) : Quality.MISSING).toCode();
+        Series known = velocityRatio;
+        if (known == null) {
+            known = ratioToUniform();
+            velocityRatio = known;
         }
-        return Series.of(flow.toEpochNanos(), ratios, qualities);
+        return known;
+    }
+
+    private Series ratioToUniform() {
+        double[] levels = SeriesArrays.keeper().values(level);
+        double[] velocities = SeriesArrays.keeper().values(velocity);
+        double[] ratios = new double[size()];
+        for (int from = 0; from < ratios.length; ) {
+            PipeMonitor monitor = monitor(from);
+            int to = endOfSettings(from);
+            for (int i = from; i < to; i++) {
+                ratios[i] = isFlowing(i) ? velocities[i] / monitor.uniformVelocity(levels[i]) : Double.NaN;
+            }
+            from = to;
+        }
+        return whereFlowing(ratios);
+    }
+
+    /** The first pair from one on that was made with other settings. */
+    private int endOfSettings(int from) {
+        PipeMonitor monitor = monitor(from);
+        int to = monitors.isConstant() ? size() : from + 1;
+        while (to < size() && monitor(to).equals(monitor)) {
+            to++;
+        }
+        return to;
+    }
+
+    /** Whether there is a flow and an area through which it goes. */
+    private boolean isFlowing(int index) {
+        return depthCondition(index).isFlowing() && !Double.isNaN(flow.value(index));
+    }
+
+    /** A series with the quality of the flow where there are values, and missing elsewhere. */
+    private Series whereFlowing(double[] values) {
+        byte[] qualities = flow.toQualityCodes();
+        for (int i = 0; i < qualities.length; i++) {
+            qualities[i] = isFlowing(i) ? qualities[i] : Quality.MISSING.toCode();
+        }
+        return (Series) SeriesArrays.keeper().withReadings(flow, values, qualities);
     }
 
     /**
@@ -315,14 +356,18 @@ public final class FlowRecord {
      */
     public Series uncertainty(SensorUncertainty inputs) {
         Objects.requireNonNull(inputs, "inputs");
-        double[] standard = new double[size()];
-        byte[] qualities = new byte[size()];
-        for (int i = 0; i < standard.length; i++) {
-            boolean known = depthCondition(i).isFlowing() && !Double.isNaN(flow.value(i));
-            standard[i] = known ? uncertainty(i, inputs) : Double.NaN;
-            qualities[i] = (known ? flow.quality(i) : Quality.MISSING).toCode();
+        double[] levels = level.toValues();
+        double[] velocities = SeriesArrays.keeper().values(velocity);
+        for (int i = 0; i < levels.length; i++) {
+            levels[i] = isFlowing(i) ? levels[i] : Double.NaN;
         }
-        return Series.of(flow.toEpochNanos(), standard, qualities);
+        double[] standard = new double[levels.length];
+        for (int from = 0; from < levels.length; ) {
+            int to = endOfSettings(from);
+            FlowUncertainty.standard(monitor(from), inputs, levels, velocities, from, to, standard);
+            from = to;
+        }
+        return whereFlowing(standard);
     }
 
     /**
@@ -335,21 +380,15 @@ public final class FlowRecord {
      */
     public Series relativeUncertainty(SensorUncertainty inputs) {
         Series standard = uncertainty(inputs);
-        double[] shares = new double[size()];
-        byte[] qualities = new byte[size()];
+        double[] shares = standard.toValues();
+        byte[] qualities = standard.toQualityCodes();
         for (int i = 0; i < shares.length; i++) {
-            double share = standard.value(i) / Math.abs(flow.value(i));
+            double share = shares[i] / Math.abs(flow.value(i));
             boolean known = Double.isFinite(share);
             shares[i] = known ? share : Double.NaN;
-            qualities[i] = (known ? standard.quality(i) : Quality.MISSING).toCode();
+            qualities[i] = known ? qualities[i] : Quality.MISSING.toCode();
         }
-        return Series.of(flow.toEpochNanos(), shares, qualities);
-    }
-
-    private double uncertainty(int index, SensorUncertainty inputs) {
-        PipeMonitor monitor = monitor(index);
-        return FlowUncertainty.of(monitor, level.value(index), velocity.value(index) / monitor.velocityFactor(), inputs)
-                .standard();
+        return (Series) SeriesArrays.keeper().withReadings(flow, shares, qualities);
     }
 
     private double closedHeight() {

@@ -33,6 +33,9 @@ import org.apiguardian.api.API;
  */
 @API(status = API.Status.EXPERIMENTAL, since = "0.1")
 public record FlowUncertainty(double discharge, double depth, double velocity, double height, double velocityFactor) {
+    /** Pairs that are worked on at once: their areas stay in the first cache. */
+    private static final int BLOCK = 512;
+
     /**
      * Checks the range.
      *
@@ -67,6 +70,63 @@ public record FlowUncertainty(double discharge, double depth, double velocity, d
     }
 
     /**
+     * The same for many pairs, u(Q) alone: areas and widths of many levels cost less than one by one.
+     *
+     * @param levels levels above the bed, m; NaN for missing
+     * @param velocities readings times the velocity factor, m/s
+     * @param standard u(Q) from a place on and to another, overwritten
+     */
+    static void standard(
+            PipeMonitor monitor,
+            SensorUncertainty inputs,
+            double[] levels,
+            double[] velocities,
+            int first,
+            int end,
+            double[] standard) {
+        CrossSection section = monitor.conduit().section();
+        CrossSection clean = section.withoutSediment();
+        double factor = monitor.velocityFactor();
+        double height = clean.height();
+        double ofBed = growthWithHeight(clean, monitor.bedAboveInvert());
+        for (int from = first; from < end; from += BLOCK) {
+            int count = Math.min(BLOCK, end - from);
+            double[] depth = new double[count];
+            double[] whole = new double[count];
+            double[] area = new double[count];
+            double[] width = new double[count];
+            for (int i = 0; i < count; i++) {
+                depth[i] = Math.min(levels[from + i], height);
+            }
+            clean.area(depth, whole);
+            clean.topWidth(depth, width);
+            if (section == clean) {
+                area = whole;
+            } else {
+                double[] aboveBed = new double[count];
+                for (int i = 0; i < count; i++) {
+                    aboveBed[i] = Math.min(section.depthAboveBed(levels[from + i]), section.height());
+                }
+                section.area(aboveBed, area);
+            }
+            for (int i = 0; i < count; i++) {
+                double speed = Math.abs(velocities[from + i] / factor);
+                double surface = levels[from + i] > height ? 0 : width[i];
+                double growth = (2 * whole[i] - depth[i] * surface) / height - ofBed;
+                standard[from + i] = standard(
+                        factor * speed * surface * inputs.depth(),
+                        factor * area[i] * inputs.velocity(),
+                        factor * speed * Math.abs(growth) * inputs.height(),
+                        speed * area[i] * inputs.velocityFactor());
+            }
+        }
+    }
+
+    private static double standard(double depth, double velocity, double height, double velocityFactor) {
+        return Math.sqrt(depth * depth + velocity * velocity + height * height + velocityFactor * velocityFactor);
+    }
+
+    /**
      * How the area up to a level grows when the whole section grows in proportion and the level stays, m: from
      * A = H² a(y/H) follows ∂A/∂H = (2 A − y T) / H.
      */
@@ -83,7 +143,7 @@ public record FlowUncertainty(double discharge, double depth, double velocity, d
      * @return u(Q), m³/s
      */
     public double standard() {
-        return Math.sqrt(depth * depth + velocity * velocity + height * height + velocityFactor * velocityFactor);
+        return standard(depth, velocity, height, velocityFactor);
     }
 
     /**

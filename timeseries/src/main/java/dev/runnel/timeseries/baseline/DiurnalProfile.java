@@ -11,7 +11,6 @@ import java.time.Instant;
 import java.time.LocalDate;
 import java.time.LocalTime;
 import java.time.ZoneId;
-import java.time.ZoneOffset;
 import java.util.Comparator;
 import java.util.EnumMap;
 import java.util.List;
@@ -214,7 +213,7 @@ public final class DiurnalProfile {
      * @return value in the unit of the readings; NaN if the slot has too few days
      */
     public double mean(Instant time) {
-        Statistics slot = slot(EpochNanos.of(time));
+        Statistics slot = slot(localSecond(time));
         return enough(slot) ? slot.mean() : Double.NaN;
     }
 
@@ -227,11 +226,11 @@ public final class DiurnalProfile {
      * @throws IllegalArgumentException if {@code probability} is outside [0, 1] or NaN
      */
     public double quantile(Instant time, double probability) {
-        return quantile(EpochNanos.of(time), probability);
+        return quantile(localSecond(time), probability);
     }
 
-    private double quantile(long epochNanos, double probability) {
-        Statistics slot = slot(epochNanos);
+    private double quantile(long localSecond, double probability) {
+        Statistics slot = slot(localSecond);
         double quantile = slot.quantile(probability);
         return enough(slot) ? quantile : Double.NaN;
     }
@@ -298,8 +297,9 @@ public final class DiurnalProfile {
      */
     public Series residuals(Series series) {
         SeriesBuilder builder = Series.builder();
+        LocalSeconds clock = new LocalSeconds(zone);
         for (int i = 0; i < series.size(); i++) {
-            double residual = series.value(i) - quantile(series.epochNanos(i), 0.5);
+            double residual = series.value(i) - quantile(clock.of(series.epochNanos(i)), 0.5);
             builder.add(series.epochNanos(i), residual, Double.isNaN(residual) ? Quality.MISSING : series.quality(i));
         }
         return builder.build();
@@ -314,8 +314,12 @@ public final class DiurnalProfile {
         return found;
     }
 
-    private Statistics slot(long epochNanos) {
-        long local = localSecond(zone, epochNanos);
+    private long localSecond(Instant time) {
+        Instant kept = EpochNanos.toInstant(EpochNanos.of(time));
+        return kept.getEpochSecond() + zone.getRules().getOffset(kept).getTotalSeconds();
+    }
+
+    private Statistics slot(long local) {
         LocalDate date = LocalDate.ofEpochDay(Math.floorDiv(local, SECONDS_IN_DAY));
         int slot = (int) (Math.floorMod(local, SECONDS_IN_DAY) / rule.slot().getSeconds());
         return statistics(rule.classOf(date))[slot];
@@ -323,13 +327,6 @@ public final class DiurnalProfile {
 
     private boolean enough(Statistics slot) {
         return slot.count() >= rule.minimumDays();
-    }
-
-    /** Seconds from 1970-01-01T00:00 local time to an instant, as if every day had 86 400. */
-    static long localSecond(ZoneId zone, long epochNanos) {
-        Instant time = EpochNanos.toInstant(epochNanos);
-        ZoneOffset offset = zone.getRules().getOffset(time);
-        return time.getEpochSecond() + offset.getTotalSeconds();
     }
 
     @Override

@@ -13,6 +13,9 @@ import java.util.TreeMap;
 final class ProfileDays {
     private static final int SECONDS_IN_DAY = 86_400;
 
+    /** The sums of a day that is not asked for. */
+    private static final double[] NONE = new double[0];
+
     private final ProfileRule rule;
     private final int slotCount;
     private final Map<LocalDate, double[]> slotMeans = new TreeMap<>();
@@ -22,25 +25,36 @@ final class ProfileDays {
         this.rule = rule;
         this.slotCount = (int) (SECONDS_IN_DAY / rule.slot().getSeconds());
         this.dates = dates.size();
+        LocalSeconds clock = new LocalSeconds(zone);
         Map<LocalDate, int[]> counts = new TreeMap<>();
+        int seconds = (int) rule.slot().getSeconds();
+        long day = Long.MIN_VALUE;
+        double[] sums = NONE;
+        int[] numbers = new int[0];
         for (int i = 0; i < series.size(); i++) {
             if (!series.quality(i).isUsable()) {
                 continue;
             }
-            long local = DiurnalProfile.localSecond(zone, series.epochNanos(i));
-            LocalDate date = LocalDate.ofEpochDay(Math.floorDiv(local, SECONDS_IN_DAY));
-            if (dates.contains(date)) {
-                int slot = (int)
-                        (Math.floorMod(local, SECONDS_IN_DAY) / rule.slot().getSeconds());
-                slotMeans.computeIfAbsent(date, d -> new double[slotCount])[slot] += series.value(i);
-                counts.computeIfAbsent(date, d -> new int[slotCount])[slot]++;
+            long local = clock.of(series.epochNanos(i));
+            long newDay = Math.floorDiv(local, SECONDS_IN_DAY);
+            // The day hardly ever changes.
+            if (newDay != day) {
+                day = newDay;
+                LocalDate date = LocalDate.ofEpochDay(day);
+                sums = dates.contains(date) ? slotMeans.computeIfAbsent(date, d -> new double[slotCount]) : NONE;
+                numbers = sums == NONE ? numbers : counts.computeIfAbsent(date, d -> new int[slotCount]);
+            }
+            if (sums != NONE) {
+                int slot = (int) (local - newDay * SECONDS_IN_DAY) / seconds;
+                sums[slot] += series.value(i);
+                numbers[slot]++;
             }
         }
-        slotMeans.forEach((date, sums) -> {
+        slotMeans.forEach((date, ofDay) -> {
             int[] count = counts.getOrDefault(date, new int[slotCount]);
             for (int i = 0; i < slotCount; i++) {
                 // 0 / 0 is NaN, which is what a slot without readings should be.
-                sums[i] /= count[i];
+                ofDay[i] /= count[i];
             }
         });
     }

@@ -3,9 +3,12 @@ package dev.runnel.timeseries.csv;
 import dev.runnel.internal.CellText;
 import dev.runnel.internal.Require;
 import dev.runnel.internal.Text;
-import dev.runnel.timeseries.Quality;
 import dev.runnel.timeseries.Series;
+import java.io.BufferedWriter;
+import java.io.ByteArrayOutputStream;
 import java.io.IOException;
+import java.io.OutputStream;
+import java.io.OutputStreamWriter;
 import java.io.StringWriter;
 import java.io.UncheckedIOException;
 import java.io.Writer;
@@ -15,7 +18,6 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.nio.file.StandardOpenOption;
-import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
 import java.util.UUID;
@@ -40,16 +42,13 @@ public final class CsvWriter {
     /** What stands behind the name of a column in the name of its column of qualities. */
     private static final String QUALITY = "_quality";
 
-    private static final int SHORTEST = -1;
+    static final int SHORTEST = -1;
+
     private static final CsvWriter STANDARD = new CsvWriter(List.of(), SHORTEST, false);
 
     private final List<String> comments;
     private final int decimals;
     private final boolean quality;
-
-    /** By their codes. */
-    private static final String[] QUALITY_TEXTS =
-            Arrays.stream(Quality.values()).map(Quality::toText).toArray(String[]::new);
 
     private CsvWriter(List<String> comments, int decimals, boolean quality) {
         this.comments = comments;
@@ -59,7 +58,7 @@ public final class CsvWriter {
 
     /** What fills an opened file. */
     private interface Content {
-        void writeTo(Writer out) throws IOException;
+        void writeTo(OutputStream out) throws IOException;
     }
 
     /**
@@ -116,7 +115,12 @@ public final class CsvWriter {
      * @throws UncheckedIOException if the file cannot be written
      */
     public void write(Path file, Map<String, Series> series) {
-        write(file, out -> writeSeries(out, series));
+        write(file, out -> {
+            Writer text = new OutputStreamWriter(out, StandardCharsets.UTF_8.newEncoder());
+            writeHeader(text, series);
+            text.flush();
+            new SeriesRows(decimals, quality, series.values()).writeTo(out);
+        });
     }
 
     /**
@@ -129,7 +133,11 @@ public final class CsvWriter {
      * @throws UncheckedIOException if the file cannot be written
      */
     public void writeTable(Path file, List<String> header, List<? extends List<?>> rows) {
-        write(file, out -> writeRows(out, header, rows));
+        write(file, out -> {
+            Writer text = new BufferedWriter(new OutputStreamWriter(out, StandardCharsets.UTF_8.newEncoder()));
+            writeRows(text, header, rows);
+            text.flush();
+        });
     }
 
     /**
@@ -140,13 +148,15 @@ public final class CsvWriter {
      * @throws IllegalArgumentException if a name holds a line end
      */
     public String toText(Map<String, Series> series) {
-        StringWriter out = new StringWriter();
+        StringWriter header = new StringWriter();
+        ByteArrayOutputStream rows = new ByteArrayOutputStream();
         try {
-            writeSeries(out, series);
+            writeHeader(header, series);
+            new SeriesRows(decimals, quality, series.values()).writeTo(rows);
         } catch (IOException e) {
             throw new UncheckedIOException("cannot write to memory", e);
         }
-        return out.toString();
+        return header + rows.toString(StandardCharsets.US_ASCII);
     }
 
     private void write(Path file, Content content) {
@@ -155,8 +165,7 @@ public final class CsvWriter {
             // Not a temporary file of the system: those are for their owner alone, and the file would stay so.
             Path beside = target.resolveSibling(target.getFileName() + "." + UUID.randomUUID() + ".part");
             try {
-                try (Writer out =
-                        Files.newBufferedWriter(beside, StandardCharsets.UTF_8, StandardOpenOption.CREATE_NEW)) {
+                try (OutputStream out = Files.newOutputStream(beside, StandardOpenOption.CREATE_NEW)) {
                     content.writeTo(out);
                 }
                 move(beside, target);
@@ -176,7 +185,7 @@ public final class CsvWriter {
         }
     }
 
-    private void writeSeries(Writer out, Map<String, Series> series) throws IOException {
+    private void writeHeader(Writer out, Map<String, Series> series) throws IOException {
         writeComments(out);
         out.write("time");
         for (String name : series.keySet()) {
@@ -186,40 +195,6 @@ public final class CsvWriter {
             }
         }
         out.write('\n');
-        Series[] columns = series.values().toArray(new Series[0]);
-        int[] next = new int[columns.length];
-        InstantText clock = new InstantText();
-        int first = earliest(columns, next);
-        while (first >= 0) {
-            long now = columns[first].epochNanos(next[first]);
-            clock.write(out, now);
-            for (int i = 0; i < columns.length; i++) {
-                boolean here = next[i] < columns[i].size() && columns[i].epochNanos(next[i]) == now;
-                out.write(',');
-                if (here) {
-                    out.write(number(columns[i].value(next[i])));
-                }
-                if (quality) {
-                    out.write(',');
-                    out.write(here ? QUALITY_TEXTS[columns[i].quality(next[i]).toCode()] : "");
-                }
-                next[i] += here ? 1 : 0;
-            }
-            out.write('\n');
-            first = earliest(columns, next);
-        }
-    }
-
-    /** Returns the column whose next reading comes first, or -1 if all are at their ends. */
-    private static int earliest(Series[] columns, int[] next) {
-        int first = -1;
-        for (int i = 0; i < columns.length; i++) {
-            if (next[i] < columns[i].size()
-                    && (first < 0 || columns[i].epochNanos(next[i]) < columns[first].epochNanos(next[first]))) {
-                first = i;
-            }
-        }
-        return first;
     }
 
     private void writeRows(Writer out, List<String> header, List<? extends List<?>> rows) throws IOException {

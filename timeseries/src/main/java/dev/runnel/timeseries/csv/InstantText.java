@@ -1,8 +1,7 @@
 package dev.runnel.timeseries.csv;
 
 import dev.runnel.timeseries.EpochNanos;
-import java.io.IOException;
-import java.io.Writer;
+import java.nio.charset.StandardCharsets;
 import java.time.LocalDate;
 
 /** Writes instants as {@link java.time.Instant#toString()} does; the day, which hardly ever changes, is kept. */
@@ -11,44 +10,51 @@ final class InstantText {
     private static final int DAY = 86_400;
     private static final int DATE = 10;
 
-    /** {@code yyyy-MM-ddThh:mm:ssZ}. */
-    private final char[] text = new char[20];
-
+    private final byte[] date = new byte[DATE];
     private long day = Long.MIN_VALUE;
     private boolean plain;
 
-    void write(Writer out, long epochNanos) throws IOException {
+    /** Puts an instant into a text that has room for it, and returns the place behind it. */
+    int write(byte[] text, int at, long epochNanos) {
         long seconds = Math.floorDiv(epochNanos, SECOND);
         if (seconds * SECOND != epochNanos) {
-            out.write(EpochNanos.toInstant(epochNanos).toString());
-            return;
+            return other(text, at, epochNanos);
         }
         long newDay = Math.floorDiv(seconds, DAY);
         if (newDay != day) {
             day = newDay;
-            String date = LocalDate.ofEpochDay(newDay).toString();
-            plain = date.length() == DATE;
+            byte[] newDate = LocalDate.ofEpochDay(newDay).toString().getBytes(StandardCharsets.US_ASCII);
+            plain = newDate.length == DATE;
             if (plain) {
-                date.getChars(0, DATE, text, 0);
+                System.arraycopy(newDate, 0, date, 0, DATE);
             }
         }
         if (!plain) {
-            out.write(EpochNanos.toInstant(epochNanos).toString());
-            return;
+            return other(text, at, epochNanos);
         }
+        System.arraycopy(date, 0, text, at, DATE);
         int second = (int) (seconds - newDay * DAY);
-        text[DATE] = 'T';
-        two(11, second / 3600);
-        text[13] = ':';
-        two(14, second / 60 % 60);
-        text[16] = ':';
-        two(17, second % 60);
-        text[19] = 'Z';
-        out.write(text);
+        int minute = second / 60;
+        int hour = minute / 60;
+        text[at + DATE] = 'T';
+        two(text, at + 11, hour);
+        text[at + 13] = ':';
+        two(text, at + 14, minute - 60 * hour);
+        text[at + 16] = ':';
+        two(text, at + 17, second - 60 * minute);
+        text[at + 19] = 'Z';
+        return at + 20;
     }
 
-    private void two(int at, int number) {
-        text[at] = (char) ('0' + number / 10);
-        text[at + 1] = (char) ('0' + number % 10);
+    private static int other(byte[] text, int at, long epochNanos) {
+        byte[] written = EpochNanos.toInstant(epochNanos).toString().getBytes(StandardCharsets.US_ASCII);
+        System.arraycopy(written, 0, text, at, written.length);
+        return at + written.length;
+    }
+
+    private static void two(byte[] text, int at, int number) {
+        int tens = number / 10;
+        text[at] = (byte) ('0' + tens);
+        text[at + 1] = (byte) ('0' + number - 10 * tens);
     }
 }

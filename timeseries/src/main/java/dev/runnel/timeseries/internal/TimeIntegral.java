@@ -1,6 +1,8 @@
 package dev.runnel.timeseries.internal;
 
+import dev.runnel.internal.SeriesArrays;
 import dev.runnel.timeseries.BetweenReadings;
+import dev.runnel.timeseries.Quality;
 import dev.runnel.timeseries.Series;
 import java.util.Arrays;
 import org.apiguardian.api.API;
@@ -38,28 +40,34 @@ public final class TimeIntegral {
      */
     public static TimeIntegral of(Series series, BetweenReadings between, long maximumGap, long[] edges) {
         TimeIntegral result = new TimeIntegral(edges);
+        SeriesArrays.Keeper keeper = SeriesArrays.keeper();
+        long[] times = keeper.times(series);
+        double[] values = keeper.values(series);
+        byte[] qualities = keeper.qualities(series);
+        byte suspect = Quality.SUSPECT.toCode();
+        boolean holds = between == BetweenReadings.HOLD;
         int previous = -1;
-        for (int i = 0; i < series.size(); i++) {
-            if (!series.quality(i).isUsable()) {
+        for (int i = 0; i < times.length; i++) {
+            if (qualities[i] >= suspect) {
                 continue;
             }
             if (previous >= 0) {
-                long from = series.epochNanos(previous);
-                long to = series.epochNanos(i);
+                long from = times[previous];
+                long to = times[i];
                 // Unsigned: two readings centuries apart overflow a long, and are apart all the same.
                 boolean near = Long.compareUnsigned(to - from, maximumGap) <= 0;
-                if (between == BetweenReadings.HOLD) {
-                    result.add(from, near ? to : from + maximumGap, series.value(previous), 0);
+                if (holds) {
+                    result.add(from, near ? to : from + maximumGap, values[previous], 0);
                 } else if (near) {
-                    double slope = (series.value(i) - series.value(previous)) / (to - from);
-                    result.add(from, to, series.value(previous), slope);
+                    double slope = (values[i] - values[previous]) / (to - from);
+                    result.add(from, to, values[previous], slope);
                 }
             }
             previous = i;
         }
-        if (previous >= 0 && between == BetweenReadings.HOLD) {
-            long from = series.epochNanos(previous);
-            result.add(from, Math.max(from, from + maximumGap), series.value(previous), 0);
+        if (previous >= 0 && holds) {
+            long from = times[previous];
+            result.add(from, Math.max(from, from + maximumGap), values[previous], 0);
         }
         return result;
     }

@@ -80,6 +80,9 @@ public record FlatLineCheck(int unusualCount, int failCount, double tolerance) i
         private int available;
         private int next;
 
+        /** How many of the last values are the same; no more than can matter. */
+        private int same;
+
         FlatLineMachine(MachineClock clock, double[] run) {
             super(clock);
             for (double value : run) {
@@ -88,22 +91,43 @@ public record FlatLineCheck(int unusualCount, int failCount, double tolerance) i
         }
 
         private void note(double value) {
+            same = available > 0 && value == before(1) ? Math.min(same + 1, recent.length) : 1;
             recent[next] = value;
             next = next + 1 == recent.length ? 0 : next + 1;
             available = Math.min(available + 1, recent.length);
         }
 
         private double before(int back) {
-            return recent[Math.floorMod(next - back, recent.length)];
+            int at = next - back;
+            return recent[at < 0 ? at + recent.length : at];
+        }
+
+        @Override
+        boolean passes(double value) {
+            if (available > 0 && Math.abs(value - before(1)) <= tolerance) {
+                return false;
+            }
+            note(value);
+            return true;
+        }
+
+        /** How many values in a row a new one makes with those just before it. */
+        private int equalWith(double value) {
+            int most = Math.min(available, failCount - 1);
+            int equal = 0;
+            // Without a tolerance the values equal to the last one are those equal to it.
+            if (tolerance == 0 && most > 0 && value == before(1)) {
+                return Math.min(same, most) + 1;
+            }
+            while (equal < most && Math.abs(value - before(equal + 1)) <= tolerance) {
+                equal++;
+            }
+            return equal + 1;
         }
 
         @Override
         QualityFlag judge(Reading reading) {
-            int equal = 1;
-            while (equal <= Math.min(available, failCount - 1)
-                    && Math.abs(reading.value() - before(equal)) <= tolerance) {
-                equal++;
-            }
+            int equal = equalWith(reading.value());
             note(reading.value());
             if (equal < unusualCount) {
                 return QualityFlag.pass(reading.time());

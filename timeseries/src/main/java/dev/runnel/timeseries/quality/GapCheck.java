@@ -8,9 +8,11 @@ import dev.runnel.timeseries.Interval;
 import dev.runnel.timeseries.Machine;
 import dev.runnel.timeseries.Reading;
 import dev.runnel.timeseries.Rule;
+import dev.runnel.timeseries.Series;
 import dev.runnel.timeseries.TextState;
 import java.time.Duration;
 import java.time.Instant;
+import java.util.ArrayList;
 import java.util.List;
 import org.apiguardian.api.API;
 
@@ -61,6 +63,27 @@ public record GapCheck(Duration maximum) implements Rule<Reading, Interval, Text
         StateText text = StateText.parse(STATE, 1, state.toText());
         return new GapMachine(
                 MachineClock.from(text), text.has(VALUE) ? EpochNanos.toInstant(text.count(VALUE)) : Instant.MAX);
+    }
+
+    /** Of a series no object is made of a reading. */
+    @Override
+    public List<Interval> over(Iterable<? extends Reading> inputs) {
+        if (!(inputs instanceof Series series)) {
+            return Rule.super.over(inputs);
+        }
+        long longest = maximum.toNanos();
+        List<Interval> gaps = new ArrayList<>();
+        int last = -1;
+        for (int i = 0; i < series.size(); i++) {
+            if (series.quality(i).isUsable()) {
+                // Unsigned: two readings centuries apart overflow a long, and are apart all the same.
+                if (last >= 0 && Long.compareUnsigned(series.epochNanos(i) - series.epochNanos(last), longest) > 0) {
+                    gaps.add(Interval.of(series.time(last), series.time(i)));
+                }
+                last = i;
+            }
+        }
+        return List.copyOf(gaps);
     }
 
     @Override

@@ -19,6 +19,14 @@ abstract class PromptMachine extends ReadingMachine<QualityFlag> {
         return List.of(judge(reading));
     }
 
+    /**
+     * Takes note of a usable reading that passes beyond doubt, without making an object of it: most readings do. False
+     * leaves everything as it was, and {@link #judge} says.
+     */
+    boolean passes(double value) {
+        return false;
+    }
+
     /** Judges a usable reading and takes note of it. */
     abstract QualityFlag judge(Reading reading);
 

@@ -3,6 +3,7 @@ package dev.runnel.timeseries.quality;
 import dev.runnel.timeseries.Alignment;
 import dev.runnel.timeseries.Interval;
 import dev.runnel.timeseries.Machine;
+import dev.runnel.timeseries.Reading;
 import dev.runnel.timeseries.Series;
 import dev.runnel.timeseries.TextState;
 import java.util.ArrayList;
@@ -20,6 +21,16 @@ import org.apiguardian.api.API;
 @API(status = API.Status.EXPERIMENTAL, since = "0.1")
 public final class QualityFlags {
     private static final Verdict[] VERDICTS = Verdict.values();
+    private static final byte PASS = (byte) Verdict.PASS.ordinal();
+
+    /** Code of the quality of each verdict. */
+    private static final byte[] CODES = new byte[VERDICTS.length];
+
+    static {
+        for (Verdict each : VERDICTS) {
+            CODES[each.ordinal()] = each.toQuality().toCode();
+        }
+    }
 
     private final String check;
     private final byte[] verdicts;
@@ -32,7 +43,39 @@ public final class QualityFlags {
     }
 
     static QualityFlags of(QualityCheck check, Series series) {
-        return of(check.name(), check.start(), series, series::get);
+        Machine<Reading, QualityFlag, TextState> machine = check.start();
+        return machine instanceof PromptMachine prompt
+                ? ofPrompt(check.name(), prompt, series)
+                : of(check.name(), machine, series, series::get);
+    }
+
+    /** The same for a check that owes nothing: most readings pass, and no object is made of them. */
+    private static QualityFlags ofPrompt(String check, PromptMachine machine, Series series) {
+        byte[] verdicts = new byte[series.size()];
+        List<QualityFlag> raised = new ArrayList<>();
+        for (int i = 0; i < verdicts.length; i++) {
+            if (series.quality(i).isUsable() && machine.passes(series.value(i))) {
+                verdicts[i] = PASS;
+                continue;
+            }
+            for (QualityFlag flag : machine.next(series.get(i))) {
+                verdicts[i] = (byte) flag.verdict().ordinal();
+                if (isRaised(flag.verdict())) {
+                    raised.add(flag);
+                }
+            }
+        }
+        machine.finish();
+        return new QualityFlags(check, verdicts, raised);
+    }
+
+    /** The verdicts that a check found by another way than its machine. */
+    static QualityFlags of(String check, byte[] verdicts, List<QualityFlag> raised) {
+        return new QualityFlags(check, verdicts, raised);
+    }
+
+    static boolean isRaised(Verdict verdict) {
+        return verdict == Verdict.UNUSUAL || verdict == Verdict.FAIL;
     }
 
     static QualityFlags of(PairCheck check, Series checked, Series companion) {
@@ -53,7 +96,7 @@ public final class QualityFlags {
                 }
                 Verdict verdict = flag.verdict();
                 verdicts[known++] = (byte) verdict.ordinal();
-                if (verdict == Verdict.UNUSUAL || verdict == Verdict.FAIL) {
+                if (isRaised(verdict)) {
                     raised.add(flag);
                 }
             }
@@ -110,9 +153,10 @@ public final class QualityFlags {
      */
     public int count(Verdict verdict) {
         Objects.requireNonNull(verdict, "verdict");
+        byte sought = (byte) verdict.ordinal();
         int count = 0;
         for (byte each : verdicts) {
-            count += each == verdict.ordinal() ? 1 : 0;
+            count += each == sought ? 1 : 0;
         }
         return count;
     }
@@ -134,7 +178,7 @@ public final class QualityFlags {
     public byte[] toQualityCodes() {
         byte[] codes = new byte[verdicts.length];
         for (int i = 0; i < codes.length; i++) {
-            codes[i] = verdict(i).toQuality().toCode();
+            codes[i] = CODES[verdicts[i]];
         }
         return codes;
     }

@@ -99,6 +99,11 @@ public record RangeCheck(double failBelow, double failAbove, double unusualBelow
         }
 
         @Override
+        boolean passes(double value) {
+            return !(value < failBelow || value > failAbove || value < unusualBelow || value > unusualAbove);
+        }
+
+        @Override
         QualityFlag judge(Reading reading) {
             return flag(reading);
         }

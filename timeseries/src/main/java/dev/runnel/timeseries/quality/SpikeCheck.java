@@ -8,10 +8,12 @@ import dev.runnel.timeseries.EpochNanos;
 import dev.runnel.timeseries.Machine;
 import dev.runnel.timeseries.Quality;
 import dev.runnel.timeseries.Reading;
+import dev.runnel.timeseries.Series;
 import dev.runnel.timeseries.TextState;
 import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Objects;
 import org.apiguardian.api.API;
 
 /**
@@ -28,15 +30,6 @@ import org.apiguardian.api.API;
 public record SpikeCheck(double unusualAbove, double failAbove, Duration maximumGap, boolean sparing)
         implements QualityCheck {
     private static final String STATE = "spike-check";
-
-    /** Chosen here: a state stays small, and over more than ten lost readings there is no neighbour to speak of. */
-    private static final int MOST_BRIDGED = 10;
-
-    /** No usable reading in reach. */
-    private static final int NONE = -1;
-
-    /** The end of what is held was reached before the reach was. */
-    private static final int BEYOND = -2;
 
     /**
      * Checks the limits.
@@ -97,7 +90,7 @@ public record SpikeCheck(double unusualAbove, double failAbove, Duration maximum
 
     @Override
     public Machine<Reading, QualityFlag, TextState> start() {
-        return new SpikeMachine(new MachineClock(), List.of(), 0);
+        return new SpikeMachine(new MachineClock(), SpikeWindow.of(this), 0);
     }
 
     @Override
@@ -108,7 +101,7 @@ public record SpikeCheck(double unusualAbove, double failAbove, Duration maximum
         List<Quality> qualities = text.list("qualities", each -> Quality.valueOf(each));
         Require.sameLength("state " + STATE + ": values", times.length, values.length);
         Require.sameLength("state " + STATE + ": qualities", times.length, qualities.size());
-        List<Reading> window = new ArrayList<>();
+        SpikeWindow window = SpikeWindow.of(this);
         for (int i = 0; i < times.length; i++) {
             window.add(new Reading(EpochNanos.toInstant(times[i]), values[i], qualities.get(i)));
         }
@@ -117,8 +110,26 @@ public record SpikeCheck(double unusualAbove, double failAbove, Duration maximum
         return new SpikeMachine(MachineClock.from(text), window, owed);
     }
 
-    private boolean isNear(Reading earlier, Reading later) {
-        return Duration.between(earlier.time(), later.time()).compareTo(maximumGap) <= 0;
+    /** Checks a record at once: of most readings a look at the two beside it says all, and no object is made of them. */
+    @Override
+    public QualityFlags apply(Series series) {
+        Objects.requireNonNull(series, "series");
+        SpikeWindow window = SpikeWindow.of(this, series);
+        byte[] verdicts = new byte[series.size()];
+        List<QualityFlag> raised = new ArrayList<>();
+        byte pass = (byte) Verdict.PASS.ordinal();
+        for (int i = 0; i < verdicts.length; i++) {
+            if (window.passes(i)) {
+                verdicts[i] = pass;
+                continue;
+            }
+            QualityFlag flag = window.judge(i);
+            verdicts[i] = (byte) flag.verdict().ordinal();
+            if (QualityFlags.isRaised(flag.verdict())) {
+                raised.add(flag);
+            }
+        }
+        return QualityFlags.of(name(), verdicts, raised);
     }
 
     @Override
@@ -128,15 +139,15 @@ public record SpikeCheck(double unusualAbove, double failAbove, Duration maximum
                 + (sparing ? ", sparing" : "") + "]";
     }
 
-    private final class SpikeMachine extends ReadingMachine<QualityFlag> {
+    private static final class SpikeMachine extends ReadingMachine<QualityFlag> {
         /** The readings that can still matter, the last {@link #owed} of them without a verdict. */
-        private final List<Reading> window;
+        private final SpikeWindow window;
 
         private int owed;
 
-        SpikeMachine(MachineClock clock, List<Reading> window, int owed) {
+        SpikeMachine(MachineClock clock, SpikeWindow window, int owed) {
             super(clock);
-            this.window = new ArrayList<>(window);
+            this.window = window;
             this.owed = owed;
         }
 
@@ -153,95 +164,18 @@ public record SpikeCheck(double unusualAbove, double failAbove, Duration maximum
         }
 
         private List<QualityFlag> judgeWhatIsKnown(boolean ended) {
-            List<QualityFlag> flags = new ArrayList<>();
-            while (owed > 0 && (ended || isKnown(window.size() - owed))) {
-                flags.add(judge(window.size() - owed));
+            List<QualityFlag> flags = new ArrayList<>(1);
+            while (owed > 0 && (ended || window.isKnown(window.size() - owed))) {
+                flags.add(window.judge(window.size() - owed));
                 owed--;
-                while (window.size() - owed > 2 * reach()) {
-                    window.remove(0);
-                }
+                window.keepBefore(owed);
             }
             return flags;
         }
 
-        private boolean isKnown(int at) {
-            if (!window.get(at).quality().isUsable()) {
-                return true;
-            }
-            int after = neighbour(at, 1);
-            return after != BEYOND && (!sparing || after == NONE || neighbour(after, 1) != BEYOND);
-        }
-
-        /** How far away in the record a neighbour is looked for. */
-        private int reach() {
-            return sparing ? MOST_BRIDGED + 1 : 1;
-        }
-
-        /** The place of the nearest usable reading before or after another, or why there is none. */
-        private int neighbour(int at, int direction) {
-            for (int i = 1; i <= reach(); i++) {
-                int there = at + i * direction;
-                if (there < 0 || there >= window.size()) {
-                    return BEYOND;
-                }
-                if (window.get(there).quality().isUsable()) {
-                    return there;
-                }
-            }
-            return NONE;
-        }
-
-        /** The deviation from the mean of the neighbours; NaN where it cannot be told. */
-        private double deviation(int at) {
-            int before = at < 0 ? NONE : neighbour(at, -1);
-            int after = at < 0 ? NONE : neighbour(at, 1);
-            if (before < 0 || after < 0) {
-                return Double.NaN;
-            }
-            Reading reading = window.get(at);
-            boolean near = isNear(window.get(before), reading) && isNear(reading, window.get(after));
-            double mean = (window.get(before).value() + window.get(after).value()) / 2;
-            return near ? Math.abs(reading.value() - mean) : Double.NaN;
-        }
-
-        private QualityFlag judge(int at) {
-            Reading reading = window.get(at);
-            if (!reading.quality().isUsable()) {
-                return QualityFlag.unusable(reading);
-            }
-            double deviation = deviation(at);
-            if (Double.isNaN(deviation)) {
-                return QualityFlag.notEvaluated(reading.time(), "no near neighbours with values");
-            }
-            if (!(deviation > unusualAbove)) {
-                return QualityFlag.pass(reading.time());
-            }
-            int before = neighbour(at, -1);
-            int after = neighbour(at, 1);
-            if (sparing && (deviation(before) > deviation || deviation(after) > deviation)) {
-                return QualityFlag.notEvaluated(reading.time(), "beside a larger spike");
-            }
-            return new QualityFlag(
-                    reading.time(),
-                    deviation > failAbove ? Verdict.FAIL : Verdict.UNUSUAL,
-                    Text.number(reading.value()) + " is " + Text.significant(deviation, 4) + " off its neighbours "
-                            + Text.number(window.get(before).value()) + " and "
-                            + Text.number(window.get(after).value()));
-        }
-
         @Override
         StateText keep() {
-            return StateText.of(STATE, 1)
-                    .with(
-                            "times",
-                            window.stream()
-                                    .mapToLong(each -> EpochNanos.of(each.time()))
-                                    .toArray())
-                    .with("values", window.stream().mapToDouble(Reading::value).toArray())
-                    .with(
-                            "qualities",
-                            window.stream().map(each -> each.quality().name()).toList())
-                    .with("owed", owed);
+            return window.into(StateText.of(STATE, 1)).with("owed", owed);
         }
     }
 }

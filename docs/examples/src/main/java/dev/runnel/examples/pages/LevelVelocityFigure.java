@@ -5,9 +5,7 @@ import dev.runnel.timeseries.Interval;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Collections;
-import java.util.HashMap;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import java.util.function.DoubleUnaryOperator;
 
@@ -26,6 +24,10 @@ public final class LevelVelocityFigure {
     private static final double CELL = 2;
     private static final int PERIODS = 5;
     private static final int SEEN_ALWAYS = 4;
+
+    /** Instead of a period: no reading fills the cell. */
+    private static final int NEVER = -1;
+
     private static final int CURVE_POINTS = 120;
 
     private final Conduit conduit;
@@ -118,7 +120,8 @@ public final class LevelVelocityFigure {
     }
 
     private void cells(Svg svg, Scale x, Scale y) {
-        Map<Long, int[]> counts = new HashMap<>();
+        int rows = (int) (BOTTOM / CELL) + 1;
+        int[] counts = new int[((int) (RIGHT / CELL) + 1) * rows * PERIODS];
         List<double[]> picked = new ArrayList<>();
         int finding = 0;
         List<Interval> sorted = findings.stream()
@@ -130,9 +133,12 @@ public final class LevelVelocityFigure {
             if (!(px >= LEFT && px <= RIGHT && py >= TOP && py <= BOTTOM)) {
                 continue;
             }
-            long cell = (long) (px / CELL) << 32 | (long) (py / CELL);
+            int cell = (int) (px / CELL) * rows + (int) (py / CELL);
             int period = (int) Math.min(PERIODS - 1, (long) PERIODS * i / times.length);
-            counts.computeIfAbsent(cell, key -> new int[PERIODS])[period]++;
+            counts[cell * PERIODS + period]++;
+            if (sorted.isEmpty()) {
+                continue;
+            }
             Instant time = Instant.ofEpochSecond(times[i] / 1_000_000_000L);
             while (finding < sorted.size() && !sorted.get(finding).end().isAfter(time)) {
                 finding++;
@@ -145,12 +151,12 @@ public final class LevelVelocityFigure {
         for (int i = 0; i <= PERIODS; i++) {
             paths[i] = new StringBuilder();
         }
-        counts.entrySet().stream()
-                .sorted(Map.Entry.comparingByKey())
-                .forEach(entry -> square(
-                        paths[fullest(entry.getValue())],
-                        (entry.getKey() >> 32) * CELL,
-                        (entry.getKey() & 0xffffffffL) * CELL));
+        for (int cell = 0; cell < counts.length / PERIODS; cell++) {
+            int period = fullest(counts, cell * PERIODS);
+            if (period != NEVER) {
+                square(paths[period], cell / rows * CELL, cell % rows * CELL);
+            }
+        }
         svg.path("always", paths[PERIODS]);
         for (int i = 0; i < PERIODS; i++) {
             svg.path("period" + (i + 1), paths[i]);
@@ -165,14 +171,14 @@ public final class LevelVelocityFigure {
     }
 
     /** Which period fills a cell most; the last place is for cells that are seen nearly always. */
-    private static int fullest(int[] counts) {
+    private static int fullest(int[] counts, int from) {
         int seen = 0;
         int best = 0;
         for (int i = 0; i < PERIODS; i++) {
-            seen += counts[i] > 0 ? 1 : 0;
-            best = counts[i] > counts[best] ? i : best;
+            seen += counts[from + i] > 0 ? 1 : 0;
+            best = counts[from + i] > counts[from + best] ? i : best;
         }
-        return seen >= SEEN_ALWAYS ? PERIODS : best;
+        return seen == 0 ? NEVER : seen >= SEEN_ALWAYS ? PERIODS : best;
     }
 
     private static void square(StringBuilder path, double px, double py) {

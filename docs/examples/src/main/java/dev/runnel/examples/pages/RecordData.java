@@ -20,39 +20,52 @@ final class RecordData {
     private static final long NANOS = 1_000_000_000L;
     private static final double LARGEST = 1e12;
 
+    /** Bytes that are compressed at once. */
+    private static final int PIECE = 1 << 15;
+
+    /** No number takes more bytes. */
+    private static final int LONGEST = 10;
+
     private RecordData() {}
 
     static String packed(RecordRows record) {
-        ByteArrayOutputStream plain = new ByteArrayOutputStream();
-        for (RecordRows.Row row : record.rows()) {
-            long before = 0;
-            for (double value : row.values()) {
-                double whole = Math.rint(value * row.factor() / row.step());
-                if (!(Math.abs(whole) < LARGEST)) {
-                    put(plain, 0);
-                    continue;
-                }
-                long difference = (long) whole - before;
-                put(plain, ((difference << 1) ^ (difference >> 63)) + 1);
-                before = (long) whole;
-            }
-        }
         ByteArrayOutputStream bytes = new ByteArrayOutputStream();
-        try (OutputStream zip = new GZIPOutputStream(bytes)) {
-            plain.writeTo(zip);
+        byte[] plain = new byte[PIECE + LONGEST];
+        try (OutputStream zip = new GZIPOutputStream(bytes, PIECE)) {
+            int size = 0;
+            for (RecordRows.Row row : record.rows()) {
+                long before = 0;
+                for (double value : row.values()) {
+                    double whole = Math.rint(value * row.factor() / row.step());
+                    long number = 0;
+                    if (Math.abs(whole) < LARGEST) {
+                        long difference = (long) whole - before;
+                        number = ((difference << 1) ^ (difference >> 63)) + 1;
+                        before = (long) whole;
+                    }
+                    size = put(plain, size, number);
+                    if (size >= PIECE) {
+                        zip.write(plain, 0, size);
+                        size = 0;
+                    }
+                }
+            }
+            zip.write(plain, 0, size);
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }
         return Base64.getEncoder().encodeToString(bytes.toByteArray());
     }
 
-    private static void put(ByteArrayOutputStream out, long value) {
+    private static int put(byte[] out, int at, long value) {
+        int end = at;
         long rest = value;
         while (rest >= 128) {
-            out.write((int) (rest & 127 | 128));
+            out[end++] = (byte) (rest & 127 | 128);
             rest >>>= 7;
         }
-        out.write((int) rest);
+        out[end++] = (byte) rest;
+        return end;
     }
 
     /** Rows, clock and marks as JSON. */

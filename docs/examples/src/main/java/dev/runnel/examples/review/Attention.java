@@ -290,9 +290,7 @@ final class Attention {
     }
 
     private void uncertainty() {
-        review.site().checks().uncertainty().ifPresent(inputs -> {
-            Statistics statistics = Statistics.of(
-                    review.flow().record().relativeUncertainty(inputs).toUsableValues());
+        review.flow().uncertainty().ifPresent(statistics -> {
             if (statistics.count() > 0) {
                 points.add("Flow is uncertain by " + Show.percent(2 * statistics.median())
                         + " (median, k = 2) by the stated uncertainties of depth and velocity, by "

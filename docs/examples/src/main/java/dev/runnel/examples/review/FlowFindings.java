@@ -8,6 +8,7 @@ import dev.runnel.hydraulics.monitoring.SurchargeRule;
 import dev.runnel.timeseries.Alignment;
 import dev.runnel.timeseries.Interval;
 import dev.runnel.timeseries.Series;
+import dev.runnel.timeseries.Statistics;
 import dev.runnel.timeseries.alarm.AlarmEvent;
 import dev.runnel.timeseries.alarm.ThresholdAlarm;
 import dev.runnel.timeseries.balance.DailyTotal;
@@ -29,6 +30,7 @@ import java.util.stream.DoubleStream;
  * @param spills times above the crest, if there is an overflow
  * @param volumes flow of each local day, m3
  * @param alarms depth alarms, none if there is no rule for them
+ * @param uncertainty u(Q)/|Q| of the usable flows, if uncertainties of depth and velocity are stated
  */
 record FlowFindings(
         FlowRecord record,
@@ -36,7 +38,8 @@ record FlowFindings(
         List<SurchargePeriod> surcharges,
         Optional<Spills> spills,
         List<DailyTotal> volumes,
-        List<AlarmEvent> alarms) {
+        List<AlarmEvent> alarms,
+        Optional<Statistics> uncertainty) {
     private static final double FEW_IN_COMMON = 0.5;
 
     /**
@@ -64,7 +67,11 @@ record FlowFindings(
                 .alarm()
                 .map(rule -> alarm(rule, data.longestGap()).events(record.level()))
                 .orElse(List.of());
-        return new FlowFindings(record, fullness, surcharges, spills(data, record), volumes, alarms);
+        Optional<Statistics> uncertainty = data.site()
+                .checks()
+                .uncertainty()
+                .map(inputs -> Statistics.of(record.relativeUncertainty(inputs).toUsableValues()));
+        return new FlowFindings(record, fullness, surcharges, spills(data, record), volumes, alarms, uncertainty);
     }
 
     /** Where depth and velocity have few times in common, the velocity is taken between its readings. */

@@ -1,7 +1,6 @@
 package dev.runnel.examples.review;
 
 import dev.runnel.examples.pages.SitePage.Figure;
-import dev.runnel.hydraulics.monitoring.FlowRecord;
 import dev.runnel.timeseries.Quality;
 import dev.runnel.timeseries.Series;
 import dev.runnel.timeseries.Statistics;
@@ -124,21 +123,12 @@ final class SiteFigures {
                 review.site().checks().uncertainty().isPresent() ? "flow-uncertainty" : "daily-volumes");
     }
 
-    /** Uncertainty of one flow by the stated ones of depth and velocity. */
+    /** Uncertainty of the middle one of the flows by the stated ones of depth and velocity. */
     private static Optional<String> median(SiteReview review) {
-        return review.site().checks().uncertainty().flatMap(inputs -> {
-            FlowRecord record = review.flow().record();
-            Series standard = record.uncertainty(inputs);
-            double[] relative = new double[record.size()];
-            for (int i = 0; i < relative.length; i++) {
-                double flow = Math.abs(record.flow().value(i));
-                relative[i] = standard.quality(i).isUsable() && flow > 0 ? standard.value(i) / flow : Double.NaN;
-            }
-            Statistics statistics = Statistics.of(relative);
-            return statistics.count() == 0
-                    ? Optional.<String>empty()
-                    : Optional.of("+- " + Show.percent(2 * statistics.median()) + " (k = 2)");
-        });
+        return review.flow()
+                .uncertainty()
+                .filter(statistics -> statistics.count() > 0)
+                .map(statistics -> "+- " + Show.percent(2 * statistics.median()) + " (k = 2)");
     }
 
     private void spills() {

@@ -1,0 +1,76 @@
+package dev.runnel.internal;
+
+import java.util.Arrays;
+import org.apiguardian.api.API;
+
+/**
+ * Finds a value by its rank without sorting all of them. Source: Hoare (1961), Algorithm 65: Find, Communications of the ACM
+ * 4(7), 321-322; the value to part by is the median of three.
+ */
+@API(status = API.Status.INTERNAL)
+public final class Selection {
+    /** So short a part is sorted. */
+    private static final int SHORT = 40;
+
+    private Selection() {}
+
+    /**
+     * Moves values until the one of a rank stands at its place: none before it is larger, none behind it smaller.
+     *
+     * @param values values, none of them NaN; modified
+     * @param rank place, from 0 to the length - 1
+     * @return the value at that place
+     */
+    public static double part(double[] values, int rank) {
+        int from = 0;
+        int to = values.length - 1;
+        // Each round halves the part on the average; where it does not, sorting bounds the time.
+        int rounds = 3 * (Integer.SIZE - Integer.numberOfLeadingZeros(values.length));
+        while (to - from > SHORT && rounds-- > 0) {
+            double pivot = middle(values[from], values[(from + to) >>> 1], values[to]);
+            int low = from;
+            int high = to;
+            while (low <= high) {
+                while (values[low] < pivot) {
+                    low++;
+                }
+                while (values[high] > pivot) {
+                    high--;
+                }
+                if (low <= high) {
+                    double moved = values[low];
+                    values[low++] = values[high];
+                    values[high--] = moved;
+                }
+            }
+            if (rank <= high) {
+                to = high;
+            } else if (rank >= low) {
+                from = low;
+            } else {
+                return values[rank];
+            }
+        }
+        Arrays.sort(values, from, to + 1);
+        return values[rank];
+    }
+
+    private static double middle(double a, double b, double c) {
+        return Math.max(Math.min(a, b), Math.min(Math.max(a, b), c));
+    }
+
+    /**
+     * Returns the least value from a place on.
+     *
+     * @param values values, none of them NaN; not modified
+     * @param from first place, less than the length
+     * @return the least
+     */
+    public static double least(double[] values, int from) {
+        double least = values[from];
+        for (int i = from + 1; i < values.length; i++) {
+            least = Math.min(least, values[i]);
+        }
+        return least;
+    }
+}
