@@ -4,10 +4,12 @@ import dev.runnel.hydraulics.evidence.DoubtfulReadings;
 import dev.runnel.hydraulics.evidence.Finding;
 import dev.runnel.hydraulics.evidence.ReadingUse;
 import dev.runnel.timeseries.Interval;
+import dev.runnel.timeseries.Quality;
 import dev.runnel.timeseries.Series;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.time.ZoneId;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 
@@ -24,6 +26,9 @@ record Doubts(List<Finding> findings, Optional<DoubtfulReadings> readings, Insta
     /** Chosen here: a day counts as doubtful, or as one of another state, if a quarter of it is. */
     static final double SHARE_OF_DAY = 0.25;
 
+    /** Chosen here: a figure of which more rests on doubtful readings is withheld. */
+    static final double MOST = 0.5;
+
     static Doubts of(Watched watched, Instant end, ZoneId zone) {
         return new Doubts(
                 watched.findings(), watched.report().map(report -> DoubtfulReadings.of(report, end)), end, zone);
@@ -31,9 +36,7 @@ record Doubts(List<Finding> findings, Optional<DoubtfulReadings> readings, Insta
 
     /** Whether readings of such a finding give a doubtful flow. */
     boolean isFlowDoubtful(Finding finding) {
-        return readings.map(doubt ->
-                        doubt.findings(ReadingUse.FLOW, finding.interval(end)).contains(finding))
-                .orElse(false);
+        return isDoubtful(ReadingUse.FLOW, finding);
     }
 
     /** Whether depth and velocity tell of another state of the sewer, whose days are another dry weather. */
@@ -60,22 +63,83 @@ record Doubts(List<Finding> findings, Optional<DoubtfulReadings> readings, Insta
                 .findFirst();
     }
 
-    /** Returns the share of the flow of a day, of either direction, that rests on doubtful readings; 0 if none flowed. */
+    /** Returns the share of the flow of a day that rests on doubtful readings; 0 if none flowed. */
     double shareOfFlow(Series flow, LocalDate day) {
+        return shareOfFlow(flow.slice(Interval.of(
+                day.atStartOfDay(zone).toInstant(),
+                day.plusDays(1).atStartOfDay(zone).toInstant())));
+    }
+
+    /** Returns the share of a flow, of either direction, that rests on doubtful readings; 0 if none flowed. */
+    double shareOfFlow(Series flow) {
         if (readings.isEmpty()) {
             return 0;
         }
-        Series within = flow.slice(Interval.of(
-                day.atStartOfDay(zone).toInstant(),
-                day.plusDays(1).atStartOfDay(zone).toInstant()));
-        boolean[] doubtful = readings.get().doubtful(ReadingUse.FLOW, within);
+        boolean[] doubtful = readings.get().doubtful(ReadingUse.FLOW, flow);
         double all = 0;
         double doubted = 0;
         for (int i = 0; i < doubtful.length; i++) {
-            if (within.quality(i).isUsable()) {
-                all += Math.abs(within.value(i));
-                doubted += doubtful[i] ? Math.abs(within.value(i)) : 0;
+            if (flow.quality(i).isUsable()) {
+                all += Math.abs(flow.value(i));
+                doubted += doubtful[i] ? Math.abs(flow.value(i)) : 0;
             }
+        }
+        return all > 0 ? doubted / all : 0;
+    }
+
+    /**
+     * Returns a flow, or a level, without the values that are in doubt. A level that is up or down without a cause that the
+     * watch could name is another state of the sewer as far as anyone can tell, so it stays.
+     */
+    Series withoutDoubtful(boolean isFlow, Series series) {
+        if (readings.isEmpty() || series.isEmpty()) {
+            return series;
+        }
+        double[] values = series.toValues();
+        byte[] qualities = series.toQualityCodes();
+        for (Finding finding : doubting(isFlow)) {
+            Interval interval = finding.interval(end);
+            int to = series.firstIndexAtOrAfter(interval.end());
+            for (int i = series.firstIndexAtOrAfter(interval.start()); i < to; i++) {
+                values[i] = Double.NaN;
+                qualities[i] = Quality.MISSING.toCode();
+            }
+        }
+        return series.withReadings(values, qualities);
+    }
+
+    private List<Finding> doubting(boolean isFlow) {
+        return findings.stream()
+                .filter(finding -> isFlow
+                        ? isFlowDoubtful(finding)
+                        : !isOtherState(finding) && isDoubtful(ReadingUse.DEPTH, finding))
+                .toList();
+    }
+
+    private boolean isDoubtful(ReadingUse use, Finding finding) {
+        return readings.map(doubt -> doubt.findings(use, finding.interval(end)).contains(finding))
+                .orElse(false);
+    }
+
+    /** Returns the finding that leaves most of a day without sound readings. */
+    Optional<Finding> mostDoubtOf(boolean isFlow, LocalDate day) {
+        return doubting(isFlow).stream()
+                .filter(finding -> share(finding, day) > 0)
+                .max(Comparator.comparingDouble(finding -> share(finding, day)));
+    }
+
+    /** Returns the share of some times in which the depth is in doubt. */
+    double shareOfDepth(List<Interval> times) {
+        double all = 0;
+        double doubted = 0;
+        for (Interval time : times) {
+            double hours = time.hours();
+            all += hours;
+            doubted += hours
+                    * doubting(false).stream()
+                            .mapToDouble(finding -> time.shareCoveredBy(finding.interval(end)))
+                            .max()
+                            .orElse(0);
         }
         return all > 0 ? doubted / all : 0;
     }

@@ -18,7 +18,6 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.Set;
 import java.util.SortedMap;
 import java.util.SortedSet;
 import java.util.TreeMap;
@@ -27,14 +26,16 @@ import java.util.stream.Collectors;
 
 /**
  * What is usual in dry weather: of the flow, or of the level where there is no velocity. Days of another state of the sewer
- * make a dry weather of their own; days whose flow is doubtful make none.
+ * make a dry weather of their own; doubtful readings make none, nor does a day of which they leave too little.
  *
  * @param isFlow true for flow, false for level
  * @param usual the days that no finding touches
  * @param others the days of each finding that tells of another state
- * @param doubtful dry days left out, and the finding that makes them doubtful
+ * @param doubtful dry days left out, since too little of them is beyond doubt, and the finding that leaves most of them out
+ * @param doubtfulShare share of the readings of the usual and the doubtful days that is in doubt, and left out
  */
-record DryWeather(boolean isFlow, Spell usual, List<Spell> others, SortedMap<LocalDate, Finding> doubtful) {
+record DryWeather(
+        boolean isFlow, Spell usual, List<Spell> others, SortedMap<LocalDate, Finding> doubtful, double doubtfulShare) {
     /** Fewer days make no profile. */
     static final int FEWEST_DAYS = 3;
 
@@ -82,27 +83,33 @@ record DryWeather(boolean isFlow, Spell usual, List<Spell> others, SortedMap<Loc
 
     static DryWeather of(SiteData data, FlowRecord record, SortedSet<LocalDate> dates, Doubts doubts) {
         boolean isFlow = data.velocity().isPresent();
-        Series series = isFlow ? record.flow() : record.level();
+        Series all = isFlow ? record.flow() : record.level();
+        Series series = doubts.withoutDoubtful(isFlow, all);
         SortedSet<LocalDate> usual = new TreeSet<>();
         Map<Finding, SortedSet<LocalDate>> others = new LinkedHashMap<>();
         SortedMap<LocalDate, Finding> doubtful = new TreeMap<>();
-        Set<LocalDate> told = GoodDays.in(data.site().zone()).of(series).stream()
-                .filter(day -> day.share() >= LEAST_OF_DAY)
-                .map(GoodDay::date)
-                .collect(Collectors.toSet());
+        Map<LocalDate, Double> before = shares(data, all);
+        Map<LocalDate, Double> after = shares(data, series);
+        double read = 0;
+        double sound = 0;
         for (LocalDate day : dates) {
-            if (!told.contains(day)) {
+            double seen = before.getOrDefault(day, 0.0);
+            double left = after.getOrDefault(day, 0.0);
+            if (seen < LEAST_OF_DAY) {
                 continue;
             }
-            Optional<Finding> doubt = isFlow ? doubts.doubtOf(day) : Optional.empty();
+            Optional<Finding> doubt = left < LEAST_OF_DAY ? doubts.mostDoubtOf(isFlow, day) : Optional.empty();
             Optional<Finding> state = doubts.stateOf(day);
             if (doubt.isPresent()) {
                 doubtful.put(day, doubt.get());
             } else if (state.isPresent()) {
                 others.computeIfAbsent(state.get(), finding -> new TreeSet<>()).add(day);
+                continue;
             } else {
                 usual.add(day);
             }
+            read += seen;
+            sound += left;
         }
         List<Spell> spells = new ArrayList<>();
         others.forEach(
@@ -111,7 +118,14 @@ record DryWeather(boolean isFlow, Spell usual, List<Spell> others, SortedMap<Loc
                 isFlow,
                 new Spell(Optional.empty(), usual, profile(data, series, usual)),
                 List.copyOf(spells),
-                doubtful);
+                doubtful,
+                read > 0 ? 1 - sound / read : 0);
+    }
+
+    /** The share of each day with usable readings. */
+    private static Map<LocalDate, Double> shares(SiteData data, Series series) {
+        return GoodDays.in(data.site().zone()).of(series).stream()
+                .collect(Collectors.toMap(GoodDay::date, GoodDay::share));
     }
 
     private static Optional<DiurnalProfile> profile(SiteData data, Series series, SortedSet<LocalDate> days) {

@@ -79,7 +79,8 @@ final class FlowText {
         } else if (isFlow) {
             page.say((review.rain().isPresent() ? "dry weather flow " : "mean of these days ")
                     + Show.flow(profile.mean()) + " (" + Show.volume(profile.mean() * SECONDS_IN_DAY) + " a day)"
-                    + (spell.classes().size() > 1 ? ", weekdays and weekends as in a week" : "") + mark(review));
+                    + (spell.classes().size() > 1 ? ", weekdays and weekends as in a week" : "")
+                    + (spell.finding().isPresent() ? "" : doubtful(review)) + mark(review));
         }
     }
 
@@ -88,6 +89,12 @@ final class FlowText {
         return review.watched().baseline().isPresent()
                 ? ""
                 : "; not tested against what is usual: it may rest on faulty readings";
+    }
+
+    /** How much was left out, so that the figure itself rests on none of it. */
+    static String doubtful(SiteReview review) {
+        double share = review.dryWeather().doubtfulShare();
+        return share > 0 ? "; " + Show.percent(share) + " of the readings of dry days are doubtful and left out" : "";
     }
 
     private static String dryDays(SiteReview review) {
@@ -235,6 +242,11 @@ final class FlowText {
             page.say(crest + ": water above it " + Show.count(spills.periods().size(), "time") + ", "
                     + Show.duration(tally.duration()) + " together; " + Show.count(tally.count(), "spill")
                     + " by blocks of 12 and 24 h" + seenOnce(review, spills));
+            double share = SiteFigures.doubtfulSpills(review);
+            if (share > 0) {
+                page.say(Show.percent(share) + " of that time rests on depths that a finding puts in doubt"
+                        + (share > Doubts.MOST ? ", so the count is withheld from the figures" : ""));
+            }
             periods(page, spills.periods(), "the crest", dates);
             review.spillReturn().ifPresent(found -> volumes(page, review, found));
         });

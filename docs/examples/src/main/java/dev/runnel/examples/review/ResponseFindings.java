@@ -30,9 +30,6 @@ record ResponseFindings(StormResponses responses, List<Double> doubtful, boolean
     /** Chosen here: fewer sound storms tell of no change. */
     private static final int FEWEST_STORMS = 8;
 
-    /** Chosen here: of a response that rests on doubtful readings by more, nothing is told. */
-    private static final double WITHHELD = 0.5;
-
     /** Without an area no share of the rain is told; large enough that no flow seems more than the rain. */
     private static final double ANY_AREA = 1e9;
 
@@ -116,6 +113,6 @@ record ResponseFindings(StormResponses responses, List<Double> doubtful, boolean
 
     /** Tells whether the figures of a response are withheld. */
     boolean isWithheld(int index) {
-        return doubtful.get(index) > WITHHELD;
+        return doubtful.get(index) > Doubts.MOST;
     }
 }

@@ -1,10 +1,12 @@
 package dev.runnel.examples.review;
 
 import dev.runnel.examples.pages.SitePage.Figure;
+import dev.runnel.hydraulics.monitoring.SurchargePeriod;
 import dev.runnel.timeseries.Quality;
 import dev.runnel.timeseries.Series;
 import dev.runnel.timeseries.Statistics;
 import dev.runnel.timeseries.balance.DailyTotal;
+import dev.runnel.timeseries.balance.Discharges;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -59,6 +61,9 @@ final class SiteFigures {
         if (!dry.doubtful().isEmpty()) {
             note.append(", ").append(dry.doubtful().size()).append(" left out as doubtful");
         }
+        if (dry.doubtfulShare() > 0) {
+            note.append(", ").append(Show.percent(dry.doubtfulShare())).append(" of the readings of dry days");
+        }
         dry.others()
                 .forEach(spell -> note.append(", ")
                         .append(spell.days().size())
@@ -108,17 +113,14 @@ final class SiteFigures {
         if (review.data().velocity().isEmpty()) {
             return;
         }
-        double all = 0;
-        double doubtful = 0;
-        for (DailyTotal day : review.flow().volumes()) {
-            all += day.measured();
-            doubtful += review.doubts().doubtOf(day.date()).isPresent() ? day.measured() : 0;
-        }
-        double share = all > 0 ? doubtful / all : 0;
+        double all = review.flow().volumes().stream()
+                .mapToDouble(DailyTotal::measured)
+                .sum();
+        double share = review.doubts().shareOfFlow(review.flow().record().flow());
         add(
                 "Volume measured",
-                share > 0.5 ? "withheld" : Show.volume(all),
-                (share > 0 ? Show.percent(share) + " of it on doubtful days" : "no doubtful day")
+                share > Doubts.MOST ? "withheld" : Show.volume(all),
+                (share > 0 ? Show.percent(share) + " of it rests on doubtful readings" : "no doubtful reading")
                         + median(review).map(text -> ", a reading " + text).orElse(""),
                 review.site().checks().uncertainty().isPresent() ? "flow-uncertainty" : "daily-volumes");
     }
@@ -142,7 +144,10 @@ final class SiteFigures {
     }
 
     private String spillNote(FlowFindings.Spills spills) {
-        String note = Show.duration(spills.tally().duration()) + " above the crest";
+        double share = doubtfulSpills(review);
+        String note = (share > Doubts.MOST ? Show.count(spills.tally().count(), "spill") + ", " : "")
+                + Show.duration(spills.tally().duration()) + " above the crest"
+                + (share > 0 ? ", " + Show.percent(share) + " of it by doubtful depths" : "");
         if (review.spillReturn().isEmpty()) {
             return note;
         }
@@ -157,8 +162,23 @@ final class SiteFigures {
                 .spills()
                 .map(spills -> spills.periods().isEmpty()
                         ? "none"
-                        : "" + spills.tally().count())
+                        : doubtfulSpills(review) > Doubts.MOST
+                                ? "withheld"
+                                : "" + spills.tally().count())
                 .orElse("");
+    }
+
+    /** Share of the time above the crest that rests on doubtful depths; 0 without an overflow. */
+    static double doubtfulSpills(SiteReview review) {
+        return review.flow()
+                .spills()
+                .map(spills -> review.doubts()
+                        .shareOfDepth(Discharges.widened(
+                                spills.periods().stream()
+                                        .map(SurchargePeriod::interval)
+                                        .toList(),
+                                review.data().depth().interval())))
+                .orElse(0.0);
     }
 
     private void rain() {

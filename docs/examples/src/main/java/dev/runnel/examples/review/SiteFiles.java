@@ -54,9 +54,6 @@ final class SiteFiles {
 
     private static final CsvWriter TABLE = CsvWriter.standard().withDecimals(4);
 
-    /** Chosen here: a volume of which more is doubtful is withheld. */
-    private static final double MOST = 0.5;
-
     private final Path folder;
     private final SiteReview review;
 
@@ -119,7 +116,7 @@ final class SiteFiles {
                     day.date(),
                     review.rain().map(found -> found.kind(day.date())).orElse(""),
                     Optional.<Object>ofNullable(rain.get(day.date())).orElse(""),
-                    doubtful > MOST ? "" : day.measured(),
+                    doubtful > Doubts.MOST ? "" : day.measured(),
                     doubtful,
                     day.coverage(),
                     day.isComplete() ? "yes" : "no",

@@ -77,7 +77,9 @@ record SiteResult(
         List<DailyTotal> sound = review.data().velocity().isEmpty()
                 ? List.of()
                 : review.flow().volumes().stream()
-                        .filter(day -> review.doubts().doubtOf(day.date()).isEmpty())
+                        .filter(day -> review.doubts()
+                                        .shareOfFlow(review.flow().record().flow(), day.date())
+                                < Doubts.SHARE_OF_DAY)
                         .toList();
         SurveyPage.Line line = SurveyLines.of(review, attention);
         return new SiteResult(

@@ -23,12 +23,14 @@ final class SurveySummary {
             "usable_share",
             "dry_weather_flow_m3_per_s",
             "dry_weather_level_m",
+            "doubtful_dry_weather_share",
             "highest_level_m",
             "highest_above_soffit_m",
             "volume_m3",
             "doubtful_volume_share",
             "surcharges",
             "spills",
+            "doubtful_spill_share",
             "spill_h",
             "rain_mm",
             "storms",
@@ -64,6 +66,7 @@ final class SurveySummary {
                 .orElse("");
         row.add(dry.isFlow() ? mean : "");
         row.add(dry.isFlow() ? "" : mean);
+        row.add(dry.doubtfulShare());
         Statistics level = review.flow().record().level().statistics();
         row.add(level.count() == 0 ? "" : level.maximum());
         row.add(
@@ -72,10 +75,13 @@ final class SurveySummary {
                         : level.maximum() - review.site().monitor().soffit());
         volume(row, review);
         row.add(review.flow().surcharges().size());
+        double doubtful = SiteFigures.doubtfulSpills(review);
         row.add(review.flow()
                 .spills()
-                .<Object>map(spills -> spills.tally().count())
+                .<Object>map(
+                        spills -> doubtful > Doubts.MOST ? "" : spills.tally().count())
                 .orElse(""));
+        row.add(review.flow().spills().<Object>map(spills -> doubtful).orElse(""));
         row.add(review.flow()
                 .spills()
                 .<Object>map(spills -> spills.tally().duration().toSeconds() / 3600.0)
@@ -86,19 +92,17 @@ final class SurveySummary {
         return List.copyOf(row);
     }
 
-    /** As measured, and how much of it passed on days of doubtful flow. */
+    /** As measured, unless most of it rests on doubtful readings, and how much of it does. */
     private static void volume(List<Object> row, SiteReview review) {
         if (review.data().velocity().isEmpty()) {
             row.addAll(List.of("", ""));
             return;
         }
-        double all = 0;
-        double doubtful = 0;
-        for (DailyTotal day : review.flow().volumes()) {
-            all += day.measured();
-            doubtful += review.doubts().doubtOf(day.date()).isPresent() ? day.measured() : 0;
-        }
-        row.add(all);
-        row.add(all > 0 ? doubtful / all : 0);
+        double share = review.doubts().shareOfFlow(review.flow().record().flow());
+        double all = review.flow().volumes().stream()
+                .mapToDouble(DailyTotal::measured)
+                .sum();
+        row.add(share > Doubts.MOST ? "" : all);
+        row.add(share);
     }
 }

@@ -13,6 +13,8 @@ import dev.runnel.hydraulics.monitoring.SurchargePeriod;
 import dev.runnel.rainfall.event.RainfallEvent;
 import dev.runnel.rainfall.gauge.TipSummary;
 import dev.runnel.timeseries.Interval;
+import dev.runnel.timeseries.Quality;
+import dev.runnel.timeseries.Series;
 import dev.runnel.timeseries.balance.DailyTotal;
 import dev.runnel.timeseries.csv.CsvIssue.Kind;
 import dev.runnel.timeseries.csv.CsvReport;
@@ -317,6 +319,55 @@ class MarramBayReviewTest {
         assertThat(saltingsLane.dryWeather().usual().days())
                 .noneMatch(day ->
                         day.isAfter(day(Scenario.FOULING_START).plusDays(1)) && day.isBefore(day(Scenario.CLEANED)));
+    }
+
+    /** Counted again, reading by reading, from when the findings stood. */
+    @Test
+    void figuresSayHowMuchOfThemIsDoubtful() {
+        SiteReview review = saltingsLane;
+        Series flow = review.flow().record().flow();
+        List<Interval> doubted = review.watched().findings().stream()
+                .filter(review.doubts()::isFlowDoubtful)
+                .map(finding -> finding.interval(review.data().record().end()))
+                .toList();
+        DryWeather dry = review.dryWeather();
+        double volume = 0;
+        double doubtfulVolume = 0;
+        int dryReadings = 0;
+        int doubtfulDry = 0;
+        for (int i = 0; i < flow.size(); i++) {
+            if (!flow.quality(i).isUsable()) {
+                continue;
+            }
+            Instant time = flow.time(i);
+            boolean isDoubtful = doubted.stream().anyMatch(interval -> interval.contains(time));
+            volume += Math.abs(flow.value(i));
+            doubtfulVolume += isDoubtful ? Math.abs(flow.value(i)) : 0;
+            LocalDate day = day(time);
+            if (dry.usual().days().contains(day) || dry.doubtful().containsKey(day)) {
+                dryReadings++;
+                doubtfulDry += isDoubtful ? 1 : 0;
+            }
+        }
+        assertThat(doubted).isNotEmpty();
+        assertThat(review.doubts().shareOfFlow(flow)).isCloseTo(doubtfulVolume / volume, within(1e-9));
+        // Days go by time, of which a lost reading covers none.
+        assertThat(dry.doubtfulShare()).isCloseTo((double) doubtfulDry / dryReadings, within(0.01));
+        assertThat(SiteFigures.of(review).toString())
+                .contains(Show.percent(doubtfulVolume / volume) + " of it rests on doubtful readings");
+        assertThat(ReviewText.ofSite(review, Attention.of(review)).replaceAll("\\s+", " "))
+                .contains("; " + Show.percent(dry.doubtfulShare())
+                        + " of the readings of dry days are doubtful and left out");
+        // The figure itself rests on none of them.
+        Series sound = review.doubts().withoutDoubtful(true, flow);
+        for (int i = 0; i < flow.size(); i++) {
+            Instant time = flow.time(i);
+            if (doubted.stream().anyMatch(interval -> interval.contains(time))) {
+                assertThat(sound.quality(i)).isEqualTo(Quality.MISSING);
+            } else {
+                assertThat(sound.get(i)).isEqualTo(flow.get(i));
+            }
+        }
     }
 
     @Test

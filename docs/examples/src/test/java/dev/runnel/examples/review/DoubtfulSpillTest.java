@@ -1,0 +1,83 @@
+package dev.runnel.examples.review;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import dev.runnel.hydraulics.flow.Conduit;
+import dev.runnel.hydraulics.flow.Gradient;
+import dev.runnel.hydraulics.flow.Manning;
+import dev.runnel.hydraulics.section.CircularSection;
+import java.nio.file.Path;
+import java.time.Duration;
+import java.util.Random;
+import java.util.function.IntFunction;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** Forty days at 15 minutes, of which the depth stands still above the crest for the last four, or rises there and falls again. */
+class DoubtfulSpillTest {
+    private static final int PER_DAY = 96;
+    private static final int DAYS = 40;
+
+    @TempDir
+    Path temporary;
+
+    private SiteOnDisk site(IntFunction<Double> atTheEnd) {
+        Conduit pipe = Conduit.of(CircularSection.ofDiameter(0.45), Gradient.ofRatio(1, 150), Manning.of(0.013));
+        Random random = new Random(7);
+        return new SiteOnDisk(temporary)
+                .with("site.txt", SiteOnDisk.PLAIN_SITE + "overflow crest level = 250 mm\n")
+                .with(
+                        "depth.csv",
+                        SiteOnDisk.readings(
+                                "time,depth_mm,velocity_m_s",
+                                "2026-03-02T00:00:00Z",
+                                Duration.ofMinutes(15),
+                                DAYS * PER_DAY,
+                                i -> {
+                                    double usual = 0.1 + 0.04 * Math.sin(2 * Math.PI * i / PER_DAY);
+                                    boolean isEnd = i >= (DAYS - 4) * PER_DAY;
+                                    double depth = isEnd ? atTheEnd.apply(i) : usual;
+                                    double velocity = pipe.velocity(isEnd ? usual : depth)
+                                            * Math.exp(0.04 * random.nextGaussian());
+                                    return Math.round(1000 * depth + random.nextGaussian() * (isEnd ? 0 : 1)) + ","
+                                            + Math.round(1000 * velocity) / 1000.0;
+                                }));
+    }
+
+    @Test
+    void aFrozenDepthMakesNoCountOfSpills() {
+        SiteOnDisk site = site(i -> 0.3);
+        SiteOnDisk.Outcome outcome = site.review();
+
+        assertThat(outcome.status()).as(outcome.err()).isZero();
+        assertThat(outcome.flat())
+                .contains("of that time rests on depths that a finding puts in doubt, so the count is withheld");
+        String[] header = line(site, 0);
+        String[] row = line(site, 1);
+        assertThat(row[at(header, "spills")]).isEmpty();
+        assertThat(Double.parseDouble(row[at(header, "doubtful_spill_share")])).isGreaterThan(0.9);
+        assertThat(site.written("site.html")).contains("<td>withheld ");
+    }
+
+    @Test
+    void aSpillThatNothingDoubtsIsCounted() {
+        // Up to 300 mm and back within two hours.
+        SiteOnDisk site = site(i -> i % 384 < 8 ? 0.3 : 0.1 + 0.04 * Math.sin(2 * Math.PI * i / PER_DAY));
+        SiteOnDisk.Outcome outcome = site.review();
+
+        assertThat(outcome.status()).as(outcome.err()).isZero();
+        assertThat(outcome.flat()).doesNotContain("the count is withheld");
+        String[] header = line(site, 0);
+        String[] row = line(site, 1);
+        assertThat(row[at(header, "spills")]).isEqualTo("1");
+        assertThat(Double.parseDouble(row[at(header, "doubtful_spill_share")])).isLessThan(0.5);
+    }
+
+    private static String[] line(SiteOnDisk site, int number) {
+        return site.written("survey.csv").lines().toList().get(number).split(",", -1);
+    }
+
+    private static int at(String[] header, String name) {
+        return java.util.Arrays.asList(header).indexOf(name);
+    }
+}
