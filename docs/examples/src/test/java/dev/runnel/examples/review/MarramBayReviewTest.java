@@ -356,7 +356,7 @@ class MarramBayReviewTest {
         assertThat(SiteFigures.of(review).toString())
                 .contains(Show.percent(doubtfulVolume / volume) + " of it rests on doubtful readings");
         assertThat(ReviewText.ofSite(review, Attention.of(review)).replaceAll("\\s+", " "))
-                .contains("; " + Show.percent(dry.doubtfulShare())
+                .contains("; " + Show.percent(dry.doubtfulShare()).replace(Page.BOUND, ' ')
                         + " of the readings of dry days are doubtful and left out");
         // The figure itself rests on none of them.
         Series sound = review.doubts().withoutDoubtful(true, flow);
