@@ -18,7 +18,7 @@ import java.util.function.ToDoubleFunction;
 /** Distributions of extremes, their fits to samples and plotting positions. Families and methods by constant name. */
 final class FrequencyCalculations {
     private static final String GIVEN = "family parameters";
-    private static final String CRITICAL = "family method formula size significance";
+    private static final String CRITICAL = "family method formula size significance draws?";
     private static final String PROFILE = "family sample years confidence";
     private static final String FITTED = "family method sample";
 
