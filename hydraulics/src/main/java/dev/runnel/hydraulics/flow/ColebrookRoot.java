@@ -17,6 +17,9 @@ final class ColebrookRoot {
     /** 1/√f over X. */
     static final double TO_LOGARITHM = 2 / Math.log(10);
 
+    /** What the double above lacks of 2/ln 10. */
+    private static final double TO_LOGARITHM_REST = 0x1.32a6ab7555f5ap-53;
+
     private static final double FACTOR = Math.log(10) / 2 * (Math.log(10) / 2);
 
     /** Of k/D in z. */
@@ -64,8 +67,13 @@ final class ColebrookRoot {
     /** 1/√f of Re > 0 and k/D in [0, 1]. */
     static double inverseRoot(double reynolds, double relativeRoughness) {
         return isInside(reynolds, relativeRoughness)
-                ? TO_LOGARITHM * root(reynolds, relativeRoughness)
+                ? inverseRootOf(root(reynolds, relativeRoughness))
                 : byNewton(reynolds, relativeRoughness);
+    }
+
+    /** 1/√f of X, with one rounding. */
+    private static double inverseRootOf(double x) {
+        return Math.fma(x, TO_LOGARITHM, x * TO_LOGARITHM_REST);
     }
 
     /** The friction factor of X. */
