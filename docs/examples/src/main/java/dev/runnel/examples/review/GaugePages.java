@@ -143,7 +143,7 @@ final class GaugePages {
                 review.points().size(),
                 review.record().start(),
                 review.record().end()));
-        row.addAll(java.util.Collections.nCopies(10, ""));
+        row.addAll(java.util.Collections.nCopies(12, ""));
         row.addAll(List.of(
                 rain.depthMm(), rain.storms().size(), rain.days().dates().size()));
         return new SiteResult(
