@@ -18,7 +18,7 @@ import org.jspecify.annotations.Nullable;
  */
 @API(status = API.Status.STABLE, since = "0.1")
 public final class Statistics {
-    /** Measured: fewer are sorted as soon as parted. */
+    /** Below this many values all are sorted; chosen, not measured. */
     private static final int FEW = 100;
 
     /** Ranks after which sorting was the cheaper way. */

@@ -133,7 +133,7 @@ public final class LevelVelocityFigure {
             if (!(px >= LEFT && px <= RIGHT && py >= TOP && py <= BOTTOM)) {
                 continue;
             }
-            int cell = (int) (px / CELL) * rows + (int) (py / CELL);
+            int cell = ((int) (px / CELL)) * rows + (int) (py / CELL);
             int period = (int) Math.min(PERIODS - 1, (long) PERIODS * i / times.length);
             counts[cell * PERIODS + period]++;
             if (sorted.isEmpty()) {
@@ -154,7 +154,9 @@ public final class LevelVelocityFigure {
         for (int cell = 0; cell < counts.length / PERIODS; cell++) {
             int period = fullest(counts, cell * PERIODS);
             if (period != NEVER) {
-                square(paths[period], cell / rows * CELL, cell % rows * CELL);
+                int column = cell / rows;
+                int row = cell % rows;
+                square(paths[period], column * CELL, row * CELL);
             }
         }
         svg.path("always", paths[PERIODS]);
