@@ -146,13 +146,13 @@ record SiteBooks(
             return lines.withSeries(series.series());
         } catch (IllegalArgumentException e) {
             // The message of the library holds the correction it was about.
+            String message = String.valueOf(e.getMessage());
             for (int number = 1; number <= corrections.list().size(); number++) {
-                if (String.valueOf(e.getMessage())
-                        .contains(corrections.list().get(number - 1).toString())) {
-                    throw refused(site, number, "", e.getMessage());
+                if (message.contains(corrections.list().get(number - 1).toString())) {
+                    throw refused(site, number, "", message);
                 }
             }
-            throw new IllegalArgumentException(site.books().corrections() + ": " + e.getMessage(), e);
+            throw new IllegalArgumentException(site.books().corrections() + ": " + message, e);
         }
     }
 
