@@ -1,6 +1,5 @@
 package dev.runnel.hydraulics.flow;
 
-import dev.runnel.hydraulics.internal.Bulk;
 import dev.runnel.hydraulics.internal.Segment;
 import dev.runnel.hydraulics.section.CircularSection;
 import dev.runnel.internal.Roots;
@@ -27,7 +26,16 @@ import org.jspecify.annotations.Nullable;
  */
 final class CircleColebrook implements UniformCurve {
     static final double FULL_AREA = Math.PI / 4;
-    private static final double TO_LOGARITHM = 2 / Math.log(10);
+
+    /** Wall a tenth as rough as 4R when full. */
+    private static final double MOST_ALPHA = 0.1 / 3.7;
+
+    /** With more, no wall is turbulent. */
+    private static final double MOST_BETA = 0.01;
+
+    /** −L over β when full, with twice the least Reynolds' number: √ρ ρ is 1/8 there. */
+    private static final double LEAST_FULL =
+            2 * 8 * DarcyFriction.TURBULENT_LIMIT / (2.51 * ColebrookRoot.TO_LOGARITHM);
 
     /** A step so short, as a part of the depth and of the way to the crest, leaves an error of its cube. */
     private static final double SHORT = 1e-5;
@@ -48,58 +56,44 @@ final class CircleColebrook implements UniformCurve {
 
     private final Conduit conduit;
     private final double diameter;
-    private final double karman;
     private final double alpha;
     private final double beta;
-    private final double unit;
     private final double perUnit;
-    private final double full;
     private final ColebrookCells cells;
 
     /** 0 until it is known. */
     private volatile double crest;
 
     private CircleColebrook(
-            Conduit conduit,
-            double diameter,
-            double karman,
-            double alpha,
-            double unit,
-            double fullInner,
-            double fullLog) {
+            Conduit conduit, double diameter, double alpha, double beta, double perUnit, ColebrookCells cells) {
         this.conduit = conduit;
         this.diameter = diameter;
-        this.karman = karman;
         this.alpha = alpha;
-        this.beta = 2.51 / karman;
-        this.unit = unit;
-        this.perUnit = 1 / unit;
-        this.full = FULL_AREA / 2 * -fullLog;
-        // Re = 2/ln 10 · K √ρ ρ (−L), K that of the diameter.
-        this.cells = new ColebrookCells(
-                alpha, beta, fullInner, fullLog, DarcyFriction.TURBULENT_LIMIT / (TO_LOGARITHM * karman));
+        this.beta = beta;
+        this.perUnit = perUnit;
+        this.cells = cells;
     }
 
     /** The curve of a conduit, or null if its law does not stay turbulent far below full bore. */
     static @Nullable CircleColebrook of(Conduit conduit, CircularSection section, ColebrookWhite law) {
         double diameter = section.diameter();
         double scale = Math.sqrt(8 * conduit.gravity() * conduit.gradient().value() * diameter);
-        double karman = 4 * diameter * scale / law.viscosity();
+        double perUnit = 1 / (diameter * diameter * scale * ColebrookRoot.TO_LOGARITHM);
         double alpha = law.roughness() / (14.8 * diameter);
-        double unit = diameter * diameter * scale * TO_LOGARITHM;
-        double inner = 4 * alpha + 8 * 2.51 / karman;
-        double log = Math.log(inner);
-        // Twice the least Reynolds' number when full, so that all depths near the crest are well inside.
-        boolean turbulent = -TO_LOGARITHM * log * karman / 8 >= 2 * DarcyFriction.TURBULENT_LIMIT && 3.7 * alpha <= 0.1;
-        if (!(turbulent && unit > 1e-200 && unit < 1e200)) {
+        double beta = 2.51 / 4 * law.viscosity() / (diameter * scale);
+        if (!(perUnit > 1e-200 && perUnit < 1e200 && beta > 1e-200 && alpha <= MOST_ALPHA && beta <= MOST_BETA)) {
             return null;
         }
-        return new CircleColebrook(conduit, diameter, karman, alpha, unit, inner, log);
+        ColebrookCells cells = new ColebrookCells(alpha, beta);
+        // Twice the least Reynolds' number when full, so that all depths near the crest are well inside.
+        return cells.lambda() * LEAST_FULL * beta >= -1
+                ? new CircleColebrook(conduit, diameter, alpha, beta, perUnit, cells)
+                : null;
     }
 
     /** Whether the flow is turbulent and the wall less rough than deep, and not so close to either that a step decides. */
     private boolean isTurbulent(Local at) {
-        double reynolds = -TO_LOGARITHM * at.log * karman * at.radius * at.root;
+        double reynolds = -2.51 * ColebrookRoot.TO_LOGARITHM * at.log / beta * at.radius * at.root;
         return reynolds >= 1.001 * DarcyFriction.TURBULENT_LIMIT && 3.7 * alpha <= 0.999 * at.radius;
     }
 
@@ -116,15 +110,12 @@ final class CircleColebrook implements UniformCurve {
 
     /** Writes the lowest depth of each discharge; what the cells do not tell is left to another form. */
     void lowestDepths(double[] discharge, double[] depth, DoubleUnaryOperator other) {
-        for (int i = 0; i < discharge.length; i++) {
-            double known = diameter * cells.depth(discharge[i] * perUnit);
-            depth[i] = known > 0 ? known : Bulk.at("discharges", discharge, i, other);
-        }
+        cells.depths(discharge, depth, perUnit, diameter, other);
     }
 
     private double solved(double discharge) {
-        double q = discharge / unit;
-        double ratio = q / full;
+        double q = discharge * perUnit;
+        double ratio = q * cells.perFull();
         double start = CircleManning.lowestPart(Math.min(ratio, 1));
         double top = 1;
         double deepest = diameter;

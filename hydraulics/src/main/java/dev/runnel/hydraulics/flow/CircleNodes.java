@@ -1,7 +1,8 @@
 package dev.runnel.hydraulics.flow;
 
 import dev.runnel.hydraulics.internal.Segment;
-import java.util.concurrent.atomic.AtomicReferenceArray;
+import java.lang.invoke.MethodHandles;
+import java.lang.invoke.VarHandle;
 
 /**
  * The unit circle as power series of h = x − x₀ about fixed depths x₀, the nodes: what a law that depends on the hydraulic
@@ -14,12 +15,17 @@ final class CircleNodes {
     /** Coefficients of each series: powers 0 to 6. */
     static final int TERMS = 7;
 
-    /** Where in the array of a node the series begin; place 0 holds x₀. */
+    /** All nodes, one after another; a node is not there before the x₀ at its first place is. */
+    static final double[] SERIES;
+
+    /** Length of a node. */
+    static final int LINE = 24;
+
+    /** Where in a node the series begin. */
     static final int CONVEYANCE = 1;
 
     static final int INVERSE_RADIUS = CONVEYANCE + TERMS;
     static final int INVERSE_RADIUS_POWER = INVERSE_RADIUS + TERMS;
-    private static final int LENGTH = INVERSE_RADIUS_POWER + TERMS;
 
     /** Nodes of an octave below the middle, of a unit above, and of a unit where the crest is near. */
     private static final int PER_OCTAVE = 128;
@@ -34,7 +40,11 @@ final class CircleNodes {
     private static final int MIDDLE = LOWER + (int) ((TOP - 0.5) * PER_UNIT);
     private static final int NODES = MIDDLE + (int) ((1 - TOP) * PER_UNIT_OF_TOP);
 
-    private static final AtomicReferenceArray<double[]> SERIES = new AtomicReferenceArray<>(NODES);
+    private static final VarHandle PLACE = MethodHandles.arrayElementVarHandle(double[].class);
+
+    static {
+        SERIES = new double[NODES * LINE];
+    }
 
     private CircleNodes() {}
 
@@ -50,14 +60,13 @@ final class CircleNodes {
         return x < 1 ? MIDDLE + (int) ((x - TOP) * PER_UNIT_OF_TOP) : -1;
     }
 
-    /** Depth of a node and its series; not to be modified. */
-    static double[] series(int node) {
-        double[] known = SERIES.get(node);
-        if (known == null) {
-            known = compute(depth(node));
-            SERIES.set(node, known);
+    /** Where in {@link #SERIES} a node lies, which is there from now on. */
+    static int line(int node) {
+        int at = node * LINE;
+        if ((double) PLACE.getAcquire(SERIES, at) == 0) {
+            compute(depth(node), at);
         }
-        return known;
+        return at;
     }
 
     private static double depth(int node) {
@@ -71,7 +80,7 @@ final class CircleNodes {
         return Math.scalb(mantissa, FIRST_OCTAVE + node / PER_OCTAVE);
     }
 
-    private static double[] compute(double x) {
+    private static void compute(double x, int at) {
         double[] root = new double[TERMS];
         double[] inverseRoot = new double[TERMS];
         double[] square = {x * (1 - x), 1 - 2 * x, -1, 0, 0, 0, 0};
@@ -99,12 +108,11 @@ final class CircleNodes {
             perimeter[k] = inverseRoot[k - 1] / k;
         }
         double[] radius = product(area, power(perimeter, -1));
-        double[] node = new double[LENGTH];
-        node[0] = x;
-        System.arraycopy(product(area, power(radius, 0.5)), 0, node, CONVEYANCE, TERMS);
-        System.arraycopy(power(radius, -1), 0, node, INVERSE_RADIUS, TERMS);
-        System.arraycopy(power(radius, -1.5), 0, node, INVERSE_RADIUS_POWER, TERMS);
-        return node;
+        System.arraycopy(product(area, power(radius, 0.5)), 0, SERIES, at + CONVEYANCE, TERMS);
+        System.arraycopy(power(radius, -1), 0, SERIES, at + INVERSE_RADIUS, TERMS);
+        System.arraycopy(power(radius, -1.5), 0, SERIES, at + INVERSE_RADIUS_POWER, TERMS);
+        // Last, so that whoever sees it sees the series.
+        PLACE.setRelease(SERIES, at, x);
     }
 
     private static double[] product(double[] a, double[] b) {

@@ -1,0 +1,101 @@
+package dev.runnel.hydraulics.flow;
+
+import dev.runnel.hydraulics.internal.Segment;
+import java.lang.invoke.MethodHandles;
+import java.lang.invoke.VarHandle;
+
+/**
+ * Where in a circle a part r of the full-bore discharge stands by the law of Colebrook and White, nearly, for every pipe.
+ * With a' and ρ' the area and the hydraulic radius over those of the full bore, λ = 1/L of the full bore (the logarithm of
+ * {@link CircleColebrook}) and π the part of the smooth wall in what that logarithm is of, the law is
+ *
+ * <pre>
+ * r = a' √ρ' (1 + λ ln((1 − π)/ρ' + π/ρ'^(3/2)))
+ * </pre>
+ *
+ * <p>in which all pipes of sewers differ little: μ = λ (1 + π/2) tells most, and λ π (1 − π) nearly all of the rest. So for
+ * each r the depth is a polynomial of both, through the depths of four walls, solved once: within a thousandth of itself, and
+ * a tenth of that in the upper half.
+ */
+final class ColebrookSeeds {
+    /** λ and π of the walls that are solved, which span those of sewers; chosen here. */
+    private static final double[][] WALLS = {{-0.12, 0}, {-0.16, 0}, {-0.22, 0}, {-0.12, 0.5}};
+
+    /** μ is counted from here. */
+    private static final double MIDDLE = -0.15;
+
+    private static final int TERMS = 4;
+    private static final int MOST_STEPS = 40;
+
+    /** Of the depth: far less than a polynomial of four terms misses. */
+    private static final double CLOSE = 1e-6;
+
+    private static final double TOP = 0.935;
+
+    private static final VarHandle DEPTH = MethodHandles.arrayElementVarHandle(double[].class);
+
+    private final double[] terms;
+
+    ColebrookSeeds(int cells) {
+        terms = new double[cells * TERMS];
+    }
+
+    /** Depth over diameter, NaN where one of the four walls does not carry so much. */
+    double depth(int cell, double part, double lambda, double smooth) {
+        int at = cell * TERMS;
+        if ((double) DEPTH.getAcquire(terms, at) == 0) {
+            compute(at, part);
+        }
+        double mu = Math.fma(0.5 * smooth, lambda, lambda - MIDDLE);
+        double mixed = lambda * Math.fma(-smooth, smooth, smooth);
+        return Math.fma(Math.fma(terms[at + 2], mu, terms[at + 1]), mu, Math.fma(terms[at + 3], mixed, terms[at]));
+    }
+
+    private void compute(int at, double part) {
+        double[] x = new double[WALLS.length];
+        double[] mu = new double[WALLS.length];
+        for (int i = 0; i < WALLS.length; i++) {
+            x[i] = solve(part, WALLS[i][0], WALLS[i][1]);
+            mu[i] = WALLS[i][0] * (1 + WALLS[i][1] / 2) - MIDDLE;
+        }
+        // Three rough walls make the parabola of μ, what the fourth one misses it by the last term.
+        double first = (x[1] - x[0]) / (mu[1] - mu[0]);
+        double second = ((x[2] - x[1]) / (mu[2] - mu[1]) - first) / (mu[2] - mu[0]);
+        double c1 = first - second * (mu[0] + mu[1]);
+        double c0 = x[0] - mu[0] * (c1 + second * mu[0]);
+        double smooth = WALLS[3][1];
+        terms[at + 1] = c1;
+        terms[at + 2] = second;
+        terms[at + 3] = (x[3] - (c0 + mu[3] * (c1 + second * mu[3]))) / (WALLS[3][0] * smooth * (1 - smooth));
+        // Last, so that whoever sees it sees the others.
+        DEPTH.setRelease(terms, at, c0);
+    }
+
+    /** Newton's method on ln r, from Manning's depth; below the crest the curve bends one way, and the method converges. */
+    private static double solve(double part, double lambda, double smooth) {
+        double x = Math.min(CircleManning.lowestPart(Math.min(part, 1)), TOP);
+        for (int i = 0; i < MOST_STEPS; i++) {
+            boolean low = x <= 0.5;
+            double w = low ? x : 1 - x;
+            double area = low ? Segment.area(w) : Math.PI / 4 - Segment.area(w);
+            double perimeter = low ? Segment.halfAngle(w) : Math.PI - Segment.halfAngle(w);
+            double width = 2 * Math.sqrt(w * (1 - w));
+            double radius = 4 * area / perimeter;
+            double rough = (1 - smooth) / radius;
+            double other = smooth / (radius * Math.sqrt(radius));
+            double bracket = 1 + lambda * Math.log(rough + other);
+            double ofArea = width / area;
+            double ofRadius = ofArea - 2 / (width * perimeter);
+            double slope = ofArea + ofRadius * (0.5 - lambda * (rough + 1.5 * other) / ((rough + other) * bracket));
+            double step = Math.log(4 / Math.PI * area * Math.sqrt(radius) * bracket / part) / slope;
+            if (!(slope > 0)) {
+                break;
+            }
+            x = Math.min(Math.max(x - step, 0.5 * x), TOP);
+            if (Math.abs(step) <= CLOSE * x) {
+                return x;
+            }
+        }
+        return Double.NaN;
+    }
+}
