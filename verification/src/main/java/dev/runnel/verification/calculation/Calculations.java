@@ -65,6 +65,7 @@ public final class Calculations {
                         CrestCalculations.all(),
                         FlumeCalculations.all(),
                         StructureCalculations.all(),
+                        StructureEdgeCalculations.all(),
                         GaugingCalculations.all(),
                         RatingCalculations.all(),
                         SimulationCalculations.all(),

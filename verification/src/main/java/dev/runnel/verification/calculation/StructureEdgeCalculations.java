@@ -1,0 +1,164 @@
+package dev.runnel.verification.calculation;
+
+import dev.runnel.hydraulics.section.CircularSection;
+import dev.runnel.hydraulics.structure.ApplicationLimit;
+import dev.runnel.hydraulics.structure.ApproachChannel;
+import dev.runnel.hydraulics.structure.BroadCrestedWeir;
+import dev.runnel.hydraulics.structure.CipollettiWeir;
+import dev.runnel.hydraulics.structure.CrumpWeir;
+import dev.runnel.hydraulics.structure.FiniteCrestWeir;
+import dev.runnel.hydraulics.structure.FreeOutfall;
+import dev.runnel.hydraulics.structure.HeadDischarge;
+import dev.runnel.hydraulics.structure.KhafagiFlume;
+import dev.runnel.hydraulics.structure.LargeOrifice;
+import dev.runnel.hydraulics.structure.LongThroatedFlume;
+import dev.runnel.hydraulics.structure.Orifice;
+import dev.runnel.hydraulics.structure.ParshallFlume;
+import dev.runnel.hydraulics.structure.RatedDischarge;
+import dev.runnel.hydraulics.structure.RectangularWeir;
+import dev.runnel.hydraulics.structure.RehbockWeir;
+import dev.runnel.hydraulics.structure.SluiceGate;
+import dev.runnel.hydraulics.structure.TailwaterDischarge;
+import dev.runnel.hydraulics.structure.Throat;
+import dev.runnel.hydraulics.structure.VNotchWeir;
+import java.util.List;
+import java.util.function.ToDoubleFunction;
+
+/** What every structure answers: its limits, its edges, its tailwater, its inverse, and a record of heads at once. */
+final class StructureEdgeCalculations {
+    private static final String STRUCTURE = "kind size length width crest_height";
+
+    private StructureEdgeCalculations() {}
+
+    static List<Calculation> all() {
+        return List.of(
+                of(
+                        "structure.limit.value",
+                        "1",
+                        STRUCTURE + " head tailwater which",
+                        in -> limit(in).value(head(in))),
+                of(
+                        "structure.limit.least",
+                        "1",
+                        STRUCTURE + " head tailwater which",
+                        in -> limit(in).from()),
+                of(
+                        "structure.limit.greatest",
+                        "1",
+                        STRUCTURE + " head tailwater which",
+                        in -> limit(in).to()),
+                of(
+                        "structure.discharge",
+                        "m3/s",
+                        STRUCTURE + " head tailwater",
+                        in -> rated(in).discharge()),
+                of(
+                        "structure.outside",
+                        "1",
+                        STRUCTURE + " head tailwater",
+                        in -> rated(in).breaches().size()),
+                of(
+                        "structure.is-drowned",
+                        "1",
+                        STRUCTURE + " head tailwater",
+                        in -> rated(in).isDrowned() ? 1 : 0),
+                of(
+                        "structure.head",
+                        "m",
+                        STRUCTURE + " tailwater discharge",
+                        in -> under(in)
+                                .evaluateDischarge(in.number("discharge"))
+                                .head()),
+                of("structure.highest-head", "m", STRUCTURE, in -> structure(in).highestHead()),
+                of(
+                        "structure.uncertainty",
+                        "1",
+                        STRUCTURE + " head",
+                        in -> structure(in).coefficientUncertainty(head(in)).orElseThrow()),
+                of("structure.many.discharge", "m3/s", STRUCTURE + " heads tailwaters place", in -> many(in)[0]),
+                of("structure.many.flagged", "1", STRUCTURE + " heads tailwaters place", in -> many(in)[1]),
+                of("structure.many.drowned", "1", STRUCTURE + " heads tailwaters place", in -> many(in)[2]));
+    }
+
+    private static Calculation of(String name, String unit, String inputs, ToDoubleFunction<Inputs> body) {
+        return Calculation.of("hydraulics", name, unit, inputs, body);
+    }
+
+    private static double head(Inputs in) {
+        return in.number("head");
+    }
+
+    private static HeadDischarge under(Inputs in) {
+        HeadDischarge structure = structure(in);
+        return structure instanceof TailwaterDischarge drownable ? drownable.under(in.number("tailwater")) : structure;
+    }
+
+    private static RatedDischarge rated(Inputs in) {
+        return under(in).evaluate(head(in));
+    }
+
+    private static ApplicationLimit limit(Inputs in) {
+        HeadDischarge structure = structure(in);
+        List<ApplicationLimit> limits = in.number("tailwater") > 0
+                ? ((TailwaterDischarge) structure).limits(in.number("tailwater"))
+                : structure.limits();
+        return limits.get(in.integer("which"));
+    }
+
+    /** The discharge at one place of a record, how many readings are flagged and how many are drowned. */
+    private static double[] many(Inputs in) {
+        double[] heads = in.sample("heads");
+        double[] discharges = new double[heads.length];
+        boolean[] outside = new boolean[heads.length];
+        int flagged;
+        int drowned = 0;
+        if ("-".equals(in.text("tailwaters"))) {
+            flagged = structure(in).evaluate(heads, discharges, outside);
+        } else {
+            boolean[] isDrowned = new boolean[heads.length];
+            flagged = ((TailwaterDischarge) structure(in))
+                    .evaluate(heads, in.sample("tailwaters"), discharges, isDrowned, outside);
+            for (boolean each : isDrowned) {
+                drowned += each ? 1 : 0;
+            }
+        }
+        return new double[] {discharges[in.integer("place")], flagged, drowned};
+    }
+
+    private static HeadDischarge structure(Inputs in) {
+        double size = in.number("size");
+        double length = in.number("length");
+        return switch (in.text("kind")) {
+            case "cipolletti" -> CipollettiWeir.ofCrestLength(size, channel(in));
+            case "plate" ->
+                size == in.number("width")
+                        ? RectangularWeir.fullWidth(channel(in))
+                        : RectangularWeir.contracted(size, channel(in));
+            case "rehbock" -> RehbockWeir.of(channel(in));
+            case "notch" -> VNotchWeir.ofAngle(size, channel(in));
+            case "square" -> BroadCrestedWeir.squareEdged(length, channel(in));
+            case "round" -> BroadCrestedWeir.roundNosed(length, channel(in));
+            case "finite" -> FiniteCrestWeir.ofCrestLength(length, channel(in));
+            case "crump" -> CrumpWeir.of(channel(in));
+            case "flume-rectangular" ->
+                LongThroatedFlume.of(Throat.rectangular(size), length).inChannel(channel(in));
+            case "flume-in-circle" ->
+                LongThroatedFlume.of(Throat.rectangular(size), length)
+                        .in(CircularSection.ofDiameter(in.number("width")), in.number("crest_height"));
+            case "khafagi" -> KhafagiFlume.ofThroat(size);
+            case "parshall" -> ParshallFlume.ofThroat(size);
+            case "gate" -> SluiceGate.ofWidthAndOpening(in.number("width"), size);
+            case "orifice" -> Orifice.circular(size);
+            case "opening" -> LargeOrifice.ofWidthAndOpening(in.number("width"), size);
+            case "round-opening" ->
+                length > 0 ? LargeOrifice.circular(size).closedTo(length) : LargeOrifice.circular(size);
+            case "brink-round" -> FreeOutfall.circular(size);
+            case "brink-critical" -> FreeOutfall.of(CircularSection.ofDiameter(size), 0.75);
+            default -> throw new IllegalArgumentException("kind must be a known structure, was " + in.text("kind"));
+        };
+    }
+
+    private static ApproachChannel channel(Inputs in) {
+        return ApproachChannel.ofWidth(in.number("width")).withCrestHeight(in.number("crest_height"));
+    }
+}
