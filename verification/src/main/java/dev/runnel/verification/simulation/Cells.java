@@ -114,11 +114,11 @@ final class Cells {
     }
 
     /** The order for one site of a cell; the turn says which scatter it takes. */
-    static SiteOrder order(Cell cell, int turn, long seed, boolean rough) {
+    static SiteOrder order(Cell cell, int turn, long seed, Make make) {
         double scatter = cell.scatter() > 0 ? cell.scatter() : SCATTERS[turn % SCATTERS.length];
         boolean wet = cell.kind() == FaultKind.BLOCKAGE_DROWNED;
         if (cell.isSound()) {
-            return new SiteOrder(seed, rough, SOUND_DAYS, scatter, cell.trait(), wet, Fault.NONE);
+            return new SiteOrder(seed, make, SOUND_DAYS, scatter, cell.trait(), wet, Fault.NONE);
         }
         Draws draws = Draws.of(seed, "fault");
         // A fortnight to learn, then at any moment, in whatever weather.
@@ -127,6 +127,6 @@ final class Cells {
         double after = cell.kind() == FaultKind.RECURRING ? 50 : cell.kind() == FaultKind.FROM_FIRST_DAY ? 60 : AFTER;
         int days = (int) FastMath.ceil(begin + cell.ramp() + after);
         Fault fault = new Fault(cell.kind(), cell.severity(), begin, cell.ramp(), begin + cell.lasts(), period);
-        return new SiteOrder(seed, rough, days, scatter, cell.trait(), wet, fault);
+        return new SiteOrder(seed, make, days, scatter, cell.trait(), wet, fault);
     }
 }

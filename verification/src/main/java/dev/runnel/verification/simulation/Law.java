@@ -19,9 +19,23 @@ final class Law {
     private final double excess;
     private final double bendDepth;
     private final double bend;
+    private final double crest;
+    private final double weirFlow;
     private final double[] discharge = new double[STEPS + 1];
 
     Law(Pipe pipe, double referenceDepth, double referenceVelocity, double excess, double bendDepth, double bend) {
+        this(pipe, referenceDepth, referenceVelocity, excess, bendDepth, bend, 0, Double.POSITIVE_INFINITY);
+    }
+
+    private Law(
+            Pipe pipe,
+            double referenceDepth,
+            double referenceVelocity,
+            double excess,
+            double bendDepth,
+            double bend,
+            double crest,
+            double weirFlow) {
         this.pipe = pipe;
         this.referenceDepth = referenceDepth;
         this.referenceVelocity = referenceVelocity;
@@ -29,10 +43,28 @@ final class Law {
         this.excess = excess;
         this.bendDepth = bendDepth;
         this.bend = bend;
+        this.crest = crest;
+        this.weirFlow = weirFlow;
         for (int i = 1; i <= STEPS; i++) {
             double depth = FREE * pipe.height() * i / STEPS;
             discharge[i] = FastMath.max(discharge[i - 1] * (1 + 1e-9), velocity(depth) * pipe.area(depth));
         }
+    }
+
+    /**
+     * This law with a weir downstream that ponds the water: no flow up to its crest, and at the reference depth so many
+     * times the flow of the pipe. What runs at a depth is less than either lets through.
+     */
+    Law behindWeir(double crestDepth, double times) {
+        return new Law(
+                pipe,
+                referenceDepth,
+                referenceVelocity,
+                excess,
+                bendDepth,
+                bend,
+                crestDepth,
+                times * referenceVelocity * pipe.area(referenceDepth));
     }
 
     Pipe pipe() {
@@ -61,9 +93,19 @@ final class Law {
         double perimeter = pipe.perimeter(depth) - (bed > 0 ? pipe.perimeter(bed) - pipe.width(bed) : 0);
         double ratio = area / perimeter / referenceRadius;
         double above = depth - bed > bendDepth ? bend * FastMath.log((depth - bed) / bendDepth) : 0;
-        return referenceVelocity
+        double free = referenceVelocity
                 * FastMath.exp(
                         2.0 / 3 * FastMath.log(ratio) + excess * FastMath.log((depth - bed) / referenceDepth) + above);
+        return crest > 0 ? ponded(free, depth, area) : free;
+    }
+
+    /** Velocity where both the pipe and the weir resist. */
+    private double ponded(double free, double depth, double area) {
+        if (depth <= crest) {
+            return 0;
+        }
+        double weir = weirFlow * FastMath.pow((depth - crest) / (referenceDepth - crest), 1.5) / area;
+        return FastMath.pow(FastMath.pow(free, -3) + FastMath.pow(weir, -3), -1.0 / 3);
     }
 
     /** Flow at a depth, m³/s. */

@@ -20,7 +20,7 @@ final class ScoreCsv {
             line(
                     text,
                     Long.toString(order.seed()),
-                    order.rough() ? "second" : "first",
+                    order.make().toString(),
                     quoted(cell.kind().toString()),
                     number(cell.severity()),
                     number(cell.ramp()),

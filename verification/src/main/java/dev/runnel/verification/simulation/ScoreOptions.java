@@ -24,7 +24,7 @@ record ScoreOptions(
                     + " when developing",
             "  --fault=TEXT                only faults whose name holds this text, in any case; \"sound\" for none",
             "  --level-only=true           only sites without velocity",
-            "  --generator=first|second    who makes the sites",
+            "  --generator=first|second|third  who makes the sites",
             "  --report=FOLDER             where the files go",
             "  --survey=FOLDER             no score: what the watch finds in the records of this folder",
             "  --diameter=M                bore of the pipe of the records, m; a large box if left out",
@@ -38,7 +38,7 @@ record ScoreOptions(
         int sites = 0;
         String fault = "";
         boolean levelOnly = false;
-        boolean rough = false;
+        Make make = Make.FIRST;
         Path report = Path.of("score");
         Optional<Path> survey = Optional.empty();
         double diameter = Double.NaN;
@@ -55,7 +55,7 @@ record ScoreOptions(
                 case "--sites" -> sites = given ? count(value) : sites;
                 case "--fault" -> fault = value;
                 case "--level-only" -> levelOnly = given && truth(option, value);
-                case "--generator" -> rough = given && second(value);
+                case "--generator" -> make = given ? make(value) : make;
                 case "--report" -> report = given ? path(option, value) : report;
                 case "--survey" -> survey = given ? Optional.of(path(option, value)) : survey;
                 case "--diameter" -> diameter = given ? length(value) : diameter;
@@ -67,7 +67,7 @@ record ScoreOptions(
         }
         int of = sites > 0 ? sites : seeds == Seeds.SCORING ? SCORING_SITES : DEVELOPING_SITES;
         return new ScoreOptions(
-                new ScoreRun(seeds, of, fault, levelOnly, rough), report, survey, diameter, zone, verbose, help);
+                new ScoreRun(seeds, of, fault, levelOnly, make), report, survey, diameter, zone, verbose, help);
     }
 
     private static Seeds seeds(String value) {
@@ -79,12 +79,13 @@ record ScoreOptions(
         throw refused("--seeds", "scoring or developing", value);
     }
 
-    private static boolean second(String value) {
-        return switch (value.toLowerCase(Locale.ROOT)) {
-            case "first" -> false;
-            case "second" -> true;
-            default -> throw refused("--generator", "first or second", value);
-        };
+    private static Make make(String value) {
+        for (Make make : Make.values()) {
+            if (make.toString().equals(value.toLowerCase(Locale.ROOT))) {
+                return make;
+            }
+        }
+        throw refused("--generator", "first, second or third", value);
     }
 
     private static boolean truth(String option, String value) {

@@ -12,9 +12,9 @@ import java.util.stream.IntStream;
  * @param sites of each cell with a fault; sound sites are two for one of them
  * @param fault only cells whose fault holds this text; empty for all
  * @param levelOnly only cells without velocity
- * @param rough whether the second generator makes the sites
+ * @param make who makes the sites
  */
-record ScoreRun(Seeds seeds, int sites, String fault, boolean levelOnly, boolean rough) {
+record ScoreRun(Seeds seeds, int sites, String fault, boolean levelOnly, Make make) {
     static final int MOST_SITES = 1000;
 
     ScoreRun {
@@ -34,7 +34,7 @@ record ScoreRun(Seeds seeds, int sites, String fault, boolean levelOnly, boolean
             }
             int count = cell.isSound() && cell.trait() == Trait.PLAIN && !cell.levelOnly() ? 2 * sites : sites;
             for (int k = 0; k < count; k++) {
-                cases.add(new Case(cell, k, Cells.order(cell, c + k, seeds.of(c, k), rough)));
+                cases.add(new Case(cell, k, Cells.order(cell, c + k, seeds.of(c, k), make)));
             }
         }
         return cases;
@@ -51,7 +51,7 @@ record ScoreRun(Seeds seeds, int sites, String fault, boolean levelOnly, boolean
 
     String title() {
         return "Score of the watch: " + seeds + " seeds, " + sites + (sites == 1 ? " site" : " sites") + " a cell, "
-                + (rough ? "second" : "first") + " generator" + (fault.isEmpty() ? "" : ", only \"" + fault + "\"")
+                + make + " generator" + (fault.isEmpty() ? "" : ", only \"" + fault + "\"")
                 + (levelOnly ? ", level only" : "");
     }
 }

@@ -32,7 +32,9 @@ final class Sensors {
     /** Depth readings by true step, m, gaps as NaN; before any clock is wrong. */
     double[] depth(boolean[] away) {
         Draws draws = Draws.of(order.seed(), "level sensor");
-        double quantum = FastMath.min(0.04 * water.usualDepth(), draws.pick(0.25, 0.5, 1, 2, 3, 5) / 1000);
+        boolean coarse = order.make() == Make.THIRD;
+        double step = coarse ? draws.pick(1, 2, 5, 10) : draws.pick(0.25, 0.5, 1, 2, 3, 5);
+        double quantum = FastMath.min(0.04 * water.usualDepth(), step / 1000);
         double noise = FastMath.min(0.003, quantum / draws.logUniform(0.4, 8));
         double alone = draws.uniform(0.004, 0.035);
         double spikes = draws.uniform(0, 0.003);
@@ -64,7 +66,7 @@ final class Sensors {
         Draws draws = Draws.of(order.seed(), "velocity sensor");
         Draws faulty = Draws.of(order.seed(), "faulty velocities");
         double noise = draws.uniform(0.02, 0.05);
-        double quantum = draws.pick(0.001, 0.003, 0.01);
+        double quantum = order.make() == Make.THIRD ? draws.pick(0.005, 0.01, 0.02) : draws.pick(0.001, 0.003, 0.01);
         double alone = draws.uniform(0.004, 0.035);
         double zeros = draws.uniform(0, 0.004);
         double echoes = draws.uniform(0, 0.012);
@@ -104,6 +106,9 @@ final class Sensors {
     boolean[] away() {
         Draws draws = Draws.of(order.seed(), "outages");
         boolean[] away = new boolean[grid.size()];
+        if (order.make() == Make.THIRD) {
+            batches(away);
+        }
         double perMonth = draws.logUniform(0.5, 9);
         double hours = draws.logUniform(1, 8);
         for (double day = draws.exponential(30 / perMonth);
@@ -115,6 +120,22 @@ final class Sensors {
             fill(away, day, draws.logUniform(24, 130) / 24);
         }
         return away;
+    }
+
+    /** Telemetry that sends in batches of some hours, some of which are lost, on some days most of them. */
+    private void batches(boolean[] away) {
+        Draws draws = Draws.of(order.seed(), "batches");
+        double hours = draws.pick(1, 4, 6, 12);
+        double lost = draws.uniform(0.005, 0.05);
+        double days = 24 / hours;
+        for (int day = 0; day < order.days(); day++) {
+            double share = draws.chance(0.03) ? 0.6 : lost;
+            for (int k = 0; k < days; k++) {
+                if (draws.chance(share)) {
+                    fill(away, day + k / days, 1 / days);
+                }
+            }
+        }
     }
 
     private void fill(boolean[] away, double day, double days) {

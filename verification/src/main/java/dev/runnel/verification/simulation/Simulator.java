@@ -38,7 +38,8 @@ final class Simulator {
 
     static Grid grid(SiteOrder order) {
         Draws draws = Draws.of(order.seed(), "grid");
-        int minutes = (int) draws.pick(2, 5, 5, 5, 10, 15, 15, 15);
+        int minutes = (int)
+                (order.make() == Make.THIRD ? draws.pick(3, 6, 6, 10, 30, 30) : draws.pick(2, 5, 5, 5, 10, 15, 15, 15));
         Instant start = Instant.ofEpochSecond(86400 * (FIRST_DAY + draws.below(2400)) + 3600L * draws.below(24));
         ZoneId zone = ZoneId.of(ZONES.get(draws.below(ZONES.size())));
         return new Grid(start, minutes, order.days() * Grid.MINUTES_OF_DAY / minutes, zone);
@@ -51,6 +52,6 @@ final class Simulator {
     static Nature nature(SiteOrder order) {
         Draws draws = Draws.of(order.seed(), "climate");
         double wet = order.wet() ? 1.6 : draws.uniform(0.4, 1.2);
-        return order.rough() ? new RoughNature(order.seed(), wet) : new SmoothNature(order.seed(), wet);
+        return order.make().nature(order.seed(), wet);
     }
 }

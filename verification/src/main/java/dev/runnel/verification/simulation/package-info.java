@@ -12,7 +12,7 @@
  * to it. A fault of the sewer changes depth and velocity at the same flow (v = q/A at the new depth); a fault of a sensor
  * changes readings and nothing else. The truth behind each reading stays with the site.
  *
- * <p>Two generators of different make stand beside each other, so that a watch tuned on one can be tried on the other.
+ * <p>Three generators of different make stand beside each other, so that a watch tuned on one can be tried on the others.
  * Seeds for developing and seeds for scoring never meet. The same seed gives the same site on every machine: random
  * numbers and elementary functions are those of Apache Commons Math, which is plain Java.
  *

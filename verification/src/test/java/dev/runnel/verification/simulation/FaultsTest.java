@@ -17,11 +17,11 @@ class FaultsTest {
     private static final double BEGIN = 20.3;
 
     private static Site site(FaultKind kind, double severity, double ramp) {
-        return Simulator.site(Orders.with(31, false, kind, severity, ramp));
+        return Simulator.site(Orders.with(31, Make.FIRST, kind, severity, ramp));
     }
 
     private static Site sound() {
-        return Simulator.site(Orders.sound(31, false));
+        return Simulator.site(Orders.sound(31, Make.FIRST));
     }
 
     private static boolean same(double[] one, double[] other, int from, int to) {
@@ -90,7 +90,7 @@ class FaultsTest {
     @Test
     void blockageShiftsTheLawAsItsRiseSays() {
         for (long seed = 40; seed < 48; seed++) {
-            SiteOrder order = Orders.with(seed, false, FaultKind.BLOCKAGE, 0.5, 4);
+            SiteOrder order = Orders.with(seed, Make.FIRST, FaultKind.BLOCKAGE, 0.5, 4);
             Water water = Simulator.water(order);
             Grid grid = Simulator.grid(order);
             double[] full = Arrays.copyOfRange(water.shift(), grid.at(BEGIN + 4), grid.size());

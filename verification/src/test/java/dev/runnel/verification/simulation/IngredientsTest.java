@@ -9,6 +9,7 @@ import java.time.ZoneId;
 import java.util.Arrays;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.EnumSource;
 import org.junit.jupiter.params.provider.ValueSource;
 
 /** The pieces of which sites are made. */
@@ -112,10 +113,10 @@ class IngredientsTest {
     }
 
     @ParameterizedTest
-    @ValueSource(booleans = {false, true})
-    void rainOfAYearIsOfAPlaceWherePeopleLive(boolean rough) {
+    @EnumSource
+    void rainOfAYearIsOfAPlaceWherePeopleLive(Make make) {
         for (long seed = 1; seed <= 20; seed++) {
-            Nature nature = rough ? new RoughNature(seed, 1) : new SmoothNature(seed, 1);
+            Nature nature = make.nature(seed, 1);
             Grid grid = new Grid(Instant.parse("2021-01-01T00:00:00Z"), 15, 365 * 96, ZoneId.of("UTC"));
 
             assertThat(Arrays.stream(nature.rain(grid).onto(15, grid.size())).sum())
@@ -125,9 +126,9 @@ class IngredientsTest {
 
     /** What the people do follows the civil clock, not the sun: the morning comes an hour earlier in summer, in UTC. */
     @ParameterizedTest
-    @ValueSource(booleans = {false, true})
-    void peopleFollowTheCivilClock(boolean rough) {
-        Nature nature = rough ? new RoughNature(9, 1) : new SmoothNature(9, 1);
+    @EnumSource
+    void peopleFollowTheCivilClock(Make make) {
+        Nature nature = make.nature(9, 1);
         Grid grid = new Grid(Instant.parse("2021-03-01T00:00:00Z"), 15, 60 * 96, ZoneId.of("Europe/Berlin"));
         double[] flow = nature.dryFlow(grid, 1);
 
@@ -172,11 +173,11 @@ class IngredientsTest {
 
     /** Saturday and Sunday have a morning of their own, and no other day has it. */
     @ParameterizedTest
-    @ValueSource(booleans = {false, true})
-    void morningsComeLaterAtTheWeekend(boolean rough) {
+    @EnumSource
+    void morningsComeLaterAtTheWeekend(Make make) {
         int later = 0;
         for (long seed = 1; seed <= 8; seed++) {
-            Nature nature = rough ? new RoughNature(seed, 1) : new SmoothNature(seed, 1);
+            Nature nature = make.nature(seed, 1);
             // A Monday.
             Grid grid = new Grid(Instant.parse("2021-02-01T00:00:00Z"), 15, 140 * 96, ZoneId.of("UTC"));
             double[] flow = nature.dryFlow(grid, 1);

@@ -6,11 +6,11 @@ final class Orders {
 
     private Orders() {}
 
-    static SiteOrder sound(long seed, boolean rough) {
-        return new SiteOrder(seed, rough, DAYS, 0.04, Trait.PLAIN, false, Fault.NONE);
+    static SiteOrder sound(long seed, Make make) {
+        return new SiteOrder(seed, make, DAYS, 0.04, Trait.PLAIN, false, Fault.NONE);
     }
 
-    static SiteOrder with(long seed, boolean rough, FaultKind kind, double severity, double ramp) {
-        return sound(seed, rough).withFault(new Fault(kind, severity, 20.3, ramp, Double.POSITIVE_INFINITY, 5));
+    static SiteOrder with(long seed, Make make, FaultKind kind, double severity, double ramp) {
+        return sound(seed, make).withFault(new Fault(kind, severity, 20.3, ramp, Double.POSITIVE_INFINITY, 5));
     }
 }

@@ -15,7 +15,7 @@ import org.junit.jupiter.params.provider.ValueSource;
 
 class ScoreRunTest {
     private static ScoreRun run(Seeds seeds, String fault) {
-        return new ScoreRun(seeds, 1, fault, false, false);
+        return new ScoreRun(seeds, 1, fault, false, Make.FIRST);
     }
 
     /** A watch that knows the truth and tells it so many days after the beginning. */
@@ -44,10 +44,10 @@ class ScoreRunTest {
     @Test
     void developingAndScoringSeedsNeverMeet() {
         Set<Long> developing = new HashSet<>();
-        new ScoreRun(Seeds.DEVELOPING, 1000, "", false, false)
+        new ScoreRun(Seeds.DEVELOPING, 1000, "", false, Make.FIRST)
                 .cases()
                 .forEach(one -> developing.add(one.order().seed()));
-        List<Case> scoring = new ScoreRun(Seeds.SCORING, 1000, "", false, true).cases();
+        List<Case> scoring = new ScoreRun(Seeds.SCORING, 1000, "", false, Make.SECOND).cases();
 
         assertThat(developing).hasSameSizeAs(scoring);
         assertThat(scoring).noneMatch(one -> developing.contains(one.order().seed()));
@@ -60,7 +60,7 @@ class ScoreRunTest {
 
         assertThat(zeros).hasSize(1).allMatch(one -> one.cell().kind() == FaultKind.VELOCITY_ZEROS);
         assertThat(all).containsAll(zeros);
-        assertThat(new ScoreRun(Seeds.DEVELOPING, 2, "", true, false).cases())
+        assertThat(new ScoreRun(Seeds.DEVELOPING, 2, "", true, Make.FIRST).cases())
                 .isNotEmpty()
                 .allMatch(one -> one.cell().levelOnly());
     }
@@ -166,7 +166,7 @@ class ScoreRunTest {
     @ParameterizedTest
     @ValueSource(ints = {0, -1, 1001, Integer.MAX_VALUE})
     void refusesAbsurdCounts(int sites) {
-        assertThatThrownBy(() -> new ScoreRun(Seeds.DEVELOPING, sites, "", false, false))
+        assertThatThrownBy(() -> new ScoreRun(Seeds.DEVELOPING, sites, "", false, Make.FIRST))
                 .isInstanceOf(IllegalArgumentException.class)
                 .hasMessage("sites must be in [1, 1000], was " + sites);
     }

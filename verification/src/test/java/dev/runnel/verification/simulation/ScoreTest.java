@@ -86,7 +86,7 @@ class ScoreTest {
                 "--seeds=mine     | --seeds must be scoring or developing, was \"mine\"",
                 "--sites=0        | --sites must be a count in [1, 1000], was \"0\"",
                 "--sites=many     | --sites must be a count in [1, 1000], was \"many\"",
-                "--generator=third| --generator must be first or second, was \"third\"",
+                "--generator=last | --generator must be first, second or third, was \"last\"",
                 "--level-only=yes | --level-only must be true or false, was \"yes\"",
                 "--diameter=NaN   | --diameter must be in (0, 20] m, was \"NaN\"",
                 "--zone=Nowhere   | --zone must be a time zone, was \"Nowhere\"",

@@ -15,9 +15,9 @@ import org.junit.jupiter.params.provider.ValueSource;
 
 class SimulatorTest {
     @ParameterizedTest
-    @ValueSource(booleans = {false, true})
-    void sameOrderMakesTheSameSite(boolean rough) {
-        SiteOrder order = Orders.with(5, rough, FaultKind.WEAK_ECHO, 0.3, 0);
+    @EnumSource
+    void sameOrderMakesTheSameSite(Make make) {
+        SiteOrder order = Orders.with(5, make, FaultKind.WEAK_ECHO, 0.3, 0);
 
         Site one = Simulator.site(order);
         Site other = Simulator.site(order);
@@ -30,9 +30,9 @@ class SimulatorTest {
 
     /** These sums were taken once; another machine, locale or JDK must find them again. */
     @ParameterizedTest
-    @CsvSource({"false, 11, 2389852025", "true, 11, 818550491"})
-    void readingsAreTheSameEverywhere(boolean rough, long seed, long sum) {
-        Site site = Simulator.site(Orders.with(seed, rough, FaultKind.BLOCKAGE, 0.5, 4));
+    @CsvSource({"FIRST, 11, 2389852025", "SECOND, 11, 818550491", "THIRD, 11, 3985029605"})
+    void readingsAreTheSameEverywhere(Make make, long seed, long sum) {
+        Site site = Simulator.site(Orders.with(seed, make, FaultKind.BLOCKAGE, 0.5, 4));
 
         assertThat(sum(site)).isEqualTo(sum);
     }
@@ -48,10 +48,10 @@ class SimulatorTest {
     }
 
     @ParameterizedTest
-    @ValueSource(booleans = {false, true})
-    void sitesOfDifferentSeedsDifferInEverything(boolean rough) {
-        Site one = Simulator.site(Orders.sound(1, rough));
-        Site other = Simulator.site(Orders.sound(2, rough));
+    @EnumSource
+    void sitesOfDifferentSeedsDifferInEverything(Make make) {
+        Site one = Simulator.site(Orders.sound(1, make));
+        Site other = Simulator.site(Orders.sound(2, make));
 
         assertThat(one.grid().start()).isNotEqualTo(other.grid().start());
         assertThat(one.water().usualDepth()).isNotEqualTo(other.water().usualDepth());
@@ -60,21 +60,24 @@ class SimulatorTest {
 
     @Test
     void generatorsShareOnlyWhatIsNotInvented() {
-        Site smooth = Simulator.site(Orders.sound(3, false));
-        Site rough = Simulator.site(Orders.sound(3, true));
+        Site smooth = Simulator.site(Orders.sound(3, Make.FIRST));
+        Site rough = Simulator.site(Orders.sound(3, Make.SECOND));
+        Site households = Simulator.site(Orders.sound(3, Make.THIRD));
 
         assertThat(smooth.grid()).isEqualTo(rough.grid());
         assertThat(smooth.water().flow()).isNotEqualTo(rough.water().flow());
         assertThat(smooth.water().rain()).isNotEqualTo(rough.water().rain());
+        assertThat(households.grid().start()).isEqualTo(rough.grid().start());
+        assertThat(households.water().usualDepth()).isNotEqualTo(rough.water().usualDepth());
     }
 
     @ParameterizedTest
     @EnumSource(FaultKind.class)
     void depthAndVelocityCarryTheFlow(FaultKind kind) {
-        for (boolean rough : new boolean[] {false, true}) {
+        for (Make make : Make.values()) {
             for (Trait trait : Trait.values()) {
                 SiteOrder order =
-                        new SiteOrder(21, rough, Orders.DAYS, 0.06, trait, false, new Fault(kind, 0.4, 20.3, 3, 36, 5));
+                        new SiteOrder(21, make, Orders.DAYS, 0.06, trait, false, new Fault(kind, 0.4, 20.3, 3, 36, 5));
                 Water water = Simulator.water(order);
                 Pipe pipe = Simulator.law(order, Simulator.nature(order)).pipe();
                 for (int i = 0; i < water.flow().length; i++) {
@@ -87,9 +90,9 @@ class SimulatorTest {
 
     @Test
     void pumpsLoseNoWater() {
-        SiteOrder order = Orders.sound(8, false);
+        SiteOrder order = Orders.sound(8, Make.FIRST);
         double inflow = volume(Simulator.water(order), Simulator.grid(order));
-        SiteOrder pumped = new SiteOrder(8, false, Orders.DAYS, 0.04, Trait.PUMPED, false, Fault.NONE);
+        SiteOrder pumped = new SiteOrder(8, Make.FIRST, Orders.DAYS, 0.04, Trait.PUMPED, false, Fault.NONE);
 
         Water water = Simulator.water(pumped);
 
@@ -104,9 +107,9 @@ class SimulatorTest {
     }
 
     @ParameterizedTest
-    @ValueSource(booleans = {false, true})
-    void soundSitesFollowTheirLaw(boolean rough) {
-        Water water = Simulator.water(Orders.sound(4, rough));
+    @EnumSource
+    void soundSitesFollowTheirLaw(Make make) {
+        Water water = Simulator.water(Orders.sound(4, make));
 
         for (int i = 0; i < water.depth().length; i++) {
             if (water.depth()[i] < 3 * water.usualDepth()) {
@@ -117,12 +120,12 @@ class SimulatorTest {
 
     /** The part from day to day, as the order says; from the water, without any reading. */
     @ParameterizedTest
-    @CsvSource({"false, 0.02", "false, 0.08", "true, 0.02", "true, 0.08"})
-    void scatterIsAsOrdered(boolean rough, double scatter) {
+    @CsvSource({"FIRST, 0.02", "FIRST, 0.08", "SECOND, 0.02", "SECOND, 0.08", "THIRD, 0.02", "THIRD, 0.08"})
+    void scatterIsAsOrdered(Make make, double scatter) {
         double squares = 0;
         int n = 0;
         for (long seed = 100; seed < 112; seed++) {
-            SiteOrder order = new SiteOrder(seed, rough, 120, scatter, Trait.PLAIN, false, Fault.NONE);
+            SiteOrder order = new SiteOrder(seed, make, 120, scatter, Trait.PLAIN, false, Fault.NONE);
             Law law = Simulator.law(order, Simulator.nature(order));
             Grid grid = Simulator.grid(order);
             Water water = Simulator.water(order);
@@ -148,7 +151,8 @@ class SimulatorTest {
         double[] equal = new double[40];
         double[] missing = new double[40];
         for (int k = 0; k < equal.length; k++) {
-            Site site = Simulator.site(new SiteOrder(900 + k, k % 2 == 1, 120, 0.04, Trait.PLAIN, false, Fault.NONE));
+            Site site = Simulator.site(new SiteOrder(
+                    900 + k, k % 2 == 1 ? Make.SECOND : Make.FIRST, 120, 0.04, Trait.PLAIN, false, Fault.NONE));
             int pairs = 0;
             double last = Double.NaN;
             for (double depth : site.depth()) {
@@ -175,7 +179,7 @@ class SimulatorTest {
     @ParameterizedTest
     @ValueSource(doubles = {-0.1, 0.3, Double.NaN})
     void refusesScatterThatNoSiteHas(double scatter) {
-        assertThatThrownBy(() -> new SiteOrder(1, false, 10, scatter, Trait.PLAIN, false, Fault.NONE))
+        assertThatThrownBy(() -> new SiteOrder(1, Make.FIRST, 10, scatter, Trait.PLAIN, false, Fault.NONE))
                 .isInstanceOf(IllegalArgumentException.class)
                 .hasMessageContaining("scatter must be in [0, 0.2], was ");
     }
@@ -183,7 +187,7 @@ class SimulatorTest {
     @ParameterizedTest
     @ValueSource(ints = {0, 100_000})
     void refusesRecordsOfAbsurdLength(int days) {
-        assertThatThrownBy(() -> new SiteOrder(1, false, days, 0.04, Trait.PLAIN, false, Fault.NONE))
+        assertThatThrownBy(() -> new SiteOrder(1, Make.FIRST, days, 0.04, Trait.PLAIN, false, Fault.NONE))
                 .isInstanceOf(IllegalArgumentException.class)
                 .hasMessage("days must be in [1, 1100], was " + days);
     }

@@ -7,7 +7,7 @@ import org.junit.jupiter.api.Test;
 
 class TruthsTest {
     private static Truths truths(FaultKind kind, double severity, double ramp) {
-        return new Truths(Simulator.site(Orders.with(31, false, kind, severity, ramp)));
+        return new Truths(Simulator.site(Orders.with(31, Make.FIRST, kind, severity, ramp)));
     }
 
     @Test
@@ -23,7 +23,8 @@ class TruthsTest {
     void smallRiseAndFaultsOfSensorsReachNone() {
         assertThat(truths(FaultKind.BLOCKAGE, 0.2, 4).alarm()).isEmpty();
         assertThat(truths(FaultKind.DEPTH_OFFSET, 3, 0).alarm()).isEmpty();
-        assertThat(new Truths(Simulator.site(Orders.sound(31, false))).alarm()).isEmpty();
+        assertThat(new Truths(Simulator.site(Orders.sound(31, Make.FIRST))).alarm())
+                .isEmpty();
     }
 
     @Test
@@ -38,7 +39,7 @@ class TruthsTest {
     /** One shower of 5 mm: wet for its hours and 18 + 2 × 5 h after the last. */
     @Test
     void rainMakesWetHours() {
-        Site site = Simulator.site(Orders.sound(31, false));
+        Site site = Simulator.site(Orders.sound(31, Make.FIRST));
         Water dry = site.water();
         double[] rain = new double[dry.rain().length];
         rain[site.grid().at(10.5)] = 5;
