@@ -94,9 +94,16 @@ final class BaselineFit {
     }
 
     private Optional<SiteBaseline> fit() {
+        long depthRun = 0;
+        long velocityRun = 0;
+        for (int i = 0; i < of.size; i++) {
+            depthRun = Math.max(depthRun, of.hour(i).depthRun);
+            velocityRun = Math.max(velocityRun, of.hour(i).velocityRun);
+        }
         if (of.seen < LEAST_COVERAGE * of.stretch.hours()) {
-            reasons.add("depth in " + of.seen + " of " + Text.fixed(of.stretch.hours(), 0)
-                    + " hours, half of them are needed");
+            // What froze is missing for all that follows: the reader wants the cause first.
+            frozen(depthRun, velocityRun);
+            reasons.addAll(BaselineWords.missing(of));
             return Optional.empty();
         }
         if (of.seenDry < LEAST_DRY_HOURS) {
@@ -104,14 +111,9 @@ final class BaselineFit {
             reasons.add(of.seenDry + " dry hours, " + LEAST_DRY_HOURS + " are needed");
             return Optional.empty();
         }
-        long depthRun = 0;
-        long velocityRun = 0;
-        for (int i = 0; i < of.size; i++) {
-            depthRun = Math.max(depthRun, of.hour(i).depthRun);
-            velocityRun = Math.max(velocityRun, of.hour(i).velocityRun);
-        }
         EchoShares echo = new EchoShares(of);
-        sensors(depthRun, velocityRun, echo);
+        frozen(depthRun, velocityRun);
+        zeros(echo);
         DayCurve depth = of.curve(of.lnDepth, of.dry);
         Left left = new Left(depth);
         stability(left);
@@ -121,13 +123,16 @@ final class BaselineFit {
         return Optional.of(SiteBaseline.of(monitor, text(depth, left, echo, depthRun, velocityRun)));
     }
 
-    private void sensors(long depthRun, long velocityRun, EchoShares echo) {
+    private void frozen(long depthRun, long velocityRun) {
         if (depthRun > LONGEST_DEPTH_RUN) {
             reasons.add("the depth repeated one value for " + inHours(depthRun) + " h");
         }
         if (velocityRun > LONGEST_VELOCITY_RUN) {
             reasons.add("the velocity repeated one value for " + inHours(velocityRun) + " h");
         }
+    }
+
+    private void zeros(EchoShares echo) {
         if (echo.zeroShare > MOST_ZEROS) {
             reasons.add(
                     "the velocity was 0 under water in " + Text.fixed(100 * echo.zeroShare, 0) + " % of the readings");
@@ -179,11 +184,12 @@ final class BaselineFit {
             }
             if (learned.scatter() > LARGEST_SCATTER) {
                 notes.add("velocity does not follow depth here (hours scatter by "
-                        + Text.fixed(100 * learned.scatter(), 0) + " %): it is not watched");
+                        + Text.fixed(100 * learned.scatter(), 0) + " %): it is not watched; " + BaselineWords.NO_LAW);
                 moving = false;
                 r = of.nan();
             } else {
                 law = Optional.of(learned);
+                notes.addAll(BaselineWords.ofLaw(monitor, learned, of));
             }
         }
 

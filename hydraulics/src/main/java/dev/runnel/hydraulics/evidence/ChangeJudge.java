@@ -14,7 +14,7 @@ final class ChangeJudge {
     private static final int SHAPE_BLOCKS = 30 * ChangeSeries.BLOCKS_PER_DAY;
 
     /** What moved is told anew while the finding stands at this share of its largest distance or more; chosen here. */
-    private static final double STANDS_OUT = 0.5;
+    private static final double STANDS_OUT = 0.8;
 
     private final WatchRule rule;
     private final ChangeSeries series;
@@ -53,7 +53,8 @@ final class ChangeJudge {
         for (int i = from; i < blocks.size(); i++) {
             values[(int) (blocks.number(i) - first)] = blocks.value(i, change.channel);
         }
-        ShapeFit fit = ShapeFit.of(values);
+        ShapeFit fit = ShapeFit.of(
+                values, (int) (ChangeSeries.blockOf(Math.floorDiv(open.found - 1, SiteHour.NANOS)) - first));
         open.shape = fit.shape;
         open.since = ChangeSeries.time(first + fit.onset);
         open.earliest = ChangeSeries.time(first + Math.max(0, fit.earliest - 1));
@@ -61,6 +62,7 @@ final class ChangeJudge {
         if (fit.shape == ChangeShape.STEP) {
             StepHour.find(series, change.channel, first + fit.onset, open);
         }
+        open.beginByFound();
     }
 
     private List<Moved> moved(long block) {

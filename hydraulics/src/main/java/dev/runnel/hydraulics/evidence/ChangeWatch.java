@@ -71,13 +71,13 @@ final class ChangeWatch {
         long earliest = sums.earliestOfFull(found);
         int quantity = ChangeSums.quantity(found);
         int direction = ChangeSums.direction(found);
-        if (doubt.isDoubtful(found)) {
+        boolean returned = track.isPresent()
+                && ChangeEnd.isReturn(change, track.orElseThrow().names.get(0), quantity, direction, earliest);
+        if (!returned && doubt.isDoubtful(found)) {
             sums.clear();
             doubt.tell(found, sums.start(found), block, end);
             return;
         }
-        boolean returned = track.isPresent()
-                && ChangeEnd.isReturn(change, track.orElseThrow().names.get(0), quantity, direction, earliest);
         if (!returned) {
             track = Optional.of(findings.open(FindingName.LEVEL_UP, ChangeSeries.time(earliest), end));
             names.clear();
@@ -120,8 +120,7 @@ final class ChangeWatch {
     }
 
     private void close(long block, long end, Track open) {
-        open.open = false;
-        open.closed = ChangeEnd.lastAway(series, change, block);
+        open.close(ChangeEnd.lastAway(series, change, block));
         change.closedAt = block;
         doubt.closed(change, block, open);
         sums.clear();

@@ -160,7 +160,7 @@ final class ClockFinding {
         if (days == 0 || closedSoon >= MOST_SHORT || tidal) {
             return;
         }
-        if (closedSoon > 0 && tide.isTidal()) {
+        if (tide.isTidal()) {
             followsTheTide(end);
             return;
         }
@@ -219,8 +219,7 @@ final class ClockFinding {
             }
         }
         Track open = track.orElseThrow();
-        open.open = false;
-        open.closed = local.firstHour(watch.day(days - 1)) * SiteHour.NANOS;
+        open.close(local.firstHour(watch.day(days - 1)) * SiteHour.NANOS);
         boolean civilly = afterCivilChange(local.day(Math.floorDiv(open.since, SiteHour.NANOS)));
         closedSoon += open.closed - open.since < SHORT && !civilly ? 1 : 0;
         findings.report(WatchNotice.Kind.CLOSED, end, open);

@@ -63,6 +63,10 @@ final class EchoShares {
         if (shares.length < 2) {
             return 2 * LEAST_EXCESS;
         }
-        return Arrays.stream(shares).average().orElseThrow() + LEAST_EXCESS + 4 * Math.sqrt(Medians.variance(shares));
+        double usual = Arrays.stream(shares).average().orElseThrow();
+        // Where water stops and goes by itself, such as behind pumps, it does so half as often in one season and twice
+        // in
+        // another.
+        return usual + Math.max(LEAST_EXCESS, 1.5 * usual) + 4 * Math.sqrt(Medians.variance(shares));
     }
 }

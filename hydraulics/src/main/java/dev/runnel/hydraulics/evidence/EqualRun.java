@@ -10,6 +10,8 @@ final class EqualRun {
     /** Over a longer gap equal readings are chance. */
     private static final long LONGEST_GAP = 2 * SiteHour.NANOS;
 
+    private static final long DAY = 24 * SiteHour.NANOS;
+
     private final long limit;
     private double last = Double.NaN;
     private long from;
@@ -20,8 +22,13 @@ final class EqualRun {
         this.limit = limit;
     }
 
-    /** Takes a reading and returns whether it is one too many of a run. */
-    boolean add(long time, double value) {
+    /**
+     * Takes a reading and returns whether it is one too many of a run.
+     *
+     * @param patient whether the sensor reads where its steps are coarse against what it measures, so that equal readings
+     *     say nothing before the course of a day should have moved them
+     */
+    boolean add(long time, double value, boolean patient) {
         boolean goesOn = value == last && time - until <= LONGEST_GAP;
         until = time;
         if (!goesOn) {
@@ -31,7 +38,7 @@ final class EqualRun {
             return false;
         }
         count++;
-        return count >= LEAST_READINGS && time - from > limit;
+        return count >= LEAST_READINGS && time - from > (patient ? Math.max(limit, DAY) : limit);
     }
 
     /** Ends the run, for a reading that says nothing about the sensor. */

@@ -210,8 +210,7 @@ final class GaugeClock {
             }
         }
         Track open = track.orElseThrow();
-        open.open = false;
-        open.closed = times.get(n - LEAST_USUAL);
+        open.close(times.get(n - LEAST_USUAL));
         findings.report(WatchNotice.Kind.CLOSED, end, open);
     }
 

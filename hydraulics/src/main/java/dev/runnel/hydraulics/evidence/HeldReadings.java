@@ -32,6 +32,11 @@ final class HeldReadings {
         return time - last > LEAP;
     }
 
+    /** Whether a stamp goes so far back behind the first of those held that they cannot have been the begin of a record. */
+    boolean leapsBack(long time) {
+        return first() - time > LEAP;
+    }
+
     boolean isEmpty() {
         return count == 0;
     }

@@ -50,10 +50,20 @@ final class HourGatherer {
     /** Distance of the quartiles of a normal law over its standard deviation, 2 · 0.6745. */
     private static final double QUARTILES_APART = 1.349;
 
+    /**
+     * A level above this times the highest of the usual dry day, a velocity below that times the lowest, is one that the
+     * longest equal runs of the baseline say nothing of: water that is held up hardly moves and runs slowly; chosen here.
+     */
+    private static final double UNUSUAL_LEVEL = 1.25;
+
+    private static final double UNUSUAL_VELOCITY = 0.6;
+
     /** Room for a reading a minute; an hour of more makes it grow. */
     private static final int ROOM = 64;
 
     private final PipeMonitor monitor;
+    private final double unusualLevel;
+    private final double unusualVelocity;
     private final double soffit;
     private final Consumer<SiteHour> hours;
     private final EqualRun depthRun;
@@ -69,8 +79,32 @@ final class HourGatherer {
     private long last = Long.MIN_VALUE;
     private long lastStep;
 
+    /** For learning: every level and velocity may be usual. */
     HourGatherer(PipeMonitor monitor, long depthLimit, long velocityLimit, Consumer<SiteHour> hours) {
+        this(monitor, depthLimit, velocityLimit, Double.POSITIVE_INFINITY, 0, hours);
+    }
+
+    /** For the watch: at levels above the unusual one and velocities below it, equal readings are borne for a day. */
+    HourGatherer(SiteBaseline baseline, Consumer<SiteHour> hours) {
+        this(
+                baseline.monitor(),
+                baseline.depthFrozen,
+                baseline.velocityFrozen,
+                UNUSUAL_LEVEL * baseline.highestUsual(Quantity.DEPTH),
+                UNUSUAL_VELOCITY * baseline.lowestUsual(Quantity.VELOCITY),
+                hours);
+    }
+
+    private HourGatherer(
+            PipeMonitor monitor,
+            long depthLimit,
+            long velocityLimit,
+            double unusualLevel,
+            double unusualVelocity,
+            Consumer<SiteHour> hours) {
         this.monitor = monitor;
+        this.unusualLevel = unusualLevel;
+        this.unusualVelocity = unusualVelocity;
         this.soffit = monitor.soffit();
         this.hours = hours;
         this.depthRun = new EqualRun(depthLimit);
@@ -119,9 +153,10 @@ final class HourGatherer {
         if (level > soffit || depth <= 0) {
             depthRun.reset();
         } else {
-            boolean frozen = depthRun.add(time, depth);
+            boolean patient = level > unusualLevel;
+            boolean frozen = depthRun.add(time, depth, patient);
             long length = depthRun.length(time);
-            if (length > hour.depthRun) {
+            if (length > hour.depthRun && (frozen || !patient)) {
                 hour.depthRun = length;
                 hour.depthRunFrom = depthRun.from();
             }
@@ -142,9 +177,10 @@ final class HourGatherer {
         }
         double size = Math.abs(velocity);
         if (size > ZERO_VELOCITY) {
-            boolean frozen = velocityRun.add(time, velocity);
+            boolean patient = size < unusualVelocity;
+            boolean frozen = velocityRun.add(time, velocity, patient);
             long length = velocityRun.length(time);
-            if (length > hour.velocityRun) {
+            if (length > hour.velocityRun && (frozen || !patient)) {
                 hour.velocityRun = length;
                 hour.velocityRunFrom = velocityRun.from();
             }

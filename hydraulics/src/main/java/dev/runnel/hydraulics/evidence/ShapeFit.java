@@ -31,9 +31,14 @@ final class ShapeFit {
         this.latest = latest;
     }
 
-    /** Fits values about 0 before the change, NaN for missing ones. */
-    static ShapeFit of(double[] values) {
+    /**
+     * Fits values about 0 before the change, NaN for missing ones.
+     *
+     * @param lastOnset largest index at which the change may begin: it was told of then
+     */
+    static ShapeFit of(double[] values, int lastOnset) {
         int n = values.length;
+        int most = Math.max(0, Math.min(n - 1, lastOnset));
         double[] stepFit = new double[n];
         double[] rampFit = new double[n];
         double total = 0;
@@ -55,8 +60,8 @@ final class ShapeFit {
                 }
             }
             rampFit[k] = Math.min(rampFit[k], total - gain(values, k, n - k));
-            step = stepFit[k] < stepFit[step] ? k : step;
-            ramp = rampFit[k] < rampFit[ramp] ? k : ramp;
+            step = k <= most && stepFit[k] < stepFit[step] ? k : step;
+            ramp = k <= most && rampFit[k] < rampFit[ramp] ? k : ramp;
         }
         double effective = Math.max(2, INDEPENDENT * count);
         double floor = 1e-12 + total * 1e-9;
@@ -73,7 +78,7 @@ final class ShapeFit {
         while (earliest > 0 && fit[earliest - 1] <= limit) {
             earliest--;
         }
-        while (latest < n - 1 && fit[latest + 1] <= limit) {
+        while (latest < most && fit[latest + 1] <= limit) {
             latest++;
         }
         return new ShapeFit(shape, best, earliest, latest);

@@ -217,6 +217,25 @@ public final class SiteBaseline {
         };
     }
 
+    /** Highest value of a quantity in the course of a usual dry day, working days and days of rest; infinite without one. */
+    double highestUsual(Quantity quantity) {
+        return day(quantity).map(curve -> extreme(curve, 1)).orElse(Double.POSITIVE_INFINITY);
+    }
+
+    /** The lowest; 0 without one. */
+    double lowestUsual(Quantity quantity) {
+        return day(quantity).map(curve -> extreme(curve, -1)).orElse(0.0);
+    }
+
+    private static double extreme(DayCurve curve, int sign) {
+        double most = Double.NEGATIVE_INFINITY;
+        for (int quarter = 0; quarter < 96; quarter++) {
+            double time = quarter / 4.0;
+            most = Math.max(most, Math.max(sign * curve.value(time, false), sign * curve.value(time, true)));
+        }
+        return Math.exp(sign * most);
+    }
+
     /**
      * Returns whether a quantity is watched.
      *

@@ -57,6 +57,19 @@ final class Track {
         this.found = found;
     }
 
+    /** Keeps the beginning from coming after the telling, whatever a fit to later readings says. */
+    void beginByFound() {
+        since = Math.min(since, found);
+        earliest = Math.min(earliest, since);
+        latest = Math.max(since, Math.min(latest, found));
+    }
+
+    /** Ends it, not before it was told. */
+    void close(long time) {
+        open = false;
+        closed = Math.max(found, time);
+    }
+
     Finding finding() {
         return new Finding(
                 number,

@@ -4,7 +4,6 @@ import dev.runnel.internal.MachineClock;
 import dev.runnel.internal.StateText;
 import dev.runnel.timeseries.EpochNanos;
 import dev.runnel.timeseries.Machine;
-import java.time.Instant;
 import java.util.List;
 
 /** The watch at work: readings to hours, hours to what is watched. */
@@ -24,8 +23,7 @@ final class WatchMachine implements Machine<SiteReading, WatchNotice, WatchState
     private WatchMachine(WatchRule rule, MachineClock clock) {
         this.clock = clock;
         this.watch = new HourlyWatch(rule, findings);
-        this.gatherer = new HourGatherer(
-                rule.baseline().monitor(), rule.baseline().depthFrozen, rule.baseline().velocityFrozen, watch);
+        this.gatherer = new HourGatherer(rule.baseline(), watch);
         // Enough to refuse the state of another baseline; the baseline itself is kept elsewhere.
         this.baseline = rule.baseline().interval() + "#"
                 + Integer.toHexString(rule.baseline().toText().hashCode());
@@ -52,26 +50,39 @@ final class WatchMachine implements Machine<SiteReading, WatchNotice, WatchState
 
     List<WatchNotice> next(long time, double depth, double velocity, double rain) {
         clock.requireAfter(time);
-        if (!held.isEmpty()) {
-            if (time == held.last()) {
-                Instant again = EpochNanos.toInstant(time);
-                throw new IllegalArgumentException("time must be after " + again + ", was " + again);
+        if (!held.isEmpty() && judgesHeld(time)) {
+            held.add(time, depth, velocity, rain);
+            if (held.isConfirmed()) {
+                held.give(this::take);
             }
-            if (time > held.last()) {
-                held.add(time, depth, velocity, rain);
-                if (held.isConfirmed()) {
-                    held.give(this::take);
-                }
-                return findings.take();
-            }
-            leaveOut("the next stamp was " + EpochNanos.toInstant(time));
+            return findings.take();
         }
-        if (last != Long.MIN_VALUE && HeldReadings.leaps(last, time)) {
+        // The first stamps as well: a false one years ahead would make the watch deaf until then.
+        if (last == Long.MIN_VALUE || HeldReadings.leaps(last, time)) {
             held.add(time, depth, velocity, rain);
         } else {
             take(time, depth, velocity, rain);
         }
         return findings.take();
+    }
+
+    /** Returns whether a reading goes on with those that are held; if not, these are taken or left out, or it is refused. */
+    private boolean judgesHeld(long time) {
+        boolean beginning = last == Long.MIN_VALUE;
+        if (time == held.last() || beginning && time < held.last() && !held.leapsBack(time)) {
+            throw new IllegalArgumentException(
+                    "time must be after " + EpochNanos.toInstant(held.last()) + ", was " + EpochNanos.toInstant(time));
+        }
+        if (time < held.last()) {
+            leaveOut("the next stamp was " + EpochNanos.toInstant(time));
+            return false;
+        }
+        if (beginning && HeldReadings.leaps(held.last(), time)) {
+            // The stamp that leaps is the one to doubt.
+            held.give(this::take);
+            return false;
+        }
+        return true;
     }
 
     private void take(long time, double depth, double velocity, double rain) {
@@ -82,20 +93,26 @@ final class WatchMachine implements Machine<SiteReading, WatchNotice, WatchState
 
     /** Leaves out what is held, and says so: nothing is lost silently. */
     private void leaveOut(String why) {
-        Track track = new Track(0, FindingName.FALSE_STAMPS, last, last);
+        boolean before = last != Long.MIN_VALUE;
+        long when = before ? last : held.last();
+        Track track = new Track(0, FindingName.FALSE_STAMPS, when, when);
         track.open = false;
-        track.closed = last;
+        track.closed = when;
         track.detail = held.count() + (held.count() == 1 ? " reading was" : " readings were")
                 + " left out: stamped from " + EpochNanos.toInstant(held.first()) + " to "
-                + EpochNanos.toInstant(held.last()) + ", after " + EpochNanos.toInstant(last) + "; " + why;
-        findings.report(WatchNotice.Kind.NOTED, last, track);
+                + EpochNanos.toInstant(held.last())
+                + (before ? ", after " + EpochNanos.toInstant(last) : ", at the beginning")
+                + "; " + why;
+        findings.report(WatchNotice.Kind.NOTED, when, track);
         held.drop();
     }
 
     @Override
     public List<WatchNotice> finish() {
         clock.end();
-        if (!held.isEmpty()) {
+        if (last == Long.MIN_VALUE) {
+            held.give(this::take);
+        } else if (!held.isEmpty()) {
             leaveOut("the record ended before more of them came");
         }
         gatherer.end();

@@ -105,4 +105,29 @@ class FalseStampsTest {
                 .startsWith("1 reading was left out: stamped from " + step(400))
                 .endsWith("the record ended before more of them came");
     }
+
+    @Test
+    void aFalseFirstStampIsLeftOut() {
+        Machine<SiteReading, WatchNotice, WatchState> machine = RULE.start();
+        List<WatchNotice> told = new ArrayList<>(machine.next(at(step(400))));
+        for (int i = 0; i < 60; i++) {
+            told.addAll(machine.next(at(step(i))));
+        }
+        told.addAll(machine.finish());
+        assertThat(noted(told)).hasSize(1);
+        assertThat(noted(told).get(0).finding().detail())
+                .isEqualTo("1 reading was left out: stamped from " + step(400) + " to " + step(400)
+                        + ", at the beginning; the next stamp was " + step(0));
+    }
+
+    @Test
+    void aReadingOutOfOrderAtTheBeginningIsRefusedAndChangesNothing() {
+        Machine<SiteReading, WatchNotice, WatchState> machine = RULE.start();
+        machine.next(at(step(1)));
+        String before = machine.state().toText();
+        assertThatThrownBy(() -> machine.next(at(step(0))))
+                .isInstanceOf(IllegalArgumentException.class)
+                .hasMessage("time must be after " + step(1) + ", was " + step(0));
+        assertThat(machine.state().toText()).isEqualTo(before);
+    }
 }
