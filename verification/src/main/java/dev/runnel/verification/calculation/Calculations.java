@@ -61,6 +61,7 @@ public final class Calculations {
                         WaterCalculations.all(),
                         MonitorCalculations.all(),
                         RecordCalculations.all(),
+                        EvidenceCalculations.all(),
                         WeirCalculations.all(),
                         CrestCalculations.all(),
                         FlumeCalculations.all(),
