@@ -13,7 +13,8 @@ public enum FindingName {
     /** Depth up, velocity down, flow unchanged. */
     HELD_UP(
             "water held up downstream",
-            "a high level downstream, or a depth sensor and a velocity sensor that fail together"),
+            "a high level downstream, sediment where it comes over weeks, or a depth sensor and a velocity sensor that fail"
+                    + " together"),
     /** Depth down, velocity up, flow unchanged. */
     RELEASED("an obstruction downstream that is gone", "a velocity sensor that was cleaned or moved"),
     /** Depth and velocity up together. */
@@ -23,7 +24,7 @@ public enum FindingName {
     /** Depth up or down at once, velocity unchanged. */
     DEPTH_STEP(
             "a depth sensor that was moved or reads another zero",
-            "a deposit that came or went at once at the monitor"),
+            "a deposit that came or went at once at the monitor, or another unit"),
     /** Depth up or down over days, velocity unchanged. */
     DEPTH_DRIFT("a depth sensor that drifts", "sediment at the monitor"),
     /** Depth up over days, velocity unchanged. */
@@ -31,11 +32,12 @@ public enum FindingName {
     /** Velocity down at the same depth and hour. */
     VELOCITY_LOSS(
             "a velocity sensor that loses sight, by fouling or grease",
-            "another resistance of the pipe at the monitor"),
+            "another resistance of the pipe at the monitor, or another unit"),
     /** Velocity up at the same depth and hour. */
     VELOCITY_GAIN(
             "a velocity sensor that reads higher than before",
-            "an obstruction downstream that went while more water came, a sensor that was cleaned, or a smoother pipe"),
+            "an obstruction downstream that went while more water came, a sensor that was cleaned, a smoother pipe, or"
+                    + " another unit"),
     /** Velocity low for the depth; dry hours to tell the rest are missing. */
     VELOCITY_LOW_FOR_DEPTH(
             "velocity low for this depth", "water held up, velocity sensor or depth sensor: named when dry hours come"),
@@ -46,11 +48,11 @@ public enum FindingName {
     /** Depth up in dry hours, velocity not known. */
     LEVEL_UP(
             "level up without rain",
-            "water held up, more water, or the depth sensor: without velocity nothing tells which"),
+            "water held up, more water, or the depth sensor, its zero or unit: without velocity nothing tells which"),
     /** Depth down in dry hours, velocity not known. */
     LEVEL_DOWN(
             "level down without rain",
-            "an obstruction gone, less water, or the depth sensor: without velocity nothing tells which"),
+            "an obstruction gone, less water, or the depth sensor, its zero or unit: without velocity nothing tells which"),
     /** Many velocities of 0 under water. */
     VELOCITY_ZEROS("a velocity sensor that drops out to 0", "standing water, if the depth says so too"),
     /** Many velocities far below the others of their hour. */
@@ -70,10 +72,14 @@ public enum FindingName {
             "a logger that repeats its last readings, depth and velocity together",
             "two sensors that fail together, or water that stands still"),
     /** Depth and velocity that cannot both be true. */
-    CONTRADICTORY("readings that cannot both be true: velocity without water", "a depth sensor that hangs dry"),
-    /** Depths that no reading can be, or another unit. */
+    CONTRADICTORY(
+            "readings that cannot both be true: velocity without water",
+            "a depth sensor that hangs dry, or another unit"),
+    /** Depths that no reading can be, or next to nothing where water always stood. */
     OUT_OF_RANGE(
-            "readings outside of what the sensor can say", "another unit, a scale that was changed, a broken cable"),
+            "depths outside of what the sensor can say, or next to nothing where there always was water",
+            "another unit, a scale that was changed, a broken cable, a sensor that hangs dry, or water that takes another"
+                    + " way"),
     /** The usual day comes early or late. */
     CLOCK_OF_MONITOR("a clock of the monitor that is off", "habits that moved, such as holidays, or pumps upstream"),
     /** The rain comes early or late for the depth, the day does not. */

@@ -58,12 +58,16 @@ final class HourGatherer {
 
     private static final double UNUSUAL_VELOCITY = 0.6;
 
+    /** A level of at most this share of the lowest of the usual dry day is next to nothing; chosen here. */
+    private static final double NEXT_TO_NOTHING = 0.25;
+
     /** Room for a reading a minute; an hour of more makes it grow. */
     private static final int ROOM = 64;
 
     private final PipeMonitor monitor;
     private final double unusualLevel;
     private final double unusualVelocity;
+    private final double nothing;
     private final double soffit;
     private final Consumer<SiteHour> hours;
     private final EqualRun depthRun;
@@ -81,7 +85,7 @@ final class HourGatherer {
 
     /** For learning: every level and velocity may be usual. */
     HourGatherer(PipeMonitor monitor, long depthLimit, long velocityLimit, Consumer<SiteHour> hours) {
-        this(monitor, depthLimit, velocityLimit, Double.POSITIVE_INFINITY, 0, hours);
+        this(monitor, depthLimit, velocityLimit, Double.POSITIVE_INFINITY, 0, Double.NEGATIVE_INFINITY, hours);
     }
 
     /** For the watch: at levels above the unusual one and velocities below it, equal readings are borne for a day. */
@@ -92,6 +96,7 @@ final class HourGatherer {
                 baseline.velocityFrozen,
                 UNUSUAL_LEVEL * baseline.highestUsual(Quantity.DEPTH),
                 UNUSUAL_VELOCITY * baseline.lowestUsual(Quantity.VELOCITY),
+                nothing(baseline),
                 hours);
     }
 
@@ -101,14 +106,22 @@ final class HourGatherer {
             long velocityLimit,
             double unusualLevel,
             double unusualVelocity,
+            double nothing,
             Consumer<SiteHour> hours) {
         this.monitor = monitor;
         this.unusualLevel = unusualLevel;
         this.unusualVelocity = unusualVelocity;
+        this.nothing = nothing;
         this.soffit = monitor.soffit();
         this.hours = hours;
         this.depthRun = new EqualRun(depthLimit);
         this.velocityRun = new EqualRun(velocityLimit);
+    }
+
+    /** Behind pumps water comes and goes: there nothing is usual. */
+    private static double nothing(SiteBaseline baseline) {
+        double lowest = baseline.lowestUsual(Quantity.DEPTH);
+        return lowest > 0 && !baseline.isPumped() ? NEXT_TO_NOTHING * lowest : Double.NEGATIVE_INFINITY;
     }
 
     void add(long time, double depth, double velocity, double rain) {
@@ -150,7 +163,10 @@ final class HourGatherer {
             return Double.NaN;
         }
         double level = Math.max(0, depth) + monitor.sensorOffset();
-        if (level > soffit || depth <= 0) {
+        if (level <= nothing) {
+            hour.outOfRange++;
+        }
+        if (level > soffit || depth <= 0 || level <= nothing) {
             depthRun.reset();
         } else {
             boolean patient = level > unusualLevel;

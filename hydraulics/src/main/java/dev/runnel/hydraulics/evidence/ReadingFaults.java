@@ -118,7 +118,14 @@ final class ReadingFaults {
                 end,
                 "hours of upstream velocity");
         bad(Kind.WITHOUT_WATER, true, 5, 0, end, "hours of velocity without water");
-        bad(Kind.OUT_OF_RANGE, true, 6, 0, end, "hours of depths out of range");
+        // A depth of next to nothing below water that moves is told as that.
+        bad(
+                Kind.OUT_OF_RANGE,
+                !isOpen(Kind.WITHOUT_WATER),
+                6,
+                0,
+                end,
+                "hours of depths out of range or next to nothing");
         for (Kind kind : Kind.values()) {
             close(kind, end);
         }

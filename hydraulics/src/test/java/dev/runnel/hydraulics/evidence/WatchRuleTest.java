@@ -47,6 +47,33 @@ class WatchRuleTest {
         assertTrue(Duration.between(day(25), finding.since()).abs().toHours() < 36, finding::describe);
     }
 
+    /** Depths in m that come as mm, or from a sensor that hangs dry, from a day on: next to nothing, in steps of 1 mm. */
+    private static final Fault DEPTH_GONE =
+            (day, depth, velocity, random) -> new double[] {day < 25 ? depth : Math.round(depth) / 1000.0, velocity};
+
+    @Test
+    void aDepthOfNextToNothingIsToldOfALevelAlone() {
+        Finding finding = only(watch(InventedSite.of(60, 2).record(DEPTH_GONE, false, true)));
+        assertEquals(FindingName.OUT_OF_RANGE, finding.name());
+        assertTrue(finding.isOpen());
+        assertTrue(Duration.between(day(25), finding.since()).abs().toHours() <= 1, finding::describe);
+        assertTrue(finding.found().isBefore(day(25.5)), finding::describe);
+    }
+
+    @Test
+    void aDepthOfNextToNothingUnderAVelocityIsOneContradiction() {
+        Finding finding = only(watch(InventedSite.of(60, 2).record(DEPTH_GONE)));
+        assertEquals(FindingName.CONTRADICTORY, finding.name());
+        assertTrue(finding.found().isBefore(day(25.5)), finding::describe);
+    }
+
+    @Test
+    void coarseDepthsOfAnotherUnitAreNotToldAsFrozenAgainAndAgain() {
+        Finding finding = only(watch(InventedSite.of(60, 2).record((day, depth, velocity, random) ->
+                new double[] {day < 25 ? depth : Math.ceil(depth * 5) / 1000.0, velocity})));
+        assertTrue(finding.found().isBefore(day(26)), finding::describe);
+    }
+
     @Test
     void oneReadingAfterTheOtherIsTheWholeRecord() {
         SiteRecord record = InventedSite.of(40, 3).record(InventedSite.heldUp(InventedSite.ramp(25, 4, 0.6)));

@@ -110,8 +110,11 @@ final class Attention {
     private void evidence() {
         review.watched()
                 .findings()
-                .forEach(finding ->
-                        points.add(FindingText.of(finding, review.doubts().isFlowDoubtful(finding), dates)));
+                .forEach(finding -> points.add(FindingText.of(
+                        finding,
+                        review.doubts().isFlowDoubtful(finding),
+                        review.data().velocity().isPresent(),
+                        dates)));
     }
 
     /** Nothing is judged against what is not known. */

@@ -9,7 +9,7 @@ import java.util.stream.Collectors;
 final class FindingText {
     private FindingText() {}
 
-    static String of(Finding finding, boolean isFlowDoubtful, Dates dates) {
+    static String of(Finding finding, boolean isDoubtful, boolean isOfFlow, Dates dates) {
         StringBuilder text =
                 new StringBuilder("Finding ").append(finding.number()).append(": ");
         text.append(finding.detail())
@@ -44,8 +44,11 @@ final class FindingText {
             finding.alarm().ifPresent(level -> text.append(forecast("the alarm level", level, dates)));
             finding.soffit().ifPresent(level -> text.append(forecast("the soffit", level, dates)));
         }
-        if (isFlowDoubtful) {
-            text.append(" The flow of this time is doubtful and left out of the dry weather flow.");
+        if (isDoubtful) {
+            text.append(
+                    isOfFlow
+                            ? " The flow of this time is doubtful and left out of the dry weather flow."
+                            : " The level of this time is doubtful and left out of the dry weather level.");
         }
         return text.toString();
     }

@@ -366,7 +366,10 @@ final class FlowText {
                         .filter(lag -> !each.doubts().contains(ResponseDoubt.NO_RESPONSE))
                         .map(lag -> "" + lag.toMinutes())
                         .orElse("-"),
-                each.recession().map(fall -> Show.hoursValue(fall.constant())).orElse("-"),
+                each.recession()
+                        .filter(fall -> !each.doubts().contains(ResponseDoubt.NO_RECESSION))
+                        .map(fall -> Show.hoursValue(fall.constant()))
+                        .orElse("-"),
                 marks);
     }
 
