@@ -59,7 +59,7 @@ final class HourGatherer {
     private static final double UNUSUAL_VELOCITY = 0.6;
 
     /** A level of at most this share of the lowest of the usual dry day is next to nothing; chosen here. */
-    private static final double NEXT_TO_NOTHING = 0.25;
+    private static final double NEXT_TO_NOTHING = 0.1;
 
     /** Room for a reading a minute; an hour of more makes it grow. */
     private static final int ROOM = 64;
