@@ -75,11 +75,18 @@ final class EvidenceCalculations {
                 ofClass("evidence.class.from", "m", DepthClass::from),
                 ofClass("evidence.class.to", "m", DepthClass::to),
                 ofClass("evidence.class.level", "m", DepthClass::medianLevel),
-                ofClass("evidence.class.velocity", "m/s", each -> each.velocity().median()),
-                ofClass("evidence.class.velocity.lower", "m/s", each -> each.velocity()
-                        .lower()),
-                ofClass("evidence.class.velocity.upper", "m/s", each -> each.velocity()
-                        .upper()),
+                ofClass(
+                        "evidence.class.velocity",
+                        "m/s",
+                        each -> each.velocity().median()),
+                ofClass(
+                        "evidence.class.velocity.lower",
+                        "m/s",
+                        each -> each.velocity().lower()),
+                ofClass(
+                        "evidence.class.velocity.upper",
+                        "m/s",
+                        each -> each.velocity().upper()),
                 ofClass("evidence.class.readings", "1", each -> each.velocity().count()),
                 ofClass("evidence.class.law", "m/s", DepthClass::lawVelocity),
                 ofClass("evidence.class.ratio", "1", DepthClass::ratio),
@@ -107,11 +114,15 @@ final class EvidenceCalculations {
                 trend("evidence.trend.change", Trend::relativeChange),
                 of("site-record.size", "1", RECORD, in -> record(in).size()),
                 of("site-record.velocities-alone", "1", RECORD, in -> record(in).velocitiesAlone()),
-                of("site-record.step", "s", RECORD, in -> record(in)
-                        .medianStep()
-                        .toSeconds()),
-                reading("site-record.time", "s", each -> Duration.between(START, each.time())
-                        .toSeconds()),
+                of(
+                        "site-record.step",
+                        "s",
+                        RECORD,
+                        in -> record(in).medianStep().toSeconds()),
+                reading(
+                        "site-record.time",
+                        "s",
+                        each -> Duration.between(START, each.time()).toSeconds()),
                 reading("site-record.depth", "m", SiteReading::depth),
                 reading("site-record.velocity", "m/s", SiteReading::velocity),
                 reading("site-record.rain", "mm", SiteReading::rain));
@@ -158,8 +169,7 @@ final class EvidenceCalculations {
     private static Calculation ofDay(String name, String unit, ToDoubleFunction<DailyEvidence> question) {
         return of(name, unit, DAY, in -> {
             LocalDate date = FIRST_DAY.plusDays(in.integer("day"));
-            FlowRecord record =
-                    site(in).flow(series(in, "times", "depths"), series(in, "times", "velocities"));
+            FlowRecord record = site(in).flow(series(in, "times", "depths"), series(in, "times", "velocities"));
             return question.applyAsDouble(DailyEvidence.of(record, Set.of(date), ZoneId.of(in.text("zone")))
                     .get(0));
         });
@@ -171,7 +181,8 @@ final class EvidenceCalculations {
 
     private static Calculation onset(String name, Function<Onset, LocalDate> question) {
         return drift(
-                name, each -> each.onset().map(found -> day(question.apply(found))).orElse(NONE));
+                name,
+                each -> each.onset().map(found -> day(question.apply(found))).orElse(NONE));
     }
 
     private static Calculation soffit(String name, Function<SoffitProjection, LocalDate> question) {
@@ -201,8 +212,7 @@ final class EvidenceCalculations {
         };
     }
 
-    private static Calculation reading(
-            String name, String unit, ToDoubleFunction<SiteReading> question) {
+    private static Calculation reading(String name, String unit, ToDoubleFunction<SiteReading> question) {
         return of(name, unit, "which " + RECORD, in -> {
             double found = question.applyAsDouble(record(in).get(in.integer("which")));
             return Double.isNaN(found) ? NONE : found;
@@ -214,8 +224,8 @@ final class EvidenceCalculations {
     }
 
     private static PipeMonitor site(Inputs in) {
-        return PipeMonitor.of(Conduit.of(
-                        Sections.of(in), Gradient.of(in.number("gradient")), Manning.of(in.number("n"))))
+        return PipeMonitor.of(
+                        Conduit.of(Sections.of(in), Gradient.of(in.number("gradient")), Manning.of(in.number("n"))))
                 .withSensorOffset(in.number("offset"))
                 .withSediment(in.number("bed"))
                 .withVelocityFactor(in.number("factor"));

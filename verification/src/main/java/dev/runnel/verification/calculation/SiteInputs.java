@@ -27,7 +27,8 @@ import java.util.concurrent.ConcurrentHashMap;
  * (what, from hour, to hour, a, b). A record is learned from and watched once, however many figures a table asks of it.
  */
 final class SiteInputs {
-    static final String INPUTS = "depths velocities rains changes zone diameter n gradient? from_day? to_day? days? alarm?";
+    static final String INPUTS =
+            "depths velocities rains changes zone diameter n gradient? from_day? to_day? days? alarm?";
     static final Instant START = Instant.parse("2026-03-02T00:00:00Z");
     private static final int STEP_MINUTES = 15;
     private static final int NUMBERS = 5;
@@ -92,7 +93,17 @@ final class SiteInputs {
         for (int i = 0; i < changes.length; i += NUMBERS) {
             int from = index(changes[i + 1], depths.length);
             int to = index(changes[i + 2], depths.length);
-            change((int) changes[i], from, to, changes[i + 3], changes[i + 4], depths, velocities, rains, minutes, lost);
+            change(
+                    (int) changes[i],
+                    from,
+                    to,
+                    changes[i + 3],
+                    changes[i + 4],
+                    depths,
+                    velocities,
+                    rains,
+                    minutes,
+                    lost);
         }
         List<SiteReading> readings = new ArrayList<>();
         for (int i = 0; i < depths.length; i++) {
