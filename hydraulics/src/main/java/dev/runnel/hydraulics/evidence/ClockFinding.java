@@ -160,7 +160,7 @@ final class ClockFinding {
         if (days == 0 || closedSoon >= MOST_SHORT || tidal) {
             return;
         }
-        if (tide.isTidal()) {
+        if (closedSoon > 0 && tide.isTidal()) {
             followsTheTide(end);
             return;
         }
