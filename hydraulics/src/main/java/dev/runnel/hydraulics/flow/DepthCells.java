@@ -1,5 +1,6 @@
 package dev.runnel.hydraulics.flow;
 
+import java.util.Arrays;
 import java.util.concurrent.atomic.AtomicReferenceArray;
 import java.util.function.DoubleUnaryOperator;
 
@@ -10,8 +11,8 @@ import java.util.function.DoubleUnaryOperator;
  *
  * <p>Cells lie in the variables in which the curve is tame: parts of an octave of the value far below the largest, where it
  * is nearly a power law, and s = √(1 − value/largest) towards it, in which the depth runs straight into a crest. Each cell
- * is tested against the curve itself; one in which the section or the law has a corner is cut into sixteen, and what still
- * misses {@link #CLOSING} is left to the search.
+ * is tested against the curve itself; one that misses {@link #CLOSING} or holds a corner of the section is cut into sixteen,
+ * and what still misses or holds it is left to the search: no test at some places sees a slight bend between them.
  */
 final class DepthCells {
     /** How closely the value of a depth must come back, of itself; a fifth of what is promised. */
@@ -40,6 +41,7 @@ final class DepthCells {
     private final DoubleUnaryOperator quantity;
     private final DoubleUnaryOperator search;
     private final double most;
+    private final double[] corners;
     private final boolean open;
     private final int firstOctave;
     private final int octaveCells;
@@ -51,11 +53,13 @@ final class DepthCells {
      * @param quantity value of a depth
      * @param search depth of a value, without these cells
      * @param most largest value, +∞ in an open section
+     * @param corners values at which the curve may bend, ascending; not modified
      */
-    DepthCells(DoubleUnaryOperator quantity, DoubleUnaryOperator search, double most) {
+    DepthCells(DoubleUnaryOperator quantity, DoubleUnaryOperator search, double most, double[] corners) {
         this.quantity = quantity;
         this.search = search;
         this.most = most;
+        this.corners = corners;
         this.open = Double.isInfinite(most);
         this.firstOctave = open ? -OPEN_OCTAVES : FIRST_OCTAVE;
         this.octaveCells = PER_OCTAVE * (open ? 2 * OPEN_OCTAVES : -1 - FIRST_OCTAVE);
@@ -119,8 +123,20 @@ final class DepthCells {
         return (1 - s * s) * most;
     }
 
+    /** Whether a corner lies within two values; towards the crest the first is the larger. */
+    private boolean bends(double one, double other) {
+        int next = Arrays.binarySearch(corners, Math.min(one, other));
+        int first = next < 0 ? -next - 1 : next;
+        return first < corners.length && corners[first] <= Math.max(one, other);
+    }
+
     /** Interpolates the depth over a part of a cell, NaN where the curve is not met. */
     private double[] polynomial(int cell, double low, double high) {
+        if (bends(value(cell, low), value(cell, high))) {
+            double[] none = new double[TERMS];
+            none[0] = Double.NaN;
+            return none;
+        }
         double middle = (low + high) / 2;
         double half = (high - low) / 2;
         double[] table = new double[TERMS];

@@ -13,10 +13,18 @@ import org.jspecify.annotations.Nullable;
  * or only falls, so that each branch can be inverted. Immutable.
  */
 final class InvertibleCurve {
-    private final List<Branch> branches;
+    /** How closely a depth must give back its value before it is taken without looking at its neighbours. */
+    private static final double CLOSE = 1e-13;
 
-    private InvertibleCurve(List<Branch> branches) {
+    /** Most neighbours looked at; chosen here: a depth taken from the soffit is off by a few. */
+    private static final int MOST_NEIGHBOURS = 64;
+
+    private final List<Branch> branches;
+    private final double[] breaks;
+
+    private InvertibleCurve(List<Branch> branches, double[] breaks) {
         this.branches = branches;
+        this.breaks = breaks;
     }
 
     static InvertibleCurve of(CrossSection section, double[] breaks, DoubleUnaryOperator quantity) {
@@ -29,7 +37,7 @@ final class InvertibleCurve {
                 branches.add(new Branch(section, quantity, corners[0], corners[0]));
             }
         }
-        return new InvertibleCurve(branches);
+        return new InvertibleCurve(branches, breaks);
     }
 
     /** The same curve, prepared for many values: its rising first branch keeps what it finds in {@link DepthCells}. */
@@ -37,9 +45,9 @@ final class InvertibleCurve {
         List<Branch> prepared = new ArrayList<>(branches);
         Branch first = prepared.get(0);
         if (first.low == 0 && first.lowValue == 0 && first.high > 0) {
-            prepared.set(0, first.withCells());
+            prepared.set(0, first.withCells(breaks));
         }
-        return new InvertibleCurve(prepared);
+        return new InvertibleCurve(prepared, breaks);
     }
 
     /** Depth of the largest value; of a closed section. */
@@ -105,18 +113,27 @@ final class InvertibleCurve {
             this.cells = null;
         }
 
-        private Branch(Branch other) {
+        private Branch(Branch other, double[] breaks) {
             this.quantity = other.quantity;
             this.soffit = other.soffit;
             this.low = other.low;
             this.high = other.high;
             this.lowValue = other.lowValue;
             this.highValue = other.highValue;
-            this.cells = new DepthCells(quantity, other::search, highValue);
+            this.cells = new DepthCells(quantity, other::search, highValue, other.cornerValues(breaks));
         }
 
-        Branch withCells() {
-            return new Branch(this);
+        Branch withCells(double[] breaks) {
+            return new Branch(this, breaks);
+        }
+
+        /** The values at which the curve may bend, ascending. */
+        private double[] cornerValues(double[] breaks) {
+            return Arrays.stream(breaks)
+                    .filter(depth -> low < depth && depth < high)
+                    .map(quantity)
+                    .sorted()
+                    .toArray();
         }
 
         double low() {
@@ -150,6 +167,29 @@ final class InvertibleCurve {
         }
 
         private double search(double value) {
+            return closest(found(value), value);
+        }
+
+        /**
+         * The best depth near one that a search has found in another variable: its rounding, some units in the last place
+         * of the depth, is much of a value that rises steeply, as the critical discharge does in a neck.
+         */
+        private double closest(double depth, double value) {
+            double off = excess(depth, value);
+            boolean rises = highValue > lowValue;
+            for (int i = 0; i < MOST_NEIGHBOURS && Math.abs(off) > CLOSE; i++) {
+                double next = inside(off < 0 == rises ? Math.nextUp(depth) : Math.nextDown(depth));
+                double nextOff = excess(next, value);
+                if (!(Math.abs(nextOff) < Math.abs(off))) {
+                    break;
+                }
+                depth = next;
+                off = nextOff;
+            }
+            return depth;
+        }
+
+        private double found(double value) {
             if (low > 0) {
                 return fromSoffit(value, low);
             }

@@ -11,12 +11,14 @@ public final class RandomWalls {
 
     public static Arbitrary<ClosedSection> closed() {
         return Arbitraries.longs()
-                .map(seed -> section(new Random(seed)))
+                .map(RandomWalls::closed)
                 .filter(Optional::isPresent)
                 .map(Optional::get);
     }
 
-    private static Optional<ClosedSection> section(Random random) {
+    /** The section of a seed; empty where its walls crossed. */
+    public static Optional<ClosedSection> closed(long seed) {
+        Random random = new Random(seed);
         double size = Math.pow(10, 3 * random.nextDouble() - 2);
         double top = 3 * size * random.nextDouble();
         try {
