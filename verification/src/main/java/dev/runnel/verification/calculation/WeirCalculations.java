@@ -39,6 +39,12 @@ final class WeirCalculations {
                         in -> notch(in).coefficient(in.number("head"))),
                 Calculation.of(
                         "hydraulics",
+                        "weir.v-notch.head-correction",
+                        "m",
+                        NOTCH,
+                        in -> notch(in).headCorrection()),
+                Calculation.of(
+                        "hydraulics",
                         "weir.by-coefficient.discharge",
                         "m3/s",
                         "head " + SIMPLE,
