@@ -32,11 +32,13 @@ final class ChangeSums {
     private static final long NONE = Long.MIN_VALUE;
 
     private final ChangeSeries series;
+    private final TideWatch tide;
     private final double[] sums = new double[DIRECTIONS];
     private final long[] starts = new long[DIRECTIONS];
 
-    ChangeSums(ChangeSeries series) {
+    ChangeSums(ChangeSeries series, TideWatch tide) {
         this.series = series;
+        this.tide = tide;
         Arrays.fill(starts, NONE);
     }
 
@@ -97,9 +99,26 @@ final class ChangeSums {
         }
         Lasting lasting = new Lasting(known, series.scale(quantity), ofDepth ? SLACK : 1);
         boolean full = sums[at] > LIMIT;
-        boolean away = ofDepth ? lasting.isQuick() || full && lasting.lasts() : lasting.isAway();
+        boolean away = ofDepth ? quickly(lasting, hour) || full && lastsForTides(lasting) : lasting.isAway();
         sums[at] = away || !full ? sums[at] : LIMIT;
         return away;
+    }
+
+    /** Whether it is told at once: not what a high water does for some hours and the ebb undoes. */
+    private boolean quickly(Lasting lasting, long hour) {
+        if (!lasting.isQuick()) {
+            return false;
+        }
+        if (!tide.isSeen()) {
+            return true;
+        }
+        tide.tell((hour + 1) * SiteHour.NANOS);
+        return lasting.isQuickOverTides();
+    }
+
+    /** Where there is a tide, growth from some hours to the next is none: only days count. */
+    private boolean lastsForTides(Lasting lasting) {
+        return tide.isKnown() ? lasting.staysForDays() : lasting.lasts();
     }
 
     /** Block in which a sum left 0. */

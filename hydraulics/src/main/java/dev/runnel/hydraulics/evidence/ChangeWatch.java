@@ -24,10 +24,10 @@ final class ChangeWatch {
     private Optional<Track> track = Optional.empty();
     private String reported = "";
 
-    ChangeWatch(WatchRule rule, Findings findings) {
+    ChangeWatch(WatchRule rule, Findings findings, TideWatch tide) {
         this.findings = findings;
         this.series = new ChangeSeries(rule.baseline());
-        this.sums = new ChangeSums(series);
+        this.sums = new ChangeSums(series, tide);
         this.names = new ChangeNames(rule.baseline(), series, change);
         this.judge = new ChangeJudge(rule, series, change, names);
         this.doubt = new DoubtfulBaseline(series, findings);

@@ -31,6 +31,9 @@ final class ClockFinding {
 
     private static final int DAYS_AFTER = 2;
 
+    /** Days for which it is kept whether a tide was seen: more than agree on a clock. */
+    private static final int TIDE_DAYS = 16;
+
     /** Days whose shift is known to others. */
     private static final int LAST_DAYS = 3;
 
@@ -47,11 +50,12 @@ final class ClockFinding {
     private Optional<Track> track = Optional.empty();
     private double shift;
     private int closedSoon;
-    private final RunningTide tide = new RunningTide();
-    private boolean tidal;
+    private final TideWatch tide;
+    private final Ring tideSeen = new Ring(TIDE_DAYS, 1);
     private Optional<MovedLogger> moved = Optional.empty();
 
-    ClockFinding(WatchRule rule, Findings findings) {
+    ClockFinding(WatchRule rule, Findings findings, TideWatch tide) {
+        this.tide = tide;
         this.baseline = rule.baseline();
         this.findings = findings;
         this.clock = baseline.clock
@@ -76,13 +80,6 @@ final class ClockFinding {
 
     private boolean isOpen() {
         return track.map(each -> each.open).orElse(false);
-    }
-
-    /** Takes what a dry hour's depth leaves over of the usual day, which is not moved with the clock. */
-    void residual(long hour, double residual) {
-        if (clock.isPresent() && !Double.isNaN(residual)) {
-            tide.add(hour, residual);
-        }
     }
 
     void add(double hourOfDay, double lnDepth) {
@@ -134,6 +131,7 @@ final class ClockFinding {
             return;
         }
         ClockWatch watch = clock.orElseThrow();
+        tideSeen.add(day, tide.isSeen() ? 1 : 0);
         if (!quiet) {
             watch.dropDay();
             return;
@@ -157,11 +155,12 @@ final class ClockFinding {
         if (days == 0 && evidence.afterCivilChange(day) && afterCivilChange(watch.day(1))) {
             days = evidence.daysAfterCivilChange();
         }
-        if (days == 0 || closedSoon >= MOST_SHORT || tidal) {
+        if (days == 0 || closedSoon >= MOST_SHORT || tide.isKnown()) {
             return;
         }
-        if (closedSoon > 0 && tide.isTidal()) {
-            followsTheTide(end);
+        // Days that came at other hours and came back, or the moon in the days before: that is no clock.
+        if (closedSoon > 0 && tide.isSeen() || tideBefore(watch.day(days - 1))) {
+            tide.tell(end);
             return;
         }
         shift = evidence.median(days);
@@ -187,16 +186,10 @@ final class ClockFinding {
         findings.report(back ? WatchNotice.Kind.RETURNED : WatchNotice.Kind.FOUND, end, opened);
     }
 
-    /** Days that came at other hours and came back, and the moon in what they leave over: that is no clock. */
-    private void followsTheTide(long end) {
-        tidal = true;
-        Track noted = new Track(0, FindingName.TIDAL, end, end);
-        noted.open = false;
-        noted.closed = end;
-        noted.detail =
-                "the depth of dry hours follows a course of 12.42 h, which the baseline did not show: the clock is not"
-                        + " watched any more; learn again from a stretch that holds spring and neap tides";
-        findings.report(WatchNotice.Kind.NOTED, end, noted);
+    /** Whether a tide was seen on the last day before another, whose clock could not yet be off. */
+    private boolean tideBefore(long day) {
+        int next = tideSeen.from(day);
+        return next > 0 && tideSeen.value(next - 1, 0) > 0;
     }
 
     /** Whether civil clocks changed on a day or up to eight days before it. */
@@ -231,9 +224,8 @@ final class ClockFinding {
 
     void write(StateText text) {
         clock.ifPresent(watch -> watch.write(text));
-        tide.write(text);
+        tideSeen.write(text, "clockTide");
         text.with("clockShift", shift)
-                .with("clockTidal", tidal)
                 .with("clockClosedSoon", closedSoon)
                 .with("clockMoved", moved.map(MovedLogger::counts).orElse(new long[0]))
                 .with("clockTrack", track.map(each -> each.write().toString()).orElse(""));
@@ -243,8 +235,7 @@ final class ClockFinding {
         clock.ifPresent(watch -> watch.read(text));
         shift = text.number("clockShift");
         closedSoon = text.index("clockClosedSoon");
-        tidal = text.flag("clockTidal");
-        tide.read(text);
+        tideSeen.read(text, "clockTide");
         moved = MovedLogger.ofCounts(text.counts("clockMoved"));
         String found = text.text("clockTrack");
         track = found.isEmpty() ? Optional.empty() : Optional.of(Track.read(found));

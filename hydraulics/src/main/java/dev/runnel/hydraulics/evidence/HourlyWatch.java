@@ -29,6 +29,7 @@ final class HourlyWatch implements Consumer<SiteHour> {
     private final DryHours dry = new DryHours();
     private final ReadingFaults faults;
     private final ChangeWatch change;
+    private final TideWatch tide;
     private final ClockFinding clock;
     private final GaugeClock gauge;
     private long block = NONE;
@@ -46,8 +47,9 @@ final class HourlyWatch implements Consumer<SiteHour> {
         this.baselineTo = Math.floorDiv(baseline.interval().end().getEpochSecond(), 3600L);
         this.local = baseline.localHours();
         this.faults = new ReadingFaults(baseline, findings);
-        this.change = new ChangeWatch(rule, findings);
-        this.clock = new ClockFinding(rule, findings);
+        this.tide = new TideWatch(baseline.isTidal(), findings);
+        this.change = new ChangeWatch(rule, findings, tide);
+        this.clock = new ClockFinding(rule, findings, tide);
         this.gauge = new GaugeClock(baseline, findings);
     }
 
@@ -74,7 +76,7 @@ final class HourlyWatch implements Consumer<SiteHour> {
         if (depth.isPresent()) {
             double excess = hour.lnDepth - depth.orElseThrow().value(hourOfDay, rest);
             gauge.hour(hour, excess, clock.dayShift());
-            clock.residual(hour.hour, isDry ? excess : Double.NaN);
+            tide.add(hour.hour, isDry ? excess : Double.NaN);
         }
         hourOfDay = moved(hourOfDay - clock.shift());
         boolean speed = hour.hasBoth() && !faults.explainsVelocity();
@@ -144,6 +146,7 @@ final class HourlyWatch implements Consumer<SiteHour> {
                 .with("day", day)
                 .with("lastHour", lastHour);
         dry.write(text);
+        tide.write(text);
         clock.write(text);
         return text.with("gauge", gauge.write().toString())
                 .with("faults", faults.write().toString())
@@ -156,6 +159,7 @@ final class HourlyWatch implements Consumer<SiteHour> {
         day = text.count("day");
         lastHour = text.count("lastHour");
         dry.read(text);
+        tide.read(text);
         clock.read(text);
         gauge.read(text.text("gauge"));
         faults.read(text.text("faults"));

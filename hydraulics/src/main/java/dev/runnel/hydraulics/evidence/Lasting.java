@@ -11,6 +11,9 @@ final class Lasting {
     /** Known hours that make a day here. */
     private static final int DAY = 24;
 
+    /** Hours of two tides. */
+    private static final int TIDES = 25;
+
     /** Fewest known hours of a day that say something. */
     private static final int LEAST = 6;
 
@@ -65,6 +68,11 @@ final class Lasting {
         return growsOn || third > LARGE * scale;
     }
 
+    /** The same where the water comes and goes with a tide: large over two whole tides, about a day. */
+    boolean isQuickOverTides() {
+        return median(0, TIDES, TIDES) > LARGE * scale;
+    }
+
     /** Whether a sum over its limit is told: it has grown, or stays for days. */
     boolean lasts() {
         double before = median(GROWTH_HOURS, GROWTH_HOURS, GROWTH_HOURS);
@@ -73,7 +81,8 @@ final class Lasting {
         return grown || staysForDays();
     }
 
-    private boolean staysForDays() {
+    /** Whether each of the last days stands away far enough, so many of them. */
+    boolean staysForDays() {
         double least = Double.POSITIVE_INFINITY;
         for (int k = 0; k < RUNGS.length; k++) {
             double day = median(k * DAY, DAY, LEAST);

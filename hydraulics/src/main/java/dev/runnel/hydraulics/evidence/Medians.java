@@ -18,7 +18,14 @@ final class Medians {
     }
 
     static double[] known(double... values) {
-        return Arrays.stream(values).filter(x -> !Double.isNaN(x)).toArray();
+        double[] known = new double[values.length];
+        int used = 0;
+        for (double each : values) {
+            if (!Double.isNaN(each)) {
+                known[used++] = each;
+            }
+        }
+        return Arrays.copyOf(known, used);
     }
 
     /** Quantile of sorted values by linear interpolation; NaN of none. */
@@ -33,7 +40,10 @@ final class Medians {
     static double scatter(double... values) {
         double[] known = known(values);
         double middle = of(known);
-        return of(Arrays.stream(known).map(x -> Math.abs(x - middle)).toArray()) / NORMAL_MAD;
+        for (int i = 0; i < known.length; i++) {
+            known[i] = Math.abs(known[i] - middle);
+        }
+        return of(known) / NORMAL_MAD;
     }
 
     /** Variance with divisor n - 1; NaN of fewer than two. */

@@ -22,6 +22,14 @@ final class ReadingFaults {
     /** Hours beyond the usual count that are a fault. */
     private static final int BAD_HOURS = 3;
 
+    /**
+     * Hours in a row that the share of a day must be beyond its limit, for it moves little from one hour to the next; and
+     * how far beyond the limit it is told at once.
+     */
+    private static final int HOURS_BEYOND = 6;
+
+    private static final double FAR_BEYOND = 1.5;
+
     /** A fault that comes back within this time is the same. */
     private static final long RETURN = 5 * Track.DAY;
 
@@ -49,6 +57,7 @@ final class ReadingFaults {
     private final Findings findings;
     private final List<Optional<Track>> tracks = new ArrayList<>();
     private final long[] lastSeen = new long[Kind.COUNT];
+    private final long[] beyond = new long[Kind.COUNT];
     // Readings looked at, zeros, lows, flips, hour upstream, hour without water, hour out of range, upstream speed by
     // law.
     private final Ring hours = new Ring(HOURS, 8);
@@ -184,10 +193,13 @@ final class ReadingFaults {
 
     private void share(Kind kind, boolean test, int column, double limit, long end, String what) {
         if (!test) {
+            beyond[kind.ordinal()] = 0;
             return;
         }
         double share = sum(column) / sum(0);
-        if (share <= limit) {
+        int at = kind.ordinal();
+        beyond[at] = share > limit ? beyond[at] + 1 : 0;
+        if (!(beyond[at] >= HOURS_BEYOND || share > FAR_BEYOND * limit)) {
             return;
         }
         long first = (hours.number(firstWith(column)) * SiteHour.NANOS);
@@ -278,6 +290,7 @@ final class ReadingFaults {
     StateText write() {
         StateText text = StateText.of("reading-faults", 1)
                 .with("lastSeen", lastSeen)
+                .with("beyond", beyond)
                 .with(
                         "tracks",
                         tracks.stream()
@@ -292,6 +305,7 @@ final class ReadingFaults {
         StateText text = StateText.parse("reading-faults", 1, state);
         long[] seen = text.counts("lastSeen");
         System.arraycopy(seen, 0, lastSeen, 0, lastSeen.length);
+        System.arraycopy(text.counts("beyond"), 0, beyond, 0, beyond.length);
         List<String> found = text.list("tracks");
         for (int i = 0; i < Kind.COUNT; i++) {
             tracks.set(i, found.get(i).isEmpty() ? Optional.empty() : Optional.of(Track.read(found.get(i))));
