@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import dev.runnel.timeseries.Quality;
 import dev.runnel.timeseries.Series;
 import dev.runnel.timeseries.SeriesBuilder;
+import java.time.Instant;
 import java.time.LocalDate;
 import java.time.LocalDateTime;
 import java.time.LocalTime;
@@ -12,8 +13,12 @@ import java.time.ZoneOffset;
 import java.time.format.DateTimeFormatter;
 import java.time.temporal.ChronoField;
 import java.time.temporal.TemporalAccessor;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
+import java.util.SortedSet;
+import java.util.TreeSet;
 import net.jqwik.api.Arbitraries;
 import net.jqwik.api.Arbitrary;
 import net.jqwik.api.Combinators;
@@ -32,6 +37,36 @@ class CsvProperties {
         assertThat(result.series("x")).isEqualTo(series);
         assertThat(result.report().issueCount()).isZero();
         assertThat(result.report().lines()).isEqualTo(series.size());
+    }
+
+    /** Columns of other instants, or of the same ones, with as many decimals as asked for: as the JDK writes each cell. */
+    @Property(tries = 300)
+    void rowsAreThoseOfAllInstants(
+            @ForAll("records") Series one,
+            @ForAll("records") Series other,
+            @ForAll boolean alike,
+            @ForAll @IntRange(max = 9) int decimals) {
+        Map<String, Series> columns = new LinkedHashMap<>();
+        columns.put("a", one);
+        columns.put("b", alike ? one : other);
+        SortedSet<Instant> instants = new TreeSet<>();
+        columns.values().forEach(each -> each.forEach(reading -> instants.add(reading.time())));
+        StringBuilder expected = new StringBuilder("time,a,a_quality,b,b_quality\n");
+        for (Instant instant : instants) {
+            expected.append(instant);
+            for (Series column : columns.values()) {
+                int at = column.firstIndexAtOrAfter(instant);
+                boolean here = at < column.size() && column.time(at).equals(instant);
+                expected.append(',');
+                if (here && !Double.isNaN(column.value(at))) {
+                    expected.append(String.format(Locale.ROOT, "%." + decimals + "f", column.value(at)));
+                }
+                expected.append(',').append(here ? column.quality(at).toText() : "");
+            }
+            expected.append('\n');
+        }
+        assertThat(CsvWriter.standard().withDecimals(decimals).withQuality().toText(columns))
+                .isEqualTo(expected.toString());
     }
 
     @Property

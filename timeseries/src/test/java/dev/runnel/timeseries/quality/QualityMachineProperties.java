@@ -17,6 +17,8 @@ import net.jqwik.api.Combinators;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.Provide;
+import net.jqwik.api.constraints.IntRange;
+import net.jqwik.api.constraints.Size;
 
 class QualityMachineProperties {
     private static final Instant START = Instant.parse("2026-01-01T00:00:00Z");
@@ -25,6 +27,7 @@ class QualityMachineProperties {
             SpikeCheck.of(0.1, 0.5).withMaximumGap(Duration.ofMinutes(5)),
             SpikeCheck.of(0.1, 0.5).withNeighboursSpared(),
             FlatLineCheck.of(2, 4, 0.1),
+            FlatLineCheck.of(2, 3, 0),
             RateOfChangeCheck.of(0.1, Duration.ofMinutes(1)));
 
     @Property(tries = 300)
@@ -52,7 +55,7 @@ class QualityMachineProperties {
 
     @Property(tries = 200)
     void severalChecksKeepTheContractAndGiveWhatEachGivesBehindTheOthers(@ForAll("records") List<Reading> readings) {
-        QualityChecks checks = QualityChecks.of(CHECKS.get(0), CHECKS.get(2), CHECKS.get(3), CHECKS.get(4));
+        QualityChecks checks = QualityChecks.of(CHECKS.get(0), CHECKS.get(2), CHECKS.get(3), CHECKS.get(5));
         List<CheckedReading> checked = MachineContract.holds(checks, readings);
         QualityReport report = checks.apply(Series.of(readings));
         assertThat(checked.stream().map(CheckedReading::reading))
@@ -77,6 +80,33 @@ class QualityMachineProperties {
         }
         QualityFlags expected = CHECKS.get(1).apply(Series.of(cleaned));
         assertThat(report.flags("spike").raised()).isEqualTo(expected.raised());
+    }
+
+    /** Counted back from each reading, with a tolerance and without. */
+    @Property
+    void equalReadingsAreCountedBackFromEach(
+            @ForAll @Size(max = 60) List<@IntRange(min = -1, max = 2) Integer> steps,
+            @ForAll @IntRange(min = 2, max = 5) int unusual,
+            @ForAll @IntRange(max = 6) int more,
+            @ForAll boolean exact) {
+        List<Reading> readings = new ArrayList<>();
+        for (int i = 0; i < steps.size(); i++) {
+            double value = steps.get(i) < 0 ? Double.NaN : steps.get(i) * 0.25;
+            readings.add(Reading.of(START.plusSeconds(60L * i), value));
+        }
+        FlatLineCheck check = FlatLineCheck.of(unusual, unusual + more, exact ? 0 : 0.25);
+        List<QualityFlag> flags = MachineContract.holds(check, readings);
+        for (int i = 0; i < readings.size(); i++) {
+            double value = readings.get(i).value();
+            int equal = 1;
+            while (equal <= i && Math.abs(readings.get(i - equal).value() - value) <= check.tolerance()) {
+                equal++;
+            }
+            Verdict expected = Double.isNaN(value)
+                    ? Verdict.MISSING
+                    : equal >= check.failCount() ? Verdict.FAIL : equal >= unusual ? Verdict.UNUSUAL : Verdict.PASS;
+            assertThat(flags.get(i).verdict()).as("reading %d of %s", i, steps).isEqualTo(expected);
+        }
     }
 
     @Provide
