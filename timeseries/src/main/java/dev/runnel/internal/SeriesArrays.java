@@ -70,6 +70,17 @@ public final class SeriesArrays {
          * @return the series
          */
         Object withRightReadings(Object clock, double[] values, byte[] qualities);
+
+        /**
+         * Returns a series of readings that are right by the way they were made: at times that increase strictly, none
+         * infinite, and those missing, and no others, of that quality.
+         *
+         * @param times ns since 1970-01-01T00:00:00Z; kept and not to be modified any more
+         * @param values values; as many, kept and not to be modified any more
+         * @param qualities codes; as many, kept and not to be modified any more
+         * @return the series
+         */
+        Object ofRightReadings(long[] times, double[] values, byte[] qualities);
     }
 
     /**

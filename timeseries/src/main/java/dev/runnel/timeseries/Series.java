@@ -59,6 +59,11 @@ public final class Series implements Iterable<Reading> {
             public Object withRightReadings(Object clock, double[] newValues, byte[] newQualities) {
                 return new Series(((Series) clock).times, newValues, newQualities);
             }
+
+            @Override
+            public Object ofRightReadings(long[] newTimes, double[] newValues, byte[] newQualities) {
+                return trusted(newTimes, newValues, newQualities);
+            }
         });
     }
 

@@ -3,7 +3,6 @@ package dev.runnel.timeseries.csv;
 import dev.runnel.internal.Unreadable;
 import java.io.IOException;
 import java.io.Reader;
-import java.io.StringReader;
 import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
@@ -58,7 +57,7 @@ public final class CsvRecords {
     public static CsvResult read(String name, Reader reader, CsvLayout layout) {
         requireColumns(layout);
         requireKept(layout);
-        return pass(name, reader, layout, RecordFile::readSeries);
+        return pass(name, TextBytes.of(reader), 0, layout, RecordFile::readSeries);
     }
 
     /**
@@ -70,7 +69,14 @@ public final class CsvRecords {
      * @throws IllegalArgumentException if the text is empty or has no such column, or the layout has no column of values
      */
     public static CsvResult parse(String text, CsvLayout layout) {
-        return read("text", new StringReader(Objects.requireNonNull(text, "text")), layout);
+        requireColumns(layout);
+        requireKept(layout);
+        return pass(
+                "text",
+                TextBytes.of(Objects.requireNonNull(text, "text")),
+                text.length(),
+                layout,
+                RecordFile::readSeries);
     }
 
     /**
@@ -102,7 +108,7 @@ public final class CsvRecords {
     public static CsvInstants readInstants(String name, Reader reader, CsvLayout layout) {
         requireNoColumns(layout);
         requireKept(layout);
-        return pass(name, reader, layout, RecordFile::readInstants);
+        return pass(name, TextBytes.of(reader), 0, layout, RecordFile::readInstants);
     }
 
     /**
@@ -141,7 +147,7 @@ public final class CsvRecords {
     @API(status = API.Status.EXPERIMENTAL, since = "0.1")
     public static CsvReport forEach(String name, Reader reader, CsvLayout layout, CsvRowConsumer consumer) {
         requireStream(layout);
-        return pass(name, reader, layout, records -> records.readRows(consumer));
+        return pass(name, TextBytes.of(reader), 0, layout, records -> records.readRows(consumer));
     }
 
     private static void requireStream(CsvLayout layout) {
@@ -159,8 +165,8 @@ public final class CsvRecords {
             throw new IllegalArgumentException("file must be a file, was the folder " + file);
         }
         String name = String.valueOf(file.getFileName());
-        try (Reader reader = ByteOrderMark.reader(Files.newInputStream(file), layout.choices().charset)) {
-            return pass(name, reader, layout, task);
+        try (TextBytes text = TextBytes.of(Files.newInputStream(file), layout.choices().charset)) {
+            return pass(name, text, Files.size(file), layout, task);
         } catch (NoSuchFileException e) {
             throw new IllegalArgumentException("file must exist, was " + file, e);
         } catch (IOException e) {
@@ -168,9 +174,9 @@ public final class CsvRecords {
         }
     }
 
-    private static <R> R pass(String name, Reader reader, CsvLayout layout, Task<R> task) {
+    private static <R> R pass(String name, TextBytes text, long bytes, CsvLayout layout, Task<R> task) {
         try {
-            return task.run(new RecordFile(name, reader, layout));
+            return task.run(new RecordFile(name, text, bytes, layout));
         } catch (IOException e) {
             throw Unreadable.file(name, e);
         }

@@ -5,8 +5,6 @@ import dev.runnel.internal.Nearest;
 import dev.runnel.internal.Text;
 import dev.runnel.internal.Unreadable;
 import java.io.IOException;
-import java.io.Reader;
-import java.io.StringReader;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
@@ -57,8 +55,8 @@ public final class CsvTable {
         if (Files.isDirectory(file)) {
             throw new IllegalArgumentException("file must be a file, was the folder " + file);
         }
-        try (Reader reader = ByteOrderMark.reader(Files.newInputStream(file), StandardCharsets.UTF_8)) {
-            return read(String.valueOf(file.getFileName()), reader, columns);
+        try (TextBytes text = TextBytes.of(Files.newInputStream(file), StandardCharsets.UTF_8)) {
+            return read(String.valueOf(file.getFileName()), text, columns);
         } catch (NoSuchFileException e) {
             throw new IllegalArgumentException("file must exist, was " + file, e);
         } catch (IOException e) {
@@ -77,24 +75,24 @@ public final class CsvTable {
      */
     public static CsvTable parse(String name, String text, String... columns) {
         try {
-            return read(name, new StringReader(text), columns);
+            return read(name, TextBytes.of(text), columns);
         } catch (IOException e) {
             throw Unreadable.file(name, e);
         }
     }
 
-    private static CsvTable read(String name, Reader reader, String... columns) throws IOException {
-        LineSource lines = new LineSource(name, reader);
+    private static CsvTable read(String name, TextBytes text, String... columns) throws IOException {
+        LineSource lines = new LineSource(name, text);
         FieldSplitter fields = new FieldSplitter(',');
         List<String> header = List.of();
         Map<String, Integer> places = new HashMap<>();
         List<Row> rows = new ArrayList<>();
         while (lines.next()) {
-            if (lines.isBlank() || lines.buffer()[lines.start()] == '#') {
+            if (lines.isBlank() || lines.letters()[0] == '#') {
                 continue;
             }
             String place = name + ", line " + lines.line();
-            int unreadable = fields.split(lines.buffer(), lines.start(), lines.end());
+            int unreadable = fields.split(lines.letters(), 0, lines.length());
             if (unreadable > 0) {
                 throw new IllegalArgumentException(
                         place + ", column " + unreadable + ": a quoted cell must end on its line and at a comma");

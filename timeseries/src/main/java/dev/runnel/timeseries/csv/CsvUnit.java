@@ -95,6 +95,11 @@ public enum CsvUnit {
         return symbol;
     }
 
+    /** Whether a number in this unit is already in the one Runnel works in. */
+    boolean isAsWritten() {
+        return multiplier == 1 && divisor == 1;
+    }
+
     /**
      * Converts a number in a file. A division by a whole power of ten is done as such, so that 123 mm becomes the double
      * nearest to 0.123 m.

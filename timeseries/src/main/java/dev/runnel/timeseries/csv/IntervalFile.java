@@ -7,8 +7,6 @@ import dev.runnel.timeseries.EpochNanos;
 import dev.runnel.timeseries.Interval;
 import dev.runnel.timeseries.csv.CsvIssue.Kind;
 import java.io.IOException;
-import java.io.Reader;
-import java.io.StringReader;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
@@ -155,8 +153,8 @@ public final class IntervalFile {
         if (Files.isDirectory(file)) {
             throw new IllegalArgumentException("file must be a file, was the folder " + file);
         }
-        try (Reader reader = ByteOrderMark.reader(Files.newInputStream(file), StandardCharsets.UTF_8)) {
-            return read(String.valueOf(file.getFileName()), reader);
+        try (TextBytes text = TextBytes.of(Files.newInputStream(file), StandardCharsets.UTF_8)) {
+            return read(String.valueOf(file.getFileName()), text);
         } catch (NoSuchFileException e) {
             throw new IllegalArgumentException("file must exist, was " + file, e);
         } catch (IOException e) {
@@ -174,14 +172,14 @@ public final class IntervalFile {
     public IntervalRecord parse(String text) {
         Objects.requireNonNull(text, "text");
         try {
-            return read("text", new StringReader(text));
+            return read("text", TextBytes.of(text));
         } catch (IOException e) {
             throw Unreadable.file("text", e);
         }
     }
 
-    private IntervalRecord read(String name, Reader reader) throws IOException {
-        LineSource lines = new LineSource(name, reader);
+    private IntervalRecord read(String name, TextBytes text) throws IOException {
+        LineSource lines = new LineSource(name, text);
         FieldSplitter fields = new FieldSplitter(',');
         IssueLog log = new IssueLog(name, ISSUE_LIMIT);
         Optional<DateTimeFormatter> formatter = formatter();
@@ -190,10 +188,10 @@ public final class IntervalFile {
         int[] columns = header ? new int[0] : numbers();
         int width = 0;
         while (lines.next()) {
-            if (lines.isBlank() || lines.buffer()[lines.start()] == '#') {
+            if (lines.isBlank() || lines.letters()[0] == '#') {
                 continue;
             }
-            int unreadable = fields.split(lines.buffer(), lines.start(), lines.end());
+            int unreadable = fields.split(lines.letters(), 0, lines.length());
             if (columns.length == 0) {
                 columns = places(name + ", line " + lines.line(), fields);
                 width = fields.count();

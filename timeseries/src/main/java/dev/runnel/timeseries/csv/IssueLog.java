@@ -25,6 +25,12 @@ final class IssueLog {
         lines++;
     }
 
+    /** Accounts for lines of which nothing is to be said. */
+    void acceptedAsWritten(int count) {
+        lines += count;
+        accepted += count;
+    }
+
     void accepted(boolean asWritten) {
         accepted++;
         altered += asWritten ? 0 : 1;

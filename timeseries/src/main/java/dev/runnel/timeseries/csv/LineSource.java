@@ -1,35 +1,44 @@
 package dev.runnel.timeseries.csv;
 
 import java.io.IOException;
-import java.io.Reader;
+import java.nio.charset.Charset;
+import java.nio.charset.StandardCharsets;
 import java.util.Arrays;
 
 /**
- * Cuts text into lines without copying them: a line is a stretch of the buffer, valid until the next one is asked for.
- * A line ends with LF, CR LF or CR. Memory is bounded by the longest line allowed.
+ * Cuts text into lines: a line is decoded when the next one is asked for, and valid until then; a reader of plain lines
+ * takes them from the bytes instead. A line ends with LF, CR LF or CR. Memory is bounded by the longest line allowed.
  */
 final class LineSource {
     private static final int INITIAL_CAPACITY = 1 << 16;
     private static final int LONGEST_LINE = 1 << 20;
-    private static final char BYTE_ORDER_MARK = '\uFEFF';
+    private static final byte[] BYTE_ORDER_MARK = {(byte) 0xEF, (byte) 0xBB, (byte) 0xBF};
 
     private final String name;
-    private final Reader reader;
-    private char[] buffer = new char[INITIAL_CAPACITY];
+    private final TextBytes text;
+    private byte[] buffer = new byte[INITIAL_CAPACITY];
     private int filled;
     private int position;
+    private long consumed;
     private boolean afterCarriageReturn;
     private long line;
     private int start;
     private int end;
     private boolean holdsNul;
+    private char[] letters = new char[256];
+    private int length;
 
-    LineSource(String name, Reader reader) throws IOException {
+    LineSource(String name, TextBytes text) throws IOException {
         this.name = name;
-        this.reader = reader;
-        fill();
-        if (filled > 0 && buffer[0] == BYTE_ORDER_MARK) {
-            position = 1;
+        this.text = text;
+        // The mark and the first line may come by the byte where somebody types them.
+        while (filled < BYTE_ORDER_MARK.length && fill()) {
+            // Reads on.
+        }
+        if (text.charset().equals(StandardCharsets.UTF_8)
+                && filled >= BYTE_ORDER_MARK.length
+                && Arrays.equals(buffer, 0, BYTE_ORDER_MARK.length, BYTE_ORDER_MARK, 0, BYTE_ORDER_MARK.length)) {
+            position = BYTE_ORDER_MARK.length;
         }
         refuseOtherKinds();
     }
@@ -38,21 +47,26 @@ final class LineSource {
     private void refuseOtherKinds() {
         boolean firstLine = true;
         for (int i = 0; i < filled; i++) {
-            char c = buffer[i];
+            byte c = buffer[i];
             firstLine &= c != '\n' && c != '\r';
             // A power cut leaves zeros in the midst of a file: a matter of their line, if the first one has none.
             if (c == 0 && !firstLine) {
                 continue;
             }
-            if (c < ' ' && c != '\t' && c != '\n' && c != '\r' && c != '\f') {
+            if (c >= 0 && c < ' ' && c != '\t' && c != '\n' && c != '\r' && c != '\f') {
                 long lines = 1;
                 for (int j = 0; j < i; j++) {
                     lines += buffer[j] == '\n' ? 1 : 0;
                 }
                 throw new IllegalArgumentException(name + ", line " + lines + ": file must be text in the layout's "
-                        + "charset, was something else: it holds the control character " + (int) c);
+                        + "charset, was something else: it holds the control character " + c);
             }
         }
+    }
+
+    /** The bytes that have been read, of which those from {@link #ahead} to {@link #filled} are yet to be taken. */
+    byte[] bytes() {
+        return buffer;
     }
 
     /** Place where the next line starts in what the buffer holds already. */
@@ -69,18 +83,36 @@ final class LineSource {
         return filled;
     }
 
+    /** Bytes of the text before a place in the buffer. */
+    long before(int place) {
+        return consumed + place;
+    }
+
     /** Goes to the next line, of which a reader has found the end already. */
     void take(int lineEnd) {
-        start = position;
+        take(1, position, lineEnd);
+    }
+
+    /** Goes on by some lines, of which a reader has found start and end of the last one already. */
+    void take(int lines, int lastStart, int lastEnd) {
+        start = lastStart;
+        end = lastEnd;
         holdsNul = false;
-        end = lineEnd;
-        position = lineEnd + 1;
-        afterCarriageReturn = buffer[lineEnd] == '\r';
-        line++;
+        position = lastEnd + 1;
+        afterCarriageReturn = buffer[lastEnd] == '\r';
+        line += lines;
     }
 
     /** Goes to the next line; false if there is none. */
     boolean next() throws IOException {
+        boolean found = cut();
+        if (found) {
+            decode();
+        }
+        return found;
+    }
+
+    private boolean cut() throws IOException {
         if (afterCarriageReturn) {
             if (position == filled) {
                 fill();
@@ -95,7 +127,7 @@ final class LineSource {
         int at = position;
         while (true) {
             while (at < filled) {
-                char c = buffer[at];
+                byte c = buffer[at];
                 // One comparison for nearly every character: those below are rare.
                 if (c <= '\r') {
                     if (c == '\n' || c == '\r') {
@@ -128,17 +160,18 @@ final class LineSource {
     private boolean fill() throws IOException {
         int kept = filled - position;
         System.arraycopy(buffer, position, buffer, 0, kept);
+        consumed += position;
         position = 0;
         start = 0;
         filled = kept;
         if (kept == buffer.length) {
             if (kept >= LONGEST_LINE) {
                 throw new IllegalArgumentException(name + ", line " + (line + 1) + ": a line must have at most "
-                        + LONGEST_LINE + " characters, was longer: is this a file of records?");
+                        + LONGEST_LINE + " bytes, was longer: is this a file of records?");
             }
             buffer = Arrays.copyOf(buffer, 2 * buffer.length);
         }
-        int read = reader.read(buffer, filled, buffer.length - filled);
+        int read = text.stream().read(buffer, filled, buffer.length - filled);
         if (read < 0) {
             return false;
         }
@@ -146,20 +179,46 @@ final class LineSource {
         return true;
     }
 
+    private void decode() {
+        int size = end - start;
+        if (size > letters.length) {
+            letters = new char[Math.max(size, 2 * letters.length)];
+        }
+        int all = 0;
+        for (int i = 0; i < size; i++) {
+            byte each = buffer[start + i];
+            letters[i] = (char) each;
+            all |= each;
+        }
+        length = size;
+        if (all < 0) {
+            // What cannot be decoded becomes the mark of replacement.
+            String decoded = toText();
+            length = decoded.length();
+            decoded.getChars(0, length, letters, 0);
+        }
+    }
+
     long line() {
         return line;
     }
 
-    char[] buffer() {
-        return buffer;
+    /** The letters of the line, of which there are {@link #length}; a reader may write to them. */
+    char[] letters() {
+        return letters;
     }
 
-    int start() {
-        return start;
+    int length() {
+        return length;
     }
 
-    int end() {
-        return end;
+    /** The line as it stands in the file. */
+    String toText() {
+        return new String(buffer, start, end - start, charset());
+    }
+
+    private Charset charset() {
+        return text.charset();
     }
 
     /** Tells whether the line holds a character of code 0, which no text has. */
@@ -168,8 +227,8 @@ final class LineSource {
     }
 
     boolean isBlank() {
-        for (int i = start; i < end; i++) {
-            if (buffer[i] > ' ' || buffer[i] == 0) {
+        for (int i = 0; i < length; i++) {
+            if (letters[i] > ' ' || letters[i] == 0) {
                 return false;
             }
         }

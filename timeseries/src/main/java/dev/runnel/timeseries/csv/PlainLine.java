@@ -2,6 +2,9 @@ package dev.runnel.timeseries.csv;
 
 import dev.runnel.timeseries.Quality;
 import dev.runnel.timeseries.csv.RecordTable.Row;
+import java.lang.invoke.MethodHandles;
+import java.lang.invoke.VarHandle;
+import java.nio.ByteOrder;
 import java.util.Arrays;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
@@ -24,34 +27,64 @@ final class PlainLine {
     private static final double[] POWERS_OF_TEN = {
         1e0, 1e1, 1e2, 1e3, 1e4, 1e5, 1e6, 1e7, 1e8, 1e9, 1e10, 1e11, 1e12, 1e13, 1e14, 1e15
     };
-    private static final int DATE_LENGTH = 10;
+    private static final VarHandle EIGHT = MethodHandles.byteArrayViewVarHandle(long[].class, ByteOrder.LITTLE_ENDIAN);
+
+    private static final char FIRST_BEYOND_ASCII = 128;
+
+    /** Letters of a time to the minute, and to the second. */
+    private static final int TO_MINUTE = 16;
+
+    private static final int TO_SECOND = 19;
+
+    /** Of the eight letters from the day on, such as "01T12:30", those of the day and what ends it. */
+    private static final int DAY_BITS = 24;
+
+    private static final long DAY_AND_MARK = (1L << DAY_BITS) - 1;
+
+    /** Takes "00:00" from five letters, so that digits become numbers and the colon nothing. */
+    private static final long ZERO_TIME = 0x30303A3030L;
+
+    private static final long NOT_DIGITS = 0xF0F0FFF0F0L;
+
+    /** Makes sixteen or more of what is more than nine. */
+    private static final long SIX = 0x0606000606L;
+
     private static final byte UNCHECKED = Quality.UNCHECKED.toCode();
     private static final byte MISSING = Quality.MISSING.toCode();
 
-    private final char separator;
+    private final byte separator;
     private final int[] roles;
     private final CsvUnit[] units;
     private final String[] missingMarks;
     private final Calendar calendar = new Calendar();
     private final Row row;
-    private final char[] lastDate = new char[DATE_LENGTH];
+    private final boolean[] asWritten;
+    private final byte commentMark;
+    private long lastMonth;
+    private long lastDayOfMonth;
     private long lastDay;
     private long localSecond;
     private boolean isUtc;
     private double number;
 
     private PlainLine(CsvLayout.Choices choices, Header header) {
-        separator = choices.separator;
+        separator = (byte) choices.separator;
+        commentMark = (byte) choices.commentMark;
         roles = new int[header.size()];
         Arrays.fill(roles, UNUSED);
         roles[header.indexOf(choices.timeColumn)] = TIME;
         List<CsvColumn> columns = choices.columns;
         units = new CsvUnit[columns.size()];
+        asWritten = new boolean[units.length];
         for (int i = 0; i < units.length; i++) {
             units[i] = columns.get(i).unit();
+            asWritten[i] = units[i].isAsWritten();
             roles[header.indexOf(columns.get(i).header())] = i;
         }
-        missingMarks = choices.missingMarks.toArray(new String[0]);
+        // Other marks are not decimals, and their line is left to the general way.
+        missingMarks = choices.missingMarks.stream()
+                .filter(mark -> mark.matches("[-0-9.]+"))
+                .toArray(String[]::new);
         row = Row.ofSize(units.length);
     }
 
@@ -64,7 +97,8 @@ final class PlainLine {
                 && choices.offsetColumn.isEmpty()
                 && !choices.decimalComma
                 && "0123456789+-.:TZ".indexOf(choices.separator) < 0
-                && !(choices.commentMark >= '0' && choices.commentMark <= '9');
+                && choices.separator < FIRST_BEYOND_ASCII
+                && choices.commentMark < FIRST_BEYOND_ASCII;
         for (CsvColumn column : choices.columns) {
             // A column that serves twice has no single role.
             isPlain &= column.qualityHeader().isEmpty() && !column.header().equals(choices.timeColumn);
@@ -75,8 +109,11 @@ final class PlainLine {
     }
 
     /** Reads from a place on; returns where the line ends, or -1 if it is not plain or does not end before {@code to}. */
-    int read(char[] line, int from, int to) {
+    int read(byte[] line, int from, int to) {
         int at = from;
+        if (at == to || line[at] == commentMark) {
+            return -1;
+        }
         for (int field = 0; field < roles.length; field++) {
             if (field > 0) {
                 if (at == to || line[at] != separator) {
@@ -103,13 +140,17 @@ final class PlainLine {
         return at < to && (line[at] == '\n' || line[at] == '\r') ? at : -1;
     }
 
-    private void take(char[] text, int column, int start, int end) {
-        double value = start == end || isMissing(text, start, end) ? Double.NaN : units[column].toSi(number);
-        row.values()[column] = value;
-        row.qualities()[column] = Double.isNaN(value) ? MISSING : UNCHECKED;
+    private void take(byte[] text, int column, int start, int end) {
+        if (start == end || missingMarks.length > 0 && isMissing(text, start, end)) {
+            row.values()[column] = Double.NaN;
+            row.qualities()[column] = MISSING;
+        } else {
+            row.values()[column] = asWritten[column] ? number : units[column].toSi(number);
+            row.qualities()[column] = UNCHECKED;
+        }
     }
 
-    private boolean isMissing(char[] text, int start, int end) {
+    private boolean isMissing(byte[] text, int start, int end) {
         for (String mark : missingMarks) {
             int length = mark.length();
             if (length == end - start) {
@@ -125,7 +166,7 @@ final class PlainLine {
         return false;
     }
 
-    private int skip(char[] text, int from, int to) {
+    private int skip(byte[] text, int from, int to) {
         int at = from;
         while (at < to && text[at] != separator && text[at] != '\n' && text[at] != '\r') {
             // A quote may hide a separator, and a character of code 0 is told of.
@@ -138,7 +179,7 @@ final class PlainLine {
     }
 
     /** Sign, digits, point, digits; nothing is a number too, a missing one. Returns where it ends, or -1. */
-    private int decimal(char[] text, int from, int to) {
+    private int decimal(byte[] text, int from, int to) {
         int at = from;
         boolean negative = at < to && text[at] == '-';
         if (negative) {
@@ -148,18 +189,19 @@ final class PlainLine {
         int point = -1;
         int start = at;
         while (at < to) {
-            char c = text[at];
-            if (c >= '0' && c <= '9') {
-                digits = digits * 10 + (c - '0');
-            } else if (c == '.' && point < 0) {
+            int digit = text[at] - '0';
+            if (digit >= 0 && digit <= 9) {
+                digits = digits * 10 + digit;
+            } else if (text[at] == '.' && point < 0) {
                 point = at;
             } else {
                 break;
             }
             at++;
-            if (at - start > MOST_DIGITS) {
-                return -1;
-            }
+        }
+        // Of more digits the sum is nonsense, which nobody reads.
+        if (at - start > MOST_DIGITS) {
+            return -1;
         }
         int count = at - start - (point < 0 ? 0 : 1);
         if (count == 0) {
@@ -171,33 +213,32 @@ final class PlainLine {
         return at;
     }
 
-    /** Returns where the time ends, or -1. */
-    private int time(char[] text, int from, int to) {
-        if (to - from < 16
-                || text[from + 4] != '-'
-                || text[from + 7] != '-'
-                || text[from + 10] != 'T' && text[from + 10] != ' '
-                || text[from + 13] != ':') {
+    /** Returns where the time ends, or -1. Eight letters are looked at in one go; dates are those of the line before. */
+    private int time(byte[] text, int from, int to) {
+        if (to - from < TO_SECOND + 1) {
             return -1;
         }
-        if (!isLastDate(text, from) && !date(text, from)) {
+        long month = (long) EIGHT.get(text, from);
+        long rest = (long) EIGHT.get(text, from + 8);
+        if ((month != lastMonth || (rest & DAY_AND_MARK) != lastDayOfMonth) && !date(text, from, month, rest)) {
             return -1;
         }
-        int hour = two(text, from + 11);
-        int minute = two(text, from + 14);
-        if ((hour | minute | 23 - hour | 59 - minute) < 0) {
+        long clock = (rest >>> DAY_BITS) ^ ZERO_TIME;
+        if (((clock | clock + SIX) & NOT_DIGITS) != 0) {
             return -1;
         }
-        int at = from + 16;
+        int hour = (int) (clock & 0xF) * 10 + (int) (clock >> 8 & 0xF);
+        int minute = (int) (clock >> 24 & 0xF) * 10 + (int) (clock >> 32 & 0xF);
+        int at = from + TO_MINUTE;
         int second = 0;
-        if (at + 2 < to && text[at] == ':') {
+        if (text[at] == ':') {
             second = two(text, at + 1);
-            if ((second | 59 - second) < 0) {
-                return -1;
-            }
-            at += 3;
+            at = from + TO_SECOND;
         }
-        isUtc = at < to && text[at] == 'Z';
+        if ((second | 23 - hour | 59 - minute | 59 - second) < 0) {
+            return -1;
+        }
+        isUtc = text[at] == 'Z';
         if (isUtc) {
             at++;
         }
@@ -205,18 +246,11 @@ final class PlainLine {
         return at;
     }
 
-    /** Lines come by the hundred from one day: its ten letters are compared before they are read. */
-    private boolean isLastDate(char[] text, int from) {
-        char[] last = lastDate;
-        for (int i = DATE_LENGTH - 1; i >= 0; i--) {
-            if (text[from + i] != last[i]) {
-                return false;
-            }
+    /** Lines come by the hundred from one day: its letters are compared before they are read. */
+    private boolean date(byte[] text, int from, long letters, long rest) {
+        if (text[from + 4] != '-' || text[from + 7] != '-' || text[from + 10] != 'T' && text[from + 10] != ' ') {
+            return false;
         }
-        return true;
-    }
-
-    private boolean date(char[] text, int from) {
         int century = two(text, from);
         int ofCentury = two(text, from + 2);
         int month = two(text, from + 5);
@@ -229,12 +263,13 @@ final class PlainLine {
             return false;
         }
         lastDay = date;
-        System.arraycopy(text, from, lastDate, 0, DATE_LENGTH);
+        lastMonth = letters;
+        lastDayOfMonth = rest & DAY_AND_MARK;
         return true;
     }
 
     /** Two digits, negative if they are none; one branch instead of four. */
-    private static int two(char[] text, int at) {
+    private static int two(byte[] text, int at) {
         int tens = text[at] - '0';
         int ones = text[at + 1] - '0';
         return (tens | ones | 9 - tens | 9 - ones) < 0 ? -1 : tens * 10 + ones;

@@ -4,10 +4,10 @@ import dev.runnel.internal.Text;
 import dev.runnel.timeseries.csv.CsvIssue.Kind;
 import dev.runnel.timeseries.csv.RecordTable.Row;
 import java.io.IOException;
-import java.io.Reader;
 import java.util.Arrays;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Objects;
 import java.util.Set;
 import org.jspecify.annotations.Nullable;
 
@@ -25,12 +25,14 @@ final class RecordFile {
     private final @Nullable PlainLine plain;
     private boolean isPlain;
     private final int fieldsNeeded;
+    private final long bytes;
     private final Set<String> linesOfInstant = new HashSet<>();
     private long instantOfLines = NEVER;
 
-    RecordFile(String name, Reader reader, CsvLayout layout) throws IOException {
+    RecordFile(String name, TextBytes text, long bytes, CsvLayout layout) throws IOException {
         choices = layout.choices();
-        source = new LineSource(name, reader);
+        this.bytes = bytes;
+        source = new LineSource(name, text);
         fields = new FieldSplitter(choices.separator);
         log = new IssueLog(name, choices.issueLimit);
         header = readHeader(name);
@@ -52,7 +54,7 @@ final class RecordFile {
                     name + ": file must have a header line with " + choices.timeColumn + ", was empty");
         }
         String place = name + ", line " + source.line();
-        int unreadable = fields.split(source.buffer(), source.start(), source.end());
+        int unreadable = fields.split(source.letters(), 0, source.length());
         if (unreadable > 0) {
             throw new IllegalArgumentException(
                     place + ", column " + unreadable + ": a quote in the header must be closed on its line, was not");
@@ -63,7 +65,14 @@ final class RecordFile {
     CsvResult readSeries() throws IOException {
         RecordTable table = new RecordTable(choices.columns);
         long before = NEVER;
-        while (nextRecord()) {
+        while (true) {
+            boolean triesPlain = plain == null || choices.repeatedTime == RepeatedTime.ADD_UNLESS_SAME_LINE;
+            if (!triesPlain && appendPlain(table)) {
+                before = table.lastTime();
+            }
+            if (!nextRecord(triesPlain)) {
+                break;
+            }
             if (!readTime(before, true)) {
                 continue;
             }
@@ -95,10 +104,51 @@ final class RecordFile {
         return new CsvResult(log.report(), table.toSeries());
     }
 
+    /** Appends all plain lines that follow in the buffer, each later than the one before; false if there is none. */
+    private boolean appendPlain(RecordTable table) {
+        PlainLine reader = Objects.requireNonNull(plain);
+        byte[] text = source.bytes();
+        int to = source.filled();
+        int from = source.ahead();
+        long last = table.isEmpty() ? NEVER : table.lastTime();
+        int lines = 0;
+        int lastFrom = from;
+        int lastEnd = from;
+        while (true) {
+            int lineEnd = reader.read(text, from, to);
+            if (lineEnd < 0 || !time.takePlain(reader.localSecond(), reader.isUtc()) || time.epochNanos() <= last) {
+                break;
+            }
+            last = time.epochNanos();
+            if (table.isFull()) {
+                table.growTo(expectedRows(table.size(), from));
+            }
+            table.append(last, reader.row());
+            lines++;
+            lastFrom = from;
+            lastEnd = lineEnd;
+            from = lineEnd + 1;
+            if (text[lineEnd] == '\r' && from < to && text[from] == '\n') {
+                from++;
+            }
+        }
+        if (lines > 0) {
+            source.take(lines, lastFrom, lastEnd);
+            log.acceptedAsWritten(lines);
+        }
+        return lines > 0;
+    }
+
+    /** Rows that the file has, if all are as long as those read so far; the bytes of a reader are not known. */
+    private int expectedRows(int rows, int place) {
+        double share = source.before(place) / (double) Math.max(bytes, 1);
+        return (int) Math.min(1.01 * rows / share, Integer.MAX_VALUE / 2);
+    }
+
     CsvReport readRows(CsvRowConsumer consumer) throws IOException {
         Row last = Row.ofSize(choices.columns.size());
         long before = choices.after;
-        while (nextRecord()) {
+        while (nextRecord(true)) {
             if (!readTime(before, true)) {
                 continue;
             }
@@ -135,7 +185,7 @@ final class RecordFile {
         int size = 0;
         long latest = NEVER;
         boolean sorted = true;
-        while (nextRecord()) {
+        while (nextRecord(true)) {
             if (!readTime(size == 0 ? NEVER : times[size - 1], false)) {
                 continue;
             }
@@ -169,11 +219,11 @@ final class RecordFile {
     }
 
     private boolean readTime(long before, boolean strictly) {
-        return isPlain || time.read(source.line(), source.buffer(), fields, before, strictly);
+        return isPlain || time.read(source.line(), source.letters(), fields, before, strictly);
     }
 
     private Row readValues() {
-        return plain != null && isPlain ? plain.row() : values.read(source.line(), source.buffer(), fields);
+        return plain != null && isPlain ? plain.row() : values.read(source.line(), source.letters(), fields);
     }
 
     /** Adds the values to those of the line that has the time already, or rejects them, as the layout says; and logs it. */
@@ -209,7 +259,7 @@ final class RecordFile {
             linesOfInstant.clear();
             instantOfLines = now;
         }
-        if (linesOfInstant.add(new String(source.buffer(), source.start(), source.end() - source.start()))) {
+        if (linesOfInstant.add(source.toText())) {
             return false;
         }
         log.issue(source.line(), 0, Kind.DUPLICATE, "the same as an earlier line, letter by letter; rejected");
@@ -221,10 +271,12 @@ final class RecordFile {
     }
 
     /** Goes to the next line of data that has all the fields asked for; complains of those that do not. */
-    private boolean nextRecord() throws IOException {
+    private boolean nextRecord(boolean triesPlain) throws IOException {
+        boolean isTried = !triesPlain;
+        isPlain = false;
         while (true) {
-            if (plain != null) {
-                int end = plain.read(source.buffer(), source.ahead(), source.filled());
+            if (plain != null && !isTried) {
+                int end = plain.read(source.bytes(), source.ahead(), source.filled());
                 isPlain = end >= 0 && time.takePlain(plain.localSecond(), plain.isUtc());
                 if (isPlain) {
                     source.take(end);
@@ -232,11 +284,12 @@ final class RecordFile {
                     return true;
                 }
             }
+            isTried = false;
             if (!nextLine()) {
                 return false;
             }
             log.line();
-            int unreadable = fields.split(source.buffer(), source.start(), source.end());
+            int unreadable = fields.split(source.letters(), 0, source.length());
             if (source.holdsNul()) {
                 log.issue(
                         source.line(),
@@ -280,7 +333,7 @@ final class RecordFile {
 
     private boolean nextLine() throws IOException {
         while (source.next()) {
-            if (!source.isBlank() && source.buffer()[source.start()] != choices.commentMark) {
+            if (!source.isBlank() && source.letters()[0] != choices.commentMark) {
                 return true;
             }
         }

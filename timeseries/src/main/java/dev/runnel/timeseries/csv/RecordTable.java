@@ -1,5 +1,6 @@
 package dev.runnel.timeseries.csv;
 
+import dev.runnel.internal.SeriesArrays;
 import dev.runnel.timeseries.Quality;
 import dev.runnel.timeseries.Series;
 import java.util.Arrays;
@@ -25,6 +26,8 @@ final class RecordTable {
         }
     }
 
+    private static final int MOST_GROWTH = 8;
+
     private final List<CsvColumn> columns;
     private final TreeMap<Long, Row> late = new TreeMap<>();
     private final double[][] values;
@@ -42,12 +45,20 @@ final class RecordTable {
         return size == 0;
     }
 
+    int size() {
+        return size;
+    }
+
+    boolean isFull() {
+        return size == times.length;
+    }
+
     long lastTime() {
         return times[size - 1];
     }
 
     void append(long time, Row row) {
-        if (size == times.length) {
+        if (isFull()) {
             grow(size + (size >> 1));
         }
         times[size] = time;
@@ -113,6 +124,11 @@ final class RecordTable {
         return row;
     }
 
+    /** Makes room for so many rows, though for no more than eight times those there are: it is a guess. */
+    void growTo(int rows) {
+        grow(Math.max(size + (size >> 1), (int) Math.min(rows, MOST_GROWTH * (long) size)));
+    }
+
     private void grow(int capacity) {
         times = Arrays.copyOf(times, capacity);
         for (int i = 0; i < values.length; i++) {
@@ -124,11 +140,13 @@ final class RecordTable {
     Map<String, Series> toSeries() {
         mergeLate();
         Map<String, Series> series = new LinkedHashMap<>();
+        Series.empty(); // loads the keeper
         long[] exact = Arrays.copyOf(times, size);
+        // Rows are in order of time, and what a cell holds is a number or missing: nothing is left to check.
         for (int i = 0; i < values.length; i++) {
-            series.put(
-                    columns.get(i).name(),
-                    Series.of(exact, Arrays.copyOf(values[i], size), Arrays.copyOf(qualities[i], size)));
+            Object right = SeriesArrays.keeper()
+                    .ofRightReadings(exact, Arrays.copyOf(values[i], size), Arrays.copyOf(qualities[i], size));
+            series.put(columns.get(i).name(), (Series) right);
         }
         return series;
     }

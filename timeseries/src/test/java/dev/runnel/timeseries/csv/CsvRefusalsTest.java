@@ -47,7 +47,7 @@ class CsvRefusalsTest {
         Files.writeString(file, "x".repeat(1_100_000));
         assertThatIllegalArgumentException()
                 .isThrownBy(() -> CsvRecords.read(file, DEPTH))
-                .withMessage("x.csv, line 1: a line must have at most 1048576 characters, was longer: "
+                .withMessage("x.csv, line 1: a line must have at most 1048576 bytes, was longer: "
                         + "is this a file of records?");
         Path none = folder.resolve("none.csv");
         assertThatIllegalArgumentException()

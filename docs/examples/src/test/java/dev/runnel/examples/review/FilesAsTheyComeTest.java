@@ -349,7 +349,7 @@ class FilesAsTheyComeTest {
 
         zeros(nothing.folder().resolve("depth.csv"), 300_000_000, days(1, 15));
         assertThat(nothing.review().err())
-                .contains("depth.csv, line 98: a line must have at most 1048576 characters, was longer");
+                .contains("depth.csv, line 98: a line must have at most 1048576 bytes, was longer");
     }
 
     /** Writes a text and 300 MB of zeros behind it, most of which take no room on the disk. */
