@@ -12,11 +12,15 @@ import java.util.Arrays;
 final class LineSource {
     private static final int INITIAL_CAPACITY = 1 << 16;
     private static final int LONGEST_LINE = 1 << 20;
+
+    /** Behind what has been read, for readers that look at eight letters in one go. */
+    private static final int SLACK = 16;
+
     private static final byte[] BYTE_ORDER_MARK = {(byte) 0xEF, (byte) 0xBB, (byte) 0xBF};
 
     private final String name;
     private final TextBytes text;
-    private byte[] buffer = new byte[INITIAL_CAPACITY];
+    private byte[] buffer = new byte[INITIAL_CAPACITY + SLACK];
     private int filled;
     private int position;
     private long consumed;
@@ -78,7 +82,7 @@ final class LineSource {
         return position;
     }
 
-    /** End of what the buffer holds. */
+    /** End of what the buffer holds, where a zero stands. */
     int filled() {
         return filled;
     }
@@ -86,11 +90,6 @@ final class LineSource {
     /** Bytes of the text before a place in the buffer. */
     long before(int place) {
         return consumed + place;
-    }
-
-    /** Goes to the next line, of which a reader has found the end already. */
-    void take(int lineEnd) {
-        take(1, position, lineEnd);
     }
 
     /** Goes on by some lines, of which a reader has found start and end of the last one already. */
@@ -164,19 +163,17 @@ final class LineSource {
         position = 0;
         start = 0;
         filled = kept;
-        if (kept == buffer.length) {
+        if (kept == buffer.length - SLACK) {
             if (kept >= LONGEST_LINE) {
                 throw new IllegalArgumentException(name + ", line " + (line + 1) + ": a line must have at most "
                         + LONGEST_LINE + " bytes, was longer: is this a file of records?");
             }
-            buffer = Arrays.copyOf(buffer, 2 * buffer.length);
+            buffer = Arrays.copyOf(buffer, 2 * kept + SLACK);
         }
-        int read = text.stream().read(buffer, filled, buffer.length - filled);
-        if (read < 0) {
-            return false;
-        }
-        filled += read;
-        return true;
+        int read = text.stream().read(buffer, filled, buffer.length - SLACK - filled);
+        filled += Math.max(read, 0);
+        buffer[filled] = 0;
+        return read >= 0;
     }
 
     private void decode() {

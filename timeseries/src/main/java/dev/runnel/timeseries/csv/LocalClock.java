@@ -69,6 +69,16 @@ final class LocalClock {
                         change.getOffsetAfter().getTotalSeconds());
     }
 
+    /** The first local second of which it is known that it has the offset and no other; after the end if none is. */
+    long sureFrom() {
+        return sureFrom;
+    }
+
+    /** The end of those. */
+    long sureTo() {
+        return sureTo;
+    }
+
     /** The offset of the local time resolved last; of the earlier pass if there are two. */
     int offset() {
         return offset;

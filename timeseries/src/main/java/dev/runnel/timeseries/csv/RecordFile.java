@@ -3,6 +3,7 @@ package dev.runnel.timeseries.csv;
 import dev.runnel.internal.Text;
 import dev.runnel.timeseries.csv.CsvIssue.Kind;
 import dev.runnel.timeseries.csv.RecordTable.Row;
+import dev.runnel.timeseries.csv.RecordTable.Rows;
 import java.io.IOException;
 import java.util.Arrays;
 import java.util.HashSet;
@@ -15,6 +16,9 @@ import org.jspecify.annotations.Nullable;
 final class RecordFile {
     private static final long NEVER = Long.MIN_VALUE;
 
+    /** Rows that stay in the processor's cache until they are copied to where they remain. */
+    private static final int BLOCK = 512;
+
     private final CsvLayout.Choices choices;
     private final LineSource source;
     private final FieldSplitter fields;
@@ -23,6 +27,9 @@ final class RecordFile {
     private final TimeCell time;
     private final ValueCells values;
     private final @Nullable PlainLine plain;
+    private final Rows one;
+    private final Rows block;
+    private final Row rowOfOne;
     private boolean isPlain;
     private final int fieldsNeeded;
     private final long bytes;
@@ -39,6 +46,9 @@ final class RecordFile {
         time = new TimeCell(choices, header, log);
         values = new ValueCells(choices, header, log);
         plain = PlainLine.of(choices, header);
+        one = new Rows(choices.columns.size(), 1);
+        block = new Rows(choices.columns.size(), BLOCK);
+        rowOfOne = Row.ofSize(choices.columns.size());
         fieldsNeeded = Math.max(time.lastIndex(), values.lastIndex()) + 1;
     }
 
@@ -77,7 +87,7 @@ final class RecordFile {
                 continue;
             }
             Row row = readValues();
-            long now = time.epochNanos();
+            long now = now();
             if (isSameLine(now)) {
                 continue;
             }
@@ -104,44 +114,35 @@ final class RecordFile {
         return new CsvResult(log.report(), table.toSeries());
     }
 
-    /** Appends all plain lines that follow in the buffer, each later than the one before; false if there is none. */
+    /** Appends all plain lines that follow in the buffer; false if there is none. */
     private boolean appendPlain(RecordTable table) {
-        PlainLine reader = Objects.requireNonNull(plain);
-        byte[] text = source.bytes();
-        int to = source.filled();
-        int from = source.ahead();
-        long last = table.isEmpty() ? NEVER : table.lastTime();
-        int lines = 0;
-        int lastFrom = from;
-        int lastEnd = from;
+        long lines = 0;
         while (true) {
-            int lineEnd = reader.read(text, from, to);
-            if (lineEnd < 0 || !time.takePlain(reader.localSecond(), reader.isUtc()) || time.epochNanos() <= last) {
-                break;
+            block.size = 0;
+            int count = readPlain(table.isEmpty() ? NEVER : table.lastTime(), block);
+            if (count > 0) {
+                table.append(block, expectedRows(table.size() + count));
+                log.acceptedAsWritten(count);
+                lines += count;
             }
-            last = time.epochNanos();
-            if (table.isFull()) {
-                table.growTo(expectedRows(table.size(), from));
-            }
-            table.append(last, reader.row());
-            lines++;
-            lastFrom = from;
-            lastEnd = lineEnd;
-            from = lineEnd + 1;
-            if (text[lineEnd] == '\r' && from < to && text[from] == '\n') {
-                from++;
+            if (count < BLOCK) {
+                return lines > 0;
             }
         }
-        if (lines > 0) {
-            source.take(lines, lastFrom, lastEnd);
-            log.acceptedAsWritten(lines);
+    }
+
+    private int readPlain(long after, Rows into) {
+        PlainLine reader = Objects.requireNonNull(plain);
+        int count = reader.read(source.bytes(), source.ahead(), source.filled(), after, time.clock(), into);
+        if (count > 0) {
+            source.take(count, reader.lastStart(), reader.lastEnd());
         }
-        return lines > 0;
+        return count;
     }
 
     /** Rows that the file has, if all are as long as those read so far; the bytes of a reader are not known. */
-    private int expectedRows(int rows, int place) {
-        double share = source.before(place) / (double) Math.max(bytes, 1);
+    private int expectedRows(int rows) {
+        double share = source.before(source.ahead()) / (double) Math.max(bytes, 1);
         return (int) Math.min(1.01 * rows / share, Integer.MAX_VALUE / 2);
     }
 
@@ -153,7 +154,7 @@ final class RecordFile {
                 continue;
             }
             Row row = readValues();
-            long now = time.epochNanos();
+            long now = now();
             if (choices.orderOfFile) {
                 before = now;
                 hand(consumer, now, row);
@@ -189,7 +190,7 @@ final class RecordFile {
             if (!readTime(size == 0 ? NEVER : times[size - 1], false)) {
                 continue;
             }
-            long now = time.epochNanos();
+            long now = now();
             if (isSameLine(now)) {
                 continue;
             }
@@ -223,7 +224,15 @@ final class RecordFile {
     }
 
     private Row readValues() {
-        return plain != null && isPlain ? plain.row() : values.read(source.line(), source.letters(), fields);
+        if (!isPlain) {
+            return values.read(source.line(), source.letters(), fields);
+        }
+        one.copy(0, rowOfOne);
+        return rowOfOne;
+    }
+
+    private long now() {
+        return isPlain ? one.times[0] : time.epochNanos();
     }
 
     /** Adds the values to those of the line that has the time already, or rejects them, as the layout says; and logs it. */
@@ -276,10 +285,9 @@ final class RecordFile {
         isPlain = false;
         while (true) {
             if (plain != null && !isTried) {
-                int end = plain.read(source.bytes(), source.ahead(), source.filled());
-                isPlain = end >= 0 && time.takePlain(plain.localSecond(), plain.isUtc());
+                one.size = 0;
+                isPlain = readPlain(NEVER, one) > 0;
                 if (isPlain) {
-                    source.take(end);
                     log.line();
                     return true;
                 }

@@ -26,63 +26,123 @@ final class RecordTable {
         }
     }
 
-    private static final int MOST_GROWTH = 8;
+    private static final byte UNCHECKED = Quality.UNCHECKED.toCode();
+    private static final byte MISSING = Quality.MISSING.toCode();
+    private static final int FIRST_ROOM = 1024;
+    private static final int MOST_GUESSED = 1 << 21;
+
+    /** Rows by the column, with room for more; whoever fills them in keeps them in order of time. */
+    static final class Rows {
+        long[] times;
+        final double[][] values;
+        final byte[][] qualities;
+        int size;
+
+        Rows(int columns, int room) {
+            times = new long[room];
+            values = new double[columns][room];
+            qualities = new byte[columns][room];
+        }
+
+        /** Gives the rows their qualities: unchecked, or missing where there is no value. */
+        void judge() {
+            for (int i = 0; i < values.length; i++) {
+                for (int row = 0; row < size; row++) {
+                    qualities[i][row] = Double.isNaN(values[i][row]) ? MISSING : UNCHECKED;
+                }
+            }
+        }
+
+        private void add(Rows more) {
+            System.arraycopy(more.times, 0, times, size, more.size);
+            for (int i = 0; i < values.length; i++) {
+                System.arraycopy(more.values[i], 0, values[i], size, more.size);
+                System.arraycopy(more.qualities[i], 0, qualities[i], size, more.size);
+            }
+            size += more.size;
+        }
+
+        private void grow(int room) {
+            times = Arrays.copyOf(times, room);
+            for (int i = 0; i < values.length; i++) {
+                values[i] = Arrays.copyOf(values[i], room);
+                qualities[i] = Arrays.copyOf(qualities[i], room);
+            }
+        }
+
+        private Row row(int at) {
+            Row row = Row.ofSize(values.length);
+            copy(at, row);
+            return row;
+        }
+
+        /** Copies a row out. */
+        void copy(int at, Row row) {
+            for (int i = 0; i < values.length; i++) {
+                row.values[i] = values[i][at];
+                row.qualities[i] = qualities[i][at];
+            }
+        }
+
+        private void set(int at, long time, Row row) {
+            times[at] = time;
+            for (int i = 0; i < values.length; i++) {
+                values[i][at] = row.values[i];
+                qualities[i][at] = row.qualities[i];
+            }
+        }
+    }
 
     private final List<CsvColumn> columns;
     private final TreeMap<Long, Row> late = new TreeMap<>();
-    private final double[][] values;
-    private final byte[][] qualities;
-    private long[] times = new long[1024];
-    private int size;
+    private final Rows rows;
 
     RecordTable(List<CsvColumn> columns) {
         this.columns = columns;
-        this.values = new double[columns.size()][times.length];
-        this.qualities = new byte[columns.size()][times.length];
+        rows = new Rows(columns.size(), FIRST_ROOM);
     }
 
     boolean isEmpty() {
-        return size == 0;
+        return rows.size == 0;
     }
 
     int size() {
-        return size;
-    }
-
-    boolean isFull() {
-        return size == times.length;
+        return rows.size;
     }
 
     long lastTime() {
-        return times[size - 1];
+        return rows.times[rows.size - 1];
     }
 
     void append(long time, Row row) {
-        if (isFull()) {
-            grow(size + (size >> 1));
+        if (rows.size == rows.times.length) {
+            rows.grow(rows.size + (rows.size >> 1));
         }
-        times[size] = time;
-        for (int i = 0; i < values.length; i++) {
-            values[i][size] = row.values[i];
-            qualities[i][size] = row.qualities[i];
+        rows.set(rows.size, time, row);
+        rows.size++;
+    }
+
+    /** Appends rows; makes room for as many as are expected at first. */
+    void append(Rows more, int expected) {
+        int needed = rows.size + more.size;
+        if (needed > rows.times.length) {
+            // A guess, by which no more than a bounded part of the memory is taken.
+            rows.grow(Math.max(needed + (needed >> 1), Math.min(expected, Math.max(MOST_GUESSED, (int)
+                    Math.min(8L * rows.size, Integer.MAX_VALUE / 2)))));
         }
-        size++;
+        rows.add(more);
     }
 
     /** Adds a row to the one at exactly that time, column by column. */
     void addTo(long time, Row row) {
-        int at = Arrays.binarySearch(times, 0, size, time);
-        if (at < 0) {
-            Row present = late.get(time);
-            for (int i = 0; i < values.length && present != null; i++) {
-                present.qualities[i] = joined(present.values[i], present.qualities[i], row, i);
-                present.values[i] = sum(present.values[i], row.values[i]);
-            }
-            return;
+        int at = Arrays.binarySearch(rows.times, 0, rows.size, time);
+        Row present = at >= 0 ? rows.row(at) : late.get(time);
+        for (int i = 0; i < columns.size() && present != null; i++) {
+            present.qualities[i] = joined(present.values[i], present.qualities[i], row, i);
+            present.values[i] = sum(present.values[i], row.values[i]);
         }
-        for (int i = 0; i < values.length; i++) {
-            qualities[i][at] = joined(values[i][at], qualities[i][at], row, i);
-            values[i][at] = sum(values[i][at], row.values[i]);
+        if (at >= 0 && present != null) {
+            rows.set(at, time, present);
         }
     }
 
@@ -107,45 +167,26 @@ final class RecordTable {
 
     /** Returns the row at exactly that time, as a list of one or none. */
     List<Row> find(long time) {
-        int at = Arrays.binarySearch(times, 0, size, time);
+        int at = Arrays.binarySearch(rows.times, 0, rows.size, time);
         if (at >= 0) {
-            return List.of(row(at));
+            return List.of(rows.row(at));
         }
         Row row = late.get(time);
         return row == null ? List.of() : List.of(row);
-    }
-
-    private Row row(int at) {
-        Row row = Row.ofSize(values.length);
-        for (int i = 0; i < values.length; i++) {
-            row.values[i] = values[i][at];
-            row.qualities[i] = qualities[i][at];
-        }
-        return row;
-    }
-
-    /** Makes room for so many rows, though for no more than eight times those there are: it is a guess. */
-    void growTo(int rows) {
-        grow(Math.max(size + (size >> 1), (int) Math.min(rows, MOST_GROWTH * (long) size)));
-    }
-
-    private void grow(int capacity) {
-        times = Arrays.copyOf(times, capacity);
-        for (int i = 0; i < values.length; i++) {
-            values[i] = Arrays.copyOf(values[i], capacity);
-            qualities[i] = Arrays.copyOf(qualities[i], capacity);
-        }
     }
 
     Map<String, Series> toSeries() {
         mergeLate();
         Map<String, Series> series = new LinkedHashMap<>();
         Series.empty(); // loads the keeper
-        long[] exact = Arrays.copyOf(times, size);
+        long[] exact = Arrays.copyOf(rows.times, rows.size);
         // Rows are in order of time, and what a cell holds is a number or missing: nothing is left to check.
-        for (int i = 0; i < values.length; i++) {
+        for (int i = 0; i < columns.size(); i++) {
             Object right = SeriesArrays.keeper()
-                    .ofRightReadings(exact, Arrays.copyOf(values[i], size), Arrays.copyOf(qualities[i], size));
+                    .ofRightReadings(
+                            exact,
+                            Arrays.copyOf(rows.values[i], rows.size),
+                            Arrays.copyOf(rows.qualities[i], rows.size));
             series.put(columns.get(i).name(), (Series) right);
         }
         return series;
@@ -153,27 +194,19 @@ final class RecordTable {
 
     /** Moves rows from the back, so that each moves once. */
     private void mergeLate() {
-        int from = size - 1;
-        int to = size + late.size() - 1;
-        if (to >= times.length) {
-            grow(to + 1);
+        int from = rows.size - 1;
+        int to = rows.size + late.size() - 1;
+        if (to >= rows.times.length) {
+            rows.grow(to + 1);
         }
-        size += late.size();
+        rows.size += late.size();
         while (!late.isEmpty()) {
-            if (from >= 0 && times[from] > late.lastKey()) {
-                times[to] = times[from];
-                for (int i = 0; i < values.length; i++) {
-                    values[i][to] = values[i][from];
-                    qualities[i][to] = qualities[i][from];
-                }
+            if (from >= 0 && rows.times[from] > late.lastKey()) {
+                rows.set(to, rows.times[from], rows.row(from));
                 from--;
             } else {
                 Map.Entry<Long, Row> last = late.pollLastEntry();
-                times[to] = last.getKey();
-                for (int i = 0; i < values.length; i++) {
-                    values[i][to] = last.getValue().values[i];
-                    qualities[i][to] = last.getValue().qualities[i];
-                }
+                rows.set(to, last.getKey(), last.getValue());
             }
             to--;
         }

@@ -11,9 +11,6 @@ final class TimeCell {
     private static final long PER_SECOND = 1_000_000_000L;
     private static final int NONE = -1;
 
-    /** Of the seconds whose nanoseconds a long holds. */
-    private static final long LAST_SECOND = Long.MAX_VALUE / PER_SECOND - 1;
-
     private final TimeText form;
     private final @Nullable LocalClock clock;
     private final String zoneName;
@@ -88,21 +85,10 @@ final class TimeCell {
         };
     }
 
-    /** Takes a time that has been read already, if it stands for one instant; else says nothing, and reads nothing. */
-    boolean takePlain(long localSecond, boolean isUtc) {
-        int seconds = 0;
-        if (!isUtc) {
-            if (clock == null || clock.resolve(localSecond) != LocalClock.Occurrence.ONCE) {
-                return false;
-            }
-            seconds = clock.offset();
-        }
-        long utc = localSecond - seconds;
-        if (utc < -LAST_SECOND || utc > LAST_SECOND) {
-            return false;
-        }
-        epochNanos = utc * PER_SECOND;
-        return true;
+    /** What local times mean, or null if the layout does not say. */
+    @Nullable
+    LocalClock clock() {
+        return clock;
     }
 
     private boolean decide(long line, FieldSplitter fields, LocalClock twice, long after, boolean strictly) {

@@ -61,6 +61,16 @@ class OddFilesTest {
                 .withMessageContaining("control character 0");
     }
 
+    /** Neither in a first field that nobody asked for, nor with a mark beyond ASCII. */
+    @Test
+    void aCommentIsNoLineWhereverTheTimeStands() {
+        String text = "note,time,depth\nx,2026-03-02T11:00Z,1\n%sx,2026-03-02T11:02Z,2\ny,2026-03-02T11:04Z,3\n";
+        for (char mark : new char[] {'#', '§'}) {
+            CsvResult result = CsvRecords.parse(String.format(text, mark), LAYOUT.withCommentMark(mark));
+            assertThat(result.series("depth").toValues()).containsExactly(1, 3);
+        }
+    }
+
     @Test
     void timesMayBeNumbers() {
         Series unix = series(TimeNumber.UNIX_SECONDS, "1767225600", "1767225600.5", "-1");
