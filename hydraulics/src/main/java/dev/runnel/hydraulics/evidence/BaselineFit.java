@@ -1,5 +1,6 @@
 package dev.runnel.hydraulics.evidence;
 
+import dev.runnel.hydraulics.monitoring.MonitorHistory;
 import dev.runnel.hydraulics.monitoring.PipeMonitor;
 import dev.runnel.internal.StateText;
 import dev.runnel.internal.Text;
@@ -47,6 +48,7 @@ final class BaselineFit {
     private static final double TIDAL_SCALE = 1.5;
 
     private final PipeMonitor monitor;
+    private final MonitorHistory monitors;
     private final StretchHours of;
     private final ZoneId zone;
     private final Set<DayOfWeek> restDays;
@@ -59,12 +61,14 @@ final class BaselineFit {
 
     BaselineFit(
             PipeMonitor monitor,
+            MonitorHistory monitors,
             LearningHours all,
             Interval stretch,
             ZoneId zone,
             Set<DayOfWeek> restDays,
             Set<LocalDate> holidays) {
         this.monitor = monitor;
+        this.monitors = monitors;
         this.zone = zone;
         this.restDays = restDays;
         this.holidays = holidays;
@@ -179,8 +183,7 @@ final class BaselineFit {
                     UsualVelocity.learn(StretchHours.pick(of.lnDepth, known), StretchHours.pick(of.lnVelocity, known));
             for (int i = 0; i < of.size; i++) {
                 r[i] = known[i] ? of.lnVelocity[i] - learned.lnVelocity(of.lnDepth[i]) : Double.NaN;
-                lnFlow[i] =
-                        known[i] ? of.lnVelocity[i] + Math.log(monitor.flowArea(Math.exp(of.lnDepth[i]))) : Double.NaN;
+                lnFlow[i] = known[i] ? of.hour(i).lnFlow(monitors) : Double.NaN;
             }
             if (learned.scatter() > LARGEST_SCATTER) {
                 notes.add("velocity does not follow depth here (hours scatter by "
@@ -189,7 +192,7 @@ final class BaselineFit {
                 r = of.nan();
             } else {
                 law = Optional.of(learned);
-                notes.addAll(BaselineWords.ofLaw(monitor, learned, of));
+                notes.addAll(BaselineWords.ofLaw(there(), learned, of));
             }
         }
 
@@ -257,11 +260,16 @@ final class BaselineFit {
         return Text.fixed(nanos / 3.6e12, 1);
     }
 
+    /** The monitor with which the stretch began. */
+    private PipeMonitor there() {
+        return monitors.at(of.stretch.start());
+    }
+
     /** Elasticity of the flow area, d ln A / d ln y. */
     private double kappa(double level) {
         double step = 1e-3;
-        double above = monitor.flowArea(level * (1 + step));
-        double below = monitor.flowArea(level * (1 - step));
+        double above = there().flowArea(level * (1 + step));
+        double below = there().flowArea(level * (1 - step));
         return below > 0 ? Math.log(above / below) / Math.log((1 + step) / (1 - step)) : 1;
     }
 

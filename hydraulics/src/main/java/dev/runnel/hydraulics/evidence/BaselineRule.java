@@ -1,5 +1,6 @@
 package dev.runnel.hydraulics.evidence;
 
+import dev.runnel.hydraulics.monitoring.MonitorHistory;
 import dev.runnel.hydraulics.monitoring.PipeMonitor;
 import dev.runnel.internal.Require;
 import dev.runnel.internal.Text;
@@ -53,6 +54,7 @@ public final class BaselineRule {
     private static final long LEARNING_VELOCITY_RUN = Duration.ofHours(10).toNanos();
 
     private final PipeMonitor monitor;
+    private final MonitorHistory monitors;
     private final ZoneId zone;
     private final Set<DayOfWeek> restDays;
     private final Set<LocalDate> holidays;
@@ -61,12 +63,14 @@ public final class BaselineRule {
 
     private BaselineRule(
             PipeMonitor monitor,
+            MonitorHistory monitors,
             ZoneId zone,
             Set<DayOfWeek> restDays,
             Set<LocalDate> holidays,
             Optional<Interval> interval,
             int days) {
         this.monitor = monitor;
+        this.monitors = monitors;
         this.zone = zone;
         this.restDays = restDays;
         this.holidays = holidays;
@@ -84,11 +88,25 @@ public final class BaselineRule {
         Objects.requireNonNull(monitor, "monitor");
         return new BaselineRule(
                 monitor,
+                MonitorHistory.of(monitor),
                 ZoneOffset.UTC,
                 Set.of(DayOfWeek.SATURDAY, DayOfWeek.SUNDAY),
                 Set.of(),
                 Optional.empty(),
                 USUAL_DAYS);
+    }
+
+    /**
+     * Returns this rule with settings of the monitor that change with time: each level and each flow is that of the sensor
+     * and the bed of its date.
+     *
+     * @param monitors the settings by date, in the clean section of the monitor
+     * @return the rule
+     * @throws IllegalArgumentException if they are of another clean section
+     */
+    public BaselineRule withMonitors(MonitorHistory monitors) {
+        return new BaselineRule(
+                monitor, WatchRule.sameSection(monitor, monitors), zone, restDays, holidays, interval, days);
     }
 
     /**
@@ -98,7 +116,8 @@ public final class BaselineRule {
      * @return the rule
      */
     public BaselineRule withZone(ZoneId zone) {
-        return new BaselineRule(monitor, Objects.requireNonNull(zone, "zone"), restDays, holidays, interval, days);
+        return new BaselineRule(
+                monitor, monitors, Objects.requireNonNull(zone, "zone"), restDays, holidays, interval, days);
     }
 
     /**
@@ -109,7 +128,7 @@ public final class BaselineRule {
      */
     public BaselineRule withRestDays(Set<DayOfWeek> restDays) {
         Objects.requireNonNull(restDays, "restDays");
-        return new BaselineRule(monitor, zone, Set.copyOf(restDays), holidays, interval, days);
+        return new BaselineRule(monitor, monitors, zone, Set.copyOf(restDays), holidays, interval, days);
     }
 
     /**
@@ -120,7 +139,7 @@ public final class BaselineRule {
      */
     public BaselineRule withHolidays(Set<LocalDate> holidays) {
         Objects.requireNonNull(holidays, "holidays");
-        return new BaselineRule(monitor, zone, restDays, Set.copyOf(holidays), interval, days);
+        return new BaselineRule(monitor, monitors, zone, restDays, Set.copyOf(holidays), interval, days);
     }
 
     /**
@@ -136,7 +155,7 @@ public final class BaselineRule {
             throw new IllegalArgumentException(
                     "interval must be 5 to 366 days, was " + Text.fixed(length, 2) + " days");
         }
-        return new BaselineRule(monitor, zone, restDays, holidays, Optional.of(interval), days);
+        return new BaselineRule(monitor, monitors, zone, restDays, holidays, Optional.of(interval), days);
     }
 
     /**
@@ -148,7 +167,7 @@ public final class BaselineRule {
      */
     public BaselineRule withDays(int days) {
         Require.inRange("days", days, LEAST_DAYS, LONGEST_SEARCH_DAYS, "");
-        return new BaselineRule(monitor, zone, restDays, holidays, Optional.empty(), days);
+        return new BaselineRule(monitor, monitors, zone, restDays, holidays, Optional.empty(), days);
     }
 
     /**
@@ -176,7 +195,7 @@ public final class BaselineRule {
         private final SiteRecord record;
         private final LearningHours hours = new LearningHours();
         private final HourGatherer gatherer =
-                new HourGatherer(monitor, LEARNING_DEPTH_RUN, LEARNING_VELOCITY_RUN, hours);
+                new HourGatherer(monitors, LEARNING_DEPTH_RUN, LEARNING_VELOCITY_RUN, hours);
         private final int to;
         private int next;
 
@@ -234,7 +253,8 @@ public final class BaselineRule {
     }
 
     private Trial trial(Gathering hours, Interval stretch) {
-        return new Trial(new BaselineFit(monitor, hours.until(stretch.end()), stretch, zone, restDays, holidays));
+        return new Trial(
+                new BaselineFit(monitor, monitors, hours.until(stretch.end()), stretch, zone, restDays, holidays));
     }
 
     /** What one stretch gave. */

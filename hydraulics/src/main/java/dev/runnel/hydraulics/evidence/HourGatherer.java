@@ -1,7 +1,8 @@
 package dev.runnel.hydraulics.evidence;
 
-import dev.runnel.hydraulics.monitoring.PipeMonitor;
+import dev.runnel.hydraulics.monitoring.MonitorHistory;
 import dev.runnel.internal.StateText;
+import dev.runnel.timeseries.EpochNanos;
 import java.util.Arrays;
 import java.util.function.Consumer;
 
@@ -64,7 +65,8 @@ final class HourGatherer {
     /** Room for a reading a minute; an hour of more makes it grow. */
     private static final int ROOM = 64;
 
-    private final PipeMonitor monitor;
+    private final MonitorHistory monitors;
+    private final double offset;
     private final double unusualLevel;
     private final double unusualVelocity;
     private final double nothing;
@@ -84,14 +86,14 @@ final class HourGatherer {
     private long lastStep;
 
     /** For learning: every level and velocity may be usual. */
-    HourGatherer(PipeMonitor monitor, long depthLimit, long velocityLimit, Consumer<SiteHour> hours) {
-        this(monitor, depthLimit, velocityLimit, Double.POSITIVE_INFINITY, 0, Double.NEGATIVE_INFINITY, hours);
+    HourGatherer(MonitorHistory monitors, long depthLimit, long velocityLimit, Consumer<SiteHour> hours) {
+        this(monitors, depthLimit, velocityLimit, Double.POSITIVE_INFINITY, 0, Double.NEGATIVE_INFINITY, hours);
     }
 
     /** For the watch: at levels above the unusual one and velocities below it, equal readings are borne for a day. */
-    HourGatherer(SiteBaseline baseline, Consumer<SiteHour> hours) {
+    HourGatherer(SiteBaseline baseline, MonitorHistory monitors, Consumer<SiteHour> hours) {
         this(
-                baseline.monitor(),
+                monitors,
                 baseline.depthFrozen,
                 baseline.velocityFrozen,
                 UNUSUAL_LEVEL * baseline.highestUsual(Quantity.DEPTH),
@@ -101,18 +103,19 @@ final class HourGatherer {
     }
 
     private HourGatherer(
-            PipeMonitor monitor,
+            MonitorHistory monitors,
             long depthLimit,
             long velocityLimit,
             double unusualLevel,
             double unusualVelocity,
             double nothing,
             Consumer<SiteHour> hours) {
-        this.monitor = monitor;
+        this.monitors = monitors;
+        this.offset = monitors.isConstant() ? monitors.first().sensorOffset() : Double.NaN;
         this.unusualLevel = unusualLevel;
         this.unusualVelocity = unusualVelocity;
         this.nothing = nothing;
-        this.soffit = monitor.soffit();
+        this.soffit = monitors.first().soffit();
         this.hours = hours;
         this.depthRun = new EqualRun(depthLimit);
         this.velocityRun = new EqualRun(velocityLimit);
@@ -162,7 +165,7 @@ final class HourGatherer {
             hour.outOfRange++;
             return Double.NaN;
         }
-        double level = Math.max(0, depth) + monitor.sensorOffset();
+        double level = Math.max(0, depth) + offset(time);
         if (level <= nothing) {
             hour.outOfRange++;
         }
@@ -185,6 +188,11 @@ final class HourGatherer {
             levels[levelCount++] = level;
         }
         return level;
+    }
+
+    /** Where the sensor stood; most never move. */
+    private double offset(long time) {
+        return Double.isNaN(offset) ? monitors.at(EpochNanos.toInstant(time)).sensorOffset() : offset;
     }
 
     private void velocity(long time, double level, double velocity) {

@@ -1,5 +1,6 @@
 package dev.runnel.hydraulics.evidence;
 
+import dev.runnel.hydraulics.monitoring.MonitorHistory;
 import dev.runnel.internal.StateText;
 import dev.runnel.timeseries.EpochNanos;
 import dev.runnel.timeseries.baseline.DayCurve;
@@ -18,6 +19,7 @@ final class HourlyWatch implements Consumer<SiteHour> {
     private static final double DEAD_ZONE = 0.6;
 
     private final SiteBaseline baseline;
+    private final MonitorHistory monitors;
     private final double soffit;
     private final Optional<UsualVelocity> law;
     private final Optional<DayCurve> depth;
@@ -38,6 +40,7 @@ final class HourlyWatch implements Consumer<SiteHour> {
 
     HourlyWatch(WatchRule rule, Findings findings) {
         this.baseline = rule.baseline();
+        this.monitors = rule.monitors();
         this.soffit = baseline.monitor().soffit();
         this.law = baseline.usualVelocity();
         this.depth = baseline.day(Quantity.DEPTH);
@@ -86,7 +89,7 @@ final class HourlyWatch implements Consumer<SiteHour> {
                 ? hour.lnVelocity - velocity.orElseThrow().value(hourOfDay, rest)
                 : Double.NaN;
         double q = dry.isLongDry() && speed && flow.isPresent()
-                ? flow(hour) - flow.orElseThrow().value(hourOfDay, rest)
+                ? hour.lnFlow(monitors) - flow.orElseThrow().value(hourOfDay, rest)
                 : Double.NaN;
         double plain = speed && law.isPresent() && Math.exp(hour.lnDepth) <= soffit
                 ? hour.lnVelocity - law.orElseThrow().lnVelocity(hour.lnDepth)
@@ -97,10 +100,6 @@ final class HourlyWatch implements Consumer<SiteHour> {
     private static double moved(double hourOfDay) {
         double moved = hourOfDay % 24;
         return moved < 0 ? moved + 24 : moved;
-    }
-
-    private double flow(SiteHour hour) {
-        return hour.lnVelocity + Math.log(baseline.monitor().flowArea(Math.exp(hour.lnDepth)));
     }
 
     /** Residual of the velocity at its depth; NaN at depths that were not learned. */

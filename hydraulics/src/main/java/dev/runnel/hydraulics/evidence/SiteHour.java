@@ -1,5 +1,9 @@
 package dev.runnel.hydraulics.evidence;
 
+import dev.runnel.hydraulics.monitoring.MonitorHistory;
+import dev.runnel.hydraulics.monitoring.PipeMonitor;
+import dev.runnel.timeseries.EpochNanos;
+
 /** What the readings of one hour come to. Filled by {@link HourGatherer}, then left alone. */
 final class SiteHour {
     static final long NANOS = 3_600_000_000_000L;
@@ -76,5 +80,13 @@ final class SiteHour {
 
     boolean hasBoth() {
         return !Double.isNaN(lnDepth) && !Double.isNaN(lnVelocity);
+    }
+
+    /** Logarithm of velocity times flow area, m3/s, with the bed of the date; NaN if there is none above it. */
+    double lnFlow(MonitorHistory monitors) {
+        PipeMonitor monitor =
+                monitors.isConstant() ? monitors.first() : monitors.at(EpochNanos.toInstant(hour * NANOS));
+        double area = hasBoth() ? monitor.flowArea(Math.exp(lnDepth)) : 0;
+        return area > 0 ? lnVelocity + Math.log(area) : Double.NaN;
     }
 }

@@ -23,7 +23,7 @@ final class WatchMachine implements Machine<SiteReading, WatchNotice, WatchState
     private WatchMachine(WatchRule rule, MachineClock clock) {
         this.clock = clock;
         this.watch = new HourlyWatch(rule, findings);
-        this.gatherer = new HourGatherer(rule.baseline(), watch);
+        this.gatherer = new HourGatherer(rule.baseline(), rule.monitors(), watch);
         // Enough to refuse the state of another baseline; the baseline itself is kept elsewhere.
         this.baseline = rule.baseline().interval() + "#"
                 + Integer.toHexString(rule.baseline().toText().hashCode());

@@ -1,5 +1,8 @@
 package dev.runnel.hydraulics.evidence;
 
+import dev.runnel.hydraulics.monitoring.MonitorHistory;
+import dev.runnel.hydraulics.monitoring.PipeMonitor;
+import dev.runnel.hydraulics.section.CrossSection;
 import dev.runnel.internal.Require;
 import dev.runnel.timeseries.Machine;
 import dev.runnel.timeseries.Rule;
@@ -35,11 +38,14 @@ public final class WatchRule implements Rule<SiteReading, WatchNotice, WatchStat
     private static final double LARGEST_LEVEL = 100;
 
     private final SiteBaseline baseline;
+    private final MonitorHistory monitors;
     private final OptionalDouble alarmLevel;
     private final Optional<ZoneId> civilZone;
 
-    private WatchRule(SiteBaseline baseline, OptionalDouble alarmLevel, Optional<ZoneId> civilZone) {
+    private WatchRule(
+            SiteBaseline baseline, MonitorHistory monitors, OptionalDouble alarmLevel, Optional<ZoneId> civilZone) {
         this.baseline = baseline;
+        this.monitors = monitors;
         this.alarmLevel = alarmLevel;
         this.civilZone = civilZone;
     }
@@ -51,7 +57,30 @@ public final class WatchRule implements Rule<SiteReading, WatchNotice, WatchStat
      * @return the rule
      */
     public static WatchRule of(SiteBaseline baseline) {
-        return new WatchRule(Objects.requireNonNull(baseline, "baseline"), OptionalDouble.empty(), Optional.empty());
+        Objects.requireNonNull(baseline, "baseline");
+        return new WatchRule(baseline, MonitorHistory.of(baseline.monitor()), OptionalDouble.empty(), Optional.empty());
+    }
+
+    /**
+     * Returns this rule with settings of the monitor that change with time: each level and each flow is that of the sensor
+     * and the bed of its date, not of those of the baseline. A bed that the settings tell of is still found as what it is, by
+     * the depth and the velocity; it is no longer taken for another flow.
+     *
+     * @param monitors the settings by date, in the clean section of the baseline's monitor
+     * @return the rule
+     * @throws IllegalArgumentException if they are of another clean section
+     */
+    public WatchRule withMonitors(MonitorHistory monitors) {
+        return new WatchRule(baseline, sameSection(baseline.monitor(), monitors), alarmLevel, civilZone);
+    }
+
+    static MonitorHistory sameSection(PipeMonitor monitor, MonitorHistory monitors) {
+        CrossSection clean = monitor.conduit().section().withoutSediment();
+        if (!monitors.first().conduit().section().withoutSediment().equals(clean)) {
+            throw new IllegalArgumentException(
+                    "monitors must be of the clean section " + clean + ", were " + monitors.first());
+        }
+        return monitors;
     }
 
     /**
@@ -64,7 +93,7 @@ public final class WatchRule implements Rule<SiteReading, WatchNotice, WatchStat
     public WatchRule withAlarmLevel(double level) {
         Require.positive("level", level, "m");
         Require.inRange("level", level, 0, LARGEST_LEVEL, "m");
-        return new WatchRule(baseline, OptionalDouble.of(level), civilZone);
+        return new WatchRule(baseline, monitors, OptionalDouble.of(level), civilZone);
     }
 
     /**
@@ -75,7 +104,7 @@ public final class WatchRule implements Rule<SiteReading, WatchNotice, WatchStat
      * @return the rule
      */
     public WatchRule withCivilZone(ZoneId zone) {
-        return new WatchRule(baseline, alarmLevel, Optional.of(zone));
+        return new WatchRule(baseline, monitors, alarmLevel, Optional.of(zone));
     }
 
     /**
@@ -85,6 +114,10 @@ public final class WatchRule implements Rule<SiteReading, WatchNotice, WatchStat
      */
     public SiteBaseline baseline() {
         return baseline;
+    }
+
+    MonitorHistory monitors() {
+        return monitors;
     }
 
     OptionalDouble alarmLevel() {
@@ -129,6 +162,6 @@ public final class WatchRule implements Rule<SiteReading, WatchNotice, WatchStat
     @Override
     public String toString() {
         return "WatchRule[" + baseline + (alarmLevel.isPresent() ? ", alarm at " + alarmLevel.orElseThrow() + " m" : "")
-                + "]";
+                + (monitors.isConstant() ? "" : ", settings by date") + "]";
     }
 }

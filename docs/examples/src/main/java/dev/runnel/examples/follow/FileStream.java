@@ -1,16 +1,11 @@
 package dev.runnel.examples.follow;
 
-import dev.runnel.examples.review.Header;
-import dev.runnel.examples.review.ReadingFile;
+import dev.runnel.examples.review.ColumnFiles;
 import dev.runnel.examples.review.Site;
 import dev.runnel.internal.StateText;
 import dev.runnel.timeseries.EpochNanos;
 import dev.runnel.timeseries.csv.CsvIssue;
-import dev.runnel.timeseries.csv.CsvLayout;
-import dev.runnel.timeseries.csv.CsvRecords;
-import dev.runnel.timeseries.csv.CsvReport;
-import dev.runnel.timeseries.csv.CsvRowConsumer;
-import java.io.StringReader;
+import java.nio.file.Path;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
@@ -19,13 +14,17 @@ import java.util.List;
 import java.util.Optional;
 
 /**
- * The readings of a growing file, in the order of time. What comes late is passed over and named, line by line, whatever
- * part of the file it was read with. A stamp far ahead of all others waits for the next line to say whether time went on
- * there.
+ * The readings of one record in the order of time, from a growing file or from several, such as one for each month. What
+ * comes late is passed over and named, line by line, whatever part of a file it was read with. A stamp far ahead of all
+ * others waits for the next line to say whether time went on there.
+ *
+ * <p>Several files are read one after the other, in the order of the times with which they begin. A file behind which
+ * another one has begun is read to its very end, with a last line that has no line feed, once it rests for one look.
  */
 final class FileStream {
     private static final String STATE = "file-stream";
     private static final List<String> REJECTED = List.of("line", "column", "kind", "what");
+    private static final List<String> REJECTED_OF_MANY = List.of("file", "line", "column", "kind", "what");
 
     /** Chosen here: a reading so far ahead waits for the next one, since a wrong stamp would shut out all before it. */
     private static final Duration FAR = Duration.ofDays(1);
@@ -41,78 +40,92 @@ final class FileStream {
         void take(Instant time, double[] values);
     }
 
-    /** Adds the columns of values to a layout, by the header of the file. */
-    interface Columns {
-        CsvLayout in(CsvLayout layout, Header header);
-    }
+    private record Row(String file, long line, long time, double[] values) {}
 
-    private record Row(long line, long time, double[] values) {}
-
-    private record Said(long line, List<?> cells) {}
+    /** What is to be said of a line, where another one shows it. */
+    private record Said(long shownAt, String file, List<Object> cells) {}
 
     private final Site.Column column;
-    private final Columns columns;
+    private final GrowingTable.Columns columns;
     private final boolean mayRepeat;
     private final String output;
     private final long far;
-    private final GrowingFile file;
-    private String header = "";
+    private final boolean isMany;
+    private final List<GrowingTable> tables = new ArrayList<>();
     private long last = Long.MIN_VALUE;
-    private long passUntil = Long.MIN_VALUE;
-    private long passed;
     private int lateInARow;
     private Optional<Row> held = Optional.empty();
-    private long limit;
     private boolean isDrained;
 
     /**
-     * A stream from the beginning of a file.
+     * A stream from the beginning of its files.
      *
      * @param column where its times stand
      * @param columns its values
      * @param mayRepeat whether several lines may have one time, as tips do
      * @param output file for the lines that were not taken
      */
-    FileStream(Site.Column column, Columns columns, boolean mayRepeat, String output) {
-        this(column, columns, mayRepeat, output, new GrowingFile(column.file()));
+    FileStream(Site.Column column, GrowingTable.Columns columns, boolean mayRepeat, String output) {
+        this(column, columns, mayRepeat, output, ColumnFiles.isMany(column));
+        if (!isMany) {
+            tables.add(new GrowingTable(column, columns));
+        }
     }
 
-    private FileStream(Site.Column column, Columns columns, boolean mayRepeat, String output, GrowingFile file) {
+    private FileStream(
+            Site.Column column, GrowingTable.Columns columns, boolean mayRepeat, String output, boolean isMany) {
         this.column = column;
         this.columns = columns;
         this.mayRepeat = mayRepeat;
         this.output = output;
         this.far = (mayRepeat ? FAR_FOR_AMOUNTS : FAR).toNanos();
-        this.file = file;
+        this.isMany = isMany;
     }
 
-    static FileStream from(Site.Column column, Columns columns, boolean mayRepeat, String output, String state) {
+    static FileStream from(
+            Site.Column column, GrowingTable.Columns columns, boolean mayRepeat, String output, String state) {
         StateText text = StateText.parse(STATE, 1, state);
-        FileStream stream =
-                new FileStream(column, columns, mayRepeat, output, new GrowingFile(column.file(), text.text("file")));
-        stream.header = text.text("header");
+        FileStream stream = new FileStream(column, columns, mayRepeat, output, text.flag("many"));
+        List<String> names = text.list("files");
+        List<String> states = text.list("tables");
+        for (int i = 0; i < names.size(); i++) {
+            Path file = stream.isMany ? ColumnFiles.folder(column).resolve(names.get(i)) : column.file();
+            stream.tables.add(GrowingTable.from(column, columns, file, states.get(i)));
+        }
         stream.last = text.count("last");
-        stream.passUntil = text.count("passuntil");
-        stream.passed = text.count("passed");
         stream.lateInARow = text.index("late");
         if (text.flag("held")) {
-            stream.held =
-                    Optional.of(new Row(text.count("heldline"), text.count("heldtime"), text.numbers("heldvalues")));
+            stream.held = Optional.of(new Row(
+                    text.text("heldfile"),
+                    text.count("heldline"),
+                    text.count("heldtime"),
+                    values(text.list("heldnames"), text.numbers("heldvalues"), columns.names())));
         }
         return stream;
     }
 
+    /** Values by their names: with other books other columns are wanted. */
+    private static double[] values(List<String> names, double[] values, List<String> wanted) {
+        double[] found = new double[wanted.size()];
+        for (int i = 0; i < found.length; i++) {
+            int at = names.indexOf(wanted.get(i));
+            found[i] = at < 0 ? Double.NaN : values[at];
+        }
+        return found;
+    }
+
     String toState() {
         StateText text = StateText.of(STATE, 1)
-                .with("file", file.toState())
-                .with("header", header)
+                .with("many", isMany)
+                .with("files", tables.stream().map(GrowingTable::name).toList())
+                .with("tables", tables.stream().map(GrowingTable::toState).toList())
                 .with("last", last)
-                .with("passuntil", passUntil)
-                .with("passed", passed)
                 .with("late", lateInARow)
                 .with("held", held.isPresent());
-        return held.map(row -> text.with("heldline", row.line())
+        return held.map(row -> text.with("heldfile", row.file())
+                        .with("heldline", row.line())
                         .with("heldtime", row.time())
+                        .with("heldnames", columns.names())
                         .with("heldvalues", row.values()))
                 .orElse(text)
                 .toString();
@@ -123,17 +136,36 @@ final class FileStream {
         return last == Long.MIN_VALUE ? Instant.MIN : EpochNanos.toInstant(last);
     }
 
-    /** Looks how far the file reaches now; until the next look no more of it is read. */
+    /** Looks how far the files reach now; until the next look no more of them is read. */
     void look(OutputFiles outputs) {
-        Optional<String> news = file.look();
-        if (news.isPresent()) {
-            header = file.isBegun() ? header : "";
-            passUntil = file.isBegun() ? passUntil : last;
-            passed = 0;
-            outputs.add(output, REJECTED, List.of(0, 0, "file", news.get()));
+        if (isMany) {
+            findFiles();
         }
-        limit = file.size();
+        for (GrowingTable table : tables) {
+            table.look(last).ifPresent(news -> say(outputs, table.name(), List.of(0, 0, "file", news)));
+            if (isMany) {
+                table.findFirst(GrowingFile.PART);
+            }
+        }
+        tables.sort(Comparator.comparingLong(GrowingTable::first).thenComparing(GrowingTable::name));
         isDrained = false;
+    }
+
+    private void findFiles() {
+        List<Path> known = tables.stream().map(GrowingTable::path).toList();
+        for (Path file : ColumnFiles.inFolder(column)) {
+            if (!known.contains(file)) {
+                tables.add(new GrowingTable(column.in(file), columns));
+            }
+        }
+    }
+
+    private void say(OutputFiles outputs, String file, List<Object> cells) {
+        List<Object> row = new ArrayList<>(cells);
+        if (isMany) {
+            row.add(0, file);
+        }
+        outputs.add(output, isMany ? REJECTED_OF_MANY : REJECTED, row);
     }
 
     /** Nothing is to be had until the next look. */
@@ -141,91 +173,59 @@ final class FileStream {
         return isDrained;
     }
 
-    /** Takes the next part of the file; false if there is none. */
+    /** Takes the next part of the files; false if there is none. */
     boolean take(Taker taker, OutputFiles outputs, int longest, boolean isAll) {
-        Optional<GrowingFile.Part> part = isDrained ? Optional.empty() : file.next(limit, longest, isAll);
-        if (part.isEmpty() || !take(part.get(), taker, outputs)) {
-            isDrained = true;
-            return false;
+        for (int i = 0; i < tables.size() && !isDrained; i++) {
+            GrowingTable table = tables.get(i);
+            boolean isOver = i + 1 < tables.size() && tables.get(i + 1).first() != Long.MAX_VALUE;
+            Optional<GrowingFile.Part> part = table.next(longest, isAll || isOver && table.isAtRest());
+            if (part.isPresent() && take(table, part.get(), taker, outputs)) {
+                table.took(part.get());
+                return true;
+            }
+            if (isOver && !isAll && !table.isAtRest() && table.hasRest()) {
+                break;
+            }
         }
-        file.took(part.get());
-        return true;
+        isDrained = true;
+        return false;
     }
 
     /** Gives out what was held back, since nothing more will come. */
-    void finish(Taker taker) {
+    void finish(Taker taker, OutputFiles outputs) {
         held.ifPresent(row -> goOn(row, taker));
         held = Optional.empty();
+        if (isMany) {
+            tables.forEach(table -> table.passedOver()
+                    .ifPresent(text -> say(outputs, table.name(), List.of(0, 0, "read before", text))));
+        }
     }
 
     /** False if the part does not hold the header yet. */
-    private boolean take(GrowingFile.Part part, Taker taker, OutputFiles outputs) {
-        String text = part.text();
-        long before = part.linesBefore();
-        if (header.isEmpty()) {
-            List<String> lines = text.lines().toList();
-            int at = headerAt(lines);
-            if (at < 0) {
-                return false;
-            }
-            header = lines.get(at).replace("\uFEFF", "");
-            before += at;
-            text = String.join("\n", lines.subList(at, lines.size())) + "\n";
-        } else if (header().hasNames()) {
-            text = header + "\n" + text;
-            before--;
+    private boolean take(GrowingTable table, GrowingFile.Part part, Taker taker, OutputFiles outputs) {
+        // Another file may begin with what the one before it holds.
+        if (isMany && !table.isBegun()) {
+            table.passUntil(last);
         }
-        read(text, before, taker, outputs);
-        return true;
-    }
-
-    private int headerAt(List<String> lines) {
-        for (int i = column.format().preambleLines(); i < lines.size(); i++) {
-            if (!lines.get(i).isBlank() && !lines.get(i).startsWith("#")) {
-                return i;
-            }
-        }
-        return -1;
-    }
-
-    private Header header() {
-        return Header.of(column.file(), List.of(header), column.format());
-    }
-
-    private void read(String text, long linesBefore, Taker taker, OutputFiles outputs) {
-        Header found = header();
-        CsvLayout layout = columns.in(ReadingFile.layout(found, column.format()), found)
-                .withPreamble(0)
-                .withOrderOfFile(last());
         List<Said> said = new ArrayList<>();
-        CsvReport report = CsvRecords.forEach(
-                column.file().toString(), new StringReader(plain(text)), layout, new CsvRowConsumer() {
-                    @Override
-                    public void accept(long time, double[] values, byte[] qualities) {
-                        throw new IllegalStateException("rows come with their lines");
-                    }
-
-                    @Override
-                    public void accept(long line, long time, double[] values, byte[] qualities) {
-                        judge(new Row(line + linesBefore, time, values.clone()), taker, said);
-                    }
-                });
-        for (CsvIssue issue : report.issues()) {
-            long line = issue.line() + linesBefore;
-            said.add(new Said(line, List.of(line, issue.column(), issue.kind().toText(), issue.text())));
-        }
-        said.sort(Comparator.comparingLong(Said::line));
-        said.forEach(each -> outputs.add(output, REJECTED, each.cells()));
+        Optional<List<CsvIssue>> issues = table.read(
+                part,
+                last(),
+                (line, time, values) -> judge(table, new Row(table.name(), line, time, values), taker, said));
+        issues.ifPresent(found -> {
+            for (CsvIssue issue : found) {
+                said.add(new Said(
+                        issue.line(),
+                        table.name(),
+                        List.of(issue.line(), issue.column(), issue.kind().toText(), issue.text())));
+            }
+            said.sort(Comparator.comparingLong(Said::shownAt));
+            said.forEach(each -> say(outputs, each.file(), each.cells()));
+        });
+        return issues.isPresent();
     }
 
-    /** Characters that no text has would give a whole part away; so they cost their line only. */
-    private static String plain(String text) {
-        return text.chars().anyMatch(c -> c < ' ' && c != '\n' && c != '\r' && c != '\t')
-                ? text.replaceAll("[\\x00-\\x08\\x0B\\x0C\\x0E-\\x1F]", "\uFFFD")
-                : text;
-    }
-
-    private void judge(Row row, Taker taker, List<Said> said) {
+    private void judge(GrowingTable table, Row row, Taker taker, List<Said> said) {
         if (held.isPresent()) {
             Row before = held.get();
             held = Optional.empty();
@@ -235,20 +235,13 @@ final class FileStream {
                 said.add(said(row, before, "far from all others", "set aside"));
             }
         }
-        if (passUntil != Long.MIN_VALUE && row.time() <= passUntil) {
-            passed++;
+        if (table.passes(row.time())) {
             return;
         }
-        if (passed > 0) {
-            said.add(new Said(
-                    row.line(),
-                    List.of(
-                            row.line(),
-                            0,
-                            "read before",
-                            passed + " lines before this one are not later than " + EpochNanos.toInstant(passUntil)
-                                    + " and were passed over")));
-            passed = 0;
+        for (GrowingTable each : tables) {
+            each.passedOver()
+                    .ifPresent(text -> said.add(new Said(
+                            row.line(), each.name(), List.of(each == table ? row.line() : 0, 0, "read before", text))));
         }
         if (last == Long.MIN_VALUE || row.time() > last && row.time() - last > far) {
             held = Optional.of(row);
@@ -265,6 +258,7 @@ final class FileStream {
                 said.add(
                         new Said(
                                 row.line(),
+                                row.file(),
                                 List.of(
                                         row.line(),
                                         0,
@@ -277,7 +271,10 @@ final class FileStream {
 
     /** Stands where the row that shows it stands, so that the order does not hang on how the file was cut. */
     private static Said said(Row shown, Row row, String kind, String outcome) {
-        return new Said(shown.line(), List.of(row.line(), 0, kind, EpochNanos.toInstant(row.time()) + "; " + outcome));
+        return new Said(
+                shown.line(),
+                row.file(),
+                List.of(row.line(), 0, kind, EpochNanos.toInstant(row.time()) + "; " + outcome));
     }
 
     /** Amounts are given out at once: in the wrong year they do no harm, and two hours late they would. */

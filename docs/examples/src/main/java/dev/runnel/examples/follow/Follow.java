@@ -168,7 +168,6 @@ public final class Follow {
         written = Map.copyOf(state);
         List<Path> all = SiteFolders.in(sites);
         all.forEach(this::begin);
-        say();
         out.println("following " + followed.size() + " of " + all.size() + " sites");
         out.flush();
         while (lock.isValid()) {
@@ -191,6 +190,12 @@ public final class Follow {
 
     /** Reads what has come, part by part; after each part all that is known is on the disk. */
     private void look(Path path) {
+        tried(path, () -> {
+            // With other books the site begins anew from its state, and says what has changed.
+            if (followed.containsKey(path) && followed.get(path).hasOtherBooks()) {
+                followed.remove(path);
+            }
+        });
         if (!followed.containsKey(path)) {
             begin(path);
         }

@@ -71,6 +71,10 @@ final class GrowingFile {
         return offset > 0;
     }
 
+    boolean isShorterThan(long limit) {
+        return offset < limit;
+    }
+
     /** Looks how far the file reaches. A text is returned if it is not the file that it was; it then begins anew. */
     Optional<String> look() {
         try {
@@ -138,7 +142,7 @@ final class GrowingFile {
                 }
                 return Optional.empty();
             }
-            return Optional.of(new Part(new String(bytes, 0, end, charset), lines, end));
+            return Optional.of(new Part(text(bytes, end, charset), lines, end));
         } catch (IOException e) {
             throw new UncheckedIOException("cannot read " + path, e);
         }
@@ -184,6 +188,32 @@ final class GrowingFile {
         return mark.length == 2 && mark[0] == (byte) 0xFF && mark[1] == (byte) 0xFE
                 ? StandardCharsets.UTF_16LE
                 : StandardCharsets.UTF_8;
+    }
+
+    /** Old loggers do not write UTF-8: a line that is none is read by ISO 8859-1, whatever part it was read with. */
+    private static String text(byte[] bytes, int end, Charset charset) {
+        if (!charset.equals(StandardCharsets.UTF_8)) {
+            return new String(bytes, 0, end, charset);
+        }
+        String whole = new String(bytes, 0, end, charset);
+        if (whole.indexOf('\uFFFD') < 0) {
+            return whole;
+        }
+        StringBuilder text = new StringBuilder();
+        for (int from = 0; from < end; ) {
+            int to = from;
+            while (to < end && bytes[to] != '\n') {
+                to++;
+            }
+            to = Math.min(end, to + 1);
+            String line = new String(bytes, from, to - from, StandardCharsets.UTF_8);
+            text.append(
+                    line.indexOf('\uFFFD') < 0
+                            ? line
+                            : new String(bytes, from, to - from, StandardCharsets.ISO_8859_1));
+            from = to;
+        }
+        return text.toString();
     }
 
     private static int endOfLines(byte[] bytes, Charset charset) {

@@ -27,7 +27,13 @@ final class Slot<I, O> {
     /** Starts a machine where the state says; a rule that has changed since begins anew, and that is said. */
     static <I, O, S extends MachineState> Slot<I, O> of(
             String key, Rule<I, O, S> rule, Map<String, String> state, Consumer<String> say) {
-        String text = StateFile.sum(rule.toString());
+        return of(key, rule.toString(), rule, state, say);
+    }
+
+    /** The same where a part of the rule may change without a new beginning: what must not stands in a text. */
+    static <I, O, S extends MachineState> Slot<I, O> of(
+            String key, String identity, Rule<I, O, S> rule, Map<String, String> state, Consumer<String> say) {
+        String text = StateFile.sum(identity);
         String kept = state.getOrDefault(key, "");
         int blank = kept.indexOf(' ');
         if (blank < 0) {

@@ -8,6 +8,7 @@ import dev.runnel.hydraulics.evidence.SiteReading;
 import dev.runnel.hydraulics.evidence.SiteRecord;
 import dev.runnel.hydraulics.evidence.WatchNotice;
 import dev.runnel.hydraulics.evidence.WatchRule;
+import dev.runnel.hydraulics.monitoring.MonitorHistory;
 import dev.runnel.internal.StateText;
 import dev.runnel.timeseries.Interval;
 import java.time.Duration;
@@ -38,6 +39,7 @@ final class WatchFeed {
     private static final int LATER_TRIES = 7;
 
     private final Site site;
+    private final MonitorHistory monitors;
     private final String id;
     private final OutputFiles outputs;
     private final Consumer<String> print;
@@ -50,8 +52,14 @@ final class WatchFeed {
     private LocalDate firstDay = LocalDate.MAX;
     private LocalDate lastTry = LocalDate.MIN;
 
-    WatchFeed(Site site, OutputFiles outputs, Map<String, String> state, Consumer<String> print) {
+    WatchFeed(
+            Site site,
+            MonitorHistory monitors,
+            OutputFiles outputs,
+            Map<String, String> state,
+            Consumer<String> print) {
         this.site = site;
+        this.monitors = monitors;
         this.id = site.id();
         this.outputs = outputs;
         this.print = print;
@@ -65,7 +73,7 @@ final class WatchFeed {
             lastTry = LocalDate.ofEpochDay(text.count("try"));
             if (text.has("baseline")) {
                 baseline = Optional.of(SiteBaseline.parse(site.monitor(), text.text("baseline")));
-                watch = Optional.of(Slot.of(id + WATCH, rule(baseline.get()), state, print));
+                watch = Optional.of(slot(baseline.get(), state));
             } else if (!isGivenUp) {
                 outputs.lines(book).stream().skip(1).map(WatchFeed::reading).forEach(kept::add);
             }
@@ -98,9 +106,12 @@ final class WatchFeed {
         return Math.max(-1_000_000, Math.min(1_000_000, day.toEpochDay()));
     }
 
-    private WatchRule rule(SiteBaseline found) {
-        WatchRule rule = WatchRule.of(found).withCivilZone(site.zone());
-        return site.alarm().map(alarm -> rule.withAlarmLevel(alarm.level())).orElse(rule);
+    /** Settings that get another date do not end what the watch knows. */
+    private Slot<SiteReading, WatchNotice> slot(SiteBaseline found, Map<String, String> state) {
+        WatchRule plain = WatchRule.of(found).withCivilZone(site.zone());
+        WatchRule rule =
+                site.alarm().map(alarm -> plain.withAlarmLevel(alarm.level())).orElse(plain);
+        return Slot.of(id + WATCH, rule.toString(), rule.withMonitors(monitors), state, print);
     }
 
     void next(SiteReading reading) {
@@ -139,6 +150,7 @@ final class WatchFeed {
         }
         lastTry = day;
         BaselineRule rule = BaselineRule.of(site.monitor())
+                .withMonitors(monitors)
                 .withZone(site.zone())
                 .withHolidays(site.usual().holidays());
         BaselineSearch search = chosen.map(rule::withInterval).orElse(rule).learn(SiteRecord.ofReadings(kept));
@@ -157,7 +169,7 @@ final class WatchFeed {
         baseline = Optional.of(found);
         outputs.add(findings, Words.FINDING, Words.learned(now, "learned", "from " + found.interval()));
         print.accept(now + "  " + site.name() + "  what is usual was learned from " + found.interval());
-        Slot<SiteReading, WatchNotice> started = Slot.of(id + WATCH, rule(found), Map.of(), print);
+        Slot<SiteReading, WatchNotice> started = slot(found, Map.of());
         kept.forEach(reading -> started.next(reading).forEach(this::tell));
         kept.clear();
         watch = Optional.of(started);

@@ -9,6 +9,8 @@
  * <p>For the same bytes to come out however often it was killed, what is written must hang on the files alone and not on
  * when they were looked at. So each output is fed by one stream of readings; the order of lines is judged over the whole
  * file and not over the part just read; and where two files belong together the one waits for the other.
+ *
+ * <p>What is read first is corrected by the books of the site, reading by reading, as the review corrects a whole record.
  */
 @NullMarked
 package dev.runnel.examples.follow;

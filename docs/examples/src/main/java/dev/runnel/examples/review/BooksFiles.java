@@ -89,33 +89,14 @@ final class BooksFiles {
     private static void visits(Path folder, SiteReview review) {
         List<List<?>> rows = new ArrayList<>();
         for (VisitDifference each : review.visits().differences()) {
-            rows.add(List.of(
-                    each.visit().time(),
-                    each.visit().author(),
-                    each.quantity(),
-                    each.hand(),
-                    cell(each.monitor()),
-                    cell(each.difference()),
-                    each.tolerance(),
-                    BooksText.verdict(each)));
+            rows.add(VisitTable.row(each));
         }
         if (!rows.isEmpty()) {
             CsvWriter.standard()
                     .withDecimals(6)
                     .withComments(
                             "depth m above the invert, velocity m/s, flow m3/s, clock s; the monitor as corrected")
-                    .writeTable(
-                            folder.resolve("visits.csv"),
-                            List.of(
-                                    "time_utc",
-                                    "author",
-                                    "quantity",
-                                    "by_hand",
-                                    "monitor",
-                                    "difference",
-                                    "tolerance",
-                                    "verdict"),
-                            rows);
+                    .writeTable(folder.resolve("visits.csv"), VisitTable.COLUMNS, rows);
         }
     }
 

@@ -47,8 +47,14 @@ public final class ColumnFiles {
         return isThere;
     }
 
-    /** Returns a file that people write; refuses a device, and what is far too large for one. */
-    static Path small(Path file) {
+    /**
+     * Returns a file that people write, as it is.
+     *
+     * @param file the file
+     * @return the same
+     * @throws IllegalArgumentException if it is a folder, a device, or far too large for one that people write
+     */
+    public static Path small(Path file) {
         try {
             if (!Files.isRegularFile(file)) {
                 throw new IllegalArgumentException(file + ": must be a file, and is a folder or a device");
@@ -68,9 +74,45 @@ public final class ColumnFiles {
         if (!isMany(column)) {
             return List.of(column.file());
         }
-        boolean isPattern = isPattern(column.file());
-        Path folder = isPattern ? column.file().resolveSibling("") : column.file();
-        String names = isPattern ? column.file().getFileName().toString() : "*";
+        List<Path> files = inFolder(column);
+        if (files.isEmpty()) {
+            throw new IllegalArgumentException(
+                    column.file() + ": at least one file must fit this name in " + SiteFile.NAME + ", none does");
+        }
+        return files;
+    }
+
+    /** Returns the files that hold a line, or all if none does. */
+    static List<Path> withLines(Site.Column column) {
+        List<Path> all = of(column);
+        List<Path> some = isMany(column)
+                ? all.stream()
+                        .filter(file -> Header.isIn(file, column.format()))
+                        .toList()
+                : all;
+        return some.isEmpty() ? all : some;
+    }
+
+    /**
+     * Returns the folder of several files.
+     *
+     * @param column a column in several files
+     * @return the folder that the site file names, or that of the pattern
+     */
+    public static Path folder(Site.Column column) {
+        return isPattern(column.file()) ? column.file().resolveSibling("") : column.file();
+    }
+
+    /**
+     * Returns the files that are there now.
+     *
+     * @param column a column in several files
+     * @return the files in the order of their names; none if none fits
+     * @throws IllegalArgumentException if they are more than 10,000
+     */
+    public static List<Path> inFolder(Site.Column column) {
+        Path folder = folder(column);
+        String names = isPattern(column.file()) ? column.file().getFileName().toString() : "*";
         List<Path> files = new ArrayList<>();
         if (Files.isDirectory(folder)) {
             try (DirectoryStream<Path> inside = Files.newDirectoryStream(folder, names)) {
@@ -87,10 +129,6 @@ public final class ColumnFiles {
             } catch (IOException e) {
                 throw new UncheckedIOException("cannot look into " + folder, e);
             }
-        }
-        if (files.isEmpty()) {
-            throw new IllegalArgumentException(
-                    column.file() + ": at least one file must fit this name in " + SiteFile.NAME + ", none does");
         }
         files.sort(Path::compareTo);
         return files;

@@ -75,7 +75,7 @@ record FlowFindings(
     }
 
     /** Where depth and velocity have few times in common, the velocity is taken between its readings. */
-    private static FlowRecord record(SiteData data) {
+    static FlowRecord record(SiteData data) {
         MonitorHistory monitors = data.books().monitors();
         Series depth = data.depth().series();
         Series velocity = data.velocity().map(CheckedReadings::series).orElse(Series.empty());

@@ -52,6 +52,12 @@ public final class Header {
         return of(file, firstLines(file, head, charset, format.preambleLines()), format, charset);
     }
 
+    /** Tells whether a file holds a line that is no comment; of several files one may be empty. */
+    static boolean isIn(Path file, Site.FileFormat format) {
+        byte[] head = head(file);
+        return !firstLines(file, head, charset(head), format.preambleLines()).isEmpty();
+    }
+
     /**
      * Reads a header from the first lines of a file.
      *

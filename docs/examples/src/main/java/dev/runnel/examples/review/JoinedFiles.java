@@ -44,7 +44,7 @@ final class JoinedFiles {
                         pieces.stream().map(ReadingFile.Readings::report).toList()),
                 Series.of(joined.values()),
                 List.of(),
-                said(column.what(), pieces.size(), same, other, "that of the file which begins earlier stands"));
+                said(column, pieces.size(), same, other, "that of the file which begins earlier stands"));
     }
 
     /** Several tips of one instant in one file are several; the same instant in two files is the same tip. */
@@ -70,15 +70,17 @@ final class JoinedFiles {
                 reports.isEmpty() ? Optional.empty() : Optional.of(CsvReport.joined(name(column), reports)),
                 Tips.of(joined),
                 List.of(),
-                said(column.what(), pieces.size(), all - joined.size(), 0, ""));
+                said(column, pieces.size(), all - joined.size(), 0, ""));
     }
 
     private static String name(Site.Column column) {
         return column.file().getFileName().toString();
     }
 
-    private static String said(String what, int files, int same, int other, String outcome) {
-        return what + " from " + Show.count(files, "file")
+    private static String said(Site.Column column, int files, int same, int other, String outcome) {
+        int empty = ColumnFiles.of(column).size() - files;
+        return column.what() + " from " + Show.count(files, "file")
+                + (empty > 0 ? "; " + Show.count(empty, "file") + " beside them without a line" : "")
                 + (same > 0 ? "; they overlap: " + same + " lines stand in two of them and count once" : "")
                 + (other > 0 ? "; " + other + " lines of one time differ between them: " + outcome : "");
     }

@@ -111,7 +111,7 @@ public final class ReadingFile {
      * @return true if it does
      */
     public static boolean alsoHolds(Site.Column column, String what) {
-        Header header = Header.of(ColumnFiles.of(column).get(0), column.format());
+        Header header = Header.of(ColumnFiles.withLines(column).get(0), column.format());
         return header.columnLike(wordsFor(what), taken(header, column.format())).isPresent();
     }
 
@@ -130,7 +130,7 @@ public final class ReadingFile {
     /** Reads the file, or each of several ones, and puts them together. */
     private static Readings read(Site.Column column, BiFunction<Site.Column, Header, Readings> piece) {
         List<Readings> pieces = new ArrayList<>();
-        for (Path file : ColumnFiles.of(column)) {
+        for (Path file : ColumnFiles.withLines(column)) {
             pieces.add(piece.apply(column.in(file), Header.of(file, column.format())));
         }
         Readings all = ColumnFiles.isMany(column) ? JoinedFiles.readings(column, pieces) : pieces.get(0);
@@ -189,7 +189,7 @@ public final class ReadingFile {
 
     static TipLines tips(Site.Column column) {
         List<TipLines> pieces = new ArrayList<>();
-        for (Path file : ColumnFiles.of(column)) {
+        for (Path file : ColumnFiles.withLines(column)) {
             pieces.add(tips(column.in(file), Header.of(file, column.format())));
         }
         TipLines lines = ColumnFiles.isMany(column) ? JoinedFiles.tips(column, pieces) : pieces.get(0);

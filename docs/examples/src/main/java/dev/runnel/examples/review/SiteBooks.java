@@ -33,7 +33,7 @@ import java.util.TreeSet;
  * @param corrected the readings it was applied to, by what they are
  * @param files the files of them
  */
-record SiteBooks(
+public record SiteBooks(
         List<SiteVisit> visits,
         Corrections corrections,
         MonitorHistory monitors,
@@ -42,7 +42,14 @@ record SiteBooks(
     /** Readings that may be corrected. */
     private static final List<String> SERIES = List.of("depth", "velocity");
 
-    static SiteBooks of(Site site) {
+    /**
+     * Reads the books of a site.
+     *
+     * @param site what its site file says
+     * @return the books; empty where there are none
+     * @throws IllegalArgumentException if a line is not as it should be; file, line and column are named
+     */
+    public static SiteBooks of(Site site) {
         Set<Path> files = new TreeSet<>();
         List<SiteVisit> visits = List.of();
         Corrections corrections = Corrections.of();
@@ -133,17 +140,43 @@ record SiteBooks(
             return lines;
         }
         Map<String, Series> sources = new HashMap<>();
-        mine.stream()
-                .filter(each -> each.kind() == Correction.Kind.REPLACEMENT)
-                .map(Correction::source)
-                .distinct()
+        sources(what)
                 .forEach(source -> sources.put(
                         source,
                         ReadingFile.column(lines.column(), source, lines.unit()).series()));
+        CorrectedSeries series = applied(site, what, lines.series(), sources);
+        corrected.put(what, series);
+        return lines.withSeries(series.series());
+    }
+
+    /**
+     * Returns the columns that replacements take their values from.
+     *
+     * @param what depth or velocity
+     * @return names of columns in the file of these readings, in the order of the list
+     */
+    public List<String> sources(String what) {
+        return corrections.list().stream()
+                .filter(each -> each.kind() == Correction.Kind.REPLACEMENT
+                        && each.series().equals(what))
+                .map(Correction::source)
+                .distinct()
+                .toList();
+    }
+
+    /**
+     * Applies the corrections to readings.
+     *
+     * @param site the site
+     * @param what depth or velocity
+     * @param readings the readings as they came
+     * @param sources values of the columns that replacements take theirs from
+     * @return what they become
+     * @throws IllegalArgumentException if a correction cannot be applied; its line is named
+     */
+    public CorrectedSeries applied(Site site, String what, Series readings, Map<String, Series> sources) {
         try {
-            CorrectedSeries series = corrections.apply(what, lines.series(), sources);
-            corrected.put(what, series);
-            return lines.withSeries(series.series());
+            return corrections.apply(what, readings, sources);
         } catch (IllegalArgumentException e) {
             // The message of the library holds the correction it was about.
             String message = String.valueOf(e.getMessage());

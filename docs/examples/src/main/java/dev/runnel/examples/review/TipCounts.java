@@ -34,7 +34,7 @@ public final class TipCounts {
                     ? Optional.empty()
                     : Optional.of(ReadingFile.column(column, column.header().get(), CsvUnit.AS_WRITTEN));
         }
-        Path first = ColumnFiles.of(column).get(0);
+        Path first = ColumnFiles.withLines(column).get(0);
         Header header = Header.of(first, column.format());
         List<String> others = header.others(ReadingFile.taken(header, column.format())).stream()
                 .filter(name -> !name.isEmpty())

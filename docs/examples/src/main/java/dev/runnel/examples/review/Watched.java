@@ -24,41 +24,26 @@ record Watched(BaselineSearch search, Optional<WatchReport> report) {
     /** Takes the readings as they were read: the watch tells frozen and impossible ones itself. */
     static Watched of(SiteData data, FlowFindings flow, Optional<RegularSeries> rain) {
         Site site = data.site();
-        Series depth = onOneDatum(data);
+        Series depth = data.depth().lines().series();
+        MonitorHistory monitors = data.books().monitors();
         SiteRecord plain = data.velocity().isEmpty()
                 ? SiteRecord.ofDepth(depth)
                 : SiteRecord.of(depth, flow.isInterpolated() ? reading(flow, site) : velocity(data));
         SiteRecord record = rain.map(plain::withRain).orElse(plain);
         BaselineRule rule = BaselineRule.of(site.monitor())
+                .withMonitors(monitors)
                 .withZone(site.zone())
                 .withHolidays(site.usual().holidays());
         rule = site.usual().baseline().map(rule::withInterval).orElse(rule);
         BaselineSearch search = rule.learn(record);
         return new Watched(
-                search, search.baseline().map(baseline -> watch(site, baseline).watch(record)));
+                search,
+                search.baseline()
+                        .map(baseline -> watch(site, baseline, monitors).watch(record)));
     }
 
-    /** Depths as the sensor would have read them had it never been moved. */
-    private static Series onOneDatum(SiteData data) {
-        Series depth = data.depth().lines().series();
-        MonitorHistory monitors = data.books().monitors();
-        double usual = data.site().monitor().sensorOffset();
-        if (monitors.stretches(data.record()).stream()
-                .allMatch(each -> each.monitor().sensorOffset() == usual)) {
-            return depth;
-        }
-        double[] values = depth.toValues();
-        for (int i = 0; i < values.length; i++) {
-            // A sensor that reads no water tells no level.
-            if (values[i] > 0) {
-                values[i] = Math.max(0, values[i] + monitors.at(depth.time(i)).sensorOffset() - usual);
-            }
-        }
-        return depth.withReadings(values, depth.toQualityCodes());
-    }
-
-    private static WatchRule watch(Site site, SiteBaseline baseline) {
-        WatchRule rule = WatchRule.of(baseline).withCivilZone(site.zone());
+    private static WatchRule watch(Site site, SiteBaseline baseline, MonitorHistory monitors) {
+        WatchRule rule = WatchRule.of(baseline).withMonitors(monitors).withCivilZone(site.zone());
         return site.alarm().map(alarm -> rule.withAlarmLevel(alarm.level())).orElse(rule);
     }
 

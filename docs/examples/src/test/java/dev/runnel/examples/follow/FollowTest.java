@@ -10,6 +10,7 @@ import java.nio.file.StandardOpenOption;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.Arrays;
+import java.util.Map;
 import java.util.Random;
 import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
@@ -40,6 +41,38 @@ class FollowTest {
 
         assertThat(Growth.difference(
                         Growth.written(temporary.resolve("pieces")), Growth.written(temporary.resolve("whole"))))
+                .isEmpty();
+    }
+
+    /** The same of files that appear one after the other, which overlap and whose last lines have no line feed. */
+    @Test
+    void howManyFilesGrowDoesNotMatter() {
+        Random random = new Random(7);
+        Growth growth = Growth.ofManyFiles(temporary.resolve("sites"), 0.45);
+        double share = 0.01;
+        while (share < 1) {
+            growth.growTo(share);
+            int part = 4096 << random.nextInt(7);
+            assertThat(Growth.follow(growth.sites(), temporary.resolve("pieces"), "once", "off", Instant.EPOCH, part)
+                            .err())
+                    .isEmpty();
+            share += random.nextDouble() * random.nextDouble() * 0.15;
+        }
+        growth.growTo(1);
+        Growth.follow(growth.sites(), temporary.resolve("pieces"), "end");
+        Growth.follow(growth.sites(), temporary.resolve("whole"), "end");
+        Growth one = new Growth(temporary.resolve("one"), 0.45);
+        one.growTo(1);
+        Growth.follow(one.sites(), temporary.resolve("single"), "end");
+
+        Map<String, String> whole = Growth.written(temporary.resolve("whole"));
+        assertThat(Growth.difference(Growth.written(temporary.resolve("pieces")), whole))
+                .isEmpty();
+        Map<String, String> single = Growth.written(temporary.resolve("single"));
+        whole.remove("saltings-lane/depth-rejected.csv");
+        single.remove("saltings-lane/depth-rejected.csv");
+        assertThat(Growth.difference(whole, single))
+                .as("many files and one of the same lines")
                 .isEmpty();
     }
 

@@ -29,8 +29,12 @@ final class Growth {
     /** The files of one moment are written in this order: a gauge is never behind the depths. */
     private static final List<String> FILES = List.of("tips.csv", "velocity.csv", "depth.csv");
 
+    private static final int MANY = 5;
+    private static final int OVERLAP = 40;
+
     private final Path sites;
     private final Map<String, byte[]> whole = new LinkedHashMap<>();
+    private final Map<String, byte[]> later = new LinkedHashMap<>();
     private final Map<String, Integer> written = new TreeMap<>();
 
     Growth(Path sites, double shareOfRecord) {
@@ -76,6 +80,60 @@ final class Growth {
                 written.put(file, end);
             }
         });
+        try {
+            growLater(share);
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+
+    /**
+     * The same record with the depths in a file for each month or so, each beginning with some lines of the one before it,
+     * and the last line of each without its line feed.
+     */
+    static Growth ofManyFiles(Path sites, double shareOfRecord) {
+        Growth growth = new Growth(sites, shareOfRecord);
+        try {
+            Path depths = growth.file("depth.csv");
+            Files.delete(depths);
+            String all = new String(growth.whole.remove("depth.csv"), StandardCharsets.UTF_8);
+            growth.written.remove("depth.csv");
+            List<String> lines =
+                    all.lines().filter(line -> !line.startsWith("#")).toList();
+            String header = lines.get(0);
+            int size = lines.size() / MANY + 1;
+            Files.createDirectories(growth.file("depths"));
+            for (int i = 0; i < MANY; i++) {
+                int from = Math.max(1, i * size - OVERLAP);
+                String piece =
+                        header + "\n" + String.join("\n", lines.subList(from, Math.min(lines.size(), (i + 1) * size)));
+                // The order of their names is not that of their times.
+                growth.later.put("depths/" + (MANY - i) + ".csv", piece.getBytes(StandardCharsets.UTF_8));
+            }
+            Files.writeString(growth.file("site.txt"), "\ndepth file = depths/*.csv\n", StandardOpenOption.APPEND);
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+        growth.growTo(0.002);
+        return growth;
+    }
+
+    private void growLater(double share) throws IOException {
+        long all = later.values().stream().mapToLong(bytes -> bytes.length).sum();
+        long end = Math.round(all * share);
+        for (Map.Entry<String, byte[]> each : later.entrySet()) {
+            int to = (int) Math.max(0, Math.min(each.getValue().length, end));
+            int from = written.getOrDefault(each.getKey(), 0);
+            if (to > from) {
+                Files.write(
+                        file(each.getKey()),
+                        Arrays.copyOfRange(each.getValue(), from, to),
+                        StandardOpenOption.CREATE,
+                        StandardOpenOption.APPEND);
+                written.put(each.getKey(), to);
+            }
+            end -= each.getValue().length;
+        }
     }
 
     /** What the command printed and returned. */

@@ -23,8 +23,19 @@ class KilledTest {
 
     @Test
     void whatIsWrittenIsTheSameAsUndisturbed() throws IOException, InterruptedException {
+        kill(new Growth(temporary.resolve("sites"), KILLS > 50 ? 1 : 0.55));
+    }
+
+    /** The same with files that appear one after the other. */
+    @Test
+    void manyFilesAreOneRecord() throws IOException, InterruptedException {
+        kill(Growth.ofManyFiles(temporary.resolve("sites"), KILLS > 50 ? 1 : 0.55));
+        assertThat(Growth.written(temporary.resolve("whole")).get("saltings-lane/depth-rejected.csv"))
+                .contains("4.csv,42,0,read before,40 lines before this one are not later than ");
+    }
+
+    private void kill(Growth growth) throws IOException, InterruptedException {
         Random random = new Random(SEED);
-        Growth growth = new Growth(temporary.resolve("sites"), KILLS > 50 ? 1 : 0.55);
         Path output = temporary.resolve("killed");
         int atWork = 0;
         for (int i = 0; i < KILLS; i++) {
