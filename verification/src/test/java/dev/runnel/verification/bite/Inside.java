@@ -20,7 +20,8 @@ public final class Inside implements BinaryOperator<String> {
      * Answers what is asked of the copy.
      *
      * @param tables {@link #TRACE} for all of them, or names joined by commas
-     * @param turns how often loops may turn for each, joined by commas; for a trace the module whose tables run, or nothing
+     * @param turns how often loops may turn for each, joined by commas; for a trace the module whose tables run, or the
+     *     beginning of their names, or nothing
      * @return for a trace a line for each table and calculation; else which table noticed something
      */
     @Override
@@ -28,10 +29,10 @@ public final class Inside implements BinaryOperator<String> {
         return tables.equals(TRACE) ? trace(turns) : run(List.of(tables.split(",")), turns.split(","));
     }
 
-    private static String trace(String module) {
+    private static String trace(String part) {
         StringBuilder answer = new StringBuilder();
         for (PublishedTable table : TableFolder.shipped().tables()) {
-            if (!module.isEmpty() && !table.modules().contains(module)) {
+            if (!table.name().startsWith(part) && !table.modules().contains(part)) {
                 continue;
             }
             Hits.begin(table.name(), Long.MAX_VALUE);

@@ -39,10 +39,13 @@ final class Reach {
         return of(library, "");
     }
 
-    /** Watches the tables of one module only: between hydraulics and rainfall stands a wall, so that no other reaches them. */
-    static Reach of(Library library, String module) {
+    /**
+     * Watches some tables only: those of a module, since between hydraulics and rainfall stands a wall so that no other
+     * reaches them, or those whose names begin so.
+     */
+    static Reach of(Library library, String part) {
         Reach reach = new Reach();
-        String answer = new Copy((name, bytes) -> Tracing.all(library, name, bytes)).ask(Inside.TRACE, module);
+        String answer = new Copy((name, bytes) -> Tracing.all(library, name, bytes)).ask(Inside.TRACE, part);
         answer.lines().map(line -> line.split("\t", -1)).forEach(reach::add);
         return reach;
     }
