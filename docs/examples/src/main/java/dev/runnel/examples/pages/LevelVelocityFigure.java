@@ -102,14 +102,14 @@ public final class LevelVelocityFigure {
                 "Level and velocity",
                 "Readings of velocity over level, with the law of the pipe and lines of equal flow");
         svg.axisX(x, TOP, BOTTOM, "level above the invert, mm");
-        svg.axisY(y, LEFT, RIGHT, "m/s");
+        svg.axisY(y, LEFT, RIGHT, "velocity, m/s");
         cells(svg, x, y);
         equalFlow(svg, x, y);
         curve(svg, "law halo", x, y, this::law);
         curve(svg, "law", x, y, this::law);
         usual.ifPresent(relation -> curve(svg, "usual", x, y, relation));
         svg.line("soffit", x.at(soffit * 1000), TOP, x.at(soffit * 1000), BOTTOM);
-        svg.text("label", x.at(soffit * 1000) - 4, TOP + 10, "end", "soffit " + Math.round(soffit * 1000) + " mm");
+        svg.text("over", x.at(soffit * 1000) - 4, TOP + 10, "end", "soffit " + Math.round(soffit * 1000) + " mm");
         return svg.toString();
     }
 

@@ -3,8 +3,10 @@ package dev.runnel.examples.pages;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
+import java.util.EnumSet;
 import java.util.List;
 import java.util.Properties;
+import java.util.Set;
 
 /** Puts a page together. */
 final class PageWriter {
@@ -136,11 +138,27 @@ final class PageWriter {
                 + "<span id=\"shown\" class=\"soft\" role=\"status\"></span></div>\n<div id=\"charts\"></div>\n");
         out.append(
                 "<p class=\"caption\">Each column of the drawing spans the lowest to the highest reading in it, so no peak"
-                        + " is lost. Grey: no data. Hatched: left out, or corrected where the page says so. Bar on top: to be looked at. Numbers: the points above. Times in ");
+                        + " is lost. Grey: no data. Hatched: left out, or corrected where the page says so. Bar on top of a row: to be looked at. Numbers: the points above. "
+                        + legend(record) + "Times in ");
         out.append(Html.escaped(record.zone().getId())).append(".</p>\n");
         people(out, record);
         out.append("<div class=\"still\">");
         out.append(PrintedRecord.of(record)).append("</div></section>\n");
+    }
+
+    /** What else is drawn on this record, and only that. */
+    private static String legend(RecordRows record) {
+        Set<RecordRows.Kind> kinds = EnumSet.noneOf(RecordRows.Kind.class);
+        record.marks().forEach(mark -> kinds.add(mark.kind()));
+        StringBuilder text = new StringBuilder();
+        if (kinds.contains(RecordRows.Kind.BASELINE)) {
+            text.append("Dark bar at the very top: what is usual was learned there. ");
+        }
+        kinds.retainAll(EnumSet.of(RecordRows.Kind.ALARM, RecordRows.Kind.SURCHARGE, RecordRows.Kind.SPILL));
+        if (!kinds.isEmpty()) {
+            text.append("Red above the level: alarm, surcharge or spill. ");
+        }
+        return text.toString();
     }
 
     /** What people did at the site, in words below the drawing that marks it. */

@@ -1,6 +1,7 @@
 package dev.runnel.examples.pages;
 
 import dev.runnel.hydraulics.section.CrossSection;
+import java.util.List;
 import java.util.OptionalDouble;
 
 /** The outline of a section, with its bed and, if one is given, the water in it. */
@@ -9,6 +10,11 @@ public final class SectionFigure {
     private static final double SIZE = 200;
     private static final double TOP = 30;
     private static final int LINES = 120;
+
+    private static final int COLUMNS = 3;
+    private static final double CELL_WIDTH = WIDTH / COLUMNS;
+    private static final double CELL_SIZE = 96;
+    private static final double CELL_HEIGHT = CELL_SIZE + 60;
 
     private SectionFigure() {}
 
@@ -23,31 +29,77 @@ public final class SectionFigure {
         CrossSection whole = section.withoutSediment();
         boolean isOpen = !Double.isFinite(whole.height());
         double top = isOpen ? Math.max(1, 1.5 * depth.orElse(1)) : whole.height();
-        double widest = 0;
-        for (int i = 0; i <= LINES; i++) {
-            widest = Math.max(widest, whole.topWidth(top * i / LINES));
-        }
+        double widest = widest(whole, top);
         double scale = SIZE / Math.max(top, widest);
         double bottom = TOP + SIZE;
         Svg svg = Svg.of(WIDTH, bottom + 40, "Section", "Outline of the section, its bed and the water in it");
         double bed = section.bedAboveInvert();
         if (bed > 0) {
-            svg.path("bed", strip(whole, 0, bed, scale, bottom));
+            svg.path("bed", strip(whole, 0, bed, scale, WIDTH / 2, bottom));
         }
         if (depth.isPresent() && depth.getAsDouble() > 0) {
             double level = Math.min(top, bed + depth.getAsDouble());
-            svg.path("water", strip(whole, bed, level, scale, bottom));
+            svg.path("water", strip(whole, bed, level, scale, WIDTH / 2, bottom));
             label(svg, bottom - level * scale, "depth " + mm(depth.getAsDouble()));
         }
-        svg.path(
-                "outline",
-                isOpen ? strip(whole, 0, top, scale, bottom).replace("z", "") : strip(whole, 0, top, scale, bottom));
         label(svg, TOP, isOpen ? "" : "height " + mm(top));
         svg.text("label", WIDTH / 2, bottom + 22, "middle", "width " + mm(widest));
         if (bed > 0) {
             label(svg, bottom - bed * scale, "bed " + mm(bed));
         }
+        String outline = strip(whole, 0, top, scale, WIDTH / 2, bottom);
+        svg.path("outline", isOpen ? outline.replace("z", "") : outline);
         return svg.toString();
+    }
+
+    /**
+     * Draws sections beside each other, each as large as its place allows.
+     *
+     * @param sections the sections; an open one is cut off at one and a half times its highest corner
+     * @return SVG
+     */
+    public static String plate(List<? extends CrossSection> sections) {
+        int rows = (sections.size() + COLUMNS - 1) / COLUMNS;
+        Svg svg = Svg.of(WIDTH, rows * CELL_HEIGHT, "Sections", "Outlines of " + sections.size() + " sections");
+        for (int i = 0; i < sections.size(); i++) {
+            double middle = CELL_WIDTH * (i % COLUMNS + 0.5);
+            double bottom = CELL_HEIGHT * (i / COLUMNS) + CELL_SIZE + 14;
+            cell(svg, sections.get(i), middle, bottom);
+        }
+        return svg.toString();
+    }
+
+    private static void cell(Svg svg, CrossSection section, double middle, double bottom) {
+        CrossSection whole = section.withoutSediment();
+        boolean isOpen = !Double.isFinite(whole.height());
+        double[] breaks = whole.breakDepths();
+        double highest = breaks.length == 0 ? 0 : breaks[breaks.length - 1];
+        double top = isOpen ? highest > 0 ? 1.5 * highest : 1 : whole.height();
+        double widest = widest(whole, top);
+        double scale = CELL_SIZE / Math.max(top, widest);
+        double bed = section.bedAboveInvert();
+        if (bed > 0) {
+            svg.path("bed", strip(whole, 0, bed, scale, middle, bottom));
+        }
+        String outline = strip(whole, 0, top, scale, middle, bottom);
+        svg.path("outline", isOpen ? outline.replace("z", "") : outline);
+        String text = whole.toString();
+        String name = text.contains("[") ? text.substring(0, text.indexOf('[')) : text;
+        svg.text("name", middle, bottom + 18, "middle", name + (bed > 0 ? " with a bed" : ""));
+        svg.text(
+                "label",
+                middle,
+                bottom + 33,
+                "middle",
+                isOpen ? "open, " + mm(widest) + " wide" : mm(widest).replace(" mm", "") + " x " + mm(top));
+    }
+
+    private static double widest(CrossSection section, double top) {
+        double widest = 0;
+        for (int i = 0; i <= LINES; i++) {
+            widest = Math.max(widest, section.topWidth(top * i / LINES));
+        }
+        return widest;
     }
 
     private static void label(Svg svg, double y, String text) {
@@ -62,7 +114,8 @@ public final class SectionFigure {
     }
 
     /** The part between two heights, as one closed line: down the left side and up the right one. */
-    private static String strip(CrossSection section, double from, double to, double scale, double bottom) {
+    private static String strip(
+            CrossSection section, double from, double to, double scale, double middle, double bottom) {
         StringBuilder left = new StringBuilder();
         StringBuilder right = new StringBuilder();
         for (int i = 0; i <= LINES; i++) {
@@ -70,8 +123,8 @@ public final class SectionFigure {
             double height = from + (to - from) * (1 - Math.cos(Math.PI * i / LINES)) / 2;
             double half = section.topWidth(Math.min(height, to)) / 2 * scale;
             String y = Svg.number(bottom - height * scale);
-            right.append('L').append(Svg.number(WIDTH / 2 + half)).append(' ').append(y);
-            left.insert(0, "L" + Svg.number(WIDTH / 2 - half) + " " + y);
+            right.append('L').append(Svg.number(middle + half)).append(' ').append(y);
+            left.insert(0, "L" + Svg.number(middle - half) + " " + y);
         }
         return "M" + left.substring(1) + right + "z";
     }

@@ -4,6 +4,7 @@ import dev.runnel.examples.pages.CalendarFigure;
 import dev.runnel.examples.pages.DayFigure;
 import dev.runnel.examples.pages.LevelVelocityFigure;
 import dev.runnel.examples.pages.RecordRows;
+import dev.runnel.examples.pages.SectionFigure;
 import dev.runnel.examples.pages.SitePage;
 import dev.runnel.examples.pages.StormFigure;
 import dev.runnel.examples.pages.StripFigure;
@@ -11,11 +12,13 @@ import dev.runnel.hydraulics.evidence.Finding;
 import dev.runnel.hydraulics.evidence.SiteBaseline;
 import dev.runnel.hydraulics.evidence.UsualVelocity;
 import dev.runnel.hydraulics.monitoring.FlowRecord;
+import dev.runnel.hydraulics.monitoring.PipeMonitor;
 import dev.runnel.hydraulics.monitoring.SurchargePeriod;
 import dev.runnel.rainfall.ddf.EventRarity;
 import dev.runnel.rainfall.event.RainfallEvent;
 import dev.runnel.timeseries.Interval;
 import dev.runnel.timeseries.Series;
+import dev.runnel.timeseries.Statistics;
 import dev.runnel.timeseries.alarm.AlarmEvent;
 import dev.runnel.timeseries.baseline.DayClass;
 import dev.runnel.timeseries.baseline.DiurnalProfile;
@@ -30,6 +33,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.SortedMap;
 import java.util.TreeMap;
 
@@ -189,6 +193,7 @@ final class SitePages {
                 "Filled from below by the share of the day with usable readings; cross: none.",
                 "quality-checks",
                 false));
+        panels.add(pipe());
         review.flow()
                 .spills()
                 .ifPresent(spills -> panels.add(new SitePage.Panel(
@@ -202,10 +207,25 @@ final class SitePages {
                                 review.site().zone(),
                                 "Water above the crest"),
                         Show.count(spills.tally().count(), "spill") + " by blocks of 12 and 24 h, "
-                                + Show.duration(spills.tally().duration()) + " together. Grey: no readings.",
+                                + Show.duration(spills.tally().duration())
+                                + " together. Red: above the crest. Grey: no readings.",
                         "spill-count",
                         true)));
         return panels;
+    }
+
+    /** The pipe with the water that half of the readings are below. */
+    private SitePage.Panel pipe() {
+        PipeMonitor monitor = review.site().monitor();
+        Statistics levels = review.flow().record().level().statistics();
+        double depth = levels.count() == 0 ? 0 : Math.max(0, levels.median() - monitor.bedAboveInvert());
+        return new SitePage.Panel(
+                "The pipe",
+                SectionFigure.of(
+                        monitor.conduit().section(), depth > 0 ? OptionalDouble.of(depth) : OptionalDouble.empty()),
+                depth > 0 ? "Filled to the median depth of the record." : "",
+                "sections",
+                false);
     }
 
     private SitePage.Panel levelAndVelocity() {

@@ -8,6 +8,7 @@ import java.util.EnumSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.Stream;
 
 /** Draws how much flow above dry weather each storm brought, against its rain. */
 final class StormAnswers {
@@ -42,7 +43,9 @@ final class StormAnswers {
                 "Rain and response",
                 "rain of the storm, mm",
                 "volume above dry weather, m3",
-                List.of(points("nothing speaks against it", true), points("doubtful", false)));
+                Stream.of(points("nothing speaks against it", true), points("doubtful", false))
+                        .filter(line -> line.xs().length > 0)
+                        .toList());
     }
 
     private LineFigure.Line points(String name, boolean sound) {

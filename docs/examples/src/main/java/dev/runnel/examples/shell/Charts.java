@@ -51,7 +51,53 @@ final class Charts {
         return Chart.of(title, SitePage.of(title, "").withPanel(panel("Section", drawing, "", "sections")), drawing);
     }
 
+    static Chart plate(List<CrossSection> sections) {
+        String title = sections.size() + " sections";
+        String drawing = SectionFigure.plate(sections);
+        return Chart.of(
+                title,
+                SitePage.of("Sections", title)
+                        .withPanel(
+                                panel("Sections", drawing, "Width x height, each at a scale of its own.", "sections")),
+                drawing);
+    }
+
+    /** An open channel has no full bore to take shares of. */
+    private static Chart ofOpen(Conduit conduit) {
+        double[] breaks = conduit.section().breakDepths();
+        double highest = breaks.length == 0 ? 0 : breaks[breaks.length - 1];
+        double[] depths = between(0, highest > 0 ? 1.5 * highest : 1);
+        double[] mm = map(depths, depth -> depth * MM);
+        String drawing = CurveFigure.of(
+                "Flow of an open channel",
+                "flow, l/s",
+                "depth, mm",
+                false,
+                List.of(new Curve(
+                        "uniform flow",
+                        "day1",
+                        map(depths, depth -> depth == 0 ? 0 : conduit.discharge(depth) * LITRES),
+                        mm)));
+        String velocities = CurveFigure.of(
+                "Velocity in an open channel",
+                "velocity, m/s",
+                "depth, mm",
+                false,
+                List.of(new Curve(
+                        "uniform flow", "day2", map(depths, depth -> depth == 0 ? 0 : conduit.velocity(depth)), mm)));
+        return Chart.of(
+                "uniform flow of " + conduit,
+                SitePage.of("Flow of an open channel", conduit.toString())
+                        .withPanel(panel("Flow", drawing, "Uniform flow in a clean channel.", "part-full-flow"))
+                        .withPanel(panel("Velocity", velocities, "", "part-full-flow"))
+                        .withPanel(panel("Section", SectionFigure.plate(List.of(conduit.section())), "", "sections")),
+                drawing);
+    }
+
     static Chart of(Conduit conduit) {
+        if (!Double.isFinite(conduit.section().height())) {
+            return ofOpen(conduit);
+        }
         FlowState full = conduit.fullBore();
         FlowState most = conduit.maximum();
         double height = conduit.section().height();

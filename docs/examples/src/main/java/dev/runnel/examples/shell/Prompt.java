@@ -21,6 +21,7 @@ import dev.runnel.timeseries.Statistics;
 import dev.runnel.timeseries.baseline.DiurnalProfile;
 import java.nio.file.Path;
 import java.time.ZoneOffset;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.OptionalDouble;
 
@@ -32,6 +33,7 @@ public final class Prompt {
     private static final double MM = 1000;
     private static final double LITRES = 1000;
     private static final double STEPS_DRAWN = 5000;
+    private static final int MOST_SECTIONS = 36;
     private static final double HIGHEST_HEAD = 1;
 
     private Prompt() {}
@@ -213,17 +215,31 @@ public final class Prompt {
     }
 
     /**
-     * Draws discharge and velocity of a closed pipe over the depth, in shares of the full bore.
+     * Draws the outlines of sections beside each other.
      *
-     * @param conduit the pipe
+     * @param first the first of them
+     * @param more the others, 35 at most
      * @return the chart
-     * @throws IllegalArgumentException if its section is open, which has no full bore
+     * @throws IllegalArgumentException if there are more
+     */
+    public static Chart chart(CrossSection first, CrossSection... more) {
+        if (more.length >= MOST_SECTIONS) {
+            throw new IllegalArgumentException(
+                    "more must hold fewer than " + MOST_SECTIONS + " sections, was " + more.length);
+        }
+        List<CrossSection> sections = new ArrayList<>(List.of(first));
+        sections.addAll(List.of(more));
+        return show(Charts.plate(sections));
+    }
+
+    /**
+     * Draws discharge and velocity over the depth: of a closed pipe in shares of the full bore, of an open channel as they
+     * are, up to one and a half times its highest corner.
+     *
+     * @param conduit the pipe or channel
+     * @return the chart
      */
     public static Chart chart(Conduit conduit) {
-        if (!Double.isFinite(conduit.section().height())) {
-            throw new IllegalArgumentException(
-                    "conduit must be closed to be drawn in shares of its full bore, was " + conduit.section());
-        }
         return show(Charts.of(conduit));
     }
 

@@ -53,7 +53,8 @@ class DocsTest {
         Path methods = House.root().resolve("docs/methods");
         String index = Files.readString(methods.resolve("README.md"));
         try (Stream<Path> pages = Files.list(methods)) {
-            assertThat(pages.map(page -> page.getFileName().toString()).filter(name -> !name.equals("README.md")))
+            assertThat(pages.map(page -> page.getFileName().toString())
+                            .filter(name -> name.endsWith(".md") && !name.equals("README.md")))
                     .isNotEmpty()
                     .allSatisfy(name -> assertThat(index).contains("](" + name + ")"));
         }

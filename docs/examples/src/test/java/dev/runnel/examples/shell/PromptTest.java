@@ -8,6 +8,9 @@ import dev.runnel.hydraulics.flow.Conduit;
 import dev.runnel.hydraulics.flow.Gradient;
 import dev.runnel.hydraulics.flow.Manning;
 import dev.runnel.hydraulics.section.CircularSection;
+import dev.runnel.hydraulics.section.CrossSection;
+import dev.runnel.hydraulics.section.Egg;
+import dev.runnel.hydraulics.section.RectangularSection;
 import dev.runnel.hydraulics.section.TrapezoidalSection;
 import dev.runnel.hydraulics.structure.ApproachChannel;
 import dev.runnel.hydraulics.structure.RectangularWeir;
@@ -23,6 +26,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.time.Instant;
+import java.util.Arrays;
 import java.util.List;
 import java.util.stream.Stream;
 import javax.xml.parsers.DocumentBuilderFactory;
@@ -142,6 +146,7 @@ class PromptTest {
                 Prompt.chart(pipe.section(), 0.2),
                 Prompt.chart(CircularSection.ofDiameter(1).withSediment(0.2)),
                 Prompt.chart(TrapezoidalSection.ofBedWidthAndSideSlope(1, 2), 0.5),
+                Prompt.chart(pipe.section(), Egg.sharp(0.6), TrapezoidalSection.ofBedWidthAndSideSlope(1, 2)),
                 Prompt.chart(table),
                 Prompt.chart(storm, table),
                 Prompt.chart(storm),
@@ -166,16 +171,40 @@ class PromptTest {
     }
 
     @Test
-    void anOpenChannelHasNoFullBoreToDraw() {
+    void anOpenChannelIsDrawnAsItIsAndNotInSharesOfAFullBore() {
         Conduit ditch =
                 Conduit.of(TrapezoidalSection.ofBedWidthAndSideSlope(1, 2), Gradient.ofRatio(1, 500), Manning.of(0.03));
-        assertThatThrownBy(() -> Prompt.chart(ditch))
-                .isInstanceOf(IllegalArgumentException.class)
-                .hasMessageContaining("conduit must be closed");
+        Chart chart = Prompt.chart(ditch);
+        assertThat(chart.svg())
+                .contains("flow, l/s")
+                .doesNotContain("full bore")
+                .doesNotContain("NaN");
+        assertThat(chart.html()).contains("velocity, m/s");
         assertThatThrownBy(() -> Prompt.chart(
                         RectangularWeir.fullWidth(ApproachChannel.ofWidth(1).withCrestHeight(0.5)), Double.NaN))
                 .isInstanceOf(IllegalArgumentException.class)
                 .hasMessageContaining("highestHead must be in (0, 1000] m, was NaN");
+    }
+
+    @Test
+    void aPlateNamesEachSectionWithItsMeasures() {
+        String svg = Prompt.chart(
+                        CircularSection.ofDiameter(0.45).withSediment(0.05),
+                        Egg.normal(0.6),
+                        RectangularSection.open(0.9))
+                .svg();
+        assertThat(svg)
+                .contains(
+                        "CircularSection with a bed<",
+                        "450 x 450 mm<",
+                        "Egg.normal<",
+                        "600 x 900 mm<",
+                        "open, 900 mm wide<");
+        CrossSection[] many = new CrossSection[36];
+        Arrays.fill(many, Egg.normal(1));
+        assertThatThrownBy(() -> Prompt.chart(many[0], many))
+                .isInstanceOf(IllegalArgumentException.class)
+                .hasMessage("more must hold fewer than 36 sections, was 36");
     }
 
     @Test
