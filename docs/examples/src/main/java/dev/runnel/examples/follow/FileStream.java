@@ -35,6 +35,9 @@ final class FileStream {
     /** Chosen here: so many lines in a row that are late tell of a clock and not of a line. */
     private static final int MOST_LATE = 50;
 
+    /** Chosen here: so many lines without a single reading are told of. */
+    private static final int MANY_REFUSED = 20;
+
     /** Takes one row. */
     interface Taker {
         void take(Instant time, double[] values);
@@ -55,6 +58,8 @@ final class FileStream {
     private long last = Long.MIN_VALUE;
     private int lateInARow;
     private Optional<Row> held = Optional.empty();
+    private long refused;
+    private String firstRefused = "";
     private boolean isDrained;
 
     /**
@@ -94,6 +99,7 @@ final class FileStream {
         }
         stream.last = text.count("last");
         stream.lateInARow = text.index("late");
+        stream.refused = text.count("refused");
         if (text.flag("held")) {
             stream.held = Optional.of(new Row(
                     text.text("heldfile"),
@@ -121,6 +127,7 @@ final class FileStream {
                 .with("tables", tables.stream().map(GrowingTable::toState).toList())
                 .with("last", last)
                 .with("late", lateInARow)
+                .with("refused", refused)
                 .with("held", held.isPresent());
         return held.map(row -> text.with("heldfile", row.file())
                         .with("heldline", row.line())
@@ -191,10 +198,29 @@ final class FileStream {
         return false;
     }
 
-    /** Gives out what was held back, since nothing more will come. */
+    /** Says once what is wrong where no line of many could be taken; empty if there is nothing to say. */
+    Optional<String> trouble() {
+        if (firstRefused.isEmpty()) {
+            return Optional.empty();
+        }
+        String first = firstRefused;
+        firstRefused = "";
+        return Optional.of(
+                column.file().getFileName() + ": none of the first " + refused + " lines could be taken; " + first);
+    }
+
+    /** Gives out what was held back, since nothing more will come, and says what could not be read. */
     void finish(Taker taker, OutputFiles outputs) {
         held.ifPresent(row -> goOn(row, taker));
         held = Optional.empty();
+        for (GrowingTable table : tables) {
+            if (table.hasRest()) {
+                say(
+                        outputs,
+                        table.name(),
+                        List.of(0, 0, "unread", table.rest() + " bytes at the end hold no line, and were not read"));
+            }
+        }
         if (isMany) {
             tables.forEach(table -> table.passedOver()
                     .ifPresent(text -> say(outputs, table.name(), List.of(0, 0, "read before", text))));
@@ -218,6 +244,12 @@ final class FileStream {
                         issue.line(),
                         table.name(),
                         List.of(issue.line(), issue.column(), issue.kind().toText(), issue.text())));
+            }
+            if (!found.isEmpty() && last == Long.MIN_VALUE && held.isEmpty()) {
+                firstRefused = refused < MANY_REFUSED && refused + found.size() >= MANY_REFUSED
+                        ? found.get(0).toString()
+                        : firstRefused;
+                refused += found.size();
             }
             said.sort(Comparator.comparingLong(Said::shownAt));
             said.forEach(each -> say(outputs, each.file(), each.cells()));

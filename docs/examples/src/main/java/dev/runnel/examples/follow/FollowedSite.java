@@ -134,6 +134,7 @@ final class FollowedSite implements SiteStreams.Taker {
     /** Reads the next part of the file that is furthest behind; false if nothing is left to read. */
     boolean step(int longest, boolean isAll) {
         boolean isMore = streams.step(outputs, longest, isAll);
+        streams.troubles().forEach(text -> print.accept(site.name() + ": " + text));
         advance();
         if (!isMore) {
             followedBooks.compareVisits(WatchFeed.patience(), isAll);
@@ -222,6 +223,10 @@ final class FollowedSite implements SiteStreams.Taker {
     /** Ends the record: nothing more will come. */
     void finish() {
         streams.finish(outputs);
+        if (followedBooks.reached("depth").equals(Instant.MIN)) {
+            print.accept(site.name() + ": no depth was taken from "
+                    + site.inputs().depth().file().getFileName());
+        }
         if (interval.isEmpty()) {
             learnInterval();
         }

@@ -71,8 +71,8 @@ final class GrowingFile {
         return offset > 0;
     }
 
-    boolean isShorterThan(long limit) {
-        return offset < limit;
+    long rest(long limit) {
+        return Math.max(0, limit - offset);
     }
 
     /** Looks how far the file reaches. A text is returned if it is not the file that it was; it then begins anew. */

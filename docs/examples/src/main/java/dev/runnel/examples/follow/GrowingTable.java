@@ -183,7 +183,12 @@ final class GrowingTable {
 
     /** Tells whether something is there that has not been taken, a line without its end too. */
     boolean hasRest() {
-        return file.isShorterThan(limit);
+        return rest() > 0;
+    }
+
+    /** Bytes that are there and were not taken. */
+    long rest() {
+        return file.rest(limit);
     }
 
     /** Tells whether the file has not grown between the last two looks. */

@@ -87,7 +87,11 @@ final class SiteStreams {
     }
 
     private static boolean isThere(Site.Column column) {
-        return column.isNamed() || Files.exists(column.file());
+        boolean isThere = Files.exists(column.file());
+        if (isThere && !ColumnFiles.isMany(column) && !Files.isRegularFile(column.file())) {
+            throw new IllegalArgumentException(column.file() + ": must be a file, and is a folder or a device");
+        }
+        return column.isNamed() || isThere;
     }
 
     private Velocity whereVelocityIs() {
@@ -241,6 +245,11 @@ final class SiteStreams {
     /** Looks how far the files reach. The depths first: what belongs to them is then in the other files already. */
     void look(OutputFiles outputs) {
         all().forEach(stream -> stream.look(outputs));
+    }
+
+    /** Says of each file of which nothing could be taken so far what is wrong with it, once. */
+    List<String> troubles() {
+        return all().stream().flatMap(stream -> stream.trouble().stream()).toList();
     }
 
     private List<FileStream> all() {

@@ -108,13 +108,7 @@ final class Attention {
     }
 
     private void evidence() {
-        review.watched()
-                .findings()
-                .forEach(finding -> points.add(FindingText.of(
-                        finding,
-                        review.doubts().isFlowDoubtful(finding),
-                        review.data().velocity().isPresent(),
-                        dates)));
+        review.watched().findings().forEach(finding -> points.add(FindingText.of(finding, review)));
     }
 
     /** Nothing is judged against what is not known. */

@@ -1,5 +1,6 @@
 package dev.runnel.examples.review;
 
+import dev.runnel.internal.Nearest;
 import dev.runnel.internal.Text;
 import dev.runnel.rainfall.gauge.Neighbours;
 import dev.runnel.timeseries.Interval;
@@ -46,12 +47,7 @@ final class BetweenSitesText {
         Map<String, SiteResult> byId = new HashMap<>();
         sites.forEach(site -> byId.put(site.id(), site));
         for (SiteResult below : sites) {
-            below.upstream()
-                    .ifPresent(id -> said.add(new Said(
-                            "volumes",
-                            byId.containsKey(id)
-                                    ? volumes(byId.get(id), below)
-                                    : below.name() + ": the site upstream, " + id + ", is not in this review")));
+            below.upstream().ifPresent(id -> said.add(new Said("volumes", upstream(id, below, byId))));
         }
         List<SiteResult> gauged =
                 sites.stream().filter(site -> site.gauge().isPresent()).toList();
@@ -66,6 +62,30 @@ final class BetweenSitesText {
             gauged.forEach(site -> said.add(new Said("gauges", againstOthers(site, neighbours))));
         }
         return said;
+    }
+
+    private static String upstream(String id, SiteResult below, Map<String, SiteResult> byId) {
+        SiteResult above = byId.get(id);
+        if (above == null) {
+            return below.name() + ": the site upstream, " + id + ", is not in this review"
+                    + Nearest.hint(id, byId.keySet());
+        }
+        List<String> way = loop(below, byId);
+        return way.isEmpty()
+                ? volumes(above, below)
+                : below.name() + ": it lies upstream of itself, by \"upstream = ...\" in the " + SiteFile.NAME + " of "
+                        + String.join(", ", way) + "; no volumes are compared";
+    }
+
+    /** The sites from one up to itself; none if it is not among those upstream of it. */
+    private static List<String> loop(SiteResult site, Map<String, SiteResult> byId) {
+        List<String> way = new ArrayList<>();
+        Optional<SiteResult> at = Optional.of(site);
+        while (at.isPresent() && !way.contains(at.get().id())) {
+            way.add(at.get().id());
+            at = at.get().upstream().map(byId::get);
+        }
+        return at.filter(found -> found.id().equals(site.id())).isPresent() ? way : List.of();
     }
 
     /** The gauges in the storms of any of them. */

@@ -9,7 +9,8 @@ import java.util.stream.Collectors;
 final class FindingText {
     private FindingText() {}
 
-    static String of(Finding finding, boolean isDoubtful, boolean isOfFlow, Dates dates) {
+    static String of(Finding finding, SiteReview review) {
+        Dates dates = review.data().dates();
         StringBuilder text =
                 new StringBuilder("Finding ").append(finding.number()).append(": ");
         text.append(finding.detail())
@@ -44,9 +45,9 @@ final class FindingText {
             finding.alarm().ifPresent(level -> text.append(forecast("the alarm level", level, dates)));
             finding.soffit().ifPresent(level -> text.append(forecast("the soffit", level, dates)));
         }
-        if (isDoubtful) {
+        if (review.doubts().isFlowDoubtful(finding)) {
             text.append(
-                    isOfFlow
+                    review.data().velocity().isPresent()
                             ? " The flow of this time is doubtful and left out of the dry weather flow."
                             : " The level of this time is doubtful and left out of the dry weather level.");
         }

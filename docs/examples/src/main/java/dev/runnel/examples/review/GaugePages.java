@@ -14,7 +14,6 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.LocalDate;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
@@ -136,16 +135,6 @@ final class GaugePages {
     private SiteResult result(String text) {
         RainFindings rain = review.rain();
         String state = "gauge only";
-        List<Object> row = new ArrayList<>(List.of(
-                review.site().id(),
-                review.site().name(),
-                state,
-                review.points().size(),
-                review.record().start(),
-                review.record().end()));
-        row.addAll(java.util.Collections.nCopies(12, ""));
-        row.addAll(List.of(
-                rain.depthMm(), rain.storms().size(), rain.days().dates().size()));
         return new SiteResult(
                 review.site().id(),
                 review.site().name(),
@@ -163,7 +152,7 @@ final class GaugePages {
                         "",
                         List.of()),
                 FindingsJson.none(review.site().id()),
-                List.copyOf(row),
+                SurveySummary.ofGauge(review, state),
                 Set.copyOf(review.files()),
                 review.dates(),
                 List.of(),

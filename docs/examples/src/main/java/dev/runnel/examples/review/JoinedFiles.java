@@ -11,6 +11,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
+import java.util.stream.Collectors;
 
 /** Puts files together that hold one record in pieces, in the order of their times; what stands in two of them counts once. */
 final class JoinedFiles {
@@ -44,7 +45,8 @@ final class JoinedFiles {
                         pieces.stream().map(ReadingFile.Readings::report).toList()),
                 Series.of(joined.values()),
                 List.of(),
-                said(column, pieces.size(), same, other, "that of the file which begins earlier stands"));
+                said(column, pieces.size(), same, other, "that of the file which begins earlier stands")
+                        + otherColumns(first, pieces));
     }
 
     /** Several tips of one instant in one file are several; the same instant in two files is the same tip. */
@@ -71,6 +73,21 @@ final class JoinedFiles {
                 Tips.of(joined),
                 List.of(),
                 said(column, pieces.size(), all - joined.size(), 0, ""));
+    }
+
+    /** Names the columns of files whose header is not that of the first. */
+    private static String otherColumns(ReadingFile.Readings first, List<ReadingFile.Readings> pieces) {
+        List<ReadingFile.Readings> others = pieces.stream()
+                .filter(piece -> !piece.header().equals(first.header()) || piece.unit() != first.unit())
+                .toList();
+        return others.isEmpty()
+                ? ""
+                : "; " + Show.count(others.size(), "file") + " of another header, read from "
+                        + others.stream()
+                                .map(piece -> "\"" + piece.header() + "\" in "
+                                        + piece.unit().symbol())
+                                .distinct()
+                                .collect(Collectors.joining(", "));
     }
 
     private static String name(Site.Column column) {

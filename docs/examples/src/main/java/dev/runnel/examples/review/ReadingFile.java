@@ -266,6 +266,12 @@ public final class ReadingFile {
     /** A column that is not there has no unit either: then the column is what is missing. */
     private static IllegalArgumentException unitUnknown(Site.Column column, Header header, String name) {
         requireColumn(column, header, name);
+        Optional<CsvUnit> ofTimes = Header.unitIn(header.first());
+        if (column.format().timeColumn().isEmpty() && ofTimes.isPresent()) {
+            return new IllegalArgumentException(column.file() + ": the first column, \"" + header.first()
+                    + "\", is taken for the times, and has a unit: add \"time column = ...\" to " + SiteFile.NAME
+                    + " if the times stand in another one, of " + header.names());
+        }
         return new IllegalArgumentException(column.file() + ": the unit of column \"" + name + "\" is not known: add \""
                 + column.what() + " unit = ...\" to " + SiteFile.NAME);
     }

@@ -7,6 +7,8 @@ import dev.runnel.timeseries.csv.CsvWriter;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
+import java.util.Optional;
 
 /** The survey on one page for other programs: a row a site, plain numbers, blank where there is no figure. */
 final class SurveySummary {
@@ -76,20 +78,31 @@ final class SurveySummary {
         volume(row, review);
         row.add(review.flow().surcharges().size());
         double doubtful = SiteFigures.doubtfulSpills(review);
-        row.add(review.flow()
-                .spills()
-                .<Object>map(
-                        spills -> doubtful > Doubts.MOST ? "" : spills.tally().count())
-                .orElse(""));
+        Optional<FlowFindings.Spills> counted = review.flow().spills().filter(spills -> doubtful <= Doubts.MOST);
+        row.add(counted.<Object>map(spills -> spills.tally().count()).orElse(""));
         row.add(review.flow().spills().<Object>map(spills -> doubtful).orElse(""));
-        row.add(review.flow()
-                .spills()
-                .<Object>map(spills -> spills.tally().duration().toSeconds() / 3600.0)
+        row.add(counted.<Object>map(spills -> spills.tally().duration().toSeconds() / 3600.0)
                 .orElse(""));
         row.add(review.rain().<Object>map(RainFindings::depthMm).orElse(""));
         row.add(review.rain().<Object>map(rain -> rain.storms().size()).orElse(""));
         row.add(review.rain().<Object>map(rain -> rain.days().dates().size()).orElse(""));
         return List.copyOf(row);
+    }
+
+    /** The row of a gauge alone: what it has, and nothing in every other column. */
+    static List<Object> ofGauge(GaugeReview review, String state) {
+        RainFindings rain = review.rain();
+        Map<String, Object> known = Map.of(
+                "site", review.site().id(),
+                "name", review.site().name(),
+                "state", state,
+                "points", review.points().size(),
+                "record_start_utc", review.record().start(),
+                "record_end_utc", review.record().end(),
+                "rain_mm", rain.depthMm(),
+                "storms", rain.storms().size(),
+                "dry_days", rain.days().dates().size());
+        return COLUMNS.stream().map(column -> known.getOrDefault(column, "")).toList();
     }
 
     /** As measured, unless most of it rests on doubtful readings, and how much of it does. */

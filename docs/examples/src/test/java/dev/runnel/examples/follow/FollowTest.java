@@ -371,4 +371,39 @@ class FollowTest {
                 .contains("one/alarm-depth-high: the rule has changed since the last start and begins anew")
                 .contains("depth high: in alarm");
     }
+
+    @Test
+    void aFileOfWhichNoLineCanBeTakenIsSaidOnce() throws IOException {
+        write("site.txt", PIPE);
+        write("depth.csv", "time,depth_mm\n" + "46083.25,100\n".repeat(30));
+
+        assertThat(once().out())
+                .contains(
+                        "one: depth.csv: none of the first 30 lines could be taken; line 2, column 1: unreadable time, "
+                                + "\"46083.25\" must be ISO 8601");
+        assertThat(once().out()).doesNotContain("none of the first");
+        assertThat(Growth.follow(sites(), output(), "end").out()).contains("one: no depth was taken from depth.csv");
+        assertThat(written("depth-rejected.csv").lines()).hasSize(31);
+    }
+
+    /** A power cut may leave a file that is long and holds nothing: it waits, as what was only laid out does. */
+    @Test
+    void whatHoldsNoLineIsCountedAtTheEnd() throws IOException {
+        begin("");
+        append("depth.csv", "\u0000".repeat(300_000));
+        assertThat(once().err()).isEmpty();
+
+        assertThat(Growth.follow(sites(), output(), "end").err()).isEmpty();
+
+        assertThat(written("depth-rejected.csv"))
+                .contains("0,0,unread,\"300000 bytes at the end hold no line, and were not read\"");
+    }
+
+    @Test
+    void aFolderInThePlaceOfAFileIsNamed() throws IOException {
+        begin("");
+        Files.createDirectories(file("tips.csv"));
+
+        assertThat(once().err()).contains("tips.csv: must be a file, and is a folder or a device");
+    }
 }

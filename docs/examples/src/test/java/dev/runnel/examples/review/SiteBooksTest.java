@@ -136,14 +136,7 @@ class SiteBooksTest {
     @Test
     void settingsByDateChangeLevelFlowAndCapacity() {
         SiteOnDisk site = new SiteOnDisk(temporary)
-                .with(
-                        "depth.csv",
-                        SiteOnDisk.readings(
-                                "time,depth_mm,velocity_m_s",
-                                "2026-03-02T00:00:00Z",
-                                Duration.ofMinutes(15),
-                                192,
-                                i -> i % 2 == 0 ? "200,0.5" : "200,0.6"))
+                .with("depth.csv", SiteOnDisk.quarterHours(192, i -> i % 2 == 0 ? "200,0.5" : "200,0.6"))
                 .with(
                         "site.txt",
                         "shape = box\nwidth = 400 mm\nheight = 500 mm\ngradient = 1:200\nroughness = manning 0.013\n")

@@ -60,6 +60,11 @@ final class SiteOnDisk {
         return text.toString();
     }
 
+    /** A depth in mm and a velocity in m/s every quarter of an hour, as a text with a comma between. */
+    static String quarterHours(int count, IntFunction<String> values) {
+        return readings("time,depth_mm,velocity_m_s", "2026-03-02T00:00:00Z", Duration.ofMinutes(15), count, values);
+    }
+
     /** Depths of a day that rise and fall about 100 mm, in mm, at the given step in minutes. */
     static String day(int stepMinutes) {
         return days(1, stepMinutes);
