@@ -12,7 +12,7 @@ import java.util.function.DoubleUnaryOperator;
  * <p>Cells lie in the variables in which the curve is tame: parts of an octave of the value far below the largest, where it
  * is nearly a power law, and s = √(1 − value/largest) towards it, in which the depth runs straight into a crest. Each cell
  * is tested against the curve itself; one that misses {@link #CLOSING} or holds a corner of the section is cut into sixteen,
- * and what still misses or holds it is left to the search: no test at some places sees a slight bend between them.
+ * and what still misses or holds it is left to the search: no test at some places sees every slight bend between them.
  */
 final class DepthCells {
     /** How closely the value of a depth must come back, of itself; a fifth of what is promised. */
@@ -29,7 +29,9 @@ final class DepthCells {
 
     private static final int OPEN_OCTAVES = 60;
 
-    private static final double[] TEST_PLACES = {-0.97, -0.6, -0.21, 0.17, 0.55, 0.93};
+    /** About where a polynomial through the nodes is farthest off, the ends among them: near a neck one end is worst. */
+    private static final double[] TEST_PLACES = {-1, -0.95, -0.81, -0.59, -0.31, 0, 0.31, 0.59, 0.81, 0.95, 1};
+
     private static final double[] NODES = new double[TERMS];
 
     static {
@@ -41,6 +43,7 @@ final class DepthCells {
     private final DoubleUnaryOperator quantity;
     private final DoubleUnaryOperator search;
     private final double most;
+    private final double deepest;
     private final double[] corners;
     private final boolean open;
     private final int firstOctave;
@@ -53,12 +56,15 @@ final class DepthCells {
      * @param quantity value of a depth
      * @param search depth of a value, without these cells
      * @param most largest value, +∞ in an open section
+     * @param deepest depth of the largest value
      * @param corners values at which the curve may bend, ascending; not modified
      */
-    DepthCells(DoubleUnaryOperator quantity, DoubleUnaryOperator search, double most, double[] corners) {
+    DepthCells(
+            DoubleUnaryOperator quantity, DoubleUnaryOperator search, double most, double deepest, double[] corners) {
         this.quantity = quantity;
         this.search = search;
         this.most = most;
+        this.deepest = deepest;
         this.corners = corners;
         this.open = Double.isInfinite(most);
         this.firstOctave = open ? -OPEN_OCTAVES : FIRST_OCTAVE;
@@ -159,7 +165,7 @@ final class DepthCells {
         }
         for (double place : TEST_PLACES) {
             double value = value(cell, middle + half * place);
-            double depth = Pieces.ten(powers, 0, place);
+            double depth = Math.min(Pieces.ten(powers, 0, place), deepest);
             if (!(depth > 0 && Math.abs(quantity.applyAsDouble(depth) / value - 1) <= CLOSING)) {
                 powers[0] = Double.NaN;
                 break;

@@ -13,11 +13,8 @@ import org.jspecify.annotations.Nullable;
  * or only falls, so that each branch can be inverted. Immutable.
  */
 final class InvertibleCurve {
-    /** How closely a depth must give back its value before it is taken without looking at its neighbours. */
+    /** How closely a depth must give back its value before it is taken as it was found. */
     private static final double CLOSE = 1e-13;
-
-    /** Most neighbours looked at; chosen here: a depth taken from the soffit is off by a few. */
-    private static final int MOST_NEIGHBOURS = 64;
 
     private final List<Branch> branches;
     private final double[] breaks;
@@ -120,7 +117,7 @@ final class InvertibleCurve {
             this.high = other.high;
             this.lowValue = other.lowValue;
             this.highValue = other.highValue;
-            this.cells = new DepthCells(quantity, other::search, highValue, other.cornerValues(breaks));
+            this.cells = new DepthCells(quantity, other::search, highValue, high, other.cornerValues(breaks));
         }
 
         Branch withCells(double[] breaks) {
@@ -171,22 +168,29 @@ final class InvertibleCurve {
         }
 
         /**
-         * The best depth near one that a search has found in another variable: its rounding, some units in the last place
-         * of the depth, is much of a value that rises steeply, as the critical discharge does in a neck.
+         * The best depth near one that a search has found in another variable: the rounding of a depth that was measured from
+         * the soffit may be much of a small depth, and an ulp of the depth much of a value that rises steeply, as the critical
+         * discharge does in a neck.
          */
         private double closest(double depth, double value) {
             double off = excess(depth, value);
-            boolean rises = highValue > lowValue;
-            for (int i = 0; i < MOST_NEIGHBOURS && Math.abs(off) > CLOSE; i++) {
-                double next = inside(off < 0 == rises ? Math.nextUp(depth) : Math.nextDown(depth));
-                double nextOff = excess(next, value);
-                if (!(Math.abs(nextOff) < Math.abs(off))) {
-                    break;
-                }
-                depth = next;
-                off = nextOff;
+            if (Math.abs(off) <= CLOSE) {
+                return depth;
             }
-            return depth;
+            boolean deeper = off < 0 == highValue > lowValue;
+            double step = Math.ulp(Double.isFinite(soffit) ? soffit : depth);
+            double beyond = depth;
+            do {
+                beyond = inside(deeper ? beyond + step : beyond - step);
+                step *= 4;
+            } while (excess(beyond, value) < 0 == off < 0 && low < beyond && beyond < high);
+            double from = Math.min(depth, beyond);
+            double nearest = Roots.between(y -> excess(y, value), from, Math.max(depth, beyond));
+            for (double each : new double[] {Math.nextDown(nearest), Math.nextUp(nearest)}) {
+                double neighbour = inside(each);
+                nearest = Math.abs(excess(neighbour, value)) < Math.abs(excess(nearest, value)) ? neighbour : nearest;
+            }
+            return nearest;
         }
 
         private double found(double value) {
