@@ -112,6 +112,12 @@ public final class MachineClock {
         return last;
     }
 
+    /** In words, for the machines' own. */
+    @Override
+    public String toString() {
+        return (begun ? "taken up to " + instant(last) : "nothing taken yet") + (ended ? ", ended" : "");
+    }
+
     private static Instant instant(long nanos) {
         return Instant.ofEpochSecond(Math.floorDiv(nanos, PER_SECOND), Math.floorMod(nanos, PER_SECOND));
     }

@@ -67,6 +67,11 @@ final class WatchMachine implements Machine<SiteReading, WatchNotice, WatchState
     }
 
     /** Returns whether a reading goes on with those that are held; if not, these are taken or left out, or it is refused. */
+    @Override
+    public String toString() {
+        return "WatchMachine[" + clock + "]";
+    }
+
     private boolean judgesHeld(long time) {
         boolean beginning = last == Long.MIN_VALUE;
         if (time == held.last() || beginning && time < held.last() && !held.leapsBack(time)) {

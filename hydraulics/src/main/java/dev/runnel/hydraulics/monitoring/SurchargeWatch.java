@@ -134,6 +134,11 @@ public final class SurchargeWatch implements Machine<Reading, SurchargePeriod, T
         return TextState.of(text.toString());
     }
 
+    @Override
+    public String toString() {
+        return "SurchargeWatch[" + rule + ", " + clock + "]";
+    }
+
     private void add(long time, double value, boolean follows) {
         if (readings == 0) {
             start = time;

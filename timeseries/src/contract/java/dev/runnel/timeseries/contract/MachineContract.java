@@ -24,6 +24,8 @@ public final class MachineContract {
      */
     public static <I, O, S extends MachineState> List<O> holds(Rule<I, O, S> rule, List<? extends I> inputs) {
         List<O> whole = rule.over(inputs);
+        // Read at a prompt or in a debugger: words, not the address of an object.
+        assertThat(rule + " " + rule.start()).as("in words").doesNotContainPattern("\\w@[0-9a-f]+");
         assertThat(oneByOne(rule, inputs)).as("one by one").isEqualTo(whole);
         assertThat(restarted(rule, inputs)).as("restarted before every input").isEqualTo(whole);
         refusesWhatGoesBack(rule, inputs);

@@ -160,6 +160,11 @@ public final class HampelRule implements Rule<Reading, HampelRule.Wild, TextStat
 
         private long taken;
 
+        @Override
+        public String toString() {
+            return "machine of " + rule + ", " + clock;
+        }
+
         Window(HampelRule rule) {
             this.rule = rule;
             this.size = 2 * rule.halfWidth + 1;

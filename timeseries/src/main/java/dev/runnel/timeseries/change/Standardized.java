@@ -67,6 +67,11 @@ abstract class Standardized implements Machine<Reading, ChangeSignal, TextState>
     }
 
     @Override
+    public final String toString() {
+        return name + "[" + clock + "]";
+    }
+
+    @Override
     public final TextState state() {
         return TextState.of(
                 clock.into(StateText.of(name, 1).with("statistics", statistics).with("starts", starts))

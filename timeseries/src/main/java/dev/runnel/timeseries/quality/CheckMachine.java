@@ -36,6 +36,11 @@ abstract class CheckMachine<I, O> implements Machine<I, O, TextState> {
         return TextState.of(clock.into(keep()).toString());
     }
 
+    @Override
+    public final String toString() {
+        return getClass().getSimpleName() + "[" + clock + "]";
+    }
+
     /** The time of an input. */
     abstract Instant time(I input);
 
