@@ -138,8 +138,9 @@ final class PageWriter {
                 + "<span id=\"shown\" class=\"soft\" role=\"status\"></span></div>\n<div id=\"charts\"></div>\n");
         out.append(
                 "<p class=\"caption\">Each column of the drawing spans the lowest to the highest reading in it, so no peak"
-                        + " is lost. Grey: no data. Hatched: left out, or corrected where the page says so. Bar on top of a row: to be looked at. Numbers: the points above. "
-                        + legend(record) + "Times in ");
+                        + " is lost. Grey: no data. Numbers: the points above. <span class=\"onscreen\">Hatched: left out, or"
+                        + " corrected where the page says so. Bar on top of a row: to be looked at. " + legend(record)
+                        + "</span><span class=\"onpaper\">Shaded: left out. </span>Times in ");
         out.append(Html.escaped(record.zone().getId())).append(".</p>\n");
         people(out, record);
         out.append("<div class=\"still\">");

@@ -98,7 +98,8 @@ public final class PlainFiles {
                             ? ": must be a file, and is a folder"
                             : ": file must be there"));
         }
-        return SiteFile.parse(
-                folder, Settings.parse("settings", ANY_PIPE + key + " = " + name + "\n" + String.join("\n", settings)));
+        // Theirs first, so that a line of a refusal is the number of the setting.
+        String text = String.join("\n", settings) + "\n" + ANY_PIPE + key + " = " + name + "\n";
+        return SiteFile.parse(folder, Settings.parse("settings", text));
     }
 }

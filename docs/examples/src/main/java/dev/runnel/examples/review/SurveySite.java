@@ -178,6 +178,6 @@ public final class SurveySite {
     public String toString() {
         return "SurveySite[" + name() + ", " + depth().size() + " depths, "
                 + velocity().size() + " velocities, " + storms().size() + " storms, "
-                + findings().size() + " findings]";
+                + Show.count(findings().size(), "finding") + "]";
     }
 }

@@ -112,7 +112,7 @@
   }
   function ticks(u, axis, min, max) {
     const span = max - min, room = u.bbox.width / devicePixelRatio / 80;
-    const STEPS = [60, 300, 600, 1800, 3600, 7200, 10800, 21600, 43200, 86400, 172800, 604800];
+    const STEPS = [60, 300, 600, 1800, 3600, 7200, 10800, 21600, 43200, 86400, 172800, 604800, 1209600];
     const out = [];
     const step = STEPS.find(s => span / s <= room);
     if (step) {
