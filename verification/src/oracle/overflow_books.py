@@ -183,11 +183,33 @@ def spill_volumes(folder):
     write(folder + "/spill-volume.csv", "levels,crest,length,lowest,from,to,volume,below", rows)
 
 
+def lengthened(folder):
+    """discharges-widened.csv: what one reading saw lasts one interval, minute by minute, never into what comes next."""
+    own = random.Random(7)
+    rows = []
+    for case in range(30):
+        at, spans = 0, []
+        for _ in range(own.randrange(2, 9)):
+            at += own.randrange(1, 25)
+            long = own.choice([0, 0, 1, 7, 40])
+            spans.append((at, at + long))
+            at += long
+        every = own.choice([2, 5, 15])
+        starts = {s for s, _ in spans}
+        for k, (begin, end) in enumerate(spans):
+            minute = begin
+            while minute < end or end == begin and minute < begin + every and not (minute > begin and minute in starts):
+                minute += 1
+            rows.append((";".join("%d-%d" % s for s in spans), every, k, minute - begin))
+    write(folder + "/discharges-widened.csv", "discharges,every,number,minutes", rows)
+
+
 def main(folder):
     returns(folder)
     joins(folder)
     signals(folder)
     visits(folder)
+    lengthened(folder)
     spill_volumes(folder + "/../hydraulics")
 
 

@@ -63,55 +63,6 @@ def ratios():
           [("first", "text first"), ("second", "text second")], [("days", "balance.ratios.days"), ("usual", "balance.ratios.usual"), ("volume", "balance.ratios.second"), ("far", "balance.ratios.far", "input.tolerance = tolerance")], rows)
 
 
-def spills(discharges):
-    """A first block of twelve hours from the first discharge, then blocks of 24 hours while each holds discharge; then anew."""
-    left, count = sorted(discharges), 0
-    while left:
-        count += 1
-        end = left[0][0] + 720
-        while any(a < end + DAY and b > end for a, b in left):
-            count += 1
-            end += DAY
-        left = [(a, b) for a, b in left if b > end]
-    return count
-
-
-def overflows():
-    rng = random.Random(4)
-    rows = []
-    for k in range(8):
-        starts, ends, volumes, certain = [], [], [], []
-        t = rng.randrange(0, 2000)
-        for _ in range(14):
-            length = rng.choice([7, 45, 130, 400])
-            starts.append(t)
-            ends.append(t + length)
-            volumes.append(NAN if rng.random() < 0.2 else length * 1.5)
-            certain.append(int(rng.random() < 0.75))
-            # Quiet times of several days, so that each group is a spill of its own, or of minutes, within one block of twelve hours.
-            t += length + rng.choice([30, 5000, 7000])
-        begin, stop = starts[2] + 3, ends[11] - 3
-        parts, cut = [], 0
-        for s, e, v, c in zip(starts, ends, volumes, certain):
-            a, b = max(s, begin), min(e, stop)
-            if a < b:
-                cut += (a, b) != (s, e)
-                parts.append((a, b, v * (b - a) / (e - s), c))
-        sure = [(a, b) for a, b, v, c in parts if c]
-        seen = [begin - 500, begin + 9000, begin + 8000, begin + 12000, stop - 700, stop + 900]
-        covered = set()
-        for a, b in zip(seen[::2], seen[1::2]):
-            covered.update(range(max(a, begin), min(b, stop)))
-        rows.append([text(starts), text(ends), text(volumes), text(certain), text(seen), begin, stop, spills(sure), spills([(a, b) for a, b, *_ in parts]), sum(b - a for a, b in sure) / 60,
-                     float(sum(v for a, b, v, c in parts if c and v == v)), sum(1 for a, b, v, c in parts if c and v != v), cut, len(covered) / (stop - begin)])
-    table("overflow-returns", "lines of an overflow return, minute by minute",
-          [("starts", "min, begins"), ("ends", "min, ends"), ("volumes", "m3, volumes"), ("certain", "1 if certain"), ("seen", "min, observed from and to"), ("from", "min, period"), ("to", "min, its end"),
-           ("spills", "spills"), ("all", "spills with uncertain ones"),
-           ("hours", "h, time"), ("volume", "m3, volume"), ("without", "discharges without volume"), ("cut", "cut at an end"), ("observed", "share observed")],
-          [("starts", "text starts"), ("ends", "text ends"), ("volumes", "text volumes"), ("certain", "text certain"), ("seen", "text seen"), ("from", "from"), ("to", "to")],
-          [("spills", "overflow.spills"), ("all", "overflow.spills-with-uncertain"), ("hours", "overflow.hours"), ("volume", "overflow.volume"), ("without", "overflow.without-volume"), ("cut", "overflow.cut"), ("observed", "overflow.observed")], rows)
-
-
 def alarm_figures():
     rng = random.Random(5)
     rows = []
@@ -267,5 +218,5 @@ def small():
     table("units-to-si", "units by exact fractions", [("unit", "unit"), ("value", "value"), ("si", "in SI"), ("back", "from SI")], [("unit", "text unit"), ("value", "value")], [("si", "unit.to-si"), ("back", "unit.from-si")], rows, tolerance="1e-14 relative")
 
 
-for each in (common, ratios, overflows, alarm_figures, profiles, quality, small):
+for each in (common, ratios, alarm_figures, profiles, quality, small):
     each()

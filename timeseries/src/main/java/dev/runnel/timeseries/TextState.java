@@ -1,6 +1,7 @@
 package dev.runnel.timeseries;
 
 import dev.runnel.internal.Text;
+import java.util.function.Function;
 import org.apiguardian.api.API;
 
 /**
@@ -29,6 +30,20 @@ public final class TextState implements MachineState {
             throw new IllegalArgumentException("state must be one line of ASCII, was " + Text.quoted(text));
         }
         return new TextState(text);
+    }
+
+    /**
+     * Returns the state with the given text, once a rule has read it: what {@link Rule#parseState} is to do.
+     *
+     * @param text one line of visible ASCII, not empty
+     * @param start starts the machine of the rule from a state, and refuses one that it cannot read
+     * @return the state
+     * @throws IllegalArgumentException if the text is empty or holds another character, or the rule refuses it
+     */
+    public static TextState readBy(String text, Function<TextState, ?> start) {
+        TextState state = of(text);
+        start.apply(state);
+        return state;
     }
 
     @Override

@@ -13,7 +13,7 @@ import org.apiguardian.api.API;
  * @since 0.1
  */
 @API(status = API.Status.EXPERIMENTAL, since = "0.1")
-public final class Chezy implements FittableResistance {
+public final class Chezy implements RoughFlow {
     /** Chosen here: a meadow, at a radius of a decimetre. */
     private static final double LEAST = 0.5;
 
@@ -62,35 +62,21 @@ public final class Chezy implements FittableResistance {
 
     @Override
     public double velocity(double hydraulicRadius, double gradient, double gravity) {
-        Require.nonNegative("hydraulicRadius", hydraulicRadius, "m");
-        Require.nonNegative("gradient", gradient, "m/m");
-        return c * Math.sqrt(hydraulicRadius) * Math.sqrt(gradient);
+        double slopeRoot = RoughFlow.rootOfGradient(hydraulicRadius, gradient);
+        return c * Math.sqrt(hydraulicRadius) * slopeRoot;
     }
 
     @Override
     public double gradient(double velocity, double hydraulicRadius, double gravity) {
-        Require.nonNegative("velocity", velocity, "m/s");
-        Require.positive("hydraulicRadius", hydraulicRadius, "m");
+        RoughFlow.requireMoving(velocity, hydraulicRadius);
         double root = velocity / c;
         return root * root / hydraulicRadius;
     }
 
     @Override
     public Chezy fittedTo(double velocity, double hydraulicRadius, double gradient, double gravity) {
-        Require.positive("velocity", velocity, "m/s");
-        Require.positive("hydraulicRadius", hydraulicRadius, "m");
-        Require.positive("gradient", gradient, "m/m");
-        return new Chezy(velocity / (Math.sqrt(hydraulicRadius) * Math.sqrt(gradient)));
-    }
-
-    @Override
-    public double fastest(double hydraulicRadius, double gradient, double gravity) {
-        return Double.POSITIVE_INFINITY;
-    }
-
-    @Override
-    public double slowest(double hydraulicRadius, double gradient, double gravity) {
-        return 0;
+        double slopeRoot = RoughFlow.rootOfGauged(velocity, hydraulicRadius, gradient);
+        return new Chezy(velocity / (Math.sqrt(hydraulicRadius) * slopeRoot));
     }
 
     @Override

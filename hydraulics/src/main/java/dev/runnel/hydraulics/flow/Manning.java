@@ -13,7 +13,7 @@ import org.apiguardian.api.API;
  * @since 0.1
  */
 @API(status = API.Status.STABLE, since = "0.1")
-public final class Manning implements FittableResistance {
+public final class Manning implements RoughFlow {
     /** Chosen here: far below the smoothest wall's. */
     private static final double LEAST_N = 0.001;
 
@@ -81,16 +81,14 @@ public final class Manning implements FittableResistance {
 
     @Override
     public double velocity(double hydraulicRadius, double gradient, double gravity) {
-        Require.nonNegative("hydraulicRadius", hydraulicRadius, "m");
-        Require.nonNegative("gradient", gradient, "m/m");
+        double slopeRoot = RoughFlow.rootOfGradient(hydraulicRadius, gradient);
         double root = Math.cbrt(hydraulicRadius);
-        return root * root * Math.sqrt(gradient) / n;
+        return root * root * slopeRoot / n;
     }
 
     @Override
     public double gradient(double velocity, double hydraulicRadius, double gravity) {
-        Require.nonNegative("velocity", velocity, "m/s");
-        Require.positive("hydraulicRadius", hydraulicRadius, "m");
+        RoughFlow.requireMoving(velocity, hydraulicRadius);
         double root = Math.cbrt(hydraulicRadius);
         double slopeRoot = velocity * n / (root * root);
         return slopeRoot * slopeRoot;
@@ -98,21 +96,9 @@ public final class Manning implements FittableResistance {
 
     @Override
     public Manning fittedTo(double velocity, double hydraulicRadius, double gradient, double gravity) {
-        Require.positive("velocity", velocity, "m/s");
-        Require.positive("hydraulicRadius", hydraulicRadius, "m");
-        Require.positive("gradient", gradient, "m/m");
+        double slopeRoot = RoughFlow.rootOfGauged(velocity, hydraulicRadius, gradient);
         double root = Math.cbrt(hydraulicRadius);
-        return new Manning(root * root * Math.sqrt(gradient) / velocity);
-    }
-
-    @Override
-    public double fastest(double hydraulicRadius, double gradient, double gravity) {
-        return Double.POSITIVE_INFINITY;
-    }
-
-    @Override
-    public double slowest(double hydraulicRadius, double gradient, double gravity) {
-        return 0;
+        return new Manning(root * root * slopeRoot / velocity);
     }
 
     @Override

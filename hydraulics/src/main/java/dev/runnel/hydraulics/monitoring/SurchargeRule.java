@@ -113,9 +113,7 @@ public final class SurchargeRule implements Rule<Reading, SurchargePeriod, TextS
 
     @Override
     public TextState parseState(String text) {
-        TextState state = TextState.of(text);
-        start(state);
-        return state;
+        return TextState.readBy(text, this::start);
     }
 
     boolean isAbove(double reading) {

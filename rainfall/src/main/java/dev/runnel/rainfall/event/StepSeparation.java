@@ -75,8 +75,7 @@ public final class StepSeparation implements Rule<Reading, RainfallEvent, TextSt
 
     @Override
     public TextState parseState(String text) {
-        TextState state = TextState.of(text);
-        return start(state).state();
+        return TextState.readBy(text, this::start);
     }
 
     @Override

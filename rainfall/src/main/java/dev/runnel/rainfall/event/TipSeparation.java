@@ -56,8 +56,7 @@ public final class TipSeparation implements Rule<TipCount, RainfallEvent, TextSt
 
     @Override
     public TextState parseState(String text) {
-        TextState state = TextState.of(text);
-        return start(state).state();
+        return TextState.readBy(text, this::start);
     }
 
     @Override

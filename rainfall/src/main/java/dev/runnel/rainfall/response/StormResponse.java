@@ -110,7 +110,7 @@ public record StormResponse(
                 .ifPresent(percent ->
                         text.append(", ").append(Text.significant(percent, 3)).append(" % of the rain"));
         peakM3PerS.ifPresent(peak ->
-                text.append(", peak ").append(Text.significant(1000 * peak, 4)).append(" L/s above dry weather"));
+                text.append(", peak ").append(Text.significant(1000 * peak, 4)).append(" l/s above dry weather"));
         lagToPeak().ifPresent(lag -> text.append(", lag ").append(signed(lag)));
         recession.ifPresent(fall -> text.append(", K ").append(Text.duration(fall.constant())));
         text.append(

@@ -76,7 +76,7 @@ class ResponseRuleTest {
         assertThat(only.lagToCentre().orElseThrow().toNanos() / 600e9).isCloseTo(3 + moment / sum, within(1e-9));
         assertThat(only)
                 .hasToString("StormResponse[2026-03-01T16:40:00Z, 6 mm, volume 387.2 m3, 32.3 % of the rain, "
-                        + "peak 100 L/s above dry weather, lag 30 min, K 1 h, back after 4 h 50 min]");
+                        + "peak 100 l/s above dry weather, lag 30 min, K 1 h, back after 4 h 50 min]");
     }
 
     @Test

@@ -116,9 +116,7 @@ public final class Alarm implements Rule<AlarmInput, AlarmChange, TextState> {
 
     @Override
     public TextState parseState(String text) {
-        TextState state = TextState.of(text);
-        start(state);
-        return state;
+        return TextState.readBy(text, this::start);
     }
 
     AlarmSignal signal() {

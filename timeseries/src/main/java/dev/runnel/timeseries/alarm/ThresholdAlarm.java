@@ -135,9 +135,7 @@ public final class ThresholdAlarm implements Rule<Reading, AlarmEvent, TextState
 
     @Override
     public TextState parseState(String text) {
-        TextState state = TextState.of(text);
-        start(state);
-        return state;
+        return TextState.readBy(text, this::start);
     }
 
     /**

@@ -155,9 +155,7 @@ public final class SpillCount implements Rule<Interval, Interval, TextState> {
 
     @Override
     public TextState parseState(String text) {
-        TextState state = TextState.of(text);
-        start(state);
-        return state;
+        return TextState.readBy(text, this::start);
     }
 
     Way way() {

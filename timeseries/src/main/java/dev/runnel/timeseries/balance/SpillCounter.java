@@ -37,15 +37,15 @@ public final class SpillCounter implements Machine<Interval, Interval, TextState
     private long duration;
 
     /** The discharge that may still grow by merging; none if its end is not after its start. */
-    private long openStart;
+    private long openStart = Long.MIN_VALUE;
 
-    private long openEnd;
+    private long openEnd = Long.MIN_VALUE;
 
     /** End of the last block, start of the last event, or the day after the last that counted; once something counted. */
     private long mark;
 
     /** End of the last discharge that was counted. */
-    private long lastEnd;
+    private long lastEnd = Long.MIN_VALUE;
 
     SpillCounter(SpillCount rule) {
         this.rule = rule;
@@ -71,7 +71,7 @@ public final class SpillCounter implements Machine<Interval, Interval, TextState
      * @param discharge not empty; at or after the end of the one before
      * @return the blocks, events or days that are now known to count, in order of time; often none
      * @throws IllegalArgumentException if it is empty or starts before the one before it ends, or would count as a million events or
-     *     more, for which a longest event is far too short
+     *     more, for which a longest event is far too short, or all discharges last more than 292 years
      * @throws IllegalStateException after {@link #finish}
      */
     @Override
@@ -86,8 +86,9 @@ public final class SpillCounter implements Machine<Interval, Interval, TextState
             throw new IllegalArgumentException("discharge must not start before the one before it ends, at "
                     + EpochNanos.toInstant(Math.max(openEnd, lastEnd)) + ", was " + discharge);
         }
-        boolean merged = rule.mergeGap() > 0 && openEnd > openStart && start - openEnd <= rule.mergeGap();
+        boolean merged = rule.mergeGap() > 0 && openEnd > openStart && start <= later(openEnd, rule.mergeGap());
         requireCountable(merged ? openStart : start, end, discharge);
+        requireSummable(merged ? openStart : start, merged, end, discharge);
         clock.moveTo(start);
         if (rule.mergeGap() == 0) {
             return take(start, end);
@@ -109,6 +110,17 @@ public final class SpillCounter implements Machine<Interval, Interval, TextState
                     + (EpochNanos.of(discharge.start()) == start
                             ? ""
                             : ", merged from " + EpochNanos.toInstant(start)));
+        }
+    }
+
+    /** The time above the crest is counted in nanoseconds, which hold 292 years. */
+    private void requireSummable(long start, boolean merged, long end, Interval discharge) {
+        long open = rule.mergeGap() > 0 && !merged && openEnd > openStart ? openEnd - openStart : 0;
+        try {
+            Math.addExact(duration, Math.addExact(open, Math.subtractExact(end, start)));
+        } catch (ArithmeticException e) {
+            throw new IllegalArgumentException(
+                    "discharges must last at most 292 years in all, did longer with " + discharge, e);
         }
     }
 
@@ -147,7 +159,7 @@ public final class SpillCounter implements Machine<Interval, Interval, TextState
     }
 
     private void events(long start, long end, List<Interval> counted) {
-        boolean apart = count == 0 || start - lastEnd >= rule.first() || start >= later(mark, rule.next());
+        boolean apart = count == 0 || start >= later(lastEnd, rule.first()) || start >= later(mark, rule.next());
         if (apart) {
             mark = start;
             add(start, end, counted);

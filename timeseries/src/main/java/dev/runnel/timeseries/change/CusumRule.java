@@ -86,9 +86,7 @@ public final class CusumRule implements Rule<Reading, ChangeSignal, TextState> {
 
     @Override
     public TextState parseState(String text) {
-        TextState state = TextState.of(text);
-        start(state);
-        return state;
+        return TextState.readBy(text, this::start);
     }
 
     /**

@@ -147,9 +147,7 @@ public final class EwmaRule implements Rule<Reading, ChangeSignal, TextState> {
 
     @Override
     public TextState parseState(String text) {
-        TextState state = TextState.of(text);
-        start(state);
-        return state;
+        return TextState.readBy(text, this::start);
     }
 
     /** The average at work. */

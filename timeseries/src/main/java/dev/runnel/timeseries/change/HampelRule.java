@@ -144,9 +144,7 @@ public final class HampelRule implements Rule<Reading, HampelRule.Wild, TextStat
 
     @Override
     public TextState parseState(String text) {
-        TextState state = TextState.of(text);
-        start(state);
-        return state;
+        return TextState.readBy(text, this::start);
     }
 
     /** The window at work; its newest reading is the last one. */

@@ -86,9 +86,7 @@ public final class PageHinkleyRule implements Rule<Reading, ChangeSignal, TextSt
 
     @Override
     public TextState parseState(String text) {
-        TextState state = TextState.of(text);
-        start(state);
-        return state;
+        return TextState.readBy(text, this::start);
     }
 
     /** The test at work: sum upward, sum downward, mean, count. */

@@ -80,7 +80,7 @@ public record NightFlow(LocalDate date, Interval interval, double flow, double d
 
     @Override
     public String toString() {
-        return "NightFlow[" + date + ", " + Text.significant(1000 * flow, 4) + " L/s in " + interval + ", "
+        return "NightFlow[" + date + ", " + Text.significant(1000 * flow, 4) + " l/s in " + interval + ", "
                 + (dayMean > 0
                         ? Text.significant(100 * shareOfDay(), 3) + " % of the day's mean"
                         : "no mean of the day")

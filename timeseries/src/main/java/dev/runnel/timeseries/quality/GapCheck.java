@@ -88,9 +88,7 @@ public record GapCheck(Duration maximum) implements Rule<Reading, Interval, Text
 
     @Override
     public TextState parseState(String text) {
-        TextState state = TextState.of(text);
-        start(state);
-        return state;
+        return TextState.readBy(text, this::start);
     }
 
     @Override

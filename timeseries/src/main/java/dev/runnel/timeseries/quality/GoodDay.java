@@ -9,6 +9,10 @@ import org.apiguardian.api.API;
 /**
  * How much of one local day is good. Immutable and thread-safe.
  *
+ * <p>The share is of time, not of lines: a usable reading speaks for the time to the next usable one, at most for 1.5 times the usual (median)
+ * time between readings, and of that for what lies within the day. A day that begins before the first reading, or ends
+ * behind what the last one speaks for, is so much less good.
+ *
  * @param date local date
  * @param interval from the start of the day to the start of the next: 23, 24 or 25 hours
  * @param expected readings that a whole day holds, by the usual time between readings

@@ -39,8 +39,6 @@ public interface PairCheck extends Rule<ReadingPair, QualityFlag, TextState> {
 
     @Override
     default TextState parseState(String text) {
-        TextState state = TextState.of(text);
-        start(state);
-        return state;
+        return TextState.readBy(text, this::start);
     }
 }

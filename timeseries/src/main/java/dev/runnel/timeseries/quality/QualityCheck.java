@@ -39,8 +39,6 @@ public interface QualityCheck extends Rule<Reading, QualityFlag, TextState> {
 
     @Override
     default TextState parseState(String text) {
-        TextState state = TextState.of(text);
-        start(state);
-        return state;
+        return TextState.readBy(text, this::start);
     }
 }

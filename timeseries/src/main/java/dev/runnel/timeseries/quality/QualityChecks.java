@@ -93,9 +93,7 @@ public final class QualityChecks implements Rule<Reading, CheckedReading, TextSt
 
     @Override
     public TextState parseState(String text) {
-        TextState state = TextState.of(text);
-        start(state);
-        return state;
+        return TextState.readBy(text, this::start);
     }
 
     @Override

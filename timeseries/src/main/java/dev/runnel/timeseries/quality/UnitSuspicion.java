@@ -40,11 +40,11 @@ public record UnitSuspicion(double factor, String reading, double insideAsIs, do
     private record Slip(double factor, String reading) {}
 
     private static final List<Slip> SLIPS = List.of(
-            new Slip(0.001, "mm taken for m, or L/s for m3/s"),
+            new Slip(0.001, "mm taken for m, or l/s for m3/s"),
             new Slip(0.01, "cm taken for m"),
             new Slip(0.0254, "in taken for m"),
             new Slip(0.3048, "ft taken for m, or ft/s for m/s"),
-            new Slip(1000, "m taken for mm, or m3/s for L/s"),
+            new Slip(1000, "m taken for mm, or m3/s for l/s"),
             new Slip(100, "m taken for cm"),
             new Slip(1 / 0.0254, "m taken for in"),
             new Slip(1 / 0.3048, "m taken for ft, or m/s for ft/s"),

@@ -178,4 +178,39 @@ class SpillCountTest {
     private static Interval discharge(int from, int to) {
         return Interval.of(T0.plusSeconds(60L * from), T0.plusSeconds(60L * to));
     }
+
+    /** Nanoseconds hold 292 years: what is longer, by itself or in all, was counted as a time below 0. */
+    @Test
+    void dischargesOfMoreThan292YearsAreRefused() {
+        Interval all = Interval.of(Instant.parse("1677-10-01T00:00:00Z"), Instant.parse("2262-01-01T00:00:00Z"));
+        Interval early = Interval.of(Instant.parse("1700-01-01T00:00:00Z"), Instant.parse("1900-01-01T00:00:00Z"));
+        Interval late = Interval.of(Instant.parse("1950-01-01T00:00:00Z"), Instant.parse("2150-01-01T00:00:00Z"));
+
+        assertThatIllegalArgumentException()
+                .isThrownBy(() -> RULE.count(List.of(all)))
+                .withMessage("discharges must last at most 292 years in all, did longer with " + all);
+        assertThatIllegalArgumentException()
+                .isThrownBy(() -> RULE.count(List.of(early, late)))
+                .withMessage("discharges must last at most 292 years in all, did longer with " + late);
+        assertThatIllegalArgumentException()
+                .isThrownBy(() -> RULE.withMergeGap(Duration.ofDays(1)).count(List.of(early, late)))
+                .withMessage("discharges must last at most 292 years in all, did longer with " + late);
+        assertThat(RULE.count(List.of(early)).duration()).isEqualTo(early.duration());
+    }
+
+    /** The time between two discharges may be more than nanoseconds hold. */
+    @Test
+    void dischargesFarApartAreNotMerged() {
+        Interval early = Interval.of(Instant.parse("1680-01-01T00:00:00Z"), Instant.parse("1680-01-01T01:00:00Z"));
+        Interval late = Interval.of(Instant.parse("2261-01-01T00:00:00Z"), Instant.parse("2261-01-01T01:00:00Z"));
+
+        assertThat(RULE.withMergeGap(Duration.ofHours(1))
+                        .count(List.of(early, late))
+                        .discharges())
+                .isEqualTo(2);
+        assertThat(SpillCount.eventsApart(Duration.ofHours(6))
+                        .count(List.of(early, late))
+                        .count())
+                .isEqualTo(2);
+    }
 }

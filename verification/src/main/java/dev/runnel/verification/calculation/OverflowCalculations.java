@@ -58,6 +58,16 @@ final class OverflowCalculations {
                                 .sum()),
                 Calculation.of(
                         "timeseries",
+                        "discharges.widened-minutes",
+                        "min",
+                        "discharges interval_minutes number",
+                        in -> Discharges.widened(spans(in.text("discharges")), minutes(in.number("interval_minutes")))
+                                        .get(in.integer("number"))
+                                        .duration()
+                                        .toSeconds()
+                                / 60.0),
+                Calculation.of(
+                        "timeseries",
                         "alarm.signal-first",
                         "min",
                         "values kind limit on_delay_minutes base slope",

@@ -10,9 +10,6 @@ import dev.runnel.timeseries.alarm.AlarmEvent;
 import dev.runnel.timeseries.alarm.AlarmPerformance;
 import dev.runnel.timeseries.balance.CommonTotals;
 import dev.runnel.timeseries.balance.DailyTotals;
-import dev.runnel.timeseries.balance.Discharge;
-import dev.runnel.timeseries.balance.OverflowReturn;
-import dev.runnel.timeseries.balance.SpillCount;
 import dev.runnel.timeseries.balance.VolumeRatios;
 import dev.runnel.timeseries.baseline.DiurnalProfile;
 import dev.runnel.timeseries.baseline.ProfileRule;
@@ -39,7 +36,6 @@ import java.util.stream.Collectors;
 /** What a survey's books hold: common totals, overflow returns, alarm figures, profiles, calendars; times in minutes. */
 final class SurveyCalculations {
     private static final Instant START = Instant.parse("2001-01-01T00:00:00Z");
-    private static final String OVERFLOW = "starts ends volumes certain seen from to";
     private static final String ALARMS = "first_on first_off second_on second_off days";
     private static final String PROFILE = "values step_minutes slot_minutes";
 
@@ -73,13 +69,6 @@ final class SurveyCalculations {
                         "balance.ratios.far",
                         "first second tolerance",
                         in -> ratios(in).fartherThan(in.number("tolerance")).size()),
-                overflow("overflow.spills", OverflowReturn::spills),
-                overflow("overflow.spills-with-uncertain", OverflowReturn::spillsWithUncertain),
-                overflow("overflow.hours", OverflowReturn::hours),
-                overflow("overflow.volume", OverflowReturn::volume),
-                overflow("overflow.without-volume", OverflowReturn::withoutVolume),
-                overflow("overflow.cut", OverflowReturn::cut),
-                overflow("overflow.observed", OverflowReturn::observed),
                 alarms("alarm.performance.per-day", AlarmPerformance::perDay),
                 alarms("alarm.performance.most", AlarmPerformance::mostInTenMinutes),
                 alarms("alarm.performance.floods", AlarmPerformance::floods),
@@ -168,29 +157,6 @@ final class SurveyCalculations {
 
     private static Calculation of(String name, String inputs, ToDoubleFunction<Inputs> body) {
         return Calculation.of("timeseries", name, "as the inputs", inputs, body);
-    }
-
-    private static Calculation overflow(String name, ToDoubleFunction<OverflowReturn> question) {
-        return of(name, OVERFLOW, in -> {
-            double[] starts = in.sample("starts");
-            double[] ends = in.sample("ends");
-            double[] volumes = in.sample("volumes");
-            double[] certain = in.sample("certain");
-            List<Discharge> discharges = new ArrayList<>();
-            for (int i = 0; i < starts.length; i++) {
-                Discharge each = Discharge.of(Interval.of(at(starts[i]), at(ends[i])));
-                each = Double.isNaN(volumes[i]) ? each : each.withVolume(volumes[i]);
-                discharges.add(certain[i] > 0 ? each : each.asUncertain());
-            }
-            double[] seen = in.sample("seen");
-            List<Interval> observed = new ArrayList<>();
-            for (int i = 0; i < seen.length; i += 2) {
-                observed.add(Interval.of(at(seen[i]), at(seen[i + 1])));
-            }
-            Interval period = Interval.of(at(in.number("from")), at(in.number("to")));
-            return question.applyAsDouble(OverflowReturn.ofPeriod(
-                    "invented", "period", period, SpillCount.twelveTwentyFour(), discharges, observed));
-        });
     }
 
     private static Calculation alarms(String name, ToDoubleFunction<AlarmPerformance> question) {

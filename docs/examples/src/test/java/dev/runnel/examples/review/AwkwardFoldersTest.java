@@ -101,4 +101,21 @@ class AwkwardFoldersTest {
                 .contains("on 2 days complete at both: b ")
                 .contains("a downstream ");
     }
+
+    /**
+     * The normal egg, 600 mm wide: area 4.594 r2 and perimeter 7.930 r with r = 0.3 m, both by adding up its arcs; then
+     * Manning's law: 700.4 l/s at 1.694 m/s.
+     */
+    @Test
+    void anEggCarriesWhatItsArcsSay() {
+        SiteOnDisk.Outcome outcome = new SiteOnDisk(temporary)
+                .with("depth.csv", SiteOnDisk.day(15))
+                .with("site.txt", "shape = egg\nwidth = 600 mm\ngradient = 1:200\nroughness = manning 0.013\n")
+                .review();
+
+        assertThat(outcome.err()).isEmpty();
+        assertThat(outcome.flat())
+                .contains("egg 600 mm wide and 900 mm high, gradient 1:200")
+                .contains("full bore 700 l/s at 1.69 m/s");
+    }
 }

@@ -100,7 +100,12 @@ class ShellTest {
                 .findFirst()
                 .orElseThrow()
                 .replaceAll(".*chart: ", ""));
-        assertThat(page).exists().content().startsWith("<!DOCTYPE html>");
+        try {
+            assertThat(page).exists().content().startsWith("<!DOCTYPE html>");
+        } finally {
+            Files.deleteIfExists(page);
+            Files.deleteIfExists(page.resolveSibling(""));
+        }
     }
 
     /** What a person would see who types this. */
