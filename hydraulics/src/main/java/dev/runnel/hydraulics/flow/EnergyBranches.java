@@ -13,6 +13,9 @@ import java.util.stream.DoubleStream;
 final class EnergyBranches {
     private static final double ROUNDING = 1e-14;
 
+    /** The square of this part of a depth is about {@link #ROUNDING} of what turns there. */
+    private static final double SAME = 1e-6;
+
     private final double[] ends;
     private final double[] critical;
     private final double soffit;
@@ -46,15 +49,23 @@ final class EnergyBranches {
                 found[count++] = depth;
             }
         }
-        return count == 0 ? turnNear(quantity, value) : Arrays.copyOf(found, count);
+        return withTurns(Arrays.copyOf(found, count), quantity, value);
     }
 
-    /** The turn itself, if the value misses its least by rounding only: a critical depth is never exact. */
-    private double[] turnNear(DoubleUnaryOperator quantity, double value) {
-        return Arrays.stream(critical)
+    /**
+     * With the turns that the value misses by rounding only: a critical depth is never exact. A depth as near as that to a
+     * turn has been found beside it.
+     */
+    private double[] withTurns(double[] found, DoubleUnaryOperator quantity, double value) {
+        double[] turns = Arrays.stream(critical)
                 .filter(turn -> Math.abs(quantity.applyAsDouble(turn) - value) <= ROUNDING * value)
-                .limit(1)
+                .filter(turn -> Arrays.stream(found).noneMatch(depth -> Math.abs(depth - turn) <= SAME * turn))
                 .toArray();
+        return turns.length == 0
+                ? found
+                : DoubleStream.concat(Arrays.stream(found), Arrays.stream(turns))
+                        .sorted()
+                        .toArray();
     }
 
     private static double inStretch(DoubleUnaryOperator quantity, double value, double from, double to) {
