@@ -46,9 +46,14 @@ final class DryHours {
     }
 
     void add(SiteHour hour) {
+        add(hour, hour.rain);
+    }
+
+    /** Adds an hour of which the rain, mm, is what can be believed of its gauge; NaN if nothing is. */
+    void add(SiteHour hour, double rain) {
         now = hour.hour;
         double rise = rise(hour);
-        if (Double.isNaN(hour.rain)) {
+        if (Double.isNaN(rain)) {
             if (rise > RISE) {
                 wetUntil = Math.max(wetUntil, now + WET_AFTER_RISE);
                 longWetUntil = Math.max(longWetUntil, now + 2 * WET_AFTER_RISE);
@@ -56,8 +61,8 @@ final class DryHours {
             }
             return;
         }
-        if (hour.rain > DROP) {
-            event = (now - lastRain <= EVENT_GAP ? event : 0) + hour.rain;
+        if (rain > DROP) {
+            event = (now - lastRain <= EVENT_GAP ? event : 0) + rain;
             lastRain = now;
             long wet = event >= SMALL_EVENT ? (long) Math.min(72, 18 + 2 * event) : 3;
             wetUntil = Math.max(wetUntil, now + wet);

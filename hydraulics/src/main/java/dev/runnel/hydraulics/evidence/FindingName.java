@@ -85,6 +85,10 @@ public enum FindingName {
     /** The rain comes early or late for the depth, the day does not. */
     CLOCK_OF_GAUGE(
             "a clock of the rain gauge that is off", "storms that travelled another way, or a clock of the monitor"),
+    /** The sewer rises as after rain while the gauge has none. */
+    SILENT_GAUGE(
+            "a rain gauge that writes nothing while the sewer rises as after rain",
+            "storms that passed beside the gauge, or water let in or pumped upstream"),
     /** Stamps far ahead that the next stamps do not confirm. */
     FALSE_STAMPS("stamps that leapt ahead and came back", "a clock that was set twice"),
     /** The dry level follows the moon, which the baseline did not show. */

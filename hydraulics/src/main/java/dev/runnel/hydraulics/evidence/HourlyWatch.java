@@ -18,6 +18,9 @@ final class HourlyWatch implements Consumer<SiteHour> {
     /** Farther out a dry residual is drawn towards 0 by this times the logarithm of the excess. */
     private static final double DEAD_ZONE = 0.6;
 
+    /** Hours about an hour of the day in whose usual levels a rise may be something else than rain; chosen here. */
+    private static final int AROUND = 4;
+
     private final SiteBaseline baseline;
     private final MonitorHistory monitors;
     private final double soffit;
@@ -34,6 +37,7 @@ final class HourlyWatch implements Consumer<SiteHour> {
     private final TideWatch tide;
     private final ClockFinding clock;
     private final GaugeClock gauge;
+    private final GaugeSilence silence;
     private long block = NONE;
     private long day = NONE;
     private long lastHour = NONE;
@@ -54,11 +58,17 @@ final class HourlyWatch implements Consumer<SiteHour> {
         this.change = new ChangeWatch(rule, findings, tide);
         this.clock = new ClockFinding(rule, findings, tide);
         this.gauge = new GaugeClock(baseline, findings);
+        this.silence = new GaugeSilence(baseline, findings);
     }
 
     @Override
     public void accept(SiteHour hour) {
-        dry.add(hour);
+        double excess =
+                depth.map(curve -> hour.lnDepth - usual(curve, hour.hour)).orElse(Double.NaN);
+        double above = depth.map(curve -> hour.lnDepth - highestAround(curve, hour.hour))
+                .orElse(Double.NaN);
+        silence.hour(hour, excess, above, change.isOpen());
+        dry.add(hour, silence.believed(hour));
         endBlockAndDay(hour.hour);
         lastHour = hour.hour;
         if (hour.hour >= baselineFrom && hour.hour < baselineTo) {
@@ -77,7 +87,6 @@ final class HourlyWatch implements Consumer<SiteHour> {
             clock.add(hourOfDay, hour.lnDepth);
         }
         if (depth.isPresent()) {
-            double excess = hour.lnDepth - depth.orElseThrow().value(hourOfDay, rest);
             gauge.hour(hour, excess, clock.dayShift());
             tide.add(hour.hour, isDry ? excess : Double.NaN);
         }
@@ -100,6 +109,21 @@ final class HourlyWatch implements Consumer<SiteHour> {
     private static double moved(double hourOfDay) {
         double moved = hourOfDay % 24;
         return moved < 0 ? moved + 24 : moved;
+    }
+
+    private double usual(DayCurve curve, long hour) {
+        return curve.value(local.hourOfDay(hour), local.isRest(hour));
+    }
+
+    /** The highest that is usual some hours earlier or later: a clock, a holiday or a late riser makes no storm of it. */
+    private double highestAround(DayCurve curve, long hour) {
+        double highest = Double.NEGATIVE_INFINITY;
+        double hourOfDay = local.hourOfDay(hour);
+        for (int k = -AROUND; k <= AROUND; k++) {
+            double then = moved(hourOfDay + k);
+            highest = Math.max(highest, Math.max(curve.value(then, false), curve.value(then, true)));
+        }
+        return highest;
     }
 
     /** Residual of the velocity at its depth; NaN at depths that were not learned. */
@@ -137,6 +161,7 @@ final class HourlyWatch implements Consumer<SiteHour> {
         faults.finish(end);
         clock.finish(end);
         gauge.finish(end);
+        silence.finish(end);
     }
 
     StateText write() {
@@ -148,6 +173,7 @@ final class HourlyWatch implements Consumer<SiteHour> {
         tide.write(text);
         clock.write(text);
         return text.with("gauge", gauge.write().toString())
+                .with("silence", silence.write().toString())
                 .with("faults", faults.write().toString())
                 .with("change", change.write().toString());
     }
@@ -161,6 +187,7 @@ final class HourlyWatch implements Consumer<SiteHour> {
         tide.read(text);
         clock.read(text);
         gauge.read(text.text("gauge"));
+        silence.read(text.text("silence"));
         faults.read(text.text("faults"));
         change.read(text.text("change"));
     }

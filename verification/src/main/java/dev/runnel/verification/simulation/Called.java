@@ -25,6 +25,7 @@ enum Called {
     CONTRADICTORY("contradictory"),
     CLOCK_OF_MONITOR("clock of monitor"),
     CLOCK_OF_GAUGE("clock of gauge"),
+    SILENT_GAUGE("silent gauge"),
     REMARK("remark"),
     BASELINE_DOUBTFUL("baseline doubtful");
 
@@ -50,6 +51,7 @@ enum Called {
                 case FROZEN_DEPTH, FROZEN_LOGGER -> Set.of(FROZEN_DEPTH);
                 case CLOCK_OF_MONITOR -> Set.of(CLOCK_OF_MONITOR);
                 case CLOCK_OF_GAUGE -> Set.of(CLOCK_OF_GAUGE);
+                case DEAD_GAUGE -> Set.of(SILENT_GAUGE);
                 case OBSTRUCTION_GONE, LESS_WATER -> Set.of(LEVEL_DOWN);
                 case DEPTH_OFFSET, DEPTH_DRIFT -> Set.of(fault.severity() < 0 ? LEVEL_DOWN : LEVEL_UP);
                 case BLOCKAGE,
@@ -79,7 +81,8 @@ enum Called {
             case FROZEN_LOGGER -> Set.of(FROZEN_DEPTH, FROZEN_VELOCITY);
             case CLOCK_OF_MONITOR -> Set.of(CLOCK_OF_MONITOR);
             case CLOCK_OF_GAUGE -> Set.of(CLOCK_OF_GAUGE);
-            case NONE, DEAD_GAUGE, FALSE_STAMP, FROM_FIRST_DAY -> Set.of();
+            case DEAD_GAUGE -> Set.of(SILENT_GAUGE);
+            case NONE, FALSE_STAMP, FROM_FIRST_DAY -> Set.of();
         };
     }
 

@@ -22,7 +22,7 @@ record Cell(
     /** Whether nothing at the monitor is wrong, so that every finding is a false one. */
     boolean isQuiet() {
         return switch (kind) {
-            case NONE, DEAD_GAUGE, FALSE_STAMP -> true;
+            case NONE, FALSE_STAMP -> true;
             default -> false;
         };
     }

@@ -133,6 +133,7 @@ final class RunnelWatcher implements Watcher {
             case CONTRADICTORY, OUT_OF_RANGE -> Called.CONTRADICTORY;
             case CLOCK_OF_MONITOR -> Called.CLOCK_OF_MONITOR;
             case CLOCK_OF_GAUGE -> Called.CLOCK_OF_GAUGE;
+            case SILENT_GAUGE -> Called.SILENT_GAUGE;
             case FALSE_STAMPS, TIDAL -> Called.REMARK;
             case BASELINE_DOUBTFUL -> Called.BASELINE_DOUBTFUL;
         };

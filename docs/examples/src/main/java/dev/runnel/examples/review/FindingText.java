@@ -45,6 +45,11 @@ final class FindingText {
             finding.alarm().ifPresent(level -> text.append(forecast("the alarm level", level, dates)));
             finding.soffit().ifPresent(level -> text.append(forecast("the soffit", level, dates)));
         }
+        if (finding.name() == FindingName.SILENT_GAUGE) {
+            text.append(" The rain from ")
+                    .append(dates.time(finding.sinceRange().start()))
+                    .append(" on is taken as not known until the next drop, and its days as neither wet nor dry.");
+        }
         if (review.doubts().isFlowDoubtful(finding)) {
             text.append(
                     review.data().velocity().isPresent()

@@ -19,6 +19,11 @@ sealed interface RainSource permits TipSource, StepSource {
      * @param account how much it was, what it was made of and what was left out, for people
      */
     record Rain(RegularSeries depth, List<Interval> silent, String account) {
+        /** The rain without that of some times in which the sewer says that the gauge may have been dead. */
+        Rain notKnownIn(List<Interval> dead) {
+            return dead.isEmpty() ? this : new Rain(depth.withMissing(dead.toArray(Interval[]::new)), silent, account);
+        }
+
         /** The rain of a part of the time. */
         Rain within(Interval time) {
             RegularSeries part = depth.slice(time);

@@ -1,6 +1,7 @@
 package dev.runnel.examples.review;
 
 import dev.runnel.hydraulics.evidence.DailyEvidence;
+import dev.runnel.timeseries.Interval;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Optional;
@@ -42,11 +43,13 @@ record SiteReview(
         FlowFindings allFlow = FlowFindings.of(all);
         Optional<RainSource.Rain> allRain = all.rain().map(source -> source.within(all.record()));
         Watched allWatched = Watched.of(all, allFlow, allRain.map(RainSource.Rain::depth));
+        List<Interval> dead = allWatched.deadGauge(all.record().end());
         VisitFindings visits = VisitFindings.of(all, allFlow.record());
         SiteData data = all.within(period);
         FlowFindings flow = period.isWhole() ? allFlow : FlowFindings.of(data);
-        Optional<RainFindings> rain = allRain.map(found -> RainFindings.of(
-                data.site(), period.isWhole() ? found : found.within(data.record()), data.ddf(), data.band()));
+        Optional<RainFindings> rain = allRain.map(found -> found.notKnownIn(dead))
+                .map(found -> RainFindings.of(
+                        data.site(), period.isWhole() ? found : found.within(data.record()), data.ddf(), data.band()));
         // Without a gauge any day may have been wet; medians bear a few wet hours.
         SortedSet<LocalDate> days = rain.map(found -> found.days().dates()).orElseGet(() -> allDays(data));
         Watched watched = period.isWhole() ? allWatched : allWatched.within(data.record());

@@ -3,6 +3,7 @@ package dev.runnel.examples.review;
 import dev.runnel.hydraulics.evidence.BaselineRule;
 import dev.runnel.hydraulics.evidence.BaselineSearch;
 import dev.runnel.hydraulics.evidence.Finding;
+import dev.runnel.hydraulics.evidence.FindingName;
 import dev.runnel.hydraulics.evidence.SiteBaseline;
 import dev.runnel.hydraulics.evidence.SiteRecord;
 import dev.runnel.hydraulics.evidence.WatchReport;
@@ -11,6 +12,7 @@ import dev.runnel.hydraulics.monitoring.MonitorHistory;
 import dev.runnel.timeseries.Interval;
 import dev.runnel.timeseries.RegularSeries;
 import dev.runnel.timeseries.Series;
+import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
 
@@ -70,6 +72,15 @@ record Watched(BaselineSearch search, Optional<WatchReport> report) {
                                                 .orElse(true))
                                 .toList(),
                         all.events())));
+    }
+
+    /** Returns the times in which the gauge may have been dead: from its last drop before it was missed to the next one. */
+    List<Interval> deadGauge(Instant end) {
+        return findings().stream()
+                .filter(finding -> finding.name() == FindingName.SILENT_GAUGE)
+                .map(finding -> Interval.of(
+                        finding.sinceRange().start(), finding.closed().orElse(end)))
+                .toList();
     }
 
     List<Finding> findings() {
