@@ -1,8 +1,8 @@
 """Independent computation of calibration curves of a tipping bucket: Python with mpmath, NumPy and SciPy, no code in common.
 
-    python3 calibration_fits.py calibration-fits.csv
+    python3 calibration_fits.py FOLDER
 
-reads the runs and forms of the table and writes it anew to standard output. Every fit is the solution of the normal equations
+reads the runs and forms of calibration-fits.csv in the folder and writes the table anew. Every fit is the solution of the normal equations
 with 60 digits; SciPy's own minimiser, or NumPy's weighted polynomial, must agree.
 """
 
@@ -58,15 +58,17 @@ def row(funnel, volumes, tips, seconds, tip, form, recorded):
     return model(recorded), explained(truth, [model(x) for x in seen]), tip
 
 
-def main(path):
+def main(folder):
+    path = f"{folder}/calibration-fits.csv"
     with open(path, newline="") as file:
         rows = list(csv.DictReader(file))
-    print(",".join(rows[0]))
-    for each in rows:
-        lists = [[mpf(x) for x in each[key].split()] for key in "vnt"]
-        figures = row(mpf(each["a"]), *lists, mpf(each["d"]), each["form"], mpf(each["r"]))
-        each["i"], each["r2"], each["tip"] = (nstr(figure, 17) for figure in figures)
-        print(",".join(each.values()))
+    with open(path, "w", newline="\n") as out:
+        out.write(",".join(rows[0]) + "\n")
+        for each in rows:
+            lists = [[mpf(x) for x in each[key].split()] for key in "vnt"]
+            figures = row(mpf(each["a"]), *lists, mpf(each["d"]), each["form"], mpf(each["r"]))
+            each["i"], each["r2"], each["tip"] = (nstr(figure, 17) for figure in figures)
+            out.write(",".join(each.values()) + "\n")
 
 
 if __name__ == "__main__":

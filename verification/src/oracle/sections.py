@@ -241,7 +241,21 @@ def beds():
             print(f"{cells(row)},{nstr(b, 15)},{nstr(y, 15)},{write(a, p, walls.width(b + y), walls.centroid(b + y, b), a / p, b + y)}")
 
 
-TABLES = {"section-shapes": shapes, "section-shapes-full": full, "section-beds": beds}
+def constants():
+    """Full shapes by construction, of a half width of 1: six decimals."""
+    print("shape,h,a,p,r")
+    one = mpf(1)
+    for shape, walls in (
+        ("circular", Walls([Arc(0, one, one, 0, 2)])),
+        ("egg", Walls(ovoid(one, 2 * one, side_radius(one, 2 * one, one / 2), one / 2, 3 * one))),
+        ("horseshoe", of({**{key: "0" for key in COLUMNS.split(",")}, "shape": "horseshoe", "width": "2"})),
+    ):
+        h = walls.height
+        values = (h, walls.area(h), walls.perimeter(h), walls.area(h) / walls.perimeter(h))
+        print(shape + "," + ",".join(f"{float(v):.6f}" for v in values))
+
+
+TABLES = {"section-shapes": shapes, "section-shapes-full": full, "section-beds": beds, "shapes-constructed": constants}
 
 if __name__ == "__main__":
     TABLES[sys.argv[1]]()
