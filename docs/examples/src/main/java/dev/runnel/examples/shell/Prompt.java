@@ -97,6 +97,17 @@ public final class Prompt {
     }
 
     /**
+     * Shows a value as people read it: numbers of four digits, durations in words, and of a list, a map or an array one thing a
+     * line.
+     *
+     * @param value what to show
+     * @return what the prompt prints
+     */
+    public static Shown show(Object value) {
+        return Shown.of(value);
+    }
+
+    /**
      * Shows readings in one line of the terminal.
      *
      * @param series readings; those that are not usable are left out
@@ -134,7 +145,7 @@ public final class Prompt {
      * @return the chart
      */
     public static Chart chart(String name, Series series) {
-        return show(Charts.of(
+        return drawn(Charts.of(
                 name + ", " + series.size() + " readings",
                 RecordRows.in(ZoneOffset.UTC).withReadings(name, series, 1, step(series.statistics()))));
     }
@@ -146,7 +157,7 @@ public final class Prompt {
      * @return the chart
      */
     public static Chart chart(RegularSeries series) {
-        return show(Charts.of(
+        return drawn(Charts.of(
                 series.toString(),
                 RecordRows.in(ZoneOffset.UTC).withAmounts("amount in a step", series, step(series.statistics()))));
     }
@@ -158,7 +169,7 @@ public final class Prompt {
      * @return the chart
      */
     public static Chart chart(FlowRecord record) {
-        return show(Charts.of("level, velocity and flow", rows(RecordRows.in(ZoneOffset.UTC), record)));
+        return drawn(Charts.of("level, velocity and flow", rows(RecordRows.in(ZoneOffset.UTC), record)));
     }
 
     /**
@@ -172,7 +183,7 @@ public final class Prompt {
         if (site.rain().isPresent()) {
             rows = rows.withAmounts("Rain, mm", site.rain().get(), 0.01);
         }
-        return show(Charts.of(site.name(), rows(rows, site.flow())));
+        return drawn(Charts.of(site.name(), rows(rows, site.flow())));
     }
 
     private static RecordRows rows(RecordRows before, FlowRecord record) {
@@ -199,7 +210,7 @@ public final class Prompt {
      * @return the chart
      */
     public static Chart chart(CrossSection section) {
-        return show(Charts.of(section, OptionalDouble.empty()));
+        return drawn(Charts.of(section, OptionalDouble.empty()));
     }
 
     /**
@@ -211,7 +222,7 @@ public final class Prompt {
      */
     public static Chart chart(CrossSection section, double depth) {
         section.area(depth);
-        return show(Charts.of(section, OptionalDouble.of(depth)));
+        return drawn(Charts.of(section, OptionalDouble.of(depth)));
     }
 
     /**
@@ -229,7 +240,7 @@ public final class Prompt {
         }
         List<CrossSection> sections = new ArrayList<>(List.of(first));
         sections.addAll(List.of(more));
-        return show(Charts.plate(sections));
+        return drawn(Charts.plate(sections));
     }
 
     /**
@@ -240,7 +251,7 @@ public final class Prompt {
      * @return the chart
      */
     public static Chart chart(Conduit conduit) {
-        return show(Charts.of(conduit));
+        return drawn(Charts.of(conduit));
     }
 
     /**
@@ -250,7 +261,7 @@ public final class Prompt {
      * @return the chart
      */
     public static Chart chart(DepthDurationFrequency relation) {
-        return show(Charts.of(relation, List.of()));
+        return drawn(Charts.of(relation, List.of()));
     }
 
     /**
@@ -261,7 +272,7 @@ public final class Prompt {
      * @return the chart
      */
     public static Chart chart(RainfallEvent storm, DepthDurationFrequency relation) {
-        return show(Charts.of(relation, List.of(storm)));
+        return drawn(Charts.of(relation, List.of(storm)));
     }
 
     /**
@@ -271,7 +282,7 @@ public final class Prompt {
      * @return the chart
      */
     public static Chart chart(RainfallEvent storm) {
-        return show(Charts.of(List.of(storm)));
+        return drawn(Charts.of(List.of(storm)));
     }
 
     /**
@@ -281,7 +292,7 @@ public final class Prompt {
      * @return the chart
      */
     public static Chart chart(DesignStorm storm) {
-        return show(Charts.of(storm));
+        return drawn(Charts.of(storm));
     }
 
     /**
@@ -291,7 +302,7 @@ public final class Prompt {
      * @return the chart
      */
     public static Chart chart(DiurnalProfile profile) {
-        return show(Charts.of(profile, "l/s", LITRES));
+        return drawn(Charts.of(profile, "l/s", LITRES));
     }
 
     /**
@@ -301,7 +312,7 @@ public final class Prompt {
      * @return the chart
      */
     public static Chart chart(RatingCurve rating) {
-        return show(Charts.of(rating));
+        return drawn(Charts.of(rating));
     }
 
     /**
@@ -325,7 +336,7 @@ public final class Prompt {
         if (!(highestHead > 0 && highestHead <= 1000)) {
             throw new IllegalArgumentException("highestHead must be in (0, 1000] m, was " + highestHead);
         }
-        return show(Charts.of(structure, highestHead));
+        return drawn(Charts.of(structure, highestHead));
     }
 
     /**
@@ -335,7 +346,7 @@ public final class Prompt {
      * @return the chart
      */
     public static Chart chart(WaterProfile profile) {
-        return show(Charts.of(profile));
+        return drawn(Charts.of(profile));
     }
 
     /**
@@ -347,7 +358,7 @@ public final class Prompt {
         return ChartDesk.drawn();
     }
 
-    private static Chart show(Chart chart) {
+    private static Chart drawn(Chart chart) {
         return ChartDesk.show(chart);
     }
 }

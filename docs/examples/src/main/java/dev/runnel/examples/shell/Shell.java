@@ -24,6 +24,7 @@ public final class Shell {
             Try: chart(Conduit.of(CircularSection.ofDiameter(0.450), Gradient.ofRatio(1, 150), Manning.of(0.013)))
                  var site = readSite("docs/examples/marram-bay/saltings-lane")
                  sparkline(site.flow().level())
+                 show(site.storms())
             """;
 
     private Shell() {}

@@ -28,6 +28,9 @@ import java.time.Duration;
 import java.time.Instant;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.stream.Stream;
 import javax.xml.parsers.DocumentBuilderFactory;
 import org.junit.jupiter.api.Test;
@@ -107,6 +110,25 @@ class PromptTest {
         assertThat(site.ddf()).isPresent();
         assertThat(site.dryWeather()).isPresent();
         assertThat(Prompt.chart(site).html()).contains("Rain, mm").contains("Flow, l/s");
+    }
+
+    @Test
+    void valuesAreShownForReading() {
+        assertThat(Prompt.show(0.2060759210838797)).hasToString("0.2061");
+        assertThat(Prompt.show(Double.NaN)).hasToString("NaN");
+        assertThat(Prompt.show(Duration.ofMinutes(95))).hasToString("1 h 35 min");
+        assertThat(Prompt.show(Optional.of(1 / 3.0))).hasToString("0.3333");
+        assertThat(Prompt.show(Optional.empty())).hasToString("none");
+        assertThat(Prompt.show(OptionalDouble.of(20))).hasToString("20");
+        assertThat(Prompt.show(List.of())).hasToString("nothing");
+        assertThat(Prompt.show(new double[] {1 / 3.0, 1234567})).hasToString("2 of them\n0.3333\n1235000");
+        assertThat(Prompt.show(List.of(Duration.ofHours(30), 2, new double[] {0.1 + 0.2, 1})))
+                .hasToString("3 of them\n1 d 6 h\n2\n0.3, 1");
+        assertThat(Prompt.show(Map.of("mean", 0.1 + 0.2))).hasToString("mean: 0.3");
+        assertThat(Prompt.show(new int[500]).toString())
+                .startsWith("500 of them\n0\n")
+                .endsWith("\n... and 100 more");
+        assertThat(Prompt.show(Series.empty())).hasToString(Series.empty().toString());
     }
 
     @Test
