@@ -6,6 +6,7 @@ import dev.runnel.timeseries.Quality;
 import dev.runnel.timeseries.Series;
 import dev.runnel.timeseries.SeriesBuilder;
 import java.time.DateTimeException;
+import java.time.Duration;
 import java.time.Instant;
 import java.time.LocalDateTime;
 import java.time.OffsetDateTime;
@@ -47,6 +48,17 @@ final class XmlPass {
     private String interpolation = "";
     private Optional<Quality> usual = Optional.empty();
 
+    /** Time of the first point and time between two, of a series whose points have none. */
+    private String baseTime = "";
+
+    private String spacing = "";
+    private long place;
+
+    /** Of the document: the offset that it states, by which times without one may be meant. */
+    private String statedOffset = "";
+
+    private boolean isToldOfOffset;
+
     XmlPass(String name, XMLStreamReader reader, ZoneId zone) {
         this.name = name;
         this.reader = reader;
@@ -60,8 +72,14 @@ final class XmlPass {
                 throw new IllegalArgumentException(
                         name + ", line " + line() + ": must not have a document type declaration, has one");
             }
-            if (event == XMLStreamConstants.START_ELEMENT && isOurs("MeasurementTimeseries", "TimeseriesTVP")) {
-                series();
+            if (event == XMLStreamConstants.START_ELEMENT) {
+                if (isOurs("MeasurementTimeseries", "TimeseriesTVP")) {
+                    series();
+                } else if (isOurs("zoneOffset")) {
+                    statedOffset = text();
+                } else if (isOurs("CategoricalTimeseries", "TimeseriesDomainRange", "TimeseriesCoverage")) {
+                    issue("a " + reader.getLocalName() + " holds no measurements as pairs of time and value; not read");
+                }
             }
         }
         if (found.isEmpty()) {
@@ -89,6 +107,9 @@ final class XmlPass {
         unit = "";
         interpolation = "";
         usual = Optional.empty();
+        baseTime = "";
+        spacing = "";
+        place = 0;
         String end = reader.getLocalName();
         while (true) {
             int event = reader.next();
@@ -98,6 +119,14 @@ final class XmlPass {
             if (event == XMLStreamConstants.START_ELEMENT) {
                 if (isOurs("MeasurementTVP", "TimeValuePair")) {
                     point();
+                } else if (isOurs("CategoricalTVP")) {
+                    points++;
+                    place++;
+                    aside(line(), "a category is no measurement");
+                } else if (isOurs("baseTime")) {
+                    baseTime = text();
+                } else if (isOurs("spacing")) {
+                    spacing = text();
                 } else if (isOurs("uom")) {
                     unit = attribute("", "code");
                 } else if (isOurs("interpolationType")) {
@@ -144,6 +173,7 @@ final class XmlPass {
         String end = reader.getLocalName();
         String time = "";
         String value = "";
+        String own = unit;
         Optional<Quality> quality = usual;
         while (true) {
             int event = reader.next();
@@ -159,10 +189,23 @@ final class XmlPass {
                     value = nil.equals("true") || nil.equals("1") ? "" : value;
                 } else if (isOurs("quality")) {
                     quality = quality();
+                } else if (isOurs("uom")) {
+                    own = attribute("", "code");
+                } else if (isOurs("interpolationType") && !lastPart().equals(interpolation)) {
+                    issue("interpolation type " + Text.quoted(lastPart()) + " of one point; that of the series, "
+                            + Text.quoted(interpolation) + ", is kept");
                 }
             }
         }
-        add(line, time, value, quality);
+        if (unit.isEmpty() && place == 0) {
+            unit = own;
+        }
+        if (own.equals(unit)) {
+            add(line, time, value, quality);
+        } else {
+            aside(line, "unit " + Text.quoted(own) + " is not that of the series, " + Text.quoted(unit));
+        }
+        place++;
     }
 
     /** The text of the element; long ones are cut, since no time and no number is long. */
@@ -188,7 +231,7 @@ final class XmlPass {
         long now;
         double number = Double.NaN;
         try {
-            now = EpochNanos.of(instant(time));
+            now = time.isEmpty() && !baseTime.isEmpty() ? spaced() : EpochNanos.of(instant(time));
             if (!value.isEmpty()) {
                 number = Double.parseDouble(value);
             }
@@ -216,11 +259,29 @@ final class XmlPass {
         builder.add(now, number, quality);
     }
 
+    /** Points without a time lie at equal steps from a base. */
+    private long spaced() {
+        Duration step = Duration.parse(spacing);
+        if (step.isNegative() || step.isZero()) {
+            throw new DateTimeException("spacing must be greater than 0");
+        }
+        try {
+            return EpochNanos.of(instant(baseTime).plus(step.multipliedBy(place)));
+        } catch (ArithmeticException e) {
+            throw new DateTimeException("spacing is too long", e);
+        }
+    }
+
     private Instant instant(String text) {
         TemporalAccessor parsed =
                 DateTimeFormatter.ISO_DATE_TIME.parseBest(text, OffsetDateTime::from, LocalDateTime::from);
         if (parsed instanceof OffsetDateTime exact) {
             return exact.toInstant();
+        }
+        if (!statedOffset.isEmpty() && !isToldOfOffset) {
+            isToldOfOffset = true;
+            issue("the document states the offset " + Text.quoted(statedOffset)
+                    + "; times without one are taken as those of " + zone);
         }
         LocalDateTime local = LocalDateTime.from(parsed);
         List<ZoneOffset> offsets = zone.getRules().getValidOffsets(local);

@@ -6,6 +6,7 @@ import static org.assertj.core.api.Assertions.assertThatIllegalArgumentException
 import dev.runnel.timeseries.Quality;
 import dev.runnel.timeseries.Reading;
 import dev.runnel.timeseries.Series;
+import dev.runnel.timeseries.SeriesBuilder;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -146,6 +147,144 @@ class TimeseriesXmlTest {
         assertThatIllegalArgumentException()
                 .isThrownBy(() -> XML.toText(XmlDialect.WATERML, List.of(one, one)))
                 .withMessage("series must have different ids, was a twice");
+    }
+
+    private static String pointWith(String time, String value, String metadata) {
+        return "<wml2:point><wml2:MeasurementTVP><wml2:time>" + time + "</wml2:time>" + value
+                + "<wml2:metadata><wml2:TVPMeasurementMetadata>" + metadata
+                + "</wml2:TVPMeasurementMetadata></wml2:metadata></wml2:MeasurementTVP></wml2:point>\n";
+    }
+
+    private static final String QUALITY = "<wml2:quality xlink:href='http://www.opengis.net/def/waterml/2.0/quality/";
+
+    /** The fragments of the next tests are from memory of the standard; no published file was at hand. */
+    @Test
+    void metadataOfAPointGoBeforeThoseOfTheSeries() {
+        XmlRecord record = XML.parse(HEAD
+                + "<wml2:defaultPointMetadata><wml2:DefaultTVPMeasurementMetadata>" + QUALITY + "good'/>"
+                + "<wml2:uom code='m'/></wml2:DefaultTVPMeasurementMetadata></wml2:defaultPointMetadata>\n"
+                + point("2026-01-01T00:00:00Z", "1")
+                + pointWith("2026-01-01T00:02:00Z", "<wml2:value>2</wml2:value>", QUALITY + "poor'/>")
+                + pointWith("2026-01-01T00:04:00Z", "<wml2:value>3</wml2:value>", "<wml2:uom code='ft'/>")
+                + pointWith(
+                        "2026-01-01T00:06:00Z",
+                        "<wml2:value>4</wml2:value>",
+                        "<wml2:interpolationType xlink:href='http://x/AveragePrec'/>")
+                + "</wml2:MeasurementTimeseries>");
+        XmlSeries found = record.series().get(0);
+        assertThat(found.series())
+                .isEqualTo(Series.of(List.of(
+                        new Reading(Instant.parse("2026-01-01T00:00:00Z"), 1, Quality.GOOD),
+                        new Reading(Instant.parse("2026-01-01T00:02:00Z"), 2, Quality.POOR),
+                        new Reading(Instant.parse("2026-01-01T00:06:00Z"), 4, Quality.GOOD))));
+        assertThat(found.unit()).isEqualTo("m");
+        assertThat(record.points()).isEqualTo(4);
+        assertThat(record.setAside()).isEqualTo(1);
+        assertThat(record.issues())
+                .containsExactly(
+                        "line 5: unit \"ft\" is not that of the series, \"m\"; set aside",
+                        "line 6: interpolation type \"AveragePrec\" of one point; that of the series, \"\", is kept");
+    }
+
+    @Test
+    void nilIsMissingWhateverIsSaidOfIt() {
+        XmlRecord record = XML.parse(HEAD
+                + pointWith("2026-01-01T00:00:00Z", "<wml2:value xsi:nil='true'/>", QUALITY + "missing'/>")
+                + pointWith("2026-01-01T00:02:00Z", "<wml2:value xsi:nil='1'>7</wml2:value>", QUALITY + "good'/>")
+                + pointWith("2026-01-01T00:04:00Z", "", "<wml2:nilReason xlink:href='http://x/missing'/>")
+                + pointWith("2026-01-01T00:06:00Z", "<wml2:value xsi:nil='false'>8</wml2:value>", "")
+                + "</wml2:MeasurementTimeseries>");
+        Series series = record.series().get(0).series();
+        assertThat(series.toValues()).containsExactly(Double.NaN, Double.NaN, Double.NaN, 8);
+        assertThat(series.count(Quality.MISSING)).isEqualTo(3);
+        assertThat(record.setAside()).isZero();
+    }
+
+    @Test
+    void pointsWithoutATimeLieAtEqualSteps() {
+        String values =
+                "<wml2:point><wml2:MeasurementTVP><wml2:value>1</wml2:value></wml2:MeasurementTVP></wml2:point>\n";
+        String metadata = "<wml2:metadata><wml2:MeasurementTimeseriesMetadata>"
+                + "<wml2:baseTime>2026-01-01T01:00:00+01:00</wml2:baseTime><wml2:spacing>PT15M</wml2:spacing>"
+                + "</wml2:MeasurementTimeseriesMetadata></wml2:metadata>\n";
+        String end = "</wml2:MeasurementTimeseries>";
+        Series series = XML.parse(HEAD + metadata + values.repeat(3) + end)
+                .series()
+                .get(0)
+                .series();
+        assertThat(series.time(0)).isEqualTo(Instant.parse("2026-01-01T00:00:00Z"));
+        assertThat(series.time(2)).isEqualTo(Instant.parse("2026-01-01T00:30:00Z"));
+        for (String wrong : List.of("PT0S", "-PT15M", "soon", "", "PT9999999999H")) {
+            XmlRecord record = XML.parse(HEAD + metadata.replace("PT15M", wrong) + values.repeat(3) + end);
+            assertThat(record.setAside()).as(wrong).isGreaterThanOrEqualTo(2);
+        }
+    }
+
+    @Test
+    void categoriesAreNoMeasurementsAndAreCounted() {
+        XmlRecord record = XML.parse("<all xmlns:wml2='http://www.opengis.net/waterml/2.0'>\n"
+                + "<wml2:CategoricalTimeseries><wml2:point><wml2:CategoricalTVP><wml2:time>2026-01-01T00:00:00Z</wml2:time>"
+                + "</wml2:CategoricalTVP></wml2:point></wml2:CategoricalTimeseries>\n"
+                + HEAD + point("2026-01-01T00:00:00Z", "1")
+                + "<wml2:point><wml2:CategoricalTVP><wml2:time>2026-01-01T00:02:00Z</wml2:time></wml2:CategoricalTVP>"
+                + "</wml2:point>\n</wml2:MeasurementTimeseries></all>");
+        assertThat(record.series()).hasSize(1);
+        assertThat(record.series().get(0).series().size()).isEqualTo(1);
+        assertThat(record.setAside()).isEqualTo(1);
+        assertThat(record.issues())
+                .containsExactly(
+                        "line 2: a CategoricalTimeseries holds no measurements as pairs of time and value; not read",
+                        "line 5: a category is no measurement; set aside");
+    }
+
+    @Test
+    void anOffsetThatTheDocumentStatesIsNamedWhereTimesHaveNone() {
+        String document = "<all xmlns:wml2='http://www.opengis.net/waterml/2.0'>"
+                + "<wml2:TimeZone><wml2:zoneOffset>+01:00</wml2:zoneOffset></wml2:TimeZone>\n"
+                + HEAD + point("2026-01-01T00:00:00", "1") + point("2026-01-01T00:02:00", "1")
+                + "</wml2:MeasurementTimeseries></all>";
+        assertThat(XML.parse(document).issues())
+                .containsExactly(
+                        "line 3: the document states the offset \"+01:00\"; times without one are taken as those of Z");
+        assertThat(XML.parse(document.replace(":00</wml2:time>", ":00+01:00</wml2:time>"))
+                        .issues())
+                .isEmpty();
+    }
+
+    /** Every quality and every interpolation type that the standard names, in both dialects, there and back. */
+    @Test
+    void everyQualityAndInterpolationTypeReadsBack() {
+        SeriesBuilder builder = Series.builder();
+        for (Quality each : Quality.values()) {
+            builder.add(new Reading(
+                    Instant.parse("2026-01-01T00:00:00Z").plusSeconds(each.toCode()),
+                    each == Quality.MISSING ? Double.NaN : 1.5,
+                    each));
+        }
+        Series series = builder.build();
+        for (XmlDialect dialect : XmlDialect.values()) {
+            for (String type : List.of(
+                    "Continuous",
+                    "Discontinuous",
+                    "InstantTotal",
+                    "AveragePrec",
+                    "MaxPrec",
+                    "MinPrec",
+                    "TotalPrec",
+                    "ConstPrec",
+                    "AverageSucc",
+                    "TotalSucc",
+                    "MinSucc",
+                    "MaxSucc",
+                    "ConstSucc",
+                    "Statistical",
+                    "")) {
+                XmlSeries one = new XmlSeries("s", "m", type, series);
+                assertThat(XML.parse(XML.toText(dialect, List.of(one))).series())
+                        .as(dialect + " " + type)
+                        .containsExactly(one);
+            }
+        }
     }
 
     private static String point(String time, String value) {
