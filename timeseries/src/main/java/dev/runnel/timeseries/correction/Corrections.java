@@ -332,7 +332,7 @@ public final class Corrections {
                                     + "was to " + EpochNanos.toInstant(i == first ? times[i] : times[i - 1])
                                     + " beside "
                                     + EpochNanos.toInstant(i == first ? times[i - 1] : times[i]) + " by " + correction
-                                    + "; remove readings that stand in its way first");
+                                    + "; choose its interval so that each reading keeps its place");
                 }
             }
         }
