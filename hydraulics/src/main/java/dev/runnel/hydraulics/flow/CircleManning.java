@@ -34,11 +34,12 @@ final class CircleManning implements UniformCurve {
     /** Q/Qfull = c x^(13/6) in the limit of thin films: (16/(3π))^(5/3) (2/π)^(−2/3). */
     private static final double FILM_FACTOR = Math.pow(16 / (3 * Math.PI), 5.0 / 3) * Math.pow(Math.PI / 2, 2.0 / 3);
 
-    private static final double[] DISCHARGE = Pieces.read("circle-manning.csv");
-    private static final double[] DISCHARGE_OF_AIR = Pieces.read("circle-manning-air.csv");
-    private static final double[] DEPTH = Pieces.read("circle-manning-depth.csv");
-    private static final double[] BELOW_CREST = Pieces.read("circle-manning-crest.csv");
+    private static final ChosenPieces DISCHARGE =
+            ChosenPieces.read("circle-manning.csv", FIRST_OCTAVE, "circle-manning-air.csv");
+    private static final ChosenPieces DEPTH =
+            ChosenPieces.read("circle-manning-depth.csv", FIRST_DISCHARGE_OCTAVE, "circle-manning-crest.csv");
     private static final double[] ABOVE_CREST = Pieces.read("circle-manning-above.csv");
+    private static final int BLOCK = 1024;
     private static final int ABOVE_PIECES = 34;
 
     private static final CircularSection UNIT = CircularSection.ofDiameter(1);
@@ -67,56 +68,81 @@ final class CircleManning implements UniformCurve {
 
     @Override
     public double discharge(double depth) {
-        return full * ratio(depth * inverse, (diameter - depth) * inverse);
+        return full * ratio(depth * inverse, airRoot(depth));
     }
 
     /** Writes the discharge of each depth; what is not in [0, D] is left to another form. */
     void discharges(double[] depth, double[] discharge, DoubleUnaryOperator other) {
-        for (int i = 0; i < depth.length; i++) {
-            double d = depth[i];
-            discharge[i] = d >= 0 && d <= diameter ? discharge(d) : Bulk.at("depths", depth, i, other);
+        boolean apart = depth != discharge;
+        for (int from = 0; from < depth.length; from += BLOCK) {
+            int to = from + Math.min(BLOCK, depth.length - from);
+            if (apart) {
+                airRoots(depth, discharge, from, to);
+            }
+            for (int i = from; i < to; i++) {
+                double d = depth[i];
+                discharge[i] = d >= 0 && d <= diameter
+                        ? full * ratio(d * inverse, apart ? discharge[i] : airRoot(d))
+                        : Bulk.at("depths", depth, i, other);
+            }
         }
+    }
+
+    /** Roots in a loop of their own become vectors; in the other one each would wait for the one before. */
+    private void airRoots(double[] depth, double[] root, int from, int to) {
+        for (int i = from; i < to; i++) {
+            root[i] = airRoot(depth[i]);
+        }
+    }
+
+    private double airRoot(double depth) {
+        return Math.sqrt((diameter - depth) * inverse);
     }
 
     /** Writes the lowest depth of each discharge; what is not in [0, most) is left to another form. */
     void lowestDepths(double[] discharge, double[] depth, DoubleUnaryOperator other) {
-        for (int i = 0; i < discharge.length; i++) {
-            double q = discharge[i];
-            depth[i] = q >= 0 && q < most ? lowestDepth(q) : Bulk.at("discharges", discharge, i, other);
+        boolean apart = depth != discharge;
+        for (int from = 0; from < depth.length; from += BLOCK) {
+            int to = from + Math.min(BLOCK, depth.length - from);
+            if (apart) {
+                crestRoots(discharge, depth, from, to);
+            }
+            for (int i = from; i < to; i++) {
+                double q = discharge[i];
+                depth[i] = q >= 0 && q < most
+                        ? lowestDepth(q * perFull, apart ? depth[i] : crestRoot(q * perFull))
+                        : Bulk.at("discharges", discharge, i, other);
+            }
         }
+    }
+
+    private void crestRoots(double[] discharge, double[] root, int from, int to) {
+        double part = perFull;
+        for (int i = from; i < to; i++) {
+            root[i] = crestRoot(discharge[i] * part);
+        }
+    }
+
+    /** s of a part Q/Qfull. */
+    private static double crestRoot(double q) {
+        return Math.sqrt(Math.max(1 - q * PER_MOST, 0));
     }
 
     /** y/D below the crest of a part Q/Qfull of the full-bore discharge, in [0, 1]; a start for other laws. */
     static double lowestPart(double q) {
-        if (q < 0.5) {
-            return q < FILM_DISCHARGE
-                    ? filmDepth(q)
-                    : Pieces.ten(DEPTH, Pieces.octavePiece(q, FIRST_DISCHARGE_OCTAVE), Pieces.octaveOffset(q));
+        if (q < FILM_DISCHARGE) {
+            return filmDepth(q);
         }
-        double t = rootOfAirBelowCrest(q);
-        return 1 - t * t;
+        double value = DEPTH.value(q, crestRoot(q));
+        return q < 0.5 ? value : 1 - value * value;
     }
 
-    private static double rootOfAirBelowCrest(double q) {
-        double s = Math.sqrt(Math.max(1 - q * PER_MOST, 0));
-        int piece = (int) (s * 32);
-        return Pieces.ten(BELOW_CREST, piece, s - (piece + 0.5) / 32);
-    }
-
-    /** Q/Qfull from the parts of the diameter that are water and air. */
-    private static double ratio(double x, double air) {
-        if (x < 0.5) {
-            if (x < FILM) {
-                return filmRatio(x);
-            }
-            return Pieces.nine(DISCHARGE, Pieces.octavePiece(x, FIRST_OCTAVE), Pieces.octaveOffset(x));
+    /** Q/Qfull from the part of the diameter that is water, and the root of the part that is air. */
+    private static double ratio(double x, double airRoot) {
+        if (x < FILM) {
+            return filmRatio(x);
         }
-        if (air == 0) {
-            return 1;
-        }
-        double t = Math.sqrt(air);
-        int piece = (int) (t * 32);
-        return Pieces.ten(DISCHARGE_OF_AIR, piece, t - (piece + 0.5) / 32);
+        return airRoot == 0 ? 1 : DISCHARGE.value(x, airRoot);
     }
 
     private static double filmRatio(double x) {
@@ -130,7 +156,16 @@ final class CircleManning implements UniformCurve {
             return discharge == most ? crest : Double.NaN;
         }
         double q = discharge * perFull;
-        return q < 0.5 ? diameter * lowestPart(q) : depthUnder(Math.max(rootOfAirBelowCrest(q), CREST_AIR_ROOT));
+        return lowestDepth(q, crestRoot(q));
+    }
+
+    private double lowestDepth(double q, double s) {
+        if (q < FILM_DISCHARGE) {
+            return diameter * filmDepth(q);
+        }
+        double value = DEPTH.value(q, s);
+        // Which one it is changes at random from one discharge to the next: both, and a choice without a jump.
+        return ChosenPieces.choose(q, diameter * value, depthUnder(Math.max(value, CREST_AIR_ROOT)));
     }
 
     @Override

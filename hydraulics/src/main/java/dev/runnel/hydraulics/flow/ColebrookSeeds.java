@@ -14,8 +14,8 @@ import java.lang.invoke.VarHandle;
  * </pre>
  *
  * <p>in which all pipes of sewers differ little: μ = λ (1 + π/2) tells most, and λ π (1 − π) nearly all of the rest. So for
- * each r the depth is a polynomial of both, through the depths of four walls, solved once: within a thousandth of itself, and
- * a tenth of that in the upper half.
+ * each r the depth is a polynomial of both, through the depths of four walls, solved once: within 5 thousandths of itself,
+ * and 1e-4 in the upper half.
  */
 final class ColebrookSeeds {
     /** λ and π of the walls that are solved, which span those of sewers; chosen here. */

@@ -39,20 +39,16 @@ final class Pieces {
         return folded - (1 + 0.5 / PER_OCTAVE);
     }
 
-    /** Value of a polynomial of degree 8. */
-    static double nine(double[] c, int piece, double u) {
-        int i = 9 * piece;
-        double high =
-                Math.fma(Math.fma(Math.fma(Math.fma(c[i + 8], u, c[i + 7]), u, c[i + 6]), u, c[i + 5]), u, c[i + 4]);
-        return Math.fma(Math.fma(Math.fma(Math.fma(high, u, c[i + 3]), u, c[i + 2]), u, c[i + 1]), u, c[i]);
-    }
-
     /**
      * Value of a polynomial of degree 9. Two halves at once, since each step of one chain would wait for the last; what
      * counts, the first terms, is added last.
      */
     static double ten(double[] c, int piece, double u) {
-        int i = 10 * piece;
+        return at(c, 10 * piece, u);
+    }
+
+    /** The same of the coefficients from one on. */
+    static double at(double[] c, int i, double u) {
         double square = u * u;
         double fourth = square * square;
         double low = Math.fma(Math.fma(c[i + 5], u, c[i + 4]), square, Math.fma(c[i + 3], u, c[i + 2]));

@@ -18,6 +18,9 @@ public final class CircleLoops {
     /** Bigger than the inverse of any difference of two depths that a diameter in its allowed range can have. */
     private static final double STEEP = 1e200;
 
+    private static final long LOWEST_OF_EXPONENT = 1L << 52;
+    private static final long EXPONENT = 0x7ff * LOWEST_OF_EXPONENT;
+
     private CircleLoops() {}
 
     /**
@@ -39,6 +42,25 @@ public final class CircleLoops {
             double smaller = Segment.area(least * inverse);
             double above = Math.min(1, (d - least) * STEEP);
             area[i] = square * Math.abs(above * (Math.PI / 4) - smaller);
+        }
+    }
+
+    /**
+     * Writes discharges, factor times velocity times area, −0.0 as 0.0.
+     *
+     * @param depth depths, m
+     * @param velocity velocities, m/s
+     * @param discharge discharges, m³/s; not the same array as one of the others
+     * @param from first index
+     * @param to index after the last
+     * @param diameter diameter D, m
+     * @param factor of the velocity
+     */
+    public static void discharge(
+            double[] depth, double[] velocity, double[] discharge, int from, int to, double diameter, double factor) {
+        area(depth, discharge, from, to, diameter, 1 / diameter, diameter * diameter);
+        for (int i = from; i < to; i++) {
+            discharge[i] = factor * velocity[i] * discharge[i] + 0.0;
         }
     }
 
@@ -94,6 +116,25 @@ public final class CircleLoops {
         for (int i = 0; i < count; i++) {
             area[from + i] /= Math.max(perimeter[i], Double.MIN_NORMAL);
         }
+    }
+
+    /**
+     * Finds the numbers that are none, or not finite, without a jump, which would be guessed wrongly at each.
+     *
+     * @param values values
+     * @param from first index
+     * @param to index after the last
+     * @param places where they are, from index 0 on; overwritten
+     * @return how many there are
+     */
+    public static int notFinite(double[] values, int from, int to, int[] places) {
+        int count = 0;
+        for (int i = from; i < to; i++) {
+            places[count] = i;
+            // The exponent is all ones.
+            count += (int) ((Double.doubleToRawLongBits(values[i]) & EXPONENT) + LOWEST_OF_EXPONENT >>> 63);
+        }
+        return count;
     }
 
     /**

@@ -3,6 +3,7 @@ package dev.runnel.hydraulics.monitoring;
 import dev.runnel.internal.SeriesArrays;
 import dev.runnel.timeseries.Quality;
 import dev.runnel.timeseries.Series;
+import java.util.Arrays;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -57,7 +58,6 @@ public final class FlowRecord {
         this.velocitiesAlone = pairs.velocitiesAlone();
     }
 
-    @SuppressWarnings("ShortCircuitBoolean") // one jump instead of three
     static FlowRecord of(PipeMonitor monitor, ReadingPairs pairs) {
         PairConversion conversion = monitor.conversion();
         int size = pairs.size();
@@ -71,28 +71,31 @@ public final class FlowRecord {
         byte[] levelQualities = ofDepth.clone();
         byte[] flowQualities = new byte[size];
         byte[] conditions = new byte[size];
-        conversion.discharges(depths, readings, flows);
-        conversion.levelsOfPlain(depths, levels);
-        double lowest = conversion.lowestPlain();
-        double highest = conversion.highestPlain();
+        PairConversion.Blocks blocks = conversion.new Blocks(depths, readings, flows);
         int[] counts = FlowCounts.none();
         int others = 0;
-        for (int i = 0; i < size; i++) {
-            double reading = readings[i];
-            if (depths[i] >= lowest & depths[i] <= highest & reading > 0) {
-                // Nearly all readings: the same as below with the choices made.
-                conditions[i] = PART_FULL_FORWARD;
-                flowQualities[i] = PairConversion.worse(ofDepth[i], ofVelocity[i]);
-                continue;
+        int[] places = new int[PairConversion.BLOCK];
+        while (blocks.hasNext()) {
+            blocks.next();
+            conversion.levelsOfPlain(depths, levels, blocks.from(), blocks.to());
+            int from = blocks.from();
+            int to = blocks.to();
+            Arrays.fill(conditions, from, to, PART_FULL_FORWARD);
+            worse(ofDepth, ofVelocity, flowQualities, from, to);
+            // Nearly all readings are done with that.
+            int block = blocks.notPlain(places);
+            for (int k = 0; k < block; k++) {
+                int i = places[k];
+                double reading = readings[i];
+                DepthCondition condition = conversion.depthCondition(depths[i]);
+                levels[i] = conversion.level(depths[i], condition);
+                levelQualities[i] = PairConversion.levelQuality(levels[i], condition, ofDepth[i]);
+                flowQualities[i] = PairConversion.quality(flows[i], condition, ofDepth[i], reading, ofVelocity[i]);
+                byte code = FlowCounts.code(condition, VelocityCondition.of(reading));
+                conditions[i] = code;
+                counts[code]++;
             }
-            DepthCondition condition = conversion.depthCondition(depths[i]);
-            levels[i] = conversion.level(depths[i], condition);
-            levelQualities[i] = PairConversion.levelQuality(levels[i], condition, ofDepth[i]);
-            flowQualities[i] = PairConversion.quality(flows[i], condition, ofDepth[i], reading, ofVelocity[i]);
-            byte code = FlowCounts.code(condition, VelocityCondition.of(reading));
-            conditions[i] = code;
-            counts[code]++;
-            others++;
+            others += block;
         }
         counts[PART_FULL_FORWARD] += size - others;
         return new FlowRecord(
@@ -100,9 +103,19 @@ public final class FlowRecord {
                 pairs,
                 (Series) keeper.withRightReadings(pairs.clock(), levels, levelQualities),
                 velocity(pairs, monitor.velocityFactor()),
-                (Series) keeper.withReadings(pairs.clock(), flows, flowQualities),
+                // What is missing has that quality by the way it was made; an overflow is refused.
+                (Series)
+                        (blocks.overflows()
+                                ? keeper.withReadings(pairs.clock(), flows, flowQualities)
+                                : keeper.withRightReadings(pairs.clock(), flows, flowQualities)),
                 conditions,
                 FlowCounts.ofCounts(counts));
+    }
+
+    private static void worse(byte[] one, byte[] other, byte[] worse, int from, int to) {
+        for (int i = from; i < to; i++) {
+            worse[i] = PairConversion.worse(one[i], other[i]);
+        }
     }
 
     /** Puts the records of the stretches of a history together; they follow each other and hold all pairs. */

@@ -10,12 +10,13 @@ final class PairConversion {
     /** Chosen here, m: deeper than water stands over nearly any sewer, and below nearly every depth in millimetres. */
     static final double LARGEST_DEPTH_READING = 50;
 
+    private static final long INFINITE = Double.doubleToRawLongBits(Double.POSITIVE_INFINITY);
     private static final byte POOR = Quality.POOR.toCode();
     private static final byte SUSPECT = Quality.SUSPECT.toCode();
     private static final byte MISSING = Quality.MISSING.toCode();
 
     /** Readings that are worked on at once: they stay in the first cache. */
-    private static final int BLOCK = 512;
+    static final int BLOCK = 512;
 
     private final CrossSection section;
     private final double soffit;
@@ -26,6 +27,12 @@ final class PairConversion {
     /** The least reading in flowing water: every one below has a choice of its own. */
     private final double lowestPlain;
 
+    /** Up to the soffit, m². */
+    private final double fullArea;
+
+    /** Whether a reading that is no product shows by a product that is not finite. */
+    private final boolean showsOthers;
+
     PairConversion(CrossSection section, double offset, double velocityFactor) {
         this.section = section;
         this.soffit = section.withoutSediment().height();
@@ -34,6 +41,8 @@ final class PairConversion {
         this.velocityFactor = velocityFactor;
         // A reading can round to a level on the bed or above it; 4 ulp of all that is added is further than that.
         this.lowestPlain = Math.max(Double.MIN_VALUE, bed - offset + 4 * Math.ulp(Math.max(bed, offset)));
+        this.fullArea = Double.isInfinite(soffit) ? Double.POSITIVE_INFINITY : section.area(section.height());
+        this.showsOthers = section instanceof CircularSection && offset == 0 && bed == 0;
     }
 
     DepthCondition depthCondition(double reading) {
@@ -105,13 +114,49 @@ final class PairConversion {
      * passes without a branch, as if all of them were taken in flowing water; the others are then done one by one.
      */
     void discharges(double[] depths, double[] velocities, double[] discharges) {
-        int size = depths.length;
-        boolean inPlace = discharges == depths || discharges == velocities;
-        double[] depth = new double[Math.min(BLOCK, size)];
-        double[] area = new double[depth.length];
-        for (int from = 0; from < size; from += BLOCK) {
-            int count = Math.min(BLOCK, size - from);
-            if (count < depth.length) {
+        Blocks blocks = new Blocks(depths, velocities, discharges);
+        while (blocks.hasNext()) {
+            blocks.next();
+        }
+    }
+
+    /** The discharges of pairs of readings, block after block, so that whoever needs more of a pair finds it in the cache. */
+    final class Blocks {
+        private final double[] depths;
+        private final double[] velocities;
+        private final double[] discharges;
+        private final boolean inPlace;
+        private double[] depth;
+        private double[] area;
+        private final int[] places;
+        private int from;
+        private int to;
+        private boolean overflows;
+
+        Blocks(double[] depths, double[] velocities, double[] discharges) {
+            this.depths = depths;
+            this.velocities = velocities;
+            this.discharges = discharges;
+            inPlace = discharges == depths || discharges == velocities;
+            depth = new double[0];
+            area = depth;
+            places = new int[Math.min(BLOCK, depths.length)];
+        }
+
+        boolean hasNext() {
+            return to < depths.length;
+        }
+
+        void next() {
+            from = to;
+            to = from + Math.min(BLOCK, depths.length - from);
+            if (showsOthers && !inPlace) {
+                overflows |= ofCircle(depths, velocities, discharges, from, to, places);
+                return;
+            }
+            overflows = true;
+            int count = to - from;
+            if (count != depth.length) {
                 depth = new double[count];
                 area = new double[count];
             }
@@ -124,8 +169,40 @@ final class PairConversion {
                 System.arraycopy(area, 0, discharges, from, count);
             } else {
                 products(velocities, from, area, discharges);
-                mend(depths, velocities, discharges, from, from + count);
+                mend(depths, velocities, discharges, from, to);
             }
+        }
+
+        /** First index of the block done last. */
+        int from() {
+            return from;
+        }
+
+        /** Index behind it. */
+        int to() {
+            return to;
+        }
+
+        /**
+         * Finds in the block done last the pairs that are not water under the soffit that flows forward, without a jump.
+         * Numbers above 0 are in the order of their bits, and those below and those that are none beyond either end.
+         */
+        int notPlain(int[] found) {
+            long lowest = Double.doubleToRawLongBits(lowestPlain);
+            long highest = Double.doubleToRawLongBits(highestPlain());
+            int count = 0;
+            for (int i = from; i < to; i++) {
+                long reading = Double.doubleToRawLongBits(depths[i]);
+                long velocity = Double.doubleToRawLongBits(velocities[i]);
+                found[count] = i;
+                count += (int) ((reading - lowest | highest - reading | velocity - 1 | INFINITE - velocity) >>> 63);
+            }
+            return count;
+        }
+
+        /** Whether a discharge may be infinite. */
+        boolean overflows() {
+            return overflows;
         }
     }
 
@@ -137,6 +214,33 @@ final class PairConversion {
         } else {
             section.area(depth, area);
         }
+    }
+
+    /**
+     * The discharges in a clean circle with the sensor at the invert, where a reading is the depth. All that are no product
+     * of the area under the soffit show by one that is not finite: below 0 and above the soffit the loop of the circle has
+     * no area, at 0 a missing velocity is all that matters, and an infinite velocity stays so. Tells whether a discharge is
+     * infinite all the same.
+     */
+    private boolean ofCircle(
+            double[] depths, double[] velocities, double[] discharges, int from, int to, int[] places) {
+        CircleLoops.discharge(depths, velocities, discharges, from, to, soffit, velocityFactor);
+        int count = CircleLoops.notFinite(discharges, from, to, places);
+        boolean overflows = false;
+        for (int k = 0; k < count; k++) {
+            int i = places[k];
+            discharges[i] = other(depths[i], velocities[i], discharges[i]);
+            overflows |= Double.isInfinite(discharges[i]);
+        }
+        return overflows;
+    }
+
+    private double other(double depth, double velocityReading, double product) {
+        double velocity = PipeMonitor.notInfinite("velocityReadings", velocityReading);
+        if (depth > soffit && depth <= LARGEST_DEPTH_READING) {
+            return velocityFactor * velocity * fullArea + 0.0;
+        }
+        return Double.isNaN(depth) || isPlain(depth) ? product : special(depth, velocity);
     }
 
     /** Does one by one the readings that are no product; without a depth the product is missing as it must be. */
@@ -154,19 +258,15 @@ final class PairConversion {
     }
 
     /** Writes level over reading as if all were taken in flowing water. */
-    void levelsOfPlain(double[] depths, double[] levels) {
+    void levelsOfPlain(double[] depths, double[] levels, int from, int to) {
         double height = offset;
-        for (int i = 0; i < depths.length; i++) {
+        for (int i = from; i < to; i++) {
             levels[i] = depths[i] + height;
         }
     }
 
-    /** From here to {@link #highestPlain()} a depth is one of flowing water under the soffit. */
-    double lowestPlain() {
-        return lowestPlain;
-    }
-
-    double highestPlain() {
+    /** Up to here a depth is one of flowing water under the soffit. */
+    private double highestPlain() {
         double open = LARGEST_DEPTH_READING;
         return Double.isInfinite(soffit) ? open : Math.min(soffit - offset - 4 * Math.ulp(soffit), open);
     }

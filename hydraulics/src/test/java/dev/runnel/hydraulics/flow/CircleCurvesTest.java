@@ -13,6 +13,7 @@ import java.util.HexFormat;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
+import java.util.SplittableRandom;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
@@ -53,6 +54,48 @@ class CircleCurvesTest {
             double steep = Math.max(CREST - part, 1e-8);
             assertThat(depth / part - 1).as("%s", row).isBetween(-1.5e-15 / steep, 1.5e-15 / steep);
         }
+    }
+
+    /** In loops of many the root comes from another loop, and in place from the same. */
+    @Test
+    void manyByManningAreOneByOne() {
+        SplittableRandom random = new SplittableRandom(5);
+        double most = CONDUIT.maximum().discharge();
+        double[] depths = new double[3000];
+        double[] discharges = new double[depths.length];
+        for (int i = 0; i < depths.length; i++) {
+            depths[i] = i % 3 == 0 ? Math.exp(-40 * random.nextDouble()) : random.nextDouble();
+            discharges[i] = most * (i % 3 == 0 ? Math.exp(-60 * random.nextDouble()) : random.nextDouble());
+        }
+        depths[7] = Double.NaN;
+        depths[8] = 0;
+        depths[9] = 1;
+        depths[10] = 0.5;
+        discharges[7] = Double.NaN;
+        discharges[8] = 0;
+        discharges[9] = most;
+        discharges[10] = FULL / 2;
+        double[] found = new double[depths.length];
+        double[] inPlace = depths.clone();
+        CONDUIT.discharge(depths, found);
+        CONDUIT.discharge(inPlace, inPlace);
+        assertThat(inPlace).isEqualTo(found);
+        for (int i = 0; i < depths.length; i++) {
+            if (i != 7) {
+                assertThat(found[i]).isEqualTo(CONDUIT.discharge(depths[i]));
+            }
+        }
+        assertThat(found[7]).isNaN();
+        inPlace = discharges.clone();
+        CONDUIT.normalDepth(discharges, found);
+        CONDUIT.normalDepth(inPlace, inPlace);
+        assertThat(inPlace).isEqualTo(found);
+        for (int i = 0; i < depths.length; i++) {
+            if (i != 7) {
+                assertThat(found[i]).isEqualTo(CONDUIT.normalDepth(discharges[i]));
+            }
+        }
+        assertThat(found[7]).isNaN();
     }
 
     @Test

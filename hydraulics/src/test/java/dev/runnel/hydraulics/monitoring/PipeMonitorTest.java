@@ -246,6 +246,14 @@ class PipeMonitorTest {
         assertThatThrownBy(() -> MONITOR.flow(new double[1], infinite, new double[1]))
                 .isInstanceOf(IllegalArgumentException.class)
                 .hasMessage("velocityReadings must be finite, or NaN for missing, was -Infinity");
+        double[] missing = {Double.NaN};
+        assertThatThrownBy(() -> MONITOR.flow(missing, infinite, new double[1]))
+                .as("a product with a missing depth is missing and does not tell")
+                .isInstanceOf(IllegalArgumentException.class)
+                .hasMessage("velocityReadings must be finite, or NaN for missing, was -Infinity");
+        assertThatThrownBy(() -> MONITOR.flow(infinite, missing, new double[1]))
+                .isInstanceOf(IllegalArgumentException.class)
+                .hasMessage("depthReadings must be finite, or NaN for missing, was -Infinity");
     }
 
     @Test
