@@ -35,7 +35,7 @@ final class ChangeEnd {
                 return false;
             }
             double limit = c == change.channel ? FOUND : OTHERS;
-            if (known.length > 0 && !(Math.abs(Medians.of(known)) < limit * series.scale(c))) {
+            if (known.length > 0 && !(Math.abs(Medians.of(known) - change.origin[c]) < limit * series.scale(c))) {
                 return false;
             }
         }
@@ -62,7 +62,8 @@ final class ChangeEnd {
         long length = change.closedAt - change.start;
         long window = Math.max(RETURN_BLOCKS, Math.min(LONGEST_RETURN_BLOCKS, length + length / 2));
         return earliest - change.closedAt <= window
-                && (quantity == change.channel && direction == change.sign || alike(name, quantity, direction));
+                && (quantity == change.channel && direction == change.sign
+                        || !change.isWithinSeason() && alike(name, quantity, direction));
     }
 
     /** Whether a movement is another side of what the last finding was called: water held up moves all but the flow. */

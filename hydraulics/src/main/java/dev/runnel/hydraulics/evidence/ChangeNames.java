@@ -2,6 +2,7 @@ package dev.runnel.hydraulics.evidence;
 
 import dev.runnel.internal.StateText;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 
@@ -26,6 +27,14 @@ final class ChangeNames {
     /** The nearest name is told beside the one with most votes if that lies farther by less than this. */
     private static final double VOTED_FARTHER = 4;
 
+    /** Where a change stands, what was seen counting half after a week, and from how many blocks that is known on: of ten days. */
+    private static final double KEEP = Math.pow(0.5, 1.0 / (7 * ChangeSeries.BLOCKS_PER_DAY));
+
+    private static final double SETTLED = 50;
+
+    /** Squared distance by which another name is then farther that is told no more. */
+    private static final double CLEARLY = 4;
+
     private static final int NO_RAY = -1;
 
     /** Dry hours of so many hours before a step say where the water stood, and how many of them are enough. */
@@ -43,6 +52,9 @@ final class ChangeNames {
     private final FollowedChange change;
     private final Optional<Naming> naming;
     private final List<Long> votes = new ArrayList<>();
+    private final Optional<Naming> settled;
+    // Sums of ln depth, of ln velocity, and weight.
+    private final double[] stands = new double[3];
     private int across = NO_RAY;
     private int acrossToo = NO_RAY;
 
@@ -52,24 +64,31 @@ final class ChangeNames {
         this.naming = baseline.watches(Quantity.VELOCITY_AT_DEPTH) && baseline.watches(Quantity.VELOCITY)
                 ? Optional.of(new Naming(baseline))
                 : Optional.empty();
+        this.settled = naming.map(each -> Naming.settled(baseline));
     }
 
     void clear() {
         votes.clear();
+        Arrays.fill(stands, 0);
         across = NO_RAY;
         acrossToo = NO_RAY;
     }
 
     /** Lets a block vote. */
     void vote(long block) {
+        double[] at = dryMedians(block);
+        if (!Double.isNaN(at[0])) {
+            stands[0] = KEEP * stands[0] + at[0];
+            stands[1] = KEEP * stands[1] + at[1];
+            stands[2] = KEEP * stands[2] + 1;
+        }
         if (block - change.start <= VOTE_BLOCKS) {
-            votes.add((long) ray(block));
+            votes.add((long) ray(at));
         }
     }
 
     /** Ray of the last days' dry hours; none if there are too few. */
-    private int ray(long block) {
-        double[] at = dryMedians(block);
+    private int ray(double[] at) {
         return naming.isEmpty() || Double.isNaN(at[0])
                 ? NO_RAY
                 : Naming.least(naming.orElseThrow().distances(at[0], at[1]));
@@ -84,7 +103,8 @@ final class ChangeNames {
     }
 
     private double[] dryMediansFrom(long firstHour) {
-        return series.dryMedians(series.hours.from(firstHour), series.hours.size(), LEAST_NAME_HOURS);
+        double[] found = series.dryMedians(series.hours.from(firstHour), series.hours.size(), LEAST_NAME_HOURS);
+        return new double[] {found[0] - change.origin[ChangeSeries.D], found[1] - change.origin[ChangeSeries.U]};
     }
 
     /** Gives the finding its names anew. */
@@ -136,7 +156,24 @@ final class ChangeNames {
         if (open.shape != ChangeShape.RAMP && beside != NO_RAY) {
             second = beside;
         }
+        // The difference to the days before a step is surer where velocity and depth parted, and within a season, which
+        // goes on.
+        boolean parted = change.channel == ChangeSeries.R && open.shape != ChangeShape.RAMP && beside != NO_RAY;
+        if (stands[2] >= SETTLED && !parted && !change.isWithinSeason()) {
+            int[] kept = settle(best, second);
+            best = kept[0];
+            second = kept[1];
+        }
         open.names = names(best, second, open.shape);
+    }
+
+    /** The names that weeks leave: a name that lies clearly farther than another goes, and comes back if it does not. */
+    private int[] settle(int best, int second) {
+        double[] far = settled.orElseThrow().distances(stands[0] / stands[2], stands[1] / stands[2]);
+        int nearest = Naming.least(far);
+        int first = far[best] - far[nearest] > CLEARLY ? nearest : best;
+        boolean falls = second < 0 || far[second] - far[nearest] > CLEARLY;
+        return new int[] {first, falls ? Naming.alike(far, first) : second};
     }
 
     private static List<FindingName> names(int best, int second, ChangeShape shape) {
@@ -204,6 +241,10 @@ final class ChangeNames {
         return votes.stream().mapToLong(Long::longValue).toArray();
     }
 
+    double[] stands() {
+        return stands.clone();
+    }
+
     long[] acrossRays() {
         return new long[] {across, acrossToo};
     }
@@ -213,6 +254,8 @@ final class ChangeNames {
             votes.add(vote);
         }
         long[] rays = text.counts("across");
+        double[] found = text.numbers("stands");
+        System.arraycopy(found, 0, stands, 0, stands.length);
         across = (int) rays[0];
         acrossToo = (int) rays[1];
     }

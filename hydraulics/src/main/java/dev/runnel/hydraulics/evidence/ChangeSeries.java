@@ -12,6 +12,9 @@ final class ChangeSeries {
     /** Column of the velocity at its depth as it stands, whether judged or not. */
     static final int PLAIN = Quantity.COUNT;
 
+    /** Five days; chosen here, so that a wet day or two leave dry hours. */
+    private static final int HOURS_BEFORE = 120;
+
     /** Ten days of hours; chosen here, to hold what {@link ChangeSums}, {@link ChangeNames} and {@link StepHour} look back over. */
     private static final int HOURS_KEPT = 240;
 
@@ -54,6 +57,22 @@ final class ChangeSeries {
         }
         blocks.add(block, row);
         return row;
+    }
+
+    /** Medians of depth, velocity and flow in the dry hours of the five days before a block; 0 for what is not known. */
+    double[] before(long block) {
+        long to = block * HourlyWatch.BLOCK_HOURS;
+        double[] found = new double[Quantity.COUNT];
+        for (int c = R + 1; c < Quantity.COUNT; c++) {
+            double[] values = new double[hours.size()];
+            Arrays.fill(values, Double.NaN);
+            for (int i = hours.from(to - HOURS_BEFORE); i < hours.from(to); i++) {
+                values[i] = hours.value(i, c);
+            }
+            double median = Medians.of(values);
+            found[c] = Double.isNaN(median) ? 0 : median;
+        }
+        return found;
     }
 
     /** Median of the last day's blocks. */

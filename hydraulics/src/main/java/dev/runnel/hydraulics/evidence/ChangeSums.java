@@ -57,9 +57,18 @@ final class ChangeSums {
 
     /** Adds the last hour to the sums; returns which of them tells of a change, -1 for none. */
     int add(long hour) {
+        return add(hour, Quantity.COUNT);
+    }
+
+    /** The same of the velocity at its depth alone, which no water moves. */
+    int addAtDepth(long hour) {
+        return add(hour, ChangeSeries.R + 1);
+    }
+
+    private int add(long hour, int quantities) {
         int last = series.hours.size() - 1;
         int found = -1;
-        for (int c = 0; c < Quantity.COUNT; c++) {
+        for (int c = 0; c < quantities; c++) {
             double x = series.hours.value(last, c) - series.centre(c);
             if (Double.isNaN(x) || !(series.scale(c) > 0)) {
                 continue;

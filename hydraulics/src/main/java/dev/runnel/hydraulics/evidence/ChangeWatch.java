@@ -40,11 +40,12 @@ final class ChangeWatch {
     /** Takes what an hour leaves over; of the velocity at its depth as it is judged, and as it stands. */
     void hour(long hour, double r, double d, double u, double q, double plain) {
         series.hours.add(hour, r, d, u, q, plain);
-        if (isOpen()) {
+        if (isOpen() && !isWater()) {
             return;
         }
-        int found = sums.add(hour);
-        if (found >= 0) {
+        int found = isOpen() ? sums.addAtDepth(hour) : sums.add(hour);
+        // More water moves no velocity at its depth: what does so later is something else.
+        if (found >= 0 && (!isOpen() || sums.start(found) > change.openedAt)) {
             long block = ChangeSeries.blockOf(hour);
             // The block that is not over yet, so that what is told now rests on all there is; it comes again when it
             // ends.
@@ -52,6 +53,14 @@ final class ChangeWatch {
             open(found, block, (hour + 1) * SiteHour.NANOS);
             series.blocks.dropLast();
         }
+    }
+
+    /** Whether what is open is water alone, which may come and go for half a year. */
+    boolean isWater() {
+        FindingName name = track.map(each -> each.names.get(0)).orElse(FindingName.LEVEL_UP);
+        return isOpen()
+                && change.channel != ChangeSeries.R
+                && (name == FindingName.MORE_WATER || name == FindingName.LESS_WATER);
     }
 
     /** Ends a block: its medians go to the open finding. */
@@ -68,20 +77,30 @@ final class ChangeWatch {
     }
 
     private void open(int found, long block, long end) {
-        long earliest = sums.earliestOfFull(found);
+        boolean overtakes = isOpen();
+        long earliest = overtakes ? sums.start(found) : sums.earliestOfFull(found);
         int quantity = ChangeSums.quantity(found);
         int direction = ChangeSums.direction(found);
-        boolean returned = track.isPresent()
+        boolean returned = !overtakes
+                && track.isPresent()
                 && ChangeEnd.isReturn(change, track.orElseThrow().names.get(0), quantity, direction, earliest);
-        if (!returned && doubt.isDoubtful(found)) {
+        if (!returned && !overtakes && doubt.isDoubtful(found)) {
             sums.clear();
             doubt.tell(found, sums.start(found), block, end);
             return;
+        }
+        double[] origin = new double[Quantity.COUNT];
+        if (overtakes) {
+            Track water = track.orElseThrow();
+            water.close(ChangeSeries.time(earliest));
+            findings.report(WatchNotice.Kind.CLOSED, end, water);
+            origin = series.before(earliest);
         }
         if (!returned) {
             track = Optional.of(findings.open(FindingName.LEVEL_UP, ChangeSeries.time(earliest), end));
             names.clear();
             change.begin(quantity, direction, earliest, block);
+            System.arraycopy(origin, 0, change.origin, 0, origin.length);
         }
         Track open = track.orElseThrow();
         open.open = true;
@@ -146,7 +165,9 @@ final class ChangeWatch {
                 .with("blocksOfTrack", new long[] {change.start, change.openedAt, change.closedAt})
                 .with("risen", change.risen)
                 .with("largest", change.largest)
+                .with("origin", change.origin)
                 .with("votes", names.votes())
+                .with("stands", names.stands())
                 .with("across", names.acrossRays())
                 .with("reported", reported)
                 .with("weak", doubt.counts());
@@ -170,6 +191,7 @@ final class ChangeWatch {
         change.closedAt = times[2];
         change.risen = text.flag("risen");
         change.largest = text.number("largest");
+        System.arraycopy(text.numbers("origin"), 0, change.origin, 0, Quantity.COUNT);
         names.read(text);
         reported = text.text("reported");
         series.hours.read(text, "hour");

@@ -10,6 +10,9 @@ final class ClockEvidence {
 
     private static final double LEAST_REST_SHIFT = 0.3;
 
+    /** A median shift of this or more is large, h: a wet season, which flattens the day, makes none. */
+    private static final double LARGE_SHIFT = 0.5;
+
     /** Distance from usual of a day in its scatter, beyond which it counts no more. */
     private static final double MOST = 4;
 
@@ -40,10 +43,14 @@ final class ClockEvidence {
         this.usual = usual;
     }
 
-    /** Number of days that agree; 0 if they do not. */
-    int days(long day) {
+    /**
+     * Number of days that agree; 0 if they do not.
+     *
+     * @param small whether small shifts count, which only many days tell
+     */
+    int days(long day, boolean small) {
         for (Agreement each : USUAL) {
-            if (agree(day, each)) {
+            if ((small || each.shift >= LARGE_SHIFT) && agree(day, each)) {
                 return each.days;
             }
         }

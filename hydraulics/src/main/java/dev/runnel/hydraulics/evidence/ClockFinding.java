@@ -126,7 +126,13 @@ final class ClockFinding {
         findings.report(WatchNotice.Kind.NOTED, end, noted);
     }
 
-    void endDay(long day, boolean rest, boolean quiet, long end) {
+    /**
+     * Ends a day.
+     *
+     * @param quiet whether no other change is open, or one of water alone
+     * @param water whether one of water is
+     */
+    void endDay(long day, boolean rest, boolean quiet, boolean water, long end) {
         if (clock.isEmpty()) {
             return;
         }
@@ -142,16 +148,16 @@ final class ClockFinding {
         if (isOpen()) {
             close(watch, end);
         } else {
-            open(watch, day, end);
+            open(watch, day, !water, end);
         }
         if (moved.isPresent()) {
             movedLogger(watch, day, end);
         }
     }
 
-    private void open(ClockWatch watch, long day, long end) {
+    private void open(ClockWatch watch, long day, boolean small, long end) {
         ClockEvidence evidence = new ClockEvidence(watch, baseline.clockUsual);
-        int days = evidence.days(day);
+        int days = evidence.days(day, small);
         if (days == 0 && evidence.afterCivilChange(day) && afterCivilChange(watch.day(1))) {
             days = evidence.daysAfterCivilChange();
         }

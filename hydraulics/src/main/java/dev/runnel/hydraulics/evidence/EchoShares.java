@@ -64,8 +64,7 @@ final class EchoShares {
             return 2 * LEAST_EXCESS;
         }
         double usual = Arrays.stream(shares).average().orElseThrow();
-        // Where water stops and goes by itself, such as behind pumps, it does so half as often in one season and twice
-        // in
+        // Where water stops and goes by itself, such as behind pumps, it does so twice as often in one season as in
         // another.
         return usual + Math.max(LEAST_EXCESS, 1.5 * usual) + 4 * Math.sqrt(Medians.variance(shares));
     }

@@ -48,11 +48,13 @@ public enum FindingName {
     /** Depth up in dry hours, velocity not known. */
     LEVEL_UP(
             "level up without rain",
-            "water held up, more water, or the depth sensor, its zero or unit: without velocity nothing tells which"),
+            "water held up, more water such as that of a wet season, or the depth sensor, its zero or unit: without velocity"
+                    + " nothing tells which"),
     /** Depth down in dry hours, velocity not known. */
     LEVEL_DOWN(
             "level down without rain",
-            "an obstruction gone, less water, or the depth sensor, its zero or unit: without velocity nothing tells which"),
+            "an obstruction gone, less water such as that of a dry season, or the depth sensor, its zero or unit: without"
+                    + " velocity nothing tells which"),
     /** Many velocities of 0 under water. */
     VELOCITY_ZEROS("a velocity sensor that drops out to 0", "standing water, if the depth says so too"),
     /** Many velocities far below the others of their hour. */

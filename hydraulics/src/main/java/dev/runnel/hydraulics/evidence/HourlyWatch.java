@@ -67,7 +67,7 @@ final class HourlyWatch implements Consumer<SiteHour> {
                 depth.map(curve -> hour.lnDepth - usual(curve, hour.hour)).orElse(Double.NaN);
         double above = depth.map(curve -> hour.lnDepth - highestAround(curve, hour.hour))
                 .orElse(Double.NaN);
-        silence.hour(hour, excess, above, change.isOpen());
+        silence.hour(hour, excess, above, change.isOpen() && !change.isWater());
         dry.add(hour, silence.believed(hour));
         endBlockAndDay(hour.hour);
         lastHour = hour.hour;
@@ -148,7 +148,12 @@ final class HourlyWatch implements Consumer<SiteHour> {
             change.block(block);
         }
         if (day != NONE && local.day(next) != day) {
-            clock.endDay(day, local.isRest(lastHour), !change.isOpen(), (lastHour + 1) * SiteHour.NANOS);
+            clock.endDay(
+                    day,
+                    local.isRest(lastHour),
+                    !change.isOpen() || change.isWater(),
+                    change.isWater(),
+                    (lastHour + 1) * SiteHour.NANOS);
         }
     }
 

@@ -19,6 +19,13 @@ final class Naming {
     /** A name whose squared distance is larger by less than this cannot be told from the best. */
     private static final double LIKE = 2;
 
+    /** The same of medians over weeks, whose scatter is less: what remains is a law that wanders; chosen here. */
+    private static final double SETTLED_SHARE = 0.1;
+
+    private static final double SETTLED_DEPTH_ERROR = 0.02;
+
+    private static final double SETTLED_VELOCITY_ERROR = 0.03;
+
     private static final FindingName[] NAMES = {
         FindingName.HELD_UP,
         FindingName.RELEASED,
@@ -44,11 +51,20 @@ final class Naming {
     private final double inverseUu;
 
     Naming(SiteBaseline baseline) {
+        this(baseline, COVARIANCE_SHARE, LEAST_DEPTH_ERROR, LEAST_VELOCITY_ERROR);
+    }
+
+    private Naming(SiteBaseline baseline, double share, double depthError, double velocityError) {
         this(
                 rays(baseline),
-                COVARIANCE_SHARE * baseline.covariance[0] + LEAST_DEPTH_ERROR * LEAST_DEPTH_ERROR,
-                COVARIANCE_SHARE * baseline.covariance[1],
-                COVARIANCE_SHARE * baseline.covariance[2] + LEAST_VELOCITY_ERROR * LEAST_VELOCITY_ERROR);
+                share * baseline.covariance[0] + depthError * depthError,
+                share * baseline.covariance[1],
+                share * baseline.covariance[2] + velocityError * velocityError);
+    }
+
+    /** For where a site stands over weeks. */
+    static Naming settled(SiteBaseline baseline) {
+        return new Naming(baseline, SETTLED_SHARE, SETTLED_DEPTH_ERROR, SETTLED_VELOCITY_ERROR);
     }
 
     private Naming(double[][] rays, double dd, double du, double uu) {
