@@ -22,6 +22,8 @@ record ArcPiece(
         double radius,
         int side)
         implements Piece {
+    /** Far above the numbers whose digits are cut off. */
+    private static final double TINY = 1e-280;
 
     private double u(double level) {
         if (v0 < 0) {
@@ -50,39 +52,46 @@ record ArcPiece(
         return sum == 0 ? x1 : x1 + side * g * (2 * v1 - g) / sum;
     }
 
-    /** Sine of half the angle between the radii to the lower end and to the level. */
-    private double halfSine(double level) {
-        return Math.hypot(level - low, rise(level)) / (2 * radius);
+    /** Square of the sine of half the angle between the radii to the lower end and to the level, up to 1/2. */
+    private double halfSineSquared(double level) {
+        double h = (level - low) * perDiameter();
+        double r = rise(level) * perDiameter();
+        return Math.min(h * h + r * r, 0.5);
     }
 
+    private double perDiameter() {
+        return 0.5 / radius;
+    }
+
+    /** Half the angle φ is the half angle of a segment of the height sin²(φ/2); a film too thin for its square is its chord. */
     @Override
     public double length(double level) {
-        return 2 * radius * Math.asin(halfSine(level));
+        double square = halfSineSquared(level);
+        return square > TINY ? radius * Segment.halfAngle(square) : Math.hypot(level - low, rise(level));
     }
 
     @Override
     public double area(double level) {
         double h = level - low;
-        double segment = 4 * radius * radius * Segment.area(unitHeight(halfSine(level)));
+        double segment = 4 * radius * radius * Segment.area(unitHeight(halfSineSquared(level)));
         return h * (x0 + x(level)) / 2 + side * segment;
     }
 
     @Override
     public double moment(double level) {
         double h = level - low;
-        double sine = halfSine(level);
-        double height = unitHeight(sine);
+        double square = halfSineSquared(level);
+        double height = unitHeight(square);
         double segment = 4 * radius * radius * Segment.area(height);
         double aboutChord = 8 * radius * radius * radius * Segment.moment(height);
         // Vertical part of the direction from the centre to the middle of the arc.
-        double up = (v0 + h / 2) / (radius * Math.sqrt(1 - sine * sine));
+        double up = (v0 + h / 2) / (radius * Math.sqrt(1 - square));
         return h * h * (2 * x0 + x(level)) / 6 + side * (segment * h / 2 - aboutChord * up);
     }
 
     /** Height of the segment over its circle's diameter, (1 − cos φ)/2; at most 0.1465 in one quadrant. */
-    private static double unitHeight(double halfSine) {
-        double square = halfSine * halfSine;
-        return Math.min(square / (2 * (1 + Math.sqrt(1 - square))), Segment.SERIES_LIMIT);
+    private static double unitHeight(double halfSineSquared) {
+        return Math.min(halfSineSquared / (2 * (1 + Math.sqrt(1 - halfSineSquared))), Segment.SERIES_LIMIT);
     }
 
     @Override

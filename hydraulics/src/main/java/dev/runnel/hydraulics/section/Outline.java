@@ -20,18 +20,71 @@ final class Outline {
     private final double[] breaks;
     private final double[] breakAreas;
 
+    /** Levels between which the same parts are cut, from the invert up, and for each what lies whole below it. */
+    private final double[] levels;
+
+    private final double[] areasBelow;
+    private final double[] lengthsBelow;
+    private final Part[][] cut;
+
+    /** Level stretches in the soffit itself. */
+    private final double soffitLength;
+
     Outline(List<Part> parts, List<Flat> flats, double height) {
         this.parts = List.copyOf(parts);
         this.flats = List.copyOf(flats);
         this.height = height;
-        TreeSet<Double> levels = new TreeSet<>(List.of(0.0));
+        TreeSet<Double> ends = new TreeSet<>(List.of(0.0));
         parts.forEach(part -> {
-            levels.add(part.piece().low());
-            levels.add(part.piece().high());
+            ends.add(part.piece().low());
+            ends.add(part.piece().high());
         });
-        levels.remove(Double.POSITIVE_INFINITY);
-        this.breaks = levels.stream().mapToDouble(Double::doubleValue).toArray();
+        ends.remove(Double.POSITIVE_INFINITY);
+        this.breaks = toArray(ends);
+        flats.forEach(flat -> ends.add(flat.level()));
+        this.levels = toArray(ends);
+        this.areasBelow = new double[levels.length];
+        this.lengthsBelow = new double[levels.length];
+        this.cut = new Part[levels.length][];
+        for (int i = 0; i < levels.length; i++) {
+            sumBelow(i);
+        }
+        this.soffitLength = flats.stream()
+                .filter(flat -> flat.level() >= height)
+                .mapToDouble(Flat::length)
+                .sum();
         this.breakAreas = Arrays.stream(breaks).map(this::area).toArray();
+    }
+
+    private static double[] toArray(TreeSet<Double> numbers) {
+        return numbers.stream().mapToDouble(Double::doubleValue).toArray();
+    }
+
+    private void sumBelow(int i) {
+        double level = levels[i];
+        List<Part> above = new ArrayList<>();
+        for (Part part : parts) {
+            Piece piece = part.piece();
+            if (piece.high() <= level) {
+                areasBelow[i] += part.weight() * piece.area(piece.high());
+                lengthsBelow[i] += part.copies() * piece.length(piece.high());
+            } else if (piece.low() <= level) {
+                above.add(part);
+            }
+        }
+        for (Flat flat : flats) {
+            lengthsBelow[i] += flat.level() <= level ? flat.length() : 0;
+        }
+        cut[i] = above.toArray(Part[]::new);
+    }
+
+    /** The last level below a depth, the invert for depth 0. There are few, and each is compared without a jump. */
+    private int under(double depth) {
+        int count = 0;
+        for (double level : levels) {
+            count += level < depth ? 1 : 0;
+        }
+        return Math.max(count - 1, 0);
     }
 
     double height() {
@@ -43,28 +96,25 @@ final class Outline {
     }
 
     double area(double depth) {
-        double sum = 0;
-        for (Part part : parts) {
-            Piece piece = part.piece();
-            if (piece.low() < depth) {
-                sum += part.weight() * piece.area(Math.min(depth, piece.high()));
-            }
+        if (depth == 0) {
+            return 0;
+        }
+        int under = under(depth);
+        double sum = areasBelow[under];
+        for (Part part : cut[under]) {
+            sum += part.weight() * part.piece().area(depth);
         }
         return sum;
     }
 
     double perimeter(double depth) {
-        double sum = 0;
-        for (Part part : parts) {
-            Piece piece = part.piece();
-            if (piece.low() < depth) {
-                sum += part.copies() * piece.length(Math.min(depth, piece.high()));
-            }
+        if (depth == 0) {
+            return 0;
         }
-        for (Flat flat : flats) {
-            if (flat.level() < depth || depth == height) {
-                sum += flat.length();
-            }
+        int under = under(depth);
+        double sum = lengthsBelow[under] + (depth == height ? soffitLength : 0);
+        for (Part part : cut[under]) {
+            sum += part.copies() * part.piece().length(depth);
         }
         return sum;
     }
@@ -72,12 +122,8 @@ final class Outline {
     /** Width from below at a corner, except at the invert. */
     double width(double depth) {
         double sum = 0;
-        for (Part part : parts) {
-            Piece piece = part.piece();
-            boolean spans = piece.low() < depth && depth <= piece.high();
-            if (spans || depth == 0 && piece.low() == 0) {
-                sum += part.weight() * piece.x(depth);
-            }
+        for (Part part : cut[under(depth)]) {
+            sum += part.weight() * part.piece().x(depth);
         }
         return sum;
     }
