@@ -26,6 +26,7 @@ import org.apache.flink.core.execution.SavepointFormatType;
 import org.apache.flink.streaming.api.datastream.DataStream;
 import org.apache.flink.streaming.api.environment.StreamExecutionEnvironment;
 import org.apache.flink.streaming.api.functions.sink.v2.DiscardingSink;
+import org.apache.flink.util.FileUtils;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -148,6 +149,7 @@ final class Measure {
                 bytes / MEGA,
                 pause,
                 (double) bytes / sites);
+        FileUtils.deleteDirectoryQuietly(folder.toFile());
     }
 
     /** Time of all cores that this process has used, which other processes do not change. */
