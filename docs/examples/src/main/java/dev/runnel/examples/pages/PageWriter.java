@@ -153,7 +153,7 @@ final class PageWriter {
         record.marks().forEach(mark -> kinds.add(mark.kind()));
         StringBuilder text = new StringBuilder();
         if (kinds.contains(RecordRows.Kind.BASELINE)) {
-            text.append("Dark bar at the very top: what is usual was learned there. ");
+            text.append("Plain bar at the very top: what is usual was learned there. ");
         }
         kinds.retainAll(EnumSet.of(RecordRows.Kind.ALARM, RecordRows.Kind.SURCHARGE, RecordRows.Kind.SPILL));
         if (!kinds.isEmpty()) {

@@ -121,7 +121,7 @@ final class SiteFigures {
                 "Volume measured",
                 share > Doubts.MOST ? "withheld" : Show.volume(all),
                 (share > 0 ? Show.percent(share) + " of it rests on doubtful readings" : "no doubtful reading")
-                        + median(review).map(text -> ", a reading " + text).orElse(""),
+                        + median(review).map(text -> ", each reading " + text).orElse(""),
                 review.site().checks().uncertainty().isPresent() ? "flow-uncertainty" : "daily-volumes");
     }
 

@@ -251,7 +251,7 @@ final class SitePages {
                 "Level and velocity",
                 figure.toSvg(),
                 "Dashed: the law of the pipe. Line: the usual relation of the site. Thin: equal flow. Grey: seen all along;"
-                        + " colours: from the first fifth of the record (light) to the last (dark). Ringed: findings.",
+                        + " colours: from the first fifth of the record (faint) to the last (strong). Ringed: findings.",
                 "depth-velocity-evidence",
                 false);
     }
