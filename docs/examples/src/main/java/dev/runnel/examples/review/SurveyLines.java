@@ -46,7 +46,7 @@ final class SurveyLines {
         }
         return findings.stream()
                 .sorted((a, b) -> Boolean.compare(b.isOpen(), a.isOpen()))
-                .map(finding -> (finding.isOpen() ? "open: " : "over: ")
+                .map(finding -> (finding.isOpen() ? "open: " : "ended: ")
                         + finding.names().stream().map(name -> name.words()).collect(Collectors.joining(", or ")))
                 .collect(Collectors.joining("; "));
     }

@@ -69,8 +69,8 @@ class DocsSiteTest {
     void everyPageOfTheCheckoutIsThereAndSearched() throws IOException {
         String index = Files.readString(site.resolve("search.html"));
         try (Stream<Path> methods = Files.list(House.root().resolve("docs/methods"))) {
-            for (Path method :
-                    methods.filter(file -> !file.endsWith("README.md")).toList()) {
+            for (Path method : methods.filter(file -> file.toString().endsWith(".md") && !file.endsWith("README.md"))
+                    .toList()) {
                 String name = "methods/" + method.getFileName().toString().replace(".md", ".html");
                 assertThat(site.resolve(name)).exists();
                 assertThat(index).contains("\"" + name + "#");
