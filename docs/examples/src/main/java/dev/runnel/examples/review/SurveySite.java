@@ -178,6 +178,6 @@ public final class SurveySite {
     public String toString() {
         return "SurveySite[" + name() + ", " + depth().size() + " depths, "
                 + velocity().size() + " velocities, " + storms().size() + " storms, "
-                + Show.count(findings().size(), "finding") + "]";
+                + findings().size() + (findings().size() == 1 ? " finding]" : " findings]");
     }
 }
