@@ -425,7 +425,42 @@ def fine(kind):
         print(f"{nstr(d, 5)},{cells}{q!r},{nstr(y, 20)}")
 
 
+def edges(kind):
+    """Depths of circles where a table of pieces would have its ends: shares of the full discharge at whole parts, halves of powers of
+    two, up to the crest; rough and smooth walls, and flows hardly turbulent. The last column is what rounding of the discharge is worth."""
+    columns = {"manning": "gradient,n", "sand": "gradient,roughness,viscosity"}[kind]
+    print(f"diameter,{columns},discharge,depth,tol")
+    pipes = [("0.15", "0.004", "0.0000015", "1.31e-6"), ("0.3", "0.0009", "0.0015", "1.14e-6"), ("0.6", "0.03", "0.006", "1.0e-6"), ("1.2", "0.002", "0.03", "1.2e-6"), ("2.4", "0.0004", "0.0003", "1.31e-6")]
+    shares = ["0.0000021", "0.0000153", "0.00012207", "0.000977", "0.00390625", "0.0157", "0.0312501", "0.0624", "0.124999", "0.125001", "0.1259766", "0.2001953", "0.3330078", "0.4326172", "0.5654297", "0.7001953",
+              "0.8222656", "0.9189453", "0.9990235", "1.000122", "1.0001831", "1.0100098", "1.0310059", "1.0499878", "1.0610352"]
+    for i, (d, s, k, nu) in enumerate(pipes):
+        pipe = Circle(mpf(d))
+        n = ("0.0095", "0.0117", "0.013", "0.016", "0.021")[i]
+
+        def flow(y):
+            a, r = pipe.area(y), pipe.radius(y)
+            if kind == "manning":
+                return a * r ** (mpf(2) / 3) * sqrt(mpf(s)) / mpf(n)
+            scale = sqrt(8 * G * r * mpf(s))
+            return -2 * a * scale * log10(mpf(k) / (4 * r) / mpf("3.7") + mpf("2.51") * mpf(nu) / (4 * r * scale))
+
+        full = flow(mpf(d) * (1 - mpf(10) ** -25))
+        for share in shares[i % 2::2] if kind == "manning" else shares:
+            q = float(full * mpf(share))
+            y = bisect(lambda t: flow(t) - mpf(q), mpf(d) / 10**5, mpf(d) * mpf("0.9379"), 90)
+            if y > mpf(d) * mpf("0.9378") or y < mpf(d) / 5000:
+                continue  # past the crest
+            if kind == "sand" and (4 * mpf(q) / pipe.perimeter(y) / mpf(nu) < 4010 or mpf(k) > 4 * pipe.radius(y) / 3):
+                continue  # not turbulent, or a wall as rough as deep
+            step = mpf(d) * mpf(10) ** -12
+            slope = (flow(y + step) - flow(y - step)) / (2 * step)
+            cells = {"manning": f"{s},{n}", "sand": f"{s},{k},{nu}"}[kind]
+            print(f"{d},{cells},{q!r},{nstr(y, 20)},{nstr(2e-15 * max(y, mpf(q) / slope), 3)}")
+
+
 TABLES = {
+    "circle-depths-manning-ends": lambda: edges("manning"),
+    "circle-depths-sand-ends": lambda: edges("sand"),
     "circle-depths-manning": lambda: fine("manning"),
     "circle-depths-sand": lambda: fine("sand"),
     "circle-depths-critical": lambda: fine("critical"),

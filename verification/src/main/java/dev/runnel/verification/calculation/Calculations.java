@@ -81,6 +81,7 @@ public final class Calculations {
                         ResponseCalculations.all(),
                         StormResponseCalculations.all(),
                         RainGaugeCalculations.all(),
+                        GaugeBookCalculations.all(),
                         GaugeComparisonCalculations.all(),
                         RainEventCalculations.all(),
                         EventBookCalculations.all(),

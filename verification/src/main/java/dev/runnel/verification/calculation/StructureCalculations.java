@@ -139,6 +139,22 @@ final class StructureCalculations {
                 of("jet.reach", "m", "velocity drop gravity", in -> jet(in).reach(in.number("drop"))),
                 of("jet.drop", "m", "velocity distance gravity", in -> jet(in).drop(in.number("distance"))),
                 of(
+                        "jet.standard-reach",
+                        "m",
+                        "velocity drop",
+                        in -> FreeJet.of(in.number("velocity")).reach(in.number("drop"))),
+                of(
+                        "jet.standard-velocity",
+                        "m/s",
+                        "distance drop",
+                        in -> FreeJet.throughDistanceAndDrop(in.number("distance"), in.number("drop"))
+                                .velocity()),
+                of(
+                        "screen.shape-factor",
+                        "1",
+                        "bars",
+                        in -> BarShape.valueOf(in.text("bars")).factor()),
+                of(
                         "jet.discharge",
                         "m3/s",
                         "distance drop area gravity",
