@@ -12,7 +12,6 @@ public final class SectionFigure {
     private static final int LINES = 120;
 
     private static final int COLUMNS = 3;
-    private static final double CELL_WIDTH = WIDTH / COLUMNS;
     private static final double CELL_SIZE = 96;
     private static final double CELL_HEIGHT = CELL_SIZE + 60;
 
@@ -59,11 +58,12 @@ public final class SectionFigure {
      * @return SVG
      */
     public static String plate(List<? extends CrossSection> sections) {
-        int rows = (sections.size() + COLUMNS - 1) / COLUMNS;
+        int columns = Math.min(COLUMNS, sections.size());
+        int rows = (sections.size() + columns - 1) / columns;
         Svg svg = Svg.of(WIDTH, rows * CELL_HEIGHT, "Sections", "Outlines of " + sections.size() + " sections");
         for (int i = 0; i < sections.size(); i++) {
-            double middle = CELL_WIDTH * (i % COLUMNS + 0.5);
-            double bottom = CELL_HEIGHT * (i / COLUMNS) + CELL_SIZE + 14;
+            double middle = WIDTH / columns * (i % columns + 0.5);
+            double bottom = CELL_HEIGHT * (i / columns) + CELL_SIZE + 14;
             cell(svg, sections.get(i), middle, bottom);
         }
         return svg.toString();
