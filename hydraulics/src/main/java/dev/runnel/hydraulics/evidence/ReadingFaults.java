@@ -28,7 +28,7 @@ final class ReadingFaults {
      */
     private static final int HOURS_BEYOND = 6;
 
-    private static final double FAR_BEYOND = 1.5;
+    private static final double FAR_BEYOND = 1.25;
 
     /** A fault that comes back within this time is the same. */
     private static final long RETURN = 5 * Track.DAY;

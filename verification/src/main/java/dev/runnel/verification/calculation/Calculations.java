@@ -62,6 +62,7 @@ public final class Calculations {
                         WaterCalculations.all(),
                         MonitorCalculations.all(),
                         RecordCalculations.all(),
+                        BaselineCalculations.all(),
                         EvidenceCalculations.all(),
                         WeirCalculations.all(),
                         CrestCalculations.all(),
