@@ -221,10 +221,8 @@ final class FileStream {
                         List.of(0, 0, "unread", table.rest() + " bytes at the end hold no line, and were not read"));
             }
         }
-        if (isMany) {
-            tables.forEach(table -> table.passedOver()
-                    .ifPresent(text -> say(outputs, table.name(), List.of(0, 0, "read before", text))));
-        }
+        tables.forEach(table ->
+                table.passedOver().ifPresent(text -> say(outputs, table.name(), List.of(0, 0, "read before", text))));
     }
 
     /** False if the part does not hold the header yet. */

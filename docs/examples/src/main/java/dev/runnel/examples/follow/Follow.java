@@ -16,7 +16,9 @@ import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.TreeMap;
+import java.util.TreeSet;
 import java.util.stream.Stream;
 
 /** The command: follows a folder of sites, prints and writes alarms and findings, and may be killed at any moment. */
@@ -166,7 +168,7 @@ public final class Follow {
         outputs = OutputFiles.open(folder, state);
         kept.putAll(state);
         written = Map.copyOf(state);
-        List<Path> all = SiteFolders.in(sites);
+        Set<Path> all = new TreeSet<>(SiteFolders.in(sites));
         all.forEach(this::begin);
         out.println("following " + followed.size() + " of " + all.size() + " sites");
         out.flush();
@@ -180,6 +182,20 @@ public final class Follow {
             if (how.equals("once") || how.equals("end") || !pause()) {
                 return;
             }
+            addNew(all);
+        }
+    }
+
+    /** A site may come while others are followed; one that goes is waited for. */
+    private void addNew(Set<Path> all) {
+        try {
+            for (Path site : SiteFolders.in(sites)) {
+                if (all.add(site)) {
+                    out.println("following " + site.getFileName() + " too");
+                }
+            }
+        } catch (IllegalArgumentException | UncheckedIOException e) {
+            complain(sites, String.valueOf(e.getMessage()));
         }
     }
 
@@ -227,11 +243,14 @@ public final class Follow {
             String id = String.valueOf(path.getFileName());
             outputs.forget(id);
             lines.clear();
-            String complaint = id + " cannot be followed. " + e.getMessage();
-            if (!complaint.equals(complaints.put(path, complaint))) {
-                err.println("Follow: " + complaint);
-                err.flush();
-            }
+            complain(path, id + " cannot be followed. " + e.getMessage());
+        }
+    }
+
+    private void complain(Path path, String complaint) {
+        if (!complaint.equals(complaints.put(path, complaint))) {
+            err.println("Follow: " + complaint);
+            err.flush();
         }
     }
 

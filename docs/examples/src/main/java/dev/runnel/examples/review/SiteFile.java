@@ -101,7 +101,7 @@ public final class SiteFile {
 
     /** Reads the site file of a folder without depths: a gauge has no pipe, so that of the file, or any, plays no part. */
     static Site readGauge(Path folder) {
-        Path file = folder.resolve(NAME);
+        Path file = ColumnFiles.small(folder.resolve(NAME));
         Settings given = Settings.read(file);
         StringBuilder more = new StringBuilder();
         // A folder that tells of a shape tells of its size too.

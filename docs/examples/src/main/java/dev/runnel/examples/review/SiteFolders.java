@@ -29,7 +29,7 @@ public final class SiteFolders {
             return List.of(folder);
         }
         try (Stream<Path> inside = Files.list(folder)) {
-            List<Path> sites = inside.filter(path -> Files.isRegularFile(path.resolve(SiteFile.NAME)))
+            List<Path> sites = inside.filter(path -> Files.exists(path.resolve(SiteFile.NAME)))
                     .sorted()
                     .toList();
             if (sites.isEmpty()) {

@@ -195,7 +195,7 @@ class FollowedBooksTest {
 
     /** In one running process: the clock of the machine is asked once a look, and between the looks the book is written. */
     @Test
-    void aBookThatChangesWhileItRunsIsReadAnew() throws Exception {
+    void aBookThatChangesAndASiteThatComesWhileItRunsAreSeen() throws Exception {
         begin();
         AtomicInteger looks = new AtomicInteger();
         Thread here = Thread.currentThread();
@@ -208,7 +208,9 @@ class FollowedBooksTest {
                                 "corrections.csv",
                                 CORRECTIONS + "depth,2026-03-02T00:40:00Z,2027-01-01T00:00:00Z,offset,-0.05,,,a,b,c\n");
                         append("depth.csv", lines(40, 1, 340) + lines(42, 1, 360));
-                    } else {
+                        append("../two/depth.csv", "time,depth_mm,other_mm\n" + lines(0, 1, 100) + lines(2, 2, 400));
+                        append("../two/site.txt", PIPE + "depth column = depth_mm\n");
+                    } else if (looks.get() == 3) {
                         here.interrupt();
                     }
                 } catch (IOException e) {
@@ -238,6 +240,8 @@ class FollowedBooksTest {
         assertThat(Thread.interrupted()).isTrue();
         assertThat(out.toString(StandardCharsets.UTF_8))
                 .contains("one: corrections.csv has changed: 1 corrections are new")
+                .contains("following two too")
+                .contains("2026-03-02T00:02:00Z  two  depth high: in alarm")
                 .contains("depth high: in alarm, since 2026-03-02T00:42:00Z, furthest 0.31");
     }
 }

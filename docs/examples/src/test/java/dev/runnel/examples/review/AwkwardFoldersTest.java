@@ -79,6 +79,22 @@ class AwkwardFoldersTest {
     }
 
     @Test
+    void aFolderInThePlaceOfASiteFileIsNamedAndStopsNoOther() throws IOException {
+        Path sites = temporary.resolve("sites");
+        Files.createDirectories(sites.resolve("good"));
+        Files.writeString(sites.resolve("good/site.txt"), SiteOnDisk.PLAIN_SITE);
+        Files.writeString(sites.resolve("good/depth.csv"), SiteOnDisk.day(15));
+        Files.createDirectories(sites.resolve("odd/site.txt"));
+
+        SiteOnDisk.Outcome outcome = new SiteOnDisk(temporary).review(sites.toString());
+
+        assertThat(outcome.err())
+                .contains("odd cannot be reviewed. ")
+                .contains("site.txt: must be a file, and is a folder or a device");
+        assertThat(outcome.flat()).contains("1 site in sites");
+    }
+
+    @Test
     void sitesUpstreamOfThemselvesAreNamedAndNotCompared() throws IOException {
         Path sites = temporary.resolve("sites");
         String readings = SiteOnDisk.quarterHours(192, i -> "20" + i % 3 + ",0.5" + i % 7);
