@@ -131,10 +131,10 @@ class SettingsByDateTest {
     void settingsOfAnotherPipeAreRefused() {
         MonitorHistory other = MonitorHistory.of(PipeMonitor.of(Conduit.of(
                 CircularSection.ofDiameter(1.25), InventedSite.MONITOR.conduit().gradient(), Manning.of(0.013))));
-        String message = assertThrows(
-                        IllegalArgumentException.class,
-                        () -> BaselineRule.of(InventedSite.MONITOR).withMonitors(other))
-                .getMessage();
+        IllegalArgumentException refused = assertThrows(
+                IllegalArgumentException.class,
+                () -> BaselineRule.of(InventedSite.MONITOR).withMonitors(other));
+        String message = String.valueOf(refused.getMessage());
         assertTrue(message.startsWith("monitors must be of the clean section CircularSection["), message);
     }
 }
