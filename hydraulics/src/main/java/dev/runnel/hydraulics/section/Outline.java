@@ -4,6 +4,7 @@ import dev.runnel.internal.Roots;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Set;
 import java.util.TreeSet;
 
 /** The boundary of a section: wall pieces with the sign they count with, and level stretches. Levels are checked by users. */
@@ -56,7 +57,7 @@ final class Outline {
         this.breakAreas = Arrays.stream(breaks).map(this::area).toArray();
     }
 
-    private static double[] toArray(TreeSet<Double> numbers) {
+    private static double[] toArray(Set<Double> numbers) {
         return numbers.stream().mapToDouble(Double::doubleValue).toArray();
     }
 
