@@ -128,10 +128,8 @@ class ManyFilesTest {
     @Test
     void aFileInAnOldCodeIsReadAsTheReviewReadsIt() throws IOException {
         write("site.txt", PIPE.replace("depth file = monthly/*.csv", "depth column = Höhe mm\ndepth unit = mm"));
-        Files.write(
-                file("depth.csv"),
-                ("Zeit,Höhe mm,Ort\n2026-03-30T00:00:00Z,100,Brücke\n2026-03-30T00:02:00Z,900,Brücke\n")
-                        .getBytes(StandardCharsets.ISO_8859_1));
+        String text = "Zeit,Höhe mm,Ort\n2026-03-30T00:00:00Z,100,Brücke\n2026-03-30T00:02:00Z,900,Brücke\n";
+        Files.write(file("depth.csv"), text.getBytes(StandardCharsets.ISO_8859_1));
 
         Growth.Outcome outcome = once();
 
