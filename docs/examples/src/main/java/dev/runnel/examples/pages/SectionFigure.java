@@ -63,7 +63,8 @@ public final class SectionFigure {
         Svg svg = Svg.of(WIDTH, rows * CELL_HEIGHT, "Sections", "Outlines of " + sections.size() + " sections");
         for (int i = 0; i < sections.size(); i++) {
             double middle = WIDTH / columns * (i % columns + 0.5);
-            double bottom = CELL_HEIGHT * (i / columns) + CELL_SIZE + 14;
+            int row = i / columns;
+            double bottom = CELL_HEIGHT * row + CELL_SIZE + 14;
             cell(svg, sections.get(i), middle, bottom);
         }
         return svg.toString();
