@@ -1,6 +1,7 @@
 package dev.runnel.timeseries;
 
 import dev.runnel.internal.Text;
+import java.util.Objects;
 import java.util.function.Function;
 import org.apiguardian.api.API;
 
@@ -42,7 +43,7 @@ public final class TextState implements MachineState {
      */
     public static TextState readBy(String text, Function<TextState, ?> start) {
         TextState state = of(text);
-        start.apply(state);
+        Objects.requireNonNull(start.apply(state), "machine");
         return state;
     }
 

@@ -143,7 +143,7 @@ final class RecordFile {
     /** Rows that the file has, if all are as long as those read so far; the bytes of a reader are not known. */
     private int expectedRows(int rows) {
         double share = source.before(source.ahead()) / (double) Math.max(bytes, 1);
-        return (int) Math.min(1.01 * rows / share, Integer.MAX_VALUE / 2);
+        return (int) Math.min(1.01 * rows / share, Integer.MAX_VALUE / 2.0);
     }
 
     CsvReport readRows(CsvRowConsumer consumer) throws IOException {
