@@ -21,6 +21,17 @@ FOOT = mpf("0.3048")
 DATA = Path(__file__).resolve().parents[3] / "hydraulics/src/main/resources/dev/runnel/hydraulics/structure"
 
 
+def at_total_head(flow, h, area):
+    """Discharge of a law of the total head, which is the gauged one and the velocity head of the approach."""
+    H = h
+    for _ in range(6000):
+        new = h + (flow(H) / area) ** 2 / (2 * G)
+        if abs(new - H) < mpf(10) ** -27:
+            break
+        H = new
+    return flow(H)
+
+
 def show(*cells):
     print(",".join("" if c is None else c if isinstance(c, str) else str(c) if isinstance(c, int) else nstr(c, 15) for c in cells))
 
@@ -145,13 +156,7 @@ def free(kind, size, L, B, p, h):
         return B * jet * h * sqrt(2 * G / (h + jet))
     if kind == "crump":
         flow = lambda H: mpf("0.633") * sqrt(G) * B * faded(H, mpf("-0.0003")) ** mpf("1.5")
-        H = h
-        for _ in range(6000):
-            new = h + (flow(H) / (B * (h + p))) ** 2 / (2 * G)
-            if abs(new - H) < mpf(10) ** -27:
-                break
-            H = new
-        return flow(H)
+        return at_total_head(flow, h, B * (h + p))
     if kind in ("square", "round"):
         return total_of(kind, B, L, B, p, h, mpf("0.848") if kind == "square" else None)[1]
     if kind in ("flume-rectangular", "flume-in-circle"):
@@ -250,13 +255,7 @@ def drowned(kind, size, L, B, p, h, t):
             return (mpf("8.686") - mpf("8.403") * mpf("0.985")) * (1 - r) / mpf("0.015")
 
         flow = lambda H: f(t / H) * mpf("0.633") * sqrt(G) * B * faded(H, mpf("-0.0003")) ** mpf("1.5")
-        H = h
-        for _ in range(6000):
-            new = h + (flow(H) / (B * (h + p))) ** 2 / (2 * G)
-            if abs(new - H) < mpf(10) ** -27:
-                break
-            H = new
-        return flow(H)
+        return at_total_head(flow, h, B * (h + p))
     if kind == "parshall":
         S = t / h
         end = mpf("0.5") if size < mpf("0.1") else mpf("0.6") if size < mpf("0.29") else mpf("0.7") if size < 3 else mpf("0.8")

@@ -94,6 +94,7 @@ public final class Calculations {
                         LowOutlierCalculations.all(),
                         OtherLawCalculations.all(),
                         TrendFitCalculations.all(),
+                        SampleLawCalculations.all(),
                         LongRecordCalculations.all())
                 .flatMap(List::stream)
                 .forEach(calculation -> {

@@ -14,11 +14,7 @@ import dev.runnel.hydraulics.evidence.SiteRecord;
 import dev.runnel.hydraulics.evidence.SoffitProjection;
 import dev.runnel.hydraulics.evidence.Trend;
 import dev.runnel.hydraulics.flow.ColebrookWhite;
-import dev.runnel.hydraulics.flow.Conduit;
-import dev.runnel.hydraulics.flow.Gradient;
-import dev.runnel.hydraulics.flow.Manning;
 import dev.runnel.hydraulics.monitoring.FlowRecord;
-import dev.runnel.hydraulics.monitoring.PipeMonitor;
 import dev.runnel.timeseries.Interval;
 import dev.runnel.timeseries.RegularSeries;
 import dev.runnel.timeseries.Series;
@@ -169,7 +165,8 @@ final class EvidenceCalculations {
     private static Calculation ofDay(String name, String unit, ToDoubleFunction<DailyEvidence> question) {
         return of(name, unit, DAY, in -> {
             LocalDate date = FIRST_DAY.plusDays(in.integer("day"));
-            FlowRecord record = site(in).flow(series(in, "times", "depths"), series(in, "times", "velocities"));
+            FlowRecord record =
+                    MonitoredSite.of(in).flow(series(in, "times", "depths"), series(in, "times", "velocities"));
             return question.applyAsDouble(DailyEvidence.of(record, Set.of(date), ZoneId.of(in.text("zone")))
                     .get(0));
         });
@@ -223,18 +220,11 @@ final class EvidenceCalculations {
         return date.toEpochDay() - FIRST_DAY.toEpochDay();
     }
 
-    private static PipeMonitor site(Inputs in) {
-        return PipeMonitor.of(
-                        Conduit.of(Sections.of(in), Gradient.of(in.number("gradient")), Manning.of(in.number("n"))))
-                .withSensorOffset(in.number("offset"))
-                .withSediment(in.number("bed"))
-                .withVelocityFactor(in.number("factor"));
-    }
-
     private static DepthVelocityRelation relation(Inputs in) {
         Series depths = minutely(in.sample("depths"));
         Series velocities = minutely(in.sample("velocities"));
-        DepthVelocityRelation relation = DepthVelocityRelation.of(site(in).flow(depths, velocities));
+        DepthVelocityRelation relation =
+                DepthVelocityRelation.of(MonitoredSite.of(in).flow(depths, velocities));
         return in.has("lowest") ? relation.betweenLevels(in.number("lowest"), in.number("highest")) : relation;
     }
 
@@ -262,7 +252,7 @@ final class EvidenceCalculations {
                     flows[i],
                     unchanged[i]));
         }
-        DriftRule rule = DriftRule.of(site(in));
+        DriftRule rule = DriftRule.of(MonitoredSite.of(in));
         rule = in.has("significance") ? rule.withSignificance(in.number("significance")) : rule;
         rule = in.has("change") ? rule.withMinimumChange(in.number("change")) : rule;
         rule = in.has("coverage") ? rule.withMinimumCoverage(in.number("coverage")) : rule;

@@ -1,12 +1,8 @@
 package dev.runnel.verification.calculation;
 
-import dev.runnel.hydraulics.flow.Conduit;
-import dev.runnel.hydraulics.flow.Gradient;
-import dev.runnel.hydraulics.flow.Manning;
 import dev.runnel.hydraulics.monitoring.FlowRecord;
 import dev.runnel.hydraulics.monitoring.FlowUncertainty;
 import dev.runnel.hydraulics.monitoring.FullnessTime;
-import dev.runnel.hydraulics.monitoring.PipeMonitor;
 import dev.runnel.hydraulics.monitoring.SensorUncertainty;
 import dev.runnel.timeseries.Series;
 import java.time.Duration;
@@ -37,7 +33,8 @@ final class MonitorCalculations {
                         "monitor.one-discharge",
                         "m3/s",
                         READING,
-                        in -> site(in).flow(in.number("depth"), in.number("velocity"))
+                        in -> MonitoredSite.of(in)
+                                .flow(in.number("depth"), in.number("velocity"))
                                 .discharge()),
                 of("monitor.fullness", "1", READING, in -> single(in).fullness().value(0)),
                 of(
@@ -50,17 +47,21 @@ final class MonitorCalculations {
                         "1",
                         READING,
                         in -> single(in).velocityRatio().value(0)),
-                of("monitor.area", "m2", "level " + SITE, in -> site(in).flowArea(in.number("level"))),
+                of(
+                        "monitor.area",
+                        "m2",
+                        "level " + SITE,
+                        in -> MonitoredSite.of(in).flowArea(in.number("level"))),
                 of(
                         "monitor.hydraulic-radius",
                         "m",
                         "level " + SITE,
-                        in -> site(in).hydraulicRadius(in.number("level"))),
+                        in -> MonitoredSite.of(in).hydraulicRadius(in.number("level"))),
                 of(
                         "monitor.uniform-velocity",
                         "m/s",
                         "level " + SITE,
-                        in -> site(in).uniformVelocity(in.number("level"))),
+                        in -> MonitoredSite.of(in).uniformVelocity(in.number("level"))),
                 of(
                         "monitor.uncertainty",
                         "m3/s",
@@ -89,18 +90,11 @@ final class MonitorCalculations {
         return of(name, unit, SENSORS, in -> question.applyAsDouble(uncertainty(in)));
     }
 
-    private static PipeMonitor site(Inputs in) {
-        return PipeMonitor.of(
-                        Conduit.of(Sections.of(in), Gradient.of(in.number("gradient")), Manning.of(in.number("n"))))
-                .withSensorOffset(in.number("offset"))
-                .withSediment(in.number("bed"))
-                .withVelocityFactor(in.number("factor"));
-    }
-
     /** A record of a single reading. */
     private static FlowRecord single(Inputs in) {
         long[] time = {0};
-        return site(in).flow(
+        return MonitoredSite.of(in)
+                .flow(
                         Series.of(time, new double[] {in.number("depth")}),
                         Series.of(time, new double[] {in.number("velocity")}));
     }
@@ -112,7 +106,8 @@ final class MonitorCalculations {
     }
 
     private static FlowUncertainty uncertainty(Inputs in) {
-        return site(in).uncertainty(in.number("depth"), in.number("velocity"), sensors(in))
+        return MonitoredSite.of(in)
+                .uncertainty(in.number("depth"), in.number("velocity"), sensors(in))
                 .orElseThrow();
     }
 
@@ -123,7 +118,7 @@ final class MonitorCalculations {
         long[] times = Arrays.stream(in.sample("times"))
                 .mapToLong(seconds -> Duration.ofSeconds((long) seconds).toNanos())
                 .toArray();
-        FlowRecord record = site(in).flow(Series.of(times, depths), Series.of(times, velocities));
+        FlowRecord record = MonitoredSite.of(in).flow(Series.of(times, depths), Series.of(times, velocities));
         return FullnessTime.of(record, in.number("share"), Duration.ofSeconds(in.integer("gap")));
     }
 }

@@ -1,7 +1,5 @@
 package dev.runnel.verification.calculation;
 
-import dev.runnel.hydraulics.flow.Conduit;
-import dev.runnel.hydraulics.flow.Gradient;
 import dev.runnel.hydraulics.flow.Manning;
 import dev.runnel.hydraulics.monitoring.DepthCondition;
 import dev.runnel.hydraulics.monitoring.FlowRecord;
@@ -93,7 +91,8 @@ final class RecordCalculations {
                         "monitor.reading-flow",
                         "m3/s",
                         "depth velocity " + SITE,
-                        in -> site(in).flow(
+                        in -> MonitoredSite.of(in)
+                                .flow(
                                         Reading.of(Instant.EPOCH, in.number("depth")),
                                         Reading.of(Instant.EPOCH, in.number("velocity")))
                                 .value()),
@@ -101,7 +100,8 @@ final class RecordCalculations {
                         "monitor.uniform-flow",
                         "m3/s",
                         "depth " + SITE,
-                        in -> site(in).uniformFlow(Series.of(new long[] {0}, new double[] {in.number("depth")}))
+                        in -> MonitoredSite.of(in)
+                                .uniformFlow(Series.of(new long[] {0}, new double[] {in.number("depth")}))
                                 .flow()
                                 .value(0)),
                 of("surcharge.count", "1", SURCHARGE, in -> periods(in, true).size()),
@@ -143,21 +143,13 @@ final class RecordCalculations {
         return time.getEpochSecond();
     }
 
-    private static PipeMonitor site(Inputs in) {
-        return PipeMonitor.of(
-                        Conduit.of(Sections.of(in), Gradient.of(in.number("gradient")), Manning.of(in.number("n"))))
-                .withSensorOffset(in.number("offset"))
-                .withSediment(in.number("bed"))
-                .withVelocityFactor(in.number("factor"));
-    }
-
     private static FlowRecord record(Inputs in) {
-        return site(in).flow(series(in, "times", "depths"), series(in, "velocity_times", "velocities"));
+        return MonitoredSite.of(in).flow(series(in, "times", "depths"), series(in, "velocity_times", "velocities"));
     }
 
     /** Settings such as "bed 2 5 0.11": from minute 2 to 5; readings a minute apart. */
     private static FlowRecord history(Inputs in) {
-        MonitorHistory history = MonitorHistory.of(site(in));
+        MonitorHistory history = MonitorHistory.of(MonitoredSite.of(in));
         for (String setting : in.text("settings").split(";")) {
             String[] words = setting.split(" ");
             Interval interval = Interval.of(
@@ -197,14 +189,14 @@ final class RecordCalculations {
     private static double bulk(Inputs in) {
         double[] depths = in.sample("depths");
         double[] flows = new double[depths.length];
-        site(in).flow(depths, in.sample("velocities"), flows);
+        MonitoredSite.of(in).flow(depths, in.sample("velocities"), flows);
         return flows[in.integer("which")];
     }
 
     /** The flows written over the velocities. */
     private static double inPlace(Inputs in) {
         double[] velocities = in.sample("velocities");
-        site(in).flow(in.sample("depths"), velocities, velocities);
+        MonitoredSite.of(in).flow(in.sample("depths"), velocities, velocities);
         return velocities[in.integer("which")];
     }
 
