@@ -11,6 +11,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Optional;
 import org.openjdk.jmh.profile.GCProfiler;
 import org.openjdk.jmh.results.Result;
 import org.openjdk.jmh.results.RunResult;
@@ -26,7 +27,8 @@ import org.openjdk.jmh.runner.options.VerboseMode;
  *
  * <pre>mvn -q package -P bench-report</pre>
  *
- * <p>Takes about ten minutes and wants a machine that does nothing else; {@code -Dbench.rounds=1} takes a third of it.
+ * <p>Takes about ten minutes and wants a machine that does nothing else; {@code -Dbench.rounds=1} takes a third of it. A later
+ * JDK that lies beside the one that runs this is measured too, one round of it.
  */
 public final class PerformanceReport {
     private static final List<Class<? extends TimedBenchmark>> BENCHMARKS = List.of(
@@ -63,19 +65,29 @@ public final class PerformanceReport {
         List<Class<? extends TimedBenchmark>> chosen = BENCHMARKS.stream()
                 .filter(benchmark -> benchmark.getSimpleName().contains(part))
                 .toList();
+        Path home = Path.of(System.getProperty("java.home"));
         List<Map<String, RunResult>> measured = new ArrayList<>();
         for (int round = 0; round < rounds; round++) {
-            Map<String, RunResult> results = new LinkedHashMap<>();
-            for (Class<?> benchmark : chosen) {
-                run(benchmark).forEach(result -> results.put(result.getParams().getBenchmark(), result));
-            }
-            measured.add(results);
+            measured.add(round(chosen, home));
         }
-        Files.writeString(Path.of(args[0]), page(chosen, measured), StandardCharsets.UTF_8);
+        Optional<LaterJdk> later = LaterJdk.beside(home);
+        Map<String, RunResult> byLater =
+                later.isPresent() ? round(chosen, later.get().home()) : Map.of();
+        Files.writeString(Path.of(args[0]), page(chosen, measured, later, byLater), StandardCharsets.UTF_8);
     }
 
-    private static Iterable<RunResult> run(Class<?> benchmark) throws RunnerException {
+    private static Map<String, RunResult> round(List<Class<? extends TimedBenchmark>> chosen, Path jdk)
+            throws RunnerException {
+        Map<String, RunResult> results = new LinkedHashMap<>();
+        for (Class<?> benchmark : chosen) {
+            run(benchmark, jdk).forEach(result -> results.put(result.getParams().getBenchmark(), result));
+        }
+        return results;
+    }
+
+    private static Iterable<RunResult> run(Class<?> benchmark, Path jdk) throws RunnerException {
         var options = new OptionsBuilder()
+                .jvm(jdk.resolve("bin").resolve("java").toString())
                 .include("\\." + benchmark.getSimpleName() + "\\.")
                 .addProfiler(GCProfiler.class)
                 .timeout(TimeValue.minutes(2))
@@ -85,7 +97,11 @@ public final class PerformanceReport {
         return new Runner(options).run();
     }
 
-    private static String page(List<Class<? extends TimedBenchmark>> chosen, List<Map<String, RunResult>> measured)
+    private static String page(
+            List<Class<? extends TimedBenchmark>> chosen,
+            List<Map<String, RunResult>> measured,
+            Optional<LaterJdk> later,
+            Map<String, RunResult> byLater)
             throws IOException {
         StringBuilder text = new StringBuilder();
         text.append("# Performance\n\n")
@@ -106,14 +122,15 @@ public final class PerformanceReport {
                         String.valueOf(Runtime.getRuntime().availableProcessors())))
                 .append(row("system", System.getProperty("os.name") + " " + System.getProperty("os.arch")))
                 .append(row("JDK", System.getProperty("java.vm.name") + " " + Runtime.version()))
+                .append(row("later JDK", later.map(LaterJdk::name).orElse("none beside it")))
                 .append(row("benchmarks", "JMH, fixed seeds, one thread; sources in `verification/src/jmh`"))
                 .append(
-                        "\n| kernel | beside | rival's time / ours | least to most | goal | met | ours, ns | allocated a call, bytes |\n")
-                .append("| --- | --- | ---: | ---: | ---: | --- | ---: | ---: |\n");
+                        "\n| kernel | beside | rival's time / ours | least to most | goal | met | ours, ns | allocated a call, bytes | rival's time / ours, later JDK |\n")
+                .append("| --- | --- | ---: | ---: | ---: | --- | ---: | ---: | ---: |\n");
         for (Class<?> benchmark : chosen) {
             for (Method method : inOrder(benchmark)) {
                 for (Against against : method.getAnnotationsByType(Against.class)) {
-                    text.append(row(measured, benchmark, method, against));
+                    text.append(row(measured, byLater, benchmark, method, against));
                 }
             }
         }
@@ -132,7 +149,11 @@ public final class PerformanceReport {
     }
 
     private static String row(
-            List<Map<String, RunResult>> measured, Class<?> benchmark, Method method, Against against) {
+            List<Map<String, RunResult>> measured,
+            Map<String, RunResult> byLater,
+            Class<?> benchmark,
+            Method method,
+            Against against) {
         double[] ratios = new double[measured.size()];
         double[] times = new double[measured.size()];
         double allocated = 0;
@@ -159,7 +180,15 @@ public final class PerformanceReport {
                 against.goal() > 0 ? number(against.goal()) : "",
                 against.goal() > 0 ? ratios[ratios.length / 2] >= against.goal() ? "yes" : "no" : "",
                 number(times[times.length / 2]),
-                Double.isNaN(allocated) ? "unknown" : String.format(Locale.ROOT, "%.0f", allocated));
+                Double.isNaN(allocated) ? "unknown" : String.format(Locale.ROOT, "%.0f", allocated),
+                byLater.isEmpty() ? "" : number(ratio(byLater, benchmark, method, against)));
+    }
+
+    private static double ratio(Map<String, RunResult> results, Class<?> benchmark, Method method, Against against) {
+        return result(results, benchmark, against.rival()).getPrimaryResult().getScore()
+                / result(results, benchmark, method.getName())
+                        .getPrimaryResult()
+                        .getScore();
     }
 
     private static RunResult result(Map<String, RunResult> results, Class<?> benchmark, String method) {
