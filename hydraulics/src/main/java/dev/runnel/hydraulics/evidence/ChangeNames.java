@@ -35,6 +35,9 @@ final class ChangeNames {
     /** Squared distance by which another name is then farther that is told no more. */
     private static final double CLEARLY = 4;
 
+    /** Share of what a sensor would do to the velocity at its depth, below which it did not; chosen here. */
+    private static final double UNMOVED = 0.4;
+
     private static final int NO_RAY = -1;
 
     /** Dry hours of so many hours before a step say where the water stood, and how many of them are enough. */
@@ -53,8 +56,8 @@ final class ChangeNames {
     private final Optional<Naming> naming;
     private final List<Long> votes = new ArrayList<>();
     private final Optional<Naming> settled;
-    // Sums of ln depth, of ln velocity, and weight.
-    private final double[] stands = new double[3];
+    // Sums of ln depth, of ln velocity, weight, and sum of ln velocity over that usual at its depth.
+    private final double[] stands = new double[4];
     private int across = NO_RAY;
     private int acrossToo = NO_RAY;
 
@@ -81,10 +84,24 @@ final class ChangeNames {
             stands[0] = KEEP * stands[0] + at[0];
             stands[1] = KEEP * stands[1] + at[1];
             stands[2] = KEEP * stands[2] + 1;
+            double apart = dryAtDepth(block);
+            stands[3] = KEEP * stands[3] + (Double.isNaN(apart) ? 0 : apart);
         }
         if (block - change.start <= VOTE_BLOCKS) {
             votes.add((long) ray(at));
         }
+    }
+
+    /** Median of the velocity at its depth, as it stands, over the dry hours of the last days. */
+    private double dryAtDepth(long block) {
+        Ring hours = series.hours;
+        int from = hours.from(
+                Math.max((block + 1) * HourlyWatch.BLOCK_HOURS - NAME_HOURS, change.start * HourlyWatch.BLOCK_HOURS));
+        double[] values = hours.column(from, ChangeSeries.PLAIN);
+        for (int i = 0; i < values.length; i++) {
+            values[i] = Double.isNaN(hours.value(from + i, ChangeSeries.D)) ? Double.NaN : values[i];
+        }
+        return Medians.of(values) - series.centre(ChangeSeries.R);
     }
 
     /** Ray of the last days' dry hours; none if there are too few. */
@@ -173,7 +190,17 @@ final class ChangeNames {
         int nearest = Naming.least(far);
         int first = far[best] - far[nearest] > CLEARLY ? nearest : best;
         boolean falls = second < 0 || far[second] - far[nearest] > CLEARLY;
-        return new int[] {first, falls ? Naming.alike(far, first) : second};
+        int kept = falls ? Naming.alike(far, first) : second;
+        return new int[] {first, isRefuted(first, kept) ? NO_RAY : kept};
+    }
+
+    /** Whether a sensor beside water would have parted velocity and depth, by far more than they did. */
+    private boolean isRefuted(int first, int second) {
+        if (first != Naming.MORE_WATER && first != Naming.LESS_WATER || second < Naming.DEPTH_UP) {
+            return false;
+        }
+        double wanted = second <= Naming.DEPTH_DOWN ? settled.orElseThrow().exponent() * stands[0] : stands[1];
+        return Math.abs(stands[3]) < UNMOVED * Math.abs(wanted);
     }
 
     private static List<FindingName> names(int best, int second, ChangeShape shape) {

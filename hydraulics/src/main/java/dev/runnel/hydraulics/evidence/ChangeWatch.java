@@ -1,7 +1,9 @@
 package dev.runnel.hydraulics.evidence;
 
 import dev.runnel.internal.StateText;
+import java.util.EnumSet;
 import java.util.Optional;
+import java.util.Set;
 
 /** The sequential detectors on hours, and the life of the one finding they may have open. */
 final class ChangeWatch {
@@ -12,6 +14,9 @@ final class ChangeWatch {
     private static final int FRESH_BLOCKS = 2 * ChangeSeries.BLOCKS_PER_DAY;
 
     private static final long NONE = Long.MIN_VALUE;
+
+    private static final Set<FindingName> SLOW =
+            EnumSet.of(FindingName.HELD_UP, FindingName.VELOCITY_LOSS, FindingName.VELOCITY_LOW_FOR_DEPTH);
 
     private final Findings findings;
     private final ChangeSeries series;
@@ -53,6 +58,14 @@ final class ChangeWatch {
             open(found, block, (hour + 1) * SiteHour.NANOS);
             series.blocks.dropLast();
         }
+    }
+
+    /**
+     * Whether what is open makes slow water or is a velocity that reads low: then zeros and low velocities are a part of it.
+     * More water, another level or a moved depth sensor make none.
+     */
+    boolean slows() {
+        return isOpen() && track.orElseThrow().names.stream().anyMatch(SLOW::contains);
     }
 
     /** Whether what is open is water alone, which may come and go for half a year. */

@@ -78,7 +78,7 @@ final class HourlyWatch implements Consumer<SiteHour> {
         }
         block = Math.floorDiv(hour.hour, (long) BLOCK_HOURS);
         day = local.day(hour.hour);
-        faults.hour(hour, change.isOpen());
+        faults.hour(hour, change.slows());
         clock.stamps(hour);
         boolean isDry = dry.isDry();
         double hourOfDay = local.hourOfDay(hour.hour);

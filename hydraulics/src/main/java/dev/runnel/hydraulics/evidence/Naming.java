@@ -37,6 +37,10 @@ final class Naming {
         FindingName.VELOCITY_GAIN
     };
 
+    static final int MORE_WATER = 2;
+
+    static final int LESS_WATER = 3;
+
     /** Depth up and depth down stand for step or drift alike; which it is the shape decides. */
     static final int DEPTH_UP = 4;
 
@@ -82,6 +86,11 @@ final class Naming {
         double b = baseline.usualVelocity().map(UsualVelocity::exponent).orElse(0.0);
         double kappa = baseline.kappa;
         return new double[][] {{1, -kappa}, {-1, kappa}, {1, b}, {-1, -b}, {1, 0}, {-1, 0}, {0, -1}, {0, 1}};
+    }
+
+    /** How fast the velocity grows with the depth. */
+    double exponent() {
+        return rays[MORE_WATER][1];
     }
 
     /** This with a way from usual as a further error, of which any share may have come or gone. */

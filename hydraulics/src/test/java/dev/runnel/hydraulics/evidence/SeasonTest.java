@@ -63,6 +63,36 @@ class SeasonTest {
     }
 
     @Test
+    void dropOutsWithinTheSeasonAreToldAndStayOpen() {
+        List<Finding> findings = report(
+                        both(season(0.9), (day, depth, velocity, random) ->
+                                new double[] {depth, day > 80 && random.nextDouble() < 0.25 ? 0 : velocity}),
+                        1)
+                .findings();
+        List<Finding> zeros = findings.stream()
+                .filter(finding -> finding.name() == FindingName.VELOCITY_ZEROS)
+                .toList();
+        assertThat(zeros).hasSize(1);
+        assertThat(zeros.get(0).found()).isBetween(day(80), day(82));
+        assertThat(zeros.get(0).isOpen()).isTrue();
+        assertThat(findings).anyMatch(finding -> finding.name() == FindingName.MORE_WATER);
+    }
+
+    @Test
+    void seasonThatComesOverDropOutsClosesNone() {
+        List<Finding> zeros = report(
+                        both(season(0.9), (day, depth, velocity, random) ->
+                                new double[] {depth, day > 24 && random.nextDouble() < 0.25 ? 0 : velocity}),
+                        3)
+                .findings()
+                .stream()
+                .filter(finding -> finding.name() == FindingName.VELOCITY_ZEROS)
+                .toList();
+        assertThat(zeros).hasSize(1);
+        assertThat(zeros.get(0).isOpen()).isTrue();
+    }
+
+    @Test
     void velocitySensorThatFoulsWithinTheSeasonIsNamed() {
         DoubleUnaryOperator loss = InventedSite.ramp(80, 5, 0.4);
         List<Finding> findings = report(
