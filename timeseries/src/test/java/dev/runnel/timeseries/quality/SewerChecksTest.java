@@ -153,7 +153,7 @@ class SewerChecksTest {
                 // A depth is no volume per hour, but the check knows no quantity: it names all that fit.
                 .containsExactly(0.001, 1.0 / 3600);
         assertThat(UnitSuspicion.of(depthInMm, 0.02, 0.45).get(0))
-                .hasToString("UnitSuspicion[mm taken for m, or L/s for m3/s: times 0.001 100 % lie in the range,"
+                .hasToString("UnitSuspicion[mm taken for m, or l/s for m3/s: times 0.001 100 % lie in the range,"
                         + " as they are 0 %]");
         assertThat(UnitSuspicion.of(depthInMm, 50, 200)).isEmpty();
         assertThat(UnitSuspicion.of(Series.empty(), 0, 1)).isEmpty();
