@@ -281,8 +281,10 @@ final class ChangeNames {
             votes.add(vote);
         }
         long[] rays = text.counts("across");
-        double[] found = text.numbers("stands");
-        System.arraycopy(found, 0, stands, 0, stands.length);
+        // States of version 1 do not know where a change stands: it is learned anew.
+        if (text.has("stands")) {
+            System.arraycopy(text.numbers("stands"), 0, stands, 0, stands.length);
+        }
         across = (int) rays[0];
         acrossToo = (int) rays[1];
     }

@@ -10,6 +10,8 @@ final class ChangeWatch {
     /** One hour of a block is no median of it. */
     private static final int LEAST_HOURS_OF_BLOCK = 2;
 
+    private static final int VERSION = 2;
+
     /** Days from its opening in which a finding is judged at every block, later once a day; chosen here. */
     private static final int FRESH_BLOCKS = 2 * ChangeSeries.BLOCKS_PER_DAY;
 
@@ -168,7 +170,7 @@ final class ChangeWatch {
     }
 
     StateText write() {
-        StateText text = StateText.of("change-watch", 1);
+        StateText text = StateText.of("change-watch", VERSION);
         sums.write(text);
         text.with("lastDryBlock", lastDryBlock)
                 .with("track", track.map(each -> each.write().toString()).orElse(""))
@@ -190,7 +192,7 @@ final class ChangeWatch {
     }
 
     void read(String state) {
-        StateText text = StateText.parse("change-watch", 1, state);
+        StateText text = StateText.parse("change-watch", VERSION, state);
         sums.read(text);
         lastDryBlock = text.count("lastDryBlock");
         String found = text.text("track");
@@ -204,7 +206,10 @@ final class ChangeWatch {
         change.closedAt = times[2];
         change.risen = text.flag("risen");
         change.largest = text.number("largest");
-        System.arraycopy(text.numbers("origin"), 0, change.origin, 0, Quantity.COUNT);
+        // What a season had moved before is not in states of version 1.
+        if (text.has("origin")) {
+            System.arraycopy(text.numbers("origin"), 0, change.origin, 0, Quantity.COUNT);
+        }
         names.read(text);
         reported = text.text("reported");
         series.hours.read(text, "hour");

@@ -241,7 +241,10 @@ final class ClockFinding {
         clock.ifPresent(watch -> watch.read(text));
         shift = text.number("clockShift");
         closedSoon = text.index("clockClosedSoon");
-        tideSeen.read(text, "clockTide");
+        // Not in states of version 1 of the hourly watch.
+        if (text.has("clockTideNumbers")) {
+            tideSeen.read(text, "clockTide");
+        }
         moved = MovedLogger.ofCounts(text.counts("clockMoved"));
         String found = text.text("clockTrack");
         track = found.isEmpty() ? Optional.empty() : Optional.of(Track.read(found));

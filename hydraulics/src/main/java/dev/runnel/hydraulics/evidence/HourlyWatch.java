@@ -10,6 +10,8 @@ import java.util.function.Consumer;
 /** Holds hours against the baseline and hands on what is left over. */
 final class HourlyWatch implements Consumer<SiteHour> {
     static final int BLOCK_HOURS = 3;
+
+    private static final int VERSION = 2;
     private static final long NONE = Long.MIN_VALUE;
 
     /** ln y may lie this far outside of the learned depths and still be judged. */
@@ -170,7 +172,7 @@ final class HourlyWatch implements Consumer<SiteHour> {
     }
 
     StateText write() {
-        StateText text = StateText.of("hourly-watch", 1)
+        StateText text = StateText.of("hourly-watch", VERSION)
                 .with("block", block)
                 .with("day", day)
                 .with("lastHour", lastHour);
@@ -184,7 +186,7 @@ final class HourlyWatch implements Consumer<SiteHour> {
     }
 
     void read(String state) {
-        StateText text = StateText.parse("hourly-watch", 1, state);
+        StateText text = StateText.parse("hourly-watch", VERSION, state);
         block = text.count("block");
         day = text.count("day");
         lastHour = text.count("lastHour");
@@ -192,7 +194,10 @@ final class HourlyWatch implements Consumer<SiteHour> {
         tide.read(text);
         clock.read(text);
         gauge.read(text.text("gauge"));
-        silence.read(text.text("silence"));
+        // States of version 1 do not listen for a silent gauge: what was usual for it is learned anew.
+        if (text.has("silence")) {
+            silence.read(text.text("silence"));
+        }
         faults.read(text.text("faults"));
         change.read(text.text("change"));
     }

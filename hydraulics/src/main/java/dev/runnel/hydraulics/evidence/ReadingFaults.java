@@ -13,6 +13,8 @@ import java.util.Optional;
 final class ReadingFaults {
     private static final int HOURS = 24;
 
+    private static final int VERSION = 2;
+
     /** Fewest readings that say something; chosen here, as are all limits of this class. */
     private static final int LEAST_READINGS = 12;
 
@@ -288,7 +290,7 @@ final class ReadingFaults {
     }
 
     StateText write() {
-        StateText text = StateText.of("reading-faults", 1)
+        StateText text = StateText.of("reading-faults", VERSION)
                 .with("lastSeen", lastSeen)
                 .with("beyond", beyond)
                 .with(
@@ -302,10 +304,13 @@ final class ReadingFaults {
     }
 
     void read(String state) {
-        StateText text = StateText.parse("reading-faults", 1, state);
+        StateText text = StateText.parse("reading-faults", VERSION, state);
         long[] seen = text.counts("lastSeen");
         System.arraycopy(seen, 0, lastSeen, 0, lastSeen.length);
-        System.arraycopy(text.counts("beyond"), 0, beyond, 0, beyond.length);
+        // Not in states of version 1.
+        if (text.has("beyond")) {
+            System.arraycopy(text.counts("beyond"), 0, beyond, 0, beyond.length);
+        }
         List<String> found = text.list("tracks");
         for (int i = 0; i < Kind.COUNT; i++) {
             tracks.set(i, found.get(i).isEmpty() ? Optional.empty() : Optional.of(Track.read(found.get(i))));

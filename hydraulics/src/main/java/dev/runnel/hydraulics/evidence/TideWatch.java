@@ -59,6 +59,7 @@ final class TideWatch {
 
     void read(StateText text) {
         running.read(text);
-        told = text.flag("tideTold");
+        // Not in states of version 1 of the hourly watch.
+        told = text.has("tideTold") && text.flag("tideTold");
     }
 }
