@@ -30,7 +30,8 @@ public record Moved(Quantity quantity, double change, double scatter, int hours)
 
     @Override
     public String toString() {
-        return quantity + " " + (change < 0 ? "" : "+") + Text.fixed(100 * change, 0) + " % (usual scatter "
-                + Text.fixed(100 * scatter, 0) + " %, " + hours + " h)";
+        long percent = Math.round(100 * change);
+        return quantity + " " + (percent > 0 ? "+" : "") + percent + " % (usual scatter " + Text.fixed(100 * scatter, 0)
+                + " %, " + hours + " h)";
     }
 }
