@@ -21,7 +21,7 @@ public final class Inside implements BinaryOperator<String> {
      *
      * @param tables {@link #TRACE} for all of them, or names joined by commas
      * @param turns how often loops may turn for each, joined by commas; for a trace the module whose tables run, or the
-     *     beginning of their names, or nothing
+     *     beginning of their names, or a {@linkplain #share share} of all
      * @return for a trace a line for each table and calculation; else which table noticed something
      */
     @Override
@@ -29,10 +29,26 @@ public final class Inside implements BinaryOperator<String> {
         return tables.equals(TRACE) ? trace(turns) : run(List.of(tables.split(",")), turns.split(","));
     }
 
+    /** What asks a trace for every so many-th table, from one of the first on. */
+    static String share(int first, int every) {
+        return first + "/" + every;
+    }
+
+    private static boolean isIn(String part, PublishedTable table, int place) {
+        int slash = part.indexOf('/');
+        if (slash > 0) {
+            int every = Integer.parseInt(part.substring(slash + 1));
+            return place % every == Integer.parseInt(part.substring(0, slash));
+        }
+        return table.name().startsWith(part) || table.modules().contains(part);
+    }
+
     private static String trace(String part) {
         StringBuilder answer = new StringBuilder();
-        for (PublishedTable table : TableFolder.shipped().tables()) {
-            if (!table.name().startsWith(part) && !table.modules().contains(part)) {
+        List<PublishedTable> tables = TableFolder.shipped().tables();
+        for (int i = 0; i < tables.size(); i++) {
+            PublishedTable table = tables.get(i);
+            if (!isIn(part, table, i)) {
                 continue;
             }
             Hits.begin(table.name(), Long.MAX_VALUE);

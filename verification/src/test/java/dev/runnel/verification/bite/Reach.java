@@ -5,6 +5,8 @@ import java.util.BitSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.concurrent.CompletableFuture;
+import java.util.stream.IntStream;
 
 /** Which tables and calculations reach which methods, as seen in one run of the whole proof. */
 final class Reach {
@@ -29,14 +31,24 @@ final class Reach {
         }
     }
 
+    /** The same on every machine: what is computed once on first need is reached by the first table of a copy only. */
+    private static final int SHARES = 2;
+
     private final Map<String, Long> turns = new LinkedHashMap<>();
     private final List<String> failing = new ArrayList<>();
     private final List<Asked> asked = new ArrayList<>();
 
     private Reach() {}
 
+    /** Watches all tables, in some copies of the library side by side. */
     static Reach of(Library library) {
-        return of(library, "");
+        List<CompletableFuture<String>> answers = IntStream.range(0, SHARES)
+                .mapToObj(share -> CompletableFuture.supplyAsync(
+                        () -> traced(library, Inside.share(share, SHARES)), task -> new Thread(task).start()))
+                .toList();
+        Reach reach = new Reach();
+        answers.forEach(answer -> reach.addAll(answer.join()));
+        return reach;
     }
 
     /**
@@ -45,9 +57,16 @@ final class Reach {
      */
     static Reach of(Library library, String part) {
         Reach reach = new Reach();
-        String answer = new Copy((name, bytes) -> Tracing.all(library, name, bytes)).ask(Inside.TRACE, part);
-        answer.lines().map(line -> line.split("\t", -1)).forEach(reach::add);
+        reach.addAll(traced(library, part));
         return reach;
+    }
+
+    private static String traced(Library library, String part) {
+        return new Copy((name, bytes) -> Tracing.all(library, name, bytes)).ask(Inside.TRACE, part);
+    }
+
+    private void addAll(String answer) {
+        answer.lines().map(line -> line.split("\t", -1)).forEach(this::add);
     }
 
     private void add(String[] parts) {
