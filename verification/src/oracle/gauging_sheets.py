@@ -168,7 +168,8 @@ write(FOLDER, PROGRAM, "gauging-points", "where the rules of ISO 748 measure, an
 rows = [("greatest", 0.9, 0.05), ("surface", 0.85, 0.05), ("centre", 0.85, 0.03)]
 write(FOLDER, PROGRAM, "velocity-factors-usual", "0.9 of the greatest, 0.85 of the surface and of the centre of a full pipe, with what they are worth",
       [("of", "text, what is read"), ("f", "1, factor"), ("u", "1, standard uncertainty")], [("of", "text of")],
-      [("f", "velocity-factor.usual"), ("u", "velocity-factor.usual-uncertainty")], rows, source=("Common practice", 2026))
+      [("f", "velocity-factor.usual"), ("u", "velocity-factor.usual-uncertainty")], rows, source=("Common practice", 2026),
+      provenance="common practice")
 
 rows = []
 for xs, ys in (([0.21, 0.34, 0.5, 0.77, 0.93, 1.2], [0.2, 0.3, 0.45, 0.68, 0.8, 1.05]), ([0.4, 0.45, 0.6, 0.62, 0.7], [0.45, 0.47, 0.66, 0.65, 0.79])):

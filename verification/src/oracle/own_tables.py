@@ -14,10 +14,11 @@ def cell(value):
 
 
 def write(folder, program, name, title, columns, inputs, checks, rows, tolerance="1e-12 relative or 1e-12",
-          reason="16 digits are given", source=("Invented inputs", 2026)):
+          reason="16 digits are given", source=("Invented inputs", 2026),
+          provenance="derived oracle"):
     """columns: (name, unit and meaning); inputs: (name, rule); checks: (column, calculation, lines more ...)."""
     lines = [f"author       = {source[0]}", f"year         = {source[1]}", f"work         = {title}", "locator      = in the program",
-             "provenance   = derived oracle", f"program      = verification/src/oracle/{program}",
+             f"provenance   = {provenance}", f"program      = verification/src/oracle/{program}",
              f"values       = {sum(1 for r in rows for c, *_ in checks if r[[n for n, _ in columns].index(c)] != '')}", ""]
     lines += [f"column.{c} = {unit if ', ' in unit else '1, ' + unit}" for c, unit in columns] + [""]
     lines += [f"input.{k} = {v}" for k, v in inputs]
