@@ -289,6 +289,34 @@ public final class StateText {
     }
 
     /**
+     * Returns numbers of which there must be so many.
+     *
+     * @param key the key
+     * @param size how many
+     * @return its values, a new array
+     * @throws IllegalArgumentException if the key is missing, a value no number, or there are more or fewer
+     */
+    public double[] numbers(String key, int size) {
+        double[] found = numbers(key);
+        Require.sameLength(label(key), size, found.length);
+        return found;
+    }
+
+    /**
+     * Returns whole numbers of which there must be so many.
+     *
+     * @param key the key
+     * @param size how many
+     * @return its values, a new array
+     * @throws IllegalArgumentException if the key is missing, a value no whole number, or there are more or fewer
+     */
+    public long[] counts(String key, int size) {
+        long[] found = counts(key);
+        Require.sameLength(label(key), size, found.length);
+        return found;
+    }
+
+    /**
      * Returns a list of texts.
      *
      * @param key the key

@@ -280,10 +280,10 @@ final class ChangeNames {
         for (long vote : text.counts("votes")) {
             votes.add(vote);
         }
-        long[] rays = text.counts("across");
+        long[] rays = text.counts("across", 2);
         // States of version 1 do not know where a change stands: it is learned anew.
         if (text.has("stands")) {
-            System.arraycopy(text.numbers("stands"), 0, stands, 0, stands.length);
+            System.arraycopy(text.numbers("stands", stands.length), 0, stands, 0, stands.length);
         }
         across = (int) rays[0];
         acrossToo = (int) rays[1];

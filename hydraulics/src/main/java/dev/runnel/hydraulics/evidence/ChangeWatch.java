@@ -200,7 +200,7 @@ final class ChangeWatch {
         doubt.read(text);
         change.channel = text.index("channel");
         change.sign = text.index("sign");
-        long[] times = text.counts("blocksOfTrack");
+        long[] times = text.counts("blocksOfTrack", 3);
         change.start = times[0];
         change.openedAt = times[1];
         change.closedAt = times[2];
@@ -208,7 +208,7 @@ final class ChangeWatch {
         change.largest = text.number("largest");
         // What a season had moved before is not in states of version 1.
         if (text.has("origin")) {
-            System.arraycopy(text.numbers("origin"), 0, change.origin, 0, Quantity.COUNT);
+            System.arraycopy(text.numbers("origin", Quantity.COUNT), 0, change.origin, 0, Quantity.COUNT);
         }
         names.read(text);
         reported = text.text("reported");

@@ -305,20 +305,20 @@ final class GaugeSilence {
         for (long each : text.counts("silent")) {
             silent.add(each);
         }
-        long[] hours = text.counts("hours");
+        long[] hours = text.counts("hours", 5);
         lastRain = hours[0];
         lastUnknown = hours[1];
         hoursKnown = hours[2];
         silentHours = hours[3];
         begin = hours[4];
-        long[] counts = text.counts("counts");
+        long[] counts = text.counts("counts", 2);
         without = (int) counts[0];
         spells = (int) counts[1];
         sizes.clear();
         for (double each : text.numbers("sizes")) {
             sizes.add(each);
         }
-        double[] rise = text.numbers("rise");
+        double[] rise = text.numbers("rise", 5);
         base = rise[0];
         highest = rise[1];
         speedBefore = rise[2];

@@ -1,6 +1,7 @@
 package dev.runnel.hydraulics.evidence;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatIllegalArgumentException;
 
 import dev.runnel.hydraulics.flow.Conduit;
 import dev.runnel.hydraulics.flow.Gradient;
@@ -64,5 +65,19 @@ class StateOfBeforeTest {
         assertThat(finding.found()).isEqualTo(Instant.parse("2026-02-14T13:00:00Z"));
         // What it wrote then is of this build, and goes on to the same.
         assertThat(rule.start(rule.parseState(watch.state().toText())).state()).isEqualTo(watch.state());
+    }
+
+    /** What was cut short on the way is refused in words. */
+    @Test
+    void aStateThatWasCutIsRefused() throws IOException {
+        WatchRule rule = WatchRule.of(SiteBaseline.parse(MONITOR, kept("baseline-of-before.txt")));
+        String text = kept("watch-state-of-before.txt");
+        int at = text.indexOf("blocksOfTrack");
+        int comma = text.indexOf(',', at);
+        assertThat(at).isPositive();
+        String cut = text.substring(0, comma) + text.substring(text.indexOf(',', comma + 1));
+        assertThatIllegalArgumentException()
+                .isThrownBy(() -> rule.start(rule.parseState(cut)))
+                .withMessageContaining("blocksOfTrack");
     }
 }
