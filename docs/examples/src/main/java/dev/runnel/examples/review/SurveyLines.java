@@ -79,9 +79,17 @@ final class SurveyLines {
             return List.of();
         }
         Neighbours neighbours = BetweenSitesText.neighbours(gauged);
+        // A gauge whose record the others do not share, or shared only in dry hours, has no line.
+        List<SiteResult> compared = gauged.stream()
+                .filter(site -> neighbours.finding(site.id()).isPresent())
+                .toList();
+        if (compared.isEmpty()) {
+            return List.of();
+        }
         List<LineFigure.Line> lines = new ArrayList<>();
         // Of two gauges one line says all.
-        for (SiteResult site : gauged.subList(0, gauged.size() == 2 ? 1 : Math.min(MOST_LINES, gauged.size()))) {
+        int most = gauged.size() == 2 ? 1 : MOST_LINES;
+        for (SiteResult site : compared.subList(0, Math.min(most, compared.size()))) {
             DoubleMass mass = neighbours.against(site.id());
             lines.add(new LineFigure.Line(
                     site.name() + ", " + Text.significant(mass.ratio(), 3) + " of the others",
@@ -93,7 +101,13 @@ final class SurveyLines {
                 "Gauges against each other",
                 LineFigure.of("Double mass of the gauges", "mean of the other gauges, mm", "gauge, mm", lines),
                 "Sums over the storms; a straight line is a gauge that keeps its ratio to the others, a bend one that changed."
-                        + (gauged.size() > MOST_LINES ? " The first " + MOST_LINES + " of " + gauged.size() + "." : ""),
+                        + (compared.size() > MOST_LINES
+                                ? " The first " + MOST_LINES + " of " + compared.size() + "."
+                                : "")
+                        + (compared.size() < gauged.size()
+                                ? " Without a line: " + Show.count(gauged.size() - compared.size(), "gauge")
+                                        + " with fewer than two storms at the same time as others."
+                                : ""),
                 "gauge-checks",
                 false));
     }

@@ -63,4 +63,41 @@ class GaugesCompareTest {
                         "BETWEEN THE SITES gauges in the storms of their common time beck 25.2 mm, site 21.9 mm (0.87); of 3 "
                                 + "storms 1 differs by more than 20 %: Thu 5 Mar 10:00 (7.2 and 3.6 mm) - look at both gauges");
     }
+
+    /** Records of different weeks in one folder: nothing to compare, and no reason to stop. */
+    @Test
+    void gaugesOfDifferentWeeksAreNotCompared() {
+        SiteOnDisk sites = sites(
+                new String[] {"alder", "beck", "site"},
+                rain(1, 1.2, 2).replace("2026-03-0", "2026-04-0"),
+                rain(1, 1.2, 2).replace("2026-03-0", "2026-05-0"),
+                rain(1, 1.2, 2));
+        assertThat(between(sites))
+                .contains("gauges alder: fewer than two storms at the same time as the others")
+                .contains("gauges beck: fewer than two storms at the same time as the others")
+                .contains("gauges site: fewer than two storms at the same time as the others");
+        assertThat(sites.output().resolve("index.html")).content().doesNotContain("Double mass of the gauges");
+    }
+
+    /** One gauge of three with a record of its own week: two are drawn, the third is counted. */
+    @Test
+    void aGaugeWithoutCommonStormsHasNoLineAndIsCounted() {
+        SiteOnDisk sites = sites(
+                new String[] {"alder", "beck", "site"},
+                rain(1, 1.2, 2).replace("2026-03-0", "2026-04-0"),
+                rain(1, 1.2, 2),
+                rain(1, 1.3, 2));
+        between(sites);
+        assertThat(sites.output().resolve("index.html"))
+                .content()
+                .contains("Double mass of the gauges")
+                .contains("Without a line: 1&nbsp;gauge with fewer than two storms at the same time as others.");
+    }
+
+    @Test
+    void deadGaugesAreNotCompared() {
+        SiteOnDisk sites = sites(new String[] {"beck", "site"}, rain(0, 0, 0), rain(0, 0, 0));
+        assertThat(between(sites)).contains("no storm that both beck and site recorded");
+        assertThat(sites.output().resolve("index.html")).content().doesNotContain("Double mass of the gauges");
+    }
 }
