@@ -3,10 +3,12 @@ package dev.runnel.timeseries;
 import dev.runnel.internal.Require;
 import dev.runnel.internal.SeriesArrays;
 import dev.runnel.internal.Text;
+import dev.runnel.internal.UsualStep;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.Arrays;
 import java.util.Iterator;
+import java.util.NoSuchElementException;
 import java.util.Objects;
 import java.util.function.DoubleUnaryOperator;
 import java.util.stream.IntStream;
@@ -197,11 +199,7 @@ public final class Series implements Iterable<Reading> {
         if (size() < 2) {
             throw new IllegalStateException("series must have at least two readings for a step, had " + size());
         }
-        double[] steps = new double[size() - 1];
-        for (int i = 0; i < steps.length; i++) {
-            steps[i] = epochNanos(i + 1) - epochNanos(i);
-        }
-        return Duration.ofNanos(Math.round(Statistics.of(steps).median()));
+        return Duration.ofNanos(Math.round(UsualStep.median(times)));
     }
 
     /**
@@ -354,7 +352,22 @@ public final class Series implements Iterable<Reading> {
      */
     @Override
     public Iterator<Reading> iterator() {
-        return stream().iterator();
+        return new Iterator<>() {
+            private int next;
+
+            @Override
+            public boolean hasNext() {
+                return next < values.length;
+            }
+
+            @Override
+            public Reading next() {
+                if (next >= values.length) {
+                    throw new NoSuchElementException("series has no more readings");
+                }
+                return get(next++);
+            }
+        };
     }
 
     /**

@@ -1,10 +1,10 @@
 package dev.runnel.timeseries.internal;
 
 import dev.runnel.internal.SeriesArrays;
+import dev.runnel.internal.UsualStep;
 import dev.runnel.timeseries.BetweenReadings;
 import dev.runnel.timeseries.Quality;
 import dev.runnel.timeseries.Series;
-import java.util.Arrays;
 import org.apiguardian.api.API;
 
 /**
@@ -83,12 +83,7 @@ public final class TimeIntegral {
         if (series.size() < 2) {
             return 0;
         }
-        long[] spacing = new long[series.size() - 1];
-        for (int i = 0; i < spacing.length; i++) {
-            spacing[i] = series.epochNanos(i + 1) - series.epochNanos(i);
-        }
-        Arrays.sort(spacing);
-        long median = spacing[spacing.length / 2];
+        long median = UsualStep.upperMedian(SeriesArrays.keeper().times(series));
         return median + median / 2;
     }
 

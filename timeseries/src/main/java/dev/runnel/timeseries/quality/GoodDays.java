@@ -1,5 +1,6 @@
 package dev.runnel.timeseries.quality;
 
+import dev.runnel.internal.SeriesArrays;
 import dev.runnel.timeseries.BetweenReadings;
 import dev.runnel.timeseries.EpochNanos;
 import dev.runnel.timeseries.Interval;
@@ -9,6 +10,7 @@ import dev.runnel.timeseries.internal.TimeIntegral;
 import java.time.LocalDate;
 import java.time.ZoneId;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Objects;
 import org.apiguardian.api.API;
@@ -68,12 +70,13 @@ public final class GoodDays {
         long usual = gap / 3 * 2;
         TimeIntegral covered = TimeIntegral.of(series, BetweenReadings.HOLD, gap, edges);
         List<GoodDay> days = new ArrayList<>();
-        int at = 0;
+        long[] times = SeriesArrays.keeper().times(series);
+        byte[] qualities = SeriesArrays.keeper().qualities(series);
+        int from = 0;
         for (int day = 0; day < count; day++) {
-            int[] counts = new int[Quality.values().length];
-            for (; at < series.size() && series.epochNanos(at) < edges[day + 1]; at++) {
-                counts[series.quality(at).toCode()]++;
-            }
+            int to = firstAtOrAfter(edges[day + 1], times, from);
+            int[] counts = counts(qualities, from, to);
+            from = to;
             int poor = counts[Quality.ESTIMATE.toCode()] + counts[Quality.POOR.toCode()];
             days.add(new GoodDay(
                     first.plusDays(day),
@@ -86,6 +89,27 @@ public final class GoodDays {
                     covered.coverage(day)));
         }
         return List.copyOf(days);
+    }
+
+    private static int firstAtOrAfter(long edge, long[] times, int from) {
+        int found = Arrays.binarySearch(times, from, times.length, edge);
+        return found >= 0 ? found : -found - 1;
+    }
+
+    /** How many readings have each quality, by its code. */
+    private static int[] counts(byte[] qualities, int from, int to) {
+        int[] counts = new int[Quality.values().length];
+        for (int i = from; i < to; ) {
+            // Readings come by the hundred with one quality: a run is counted as a whole.
+            byte code = qualities[i];
+            int end = i + 1;
+            while (end < to && qualities[end] == code) {
+                end++;
+            }
+            counts[code] += end - i;
+            i = end;
+        }
+        return counts;
     }
 
     private LocalDate date(Series series, int index) {

@@ -64,11 +64,14 @@ public record StrayStamps(Series series, List<Reading> setAside) {
                 from = i;
             }
         }
+        int most = largest;
+        if (pieces.stream().noneMatch(piece -> isStray(piece, most, series.size()))) {
+            return new StrayStamps(series, List.of());
+        }
         SeriesBuilder kept = Series.builder();
         List<Reading> aside = new ArrayList<>();
         for (int[] piece : pieces) {
-            int size = piece[1] - piece[0];
-            boolean stray = size < largest && size < FEW && (long) size * SHARE < series.size();
+            boolean stray = isStray(piece, most, series.size());
             for (int i = piece[0]; i < piece[1]; i++) {
                 if (stray) {
                     aside.add(series.get(i));
@@ -77,7 +80,12 @@ public record StrayStamps(Series series, List<Reading> setAside) {
                 }
             }
         }
-        return new StrayStamps(aside.isEmpty() ? series : kept.build(), aside);
+        return new StrayStamps(kept.build(), aside);
+    }
+
+    private static boolean isStray(int[] piece, int most, int all) {
+        int size = piece[1] - piece[0];
+        return size < most && size < FEW && (long) size * SHARE < all;
     }
 
     @Override

@@ -1,6 +1,7 @@
 package dev.runnel.examples.pages;
 
 import dev.runnel.hydraulics.flow.Conduit;
+import dev.runnel.timeseries.EpochNanos;
 import dev.runnel.timeseries.Interval;
 import java.time.Instant;
 import java.util.ArrayList;
@@ -8,6 +9,7 @@ import java.util.Collections;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.DoubleUnaryOperator;
+import java.util.function.Function;
 
 /**
  * Level against velocity: readings in small cells, coloured by the fifth of the record that fills them most, grey where at
@@ -122,11 +124,14 @@ public final class LevelVelocityFigure {
     private void cells(Svg svg, Scale x, Scale y) {
         int rows = (int) (BOTTOM / CELL) + 1;
         int[] counts = new int[((int) (RIGHT / CELL) + 1) * rows * PERIODS];
-        List<double[]> picked = new ArrayList<>();
+        boolean[] seen = new boolean[counts.length / PERIODS];
+        StringBuilder marks = new StringBuilder();
         int finding = 0;
         List<Interval> sorted = findings.stream()
                 .sorted((a, b) -> a.start().compareTo(b.start()))
                 .toList();
+        long[] starts = nanos(sorted, Interval::start);
+        long[] ends = nanos(sorted, Interval::end);
         for (int i = 0; i < times.length; i++) {
             double px = x.at(levels[i] * 1000);
             double py = y.at(velocities[i]);
@@ -136,15 +141,12 @@ public final class LevelVelocityFigure {
             int cell = ((int) (px / CELL)) * rows + (int) (py / CELL);
             int period = (int) Math.min(PERIODS - 1, (long) PERIODS * i / times.length);
             counts[cell * PERIODS + period]++;
-            if (sorted.isEmpty()) {
-                continue;
-            }
-            Instant time = Instant.ofEpochSecond(times[i] / 1_000_000_000L);
-            while (finding < sorted.size() && !sorted.get(finding).end().isAfter(time)) {
+            while (finding < ends.length && ends[finding] <= times[i]) {
                 finding++;
             }
-            if (finding < sorted.size() && sorted.get(finding).contains(time)) {
-                picked.add(new double[] {px, py});
+            if (finding < starts.length && times[i] >= starts[finding] && !seen[cell]) {
+                seen[cell] = true;
+                square(marks, cell / rows * CELL, cell % rows * CELL);
             }
         }
         StringBuilder[] paths = new StringBuilder[PERIODS + 1];
@@ -163,13 +165,11 @@ public final class LevelVelocityFigure {
         for (int i = 0; i < PERIODS; i++) {
             svg.path("period" + (i + 1), paths[i]);
         }
-        StringBuilder marks = new StringBuilder();
-        picked.stream()
-                .map(point -> new double[] {Math.floor(point[0] / CELL) * CELL, Math.floor(point[1] / CELL) * CELL})
-                .map(point -> (long) point[0] << 32 | (long) point[1])
-                .distinct()
-                .forEach(cell -> square(marks, (double) (cell >> 32), (double) (cell & 0xffffffffL)));
         svg.path("picked", marks);
+    }
+
+    private static long[] nanos(List<Interval> intervals, Function<Interval, Instant> end) {
+        return intervals.stream().map(end).mapToLong(EpochNanos::of).toArray();
     }
 
     /** Which period fills a cell most; the last place is for cells that are seen nearly always. */

@@ -75,19 +75,18 @@ final class PrintedRecord {
         java.util.Arrays.fill(lowest, Double.NaN);
         java.util.Arrays.fill(highest, Double.NaN);
         double most = 0;
-        for (int i = 0; i < row.times().length; i++) {
-            double value = row.values()[i] * row.factor();
-            int column = (int) (x.at(row.times()[i] / 1e9) - LEFT);
-            if (Double.isNaN(value) || column < 0 || column > COLUMNS) {
-                continue;
+        int size = row.times().length;
+        for (int from = 0; from < size; ) {
+            int column = column(x, row.times()[from]);
+            int to = endOf(column, x, row.times(), from);
+            if (column >= 0 && column <= COLUMNS) {
+                if (row.bars()) {
+                    most = Math.max(most, sum(row, from, to, highest, column));
+                } else {
+                    most = Math.max(most, span(row, from, to, lowest, highest, column));
+                }
             }
-            if (row.bars()) {
-                highest[column] = (Double.isNaN(highest[column]) ? 0 : highest[column]) + value;
-            } else {
-                lowest[column] = !(value > lowest[column]) ? value : lowest[column];
-                highest[column] = !(value < highest[column]) ? value : highest[column];
-            }
-            most = Math.max(most, highest[column]);
+            from = to;
         }
         Scale y = Scale.fromZero(most, top + ROW - FREE, top);
         svg.axisY(y, LEFT, RIGHT, "");
@@ -101,6 +100,58 @@ final class PrintedRecord {
             }
         }
         svg.path(row.bars() ? "rain" : "measured", path);
+    }
+
+    private static int column(Scale x, long time) {
+        return (int) (x.at(time / 1e9) - LEFT);
+    }
+
+    /** The first place whose instant is drawn in a later column: instants rise, and columns with them. */
+    private static int endOf(int column, Scale x, long[] times, int from) {
+        int inside = from;
+        int beyond = times.length;
+        while (beyond - inside > 1) {
+            int middle = (inside + beyond) >>> 1;
+            if (column(x, times[middle]) == column) {
+                inside = middle;
+            } else {
+                beyond = middle;
+            }
+        }
+        return beyond;
+    }
+
+    /** Adds the amounts of a column up, and returns the largest sum on the way. */
+    private static double sum(RecordRows.Row row, int from, int to, double[] highest, int column) {
+        double sum = Double.NaN;
+        double most = 0;
+        for (int i = from; i < to; i++) {
+            double value = row.values()[i] * row.factor();
+            if (!Double.isNaN(value)) {
+                sum = (Double.isNaN(sum) ? 0 : sum) + value;
+                most = Math.max(most, sum);
+            }
+        }
+        highest[column] = sum;
+        return most;
+    }
+
+    /** Finds the lowest and the highest reading of a column, and returns the highest; 0 if there is none above. */
+    private static double span(RecordRows.Row row, int from, int to, double[] lowest, double[] highest, int column) {
+        double[] values = row.values();
+        double factor = row.factor();
+        double low = Double.NaN;
+        double high = Double.NaN;
+        for (int i = from; i < to; i++) {
+            double value = values[i] * factor;
+            if (!Double.isNaN(value)) {
+                low = !(value > low) ? value : low;
+                high = !(value < high) ? value : high;
+            }
+        }
+        lowest[column] = low;
+        highest[column] = high;
+        return high > 0 ? high : 0;
     }
 
     private static void months(Svg svg, Scale x, RecordRows record, double y) {

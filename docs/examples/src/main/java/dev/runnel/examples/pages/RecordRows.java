@@ -101,11 +101,7 @@ public final class RecordRows {
      * @return a copy with it
      */
     public RecordRows withReadings(String name, Series series, double factor, double step) {
-        double[] values = series.toValues();
-        for (int i = 0; i < values.length; i++) {
-            values[i] = series.quality(i).isUsable() ? values[i] : Double.NaN;
-        }
-        return with(new Row(name, step, factor, false, series.toEpochNanos(), values));
+        return with(new Row(name, step, factor, false, series.toEpochNanos(), series.toUsableValues()));
     }
 
     /**
@@ -118,13 +114,12 @@ public final class RecordRows {
      */
     public RecordRows withAmounts(String name, RegularSeries series, double step) {
         long[] times = new long[series.size()];
-        double[] values = new double[series.size()];
         long first = series.size() == 0 ? 0 : nanos(series.start());
+        long length = series.step().toNanos();
         for (int i = 0; i < times.length; i++) {
-            times[i] = first + i * series.step().toNanos();
-            values[i] = series.value(i);
+            times[i] = first + i * length;
         }
-        return with(new Row(name, step, 1, true, times, values));
+        return with(new Row(name, step, 1, true, times, series.toValues()));
     }
 
     private static long nanos(Instant time) {

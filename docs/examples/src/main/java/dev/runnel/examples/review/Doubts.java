@@ -92,12 +92,13 @@ record Doubts(List<Finding> findings, Optional<DoubtfulReadings> readings, Insta
      * watch could name is another state of the sewer as far as anyone can tell, so it stays.
      */
     Series withoutDoubtful(boolean isFlow, Series series) {
-        if (readings.isEmpty() || series.isEmpty()) {
+        List<Finding> doubting = doubting(isFlow);
+        if (readings.isEmpty() || series.isEmpty() || doubting.isEmpty()) {
             return series;
         }
         double[] values = series.toValues();
         byte[] qualities = series.toQualityCodes();
-        for (Finding finding : doubting(isFlow)) {
+        for (Finding finding : doubting) {
             Interval interval = finding.interval(end);
             int to = series.firstIndexAtOrAfter(interval.end());
             for (int i = series.firstIndexAtOrAfter(interval.start()); i < to; i++) {

@@ -126,10 +126,22 @@ public final class Header {
         if (isMarked) {
             return StandardCharsets.UTF_16;
         }
+        if (isAscii(head)) {
+            return StandardCharsets.UTF_8;
+        }
         CoderResult result = StandardCharsets.UTF_8
                 .newDecoder()
                 .decode(ByteBuffer.wrap(head), CharBuffer.allocate(HEAD + 1), head.length < HEAD);
         return result.isError() ? StandardCharsets.ISO_8859_1 : StandardCharsets.UTF_8;
+    }
+
+    /** As nearly every file is; this is known without a letter of it decoded. */
+    private static boolean isAscii(byte[] head) {
+        byte all = 0;
+        for (byte each : head) {
+            all |= each;
+        }
+        return all >= 0;
     }
 
     private static char separatorIn(String line, boolean isDecimalComma) {

@@ -3,6 +3,7 @@ package dev.runnel.examples.review;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.OutputStream;
+import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -35,12 +36,8 @@ final class Manifest {
         period.to().ifPresent(day -> lines.add(TO + day));
         TreeSet<Path> read = new TreeSet<>();
         results.forEach(site -> read.addAll(site.files()));
-        for (Path file : read) {
-            lines.add(READ + sum(file) + " " + name(sites, file));
-        }
-        for (Path file : files(made)) {
-            lines.add(WRITTEN + sum(file) + " " + name(made, file));
-        }
+        lines.addAll(sums(READ, sites, List.copyOf(read)));
+        lines.addAll(sums(WRITTEN, made, files(made)));
         Files.write(made.resolve(NAME), lines, StandardCharsets.UTF_8);
     }
 
@@ -106,6 +103,19 @@ final class Manifest {
         Path base = folder.toAbsolutePath().normalize();
         Path full = file.toAbsolutePath().normalize();
         return (full.startsWith(base) ? base.relativize(full) : full).toString().replace('\\', '/');
+    }
+
+    /** Side by side, since of many sites these are gigabytes. */
+    private static List<String> sums(String what, Path folder, List<Path> files) {
+        return files.parallelStream()
+                .map(file -> {
+                    try {
+                        return what + sum(file) + " " + name(folder, file);
+                    } catch (IOException e) {
+                        throw new UncheckedIOException("cannot read " + file, e);
+                    }
+                })
+                .toList();
     }
 
     private static String sum(Path file) throws IOException {

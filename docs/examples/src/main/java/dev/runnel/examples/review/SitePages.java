@@ -234,8 +234,8 @@ final class SitePages {
         LevelVelocityFigure figure = LevelVelocityFigure.of(
                         review.site().monitor().withoutSediment().conduit(),
                         level.toEpochNanos(),
-                        usable(level),
-                        usable(flow.velocity()))
+                        level.toUsableValues(),
+                        flow.velocity().toUsableValues())
                 .withFindings(review.watched().findings().stream()
                         .map(finding -> finding.interval(review.data().record().end()))
                         .toList());
@@ -254,14 +254,6 @@ final class SitePages {
                         + " colours: from the first fifth of the record (faint) to the last (strong). Ringed: findings.",
                 "depth-velocity-evidence",
                 false);
-    }
-
-    private static double[] usable(Series series) {
-        double[] values = series.toValues();
-        for (int i = 0; i < values.length; i++) {
-            values[i] = series.quality(i).isUsable() ? values[i] : Double.NaN;
-        }
-        return values;
     }
 
     private Optional<SitePage.Panel> dryDay() {

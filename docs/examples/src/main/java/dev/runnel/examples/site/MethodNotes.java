@@ -8,6 +8,7 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Set;
 import java.util.TreeSet;
+import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
 import org.commonmark.ext.gfm.tables.TablesExtension;
@@ -20,7 +21,8 @@ import org.commonmark.renderer.html.HtmlRenderer;
 
 /** The method pages that the pages of a folder name, written beside them, so that a review can be read anywhere. */
 public final class MethodNotes {
-    private static final Pattern NAMED = Pattern.compile("href=\"methods/([a-z0-9-]+)\\.html\"");
+    private static final String LINK = "href=\"methods/";
+    private static final Pattern NAMED = Pattern.compile(LINK + "([a-z0-9-]+)\\.html\"");
 
     private MethodNotes() {}
 
@@ -35,13 +37,25 @@ public final class MethodNotes {
         try (Stream<Path> pages = Files.list(folder)) {
             for (Path page :
                     pages.filter(file -> file.toString().endsWith(".html")).toList()) {
-                NAMED.matcher(Files.readString(page)).results().forEach(found -> names.add(found.group(1)));
+                names.addAll(namedIn(Files.readString(page)));
             }
         }
         Path methods = Files.createDirectories(folder.resolve("methods"));
         for (String name : names) {
             Files.writeString(methods.resolve(name + ".html"), page(name, names), StandardCharsets.UTF_8);
         }
+    }
+
+    /** Most of a page is a record in letters: it is passed over, and the pattern is asked only where a link begins. */
+    private static Set<String> namedIn(String page) {
+        Set<String> names = new TreeSet<>();
+        Matcher matcher = NAMED.matcher(page);
+        for (int at = page.indexOf(LINK); at >= 0; at = page.indexOf(LINK, at + 1)) {
+            if (matcher.region(at, page.length()).lookingAt()) {
+                names.add(matcher.group(1));
+            }
+        }
+        return names;
     }
 
     private static String page(String name, Set<String> names) {

@@ -70,6 +70,39 @@ class PagesTest {
         assertThat(at).isEqualTo(bytes.length);
     }
 
+    /** Every column of the printed record reaches as high as the highest reading that is drawn there, found one by one. */
+    @Test
+    void printedColumnsReachAsHighAsTheirReadings() {
+        long[] times = new long[5000];
+        double[] values = new double[times.length];
+        for (int i = 0; i < times.length; i++) {
+            // Steps of many lengths, one of them longer than a column.
+            times[i] = 1_700_000_000_000_000_000L + 1_000_000_000L * (60L * i + i * i % 50 + (i > 3000 ? 4000 : 0));
+            values[i] = i % 7 == 3 ? Double.NaN : 0.4 + 0.3 * Math.sin(i / 40.0) + (i % 11) / 100.0;
+        }
+        RecordRows record = RecordRows.in(java.time.ZoneOffset.UTC)
+                .withReadings("Level, mm", dev.runnel.timeseries.Series.of(times, values), 1000, 1);
+        Matcher columns = Pattern.compile("M([0-9.]+) ([0-9.]+)V([0-9.]+)").matcher(PrintedRecord.of(record));
+        double[] highest = new double[1000];
+        double span = times[times.length - 1] - times[0];
+        for (int i = 0; i < times.length; i++) {
+            int column = 52 + (int) (818 * ((times[i] - times[0]) / span));
+            highest[column] = values[i] > highest[column] ? values[i] : highest[column];
+        }
+        int drawn = 0;
+        while (columns.find()) {
+            int column = (int) Double.parseDouble(columns.group(1));
+            // The row ends at 24 and begins at 98, for 0 to 800 mm.
+            double top = 98 - 74 * highest[column] / 0.8;
+            // A column of one reading is a short line above it; the drawing has one decimal.
+            assertThat(Double.parseDouble(columns.group(3))).isBetween(top - 0.76, top + 0.06);
+            highest[column] = 0;
+            drawn++;
+        }
+        assertThat(drawn).isGreaterThan(700);
+        assertThat(highest).containsOnly(0);
+    }
+
     @Test
     void timesAreRunsOfEqualSteps() {
         Matcher runs = Pattern.compile("\"name\":\"Level, mm\",.*?\"runs\":\\[([^\\]]*)\\]")
