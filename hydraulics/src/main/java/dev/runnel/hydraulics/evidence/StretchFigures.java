@@ -79,16 +79,14 @@ final class StretchFigures {
     static ClockUsual clock(StretchHours stretch, DayCurve depth) {
         ClockWatch clock = new ClockWatch(depth, ClockUsual.unknown());
         ClockUsual.Learner learner = new ClockUsual.Learner();
-        long day = Long.MIN_VALUE;
         for (int i = 0; i < stretch.size; i++) {
-            long next = stretch.day(i);
-            boolean rest = i > 0 && stretch.isRest(i - 1);
-            if (next != day && i > 0 && clock.endDay(day, rest)) {
-                learner.add(rest, clock.shift(0));
-            }
-            day = next;
             if (stretch.isNearlyDry(i) && !Double.isNaN(stretch.lnDepth[i])) {
                 clock.add(stretch.hourOfDay(i), stretch.lnDepth[i]);
+            }
+            long day = stretch.day(i);
+            boolean ends = i + 1 == stretch.size || stretch.day(i + 1) != day;
+            if (ends && clock.endDay(day, stretch.isRest(i))) {
+                learner.add(stretch.isRest(i), clock.shift(0));
             }
         }
         return learner.usual();
