@@ -63,6 +63,7 @@ public final class Calculations {
                         MonitorCalculations.all(),
                         RecordCalculations.all(),
                         BaselineCalculations.all(),
+                        SiteCalculations.all(),
                         EvidenceCalculations.all(),
                         WeirCalculations.all(),
                         CrestCalculations.all(),

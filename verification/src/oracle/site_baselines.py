@@ -1,0 +1,125 @@
+"""What is normal at constructed sites: law, curves, scatters, limits, phases of days and lags of storms, each from its sentence.
+
+    python3 site_baselines.py FOLDER
+
+writes the table site-baselines into the folder of the tables of hydraulics. The records are made by site_recipes.py, the rule of the
+pages on the baseline and on clocks is followed by site_hours.py; neither knows anything of the library. Python 3.11, numpy 2, scipy 1.17.
+"""
+
+import sys
+
+from own_tables import text, write
+from site_hours import NONE, Pipe, learn
+from site_recipes import Record
+
+PROGRAM = "site_baselines.py"
+NANOS = 3.6e12
+
+
+def storm(hour, rain, hours, rise, lag, length=3.0):
+    """Rain at an even rate, and what runs off."""
+    return [16, hour + 0.25, hour + hours + 0.25, rain / hours / 4, 0, 17, hour + lag, hour + lag + 40, rise, length]
+
+
+#         seed days step depth day  exp  speed hourly daily noise parted tide
+SOUND = [11, 16, 15, 0.12, 0.25, 0.60, 0.70, 0.02, 0.03, 0.04, 0.02, 0.0]
+THREE = storm(52, 6.5, 2, 0.7, 1.2) + storm(130.5, 3.2, 3, 0.5, 0.4) + storm(200, 12, 5, 0.9, 1.8)
+
+
+def site(**other):
+    names = ("seed", "days", "step", "depth", "day", "exponent", "speed", "hourly", "daily", "noise", "parted", "tide")
+    return [other.get(n, v) for n, v in zip(names, SOUND)]
+
+
+def no_rain(days):
+    return [15, 0, 24 * days, 0, 0]
+
+
+CASES = [
+    (site(), THREE, "UTC", 0.6, None),
+    (site(seed=12, daily=0.06, parted=0.05), THREE + storm(260, 0.7, 1, 0.1, 0.5) + storm(265, 0.5, 1, 0.1, 0.5) + storm(300, 0.6, 1, 0.1, 1), "UTC", 0.6, None),
+    (site(seed=13, depth=0.2, speed=0.9, exponent=0.4), storm(40, 30, 6, 0.8, 0.8) + storm(150, 8, 2, 0.6, -0.3) + storm(240, 5, 2, 0.5, 2.4), "Europe/Berlin", 0.5, None),
+    (site(seed=14), no_rain(16) + storm(100, 0, 2, 0.6, 0.5), "UTC", 0.6, None),
+    (site(seed=15, days=18), THREE + [6, 0, 432, 0, 0], "UTC", 0.6, None),
+    (site(seed=16, tide=0.12), THREE, "UTC", 0.6, None),
+    (site(seed=17, tide=0.10), [6, 0, 384, 0, 0], "UTC", 0.6, None),
+    (site(seed=18), THREE + [18, 0, 384, 0.12, 4], "UTC", 0.6, None),
+    (site(seed=19, days=15), [9, 0, 360, 0, 11, 10, 0, 360, 0.5, 7, 9, 0, 360, -0.4, 13], "UTC", 0.6, None),
+    (site(seed=20, days=15, noise=0.09), [9, 30, 80, 0, 5, 9, 100, 109, -0.5, 2, 9, 105, 112, -0.4, 1, 10, 200, 250, 0.7, 9], "UTC", 0.6, None),
+    (site(seed=21, days=40), [1, 192, 960, 0.8, 0.8], "UTC", 0.6, None),
+    (site(seed=22, days=32), [1, 0, 336, 1, 0.7, 1, 336, 768, 0.7, 0.7], "UTC", 0.6, None),
+    (site(seed=23, days=32), [7, 60, 78, 0, 0, 8, 300, 309, 0, 0], "UTC", 0.6, None),
+    (site(seed=24, days=32), [7, 60, 75, 0, 0, 8, 100, 107, 0, 0], "UTC", 0.6, None),
+    (site(seed=25, days=30), [4, 24, 200, 0, 0], "UTC", 0.6, None),
+    (site(seed=26, days=30), [c for k in range(0, 14) for c in storm(24 * k + 5, 9, 2, 0.4, 1)], "UTC", 0.6, None),
+    (site(seed=27, days=15, step=60, exponent=0.02, noise=0.05), [], "Asia/Kolkata", 0.6, None),
+    (site(seed=28, days=15, noise=0.5), [], "UTC", 0.6, None),
+    (site(seed=29, days=40), THREE + storm(420, 7, 2, 0.8, 0.9) + storm(600, 9, 3, 0.7, 1.1), "UTC", 0.6, (384, 720)),
+    (site(seed=30, days=15, speed=0.2), storm(60, 4, 2, 0.5, 1), "UTC", 0.6, None),
+    (site(seed=31, days=40), [6, 0, 960, 0, 0, 0, 200, 960, 1.3, 1.3], "UTC", 0.6, None),
+    (site(seed=32, days=15, day=0.05, hourly=0.08), [], "UTC", 0.6, None),
+    (site(seed=33, days=15), [6, 0, 310, 0, 0, 5, 100, 110, 0, 0], "UTC", 0.6, None),
+    (site(seed=34, days=15), [9, 0, 360, 0, 4], "UTC", 0.6, None),
+    (site(seed=35, days=17), [11, 120, 144, 1, 0, 11, 168, 192, -0.75, 0, 11, 240, 264, 0.5, 0], "UTC", 0.6, None),
+    (site(seed=36, days=6, step=30), storm(20, 4, 2, 0.5, 1), "UTC", 0.6, (0, 120)),
+    (site(seed=37, days=16, step=5), THREE, "UTC", 0.6, None),
+]
+
+COLUMNS = [("learned", "0 or 1"), ("refused", "count"), ("reasons", "count"), ("begin", "h"), ("end", "h"), ("hours", "count"), ("dry_hours", "count"),
+           ("rain", "0 or 1"), ("notes", "count"), ("not_tested", "count"), ("tidal", "0 or 1"), ("pumped", "0 or 1"), ("peak", "m"), ("rain_lag", "h, -9999 for none"),
+           ("exponent", "1, -9999 for none"), ("scatter_of_law", "1, -9999 for none")]
+PLAIN = {"learned": "site.learned", "refused": "site.refused", "reasons": "site.refused.reasons", "begin": "site.from", "end": "site.to",
+         "rain_lag": "site.rain-lag", "exponent": "site.law.exponent", "scatter_of_law": "site.law.scatter", "dry_hours": "site.dry-hours",
+         "not_tested": "site.not-tested"}
+KEPT = [(f"centre_{c}", "centre", c) for c in range(4)] + [(f"scale_{c}", "scale", c) for c in range(4)] + [
+    ("dd", "covariance", 0), ("du", "covariance", 1), ("uu", "covariance", 2), ("kappa", "kappa", 0), ("depth_frozen", "depthFrozen", 0),
+    ("velocity_frozen", "velocityFrozen", 0), ("narrow", "narrowEcho", 0), ("zero_limit", "zeroLimit", 0), ("echo_limit", "echoLimit", 0),
+    ("flip_limit", "flipLimit", 0), ("upstream_hours", "upstreamHours", 0), ("clock", "clock", 0), ("work_phase", "clockCentre", 0),
+    ("rest_phase", "clockCentre", 1), ("work_spread", "clockScatter", 0), ("rest_spread", "clockScatter", 1), ("storms", "stormLags", -1)]
+DAY = [("depth_work", 1, 7.5, 0), ("depth_rest", 1, 19.25, 1), ("velocity_work", 2, 3.25, 0), ("flow_rest", 3, 12.5, 1)]
+
+
+def figures(base):
+    quiet = lambda curve, *at: curve.value(*at) if curve else NONE
+    some = lambda curve, name: getattr(curve, name) if curve else NONE
+    return {"begin": base.begin, "end": base.end, "hours": base.hours, "dry_hours": base.dry_hours, "rain": int(base.rain), "notes": int(base.notes),
+            "not_tested": int(base.not_tested), "tidal": int(base.tidal), "pumped": int(base.pumped), "peak": base.peak,
+            "rain_lag": sorted_middle(base.lags), "exponent": some(base.law, "exponent"), "scatter_of_law": some(base.law, "scatter"),
+            **{f"centre_{c}": base.centre[c] for c in range(4)}, **{f"scale_{c}": base.scale[c] for c in range(4)},
+            "dd": base.covariance[0], "du": base.covariance[1], "uu": base.covariance[2], "kappa": base.kappa,
+            "depth_frozen": base.depth_frozen * NANOS, "velocity_frozen": base.velocity_frozen * NANOS, "narrow": int(base.narrow),
+            "zero_limit": base.limits[0], "echo_limit": base.limits[1], "flip_limit": base.limits[2], "upstream_hours": int(base.upstream_hours),
+            "clock": int(base.tells_clock), "work_phase": base.usual_phase.centre[False], "rest_phase": base.usual_phase.centre[True],
+            "work_spread": base.usual_phase.scatter[False], "rest_spread": base.usual_phase.scatter[True], "storms": len(base.lags),
+            "depth_work": quiet(base.depth, 7.5, False), "depth_rest": quiet(base.depth, 19.25, True), "velocity_work": quiet(base.velocity, 3.25, False),
+            "flow_rest": quiet(base.flow, 12.5, True), "explained": base.depth.explained, "scatter_of_day": base.depth.scatter,
+            "usual_scatter": base.scale[1] / 1.7 if base.scale[1] > 0 else NONE}
+
+
+def sorted_middle(values):
+    return NONE if not values else float(sorted(values)[len(values) // 2] if len(values) % 2 else sum(sorted(values)[len(values) // 2 - 1:len(values) // 2 + 1]) / 2)
+
+
+def main(folder):
+    columns = [("site", "the recipe"), ("changes", "rows of five"), ("zone", "zone"), ("diameter", "m"), ("from_hour", "h, -9999 for a search"), ("to_hour", "h")]
+    inputs = [("site", "text site"), ("changes", "text changes"), ("zone", "text zone"), ("diameter", "diameter"), ("from", "from_hour"), ("to", "to_hour")]
+    figured = COLUMNS + [(n, "as kept") for n, *_ in KEPT] + [(n, "ln of the usual") for n, *_ in DAY] + [
+        ("explained", "share"), ("scatter_of_day", "1"), ("usual_scatter", "1")]
+    rows = []
+    for recipe, changes, zone, diameter, interval in CASES:
+        base, refused = learn(Record(recipe, changes), Pipe(diameter), zone, interval)
+        found = {"learned": int(base is not None), "refused": len(refused), "reasons": int(sum(r.reasons for r in refused))}
+        found.update(figures(base) if base else {})
+        rows.append([text(recipe), text(changes) or "-", zone, diameter, *(interval or (NONE, NONE))] + [found.get(n, "") for n, _ in figured])
+    checks = [(n, PLAIN.get(n, f"site.{n}")) for n, _ in COLUMNS]
+    checks += [(n, "site.kept", f"input.key = word {key}", f"input.which = {which}", *(["tolerance = 1e-6 relative", "reason = a difference quotient over 0.2 %"] if n == "kappa" else []))
+               for n, key, which in KEPT]
+    checks += [(n, "site.day.value", f"input.quantity = {c}", f"input.hour = {at}", f"input.rest = {rest}") for n, c, at, rest in DAY]
+    checks += [("explained", "site.day.explained", "input.quantity = 1"), ("scatter_of_day", "site.day.scatter", "input.quantity = 1"),
+               ("usual_scatter", "site.scatter", "input.quantity = 1")]
+    write(folder, PROGRAM, "site-baselines", "What is normal at constructed sites", columns + figured, inputs, checks, rows, tolerance="1e-9 relative or 1e-10",
+          reason="16 digits are given; sums of some thousand logarithms")
+
+
+if __name__ == "__main__":
+    main(sys.argv[1])

@@ -1,0 +1,650 @@
+"""Hours of readings, dry and wet hours, and what is normal at a site, from the sentences of the pages on the baseline and on clocks.
+
+Used by site_baselines.py and site_watches.py. Knows nothing of the library. Python 3.11, numpy 2, scipy 1.17.
+"""
+
+import datetime as dt
+import math
+import zoneinfo
+
+import numpy as np
+from scipy import stats
+
+NAN = float("nan")
+NONE = -9999.0
+START = dt.datetime(2026, 3, 2, tzinfo=dt.timezone.utc)
+FIRST_HOUR = int(START.timestamp()) // 3600
+MOON = 12.4206012
+known = lambda values: np.asarray([v for v in values if v == v], dtype=float)
+
+
+def middle(values):
+    values = known(values)
+    return float(np.median(values)) if len(values) else NAN
+
+
+def robust(values):
+    values = known(values)
+    return float(stats.median_abs_deviation(values, scale="normal")) if len(values) else NAN
+
+
+def variance(values):
+    values = known(values)
+    return float(np.var(values, ddof=1)) if len(values) > 1 else NAN
+
+
+class Pipe:
+    """A circular pipe flowing part full: the segment by its angle; uniform flow by Manning's formula."""
+
+    def __init__(self, diameter, n=0.013, gradient=0.005):
+        self.diameter, self.n, self.gradient = diameter, n, gradient
+
+    def angle(self, level):
+        return 2 * math.acos(1 - 2 * min(level, self.diameter) / self.diameter)
+
+    def area(self, level):
+        angle = self.angle(level)
+        return self.diameter ** 2 / 8 * (angle - math.sin(angle))
+
+    def kappa(self, level):
+        """d ln A / d ln y: the width times the depth over the area."""
+        return level * 2 * math.sqrt(level * (self.diameter - level)) / self.area(level)
+
+    def uniform(self, level):
+        radius = self.area(level) / (self.diameter * self.angle(level) / 2)
+        return radius ** (2 / 3) * math.sqrt(self.gradient) / self.n
+
+
+class Hour:
+    """Of one hour: what the readings come to."""
+
+    def __init__(self, number):
+        self.number, self.readings, self.rain = number, 0, NAN
+        self.y = self.v = self.upstream = self.scatter = NAN
+        self.spread, self.looked, self.zeros, self.low, self.lower, self.flips = 0.0, 0, 0, 0, 0, 0
+        self.outside = self.dry_moving = 0
+        self.depth_run = self.velocity_run = (0.0, 0.0)
+        self.gap = (0.0, 0.0, 0.0)
+
+
+class Runs:
+    """Runs of one value: from the fourth reading on, not over a gap of more than 2 h."""
+
+    def __init__(self, limit):
+        self.limit, self.value, self.begin, self.last, self.count = limit, NAN, 0.0, 0.0, 0
+
+    def look(self, hour, value, patient):
+        """Length of the run up to this reading, 0 of fewer than four, and whether it is longer than it may be."""
+        if value == self.value and hour - self.last <= 2:
+            self.count += 1
+        else:
+            self.value, self.begin, self.count = value, hour, 1
+        self.last = hour
+        length = hour - self.begin if self.count >= 4 else 0.0
+        return length, length > (max(self.limit, 24.0) if patient else self.limit)
+
+    def forget(self):
+        self.value, self.count = NAN, 0
+
+
+class Bounds:
+    """How long a value may stand, at which levels and velocities for a day, and which level is next to nothing."""
+
+    def __init__(self, soffit, depth=24.0, velocity=10.0, high=math.inf, slow=0.0, nothing=-math.inf):
+        self.soffit, self.depth, self.velocity, self.high, self.slow, self.nothing = soffit, depth, velocity, high, slow, nothing
+
+
+def hours(minutes, depths, velocities, rains, bounds):
+    depth_runs, velocity_runs = Runs(bounds.depth), Runs(bounds.velocity)
+    found, levels, speeds = [], [], []
+    stamp, step = None, 0.0
+    for m, depth, velocity, rain in zip(minutes, depths, velocities, rains):
+        t = m / 60.0
+        if not found or found[-1].number != math.floor(t):
+            if found:
+                finish(found[-1], levels, speeds)
+            found.append(Hour(math.floor(t)))
+            levels, speeds = [], []
+        hour = found[-1]
+        hour.readings += 1
+        if stamp is not None:
+            if t - stamp >= 1 and t - stamp > hour.gap[0]:
+                hour.gap = (t - stamp, stamp, step)
+            step = t - stamp
+        stamp = t
+        if rain == rain:
+            hour.rain = rain if hour.rain != hour.rain else hour.rain + rain
+        level = NAN
+        if depth == depth:
+            if not -0.1 <= depth <= 30:
+                hour.outside += 1
+            else:
+                level = max(0.0, depth)
+                low = level <= bounds.nothing
+                hour.outside += low
+                if level > bounds.soffit or depth <= 0 or low:
+                    depth_runs.forget()
+                else:
+                    patient = level > bounds.high
+                    length, frozen = depth_runs.look(t, depth, patient)
+                    if length > hour.depth_run[0] and (frozen or not patient):
+                        hour.depth_run = (length, depth_runs.begin)
+                    if frozen:
+                        level = NAN
+                if level == level:
+                    levels.append(level)
+        if velocity == velocity and abs(velocity) <= 12:
+            moves = abs(velocity) > 0.005
+            if moves:
+                patient = abs(velocity) < bounds.slow
+                length, frozen = velocity_runs.look(t, velocity, patient)
+                if length > hour.velocity_run[0] and (frozen or not patient):
+                    hour.velocity_run = (length, velocity_runs.begin)
+                if frozen:
+                    continue
+            hour.dry_moving += level <= 0.001 and velocity > 0.1
+            if level <= 0.03 and not moves:
+                continue
+            hour.looked += 1
+            hour.zeros += not moves
+            if moves:
+                speeds.append(velocity)
+    if found:
+        finish(found[-1], levels, speeds)
+    return found
+
+
+def finish(hour, levels, speeds):
+    if levels and 2 * len(levels) >= hour.readings and np.median(levels) > 0.001:
+        hour.y = math.log(np.median(levels))
+        hour.spread = math.log(max(levels) / max(0.001, min(levels)))
+    forward = sorted(v for v in speeds if v > 0)
+    back = [v for v in speeds if v < 0]
+    if len(back) > len(forward):
+        hour.upstream = -float(np.median(back))
+        return
+    n = len(forward)
+    if not n:
+        return
+    hour.flips = len(back)
+    if 2 * n < hour.readings and 2 * n < hour.looked:
+        return
+    if 2 * n >= hour.readings:
+        hour.v = math.log(np.median(forward))
+    if hour.spread < 0.22:
+        upper = forward[int(0.75 * (n - 1) + 0.5)]
+        lower = forward[(n - 1) // 4]
+        hour.lower = sum(v < 0.75 * upper for v in forward)
+        hour.low = sum(v < 0.6 * upper for v in forward)
+        hour.scatter = math.log(upper / lower) / 1.349 if n >= 4 else NAN
+
+
+class Weather:
+    """Hours up to which it is wet: by the common rule, by the longer one for flows and by the shorter one for clocks."""
+
+    def __init__(self):
+        self.event, self.rained = 0.0, -math.inf
+        self.wet = self.long = self.short = -math.inf
+        self.ys, self.excess = {}, {}
+
+    def take(self, hour, rain):
+        now = hour.number
+        rise = self.rise(now, hour.y) if hour.y == hour.y else 0.0
+        if rain != rain:
+            if rise > math.log(1.25):
+                self.extend(now, 18, 36, 18)
+        elif rain > 0.05:
+            self.event = rain + (self.event if now - self.rained <= 6 else 0.0)
+            self.rained = now
+            e = self.event
+            if e >= 0.8:
+                self.extend(now, int(min(72, 18 + 2 * e)), int(min(144, 24 + 5 * e)), int(min(36, 6 + e)))
+            else:
+                self.extend(now, 3, 3, 2)
+        return now > self.wet, now > self.long, now > self.short
+
+    def extend(self, now, wet, long, short):
+        self.wet, self.long, self.short = max(self.wet, now + wet), max(self.long, now + long), max(self.short, now + short)
+
+    def rise(self, now, y):
+        same = sorted(self.ys[now - 24 * k] for k in range(1, 8) if now - 24 * k in self.ys)
+        self.ys[now] = y
+        if len(same) < 2:
+            return 0.0
+        above = y - same[len(same) // 2]
+        least = min([above] + [self.excess[now - k] for k in range(1, 5) if now - k in self.excess])
+        self.excess[now] = above
+        return min(above, above - least)
+
+
+class Calendar:
+    def __init__(self, zone):
+        self.zone = zoneinfo.ZoneInfo(zone)
+        self.kept = {}
+
+    def of(self, number):
+        """Day since 1970 of the civil day, the middle of the hour in it, and whether it is a day of rest."""
+        if number not in self.kept:
+            local = dt.datetime.fromtimestamp((FIRST_HOUR + number) * 3600, self.zone)
+            of_day = local.hour + local.minute / 60 + 0.5
+            self.kept[number] = (local.date().toordinal() - 719163, of_day % 24, local.weekday() >= 5)
+        return self.kept[number]
+
+    def first_hour(self, day):
+        date = dt.date.fromordinal(day + 719163)
+        return int(dt.datetime(date.year, date.month, date.day, tzinfo=self.zone).timestamp()) // 3600 - FIRST_HOUR
+
+
+class Curve:
+    """The usual day: harmonics with weights after Huber and a ridge of 0.3, as on its page."""
+
+    def __init__(self, at, rest, values):
+        x = self.rows(np.asarray(at), np.asarray(rest, dtype=float))
+        values = np.asarray(values)
+        ridge = np.sqrt(0.3 * np.diag([0.0] + [1.0] * (x.shape[1] - 1)))
+        weights = np.ones(len(values))
+        for _ in range(8):
+            root = np.sqrt(weights)
+            self.figures = np.linalg.lstsq(np.vstack([x * root[:, None], ridge]), np.concatenate([values * root, np.zeros(x.shape[1])]), rcond=None)[0]
+            left = values - x @ self.figures
+            self.scatter = float(np.median(np.abs(left)) / 0.6744897501960817)
+            weights = np.minimum(1, 1.5 * self.scatter / np.maximum(np.abs(left), 1e-300))
+        total = np.sum((values - values.mean()) ** 2)
+        self.explained = max(0.0, 1 - float(np.sum((left - left.mean()) ** 2) / total)) if total > 0 else 0.0
+        self.table = {}
+
+    @staticmethod
+    def rows(at, rest):
+        turn = 2 * np.pi * at / 24
+        waves = [f(k * turn) for k in range(1, 5) for f in (np.cos, np.sin)]
+        return np.column_stack([np.ones_like(turn)] + waves + [rest] + [rest * w for w in waves[:4]])
+
+    def value(self, at, rest):
+        key = (at, rest)
+        if key not in self.table:
+            self.table[key] = float((self.rows(np.array([at]), np.array([float(rest)])) @ self.figures)[0])
+        return self.table[key]
+
+    def extremes(self):
+        values = [self.value(q / 4, rest) for q in range(96) for rest in (False, True)]
+        return math.exp(min(values)), math.exp(max(values))
+
+
+class Law:
+    """The velocity usual at a depth: classes of equal count, a line by Theil and Sen, 0.8 of what it leaves over."""
+
+    def __init__(self, y, v):
+        order = np.argsort(y, kind="stable")
+        y, v = np.asarray(y)[order], np.asarray(v)[order]
+        n = len(y)
+        count = min(12, n // 24)
+        groups = [slice(k * n // count, (k + 1) * n // count) for k in range(count)]
+        self.ys = np.array([np.median(y[g]) for g in groups])
+        vs = np.array([np.median(v[g]) for g in groups])
+        self.exponent = float(np.clip(stats.theilslopes(vs, self.ys)[0], -0.2, 1.2))
+        self.level = float(np.median(vs - self.exponent * self.ys))
+        self.left = 0.8 * (vs - self.exponent * self.ys - self.level)
+        self.scatters = np.array([robust(v[g] - self.at(y[g])) for g in groups])
+        self.scatter = float(np.median(self.scatters))
+        self.lowest, self.highest = (float(q) for q in np.quantile(y, [0.005, 0.99]))
+
+    def at(self, y):
+        return self.level + self.exponent * y + np.interp(y, self.ys, self.left)
+
+    def relative(self, y):
+        """Scatter at a depth over that of all classes, of which three quarters are believed; at least 1."""
+        return max(1.0, 0.75 * float(np.interp(y, self.ys, self.scatters)) / self.scatter) if self.scatter > 0 else 1.0
+
+
+def is_tidal(numbers, left):
+    """A constituent of the moon in what the day leaves over: 72 h or more, amplitude above 0.05, more than 15 % of the variance."""
+    at = np.array([FIRST_HOUR + n for n, x in zip(numbers, left) if x == x]) % 1_000_000
+    x = known(left)
+    if len(x) < 72:
+        return False
+    x = x - x.mean()
+    turn = 2 * np.pi * at / MOON
+    waves = np.column_stack([np.cos(turn), np.sin(turn)])
+    fit = np.linalg.lstsq(waves, x, rcond=None)[0]
+    return bool(np.hypot(*fit) > 0.05 and 1 - np.sum((x - waves @ fit) ** 2) / np.sum(x ** 2) > 0.15)
+
+
+def blocks(numbers, left, length, least):
+    """Medians by blocks of hours that know enough of them."""
+    found = {}
+    for n, x in zip(numbers, left):
+        if x == x:
+            found.setdefault((FIRST_HOUR + n) // length, []).append(x)
+    return {k: float(np.median(v)) for k, v in sorted(found.items()) if len(v) >= least}
+
+
+USUAL = (0.04, 0.05, 0.06, 0.08)
+FACTOR = (1.4, 1.7, 1.7, 1.7)
+FLOOR = (0.08, 0.145, 0.145, 0.24)
+
+
+def scale(quantity, numbers, left):
+    six, days = blocks(numbers, left, 6, 3), blocks(numbers, left, 24, 8)
+    x = np.array(list(six.values()))
+    centre = middle(x)
+    found = NAN
+    if len(x) >= 4:
+        pairs = [(six[k] - centre) * (six[k - 1] - centre) for k in six if k - 1 in six]
+        square = float(np.mean((x - centre) ** 2))
+        phi = float(np.clip(np.mean(pairs) / square, 0, 0.9)) if len(pairs) >= 4 and square > 0 else 0.0
+        found = (robust(x) ** 2 + variance(x)) / 2 * (1 + phi) / (1 - phi)
+    daily = 4 * variance(list(days.values())) if len(days) >= 3 else 0.0
+    found = max(daily, found) if found == found else daily
+    s0 = max(USUAL[0], 0.9 * robust(left)) if quantity == 0 else USUAL[quantity]
+    seen = max(0, len(days) - 1)
+    shrunk = (12 * 4 * s0 ** 2 + seen * found) / (12 + seen)
+    return (centre if centre == centre else 0.0), max(FACTOR[quantity] * math.sqrt(shrunk), FLOOR[quantity] / 0.75)
+
+
+def unstable(numbers, left, least, limit):
+    """Whether the days step or drift; of a step the hour."""
+    days = blocks(numbers, left, 24, least)
+    at, x = list(days), np.array(list(days.values()))
+    n = len(x)
+    if n < 5:
+        return None
+    worst, where, change = 0.0, 0, 0.0
+    for k in range(2, n - 1):
+        a, b = x[:k], x[k:]
+        pooled = math.sqrt(((k - 1) * np.var(a, ddof=1) + (n - k - 1) * np.var(b, ddof=1)) / (n - 2))
+        difference = float(np.median(b) - np.median(a))
+        statistic = abs(difference) / (max(0.015, pooled) * math.sqrt(1 / k + 1 / (n - k)))
+        if statistic > worst:
+            worst, where, change = statistic, k, difference
+    if worst >= 5 and abs(change) >= limit:
+        return at[where] * 24 - FIRST_HOUR
+    if abs(stats.theilslopes(x, at)[0] * (at[-1] - at[0])) >= limit and mann_kendall(x) <= 0.002:
+        return -math.inf
+    return None
+
+
+def mann_kendall(x):
+    """Normal approximation with ties and continuity."""
+    n = len(x)
+    s = sum(np.sign(x[j] - x[i]) for i in range(n) for j in range(i + 1, n))
+    ties = np.unique(x, return_counts=True)[1]
+    var = (n * (n - 1) * (2 * n + 5) - sum(t * (t - 1) * (2 * t + 5) for t in ties)) / 18
+    z = (s - np.sign(s)) / math.sqrt(var) if s else 0.0
+    return 2 * stats.norm.sf(abs(z))
+
+
+class Phase:
+    """By how many hours the usual day must be moved to fit one day best."""
+
+    def __init__(self, curve):
+        self.curves = {rest: np.array([curve.value(q / 4, rest) for q in range(96)]) for rest in (False, True)}
+
+    def squares(self, rest, at, y, quarters):
+        usual = np.interp(np.mod(np.asarray(at) * 4 - quarters, 96), np.arange(97), np.append(self.curves[rest], self.curves[rest][0]))
+        line = np.column_stack([np.ones(len(y)), np.arange(len(y))])
+        bare = lambda z: z - line @ np.linalg.lstsq(line, z, rcond=None)[0]
+        x, z = bare(usual), bare(np.asarray(y))
+        xx = float(x @ x)
+        amplitude = float(np.clip(x @ z / xx, 0.6, 1.6)) if xx > 0 else 1.0
+        return float(np.sum((z - amplitude * x) ** 2))
+
+    def of(self, rest, at, y, centre, other_centre):
+        """Shift in hours, squares at the usual shift and at this one, and of the other kind of day; None at the end of what is tried."""
+        tried = [self.squares(rest, at, y, k) for k in range(-20, 21)]
+        best = int(np.argmin(tried))
+        if best in (0, 40):
+            return None
+        below, here, above = tried[best - 1:best + 2]
+        bend = below - 2 * here + above
+        shift = (best - 20 + ((below - above) / (2 * bend) if bend > 0 else 0.0)) / 4
+        quarters = lambda c: math.floor(4 * c + 0.5)
+        return shift, tried[min(40, max(0, 20 + quarters(centre)))], here, self.squares(not rest, at, y, quarters(other_centre))
+
+
+class UsualPhase:
+    def __init__(self, work, rest):
+        c_work = float(np.median(work)) if len(work) >= 3 else 0.0
+        c_rest = float(np.median(rest)) * len(rest) / (len(rest) + 1) if len(rest) else 0.0
+        self.centre = {False: c_work, True: c_rest}
+        self.scatter = {False: self.spread(work, c_work, 0.25, 0.12), True: self.spread(rest, c_rest, 0.5, 0.3)}
+
+    @staticmethod
+    def spread(x, centre, prior, least):
+        n = len(x)
+        if n < 2:
+            return prior
+        found = (robust(x) ** 2 + float(np.mean((np.asarray(x) - centre) ** 2))) / 2
+        return max(least, math.sqrt((4 * prior ** 2 + n * found) / (4 + n)))
+
+
+class Storms:
+    """Storms of 3 mm or more between 8 dry hours, at most 60 h long with them; each gives a lag, if it gives one."""
+
+    def __init__(self):
+        self.rain, self.excess, self.last, self.sum, self.dry = [], [], None, 0.0, 0
+
+    def take(self, number, rain, excess):
+        if rain != rain or self.last is not None and number - self.last > 1:
+            self.rain, self.excess, self.sum, self.dry = [], [], 0.0, 0
+        self.last = number
+        if rain != rain:
+            return None
+        self.rain.append(rain)
+        self.excess.append(excess)
+        if rain > 0.05:
+            self.sum, self.dry = self.sum + rain, 0
+            return None
+        self.dry += 1
+        lag = None
+        if self.sum > 0:
+            if self.dry < 8:
+                return None
+            if self.sum >= 3 and 16 <= len(self.rain) <= 60:
+                lag = storm_lag(self.rain, self.excess)
+            self.sum = 0.0
+        self.rain, self.excess = self.rain[-8:], self.excess[-8:]
+        return lag
+
+
+def storm_lag(rain, excess):
+    n = len(rain)
+    weights = np.exp(-np.arange(n) / 1.5)
+    held = np.convolve(rain, weights)[:n]
+    x = np.asarray(excess, dtype=float)
+    there = x == x
+    if there.sum() < 0.8 * n or not np.ptp(x[there]) > 0.15:
+        return None
+    found = []
+    for lag in range(-5, 7):
+        pairs = [(held[i - lag], x[i]) for i in range(n) if there[i] and 0 <= i - lag < n]
+        a, b = np.array(pairs).T
+        found.append(float(np.corrcoef(a, b)[0, 1]) if np.ptp(a) > 0 and np.ptp(b) > 0 else 0.0)
+    best = int(np.argmax(found))
+    if best in (0, 11) or not found[best] > 0.7:
+        return None
+    below, here, above = found[best - 1:best + 2]
+    bend = below - 2 * here + above
+    return best - 5 + ((below - above) / (2 * bend) if bend < 0 else 0.0)
+
+
+class Baseline:
+    """What one stretch of hours says is normal, or why it says nothing."""
+
+    def __init__(self, pipe, taken, weather, begin, end, calendar):
+        at = [i for i, h in enumerate(taken) if begin <= h.number < end]
+        hs = [taken[i] for i in at]
+        dry = np.array([weather[i][0] for i in at], dtype=bool)
+        long_dry = np.array([weather[i][1] for i in at], dtype=bool)
+        nearly = [weather[i][2] for i in at]
+        self.pipe, self.begin, self.end, self.calendar = pipe, begin, end, calendar
+        self.reasons, self.notes, self.lacks, self.go_on = 0, 0, False, -math.inf
+        numbers = [h.number for h in hs]
+        y, v = np.array([h.y for h in hs]), np.array([h.v for h in hs])
+        sees = y == y
+        self.hours, self.dry_hours = int(sees.sum()), int((sees & dry).sum())
+        both = sees & (v == v)
+        self.rain = any(h.rain == h.rain for h in hs)
+        runs = [max([h.depth_run[0] for h in hs], default=0), max([h.velocity_run[0] for h in hs], default=0)]
+        frozen = int(runs[0] > 16) + int(runs[1] > 8)
+        self.learned = False
+        if self.hours < 0.5 * (end - begin):
+            read = sum(h.readings for h in hs)
+            self.reasons = frozen + 1 + (2 * sum(h.outside for h in hs) > read)
+            return
+        if self.dry_hours < 100:
+            self.lacks, self.reasons = True, 1
+            return
+        self.echo(hs)
+        self.reasons = frozen + int(self.zeros > 0.2)
+        self.civil = [calendar.of(n) for n in numbers]
+        fit = lambda values, where: Curve([self.civil[i][1] for i in where], [self.civil[i][2] for i in where], values[where])
+        over = lambda curve, values, where: np.array([values[i] - curve.value(self.civil[i][1], self.civil[i][2]) if w else NAN
+                                                      for i, w in enumerate(where)])
+        dry_y = np.flatnonzero(dry & sees)
+        self.depth = fit(y, dry_y)
+        self.velocity = self.flow = self.law = None
+        moving = int(both.sum()) >= 72
+        self.notes += not moving and both.any()
+        r = u = q = np.full(len(hs), NAN)
+        flow = np.full(len(hs), NAN)
+        if moving:
+            law = Law(y[both], v[both])
+            flow = np.where(both, v + np.log([pipe.area(math.exp(e)) if b else 1.0 for e, b in zip(y, both)]), NAN)
+            if law.scatter > 0.25:
+                self.notes += 1
+                moving = False
+            else:
+                self.law = law
+                r = np.where(both, v - law.at(y), NAN)
+                self.words(y, both, sees)
+        d = over(self.depth, y, dry)
+        self.tidal = is_tidal(numbers, d)
+        if moving and np.sum(dry & (v == v)) >= 50:
+            where = np.flatnonzero(dry & (v == v))
+            self.velocity = fit(v, where)
+            u = over(self.velocity, v, dry)
+            flow_dry = long_dry if np.sum(long_dry & (flow == flow)) >= 50 else dry
+            self.flow = fit(flow, np.flatnonzero(flow_dry & (flow == flow)))
+            q = over(self.flow, flow, flow_dry)
+        if moving:
+            self.refuse(unstable(numbers, r, 12, 0.12))
+            if unstable(numbers, d, 6, 0.18) is not None and unstable(numbers, u, 6, 0.18) is not None:
+                self.notes += 1
+        elif not self.tidal:
+            self.refuse(unstable(numbers, d, 6, 0.20))
+        if self.reasons:
+            return
+        self.learned = True
+        self.moving = moving
+        parts = self.velocity is not None and moving and not self.tidal
+        watched = (moving, not (self.tidal and moving), parts, parts)
+        self.centre, self.scale = [0.0] * 4, [0.0] * 4
+        for c, left in enumerate((r, d, u, q)):
+            if watched[c]:
+                self.centre[c], s = scale(c, numbers, left)
+                self.scale[c] = s * (1.5 if self.tidal else 1)
+        pair = (d == d) & (u == u)
+        self.covariance = [float(np.mean(a[pair] * b[pair])) if pair.any() else 0.0 for a, b in ((d, d), (d, u), (u, u))]
+        self.kappa = pipe.kappa(math.exp(middle(y[dry_y])))
+        self.depth_frozen, self.velocity_frozen = max(6.0, 2 * runs[0]), max(3.0, 2 * runs[1])
+        by_day = {}
+        for h in hs:
+            by_day[(FIRST_HOUR + h.number) // 24] = by_day.get((FIRST_HOUR + h.number) // 24, 0) + (h.upstream == h.upstream)
+        self.upstream_hours = max(by_day.values())
+        self.pumped = middle([h.spread for h, w in zip(hs, dry) if w and h.y == h.y]) > 0.25
+        self.tells_clock = not self.tidal and self.depth.explained >= 0.3
+        self.highest(y, dry)
+        self.phases(y, nearly)
+        storms = Storms()
+        lags = [storms.take(h.number, h.rain, h.y - self.depth.value(*self.civil[i][1:])) for i, h in enumerate(hs)]
+        self.lags = [lag for lag in lags if lag is not None]
+        self.peculiar()
+
+    def refuse(self, step):
+        if step is not None:
+            self.reasons += 1
+            self.go_on = max(self.go_on, step)
+
+    def words(self, y, both, sees):
+        full = int(sum(math.exp(e) >= self.pipe.diameter for e in y[sees]))
+        if full > 0.5 * self.hours:
+            self.notes += 1
+            return
+        self.notes += self.law.exponent < 0.1
+        level = math.exp(middle(y[both]))
+        ratio = math.exp(self.law.at(math.log(level))) / self.pipe.uniform(min(level, self.pipe.diameter))
+        self.notes += not 1 / 2.5 < ratio < 2.5
+
+    def echo(self, hs):
+        self.narrow = middle([h.scatter for h in hs]) < 0.05
+        days = {}
+        for h in hs:
+            day = days.setdefault((FIRST_HOUR + h.number) // 24, np.zeros(4))
+            day += (h.looked, h.zeros, h.lower if self.narrow else h.low, h.flips)
+        total = sum(days.values())
+        self.zeros = total[1] / total[0] if total[0] else 0.0
+        shares = np.array([d[1:] / d[0] for d in days.values() if d[0] >= 12])
+        self.limits = [0.2] * 3 if len(shares) < 2 else [
+            float(m + max(0.1, 1.5 * m) + 4 * s) for m, s in zip(shares.mean(axis=0), shares.std(axis=0, ddof=1))]
+
+    def highest(self, y, dry):
+        days = {}
+        for c, e, w in zip(self.civil, y, dry):
+            if w and e == e:
+                days.setdefault(c[0], []).append(e)
+        peaks = [max(v) for v in days.values() if len(v) >= 16]
+        self.peak = math.exp(np.median(peaks)) if peaks else math.exp(np.quantile([e for e, w in zip(y, dry) if w and e == e], 0.95))
+
+    def phases(self, y, nearly):
+        phase = Phase(self.depth)
+        days = {}
+        for c, e, w in zip(self.civil, y, nearly):
+            day = days.setdefault(c[0], (c[2], [], []))
+            if w and e == e:
+                day[1].append(c[1])
+                day[2].append(e)
+        shifts = {False: [], True: []}
+        for rest, at, values in days.values():
+            if len(values) >= 16:
+                found = phase.of(rest, at, values, 0.0, 0.0)
+                if found:
+                    shifts[rest].append(found[0])
+        self.usual_phase = UsualPhase(shifts[False], shifts[True])
+
+    def peculiar(self):
+        """Counts what cannot be tested with it."""
+        count = 2 * (self.law is None) + self.tidal + (not self.rain) + (not self.tells_clock and not self.tidal) + (self.law is not None)
+        self.tests_gauge = self.rain and not self.tidal and not self.pumped
+        self.not_tested = count + (not self.rain or not self.tests_gauge or len(self.lags) < 2)
+
+
+def taken_hours(record, pipe, begin=None, end=None):
+    keep = slice(0, len(record.minutes)) if begin is None else slice(int(np.searchsorted(record.minutes, (begin - 168) * 60)),
+                                                                     int(np.searchsorted(record.minutes, end * 60)))
+    found = hours(record.minutes[keep], record.depths[keep], record.velocities[keep], record.rains[keep], Bounds(pipe.diameter))
+    weather = Weather()
+    return found, [weather.take(h, h.rain) for h in found]
+
+
+def learn(record, pipe, zone, interval=None, days=14):
+    """The baseline of an interval, or of the first stretch that passes, and the reasons of those refused."""
+    calendar = Calendar(zone)
+    if interval:
+        taken, weather = taken_hours(record, pipe, *interval)
+        base = Baseline(pipe, taken, weather, *interval, calendar)
+        return (base if base.learned else None), [] if base.learned else [base]
+    taken, weather = taken_hours(record, pipe)
+    begin, last = taken[0].number, taken[-1].number + 1
+    refused = []
+    while True:
+        length = 24 * days
+        base = Baseline(pipe, taken, weather, begin, begin + length, calendar)
+        while base.lacks and length < 42 * 24 and begin + length + 24 <= last:
+            length += 24
+            base = Baseline(pipe, taken, weather, begin, begin + length, calendar)
+        if base.learned:
+            return base, refused
+        refused.append(base)
+        begin = int(max(begin + 24, base.go_on))
+        if begin + 24 * days > last:
+            return None, refused
