@@ -196,6 +196,29 @@ def air_root(s):
     raise SystemExit("no air for " + str(s))
 
 
+def root_of(v):
+    """t = sqrt(1 - x) in (0, 1) of v = x (1 - t (3/2 - 3/4 t)), which falls from 1 to 0 while t rises."""
+    t, low, high = mpf(1) / 2, mpf(0), mpf(1)
+    for _ in range(400):
+        x = 1 - t * t
+        bracket = 1 - t * (mpf(3) / 2 - mpf(3) / 4 * t)
+        excess = x * bracket - v
+        low, high = (t, high) if excess > 0 else (low, t)
+        step = excess / (-2 * t * bracket - x * (mpf(3) / 2 - mpf(3) / 2 * t))
+        if abs(step) < mpf(10) ** -(mp.dps - 3):
+            return t - step
+        t = t - step if low < t - step < high else (low + high) / 2
+    raise SystemExit("no root for " + str(v))
+
+
+def manning_depth(v):
+    """Depth below the crest of the variable of its pieces."""
+    with mp.workdps(mp.dps + 20):
+        s = root_of(v)
+        q = MOST * (1 - s * s)
+    return manning_depth_low(q) if q < mpf(1) / 2 else 1 - air_root(s) ** 2
+
+
 def critical_ratio(r):
     """x/r with r = sqrt(q); analytic in r."""
     target = r * r
@@ -230,37 +253,28 @@ def main(root):
 
     tiny = mpf("2e-16")
     forward = Piecewise("circle-manning", 8, tiny)
-    octaves(forward, manning, -20, -1, 8)
+    octaves(forward, lambda v: manning_of_air(root_of(v)), -22, 0, 16)
     forward.write(
         resources,
-        "Q/Qfull of y/D in [2^-20, 1/2): 8 pieces an octave, in the mantissa less the middle of its piece",
+        "Q/Qfull of v = x (1 - t (3/2 - 3/4 t)) in [2^-22, 1), x = y/D, t = sqrt(1 - x):"
+        " 16 pieces an octave, in the mantissa less the middle of its piece",
     )
-    upper = Piecewise("circle-manning-air", 9, tiny)
-    pieces = 24
-    width = mpf(3) / 4 / pieces
-    for k in range(pieces):
-        upper.add(manning_of_air, k * width, (k + 1) * width)
-    upper.write(resources, "Q/Qfull of sqrt(1 - y/D) in [0, 3/4): pieces of 1/32, in the variable less their middle")
-
-    inverse = Piecewise("circle-manning-depth", 9, tiny)
-    octaves(inverse, manning_depth_low, -44, -1, 8)
+    inverse = Piecewise("circle-manning-depth", 8, tiny)
+    octaves(inverse, manning_depth, -47, 0, 16)
     inverse.write(
         resources,
-        "y/D of Q/Qfull in [2^-44, 1/2): 8 pieces an octave, in the mantissa less the middle of its piece",
+        "y/D below the crest of v = x (1 - s (3/2 - 3/4 s)) in [2^-47, 1), x = Q/Qmax, s = sqrt(1 - x):"
+        " 16 pieces an octave, in the mantissa less the middle of its piece",
     )
-    # Above the crest the pieces are shorter: dQ/dt is 0 again at a t below 0, a branch point of t near s = -0.37.
-    for name, least, first, last, side in (
-        ("circle-manning-crest", 32, 0, 24, "below"),
-        ("circle-manning-above", 128, -34, 0, "above"),
-    ):
-        crest = Piecewise(name, 9, tiny)
-        for k in range(first, last):
-            crest.add(air_root, mpf(k) / least, mpf(k + 1) / least, lambda u, got, exact: abs(got - exact))
-        crest.write(
-            resources,
-            f"sqrt(1 - y/D) {side} the crest, of s = +-sqrt(1 - Q/Qmax) in [{first}/{least}, {last}/{least}):"
-            f" pieces of 1/{least}, in s less their middle; the error is absolute",
-        )
+    # Above the crest the pieces are short: dQ/dt is 0 again at a t below 0, a branch point of t near s = -0.37.
+    crest = Piecewise("circle-manning-above", 9, tiny)
+    for k in range(-34, 0):
+        crest.add(air_root, mpf(k) / 128, mpf(k + 1) / 128, lambda u, got, exact: abs(got - exact))
+    crest.write(
+        resources,
+        "sqrt(1 - y/D) above the crest, of s = -sqrt(1 - Q/Qmax) in [-34/128, 0):"
+        " pieces of 1/128, in s less their middle; the error is absolute",
+    )
     lower = Piecewise("circle-critical-depth", 9, tiny)
     for k in range(28):
         lower.add(critical_ratio, mpf(k) / 32, mpf(k + 1) / 32)

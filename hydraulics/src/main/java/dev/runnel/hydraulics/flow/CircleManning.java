@@ -8,9 +8,8 @@ import java.util.function.DoubleUnaryOperator;
  * Uniform flow by Manning's law in a circle. Depth over diameter and discharge over that of the full bore are then one
  * curve for all pipes, and so is its inverse; both are piecewise polynomials, computed once for all.
  *
- * <p>The variables are those in which the curve is tame: a part of an octave for small values, where it is a power law over
- * any number of decades; t = √(1 − y/D) near the soffit, where the round crown is smooth in t only; and for the inverse
- * s = ±√(1 − Q/Qmax), in which the depth runs straight through the crest. Relative error of the discharge below 1e-15; the
+ * <p>Both are {@link CrestPieces}: the discharge with t = √(1 − y/D), since the round crown is smooth in t only, and the depth
+ * with s = ±√(1 − Q/Qmax), in which it runs straight through the crest. Relative error of the discharge below 1e-15; the
  * discharge of a depth found is the one asked for within 1e-14.
  */
 final class CircleManning implements UniformCurve {
@@ -24,20 +23,16 @@ final class CircleManning implements UniformCurve {
     /** Place of the largest hydraulic radius, and so of the largest velocity: (1 − cos(θ/2))/2 with θ = tan θ. */
     static final double FASTEST = 0.81280312733986099;
 
-    /** Below these the pieces end; such films are computed from the law itself. */
-    private static final int FIRST_OCTAVE = -20;
+    /** Where the pieces end; thinner films are computed from the law itself, y/D below 1e-6. */
+    private static final int FIRST_OCTAVE = -22;
 
-    private static final double FILM = 0x1p-20;
-    private static final int FIRST_DISCHARGE_OCTAVE = -44;
-    private static final double FILM_DISCHARGE = 0x1p-44;
+    private static final int FIRST_DISCHARGE_OCTAVE = -47;
 
     /** Q/Qfull = c x^(13/6) in the limit of thin films: (16/(3π))^(5/3) (2/π)^(−2/3). */
     private static final double FILM_FACTOR = Math.pow(16 / (3 * Math.PI), 5.0 / 3) * Math.pow(Math.PI / 2, 2.0 / 3);
 
-    private static final ChosenPieces DISCHARGE =
-            ChosenPieces.read("circle-manning.csv", FIRST_OCTAVE, "circle-manning-air.csv");
-    private static final ChosenPieces DEPTH =
-            ChosenPieces.read("circle-manning-depth.csv", FIRST_DISCHARGE_OCTAVE, "circle-manning-crest.csv");
+    private static final CrestPieces DISCHARGE = CrestPieces.read("circle-manning.csv", FIRST_OCTAVE);
+    private static final CrestPieces DEPTH = CrestPieces.read("circle-manning-depth.csv", FIRST_DISCHARGE_OCTAVE);
     private static final double[] ABOVE_CREST = Pieces.read("circle-manning-above.csv");
     private static final int BLOCK = 1024;
     private static final int ABOVE_PIECES = 34;
@@ -47,17 +42,17 @@ final class CircleManning implements UniformCurve {
     private final double diameter;
     private final double inverse;
     private final double full;
-    private final double perFull;
     private final double most;
+    private final double perMost;
     private final double crest;
 
     private CircleManning(double diameter, double full) {
         this.diameter = diameter;
         this.inverse = 1 / diameter;
         this.full = full;
-        this.perFull = 1 / full;
         this.crest = depthUnder(CREST_AIR_ROOT);
         this.most = discharge(crest);
+        this.perMost = 1 / most;
     }
 
     static CircleManning of(CircularSection section, Manning law, double gradient) {
@@ -73,25 +68,27 @@ final class CircleManning implements UniformCurve {
 
     /** Writes the discharge of each depth; what is not in [0, D] is left to another form. */
     void discharges(double[] depth, double[] discharge, DoubleUnaryOperator other) {
-        boolean apart = depth != discharge;
+        if (depth == discharge) {
+            Bulk.apply("depths", depth, "discharges", discharge, other);
+            return;
+        }
         for (int from = 0; from < depth.length; from += BLOCK) {
             int to = from + Math.min(BLOCK, depth.length - from);
-            if (apart) {
-                airRoots(depth, discharge, from, to);
-            }
+            depthVariables(depth, discharge, from, to);
             for (int i = from; i < to; i++) {
-                double d = depth[i];
-                discharge[i] = d >= 0 && d <= diameter
-                        ? full * ratio(d * inverse, apart ? discharge[i] : airRoot(d))
+                double v = discharge[i];
+                int piece = DISCHARGE.piece(v);
+                discharge[i] = DISCHARGE.isInside(piece)
+                        ? full * DISCHARGE.value(piece, v)
                         : Bulk.at("depths", depth, i, other);
             }
         }
     }
 
-    /** Roots in a loop of their own become vectors; in the other one each would wait for the one before. */
-    private void airRoots(double[] depth, double[] root, int from, int to) {
+    private void depthVariables(double[] depth, double[] variable, int from, int to) {
         for (int i = from; i < to; i++) {
-            root[i] = airRoot(depth[i]);
+            double d = depth[i];
+            variable[i] = CrestPieces.variable(d * inverse, airRoot(d));
         }
     }
 
@@ -101,48 +98,51 @@ final class CircleManning implements UniformCurve {
 
     /** Writes the lowest depth of each discharge; what is not in [0, most) is left to another form. */
     void lowestDepths(double[] discharge, double[] depth, DoubleUnaryOperator other) {
-        boolean apart = depth != discharge;
+        if (discharge == depth) {
+            Bulk.apply("discharges", discharge, "depths", depth, other);
+            return;
+        }
         for (int from = 0; from < depth.length; from += BLOCK) {
             int to = from + Math.min(BLOCK, depth.length - from);
-            if (apart) {
-                crestRoots(discharge, depth, from, to);
-            }
+            dischargeVariables(discharge, depth, from, to);
             for (int i = from; i < to; i++) {
-                double q = discharge[i];
-                depth[i] = q >= 0 && q < most
-                        ? lowestDepth(q * perFull, apart ? depth[i] : crestRoot(q * perFull))
+                double v = depth[i];
+                int piece = DEPTH.piece(v);
+                depth[i] = DEPTH.isInside(piece)
+                        ? diameter * DEPTH.value(piece, v)
                         : Bulk.at("discharges", discharge, i, other);
             }
         }
     }
 
-    private void crestRoots(double[] discharge, double[] root, int from, int to) {
-        double part = perFull;
+    private void dischargeVariables(double[] discharge, double[] variable, int from, int to) {
+        double part = perMost;
         for (int i = from; i < to; i++) {
-            root[i] = crestRoot(discharge[i] * part);
+            double x = discharge[i] * part;
+            variable[i] = CrestPieces.variable(x, Math.sqrt(1 - x));
         }
     }
 
-    /** s of a part Q/Qfull. */
-    private static double crestRoot(double q) {
-        return Math.sqrt(Math.max(1 - q * PER_MOST, 0));
-    }
-
-    /** y/D below the crest of a part Q/Qfull of the full-bore discharge, in [0, 1]; a start for other laws. */
+    /** y/D below the crest of a part Q/Qfull of the full-bore discharge, in [0, 1.05]; a start for other laws. */
     static double lowestPart(double q) {
-        if (q < FILM_DISCHARGE) {
-            return filmDepth(q);
-        }
-        double value = DEPTH.value(q, crestRoot(q));
-        return q < 0.5 ? value : 1 - value * value;
+        return lowestOfMost(q * PER_MOST);
+    }
+
+    /** y/D below the crest of a part Q/Qmax, in [0, 1] but for rounding. */
+    private static double lowestOfMost(double x) {
+        double v = CrestPieces.variable(x, Math.sqrt(Math.max(1 - x, 0)));
+        int piece = DEPTH.piece(v);
+        return piece < 0 ? filmDepth(x * MOST) : DEPTH.valueUpTo(piece, v);
     }
 
     /** Q/Qfull from the part of the diameter that is water, and the root of the part that is air. */
     private static double ratio(double x, double airRoot) {
-        if (x < FILM) {
-            return filmRatio(x);
+        if (airRoot == 0) {
+            return 1;
         }
-        return airRoot == 0 ? 1 : DISCHARGE.value(x, airRoot);
+        double v = CrestPieces.variable(x, airRoot);
+        int piece = DISCHARGE.piece(v);
+        return piece < 0 ? filmRatio(x) : DISCHARGE.valueUpTo(piece, v);
     }
 
     private static double filmRatio(double x) {
@@ -155,17 +155,7 @@ final class CircleManning implements UniformCurve {
         if (!(discharge < most)) {
             return discharge == most ? crest : Double.NaN;
         }
-        double q = discharge * perFull;
-        return lowestDepth(q, crestRoot(q));
-    }
-
-    private double lowestDepth(double q, double s) {
-        if (q < FILM_DISCHARGE) {
-            return diameter * filmDepth(q);
-        }
-        double value = DEPTH.value(q, s);
-        // Which one it is changes at random from one discharge to the next: both, and a choice without a jump.
-        return ChosenPieces.choose(q, diameter * value, depthUnder(Math.max(value, CREST_AIR_ROOT)));
+        return Math.min(diameter * lowestOfMost(discharge * perMost), crest);
     }
 
     @Override

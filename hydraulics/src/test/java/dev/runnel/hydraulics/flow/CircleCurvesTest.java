@@ -111,9 +111,7 @@ class CircleCurvesTest {
     @ValueSource(
             strings = {
                 "circle-manning",
-                "circle-manning-air",
                 "circle-manning-depth",
-                "circle-manning-crest",
                 "circle-manning-above",
                 "circle-critical-depth",
                 "circle-critical-air",
