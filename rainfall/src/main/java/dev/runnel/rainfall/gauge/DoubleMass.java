@@ -82,8 +82,8 @@ public final class DoubleMass {
         int size = 0;
         for (int i = 0; i < gauge.length; i++) {
             if (!Double.isNaN(gaugeMm[i]) && !Double.isNaN(referenceMm[i])) {
-                gauge[size] = Require.nonNegative("gaugeMm at index " + i, gaugeMm[i], "mm");
-                reference[size] = Require.nonNegative("referenceMm at index " + i, referenceMm[i], "mm");
+                gauge[size] = notNegative("gaugeMm", gaugeMm[i], i);
+                reference[size] = notNegative("referenceMm", referenceMm[i], i);
                 size++;
             }
         }
@@ -213,6 +213,13 @@ public final class DoubleMass {
             }
         }
         return (1.0 + asGood) / (1.0 + shuffles);
+    }
+
+    /** The name is put together only where it is read. */
+    private static double notNegative(String name, double depthMm, int index) {
+        return depthMm >= 0 && depthMm <= Double.MAX_VALUE
+                ? depthMm
+                : Require.nonNegative(name + " at index " + index, depthMm, "mm");
     }
 
     private static Break best(double[] x, double[] a, int leastPeriods) {

@@ -7,9 +7,7 @@ import dev.runnel.rainfall.internal.Share;
 import dev.runnel.timeseries.Interval;
 import dev.runnel.timeseries.RegularSeries;
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.Collection;
-import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
@@ -17,6 +15,7 @@ import java.util.Optional;
 import java.util.TreeMap;
 import java.util.function.IntFunction;
 import org.apiguardian.api.API;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Gauges near each other, compared period by period: each against the median of the others. Immutable and thread-safe.
@@ -55,6 +54,9 @@ public final class Neighbours {
     private final Periods periods;
     private final double wetMm;
     private final List<String> aside;
+
+    /** Made on first need; two threads make the same. */
+    private volatile @Nullable TellingDepths telling;
 
     private Neighbours(List<String> names, double[][] depths, Periods periods, double wetMm, List<String> aside) {
         this.names = names;
@@ -256,22 +258,50 @@ public final class Neighbours {
         Require.inRange("tolerance", tolerance, 0, 10, "");
         Neighbours settled = this;
         while (names.size() - settled.aside.size() > FEWEST) {
-            Optional<Finding> farthest = settled.farthest();
-            if (farthest.isEmpty() || Math.abs(farthest.get().ratio() - 1) <= tolerance) {
+            int farthest = settled.farthest(tolerance);
+            if (farthest < 0) {
                 break;
             }
             List<String> more = new ArrayList<>(settled.aside);
-            more.add(farthest.get().gauge());
-            settled = new Neighbours(names, depths, periods, wetMm, List.copyOf(more));
+            more.add(names.get(farthest));
+            Neighbours fewer = new Neighbours(names, depths, periods, wetMm, List.copyOf(more));
+            fewer.telling = settled.telling().without(farthest);
+            settled = fewer;
         }
         return settled;
     }
 
-    private Optional<Finding> farthest() {
-        return names.stream()
-                .filter(name -> !aside.contains(name))
-                .flatMap(name -> finding(name).stream())
-                .max(Comparator.comparingDouble(finding -> Math.abs(Math.log(finding.ratio()))));
+    /** The gauge whose ratio to the others is farthest from 1, or -1 if that is within the tolerance. */
+    private int farthest(double tolerance) {
+        int farthest = -1;
+        double most = -1;
+        double ratioOfFarthest = 1;
+        for (int at = 0; at < names.size(); at++) {
+            double[] others = aside.contains(names.get(at)) ? new double[0] : medianOfOthers(at);
+            if (isTelling(depths[at], others)) {
+                double ratio = DoubleMass.of(depths[at], others).ratio();
+                double distance = Math.abs(Math.log(ratio));
+                if (distance > most) {
+                    most = distance;
+                    farthest = at;
+                    ratioOfFarthest = ratio;
+                }
+            }
+        }
+        return Math.abs(ratioOfFarthest - 1) <= tolerance ? -1 : farthest;
+    }
+
+    /** Whether two periods count at least, and it rained in one of them. */
+    private static boolean isTelling(double[] own, double[] others) {
+        int compared = 0;
+        boolean rained = false;
+        for (int i = 0; i < others.length; i++) {
+            if (!Double.isNaN(own[i]) && !Double.isNaN(others[i])) {
+                compared++;
+                rained |= others[i] > 0;
+            }
+        }
+        return compared >= 2 && rained;
     }
 
     /**
@@ -333,10 +363,9 @@ public final class Neighbours {
      */
     public Optional<Finding> finding(String gauge) {
         Objects.requireNonNull(gauge, "gauge");
-        List<Compared> compared = compared(gauge);
-        boolean isTelling = compared.size() >= 2 && compared.stream().anyMatch(each -> each.othersMm() > 0);
         int at = index(gauge);
-        return isTelling ? Optional.of(finding(at, medianOfOthers(at))) : Optional.empty();
+        double[] others = medianOfOthers(at);
+        return isTelling(depths[at], others) ? Optional.of(finding(at, others)) : Optional.empty();
     }
 
     /**
@@ -382,41 +411,21 @@ public final class Neighbours {
 
     /** The median of the others in each period, mm; NaN where fewer than half of them tell something. */
     private double[] medianOfOthers(int at) {
-        boolean[] isAside = new boolean[names.size()];
-        aside.forEach(name -> isAside[index(name)] = true);
-        int others = names.size() - aside.size() - (isAside[at] ? 0 : 1);
-        int needed = Math.max(1, (others + 1) / 2);
-        double[] medians = new double[periods.count()];
-        double[] telling = new double[names.size()];
-        for (int i = 0; i < medians.length; i++) {
-            boolean isWet = isWetForMost(i);
-            int count = 0;
-            for (int other = 0; other < depths.length; other++) {
-                double depth = depths[other][i];
-                if (other != at && !isAside[other] && !Double.isNaN(depth) && !(isWet && depth == 0)) {
-                    telling[count++] = depth;
-                }
+        boolean isAmong = !aside.contains(names.get(at));
+        int others = names.size() - aside.size() - (isAmong ? 1 : 0);
+        return telling().mediansOfOthers(at, isAmong, Math.max(1, (others + 1) / 2));
+    }
+
+    private TellingDepths telling() {
+        TellingDepths ready = telling;
+        if (ready == null) {
+            ready = TellingDepths.of(depths, periods.count(), this::isWet);
+            for (String name : aside) {
+                ready = ready.without(index(name));
             }
-            medians[i] = count >= needed ? median(telling, count) : Double.NaN;
+            telling = ready;
         }
-        return medians;
-    }
-
-    /** Whether more than half of the gauges that are there had the wet limit. */
-    private boolean isWetForMost(int period) {
-        int known = 0;
-        int wet = 0;
-        for (double[] each : depths) {
-            known += Double.isNaN(each[period]) ? 0 : 1;
-            wet += isWet(each[period]) ? 1 : 0;
-        }
-        return 2 * wet > known;
-    }
-
-    private static double median(double[] values, int size) {
-        Arrays.sort(values, 0, size);
-        int half = size / 2;
-        return size % 2 == 1 ? values[half] : (values[half - 1] + values[half]) / 2;
+        return ready;
     }
 
     /** A sum of tips may lie a rounding below the limit. */
