@@ -1,6 +1,7 @@
 package dev.runnel.hydraulics.monitoring;
 
 import java.util.Arrays;
+import java.util.function.Predicate;
 import java.util.function.ToIntFunction;
 import java.util.stream.Collectors;
 import org.apiguardian.api.API;
@@ -33,6 +34,15 @@ public final class FlowCounts {
 
     static byte code(DepthCondition depth, VelocityCondition velocity) {
         return (byte) (depth.ordinal() * VELOCITIES + velocity.ordinal());
+    }
+
+    /** For each {@link #code} whether its depth has a condition of some kind. */
+    static boolean[] where(Predicate<DepthCondition> kind) {
+        boolean[] is = new boolean[none().length];
+        for (byte code = 0; code < is.length; code++) {
+            is[code] = kind.test(depthCondition(code));
+        }
+        return is;
     }
 
     static DepthCondition depthCondition(byte code) {

@@ -229,6 +229,11 @@ public final class FlowRecord {
         return FlowCounts.depthCondition(conditions[index]);
     }
 
+    /** What was done with a pair, by {@link FlowCounts#code}. */
+    byte code(int index) {
+        return conditions[index];
+    }
+
     /** Quality of the depth reading itself, which the level loses where it does not follow from the reading. */
     Quality depthQuality(int index) {
         return Quality.ofCode(depthQualities[index]);
@@ -325,15 +330,16 @@ public final class FlowRecord {
         double[] levels = SeriesArrays.keeper().values(level);
         double[] velocities = SeriesArrays.keeper().values(velocity);
         double[] ratios = new double[size()];
+        boolean[] flowing = flowing();
         for (int from = 0; from < ratios.length; ) {
-            PipeMonitor monitor = monitor(from);
+            LevelMemory uniform = new LevelMemory(monitor(from)::uniformVelocity);
             int to = endOfSettings(from);
             for (int i = from; i < to; i++) {
-                ratios[i] = isFlowing(i) ? velocities[i] / monitor.uniformVelocity(levels[i]) : Double.NaN;
+                ratios[i] = flowing[i] ? velocities[i] / uniform.at(levels[i]) : Double.NaN;
             }
             from = to;
         }
-        return whereFlowing(ratios);
+        return whereFlowing(ratios, flowing);
     }
 
     /** The first pair from one on that was made with other settings. */
@@ -346,16 +352,23 @@ public final class FlowRecord {
         return to;
     }
 
-    /** Whether there is a flow and an area through which it goes. */
-    private boolean isFlowing(int index) {
-        return depthCondition(index).isFlowing() && !Double.isNaN(flow.value(index));
+    /** Whether there is a flow, and an area through which it goes. */
+    private boolean[] flowing() {
+        double[] flows = SeriesArrays.keeper().values(flow);
+        boolean[] hasArea = FlowCounts.where(DepthCondition::isFlowing);
+        boolean[] flowing = new boolean[flows.length];
+        for (int i = 0; i < flowing.length; i++) {
+            flowing[i] = hasArea[conditions[i]] && !Double.isNaN(flows[i]);
+        }
+        return flowing;
     }
 
     /** A series with the quality of the flow where there are values, and missing elsewhere. */
-    private Series whereFlowing(double[] values) {
+    private Series whereFlowing(double[] values, boolean[] flowing) {
         byte[] qualities = flow.toQualityCodes();
+        byte missing = Quality.MISSING.toCode();
         for (int i = 0; i < qualities.length; i++) {
-            qualities[i] = isFlowing(i) ? qualities[i] : Quality.MISSING.toCode();
+            qualities[i] = flowing[i] ? qualities[i] : missing;
         }
         return (Series) SeriesArrays.keeper().withReadings(flow, values, qualities);
     }
@@ -371,8 +384,9 @@ public final class FlowRecord {
         Objects.requireNonNull(inputs, "inputs");
         double[] levels = level.toValues();
         double[] velocities = SeriesArrays.keeper().values(velocity);
+        boolean[] flowing = flowing();
         for (int i = 0; i < levels.length; i++) {
-            levels[i] = isFlowing(i) ? levels[i] : Double.NaN;
+            levels[i] = flowing[i] ? levels[i] : Double.NaN;
         }
         double[] standard = new double[levels.length];
         for (int from = 0; from < levels.length; ) {
@@ -380,7 +394,7 @@ public final class FlowRecord {
             FlowUncertainty.standard(monitor(from), inputs, levels, velocities, from, to, standard);
             from = to;
         }
-        return whereFlowing(standard);
+        return whereFlowing(standard, flowing);
     }
 
     /**
@@ -394,12 +408,14 @@ public final class FlowRecord {
     public Series relativeUncertainty(SensorUncertainty inputs) {
         Series standard = uncertainty(inputs);
         double[] shares = standard.toValues();
+        double[] flows = SeriesArrays.keeper().values(flow);
         byte[] qualities = standard.toQualityCodes();
+        byte missing = Quality.MISSING.toCode();
         for (int i = 0; i < shares.length; i++) {
-            double share = shares[i] / Math.abs(flow.value(i));
+            double share = shares[i] / Math.abs(flows[i]);
             boolean known = Double.isFinite(share);
             shares[i] = known ? share : Double.NaN;
-            qualities[i] = known ? qualities[i] : Quality.MISSING.toCode();
+            qualities[i] = known ? qualities[i] : missing;
         }
         return (Series) SeriesArrays.keeper().withReadings(flow, shares, qualities);
     }

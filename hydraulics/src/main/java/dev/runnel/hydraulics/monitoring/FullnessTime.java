@@ -1,8 +1,10 @@
 package dev.runnel.hydraulics.monitoring;
 
 import dev.runnel.internal.Require;
+import dev.runnel.internal.SeriesArrays;
 import dev.runnel.internal.Text;
 import dev.runnel.timeseries.EpochNanos;
+import dev.runnel.timeseries.Quality;
 import java.time.Duration;
 import java.util.Objects;
 import org.apiguardian.api.API;
@@ -69,33 +71,33 @@ public record FullnessTime(double fullness, Duration above, Duration covered, Du
         long since = 0;
         boolean known = false;
         boolean wasAbove = false;
-        for (int i = 0; i < record.size(); i++) {
-            if (isKnown(record, i, limit)) {
-                long time = record.level().epochNanos(i);
+        SeriesArrays.Keeper keeper = SeriesArrays.keeper();
+        long[] times = keeper.times(record.level());
+        double[] levels = keeper.values(record.level());
+        byte[] qualities = keeper.qualities(record.level());
+        byte suspect = Quality.SUSPECT.toCode();
+        boolean[] belowAny = FlowCounts.where(
+                condition -> condition == DepthCondition.DRY || condition == DepthCondition.BELOW_SENSOR);
+        for (int i = 0; i < times.length; i++) {
+            if (qualities[i] < suspect || isKnownBelow(record, i, limit)) {
+                long time = times[i];
                 if (known && time - since <= gap) {
                     covered += time - since;
                     above += wasAbove ? time - since : 0;
                 }
                 since = time;
                 known = true;
-                wasAbove = isAbove(record, i, limit);
+                wasAbove = !belowAny[record.code(i)] && SurchargeRule.isAbove(levels[i], limit);
             }
         }
         return new FullnessTime(fullness, Duration.ofNanos(above), Duration.ofNanos(covered), total(record));
     }
 
-    private static boolean isKnown(FlowRecord record, int index, double limit) {
-        return record.level().quality(index).isUsable()
-                || record.depthCondition(index) == DepthCondition.BELOW_SENSOR
-                        && limit >= record.monitor(index).sensorOffset()
-                        && record.depthQuality(index).isUsable();
-    }
-
-    private static boolean isAbove(FlowRecord record, int index, double limit) {
-        return switch (record.depthCondition(index)) {
-            case DRY, BELOW_SENSOR -> false;
-            default -> SurchargeRule.isAbove(record.level().value(index), limit);
-        };
+    /** Whether the water is known to stand below the limit, though not how high. */
+    private static boolean isKnownBelow(FlowRecord record, int index, double limit) {
+        return record.depthCondition(index) == DepthCondition.BELOW_SENSOR
+                && limit >= record.monitor(index).sensorOffset()
+                && record.depthQuality(index).isUsable();
     }
 
     private static Duration total(FlowRecord record) {

@@ -5,8 +5,10 @@ import dev.runnel.internal.Text;
 import dev.runnel.timeseries.EpochNanos;
 import dev.runnel.timeseries.Reading;
 import dev.runnel.timeseries.Rule;
+import dev.runnel.timeseries.Series;
 import dev.runnel.timeseries.TextState;
 import java.time.Duration;
+import java.util.List;
 import java.util.Objects;
 import org.apiguardian.api.API;
 
@@ -104,6 +106,11 @@ public final class SurchargeRule implements Rule<Reading, SurchargePeriod, TextS
     @Override
     public SurchargeWatch start() {
         return new SurchargeWatch(this);
+    }
+
+    @Override
+    public List<SurchargePeriod> over(Iterable<? extends Reading> inputs) {
+        return inputs instanceof Series series ? start().all(series) : Rule.super.over(inputs);
     }
 
     @Override

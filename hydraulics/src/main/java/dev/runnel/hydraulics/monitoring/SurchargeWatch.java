@@ -1,13 +1,17 @@
 package dev.runnel.hydraulics.monitoring;
 
 import dev.runnel.internal.MachineClock;
+import dev.runnel.internal.SeriesArrays;
 import dev.runnel.internal.StateText;
 import dev.runnel.timeseries.EpochNanos;
 import dev.runnel.timeseries.Interval;
 import dev.runnel.timeseries.Machine;
+import dev.runnel.timeseries.Quality;
 import dev.runnel.timeseries.Reading;
+import dev.runnel.timeseries.Series;
 import dev.runnel.timeseries.TextState;
 import java.time.Instant;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.apiguardian.api.API;
@@ -80,22 +84,46 @@ public final class SurchargeWatch implements Machine<Reading, SurchargePeriod, T
         long time = EpochNanos.of(level.time());
         clock.requireAfter(time);
         clock.moveTo(time);
-        if (!level.quality().isUsable()) {
-            return List.of();
-        }
+        return level.quality().isUsable() ? usable(time, level.value()) : List.of();
+    }
+
+    private List<SurchargePeriod> usable(long time, double level) {
         boolean follows = usable && Long.compareUnsigned(time - lastUsable, maximumGap) <= 0;
-        boolean above = rule.isAbove(level.value());
+        boolean above = rule.isAbove(level);
         List<SurchargePeriod> ended = List.of();
         if (readings > 0 && !(follows && above)) {
             ended = List.of(period(follows ? time : lastUsable, follows));
             readings = 0;
         }
         if (above) {
-            add(time, level.value(), follows);
+            add(time, level, follows);
         }
         lastUsable = time;
         usable = true;
         return ended;
+    }
+
+    /** Takes all readings of a record and ends it; below the level, where nothing is open, only the time counts. */
+    List<SurchargePeriod> all(Series levels) {
+        SeriesArrays.Keeper keeper = SeriesArrays.keeper();
+        long[] times = keeper.times(levels);
+        double[] values = keeper.values(levels);
+        byte[] qualities = keeper.qualities(levels);
+        byte suspect = Quality.SUSPECT.toCode();
+        List<SurchargePeriod> periods = new ArrayList<>();
+        for (int i = 0; i < times.length; i++) {
+            if (qualities[i] >= suspect) {
+                continue;
+            }
+            if (readings > 0 || rule.isAbove(values[i])) {
+                periods.addAll(usable(times[i], values[i]));
+            } else {
+                lastUsable = times[i];
+                usable = true;
+            }
+        }
+        periods.addAll(finish());
+        return List.copyOf(periods);
     }
 
     /**
