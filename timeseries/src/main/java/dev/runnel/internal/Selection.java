@@ -12,6 +12,8 @@ public final class Selection {
     /** So short a part is sorted. */
     private static final int SHORT = 40;
 
+    private static final int BINS = 1 << 10;
+
     private Selection() {}
 
     /**
@@ -53,6 +55,51 @@ public final class Selection {
         }
         Arrays.sort(values, from, to + 1);
         return values[rank];
+    }
+
+    /**
+     * Returns the value of some rank and the one that follows it, of many values without parting all of them: values are
+     * counted in bins of equal width, and only those of one bin are parted.
+     *
+     * @param values values, none of them NaN; not modified
+     * @param rank counted from 0 by size, one less than the last rank at most
+     * @return the value that sorting would put at that rank, and the one at the next
+     */
+    public static double[] pair(double[] values, int rank) {
+        double lowest = values[0];
+        double highest = values[0];
+        for (double value : values) {
+            lowest = Math.min(lowest, value);
+            highest = Math.max(highest, value);
+        }
+        double scale = BINS / (highest - lowest);
+        if (!(scale > 0 && scale < Double.POSITIVE_INFINITY)) {
+            double[] parted = values.clone();
+            return new double[] {part(parted, rank), least(parted, rank + 1)};
+        }
+        // The bin does not fall where the value rises: each step of its making rounds, and rounding keeps the order.
+        int[] counts = new int[BINS + 1];
+        for (double value : values) {
+            counts[(int) ((value - lowest) * scale)]++;
+        }
+        int bin = 0;
+        int below = 0;
+        while (below + counts[bin] <= rank) {
+            below += counts[bin++];
+        }
+        double[] inside = new double[counts[bin]];
+        double beyond = Double.POSITIVE_INFINITY;
+        int size = 0;
+        for (double value : values) {
+            int place = (int) ((value - lowest) * scale);
+            if (place == bin) {
+                inside[size++] = value;
+            } else if (place > bin) {
+                beyond = Math.min(beyond, value);
+            }
+        }
+        double found = part(inside, rank - below);
+        return new double[] {found, rank - below + 1 < size ? least(inside, rank - below + 1) : beyond};
     }
 
     private static double middle(double a, double b, double c) {

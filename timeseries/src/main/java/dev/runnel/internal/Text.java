@@ -33,6 +33,8 @@ public final class Text {
 
     private static final int LONGEST_QUICK = 24;
 
+    private static final double TWO_LAST_PLACES = 4.5e-16;
+
     /** Below, the product is off by 1e-4 at most. */
     private static final double LARGEST_QUICK = 1e12;
 
@@ -92,7 +94,8 @@ public final class Text {
         }
         long whole = (long) scaled;
         double rest = scaled - whole;
-        if (Math.abs(rest - 0.5) < 1e-3) {
+        // The product and the shortest text of the number are each off by half a last place of it at most.
+        if (Math.abs(rest - 0.5) <= TWO_LAST_PLACES * scaled) {
             return -1;
         }
         long digits = rest > 0.5 ? whole + 1 : whole;

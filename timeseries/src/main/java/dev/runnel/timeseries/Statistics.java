@@ -21,14 +21,21 @@ public final class Statistics {
     /** Below this many values all are sorted; chosen, not measured. */
     private static final int FEW = 100;
 
+    /** From here on values are counted before they are parted. */
+    private static final int MANY = 1000;
+
     /** Ranks after which sorting was the cheaper way. */
     private static final int SEVERAL = 3;
+
+    private static final int SEVERAL_OF_MANY = 20;
 
     /** Without the missing ones, in the order in which they came. */
     private final double[] known;
 
     private final int missing;
-    private final double sum;
+
+    /** Made on first need; NaN before that, and where it is none. */
+    private volatile double sum = Double.NaN;
 
     /** Made on first need, as sorting takes most of the time; two threads make the same. */
     private volatile double @Nullable [] sorted;
@@ -36,10 +43,9 @@ public final class Statistics {
     /** How often a rank was asked for; two threads may miscount, which costs time and changes nothing. */
     private int asked;
 
-    private Statistics(double[] known, int missing, double sum) {
+    private Statistics(double[] known, int missing) {
         this.known = known;
         this.missing = missing;
-        this.sum = sum;
     }
 
     /**
@@ -57,19 +63,27 @@ public final class Statistics {
             count += Double.isNaN(value) ? 0 : 1;
         }
         double[] kept = count == values.length ? known : Arrays.copyOf(known, count);
-        double sum = CompensatedSum.of(kept, 0, kept.length);
-        return new Statistics(kept, values.length - kept.length, sum);
+        return new Statistics(kept, values.length - kept.length);
     }
 
     /** Of many values one or two ranks are found sooner than all of them are sorted. */
     private double ranked(double position) {
         int below = (int) position;
-        if (sorted != null || known.length < FEW || asked++ >= SEVERAL) {
+        boolean isMany = known.length >= MANY;
+        if (sorted != null || known.length < FEW || asked++ >= (isMany ? SEVERAL_OF_MANY : SEVERAL)) {
             return Interpolation.ranked(sorted(), position);
         }
-        double[] parted = known.clone();
-        double least = Selection.part(parted, below);
-        double next = below == position ? least : Selection.least(parted, below + 1);
+        double least;
+        double next;
+        if (isMany && below + 1 < known.length) {
+            double[] pair = Selection.pair(known, below);
+            least = pair[0];
+            next = pair[1];
+        } else {
+            double[] parted = known.clone();
+            least = Selection.part(parted, below);
+            next = below == position ? least : Selection.least(parted, below + 1);
+        }
         // Sorting tells -0.0 from 0.0, comparing does not.
         return least == 0 || next == 0
                 ? Interpolation.ranked(sorted(), position)
@@ -110,7 +124,12 @@ public final class Statistics {
      * @return the sum; 0 if there is no value
      */
     public double sum() {
-        return sum;
+        double ready = sum;
+        if (Double.isNaN(ready)) {
+            ready = CompensatedSum.of(known, 0, known.length);
+            sum = ready;
+        }
+        return ready;
     }
 
     /**
@@ -119,7 +138,7 @@ public final class Statistics {
      * @return the mean; NaN if there is no value
      */
     public double mean() {
-        return sum / known.length;
+        return sum() / known.length;
     }
 
     /**

@@ -44,6 +44,33 @@ class SelectionProperties {
         }
     }
 
+    /** Values close together and one far off, equal ones, and ranges that no width divides. */
+    @Property(tries = 3000)
+    void findsTwoThatFollowEachOther(
+            @ForAll long seed,
+            @ForAll @IntRange(min = 2, max = 5000) int size,
+            @ForAll @IntRange(min = 1) int different,
+            @ForAll @IntRange(max = 3) int kind) {
+        Random random = new Random(seed);
+        double[] values =
+                random.doubles(size).map(x -> Math.floor(x * different) / 7 - 3).toArray();
+        values[random.nextInt(size)] = switch (kind) {
+            case 0 -> 1e300;
+            case 1 -> Double.MAX_VALUE;
+            case 2 -> -5e-320;
+            default -> 0.1;
+        };
+        if (kind == 1) {
+            values[random.nextInt(size)] = -Double.MAX_VALUE;
+        }
+        double[] sorted = values.clone();
+        Arrays.sort(sorted);
+        double[] before = values.clone();
+        int rank = random.nextInt(size - 1);
+        assertThat(Selection.pair(values, rank)).containsExactly(sorted[rank], sorted[rank + 1]);
+        assertThat(values).containsExactly(before);
+    }
+
     private static void isFound(double[] values, int rank) {
         double[] sorted = values.clone();
         Arrays.sort(sorted);

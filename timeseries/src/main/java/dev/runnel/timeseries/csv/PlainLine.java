@@ -59,7 +59,7 @@ final class PlainLine {
     private final int[] roles;
     private final CsvUnit[] units;
     private final String[] missingMarks;
-    private final boolean asWritten;
+    private final boolean marks;
     private final Calendar calendar = new Calendar();
     private long lastMonth;
     private long lastDayOfMonth = -1;
@@ -84,7 +84,7 @@ final class PlainLine {
         missingMarks = choices.missingMarks.stream()
                 .filter(mark -> mark.matches("[-0-9.]+"))
                 .toArray(String[]::new);
-        asWritten = missingMarks.length == 0 && Arrays.stream(units).allMatch(CsvUnit::isAsWritten);
+        marks = missingMarks.length > 0;
     }
 
     /** The reader of plain lines, or null if the layout asks for more than those have. */
@@ -174,7 +174,7 @@ final class PlainLine {
                     } else if (at > cell) {
                         break lines;
                     }
-                    values[role][row] = asWritten ? value : converted(text, cell, at, role, value);
+                    values[role][row] = marks && isMissing(text, cell, at) ? Double.NaN : value;
                 } else if (role == UNUSED) {
                     at = skip(text, at, to);
                     if (at < 0) {
@@ -238,10 +238,11 @@ final class PlainLine {
             start = text[at] == '\r' && text[at + 1] == '\n' ? at + 2 : at + 1;
             row++;
         }
-        int count = row - into.size;
+        int first = into.size;
         into.size = row;
+        convert(into, first);
         into.judge();
-        return count;
+        return row - first;
     }
 
     /** Where the last plain line starts. */
@@ -254,8 +255,17 @@ final class PlainLine {
         return lastEnd;
     }
 
-    private double converted(byte[] text, int from, int to, int column, double value) {
-        return isMissing(text, from, to) ? Double.NaN : units[column].toSi(value);
+    /** Turns what was written into metres and seconds, column by column, which the processor does by the handful. */
+    private void convert(Rows into, int first) {
+        for (int column = 0; column < units.length; column++) {
+            CsvUnit unit = units[column];
+            if (!unit.isAsWritten()) {
+                double[] values = into.values[column];
+                for (int row = first; row < into.size; row++) {
+                    values[row] = unit.toSi(values[row]);
+                }
+            }
+        }
     }
 
     private boolean isMissing(byte[] text, int start, int end) {

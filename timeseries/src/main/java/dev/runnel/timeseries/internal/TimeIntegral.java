@@ -92,14 +92,21 @@ public final class TimeIntegral {
         while (step < covered.length && edges[step + 1] <= from) {
             step++;
         }
-        for (int i = step; i < covered.length && edges[i] < to; i++) {
-            long start = Math.max(from, edges[i]);
-            long end = Math.min(to, edges[i + 1]);
-            double length = end - start;
-            double middle = slope == 0 ? value : value + slope * ((start - from) + 0.5 * length);
-            integral[i] += middle * (length / NANOS);
-            covered[i] += end - start;
+        if (step < covered.length && from >= edges[step] && to <= edges[step + 1]) {
+            // Nearly every piece lies within one step.
+            piece(step, from, from, to, value, slope);
+            return;
         }
+        for (int i = step; i < covered.length && edges[i] < to; i++) {
+            piece(i, from, Math.max(from, edges[i]), Math.min(to, edges[i + 1]), value, slope);
+        }
+    }
+
+    private void piece(int index, long from, long start, long end, double value, double slope) {
+        double length = end - start;
+        double middle = slope == 0 ? value : value + slope * ((start - from) + 0.5 * length);
+        integral[index] += middle * (length / NANOS);
+        covered[index] += end - start;
     }
 
     /**

@@ -110,6 +110,14 @@ final class PrintedRecord {
     private static int endOf(int column, Scale x, long[] times, int from) {
         int inside = from;
         int beyond = times.length;
+        // Doubled strides first: the end is near, and a search over the whole year would look far away.
+        for (int stride = 1; inside + stride < beyond; stride *= 2) {
+            if (column(x, times[inside + stride]) == column) {
+                inside += stride;
+            } else {
+                beyond = inside + stride;
+            }
+        }
         while (beyond - inside > 1) {
             int middle = (inside + beyond) >>> 1;
             if (column(x, times[middle]) == column) {

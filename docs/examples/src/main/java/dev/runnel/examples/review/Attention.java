@@ -145,7 +145,7 @@ final class Attention {
     }
 
     private void plausibility() {
-        Statistics level = review.flow().record().level().statistics();
+        Statistics level = review.flow().levels();
         double height = review.site().monitor().soffit();
         if (level.maximum() == 0) {
             points.add("The pipe reads dry throughout.");

@@ -25,6 +25,7 @@ import java.util.stream.DoubleStream;
  * What depth and velocity say of the pipe.
  *
  * @param record level, velocity and flow
+ * @param levels statistics of the levels, which many figures are made of
  * @param fullness time above 50, 80 and 100 % of the height
  * @param surcharges times above the soffit
  * @param spills times above the crest, if there is an overflow
@@ -34,6 +35,7 @@ import java.util.stream.DoubleStream;
  */
 record FlowFindings(
         FlowRecord record,
+        Statistics levels,
         List<FullnessTime> fullness,
         List<SurchargePeriod> surcharges,
         Optional<Spills> spills,
@@ -71,7 +73,15 @@ record FlowFindings(
                 .checks()
                 .uncertainty()
                 .map(inputs -> Statistics.of(record.relativeUncertainty(inputs).toUsableValues()));
-        return new FlowFindings(record, fullness, surcharges, spills(data, record), volumes, alarms, uncertainty);
+        return new FlowFindings(
+                record,
+                record.level().statistics(),
+                fullness,
+                surcharges,
+                spills(data, record),
+                volumes,
+                alarms,
+                uncertainty);
     }
 
     /** Where depth and velocity have few times in common, the velocity is taken between its readings. */

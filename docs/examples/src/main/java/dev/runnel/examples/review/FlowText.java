@@ -156,9 +156,10 @@ final class FlowText {
 
     private static void largestFlow(Page page, SiteReview review, Dates dates) {
         Series flow = review.flow().record().flow();
+        double[] usable = flow.toUsableValues();
         int largest = -1;
-        for (int i = 0; i < flow.size(); i++) {
-            if (flow.quality(i).isUsable() && (largest < 0 || flow.value(i) > flow.value(largest))) {
+        for (int i = 0; i < usable.length; i++) {
+            if (!Double.isNaN(usable[i]) && (largest < 0 || usable[i] > usable[largest])) {
                 largest = i;
             }
         }

@@ -74,8 +74,7 @@ final class SiteFigures {
     }
 
     private void highest() {
-        Series level = review.flow().record().level();
-        Statistics statistics = level.statistics();
+        Statistics statistics = review.flow().levels();
         if (statistics.count() == 0) {
             return;
         }

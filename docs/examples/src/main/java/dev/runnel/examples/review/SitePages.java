@@ -217,7 +217,7 @@ final class SitePages {
     /** The pipe with the water that half of the readings are below. */
     private SitePage.Panel pipe() {
         PipeMonitor monitor = review.site().monitor();
-        Statistics levels = review.flow().record().level().statistics();
+        Statistics levels = review.flow().levels();
         double depth = levels.count() == 0 ? 0 : Math.max(0, levels.median() - monitor.bedAboveInvert());
         return new SitePage.Panel(
                 "The pipe",

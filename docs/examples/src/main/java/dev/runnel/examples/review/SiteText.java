@@ -9,7 +9,7 @@ import dev.runnel.hydraulics.monitoring.MonitorHistory;
 import dev.runnel.hydraulics.monitoring.PipeMonitor;
 import dev.runnel.internal.Text;
 import dev.runnel.timeseries.Interval;
-import dev.runnel.timeseries.Series;
+import dev.runnel.timeseries.Statistics;
 import java.time.ZoneId;
 import java.util.List;
 
@@ -70,7 +70,7 @@ final class SiteText {
         page.section("capacity")
                 .say("clean pipe, uniform flow: full bore " + Show.flow(full.discharge()) + " at "
                         + Show.velocity(full.velocity()) + "; at most " + Show.flow(most.discharge()) + " at "
-                        + Show.mm(most.depth()) + regime(review.flow().record().level(), conduit));
+                        + Show.mm(most.depth()) + regime(review.flow().levels(), conduit));
     }
 
     /** What the books say of other times, and what the pipe could carry then. */
@@ -95,8 +95,8 @@ final class SiteText {
     }
 
     /** Whether uniform flow is shooting or streaming at the depth most often seen, and nearly full. */
-    private static String regime(Series level, Conduit conduit) {
-        double usual = level.statistics().median();
+    private static String regime(Statistics levels, Conduit conduit) {
+        double usual = levels.median();
         double height = conduit.section().height();
         if (!(usual > 0 && usual < 0.8 * height)) {
             return "";

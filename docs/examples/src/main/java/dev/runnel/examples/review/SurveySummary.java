@@ -69,7 +69,7 @@ final class SurveySummary {
         row.add(dry.isFlow() ? mean : "");
         row.add(dry.isFlow() ? "" : mean);
         row.add(dry.doubtfulShare());
-        Statistics level = review.flow().record().level().statistics();
+        Statistics level = review.flow().levels();
         row.add(level.count() == 0 ? "" : level.maximum());
         row.add(
                 level.count() == 0
