@@ -64,6 +64,7 @@ public final class Calculations {
                         RecordCalculations.all(),
                         BaselineCalculations.all(),
                         SiteCalculations.all(),
+                        WatchCalculations.all(),
                         EvidenceCalculations.all(),
                         WeirCalculations.all(),
                         CrestCalculations.all(),

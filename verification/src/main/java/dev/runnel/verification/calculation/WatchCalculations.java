@@ -1,0 +1,197 @@
+package dev.runnel.verification.calculation;
+
+import dev.runnel.hydraulics.evidence.Direction;
+import dev.runnel.hydraulics.evidence.Finding;
+import dev.runnel.hydraulics.evidence.FindingName;
+import dev.runnel.hydraulics.evidence.LevelForecast;
+import dev.runnel.hydraulics.evidence.Moved;
+import dev.runnel.hydraulics.evidence.Quantity;
+import dev.runnel.hydraulics.evidence.SiteReading;
+import dev.runnel.hydraulics.evidence.WatchNotice;
+import dev.runnel.hydraulics.evidence.WatchReport;
+import dev.runnel.hydraulics.evidence.WatchRule;
+import dev.runnel.hydraulics.evidence.WatchState;
+import dev.runnel.internal.StateText;
+import dev.runnel.timeseries.Machine;
+import java.time.Instant;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.concurrent.ConcurrentHashMap;
+import java.util.function.Function;
+import java.util.function.ToDoubleFunction;
+import java.util.stream.Collectors;
+
+/** What the watch finds at a constructed site, watched once a record however many figures a table asks of it. */
+final class WatchCalculations {
+    private static final String INPUTS = SiteCalculations.INPUTS + " alarm?";
+    private static final double NONE = SiteCalculations.NONE;
+
+    /** Any version of the texts of states. */
+    private static final int NEWEST = 1000;
+
+    private static final Map<String, WatchReport> WATCHED = new ConcurrentHashMap<>();
+    private static final Map<String, String> KEPT = new ConcurrentHashMap<>();
+
+    private WatchCalculations() {}
+
+    static List<Calculation> all() {
+        return List.of(
+                of("watch.findings", "1", "", in -> watched(in).findings().size()),
+                of("watch.open", "1", "", in -> watched(in).open().size()),
+                of("watch.remarks", "1", "", in -> watched(in).remarks().size()),
+                of("watch.events", "1", "", in -> watched(in).events().size()),
+                of(
+                        "watch.events.kinds.book",
+                        "1",
+                        "",
+                        in -> Books.sum(
+                                watched(in).events(), each -> each.kind().ordinal())),
+                of(
+                        "watch.events.hours.book",
+                        "h",
+                        "",
+                        in -> Books.sum(watched(in).events(), each -> SiteCalculations.hours(each.time()))),
+                finding("names", "1", "names ", (each, in) -> names(each).equals(in.text("names")) ? 1 : 0),
+                finding("shape", "1", each -> each.shape().ordinal()),
+                finding(
+                        "up",
+                        "1",
+                        each -> each.direction() == Direction.UP ? 1 : each.direction() == Direction.DOWN ? -1 : 0),
+                finding("since", "h", each -> hours(each.since())),
+                finding("earliest", "h", each -> hours(each.sinceRange().start())),
+                finding("latest", "h", each -> hours(each.sinceRange().end())),
+                finding("found", "h", each -> hours(each.found())),
+                finding(
+                        "closed",
+                        "h",
+                        each -> each.closed().map(SiteCalculations::hours).orElse(NONE)),
+                finding("returns", "1", Finding::returns),
+                finding("falls", "1", Finding::falls),
+                finding(
+                        "recurrence",
+                        "min",
+                        each -> each.recurrence()
+                                .map(every -> (double) every.toMinutes())
+                                .orElse(NONE)),
+                finding(
+                        "moved",
+                        "1",
+                        "quantity ",
+                        (each, in) -> moved(each, in).map(Moved::change).orElse(NONE)),
+                finding(
+                        "moved.scatter",
+                        "1",
+                        "quantity ",
+                        (each, in) -> moved(each, in).map(Moved::scatter).orElse(NONE)),
+                finding(
+                        "moved.hours",
+                        "h",
+                        "quantity ",
+                        (each, in) ->
+                                moved(each, in).map(of -> (double) of.hours()).orElse(NONE)),
+                forecast("time", LevelForecast::time),
+                forecast("earliest", LevelForecast::earliest),
+                forecast("latest", LevelForecast::latest),
+                of("watch.remark", "h", "which name ", WatchCalculations::remark),
+                of("watch.kept", "as kept", "part key which ", WatchCalculations::kept));
+    }
+
+    private static Calculation of(String name, String unit, String more, ToDoubleFunction<Inputs> body) {
+        return Calculation.of("hydraulics", name, unit, more + INPUTS, body);
+    }
+
+    private interface OfFinding {
+        double answer(Finding finding, Inputs in);
+    }
+
+    private static Calculation finding(String name, String unit, ToDoubleFunction<Finding> question) {
+        return finding(name, unit, "", (each, in) -> question.applyAsDouble(each));
+    }
+
+    private static Calculation finding(String name, String unit, String more, OfFinding question) {
+        return of(
+                "watch.finding." + name,
+                unit,
+                "which " + more,
+                in -> question.answer(watched(in).findings().get(in.integer("which")), in));
+    }
+
+    private static Calculation forecast(String name, Function<LevelForecast, Instant> time) {
+        return finding(
+                "forecast." + name,
+                "h",
+                "goal ",
+                (each, in) -> (in.text("goal").equals("alarm") ? each.alarm() : each.soffit())
+                        .map(found -> hours(time.apply(found)))
+                        .orElse(NONE));
+    }
+
+    private static double hours(Instant time) {
+        return SiteCalculations.hours(time);
+    }
+
+    private static String names(Finding finding) {
+        return finding.names().stream().map(FindingName::name).collect(Collectors.joining("/"));
+    }
+
+    private static Optional<Moved> moved(Finding finding, Inputs in) {
+        Quantity quantity = Quantity.values()[in.integer("quantity")];
+        return finding.moved().stream()
+                .filter(each -> each.quantity() == quantity)
+                .findFirst();
+    }
+
+    /** When a remark of a name was told. */
+    private static double remark(Inputs in) {
+        WatchNotice notice = watched(in).events().stream()
+                .filter(each -> each.kind() == WatchNotice.Kind.NOTED)
+                .toList()
+                .get(in.integer("which"));
+        return names(notice.finding()).equals(in.text("name")) ? hours(notice.time()) : NONE;
+    }
+
+    /** A number of the state after the last reading; -1 as place asks for the sum of all that are known, each times its place. */
+    private static double kept(Inputs in) {
+        StateText text = part(KEPT.computeIfAbsent(key(in), key -> state(in)), "site-watch");
+        for (String name : in.text("part").split("/")) {
+            text = part(text.text(name.substring(0, name.indexOf(':'))), name.substring(name.indexOf(':') + 1));
+        }
+        String key = in.text("key");
+        String value = text.text(key);
+        double[] numbers = value.isEmpty() || value.contains(",") ? text.numbers(key) : new double[] {text.number(key)};
+        if (in.integer("which") >= 0) {
+            return numbers[in.integer("which")];
+        }
+        double sum = 0;
+        for (int i = 0; i < numbers.length; i++) {
+            sum += Double.isNaN(numbers[i]) ? 0 : (i + 1) * numbers[i];
+        }
+        return sum;
+    }
+
+    private static StateText part(String text, String name) {
+        return StateText.parse(name, NEWEST, text);
+    }
+
+    private static String state(Inputs in) {
+        Machine<SiteReading, WatchNotice, WatchState> machine = rule(in).start();
+        for (SiteReading reading : SiteCalculations.record(in)) {
+            machine.next(reading);
+        }
+        return machine.state().toText();
+    }
+
+    private static WatchReport watched(Inputs in) {
+        return WATCHED.computeIfAbsent(key(in), key -> rule(in).watch(SiteCalculations.record(in)));
+    }
+
+    private static String key(Inputs in) {
+        return SiteCalculations.key(in) + "|" + (in.has("alarm") ? in.text("alarm") : "");
+    }
+
+    private static WatchRule rule(Inputs in) {
+        WatchRule rule = WatchRule.of(SiteCalculations.baseline(in));
+        return in.has("alarm") && in.number("alarm") > 0 ? rule.withAlarmLevel(in.number("alarm")) : rule;
+    }
+}

@@ -1,0 +1,566 @@
+"""Changes of a site as the page on the watch has them: cumulative sums, what lasts, step or ramp, names, the life of a finding.
+
+Used by site_watches.py. Hours and blocks of three are numbered from 1970. Knows nothing of the library. Python 3.11, numpy 2, scipy 1.17.
+"""
+
+import math
+
+import numpy as np
+from scipy import stats
+
+from site_hours import FACTOR, NAN, middle, known
+
+SLACK, FULL, QUICK = 0.75, 7.0, 3.0
+R, D, U, Q, PLAIN = range(5)
+NAMES = ["HELD_UP", "RELEASED", "MORE_WATER", "LESS_WATER", "DEPTH_STEP", "DEPTH_DRIFT", "SEDIMENT", "VELOCITY_LOSS", "VELOCITY_GAIN", "VELOCITY_LOW_FOR_DEPTH",
+         "VELOCITY_HIGH_FOR_DEPTH", "LEVEL_UP", "LEVEL_DOWN", "VELOCITY_ZEROS", "WEAK_ECHO", "SIGN_FLIPS", "REVERSED_SIGN", "REVERSE_FLOW", "FROZEN_DEPTH",
+         "FROZEN_VELOCITY", "FROZEN_LOGGER", "CONTRADICTORY", "OUT_OF_RANGE", "CLOCK_OF_MONITOR", "CLOCK_OF_GAUGE", "SILENT_GAUGE", "FALSE_STAMPS", "TIDAL",
+         "BASELINE_DOUBTFUL"]
+UP, DOWN, NO_WAY = range(3)
+STEP, RAMP, UNCERTAIN = range(3)
+FOUND, CHANGED, RETURNED, CLOSED, STANDING, NOTED = range(6)
+
+
+class Finding:
+    def __init__(self, number, name, since, found):
+        self.number, self.names, self.direction, self.shape = number, [name], NO_WAY, UNCERTAIN
+        self.since = self.earliest = self.latest = since
+        self.found, self.closed, self.open, self.returns = found, None, True, 0
+        self.falls, self.moved, self.alarm, self.soffit = [], [], None, None
+
+    def end(self, time):
+        self.open, self.closed = False, max(self.found, time)
+
+    def recurrence(self):
+        """Days between falls: at least three, two days or more apart, regular."""
+        if len(self.falls) < 3:
+            return None
+        apart = np.diff(self.falls) / 24.0
+        m = float(np.median(apart))
+        if len(apart) < 4:
+            regular = np.std(apart, ddof=1) < 0.4 * np.mean(apart)
+        else:
+            regular = np.sum(np.abs(apart - m) < 0.4 * m) >= 0.7 * len(apart)
+        return m if m >= 2 and regular else None
+
+    def copy(self):
+        twin = Finding(self.number, "", 0, 0)
+        twin.__dict__.update(self.__dict__)
+        twin.names, twin.falls, twin.moved, twin.every = list(self.names), list(self.falls), list(self.moved), self.recurrence()
+        return twin
+
+
+class Book:
+    """What is told, in order."""
+
+    def __init__(self):
+        self.last, self.events = 0, []
+
+    def open(self, name, since, found):
+        self.last += 1
+        return Finding(self.last, name, since, found)
+
+    def tell(self, kind, time, finding):
+        self.events.append((kind, time, finding.copy()))
+
+
+class Standing:
+    """How far a quantity stood away over its last known hours, in scales."""
+
+    def __init__(self, x):
+        self.x = np.asarray(x)
+
+    def median(self, back, count, least):
+        part = self.x[max(0, len(self.x) - back - count):max(0, len(self.x) - back)]
+        return float(np.median(part)) if len(part) >= least else NAN
+
+    def quick(self):
+        a, b, c = (self.median(k, 6, 6) for k in (12, 6, 0))
+        return c > 3.5 or (a > SLACK and b - a > 0.7 and c - b > 0.7 and c > 3)
+
+    def quick_over_tides(self):
+        return self.median(0, 25, 25) > 3.5
+
+    def days(self):
+        least = math.inf
+        for k, rung in enumerate((3, 2.5, 2.2, 1.9, 1.6, 1.3, 1.0)):
+            day = self.median(24 * k, 24, 6)
+            if not day > SLACK:
+                return False
+            least = min(least, day)
+            if least > rung:
+                return True
+        return False
+
+    def grown(self):
+        before, now = self.median(9, 9, 9), self.median(0, 9, 9)
+        return before > SLACK and now - before > 1 and now > 2
+
+
+def shape_of(x, last):
+    """Step or ramp, the block in which it begins, and from when to when that may lie; x is about 0 before."""
+    n = len(x)
+    there = np.where(np.isnan(x), 0.0, x)
+    seen = ~np.isnan(x)
+    total, count = float(there @ there), int(seen.sum())
+    last = max(0, min(n - 1, last))
+
+    after = np.arange(n)[None, :] - np.arange(n)[:, None]
+
+    def left(length):
+        f = np.where(after < 0, 0.0, np.minimum(1.0, (after + 0.5) / length) if np.all(length) else 1.0) * seen
+        square = np.sum(f * f, axis=1)
+        return total - np.divide((f @ there) ** 2, square, out=np.zeros(n), where=square > 0)
+
+    steps = left(0)
+    to_the_end = (n - np.arange(n))[:, None]
+    ramps = np.minimum(total, left(to_the_end))
+    for length in (3, 6, 12, 24, 48, 80, 120, 180, 240):
+        ramps = np.where(length <= to_the_end[:, 0], np.minimum(ramps, left(length)), ramps)
+    step, ramp = int(np.argmin(steps[:last + 1])), int(np.argmin(ramps[:last + 1]))
+    effective = max(2.0, 0.3 * count)
+    floor = 1e-12 + 1e-9 * total
+    criterion = effective * math.log((steps[step] + floor) / (ramps[ramp] + floor)) - math.log(effective)
+    fit, best = (ramps, ramp) if criterion > 0 else (steps, step)
+    limit = (fit[best] + floor) * (1 + stats.chi2.ppf(0.95, 1) / effective)
+    first = final = best
+    while first > 0 and fit[first - 1] <= limit:
+        first -= 1
+    while final < last and fit[final + 1] <= limit:
+        final += 1
+    return UNCERTAIN if abs(criterion) < 2 else RAMP if criterion > 0 else STEP, best, first, final
+
+
+RAYS = ["HELD_UP", "RELEASED", "MORE_WATER", "LESS_WATER", "UP", "DOWN", "VELOCITY_LOSS", "VELOCITY_GAIN"]
+
+
+class Rays:
+    """Squared distances from the rays of the names, by a covariance."""
+
+    def __init__(self, base, share, depth_error, velocity_error, more=None):
+        b, kappa = base.law.exponent, base.kappa
+        self.b = b
+        self.rays = np.array([(1, -kappa), (-1, kappa), (1, b), (-1, -b), (1, 0), (-1, 0), (0, -1), (0, 1)], dtype=float)
+        dd, du, uu = base.covariance
+        self.covariance = share * np.array([[dd, du], [du, uu]]) + np.diag([depth_error ** 2, velocity_error ** 2])
+        self.inverse = np.linalg.inv(self.covariance)
+
+    def widened(self, m):
+        twin = object.__new__(Rays)
+        twin.rays, twin.b = self.rays, self.b
+        twin.inverse = np.linalg.inv(self.covariance + np.outer(m, m))
+        return twin
+
+    def distances(self, at):
+        at = np.asarray(at)
+        found = []
+        for g in self.rays:
+            rest = at - max(0.0, g @ self.inverse @ at / (g @ self.inverse @ g)) * g
+            found.append(float(rest @ self.inverse @ rest))
+        return np.array(found)
+
+    def away(self, at):
+        return float(np.asarray(at) @ self.inverse @ np.asarray(at)) > 2
+
+
+def alike(distances, best):
+    others = [i for i in range(8) if i != best]
+    second = min(others, key=lambda i: distances[i])
+    return second if distances[second] - distances[best] < 2 else None
+
+
+def words(ray, shape):
+    if RAYS[ray] == "UP":
+        return [["DEPTH_STEP"], ["DEPTH_DRIFT", "SEDIMENT"], ["DEPTH_STEP", "DEPTH_DRIFT", "SEDIMENT"]][shape]
+    if RAYS[ray] == "DOWN":
+        return [["DEPTH_STEP"], ["DEPTH_DRIFT"], ["DEPTH_STEP", "DEPTH_DRIFT"]][shape]
+    return [RAYS[ray]]
+
+
+class Changes:
+    """The one change that is followed, and the sums that look for the next."""
+
+    def __init__(self, base, alarm, book, tide):
+        self.base, self.alarm, self.book, self.tide = base, alarm, book, tide
+        self.hours, self.blocks = [], []
+        self.sums, self.starts = np.zeros((4, 2)), np.full((4, 2), -10 ** 12)
+        self.track = None
+        self.channel, self.sign, self.start, self.opened, self.closed, self.risen, self.largest = 0, 0, 0, 0, 0, False, 0.0
+        self.origin = np.zeros(4)
+        self.votes, self.stands = [], np.zeros(4)
+        self.across = self.across_too = None
+        self.reported, self.last_dry = None, -10 ** 12
+        self.weak, self.doubt = np.zeros((4, 2), dtype=int), None
+        plane = base.scale[R] > 0 and base.scale[U] > 0
+        self.near = Rays(base, 0.5, 0.03, 0.04) if plane else None
+        self.settled = Rays(base, 0.1, 0.02, 0.03) if plane else None
+
+    def is_open(self):
+        return self.track is not None and self.track.open
+
+    def is_water(self):
+        return self.is_open() and self.channel != R and self.track.names[0] in ("MORE_WATER", "LESS_WATER")
+
+    def slows(self):
+        return self.is_open() and any(n in ("HELD_UP", "VELOCITY_LOSS", "VELOCITY_LOW_FOR_DEPTH") for n in self.track.names)
+
+    def since_hour(self, first):
+        """Index of the first kept hour that is not before one."""
+        return next((i for i, h in enumerate(self.hours) if h[0] >= first), len(self.hours))
+
+    def since_block(self, first):
+        return next((i for i, b in enumerate(self.blocks) if b[0] >= first), len(self.blocks))
+
+    def hour(self, number, row):
+        self.hours = (self.hours + [(number, np.array(row))])[-240:]
+        if self.is_open() and not self.is_water():
+            return
+        found = self.add(number, (R,) if self.is_open() else (R, D, U, Q))
+        if found and (not self.is_open() or self.starts[found] > self.opened):
+            self.end_block(number // 3, 1)
+            self.begin(found, number // 3, number + 1)
+            self.blocks.pop()
+
+    def add(self, number, quantities):
+        found = None
+        for c in quantities:
+            s = self.base.scale[c]
+            x = self.hours[-1][1][c] - self.base.centre[c]
+            if not s > 0 or x != x:
+                continue
+            z = min(6.0, max(-6.0, x / s))
+            for way, sign in ((0, 1), (1, -1)):
+                before = self.sums[c, way]
+                self.sums[c, way] = max(0.0, before + (sign * z - SLACK) / 6)
+                if before == 0 and self.sums[c, way] > 0:
+                    self.starts[c, way] = number // 3
+                if c != R and self.sums[c, way] > 0 and number - 3 * self.starts[c, way] > 336:
+                    self.sums[c, way] = 0.0
+                if self.sums[c, way] > (QUICK if c == R else FULL) and self.told(number, c, way, sign):
+                    if found is None or self.sums[c, way] > self.sums[found]:
+                        found = (c, way)
+        return found
+
+    def told(self, number, c, way, sign):
+        rows = self.hours if c == R else self.hours[self.since_hour(number - 167):]
+        standing = Standing(sign * (known([h[1][c] for h in rows]) - self.base.centre[c]) / self.base.scale[c])
+        full = self.sums[c, way] > FULL
+        if c == R:
+            quick = standing.quick()
+            if quick and self.tide.seen():
+                self.tide.tell(number + 1)
+                quick = standing.quick_over_tides()
+            away = quick or full and (standing.days() or not self.tide.known() and standing.grown())
+        else:
+            away = standing.median(0, 24, 1) > 1
+        if full and not away:
+            self.sums[c, way] = FULL
+        return away
+
+    def end_block(self, block, least):
+        rows = [h[1] for h in self.hours if h[0] >= 3 * block]
+        row = np.full(4, NAN)
+        for c in range(4):
+            values = known([r[c] for r in rows])
+            if len(values) >= least and self.base.scale[c] > 0:
+                row[c] = np.median(values) - self.base.centre[c]
+        self.blocks = (self.blocks + [(block, row)])[-336:]
+        return row
+
+    def block(self, block):
+        row = self.end_block(block, 2)
+        if row[D] == row[D]:
+            self.last_dry = block
+        if self.is_open():
+            self.go_on(block, 3 * (block + 1))
+        else:
+            first = min([block] + [int(self.starts[at]) for at in np.ndindex(4, 2) if self.sums[at] > 0])
+            self.blocks = self.blocks[self.since_block(first - 96):]
+
+    def last_day(self, c):
+        return middle([b[1][c] for b in self.blocks[-8:]])
+
+    def begin(self, found, block, end):
+        overtakes = self.is_open()
+        full = [int(self.starts[at]) for at in np.ndindex(4, 2) if self.sums[at] > FULL]
+        earliest = int(self.starts[found]) if overtakes else min([int(self.starts[found])] + full)
+        c, sign = found[0], 1 - 2 * found[1]
+        returned = not overtakes and self.track is not None and self.comes_back(c, sign, earliest)
+        if not returned and not overtakes and self.weak[found] >= 2 and not abs(self.last_day(c)) > 3 * self.base.scale[c]:
+            self.sums[:] = 0
+            if self.doubt is None:
+                self.doubt = self.book.open("BASELINE_DOUBTFUL", 3 * int(self.starts[found]), end)
+                self.doubt.latest, self.doubt.direction = end, UP if sign > 0 else DOWN
+                self.book.tell(FOUND, end, self.doubt)
+            return
+        origin = np.zeros(4)
+        if overtakes:
+            self.track.end(3 * earliest)
+            self.book.tell(CLOSED, end, self.track)
+            before = self.hours[self.since_hour(3 * earliest - 120):self.since_hour(3 * earliest)]
+            for q in (D, U, Q):
+                m = middle([h[1][q] for h in before])
+                origin[q] = m if m == m else 0.0
+        if not returned:
+            self.track = self.book.open("LEVEL_UP", 3 * earliest, end)
+            self.votes, self.stands, self.across, self.across_too = [], np.zeros(4), None, None
+            self.channel, self.sign, self.start, self.opened, self.largest, self.origin = c, sign, earliest, block, 0.0, origin
+        self.track.open = True
+        self.track.returns += returned
+        self.risen = True
+        self.judge(block, returned)
+        self.reported = self.summary()
+        self.book.tell(RETURNED if returned else FOUND, end, self.track)
+
+    def comes_back(self, c, sign, earliest):
+        length = self.closed - self.start
+        if earliest - self.closed > max(40, min(168, length + length // 2)):
+            return False
+        if c == self.channel and sign == self.sign:
+            return True
+        way = {"HELD_UP": 1, "RELEASED": -1}.get(self.track.names[0], 0)
+        return bool(self.origin[D] == 0 and way and c != Q and sign == (way if c == D else -way))
+
+    def summary(self):
+        t = self.track
+        return list(t.names), t.shape, t.recurrence() is not None, t.alarm is not None
+
+    def go_on(self, block, end):
+        self.fall(end)
+        day = self.last_day(self.channel)
+        self.largest = max(self.largest, abs(day) / self.base.scale[self.channel] if day == day else 0.0)
+        self.vote(block)
+        if self.over(block):
+            self.judge(block, False)
+            self.track.end(self.last_away(block))
+            self.closed = block
+            if block - self.start < 480 and self.largest < 3 and self.track.returns == 0:
+                self.weak[self.channel, 0 if self.sign > 0 else 1] += 1
+            self.sums[:] = 0
+            self.book.tell(CLOSED, end, self.track)
+        elif (block + 1) % 8 == 0 or block - self.opened < 16:
+            self.judge(block, True)
+            if self.summary() != self.reported:
+                self.reported = self.summary()
+                self.book.tell(CHANGED, end, self.track)
+
+    def over(self, block):
+        if block - self.opened < 8:
+            return False
+        rows = self.blocks[self.since_block(block - 15):]
+        for c in range(4):
+            values = known([b[1][c] for b in rows])
+            if c == self.channel and len(values) < 3:
+                return False
+            limit = (0.3 if c == self.channel else 0.9) * self.base.scale[c]
+            if len(values) and not abs(np.median(values) - self.origin[c]) < limit:
+                return False
+        dry = len(known([b[1][D] for b in rows]))
+        return block - max(self.last_dry, self.opened) > 80 or dry >= 3 or self.base.scale[D] == 0
+
+    def last_away(self, block):
+        for number, row in reversed(self.blocks):
+            if number < self.start:
+                break
+            if self.sign * row[self.channel] > SLACK * self.base.scale[self.channel]:
+                return 3 * (number + 1)
+        return 3 * (block + 1)
+
+    def fall(self, end):
+        relation = self.base.scale[R] > 0
+        sign = self.sign if not relation or self.channel == R else {"HELD_UP": -1, "RELEASED": 1}.get(self.track.names[0], 0)
+        if self.largest < 2 or sign == 0:
+            return
+        c = R if relation else self.channel
+        away = {b: sign * row[c] / self.base.scale[c] for b, row in self.blocks}
+        now = away[self.blocks[-1][0]]
+        risen, fallen = max(SLACK, 0.35 * self.largest), max(0.3, 0.15 * self.largest)
+        if now != now:
+            return
+        if not self.risen:
+            self.risen = now > risen
+            return
+        low = 0
+        for b in sorted(away, reverse=True):
+            if away[b] >= fallen:
+                break
+            before = [away[b - 8 * k] for k in (1, 2, 3) if b - 8 * k in away and away[b - 8 * k] == away[b - 8 * k]]
+            low += away[b] < fallen and bool(before) and before[0] > risen
+            if low == 2:
+                self.risen = False
+                self.track.falls.append(end)
+                break
+
+    # Names
+
+    def dry_pair(self, rows, least):
+        both = [(h[1][D], h[1][U]) for h in rows if h[1][D] == h[1][D] and h[1][U] == h[1][U]]
+        return np.median(np.array(both), axis=0) if len(both) >= least and both else np.array([NAN, NAN])
+
+    def stand(self, block):
+        last, begin = 3 * (block + 1), 3 * self.start
+        for first in (max(last - 96, begin + 12), max(last - 96, begin)):
+            at = self.dry_pair(self.hours[self.since_hour(first):], 4) - self.origin[[D, U]]
+            if at[0] == at[0]:
+                break
+        return at
+
+    def vote(self, block):
+        at = self.stand(block)
+        if at[0] == at[0]:
+            keep = 0.5 ** (1 / 56)
+            first = self.since_hour(max(3 * (block + 1) - 96, 3 * self.start))
+            apart = middle([h[1][PLAIN] for h in self.hours[first:] if h[1][D] == h[1][D]]) - self.base.centre[R]
+            self.stands = keep * self.stands + [at[0], at[1], 1.0, 0.0 if apart != apart else apart]
+        if block - self.start <= 224:
+            self.votes.append(None if self.near is None or at[0] != at[0] else int(np.argmin(self.near.distances(at))))
+
+    def name(self, block):
+        t = self.track
+        at = self.stand(block)
+        if self.near is None or at[0] != at[0]:
+            if self.near is None or all(v is None for v in self.votes):
+                up = self.sign > 0
+                t.names = [("VELOCITY_HIGH_FOR_DEPTH" if up else "VELOCITY_LOW_FOR_DEPTH") if self.channel == R else "LEVEL_UP" if up else "LEVEL_DOWN"]
+            return
+        self.over_the_step(block)
+        distances = self.near.distances(at)
+        best = int(np.argmin(distances))
+        second = alike(distances, best)
+        cast = [v for v in self.votes[int(0.3 * len(self.votes)):] if v is not None]
+        if len(cast) >= 8:
+            counts = np.bincount(cast, minlength=8)
+            most = int(np.argmax(counts))
+            others = [i for i in range(8) if i != most and counts[i] >= 0.3 * len(cast)]
+            following = max(others, key=lambda i: counts[i]) if others else None
+            if most != best:
+                second = best if distances[most] - distances[best] < 4 else following
+                best = most
+            elif second is None:
+                second = following
+        beside = self.across_too if self.across == best else self.across
+        stepped = t.shape != RAMP and beside is not None
+        if stepped:
+            second = beside
+        if self.stands[2] >= 50 and not (self.channel == R and stepped) and self.origin[D] == 0:
+            best, second = self.weeks(best, second)
+        names = list(words(best, t.shape))
+        if second is not None and second != best:
+            names += [w for w in words(second, t.shape) if w not in names]
+        t.names = names
+
+    def weeks(self, best, second):
+        far = self.settled.distances(self.stands[:2] / self.stands[2])
+        nearest = int(np.argmin(far))
+        first = nearest if far[best] - far[nearest] > 4 else best
+        if second is None or far[second] - far[nearest] > 4:
+            second = alike(far, first)
+        if first in (2, 3) and second is not None and second >= 4:
+            wanted = self.settled.b * self.stands[0] if second <= 5 else self.stands[1]
+            if abs(self.stands[3]) < 0.4 * abs(wanted):
+                second = None
+        return first, second
+
+    def over_the_step(self, block):
+        t = self.track
+        if t.shape != STEP or block - self.opened > 32:
+            return
+        first, after = math.floor(t.earliest), math.floor(t.latest)
+        before = self.hours[self.since_hour(first - 120):self.since_hour(first)]
+        m = self.dry_pair(before, 12)
+        if m[0] != m[0] or not self.near.away(m):
+            return
+        moved = []
+        for c in (D, U):
+            differences = []
+            for number, row in self.hours[self.since_hour(after):]:
+                same = [r[c] for n, r in before if (number - n) % 24 == 0 and r[c] == r[c]]
+                differences.append(row[c] - same[-1] if same else NAN)
+            moved.append(middle(differences) if len(known(differences)) >= 6 else NAN)
+        if moved[0] == moved[0] and moved[1] == moved[1]:
+            distances = self.near.widened(m).distances(moved)
+            self.across = int(np.argmin(distances))
+            self.across_too = alike(distances, self.across)
+
+    # Shape, figures, forecasts
+
+    def judge(self, block, again):
+        t = self.track
+        if block - self.start <= 240 and (again or t.shape == UNCERTAIN):
+            self.shape(block)
+        self.name(block)
+        t.direction = UP if self.sign > 0 else DOWN
+        if not t.moved or abs(self.last_day(self.channel)) / self.base.scale[self.channel] >= 0.8 * self.largest:
+            first = self.since_hour(max(3 * (block + 1) - 96, 3 * self.start))
+            t.moved = []
+            for c in range(4):
+                values = known([h[1][PLAIN if c == R else c] for h in self.hours[first:]])
+                if self.base.scale[c] > 0 and len(values) >= 4:
+                    t.moved.append((c, math.expm1(np.median(values) - self.base.centre[c]), self.base.scale[c] / FACTOR[c], len(values)))
+        self.forecast(block)
+
+    def shape(self, block):
+        t = self.track
+        kept = self.blocks[self.since_block(max(self.start - 96, block - 336)):]
+        first = kept[0][0]
+        x = np.full(block - first + 1, NAN)
+        for number, row in kept:
+            x[number - first] = row[self.channel]
+        t.shape, onset, earliest, latest = shape_of(x, (math.ceil(t.found) - 1) // 3 - first)
+        t.since, t.earliest, t.latest = 3 * (first + onset), 3 * (first + max(0, earliest - 1)), 3 * (first + latest + 1)
+        if t.shape == STEP:
+            self.step_hour(3 * (first + onset))
+        t.since = min(t.since, t.found)
+        t.earliest = min(t.earliest, t.since)
+        t.latest = max(t.since, min(t.latest, t.found))
+
+    def step_hour(self, about):
+        t = self.track
+        if not self.hours or self.hours[0][0] > about - 3:
+            return
+        rows = [(n, r[self.channel] - self.base.centre[self.channel]) for n, r in self.hours if about - 24 <= n < about + 27 and r[self.channel] == r[self.channel]]
+        if len(rows) < 8:
+            return
+        n, x = [r[0] for r in rows], np.array([r[1] for r in rows])
+        left = np.array([NAN] + [k * np.var(x[:k]) + (len(x) - k) * np.var(x[k:]) for k in range(1, len(x))])
+        best = int(np.nanargmin(left))
+        limit = left[best] * (1 + 4 / max(2.0, 0.5 * len(x)))
+        first = final = best
+        while first > 1 and left[first - 1] <= limit:
+            first -= 1
+        while final < len(x) - 1 and left[final + 1] <= limit:
+            final += 1
+        t.since, t.earliest, t.latest = n[best], n[first - 1], n[final] + 1
+
+    def forecast(self, block):
+        t = self.track
+        t.alarm = t.soffit = None
+        if not self.base.scale[D] > 0:
+            return
+        rows = [(n, r[D]) for n, r in self.blocks[self.since_block(max(self.start, block - 112)):] if r[D] == r[D]]
+        if len(rows) < 8:
+            return
+        at = np.array([(n - block) / 8 for n, _ in rows])
+        y = self.base.peak * np.exp([r for _, r in rows])
+        slopes = np.sort([(y[j] - y[i]) / (at[j] - at[i]) for i in range(len(y)) for j in range(i + 1, len(y))])
+        ties = np.unique(y, return_counts=True)[1]
+        n = len(y)
+        spread = stats.norm.ppf(0.975) * math.sqrt((n * (n - 1) * (2 * n + 5) - sum(k * (k - 1) * (2 * k + 5) for k in ties)) / 18)
+        rank = lambda r: float(np.interp(r - 1, np.arange(len(slopes)), slopes))
+        slope, lower, upper = float(np.median(slopes)), rank((len(slopes) - spread) / 2), rank((len(slopes) + spread) / 2 + 1)
+        level = float(np.median(y) - slope * np.median(at))
+
+        def reach(goal):
+            rise = goal - level
+            if not (rise > 0 and lower > 0 and rise / slope <= 365 and rise / lower <= 3650):
+                return None
+            when = lambda days: 3 * (block + 1) + math.floor(days * 86400 + 0.5) / 3600
+            return when(rise / slope), when(rise / upper), when(rise / lower)
+
+        t.alarm = reach(self.alarm) if self.alarm else None
+        t.soffit = reach(self.base.pipe.diameter)
+
+    def finish(self, end):
+        if self.is_open():
+            self.judge(self.blocks[-1][0], True)
+            self.book.tell(STANDING, end, self.track)

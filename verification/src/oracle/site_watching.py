@@ -1,0 +1,566 @@
+"""A site watched hour by hour, as the pages on the watch and on clocks have it: single readings, clocks, gauge, tide; changes beside.
+
+Used by site_watches.py. Hours are numbered from 1970. Knows nothing of the library. Python 3.11, numpy 2, scipy 1.17.
+"""
+
+import datetime as dt
+import math
+
+import numpy as np
+
+from site_changes import CHANGED, CLOSED, DOWN, FOUND, NOTED, RETURNED, STANDING, STEP, UP, Book, Changes, Finding
+from site_hours import FIRST_HOUR, MOON, NAN, Bounds, Phase, Storms, UsualPhase, Weather, hours, known, middle, robust
+
+
+class Moon:
+    """A tide that the baseline did not show: least squares of what the dry depth leaves over, half forgotten after ten days."""
+
+    def __init__(self, by_baseline, book):
+        self.by_baseline, self.book, self.was_told = by_baseline, book, False
+        self.at, self.x, self.kept = [], [], {}
+
+    def take(self, number, left):
+        if not self.by_baseline and left == left:
+            self.at.append(number)
+            self.x.append(left)
+
+    def weighted(self):
+        at = np.array(self.at, dtype=float)
+        weights = 0.5 ** ((at[-1] - at) / 240)
+        turns = [2 * np.pi * (np.array(self.at) % 1_000_000) / period for period in (24, 12, MOON)]
+        return weights, np.column_stack([np.ones(len(at))] + [f(t) for t in turns for f in (np.cos, np.sin)]), np.array(self.x)
+
+    def runs(self):
+        if not self.at:
+            return False
+        if self.at[-1] not in self.kept:
+            weights, rows, x = self.weighted()
+            seen = False
+            if weights.sum() >= 120:
+                root = np.sqrt(weights)
+                left = []
+                for columns in (7, 5):
+                    fit = np.linalg.lstsq(rows[:, :columns] * root[:, None], x * root, rcond=None)[0]
+                    left.append(float(np.sum(weights * (x - rows[:, :columns] @ fit) ** 2)))
+                    if columns == 7:
+                        amplitude = math.hypot(fit[5], fit[6])
+                seen = amplitude > 0.05 and left[1] - left[0] > 0.15 * left[1]
+            self.kept[self.at[-1]] = seen
+        return self.kept[self.at[-1]]
+
+    def known(self):
+        return self.by_baseline or self.was_told
+
+    def seen(self):
+        return self.known() or self.runs()
+
+    def tell(self, end):
+        if not self.known():
+            self.was_told = True
+            remark = Finding(0, "TIDAL", end, end)
+            remark.open, remark.closed = False, end
+            self.book.tell(NOTED, end, remark)
+
+
+class Faults:
+    """Single readings: each kind by what the last 24 hours hold."""
+
+    KINDS = ("depth", "velocity", "zeros", "echo", "flips", "upstream", "dry", "outside")
+    LABELS = {"depth": "FROZEN_DEPTH", "velocity": "FROZEN_VELOCITY", "zeros": "VELOCITY_ZEROS", "echo": "WEAK_ECHO", "flips": "SIGN_FLIPS",
+              "dry": "CONTRADICTORY", "outside": "OUT_OF_RANGE"}
+
+    def __init__(self, base, book):
+        self.base, self.book = base, book
+        self.tracks = {}
+        self.seen_at = {k: 0 for k in self.KINDS}
+        self.beyond = {k: 0 for k in self.KINDS}
+        self.rows = []
+
+    def is_open(self, kind):
+        return kind in self.tracks and self.tracks[kind].open
+
+    def explains(self):
+        return any(self.is_open(k) for k in ("zeros", "echo", "upstream"))
+
+    def take(self, hour, number, slows):
+        end = number + 1
+        self.froze("depth", "velocity", hour.depth_run, self.base.depth_frozen, end)
+        self.froze("velocity", "depth", hour.velocity_run, self.base.velocity_frozen, end)
+        up = hour.upstream == hour.upstream
+        speed = math.log(hour.upstream) - self.base.law.at(hour.y) if up and hour.y == hour.y and self.base.law else NAN
+        self.rows.append((number, dict(looked=hour.looked, zeros=hour.zeros, echo=hour.lower if self.base.narrow else hour.low, flips=hour.flips,
+                                       upstream=int(up), dry=int(2 * hour.dry_moving >= hour.readings), outside=int(2 * hour.outside >= hour.readings),
+                                       speed=speed)))
+        self.rows = [r for r in self.rows if r[0] > number - 24]
+        looked = self.total("looked")
+        tests = self.base.moving and looked >= 12 and len(self.rows) >= 6
+        limits = dict(zip(("zeros", "echo", "flips"), self.base.limits))
+        for kind, test in (("zeros", tests and not slows), ("echo", tests and not slows), ("flips", None)):
+            if kind == "flips":
+                test = tests and not self.is_open("upstream")
+            if not test:
+                self.beyond[kind] = 0
+                continue
+            share = self.total(kind) / looked
+            self.beyond[kind] = self.beyond[kind] + 1 if share > limits[kind] else 0
+            if self.beyond[kind] >= 6 or share > 1.25 * limits[kind]:
+                self.fault(kind, self.LABELS[kind], self.first(kind), end - 24, end)
+        row = not self.is_open("flips") and sum(r[1]["upstream"] for r in self.rows[-3:]) == 3
+        if self.base.moving and (row or self.is_open("upstream")) and self.total("upstream") >= self.base.upstream_hours + 3:
+            usual = abs(middle([r[1]["speed"] for r in self.rows])) < 0.35
+            self.fault("upstream", "REVERSED_SIGN" if usual else "REVERSE_FLOW", self.first("upstream"), self.first("upstream") - 1, end)
+        for kind in ("dry", "outside"):
+            if self.total(kind) >= 3 and not (kind == "outside" and self.is_open("dry")):
+                self.fault(kind, self.LABELS[kind], self.first(kind), self.first(kind) - 1, end)
+        for kind in self.KINDS:
+            quiet = 6 if kind in ("depth", "velocity") else 24
+            if self.is_open(kind) and end - self.seen_at[kind] >= quiet:
+                self.tracks[kind].open, self.tracks[kind].closed = False, self.seen_at[kind]
+                self.book.tell(CLOSED, end, self.tracks[kind])
+
+    def total(self, column):
+        return sum(r[1][column] for r in self.rows)
+
+    def first(self, column):
+        return next((n for n, r in self.rows if r[column]), self.rows[-1][0])
+
+    def froze(self, kind, other, run, limit, end):
+        length, begin = run[0], run[1] + FIRST_HOUR
+        if length <= limit:
+            return
+        if not self.is_open(kind) and self.is_open(other) and abs(self.tracks[other].since - begin) <= 3:
+            self.seen_at[other] = end
+            if "FROZEN_LOGGER" not in self.tracks[other].names:
+                self.tracks[other].names = ["FROZEN_LOGGER"]
+                self.book.tell(CHANGED, end, self.tracks[other])
+            return
+        self.fault(kind, self.LABELS[kind], begin, begin, end)
+
+    def fault(self, kind, name, since, earliest, end):
+        old = self.tracks.get(kind)
+        back = old is not None and not old.open and since - old.closed <= 120
+        self.seen_at[kind] = end
+        if back:
+            old.open, old.names, old.returns = True, [name], old.returns + 1
+            self.book.tell(RETURNED, end, old)
+        elif not self.is_open(kind):
+            track = self.book.open(name, since, end)
+            track.earliest, track.latest, track.shape = min(earliest, since), since + 1, STEP
+            self.tracks[kind] = track
+            self.book.tell(FOUND, end, track)
+
+    def finish(self, end):
+        for kind in self.KINDS:
+            if self.is_open(kind):
+                self.book.tell(STANDING, end, self.tracks[kind])
+
+
+#         days within work shift scatters gain
+AGREED = [(3, 8, 2, 0.7, 4.2, 0.4), (4, 12, 2, 0.5, 4, 0.4), (5, 16, 3, 0.36, 3.8, 0.4), (6, 16, 3, 0.33, 3.6, 0.25), (7, 16, 3, 0.3, 3.6, 0.25)]
+AFTER_CIVIL_CHANGE = (2, 2, 1, 0.6, 3.5, 0.4)
+
+
+class MonitorClock:
+    def __init__(self, base, book, moon):
+        self.base, self.book, self.moon = base, book, moon
+        self.tests = base.tells_clock
+        self.phase = Phase(base.depth) if self.tests else None
+        self.at, self.y, self.days, self.tides = [], [], [], []
+        self.track, self.late, self.closed_soon, self.leap = None, 0.0, 0, None
+
+    def is_open(self):
+        return self.track is not None and self.track.open
+
+    def shift(self):
+        return self.late if self.is_open() else 0.0
+
+    def last_shift(self):
+        return self.work(self.days[-3:]) if self.tests and len(self.days) >= 3 else NAN
+
+    @staticmethod
+    def work(days):
+        return middle([d["x"] for d in days if not d["rest"]])
+
+    def take(self, of_day, y):
+        if self.tests and len(self.at) < 25:
+            self.at.append(of_day)
+            self.y.append(y)
+
+    def changes(self, first_second, last_second):
+        """Instants, in seconds, at which civil clocks change, and by how much."""
+        zone, found = self.base.calendar.zone, []
+        offset = lambda s: dt.datetime.fromtimestamp(s, zone).utcoffset().total_seconds()
+        for s in range(first_second // 3600 * 3600, last_second + 3600, 3600):
+            if offset(s) != offset(s - 1):
+                found.append((s, offset(s) - offset(s - 1)))
+        return found
+
+    def stamps(self, hour):
+        gap, before, step = hour.gap
+        if not gap or not self.tests or self.is_open():
+            return
+        if not (0 < step <= 20 / 60 and 1 + step / 2 <= gap <= 1.75):
+            return
+        now = int((before + FIRST_HOUR) * 3600)
+        past = [c for c in self.changes(now - 9 * 86400, now) if c[0] <= now]
+        if past and past[-1][1] == 3600 and 12 <= (now - past[-1][0]) / 3600 <= 192:
+            self.leap = (past[-1][0] / 3600, before + FIRST_HOUR)
+
+    def end_day(self, day, rest, quiet, water, end):
+        if not self.tests:
+            return
+        self.tides = (self.tides + [(day, self.moon.seen())])[-16:]
+        at, y = self.at, self.y
+        self.at, self.y = [], []
+        if not quiet or len(y) < 16:
+            return
+        usual = self.base.usual_phase
+        found = self.phase.of(rest, at, y, usual.centre[rest], usual.centre[not rest])
+        if found is None:
+            return
+        self.days = (self.days + [dict(day=day, x=found[0] - usual.centre[rest], unmoved=found[1], moved=found[2], other=found[3], rest=rest)])[-16:]
+        if self.is_open():
+            self.close(end)
+        else:
+            self.open(day, not water, end)
+        if self.leap:
+            self.leapt(day, end)
+
+    def agree(self, today, rule):
+        n, within, work, shift, scatters, gain = rule
+        days = self.days[-n:]
+        if len(days) < n or today - days[0]["day"] >= within:
+            return False
+        sign = math.copysign(1, days[-1]["x"])
+        if any(not sign * d["x"] > (0.3 if d["rest"] else 0.2) for d in days):
+            return False
+        working = [d for d in days if not d["rest"]]
+        apart = sum(min(4, sign * d["x"] / self.base.usual_phase.scatter[d["rest"]]) for d in days)
+        moved = sum(d["moved"] for d in days)
+        return (len(working) >= work and abs(self.work(days)) > shift and apart > scatters * math.sqrt(n)
+                and sum(d["unmoved"] for d in days) > (1 + gain) * moved
+                and (n >= 6 or sum(d["other"] for d in working) > 1.2 * sum(d["moved"] for d in working)))
+
+    def after_civil_change(self, day):
+        first, last = (day - 8) * 86400, (day + 1) * 86400
+        return any(first < c[0] < last for c in self.changes(first, last))
+
+    def open(self, day, small, end):
+        n = next((rule[0] for rule in AGREED if (small or rule[3] >= 0.5) and self.agree(day, rule)), 0)
+        if not n and self.agree(day, AFTER_CIVIL_CHANGE) and self.after_civil_change(self.days[-2]["day"]):
+            n = 2
+        if not n or self.closed_soon >= 2 or self.moon.known():
+            return
+        before = [seen for d, seen in self.tides if d < self.days[-n]["day"]]
+        if self.closed_soon and self.moon.seen() or before and before[-1]:
+            self.moon.tell(end)
+            return
+        self.late = self.work(self.days[-n:])
+        first = self.base.calendar.first_hour(self.days[-n]["day"]) + FIRST_HOUR
+        back = self.track is not None and first - self.track.closed <= 120
+        if not back:
+            self.track = self.book.open("CLOCK_OF_MONITOR", first, end)
+            self.track.earliest, self.track.latest = first - 24, first + 24
+        t = self.track
+        t.open, t.direction, t.shape = True, UP if self.late > 0 else DOWN, STEP
+        t.returns += back
+        self.book.tell(RETURNED if back else FOUND, end, t)
+
+    def close(self, end):
+        days = self.days[-2:]
+        if any(not abs(d["x"]) < max(0.2, abs(self.late) / 2) for d in days):
+            return
+        t = self.track
+        t.end(self.base.calendar.first_hour(days[0]["day"]) + FIRST_HOUR)
+        civil = self.after_civil_change(self.base.calendar.of(math.floor(t.since) - FIRST_HOUR)[0])
+        self.closed_soon += t.closed - t.since < 21 * 24 and not civil
+        self.book.tell(CLOSED, end, t)
+
+    def leapt(self, day, end):
+        change, gap = self.leap
+        first, last = (self.base.calendar.of(math.floor(h) - FIRST_HOUR)[0] for h in (change, gap))
+        if day > last + 8 or self.track is not None and self.track.since >= change - 24:
+            self.leap = None
+            return
+        variance = lambda d: self.base.usual_phase.scatter[d["rest"]] ** 2 + (0.25 if d["day"] == last else 0.0)
+
+        def mean(days):
+            weights = np.array([1 / variance(d) for d in days])
+            return float(np.average([d["x"] for d in days], weights=weights)), 1 / weights.sum()
+
+        after = [d for d in self.days if last < d["day"] <= day][:2]
+        if len(after) < 2:
+            return
+        self.leap = None
+        until = [d for d in self.days if first <= d["day"] <= last]
+        if not until:
+            return
+        (x1, v1), (x0, v0) = mean(after), mean(until)
+        if (2 * (x1 - x0) - 1) / (v1 + v0) > 1:
+            remark = Finding(0, "CLOCK_OF_MONITOR", change, end)
+            remark.direction, remark.shape, remark.open, remark.closed = DOWN, STEP, False, gap
+            self.book.tell(NOTED, end, remark)
+
+    def finish(self, end):
+        if self.is_open():
+            self.book.tell(STANDING, end, self.track)
+
+
+class GaugeClock:
+    #       storms side limit scatters apart
+    RULES = [(2, -1, 1.5, 4, 1.0), (3, -1, 0.7, 4.5, 0.9), (3, 1, 1.5, 4, 0.9), (4, 1, 0.7, 4.5, 0.9)]
+
+    def __init__(self, base, book):
+        self.base, self.book = base, book
+        self.storms, self.usual, self.pending = Storms(), list(base.lags)[-12:], []
+        self.track, self.late, self.last_usual = None, 0.0, base.end + FIRST_HOUR
+
+    def is_open(self):
+        return self.track is not None and self.track.open
+
+    def take(self, hour, number, excess, day_shift):
+        if not self.base.tests_gauge:
+            return
+        lag = self.storms.take(number, hour.rain, excess)
+        if lag is None or lag > 3.2:
+            return
+        end = number + 1
+        if len(self.usual) < 2:
+            self.usual.append(lag)
+            self.last_usual = end
+            return
+        self.pending.append((lag, end))
+        m = float(np.median(self.usual))
+        if not -0.8 < m < 2.5:
+            self.pass_on(0)
+        elif self.is_open():
+            last = self.pending[-2:]
+            if len(last) == 2 and all(abs(p[0] - m) < abs(self.late) / 2 for p in last):
+                self.track.end(last[0][1])
+                self.book.tell(CLOSED, end, self.track)
+        else:
+            self.look(m, day_shift, end)
+        self.pass_on(3)
+
+    def pass_on(self, keep):
+        while len(self.pending) > keep:
+            lag, end = self.pending.pop(0)
+            if not self.is_open():
+                self.usual = (self.usual + [lag])[-12:]
+                self.last_usual = end
+
+    def look(self, m, day_shift, end):
+        n = len(self.usual)
+        found = (robust(self.usual) ** 2 + float(np.mean((np.array(self.usual) - m) ** 2))) / 2
+        scatter = math.sqrt((4 * 0.3 ** 2 + n * found) / (4 + n))
+        for count, side, limit, scatters, apart in self.RULES:
+            last = self.pending[-count:]
+            if len(last) < count or last[-1][1] - last[0][1] > 720:
+                continue
+            away = [side * (p[0] - m) for p in last]
+            mean = sum(away) / count
+            if (min(away) > 0.6 * limit and mean > limit and mean > scatters * scatter / math.sqrt(count) and max(away) - min(away) < apart
+                    and not abs(day_shift) > 0.3 * mean):
+                self.late = side * mean
+                t = self.book.open("CLOCK_OF_GAUGE", last[0][1], end)
+                t.earliest = min(self.last_usual, last[0][1])
+                t.direction, t.shape = UP if self.late < 0 else DOWN, STEP
+                self.track = t
+                self.book.tell(FOUND, end, t)
+                return
+
+    def finish(self, end):
+        if self.is_open():
+            self.book.tell(STANDING, end, self.track)
+
+
+class GaugeSilence:
+    def __init__(self, base, book):
+        self.base, self.book, self.track = base, book, None
+        self.recent, self.usual, self.sizes, self.silent = [], [], [], []
+        self.rained = self.unknown = -10 ** 12
+        self.known_hours = self.quiet_hours = self.spells = self.without = 0
+        self.largest_without, self.rise = 0.0, None
+
+    def is_open(self):
+        return self.track is not None and self.track.open
+
+    def take(self, hour, number, excess, above, other):
+        if not self.base.tests_gauge:
+            return
+        self.gauge(number, hour.rain)
+        if other or excess != excess:
+            self.rise = None if other else self.rise
+            return
+        if self.rise is None:
+            self.look(number, excess, above, hour.v)
+        elif excess > self.rise["top"]:
+            self.rise.update(top=excess, speed=hour.v)
+        elif number - self.rise["begin"] > 48:
+            self.rise = None
+        elif excess - self.rise["base"] < 0.5 * (self.rise["top"] - self.rise["base"]):
+            self.fallen()
+            self.rise = None
+        self.recent = (self.recent + [(number, excess, hour.v)])[-6:]
+
+    def gauge(self, number, rain):
+        if rain != rain:
+            self.unknown = number
+            return
+        self.known_hours += 1
+        self.quiet_hours += 1
+        if rain > 0.05:
+            self.spells += number - self.rained > 12
+            self.rained = number
+            if not self.is_open():
+                self.without += len(self.silent)
+                self.largest_without = max([self.largest_without] + self.sizes)
+            else:
+                self.track.end(number)
+                self.book.tell(CLOSED, number + 1, self.track)
+            self.sizes, self.silent, self.quiet_hours = [], [], 0
+        elif not self.is_open() and len(self.silent) >= 2 and not self.by_chance():
+            since = self.silent[0]
+            t = self.book.open("SILENT_GAUGE", since, number + 1)
+            t.earliest = min(since, self.rained + 1) if self.rained > 0 else since
+            t.shape = STEP
+            self.track = t
+            self.book.tell(FOUND, number + 1, t)
+
+    def by_chance(self):
+        before = max(1, self.known_hours - self.quiet_hours)
+        mean = (self.without + 0.5) / before * self.quiet_hours
+        fewer = sum(math.exp(-mean) * mean ** k / math.factorial(k) for k in range(len(self.silent)))
+        no_rain = math.exp(-self.spells / before * self.quiet_hours / 4)
+        return (1 - fewer) * no_rain > 0.03 or len(self.silent) < 3 and no_rain > 0.2
+
+    def look(self, number, excess, above, speed):
+        rows = [r for r in self.recent if r[0] >= number - 6]
+        if not above > math.log(1.1) or not rows:
+            return
+        lowest = min(range(len(rows)), key=lambda i: rows[i][1])
+        base = rows[lowest][1]
+        if not excess - base > math.log(1.25):
+            return
+        begin = number
+        for n, e, _ in reversed(rows[lowest + 1:]):
+            if not e - base > math.log(1.25) / 2:
+                break
+            begin = n
+        self.rise = dict(begin=begin, base=base, top=excess, before=rows[lowest][2], speed=speed)
+
+    def fallen(self):
+        r = self.rise
+        size, begin = r["top"] - r["base"], r["begin"]
+        if r["speed"] - r["before"] < -0.25 * size or self.unknown >= begin - 12:
+            return
+        if self.rained >= begin - 12:
+            self.usual = (self.usual + [size])[-20:]
+            return
+        if self.silent and begin - self.silent[-1] <= 12:
+            return
+        self.sizes.append(size)
+        same = any(min((begin - s) % 24, (s - begin) % 24) <= 3 for s in self.silent)
+        if len(self.usual) >= 3 and size > self.largest_without and size > np.quantile(self.usual, 0.25) and not same:
+            self.silent.append(begin)
+
+    def finish(self, end):
+        if self.is_open():
+            self.book.tell(STANDING, end, self.track)
+
+
+def accepted(minutes):
+    """How many readings are taken: stamps that leap by more than 3 h are held until four of them span an hour; the first as well."""
+    taken, held = 0, []
+    for i, m in enumerate(minutes):
+        if held:
+            if taken == 0 and m - held[-1] > 180:
+                taken, held = i, [m]
+            else:
+                held.append(m)
+            if len(held) >= 4 and held[-1] - held[0] >= 60:
+                taken, held = i + 1, []
+        elif taken == 0 or m - minutes[taken - 1] > 180:
+            held = [m]
+        else:
+            taken = i + 1
+    return (len(minutes), 0) if taken == 0 else (taken, len(held))
+
+
+class Watch:
+    def __init__(self, base, record, alarm=None):
+        self.base, self.book = base, Book()
+        moon = Moon(base.tidal, self.book)
+        changes = Changes(base, alarm, self.book, moon)
+        faults, clock = Faults(base, self.book), MonitorClock(base, self.book, moon)
+        gauge, silence, weather = GaugeClock(base, self.book), GaugeSilence(base, self.book), Weather()
+        self.moon, self.changes, self.faults, self.clock, self.gauge, self.silence, self.weather = moon, changes, faults, clock, gauge, silence, weather
+        count, left = accepted(record.minutes)
+        slow = 0.6 * base.velocity.extremes()[0] if base.velocity else 0.0
+        low, high = base.depth.extremes()
+        bounds = Bounds(base.pipe.diameter, base.depth_frozen, base.velocity_frozen, 1.25 * high, slow, -math.inf if base.pumped else 0.1 * low)
+        block = day = last = None
+        civil = base.calendar.of
+        for hour in hours(record.minutes[:count], record.depths[:count], record.velocities[:count], record.rains[:count], bounds):
+            n, number = hour.number, FIRST_HOUR + hour.number
+            today, of_day, rest = civil(n)
+            excess = hour.y - base.depth.value(of_day, rest)
+            highest = max(base.depth.value((of_day + k) % 24, kind) for k in range(-4, 5) for kind in (False, True))
+            silence.take(hour, number, excess, hour.y - highest, changes.is_open() and not changes.is_water())
+            dry, long_dry, nearly = weather.take(hour, NAN if silence.is_open() else hour.rain)
+            if block is not None and number // 3 != block:
+                changes.block(block)
+            if day is not None and today != day:
+                water = changes.is_water()
+                clock.end_day(day, civil(last)[2], not changes.is_open() or water, water, FIRST_HOUR + last + 1)
+            last = n
+            if base.begin <= n < base.end:
+                block = day = None
+                continue
+            block, day = number // 3, today
+            faults.take(hour, number, changes.slows())
+            clock.stamps(hour)
+            if nearly and hour.y == hour.y:
+                clock.take(of_day, hour.y)
+            gauge.take(hour, number, excess, clock.last_shift())
+            moon.take(number, excess if dry else NAN)
+            at = (of_day - clock.shift()) % 24
+            both = hour.y == hour.y and hour.v == hour.v and not faults.explains()
+            d = hour.y - base.depth.value(at, rest) if dry else NAN
+            u = hour.v - base.velocity.value(at, rest) if dry and both and base.velocity else NAN
+            flow = hour.v + math.log(base.pipe.area(math.exp(hour.y))) if both else NAN
+            q = flow - base.flow.value(at, rest) if long_dry and both and base.flow else NAN
+            plain = hour.v - base.law.at(hour.y) if both and base.law and math.exp(hour.y) <= base.pipe.diameter else NAN
+            changes.hour(number, (self.at_depth(hour.y, plain, dry), d, u, q, plain))
+        if block is not None:
+            changes.block(block)
+        self.before_end = None
+        end = FIRST_HOUR + last + 1
+        for each in (changes, faults, clock, gauge, silence):
+            each.finish(end)
+        if left:
+            stamp = record.minutes[count - 1] / 60 + FIRST_HOUR
+            remark = Finding(0, "FALSE_STAMPS", stamp, stamp)
+            remark.open, remark.closed = False, stamp
+            self.book.events.insert(self.held_first(), (NOTED, stamp, remark.copy()))
+
+    def held_first(self):
+        return len(self.book.events) - sum(1 for e in self.book.events if e[0] == STANDING)
+
+    def at_depth(self, y, plain, dry):
+        if plain != plain:
+            return NAN
+        law = self.base.law
+        outside = max(law.lowest - y, y - law.highest)
+        if outside > 0.05:
+            if not dry:
+                return NAN
+            plain = math.copysign(max(0.0, abs(plain) - 0.6 * outside), plain)
+        return plain / law.relative(y)
+
+    def findings(self):
+        last = {}
+        for kind, _, finding in self.book.events:
+            if kind != NOTED:
+                last[finding.number] = finding
+        return [last[n] for n in sorted(last)]
