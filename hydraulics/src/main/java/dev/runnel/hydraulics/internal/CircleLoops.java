@@ -5,17 +5,18 @@ import org.apiguardian.api.API;
 /**
  * The loops over many depths of one circle, written so that the compiler turns each into vector instructions: no branch,
  * no call that is not inlined, and a body short enough to be unrolled. A longer one, such as all properties at once, stays
- * scalar and takes six times as long, and so did, on JDK 17, the same line with the mask before the polynomial: measure
- * after any change here.
+ * scalar and takes six times as long: measure after any change here. What is needed of one depth is in methods of their own,
+ * which the sections call too, so that one depth and many give the same bits.
  *
- * <p>The smaller of water and air is computed, and the other is the difference: with m = 1 above the middle and 0 below,
- * |m F − S| is F − S or S to the last bit, as in the scalar form. The mask m comes from d − min(d, D − d), which is 0 below
- * the middle and at least one unit in the last place above. A missing depth (NaN) passes through all of it, and a depth
- * out of range becomes NaN as the root of a negative number; {@link #sum} finds both.
+ * <p>The smaller of water and air is computed, and the other is the difference: with F the whole and S the smaller part,
+ * |t − S| is F − S or S to the last bit where t is F above the middle and 0 below. With b 0 above and huge below,
+ * t = (b + F) − b, since F is lost in what is huge. A missing depth (NaN) passes through all of it, and a depth out of range
+ * becomes NaN as the root of a negative number; {@link #sum} finds both. A depth above the soffit by no more than its last
+ * digit may count as at the soffit, which it is but for rounding.
  */
 @API(status = API.Status.INTERNAL)
 public final class CircleLoops {
-    /** Bigger than the inverse of any difference of two depths that a diameter in its allowed range can have. */
+    /** Makes any difference of two depths in an allowed bore so large that a number near 1 is lost in it. */
     private static final double STEEP = 1e200;
 
     private static final long LOWEST_OF_EXPONENT = 1L << 52;
@@ -37,12 +38,27 @@ public final class CircleLoops {
     public static void area(
             double[] depth, double[] area, int from, int to, double diameter, double inverse, double square) {
         for (int i = from; i < to; i++) {
-            double d = depth[i];
-            double least = Math.min(d, diameter - d);
-            double smaller = Segment.area(least * inverse);
-            double above = Math.min(1, (d - least) * STEEP);
-            area[i] = square * Math.abs(above * (Math.PI / 4) - smaller);
+            area[i] = area(depth[i], diameter, inverse, square);
         }
+    }
+
+    /**
+     * Returns the area at one depth; without a jump, which a processor would guess wrongly at every other of random depths.
+     *
+     * @param depth depth, m
+     * @param diameter diameter D, m
+     * @param inverse 1/D
+     * @param square D²
+     * @return area, m²
+     */
+    public static double area(double depth, double diameter, double inverse, double square) {
+        double below = (diameter - depth) - depth;
+        double size = Math.abs(below);
+        // The air above the middle, known as well as its difference needs it.
+        double least = Math.fma(0.5, below - size, depth);
+        double smaller = Segment.area(least * inverse);
+        double huge = (below + size) * STEEP;
+        return square * Math.abs((huge + Math.PI / 4) - huge - smaller);
     }
 
     /**
@@ -77,12 +93,25 @@ public final class CircleLoops {
     public static void perimeter(
             double[] depth, double[] perimeter, int from, int to, double diameter, double inverse) {
         for (int i = from; i < to; i++) {
-            double d = depth[i];
-            double least = Math.min(d, diameter - d);
-            double smaller = Segment.halfAngle(least * inverse);
-            double above = Math.min(1, (d - least) * STEEP);
-            perimeter[i] = diameter * Math.abs(above * Math.PI - smaller);
+            perimeter[i] = perimeter(depth[i], diameter, inverse);
         }
+    }
+
+    /**
+     * Returns the wetted perimeter at one depth, likewise without a jump.
+     *
+     * @param depth depth, m
+     * @param diameter diameter D, m
+     * @param inverse 1/D
+     * @return perimeter, m
+     */
+    public static double perimeter(double depth, double diameter, double inverse) {
+        double air = diameter - depth;
+        // Near the soffit the air must be exact: the perimeter changes with its root.
+        double least = Math.min(depth, air);
+        double smaller = Segment.halfAngle(least * inverse);
+        double huge = (air - least) * STEEP;
+        return diameter * Math.abs((huge + Math.PI) - huge - smaller);
     }
 
     /**
@@ -115,6 +144,21 @@ public final class CircleLoops {
     public static void quotient(double[] area, int from, double[] perimeter, int count) {
         for (int i = 0; i < count; i++) {
             area[from + i] /= Math.max(perimeter[i], Double.MIN_NORMAL);
+        }
+    }
+
+    /**
+     * Writes hydraulic radii, 0 for a dry section.
+     *
+     * @param area areas, m²
+     * @param perimeter perimeters, m
+     * @param radius radii, m; not the same array as one of the others
+     * @param from first index
+     * @param to index after the last
+     */
+    public static void quotient(double[] area, double[] perimeter, double[] radius, int from, int to) {
+        for (int i = from; i < to; i++) {
+            radius[i] = area[i] / Math.max(perimeter[i], Double.MIN_NORMAL);
         }
     }
 

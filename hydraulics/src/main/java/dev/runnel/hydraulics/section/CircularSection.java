@@ -80,12 +80,7 @@ public final class CircularSection implements ClosedSection {
      */
     @Override
     public double area(double depth) {
-        double y = Depths.checked(depth, diameter);
-        double air = diameter - y;
-        if (y <= air) {
-            return square * Segment.area(y * inverse);
-        }
-        return square * (Math.PI / 4 - Segment.area(air * inverse));
+        return CircleLoops.area(Depths.checked(depth, diameter), diameter, inverse, square);
     }
 
     /**
@@ -95,12 +90,7 @@ public final class CircularSection implements ClosedSection {
      */
     @Override
     public double wettedPerimeter(double depth) {
-        double y = Depths.checked(depth, diameter);
-        double air = diameter - y;
-        if (y <= air) {
-            return diameter * Segment.halfAngle(y * inverse);
-        }
-        return diameter * (Math.PI - Segment.halfAngle(air * inverse));
+        return CircleLoops.perimeter(Depths.checked(depth, diameter), diameter, inverse);
     }
 
     /**
@@ -173,6 +163,46 @@ public final class CircularSection implements ClosedSection {
             }
             if (depth == radius || Double.isNaN(CircleLoops.sum(radius, from, to))) {
                 Bulk.mend("depth", depth, radius, from, to, this::hydraulicRadius);
+            }
+        }
+    }
+
+    /**
+     * Writes area, wetted perimeter, hydraulic radius and surface width of each depth, bit for bit as the methods for one
+     * depth, in half the time of four calls.
+     *
+     * @param depth depths above the invert, m; NaN for missing; not modified
+     * @param area flow areas, m²; same length, overwritten; none of the five arrays may be another of them
+     * @param wettedPerimeter wetted perimeters, m; same length, overwritten
+     * @param hydraulicRadius hydraulic radii, m; same length, overwritten
+     * @param topWidth surface widths, m; same length, overwritten
+     * @throws IllegalArgumentException if the lengths differ, two arrays are one, or a depth is out of range; names the index
+     */
+    public void properties(
+            double[] depth, double[] area, double[] wettedPerimeter, double[] hydraulicRadius, double[] topWidth) {
+        double[][] all = {depth, area, wettedPerimeter, hydraulicRadius, topWidth};
+        String[] names = {"depth", "area", "wettedPerimeter", "hydraulicRadius", "topWidth"};
+        for (int i = 0; i < all.length; i++) {
+            Objects.requireNonNull(all[i], names[i]);
+            Require.sameLength(names[i], depth.length, all[i].length);
+            for (int j = 0; j < i; j++) {
+                if (all[i] == all[j]) {
+                    throw new IllegalArgumentException(names[i] + " must be another array than " + names[j]);
+                }
+            }
+        }
+        for (int from = 0; from < depth.length; from += BLOCK) {
+            int to = end(from, depth);
+            CircleLoops.area(depth, area, from, to, diameter, inverse, square);
+            CircleLoops.perimeter(depth, wettedPerimeter, from, to, diameter, inverse);
+            CircleLoops.quotient(area, wettedPerimeter, hydraulicRadius, from, to);
+            CircleLoops.width(depth, topWidth, from, to, diameter, inverse);
+            // Whatever has no area or no perimeter has no radius.
+            if (Double.isNaN(CircleLoops.sum(hydraulicRadius, from, to))) {
+                Bulk.mend("depth", depth, area, from, to, this::area);
+                Bulk.mend("depth", depth, wettedPerimeter, from, to, this::wettedPerimeter);
+                Bulk.mend("depth", depth, hydraulicRadius, from, to, this::hydraulicRadius);
+                Bulk.mend("depth", depth, topWidth, from, to, this::topWidth);
             }
         }
     }

@@ -128,6 +128,23 @@ class CircularSectionTest {
                 .hasMessage("width must have length 2, was 3");
     }
 
+    @Test
+    void fourPropertiesAtOnceNameWhatIsWrong() {
+        double[] a = new double[2];
+        double[] b = new double[2];
+        double[] c = new double[2];
+        double[] d = new double[2];
+        assertThatThrownBy(() -> SECTION.properties(new double[] {0.1, 0.46}, a, b, c, d))
+                .isInstanceOf(IllegalArgumentException.class)
+                .hasMessage("depth[1]: depth must be in [0, 0.45] m, was 0.46");
+        assertThatThrownBy(() -> SECTION.properties(new double[] {0.1, 0.2}, a, b, new double[3], d))
+                .isInstanceOf(IllegalArgumentException.class)
+                .hasMessage("hydraulicRadius must have length 2, was 3");
+        assertThatThrownBy(() -> SECTION.properties(new double[] {0.1, 0.2}, a, b, c, a))
+                .isInstanceOf(IllegalArgumentException.class)
+                .hasMessage("topWidth must be another array than area");
+    }
+
     /** Films and air down to 1e-13 of the bore, missing depths, rounding at both limits, and lengths beside the block. */
     @Test
     void manyDepthsGiveTheSameBitsAsOne() {
@@ -138,13 +155,23 @@ class CircularSectionTest {
                 double film = 0.45 * Math.pow(10, -13 * random.nextDouble());
                 double air = 0.45 - film;
                 double rounding = i % 2 == 0 ? 0.45 * (1 + 5e-13) : -1e-14;
-                double[] kinds = {film, air, 0.45 * random.nextDouble(), Double.NaN, rounding, 0, -0.0, 0.225, 0.45};
+                double middle = i % 2 == 0 ? Math.nextUp(0.225) : Math.nextDown(0.225);
+                double soffit = i % 2 == 0 ? Math.nextUp(0.45) : Math.nextDown(0.45);
+                double[] kinds = {
+                    film, air, 0.45 * random.nextDouble(), Double.NaN, rounding, 0, -0.0, 0.225, 0.45, middle, soffit
+                };
                 depth[i] = kinds[random.nextInt(kinds.length)];
             }
             assertSameBits(depth, SECTION::area, SECTION::area);
             assertSameBits(depth, SECTION::wettedPerimeter, SECTION::wettedPerimeter);
             assertSameBits(depth, SECTION::topWidth, SECTION::topWidth);
             assertSameBits(depth, SECTION::hydraulicRadius, SECTION::hydraulicRadius);
+            double[][] four = new double[4][count];
+            SECTION.properties(depth, four[0], four[1], four[2], four[3]);
+            assertSameBits(depth, (each, out) -> System.arraycopy(four[0], 0, out, 0, count), SECTION::area);
+            assertSameBits(depth, (each, out) -> System.arraycopy(four[1], 0, out, 0, count), SECTION::wettedPerimeter);
+            assertSameBits(depth, (each, out) -> System.arraycopy(four[2], 0, out, 0, count), SECTION::hydraulicRadius);
+            assertSameBits(depth, (each, out) -> System.arraycopy(four[3], 0, out, 0, count), SECTION::topWidth);
         }
     }
 

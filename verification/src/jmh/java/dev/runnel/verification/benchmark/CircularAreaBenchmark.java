@@ -66,10 +66,7 @@ public class CircularAreaBenchmark extends TimedBenchmark {
             named = "textbook, acos and sin once",
             goal = 60)
     public double[] all() {
-        section.area(depths, out);
-        section.wettedPerimeter(depths, more);
-        section.hydraulicRadius(depths, third);
-        section.topWidth(depths, fourth);
+        section.properties(depths, out, more, third, fourth);
         return fourth;
     }
 

@@ -1,5 +1,6 @@
 package dev.runnel.verification.calculation;
 
+import dev.runnel.hydraulics.section.CircularSection;
 import dev.runnel.hydraulics.section.CrossSection;
 import dev.runnel.hydraulics.section.ProfileSection;
 import java.util.List;
@@ -23,10 +24,10 @@ final class SectionCalculations {
                         "m",
                         Sections.INPUTS,
                         in -> Sections.of(in).height()),
-                inBulk("section.bulk-area", "m2", "depth", CrossSection::area),
-                inBulk("section.bulk-perimeter", "m", "depth", CrossSection::wettedPerimeter),
-                inBulk("section.bulk-hydraulic-radius", "m", "depth", CrossSection::hydraulicRadius),
-                inBulk("section.bulk-top-width", "m", "depth", CrossSection::topWidth),
+                inBulk("section.bulk-area", "m2", CrossSection::area, 0),
+                inBulk("section.bulk-perimeter", "m", CrossSection::wettedPerimeter, 1),
+                inBulk("section.bulk-hydraulic-radius", "m", CrossSection::hydraulicRadius, 2),
+                inBulk("section.bulk-top-width", "m", CrossSection::topWidth, 3),
                 inBulk("section.bulk-depth-for-area", "m", "area", CrossSection::depthForArea),
                 Calculation.of(
                         "hydraulics",
@@ -48,6 +49,20 @@ final class SectionCalculations {
             double[] answers = new double[1];
             question.ask(Sections.of(in), new double[] {in.number(input)}, answers);
             return answers[0];
+        });
+    }
+
+    /** One of the four properties of a depth; a circle also gives all at once, and then must give the same. */
+    private static Calculation inBulk(String name, String unit, Bulk question, int place) {
+        return inBulk(name, unit, "depth", (section, given, answers) -> {
+            question.ask(section, given, answers);
+            if (section instanceof CircularSection circle) {
+                double[][] four = new double[4][1];
+                circle.properties(given, four[0], four[1], four[2], four[3]);
+                if (four[place][0] != answers[0]) {
+                    throw new IllegalStateException("alone " + answers[0] + ", among four " + four[place][0]);
+                }
+            }
         });
     }
 
