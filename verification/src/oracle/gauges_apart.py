@@ -111,5 +111,148 @@ def storms():
           [("count", "gauge.neighbours.storms"), ("last", "gauge.neighbours.last-of-others"), ("ratio", "gauge.neighbours.ratio-in-storms")], rows)
 
 
+def cells(gauge, step, start, length, cell):
+    """Rain in cells from 6 h before to 6 h after, three of them together, as shares of the whole; None where it tells nothing."""
+    minutes = np.repeat(np.array(gauge) / step, step)
+    count = -(-(length + 720) // cell)
+    first = start - 360
+    if first < 0 or first + count * cell > len(minutes):
+        return None
+    part = minutes[first:first + count * cell].reshape(count, cell).sum(axis=1)
+    if np.isnan(part).any() or part.sum() < 2:
+        return None
+    return np.convolve(part, [1, 1, 1], "same") / part.sum()
+
+
+def lag(own, others, cell):
+    """Shift in minutes and likeness, from the whole correlation at once."""
+    whole = np.correlate(own, others, "full")
+    lags = np.arange(1 - len(own), len(own))
+    near = np.abs(lags) * cell <= 360
+    whole, lags = whole[near], lags[near]
+    best = min((abs(k), k) for k, v in zip(lags, whole) if v >= whole.max() * (1 - 1e-12))[1]
+    return int(best) * cell, float(whole.max() / np.linalg.norm(own) / np.linalg.norm(others))
+
+
+def shifts(stormy, own, trusted, cell):
+    found = []
+    for gauges in stormy:
+        others = [g for i, g in enumerate(gauges) if i != own and i in trusted and g is not None]
+        if gauges[own] is not None and others:
+            minutes, likeness = lag(gauges[own], np.sum(others, axis=0), cell)
+            if likeness >= 0.6:
+                found.append((minutes, likeness))
+    return found
+
+
+def row(minutes, tolerance):
+    """The stretch with the greatest surplus of storms shifted one way, every stretch tried, of equals the one that ends first and of
+    these the shortest: (shift, shifted, others, before, after)."""
+    best = (0, 0, 0, 0)
+    for way in (1, -1):
+        marks = [1 if way * m >= tolerance else -1 for m in minutes]
+        for j in range(1, len(marks) + 1):
+            for i in reversed(range(j)):
+                if sum(marks[i:j]) > best[0]:
+                    best = (sum(marks[i:j]), i, j, way)
+    surplus, i, j, way = best
+    if surplus < 4:
+        return 0, 0, 0, 0, 0
+    shifted = sorted(m for m in minutes[i:j] if way * m >= tolerance)
+    middle = shifted[len(shifted) // 2]
+    if sum(abs(m - middle) <= tolerance for m in minutes[i:j]) < 0.75 * len(shifted):
+        return 0, 0, 0, 0, 0
+    return middle, len(shifted), j - i - len(shifted), i, len(minutes) - j
+
+
+def settle_clocks(stormy, trusted, tolerance, cell):
+    while len(trusted) > 2:
+        rows = {g: abs(row([m for m, _ in shifts(stormy, g, trusted, cell)], tolerance)[0]) for g in trusted}
+        worst = max(trusted, key=lambda g: rows[g])
+        if rows[worst] == 0:
+            break
+        trusted = [g for g in trusted if g != worst]
+    return trusted
+
+
+def at_the_limits():
+    """One storm, two gauges: 2 mm less and more than what counts, and a likeness below and above 0.6 (rain of one spread over all cells)."""
+    burst = np.zeros(96)
+    burst[44:50] = [0.6, 1.8, 1.2, 0.4, 0.8, 0.2]
+    pairs_of = [[burst, np.round(burst * depth / burst.sum(), 4)] for depth in (1.96, 2.04)]
+    for wanted in (0.59, 0.61):
+        low, high = 0.0, 1.0
+        for _ in range(40):
+            part = (low + high) / 2
+            mixed = (1 - part) * burst + part * burst.sum() / 96
+            likeness = lag(*(cells(list(g), 15, 660, 180, 15) for g in (mixed, burst)), 15)[1]
+            low, high = (part, high) if likeness > wanted else (low, part)
+        pairs_of.append([burst, np.round(mixed, 6)])
+    found = []
+    for gauges in pairs_of:
+        stormy = [[cells(list(g), 15, 660, 180, 15) for g in gauges]]
+        found.append(["; ".join(text(g) for g in gauges), "15 15", "660", "180", 25, 2, len(shifts(stormy, 1, [0, 1], 15)), 0, 0, 0, 0, 0, 0])
+    return found
+
+
+def clocks():
+    """A storm a day; some clocks are set wrong from a storm on, one is mended again, one gauge sees showers of its own."""
+    rng = random.Random(83)
+    single, rows = [], []
+    cases = [((15, 15, 15), ((60, 4, 99), None, None)), ((10, 15, 30), ((-90, 2, 7), None, None)), ((15, 15), ((30, 3, 99), None)),
+             ((15, 15, 15, 15), ((120, 5, 99), (-60, 3, 99), None, None)), ((20, 15, 20), (None, None, None)), ((60, 15, 30), ((180, 1, 6), None, None)),
+             ((15, 15, 15), ((300, 6, 99), None, None)), ((15, 15, 15), ((45, 0, 5), None, None))]
+    for steps, wrong in cases:
+        count = 10
+        days = count + 1
+        truth = np.zeros(days * 1440)
+        starts = []
+        for k in range(count):
+            start = 1440 * k + 900 + 15 * rng.randrange(8)
+            starts.append(start)
+            for _ in range(5):
+                at = start + rng.randrange(200)
+                truth[at:at + 40] += rng.uniform(0.01, 0.08)
+        gauges = []
+        for step, error in zip(steps, wrong):
+            read = np.zeros_like(truth)
+            for k, start in enumerate(starts):
+                late = rng.choice([0, 0, 0, 10, -10])
+                if error and error[1] <= k < error[2]:
+                    late += error[0]
+                if rng.random() < 0.06:
+                    late += 240
+                piece = truth[start - 60:start + 400] * rng.uniform(0.7, 1.3)
+                read[start - 60 + late:start + 400 + late] += piece
+            depths = [round(float(v), 2) for v in read.reshape(-1, step).sum(axis=1)]
+            if rng.random() < 0.5:
+                hole = rng.randrange(len(depths))
+                depths[hole] = NAN
+            gauges.append(depths)
+        cell = max(10, *steps)
+        stormy = [[cells(g, s, start, 240, cell) for g, s in zip(gauges, steps)] for start in starts]
+        head = ["; ".join(text(g) for g in gauges), " ".join(str(s) for s in steps), " ".join(str(s) for s in starts), " ".join(["240"] * count)]
+        trusted = settle_clocks(stormy, list(range(len(gauges))), 25, cell)
+        for own in range(len(gauges)):
+            found = shifts(stormy, own, trusted, cell)
+            middle, shifted, others, before, after = row([m for m, _ in found], 25)
+            rows.append(head + [25, own + 1, len(found), middle, shifted, others, before, after, len(gauges) - len(trusted)])
+        if len(single) == 12:
+            continue
+        plain = shifts(stormy, 0, list(range(len(gauges))), cell)
+        for k in (0, len(plain) // 2, len(plain) - 1):
+            single.append(head + [0, 1, k + 1, plain[k][0], plain[k][1]])
+    rows += at_the_limits()
+    columns = [("gauges", "mm, steps of each"), ("steps", "min, step of each"), ("from", "min, begin"), ("long", "min, length"), ("tolerance", "min, 0 for none set aside"), ("gauge", "1, number")]
+    inputs = [("gauges", "text gauges"), ("step_minutes", "text steps"), ("from_minutes", "text from"), ("long_minutes", "text long"), ("tolerance_minutes", "tolerance"), ("gauge", "gauge")]
+    write("gauge-clocks", "Clocks of gauges, row of shifted storms", columns + [("compared", "1, storms"), ("shift", "min, later"), ("shifted", "1, storms"), ("others", "1, storms"),
+          ("before", "1, storms"), ("after", "1, storms"), ("aside", "1, gauges set aside")], inputs,
+          [("compared", "gauge.clocks.compared"), ("shift", "gauge.clocks.row-shift"), ("shifted", "gauge.clocks.row"), ("others", "gauge.clocks.row-others"),
+           ("before", "gauge.clocks.row-before"), ("after", "gauge.clocks.row-after"), ("aside", "gauge.clocks.set-aside")], rows)
+    write("gauge-clocks-by-storm", "Clocks of gauges, storm by storm", columns + [("storm", "1, number"), ("shift", "min, later"), ("likeness", "1, likeness")], inputs + [("storm", "storm")],
+          [("shift", "gauge.clocks.shift"), ("likeness", "gauge.clocks.likeness")], single)
+
+
 settled()
 storms()
+clocks()

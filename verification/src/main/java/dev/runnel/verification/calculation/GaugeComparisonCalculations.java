@@ -5,7 +5,9 @@ import static dev.runnel.verification.calculation.RainInputs.network;
 import static dev.runnel.verification.calculation.RainInputs.rainfall;
 
 import dev.runnel.rainfall.gauge.DoubleMass;
+import dev.runnel.rainfall.gauge.GaugeClocks;
 import dev.runnel.rainfall.gauge.Neighbours;
+import dev.runnel.rainfall.gauge.ShiftedStorms;
 import dev.runnel.rainfall.gauge.StorageComparison;
 import dev.runnel.rainfall.gauge.StorageGauge;
 import dev.runnel.timeseries.Interval;
@@ -17,11 +19,13 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Optional;
 
 /** What is calculated of a gauge beside others: neighbours, a storage gauge, double mass. */
 final class GaugeComparisonCalculations {
     private static final String NETWORK = "gauges wet_mm gauge";
     private static final String STORMS = "gauges step_minutes from_minutes long_minutes wet_mm gauge";
+    private static final String CLOCKS = "gauges step_minutes from_minutes long_minutes tolerance_minutes gauge";
     private static final String STORAGE = "depths reading_hours stored_mm allowance resolution_mm";
 
     private GaugeComparisonCalculations() {}
@@ -72,6 +76,57 @@ final class GaugeComparisonCalculations {
                         "1",
                         STORMS,
                         in -> inStorms(in).finding(name(in)).orElseThrow().ratio()),
+                rainfall(
+                        "gauge.clocks.shift",
+                        "min",
+                        CLOCKS + " storm",
+                        in -> minutes(clocks(in)
+                                .shifts(name(in))
+                                .get(in.integer("storm") - 1)
+                                .shift())),
+                rainfall(
+                        "gauge.clocks.likeness",
+                        "1",
+                        CLOCKS + " storm",
+                        in -> clocks(in)
+                                .shifts(name(in))
+                                .get(in.integer("storm") - 1)
+                                .likeness()),
+                rainfall(
+                        "gauge.clocks.compared",
+                        "storms",
+                        CLOCKS,
+                        in -> clocks(in).shifts(name(in)).size()),
+                rainfall(
+                        "gauge.clocks.row",
+                        "storms",
+                        CLOCKS,
+                        in -> row(in).map(ShiftedStorms::shifted).orElse(0)),
+                rainfall(
+                        "gauge.clocks.row-others",
+                        "storms",
+                        CLOCKS,
+                        in -> row(in).map(ShiftedStorms::others).orElse(0)),
+                rainfall(
+                        "gauge.clocks.row-before",
+                        "storms",
+                        CLOCKS,
+                        in -> row(in).map(ShiftedStorms::before).orElse(0)),
+                rainfall(
+                        "gauge.clocks.row-after",
+                        "storms",
+                        CLOCKS,
+                        in -> row(in).map(ShiftedStorms::after).orElse(0)),
+                rainfall(
+                        "gauge.clocks.row-shift",
+                        "min",
+                        CLOCKS,
+                        in -> row(in).map(found -> minutes(found.shift())).orElse(0.0)),
+                rainfall(
+                        "gauge.clocks.set-aside",
+                        "gauges",
+                        CLOCKS,
+                        in -> clocks(in).setAside().size()),
                 rainfall("gauge.double-mass.ratio", "1", "gauge_mm reference_mm", in -> mass(in).ratio()),
                 rainfall(
                         "gauge.double-mass.break",
@@ -121,6 +176,24 @@ final class GaugeComparisonCalculations {
     }
 
     private static Neighbours inStorms(Inputs in) {
+        return Neighbours.inPeriods(gauges(in), storms(in)).withWetLimit(in.number("wet_mm"));
+    }
+
+    private static GaugeClocks clocks(Inputs in) {
+        GaugeClocks clocks = GaugeClocks.of(gauges(in), storms(in));
+        double tolerance = in.number("tolerance_minutes");
+        return tolerance > 0 ? clocks.settingAside(Duration.ofMinutes((long) tolerance)) : clocks;
+    }
+
+    private static Optional<ShiftedStorms> row(Inputs in) {
+        return clocks(in).shiftedStorms(name(in), Duration.ofMinutes((long) in.number("tolerance_minutes")));
+    }
+
+    private static double minutes(Duration duration) {
+        return duration.toSeconds() / 60.0;
+    }
+
+    private static Map<String, RegularSeries> gauges(Inputs in) {
         Map<String, RegularSeries> gauges = new LinkedHashMap<>();
         double[] steps = in.sample("step_minutes");
         for (String gauge : in.text("gauges").split(";")) {
@@ -130,13 +203,17 @@ final class GaugeComparisonCalculations {
             Duration step = Duration.ofMinutes((long) steps[gauges.size()]);
             gauges.put("gauge " + (gauges.size() + 1), RegularSeries.of(START, step, depths));
         }
+        return gauges;
+    }
+
+    private static List<Interval> storms(Inputs in) {
         List<Interval> storms = new ArrayList<>();
         double[] from = in.sample("from_minutes");
         double[] length = in.sample("long_minutes");
         for (int i = 0; i < from.length; i++) {
             storms.add(Interval.of(START.plusSeconds((long) (from[i] * 60)), Duration.ofMinutes((long) length[i])));
         }
-        return Neighbours.inPeriods(gauges, storms).withWetLimit(in.number("wet_mm"));
+        return storms;
     }
 
     private static Neighbours.Finding finding(Inputs in) {

@@ -2,10 +2,13 @@ package dev.runnel.examples.review;
 
 import dev.runnel.internal.Nearest;
 import dev.runnel.internal.Text;
+import dev.runnel.rainfall.gauge.GaugeClocks;
 import dev.runnel.rainfall.gauge.Neighbours;
+import dev.runnel.rainfall.gauge.ShiftedStorms;
 import dev.runnel.timeseries.Interval;
 import dev.runnel.timeseries.RegularSeries;
 import dev.runnel.timeseries.balance.VolumeRatios;
+import java.time.Duration;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
@@ -22,6 +25,12 @@ final class BetweenSitesText {
 
     /** Chosen here: rain of which a gauge nearby must have seen something, mm. */
     private static final double CANNOT_BE_MISSED_MM = 5;
+
+    /** From this shift on storms hint at a clock: less than half an hour, more than moving storms mostly make (chosen here). */
+    private static final Duration CLOCK_TOLERANCE = Duration.ofMinutes(25);
+
+    /** Gauges with longer steps tell of no clock. */
+    private static final Duration LONGEST_STEP = Duration.ofHours(1);
 
     private static final int MOST_NAMED = 8;
 
@@ -61,6 +70,7 @@ final class BetweenSitesText {
         } else {
             gauged.forEach(site -> said.add(new Said("gauges", againstOthers(site, neighbours))));
         }
+        said.addAll(clocks(gauged));
         return said;
     }
 
@@ -90,14 +100,49 @@ final class BetweenSitesText {
 
     /** The gauges in the storms of any of them. */
     static Neighbours neighbours(List<SiteResult> gauged) {
+        return Neighbours.inPeriods(rain(gauged), storms(gauged)).settingAside(GAUGE_TOLERANCE);
+    }
+
+    private static Map<String, RegularSeries> rain(List<SiteResult> gauged) {
         Map<String, RegularSeries> rain = new HashMap<>();
-        List<Interval> storms = new ArrayList<>();
-        for (SiteResult site : gauged) {
-            SiteResult.Gauge gauge = site.gauge().orElseThrow();
-            rain.put(site.id(), gauge.rain());
-            storms.addAll(gauge.storms());
+        gauged.forEach(site -> rain.put(site.id(), site.gauge().orElseThrow().rain()));
+        return rain;
+    }
+
+    private static List<Interval> storms(List<SiteResult> gauged) {
+        return Interval.joined(gauged.stream()
+                .flatMap(site -> site.gauge().orElseThrow().storms().stream())
+                .toList());
+    }
+
+    /** Gauges that show a row of storms later or earlier than the others. */
+    private static List<Said> clocks(List<SiteResult> gauged) {
+        List<SiteResult> telling = gauged.stream()
+                .filter(site -> site.gauge().orElseThrow().rain().step().compareTo(LONGEST_STEP) <= 0)
+                .toList();
+        if (telling.size() < 2) {
+            return List.of();
         }
-        return Neighbours.inPeriods(rain, Interval.joined(storms)).settingAside(GAUGE_TOLERANCE);
+        GaugeClocks clocks = GaugeClocks.of(rain(telling), storms(telling)).settingAside(CLOCK_TOLERANCE);
+        return telling.stream()
+                .flatMap(site -> clocks.shiftedStorms(site.id(), CLOCK_TOLERANCE).stream()
+                        .map(found -> new Said("clocks", clock(site, found, telling.size()))))
+                .toList();
+    }
+
+    private static String clock(SiteResult site, ShiftedStorms found, int gauges) {
+        return site.name() + ": its rain is stamped about "
+                + Text.duration(found.shift().abs())
+                + (found.shift().isNegative() ? " earlier" : " later") + " than that of the "
+                + (gauges == 2 ? "other" : "others") + " in " + found.shifted() + " of "
+                + Show.count(found.shifted() + found.others(), "storm") + " from "
+                + site.dates().time(found.interval().start())
+                + (found.after() == 0
+                        ? " to the last"
+                        : " to " + site.dates().time(found.interval().end()) + ", in "
+                                + Show.count(found.after(), "storm") + " after it no longer")
+                + "; before it " + Show.count(found.before(), "storm") + " - look at "
+                + (gauges == 2 ? "both clocks" : "its clock");
     }
 
     /** Volumes of a site and of the one upstream of it, on days that both cover and none calls doubtful. */

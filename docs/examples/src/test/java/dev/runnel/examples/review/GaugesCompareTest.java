@@ -25,10 +25,14 @@ class GaugesCompareTest {
     }
 
     private SiteOnDisk sites(String[] names, String... rains) {
+        return sitesOf(7, names, rains);
+    }
+
+    private SiteOnDisk sitesOf(int days, String[] names, String... rains) {
         SiteOnDisk sites = new SiteOnDisk(temporary);
         for (int i = 0; i < names.length; i++) {
             sites.with("../" + names[i] + "/site.txt", SiteOnDisk.PLAIN_SITE + "site = " + names[i] + "\n")
-                    .with("../" + names[i] + "/depth.csv", SiteOnDisk.days(7, 15))
+                    .with("../" + names[i] + "/depth.csv", SiteOnDisk.days(days, 15))
                     .with("../" + names[i] + "/rain.csv", rains[i]);
         }
         return sites;
@@ -99,5 +103,39 @@ class GaugesCompareTest {
         SiteOnDisk sites = sites(new String[] {"beck", "site"}, rain(0, 0, 0), rain(0, 0, 0));
         assertThat(between(sites)).contains("no storm that both beck and site recorded");
         assertThat(sites.output().resolve("index.html")).content().doesNotContain("Double mass of the gauges");
+    }
+
+    /** Five weeks of storms, one every third day; the clock of one gauge goes an hour ahead after the fifth. */
+    @Test
+    void aClockIsFoundByTheStormsOfTheOthers() {
+        String sound = manyStorms(0, 1);
+        SiteOnDisk sites =
+                sitesOf(36, new String[] {"alder", "beck", "site"}, sound, manyStorms(0, 1.1), manyStorms(12, 1));
+        assertThat(between(sites))
+                .endsWith(
+                        "clocks site: its rain is stamped about 1 h later than that of the others in 7 of 7 storms from "
+                                + "Tue 17 Mar 10:00 to the last; before it 5 storms - look at its clock");
+        assertThat(sites.written("index.html")).contains("clocks: site: its rain is stamped about 1 h later");
+    }
+
+    @Test
+    void ofTwoGaugesNobodyCanSayWhoseClockIsWrong() {
+        SiteOnDisk sites = sitesOf(36, new String[] {"beck", "site"}, manyStorms(0, 1), manyStorms(-12, 1));
+        assertThat(between(sites))
+                .contains(
+                        "clocks beck: its rain is stamped about 1 h later than that of the other in 7 of 7 storms from")
+                .contains(
+                        "clocks site: its rain is stamped about 1 h earlier than that of the other in 7 of 7 storms from")
+                .endsWith("look at both clocks");
+    }
+
+    /** Twelve storms at 10:00 of every third day, their steps uneven; from the sixth on stamped some steps late. */
+    private static String manyStorms(int lateSteps, double factor) {
+        return SiteOnDisk.readings("time,rain_mm", "2026-03-02T00:00:00Z", FIVE_MINUTES, 36 * STEPS_OF_A_DAY, i -> {
+            int at = i / STEPS_OF_A_DAY >= 15 ? i - lateSteps : i;
+            int storm = at / (3 * STEPS_OF_A_DAY);
+            int step = at % (3 * STEPS_OF_A_DAY) - 120;
+            return step >= 0 && step < 36 && (step * (storm + 3)) % 7 < 3 ? "" + factor : "0";
+        });
     }
 }
