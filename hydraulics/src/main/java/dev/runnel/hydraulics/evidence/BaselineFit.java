@@ -44,6 +44,9 @@ final class BaselineFit {
     /** Share of the variance the course of the day must explain to tell the clock by; chosen here. */
     private static final double CLOCK_EXPLAINED = 0.3;
 
+    /** Harmonics of the day that places a clock: people get up within an hour or two; chosen here. */
+    private static final int CLOCK_HARMONICS = 8;
+
     /** Scales of a tidal site are larger by this, spring and neap not having been seen; chosen here. */
     private static final double TIDAL_SCALE = 1.5;
 
@@ -150,6 +153,7 @@ final class BaselineFit {
         Optional<UsualVelocity> law = Optional.empty();
         Optional<DayCurve> velocity = Optional.empty();
         Optional<DayCurve> flow = Optional.empty();
+        double[] lnFlow = of.nan();
         double[] r = of.nan();
         final double[] d;
         double[] u = of.nan();
@@ -160,9 +164,8 @@ final class BaselineFit {
             if (!moving && of.both > 0) {
                 notes.add("velocity in only " + of.both + " hours: it is not watched");
             }
-            double[] lnFlow = new double[of.size];
             if (moving) {
-                law(lnFlow);
+                law();
             }
             d = of.residuals(depth, of.lnDepth, of.dry);
             tidal = Tide.isTidal(of.hours, d);
@@ -177,7 +180,7 @@ final class BaselineFit {
             }
         }
 
-        private void law(double[] lnFlow) {
+        private void law() {
             boolean[] known = of.moving();
             UsualVelocity learned =
                     UsualVelocity.learn(StretchHours.pick(of.lnDepth, known), StretchHours.pick(of.lnVelocity, known));
@@ -216,7 +219,9 @@ final class BaselineFit {
             }
         }
         double middle = Medians.of(StretchHours.pick(of.lnDepth, of.dry));
-        ClockUsual clock = StretchFigures.clock(of, depth);
+        boolean pumped = StretchFigures.pumped(of);
+        ClockUsual clock =
+                StretchFigures.clock(of, of.lnDepth, new ClockDay(depth, false, ClockUsual.unknown()), false);
         StateText text = StateText.of(SiteBaseline.NAME, SiteBaseline.VERSION)
                 .with("monitor", monitor.toString())
                 .with("zone", zone.getId())
@@ -235,6 +240,13 @@ final class BaselineFit {
         left.law.ifPresent(found -> text.with("law", found.toText()));
         left.velocity.ifPresent(found -> text.with("velocity", found.toText()));
         left.flow.ifPresent(found -> text.with("flow", found.toText()));
+        // Strokes of pumps beat with the hours; the smoother day above bears that better.
+        if (!left.tidal && !pumped) {
+            clock(text, SiteBaseline.CLOCK_DEPTH, of.lnDepth, false);
+            if (left.flow.isPresent()) {
+                clock(text, SiteBaseline.CLOCK_FLOW, left.lnFlow, true);
+            }
+        }
         return text.with("kappa", kappa(Math.exp(middle)))
                 .with("centre", centre)
                 .with("scale", scale)
@@ -249,11 +261,24 @@ final class BaselineFit {
                 .with("clockCentre", clock.centres())
                 .with("clockScatter", clock.scatters())
                 .with("tidal", left.tidal)
-                .with("pumped", StretchFigures.pumped(of))
+                .with("pumped", pumped)
                 .with("clock", !left.tidal && depth.explained() >= CLOCK_EXPLAINED)
                 .with("peak", StretchFigures.peak(of))
                 .with("stormLags", StretchFigures.stormLags(of, depth))
                 .with("notes", notes);
+    }
+
+    /** The usual day that places a clock, where its phases lie and what they scatter. */
+    private void clock(StateText text, String key, double[] values, boolean byFlow) {
+        if (StretchHours.count(values, of.dry) < LEAST_DRY_HOURS / 2) {
+            return;
+        }
+        DayCurve day = of.curve(values, of.dry, CLOCK_HARMONICS);
+        if (day.explained() < CLOCK_EXPLAINED) {
+            return;
+        }
+        ClockUsual usual = StretchFigures.clock(of, values, new ClockDay(day, true, ClockUsual.unknown()), byFlow);
+        text.with(key, day.toText()).with(key + "Centre", usual.centres()).with(key + "Scatter", usual.scatters());
     }
 
     private static String inHours(long nanos) {

@@ -2,7 +2,8 @@ package dev.runnel.hydraulics.evidence;
 
 /**
  * Whether the last dry days say together that they come early or late. Working days decide; days of rest may not contradict.
- * A working day that the usual day of rest explains as well as the moved working day is people who stayed at home.
+ * A working day that the usual day of rest explains as well as the moved working day is people who stayed at home, and so is
+ * one whose morning alone comes late: a clock moves the evening as well.
  */
 final class ClockEvidence {
     /** Working days must be beyond this, days of rest as well, h; chosen here, as are all values of this class. */
@@ -10,14 +11,17 @@ final class ClockEvidence {
 
     private static final double LEAST_REST_SHIFT = 0.3;
 
-    /** A median shift of this or more is large, h: a wet season, which flattens the day, makes none. */
-    private static final double LARGE_SHIFT = 0.5;
+    /** A median shift beyond this is large, h: a wet season, which flattens the day, makes none. */
+    private static final double LARGE_SHIFT = 0.6;
 
     /** Distance from usual of a day in its scatter, beyond which it counts no more. */
-    private static final double MOST = 4;
+    private static final double MOST = 6;
 
     /** How much worse the usual day of rest must fit working days. */
     private static final double NOT_AT_HOME = 1.2;
+
+    /** Share of what moving the working days gains that afternoon, evening and night must have. */
+    private static final double SHARE_OF_EVENING = 0.1;
 
     /** So many days in a row nobody stays at home without being told. */
     private static final int NO_HOLIDAY = 6;
@@ -26,21 +30,20 @@ final class ClockEvidence {
     private record Agreement(int days, int within, int work, double shift, double scatters, double gain) {}
 
     private static final Agreement[] USUAL = {
-        new Agreement(3, 8, 2, 0.7, 4.2, 0.4),
-        new Agreement(4, 12, 2, 0.5, 4, 0.4),
-        new Agreement(5, 16, 3, 0.36, 3.8, 0.4),
-        new Agreement(6, 16, 3, 0.33, 3.6, 0.25),
-        new Agreement(7, 16, 3, 0.3, 3.6, 0.25)
+        new Agreement(2, 6, 2, 0.4, 5.5, 0.5),
+        new Agreement(3, 8, 2, 0.3, 5, 0.4),
+        new Agreement(4, 12, 2, 0.3, 4.5, 0.3),
+        new Agreement(5, 16, 3, 0.3, 4, 0.25),
+        new Agreement(6, 16, 3, 0.3, 3.6, 0.2),
+        new Agreement(7, 16, 3, 0.28, 3.6, 0.2)
     };
 
     private static final Agreement AFTER_CIVIL_CHANGE = new Agreement(2, 2, 1, 0.6, 3.5, 0.4);
 
     private final ClockWatch watch;
-    private final ClockUsual usual;
 
-    ClockEvidence(ClockWatch watch, ClockUsual usual) {
+    ClockEvidence(ClockWatch watch) {
         this.watch = watch;
-        this.usual = usual;
     }
 
     /**
@@ -50,7 +53,7 @@ final class ClockEvidence {
      */
     int days(long day, boolean small) {
         for (Agreement each : USUAL) {
-            if ((small || each.shift >= LARGE_SHIFT) && agree(day, each)) {
+            if (agree(day, each) && (small || Math.abs(median(each.days)) > LARGE_SHIFT)) {
                 return each.days;
             }
         }
@@ -73,9 +76,11 @@ final class ClockEvidence {
         double sign = Math.signum(watch.shift(0));
         double unmoved = 0;
         double moved = 0;
+        double workUnmoved = 0;
         double workMoved = 0;
         double atHome = 0;
         double distance = 0;
+        double evening = 0;
         int work = 0;
         for (int i = 0; i < wanted.days; i++) {
             boolean rest = watch.isRest(i);
@@ -85,10 +90,12 @@ final class ClockEvidence {
             }
             unmoved += watch.squaresUnmoved(i);
             moved += watch.squaresMoved(i);
-            distance += Math.min(MOST, shift / usual.scatter(rest));
+            distance += Math.min(MOST, shift / watch.scatter(i));
             if (!rest) {
                 work++;
+                workUnmoved += watch.squaresUnmoved(i);
                 workMoved += watch.squaresMoved(i);
+                evening += watch.gainOfEvening(i);
                 atHome += watch.squaresOfOther(i);
             }
         }
@@ -96,7 +103,8 @@ final class ClockEvidence {
                 && Math.abs(median(wanted.days)) > wanted.shift
                 && distance > wanted.scatters * Math.sqrt(wanted.days)
                 && unmoved - moved > wanted.gain * moved
-                && (wanted.days >= NO_HOLIDAY || atHome > NOT_AT_HOME * workMoved);
+                && (wanted.days >= NO_HOLIDAY
+                        || atHome > NOT_AT_HOME * workMoved && evening > SHARE_OF_EVENING * (workUnmoved - workMoved));
     }
 
     /** Median shift of the working days among the last days. */

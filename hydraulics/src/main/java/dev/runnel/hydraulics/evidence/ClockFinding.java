@@ -58,9 +58,7 @@ final class ClockFinding {
         this.tide = tide;
         this.baseline = rule.baseline();
         this.findings = findings;
-        this.clock = baseline.clock
-                ? baseline.day(Quantity.DEPTH).map(depth -> new ClockWatch(depth, baseline.clockUsual))
-                : Optional.empty();
+        this.clock = baseline.clock ? baseline.clockWatch() : Optional.empty();
         this.local = baseline.localHours();
         this.civil = rule.civilZone().getRules();
     }
@@ -72,9 +70,7 @@ final class ClockFinding {
 
     /** Median shift of the last working days, h; NaN if too few are known, or none is looked at. */
     double dayShift() {
-        return clock.map(watch -> watch.size() < LAST_DAYS
-                        ? Double.NaN
-                        : new ClockEvidence(watch, baseline.clockUsual).median(LAST_DAYS))
+        return clock.map(watch -> watch.size() < LAST_DAYS ? Double.NaN : new ClockEvidence(watch).median(LAST_DAYS))
                 .orElse(Double.NaN);
     }
 
@@ -82,8 +78,8 @@ final class ClockFinding {
         return track.map(each -> each.open).orElse(false);
     }
 
-    void add(double hourOfDay, double lnDepth) {
-        clock.ifPresent(watch -> watch.add(hourOfDay, lnDepth));
+    void add(double hourOfDay, double lnDepth, double lnFlow) {
+        clock.ifPresent(watch -> watch.add(hourOfDay, lnDepth, lnFlow));
     }
 
     /** Looks for a gap in the stamps that a logger leaves which is moved by an hour some time after a civil change. */
@@ -129,7 +125,7 @@ final class ClockFinding {
     /**
      * Ends a day.
      *
-     * @param quiet whether no other change is open, or one of water alone
+     * @param quiet whether no other change is open, or one of water alone, and the gauge that tells dry days is not silent
      * @param water whether one of water is
      */
     void endDay(long day, boolean rest, boolean quiet, boolean water, long end) {
@@ -156,7 +152,7 @@ final class ClockFinding {
     }
 
     private void open(ClockWatch watch, long day, boolean small, long end) {
-        ClockEvidence evidence = new ClockEvidence(watch, baseline.clockUsual);
+        ClockEvidence evidence = new ClockEvidence(watch);
         int days = evidence.days(day, small);
         if (days == 0 && evidence.afterCivilChange(day) && afterCivilChange(watch.day(1))) {
             days = evidence.daysAfterCivilChange();
@@ -171,6 +167,9 @@ final class ClockFinding {
         }
         shift = evidence.median(days);
         long first = local.firstHour(watch.day(days - 1)) * SiteHour.NANOS;
+        if (watch.size() > days && watch.day(days) == watch.day(days - 1) - 1) {
+            first -= (long) (Track.DAY * mixed(watch.shift(days)));
+        }
         boolean back = track.isPresent() && first - track.orElseThrow().closed <= 5 * Track.DAY;
         Track opened = back ? track.orElseThrow() : findings.open(FindingName.CLOCK_OF_MONITOR, first, end);
         opened.open = true;
@@ -190,6 +189,12 @@ final class ClockFinding {
         }
         track = Optional.of(opened);
         findings.report(back ? WatchNotice.Kind.RETURNED : WatchNotice.Kind.FOUND, end, opened);
+    }
+
+    /** Share of a day that went by the clock that is off, where its phase lies between the two; 0 where it is near the usual. */
+    private double mixed(double shiftOfDay) {
+        double share = shiftOfDay / shift;
+        return Math.abs(shiftOfDay) > BACK && share > 0 ? Math.min(1, share) : 0;
     }
 
     /** Whether a tide was seen on the last day before another, whose clock could not yet be off. */
@@ -218,7 +223,8 @@ final class ClockFinding {
             }
         }
         Track open = track.orElseThrow();
-        open.close(local.firstHour(watch.day(days - 1)) * SiteHour.NANOS);
+        long from = local.firstHour(watch.day(days - 1)) * SiteHour.NANOS;
+        open.close(from + (long) (Track.DAY * mixed(watch.shift(days - 1))));
         boolean civilly = afterCivilChange(local.day(Math.floorDiv(open.since, SiteHour.NANOS)));
         closedSoon += open.closed - open.since < SHORT && !civilly ? 1 : 0;
         findings.report(WatchNotice.Kind.CLOSED, end, open);

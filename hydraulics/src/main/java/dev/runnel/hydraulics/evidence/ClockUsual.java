@@ -8,10 +8,18 @@ import java.util.List;
  * hold few days of rest, so that their usual course is known badly.
  */
 final class ClockUsual {
-    /** What the scatter of a working day is held for, and least is, h; chosen here, as are all values of this class. */
+    /**
+     * What the scatter of a working day and of a day of rest is held for, and least is, h, where the depth places it; chosen
+     * here, as are all values of this class.
+     */
     private static final double[] PRIOR = {0.25, 0.5};
 
     private static final double[] LEAST = {0.12, 0.3};
+
+    /** The same where the flow does. */
+    private static final double[] PRIOR_OF_FLOW = {0.15, 0.4};
+
+    private static final double[] LEAST_OF_FLOW = {0.08, 0.25};
 
     /** Days as which the prior counts. */
     private static final double PRIOR_DAYS = 4;
@@ -39,17 +47,18 @@ final class ClockUsual {
         return new ClockUsual(new double[] {0, 0}, PRIOR.clone());
     }
 
-    /** Learns from the shifts of working days and of days of rest. */
-    static ClockUsual learn(double[] work, double[] rest) {
+    /** Learns from the shifts of working days and of days of rest, by the depth or by the flow. */
+    static ClockUsual learn(double[] work, double[] rest, boolean byFlow) {
         double[] centre = {
             work.length < LEAST_DAYS ? 0 : Medians.of(work),
             rest.length == 0 ? 0 : Medians.of(rest) * rest.length / (rest.length + PRIOR_REST_DAYS)
         };
-        return new ClockUsual(centre, new double[] {scatter(work, centre[0], 0), scatter(rest, centre[1], 1)});
+        return new ClockUsual(
+                centre, new double[] {scatter(work, centre[0], 0, byFlow), scatter(rest, centre[1], 1, byFlow)});
     }
 
-    private static double scatter(double[] shifts, double centre, int kind) {
-        double prior = PRIOR[kind];
+    private static double scatter(double[] shifts, double centre, int kind, boolean byFlow) {
+        double prior = (byFlow ? PRIOR_OF_FLOW : PRIOR)[kind];
         if (shifts.length < 2) {
             return prior;
         }
@@ -60,7 +69,7 @@ final class ClockUsual {
         double robust = Medians.scatter(shifts);
         double found = (robust * robust + squares / shifts.length) / 2;
         double variance = (PRIOR_DAYS * prior * prior + shifts.length * found) / (PRIOR_DAYS + shifts.length);
-        return Math.max(LEAST[kind], Math.sqrt(variance));
+        return Math.max((byFlow ? LEAST_OF_FLOW : LEAST)[kind], Math.sqrt(variance));
     }
 
     /** Usual shift of a day against the curve of its kind, h. */
@@ -89,10 +98,11 @@ final class ClockUsual {
             (isRest ? rest : work).add(shift);
         }
 
-        ClockUsual usual() {
+        ClockUsual usual(boolean byFlow) {
             return learn(
                     work.stream().mapToDouble(Double::doubleValue).toArray(),
-                    rest.stream().mapToDouble(Double::doubleValue).toArray());
+                    rest.stream().mapToDouble(Double::doubleValue).toArray(),
+                    byFlow);
         }
     }
 }

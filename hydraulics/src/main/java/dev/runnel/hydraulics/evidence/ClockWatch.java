@@ -1,11 +1,12 @@
 package dev.runnel.hydraulics.evidence;
 
 import dev.runnel.internal.StateText;
-import dev.runnel.timeseries.baseline.DayCurve;
+import java.util.Arrays;
+import java.util.Optional;
 
 /**
- * The phase of single dry days: by how many hours the usual course of the depth must be moved to fit the day best, its level,
- * a straight line and the amplitude free.
+ * The phase of single dry days, by the flow where it is known and is a course of its own, else by the depth: what a law
+ * between depth and velocity scatters moves the depth and not the flow.
  */
 final class ClockWatch {
     /** Fewest hours of a day whose course can be placed; chosen here. */
@@ -14,70 +15,116 @@ final class ClockWatch {
     /** Days that are kept; chosen here, enough for the longest agreement asked for. */
     private static final int DAYS = 16;
 
-    /** Farthest shift that is tried, in steps; chosen here. */
-    private static final int MOST_SHIFT = 20;
-
     /** Error of the shift of a day in which the clock was moved by an hour, h; chosen here. */
     private static final double MIXED_DAY = 0.5;
 
-    private static final int STEPS_PER_HOUR = 4;
-    private static final int STEPS = 24 * STEPS_PER_HOUR;
+    private static final int MOST_HOURS = 25;
 
-    /** A day may be flatter or livelier than usual within these bounds; chosen here. */
-    private static final double LEAST_AMPLITUDE = 0.6;
+    // Columns of a day.
+    private static final int SHIFT = 0;
+    private static final int UNMOVED = 1;
+    private static final int MOVED = 2;
+    private static final int OF_OTHER = 3;
+    private static final int REST = 4;
+    private static final int SCATTER = 5;
+    private static final int EVENING = 6;
+    private static final int COLUMNS = 7;
 
-    private static final double LARGEST_AMPLITUDE = 1.6;
+    /** Columns of a day in states of version 2 of the hourly watch and before. */
+    private static final int COLUMNS_OF_BEFORE = 5;
 
-    private final double[][] curve;
-    private final ClockUsual usual;
-    private final Ring days = new Ring(DAYS, 5);
-    private final double[] hours = new double[25];
-    private final double[] values = new double[25];
-    private int count;
+    private final ClockDay byDepth;
+    private final Optional<ClockDay> byFlow;
+    private final Ring days = new Ring(DAYS, COLUMNS);
+    private final Hours depth = new Hours("clock");
+    private final Hours flow = new Hours("clockFlow");
 
-    ClockWatch(DayCurve depth, ClockUsual usual) {
-        this.usual = usual;
-        curve = new double[2][STEPS];
-        for (int i = 0; i < STEPS; i++) {
-            curve[0][i] = depth.value((double) i / STEPS_PER_HOUR, false);
-            curve[1][i] = depth.value((double) i / STEPS_PER_HOUR, true);
+    /** Dry hours of the day of one quantity. */
+    private static final class Hours {
+        private final String name;
+        private final double[] hours = new double[MOST_HOURS];
+        private final double[] values = new double[MOST_HOURS];
+        private int count;
+
+        Hours(String name) {
+            this.name = name;
+        }
+
+        void add(double hourOfDay, double value) {
+            if (count < MOST_HOURS && !Double.isNaN(value)) {
+                hours[count] = hourOfDay;
+                values[count++] = value;
+            }
+        }
+
+        void write(StateText text) {
+            text.with(name + "Hours", Arrays.copyOf(hours, count)).with(name + "Values", Arrays.copyOf(values, count));
+        }
+
+        void read(StateText text) {
+            double[] found = text.numbers(name + "Hours");
+            if (found.length > MOST_HOURS) {
+                throw new IllegalArgumentException(
+                        "state " + name + "Hours must hold up to " + MOST_HOURS + " numbers, was " + found.length);
+            }
+            count = found.length;
+            System.arraycopy(found, 0, hours, 0, count);
+            System.arraycopy(text.numbers(name + "Values", count), 0, values, 0, count);
         }
     }
 
-    /** Adds a dry hour of the day. */
-    void add(double hourOfDay, double lnDepth) {
-        if (count < hours.length) {
-            hours[count] = hourOfDay;
-            values[count++] = lnDepth;
-        }
+    ClockWatch(ClockDay byDepth, Optional<ClockDay> byFlow) {
+        this.byDepth = byDepth;
+        this.byFlow = byFlow;
+    }
+
+    /** Adds a dry hour of the day; NaN for a flow that is not known. */
+    void add(double hourOfDay, double lnDepth, double lnFlow) {
+        depth.add(hourOfDay, lnDepth);
+        flow.add(hourOfDay, lnFlow);
     }
 
     /** Ends the day; returns whether it was good enough to tell its phase. */
     boolean endDay(long day, boolean rest) {
-        boolean usable = false;
-        if (count >= LEAST_HOURS) {
-            double[] phase = phase(curve[rest ? 1 : 0], usual.centre(rest));
-            // At the end of what is tried the shift is none.
-            usable = !Double.isNaN(phase[0]);
-            if (usable) {
-                double other = squares(curve[rest ? 0 : 1], steps(usual.centre(!rest)));
-                days.add(day, phase[0] - usual.centre(rest), phase[1], phase[2], other, rest ? 1 : 0);
-            }
-        }
-        count = 0;
-        return usable;
+        boolean placed =
+                byFlow.isPresent() && place(byFlow.orElseThrow(), flow, day, rest) || place(byDepth, depth, day, rest);
+        dropDay();
+        return placed;
     }
 
-    private static int steps(double shift) {
-        return (int) Math.round(shift * STEPS_PER_HOUR);
+    private boolean place(ClockDay course, Hours of, long day, boolean rest) {
+        if (of.count < LEAST_HOURS) {
+            return false;
+        }
+        ClockDay.Phase phase = course.phase(of.hours, of.values, of.count, rest);
+        // At the end of what is tried the shift is none.
+        if (Double.isNaN(phase.shift())) {
+            return false;
+        }
+        ClockUsual usual = course.usual();
+        days.add(
+                day,
+                phase.shift() - usual.centre(rest),
+                phase.unmoved(),
+                phase.moved(),
+                course.unmoved(of.hours, of.values, of.count, !rest),
+                rest ? 1 : 0,
+                usual.scatter(rest),
+                phase.evening());
+        return true;
     }
 
     void dropDay() {
-        count = 0;
+        depth.count = 0;
+        flow.count = 0;
     }
 
     int size() {
         return days.size();
+    }
+
+    private double value(int fromLast, int column) {
+        return days.value(days.size() - 1 - fromLast, column);
     }
 
     long day(int fromLast) {
@@ -86,7 +133,12 @@ final class ClockWatch {
 
     /** Shift of a day against its usual one in hours, positive if the day is late by the clock of the record. */
     double shift(int fromLast) {
-        return days.value(days.size() - 1 - fromLast, 0);
+        return value(fromLast, SHIFT);
+    }
+
+    /** What days of this kind scatter about their usual shift, h. */
+    double scatter(int fromLast) {
+        return value(fromLast, SCATTER);
     }
 
     /**
@@ -99,9 +151,9 @@ final class ClockWatch {
         double weights = 0;
         int found = 0;
         for (int i = days.from(fromDay); i < days.size() && days.number(i) <= toDay && found < most; i++) {
-            double scatter = usual.scatter(days.value(i, 4) > 0);
+            double scatter = days.value(i, SCATTER);
             double variance = scatter * scatter + (days.number(i) == mixedDay ? MIXED_DAY * MIXED_DAY : 0);
-            sum += days.value(i, 0) / variance;
+            sum += days.value(i, SHIFT) / variance;
             weights += 1 / variance;
             found++;
         }
@@ -109,91 +161,60 @@ final class ClockWatch {
     }
 
     double squaresUnmoved(int fromLast) {
-        return days.value(days.size() - 1 - fromLast, 1);
+        return value(fromLast, UNMOVED);
     }
 
     double squaresMoved(int fromLast) {
-        return days.value(days.size() - 1 - fromLast, 2);
+        return value(fromLast, MOVED);
     }
 
     /** Squares that the usual day of the other kind leaves, not moved. */
     double squaresOfOther(int fromLast) {
-        return days.value(days.size() - 1 - fromLast, 3);
+        return value(fromLast, OF_OTHER);
+    }
+
+    /** By how much moving the day lessens the squares of its afternoon, evening and night. */
+    double gainOfEvening(int fromLast) {
+        return value(fromLast, EVENING);
     }
 
     boolean isRest(int fromLast) {
-        return days.value(days.size() - 1 - fromLast, 4) > 0;
-    }
-
-    /** Shift in hours, NaN at the end of what is tried; sum of squares at the usual shift and at this one. */
-    private double[] phase(double[] curveOfKind, double centre) {
-        double[] squares = new double[2 * MOST_SHIFT + 1];
-        int best = 0;
-        for (int i = 0; i < squares.length; i++) {
-            squares[i] = squares(curveOfKind, i - MOST_SHIFT);
-            best = squares[i] < squares[best] ? i : best;
-        }
-        if (best == 0 || best == squares.length - 1) {
-            return new double[] {Double.NaN, 0, 0};
-        }
-        double bend = squares[best - 1] - 2 * squares[best] + squares[best + 1];
-        double at = best - MOST_SHIFT + (bend > 0 ? (squares[best - 1] - squares[best + 1]) / (2 * bend) : 0);
-        int unmoved = Math.min(squares.length - 1, Math.max(0, MOST_SHIFT + steps(centre)));
-        return new double[] {at / STEPS_PER_HOUR, squares[unmoved], squares[best]};
-    }
-
-    /** Least squares of the day against the curve that comes k quarters of an hour late. */
-    private double squares(double[] usual, int k) {
-        double n = count;
-        double st = 0;
-        double stt = 0;
-        double stx = 0;
-        double sty = 0;
-        double sx = 0;
-        double sy = 0;
-        double sxx = 0;
-        double sxy = 0;
-        double syy = 0;
-        for (int i = 0; i < count; i++) {
-            double position = hours[i] * STEPS_PER_HOUR - k;
-            int below = (int) Math.floor(position);
-            double share = position - below;
-            double x =
-                    (1 - share) * usual[Math.floorMod(below, STEPS)] + share * usual[Math.floorMod(below + 1, STEPS)];
-            double y = values[i];
-            double t = i;
-            st += t;
-            stt += t * t;
-            stx += t * x;
-            sty += t * y;
-            sx += x;
-            sy += y;
-            sxx += x * x;
-            sxy += x * y;
-            syy += y * y;
-        }
-        // Level and a straight line are free, so that the end of a wet spell does not pass for another hour.
-        double tt = stt - st * st / n;
-        double tx = stx - st * sx / n;
-        double ty = sty - st * sy / n;
-        double xx = sxx - sx * sx / n - tx * tx / tt;
-        double xy = sxy - sx * sy / n - tx * ty / tt;
-        double yy = syy - sy * sy / n - ty * ty / tt;
-        double amplitude = xx > 0 ? Math.min(LARGEST_AMPLITUDE, Math.max(LEAST_AMPLITUDE, xy / xx)) : 1;
-        return yy - 2 * amplitude * xy + amplitude * amplitude * xx;
+        return value(fromLast, REST) > 0;
     }
 
     void write(StateText text) {
-        days.write(text, "clockDays");
-        text.with("clockHours", java.util.Arrays.copyOf(hours, count))
-                .with("clockValues", java.util.Arrays.copyOf(values, count));
+        days.write(text, "clockPhases");
+        depth.write(text);
+        flow.write(text);
     }
 
     void read(StateText text) {
-        days.read(text, "clockDays");
-        double[] found = text.numbers("clockHours");
-        count = found.length;
-        System.arraycopy(found, 0, hours, 0, count);
-        System.arraycopy(text.numbers("clockValues"), 0, values, 0, count);
+        if (text.has("clockPhasesNumbers")) {
+            days.read(text, "clockPhases");
+            flow.read(text);
+        } else {
+            readBefore(text);
+        }
+        depth.read(text);
+    }
+
+    /** States of before hold days placed by the depth alone, without what the evening says. */
+    private void readBefore(StateText text) {
+        Ring before = new Ring(DAYS, COLUMNS_OF_BEFORE);
+        before.read(text, "clockDays");
+        days.clear();
+        for (int i = 0; i < before.size(); i++) {
+            boolean rest = before.value(i, REST) > 0;
+            double gain = before.value(i, UNMOVED) - before.value(i, MOVED);
+            days.add(
+                    before.number(i),
+                    before.value(i, SHIFT),
+                    before.value(i, UNMOVED),
+                    before.value(i, MOVED),
+                    before.value(i, OF_OTHER),
+                    before.value(i, REST),
+                    byDepth.usual().scatter(rest),
+                    gain);
+        }
     }
 }

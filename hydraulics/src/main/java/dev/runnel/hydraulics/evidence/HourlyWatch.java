@@ -85,15 +85,15 @@ final class HourlyWatch implements Consumer<SiteHour> {
         boolean isDry = dry.isDry();
         double hourOfDay = local.hourOfDay(hour.hour);
         boolean rest = local.isRest(hour.hour);
+        boolean speed = hour.hasBoth() && !faults.explainsVelocity();
         if (dry.isNearlyDry() && hour.hasDepth()) {
-            clock.add(hourOfDay, hour.lnDepth);
+            clock.add(hourOfDay, hour.lnDepth, speed ? hour.lnFlow(monitors) : Double.NaN);
         }
         if (depth.isPresent()) {
             gauge.hour(hour, excess, clock.dayShift());
             tide.add(hour.hour, isDry ? excess : Double.NaN);
         }
         hourOfDay = moved(hourOfDay - clock.shift());
-        boolean speed = hour.hasBoth() && !faults.explainsVelocity();
         double d =
                 isDry && depth.isPresent() ? hour.lnDepth - depth.orElseThrow().value(hourOfDay, rest) : Double.NaN;
         double u = isDry && speed && velocity.isPresent()
@@ -153,7 +153,7 @@ final class HourlyWatch implements Consumer<SiteHour> {
             clock.endDay(
                     day,
                     local.isRest(lastHour),
-                    !change.isOpen() || change.isWater(),
+                    (!change.isOpen() || change.isWater()) && !silence.isOpen(),
                     change.isWater(),
                     (lastHour + 1) * SiteHour.NANOS);
         }

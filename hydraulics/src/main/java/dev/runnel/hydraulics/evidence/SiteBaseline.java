@@ -36,6 +36,8 @@ import org.apiguardian.api.API;
 public final class SiteBaseline {
     static final String NAME = "site-baseline";
     static final int VERSION = 2;
+    static final String CLOCK_DEPTH = "clockDepth";
+    static final String CLOCK_FLOW = "clockFlow";
 
     private final PipeMonitor monitor;
     private final String text;
@@ -61,7 +63,9 @@ public final class SiteBaseline {
     final double echoLimit;
     final double flipLimit;
     final double upstreamHours;
-    final ClockUsual clockUsual;
+    private final ClockUsual clockUsual;
+    private final Optional<ClockDay> clockDepth;
+    private final Optional<ClockDay> clockFlow;
     private final boolean tidal;
     private final boolean pumped;
     final boolean clock;
@@ -104,6 +108,8 @@ public final class SiteBaseline {
         this.flipLimit = values.number("flipLimit");
         this.upstreamHours = values.number("upstreamHours");
         this.clockUsual = ClockUsual.of(pair(values, "clockCentre"), pair(values, "clockScatter"));
+        this.clockDepth = clockDay(values, CLOCK_DEPTH);
+        this.clockFlow = clockDay(values, CLOCK_FLOW);
         this.tidal = values.flag("tidal");
         this.pumped = values.flag("pumped");
         this.clock = values.flag("clock");
@@ -120,6 +126,19 @@ public final class SiteBaseline {
 
     private static Optional<DayCurve> curve(StateText values, String key) {
         return values.has(key) ? Optional.of(DayCurve.parse(values.text(key))) : Optional.empty();
+    }
+
+    private static Optional<ClockDay> clockDay(StateText values, String key) {
+        return curve(values, key)
+                .map(day -> new ClockDay(
+                        day, true, ClockUsual.of(pair(values, key + "Centre"), pair(values, key + "Scatter"))));
+    }
+
+    /** What places the days of this site; the usual day of its depth where nothing finer was learned. */
+    Optional<ClockWatch> clockWatch() {
+        return clockDepth
+                .or(() -> depth.map(day -> new ClockDay(day, false, clockUsual)))
+                .map(day -> new ClockWatch(day, clockFlow));
     }
 
     static SiteBaseline of(PipeMonitor monitor, StateText values) {

@@ -4,6 +4,7 @@ import dev.runnel.timeseries.baseline.DayCurve;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Optional;
 
 /** Figures of a stretch that a baseline keeps beside its curves. */
 final class StretchFigures {
@@ -75,13 +76,13 @@ final class StretchFigures {
         return most;
     }
 
-    /** Where the phases of single dry days lie, and their scatter. */
-    static ClockUsual clock(StretchHours stretch, DayCurve depth) {
-        ClockWatch clock = new ClockWatch(depth, ClockUsual.unknown());
+    /** Where the phases of single dry days lie, and their scatter, by the logarithms of one quantity. */
+    static ClockUsual clock(StretchHours stretch, double[] values, ClockDay course, boolean byFlow) {
+        ClockWatch clock = new ClockWatch(course, Optional.empty());
         ClockUsual.Learner learner = new ClockUsual.Learner();
         for (int i = 0; i < stretch.size; i++) {
-            if (stretch.isNearlyDry(i) && !Double.isNaN(stretch.lnDepth[i])) {
-                clock.add(stretch.hourOfDay(i), stretch.lnDepth[i]);
+            if (stretch.isNearlyDry(i)) {
+                clock.add(stretch.hourOfDay(i), values[i], Double.NaN);
             }
             long day = stretch.day(i);
             boolean ends = i + 1 == stretch.size || stretch.day(i + 1) != day;
@@ -89,7 +90,7 @@ final class StretchFigures {
                 learner.add(stretch.isRest(i), clock.shift(0));
             }
         }
-        return learner.usual();
+        return learner.usual(byFlow);
     }
 
     /** Lags of the depth behind the rain of the storms in the stretch, h. */

@@ -6,6 +6,9 @@ import java.util.Arrays;
 
 /** The hours of one stretch to learn from, as columns, and curves through them. */
 final class StretchHours {
+    /** Harmonics of the usual day of a quantity. */
+    private static final int USUAL_HARMONICS = 4;
+
     final Interval stretch;
     final int size;
     final long[] hours;
@@ -116,6 +119,10 @@ final class StretchHours {
     }
 
     DayCurve curve(double[] values, boolean[] where) {
+        return curve(values, where, USUAL_HARMONICS);
+    }
+
+    DayCurve curve(double[] values, boolean[] where, int harmonics) {
         int count = count(values, where);
         double[] hourOfDay = new double[count];
         boolean[] rest = new boolean[count];
@@ -126,7 +133,7 @@ final class StretchHours {
                 rest[used++] = isRest(i);
             }
         }
-        return DayCurve.fit(hourOfDay, rest, pick(values, where));
+        return DayCurve.fit(hourOfDay, rest, pick(values, where), harmonics);
     }
 
     double[] residuals(DayCurve curve, double[] values, boolean[] where) {

@@ -11,11 +11,11 @@ import org.apache.commons.math3.linear.CholeskyDecomposition;
 import org.apiguardian.api.API;
 
 /**
- * The usual course of a quantity over the day as a smooth curve: a level, four harmonics of the day, and on days of rest a
- * level and two harmonics more. Immutable and thread-safe.
+ * The usual course of a quantity over the day as a smooth curve: a level, four harmonics of the day (or as many as are asked
+ * for), and on days of rest a level and two harmonics more. Immutable and thread-safe.
  *
  * <pre>
- * x(h) = a₀ + Σ₁⁴ (aₖ cos kωh + bₖ sin kωh) + rest · (c₀ + Σ₁² (cₖ cos kωh + dₖ sin kωh)),   ω = 2π / 24 h
+ * x(h) = a₀ + Σ₁ᴷ (aₖ cos kωh + bₖ sin kωh) + rest · (c₀ + Σ₁² (cₖ cos kωh + dₖ sin kωh)),   ω = 2π / 24 h, K = 4
  * </pre>
  *
  * <p>Two weeks hold four days of rest: too few for medians by the hour, enough for five figures. The fit is by least squares
@@ -31,11 +31,15 @@ import org.apiguardian.api.API;
  */
 @API(status = API.Status.EXPERIMENTAL, since = "0.1")
 public final class DayCurve {
-    /** Figures of a curve. */
-    private static final int SIZE = 14;
-
     private static final int DAY_HARMONICS = 4;
     private static final int REST_HARMONICS = 2;
+
+    /** Figures beside the harmonics of the day. */
+    private static final int OTHER_FIGURES = 2 + 2 * REST_HARMONICS;
+
+    /** Hours cannot tell more. */
+    private static final int MOST_HARMONICS = 11;
+
     private static final double RIDGE = 0.3;
     private static final double HUBER = 1.5;
     private static final int ROUNDS = 8;
@@ -71,13 +75,30 @@ public final class DayCurve {
      *     value is out of range
      */
     public static DayCurve fit(double[] hours, boolean[] rest, double[] values) {
+        return fit(hours, rest, values, DAY_HARMONICS);
+    }
+
+    /**
+     * Fits a curve with another number of harmonics of the day: more of them follow a steep morning, and need more days.
+     *
+     * @param hours hour of the local day of each value, in [0, 24); not modified
+     * @param rest whether the day of each value is a day of rest; not modified
+     * @param values the values, in [-1e100, 1e100]; not modified
+     * @param harmonics number of harmonics of the day K, from 1 to 11
+     * @return the curve
+     * @throws IllegalArgumentException if the lengths differ, there are fewer than 2 K + 6 values, or an hour, a value or the
+     *     number of harmonics is out of range
+     */
+    public static DayCurve fit(double[] hours, boolean[] rest, double[] values, int harmonics) {
+        Require.inRange("harmonics", harmonics, 1, MOST_HARMONICS, "");
+        int size = 2 * harmonics + OTHER_FIGURES;
         Require.sameLength("hours", values.length, hours.length);
         Require.sameLength("rest", values.length, rest.length);
-        Require.atLeast("number of values", values.length, SIZE);
+        Require.atLeast("number of values", values.length, size);
         double[][] rows = new double[values.length][];
         for (int i = 0; i < values.length; i++) {
             Require.inRange("values[" + i + "]", values[i], -LARGEST, LARGEST, "");
-            rows[i] = row(hour("hours[" + i + "]", hours[i]), rest[i]);
+            rows[i] = row(hour("hours[" + i + "]", hours[i]), rest[i], size);
         }
         double[] weights = new double[values.length];
         Arrays.fill(weights, 1);
@@ -91,8 +112,8 @@ public final class DayCurve {
             }
             scatter = medianOfAbsolute(residuals) / NORMAL_MAD;
             for (int i = 0; i < values.length; i++) {
-                double size = Math.abs(residuals[i]);
-                weights[i] = size <= HUBER * scatter ? 1 : HUBER * scatter / size;
+                double distance = Math.abs(residuals[i]);
+                weights[i] = distance <= HUBER * scatter ? 1 : HUBER * scatter / distance;
             }
         }
         return new DayCurve(figures, values.length, scatter, explained(values, residuals));
@@ -105,11 +126,11 @@ public final class DayCurve {
         return hour;
     }
 
-    private static double[] row(double hour, boolean rest) {
-        double[] row = new double[SIZE];
+    private static double[] row(double hour, boolean rest, int size) {
+        double[] row = new double[size];
         row[0] = 1;
         int at = 1;
-        for (int k = 1; k <= DAY_HARMONICS; k++) {
+        for (int k = 1; k <= (size - OTHER_FIGURES) / 2; k++) {
             row[at++] = Math.cos(2 * Math.PI / HOURS * k * hour);
             row[at++] = Math.sin(2 * Math.PI / HOURS * k * hour);
         }
@@ -121,11 +142,12 @@ public final class DayCurve {
     }
 
     private static double[] solve(double[][] rows, double[] weights, double[] values) {
-        double[][] normal = new double[SIZE][SIZE];
-        double[] right = new double[SIZE];
+        int size = rows[0].length;
+        double[][] normal = new double[size][size];
+        double[] right = new double[size];
         for (int i = 0; i < rows.length; i++) {
             double[] row = rows[i];
-            for (int a = 0; a < SIZE; a++) {
+            for (int a = 0; a < size; a++) {
                 double weighted = weights[i] * row[a];
                 right[a] += weighted * values[i];
                 for (int b = 0; b <= a; b++) {
@@ -133,7 +155,7 @@ public final class DayCurve {
                 }
             }
         }
-        for (int a = 0; a < SIZE; a++) {
+        for (int a = 0; a < size; a++) {
             normal[a][a] += a == 0 ? 0 : RIDGE;
             for (int b = 0; b < a; b++) {
                 normal[b][a] = normal[a][b];
@@ -147,7 +169,7 @@ public final class DayCurve {
 
     private static double dot(double[] figures, double[] row) {
         double sum = 0;
-        for (int i = 0; i < SIZE; i++) {
+        for (int i = 0; i < figures.length; i++) {
             sum += figures[i] * row[i];
         }
         return sum;
@@ -173,7 +195,7 @@ public final class DayCurve {
      * @throws IllegalArgumentException if the hour is out of range
      */
     public double value(double hour, boolean rest) {
-        return dot(figures, row(hour("hour", hour), rest));
+        return dot(figures, row(hour("hour", hour), rest, figures.length));
     }
 
     /**
@@ -227,13 +249,17 @@ public final class DayCurve {
     public static DayCurve parse(String text) {
         StateText state = StateText.parse("day-curve", 1, text);
         double[] figures = state.numbers("figures");
-        Require.sameLength("figures", SIZE, figures.length);
+        int harmonics = (figures.length - OTHER_FIGURES) / 2;
+        if (figures.length % 2 != 0 || harmonics < 1 || harmonics > MOST_HARMONICS) {
+            throw new IllegalArgumentException("figures must be 2 K + " + OTHER_FIGURES + " with K in [1, "
+                    + MOST_HARMONICS + "], were " + figures.length);
+        }
         for (double figure : figures) {
             Require.inRange("figure", figure, -LARGEST_FIGURE, LARGEST_FIGURE, "");
         }
         return new DayCurve(
                 figures,
-                Require.atLeast("count", state.index("count"), SIZE),
+                Require.atLeast("count", state.index("count"), figures.length),
                 Require.nonNegative("scatter", state.number("scatter"), ""),
                 Require.inRange("explained", state.number("explained"), 0, 1, ""));
     }

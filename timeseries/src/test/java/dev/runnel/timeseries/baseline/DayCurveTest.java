@@ -45,6 +45,37 @@ class DayCurveTest {
         assertThat(DayCurve.parse(curve.toText())).isEqualTo(curve);
     }
 
+    /** A seventh harmonic is nothing to four and a course of its own to eight. */
+    @Test
+    void moreHarmonicsFollowASteeperDay() {
+        double[] hours = new double[24 * DAYS];
+        double[] values = values();
+        for (int i = 0; i < hours.length; i++) {
+            hours[i] = i % 24 + 0.5;
+            values[i] += 0.4 * Math.cos(2 * Math.PI * 7 * hours[i] / 24);
+        }
+        boolean[] rest = new boolean[hours.length];
+        for (int i = 0; i < hours.length; i++) {
+            rest[i] = i / 24 % 7 >= 5;
+        }
+        DayCurve four = DayCurve.fit(hours, rest, values, 4);
+        DayCurve eight = DayCurve.fit(hours, rest, values, 8);
+        double steep = 0.4 * Math.cos(2 * Math.PI * 7 * 1.6 / 24);
+        assertThat(eight.value(1.6, false)).isCloseTo(truth(1.6, false) + steep, within(0.01));
+        assertThat(four.value(1.6, false)).isCloseTo(truth(1.6, false), within(0.1));
+        assertThat(Math.abs(steep)).isGreaterThan(0.3);
+        assertThat(four).isEqualTo(DayCurve.fit(hours, rest, values)).isNotEqualTo(eight);
+        assertThat(DayCurve.parse(eight.toText())).isEqualTo(eight);
+        for (int harmonics : new int[] {0, 12}) {
+            assertThatExceptionOfType(IllegalArgumentException.class)
+                    .isThrownBy(() -> DayCurve.fit(hours, rest, values, harmonics))
+                    .withMessage("harmonics must be in [1, 11], was " + harmonics);
+        }
+        assertThatExceptionOfType(IllegalArgumentException.class)
+                .isThrownBy(() -> DayCurve.fit(new double[21], new boolean[21], new double[21], 8))
+                .withMessage("number of values must be at least 22, was 21");
+    }
+
     @Test
     void wildHoursBendItLittle() {
         double[] wild = values();

@@ -1,0 +1,175 @@
+package dev.runnel.hydraulics.evidence;
+
+import dev.runnel.timeseries.baseline.DayCurve;
+
+/**
+ * By how many hours the usual course of one quantity must be moved to fit a dry day best: its level, a straight line and the
+ * amplitude free, and, where a season may bring more water of its own, that too.
+ */
+final class ClockDay {
+    /** Farthest shift that is tried, in steps; chosen here. */
+    private static final int MOST_SHIFT = 20;
+
+    private static final int STEPS_PER_HOUR = 4;
+    private static final int STEPS = 24 * STEPS_PER_HOUR;
+
+    /** A day may be flatter or livelier than usual within these bounds; chosen here. */
+    private static final double LEAST_AMPLITUDE = 0.6;
+
+    private static final double LARGEST_AMPLITUDE = 1.6;
+
+    /** Afternoon, evening and night, in which people who stay at home do what they always do; chosen here. */
+    private static final double EVENING = 14;
+
+    private static final double NIGHT = 3;
+
+    /** Share of the squares of a free term below which the day does not tell it. */
+    private static final double UNTOLD = 1e-9;
+
+    /**
+     * Where a day lies.
+     *
+     * @param shift h
+     * @param unmoved squares that are left at the usual shift
+     * @param moved squares that are left at this one
+     * @param evening by how much moving lessens the squares of afternoon, evening and night
+     */
+    record Phase(double shift, double unmoved, double moved, double evening) {}
+
+    private final double[][] curve = new double[2][STEPS];
+    private final double[][] water = new double[2][STEPS];
+    private final boolean waterIsFree;
+    private final ClockUsual usual;
+
+    /**
+     * Returns the days of one quantity.
+     *
+     * @param usualDay natural logarithm of the quantity
+     * @param waterIsFree whether a steady flow beside the people's is free: to the first order it moves ln x by a multiple of 1/x
+     */
+    ClockDay(DayCurve usualDay, boolean waterIsFree, ClockUsual usual) {
+        this.usual = usual;
+        this.waterIsFree = waterIsFree;
+        for (int kind = 0; kind < 2; kind++) {
+            for (int i = 0; i < STEPS; i++) {
+                curve[kind][i] = usualDay.value((double) i / STEPS_PER_HOUR, kind > 0);
+                water[kind][i] = Math.exp(curve[kind][0] - curve[kind][i]);
+            }
+        }
+    }
+
+    ClockUsual usual() {
+        return usual;
+    }
+
+    /** Where a day of this kind lies; shift NaN at the end of what is tried, where it is none. */
+    Phase phase(double[] hours, double[] values, int count, boolean rest) {
+        double[] squares = new double[2 * MOST_SHIFT + 1];
+        double[] left = new double[count];
+        int best = 0;
+        for (int i = 0; i < squares.length; i++) {
+            squares[i] = squares(hours, values, count, rest, i - MOST_SHIFT, left);
+            best = squares[i] < squares[best] ? i : best;
+        }
+        if (best == 0 || best == squares.length - 1) {
+            return new Phase(Double.NaN, 0, 0, 0);
+        }
+        double bend = squares[best - 1] - 2 * squares[best] + squares[best + 1];
+        double at = best - MOST_SHIFT + (bend > 0 ? (squares[best - 1] - squares[best + 1]) / (2 * bend) : 0);
+        int usualSteps = Math.min(MOST_SHIFT, Math.max(-MOST_SHIFT, steps(usual.centre(rest))));
+        squares(hours, values, count, rest, usualSteps, left);
+        double evening = eveningOf(hours, left, count);
+        squares(hours, values, count, rest, best - MOST_SHIFT, left);
+        return new Phase(
+                at / STEPS_PER_HOUR,
+                squares[MOST_SHIFT + usualSteps],
+                squares[best],
+                evening - eveningOf(hours, left, count));
+    }
+
+    /** Squares that the usual day of a kind leaves, not moved. */
+    double unmoved(double[] hours, double[] values, int count, boolean rest) {
+        return squares(hours, values, count, rest, steps(usual.centre(rest)), new double[count]);
+    }
+
+    private static int steps(double shift) {
+        return (int) Math.round(shift * STEPS_PER_HOUR);
+    }
+
+    private static double eveningOf(double[] hours, double[] left, int count) {
+        double sum = 0;
+        for (int i = 0; i < count; i++) {
+            sum += hours[i] >= EVENING || hours[i] < NIGHT ? left[i] * left[i] : 0;
+        }
+        return sum;
+    }
+
+    /** Least squares of the day against the curve that comes k quarters of an hour late, and what each hour leaves. */
+    private double squares(double[] hours, double[] values, int count, boolean rest, int k, double[] left) {
+        int kind = rest ? 1 : 0;
+        double[] time = new double[count];
+        double[] course = new double[count];
+        double[] more = new double[count];
+        for (int i = 0; i < count; i++) {
+            double position = hours[i] * STEPS_PER_HOUR - k;
+            int below = (int) Math.floor(position);
+            double share = position - below;
+            time[i] = i;
+            course[i] = between(curve[kind], below, share);
+            more[i] = waterIsFree ? between(water[kind], below, share) : 0;
+            left[i] = values[i];
+        }
+        // Level and a straight line are free, so that the end of a wet spell does not pass for another hour.
+        centre(time, count);
+        centre(course, count);
+        centre(more, count);
+        centre(left, count);
+        takeOut(time, course, count);
+        takeOut(time, more, count);
+        takeOut(time, left, count);
+        if (waterIsFree) {
+            takeOut(more, course, count);
+            takeOut(more, left, count);
+        }
+        double xx = product(course, course, count);
+        double amplitude =
+                xx > 0 ? Math.min(LARGEST_AMPLITUDE, Math.max(LEAST_AMPLITUDE, product(course, left, count) / xx)) : 1;
+        for (int i = 0; i < count; i++) {
+            left[i] -= amplitude * course[i];
+        }
+        return product(left, left, count);
+    }
+
+    private static double between(double[] table, int below, double share) {
+        return (1 - share) * table[Math.floorMod(below, STEPS)] + share * table[Math.floorMod(below + 1, STEPS)];
+    }
+
+    private static void centre(double[] x, int count) {
+        double sum = 0;
+        for (int i = 0; i < count; i++) {
+            sum += x[i];
+        }
+        for (int i = 0; i < count; i++) {
+            x[i] -= sum / count;
+        }
+    }
+
+    /** Takes out of a column what another one explains. */
+    private static void takeOut(double[] what, double[] of, int count) {
+        double squares = product(what, what, count);
+        if (squares > UNTOLD * count) {
+            double factor = product(what, of, count) / squares;
+            for (int i = 0; i < count; i++) {
+                of[i] -= factor * what[i];
+            }
+        }
+    }
+
+    private static double product(double[] x, double[] y, int count) {
+        double sum = 0;
+        for (int i = 0; i < count; i++) {
+            sum += x[i] * y[i];
+        }
+        return sum;
+    }
+}

@@ -1,0 +1,202 @@
+package dev.runnel.hydraulics.evidence;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatIllegalArgumentException;
+import static org.assertj.core.api.Assertions.within;
+
+import dev.runnel.internal.StateText;
+import dev.runnel.timeseries.baseline.DayCurve;
+import java.util.Optional;
+import java.util.Random;
+import org.junit.jupiter.api.Test;
+
+/** Where invented days lie, whose course is known. */
+class ClockWatchTest {
+    private static final double[] NONE = {0, 0};
+
+    /** What people let down at an hour of a working day, as a share of its mean: a steep morning and a broad evening. */
+    private static double people(double hour) {
+        return 0.3 + 1.2 * peak(hour - 7.5, 1) + peak(hour - 20, 2);
+    }
+
+    private static double peak(double away, double width) {
+        double round = away - 24 * Math.rint(away / 24);
+        return Math.exp(-round * round / (2 * width * width));
+    }
+
+    /** At home people get up two hours later and go to bed as ever. */
+    private static double atHome(double hour) {
+        return people(hour > 4 && hour < 14 ? hour - 2 * Math.sin(Math.PI * (hour - 4) / 10) : hour);
+    }
+
+    private static DayCurve curve(int harmonics) {
+        double[] hours = new double[24 * 14];
+        boolean[] rest = new boolean[hours.length];
+        double[] values = new double[hours.length];
+        for (int i = 0; i < hours.length; i++) {
+            hours[i] = i % 24 + 0.5;
+            rest[i] = i / 24 % 7 > 4;
+            values[i] = Math.log(rest[i] ? atHome(hours[i]) : people(hours[i]));
+        }
+        return DayCurve.fit(hours, rest, values, harmonics);
+    }
+
+    private static ClockUsual sure() {
+        return ClockUsual.of(NONE, new double[] {0.1, 0.3});
+    }
+
+    private interface Course {
+        double at(double hour);
+    }
+
+    private static double[][] day(Course course, double noise) {
+        Random random = new Random(7);
+        double[][] day = new double[2][24];
+        for (int h = 0; h < 24; h++) {
+            day[0][h] = h + 0.5;
+            day[1][h] = Math.log(course.at(h + 0.5)) + noise * random.nextGaussian();
+        }
+        return day;
+    }
+
+    @Test
+    void dayThatCameLateIsPlacedWithinMinutes() {
+        ClockDay course = new ClockDay(curve(8), true, sure());
+        for (double late : new double[] {-1.5, -0.5, 0.25, 0.75, 3}) {
+            double[][] day = day(hour -> people(hour - late), 0);
+            ClockDay.Phase phase = course.phase(day[0], day[1], 24, false);
+            assertThat(phase.shift()).as("%s h", late).isCloseTo(late, within(0.06));
+            assertThat(phase.moved()).isLessThan(phase.unmoved());
+        }
+    }
+
+    /** What a wet season adds flattens the logarithm of the day; it is no other hour. */
+    @Test
+    void waterOfASeasonDoesNotMoveTheDay() {
+        double[][] day = day(hour -> people(hour - 0.5) + 0.8, 0);
+        ClockDay.Phase free = new ClockDay(curve(8), true, sure()).phase(day[0], day[1], 24, false);
+        ClockDay.Phase bound = new ClockDay(curve(8), false, sure()).phase(day[0], day[1], 24, false);
+        assertThat(free.shift()).isCloseTo(0.5, within(0.06));
+        assertThat(free.moved()).isLessThan(0.5 * bound.moved());
+    }
+
+    /** The morning of people at home comes late, their evening does not; a clock moves both. */
+    @Test
+    void eveningTellsAClockFromPeopleAtHome() {
+        ClockDay course = new ClockDay(curve(8), true, sure());
+        double[][] home = day(ClockWatchTest::atHome, 0);
+        ClockDay.Phase stayed = course.phase(home[0], home[1], 24, false);
+        double[][] moved = day(hour -> people(hour - 1), 0);
+        ClockDay.Phase clock = course.phase(moved[0], moved[1], 24, false);
+        assertThat(stayed.shift()).isGreaterThan(0.4);
+        assertThat(stayed.evening()).isLessThan(0.05 * (stayed.unmoved() - stayed.moved()));
+        assertThat(clock.evening()).isGreaterThan(0.3 * (clock.unmoved() - clock.moved()));
+    }
+
+    @Test
+    void noHourIsToldAtTheEndOfWhatIsTried() {
+        double[][] day = day(hour -> people(hour - 7), 0);
+        assertThat(new ClockDay(curve(8), true, sure())
+                        .phase(day[0], day[1], 24, false)
+                        .shift())
+                .isNaN();
+    }
+
+    private static ClockWatch watch() {
+        ClockDay flow = new ClockDay(curve(8), true, sure());
+        ClockDay depth = new ClockDay(curve(4), false, ClockUsual.of(NONE, new double[] {0.4, 0.6}));
+        return new ClockWatch(depth, Optional.of(flow));
+    }
+
+    private static void add(ClockWatch watch, double[][] day, boolean withFlow) {
+        for (int h = 0; h < 24; h++) {
+            watch.add(day[0][h], day[1][h], withFlow ? day[1][h] : Double.NaN);
+        }
+    }
+
+    @Test
+    void dayWithoutFlowIsPlacedByItsDepth() {
+        ClockWatch watch = watch();
+        add(watch, day(hour -> people(hour - 1), 0.02), true);
+        assertThat(watch.endDay(100, false)).isTrue();
+        assertThat(watch.scatter(0)).isEqualTo(0.1);
+        add(watch, day(hour -> people(hour - 1), 0.02), false);
+        assertThat(watch.endDay(101, false)).isTrue();
+        assertThat(watch.scatter(0)).isEqualTo(0.4);
+        // Four harmonics do not follow so steep a morning.
+        assertThat(watch.shift(0)).isCloseTo(1, within(0.25));
+        assertThat(watch.endDay(102, false)).as("a day without hours").isFalse();
+        assertThat(watch.size()).isEqualTo(2);
+    }
+
+    @Test
+    void twoDaysThatLieFarAwayAreEnough() {
+        ClockWatch watch = watch();
+        ClockEvidence evidence = new ClockEvidence(watch);
+        add(watch, day(hour -> people(hour - 1), 0.02), true);
+        watch.endDay(100, false);
+        assertThat(evidence.days(100, true)).isZero();
+        add(watch, day(hour -> people(hour - 1), 0.03), true);
+        watch.endDay(101, false);
+        assertThat(evidence.days(101, true)).isEqualTo(2);
+        assertThat(evidence.days(101, false)).as("within a wet season as well").isEqualTo(2);
+        assertThat(evidence.median(2)).isCloseTo(1, within(0.1));
+    }
+
+    @Test
+    void halfAnHourInAWetSeasonIsNotTold() {
+        ClockWatch watch = watch();
+        ClockEvidence evidence = new ClockEvidence(watch);
+        for (int d = 0; d < 3; d++) {
+            add(watch, day(hour -> people(hour - 0.5), 0.01), true);
+            watch.endDay(100 + d, false);
+        }
+        assertThat(evidence.days(102, true)).isGreaterThanOrEqualTo(2);
+        assertThat(evidence.days(102, false)).isZero();
+    }
+
+    @Test
+    void daysOnWhichPeopleStayedAtHomeAreNoClock() {
+        ClockWatch watch = watch();
+        ClockEvidence evidence = new ClockEvidence(watch);
+        for (int d = 0; d < 4; d++) {
+            add(watch, day(ClockWatchTest::atHome, 0.01), true);
+            watch.endDay(100 + d, false);
+            assertThat(evidence.days(100 + d, true)).isZero();
+        }
+    }
+
+    @Test
+    void stateGoesOnAndStatesOfBeforeAreRead() {
+        ClockWatch watch = watch();
+        add(watch, day(hour -> people(hour - 1), 0.02), true);
+        watch.endDay(100, false);
+        watch.add(3.5, 0.1, 0.2);
+        StateText text = StateText.of("some", 1);
+        watch.write(text);
+        ClockWatch again = watch();
+        again.read(text);
+        StateText copy = StateText.of("some", 1);
+        again.write(copy);
+        assertThat(copy).hasToString(text.toString());
+
+        StateText before = StateText.of("some", 1)
+                .with("clockDaysNumbers", new long[] {99})
+                .with("clockDaysValues", new double[] {0.7, 3, 1, 4, 1})
+                .with("clockHours", new double[] {0.5})
+                .with("clockValues", new double[] {-2});
+        again.read(before);
+        assertThat(again.size()).isEqualTo(1);
+        assertThat(again.day(0)).isEqualTo(99);
+        assertThat(again.shift(0)).isEqualTo(0.7);
+        assertThat(again.isRest(0)).isTrue();
+        assertThat(again.scatter(0)).isEqualTo(0.6);
+        assertThat(again.gainOfEvening(0)).isEqualTo(2);
+        StateText cut = StateText.of("some", 1)
+                .with("clockDaysNumbers", new long[] {99})
+                .with("clockDaysValues", new double[] {0.7, 3, 1, 4, 1})
+                .with("clockHours", new double[] {0.5})
+                .with("clockValues", new double[0]);
+        assertThatIllegalArgumentException().isThrownBy(() -> watch().read(cut)).withMessageContaining("clockValues");
+    }
+}
