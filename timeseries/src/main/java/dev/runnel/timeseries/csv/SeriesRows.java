@@ -6,6 +6,9 @@ import dev.runnel.timeseries.Quality;
 import dev.runnel.timeseries.Series;
 import java.io.IOException;
 import java.io.OutputStream;
+import java.lang.invoke.MethodHandles;
+import java.lang.invoke.VarHandle;
+import java.nio.ByteOrder;
 import java.nio.charset.StandardCharsets;
 import java.util.Arrays;
 import java.util.Collection;
@@ -17,9 +20,23 @@ final class SeriesRows {
     /** No number or instant is longer. */
     private static final int LONGEST = 400;
 
-    /** By their codes. */
-    private static final byte[][] QUALITIES =
-            Arrays.stream(Quality.values()).map(each -> ascii(each.toText())).toArray(byte[][]::new);
+    private static final VarHandle EIGHT = MethodHandles.byteArrayViewVarHandle(long[].class, ByteOrder.LITTLE_ENDIAN);
+
+    /** A comma and the word of a quality, by its code, as two times eight letters, and how many of them count. */
+    private static final long[] FIRST_LETTERS = new long[Quality.values().length];
+
+    private static final long[] NEXT_LETTERS = new long[FIRST_LETTERS.length];
+    private static final int[] LENGTHS = new int[FIRST_LETTERS.length];
+
+    static {
+        for (Quality each : Quality.values()) {
+            byte[] word = ascii("," + each.toText());
+            byte[] padded = Arrays.copyOf(word, 2 * Long.BYTES);
+            FIRST_LETTERS[each.toCode()] = (long) EIGHT.get(padded, 0);
+            NEXT_LETTERS[each.toCode()] = (long) EIGHT.get(padded, Long.BYTES);
+            LENGTHS[each.toCode()] = word.length;
+        }
+    }
 
     private final int decimals;
     private final boolean quality;
@@ -50,24 +67,25 @@ final class SeriesRows {
         while (first >= 0) {
             long now = times[first][next[first]];
             room(out);
-            size = clock.write(text, size, now);
+            int place = clock.write(text, size, now);
             for (int i = 0; i < times.length; i++) {
                 int at = next[i];
-                boolean here = together || at < times[i].length && times[i][at] == now;
-                text[size++] = ',';
-                if (here) {
-                    number(values[i][at]);
-                    next[i]++;
-                }
-                if (quality) {
-                    text[size++] = ',';
-                    if (here) {
-                        word(QUALITIES[qualities[i][at]]);
+                text[place++] = ',';
+                if (together || at < times[i].length && times[i][at] == now) {
+                    place = number(values[i][at], place);
+                    if (quality) {
+                        place = word(qualities[i][at], place);
                     }
+                    next[i]++;
+                } else if (quality) {
+                    text[place++] = ',';
                 }
+                size = place;
                 room(out);
+                place = size;
             }
-            text[size++] = '\n';
+            text[place] = '\n';
+            size = place + 1;
             first = together ? next[0] < times[0].length ? 0 : -1 : earliest(next);
         }
         out.write(text, 0, size);
@@ -103,20 +121,22 @@ final class SeriesRows {
         }
     }
 
-    private void number(double value) {
+    private int number(double value, int at) {
         if (Double.isNaN(value)) {
-            return;
+            return at;
         }
-        int end = decimals == CsvWriter.SHORTEST ? -1 : Text.fixed(value, decimals, text, size);
+        int end = decimals == CsvWriter.SHORTEST ? -1 : Text.fixed(value, decimals, text, at);
         if (end >= 0) {
-            size = end;
-        } else {
-            word(ascii(decimals == CsvWriter.SHORTEST ? Text.number(value) : Text.fixed(value, decimals)));
+            return end;
         }
+        byte[] number = ascii(decimals == CsvWriter.SHORTEST ? Text.number(value) : Text.fixed(value, decimals));
+        System.arraycopy(number, 0, text, at, number.length);
+        return at + number.length;
     }
 
-    private void word(byte[] word) {
-        System.arraycopy(word, 0, text, size, word.length);
-        size += word.length;
+    private int word(byte code, int at) {
+        EIGHT.set(text, at, FIRST_LETTERS[code]);
+        EIGHT.set(text, at + Long.BYTES, NEXT_LETTERS[code]);
+        return at + LENGTHS[code];
     }
 }

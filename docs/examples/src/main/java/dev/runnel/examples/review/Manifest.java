@@ -2,12 +2,10 @@ package dev.runnel.examples.review;
 
 import java.io.IOException;
 import java.io.InputStream;
-import java.io.OutputStream;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.security.DigestInputStream;
 import java.security.MessageDigest;
 import java.security.NoSuchAlgorithmException;
 import java.util.ArrayList;
@@ -26,6 +24,9 @@ final class Manifest {
     private static final String TO = "to ";
     private static final String READ = "read ";
     private static final String WRITTEN = "written ";
+
+    /** Bytes that are read at once: with few of them the sum takes half as long again. */
+    private static final int PIECE = 1 << 16;
 
     private Manifest() {}
 
@@ -121,8 +122,11 @@ final class Manifest {
     private static String sum(Path file) throws IOException {
         try {
             MessageDigest digest = MessageDigest.getInstance("SHA-256");
-            try (InputStream in = new DigestInputStream(Files.newInputStream(file), digest)) {
-                in.transferTo(OutputStream.nullOutputStream());
+            byte[] piece = new byte[PIECE];
+            try (InputStream in = Files.newInputStream(file)) {
+                for (int read = in.read(piece); read >= 0; read = in.read(piece)) {
+                    digest.update(piece, 0, read);
+                }
             }
             return HexFormat.of().formatHex(digest.digest());
         } catch (NoSuchAlgorithmException e) {
