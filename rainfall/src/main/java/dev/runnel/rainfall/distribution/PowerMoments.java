@@ -42,7 +42,8 @@ final class PowerMoments {
 
     /** Returns &zeta;(n) by its sum, the rest of it by the formula of Euler and Maclaurin. */
     private static double zeta(int n) {
-        int last = 20;
+        // The first term left out is 1e-16 for n = 2.
+        int last = 40;
         double sum = Math.pow(last, 1 - n) / (n - 1)
                 + 0.5 * Math.pow(last, -n)
                 + n / 12.0 * Math.pow(last, -n - 1)

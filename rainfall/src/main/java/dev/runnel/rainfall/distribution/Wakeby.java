@@ -21,6 +21,12 @@ import org.apiguardian.api.API;
 public final class Wakeby implements Distribution {
     private static final int MOST_STEPS = 200;
 
+    /** Chosen here: more steps than Newton's method takes where it is quick. */
+    private static final int HALVED_EACH = 8;
+
+    /** A probability of exp(-s) is 0 in a double long before. */
+    private static final double LARGEST_EXPONENT = 1024;
+
     private final double location;
     private final double alpha;
     private final double beta;
@@ -157,8 +163,12 @@ public final class Wakeby implements Distribution {
     /** Solves x(s) = x by Newton steps kept inside a bracket; infinite at or above the upper bound. */
     private double exponentOf(double x) {
         double below = 0;
-        double above = Double.POSITIVE_INFINITY;
-        double s = 1;
+        double above = 1;
+        while (valueOf(above) < x && above < LARGEST_EXPONENT) {
+            below = above;
+            above *= 2;
+        }
+        double s = 0.5 * (below + above);
         for (int i = 0; i < MOST_STEPS; i++) {
             double miss = valueOf(s) - x;
             if (miss < 0) {
@@ -167,8 +177,9 @@ public final class Wakeby implements Distribution {
                 above = s;
             }
             double next = s - miss / slope(s);
-            if (!(next > below && next < above)) {
-                next = Double.isInfinite(above) ? 2 * s : 0.5 * (below + above);
+            // Far out an exponential grows so fast that Newton's steps are of one length: halving is sooner there.
+            if (!(next > below && next < above) || i % HALVED_EACH == HALVED_EACH - 1) {
+                next = 0.5 * (below + above);
             }
             if (Math.abs(next - s) <= 2 * Math.ulp(s) || miss == 0) {
                 return miss == 0 ? s : next;

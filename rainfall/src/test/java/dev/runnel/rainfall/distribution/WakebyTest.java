@@ -23,6 +23,21 @@ class WakebyTest {
         assertThat(WAKEBY.upperBound()).isInfinite();
     }
 
+    /** A heavy tail far out, where Newton's method alone would creep: x = 2 (exp(0.4 s) - 1)/0.4 and the like, solved by hand. */
+    @Test
+    void probabilityIsFoundFarOut() {
+        for (double delta : new double[] {0.1, 0.4, 0.95, 4}) {
+            Wakeby heavy = Wakeby.of(5, 0, 0, 2, delta);
+            for (double s : new double[] {1e-9, 0.3, 3, 19, 120, 170}) {
+                double x = 5 + 2 * Math.expm1(delta * s) / delta;
+                if (Double.isFinite(x)) {
+                    double solved = Math.log1p((x - 5) * delta / 2) / delta;
+                    assertThat(-Math.log(heavy.exceedance(x)) / solved).isCloseTo(1, within(1e-12 + 1e-15 / s));
+                }
+            }
+        }
+    }
+
     /** alpha = 0: a generalised Pareto distribution of shape -delta. */
     @Test
     void theGeneralisedParetoIsInIt() {

@@ -47,6 +47,21 @@ final class FrequencyCalculations {
                         GIVEN + " x",
                         in -> distribution(in).exceedance(in.number("x"))),
                 of(
+                        "frequency.log-density",
+                        "1",
+                        GIVEN + " x",
+                        in -> distribution(in).logDensity(in.number("x"))),
+                of(
+                        "frequency.lower-bound",
+                        "of the variate",
+                        GIVEN,
+                        in -> distribution(in).lowerBound()),
+                of(
+                        "frequency.upper-bound",
+                        "of the variate",
+                        GIVEN,
+                        in -> distribution(in).upperBound()),
+                of(
                         "frequency.mean",
                         "of the variate",
                         GIVEN,

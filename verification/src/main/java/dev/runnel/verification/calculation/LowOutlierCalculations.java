@@ -36,6 +36,10 @@ final class LowOutlierCalculations {
                         "size rank statistic",
                         in -> LowOutliers.pValue(in.integer("size"), in.integer("rank"), in.number("statistic"))),
                 of(
+                        "statistic",
+                        "sample rank",
+                        in -> LowOutliers.of(in.sample("sample")).statistic(in.integer("rank"))),
+                of(
                         "conditional.parameter",
                         "sample lowest parameter",
                         in -> FrequencyCalculations.named(
@@ -51,7 +55,19 @@ final class LowOutlierCalculations {
                                 expected(in).distribution().parameters(), in.text("parameter"))),
                 of("expected-moments.level", "sample years", in -> expected(in).returnLevel(in.number("years"))),
                 of("skew.error", "sample region region_error", in -> skew(in).stationMeanSquareError()),
-                of("skew.weighted", "sample region region_error", in -> skew(in).skew()));
+                of("skew.weighted", "sample region region_error", in -> skew(in).skew()),
+                of(
+                        "skew.error-17b",
+                        "skew years",
+                        in -> WeightedSkew.meanSquareError(in.number("skew"), in.integer("years"))),
+                of(
+                        "skew.weighted-17b",
+                        "skew years region region_error",
+                        in -> weighted(in).skew()),
+                of(
+                        "skew.weighted-error-17b",
+                        "skew years region region_error",
+                        in -> weighted(in).meanSquareError()));
     }
 
     private static Calculation of(String name, String inputs, ToDoubleFunction<Inputs> body) {
@@ -64,6 +80,13 @@ final class LowOutlierCalculations {
 
     private static ExpectedMoments expected(Inputs in) {
         return ExpectedMoments.of(LowOutliers.of(in.sample("sample")));
+    }
+
+    private static WeightedSkew weighted(Inputs in) {
+        double skew = in.number("skew");
+        return WeightedSkew.of(
+                SkewEstimate.ofSkewAndMeanSquareError(skew, WeightedSkew.meanSquareError(skew, in.integer("years"))),
+                SkewEstimate.ofSkewAndMeanSquareError(in.number("region"), in.number("region_error")));
     }
 
     private static WeightedSkew skew(Inputs in) {

