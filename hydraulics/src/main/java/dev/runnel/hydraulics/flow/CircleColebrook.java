@@ -78,9 +78,12 @@ final class CircleColebrook implements UniformCurve {
     static @Nullable CircleColebrook of(Conduit conduit, CircularSection section, ColebrookWhite law) {
         double diameter = section.diameter();
         double scale = Math.sqrt(8 * conduit.gravity() * conduit.gradient().value() * diameter);
-        double perUnit = 1 / (diameter * diameter * scale * ColebrookRoot.TO_LOGARITHM);
-        double alpha = law.roughness() / (14.8 * diameter);
-        double beta = 2.51 / 4 * law.viscosity() / (diameter * scale);
+        // Quotients by multiplication: a division takes as long as the rest of a line.
+        double perDiameter = 1 / diameter;
+        double perScale = perDiameter / scale;
+        double perUnit = 1 / ColebrookRoot.TO_LOGARITHM * perDiameter * perScale;
+        double alpha = law.roughness() * (1 / 14.8) * perDiameter;
+        double beta = 2.51 / 4 * law.viscosity() * perScale;
         if (!(perUnit > 1e-200 && perUnit < 1e200 && beta > 1e-200 && alpha <= MOST_ALPHA && beta <= MOST_BETA)) {
             return null;
         }

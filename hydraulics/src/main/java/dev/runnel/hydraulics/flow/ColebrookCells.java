@@ -42,22 +42,22 @@ final class ColebrookCells {
 
     private static final int MOST_STEPS = 4;
 
-    /** Cells of a unit of Q/Qfull from {@link #EVEN} on, of a unit from 1 on, and of an octave below both. */
-    private static final int PER_UNIT = 1024;
+    /**
+     * Cells are even parts of the octaves of z = r/(c − r), r = Q/Qfull: a part of r itself where the pipe is far from full,
+     * and narrower towards the crest, which is below c for every wall. One division in a loop that becomes vectors, and the
+     * bits of z tell the cell.
+     */
+    private static final double BEYOND_CREST = 1.08;
 
-    private static final int PER_UNIT_OF_TOP = 4096;
-
-    private static final double EVEN = 0.125;
-    private static final int PER_OCTAVE = 64;
-    private static final int SHIFT = 52 - 6;
+    private static final int PER_OCTAVE = 128;
+    private static final int SHIFT = 52 - 7;
     private static final int FIRST_OCTAVE = -20;
-    private static final double FIRST = 0x1p-20;
-    private static final int FIRST_BITS = (FIRST_OCTAVE + 1023) << 6;
-    private static final int LOWER = PER_OCTAVE * (-3 - FIRST_OCTAVE);
-    private static final double LARGEST = 1.125;
-    private static final int FIRST_EVEN = LOWER - (int) (EVEN * PER_UNIT);
-    private static final int TOP = FIRST_EVEN + PER_UNIT;
-    private static final int CELLS = TOP + (int) ((LARGEST - 1) * PER_UNIT_OF_TOP);
+    private static final int END_OCTAVE = 8;
+    private static final int FIRST_BITS = (FIRST_OCTAVE + 1023) * PER_OCTAVE;
+    static final int CELLS = (END_OCTAVE - FIRST_OCTAVE) * PER_OCTAVE;
+
+    /** Discharges whose cells are found at once. */
+    private static final int BLOCK = 1024;
 
     private static final int LINE = 8;
     private static final VarHandle DEPTH = MethodHandles.arrayElementVarHandle(double[].class);
@@ -108,29 +108,69 @@ final class ColebrookCells {
 
     /** Depth over diameter of a √ρ (−L) = q on the rising branch, NaN where the cells do not tell. */
     double depth(double q) {
-        double ratio = q * perFull;
-        if (!(ratio >= FIRST && ratio < LARGEST)) {
+        return depth(q, kept(1));
+    }
+
+    private double depth(double q, double @Nullable [] lines) {
+        int cell = cellOf(q * perFull);
+        if (cell < 0 || cell >= CELLS) {
             return Double.NaN;
         }
-        int cell = cellOf(ratio);
-        double[] lines = kept(1);
-        return lines == null ? compute(cell, q, null) : fromLine(lines, cell, q);
+        double known = lines == null ? 0 : ofLine(lines, cell * LINE, q);
+        return known == 0 ? compute(cell, q, lines) : known;
     }
 
     /** Writes the depth of each discharge; what the cells do not tell is left to another form. */
     void depths(double[] discharge, double[] depth, double perUnit, double diameter, DoubleUnaryOperator other) {
-        double toRatio = perFull;
-        double[] lines = kept(discharge.length);
-        for (int i = 0; i < discharge.length; i++) {
-            double q = discharge[i] * perUnit;
-            double ratio = q * toRatio;
-            double known = Double.NaN;
-            if (ratio >= FIRST && ratio < LARGEST) {
-                int cell = cellOf(ratio);
-                known = diameter * (lines == null ? compute(cell, q, null) : fromLine(lines, cell, q));
-            }
-            depth[i] = known > 0 ? known : Bulk.at("discharges", discharge, i, other);
+        if (discharge == depth) {
+            Bulk.apply("discharges", discharge, "depths", depth, other);
+            return;
         }
+        double[] lines = kept(discharge.length);
+        for (int from = 0; from < depth.length; from += BLOCK) {
+            int to = from + Math.min(BLOCK, depth.length - from);
+            if (lines != null) {
+                places(discharge, depth, from, to, perUnit, perFull);
+                fromLines(lines, discharge, depth, from, to, perUnit, diameter);
+            }
+            for (int i = from; i < to; i++) {
+                if (lines == null || !(depth[i] > 0)) {
+                    double known = diameter * depth(discharge[i] * perUnit, lines);
+                    depth[i] = known > 0 ? known : Bulk.at("discharges", discharge, i, other);
+                }
+            }
+        }
+    }
+
+    /** Depths from cells that are kept; 0 or NaN elsewhere. Without a call of anything larger, which would slow the loop. */
+    private static void fromLines(
+            double[] lines, double[] discharge, double[] depth, int from, int to, double perUnit, double diameter) {
+        for (int i = from; i < to; i++) {
+            int cell = cellAt(depth[i]);
+            depth[i] = cell >= 0 && cell < CELLS
+                    ? diameter * ofLine(lines, cell * LINE, discharge[i] * perUnit)
+                    : Double.NaN;
+        }
+    }
+
+    private static void places(double[] discharge, double[] place, int from, int to, double perUnit, double perFull) {
+        for (int i = from; i < to; i++) {
+            place[i] = place(discharge[i] * perUnit * perFull);
+        }
+    }
+
+    private static double place(double ratio) {
+        return ratio / (BEYOND_CREST - ratio);
+    }
+
+    /** Negative before the first cell, and beyond the last for a place that is negative or none. */
+    private static int cellAt(double place) {
+        return (int) (Double.doubleToRawLongBits(place) >>> SHIFT) - FIRST_BITS;
+    }
+
+    /** The cell of a part Q/Qfull. */
+    static int cellOf(double ratio) {
+        return cellAt(place(ratio));
     }
 
     /** The lines of the cells, once enough has been asked. */
@@ -146,20 +186,12 @@ final class ColebrookCells {
         return lines;
     }
 
-    /** Without a branch, which would often be guessed wrongly. */
-    private static int cellOf(double ratio) {
-        int fine = (int) (ratio * PER_UNIT_OF_TOP);
-        int even = FIRST_EVEN + (Math.min(fine, PER_UNIT_OF_TOP) >> 2) + Math.max(fine - PER_UNIT_OF_TOP, 0);
-        int octave = (int) (Double.doubleToRawLongBits(ratio) >>> SHIFT) - FIRST_BITS;
-        int mask = (fine - (int) (EVEN * PER_UNIT_OF_TOP)) >> 31;
-        return (octave & mask) | (even & ~mask);
-    }
-
-    private double fromLine(double[] lines, int cell, double q) {
-        int at = cell * LINE;
+    /** 0 where nothing has been kept yet. */
+    private static double ofLine(double[] lines, int at, double q) {
+        // First, since it is written last.
         double x = (double) DEPTH.getAcquire(lines, at);
         if (x == 0) {
-            return compute(cell, q, lines);
+            return 0;
         }
         return value(
                 q,
@@ -180,38 +212,33 @@ final class ColebrookCells {
         return x + Math.fma(rest * w, w, w);
     }
 
-    /** The middle of a cell, Q/Qfull. */
-    private static double middle(int cell) {
-        if (cell >= TOP) {
-            return 1 + (cell - TOP + 0.5) / PER_UNIT_OF_TOP;
-        }
-        if (cell >= LOWER) {
-            return (cell - FIRST_EVEN + 0.5) / PER_UNIT;
-        }
-        return Math.scalb(1 + (cell % PER_OCTAVE + 0.5) / PER_OCTAVE, FIRST_OCTAVE + cell / PER_OCTAVE);
-    }
-
-    private static double half(int cell) {
-        if (cell >= TOP) {
-            return 0.5 / PER_UNIT_OF_TOP;
-        }
-        return cell >= LOWER ? 0.5 / PER_UNIT : Math.scalb(0.5 / PER_OCTAVE, FIRST_OCTAVE + cell / PER_OCTAVE);
+    /** Q/Qfull where a cell begins. */
+    static double start(int cell) {
+        double place = Math.scalb(1 + (double) (cell % PER_OCTAVE) / PER_OCTAVE, FIRST_OCTAVE + cell / PER_OCTAVE);
+        return BEYOND_CREST * place / (1 + place);
     }
 
     /** The depth of a discharge in a cell, NaN if the cell must not be used; keeps its polynomial if there are lines. */
     private double compute(int cell, double q, double @Nullable [] lines) {
-        double ratio = middle(cell);
-        int node = CircleNodes.nearest(SEEDS.depth(cell, ratio, lambda, smooth));
+        int seed = SEEDS.line(cell);
+        int node = CircleNodes.nearest(SEEDS.depth(seed, lambda, smooth));
         double depth = node < 0
                 ? Double.NaN
-                : turn(CircleNodes.line(node), ratio * full, half(cell) * full, q, lines, cell * LINE);
+                : turn(
+                        CircleNodes.line(node),
+                        SEEDS.middle(seed) * full,
+                        SEEDS.half(seed) * full,
+                        q,
+                        lines,
+                        cell * LINE);
         return Double.isNaN(depth) ? computeFar(cell, q, lines) : depth;
     }
 
     /** The same where there is no seed, or not one good enough: the node is searched. */
     private double computeFar(int cell, double q, double @Nullable [] lines) {
-        double middle = middle(cell) * full;
-        int start = CircleNodes.nearest(CircleManning.lowestPart(Math.min(middle(cell), 1.05)));
+        int seed = SEEDS.line(cell);
+        double middle = SEEDS.middle(seed) * full;
+        int start = CircleNodes.nearest(CircleManning.lowestPart(Math.min(SEEDS.middle(seed), 1.05)));
         int node = nodeOf(middle, Math.max(start, 1));
         if (node < 0) {
             if (lines != null) {
@@ -219,7 +246,7 @@ final class ColebrookCells {
             }
             return Double.NaN;
         }
-        return turn(CircleNodes.line(node), middle, half(cell) * full, q, lines, cell * LINE);
+        return turn(CircleNodes.line(node), middle, SEEDS.half(seed) * full, q, lines, cell * LINE);
     }
 
     /** The node next to the depth of a discharge, or -1. */
@@ -256,43 +283,52 @@ final class ColebrookCells {
         double[] s = CircleNodes.SERIES;
         double alphaPart = alpha;
         double betaPart = beta;
-        double i0 = alphaPart * s[o + 8] + betaPart * s[o + 15];
+        double i0 = Math.fma(alphaPart, s[o + 8], betaPart * s[o + 15]);
         double log = ColebrookRoot.logarithm(i0);
         double per = 1 / i0;
-        double i1 = (alphaPart * s[o + 9] + betaPart * s[o + 16]) * per;
-        double i2 = (alphaPart * s[o + 10] + betaPart * s[o + 17]) * per;
-        double i3 = (alphaPart * s[o + 11] + betaPart * s[o + 18]) * per;
-        double i4 = (alphaPart * s[o + 12] + betaPart * s[o + 19]) * per;
-        double i5 = (alphaPart * s[o + 13] + betaPart * s[o + 20]) * per;
-        double i6 = (alphaPart * s[o + 14] + betaPart * s[o + 21]) * per;
+        double alphaPer = alphaPart * per;
+        double betaPer = betaPart * per;
+        double i1 = Math.fma(alphaPer, s[o + 9], betaPer * s[o + 16]);
+        double i2 = Math.fma(alphaPer, s[o + 10], betaPer * s[o + 17]);
+        double i3 = Math.fma(alphaPer, s[o + 11], betaPer * s[o + 18]);
+        double i4 = Math.fma(alphaPer, s[o + 12], betaPer * s[o + 19]);
+        double i5 = Math.fma(alphaPer, s[o + 13], betaPer * s[o + 20]);
+        double i6 = Math.fma(alphaPer, s[o + 14], betaPer * s[o + 21]);
         // Logarithm of the series, k l_k = k i_k − Σ m l_m i_{k−m}; k l_k are d1, d2, ...
         double d1 = i1;
-        double d2 = 2 * i2 - d1 * i1;
-        double d3 = 3 * i3 - d1 * i2 - d2 * i1;
-        double d4 = 4 * i4 - d1 * i3 - d2 * i2 - d3 * i1;
-        double d5 = 5 * i5 - d1 * i4 - d2 * i3 - d3 * i2 - d4 * i1;
-        double d6 = 6 * i6 - d1 * i5 - d2 * i4 - d3 * i3 - d4 * i2 - d5 * i1;
+        double d2 = Math.fma(-d1, i1, 2 * i2);
+        double d3 = Math.fma(-d2, i1, Math.fma(-d1, i2, 3 * i3));
+        double d4 = Math.fma(-d3, i1, Math.fma(-d2, i2, Math.fma(-d1, i3, 4 * i4)));
+        double d5 = Math.fma(-d4, i1, Math.fma(-d3, i2, Math.fma(-d2, i3, Math.fma(-d1, i4, 5 * i5))));
+        double d6 =
+                Math.fma(-d5, i1, Math.fma(-d4, i2, Math.fma(-d3, i3, Math.fma(-d2, i4, Math.fma(-d1, i5, 6 * i6)))));
         double l2 = d2 / 2;
-        double l3 = d3 / 3;
+        double l3 = d3 * (1.0 / 3);
         double l4 = d4 / 4;
-        double l5 = d5 / 5;
-        double l6 = d6 / 6;
+        double l5 = d5 * (1.0 / 5);
+        double l6 = d6 * (1.0 / 6);
         // Discharge, less its sign: g (l0 + l1 h + ...).
-        double q0 = -s[o + 1] * log;
-        double q1 = s[o + 2] * log + s[o + 1] * d1;
+        double g0 = s[o + 1];
+        double g1 = s[o + 2];
+        double g2 = s[o + 3];
+        double g3 = s[o + 4];
+        double g4 = s[o + 5];
+        double g5 = s[o + 6];
+        double q0 = -g0 * log;
+        double q1 = Math.fma(g1, log, g0 * d1);
         double perSlope = 1 / q1;
-        double a2 = (s[o + 3] * log + s[o + 2] * d1 + s[o + 1] * l2) * perSlope;
-        double a3 = (s[o + 4] * log + s[o + 3] * d1 + s[o + 2] * l2 + s[o + 1] * l3) * perSlope;
-        double a4 = (s[o + 5] * log + s[o + 4] * d1 + s[o + 3] * l2 + s[o + 2] * l3 + s[o + 1] * l4) * perSlope;
-        double a5 = (s[o + 6] * log + s[o + 5] * d1 + s[o + 4] * l2 + s[o + 3] * l3 + s[o + 2] * l4 + s[o + 1] * l5)
+        double a2 = Math.fma(g2, log, Math.fma(g1, d1, g0 * l2)) * perSlope;
+        double a3 = Math.fma(g3, log, Math.fma(g2, d1, Math.fma(g1, l2, g0 * l3))) * perSlope;
+        double a4 = Math.fma(g4, log, Math.fma(g3, d1, Math.fma(g2, l2, Math.fma(g1, l3, g0 * l4)))) * perSlope;
+        double a5 = Math.fma(g5, log, Math.fma(g4, d1, Math.fma(g3, l2, Math.fma(g2, l3, Math.fma(g1, l4, g0 * l5)))))
                 * perSlope;
-        double a6 = (s[o + 7] * log
-                        + s[o + 6] * d1
-                        + s[o + 5] * l2
-                        + s[o + 4] * l3
-                        + s[o + 3] * l4
-                        + s[o + 2] * l5
-                        + s[o + 1] * l6)
+        double a6 = Math.fma(
+                        s[o + 7],
+                        log,
+                        Math.fma(
+                                g5,
+                                d1,
+                                Math.fma(g4, l2, Math.fma(g3, l3, Math.fma(g2, l4, Math.fma(g1, l5, g0 * l6))))))
                 * perSlope;
         double squared = a2 * a2;
         double cubed = squared * a2;

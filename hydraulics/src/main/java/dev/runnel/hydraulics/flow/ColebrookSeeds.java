@@ -25,6 +25,10 @@ final class ColebrookSeeds {
     private static final double MIDDLE = -0.15;
 
     private static final int TERMS = 4;
+
+    /** Behind them the middle of the cell and half of its width, Q/Qfull. */
+    private static final int LINE = TERMS + 2;
+
     private static final int MOST_STEPS = 40;
 
     /** Of the depth: far less than a polynomial of four terms misses. */
@@ -37,21 +41,37 @@ final class ColebrookSeeds {
     private final double[] terms;
 
     ColebrookSeeds(int cells) {
-        terms = new double[cells * TERMS];
+        terms = new double[cells * LINE];
     }
 
-    /** Depth over diameter, NaN where one of the four walls does not carry so much. */
-    double depth(int cell, double part, double lambda, double smooth) {
-        int at = cell * TERMS;
+    /** Where the line of a cell begins, which is there from now on. */
+    int line(int cell) {
+        int at = cell * LINE;
         if ((double) DEPTH.getAcquire(terms, at) == 0) {
-            compute(at, part);
+            compute(at, ColebrookCells.start(cell), ColebrookCells.start(cell + 1));
         }
+        return at;
+    }
+
+    double middle(int at) {
+        return terms[at + TERMS];
+    }
+
+    double half(int at) {
+        return terms[at + TERMS + 1];
+    }
+
+    /** Depth over diameter of the middle of a cell, NaN where one of the four walls does not carry so much. */
+    double depth(int at, double lambda, double smooth) {
         double mu = Math.fma(0.5 * smooth, lambda, lambda - MIDDLE);
         double mixed = lambda * Math.fma(-smooth, smooth, smooth);
         return Math.fma(Math.fma(terms[at + 2], mu, terms[at + 1]), mu, Math.fma(terms[at + 3], mixed, terms[at]));
     }
 
-    private void compute(int at, double part) {
+    private void compute(int at, double from, double to) {
+        double part = (from + to) / 2;
+        terms[at + TERMS] = part;
+        terms[at + TERMS + 1] = to - part;
         double[] x = new double[WALLS.length];
         double[] mu = new double[WALLS.length];
         for (int i = 0; i < WALLS.length; i++) {
