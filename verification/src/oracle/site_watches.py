@@ -120,6 +120,22 @@ CASES = {
 }
 
 
+CHANGE, WATCH, GAUGE, SILENCE, FAULTS = ("watch:hourly-watch" + part for part in (
+    "/change:change-watch", "", "/gauge:gauge-clock", "/silence:gauge-silence", "/faults:reading-faults"))
+# What is compared, where it is kept, and which number of it; -1 for the sum of all, each times its place.
+KEPT = [("sums", CHANGE, "sums", -1), ("largest", CHANGE, "largest", 0), ("stands_d", CHANGE, "stands", 0), ("stands_u", CHANGE, "stands", 1),
+        ("stands_r", CHANGE, "stands", 3), ("votes", CHANGE, "votes", -1), ("origin", CHANGE, "origin", -1), ("hours", CHANGE, "hourValues", -1),
+        ("blocks", CHANGE, "blockValues", -1), ("days", WATCH, "clockDaysValues", -1), ("late", WATCH, "clockShift", 0),
+        ("closed_soon", WATCH, "clockClosedSoon", 0), ("usual_lags", GAUGE, "usual", -1), ("lags", GAUGE, "lags", -1), ("gauge_late", GAUGE, "shift", 0),
+        ("usual_rises", SILENCE, "usual", -1), ("rises_without", SILENCE, "sizes", -1), ("without", SILENCE, "counts", 0), ("spells", SILENCE, "counts", 1),
+        ("quiet", SILENCE, "hours", 3), ("faults", FAULTS, "hoursValues", -1), ("beyond", FAULTS, "beyond", -1), ("event", WATCH, "event", 0),
+        ("tide", WATCH, "tideNormal", -1), ("tide_right", WATCH, "tideRight", -1), ("tide_squares", WATCH, "tideSquares", 0)]
+KEPT_OF = ("sound", "held up over twelve days", "depth drifts", "a season", "held up within a season", "velocity lost within a season", "came again late",
+           "small three times", "blinds every four days", "weak echo", "signs flip", "sign reversed", "short clocks", "left behind at the civil change",
+           "clock and storms", "gauge a little late", "gauge silent", "gauge silent, level only", "gauge silent twice", "small tide late",
+           "tide not seen before", "pumped", "no rain known", "storms beyond what was seen", "a scatter by depth", "holes")
+
+
 def names(found):
     return "/".join(found.names)
 
@@ -146,12 +162,14 @@ def main(folder):
                ("alarm", "m, 0 for none")]
     inputs = [("site", "text site"), ("changes", "text changes"), ("zone", "text zone"), ("diameter", "diameter"), ("from", "from_hour"), ("to", "to_hour"),
               ("alarm", "alarm")]
-    events, findings = [], []
+    events, findings, states = [], [], []
     for title, case in CASES.items():
         told = watch(case)
         print(title, [(names(f), f.shape, f.since - FIRST_HOUR, f.found - FIRST_HOUR, hour(f.closed) if f.closed else None) for f in told.findings()],
               [(names(e[2]), e[1] - FIRST_HOUR) for e in told.book.events if e[0] == NOTED], file=sys.stderr)
         book = told.book.events
+        if title in KEPT_OF:
+            states.append(place(case) + [title] + [told.kept.get(n, '') for n, *_ in KEPT])
         events.append(place(case) + [title, len(told.findings()), sum(f.open for f in told.findings()), sum(e[0] == NOTED for e in book), len(book),
                                      sum((i + 1) * e[0] for i, e in enumerate(book)), float(sum((i + 1) * (e[1] - FIRST_HOUR) for i, e in enumerate(book)))])
         for which, f in enumerate(told.findings()):
@@ -180,6 +198,10 @@ def main(folder):
     write(folder, PROGRAM, "watch-findings", "Findings of the watch at constructed sites",
           columns + [("case", "what was done"), ("which", "finding from 0"), ("names", "of the finding")] + figures + moved + others + goals,
           inputs + [("which", "which")], checks, findings, tolerance="1e-8 relative or 1e-8", reason="whole hours; changes by medians of some logarithms; forecasts to a second")
+    write(folder, PROGRAM, "watch-kept", "What the watch knows before the last hour of constructed sites", columns + [("case", "what was done")]
+          + [(n, "as kept" if which >= 0 else "sum of all, each times its place") for n, _, _, which in KEPT], inputs,
+          [(n, "watch.kept", f"input.part = word {part}", f"input.key = word {key}", f"input.which = {which}") for n, part, key, which in KEPT], states,
+          tolerance="1e-8 relative or 1e-7", reason="16 digits are given; sums of some hundred logarithms")
 
 
 if __name__ == "__main__":

@@ -501,7 +501,10 @@ class Watch:
         bounds = Bounds(base.pipe.diameter, base.depth_frozen, base.velocity_frozen, 1.25 * high, slow, -math.inf if base.pumped else 0.1 * low)
         block = day = last = None
         civil = base.calendar.of
-        for hour in hours(record.minutes[:count], record.depths[:count], record.velocities[:count], record.rains[:count], bounds):
+        taken = hours(record.minutes[:count], record.depths[:count], record.velocities[:count], record.rains[:count], bounds)
+        for hour in taken:
+            if hour is taken[-1]:
+                self.kept = self.keep()
             n, number = hour.number, FIRST_HOUR + hour.number
             today, of_day, rest = civil(n)
             excess = hour.y - base.depth.value(of_day, rest)
@@ -534,7 +537,6 @@ class Watch:
             changes.hour(number, (self.at_depth(hour.y, plain, dry), d, u, q, plain))
         if block is not None:
             changes.block(block)
-        self.before_end = None
         end = FIRST_HOUR + last + 1
         for each in (changes, faults, clock, gauge, silence):
             each.finish(end)
@@ -543,6 +545,23 @@ class Watch:
             remark = Finding(0, "FALSE_STAMPS", stamp, stamp)
             remark.open, remark.closed = False, stamp
             self.book.events.insert(self.held_first(), (NOTED, stamp, remark.copy()))
+
+    def keep(self):
+        """What is known before the last hour ends, by part and name; of many numbers the sum of each times its place."""
+        c, g, s, f, w = self.changes, self.gauge, self.silence, self.faults, self.weather
+        book = lambda values: float(sum((i + 1) * v for i, v in enumerate(values) if v == v))
+        kept = {"sums": book(c.sums.flatten()), "largest": c.largest, "stands_d": c.stands[0], "stands_u": c.stands[1], "stands_r": c.stands[3],
+                "votes": book([-1 if v is None else v for v in c.votes]), "origin": book(c.origin),
+                "hours": book(np.concatenate([h[1] for h in c.hours] or [[]])), "blocks": book(np.concatenate([b[1] for b in c.blocks] or [[]])),
+                "days": book([v for d in self.clock.days for v in (d["x"], d["unmoved"], d["moved"], d["other"], d["rest"])]),
+                "late": self.clock.late, "closed_soon": int(self.clock.closed_soon), "usual_lags": book(g.usual), "lags": book(p[0] for p in g.pending),
+                "gauge_late": g.late, "usual_rises": book(s.usual), "rises_without": book(s.sizes), "without": s.without, "spells": int(s.spells),
+                "quiet": s.quiet_hours, "faults": book(v for _, row in f.rows for v in row.values()), "beyond": book([0] * 2 + [f.beyond[k] for k in f.KINDS[2:]]),
+                "event": w.event}
+        if self.moon.at:
+            weights, rows, x = self.moon.weighted()
+            kept.update(tide=book((rows.T @ (weights[:, None] * rows)).flatten()), tide_right=book(rows.T @ (weights * x)), tide_squares=float(weights @ (x * x)))
+        return kept
 
     def held_first(self):
         return len(self.book.events) - sum(1 for e in self.book.events if e[0] == STANDING)
