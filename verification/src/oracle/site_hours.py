@@ -238,7 +238,8 @@ class Calendar:
 class Curve:
     """The usual day: harmonics with weights after Huber and a ridge of 0.3, as on its page."""
 
-    def __init__(self, at, rest, values):
+    def __init__(self, at, rest, values, harmonics=4):
+        self.harmonics = harmonics
         x = self.rows(np.asarray(at), np.asarray(rest, dtype=float))
         values = np.asarray(values)
         ridge = np.sqrt(0.3 * np.diag([0.0] + [1.0] * (x.shape[1] - 1)))
@@ -253,10 +254,9 @@ class Curve:
         self.explained = max(0.0, 1 - float(np.sum((left - left.mean()) ** 2) / total)) if total > 0 else 0.0
         self.table = {}
 
-    @staticmethod
-    def rows(at, rest):
+    def rows(self, at, rest):
         turn = 2 * np.pi * at / 24
-        waves = [f(k * turn) for k in range(1, 5) for f in (np.cos, np.sin)]
+        waves = [f(k * turn) for k in range(1, self.harmonics + 1) for f in (np.cos, np.sin)]
         return np.column_stack([np.ones_like(turn)] + waves + [rest] + [rest * w for w in waves[:4]])
 
     def value(self, at, rest):
@@ -374,22 +374,32 @@ def mann_kendall(x):
 
 
 class Phase:
-    """By how many hours the usual day must be moved to fit one day best."""
+    """By how many hours the usual day must be moved to fit one day best; where water is free, so is a multiple of one over the usual."""
 
-    def __init__(self, curve):
+    def __init__(self, curve, water, usual=None):
         self.curves = {rest: np.array([curve.value(q / 4, rest) for q in range(96)]) for rest in (False, True)}
+        self.water, self.usual = water, usual
+
+    def left(self, rest, at, y, quarters):
+        """What a day leaves over of the usual one that comes so many quarters of an hour late."""
+        places = np.mod(np.asarray(at) * 4 - quarters, 96)
+        table = self.curves[rest]
+        read = lambda values: np.interp(places, np.arange(97), np.append(values, values[0]))
+        free = [np.ones(len(y)), np.arange(len(y))]
+        bare = lambda z: z - np.column_stack(free) @ np.linalg.lstsq(np.column_stack(free), z, rcond=None)[0]
+        if self.water:
+            more = bare(read(np.exp(table[0] - table)))
+            if more @ more > 1e-9 * len(y):
+                free.append(more)
+        x, z = bare(read(table)), bare(np.asarray(y))
+        xx = float(x @ x)
+        return z - (float(np.clip(x @ z / xx, 0.6, 1.6)) if xx > 0 else 1.0) * x
 
     def squares(self, rest, at, y, quarters):
-        usual = np.interp(np.mod(np.asarray(at) * 4 - quarters, 96), np.arange(97), np.append(self.curves[rest], self.curves[rest][0]))
-        line = np.column_stack([np.ones(len(y)), np.arange(len(y))])
-        bare = lambda z: z - line @ np.linalg.lstsq(line, z, rcond=None)[0]
-        x, z = bare(usual), bare(np.asarray(y))
-        xx = float(x @ x)
-        amplitude = float(np.clip(x @ z / xx, 0.6, 1.6)) if xx > 0 else 1.0
-        return float(np.sum((z - amplitude * x) ** 2))
+        return float(np.sum(self.left(rest, at, y, quarters) ** 2))
 
-    def of(self, rest, at, y, centre, other_centre):
-        """Shift in hours, squares at the usual shift and at this one, and of the other kind of day; None at the end of what is tried."""
+    def of(self, rest, at, y, centre):
+        """Shift in hours; squares at the usual shift and at this one; what the evening gains. None at the end of what is tried."""
         tried = [self.squares(rest, at, y, k) for k in range(-20, 21)]
         best = int(np.argmin(tried))
         if best in (0, 40):
@@ -397,16 +407,23 @@ class Phase:
         below, here, above = tried[best - 1:best + 2]
         bend = below - 2 * here + above
         shift = (best - 20 + ((below - above) / (2 * bend) if bend > 0 else 0.0)) / 4
-        quarters = lambda c: math.floor(4 * c + 0.5)
-        return shift, tried[min(40, max(0, 20 + quarters(centre)))], here, self.squares(not rest, at, y, quarters(other_centre))
+        usual = min(20, max(-20, self.quarters(centre)))
+        evening = (np.asarray(at) >= 14) | (np.asarray(at) < 3)
+        gain = sum(sign * float(np.sum(self.left(rest, at, y, k)[evening] ** 2)) for sign, k in ((1, usual), (-1, best - 20)))
+        return shift, tried[20 + usual], here, gain
+
+    @staticmethod
+    def quarters(hours):
+        return math.floor(4 * hours + 0.5)
 
 
 class UsualPhase:
-    def __init__(self, work, rest):
+    def __init__(self, work, rest, by_flow=False):
         c_work = float(np.median(work)) if len(work) >= 3 else 0.0
         c_rest = float(np.median(rest)) * len(rest) / (len(rest) + 1) if len(rest) else 0.0
         self.centre = {False: c_work, True: c_rest}
-        self.scatter = {False: self.spread(work, c_work, 0.25, 0.12), True: self.spread(rest, c_rest, 0.5, 0.3)}
+        prior = ((0.15, 0.08), (0.4, 0.25)) if by_flow else ((0.25, 0.12), (0.5, 0.3))
+        self.scatter = {False: self.spread(work, c_work, *prior[0]), True: self.spread(rest, c_rest, *prior[1])}
 
     @staticmethod
     def spread(x, centre, prior, least):
@@ -554,7 +571,11 @@ class Baseline:
         self.pumped = middle([h.spread for h, w in zip(hs, dry) if w and h.y == h.y]) > 0.25
         self.tells_clock = not self.tidal and self.depth.explained >= 0.3
         self.highest(y, dry)
-        self.phases(y, nearly)
+        self.usual_phase = self.phases(y, nearly, Phase(self.depth, False), False)
+        self.by_depth, self.by_flow = Phase(self.depth, False, self.usual_phase), None
+        if not self.tidal and not self.pumped:
+            self.by_depth = self.steep(y, dry, nearly, False) or self.by_depth
+            self.by_flow = self.steep(flow, dry, nearly, True) if self.flow else None
         storms = Storms()
         lags = [storms.take(h.number, h.rain, h.y - self.depth.value(*self.civil[i][1:])) for i, h in enumerate(hs)]
         self.lags = [lag for lag in lags if lag is not None]
@@ -595,21 +616,32 @@ class Baseline:
         peaks = [max(v) for v in days.values() if len(v) >= 16]
         self.peak = math.exp(np.median(peaks)) if peaks else math.exp(np.quantile([e for e, w in zip(y, dry) if w and e == e], 0.95))
 
-    def phases(self, y, nearly):
-        phase = Phase(self.depth)
+    def steep(self, values, dry, nearly, by_flow):
+        """The usual day of eight harmonics that places a clock, with where its phases lie; None where it says too little."""
+        where = np.flatnonzero(dry & (values == values))
+        if len(where) < 50:
+            return None
+        curve = Curve([self.civil[i][1] for i in where], [self.civil[i][2] for i in where], values[where], 8)
+        if curve.explained < 0.3:
+            return None
+        phase = Phase(curve, True)
+        phase.usual = self.phases(values, nearly, phase, by_flow)
+        return phase
+
+    def phases(self, values, nearly, phase, by_flow):
         days = {}
-        for c, e, w in zip(self.civil, y, nearly):
+        for c, e, w in zip(self.civil, values, nearly):
             day = days.setdefault(c[0], (c[2], [], []))
             if w and e == e:
                 day[1].append(c[1])
                 day[2].append(e)
         shifts = {False: [], True: []}
-        for rest, at, values in days.values():
-            if len(values) >= 16:
-                found = phase.of(rest, at, values, 0.0, 0.0)
+        for rest, at, of in days.values():
+            if len(of) >= 16:
+                found = phase.of(rest, at, of, 0.0)
                 if found:
                     shifts[rest].append(found[0])
-        self.usual_phase = UsualPhase(shifts[False], shifts[True])
+        return UsualPhase(shifts[False], shifts[True], by_flow)
 
     def peculiar(self):
         """Counts what cannot be tested with it."""

@@ -9,7 +9,7 @@ import math
 import numpy as np
 
 from site_changes import CHANGED, CLOSED, DOWN, FOUND, NOTED, RETURNED, STANDING, STEP, UP, Book, Changes, Finding
-from site_hours import FIRST_HOUR, MOON, NAN, Bounds, Phase, Storms, UsualPhase, Weather, hours, known, middle, robust
+from site_hours import FIRST_HOUR, MOON, NAN, Bounds, Storms, Weather, hours, middle, robust
 
 
 class Moon:
@@ -156,7 +156,8 @@ class Faults:
 
 
 #         days within work shift scatters gain
-AGREED = [(3, 8, 2, 0.7, 4.2, 0.4), (4, 12, 2, 0.5, 4, 0.4), (5, 16, 3, 0.36, 3.8, 0.4), (6, 16, 3, 0.33, 3.6, 0.25), (7, 16, 3, 0.3, 3.6, 0.25)]
+AGREED = [(2, 6, 2, 0.4, 5.5, 0.5), (3, 8, 2, 0.3, 5, 0.4), (4, 12, 2, 0.3, 4.5, 0.3), (5, 16, 3, 0.3, 4, 0.25), (6, 16, 3, 0.3, 3.6, 0.2),
+          (7, 16, 3, 0.28, 3.6, 0.2)]
 AFTER_CIVIL_CHANGE = (2, 2, 1, 0.6, 3.5, 0.4)
 
 
@@ -164,8 +165,7 @@ class MonitorClock:
     def __init__(self, base, book, moon):
         self.base, self.book, self.moon = base, book, moon
         self.tests = base.tells_clock
-        self.phase = Phase(base.depth) if self.tests else None
-        self.at, self.y, self.days, self.tides = [], [], [], []
+        self.of_depth, self.of_flow, self.days, self.tides = [], [], [], []
         self.track, self.late, self.closed_soon, self.leap = None, 0.0, 0, None
 
     def is_open(self):
@@ -181,10 +181,10 @@ class MonitorClock:
     def work(days):
         return middle([d["x"] for d in days if not d["rest"]])
 
-    def take(self, of_day, y):
-        if self.tests and len(self.at) < 25:
-            self.at.append(of_day)
-            self.y.append(y)
+    def take(self, of_day, y, flow):
+        self.of_depth.append((of_day, y))
+        if flow == flow:
+            self.of_flow.append((of_day, flow))
 
     def changes(self, first_second, last_second):
         """Instants, in seconds, at which civil clocks change, and by how much."""
@@ -210,21 +210,29 @@ class MonitorClock:
         if not self.tests:
             return
         self.tides = (self.tides + [(day, self.moon.seen())])[-16:]
-        at, y = self.at, self.y
-        self.at, self.y = [], []
-        if not quiet or len(y) < 16:
+        tried = ((self.base.by_flow, self.of_flow[:25]), (self.base.by_depth, self.of_depth[:25]))
+        self.of_depth, self.of_flow = [], []
+        if not quiet or not any(self.place(phase, rows, day, rest) for phase, rows in tried):
             return
-        usual = self.base.usual_phase
-        found = self.phase.of(rest, at, y, usual.centre[rest], usual.centre[not rest])
-        if found is None:
-            return
-        self.days = (self.days + [dict(day=day, x=found[0] - usual.centre[rest], unmoved=found[1], moved=found[2], other=found[3], rest=rest)])[-16:]
         if self.is_open():
             self.close(end)
         else:
             self.open(day, not water, end)
         if self.leap:
             self.leapt(day, end)
+
+    def place(self, phase, rows, day, rest):
+        if phase is None or len(rows) < 16:
+            return False
+        at, values = zip(*rows)
+        usual = phase.usual
+        found = phase.of(rest, at, values, usual.centre[rest])
+        if found is None:
+            return False
+        other = phase.squares(not rest, at, values, phase.quarters(usual.centre[not rest]))
+        self.days = (self.days + [dict(day=day, x=found[0] - usual.centre[rest], unmoved=found[1], moved=found[2], other=other, rest=rest,
+                                       scatter=usual.scatter[rest], evening=found[3])])[-16:]
+        return True
 
     def agree(self, today, rule):
         n, within, work, shift, scatters, gain = rule
@@ -235,18 +243,19 @@ class MonitorClock:
         if any(not sign * d["x"] > (0.3 if d["rest"] else 0.2) for d in days):
             return False
         working = [d for d in days if not d["rest"]]
-        apart = sum(min(4, sign * d["x"] / self.base.usual_phase.scatter[d["rest"]]) for d in days)
-        moved = sum(d["moved"] for d in days)
+        apart = sum(min(6, sign * d["x"] / d["scatter"]) for d in days)
+        total = lambda name, of=working: sum(d[name] for d in of)
+        moved = total("moved", days)
         return (len(working) >= work and abs(self.work(days)) > shift and apart > scatters * math.sqrt(n)
-                and sum(d["unmoved"] for d in days) > (1 + gain) * moved
-                and (n >= 6 or sum(d["other"] for d in working) > 1.2 * sum(d["moved"] for d in working)))
+                and total("unmoved", days) > (1 + gain) * moved
+                and (n >= 6 or total("other") > 1.2 * total("moved") and total("evening") > 0.1 * (total("unmoved") - total("moved"))))
 
     def after_civil_change(self, day):
         first, last = (day - 8) * 86400, (day + 1) * 86400
         return any(first < c[0] < last for c in self.changes(first, last))
 
     def open(self, day, small, end):
-        n = next((rule[0] for rule in AGREED if (small or rule[3] >= 0.5) and self.agree(day, rule)), 0)
+        n = next((rule[0] for rule in AGREED if self.agree(day, rule) and (small or abs(self.work(self.days[-rule[0]:])) > 0.6)), 0)
         if not n and self.agree(day, AFTER_CIVIL_CHANGE) and self.after_civil_change(self.days[-2]["day"]):
             n = 2
         if not n or self.closed_soon >= 2 or self.moon.known():
@@ -257,6 +266,8 @@ class MonitorClock:
             return
         self.late = self.work(self.days[-n:])
         first = self.base.calendar.first_hour(self.days[-n]["day"]) + FIRST_HOUR
+        if len(self.days) > n and self.days[-n - 1]["day"] == self.days[-n]["day"] - 1:
+            first -= 24 * self.mixed(self.days[-n - 1]["x"])
         back = self.track is not None and first - self.track.closed <= 120
         if not back:
             self.track = self.book.open("CLOCK_OF_MONITOR", first, end)
@@ -266,12 +277,16 @@ class MonitorClock:
         t.returns += back
         self.book.tell(RETURNED if back else FOUND, end, t)
 
+    def mixed(self, x):
+        """Share of a day that went by the clock that is off, where its phase lies between the two."""
+        return min(1.0, x / self.late) if abs(x) > 0.2 and x / self.late > 0 else 0.0
+
     def close(self, end):
         days = self.days[-2:]
         if any(not abs(d["x"]) < max(0.2, abs(self.late) / 2) for d in days):
             return
         t = self.track
-        t.end(self.base.calendar.first_hour(days[0]["day"]) + FIRST_HOUR)
+        t.end(self.base.calendar.first_hour(days[0]["day"]) + FIRST_HOUR + 24 * self.mixed(days[0]["x"]))
         civil = self.after_civil_change(self.base.calendar.of(math.floor(t.since) - FIRST_HOUR)[0])
         self.closed_soon += t.closed - t.since < 21 * 24 and not civil
         self.book.tell(CLOSED, end, t)
@@ -282,7 +297,7 @@ class MonitorClock:
         if day > last + 8 or self.track is not None and self.track.since >= change - 24:
             self.leap = None
             return
-        variance = lambda d: self.base.usual_phase.scatter[d["rest"]] ** 2 + (0.25 if d["day"] == last else 0.0)
+        variance = lambda d: d["scatter"] ** 2 + (0.25 if d["day"] == last else 0.0)
 
         def mean(days):
             weights = np.array([1 / variance(d) for d in days])
@@ -515,7 +530,7 @@ class Watch:
                 changes.block(block)
             if day is not None and today != day:
                 water = changes.is_water()
-                clock.end_day(day, civil(last)[2], not changes.is_open() or water, water, FIRST_HOUR + last + 1)
+                clock.end_day(day, civil(last)[2], (not changes.is_open() or water) and not silence.is_open(), water, FIRST_HOUR + last + 1)
             last = n
             if base.begin <= n < base.end:
                 block = day = None
@@ -523,15 +538,15 @@ class Watch:
             block, day = number // 3, today
             faults.take(hour, number, changes.slows())
             clock.stamps(hour)
+            both = hour.y == hour.y and hour.v == hour.v and not faults.explains()
+            flow = hour.v + math.log(base.pipe.area(math.exp(hour.y))) if both else NAN
             if nearly and hour.y == hour.y:
-                clock.take(of_day, hour.y)
+                clock.take(of_day, hour.y, flow)
             gauge.take(hour, number, excess, clock.last_shift())
             moon.take(number, excess if dry else NAN)
             at = (of_day - clock.shift()) % 24
-            both = hour.y == hour.y and hour.v == hour.v and not faults.explains()
             d = hour.y - base.depth.value(at, rest) if dry else NAN
             u = hour.v - base.velocity.value(at, rest) if dry and both and base.velocity else NAN
-            flow = hour.v + math.log(base.pipe.area(math.exp(hour.y))) if both else NAN
             q = flow - base.flow.value(at, rest) if long_dry and both and base.flow else NAN
             plain = hour.v - base.law.at(hour.y) if both and base.law and math.exp(hour.y) <= base.pipe.diameter else NAN
             changes.hour(number, (self.at_depth(hour.y, plain, dry), d, u, q, plain))
@@ -553,7 +568,7 @@ class Watch:
         kept = {"sums": book(c.sums.flatten()), "largest": c.largest, "stands_d": c.stands[0], "stands_u": c.stands[1], "stands_r": c.stands[3],
                 "votes": book([-1 if v is None else v for v in c.votes]), "origin": book(c.origin),
                 "hours": book(np.concatenate([h[1] for h in c.hours] or [[]])), "blocks": book(np.concatenate([b[1] for b in c.blocks] or [[]])),
-                "days": book([v for d in self.clock.days for v in (d["x"], d["unmoved"], d["moved"], d["other"], d["rest"])]),
+                "days": book([v for d in self.clock.days for v in (d["x"], d["unmoved"], d["moved"], d["other"], d["rest"], d["scatter"], d["evening"])]),
                 "late": self.clock.late, "closed_soon": int(self.clock.closed_soon), "usual_lags": book(g.usual), "lags": book(p[0] for p in g.pending),
                 "gauge_late": g.late, "usual_rises": book(s.usual), "rises_without": book(s.sizes), "without": s.without, "spells": int(s.spells),
                 "quiet": s.quiet_hours, "faults": book(v for _, row in f.rows for v in row.values()), "beyond": book([0] * 2 + [f.beyond[k] for k in f.KINDS[2:]]),

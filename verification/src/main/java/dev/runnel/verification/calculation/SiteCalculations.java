@@ -128,7 +128,7 @@ final class SiteCalculations {
     }
 
     static double hours(Instant time) {
-        return Duration.between(SiteRecipe.START, time).toSeconds() / 3600.0;
+        return Duration.between(SiteRecipe.START, time).toNanos() / 3.6e12;
     }
 
     static SiteRecord record(Inputs in) {
