@@ -208,8 +208,9 @@ final class ColebrookCells {
     private static double value(
             double q, double x, double q0, double perSlope, double b2, double b3, double b4, double b5, double b6) {
         double w = (q - q0) * perSlope;
-        double rest = Math.fma(Math.fma(Math.fma(Math.fma(b6, w, b5), w, b4), w, b3), w, b2);
-        return x + Math.fma(rest * w, w, w);
+        double square = w * w;
+        double rest = Math.fma(Math.fma(b6, square, Math.fma(b5, w, b4)), square, Math.fma(b3, w, b2));
+        return x + Math.fma(rest, square, w);
     }
 
     /** Q/Qfull where a cell begins. */
@@ -317,26 +318,25 @@ final class ColebrookCells {
         double q0 = -g0 * log;
         double q1 = Math.fma(g1, log, g0 * d1);
         double perSlope = 1 / q1;
-        double a2 = Math.fma(g2, log, Math.fma(g1, d1, g0 * l2)) * perSlope;
-        double a3 = Math.fma(g3, log, Math.fma(g2, d1, Math.fma(g1, l2, g0 * l3))) * perSlope;
-        double a4 = Math.fma(g4, log, Math.fma(g3, d1, Math.fma(g2, l2, Math.fma(g1, l3, g0 * l4)))) * perSlope;
-        double a5 = Math.fma(g5, log, Math.fma(g4, d1, Math.fma(g3, l2, Math.fma(g2, l3, Math.fma(g1, l4, g0 * l5)))))
-                * perSlope;
-        double a6 = Math.fma(
-                        s[o + 7],
-                        log,
-                        Math.fma(
-                                g5,
-                                d1,
-                                Math.fma(g4, l2, Math.fma(g3, l3, Math.fma(g2, l4, Math.fma(g1, l5, g0 * l6))))))
-                * perSlope;
+        // What is known last stands outside: the way from the logarithm to the answer is most of the time.
+        double a2 = Math.fma(g0, l2, Math.fma(g2, log, g1 * d1)) * perSlope;
+        double a3 = Math.fma(g0, l3, Math.fma(g3, log, Math.fma(g1, l2, g2 * d1))) * perSlope;
+        double a4 = Math.fma(g0, l4, Math.fma(g4, log, Math.fma(g1, l3, Math.fma(g2, l2, g3 * d1)))) * perSlope;
+        double a5 = Math.fma(g3, l2, g4 * d1);
+        a5 = Math.fma(g0, l5, Math.fma(g5, log, Math.fma(g1, l4, Math.fma(g2, l3, a5)))) * perSlope;
+        double a6 = Math.fma(g3, l3, Math.fma(g4, l2, g5 * d1));
+        a6 = Math.fma(g0, l6, Math.fma(s[o + 7], log, Math.fma(g1, l5, Math.fma(g2, l4, a6)))) * perSlope;
         double squared = a2 * a2;
         double cubed = squared * a2;
-        double b6 =
-                7 * (a2 * a5 + a3 * a4 + 12 * cubed * a3 - 4 * a2 * a3 * a3 - 4 * squared * a4 - 6 * squared * cubed)
-                        - a6;
-        double wide = (Math.abs(middle - q0) + half) * Math.abs(perSlope);
-        double last = Math.abs(b6) * wide * wide * wide * wide * wide * wide;
+        double b2 = -a2;
+        double b3 = Math.fma(2, squared, -a3);
+        double b4 = Math.fma(5, Math.fma(a2, a3, -cubed), -a4);
+        double b5 = Math.fma(squared, Math.fma(14, squared, -21 * a3), Math.fma(6 * a2, a4, 3 * a3 * a3)) - a5;
+        double b6 = Math.fma(a3, Math.fma(12, cubed, -4 * a2 * a3), -6 * squared * cubed);
+        b6 = Math.fma(7, Math.fma(a2, a5, Math.fma(a4, Math.fma(-4, squared, a3), b6)), -a6);
+        double wide = (Math.abs(middle - q0) + half) * perSlope;
+        double wideSquare = wide * wide;
+        double last = Math.abs(b6) * (wideSquare * wideSquare * wideSquare);
         // Reynolds' number is (2/ln 10) (2.51/β) √ρ ρ (−L), and s[15] is 1 over √ρ ρ.
         boolean isRough = 3.7 * MARGIN * alphaPart * s[o + 8] > 1;
         boolean known = log < 0
@@ -345,10 +345,6 @@ final class ColebrookCells {
                 && -log >= LEAST_TURBULENT * betaPart * s[o + 15]
                 && !isRough;
         double x = known ? s[o] : Double.NaN;
-        double b2 = -a2;
-        double b3 = 2 * squared - a3;
-        double b4 = 5 * (a2 * a3 - cubed) - a4;
-        double b5 = 6 * a2 * a4 + 3 * a3 * a3 + 14 * squared * squared - 21 * squared * a3 - a5;
         if (lines != null) {
             lines[at + 1] = q0;
             lines[at + 2] = -perSlope;

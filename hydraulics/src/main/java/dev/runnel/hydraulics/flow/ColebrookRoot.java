@@ -48,18 +48,33 @@ final class ColebrookRoot {
     private static final int TERMS = 9;
 
     /** Reynolds' numbers between which z is one of the pieces, whatever the wall. */
-    private static final double LEAST = 0x1p7;
+    private static final long LEAST = Double.doubleToRawLongBits(0x1p7);
 
-    private static final double LARGEST = 0x1p30;
+    private static final long LARGEST = Double.doubleToRawLongBits(0x1p30);
+    private static final long TURBULENT = Double.doubleToRawLongBits(DarcyFriction.TURBULENT_LIMIT);
 
     private static final long FRACTION = (1L << 52) - 1;
     private static final long ONE = Double.doubleToRawLongBits(1);
 
     private ColebrookRoot() {}
 
-    /** Whether {@link #root} has the answer; not if one of both is no number. */
+    /**
+     * Whether {@link #root} has the answer; not if one of both is no number. Numbers above 0 are in the order of their bits,
+     * and those below and those that are none beyond either end: one jump instead of four.
+     */
     static boolean isInside(double reynolds, double relativeRoughness) {
-        return reynolds >= LEAST && reynolds <= LARGEST && relativeRoughness >= 0 && relativeRoughness <= 1;
+        return isInside(reynolds, relativeRoughness, LEAST);
+    }
+
+    /** The same of Reynolds' numbers from that of turbulent flow on. */
+    static boolean isTurbulentInside(double reynolds, double relativeRoughness) {
+        return isInside(reynolds, relativeRoughness, TURBULENT);
+    }
+
+    private static boolean isInside(double reynolds, double relativeRoughness, long least) {
+        long re = Double.doubleToRawLongBits(reynolds);
+        long wall = Double.doubleToRawLongBits(relativeRoughness);
+        return (re - least | LARGEST - re | wall | ONE - wall) >= 0;
     }
 
     /** The friction factor of Re > 0 and k/D in [0, 1]. */
@@ -93,14 +108,8 @@ final class ColebrookRoot {
     /** X of what is {@linkplain #isInside inside}. */
     static double root(double reynolds, double relativeRoughness) {
         long bits = Double.doubleToRawLongBits(reynolds);
-        double exponent = (int) (bits >>> 52) - 1023;
-        double mantissa = Double.longBitsToDouble(bits & FRACTION | ONE);
-        int row = 2 * (int) ((bits >>> LOG_SHIFT) & 0xff);
-        double r = Math.fma(mantissa, LOGARITHM[row], -1);
-        double high = Math.fma(exponent, LN2_HIGH, LOGARITHM[row + 1]);
-        // ln(1 + r), |r| below 1/511.
-        double end = Math.fma(Math.fma(Math.fma(0.2, r, -0.25), r, 1.0 / 3), r, -0.5);
-        double low = Math.fma(exponent, LN2_LOW, Math.fma(end * r, r, r));
+        double high = high(bits);
+        double low = Math.fma(exponent(bits), LN2_LOW, ofRest(rest(bits)));
 
         // The piece is that of z without its last part, so that it is found early; it reaches a little further.
         double z = Math.fma(relativeRoughness * PER_ROUGHNESS, reynolds, high);
@@ -116,22 +125,38 @@ final class ColebrookRoot {
     /** The natural logarithm of a normal positive number within 2e-16 and half a unit of its last digit. */
     static double logarithm(double x) {
         long bits = Double.doubleToRawLongBits(x);
-        double exponent = (int) (bits >>> 52) - 1023;
-        int row = 2 * (int) ((bits >>> LOG_SHIFT) & 0xff);
-        double r = Math.fma(Double.longBitsToDouble(bits & FRACTION | ONE), LOGARITHM[row], -1);
-        double high = Math.fma(exponent, LN2_HIGH, LOGARITHM[row + 1] + LNC_HIGH);
-        double end = Math.fma(Math.fma(Math.fma(0.2, r, -0.25), r, 1.0 / 3), r, -0.5);
-        return high + Math.fma(exponent, LN2_LOW, Math.fma(end * r, r, r) + LNC_LOW);
+        return high(bits) + LNC_HIGH + Math.fma(exponent(bits), LN2_LOW, ofRest(rest(bits)) + LNC_LOW);
     }
 
     /** The same within 3e-9, sooner. */
     static double roughLogarithm(double x) {
         long bits = Double.doubleToRawLongBits(x);
-        double exponent = (int) (bits >>> 52) - 1023;
-        int row = 2 * (int) ((bits >>> LOG_SHIFT) & 0xff);
-        double r = Math.fma(Double.longBitsToDouble(bits & FRACTION | ONE), LOGARITHM[row], -1);
-        double high = Math.fma(exponent, LN2_HIGH, LOGARITHM[row + 1] + LNC_HIGH);
-        return high + Math.fma(-0.5 * r, r, r);
+        double r = rest(bits);
+        return high(bits) + LNC_HIGH + Math.fma(-0.5 * r, r, r);
+    }
+
+    private static double exponent(long bits) {
+        return (int) (bits >>> 52) - 1023;
+    }
+
+    private static int row(long bits) {
+        return 2 * (int) ((bits >>> LOG_SHIFT) & 0xff);
+    }
+
+    /** The logarithm over C without its last part and that of {@link #rest}; a sum without a rounding. */
+    private static double high(long bits) {
+        return Math.fma(exponent(bits), LN2_HIGH, LOGARITHM[row(bits) + 1]);
+    }
+
+    /** r of the mantissa (1 + r)/i, at most 1/511. */
+    private static double rest(long bits) {
+        return Math.fma(Double.longBitsToDouble(bits & FRACTION | ONE), LOGARITHM[row(bits)], -1);
+    }
+
+    /** ln(1 + r). */
+    private static double ofRest(double r) {
+        double end = Math.fma(Math.fma(Math.fma(0.2, r, -0.25), r, 1.0 / 3), r, -0.5);
+        return Math.fma(end * r, r, r);
     }
 
     /**

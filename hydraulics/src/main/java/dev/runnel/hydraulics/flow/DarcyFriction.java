@@ -49,7 +49,7 @@ public final class DarcyFriction {
      * @throws IllegalArgumentException if an argument is out of range or NaN
      */
     public static double factor(double reynolds, double relativeRoughness) {
-        if (reynolds >= TURBULENT_LIMIT && ColebrookRoot.isInside(reynolds, relativeRoughness)) {
+        if (ColebrookRoot.isTurbulentInside(reynolds, relativeRoughness)) {
             return ColebrookRoot.ofRoot(ColebrookRoot.root(reynolds, relativeRoughness));
         }
         Require.positive("reynolds", reynolds, "");
@@ -102,7 +102,7 @@ public final class DarcyFriction {
         Require.sameLength("factor", reynolds.length, factor.length);
         for (int i = 0; i < reynolds.length; i++) {
             double re = reynolds[i];
-            factor[i] = re >= TURBULENT_LIMIT && ColebrookRoot.isInside(re, relativeRoughness)
+            factor[i] = ColebrookRoot.isTurbulentInside(re, relativeRoughness)
                     ? ColebrookRoot.ofRoot(ColebrookRoot.root(re, relativeRoughness))
                     : Bulk.at("reynolds", reynolds, i, each -> factor(each, relativeRoughness));
         }
