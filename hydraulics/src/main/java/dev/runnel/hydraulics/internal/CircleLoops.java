@@ -163,22 +163,45 @@ public final class CircleLoops {
     }
 
     /**
-     * Finds the numbers that are none, or not finite, without a jump, which would be guessed wrongly at each.
+     * Finds the numbers that are none, or not finite, without a jump, which would be guessed wrongly at each: first the fours
+     * whose sum is not finite, and those one by one.
      *
      * @param values values
      * @param from first index
      * @param to index after the last
-     * @param places where they are, from index 0 on; overwritten
+     * @param places where they are, from index 0 on; overwritten; as long as there are values
+     * @param fours overwritten; a quarter as long
      * @return how many there are
      */
-    public static int notFinite(double[] values, int from, int to, int[] places) {
+    public static int notFinite(double[] values, int from, int to, int[] places, int[] fours) {
+        int odd = 0;
+        int rest = from + (to - from & -4);
+        for (int i = from; i < rest; i += 4) {
+            fours[odd] = i;
+            odd += isNotFinite((values[i] + values[i + 1]) + (values[i + 2] + values[i + 3]));
+        }
         int count = 0;
-        for (int i = from; i < to; i++) {
+        for (int k = 0; k < odd; k++) {
+            int i = fours[k];
             places[count] = i;
-            // The exponent is all ones.
-            count += (int) ((Double.doubleToRawLongBits(values[i]) & EXPONENT) + LOWEST_OF_EXPONENT >>> 63);
+            count += isNotFinite(values[i]);
+            places[count] = i + 1;
+            count += isNotFinite(values[i + 1]);
+            places[count] = i + 2;
+            count += isNotFinite(values[i + 2]);
+            places[count] = i + 3;
+            count += isNotFinite(values[i + 3]);
+        }
+        for (int i = rest; i < to; i++) {
+            places[count] = i;
+            count += isNotFinite(values[i]);
         }
         return count;
+    }
+
+    /** 1 if the exponent is all ones, else 0. */
+    private static int isNotFinite(double value) {
+        return (int) ((Double.doubleToRawLongBits(value) & EXPONENT) + LOWEST_OF_EXPONENT >>> 63);
     }
 
     /**

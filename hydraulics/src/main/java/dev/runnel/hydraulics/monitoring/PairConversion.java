@@ -129,6 +129,7 @@ final class PairConversion {
         private double[] depth;
         private double[] area;
         private final int[] places;
+        private final int[] fours;
         private int from;
         private int to;
         private boolean overflows;
@@ -141,6 +142,7 @@ final class PairConversion {
             depth = new double[0];
             area = depth;
             places = new int[Math.min(BLOCK, depths.length)];
+            fours = new int[places.length / 4 + 1];
         }
 
         boolean hasNext() {
@@ -151,7 +153,7 @@ final class PairConversion {
             from = to;
             to = from + Math.min(BLOCK, depths.length - from);
             if (showsOthers && !inPlace) {
-                overflows |= ofCircle(depths, velocities, discharges, from, to, places);
+                overflows |= ofCircle(from, to);
                 return;
             }
             overflows = true;
@@ -171,6 +173,24 @@ final class PairConversion {
                 products(velocities, from, area, discharges);
                 mend(depths, velocities, discharges, from, to);
             }
+        }
+
+        /**
+         * The discharges in a clean circle with the sensor at the invert, where a reading is the depth. All that are no product
+         * of the area under the soffit show by one that is not finite: below 0 and above the soffit the loop of the circle has
+         * no area, at 0 a missing velocity is all that matters, and an infinite velocity stays so. Tells whether a discharge is
+         * infinite all the same.
+         */
+        private boolean ofCircle(int first, int end) {
+            CircleLoops.discharge(depths, velocities, discharges, first, end, soffit, velocityFactor);
+            int count = CircleLoops.notFinite(discharges, first, end, places, fours);
+            boolean infinite = false;
+            for (int k = 0; k < count; k++) {
+                int i = places[k];
+                discharges[i] = other(depths[i], velocities[i], discharges[i]);
+                infinite |= Double.isInfinite(discharges[i]);
+            }
+            return infinite;
         }
 
         /** First index of the block done last. */
@@ -214,25 +234,6 @@ final class PairConversion {
         } else {
             section.area(depth, area);
         }
-    }
-
-    /**
-     * The discharges in a clean circle with the sensor at the invert, where a reading is the depth. All that are no product
-     * of the area under the soffit show by one that is not finite: below 0 and above the soffit the loop of the circle has
-     * no area, at 0 a missing velocity is all that matters, and an infinite velocity stays so. Tells whether a discharge is
-     * infinite all the same.
-     */
-    private boolean ofCircle(
-            double[] depths, double[] velocities, double[] discharges, int from, int to, int[] places) {
-        CircleLoops.discharge(depths, velocities, discharges, from, to, soffit, velocityFactor);
-        int count = CircleLoops.notFinite(discharges, from, to, places);
-        boolean overflows = false;
-        for (int k = 0; k < count; k++) {
-            int i = places[k];
-            discharges[i] = other(depths[i], velocities[i], discharges[i]);
-            overflows |= Double.isInfinite(discharges[i]);
-        }
-        return overflows;
     }
 
     private double other(double depth, double velocityReading, double product) {
