@@ -8,6 +8,7 @@ writes into the folder of the rainfall tables
     law-log-densities           logarithms of densities, as differences of the distribution functions of distributions.py
     law-bounds                  lower and upper bounds, and what lies at and beyond them
     fits-by-skew                fits by moments of samples of any skew, 0 among them
+    plain-fits-and-positions    normal and exponential laws, and plotting positions by medians
     skew-errors-17b             mean square error of a skew (Bulletin 17B), on either side of its two corners
     zeros-among-maxima          statistics and probabilities of the test for low outliers, of samples with zeros
     wakeby-limits               Wakeby's law without one of its two terms, with straight ones, and at its bounds
@@ -96,6 +97,11 @@ def moments(folder):
             else:
                 l2, t3, t4 = exp(k * k / 2) * mp.erf(k / 2) / k, "", ""
             rows.append([family, f"0 1 {shape}", *(c if c == "" else show(c) for c in (mean, variance, l2, t3, t4))])
+    # Shape 0 by the laws that stand there: Gumbel, logistic, exponential, normal.
+    euler, two, three = mp.euler, log(2), log(3)
+    for family, values in (("gev", (euler, pi**2 / 6, two, 2 * three / two - 3, 16 - 10 * three / two)), ("generalized-logistic", (0, pi**2 / 3, 1, 0, mpf(1) / 6)),
+                           ("generalized-pareto", (1, 1, mpf(1) / 2, mpf(1) / 3, mpf(1) / 6)), ("generalized-normal", (0, 1, 1 / sqrt(pi), 0, 30 / pi * mp.atan(sqrt(2)) - 9))):
+        rows.append([family, "0 1 0", *(show(v) for v in values)])
     for skew in ("0.00011", "-0.0009", "0.0071", "0.0197", "-0.0199", "0.0203", "-0.0211", "0.043", "0.0497", "-0.0503", "0.11"):
         s = abs(mpf(skew))
         t3 = 6 * below_a_third(4 / s**2) - 3 if s > mpf("0.0005") else ""
@@ -205,6 +211,32 @@ def fits(folder):
           reason="a root of the skew is good to 1e-13 or so, which a flat skew magnifies")
 
 
+def plain(folder):
+    """A normal law by L-moments, standard errors of an exponential one, and plotting positions after Filliben (1975) by medians."""
+    samples = ("14 17 20 23 26 41", "2.31 2.32 2.37 2.4 2.41 2.5 2.65", "10 13 14 16 31 33 35 90 4 7")
+    rows = []
+    for sample in samples:
+        x = sorted(mpf(v) for v in sample.split())
+        n = len(x)
+        l2 = sum(abs(a - b) for a in x for b in x) / (2 * mpf(n) * (n - 1))  # half the mean difference of two
+        mean = sum(x) / n
+        rows.append(["normal", sample, "mu", show(mean), "", "", "", "", ""])
+        rows.append(["normal", sample, "sigma", show(l2 * sqrt(pi)), "", "", "", "", ""])
+        rows.append(["exponential", sample, "xi", show(mean - 2 * l2), show((mean - x[0]) / n), "", "", "", ""])
+        rows.append(["exponential", sample, "alpha", show(2 * l2), show((mean - x[0]) / sqrt(mpf(n))), "", "", "", ""])
+    for n in (2, 7, 41):
+        for i in sorted({1, 2, n // 2 + 1, n - 1, n}):
+            f = 1 - mpf("0.5") ** (mpf(1) / n) if i == 1 else mpf("0.5") ** (mpf(1) / n) if i == n else (i - mpf("0.3175")) / (n + mpf("0.365"))
+            rows.append(["", "", "", "", "", "filliben", i, n, show(f)])
+    write(folder, PROGRAM, "plain-fits-and-positions", HOSKING + "normal and exponential laws by L-moments; J. J. Filliben (1975): plotting positions by medians",
+          [("family", "text, the family"), ("sample", "text, the sample"), ("name", "text, the parameter"), ("value", "of the variate, its value"), ("error", "of the variate, standard error by likelihood"),
+           ("formula", "text, the formula"), ("rank", "1, i"), ("size", "1, n"), ("f", "1, non-exceedance")], [],
+          [("value", "frequency.fit.parameter", "input.family = text family", "input.method = word l-moments", "input.sample = text sample", "input.parameter = text name"),
+           ("error", "frequency.fit.standard-error", "input.family = text family", "input.sample = text sample", "input.parameter = text name"),
+           ("f", "frequency.plotting-position", "input.formula = text formula", "input.rank = rank", "input.size = size")],
+          rows, tolerance="1e-12 relative", reason="18 digits are given")
+
+
 def skews(folder):
     rows = []
     for g in ("0", "0.31", "-0.31", "0.89", "-0.9", "0.91", "-1.2", "1.49", "1.5", "-1.51", "2.2", "-3"):
@@ -282,6 +314,6 @@ def wakeby(folder):
 
 
 if __name__ == "__main__":
-    for make in (moments, densities, bounds, fits, skews, zeros, wakeby):
+    for make in (moments, densities, bounds, fits, plain, skews, zeros, wakeby):
         if not sys.argv[2:] or make.__name__ in sys.argv[2:]:
             make(sys.argv[1])

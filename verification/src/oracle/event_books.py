@@ -61,37 +61,41 @@ def peak(x, a, b, window):
     return best, start
 
 
+def of_steps(name, title, rng, cases):
+    rows = []
+    for n, step, gap, minimum, above, windows in cases:
+        x = record(rng, n)
+        need = math.ceil(gap / step)
+        all_spans = spans(x, need, above)
+        kept = [k for k, (a, b) in enumerate(all_spans) if total(x, a, b) >= minimum - 1e-9]
+        sums = [0.0] * 11
+        for place, k in enumerate(kept, 1):
+            a, b = all_spans[k]
+            before = all_spans[k - 1][1] if k else 0
+            end = all_spans[k + 1][0] if k + 1 < len(all_spans) else n
+            peaks = [peak(x, a, b, w / step) for w in windows]
+            measures = [1, total(x, a, b), a * step, b * step, (a - before) * step, missing(x, a, b), missing(x, b, min(b + need, end)), missing(x, before, a),
+                        (1 if k == 0 and a < need else 0) + (2 if k + 1 == len(all_spans) and n - b < need else 0),
+                        sum(j * p[0] for j, p in enumerate(peaks, 1)), sum(j * p[1] * step for j, p in enumerate(peaks, 1))]
+            sums = [s + place * m for s, m in zip(sums, measures)]
+        for way in ("whole", "arriving", "cut"):
+            rows.append((way, text(x), step, gap, minimum, above, text(windows), *sums))
+    names = ["count", "depth", "start", "end", "dry", "missing", "missing-after", "missing-before", "open", "peaks", "peak-starts"]
+    write(FOLDER, "event_books.py", name, title,
+          [("way", "text, how the record is given"), ("x", "mm, depths"), ("step", "min, step"), ("gap", "min, minimum inter-event time"), ("minimum", "mm, minimum depth"), ("above", "mm, wet above"), ("windows", "min, windows")]
+          + [(f"v{i}", f"1, sum of {n}") for i, n in enumerate(names)],
+          [("way", "text way"), ("depths", "text x"), ("step_minutes", "step"), ("inter_event_minutes", "gap"), ("minimum_mm", "minimum"), ("wet_above_mm", "above"), ("windows_minutes", "text windows")],
+          [(f"v{i}", f"event.book.{n}") for i, n in enumerate(names)], rows, tolerance="1e-10 relative or 1e-9", reason="sums of depths with two decimals")
+
+
 rng = random.Random(20261129)
-rows = []
-for n, step, gap, minimum, above, windows in (
+of_steps("event-books", "all events of records with missing and weak steps, each measure times the place of its event, summed", rng, (
     (400, 5, 30, 0, 0, [5, 10, 15, 60]),
     (400, 5, 25, 1.0, 0.1, [5, 20, 35]),
     (300, 10, 60, 0.5, 0.3, [10, 30, 100, 300]),
     (300, 2, 7, 0, 0.1, [2, 6, 14]),
     (160, 5, 20, 2.0, 0, [5, 45]),
-):
-    x = record(rng, n)
-    need = math.ceil(gap / step)
-    all_spans = spans(x, need, above)
-    kept = [k for k, (a, b) in enumerate(all_spans) if total(x, a, b) >= minimum - 1e-9]
-    sums = [0.0] * 11
-    for place, k in enumerate(kept, 1):
-        a, b = all_spans[k]
-        before = all_spans[k - 1][1] if k else 0
-        end = all_spans[k + 1][0] if k + 1 < len(all_spans) else n
-        peaks = [peak(x, a, b, w / step) for w in windows]
-        measures = [1, total(x, a, b), a * step, b * step, (a - before) * step, missing(x, a, b), missing(x, b, min(b + need, end)), missing(x, before, a),
-                    (1 if k == 0 and a < need else 0) + (2 if k + 1 == len(all_spans) and n - b < need else 0),
-                    sum(j * p[0] for j, p in enumerate(peaks, 1)), sum(j * p[1] * step for j, p in enumerate(peaks, 1))]
-        sums = [s + place * m for s, m in zip(sums, measures)]
-    for way in ("whole", "arriving", "cut"):
-        rows.append((way, text(x), step, gap, minimum, above, text(windows), *sums))
-NAMES = ["count", "depth", "start", "end", "dry", "missing", "missing-after", "missing-before", "open", "peaks", "peak-starts"]
-write(FOLDER, "event_books.py", "event-books", "all events of records with missing and weak steps, each measure times the place of its event, summed",
-      [("way", "text, how the record is given"), ("x", "mm, depths"), ("step", "min, step"), ("gap", "min, minimum inter-event time"), ("minimum", "mm, minimum depth"), ("above", "mm, wet above"), ("windows", "min, windows")]
-      + [(f"v{i}", f"1, sum of {n}") for i, n in enumerate(NAMES)],
-      [("way", "text way"), ("depths", "text x"), ("step_minutes", "step"), ("inter_event_minutes", "gap"), ("minimum_mm", "minimum"), ("wet_above_mm", "above"), ("windows_minutes", "text windows")],
-      [(f"v{i}", f"event.book.{n}") for i, n in enumerate(NAMES)], rows, tolerance="1e-10 relative or 1e-9", reason="sums of depths with two decimals")
+))
 
 rows = []
 for n, tip, gap, windows in ((300, 0.2, 30, [1, 5, 15, 60]), (200, 0.1, 12, [2, 7.5, 40]), (120, 0.254, 60, [5, 240])):
@@ -130,3 +134,12 @@ write(FOLDER, "event_books.py", "event-books-of-tips", "all events of records of
       + [(f"v{i}", f"1, sum of {n}") for i, n in enumerate(NAMES)],
       [("way", "text way"), ("tip_seconds", "text t"), ("record_seconds", "end"), ("tip_mm", "tip"), ("inter_event_minutes", "gap"), ("windows_minutes", "text windows")],
       [(f"v{i}", f"event.tip-book.{n}") for i, n in enumerate(NAMES)], rows, tolerance="1e-10 relative or 1e-9", reason="sums of tips, times in tenths of a second")
+
+# Windows of a part of a step, of steps and a part, and beyond the event; events of some hundred steps.
+of_steps("event-books-of-parts", "all events of records with missing and weak steps, peaks over steps and parts of them, each measure times the place of its event, summed", random.Random(29), (
+    (420, 5, 30, 0, 0, [7, 12.5, 33]),
+    (420, 2, 20, 0.5, 0.1, [3, 5, 47, 401]),
+    (900, 5, 190, 0, 0, [8, 61, 127.5, 2500]),
+    (900, 5, 190, 0, 0, [5, 10, 65, 1500]),
+    (260, 10, 45, 1.0, 0.3, [13, 15, 30]),
+))

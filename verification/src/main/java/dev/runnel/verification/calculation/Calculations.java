@@ -45,6 +45,7 @@ public final class Calculations {
                         OverflowCalculations.all(),
                         TrendCalculations.all(),
                         ChangeCalculations.all(),
+                        ChangeBookCalculations.all(),
                         QualityCalculations.all(),
                         QualityBookCalculations.all(),
                         CorrectionCalculations.all(),

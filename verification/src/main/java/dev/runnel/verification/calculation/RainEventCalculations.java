@@ -99,6 +99,11 @@ final class RainEventCalculations {
                         "gauges step_minutes depth_mm intensity over_minutes spread concentration_minutes",
                         RainEventCalculations::verdict),
                 rainfall(
+                        "storm.criteria.named",
+                        "1 met, 0 not, -1 unknown",
+                        "gauges step_minutes criteria",
+                        in -> verdict(in, named(in))),
+                rainfall(
                         "antecedent-index.before",
                         "mm",
                         "daily recession days day",
@@ -159,12 +164,26 @@ final class RainEventCalculations {
         return separated(in).events().get(in.integer("number") - 1);
     }
 
+    private static StormCriteria named(Inputs in) {
+        return switch (in.text("criteria")) {
+            case "calibration-2020" -> StormCriteria.calibration2020();
+            case "short-term-survey" -> StormCriteria.shortTermSurvey();
+            default ->
+                throw new IllegalArgumentException(
+                        "criteria must be calibration-2020 or short-term-survey, was " + in.text("criteria"));
+        };
+    }
+
     private static double verdict(Inputs in) {
-        Map<String, RegularSeries> gauges = network(in, minutes(in, "step_minutes"));
         StormCriteria criteria = StormCriteria.ofDepthAndIntensity(
                         "table", in.number("depth_mm"), in.number("intensity"), minutes(in, "over_minutes"))
                 .withMaximumSpread(in.number("spread"))
                 .withConcentrationTime(minutes(in, "concentration_minutes"));
+        return verdict(in, criteria);
+    }
+
+    private static double verdict(Inputs in, StormCriteria criteria) {
+        Map<String, RegularSeries> gauges = network(in, minutes(in, "step_minutes"));
         Interval storm = gauges.values().iterator().next().interval();
         StormAssessment.Verdict verdict = criteria.assess(storm, gauges).verdict();
         return switch (verdict) {
