@@ -23,6 +23,7 @@ enum Called {
     FROZEN_DEPTH("frozen depth"),
     FROZEN_VELOCITY("frozen velocity"),
     CONTRADICTORY("contradictory"),
+    UNIT("another unit"),
     CLOCK_OF_MONITOR("clock of monitor"),
     CLOCK_OF_GAUGE("clock of gauge"),
     SILENT_GAUGE("silent gauge"),
@@ -52,6 +53,7 @@ enum Called {
                 case CLOCK_OF_MONITOR -> Set.of(CLOCK_OF_MONITOR);
                 case CLOCK_OF_GAUGE -> Set.of(CLOCK_OF_GAUGE);
                 case DEAD_GAUGE -> Set.of(SILENT_GAUGE);
+                case DEPTH_UNIT -> Set.of(UNIT);
                 case OBSTRUCTION_GONE, LESS_WATER -> Set.of(LEVEL_DOWN);
                 case DEPTH_OFFSET, DEPTH_DRIFT -> Set.of(fault.severity() < 0 ? LEVEL_DOWN : LEVEL_UP);
                 case BLOCKAGE,
@@ -82,6 +84,7 @@ enum Called {
             case CLOCK_OF_MONITOR -> Set.of(CLOCK_OF_MONITOR);
             case CLOCK_OF_GAUGE -> Set.of(CLOCK_OF_GAUGE);
             case DEAD_GAUGE -> Set.of(SILENT_GAUGE);
+            case DEPTH_UNIT, VELOCITY_UNIT -> Set.of(UNIT);
             case NONE, FALSE_STAMP, FROM_FIRST_DAY -> Set.of();
         };
     }

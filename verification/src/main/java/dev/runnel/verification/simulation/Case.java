@@ -28,10 +28,12 @@ record Case(Cell cell, int number, SiteOrder order) {
         // An early finding that has closed and comes back with the fault tells of it, too.
         List<Said> after = said.stream()
                 .flatMap(finding -> finding.from(site.faultBegins()).stream())
+                .filter(finding -> !cell.isInSeason() || !finding.isOfWater())
                 .sorted(Comparator.comparing(Said::told))
                 .toList();
         int before = (int) said.stream()
                 .filter(finding -> finding.told().isBefore(site.faultBegins()))
+                .filter(finding -> !cell.isInSeason() || !finding.isOfWater())
                 .count();
         if (after.isEmpty()) {
             Truths truths = new Truths(site);
@@ -49,8 +51,8 @@ record Case(Cell cell, int number, SiteOrder order) {
         }
     }
 
-    /** How many of the findings say more or less water, and the dry weather flow of the season had moved that way. */
-    private static int seasons(Site site, List<Said> said) {
+    /** How many of the findings say more or less water, or without velocity level up or down, and the dry weather flow of the season had moved that way. */
+    private int seasons(Site site, List<Said> said) {
         int seasons = 0;
         double[] dry = site.water().dry();
         double usual = mean(dry, 0, site.grid().at(14));
@@ -58,8 +60,10 @@ record Case(Cell cell, int number, SiteOrder order) {
             double day = Duration.between(site.grid().start(), finding.told()).toMinutes() / 1440.0;
             double moved =
                     mean(dry, site.grid().at(Math.max(0, day - 7)), site.grid().at(day)) / usual - 1;
-            boolean more = finding.atEnd().contains(Called.MORE_WATER) && moved > SEASON;
-            boolean less = finding.atEnd().contains(Called.LESS_WATER) && moved < -SEASON;
+            boolean more =
+                    finding.atEnd().contains(cell.levelOnly() ? Called.LEVEL_UP : Called.MORE_WATER) && moved > SEASON;
+            boolean less = finding.atEnd().contains(cell.levelOnly() ? Called.LEVEL_DOWN : Called.LESS_WATER)
+                    && moved < -SEASON;
             seasons += more || less ? 1 : 0;
         }
         return seasons;

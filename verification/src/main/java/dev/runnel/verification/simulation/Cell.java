@@ -19,6 +19,11 @@ record Cell(
         return kind == FaultKind.NONE;
     }
 
+    /** Whether the fault lies within a winter of more water, which has findings of its own. */
+    boolean isInSeason() {
+        return trait == Trait.SEASON && !isSound();
+    }
+
     /** Whether nothing at the monitor is wrong, so that every finding is a false one. */
     boolean isQuiet() {
         return switch (kind) {
@@ -52,6 +57,7 @@ record Cell(
             case CLOCK_OF_MONITOR, CLOCK_OF_GAUGE -> (severity > 0 ? "+" : "") + Text.number(severity) + " h";
             case FALSE_STAMP -> (severity > 0 ? "+" : "") + Text.number(severity) + " d";
             case DEAD_GAUGE -> "to the end";
+            case DEPTH_UNIT, VELOCITY_UNIT -> "times " + Text.number(severity);
         };
     }
 
@@ -61,6 +67,6 @@ record Cell(
 
     /** What is wrong, as people say it. */
     String what() {
-        return kind + (levelOnly ? ", level only" : "");
+        return kind + (trait == Trait.SEASON ? ", wet season" : "") + (levelOnly ? ", level only" : "");
     }
 }

@@ -11,6 +11,9 @@ final class Cells {
     private static final int SOUND_DAYS = 365;
     private static final int AFTER = 30;
 
+    /** Within a winter things are found late, and a fault must be there for some time. */
+    private static final int AFTER_IN_SEASON = 60;
+
     private final List<Cell> cells = new ArrayList<>();
 
     private Cells() {}
@@ -22,6 +25,9 @@ final class Cells {
         all.sensors();
         all.clocks();
         all.levels();
+        // New cells come last: the number of a cell is part of the seeds of its sites.
+        all.seasons();
+        all.units();
         return List.copyOf(all.cells);
     }
 
@@ -105,6 +111,29 @@ final class Cells {
         addLevel(FaultKind.CLOCK_OF_MONITOR, 1, 0, STAYS);
     }
 
+    private void seasons() {
+        for (boolean levelOnly : new boolean[] {false, true}) {
+            for (double scatter : new double[] {0.02, 0.06}) {
+                cells.add(new Cell(FaultKind.NONE, 0, 0, STAYS, scatter, Trait.SEASON, levelOnly));
+            }
+            addInSeason(FaultKind.DEPTH_OFFSET, 0.3, 0, levelOnly);
+            addInSeason(FaultKind.BLOCKAGE, 0.5, 50, levelOnly);
+            addInSeason(FaultKind.RECURRING, 0.5, 5, levelOnly);
+        }
+        addInSeason(FaultKind.VELOCITY_STEP, 0.3, 0, false);
+    }
+
+    private void units() {
+        add(FaultKind.DEPTH_UNIT, 10, 0, STAYS);
+        // Feet a second for metres a second.
+        add(FaultKind.VELOCITY_UNIT, 3.281, 0, STAYS);
+        addLevel(FaultKind.DEPTH_UNIT, 10, 0, STAYS);
+    }
+
+    private void addInSeason(FaultKind kind, double severity, double ramp, boolean levelOnly) {
+        cells.add(new Cell(kind, severity, ramp, STAYS, 0, Trait.SEASON, levelOnly));
+    }
+
     private void add(FaultKind kind, double severity, double ramp, double lasts) {
         cells.add(new Cell(kind, severity, ramp, lasts, 0, Trait.PLAIN, false));
     }
@@ -122,11 +151,22 @@ final class Cells {
         }
         Draws draws = Draws.of(seed, "fault");
         // A fortnight to learn, then at any moment, in whatever weather.
-        double begin = cell.kind() == FaultKind.FROM_FIRST_DAY ? 0 : draws.uniform(18, 35);
+        double begin = cell.kind() == FaultKind.FROM_FIRST_DAY
+                ? 0
+                : cell.isInSeason() ? Season.of(seed).within(draws) : draws.uniform(18, 35);
         double period = cell.kind() == FaultKind.RECURRING ? draws.uniform(5, 10) : 0;
-        double after = cell.kind() == FaultKind.RECURRING ? 50 : cell.kind() == FaultKind.FROM_FIRST_DAY ? 60 : AFTER;
+        double after = cell.isInSeason() ? AFTER_IN_SEASON : after(cell.kind());
         int days = (int) FastMath.ceil(begin + cell.ramp() + after);
         Fault fault = new Fault(cell.kind(), cell.severity(), begin, cell.ramp(), begin + cell.lasts(), period);
         return new SiteOrder(seed, make, days, scatter, cell.trait(), wet, fault);
+    }
+
+    /** Days of the record after the ramp. */
+    private static double after(FaultKind kind) {
+        return switch (kind) {
+            case RECURRING -> 50;
+            case FROM_FIRST_DAY -> 60;
+            default -> AFTER;
+        };
     }
 }

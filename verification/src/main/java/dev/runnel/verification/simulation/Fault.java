@@ -7,7 +7,7 @@ import org.apache.commons.math3.util.FastMath;
  *
  * @param kind what
  * @param severity how much; as a share of the usual depth (obstruction, sediment, offset, drift over its ramp), of the
- *     flow, of the velocity or of the readings; hours for clocks
+ *     flow, of the velocity or of the readings; hours for clocks; the factor of a unit
  * @param begin days from the start of the record
  * @param ramp days until it is fully there; 0 for a step
  * @param end days from the start of the record; infinite if it stays to the end

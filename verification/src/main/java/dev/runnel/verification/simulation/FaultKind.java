@@ -34,6 +34,9 @@ enum FaultKind {
     CLOCK_OF_GAUGE("clock of gauge"),
     DEAD_GAUGE("dead gauge"),
     FALSE_STAMP("false stamp"),
+    /** A logger that was set anew: readings a factor larger. */
+    DEPTH_UNIT("depth in another unit"),
+    VELOCITY_UNIT("velocity in another unit"),
     /** A blockage that was there on the first day and stays. */
     FROM_FIRST_DAY("blockage from the first day");
 

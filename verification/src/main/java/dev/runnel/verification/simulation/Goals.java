@@ -23,8 +23,9 @@ final class Goals {
     private final Tally seen;
     private final List<Goal> goals = new ArrayList<>();
 
-    private Goals(Tally all) {
-        this.all = all;
+    private Goals(Tally results) {
+        // A winter of more water has tables of its own.
+        this.all = results.where(result -> result.of().cell().trait() != Trait.SEASON);
         this.seen = all.where(result -> !result.of().cell().levelOnly());
     }
 

@@ -24,6 +24,12 @@ final class Hydraulics {
         double usualFlow = law.flow(usualDepth);
         double[] rain = nature.rain(grid).onto(grid.minutes(), grid.size());
         double[] dry = nature.dryFlow(grid, usualFlow);
+        if (order.trait() == Trait.SEASON) {
+            Season season = Season.of(order.seed());
+            for (int i = 0; i < dry.length; i++) {
+                dry[i] += usualFlow * season.at(grid.days(i));
+            }
+        }
         double[] storm = nature.stormFlow(grid, rain, usualFlow);
         double[] scatter = nature.scatter(grid, order.scatter(), dry, storm);
         double[] flow = new double[grid.size()];

@@ -1,8 +1,10 @@
 package dev.runnel.verification.simulation;
 
 import java.time.Instant;
+import java.util.EnumSet;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 
 /**
  * One finding as it was told.
@@ -25,6 +27,8 @@ record Said(
         List<Called> atEnd,
         boolean recurring,
         String text) {
+    private static final Set<Called> WATER = EnumSet.of(Called.MORE_WATER, Called.LESS_WATER);
+
     /**
      * A finding that had closed and came back.
      *
@@ -32,6 +36,11 @@ record Said(
      * @param names what it was called then
      */
     record Again(Instant told, List<Called> names) {}
+
+    /** Whether it says more or less water and nothing else, from first to last. */
+    boolean isOfWater() {
+        return WATER.containsAll(atOnce) && WATER.containsAll(atEnd);
+    }
 
     /** This finding as one that was told at or after a time: itself, or its first return from then on; empty if neither. */
     Optional<Said> from(Instant time) {

@@ -16,12 +16,16 @@ final class ScoreTable {
     private ScoreTable() {}
 
     static String text(String title, Tally all) {
+        Tally outside = all.where(result -> !result.of().cell().isInSeason());
+        Tally within = all.where(result -> result.of().cell().isInSeason());
         return "# " + title + "\n\n" + broken(all) + "## Goals\n\n" + goals(all) + "\n## Sound sites\n\n" + sound(all)
                 + "\n## Faults\n\n"
-                + faults(all, false) + "\n## Faults, level only\n\n" + faults(all, true)
+                + faults(outside, false) + "\n## Faults, level only\n\n" + faults(outside, true)
+                + "\n## Faults within a wet season\n\n" + faults(within, false)
+                + "\n## Faults within a wet season, level only\n\n" + faults(within, true)
                 + "\n## Findings that nothing at the monitor is the cause of\n\n" + quiet(all)
                 + "\n## Names at the end\n\nFirst finding after the beginning of the fault, its likeliest name; with velocity.\n\n"
-                + confusion(all);
+                + confusion(outside);
     }
 
     /** Sites on which the watch broke: nothing on a sound run. */
@@ -83,8 +87,9 @@ final class ScoreTable {
                 rows.add(soundRow(cell.how() + (cell.levelOnly() ? ", level only" : NONE), tally));
             }
         });
-        Tally before = all.where(
-                result -> !result.of().cell().isQuiet() && result.of().cell().kind() != FaultKind.FROM_FIRST_DAY);
+        Tally before = all.where(result -> !result.of().cell().isQuiet()
+                && !result.of().cell().isInSeason()
+                && result.of().cell().kind() != FaultKind.FROM_FIRST_DAY);
         rows.add(soundRow("before the fault, all sites with one", before));
         return table(rows);
     }

@@ -50,7 +50,8 @@ final class Sensors {
             if (fault.kind() == FaultKind.DEPTH_OFFSET || fault.kind() == FaultKind.DEPTH_DRIFT) {
                 y += fault.severity() * strength * water.usualDepth();
             }
-            y = FastMath.max(0, quantum * FastMath.rint((spike ? y + jump : y) / quantum));
+            double unit = fault.kind() == FaultKind.DEPTH_UNIT && strength > 0 ? fault.severity() : 1;
+            y = unit * FastMath.max(0, quantum * FastMath.rint((spike ? y + jump : y) / quantum));
             boolean frozen =
                     strength > 0 && (fault.kind() == FaultKind.FROZEN_DEPTH || fault.kind() == FaultKind.FROZEN_LOGGER);
             if (!frozen && !missing) {
@@ -87,6 +88,7 @@ final class Sensors {
                 case VELOCITY_ZEROS -> zero |= hit;
                 case WEAK_ECHO -> v *= hit ? low : 1;
                 case SIGN_FLIPS -> v *= hit ? -1 : 1;
+                case VELOCITY_UNIT -> v *= strength > 0 ? fault.severity() : 1;
                 default -> {
                     // The sensor is sound.
                 }

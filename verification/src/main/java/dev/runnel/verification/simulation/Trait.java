@@ -6,7 +6,9 @@ enum Trait {
     /** A pumping station upstream: the flow comes in strokes. */
     PUMPED("pumped"),
     /** The tide holds the water up twice a day. */
-    TIDAL("tidal");
+    TIDAL("tidal"),
+    /** Groundwater that rises over a winter and goes again. */
+    SEASON("wet season");
 
     private final String text;
 

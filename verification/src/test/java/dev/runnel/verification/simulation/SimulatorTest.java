@@ -6,6 +6,7 @@ import static org.assertj.core.api.Assertions.within;
 
 import java.nio.ByteBuffer;
 import java.util.Arrays;
+import java.util.List;
 import java.util.zip.CRC32;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -100,6 +101,73 @@ class SimulatorTest {
         double usual = inflow / Orders.DAYS / 16;
         assertThat(volume(water, Simulator.grid(pumped))).isBetween(inflow - usual, inflow + 1e-6);
         assertThat(Arrays.stream(water.flow()).min().orElseThrow()).isLessThan(0.2 * inflow / Orders.DAYS / 86400);
+    }
+
+    /** Against the same site without a winter: what seeps in is the bell curve of the order, at the highest 10 to 90 %. */
+    @ParameterizedTest
+    @EnumSource
+    void winterAddsItsWaterToTheDryFlowAndNothingElse(Make make) {
+        SiteOrder dry = new SiteOrder(31, make, 365, 0.04, Trait.PLAIN, false, Fault.NONE);
+        SiteOrder wet = new SiteOrder(31, make, 365, 0.04, Trait.SEASON, false, Fault.NONE);
+        Grid grid = Simulator.grid(wet);
+        Law law = Simulator.law(wet, Simulator.nature(wet));
+        double usual = law.flow(law.referenceDepth());
+        Water without = Simulator.water(dry);
+        Water with = Simulator.water(wet);
+
+        double highest = 0;
+        double peak = 0;
+        for (int i = 0; i < with.dry().length; i++) {
+            double more = (with.dry()[i] - without.dry()[i]) / usual;
+            if (more > highest) {
+                highest = more;
+                peak = grid.days(i);
+            }
+        }
+        assertThat(highest).isBetween(0.1, 0.9);
+        assertThat(peak).isBetween(165.0, 205.0);
+        assertThat(with.dry()[grid.at(15)] / without.dry()[grid.at(15)]).isLessThan(1.02);
+        assertThat(with.dry()[grid.at(364)] / without.dry()[grid.at(364)]).isLessThan(1.02);
+        assertThat(with.rain()).isEqualTo(without.rain());
+    }
+
+    @Test
+    void faultsOfAWinterBeginWhileTheWaterIsUp() {
+        List<Case> winter = new ScoreRun(Seeds.DEVELOPING, 5, "wet season", false, Make.FIRST).cases();
+
+        assertThat(winter)
+                .hasSize(55)
+                .filteredOn(one -> one.cell().isInSeason())
+                .hasSize(35);
+        for (Case one : winter) {
+            if (one.cell().isSound()) {
+                continue;
+            }
+            Season season = Season.of(one.order().seed());
+            assertThat(season.at(one.order().fault().begin())).isGreaterThan(0.6 * season.share());
+        }
+    }
+
+    @ParameterizedTest
+    @CsvSource({"DEPTH_UNIT, 10, 10, 1", "VELOCITY_UNIT, 3.281, 1, 3.281"})
+    void anotherUnitIsAFactorOfTheReadings(FaultKind kind, double factor, double ofDepth, double ofVelocity) {
+        Site sound = Simulator.site(Orders.sound(17, Make.FIRST));
+        Site other = Simulator.site(Orders.with(17, Make.FIRST, kind, factor, 0));
+
+        int begin = sound.grid().at(20.3);
+        for (int i = 0; i < sound.depth().length; i++) {
+            boolean there = i > begin;
+            if (i != begin && !Double.isNaN(sound.depth()[i])) {
+                // Both are rounded to a hundredth of a millimetre.
+                assertThat(other.depth()[i])
+                        .isCloseTo(
+                                sound.depth()[i] * (there ? ofDepth : 1), within(there ? 1e-5 * (1 + ofDepth) : 1e-12));
+            }
+            if (i != begin && sound.velocity()[i] > 0.02) {
+                assertThat(other.velocity()[i])
+                        .isCloseTo(sound.velocity()[i] * (there ? ofVelocity : 1), within(there ? 0.03 : 1e-12));
+            }
+        }
     }
 
     private static double volume(Water water, Grid grid) {
