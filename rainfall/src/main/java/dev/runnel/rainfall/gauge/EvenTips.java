@@ -10,21 +10,7 @@ import java.time.Duration;
  * Where depths differ or the curve is smooth, {@link Apportionment} does the same by the general way.
  */
 final class EvenTips {
-    private final double[] depths;
-    private final double tipMm;
-    private final long step;
-
-    private int index;
-    private long end;
-    private long whole;
-    private double part;
-
-    private EvenTips(double[] depths, double tipMm, long start, long step) {
-        this.depths = depths;
-        this.tipMm = tipMm;
-        this.step = step;
-        this.end = start + step;
-    }
+    private EvenTips() {}
 
     /** Lays out tips from a start on, at which the gauge began to work; all tips lie within the length. */
     static RegularSeries of(Tips tips, double tipMm, TipSpreading spreading, long start, long step, long length) {
@@ -35,17 +21,28 @@ final class EvenTips {
             Tips tips, double tipMm, TipSpreading spreading, long workStart, long start, long step, long length) {
         int size = Apportionment.stepCount(start, length, step);
         return RegularSeries.filled(EpochNanos.toInstant(start), Duration.ofNanos(step), size, depths -> {
-            EvenTips laid = new EvenTips(depths, tipMm, start, step);
-            laid.addAll(tips.times(), spreading, workStart);
+            layOut(tips.times(), tipMm, spreading, workStart, start, step, depths);
         });
     }
 
-    private void addAll(long[] times, TipSpreading spreading, long workStart) {
+    /** One method, since the processor's compiler keeps the place in registers only if it sees all of it at once. */
+    private static void layOut(
+            long[] times,
+            double tipMm,
+            TipSpreading spreading,
+            long workStart,
+            long start,
+            long step,
+            double[] depths) {
         long cap = spreading.cap().toNanos();
         long previous = Long.MIN_VALUE;
         int size = times.length;
-        int i = 0;
-        while (i < size) {
+        // The step that is open, its end, and what of it is known: whole tips, and a part of one.
+        int index = 0;
+        long end = start + step;
+        long whole = 0;
+        double part = 0;
+        for (int i = 0; i < size; ) {
             long to = times[i];
             int next = i + 1;
             while (next < size && times[next] == to) {
@@ -58,46 +55,43 @@ final class EvenTips {
             } else {
                 from = spreading.start(previous, to, next < size ? times[next] : Long.MAX_VALUE);
             }
-            add(Math.max(workStart, from), to, next - i);
+            from = Math.max(workStart, from);
+            int count = next - i;
             previous = to;
             i = next;
-        }
-        close();
-    }
-
-    private void add(long from, long to, int tips) {
-        if (from >= end) {
-            open(from);
-        }
-        if (to <= end || to == from) {
-            whole += tips;
-            return;
-        }
-        double each = tips / (double) (to - from);
-        long at = from;
-        while (to > end) {
-            part += (end - at) * each;
-            close();
-            at = end;
-            index++;
+            if (from >= end) {
+                close(depths, index, tipMm * (whole + part));
+                long further = from - end < step ? 1 : (from - end) / step + 1;
+                index += (int) further;
+                end += further * step;
+                whole = 0;
+                part = 0;
+            }
+            if (to <= end || to == from) {
+                whole += count;
+                continue;
+            }
+            double each = count / (double) (to - from);
+            depths[index++] = tipMm * (whole + (part + (end - from) * each));
             end += step;
+            if (to > end) {
+                // Each step that lies within the time of one tip has the same share of it.
+                double share = tipMm * (step * each);
+                do {
+                    depths[index++] = share;
+                    end += step;
+                } while (to > end);
+            }
+            whole = 0;
+            part = (to - (end - step)) * each;
         }
-        part += (to - at) * each;
+        close(depths, index, tipMm * (whole + part));
     }
 
-    /** Goes to the step of an instant. */
-    private void open(long time) {
-        close();
-        long further = time - end < step ? 1 : (time - end) / step + 1;
-        index += (int) further;
-        end += further * step;
-    }
-
-    private void close() {
+    /** The last tip may stand at the very end, behind all steps. */
+    private static void close(double[] depths, int index, double depth) {
         if (index < depths.length) {
-            depths[index] = tipMm * (whole + part);
+            depths[index] = depth;
         }
-        whole = 0;
-        part = 0;
     }
 }

@@ -108,11 +108,14 @@ public final class HampelRule implements Rule<Reading, HampelRule.Wild, TextStat
     }
 
     private boolean isWild(SortedWindow window) {
-        return Math.abs(window.middle() - window.median()) > limit * scatter(window);
+        double distance = Math.abs(window.middle() - window.median());
+        // Few values are so far off that the scatter itself need be known.
+        return distance > limit * scatter(window.leastMedianDistance())
+                && distance > limit * scatter(window.medianDistance());
     }
 
-    private double scatter(SortedWindow window) {
-        return Math.max(leastScatter, NORMAL * window.medianDistance());
+    private double scatter(double medianDistance) {
+        return Math.max(leastScatter, NORMAL * medianDistance);
     }
 
     /**
@@ -206,8 +209,11 @@ public final class HampelRule implements Rule<Reading, HampelRule.Wild, TextStat
                 return List.of();
             }
             long middle = times[(int) ((taken - 1 - rule.halfWidth) % size)];
-            return List.of(
-                    new Wild(EpochNanos.toInstant(middle), window.middle(), window.median(), rule.scatter(window)));
+            return List.of(new Wild(
+                    EpochNanos.toInstant(middle),
+                    window.middle(),
+                    window.median(),
+                    rule.scatter(window.medianDistance())));
         }
 
         @Override

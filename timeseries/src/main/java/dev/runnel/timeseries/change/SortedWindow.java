@@ -110,6 +110,16 @@ final class SortedWindow {
         return Math.max(median - sorted[half - low], sorted[half + half - low] - median);
     }
 
+    /**
+     * What the median distance is at least: of the least distances, which follow each other, half or more lie to one side of
+     * the median, and the farthest of these is no nearer than the one in the middle of that side.
+     */
+    double leastMedianDistance() {
+        double median = sorted[half];
+        int near = half + 1 >>> 1;
+        return Math.min(median - sorted[half - near], sorted[half + near] - median);
+    }
+
     /** The values, the oldest first. */
     double[] values() {
         double[] values = new double[count];

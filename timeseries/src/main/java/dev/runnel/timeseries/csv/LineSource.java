@@ -52,12 +52,16 @@ final class LineSource {
         boolean firstLine = true;
         for (int i = 0; i < filled; i++) {
             byte c = buffer[i];
+            // Nearly all, and those of other alphabets.
+            if (c >= ' ' || c < 0) {
+                continue;
+            }
             firstLine &= c != '\n' && c != '\r';
             // A power cut leaves zeros in the midst of a file: a matter of their line, if the first one has none.
             if (c == 0 && !firstLine) {
                 continue;
             }
-            if (c >= 0 && c < ' ' && c != '\t' && c != '\n' && c != '\r' && c != '\f') {
+            if (c != '\t' && c != '\n' && c != '\r' && c != '\f') {
                 long lines = 1;
                 for (int j = 0; j < i; j++) {
                     lines += buffer[j] == '\n' ? 1 : 0;

@@ -45,6 +45,7 @@ final class PlainLine {
 
     private static final long TIME_TO_MINUTE = 0xFF_FFFFFFFFL;
     private static final long ZEROS = 0x30303030_30303030L;
+    private static final long POINTS = 0x2E2E2E2E_2E2E2E2EL;
     private static final long TO_HIGH_BIT = 0x76767676_76767676L;
     private static final long HIGH_BITS = 0x80808080_80808080L;
     private static final long PER_SECOND = 1_000_000_000L;
@@ -65,6 +66,7 @@ final class PlainLine {
     private long lastDayOfMonth = -1;
     private long lastMidnight;
     private double number;
+    private final NumberShape[] shapes;
     private int lastStart;
     private int lastEnd;
 
@@ -80,6 +82,8 @@ final class PlainLine {
             units[i] = columns.get(i).unit();
             roles[header.indexOf(columns.get(i).header())] = i;
         }
+        shapes = new NumberShape[units.length];
+        Arrays.setAll(shapes, i -> new NumberShape());
         // Other marks are not decimals, and their line is left to the general way.
         missingMarks = choices.missingMarks.stream()
                 .filter(mark -> mark.matches("[-0-9.]+"))
@@ -127,6 +131,10 @@ final class PlainLine {
         long sureTo = clock == null ? Long.MIN_VALUE : clock.sureTo();
         long offset = clock == null ? 0 : clock.offset();
         long before = after;
+        long month = lastMonth;
+        long dayOfMonth = lastDayOfMonth;
+        long midnight = lastMidnight;
+        boolean gaps = false;
         int start = from;
         lines:
         while (row < times.length && start < to && text[start] != commentMark) {
@@ -136,45 +144,60 @@ final class PlainLine {
                 int role = roles[field];
                 if (role >= 0) {
                     int cell = at;
-                    boolean negative = text[at] == '-';
-                    if (negative) {
-                        at++;
-                    }
-                    long letters = (long) EIGHT.get(text, at) ^ ZEROS;
+                    long written = (long) EIGHT.get(text, at);
+                    long letters = written ^ ZEROS;
                     // The highest bit of each letter that is no digit: right as far as the first one but the point.
                     long others = (letters + TO_HIGH_BIT | letters) & HIGH_BITS;
-                    int whole = Long.numberOfTrailingZeros(others) >>> 3;
-                    int count = whole;
-                    int decimals = 0;
-                    if (others != 0 && text[at + whole] == '.') {
-                        others &= others - 1;
-                        long fraction = -1L << (whole << 3);
-                        letters = letters & ~fraction | letters >>> 8 & fraction;
-                        count = (Long.numberOfTrailingZeros(others) >>> 3) - 1;
-                        decimals = count - whole;
-                        at++;
-                    }
-                    double value = Double.NaN;
-                    if (others == 0) {
-                        at = longDecimal(text, cell);
-                        if (at < 0) {
-                            break lines;
+                    NumberShape shape = shapes[role];
+                    double value;
+                    if ((others & shape.seen) == shape.others && ((written ^ POINTS) & shape.point) == 0) {
+                        // As the number above was: where it ends need not be found, so that the next field can begin.
+                        at += shape.length;
+                        value = number((letters & shape.ahead | letters >>> 8 & shape.behind) << shape.shift)
+                                / shape.power;
+                    } else {
+                        boolean negative = text[at] == '-';
+                        if (negative) {
+                            at++;
+                            letters = (long) EIGHT.get(text, at) ^ ZEROS;
+                            others = (letters + TO_HIGH_BIT | letters) & HIGH_BITS;
                         }
-                        value = number;
-                    } else if (count > 0) {
-                        at += count;
-                        // Zeros before it make eight digits; then four pairs, two fours and one number of eight.
-                        long digits = letters << (8 - count << 3);
-                        digits = digits * 10 + (digits >>> 8);
-                        digits = (digits & ONE_OF_FOUR) * 0x000F4240_00000064L
-                                        + (digits >>> 16 & ONE_OF_FOUR) * 0x00002710_00000001L
-                                >>> 32;
-                        value = digits / POWERS_OF_TEN[decimals];
-                        value = negative ? -value : value;
-                    } else if (at > cell) {
-                        break lines;
+                        int whole = Long.numberOfTrailingZeros(others) >>> 3;
+                        int count = whole;
+                        int decimals = 0;
+                        if (others != 0 && text[at + whole] == '.') {
+                            others &= others - 1;
+                            long fraction = -1L << (whole << 3);
+                            letters = letters & ~fraction | letters >>> 8 & fraction;
+                            count = (Long.numberOfTrailingZeros(others) >>> 3) - 1;
+                            decimals = count - whole;
+                            at++;
+                        }
+                        value = Double.NaN;
+                        if (others == 0) {
+                            at = longDecimal(text, cell);
+                            if (at < 0) {
+                                break lines;
+                            }
+                            value = number;
+                        } else if (count > 0) {
+                            at += count;
+                            value = number(letters << (8 - count << 3)) / POWERS_OF_TEN[decimals];
+                            value = negative ? -value : value;
+                            if (!negative) {
+                                shape.learn(whole, at - cell, decimals, POWERS_OF_TEN[decimals]);
+                            }
+                        } else if (at > cell) {
+                            break lines;
+                        } else {
+                            gaps = true;
+                        }
                     }
-                    values[role][row] = marks && isMissing(text, cell, at) ? Double.NaN : value;
+                    if (marks && isMissing(text, cell, at)) {
+                        value = Double.NaN;
+                        gaps = true;
+                    }
+                    values[role][row] = value;
                 } else if (role == UNUSED) {
                     at = skip(text, at, to);
                     if (at < 0) {
@@ -184,11 +207,16 @@ final class PlainLine {
                     if (to - at < TO_SECOND + 1) {
                         break lines;
                     }
-                    long month = (long) EIGHT.get(text, at);
-                    long day = (long) EIGHT.get(text, at + 3);
+                    long first = (long) EIGHT.get(text, at);
+                    long last = (long) EIGHT.get(text, at + 3);
                     // Lines come by the hundred from one day.
-                    if ((month ^ lastMonth | day ^ lastDayOfMonth) != 0 && !date(text, at, month, day)) {
-                        break lines;
+                    if ((first ^ month | last ^ dayOfMonth) != 0) {
+                        if (!date(text, at, first, last)) {
+                            break lines;
+                        }
+                        month = first;
+                        dayOfMonth = last;
+                        midnight = lastMidnight;
                     }
                     long time = (long) EIGHT.get(text, at + 11) ^ ZERO_TIME;
                     int length = TO_SECOND;
@@ -207,7 +235,7 @@ final class PlainLine {
                     if ((23 - hour | 59 - minute | 59 - second) < 0) {
                         break lines;
                     }
-                    long utc = lastMidnight + hour * 3600L + minute * 60L + second;
+                    long utc = midnight + hour * 3600L + minute * 60L + second;
                     if (text[at] == 'Z') {
                         at++;
                     } else if (utc >= sureFrom && utc < sureTo) {
@@ -241,7 +269,7 @@ final class PlainLine {
         int first = into.size;
         into.size = row;
         convert(into, first);
-        into.judge();
+        into.judge(first, gaps);
         return row - first;
     }
 
@@ -253,6 +281,12 @@ final class PlainLine {
     /** Where it ends. */
     int lastEnd() {
         return lastEnd;
+    }
+
+    /** The number of eight digits, the first in the lowest byte: four pairs, two fours and one number of eight. */
+    private static long number(long digits) {
+        long twos = digits * 10 + (digits >>> 8);
+        return (twos & ONE_OF_FOUR) * 0x000F4240_00000064L + (twos >>> 16 & ONE_OF_FOUR) * 0x00002710_00000001L >>> 32;
     }
 
     /** Turns what was written into metres and seconds, column by column, which the processor does by the handful. */

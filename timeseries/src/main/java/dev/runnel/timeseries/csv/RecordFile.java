@@ -16,8 +16,8 @@ import org.jspecify.annotations.Nullable;
 final class RecordFile {
     private static final long NEVER = Long.MIN_VALUE;
 
-    /** Rows that stay in the processor's cache until they are copied to where they remain. */
-    private static final int BLOCK = 512;
+    /** Rows for which there is room at least when plain lines are read. */
+    private static final int LEAST_ROOM = 512;
 
     private final CsvLayout.Choices choices;
     private final LineSource source;
@@ -28,7 +28,6 @@ final class RecordFile {
     private final ValueCells values;
     private final @Nullable PlainLine plain;
     private final Rows one;
-    private final Rows block;
     private final Row rowOfOne;
     private boolean isPlain;
     private final int fieldsNeeded;
@@ -47,7 +46,6 @@ final class RecordFile {
         values = new ValueCells(choices, header, log);
         plain = PlainLine.of(choices, header);
         one = new Rows(choices.columns.size(), 1);
-        block = new Rows(choices.columns.size(), BLOCK);
         rowOfOne = Row.ofSize(choices.columns.size());
         fieldsNeeded = Math.max(time.lastIndex(), values.lastIndex()) + 1;
     }
@@ -118,14 +116,14 @@ final class RecordFile {
     private boolean appendPlain(RecordTable table) {
         long lines = 0;
         while (true) {
-            block.size = 0;
-            int count = readPlain(table.isEmpty() ? NEVER : table.lastTime(), block);
+            Rows room = table.room(LEAST_ROOM, expectedRows(table.size()));
+            int free = room.times.length - room.size;
+            int count = readPlain(table.isEmpty() ? NEVER : table.lastTime(), room);
             if (count > 0) {
-                table.append(block, expectedRows(table.size() + count));
                 log.acceptedAsWritten(count);
                 lines += count;
             }
-            if (count < BLOCK) {
+            if (count < free) {
                 return lines > 0;
             }
         }

@@ -44,22 +44,16 @@ final class RecordTable {
             qualities = new byte[columns][room];
         }
 
-        /** Gives the rows their qualities: unchecked, or missing where there is no value. */
-        void judge() {
+        /** Gives the rows from one on their qualities: unchecked, or missing where there is no value, if that may be. */
+        void judge(int first, boolean hasGaps) {
             for (int i = 0; i < values.length; i++) {
-                for (int row = 0; row < size; row++) {
-                    qualities[i][row] = Double.isNaN(values[i][row]) ? MISSING : UNCHECKED;
+                double[] ofColumn = values[i];
+                byte[] judged = qualities[i];
+                Arrays.fill(judged, first, size, UNCHECKED);
+                for (int row = first; hasGaps && row < size; row++) {
+                    judged[row] = Double.isNaN(ofColumn[row]) ? MISSING : UNCHECKED;
                 }
             }
-        }
-
-        private void add(Rows more) {
-            System.arraycopy(more.times, 0, times, size, more.size);
-            for (int i = 0; i < values.length; i++) {
-                System.arraycopy(more.values[i], 0, values[i], size, more.size);
-                System.arraycopy(more.qualities[i], 0, qualities[i], size, more.size);
-            }
-            size += more.size;
         }
 
         private void grow(int room) {
@@ -122,15 +116,15 @@ final class RecordTable {
         rows.size++;
     }
 
-    /** Appends rows; makes room for as many as are expected at first. */
-    void append(Rows more, int expected) {
-        int needed = rows.size + more.size;
+    /** Returns the rows with room for some more to be filled in by the caller; makes room for as many as are expected. */
+    Rows room(int least, int expected) {
+        int needed = rows.size + least;
         if (needed > rows.times.length) {
             // A guess, by which no more than a bounded part of the memory is taken.
             rows.grow(Math.max(needed + (needed >> 1), Math.min(expected, Math.max(MOST_GUESSED, (int)
                     Math.min(8L * rows.size, Integer.MAX_VALUE / 2)))));
         }
-        rows.add(more);
+        return rows;
     }
 
     /** Adds a row to the one at exactly that time, column by column. */

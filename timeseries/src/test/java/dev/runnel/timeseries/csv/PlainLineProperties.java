@@ -8,7 +8,9 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.ZoneId;
+import java.time.ZoneOffset;
 import java.util.List;
+import java.util.Locale;
 import java.util.stream.Collectors;
 import net.jqwik.api.Arbitraries;
 import net.jqwik.api.Arbitrary;
@@ -16,6 +18,7 @@ import net.jqwik.api.Combinators;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.Provide;
+import net.jqwik.api.Tuple;
 
 /** Plain lines are read by a way of their own; a blank behind the time sends the same line the general way. */
 class PlainLineProperties {
@@ -93,6 +96,50 @@ class PlainLineProperties {
                         .map(line -> line.replaceFirst(",", " ,") + "\n")
                         .collect(Collectors.joining());
         assertSame(CsvRecords.parse(plain, LAYOUT), CsvRecords.parse(general, LAYOUT));
+    }
+
+    /** Numbers that look like the one above them, some with a letter that does not belong there. */
+    @Provide
+    Arbitrary<List<String>> alike() {
+        Arbitrary<String> digits = Arbitraries.integers()
+                .between(0, 4)
+                .flatMap(whole -> Arbitraries.strings().numeric().ofLength(whole));
+        Arbitrary<String> number = Combinators.combine(
+                        Arbitraries.of("", "", "", "-"), digits, Arbitraries.of(".", ".", ""), digits)
+                .as((sign, whole, point, fraction) -> sign + whole + point + fraction);
+        Arbitrary<String> odd = Combinators.combine(
+                        number,
+                        Arbitraries.integers().between(0, 8),
+                        Arbitraries.of('.', '-', 'x', '/', ':', '\u0080', 'é'))
+                .as((text, at, letter) -> text.isEmpty()
+                        ? ""
+                        : new StringBuilder(text)
+                                .replace(at % text.length(), at % text.length() + 1, letter.toString())
+                                .toString());
+        Arbitrary<String> usual = Combinators.combine(
+                        Arbitraries.integers().between(0, 9),
+                        Arbitraries.integers().between(0, 999))
+                .as((whole, fraction) -> String.format(Locale.ROOT, "%d.%03d", whole, fraction));
+        return Arbitraries.frequencyOf(Tuple.of(6, usual), Tuple.of(3, number), Tuple.of(1, odd))
+                .list()
+                .ofMaxSize(40);
+    }
+
+    @Property(tries = 1000)
+    void numbersThatLookAlikeTooAreReadTheSame(
+            @ForAll("alike") List<String> first, @ForAll("alike") List<String> other) {
+        CsvLayout layout = CsvLayout.of("time")
+                .withZone(ZoneOffset.UTC)
+                .withColumn("a", "depth", CsvUnit.MILLIMETRE)
+                .withColumn("velocity");
+        StringBuilder plain = new StringBuilder("time,depth,velocity\n");
+        StringBuilder general = new StringBuilder(plain);
+        for (int i = 0; i < Math.min(first.size(), other.size()); i++) {
+            String time = String.format(Locale.ROOT, "2026-03-01T10:%02d:00", i);
+            plain.append(time + "," + first.get(i) + "," + other.get(i) + "\n");
+            general.append(time + " ," + first.get(i) + "," + other.get(i) + "\n");
+        }
+        assertSame(CsvRecords.parse(plain.toString(), layout), CsvRecords.parse(general.toString(), layout));
     }
 
     /** The file's own reader takes bytes as they are until one is not ASCII. */
