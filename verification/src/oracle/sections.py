@@ -255,7 +255,23 @@ def constants():
         print(shape + "," + ",".join(f"{float(v):.6f}" for v in values))
 
 
-TABLES = {"section-shapes": shapes, "section-shapes-full": full, "section-beds": beds, "shapes-constructed": constants}
+def rounded_full():
+    """Full sections of a crown of radius 1, sides and an invert that touch it and each other, from the three radii alone."""
+    from mpmath import atan2, pi
+
+    print("shape,h,a,p,r")
+    for shape, side, invert in (("widened-egg", mpf("1.5"), mpf("0.5")), ("depressed-egg", mpf("0.5"), mpf("0.5") + 1 / sqrt(mpf(2))), ("mouth", mpf(3) / 8, mpf(2)), ("sharp-egg", mpf(8) / 3, mpf("0.25"))):
+        # Circles that touch from inside have centres as far apart as their radii differ; the sides begin level with the crown's centre.
+        centre = (-1 if side > 1 else 1) * sqrt((side - invert) ** 2 - (side - 1) ** 2)
+        turn = atan2(abs(centre), abs(side - 1))
+        touch, bottom = -side * mp.sin(turn), centre - invert
+        half = quad(lambda y: sqrt(1 - y * y), [0, 1]) + quad(lambda y: 1 - side + sqrt(side**2 - y * y), [touch, 0]) + quad(lambda y: sqrt(max(invert**2 - (y - centre) ** 2, 0)), [bottom, touch])
+        perimeter = pi + 2 * side * turn + 2 * invert * (pi / 2 - turn)
+        print(f"{shape},{nstr(1 - bottom, 15)},{nstr(2 * half, 15)},{nstr(perimeter, 15)},{nstr(2 * half / perimeter, 15)}")
+
+
+TABLES = {
+    "shapes-full": rounded_full,"section-shapes": shapes, "section-shapes-full": full, "section-beds": beds, "shapes-constructed": constants}
 
 if __name__ == "__main__":
     TABLES[sys.argv[1]]()

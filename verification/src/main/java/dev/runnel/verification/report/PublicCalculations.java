@@ -12,6 +12,7 @@ import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
 
@@ -56,14 +57,16 @@ final class PublicCalculations {
     }
 
     /**
-     * Returns the method that a named calculation is about, for a message: the one of its name, else the one that the
-     * fewest calculations reach, since what all of them reach (a gradient, a section) says nothing. Empty if none is known.
+     * Returns the method that a named calculation is about, for a message: the one of its name, else one whose name its own
+     * ends with, else the one that the fewest calculations reach, since what all of them reach (a gradient, a section) says
+     * nothing. Empty if none is known.
      */
     static String askedBy(String calculation) {
         String last = calculation.substring(calculation.lastIndexOf('.') + 1).replace("-", "");
         return ALL.stream()
                 .filter(each -> each.calculations().contains(calculation))
                 .min(Comparator.comparing((Method each) -> !each.method().equalsIgnoreCase(last))
+                        .thenComparing(each -> !last.endsWith(each.method().toLowerCase(Locale.ROOT)))
                         .thenComparing(each -> !each.straight().contains(calculation))
                         .thenComparing(each -> each.calculations().size()))
                 .map(Method::name)

@@ -68,15 +68,23 @@ public final class SummaryReport {
         }
         line(out, System.lineSeparator() + title, "");
         for (Check check : checks) {
-            String computed = check.computed().isEmpty()
-                    ? "none"
-                    : Text.significant(check.computed().getAsDouble(), 8);
             line(
                     out,
-                    "  " + check.name() + ": expected " + check.printed() + ", computed " + computed + ", tolerance "
-                            + Text.significant(check.tolerance(), 3) + " " + check.unit(),
+                    "  " + check.name() + ": expected " + check.printed() + ", computed " + computed(check)
+                            + ", tolerance " + Text.significant(check.tolerance(), 3) + " " + check.unit(),
                     (check.remark().isEmpty() ? "" : " - " + check.remark()) + place(check));
         }
+    }
+
+    /** Eight digits, or all of them where eight would hide by how much the answer is off. */
+    private static String computed(Check check) {
+        if (check.computed().isEmpty()) {
+            return "none";
+        }
+        double answer = check.computed().getAsDouble();
+        String eight = Text.significant(answer, 8);
+        boolean hides = Math.abs(Double.parseDouble(eight) - answer) > check.tolerance() / 10;
+        return hides && check.status() == Status.FAIL ? Double.toString(answer) : eight;
     }
 
     /** For who looks for the fault: the column of the table, the named calculation and the method it asks. */

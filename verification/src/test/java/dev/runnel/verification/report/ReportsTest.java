@@ -136,6 +136,13 @@ class ReportsTest {
     }
 
     @Test
+    void aNarrowMissShowsAllItsDigits() {
+        Check narrow = check("t:9:v", "123456789.0", OptionalDouble.of(123_456_789.06), Status.FAIL, "");
+        assertThat(SummaryReport.text(new Results(List.of(narrow), 0, List.of())))
+                .contains("expected 123456789.0, computed 1.2345678906E8, tolerance 0.05 m2");
+    }
+
+    @Test
     void aFailureNamesTheMethodThatWasAsked() {
         Check check = check("t:2:v", "2.0", OptionalDouble.of(2.5), Status.FAIL, "");
         Check real = new Check(
