@@ -47,7 +47,7 @@ final class ClockFinding {
     private final Optional<ClockWatch> clock;
     private final LocalHours local;
     private final ZoneRules civil;
-    private Optional<Track> track = Optional.empty();
+    private final OneFinding finding;
     private double shift;
     private int closedSoon;
     private final TideWatch tide;
@@ -58,6 +58,7 @@ final class ClockFinding {
         this.tide = tide;
         this.baseline = rule.baseline();
         this.findings = findings;
+        this.finding = new OneFinding(findings);
         this.clock = baseline.clock ? baseline.clockWatch() : Optional.empty();
         this.local = baseline.localHours();
         this.civil = rule.civilZone().getRules();
@@ -75,7 +76,7 @@ final class ClockFinding {
     }
 
     private boolean isOpen() {
-        return track.map(each -> each.open).orElse(false);
+        return finding.isOpen();
     }
 
     void add(double hourOfDay, double lnDepth, double lnFlow) {
@@ -93,7 +94,7 @@ final class ClockFinding {
         MovedLogger logger = moved.orElseThrow();
         long firstDay = local.day(Math.floorDiv(logger.change(), SiteHour.NANOS));
         long lastDay = local.day(Math.floorDiv(logger.gapFrom(), SiteHour.NANOS));
-        boolean known = track.isPresent() && track.orElseThrow().since >= logger.change() - Track.DAY;
+        boolean known = finding.last().isPresent() && finding.last().orElseThrow().since >= logger.change() - Track.DAY;
         if (day > lastDay + CIVIL_DAYS || known) {
             moved = Optional.empty();
             return;
@@ -166,12 +167,10 @@ final class ClockFinding {
             return;
         }
         shift = evidence.median(days);
-        long first = local.firstHour(watch.day(days - 1)) * SiteHour.NANOS;
-        if (watch.size() > days && watch.day(days) == watch.day(days - 1) - 1) {
-            first -= (long) (Track.DAY * mixed(watch.shift(days)));
-        }
-        boolean back = track.isPresent() && first - track.orElseThrow().closed <= 5 * Track.DAY;
-        Track opened = back ? track.orElseThrow() : findings.open(FindingName.CLOCK_OF_MONITOR, first, end);
+        long first = beginning(watch, days);
+        boolean back =
+                finding.last().map(last -> first - last.closed <= 5 * Track.DAY).orElse(false);
+        Track opened = back ? finding.last().orElseThrow() : finding.open(FindingName.CLOCK_OF_MONITOR, first, end);
         opened.open = true;
         opened.direction = shift > 0 ? Direction.UP : Direction.DOWN;
         opened.shape = ChangeShape.STEP;
@@ -187,8 +186,14 @@ final class ClockFinding {
             opened.earliest = first - Track.DAY;
             opened.latest = first + Track.DAY;
         }
-        track = Optional.of(opened);
-        findings.report(back ? WatchNotice.Kind.RETURNED : WatchNotice.Kind.FOUND, end, opened);
+        finding.report(back ? WatchNotice.Kind.RETURNED : WatchNotice.Kind.FOUND, end);
+    }
+
+    /** When the first of the days that agree began, or in the day before it, if that went by both clocks. */
+    private long beginning(ClockWatch watch, int days) {
+        long first = local.firstHour(watch.day(days - 1)) * SiteHour.NANOS;
+        boolean next = watch.size() > days && watch.day(days) == watch.day(days - 1) - 1;
+        return next ? first - (long) (Track.DAY * mixed(watch.shift(days))) : first;
     }
 
     /** Share of a day that went by the clock that is off, where its phase lies between the two; 0 where it is near the usual. */
@@ -222,16 +227,16 @@ final class ClockFinding {
                 return;
             }
         }
-        Track open = track.orElseThrow();
+        Track open = finding.last().orElseThrow();
         long from = local.firstHour(watch.day(days - 1)) * SiteHour.NANOS;
         open.close(from + (long) (Track.DAY * mixed(watch.shift(days - 1))));
         boolean civilly = afterCivilChange(local.day(Math.floorDiv(open.since, SiteHour.NANOS)));
         closedSoon += open.closed - open.since < SHORT && !civilly ? 1 : 0;
-        findings.report(WatchNotice.Kind.CLOSED, end, open);
+        finding.report(WatchNotice.Kind.CLOSED, end);
     }
 
     void finish(long end) {
-        track.filter(each -> each.open).ifPresent(each -> findings.report(WatchNotice.Kind.STANDING, end, each));
+        finding.finish(end);
     }
 
     void write(StateText text) {
@@ -239,8 +244,8 @@ final class ClockFinding {
         tideSeen.write(text, "clockTide");
         text.with("clockShift", shift)
                 .with("clockClosedSoon", closedSoon)
-                .with("clockMoved", moved.map(MovedLogger::counts).orElse(new long[0]))
-                .with("clockTrack", track.map(each -> each.write().toString()).orElse(""));
+                .with("clockMoved", moved.map(MovedLogger::counts).orElse(new long[0]));
+        finding.write(text, "clockTrack");
     }
 
     void read(StateText text) {
@@ -252,7 +257,6 @@ final class ClockFinding {
             tideSeen.read(text, "clockTide");
         }
         moved = MovedLogger.ofCounts(text.counts("clockMoved"));
-        String found = text.text("clockTrack");
-        track = found.isEmpty() ? Optional.empty() : Optional.of(Track.read(found));
+        finding.read(text, "clockTrack");
     }
 }

@@ -134,15 +134,15 @@ final class DryHours {
     void read(StateText text) {
         lastRain = text.count("lastRain");
         event = text.number("event");
-        long[] wet = text.counts("wet");
+        long[] wet = text.counts("wet", 4);
         wetUntil = wet[0];
         longWetUntil = wet[1];
         shortWetUntil = wet[2];
         now = wet[3];
-        fill(week, text.numbers("week"));
-        fill(above, text.numbers("above"));
-        System.arraycopy(text.counts("weekHour"), 0, weekHour, 0, WEEK);
-        System.arraycopy(text.counts("aboveHour"), 0, aboveHour, 0, above.length);
+        fill(week, text.numbers("week", WEEK));
+        fill(above, text.numbers("above", above.length));
+        System.arraycopy(text.counts("weekHour", WEEK), 0, weekHour, 0, WEEK);
+        System.arraycopy(text.counts("aboveHour", above.length), 0, aboveHour, 0, above.length);
     }
 
     private static void fill(double[] to, double[] from) {

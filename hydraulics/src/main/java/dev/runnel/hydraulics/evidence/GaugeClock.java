@@ -5,7 +5,6 @@ import dev.runnel.internal.Text;
 import dev.runnel.timeseries.EpochNanos;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Optional;
 import java.util.OptionalDouble;
 
 /**
@@ -53,18 +52,17 @@ final class GaugeClock {
     /** Storms farther apart are not in a row. */
     private static final long IN_A_ROW = 30 * Track.DAY;
 
-    private final Findings findings;
+    private final OneFinding finding;
     private final boolean tests;
     private final StormLags storms = new StormLags();
     private final List<Double> usual = new ArrayList<>();
     private final List<Double> lags = new ArrayList<>();
     private final List<Long> times = new ArrayList<>();
-    private Optional<Track> track = Optional.empty();
     private double shift;
     private long lastUsual;
 
     GaugeClock(SiteBaseline baseline, Findings findings) {
-        this.findings = findings;
+        this.finding = new OneFinding(findings);
         this.tests = baseline.testsGaugeClock();
         for (double lag : baseline.stormLags) {
             accept(lag);
@@ -97,16 +95,12 @@ final class GaugeClock {
         double middle = middle();
         if (!(middle > LEAST_LAG && middle < LARGEST_LAG)) {
             passOn(0);
-        } else if (isOpen()) {
+        } else if (finding.isOpen()) {
             close(middle, end);
         } else {
             open(middle, dayShift, end);
         }
         passOn(MOST_PENDING - 1);
-    }
-
-    private boolean isOpen() {
-        return track.map(each -> each.open).orElse(false);
     }
 
     private void accept(double lag) {
@@ -121,7 +115,7 @@ final class GaugeClock {
         while (lags.size() > kept) {
             double lag = lags.remove(0);
             long time = times.remove(0);
-            if (!isOpen()) {
+            if (!finding.isOpen()) {
                 accept(lag);
                 lastUsual = time;
             }
@@ -185,7 +179,7 @@ final class GaugeClock {
     private void tell(int count, double mean, double middle, long end) {
         shift = mean;
         long first = times.get(times.size() - count);
-        Track opened = findings.open(FindingName.CLOCK_OF_GAUGE, first, end);
+        Track opened = finding.open(FindingName.CLOCK_OF_GAUGE, first, end);
         opened.earliest = Math.min(lastUsual, first);
         opened.latest = first;
         opened.since = first;
@@ -195,8 +189,7 @@ final class GaugeClock {
                 + " storms, and by " + Text.fixed(middle, 1) + " h usually (" + usual.size()
                 + " storms), while the dry day comes when it did: stamps of the gauge about "
                 + Text.fixed(Math.abs(mean), 1) + " h " + (mean < 0 ? "late" : "early");
-        track = Optional.of(opened);
-        findings.report(WatchNotice.Kind.FOUND, end, opened);
+        finding.report(WatchNotice.Kind.FOUND, end);
     }
 
     private void close(double middle, long end) {
@@ -209,13 +202,11 @@ final class GaugeClock {
                 return;
             }
         }
-        Track open = track.orElseThrow();
-        open.close(times.get(n - LEAST_USUAL));
-        findings.report(WatchNotice.Kind.CLOSED, end, open);
+        finding.close(times.get(n - LEAST_USUAL), end);
     }
 
     void finish(long end) {
-        track.filter(each -> each.open).ifPresent(each -> findings.report(WatchNotice.Kind.STANDING, end, each));
+        finding.finish(end);
     }
 
     StateText write() {
@@ -224,8 +215,8 @@ final class GaugeClock {
                 .with("lags", lags.stream().mapToDouble(Double::doubleValue).toArray())
                 .with("times", times.stream().mapToLong(Long::longValue).toArray())
                 .with("lastUsual", lastUsual)
-                .with("shift", shift)
-                .with("track", track.map(each -> each.write().toString()).orElse(""));
+                .with("shift", shift);
+        finding.write(text, "track");
         storms.write(text);
         return text;
     }
@@ -239,13 +230,12 @@ final class GaugeClock {
         for (double lag : text.numbers("lags")) {
             lags.add(lag);
         }
-        for (long time : text.counts("times")) {
+        for (long time : text.counts("times", lags.size())) {
             times.add(time);
         }
         lastUsual = text.count("lastUsual");
         shift = text.number("shift");
-        String found = text.text("track");
-        track = found.isEmpty() ? Optional.empty() : Optional.of(Track.read(found));
+        finding.read(text, "track");
         storms.read(text);
     }
 }

@@ -7,7 +7,6 @@ import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
-import java.util.Optional;
 import java.util.stream.Collectors;
 
 /**
@@ -68,14 +67,14 @@ final class GaugeSilence {
     private static final int APART = 12;
 
     private static final long NONE = Long.MIN_VALUE;
+    private static final int VERSION = 2;
 
-    private final Findings findings;
+    private final OneFinding finding;
     private final boolean tests;
     private final Ring last = new Ring(RISE_HOURS, 2);
     private final List<Double> usual = new ArrayList<>();
     private final List<Double> sizes = new ArrayList<>();
     private final List<Long> silent = new ArrayList<>();
-    private Optional<Track> track = Optional.empty();
     private long lastRain = NONE;
     private long lastUnknown = NONE;
     private long hoursKnown;
@@ -92,12 +91,12 @@ final class GaugeSilence {
     private double speed;
 
     GaugeSilence(SiteBaseline baseline, Findings findings) {
-        this.findings = findings;
+        this.finding = new OneFinding(findings);
         this.tests = baseline.testsGaugeClock();
     }
 
     boolean isOpen() {
-        return track.map(each -> each.open).orElse(false);
+        return finding.isOpen();
     }
 
     /** What of the rain of an hour can be believed. */
@@ -156,9 +155,7 @@ final class GaugeSilence {
             silent.clear();
             silentHours = 0;
             if (isOpen()) {
-                Track open = track.orElseThrow();
-                open.close(hour.hour * SiteHour.NANOS);
-                findings.report(WatchNotice.Kind.CLOSED, end, open);
+                finding.close(hour.hour * SiteHour.NANOS, end);
             }
         } else if (!isOpen() && silent.size() >= LEAST_SILENT && !byChance()) {
             tell(end);
@@ -209,7 +206,7 @@ final class GaugeSilence {
             silent.add(begin);
         }
         if (isOpen()) {
-            track.orElseThrow().detail = detail();
+            finding.last().orElseThrow().detail = detail();
         }
     }
 
@@ -254,13 +251,12 @@ final class GaugeSilence {
     private void tell(long end) {
         // The rain that was not written came up to some hours before the rise.
         long since = silent.get(0) * SiteHour.NANOS;
-        Track opened = findings.open(FindingName.SILENT_GAUGE, since, end);
+        Track opened = finding.open(FindingName.SILENT_GAUGE, since, end);
         opened.earliest = lastRain == NONE ? since : Math.min(since, (lastRain + 1) * SiteHour.NANOS);
         opened.latest = since;
         opened.shape = ChangeShape.STEP;
         opened.detail = detail();
-        track = Optional.of(opened);
-        findings.report(WatchNotice.Kind.FOUND, end, opened);
+        finding.report(WatchNotice.Kind.FOUND, end);
     }
 
     private String detail() {
@@ -279,24 +275,33 @@ final class GaugeSilence {
     }
 
     void finish(long end) {
-        track.filter(each -> each.open).ifPresent(each -> findings.report(WatchNotice.Kind.STANDING, end, each));
+        finding.finish(end);
     }
 
     StateText write() {
-        StateText text = StateText.of("gauge-silence", 1)
+        StateText text = StateText.of("gauge-silence", VERSION)
                 .with("usual", values())
                 .with("silent", silent.stream().mapToLong(Long::longValue).toArray())
-                .with("hours", new long[] {lastRain, lastUnknown, hoursKnown, silentHours, begin})
-                .with("counts", new long[] {without, spells})
                 .with("sizes", sizes.stream().mapToDouble(Double::doubleValue).toArray())
-                .with("rise", new double[] {base, highest, speedBefore, speed, largestWithout})
-                .with("track", track.map(each -> each.write().toString()).orElse(""));
+                .with("lastRain", lastRain)
+                .with("lastUnknown", lastUnknown)
+                .with("hoursKnown", hoursKnown)
+                .with("silentHours", silentHours)
+                .with("spells", spells)
+                .with("without", without)
+                .with("largestWithout", largestWithout)
+                .with("riseBegin", begin)
+                .with("riseBase", base)
+                .with("riseHighest", highest)
+                .with("riseSpeedBefore", speedBefore)
+                .with("riseSpeed", speed);
+        finding.write(text, "track");
         last.write(text, "last");
         return text;
     }
 
     void read(String state) {
-        StateText text = StateText.parse("gauge-silence", 1, state);
+        StateText text = StateText.parse("gauge-silence", VERSION, state);
         usual.clear();
         for (double each : text.numbers("usual")) {
             usual.add(each);
@@ -305,6 +310,32 @@ final class GaugeSilence {
         for (long each : text.counts("silent")) {
             silent.add(each);
         }
+        sizes.clear();
+        for (double each : text.numbers("sizes")) {
+            sizes.add(each);
+        }
+        if (text.has("rise")) {
+            readBefore(text);
+        } else {
+            lastRain = text.count("lastRain");
+            lastUnknown = text.count("lastUnknown");
+            hoursKnown = text.count("hoursKnown");
+            silentHours = text.count("silentHours");
+            spells = text.index("spells");
+            without = text.index("without");
+            largestWithout = text.number("largestWithout");
+            begin = text.count("riseBegin");
+            base = text.number("riseBase");
+            highest = text.number("riseHighest");
+            speedBefore = text.number("riseSpeedBefore");
+            speed = text.number("riseSpeed");
+        }
+        finding.read(text, "track");
+        last.read(text, "last");
+    }
+
+    /** States of version 1 keep their numbers by place. */
+    private void readBefore(StateText text) {
         long[] hours = text.counts("hours", 5);
         lastRain = hours[0];
         lastUnknown = hours[1];
@@ -314,18 +345,11 @@ final class GaugeSilence {
         long[] counts = text.counts("counts", 2);
         without = (int) counts[0];
         spells = (int) counts[1];
-        sizes.clear();
-        for (double each : text.numbers("sizes")) {
-            sizes.add(each);
-        }
         double[] rise = text.numbers("rise", 5);
         base = rise[0];
         highest = rise[1];
         speedBefore = rise[2];
         speed = rise[3];
         largestWithout = rise[4];
-        String found = text.text("track");
-        track = found.isEmpty() ? Optional.empty() : Optional.of(Track.read(found));
-        last.read(text, "last");
     }
 }

@@ -102,8 +102,8 @@ final class RunningTide {
     }
 
     void read(StateText text) {
-        System.arraycopy(text.numbers("tideNormal"), 0, normal, 0, normal.length);
-        System.arraycopy(text.numbers("tideRight"), 0, right, 0, right.length);
+        System.arraycopy(text.numbers("tideNormal", normal.length), 0, normal, 0, normal.length);
+        System.arraycopy(text.numbers("tideRight", right.length), 0, right, 0, right.length);
         squares = text.number("tideSquares");
         last = text.count("tideLast");
     }

@@ -82,7 +82,7 @@ final class StormLags {
 
     void read(StateText text) {
         double[] rain = text.numbers("stormRain");
-        double[] excess = text.numbers("stormExcess");
+        double[] excess = text.numbers("stormExcess", rain.length);
         for (int i = 0; i < rain.length; i++) {
             hours.add(new double[] {rain[i], excess[i]});
         }
