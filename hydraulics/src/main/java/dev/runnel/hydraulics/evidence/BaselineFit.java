@@ -247,6 +247,9 @@ final class BaselineFit {
                 clock(text, SiteBaseline.CLOCK_FLOW, left.lnFlow, true);
             }
         }
+        if (!left.moving && !left.tidal) {
+            StretchFigures.levels(of, depth).write(text);
+        }
         return text.with("kappa", kappa(Math.exp(middle)))
                 .with("centre", centre)
                 .with("scale", scale)

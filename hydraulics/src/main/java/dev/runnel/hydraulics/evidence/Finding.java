@@ -200,7 +200,27 @@ public record Finding(
         return text.append("evidence to weigh, not a diagnosis").toString();
     }
 
-    private boolean isLevelOnly() {
+    /** This finding, seen in other words. */
+    Finding withDetail(String other) {
+        return new Finding(
+                number,
+                names,
+                direction,
+                shape,
+                since,
+                sinceRange,
+                found,
+                closed,
+                returns,
+                falls,
+                recurrence,
+                moved,
+                alarm,
+                soffit,
+                other);
+    }
+
+    boolean isLevelOnly() {
         return name() == FindingName.LEVEL_UP || name() == FindingName.LEVEL_DOWN;
     }
 

@@ -40,6 +40,7 @@ final class HourlyWatch implements Consumer<SiteHour> {
     private final ClockFinding clock;
     private final GaugeClock gauge;
     private final GaugeSilence silence;
+    private final Optional<LevelChannels> level;
     private long block = NONE;
     private long day = NONE;
     private long lastHour = NONE;
@@ -61,6 +62,10 @@ final class HourlyWatch implements Consumer<SiteHour> {
         this.clock = new ClockFinding(rule, findings, tide);
         this.gauge = new GaugeClock(baseline, findings);
         this.silence = new GaugeSilence(baseline, findings);
+        this.level = baseline.levelUsual.isPresent()
+                ? depth.map(curve -> new LevelChannels(LevelChannels.lowestHour(curve)))
+                : Optional.empty();
+        level.ifPresent(channels -> findings.say(channels, baseline.levelUsual.orElseThrow()));
     }
 
     @Override
@@ -85,6 +90,8 @@ final class HourlyWatch implements Consumer<SiteHour> {
         boolean isDry = dry.isDry();
         double hourOfDay = local.hourOfDay(hour.hour);
         boolean rest = local.isRest(hour.hour);
+        level.ifPresent(channels ->
+                channels.hour(hour, local.hourOfDay(hour.hour), usual(depth.orElseThrow(), hour.hour), dry.isDry()));
         boolean speed = hour.hasBoth() && !faults.explainsVelocity();
         if (dry.isNearlyDry() && hour.hasDepth()) {
             clock.add(hourOfDay, hour.lnDepth, speed ? hour.lnFlow(monitors) : Double.NaN);
@@ -179,6 +186,7 @@ final class HourlyWatch implements Consumer<SiteHour> {
         dry.write(text);
         tide.write(text);
         clock.write(text);
+        level.ifPresent(channels -> text.with("level", channels.write().toString()));
         return text.with("gauge", gauge.write().toString())
                 .with("silence", silence.write().toString())
                 .with("faults", faults.write().toString())
@@ -197,6 +205,9 @@ final class HourlyWatch implements Consumer<SiteHour> {
         // States of version 1 do not listen for a silent gauge: what was usual for it is learned anew.
         if (text.has("silence")) {
             silence.read(text.text("silence"));
+        }
+        if (text.has("level")) {
+            level.ifPresent(channels -> channels.read(text.text("level")));
         }
         faults.read(text.text("faults"));
         change.read(text.text("change"));

@@ -66,6 +66,7 @@ public final class SiteBaseline {
     private final ClockUsual clockUsual;
     private final Optional<ClockDay> clockDepth;
     private final Optional<ClockDay> clockFlow;
+    final Optional<LevelChannels.Usual> levelUsual;
     private final boolean tidal;
     private final boolean pumped;
     final boolean clock;
@@ -110,6 +111,7 @@ public final class SiteBaseline {
         this.clockUsual = ClockUsual.of(pair(values, "clockCentre"), pair(values, "clockScatter"));
         this.clockDepth = clockDay(values, CLOCK_DEPTH);
         this.clockFlow = clockDay(values, CLOCK_FLOW);
+        this.levelUsual = values.has("levelNights") ? Optional.of(LevelChannels.Usual.read(values)) : Optional.empty();
         this.tidal = values.flag("tidal");
         this.pumped = values.flag("pumped");
         this.clock = values.flag("clock");

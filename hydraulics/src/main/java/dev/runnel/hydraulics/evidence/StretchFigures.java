@@ -105,6 +105,16 @@ final class StretchFigures {
         return lags.stream().mapToDouble(Double::doubleValue).toArray();
     }
 
+    /** What the channels of a level alone show in the stretch. */
+    static LevelChannels.Usual levels(StretchHours stretch, DayCurve depth) {
+        LevelChannels channels = new LevelChannels(LevelChannels.lowestHour(depth));
+        for (int i = 0; i < stretch.size; i++) {
+            double hourOfDay = stretch.hourOfDay(i);
+            channels.hour(stretch.hour(i), hourOfDay, depth.value(hourOfDay, stretch.isRest(i)), stretch.dry[i]);
+        }
+        return channels.usual(stretch.stretch.hours() / 24);
+    }
+
     static boolean pumped(StretchHours stretch) {
         double[] spreads = stretch.nan();
         for (int i = 0; i < stretch.size; i++) {
