@@ -30,6 +30,10 @@ final class ChangeEnd {
             return false;
         }
         for (int c = 0; c < Quantity.COUNT; c++) {
+            if (c != change.channel && change.isWithinSeason()) {
+                // Of a season that goes on, depth, velocity and flow say nothing here.
+                continue;
+            }
             double[] known = Medians.known(blocks.column(from, c));
             if (c == change.channel && known.length < DRY_BLOCKS) {
                 return false;
@@ -49,7 +53,7 @@ final class ChangeEnd {
     static long lastAway(ChangeSeries series, FollowedChange change, long block) {
         Ring blocks = series.blocks;
         for (int i = blocks.size() - 1; i >= 0 && blocks.number(i) >= change.start; i--) {
-            double x = blocks.value(i, change.channel);
+            double x = blocks.value(i, change.channel) - change.origin[change.channel];
             if (!Double.isNaN(x) && change.sign * x / series.scale(change.channel) > ChangeSums.SLACK) {
                 return ChangeSeries.time(blocks.number(i) + 1);
             }
@@ -66,8 +70,15 @@ final class ChangeEnd {
                         || !change.isWithinSeason() && alike(name, quantity, direction));
     }
 
-    /** Whether a movement is another side of what the last finding was called: water held up moves all but the flow. */
+    /**
+     * Whether a movement is another side of what the last finding was called: water held up moves all but the flow, more
+     * water all but the velocity at its depth.
+     */
     private static boolean alike(FindingName name, int quantity, int direction) {
+        int more = name == FindingName.MORE_WATER ? 1 : name == FindingName.LESS_WATER ? -1 : 0;
+        if (more != 0) {
+            return quantity != ChangeSeries.R && direction == more;
+        }
         int upward = name == FindingName.HELD_UP ? 1 : name == FindingName.RELEASED ? -1 : 0;
         return upward != 0
                 && quantity != Quantity.FLOW.ordinal()

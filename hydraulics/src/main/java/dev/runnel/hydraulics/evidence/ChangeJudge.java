@@ -35,7 +35,8 @@ final class ChangeJudge {
         }
         names.name(block, open);
         open.direction = change.sign > 0 ? Direction.UP : Direction.DOWN;
-        double now = Math.abs(series.lastDay(change.channel)) / series.scale(change.channel);
+        double now =
+                Math.abs(series.lastDay(change.channel) - change.origin[change.channel]) / series.scale(change.channel);
         // What is told are the days on which it stood out, not the way back.
         if (open.moved.isEmpty() || now >= STANDS_OUT * change.largest) {
             open.moved = moved(block);
@@ -51,7 +52,7 @@ final class ChangeJudge {
         double[] values = new double[(int) (block - first + 1)];
         Arrays.fill(values, Double.NaN);
         for (int i = from; i < blocks.size(); i++) {
-            values[(int) (blocks.number(i) - first)] = blocks.value(i, change.channel);
+            values[(int) (blocks.number(i) - first)] = blocks.value(i, change.channel) - change.origin[change.channel];
         }
         ShapeFit fit = ShapeFit.of(
                 values, (int) (ChangeSeries.blockOf(Math.floorDiv(open.found - 1, SiteHour.NANOS)) - first));

@@ -32,9 +32,6 @@ final class ChangeNames {
 
     private static final double SETTLED = 50;
 
-    /** Squared distance by which another name is then farther that is told no more. */
-    private static final double CLEARLY = 4;
-
     /** Share of what a sensor would do to the velocity at its depth, below which it did not; chosen here. */
     private static final double UNMOVED = 0.4;
 
@@ -60,6 +57,7 @@ final class ChangeNames {
     private final double[] stands = new double[4];
     private int across = NO_RAY;
     private int acrossToo = NO_RAY;
+    private int named = NO_RAY;
 
     ChangeNames(SiteBaseline baseline, ChangeSeries series, FollowedChange change) {
         this.series = series;
@@ -75,17 +73,36 @@ final class ChangeNames {
         Arrays.fill(stands, 0);
         across = NO_RAY;
         acrossToo = NO_RAY;
+        named = NO_RAY;
+    }
+
+    /** Takes what stood since the beginning, before the finding was told. */
+    void sinceBeginning() {
+        if (settled.isEmpty()) {
+            return;
+        }
+        Ring blocks = series.blocks;
+        for (int i = blocks.from(change.start); i < blocks.size(); i++) {
+            double d = blocks.value(i, ChangeSeries.D) - change.origin[ChangeSeries.D];
+            double u = blocks.value(i, ChangeSeries.U) - change.origin[ChangeSeries.U];
+            if (!Double.isNaN(d) && !Double.isNaN(u)) {
+                stand(d, u, u - settled.orElseThrow().exponent() * d);
+            }
+        }
+    }
+
+    private void stand(double d, double u, double apart) {
+        stands[0] = KEEP * stands[0] + d;
+        stands[1] = KEEP * stands[1] + u;
+        stands[2] = KEEP * stands[2] + 1;
+        stands[3] = KEEP * stands[3] + (Double.isNaN(apart) ? 0 : apart);
     }
 
     /** Lets a block vote. */
     void vote(long block) {
         double[] at = dryMedians(block);
         if (!Double.isNaN(at[0])) {
-            stands[0] = KEEP * stands[0] + at[0];
-            stands[1] = KEEP * stands[1] + at[1];
-            stands[2] = KEEP * stands[2] + 1;
-            double apart = dryAtDepth(block);
-            stands[3] = KEEP * stands[3] + (Double.isNaN(apart) ? 0 : apart);
+            stand(at[0], at[1], dryAtDepth(block));
         }
         if (block - change.start <= VOTE_BLOCKS) {
             votes.add((long) ray(at));
@@ -95,8 +112,8 @@ final class ChangeNames {
     /** Median of the velocity at its depth, as it stands, over the dry hours of the last days. */
     private double dryAtDepth(long block) {
         Ring hours = series.hours;
-        int from = hours.from(
-                Math.max((block + 1) * HourlyWatch.BLOCK_HOURS - NAME_HOURS, change.start * HourlyWatch.BLOCK_HOURS));
+        int from = hours.from(Math.max(
+                (block + 1) * HourlyWatch.BLOCK_HOURS - NAME_HOURS, change.seenFrom * HourlyWatch.BLOCK_HOURS));
         double[] values = hours.column(from, ChangeSeries.PLAIN);
         for (int i = 0; i < values.length; i++) {
             values[i] = Double.isNaN(hours.value(from + i, ChangeSeries.D)) ? Double.NaN : values[i];
@@ -108,13 +125,23 @@ final class ChangeNames {
     private int ray(double[] at) {
         return naming.isEmpty() || Double.isNaN(at[0])
                 ? NO_RAY
-                : Naming.least(naming.orElseThrow().distances(at[0], at[1]));
+                : Naming.least(distances(naming.orElseThrow(), at[0], at[1]));
+    }
+
+    /** Squared distances from the rays; no water moves the velocity at its depth, so that what did is something else. */
+    private double[] distances(Naming by, double d, double u) {
+        double[] found = by.distances(d, u);
+        if (change.channel == ChangeSeries.R) {
+            found[Naming.MORE_WATER] = Double.MAX_VALUE;
+            found[Naming.LESS_WATER] = Double.MAX_VALUE;
+        }
+        return found;
     }
 
     /** Medians of depth and velocity over the dry hours of the last days since the beginning. */
     private double[] dryMedians(long block) {
         long last = (block + 1) * HourlyWatch.BLOCK_HOURS;
-        long begin = change.start * HourlyWatch.BLOCK_HOURS;
+        long begin = change.seenFrom * HourlyWatch.BLOCK_HOURS;
         double[] found = dryMediansFrom(Math.max(last - NAME_HOURS, begin + NAME_AFTER_HOURS));
         return Double.isNaN(found[0]) ? dryMediansFrom(Math.max(last - NAME_HOURS, begin)) : found;
     }
@@ -138,7 +165,7 @@ final class ChangeNames {
             return;
         }
         across(block, open);
-        double[] distances = naming.orElseThrow().distances(at[0], at[1]);
+        double[] distances = distances(naming.orElseThrow(), at[0], at[1]);
         int best = Naming.least(distances);
         int second = Naming.alike(distances, best);
         int[] counts = new int[distances.length];
@@ -181,15 +208,16 @@ final class ChangeNames {
             best = kept[0];
             second = kept[1];
         }
+        named = best;
         open.names = names(best, second, open.shape);
     }
 
     /** The names that weeks leave: a name that lies clearly farther than another goes, and comes back if it does not. */
     private int[] settle(int best, int second) {
-        double[] far = settled.orElseThrow().distances(stands[0] / stands[2], stands[1] / stands[2]);
+        double[] far = distances(settled.orElseThrow(), stands[0] / stands[2], stands[1] / stands[2]);
         int nearest = Naming.least(far);
-        int first = far[best] - far[nearest] > CLEARLY ? nearest : best;
-        boolean falls = second < 0 || far[second] - far[nearest] > CLEARLY;
+        int first = far[best] - far[nearest] > Naming.CLEARLY ? nearest : best;
+        boolean falls = second < 0 || far[second] - far[nearest] > Naming.CLEARLY;
         int kept = falls ? Naming.alike(far, first) : second;
         return new int[] {first, isRefuted(first, kept) ? NO_RAY : kept};
     }
@@ -264,16 +292,34 @@ final class ChangeNames {
         return known.length < LEAST_PAIRS ? Double.NaN : Medians.of(known);
     }
 
-    long[] votes() {
-        return votes.stream().mapToLong(Long::longValue).toArray();
+    /**
+     * Whether a movement of the velocity at its depth that began in a block is something else than what the open change is
+     * called: by the way from where the days before it stood, a name that is clearly nearer.
+     */
+    boolean isAnother(long earliest, double[] before) {
+        if (naming.isEmpty() || named == NO_RAY) {
+            return false;
+        }
+        double[] now = series.dryMedians(
+                series.hours.from(earliest * HourlyWatch.BLOCK_HOURS), series.hours.size(), LEAST_NAME_HOURS);
+        if (Double.isNaN(now[0])) {
+            return false;
+        }
+        double[] distances =
+                naming.orElseThrow().distances(now[0] - before[ChangeSeries.D], now[1] - before[ChangeSeries.U]);
+        return distances[named] - distances[Naming.least(distances)] > Naming.CLEARLY;
     }
 
-    double[] stands() {
-        return stands.clone();
+    /** The step within a season of more or less water that ended in time to be told, at the end of a block. */
+    Optional<SeasonStep> seasonStep(long block) {
+        return settled.flatMap(each -> SeasonStep.find(series, each, block));
     }
 
-    long[] acrossRays() {
-        return new long[] {across, acrossToo};
+    void write(StateText text) {
+        text.with("votes", votes.stream().mapToLong(Long::longValue).toArray())
+                .with("stands", stands)
+                .with("across", new long[] {across, acrossToo})
+                .with("named", named);
     }
 
     void read(StateText text) {
@@ -287,5 +333,6 @@ final class ChangeNames {
         }
         across = (int) rays[0];
         acrossToo = (int) rays[1];
+        named = text.has("named") ? (int) text.count("named") : NO_RAY;
     }
 }

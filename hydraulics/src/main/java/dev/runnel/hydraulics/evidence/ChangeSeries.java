@@ -15,6 +15,12 @@ final class ChangeSeries {
     /** Five days; chosen here, so that a wet day or two leave dry hours. */
     private static final int HOURS_BEFORE = 120;
 
+    /** The velocity at its depth before a block: of the days from twelve to four before it, and blocks enough; chosen here. */
+    private static final int FAR_BEFORE_BLOCKS = 12 * BLOCKS_PER_DAY;
+
+    private static final int NEAR_BEFORE_BLOCKS = 4 * BLOCKS_PER_DAY;
+    private static final int LEAST_BEFORE_BLOCKS = 12;
+
     /** Ten days of hours; chosen here, to hold what {@link ChangeSums}, {@link ChangeNames} and {@link StepHour} look back over. */
     private static final int HOURS_KEPT = 240;
 
@@ -59,7 +65,7 @@ final class ChangeSeries {
         return row;
     }
 
-    /** Medians of depth, velocity and flow in the dry hours of the five days before a block; 0 for what is not known. */
+    /** Where things stood before a block: medians, 0 for what is not known; of depth, velocity and flow over five days. */
     double[] before(long block) {
         long to = block * HourlyWatch.BLOCK_HOURS;
         double[] found = new double[Quantity.COUNT];
@@ -70,8 +76,12 @@ final class ChangeSeries {
                 values[i] = hours.value(i, c);
             }
             double median = Medians.of(values);
-            found[c] = Double.isNaN(median) ? 0 : median;
+            found[c] = Double.isNaN(median) ? 0 : median - centre(c);
         }
+        // It moves least, and a ramp is well under way before it is told: of days farther back.
+        double[] known = Medians.known(
+                blocks.column(blocks.from(block - FAR_BEFORE_BLOCKS), blocks.from(block - NEAR_BEFORE_BLOCKS), R));
+        found[R] = known.length < LEAST_BEFORE_BLOCKS ? 0 : Medians.of(known);
         return found;
     }
 

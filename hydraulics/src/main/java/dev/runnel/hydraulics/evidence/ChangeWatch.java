@@ -1,8 +1,9 @@
 package dev.runnel.hydraulics.evidence;
 
 import dev.runnel.internal.StateText;
+import java.util.Arrays;
 import java.util.EnumSet;
-import java.util.Optional;
+import java.util.List;
 import java.util.Set;
 
 /** The sequential detectors on hours, and the life of the one finding they may have open. */
@@ -15,6 +16,16 @@ final class ChangeWatch {
     /** Days from its opening in which a finding is judged at every block, later once a day; chosen here. */
     private static final int FRESH_BLOCKS = 2 * ChangeSeries.BLOCKS_PER_DAY;
 
+    /** What moves the velocity at its depth by so much later than the depth is no part of it: a week; chosen here. */
+    private static final int LATER_BLOCKS = 7 * ChangeSeries.BLOCKS_PER_DAY;
+
+    /** Days, and blocks known of them, that show whether what rested still stands away. */
+    private static final int REST_BLOCKS = 2 * ChangeSeries.BLOCKS_PER_DAY;
+
+    private static final int LEAST_REST_BLOCKS = 3;
+
+    private static final int BY_WATER = 0;
+    private static final int BY_RELATION = 1;
     private static final long NONE = Long.MIN_VALUE;
 
     private static final Set<FindingName> SLOW =
@@ -23,36 +34,41 @@ final class ChangeWatch {
     private final Findings findings;
     private final ChangeSeries series;
     private final ChangeSums sums;
-    private final FollowedChange change = new FollowedChange();
-    private final ChangeNames names;
-    private final ChangeJudge judge;
+    private final Followed[] followed;
     private final DoubtfulBaseline doubt;
     private long lastDryBlock = NONE;
-    private Optional<Track> track = Optional.empty();
-    private String reported = "";
+
+    /** Which of the two is open, or was last. */
+    private int now;
 
     ChangeWatch(WatchRule rule, Findings findings, TideWatch tide) {
         this.findings = findings;
         this.series = new ChangeSeries(rule.baseline());
         this.sums = new ChangeSums(series, tide);
-        this.names = new ChangeNames(rule.baseline(), series, change);
-        this.judge = new ChangeJudge(rule, series, change, names);
+        this.followed = new Followed[] {new Followed(rule, series), new Followed(rule, series)};
         this.doubt = new DoubtfulBaseline(series, findings);
     }
 
+    private Followed current() {
+        return followed[now];
+    }
+
+    private Followed other() {
+        return followed[1 - now];
+    }
+
     boolean isOpen() {
-        return track.map(each -> each.open).orElse(false);
+        return current().isOpen();
     }
 
     /** Takes what an hour leaves over; of the velocity at its depth as it is judged, and as it stands. */
     void hour(long hour, double r, double d, double u, double q, double plain) {
         series.hours.add(hour, r, d, u, q, plain);
-        if (isOpen() && !isWater()) {
+        if (isOpen() && current().change.channel == ChangeSeries.R) {
             return;
         }
         int found = isOpen() ? sums.addAtDepth(hour) : sums.add(hour);
-        // More water moves no velocity at its depth: what does so later is something else.
-        if (found >= 0 && (!isOpen() || sums.start(found) > change.openedAt)) {
+        if (found >= 0 && (!isOpen() || isAnother(sums.start(found)))) {
             long block = ChangeSeries.blockOf(hour);
             // The block that is not over yet, so that what is told now rests on all there is; it comes again when it
             // ends.
@@ -63,19 +79,31 @@ final class ChangeWatch {
     }
 
     /**
+     * Whether what moves the velocity at its depth since a block is something else than what is open. More water moves none,
+     * whatever it was renamed to since; nor does what may be water, among else, move it a week later than the depth, for it
+     * is the first to move.
+     */
+    private boolean isAnother(long start) {
+        FollowedChange change = current().change;
+        if (start > change.openedAt && (isWater() || start <= change.waterUntil)) {
+            return true;
+        }
+        return start - change.start >= LATER_BLOCKS
+                && current().mayBeWater()
+                && current().names.isAnother(start, series.before(start));
+    }
+
+    /**
      * Whether what is open makes slow water or is a velocity that reads low: then zeros and low velocities are a part of it.
      * More water, another level or a moved depth sensor make none.
      */
     boolean slows() {
-        return isOpen() && track.orElseThrow().names.stream().anyMatch(SLOW::contains);
+        return isOpen() && current().track.orElseThrow().names.stream().anyMatch(SLOW::contains);
     }
 
     /** Whether what is open is water alone, which may come and go for half a year. */
     boolean isWater() {
-        FindingName name = track.map(each -> each.names.get(0)).orElse(FindingName.LEVEL_UP);
-        return isOpen()
-                && change.channel != ChangeSeries.R
-                && (name == FindingName.MORE_WATER || name == FindingName.LESS_WATER);
+        return current().isWater();
     }
 
     /** Ends a block: its medians go to the open finding. */
@@ -86,86 +114,153 @@ final class ChangeWatch {
         }
         if (isOpen()) {
             goOn(block, ChangeSeries.time(block + 1));
+            stepWithinSeason(block, ChangeSeries.time(block + 1));
         } else {
             series.blocks.dropBefore(sums.earliestOfAll(block) - ChangeJudge.BLOCKS_BEFORE);
         }
     }
 
+    /** Looks once a day for a step within what is called more or less water. */
+    private void stepWithinSeason(long block, long end) {
+        if (!endsDay(block) || !isWater()) {
+            return;
+        }
+        current()
+                .names
+                .seasonStep(block)
+                .ifPresent(step -> overtake(ChangeSeries.R, step.direction, step.block, block, end));
+    }
+
+    private static boolean endsDay(long block) {
+        return Math.floorMod(block + 1, (long) ChangeSeries.BLOCKS_PER_DAY) == 0;
+    }
+
     private void open(int found, long block, long end) {
-        boolean overtakes = isOpen();
-        long earliest = overtakes ? sums.start(found) : sums.earliestOfFull(found);
         int quantity = ChangeSums.quantity(found);
         int direction = ChangeSums.direction(found);
-        boolean returned = !overtakes
-                && track.isPresent()
-                && ChangeEnd.isReturn(change, track.orElseThrow().names.get(0), quantity, direction, earliest);
-        if (!returned && !overtakes && doubt.isDoubtful(found)) {
+        if (isOpen()) {
+            overtake(quantity, direction, sums.start(found), block, end);
+            return;
+        }
+        long earliest = sums.earliestOfFull(found);
+        boolean same = current().isReturn(quantity, direction, earliest);
+        boolean before = !same && other().isReturn(quantity, direction, earliest);
+        if (!same && !before && doubt.isDoubtful(found)) {
             sums.clear();
             doubt.tell(found, sums.start(found), block, end);
             return;
         }
-        double[] origin = new double[Quantity.COUNT];
-        if (overtakes) {
-            Track water = track.orElseThrow();
-            water.close(ChangeSeries.time(earliest));
-            findings.report(WatchNotice.Kind.CLOSED, end, water);
-            origin = series.before(earliest);
+        if (before) {
+            now = 1 - now;
+        } else if (!same) {
+            begin(quantity, direction, earliest, block, end);
         }
-        if (!returned) {
-            track = Optional.of(findings.open(FindingName.LEVEL_UP, ChangeSeries.time(earliest), end));
-            names.clear();
-            change.begin(quantity, direction, earliest, block);
-            System.arraycopy(origin, 0, change.origin, 0, origin.length);
+        Arrays.fill(current().change.origin, 0);
+        tell(same || before, block, end);
+    }
+
+    /** Lets what is open rest, and tells of another change within it. */
+    private void overtake(int quantity, int direction, long earliest, long block, long end) {
+        double[] origin = series.before(earliest);
+        rest(earliest, end);
+        boolean before = other().isReturn(quantity, direction, earliest);
+        if (before) {
+            now = 1 - now;
+        } else {
+            begin(quantity, direction, earliest, block, end);
         }
-        Track open = track.orElseThrow();
+        System.arraycopy(origin, 0, current().change.origin, 0, origin.length);
+        tell(before, block, end);
+    }
+
+    /** What rests, or may come back, stays beside what begins: one change of each kind is remembered. */
+    private void begin(int quantity, int direction, long earliest, long block, long end) {
+        now = quantity == ChangeSeries.R ? BY_RELATION : BY_WATER;
+        Track opened = findings.open(FindingName.LEVEL_UP, ChangeSeries.time(earliest), end);
+        current().begin(opened, quantity, direction, earliest, block);
+        if (quantity != ChangeSeries.R) {
+            current().names.sinceBeginning();
+        }
+    }
+
+    /** Closes what is open where another change begins within it. */
+    private void rest(long from, long end) {
+        Track water = current().track.orElseThrow();
+        if (current().change.waterUntil >= from) {
+            // What it was called since was the doing of what began.
+            water.names = List.of(current().change.water);
+        }
+        water.close(ChangeSeries.time(from));
+        current().change.closedAt = from;
+        current().rests = true;
+        findings.report(WatchNotice.Kind.CLOSED, end, water);
+    }
+
+    private void tell(boolean returned, long block, long end) {
+        Followed opened = current();
+        Track open = opened.track.orElseThrow();
         open.open = true;
         open.returns += returned ? 1 : 0;
-        change.risen = true;
-        judge.judge(block, open, returned);
-        reported = summary(open);
+        opened.rests = false;
+        opened.change.risen = true;
+        opened.judge(block, returned);
+        opened.reported = opened.summary();
         findings.report(returned ? WatchNotice.Kind.RETURNED : WatchNotice.Kind.FOUND, end, open);
     }
 
     private void goOn(long block, long end) {
-        Track open = track.orElseThrow();
+        Followed following = current();
+        FollowedChange change = following.change;
+        Track open = following.track.orElseThrow();
         Falls.count(series, change, end, open);
-        double lastDay = series.lastDay(change.channel);
+        double lastDay = series.lastDay(change.channel) - change.origin[change.channel];
         change.largest =
                 Math.max(change.largest, Double.isNaN(lastDay) ? 0 : Math.abs(lastDay) / series.scale(change.channel));
-        names.vote(block);
+        following.names.vote(block);
         if (ChangeEnd.isOver(series, change, block, lastDryBlock)) {
-            judge.judge(block, open, false);
+            following.judge(block, false);
             close(block, end, open);
             return;
         }
-        boolean dayEnds = Math.floorMod(block + 1, (long) ChangeSeries.BLOCKS_PER_DAY) == 0;
-        if (dayEnds || block - change.openedAt < FRESH_BLOCKS) {
-            judge.judge(block, open, true);
-            String now = summary(open);
-            if (!now.equals(reported)) {
-                reported = now;
+        if (endsDay(block) || block - change.openedAt < FRESH_BLOCKS) {
+            following.judge(block, true);
+            String summary = following.summary();
+            if (!summary.equals(following.reported)) {
+                following.reported = summary;
                 findings.report(WatchNotice.Kind.CHANGED, end, open);
             }
         }
     }
 
-    private static String summary(Track open) {
-        return open.names + " " + open.shape + " " + open.recurrence().isPresent() + " " + open.alarm.isPresent();
-    }
-
     private void close(long block, long end, Track open) {
+        FollowedChange change = current().change;
         open.close(ChangeEnd.lastAway(series, change, block));
         change.closedAt = block;
         doubt.closed(change, block, open);
         sums.clear();
         findings.report(WatchNotice.Kind.CLOSED, end, open);
+        if (other().rests) {
+            other().rests = false;
+            if (stillStands(other().change)) {
+                now = 1 - now;
+                current().change.seenFrom = block - REST_BLOCKS + 1;
+                tell(true, block, end);
+            }
+        }
+    }
+
+    /** Whether what another change began within is still there now that this is over. */
+    private boolean stillStands(FollowedChange change) {
+        int from = series.blocks.from(series.blocks.number(series.blocks.size() - 1) - REST_BLOCKS + 1);
+        double[] known = Medians.known(series.blocks.column(from, change.channel));
+        return known.length >= LEAST_REST_BLOCKS
+                && change.sign * Medians.of(known) > ChangeEnd.FOUND * series.scale(change.channel);
     }
 
     void finish(long end) {
         if (isOpen()) {
-            Track open = track.orElseThrow();
-            judge.judge(series.blocks.number(series.blocks.size() - 1), open, true);
-            findings.report(WatchNotice.Kind.STANDING, end, open);
+            current().judge(series.blocks.number(series.blocks.size() - 1), true);
+            findings.report(WatchNotice.Kind.STANDING, end, current().track.orElseThrow());
         }
     }
 
@@ -173,19 +268,11 @@ final class ChangeWatch {
         StateText text = StateText.of("change-watch", VERSION);
         sums.write(text);
         text.with("lastDryBlock", lastDryBlock)
-                .with("track", track.map(each -> each.write().toString()).orElse(""))
                 .with("doubtful", doubt.track())
-                .with("channel", change.channel)
-                .with("sign", change.sign)
-                .with("blocksOfTrack", new long[] {change.start, change.openedAt, change.closedAt})
-                .with("risen", change.risen)
-                .with("largest", change.largest)
-                .with("origin", change.origin)
-                .with("votes", names.votes())
-                .with("stands", names.stands())
-                .with("across", names.acrossRays())
-                .with("reported", reported)
-                .with("weak", doubt.counts());
+                .with("weak", doubt.counts())
+                .with("now", now)
+                .with("other", other().write());
+        current().write(text);
         series.hours.write(text, "hour");
         series.blocks.write(text, "block");
         return text;
@@ -195,23 +282,15 @@ final class ChangeWatch {
         StateText text = StateText.parse("change-watch", VERSION, state);
         sums.read(text);
         lastDryBlock = text.count("lastDryBlock");
-        String found = text.text("track");
-        track = found.isEmpty() ? Optional.empty() : Optional.of(Track.read(found));
         doubt.read(text);
-        change.channel = text.index("channel");
-        change.sign = text.index("sign");
-        long[] times = text.counts("blocksOfTrack", 3);
-        change.start = times[0];
-        change.openedAt = times[1];
-        change.closedAt = times[2];
-        change.risen = text.flag("risen");
-        change.largest = text.number("largest");
-        // What a season had moved before is not in states of version 1.
-        if (text.has("origin")) {
-            System.arraycopy(text.numbers("origin", Quantity.COUNT), 0, change.origin, 0, Quantity.COUNT);
+        // Older states know of one change alone.
+        if (text.has("other")) {
+            now = text.index("now");
+            other().read(text.text("other"));
+        } else {
+            now = text.index("channel") == ChangeSeries.R ? BY_RELATION : BY_WATER;
         }
-        names.read(text);
-        reported = text.text("reported");
+        current().read(text);
         series.hours.read(text, "hour");
         series.blocks.read(text, "block");
     }

@@ -48,7 +48,7 @@ public final class DoubtfulReadings {
         Set<ReadingUse> uses = EnumSet.noneOf(ReadingUse.class);
         for (FindingName name : finding.names()) {
             switch (name) {
-                case DEPTH_STEP, DEPTH_DRIFT, SEDIMENT, FROZEN_DEPTH, OUT_OF_RANGE, LEVEL_UP, LEVEL_DOWN ->
+                case DEPTH_STEP, DEPTH_DRIFT, SEDIMENT, FROZEN_DEPTH, OUT_OF_RANGE, DEPTH_UNIT, LEVEL_UP, LEVEL_DOWN ->
                     uses.addAll(EnumSet.of(ReadingUse.DEPTH, ReadingUse.FLOW, ReadingUse.STORM_RESPONSE));
                 case VELOCITY_LOSS,
                         VELOCITY_GAIN,
@@ -56,7 +56,8 @@ public final class DoubtfulReadings {
                         WEAK_ECHO,
                         SIGN_FLIPS,
                         REVERSED_SIGN,
-                        FROZEN_VELOCITY ->
+                        FROZEN_VELOCITY,
+                        VELOCITY_UNIT ->
                     uses.addAll(EnumSet.of(ReadingUse.VELOCITY, ReadingUse.FLOW, ReadingUse.STORM_RESPONSE));
                 case VELOCITY_LOW_FOR_DEPTH, VELOCITY_HIGH_FOR_DEPTH, CONTRADICTORY, FROZEN_LOGGER ->
                     uses.addAll(EnumSet.allOf(ReadingUse.class));
@@ -143,6 +144,8 @@ public final class DoubtfulReadings {
                         FROZEN_LOGGER,
                         CONTRADICTORY,
                         OUT_OF_RANGE,
+                        DEPTH_UNIT,
+                        VELOCITY_UNIT,
                         CLOCK_OF_MONITOR,
                         CLOCK_OF_GAUGE,
                         SILENT_GAUGE,

@@ -22,14 +22,16 @@ final class Falls {
     private final int quantity;
     private final int sign;
     private final double scale;
+    private final double origin;
     private final double largest;
 
-    private Falls(ChangeSeries series, int quantity, int sign, double largest) {
+    private Falls(ChangeSeries series, FollowedChange change, int quantity, int sign) {
         this.blocks = series.blocks;
         this.quantity = quantity;
         this.sign = sign;
         this.scale = series.scale(quantity);
-        this.largest = largest;
+        this.origin = change.origin[quantity];
+        this.largest = change.largest;
     }
 
     /** Looks at the last block. */
@@ -40,7 +42,7 @@ final class Falls {
         if (change.largest < RECUR_SCALES || sign == 0) {
             return;
         }
-        Falls falls = new Falls(series, relation ? ChangeSeries.R : change.channel, sign, change.largest);
+        Falls falls = new Falls(series, change, relation ? ChangeSeries.R : change.channel, sign);
         int last = series.blocks.size() - 1;
         if (Double.isNaN(falls.away(last))) {
             return;
@@ -65,7 +67,7 @@ final class Falls {
 
     /** Distance of a block from usual in scales, in the direction of the change. */
     private double away(int index) {
-        return sign * blocks.value(index, quantity) / scale;
+        return sign * (blocks.value(index, quantity) - origin) / scale;
     }
 
     private double risen() {

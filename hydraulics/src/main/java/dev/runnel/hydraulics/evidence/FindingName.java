@@ -82,6 +82,14 @@ public enum FindingName {
             "depths outside of what the sensor can say, or next to nothing where there always was water",
             "another unit, a scale that was changed, a broken cable, a sensor that hangs dry, or water that takes another"
                     + " way"),
+    /** The depth leapt by the factor of a unit, and goes on as usual. */
+    DEPTH_UNIT(
+            "a depth in another unit or scale since one reading",
+            "a sensor or logger that was set or replaced, or a level that truly leapt so and follows the usual day"),
+    /** The velocity at its depth leapt by the factor of a unit, and goes on as usual. */
+    VELOCITY_UNIT(
+            "a velocity in another unit or scale since one reading",
+            "a sensor or logger that was set or replaced, or one that lost or found its sight at once"),
     /** The usual day comes early or late. */
     CLOCK_OF_MONITOR("a clock of the monitor that is off", "habits that moved, such as holidays, or pumps upstream"),
     /** The rain comes early or late for the depth, the day does not. */

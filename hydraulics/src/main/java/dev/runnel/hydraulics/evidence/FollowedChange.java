@@ -16,10 +16,19 @@ final class FollowedChange {
     long openedAt;
     long closedAt;
 
+    /** Block from which on hours tell what it is: its first, or the first after another change within it. */
+    long seenFrom;
+
+    /** Last block in which it was called water first; the least number if it never was. */
+    long waterUntil = Long.MIN_VALUE;
+
+    /** Which water that was. */
+    FindingName water = FindingName.MORE_WATER;
+
     /** Whether it stands high, so that it may fall. */
     boolean risen;
 
-    /** Where depth, velocity and flow stood before it, by quantity: 0 but in a season that another finding tells of. */
+    /** Where the quantities stood before it: 0 but in a season that another finding tells of. */
     final double[] origin = new double[Quantity.COUNT];
 
     /** Largest daily distance from usual, in scales. */
@@ -33,8 +42,10 @@ final class FollowedChange {
         channel = quantity;
         sign = direction;
         start = startBlock;
+        seenFrom = startBlock;
         openedAt = block;
         largest = 0;
+        waterUntil = Long.MIN_VALUE;
         Arrays.fill(origin, 0);
     }
 }

@@ -20,6 +20,9 @@ final class HourGatherer {
 
     private static final double LARGEST_DEPTH = 30;
 
+    /** Depth up to which there may as well be none, if it is not of another unit, m; chosen here. */
+    private static final double ODD_DEPTH = 0.002;
+
     /** No sewer is faster, m/s; chosen here. */
     private static final double LARGEST_VELOCITY = 12;
 
@@ -77,6 +80,13 @@ final class HourGatherer {
     private double[] levels = new double[ROOM];
     private double[] velocities = new double[ROOM];
     private double[] sorted = new double[ROOM];
+
+    /** Positive readings that no sewer has, which may be of another unit. */
+    private double[] oddDepths = new double[0];
+
+    private double[] oddVelocities = new double[0];
+    private int oddDepthCount;
+    private int oddVelocityCount;
     private int levelCount;
     private int velocityCount;
     private int upstreamCount;
@@ -161,6 +171,10 @@ final class HourGatherer {
     }
 
     private double level(long time, double depth) {
+        if (depth > 0 && (depth > LARGEST_DEPTH || depth <= ODD_DEPTH) && oddDepthCount < LARGEST_HOUR) {
+            oddDepths = room(oddDepths, oddDepthCount);
+            oddDepths[oddDepthCount++] = depth;
+        }
         if (!(depth >= LEAST_DEPTH && depth <= LARGEST_DEPTH)) {
             hour.outOfRange++;
             return Double.NaN;
@@ -196,6 +210,12 @@ final class HourGatherer {
     }
 
     private void velocity(long time, double level, double velocity) {
+        if (velocity > 0
+                && (velocity > LARGEST_VELOCITY || velocity <= ZERO_VELOCITY)
+                && oddVelocityCount < LARGEST_HOUR) {
+            oddVelocities = room(oddVelocities, oddVelocityCount);
+            oddVelocities[oddVelocityCount++] = velocity;
+        }
         if (!(Math.abs(velocity) <= LARGEST_VELOCITY)) {
             return;
         }
@@ -235,7 +255,7 @@ final class HourGatherer {
     }
 
     private static double[] room(double[] values, int used) {
-        return used < values.length ? values : Arrays.copyOf(values, 2 * values.length);
+        return used < values.length ? values : Arrays.copyOf(values, Math.max(ROOM, 2 * values.length));
     }
 
     /** Hands over the hour that is being filled, if there is one. */
@@ -245,11 +265,14 @@ final class HourGatherer {
         }
         depth();
         velocity();
+        asRead();
         SiteHour ended = hour;
         hour = new SiteHour(Long.MIN_VALUE);
         levelCount = 0;
         velocityCount = 0;
         upstreamCount = 0;
+        oddDepthCount = 0;
+        oddVelocityCount = 0;
         hours.accept(ended);
     }
 
@@ -262,6 +285,22 @@ final class HourGatherer {
         if (median > LEAST_LEVEL) {
             hour.lnDepth = Math.log(median);
             hour.depthSpread = Math.log(sorted[levelCount - 1] / Math.max(LEAST_LEVEL, sorted[0]));
+        }
+    }
+
+    /** Medians of the readings as they came, where most are such as no sewer has: of the others they are known already. */
+    private void asRead() {
+        double offset = offset((hour.hour + 1) * SiteHour.NANOS);
+        double depth = Math.exp(hour.lnDepth) - offset;
+        if (2 * oddDepthCount >= hour.readings) {
+            sort(oddDepths, oddDepthCount);
+            depth = median(0, oddDepthCount);
+        }
+        hour.lnReadDepth = depth > 0 ? Math.log(depth) : Double.NaN;
+        hour.lnReadVelocity = hour.lnVelocity;
+        if (2 * oddVelocityCount >= hour.readings) {
+            sort(oddVelocities, oddVelocityCount);
+            hour.lnReadVelocity = Math.log(median(0, oddVelocityCount));
         }
     }
 
@@ -321,7 +360,9 @@ final class HourGatherer {
                 .with("runs", new long[] {hour.depthRun, hour.depthRunFrom, hour.velocityRun, hour.velocityRunFrom})
                 .with("stamps", new long[] {last, lastStep, hour.gap, hour.gapFrom, hour.gapStep})
                 .with("levels", Arrays.copyOf(levels, levelCount))
-                .with("velocities", Arrays.copyOf(velocities, velocityCount + upstreamCount));
+                .with("velocities", Arrays.copyOf(velocities, velocityCount + upstreamCount))
+                .with("oddDepths", Arrays.copyOf(oddDepths, oddDepthCount))
+                .with("oddVelocities", Arrays.copyOf(oddVelocities, oddVelocityCount));
         depthRun.write(text, "depth");
         velocityRun.write(text, "velocity");
         return text;
@@ -355,6 +396,11 @@ final class HourGatherer {
         velocities = Arrays.copyOf(found, Math.max(ROOM, found.length));
         upstreamCount = (int) Arrays.stream(found).filter(v -> v < 0).count();
         velocityCount = found.length - upstreamCount;
+        // Not in states of before.
+        oddDepths = text.has("oddDepths") ? text.numbers("oddDepths") : new double[0];
+        oddDepthCount = oddDepths.length;
+        oddVelocities = text.has("oddVelocities") ? text.numbers("oddVelocities") : new double[0];
+        oddVelocityCount = oddVelocities.length;
         depthRun.read(text, "depth");
         velocityRun.read(text, "velocity");
     }

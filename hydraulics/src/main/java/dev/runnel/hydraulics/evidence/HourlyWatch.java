@@ -34,6 +34,7 @@ final class HourlyWatch implements Consumer<SiteHour> {
     private final long baselineTo;
     private final LocalHours local;
     private final DryHours dry = new DryHours();
+    private final ReadingUnits units;
     private final ReadingFaults faults;
     private final ChangeWatch change;
     private final TideWatch tide;
@@ -57,6 +58,7 @@ final class HourlyWatch implements Consumer<SiteHour> {
         this.baselineTo = Math.floorDiv(baseline.interval().end().getEpochSecond(), 3600L);
         this.local = baseline.localHours();
         this.faults = new ReadingFaults(baseline, findings);
+        this.units = new ReadingUnits(baseline, monitors, findings, faults);
         this.tide = new TideWatch(baseline.isTidal(), findings);
         this.change = new ChangeWatch(rule, findings, tide);
         this.clock = new ClockFinding(rule, findings, tide);
@@ -70,6 +72,12 @@ final class HourlyWatch implements Consumer<SiteHour> {
 
     @Override
     public void accept(SiteHour hour) {
+        boolean learning = hour.hour >= baselineFrom && hour.hour < baselineTo;
+        if (learning) {
+            units.learn(hour);
+        } else {
+            units.hour(hour);
+        }
         double excess =
                 depth.map(curve -> hour.lnDepth - usual(curve, hour.hour)).orElse(Double.NaN);
         double above = depth.map(curve -> hour.lnDepth - highestAround(curve, hour.hour))
@@ -78,7 +86,7 @@ final class HourlyWatch implements Consumer<SiteHour> {
         dry.add(hour, silence.believed(hour));
         endBlockAndDay(hour.hour);
         lastHour = hour.hour;
-        if (hour.hour >= baselineFrom && hour.hour < baselineTo) {
+        if (learning) {
             block = NONE;
             day = NONE;
             return;
@@ -172,6 +180,7 @@ final class HourlyWatch implements Consumer<SiteHour> {
         }
         long end = lastHour == NONE ? EpochNanos.of(java.time.Instant.EPOCH) : (lastHour + 1) * SiteHour.NANOS;
         change.finish(end);
+        units.finish(end);
         faults.finish(end);
         clock.finish(end);
         gauge.finish(end);
@@ -185,6 +194,7 @@ final class HourlyWatch implements Consumer<SiteHour> {
                 .with("lastHour", lastHour);
         dry.write(text);
         tide.write(text);
+        units.write(text);
         clock.write(text);
         level.ifPresent(channels -> text.with("level", channels.write().toString()));
         return text.with("gauge", gauge.write().toString())
@@ -200,6 +210,7 @@ final class HourlyWatch implements Consumer<SiteHour> {
         lastHour = text.count("lastHour");
         dry.read(text);
         tide.read(text);
+        units.read(text);
         clock.read(text);
         gauge.read(text.text("gauge"));
         // States of version 1 do not listen for a silent gauge: what was usual for it is learned anew.

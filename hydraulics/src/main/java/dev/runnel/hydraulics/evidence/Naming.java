@@ -37,6 +37,9 @@ final class Naming {
         FindingName.VELOCITY_GAIN
     };
 
+    /** Squared distance by which another name is then farther that is told no more; chosen here. */
+    static final double CLEARLY = 4;
+
     static final int MORE_WATER = 2;
 
     static final int LESS_WATER = 3;
@@ -113,6 +116,12 @@ final class Naming {
             found[i] = product(restD, restU, restD, restU);
         }
         return found;
+    }
+
+    /** Whether a change lies clearly farther from more and from less water than from something else; not if it is not known. */
+    boolean isNoWater(double d, double u) {
+        double[] far = distances(d, u);
+        return Math.min(far[MORE_WATER], far[LESS_WATER]) - far[least(far)] > CLEARLY;
     }
 
     /** Whether a place in the plane is farther from usual than names are told apart; not if it is not known. */

@@ -72,6 +72,20 @@ final class ReadingFaults {
         }
     }
 
+    /** Gives away the open finding of depths that cannot be, if there is one that began at about a time. */
+    Optional<Track> giveImpossibleDepths(long since) {
+        for (Kind kind : new Kind[] {Kind.WITHOUT_WATER, Kind.OUT_OF_RANGE}) {
+            Optional<Track> track = tracks.get(kind.ordinal());
+            if (isOpen(kind) && Math.abs(track.orElseThrow().since - since) <= TOGETHER) {
+                tracks.set(kind.ordinal(), Optional.empty());
+                // What these hours hold has been told by now.
+                hours.clear();
+                return track;
+            }
+        }
+        return Optional.empty();
+    }
+
     /** Whether a finding about velocities is open, which explains what the medians of velocity do. */
     boolean explainsVelocity() {
         return isOpen(Kind.ZEROS) || isOpen(Kind.ECHO) || isOpen(Kind.UPSTREAM);
@@ -108,7 +122,7 @@ final class ReadingFaults {
                 speed);
         hours.dropBefore(hour.hour - HOURS + 1);
         double looked = sum(0);
-        boolean enough = looked >= LEAST_READINGS && hours.size() >= LEAST_HOURS;
+        boolean enough = looked >= LEAST_READINGS && hoursWith(0) >= LEAST_HOURS;
         boolean velocity = baseline.watches(Quantity.VELOCITY_AT_DEPTH);
         share(Kind.ZEROS, velocity && enough && !low, 1, baseline.zeroLimit, end, "0 under water");
         share(Kind.ECHO, velocity && enough && !low, 2, baseline.echoLimit, end, "far below the others of their hour");
@@ -140,6 +154,14 @@ final class ReadingFaults {
         for (Kind kind : Kind.values()) {
             close(kind, end);
         }
+    }
+
+    private int hoursWith(int column) {
+        int count = 0;
+        for (int i = 0; i < hours.size(); i++) {
+            count += hours.value(i, column) > 0 ? 1 : 0;
+        }
+        return count;
     }
 
     private double sum(int column) {

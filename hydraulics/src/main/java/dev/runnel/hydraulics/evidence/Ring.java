@@ -58,7 +58,12 @@ final class Ring {
 
     /** The values of a column from an index on. */
     double[] column(int from, int column) {
-        double[] found = new double[size - from];
+        return column(from, size, column);
+    }
+
+    /** The values of a column from one index up to another. */
+    double[] column(int from, int to, int column) {
+        double[] found = new double[to - from];
         for (int i = 0; i < found.length; i++) {
             found[i] = value(from + i, column);
         }

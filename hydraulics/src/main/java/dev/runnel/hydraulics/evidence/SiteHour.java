@@ -20,6 +20,12 @@ final class SiteHour {
     /** Natural logarithm of the median forward velocity, m/s; NaN if fewer than half of the readings have one. */
     double lnVelocity = Double.NaN;
 
+    /** The same of the positive depths as the sensor gave them, whatever they are. */
+    double lnReadDepth = Double.NaN;
+
+    /** The same of velocities. */
+    double lnReadVelocity = Double.NaN;
+
     /** Median velocity upstream, m/s, where most velocities of the hour are negative; else NaN. */
     double upstream = Double.NaN;
 

@@ -1,0 +1,257 @@
+package dev.runnel.hydraulics.evidence;
+
+import dev.runnel.internal.StateText;
+import dev.runnel.internal.Text;
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * Whether the readings of a quantity leapt by the factor of another unit. What leaps so is held back from all that judges
+ * readings until it is decided, which takes less than a day or two.
+ */
+final class ReadingUnit {
+    // Every number of this class is chosen here; the reasons stand beside them.
+
+    /** Hours that show what the readings were against usual just before: five days, so that a season plays no part. */
+    private static final int HOURS_BEFORE = 120;
+
+    private static final int LEAST_BEFORE = 24;
+
+    /** Distance from there, in ln, that is none: a storm, a blockage that is not told yet. */
+    private static final double AT_HOME = 0.6;
+
+    /** A leap takes place from one hour to the next, in the hour between, or across a gap that is no longer than this. */
+    private static final int LEAP_HOURS = 3;
+
+    /** Hours after a leap in which it is decided: storms lift a level for a while, whatever its unit. */
+    private static final int OPEN_HOURS = 48;
+
+    /** Largest scatter of an unchanged day seen through another scale, and that over the usual one. */
+    private static final double SMALL_SCATTER = 0.12;
+
+    private static final double LARGEST_SCATTER = 0.2;
+    private static final double OVER_USUAL = 1.5;
+
+    /** The other quantity, in ln, has not moved. */
+    private static final double UNMOVED = 0.25;
+
+    /** Water held up slows it by more than this, in ln, and a velocity that parts so is not alone. */
+    private static final double PARTED = 0.5;
+
+    /** Scatter of the days before above which a leap is nothing new: what is held up and let go, pumps. */
+    private static final double STEADY = 0.3;
+
+    /** Hours back at home that end the question. */
+    private static final int MOST_HOME = 3;
+
+    /** Hours back at home that end a finding; a storm brings a depth in feet home for less than a day. */
+    private static final int HOURS_HOME = 24;
+
+    private final Quantity quantity;
+    private final Findings findings;
+    private final ReadingFaults faults;
+    private final Ring before = new Ring(HOURS_BEFORE, 2);
+    private final Ring leapt = new Ring(UnitFactor.MOST_HOURS, 2);
+    private Optional<UnitFactor> asked = Optional.empty();
+    private Optional<Track> track = Optional.empty();
+    private final Ring last = new Ring(2, 1);
+    private long askedSince;
+    private int home;
+
+    ReadingUnit(Quantity quantity, Findings findings, ReadingFaults faults) {
+        this.quantity = quantity;
+        this.findings = findings;
+        this.faults = faults;
+    }
+
+    boolean isOpen() {
+        return track.map(each -> each.open).orElse(false);
+    }
+
+    /** Whether readings are held back: they may be, or are, of another unit. */
+    boolean isSuspect() {
+        return isOpen() || asked.isPresent();
+    }
+
+    /** Whether it is decided, or will be within hours, so that nothing else need tell of it meanwhile. */
+    boolean isSoonSure() {
+        return isOpen() || asked.map(UnitFactor::isLarge).orElse(false);
+    }
+
+    void learn(long hour, double x, double other) {
+        if (!Double.isNaN(x)) {
+            before.add(hour, x, other);
+            last.add(hour, x);
+        }
+    }
+
+    /**
+     * Takes an hour.
+     *
+     * @param x logarithm of the median reading over its usual value; NaN if one is not known
+     * @param other the same of the other quantity; NaN if it is not known
+     */
+    void hour(long hour, double x, double other) {
+        if (Double.isNaN(x)) {
+            return;
+        }
+        if (before.size() < LEAST_BEFORE) {
+            before.add(hour, x, other);
+            last.add(hour, x);
+            return;
+        }
+        double away = x - Medians.of(before.column(0, 0));
+        if (isOpen()) {
+            goOn(hour, away);
+        } else {
+            // A storm may have been asked about when the unit changes.
+            Optional<UnitFactor> leap = leap(hour, x, away);
+            if (leap.isPresent()
+                    && (asked.isEmpty()
+                            || !leap.orElseThrow().isOfFoot() && Math.abs(away - asked.orElseThrow().ln) > AT_HOME)) {
+                asked = leap;
+                leapt.clear();
+                home = 0;
+                askedSince = hour;
+            }
+            if (asked.isPresent()) {
+                ask(hour, away, other);
+            } else {
+                before.add(hour, x, other);
+            }
+        }
+        last.add(hour, x);
+    }
+
+    /**
+     * The factor by which this hour lies above one of the last two, which may have been the hour of the leap itself, and
+     * above what is usual: what falls back to usual leaps as well.
+     */
+    private Optional<UnitFactor> leap(long hour, double x, double away) {
+        for (int i = 0; i < last.size(); i++) {
+            double by = x - last.value(i, 0);
+            UnitFactor factor = UnitFactor.nearest(by);
+            if (hour - last.number(i) <= LEAP_HOURS
+                    && Math.abs(by - factor.ln) < factor.band()
+                    && Math.abs(x - factor.ln) < factor.ofUsual()
+                    && Math.abs(away - factor.ln) < AT_HOME
+                    && Medians.scatter(before.column(0, 0)) < STEADY) {
+                return Optional.of(factor);
+            }
+        }
+        return Optional.empty();
+    }
+
+    private void ask(long hour, double away, double other) {
+        UnitFactor factor = asked.orElseThrow();
+        home += Math.abs(away) < AT_HOME ? 1 : 0;
+        if (home >= MOST_HOME || hour - askedSince > OPEN_HOURS) {
+            asked = Optional.empty();
+            return;
+        }
+        if (Math.abs(away - factor.ln) >= factor.band()) {
+            return;
+        }
+        leapt.add(hour, away, other);
+        double[] others = Medians.known(leapt.column(0, 1));
+        boolean alone = others.length * 2 < leapt.size();
+        double moved = alone ? 0 : Medians.of(others) - Medians.of(before.column(0, 1));
+        boolean parts =
+                quantity == Quantity.DEPTH ? Math.signum(factor.ln) * moved < -PARTED : Math.abs(moved) > PARTED;
+        if (parts) {
+            asked = Optional.empty();
+            return;
+        }
+        int wanted = factor.hours(alone);
+        double[] aways = leapt.column(Math.max(0, leapt.size() - wanted), 0);
+        double median = Medians.of(aways);
+        boolean exact = Math.abs(median - factor.ln) < factor.exact()
+                && (factor.isLarge() || Medians.scatter(aways) < smallScatter());
+        if (aways.length == wanted && exact && !(Math.abs(moved) > UNMOVED)) {
+            asked = Optional.empty();
+            tell(factor, median, (hour + 1) * SiteHour.NANOS);
+        }
+    }
+
+    /** Largest scatter that is the one of the usual day. */
+    private double smallScatter() {
+        double usual = OVER_USUAL * Medians.scatter(before.column(0, 0));
+        return Math.min(LARGEST_SCATTER, Math.max(SMALL_SCATTER, usual));
+    }
+
+    private void tell(UnitFactor factor, double median, long end) {
+        long since = askedSince * SiteHour.NANOS;
+        boolean depth = quantity == Quantity.DEPTH;
+        home = 0;
+        boolean back = track.isPresent() && since - track.orElseThrow().closed <= (long) HOURS_BEFORE * SiteHour.NANOS;
+        FindingName name = depth ? FindingName.DEPTH_UNIT : FindingName.VELOCITY_UNIT;
+        Optional<Track> renamed = back ? Optional.empty() : before(since);
+        if (!back) {
+            track = renamed.or(() -> Optional.of(findings.open(name, since, end)));
+        }
+        Track told = track.orElseThrow();
+        told.names = List.of(name);
+        if (back) {
+            told.returns++;
+            told.open = true;
+        } else {
+            told.earliest = since - SiteHour.NANOS;
+            told.latest = since + SiteHour.NANOS;
+            told.shape = ChangeShape.STEP;
+            told.direction = median > 0 ? Direction.UP : Direction.DOWN;
+        }
+        told.detail = "unit changed? the " + quantity + " is read about " + Text.significant(Math.exp(median), 3)
+                + " times as large as in the days before, from one hour to the next, and else goes on as usual; the factor of"
+                + " a unit: " + factor.describe();
+        findings.report(
+                back
+                        ? WatchNotice.Kind.RETURNED
+                        : renamed.isPresent() ? WatchNotice.Kind.CHANGED : WatchNotice.Kind.FOUND,
+                end,
+                told);
+    }
+
+    /** What was told of the same readings before their unit was seen, if anything. */
+    private Optional<Track> before(long since) {
+        return quantity == Quantity.DEPTH ? faults.giveImpossibleDepths(since) : Optional.empty();
+    }
+
+    private void goOn(long hour, double away) {
+        home = Math.abs(away) < AT_HOME ? home + 1 : 0;
+        if (home >= HOURS_HOME) {
+            Track told = track.orElseThrow();
+            long end = (hour + 1) * SiteHour.NANOS;
+            told.close(end - (long) HOURS_HOME * SiteHour.NANOS);
+            findings.report(WatchNotice.Kind.CLOSED, end, told);
+        }
+    }
+
+    void finish(long end) {
+        track.filter(each -> each.open).ifPresent(each -> findings.report(WatchNotice.Kind.STANDING, end, each));
+    }
+
+    String write() {
+        StateText text = StateText.of("reading-unit", 1)
+                .with("asked", asked.map(UnitFactor::name).orElse(""))
+                .with("track", track.map(each -> each.write().toString()).orElse(""))
+                .with("askedSince", askedSince)
+                .with("home", home);
+        before.write(text, "before");
+        leapt.write(text, "leapt");
+        last.write(text, "last");
+        return text.toString();
+    }
+
+    void read(String state) {
+        StateText text = StateText.parse("reading-unit", 1, state);
+        String factor = text.text("asked");
+        asked = factor.isEmpty() ? Optional.empty() : Optional.of(text.constant("asked", UnitFactor.class));
+        String found = text.text("track");
+        track = found.isEmpty() ? Optional.empty() : Optional.of(Track.read(found));
+        askedSince = text.count("askedSince");
+        home = text.index("home");
+        before.read(text, "before");
+        leapt.read(text, "leapt");
+        last.read(text, "last");
+    }
+}

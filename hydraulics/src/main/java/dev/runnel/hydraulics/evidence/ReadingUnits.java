@@ -1,0 +1,103 @@
+package dev.runnel.hydraulics.evidence;
+
+import dev.runnel.hydraulics.monitoring.MonitorHistory;
+import dev.runnel.internal.StateText;
+import dev.runnel.timeseries.EpochNanos;
+import dev.runnel.timeseries.baseline.DayCurve;
+import java.util.Optional;
+
+/** Looks whether depth or velocity leapt by the factor of another unit, and takes out of the hours what may have. */
+final class ReadingUnits {
+    private final MonitorHistory monitors;
+    private final LocalHours local;
+    private final Optional<DayCurve> depth;
+    private final Optional<DayCurve> velocity;
+    private final Optional<UsualVelocity> law;
+    private final ReadingUnit ofDepth;
+    private final ReadingUnit ofVelocity;
+
+    ReadingUnits(SiteBaseline baseline, MonitorHistory monitors, Findings findings, ReadingFaults faults) {
+        this.monitors = monitors;
+        this.local = baseline.localHours();
+        this.depth = baseline.day(Quantity.DEPTH);
+        this.velocity = baseline.day(Quantity.VELOCITY);
+        this.law = baseline.usualVelocity();
+        this.ofDepth = new ReadingUnit(Quantity.DEPTH, findings, faults);
+        this.ofVelocity = new ReadingUnit(Quantity.VELOCITY, findings, faults);
+    }
+
+    /** Takes an hour of the baseline, which is normal by definition. */
+    void learn(SiteHour hour) {
+        ofDepth.learn(hour.hour, depth(hour), byDay(hour, velocity, hour.lnReadVelocity));
+        ofVelocity.learn(hour.hour, velocity(hour), depth(hour));
+    }
+
+    /** Takes an hour; what of it may be of another unit is missing from it afterwards. */
+    void hour(SiteHour hour) {
+        double y = depth(hour);
+        double v = velocity(hour);
+        ofDepth.hour(hour.hour, y, byDay(hour, velocity, hour.lnReadVelocity));
+        // A velocity follows its depth; where that is not read truly, the hour of the day must do.
+        double byDepth = law.isPresent() && hour.hasDepth() && !ofDepth.isSuspect() ? v : Double.NaN;
+        ofVelocity.hour(hour.hour, byDepth, y);
+        if (ofDepth.isSuspect()) {
+            hour.lnDepth = Double.NaN;
+            hour.depthRun = 0;
+        }
+        if (ofDepth.isSoonSure()) {
+            hour.outOfRange = 0;
+            hour.withoutWater = 0;
+        }
+        if (ofVelocity.isSuspect()) {
+            hour.lnVelocity = Double.NaN;
+            hour.looked = 0;
+            hour.zeros = 0;
+            hour.lowWide = 0;
+            hour.lowNarrow = 0;
+            hour.flips = 0;
+            hour.velocityRun = 0;
+        }
+    }
+
+    private double byDay(SiteHour hour, Optional<DayCurve> curve, double read) {
+        return curve.isEmpty() || Double.isNaN(read)
+                ? Double.NaN
+                : read - curve.orElseThrow().value(local.hourOfDay(hour.hour), local.isRest(hour.hour));
+    }
+
+    /** Logarithm of the depth read over the one that is usual at the hour, both as the sensor gives them. */
+    private double depth(SiteHour hour) {
+        if (depth.isEmpty() || Double.isNaN(hour.lnReadDepth)) {
+            return Double.NaN;
+        }
+        double usual = Math.exp(depth.orElseThrow().value(local.hourOfDay(hour.hour), local.isRest(hour.hour)))
+                - (monitors.isConstant()
+                        ? monitors.first().sensorOffset()
+                        : monitors.at(EpochNanos.toInstant(hour.hour * SiteHour.NANOS))
+                                .sensorOffset());
+        return usual > 0 ? hour.lnReadDepth - Math.log(usual) : Double.NaN;
+    }
+
+    private double velocity(SiteHour hour) {
+        return law.isEmpty() || Double.isNaN(hour.lnReadVelocity) || !hour.hasDepth()
+                ? Double.NaN
+                : hour.lnReadVelocity - law.orElseThrow().lnVelocity(hour.lnDepth);
+    }
+
+    void finish(long end) {
+        ofDepth.finish(end);
+        ofVelocity.finish(end);
+    }
+
+    void write(StateText text) {
+        text.with("depthUnit", ofDepth.write()).with("velocityUnit", ofVelocity.write());
+    }
+
+    void read(StateText text) {
+        // Not in states of before: what was read then is learned anew.
+        if (text.has("depthUnit")) {
+            ofDepth.read(text.text("depthUnit"));
+            ofVelocity.read(text.text("velocityUnit"));
+        }
+    }
+}
