@@ -52,6 +52,12 @@ final class ChangeSeries {
         return baseline.centre[quantity];
     }
 
+    /** Forgets all from an hour on. */
+    void dropFrom(long hour) {
+        hours.dropFrom(hour);
+        blocks.dropFrom(blockOf(hour));
+    }
+
     /** Adds the medians of a block less what is usual, NaN of fewer hours; returns them. */
     double[] addBlock(long block, int leastHours) {
         int from = hours.from(block * HourlyWatch.BLOCK_HOURS);

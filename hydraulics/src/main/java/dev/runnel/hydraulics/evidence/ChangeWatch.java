@@ -4,6 +4,7 @@ import dev.runnel.internal.StateText;
 import java.util.Arrays;
 import java.util.EnumSet;
 import java.util.List;
+import java.util.Optional;
 import java.util.Set;
 
 /** The sequential detectors on hours, and the life of the one finding they may have open. */
@@ -23,6 +24,9 @@ final class ChangeWatch {
     private static final int REST_BLOCKS = 2 * ChangeSeries.BLOCKS_PER_DAY;
 
     private static final int LEAST_REST_BLOCKS = 3;
+
+    /** A finding that began no earlier than this before a leap, or was told after it, is of the leap. */
+    private static final int GIVEN_BLOCKS = 2 * ChangeSeries.BLOCKS_PER_DAY;
 
     private static final int BY_WATER = 0;
     private static final int BY_RELATION = 1;
@@ -89,7 +93,7 @@ final class ChangeWatch {
             return true;
         }
         return start - change.start >= LATER_BLOCKS
-                && current().mayBeWater()
+                && change.mayBeWater
                 && current().names.isAnother(start, series.before(start));
     }
 
@@ -104,6 +108,22 @@ final class ChangeWatch {
     /** Whether what is open is water alone, which may come and go for half a year. */
     boolean isWater() {
         return current().isWater();
+    }
+
+    /** Forgets all since a time, when the readings turn out to be of another unit, and gives away what it told of them. */
+    Optional<Track> giveAway(long since, long end) {
+        long hour = Math.floorDiv(since, SiteHour.NANOS);
+        series.dropFrom(hour);
+        sums.clear();
+        FollowedChange change = current().change;
+        long block = ChangeSeries.blockOf(hour);
+        if (!isOpen() || change.start < block - GIVEN_BLOCKS && change.openedAt < block) {
+            return Optional.empty();
+        }
+        Optional<Track> given = current().track;
+        current().track = Optional.empty();
+        resume(block, end);
+        return given;
     }
 
     /** Ends a block: its medians go to the open finding. */
@@ -239,13 +259,19 @@ final class ChangeWatch {
         doubt.closed(change, block, open);
         sums.clear();
         findings.report(WatchNotice.Kind.CLOSED, end, open);
-        if (other().rests) {
+        if (stillStands(other().change)) {
+            resume(block - REST_BLOCKS + 1, end);
+        } else {
             other().rests = false;
-            if (stillStands(other().change)) {
-                now = 1 - now;
-                current().change.seenFrom = block - REST_BLOCKS + 1;
-                tell(true, block, end);
-            }
+        }
+    }
+
+    /** Goes on with what rested, if anything did, by what is seen from a block on. */
+    private void resume(long seenFrom, long end) {
+        if (other().rests) {
+            now = 1 - now;
+            current().change.seenFrom = seenFrom;
+            tell(true, ChangeSeries.blockOf(Math.floorDiv(end, SiteHour.NANOS) - 1), end);
         }
     }
 

@@ -37,11 +37,6 @@ final class Followed {
                 && isWater(track.orElseThrow().names.get(0));
     }
 
-    /** Whether one of its names is more or less water. */
-    boolean mayBeWater() {
-        return track.orElseThrow().names.stream().anyMatch(Followed::isWater);
-    }
-
     private static boolean isWater(FindingName name) {
         return name == FindingName.MORE_WATER || name == FindingName.LESS_WATER;
     }
@@ -63,6 +58,7 @@ final class Followed {
     /** Gives the finding its names anew; what was ever called water is remembered as that. */
     void judge(long block, boolean shapeToo) {
         judge.judge(block, track.orElseThrow(), shapeToo);
+        change.mayBeWater |= track.orElseThrow().names.stream().anyMatch(Followed::isWater);
         if (isWater()) {
             change.waterUntil = block;
             change.water = track.orElseThrow().names.get(0);
@@ -80,6 +76,7 @@ final class Followed {
                 .with("sign", change.sign)
                 .with("blocksOfTrack", new long[] {change.start, change.openedAt, change.closedAt})
                 .with("waterUntil", change.waterUntil)
+                .with("mayBeWater", change.mayBeWater)
                 .with("water", change.water.name())
                 .with("seenFrom", change.seenFrom)
                 .with("risen", change.risen)
@@ -118,6 +115,7 @@ final class Followed {
         // Not in older states: then nothing rests, and what is water now was so until now.
         rests = text.has("rests") && text.flag("rests");
         change.waterUntil = text.has("waterUntil") ? text.count("waterUntil") : Long.MIN_VALUE;
+        change.mayBeWater = text.has("mayBeWater") && text.flag("mayBeWater");
         change.water = text.has("water") ? text.constant("water", FindingName.class) : FindingName.MORE_WATER;
         change.seenFrom = text.has("seenFrom") ? text.count("seenFrom") : change.start;
         names.read(text);

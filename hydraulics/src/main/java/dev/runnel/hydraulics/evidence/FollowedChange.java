@@ -22,6 +22,9 @@ final class FollowedChange {
     /** Last block in which it was called water first; the least number if it never was. */
     long waterUntil = Long.MIN_VALUE;
 
+    /** Whether more or less water ever was among its names. */
+    boolean mayBeWater;
+
     /** Which water that was. */
     FindingName water = FindingName.MORE_WATER;
 
@@ -46,6 +49,7 @@ final class FollowedChange {
         openedAt = block;
         largest = 0;
         waterUntil = Long.MIN_VALUE;
+        mayBeWater = false;
         Arrays.fill(origin, 0);
     }
 }

@@ -58,7 +58,7 @@ final class HourlyWatch implements Consumer<SiteHour> {
         this.baselineTo = Math.floorDiv(baseline.interval().end().getEpochSecond(), 3600L);
         this.local = baseline.localHours();
         this.faults = new ReadingFaults(baseline, findings);
-        this.units = new ReadingUnits(baseline, monitors, findings, faults);
+        this.units = new ReadingUnits(baseline, monitors, findings, this::giveAway);
         this.tide = new TideWatch(baseline.isTidal(), findings);
         this.change = new ChangeWatch(rule, findings, tide);
         this.clock = new ClockFinding(rule, findings, tide);
@@ -121,6 +121,12 @@ final class HourlyWatch implements Consumer<SiteHour> {
                 ? hour.lnVelocity - law.orElseThrow().lnVelocity(hour.lnDepth)
                 : Double.NaN;
         change.hour(hour.hour, atDepth(hour, plain, isDry), d, u, q, plain);
+    }
+
+    private Optional<Track> giveAway(Quantity quantity, long since, long end) {
+        Optional<Track> impossible = quantity == Quantity.DEPTH ? faults.giveImpossibleDepths(since) : Optional.empty();
+        Optional<Track> changed = change.giveAway(since, end);
+        return impossible.or(() -> changed);
     }
 
     private static double moved(double hourOfDay) {

@@ -47,9 +47,15 @@ final class ReadingUnit {
     /** Hours back at home that end a finding; a storm brings a depth in feet home for less than a day. */
     private static final int HOURS_HOME = 24;
 
+    /** What others told of the same readings before their unit was seen. */
+    interface Told {
+        /** Gives away the finding that began with the readings, if there is one, and forgets what they did. */
+        Optional<Track> giveAway(Quantity quantity, long since, long end);
+    }
+
     private final Quantity quantity;
     private final Findings findings;
-    private final ReadingFaults faults;
+    private final Told told;
     private final Ring before = new Ring(HOURS_BEFORE, 2);
     private final Ring leapt = new Ring(UnitFactor.MOST_HOURS, 2);
     private Optional<UnitFactor> asked = Optional.empty();
@@ -58,22 +64,17 @@ final class ReadingUnit {
     private long askedSince;
     private int home;
 
-    ReadingUnit(Quantity quantity, Findings findings, ReadingFaults faults) {
+    ReadingUnit(Quantity quantity, Findings findings, Told told) {
         this.quantity = quantity;
         this.findings = findings;
-        this.faults = faults;
+        this.told = told;
     }
 
     boolean isOpen() {
         return track.map(each -> each.open).orElse(false);
     }
 
-    /** Whether readings are held back: they may be, or are, of another unit. */
-    boolean isSuspect() {
-        return isOpen() || asked.isPresent();
-    }
-
-    /** Whether it is decided, or will be within hours, so that nothing else need tell of it meanwhile. */
+    /** Whether its readings are of another unit, or it will be decided within hours: nothing else need judge them. */
     boolean isSoonSure() {
         return isOpen() || asked.map(UnitFactor::isLarge).orElse(false);
     }
@@ -100,27 +101,44 @@ final class ReadingUnit {
             last.add(hour, x);
             return;
         }
-        double away = x - Medians.of(before.column(0, 0));
-        if (isOpen()) {
-            goOn(hour, away);
+        if (isOpen() || asked.isPresent() || mayLeap(hour, x)) {
+            judge(hour, x, other, x - Medians.of(before.column(0, 0)));
         } else {
-            // A storm may have been asked about when the unit changes.
-            Optional<UnitFactor> leap = leap(hour, x, away);
-            if (leap.isPresent()
-                    && (asked.isEmpty()
-                            || !leap.orElseThrow().isOfFoot() && Math.abs(away - asked.orElseThrow().ln) > AT_HOME)) {
-                asked = leap;
-                leapt.clear();
-                home = 0;
-                askedSince = hour;
-            }
-            if (asked.isPresent()) {
-                ask(hour, away, other);
-            } else {
-                before.add(hour, x, other);
-            }
+            before.add(hour, x, other);
         }
         last.add(hour, x);
+    }
+
+    private void judge(long hour, double x, double other, double away) {
+        if (isOpen()) {
+            goOn(hour, away);
+            return;
+        }
+        // A storm may have been asked about when the unit changes.
+        Optional<UnitFactor> leap = leap(hour, x, away);
+        if (leap.isPresent()
+                && (asked.isEmpty()
+                        || !leap.orElseThrow().isOfFoot() && Math.abs(away - asked.orElseThrow().ln) > AT_HOME)) {
+            asked = leap;
+            leapt.clear();
+            home = 0;
+            askedSince = hour;
+        }
+        if (asked.isPresent()) {
+            ask(hour, away, other);
+        } else {
+            before.add(hour, x, other);
+        }
+    }
+
+    /** Whether this hour is far from one of the last two, as few are: a quick look. */
+    private boolean mayLeap(long hour, double x) {
+        for (int i = 0; i < last.size(); i++) {
+            if (hour - last.number(i) <= LEAP_HOURS && Math.abs(x - last.value(i, 0)) > UnitFactor.LEAST_LEAP) {
+                return true;
+            }
+        }
+        return false;
     }
 
     /**
@@ -185,22 +203,22 @@ final class ReadingUnit {
         home = 0;
         boolean back = track.isPresent() && since - track.orElseThrow().closed <= (long) HOURS_BEFORE * SiteHour.NANOS;
         FindingName name = depth ? FindingName.DEPTH_UNIT : FindingName.VELOCITY_UNIT;
-        Optional<Track> renamed = back ? Optional.empty() : before(since);
+        Optional<Track> renamed = told.giveAway(quantity, since, end);
         if (!back) {
             track = renamed.or(() -> Optional.of(findings.open(name, since, end)));
         }
-        Track told = track.orElseThrow();
-        told.names = List.of(name);
+        Track open = track.orElseThrow();
+        open.names = List.of(name);
         if (back) {
-            told.returns++;
-            told.open = true;
+            open.returns++;
+            open.open = true;
         } else {
-            told.earliest = since - SiteHour.NANOS;
-            told.latest = since + SiteHour.NANOS;
-            told.shape = ChangeShape.STEP;
-            told.direction = median > 0 ? Direction.UP : Direction.DOWN;
+            open.earliest = since - SiteHour.NANOS;
+            open.latest = since + SiteHour.NANOS;
+            open.shape = ChangeShape.STEP;
+            open.direction = median > 0 ? Direction.UP : Direction.DOWN;
         }
-        told.detail = "unit changed? the " + quantity + " is read about " + Text.significant(Math.exp(median), 3)
+        open.detail = "unit changed? the " + quantity + " is read about " + Text.significant(Math.exp(median), 3)
                 + " times as large as in the days before, from one hour to the next, and else goes on as usual; the factor of"
                 + " a unit: " + factor.describe();
         findings.report(
@@ -208,21 +226,16 @@ final class ReadingUnit {
                         ? WatchNotice.Kind.RETURNED
                         : renamed.isPresent() ? WatchNotice.Kind.CHANGED : WatchNotice.Kind.FOUND,
                 end,
-                told);
-    }
-
-    /** What was told of the same readings before their unit was seen, if anything. */
-    private Optional<Track> before(long since) {
-        return quantity == Quantity.DEPTH ? faults.giveImpossibleDepths(since) : Optional.empty();
+                open);
     }
 
     private void goOn(long hour, double away) {
         home = Math.abs(away) < AT_HOME ? home + 1 : 0;
         if (home >= HOURS_HOME) {
-            Track told = track.orElseThrow();
+            Track open = track.orElseThrow();
             long end = (hour + 1) * SiteHour.NANOS;
-            told.close(end - (long) HOURS_HOME * SiteHour.NANOS);
-            findings.report(WatchNotice.Kind.CLOSED, end, told);
+            open.close(end - (long) HOURS_HOME * SiteHour.NANOS);
+            findings.report(WatchNotice.Kind.CLOSED, end, open);
         }
     }
 

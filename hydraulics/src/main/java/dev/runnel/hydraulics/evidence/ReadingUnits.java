@@ -16,14 +16,14 @@ final class ReadingUnits {
     private final ReadingUnit ofDepth;
     private final ReadingUnit ofVelocity;
 
-    ReadingUnits(SiteBaseline baseline, MonitorHistory monitors, Findings findings, ReadingFaults faults) {
+    ReadingUnits(SiteBaseline baseline, MonitorHistory monitors, Findings findings, ReadingUnit.Told told) {
         this.monitors = monitors;
         this.local = baseline.localHours();
         this.depth = baseline.day(Quantity.DEPTH);
         this.velocity = baseline.day(Quantity.VELOCITY);
         this.law = baseline.usualVelocity();
-        this.ofDepth = new ReadingUnit(Quantity.DEPTH, findings, faults);
-        this.ofVelocity = new ReadingUnit(Quantity.VELOCITY, findings, faults);
+        this.ofDepth = new ReadingUnit(Quantity.DEPTH, findings, told);
+        this.ofVelocity = new ReadingUnit(Quantity.VELOCITY, findings, told);
     }
 
     /** Takes an hour of the baseline, which is normal by definition. */
@@ -38,17 +38,15 @@ final class ReadingUnits {
         double v = velocity(hour);
         ofDepth.hour(hour.hour, y, byDay(hour, velocity, hour.lnReadVelocity));
         // A velocity follows its depth; where that is not read truly, the hour of the day must do.
-        double byDepth = law.isPresent() && hour.hasDepth() && !ofDepth.isSuspect() ? v : Double.NaN;
+        double byDepth = law.isPresent() && hour.hasDepth() && !ofDepth.isSoonSure() ? v : Double.NaN;
         ofVelocity.hour(hour.hour, byDepth, y);
-        if (ofDepth.isSuspect()) {
+        if (ofDepth.isSoonSure()) {
             hour.lnDepth = Double.NaN;
             hour.depthRun = 0;
-        }
-        if (ofDepth.isSoonSure()) {
             hour.outOfRange = 0;
             hour.withoutWater = 0;
         }
-        if (ofVelocity.isSuspect()) {
+        if (ofVelocity.isSoonSure()) {
             hour.lnVelocity = Double.NaN;
             hour.looked = 0;
             hour.zeros = 0;

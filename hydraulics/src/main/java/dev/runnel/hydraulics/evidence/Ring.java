@@ -76,6 +76,11 @@ final class Ring {
         size -= drop;
     }
 
+    /** Drops all rows whose number is not less. */
+    void dropFrom(long number) {
+        size = from(number);
+    }
+
     void dropLast() {
         size--;
     }

@@ -39,29 +39,37 @@ final class ShapeFit {
     static ShapeFit of(double[] values, int lastOnset) {
         int n = values.length;
         int most = Math.max(0, Math.min(n - 1, lastOnset));
-        double[] stepFit = new double[n];
-        double[] rampFit = new double[n];
+        // The change began no later than it was told, so that no later beginning is tried.
+        double[] stepFit = new double[most + 1];
+        double[] rampFit = new double[most + 1];
+        int[] places = new int[n];
+        double[] known = new double[n];
         double total = 0;
         int count = 0;
-        for (double x : values) {
-            if (!Double.isNaN(x)) {
-                total += x * x;
-                count++;
+        for (int t = 0; t < n; t++) {
+            if (!Double.isNaN(values[t])) {
+                total += values[t] * values[t];
+                places[count] = t;
+                known[count++] = values[t];
             }
         }
+        int from = 0;
         int step = 0;
         int ramp = 0;
-        for (int k = 0; k < n; k++) {
-            stepFit[k] = total - gain(values, k, 0);
+        for (int k = 0; k <= most; k++) {
+            while (from < count && places[from] < k) {
+                from++;
+            }
+            stepFit[k] = total - gain(places, known, from, count, k, 0);
             rampFit[k] = total;
             for (int length : LENGTHS) {
                 if (length <= n - k) {
-                    rampFit[k] = Math.min(rampFit[k], total - gain(values, k, length));
+                    rampFit[k] = Math.min(rampFit[k], total - gain(places, known, from, count, k, length));
                 }
             }
-            rampFit[k] = Math.min(rampFit[k], total - gain(values, k, n - k));
-            step = k <= most && stepFit[k] < stepFit[step] ? k : step;
-            ramp = k <= most && rampFit[k] < rampFit[ramp] ? k : ramp;
+            rampFit[k] = Math.min(rampFit[k], total - gain(places, known, from, count, k, n - k));
+            step = stepFit[k] < stepFit[step] ? k : step;
+            ramp = rampFit[k] < rampFit[ramp] ? k : ramp;
         }
         double effective = Math.max(2, INDEPENDENT * count);
         double floor = 1e-12 + total * 1e-9;
@@ -84,16 +92,15 @@ final class ShapeFit {
         return new ShapeFit(shape, best, earliest, latest);
     }
 
-    /** By how much a step (length 0) or a ramp from k lessens the sum of squares. */
-    private static double gain(double[] values, int k, int length) {
+    /** By how much a step (length 0) or a ramp from k lessens the sum of squares, by the known values from one on. */
+    private static double gain(int[] places, double[] known, int from, int count, int k, int length) {
         double product = 0;
         double square = 0;
-        for (int t = k; t < values.length; t++) {
-            if (!Double.isNaN(values[t])) {
-                double f = t - k < length ? (t - k + 0.5) / length : 1;
-                product += f * values[t];
-                square += f * f;
-            }
+        for (int i = from; i < count; i++) {
+            int after = places[i] - k;
+            double f = after < length ? (after + 0.5) / length : 1;
+            product += f * known[i];
+            square += f * f;
         }
         return square > 0 ? product * product / square : 0;
     }

@@ -20,6 +20,10 @@ enum UnitFactor {
     OF_MILLI(0.001, "metres where millimetres are meant");
 
     static final int MOST_HOURS = 24;
+
+    /** A smaller leap, in ln, is near none of them: that of a foot less its band. */
+    static final double LEAST_LEAP = 0.88;
+
     private static final int DIGITS = 4;
 
     /** Ln of a factor between that of a foot and ten. */

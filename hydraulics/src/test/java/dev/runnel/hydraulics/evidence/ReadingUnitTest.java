@@ -39,6 +39,11 @@ class ReadingUnitTest {
         assertThat(finding.sinceRange().contains(CHANGED)).isTrue();
         assertThat(finding.found()).isBetween(CHANGED, CHANGED.plus(Duration.ofDays(2)));
         assertThat(finding.isOpen()).isTrue();
+        // What it was called first does not count: the name must be there in two days.
+        assertThat(report.events())
+                .filteredOn(event -> event.finding().names().contains(name))
+                .first()
+                .satisfies(event -> assertThat(event.time()).isBefore(CHANGED.plus(Duration.ofDays(2))));
         assertThat(finding.detail()).contains("the factor of a unit: " + shown(factor));
     }
 

@@ -9,20 +9,15 @@ import org.apache.commons.math3.util.FastMath;
  * rain comes as clusters of cells about a storm, the answer is a basin that empties by the power of its store beside a slow
  * one, the law has a weir downstream that ponds low flows, the scatter is larger in the small hours and in low flow, and
  * holidays of the factory nobody has told. It shares nothing with the others but the interface.
+ *
+ * @param seed what all draws of a site come from
+ * @param wetClimate how wet it is, about 1
  */
-final class HouseholdNature implements Nature {
+record HouseholdNature(long seed, double wetClimate) implements Nature {
     private static final double DAY = Grid.MINUTES_OF_DAY;
 
     /** Above this mean a count is drawn from a normal law. */
     private static final double MANY = 12;
-
-    private final long seed;
-    private final double wetClimate;
-
-    HouseholdNature(long seed, double wetClimate) {
-        this.seed = seed;
-        this.wetClimate = wetClimate;
-    }
 
     /** Storms at random, each with cells that begin some hours after it (Neyman and Scott's clusters). */
     @Override

@@ -8,18 +8,13 @@ import org.apache.commons.math3.util.FastMath;
  * The second generator, of another make: days drawn from a small stock of ragged shapes, rain as days of a wet and dry
  * chain cut by a random cascade, an answer by a triangle and a store with a threshold, heavy-tailed scatter that stays and
  * jumps, a law with a bend. It shares nothing with the first but the interface.
+ *
+ * @param seed what all draws of a site come from
+ * @param wetClimate how wet it is, about 1
  */
-final class RoughNature implements Nature {
+record RoughNature(long seed, double wetClimate) implements Nature {
     private static final int SLOTS = 96;
     private static final double DAY = Grid.MINUTES_OF_DAY;
-
-    private final long seed;
-    private final double wetClimate;
-
-    RoughNature(long seed, double wetClimate) {
-        this.seed = seed;
-        this.wetClimate = wetClimate;
-    }
 
     @Override
     public Rain rain(Grid grid) {
