@@ -20,6 +20,9 @@ final class ReadingUnit {
     /** Distance from there, in ln, that is none: a storm, a blockage that is not told yet. */
     private static final double AT_HOME = 0.6;
 
+    /** Where the level is all that is known, a leap of feet must begin nearer: a blockage that grows leaps in a storm too. */
+    private static final double NEAR_HOME = 0.3;
+
     /** A leap takes place from one hour to the next, in the hour between, or across a gap that is no longer than this. */
     private static final int LEAP_HOURS = 3;
 
@@ -115,7 +118,7 @@ final class ReadingUnit {
             return;
         }
         // A storm may have been asked about when the unit changes.
-        Optional<UnitFactor> leap = leap(hour, x, away);
+        Optional<UnitFactor> leap = leap(hour, x, away, Double.isNaN(other));
         if (leap.isPresent()
                 && (asked.isEmpty()
                         || !leap.orElseThrow().isOfFoot() && Math.abs(away - asked.orElseThrow().ln) > AT_HOME)) {
@@ -145,7 +148,7 @@ final class ReadingUnit {
      * The factor by which this hour lies above one of the last two, which may have been the hour of the leap itself, and
      * above what is usual: what falls back to usual leaps as well.
      */
-    private Optional<UnitFactor> leap(long hour, double x, double away) {
+    private Optional<UnitFactor> leap(long hour, double x, double away, boolean alone) {
         for (int i = 0; i < last.size(); i++) {
             double by = x - last.value(i, 0);
             UnitFactor factor = UnitFactor.nearest(by);
@@ -153,6 +156,7 @@ final class ReadingUnit {
                     && Math.abs(by - factor.ln) < factor.band()
                     && Math.abs(x - factor.ln) < factor.ofUsual()
                     && Math.abs(away - factor.ln) < AT_HOME
+                    && !(alone && factor.isOfFoot() && Math.abs(away - by) > NEAR_HOME)
                     && Medians.scatter(before.column(0, 0)) < STEADY) {
                 return Optional.of(factor);
             }
