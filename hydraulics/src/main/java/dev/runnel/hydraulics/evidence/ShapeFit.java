@@ -10,6 +10,9 @@ final class ShapeFit {
     /** Blocks follow each other, and a level wanders: of three, one counts. */
     private static final double INDEPENDENT = 0.3;
 
+    /** For the bounds of the beginning days count, not blocks: a level, and a law, wander from day to day; chosen here. */
+    private static final double SURE = 0.1;
+
     /** 95 % point of chi-squared with one degree of freedom. */
     private static final double CHI_SQUARED_95 = 3.841458820694124;
 
@@ -80,7 +83,7 @@ final class ShapeFit {
                 Math.abs(criterion) < PLAIN ? ChangeShape.UNCERTAIN : isRamp ? ChangeShape.RAMP : ChangeShape.STEP;
         double[] fit = isRamp ? rampFit : stepFit;
         int best = isRamp ? ramp : step;
-        double limit = (fit[best] + floor) * (1 + CHI_SQUARED_95 / effective);
+        double limit = (fit[best] + floor) * (1 + CHI_SQUARED_95 / Math.max(2, SURE * count));
         int earliest = best;
         int latest = best;
         while (earliest > 0 && fit[earliest - 1] <= limit) {

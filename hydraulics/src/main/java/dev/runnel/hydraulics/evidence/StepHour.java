@@ -13,6 +13,9 @@ final class StepHour {
     /** The bounds of a step's hour: squares worse by 4 of their own variance, about 95 % of one figure (2² of a normal law). */
     private static final double SPREAD = 4;
 
+    /** Hours follow each other, and days of rest come between: of four, one counts; chosen here. */
+    private static final double INDEPENDENT = 0.25;
+
     private StepHour() {}
 
     /** Gives a finding the hour of its step, if there are hours enough about the block of its onset. */
@@ -42,7 +45,7 @@ final class StepHour {
             fit[k] = squares(known, 0, k) + squares(known, k, count);
             best = fit[k] < fit[best] ? k : best;
         }
-        double limit = fit[best] * (1 + SPREAD / Math.max(2, 0.5 * count));
+        double limit = fit[best] * (1 + SPREAD / Math.max(2, INDEPENDENT * count));
         int earliest = best;
         int latest = best;
         while (earliest > 1 && fit[earliest - 1] <= limit) {
