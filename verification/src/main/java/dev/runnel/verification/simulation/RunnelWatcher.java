@@ -130,7 +130,8 @@ final class RunnelWatcher implements Watcher {
             // The simulator has a name for each of the two; either is right for both.
             case FROZEN_DEPTH, FROZEN_LOGGER -> Called.FROZEN_DEPTH;
             case FROZEN_VELOCITY -> Called.FROZEN_VELOCITY;
-            case CONTRADICTORY, OUT_OF_RANGE, DEPTH_UNIT, VELOCITY_UNIT -> Called.CONTRADICTORY;
+            case CONTRADICTORY, OUT_OF_RANGE -> Called.CONTRADICTORY;
+            case DEPTH_UNIT, VELOCITY_UNIT -> Called.UNIT;
             case CLOCK_OF_MONITOR -> Called.CLOCK_OF_MONITOR;
             case CLOCK_OF_GAUGE -> Called.CLOCK_OF_GAUGE;
             case SILENT_GAUGE -> Called.SILENT_GAUGE;
