@@ -1,6 +1,7 @@
 package dev.runnel.rainfall.gauge;
 
 import dev.runnel.rainfall.internal.Share;
+import dev.runnel.timeseries.EpochNanos;
 import dev.runnel.timeseries.Interval;
 import dev.runnel.timeseries.RegularSeries;
 import java.time.Duration;
@@ -42,9 +43,10 @@ final class StormCells {
             RegularSeries gauge, Interval storm, Duration cell, Duration around, int size, double leastMm) {
         double[] depths = new double[size];
         double total = 0;
-        for (int i = 0; i < size; i++) {
-            Share share =
-                    Share.of(gauge, Interval.of(storm.start().minus(around).plus(cell.multipliedBy(i)), cell));
+        long cellNanos = cell.toNanos();
+        long from = EpochNanos.of(storm.start().minus(around));
+        for (int i = 0; i < size; i++, from += cellNanos) {
+            Share share = Share.of(gauge, from, from + cellNanos);
             if (!share.unknown().isZero()) {
                 return Optional.empty();
             }

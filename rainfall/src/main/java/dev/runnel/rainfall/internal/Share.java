@@ -24,10 +24,22 @@ public record Share(double sum, int missingSteps, Duration unknown) {
      * @return its share
      */
     public static Share of(RegularSeries series, Interval window) {
+        return of(series, EpochNanos.of(window.start()), EpochNanos.of(window.end()));
+    }
+
+    /**
+     * Returns the share of a window.
+     *
+     * @param series the record, NaN for missing
+     * @param windowStart start of the window, ns since 1970; the window may reach beyond the record
+     * @param windowEnd its end, ns since 1970; not before the start
+     * @return its share
+     */
+    public static Share of(RegularSeries series, long windowStart, long windowEnd) {
         long step = series.step().toNanos();
         long start = EpochNanos.of(series.start());
-        long from = EpochNanos.of(window.start()) - start;
-        long to = EpochNanos.of(window.end()) - start;
+        long from = windowStart - start;
+        long to = windowEnd - start;
         int last = (int) Math.min(series.size(), Math.floorDiv(to + step - 1, step));
         CompensatedSum sum = new CompensatedSum();
         int missing = 0;

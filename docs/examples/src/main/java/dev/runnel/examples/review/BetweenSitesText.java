@@ -42,33 +42,45 @@ final class BetweenSitesText {
      */
     record Said(String label, String text) {}
 
+    /**
+     * What is known between the sites, found once for the page of text and for that of the survey.
+     *
+     * @param said the sentences; none of a single site
+     * @param neighbours the gauges in the storms of any of them; empty if there are fewer than two
+     */
+    record Between(List<Said> said, Optional<Neighbours> neighbours) {}
+
     private BetweenSitesText() {}
 
-    static void put(Page page, List<SiteResult> sites) {
+    static Between of(List<SiteResult> sites) {
+        List<SiteResult> gauged =
+                sites.stream().filter(site -> site.gauge().isPresent()).toList();
+        Optional<Neighbours> neighbours = gauged.size() < 2 ? Optional.empty() : Optional.of(neighbours(gauged));
+        return new Between(sites.size() < 2 ? List.of() : said(sites, gauged, neighbours), neighbours);
+    }
+
+    static void put(Page page, Between between) {
         page.gap().heading("BETWEEN THE SITES", "");
-        for (Said said : said(sites)) {
+        for (Said said : between.said()) {
             page.section(said.label()).say(said.text());
         }
     }
 
-    static List<Said> said(List<SiteResult> sites) {
+    private static List<Said> said(List<SiteResult> sites, List<SiteResult> gauged, Optional<Neighbours> neighbours) {
         List<Said> said = new ArrayList<>();
         Map<String, SiteResult> byId = new HashMap<>();
         sites.forEach(site -> byId.put(site.id(), site));
         for (SiteResult below : sites) {
             below.upstream().ifPresent(id -> said.add(new Said("volumes", upstream(id, below, byId))));
         }
-        List<SiteResult> gauged =
-                sites.stream().filter(site -> site.gauge().isPresent()).toList();
-        if (gauged.size() < 2) {
+        if (neighbours.isEmpty()) {
             said.add(new Said("gauges", "fewer than two: nothing to compare"));
             return said;
         }
-        Neighbours neighbours = neighbours(gauged);
         if (gauged.size() == 2) {
-            said.add(new Said("gauges", pair(gauged.get(0), gauged.get(1), neighbours)));
+            said.add(new Said("gauges", pair(gauged.get(0), gauged.get(1), neighbours.get())));
         } else {
-            gauged.forEach(site -> said.add(new Said("gauges", againstOthers(site, neighbours))));
+            gauged.forEach(site -> said.add(new Said("gauges", againstOthers(site, neighbours.get()))));
         }
         said.addAll(clocks(gauged));
         return said;
@@ -99,7 +111,7 @@ final class BetweenSitesText {
     }
 
     /** The gauges in the storms of any of them. */
-    static Neighbours neighbours(List<SiteResult> gauged) {
+    private static Neighbours neighbours(List<SiteResult> gauged) {
         return Neighbours.inPeriods(rain(gauged), storms(gauged)).settingAside(GAUGE_TOLERANCE);
     }
 

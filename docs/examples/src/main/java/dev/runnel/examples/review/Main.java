@@ -62,9 +62,10 @@ public final class Main {
             if (results.isEmpty()) {
                 return "";
             }
-            String text = ReviewText.of(folder, results);
+            BetweenSitesText.Between between = BetweenSitesText.of(results);
+            String text = ReviewText.of(folder, results, between);
             Collections.sort(complaints);
-            files.end(made, folder, period, text, results, complaints);
+            files.end(made, folder, period, text, results, between, complaints);
             return text;
         } finally {
             ReviewFiles.discard(made);

@@ -61,11 +61,20 @@ final class ReviewFiles {
     }
 
     /** Writes what belongs to all sites, and moves everything into its place. */
-    void end(Path made, Path sites, Period period, String text, List<SiteResult> results, List<String> complaints) {
+    void end(
+            Path made,
+            Path sites,
+            Period period,
+            String text,
+            List<SiteResult> results,
+            BetweenSitesText.Between between,
+            List<String> complaints) {
         try {
             Files.writeString(made.resolve(TEXT), text, StandardCharsets.UTF_8);
             Files.writeString(
-                    made.resolve("index.html"), SurveyLines.page(sites, results, complaints), StandardCharsets.UTF_8);
+                    made.resolve("index.html"),
+                    SurveyLines.page(sites, results, between, complaints),
+                    StandardCharsets.UTF_8);
             SurveySummary.write(made, results);
             MethodNotes.writeBeside(made);
             Files.writeString(

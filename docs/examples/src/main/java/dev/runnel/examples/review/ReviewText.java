@@ -8,13 +8,13 @@ import java.util.Locale;
 final class ReviewText {
     private ReviewText() {}
 
-    static String of(Path folder, List<SiteResult> sites) {
+    static String of(Path folder, List<SiteResult> sites, BetweenSitesText.Between between) {
         StringBuilder text = new StringBuilder();
         text.append(new Page().title("SITE REVIEW", Show.count(sites.size(), "site") + " in " + folder.getFileName()));
         sites.forEach(site -> text.append(site.text()));
         Page page = new Page();
         if (sites.size() > 1) {
-            BetweenSitesText.put(page, sites);
+            BetweenSitesText.put(page, between);
         }
         page.gap();
         page.section("files").say("index.html to look at, review.txt, and a folder of CSV files for each site");

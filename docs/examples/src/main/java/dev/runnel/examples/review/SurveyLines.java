@@ -51,34 +51,29 @@ final class SurveyLines {
                 .collect(Collectors.joining("; "));
     }
 
-    static String page(Path folder, List<SiteResult> results, List<String> complaints) {
+    static String page(
+            Path folder, List<SiteResult> results, BetweenSitesText.Between between, List<String> complaints) {
         return SurveyPage.of(
                 "Site review",
                 Show.count(results.size(), "site") + " in " + folder.getFileName(),
                 results.stream().map(SiteResult::line).toList(),
                 complaints,
-                results.size() < 2
-                        ? List.of()
-                        : BetweenSitesText.said(results).stream()
-                                .map(said -> said.label() + ": " + said.text())
-                                .toList(),
-                panels(results));
+                between.said().stream()
+                        .map(said -> said.label() + ": " + said.text())
+                        .toList(),
+                panels(results, between));
     }
 
-    private static List<SitePage.Panel> panels(List<SiteResult> results) {
+    private static List<SitePage.Panel> panels(List<SiteResult> results, BetweenSitesText.Between between) {
         List<SitePage.Panel> panels = new ArrayList<>(volumes(results));
-        panels.addAll(doubleMass(results));
+        between.neighbours().ifPresent(neighbours -> panels.addAll(doubleMass(results, neighbours)));
         return panels;
     }
 
     /** Each gauge against the mean of the others, storm by storm. */
-    private static List<SitePage.Panel> doubleMass(List<SiteResult> results) {
+    private static List<SitePage.Panel> doubleMass(List<SiteResult> results, Neighbours neighbours) {
         List<SiteResult> gauged =
                 results.stream().filter(site -> site.gauge().isPresent()).toList();
-        if (gauged.size() < 2) {
-            return List.of();
-        }
-        Neighbours neighbours = BetweenSitesText.neighbours(gauged);
         // A gauge whose record the others do not share, or shared only in dry hours, has no line.
         List<SiteResult> compared = gauged.stream()
                 .filter(site -> neighbours.finding(site.id()).isPresent())

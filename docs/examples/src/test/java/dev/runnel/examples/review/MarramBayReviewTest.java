@@ -381,11 +381,10 @@ class MarramBayReviewTest {
 
     @Test
     void textTellsTheStoryInItsFirstLines() {
-        String page = ReviewText.of(
-                TOWN,
-                List.of(
-                        SiteResult.of(saltingsLane, Attention.of(saltingsLane)),
-                        SiteResult.of(quayStreet, Attention.of(quayStreet))));
+        List<SiteResult> results = List.of(
+                SiteResult.of(saltingsLane, Attention.of(saltingsLane)),
+                SiteResult.of(quayStreet, Attention.of(quayStreet)));
+        String page = ReviewText.of(TOWN, results, BetweenSitesText.of(results));
         String flat = page.replaceAll("\\s+", " ");
 
         assertThat(page.lines()).allMatch(line -> line.length() <= Page.WIDTH, "lines of a page");
