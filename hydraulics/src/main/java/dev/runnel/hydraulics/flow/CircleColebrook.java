@@ -133,7 +133,9 @@ final class CircleColebrook implements UniformCurve {
         }
         double x = solve(q, start, top);
         double depth = x < 0 ? conduit.searched().lowestDepthFor(discharge) : diameter * x;
-        return Math.min(depth, deepest);
+        // A search whose own largest discharge is the last digit less finds none.
+        boolean isAtCrest = deepest == crest && Double.isNaN(depth);
+        return isAtCrest ? deepest : Math.min(depth, deepest);
     }
 
     /** The zero of Q(x) − q on the rising branch, −1 where this class does not know it. */

@@ -40,6 +40,24 @@ class ColebrookCellsTest {
         }
     }
 
+    /** One digit below the largest discharge there is a depth, be the largest of the general search one digit less or not. */
+    @Test
+    void lastDigitBelowTheCrestHasADepth() {
+        for (int i = 0; i < 20_000; i++) {
+            double roughness = i % 2 == 0 ? 0 : logUniform(1e-6, 1e-3);
+            Conduit pipe = Conduit.of(
+                    CircularSection.ofDiameter(logUniform(0.05, 5)),
+                    Gradient.of(logUniform(1e-6, 0.1)),
+                    ColebrookWhite.ofRoughness(roughness));
+            double most = pipe.maximum().discharge();
+            for (double discharge : new double[] {most, Math.nextDown(most), most * (1 - 2e-16)}) {
+                double depth = pipe.normalDepth(discharge);
+                assertThat(pipe.discharge(depth) / discharge - 1).as("%s", pipe).isBetween(-5e-14, 5e-14);
+                assertThat(depth).isLessThanOrEqualTo(pipe.maximum().depth());
+            }
+        }
+    }
+
     /** A pipe that is asked once, one that was asked often, and the form for many give the same bits. */
     @Test
     void whatIsKeptIsWhatWouldBeComputed() {
