@@ -5,7 +5,7 @@ import dev.runnel.internal.Text;
 import dev.runnel.timeseries.EpochNanos;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.OptionalDouble;
+import java.util.Optional;
 
 /**
  * A clock of the rain gauge that is off: storms in a row that the depth follows by other hours than usual, while the dry day
@@ -21,6 +21,11 @@ final class GaugeClock {
     private static final double LEAST_LAG = -0.8;
 
     private static final double LARGEST_LAG = 2.5;
+
+    /** A usual lag above this, h, is believed of so many storms only: two may have met the same tide or lock. */
+    private static final double LATE_LAG = 1.5;
+
+    private static final int LEAST_LATE = 4;
 
     /** A storm this late is carried by the ground and says nothing of clocks, h. */
     private static final double SLOW = 3.2;
@@ -49,6 +54,14 @@ final class GaugeClock {
 
     private static final int MOST_PENDING = 4;
 
+    /**
+     * While there is more or less water than usual, fewer storms than all that are looked at, by less than this, h, tell only
+     * if each fits the rain so well: a storm stands out less.
+     */
+    private static final double SMALL = 1.5;
+
+    private static final double GOOD_FIT = 0.85;
+
     /** Storms farther apart are not in a row. */
     private static final long IN_A_ROW = 30 * Track.DAY;
 
@@ -57,6 +70,7 @@ final class GaugeClock {
     private final StormLags storms = new StormLags();
     private final List<Double> usual = new ArrayList<>();
     private final List<Double> lags = new ArrayList<>();
+    private final List<Double> fits = new ArrayList<>();
     private final List<Long> times = new ArrayList<>();
     private double shift;
     private long lastUsual;
@@ -75,22 +89,26 @@ final class GaugeClock {
      *
      * @param excess ln depth less its usual dry day; NaN for missing
      * @param dayShift by how much the last dry days came late, h; NaN if nobody knows
+     * @param tide whether the depth follows a tide that the baseline did not show: then storms say nothing
+     * @param season whether there is more or less water than usual, of which the depth comes later by itself
      */
-    void hour(SiteHour hour, double excess, double dayShift) {
-        if (!tests) {
+    void hour(SiteHour hour, double excess, double dayShift, boolean tide, boolean season) {
+        if (!tests || tide) {
             return;
         }
-        OptionalDouble lag = storms.add(hour.hour, hour.rain, excess);
-        if (lag.isEmpty() || lag.getAsDouble() > SLOW) {
+        Optional<StormLag.Fit> fit = storms.add(hour.hour, hour.rain, excess);
+        if (fit.isEmpty() || fit.orElseThrow().lag() > SLOW) {
             return;
         }
+        double lag = fit.orElseThrow().lag();
         long end = (hour.hour + 1) * SiteHour.NANOS;
-        if (usual.size() < LEAST_USUAL) {
-            accept(lag.getAsDouble());
+        if (usual.size() < LEAST_USUAL || usual.size() < LEAST_LATE && middle() > LATE_LAG) {
+            accept(lag);
             lastUsual = end;
             return;
         }
-        lags.add(lag.getAsDouble());
+        lags.add(lag);
+        fits.add(fit.orElseThrow().correlation());
         times.add(end);
         double middle = middle();
         if (!(middle > LEAST_LAG && middle < LARGEST_LAG)) {
@@ -98,7 +116,7 @@ final class GaugeClock {
         } else if (finding.isOpen()) {
             close(middle, end);
         } else {
-            open(middle, dayShift, end);
+            open(middle, dayShift, season, end);
         }
         passOn(MOST_PENDING - 1);
     }
@@ -114,6 +132,7 @@ final class GaugeClock {
     private void passOn(int kept) {
         while (lags.size() > kept) {
             double lag = lags.remove(0);
+            fits.remove(0);
             long time = times.remove(0);
             if (!finding.isOpen()) {
                 accept(lag);
@@ -141,11 +160,11 @@ final class GaugeClock {
         return Math.sqrt((PRIOR_STORMS * PRIOR * PRIOR + known.length * found) / (PRIOR_STORMS + known.length));
     }
 
-    private void open(double middle, double dayShift, long end) {
+    private void open(double middle, double dayShift, boolean season, long end) {
         for (Agreement each : AGREEMENTS) {
-            double mean = agreed(each, middle);
+            double mean = agreed(each, middle, season);
             boolean monitor = Math.abs(dayShift) > SHARE_OF_DAY * Math.abs(mean);
-            if (!Double.isNaN(mean) && !monitor) {
+            if (!Double.isNaN(mean) && !monitor && !(season && !each.earlier)) {
                 tell(each.storms, mean, middle, end);
                 return;
             }
@@ -153,7 +172,7 @@ final class GaugeClock {
     }
 
     /** Mean distance of the last storms from usual, h; NaN if they do not agree. */
-    private double agreed(Agreement wanted, double middle) {
+    private double agreed(Agreement wanted, double middle, boolean season) {
         int from = lags.size() - wanted.storms;
         if (from < 0 || times.get(times.size() - 1) - times.get(from) > IN_A_ROW) {
             return Double.NaN;
@@ -169,7 +188,12 @@ final class GaugeClock {
             largest = Math.max(largest, away);
         }
         double mean = sum / wanted.storms;
-        boolean agree = least > EACH * wanted.shift
+        boolean fit = !season
+                || wanted.storms == MOST_PENDING
+                || mean > SMALL
+                || fits.subList(from, fits.size()).stream().allMatch(each -> each > GOOD_FIT);
+        boolean agree = fit
+                && least > EACH * wanted.shift
                 && mean > wanted.shift
                 && mean > wanted.scatters * scatter(middle) / Math.sqrt(wanted.storms)
                 && largest - least < wanted.spread;
@@ -213,6 +237,7 @@ final class GaugeClock {
         StateText text = StateText.of("gauge-clock", 1)
                 .with("usual", usualLags())
                 .with("lags", lags.stream().mapToDouble(Double::doubleValue).toArray())
+                .with("fits", fits.stream().mapToDouble(Double::doubleValue).toArray())
                 .with("times", times.stream().mapToLong(Long::longValue).toArray())
                 .with("lastUsual", lastUsual)
                 .with("shift", shift);
@@ -229,6 +254,14 @@ final class GaugeClock {
         }
         for (double lag : text.numbers("lags")) {
             lags.add(lag);
+        }
+        // Not in states of before; what was pending then counts as a good fit.
+        if (text.has("fits")) {
+            for (double each : text.numbers("fits", lags.size())) {
+                fits.add(each);
+            }
+        } else {
+            lags.forEach(each -> fits.add(1.0));
         }
         for (long time : text.counts("times", lags.size())) {
             times.add(time);

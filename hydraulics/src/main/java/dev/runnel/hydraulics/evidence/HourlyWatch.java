@@ -105,7 +105,7 @@ final class HourlyWatch implements Consumer<SiteHour> {
             clock.add(hourOfDay, hour.lnDepth, speed ? hour.lnFlow(monitors) : Double.NaN);
         }
         if (depth.isPresent()) {
-            gauge.hour(hour, excess, clock.dayShift());
+            gauge.hour(hour, excess, clock.dayShift(), tide.isSeen(), change.isWater());
             tide.add(hour.hour, isDry ? excess : Double.NaN);
         }
         hourOfDay = moved(hourOfDay - clock.shift());

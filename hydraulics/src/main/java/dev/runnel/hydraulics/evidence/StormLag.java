@@ -25,13 +25,23 @@ final class StormLag {
     private StormLag() {}
 
     /**
+     * What a storm tells.
+     *
+     * @param lag hours, negative if the depth rises before the rain; NaN if the storm does not tell
+     * @param correlation of rain and depth at that lag
+     */
+    record Fit(double lag, double correlation) {
+        private static final Fit NONE = new Fit(Double.NaN, 0);
+    }
+
+    /**
      * Returns the lag of a storm.
      *
      * @param rain rain by the hour, mm, with dry hours before and after
      * @param excess ln depth less its usual dry day in the same hours; NaN for missing
-     * @return hours, negative if the depth rises before the rain; NaN if the storm does not tell
+     * @return the lag, and how well it fits
      */
-    static double of(double[] rain, double[] excess) {
+    static Fit of(double[] rain, double[] excess) {
         int n = rain.length;
         double[] held = new double[n];
         double keep = Math.exp(-1 / HELD_BACK);
@@ -49,7 +59,7 @@ final class StormLag {
             }
         }
         if (known < LEAST_KNOWN * n || !(highest - lowest > LEAST_RISE)) {
-            return Double.NaN;
+            return Fit.NONE;
         }
         double[] found = new double[LARGEST_LAG - LEAST_LAG + 1];
         int best = 0;
@@ -58,10 +68,11 @@ final class StormLag {
             best = found[k] > found[best] ? k : best;
         }
         if (best == 0 || best == found.length - 1 || !(found[best] > LEAST_CORRELATION)) {
-            return Double.NaN;
+            return Fit.NONE;
         }
         double bend = found[best - 1] - 2 * found[best] + found[best + 1];
-        return LEAST_LAG + best + (bend < 0 ? (found[best - 1] - found[best + 1]) / (2 * bend) : 0);
+        double between = bend < 0 ? (found[best - 1] - found[best + 1]) / (2 * bend) : 0;
+        return new Fit(LEAST_LAG + best + between, found[best]);
     }
 
     private static double correlation(double[] held, double[] excess, int lag) {

@@ -3,7 +3,7 @@ package dev.runnel.hydraulics.evidence;
 import dev.runnel.internal.StateText;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.OptionalDouble;
+import java.util.Optional;
 
 /** Gathers the hours of storms and tells the lag of depth behind rain of each that is over. */
 final class StormLags {
@@ -26,7 +26,7 @@ final class StormLags {
     private int dry;
 
     /** Takes an hour; returns the lag of the storm that ends with it, if one does. */
-    OptionalDouble add(long hour, double rain, double excess) {
+    Optional<StormLag.Fit> add(long hour, double rain, double excess) {
         if (Double.isNaN(rain) || last != Long.MIN_VALUE && hour - last > 1) {
             hours.clear();
             sum = 0;
@@ -34,13 +34,13 @@ final class StormLags {
         }
         last = hour;
         if (Double.isNaN(rain)) {
-            return OptionalDouble.empty();
+            return Optional.empty();
         }
         hours.add(new double[] {rain, excess});
         if (rain > DROP) {
             sum += rain;
             dry = 0;
-            return OptionalDouble.empty();
+            return Optional.empty();
         }
         dry++;
         if (hours.size() > 4 * LONGEST) {
@@ -51,21 +51,20 @@ final class StormLags {
             while (hours.size() > BEFORE) {
                 hours.remove(0);
             }
-            return OptionalDouble.empty();
+            return Optional.empty();
         }
         if (dry < GAP) {
-            return OptionalDouble.empty();
+            return Optional.empty();
         }
-        OptionalDouble lag = OptionalDouble.empty();
+        Optional<StormLag.Fit> fit = Optional.empty();
         if (sum >= LEAST_RAIN && hours.size() >= BEFORE + GAP && hours.size() <= LONGEST) {
-            double found = StormLag.of(column(0), column(1));
-            lag = Double.isNaN(found) ? lag : OptionalDouble.of(found);
+            fit = Optional.of(StormLag.of(column(0), column(1))).filter(found -> !Double.isNaN(found.lag()));
         }
         sum = 0;
         while (hours.size() > BEFORE) {
             hours.remove(0);
         }
-        return lag;
+        return fit;
     }
 
     private double[] column(int index) {

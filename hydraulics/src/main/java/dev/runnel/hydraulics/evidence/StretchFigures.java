@@ -100,7 +100,7 @@ final class StretchFigures {
         for (int i = 0; i < stretch.size; i++) {
             SiteHour each = stretch.hour(i);
             double usual = depth.value(stretch.hourOfDay(i), stretch.isRest(i));
-            storms.add(each.hour, each.rain, each.lnDepth - usual).ifPresent(lags::add);
+            storms.add(each.hour, each.rain, each.lnDepth - usual).ifPresent(fit -> lags.add(fit.lag()));
         }
         return lags.stream().mapToDouble(Double::doubleValue).toArray();
     }

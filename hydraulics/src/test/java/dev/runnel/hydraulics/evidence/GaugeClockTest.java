@@ -9,6 +9,7 @@ import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Random;
 import org.junit.jupiter.api.Test;
 
 /** The lag of depth behind rain, and the clock of a gauge by it. */
@@ -34,20 +35,57 @@ class GaugeClockTest {
 
     @Test
     void lagMovesWithTheDepth() {
-        double usual = StormLag.of(rain(), excess(0));
+        double usual = StormLag.of(rain(), excess(0)).lag();
         assertThat(usual).isBetween(-0.5, 1.0);
-        assertThat(StormLag.of(rain(), excess(3)) - usual).isCloseTo(3, within(0.05));
-        assertThat(StormLag.of(rain(), excess(-3)) - usual).isCloseTo(-3, within(0.05));
+        assertThat(StormLag.of(rain(), excess(3)).lag() - usual).isCloseTo(3, within(0.05));
+        assertThat(StormLag.of(rain(), excess(-3)).lag() - usual).isCloseTo(-3, within(0.05));
+    }
+
+    /** Hours of storms every third day, straight into the machine; later ones a shift late, and noisy if asked. */
+    private static List<WatchNotice> straight(double shift, double noise, boolean tide, boolean season) {
+        SiteBaseline baseline = rule(readings(0, 0)).baseline();
+        Findings findings = new Findings();
+        GaugeClock clock = new GaugeClock(baseline, findings);
+        Random random = new Random(3);
+        for (long hour = 0; hour < 24 * 60; hour++) {
+            double since = Math.floorMod(hour, 72L) - 30;
+            double late = hour < 24 * 40 ? 0 : shift;
+            double wave = since < 0 ? 0 : since < 2 ? 0.2 * (since + 1) : 0.4 * Math.exp(-(since - 1) / 1.5);
+            SiteHour of = new SiteHour(hour);
+            of.rain = since - late >= 0 && since - late < 2 ? 2.5 : 0;
+            clock.hour(of, wave + noise * random.nextGaussian() * (hour < 24 * 40 ? 0 : 1), 0, tide, season);
+        }
+        return findings.take();
+    }
+
+    @Test
+    void threeStormsOfAWetSeasonTellAnHourOnlyIfTheyFitWell() {
+        assertThat(straight(1, 0, false, true))
+                .hasSize(1)
+                .allMatch(told -> told.finding().detail().contains("in the last 3 storms"));
+        // Storms that fit worse must be four.
+        assertThat(straight(1, 0.08, false, true))
+                .noneMatch(told -> told.finding().detail().contains("in the last 3 storms"));
+    }
+
+    @Test
+    void depthThatComesLaterInAWetSeasonOrWithATideIsNoClock() {
+        assertThat(straight(-2, 0, false, false)).hasSize(1);
+        assertThat(straight(-2, 0, false, true)).isEmpty();
+        assertThat(straight(3, 0, false, true))
+                .as("rain after the depth cannot be")
+                .hasSize(1);
+        assertThat(straight(3, 0, true, false)).isEmpty();
     }
 
     @Test
     void stormThatLiftsNothingOrLacksDepthsTellsNothing() {
-        assertThat(StormLag.of(rain(), new double[30])).isNaN();
+        assertThat(StormLag.of(rain(), new double[30]).lag()).isNaN();
         double[] holes = excess(0);
         for (int i = 0; i < 7; i++) {
             holes[4 * i] = Double.NaN;
         }
-        assertThat(StormLag.of(rain(), holes)).isNaN();
+        assertThat(StormLag.of(rain(), holes).lag()).isNaN();
     }
 
     /** Storms of two hours every two days; from a day on the gauge stamps its rain so many hours late. */
