@@ -136,6 +136,42 @@ KEPT_OF = ("sound", "held up over twelve days", "depth drifts", "a season", "hel
            "tide not seen before", "pumped", "no rain known", "storms beyond what was seen", "a scatter by depth", "holes")
 
 
+HOUR, MINUTE, DAY = 3600, 60, 86400
+TWENTY = 20 * DAY
+usual = lambda first, count, apart=15 * MINUTE: [first + apart * k for k in range(count)]
+STAMPS = [
+    usual(TWENTY, 3), usual(TWENTY, 4), usual(TWENTY, 4, 20 * MINUTE), usual(TWENTY, 4, 1200 - 1), usual(TWENTY, 30, 2 * MINUTE), usual(TWENTY, 31, 2 * MINUTE),
+    usual(TWENTY, 12) + usual(TWENTY + 11 * 900 + 3 * HOUR, 2), usual(TWENTY, 12) + usual(TWENTY + 11 * 900 + 3 * HOUR + 1, 2),
+    usual(TWENTY, 12) + usual(TWENTY + 9 * HOUR, 4), usual(TWENTY, 12) + usual(TWENTY + 9 * HOUR, 5), usual(TWENTY, 12) + usual(TWENTY + 9 * HOUR, 4, 1199),
+    usual(TWENTY, 12) + [TWENTY + 300 * DAY] + usual(TWENTY + 12 * 900, 4), usual(TWENTY, 12) + usual(TWENTY + 90 * DAY, 3) + usual(TWENTY + 12 * 900, 4),
+    usual(TWENTY, 12) + [TWENTY + 300 * DAY] + usual(TWENTY + 8 * HOUR, 4) + [TWENTY + 400 * DAY],
+    [TWENTY + 700 * DAY] + usual(TWENTY, 9), [TWENTY + 4 * HOUR] + usual(TWENTY, 2), [TWENTY, TWENTY + 3 * HOUR], [TWENTY, TWENTY + 3 * HOUR + 1],
+    usual(TWENTY, 2) + usual(TWENTY + 40 * DAY, 2), usual(TWENTY, 2) + usual(TWENTY + 40 * DAY, 5), usual(TWENTY, 3599, 1), usual(TWENTY, 3600, 1),
+    usual(TWENTY, 20) + usual(TWENTY + 20 * HOUR, 3) + usual(TWENTY + 30 * HOUR, 2), [TWENTY + 3 * HOUR + 1] + usual(TWENTY, 5),
+]
+
+
+def by_stamps(stamps):
+    """The last stamp taken, what is held, remarks, readings left out so far and at the end."""
+    last, held, remarks, out = None, [], 0, 0
+    for t in stamps:
+        if held and t > held[-1] and not (last is None and t - held[-1] > 3 * HOUR):
+            held.append(t)
+            if len(held) >= 3600 or len(held) >= 4 and held[-1] - held[0] >= HOUR:
+                last, held = t, []
+            continue
+        if held and t > held[-1]:
+            last, held = held[-1], []
+        elif held:
+            assert last is not None or held[0] - t > 3 * HOUR
+            remarks, out, held = remarks + 1, out + len(held), []
+        if last is None or t - last > 3 * HOUR:
+            held.append(t)
+        else:
+            last = t
+    return [NONE if last is None else last / 3600, len(held), remarks, out, out + (len(held) if last is not None else 0)]
+
+
 def names(found):
     return "/".join(found.names)
 
@@ -202,6 +238,10 @@ def main(folder):
           + [(n, "as kept" if which >= 0 else "sum of all, each times its place") for n, _, _, which in KEPT], inputs,
           [(n, "watch.kept", f"input.part = word {part}", f"input.key = word {key}", f"input.which = {which}") for n, part, key, which in KEPT], states,
           tolerance="1e-8 relative or 1e-7", reason="16 digits are given; sums of some hundred logarithms")
+    figures = [("last", "h, -9999 for none"), ("held", "count"), ("remarks", "count"), ("left_out", "count"), ("left_out_end", "count")]
+    write(folder, PROGRAM, "watch-stamps", "Readings whose stamps leap ahead", columns + [("stamps", "s after the begin")] + figures, inputs + [("stamps", "text stamps")],
+          [(n, "watch.stamps." + {"left_out": "left-out", "left_out_end": "left-out.end"}.get(n, n)) for n, _ in figures],
+          [place(CASES["sound"]) + [text(stamps)] + by_stamps(stamps) for stamps in STAMPS], tolerance="1e-9", reason="counts and whole seconds")
 
 
 if __name__ == "__main__":

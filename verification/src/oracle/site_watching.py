@@ -162,6 +162,9 @@ AFTER_CIVIL_CHANGE = (2, 2, 1, 0.6, 3.5, 0.4)
 
 
 class MonitorClock:
+    RULES = AGREED
+    LIMITS = dict(work=0.2, rest=0.3, most=6.0, home=1.2, evening=0.1, mixed=0.2, holiday=6)
+
     def __init__(self, base, book, moon):
         self.base, self.book, self.moon = base, book, moon
         self.tests = base.tells_clock
@@ -240,22 +243,22 @@ class MonitorClock:
         if len(days) < n or today - days[0]["day"] >= within:
             return False
         sign = math.copysign(1, days[-1]["x"])
-        if any(not sign * d["x"] > (0.3 if d["rest"] else 0.2) for d in days):
+        if any(not sign * d["x"] > self.LIMITS['rest' if d["rest"] else 'work'] for d in days):
             return False
         working = [d for d in days if not d["rest"]]
-        apart = sum(min(6, sign * d["x"] / d["scatter"]) for d in days)
+        apart = sum(min(self.LIMITS['most'], sign * d["x"] / d["scatter"]) for d in days)
         total = lambda name, of=working: sum(d[name] for d in of)
         moved = total("moved", days)
         return (len(working) >= work and abs(self.work(days)) > shift and apart > scatters * math.sqrt(n)
                 and total("unmoved", days) > (1 + gain) * moved
-                and (n >= 6 or total("other") > 1.2 * total("moved") and total("evening") > 0.1 * (total("unmoved") - total("moved"))))
+                and (n >= self.LIMITS['holiday'] or total("other") > self.LIMITS['home'] * total("moved") and total("evening") > self.LIMITS['evening'] * (total("unmoved") - total("moved"))))
 
     def after_civil_change(self, day):
         first, last = (day - 8) * 86400, (day + 1) * 86400
         return any(first < c[0] < last for c in self.changes(first, last))
 
     def open(self, day, small, end):
-        n = next((rule[0] for rule in AGREED if self.agree(day, rule) and (small or abs(self.work(self.days[-rule[0]:])) > 0.6)), 0)
+        n = next((rule[0] for rule in self.RULES if self.agree(day, rule) and (small or abs(self.work(self.days[-rule[0]:])) > 0.6)), 0)
         if not n and self.agree(day, AFTER_CIVIL_CHANGE) and self.after_civil_change(self.days[-2]["day"]):
             n = 2
         if not n or self.closed_soon >= 2 or self.moon.known():
@@ -279,7 +282,7 @@ class MonitorClock:
 
     def mixed(self, x):
         """Share of a day that went by the clock that is off, where its phase lies between the two."""
-        return min(1.0, x / self.late) if abs(x) > 0.2 and x / self.late > 0 else 0.0
+        return min(1.0, x / self.late) if abs(x) > self.LIMITS['mixed'] and x / self.late > 0 else 0.0
 
     def close(self, end):
         days = self.days[-2:]
@@ -324,6 +327,7 @@ class MonitorClock:
 class GaugeClock:
     #       storms side limit scatters apart
     RULES = [(2, -1, 1.5, 4, 1.0), (3, -1, 0.7, 4.5, 0.9), (3, 1, 1.5, 4, 0.9), (4, 1, 0.7, 4.5, 0.9)]
+    LIMITS = dict(latest=3.2, low=-0.8, high=2.5, each=0.6, prior=0.3, storms=4.0, monitor=0.3, row=720.0, back=0.5)
 
     def __init__(self, base, book):
         self.base, self.book = base, book
@@ -337,7 +341,7 @@ class GaugeClock:
         if not self.base.tests_gauge:
             return
         lag = self.storms.take(number, hour.rain, excess)
-        if lag is None or lag > 3.2:
+        if lag is None or lag > self.LIMITS['latest']:
             return
         end = number + 1
         if len(self.usual) < 2:
@@ -346,11 +350,11 @@ class GaugeClock:
             return
         self.pending.append((lag, end))
         m = float(np.median(self.usual))
-        if not -0.8 < m < 2.5:
+        if not self.LIMITS['low'] < m < self.LIMITS['high']:
             self.pass_on(0)
         elif self.is_open():
             last = self.pending[-2:]
-            if len(last) == 2 and all(abs(p[0] - m) < abs(self.late) / 2 for p in last):
+            if len(last) == 2 and all(abs(p[0] - m) < abs(self.late) * self.LIMITS['back'] for p in last):
                 self.track.end(last[0][1])
                 self.book.tell(CLOSED, end, self.track)
         else:
@@ -367,15 +371,16 @@ class GaugeClock:
     def look(self, m, day_shift, end):
         n = len(self.usual)
         found = (robust(self.usual) ** 2 + float(np.mean((np.array(self.usual) - m) ** 2))) / 2
-        scatter = math.sqrt((4 * 0.3 ** 2 + n * found) / (4 + n))
+        k = self.LIMITS['storms']
+        scatter = math.sqrt((k * self.LIMITS['prior'] ** 2 + n * found) / (k + n))
         for count, side, limit, scatters, apart in self.RULES:
             last = self.pending[-count:]
-            if len(last) < count or last[-1][1] - last[0][1] > 720:
+            if len(last) < count or last[-1][1] - last[0][1] > self.LIMITS['row']:
                 continue
             away = [side * (p[0] - m) for p in last]
             mean = sum(away) / count
-            if (min(away) > 0.6 * limit and mean > limit and mean > scatters * scatter / math.sqrt(count) and max(away) - min(away) < apart
-                    and not abs(day_shift) > 0.3 * mean):
+            if (min(away) > self.LIMITS['each'] * limit and mean > limit and mean > scatters * scatter / math.sqrt(count) and max(away) - min(away) < apart
+                    and not abs(day_shift) > self.LIMITS['monitor'] * mean):
                 self.late = side * mean
                 t = self.book.open("CLOCK_OF_GAUGE", last[0][1], end)
                 t.earliest = min(self.last_usual, last[0][1])
@@ -390,6 +395,9 @@ class GaugeClock:
 
 
 class GaugeSilence:
+    LIMITS = dict(fallen=0.5, longest=48, chance=0.03, wonder=0.2, drier=0.25, half=0.5, sure=3, least=2, slower=0.25, before=12, apart=12, usual=3, smaller=0.25,
+                  same=3)
+
     def __init__(self, base, book):
         self.base, self.book, self.track = base, book, None
         self.recent, self.usual, self.sizes, self.silent = [], [], [], []
@@ -411,9 +419,9 @@ class GaugeSilence:
             self.look(number, excess, above, hour.v)
         elif excess > self.rise["top"]:
             self.rise.update(top=excess, speed=hour.v)
-        elif number - self.rise["begin"] > 48:
+        elif number - self.rise["begin"] > self.LIMITS['longest']:
             self.rise = None
-        elif excess - self.rise["base"] < 0.5 * (self.rise["top"] - self.rise["base"]):
+        elif excess - self.rise["base"] < self.LIMITS['fallen'] * (self.rise["top"] - self.rise["base"]):
             self.fallen()
             self.rise = None
         self.recent = (self.recent + [(number, excess, hour.v)])[-6:]
@@ -434,7 +442,7 @@ class GaugeSilence:
                 self.track.end(number)
                 self.book.tell(CLOSED, number + 1, self.track)
             self.sizes, self.silent, self.quiet_hours = [], [], 0
-        elif not self.is_open() and len(self.silent) >= 2 and not self.by_chance():
+        elif not self.is_open() and len(self.silent) >= self.LIMITS['least'] and not self.by_chance():
             since = self.silent[0]
             t = self.book.open("SILENT_GAUGE", since, number + 1)
             t.earliest = min(since, self.rained + 1) if self.rained > 0 else since
@@ -444,10 +452,10 @@ class GaugeSilence:
 
     def by_chance(self):
         before = max(1, self.known_hours - self.quiet_hours)
-        mean = (self.without + 0.5) / before * self.quiet_hours
+        mean = (self.without + self.LIMITS['half']) / before * self.quiet_hours
         fewer = sum(math.exp(-mean) * mean ** k / math.factorial(k) for k in range(len(self.silent)))
-        no_rain = math.exp(-self.spells / before * self.quiet_hours / 4)
-        return (1 - fewer) * no_rain > 0.03 or len(self.silent) < 3 and no_rain > 0.2
+        no_rain = math.exp(-self.spells / before * self.quiet_hours * self.LIMITS['drier'])
+        return (1 - fewer) * no_rain > self.LIMITS['chance'] or len(self.silent) < self.LIMITS['sure'] and no_rain > self.LIMITS['wonder']
 
     def look(self, number, excess, above, speed):
         rows = [r for r in self.recent if r[0] >= number - 6]
@@ -467,16 +475,16 @@ class GaugeSilence:
     def fallen(self):
         r = self.rise
         size, begin = r["top"] - r["base"], r["begin"]
-        if r["speed"] - r["before"] < -0.25 * size or self.unknown >= begin - 12:
+        if r["speed"] - r["before"] < -self.LIMITS['slower'] * size or self.unknown >= begin - self.LIMITS['before']:
             return
-        if self.rained >= begin - 12:
+        if self.rained >= begin - self.LIMITS['before']:
             self.usual = (self.usual + [size])[-20:]
             return
-        if self.silent and begin - self.silent[-1] <= 12:
+        if self.silent and begin - self.silent[-1] <= self.LIMITS['apart']:
             return
         self.sizes.append(size)
-        same = any(min((begin - s) % 24, (s - begin) % 24) <= 3 for s in self.silent)
-        if len(self.usual) >= 3 and size > self.largest_without and size > np.quantile(self.usual, 0.25) and not same:
+        same = any(min((begin - s) % 24, (s - begin) % 24) <= self.LIMITS['same'] for s in self.silent)
+        if len(self.usual) >= self.LIMITS['usual'] and size > self.largest_without and size > np.quantile(self.usual, self.LIMITS['smaller']) and not same:
             self.silent.append(begin)
 
     def finish(self, end):
@@ -503,7 +511,7 @@ def accepted(minutes):
 
 
 class Watch:
-    def __init__(self, base, record, alarm=None):
+    def __init__(self, base, record, alarm=None, edit=None):
         self.base, self.book = base, Book()
         moon = Moon(base.tidal, self.book)
         changes = Changes(base, alarm, self.book, moon)
@@ -520,6 +528,9 @@ class Watch:
         for hour in taken:
             if hour is taken[-1]:
                 self.kept = self.keep()
+            if edit and hour.number == edit[0] - 1:
+                edit[1](self)
+                self.book.events.clear()
             n, number = hour.number, FIRST_HOUR + hour.number
             today, of_day, rest = civil(n)
             excess = hour.y - base.depth.value(of_day, rest)

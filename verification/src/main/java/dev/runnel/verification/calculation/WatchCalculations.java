@@ -14,6 +14,8 @@ import dev.runnel.hydraulics.evidence.WatchState;
 import dev.runnel.internal.StateText;
 import dev.runnel.timeseries.Machine;
 import java.time.Instant;
+import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -25,12 +27,14 @@ import java.util.stream.Collectors;
 /** What the watch finds at a constructed site, watched once a record however many figures a table asks of it. */
 final class WatchCalculations {
     private static final String INPUTS = SiteCalculations.INPUTS + " alarm?";
+    private static final String AFTER = "at put part name ";
     private static final double NONE = SiteCalculations.NONE;
 
     /** Any version of the texts of states. */
     private static final int NEWEST = 1000;
 
     private static final Map<String, WatchReport> WATCHED = new ConcurrentHashMap<>();
+    private static final Map<String, List<WatchNotice>> AFTERWARDS = new ConcurrentHashMap<>();
     private static final Map<String, String> KEPT = new ConcurrentHashMap<>();
 
     private WatchCalculations() {}
@@ -94,6 +98,24 @@ final class WatchCalculations {
                 forecast("earliest", LevelForecast::earliest),
                 forecast("latest", LevelForecast::latest),
                 of("watch.remark", "h", "which name ", WatchCalculations::remark),
+                of("watch.stamps.last", "h", "stamps ", in -> stamps(in).last()),
+                of("watch.stamps.held", "1", "stamps ", in -> stamps(in).held()),
+                of("watch.stamps.remarks", "1", "stamps ", in -> stamps(in).remarks()),
+                of("watch.stamps.left-out", "1", "stamps ", in -> stamps(in).leftOut()),
+                of("watch.stamps.left-out.end", "1", "stamps ", in -> stamps(in).leftOutAtEnd()),
+                of("watch.after.events", "1", AFTER, in -> after(in).size()),
+                of("watch.after.kinds.book", "1", AFTER, in -> Books.sum(after(in), each -> each.kind().ordinal())),
+                of("watch.after.since.book", "h", AFTER, in -> Books.sum(after(in), each -> hours(each.finding().since()))),
+                of(
+                        "watch.after.earliest.book",
+                        "h",
+                        AFTER,
+                        in -> Books.sum(after(in), each -> hours(each.finding().sinceRange().start()))),
+                of(
+                        "watch.after.closed.book",
+                        "h",
+                        AFTER,
+                        in -> Books.sum(after(in), each -> each.finding().closed().map(SiteCalculations::hours).orElse(0.0))),
                 of("watch.kept", "as kept", "part key which ", WatchCalculations::kept));
     }
 
@@ -168,6 +190,84 @@ final class WatchCalculations {
             sum += Double.isNaN(numbers[i]) ? 0 : (i + 1) * numbers[i];
         }
         return sum;
+    }
+
+    /**
+     * What is told of findings of a name from an hour on, when the watch goes on from its state in which some numbers were
+     * put in the place of others.
+     */
+    private static List<WatchNotice> after(Inputs in) {
+        return AFTERWARDS.computeIfAbsent(key(in) + "|" + in.text("at") + "|" + in.text("put"), key -> {
+            Instant at = SiteRecipe.START.plusSeconds((long) (3600 * in.number("at")));
+            WatchRule rule = rule(in);
+            Machine<SiteReading, WatchNotice, WatchState> machine = rule.start();
+            List<WatchNotice> told = new ArrayList<>();
+            boolean isPut = false;
+            for (SiteReading reading : SiteCalculations.record(in)) {
+                if (!isPut && !reading.time().isBefore(at)) {
+                    String text = put(machine.state().toText(), "site-watch", in.text("part"), in.text("put"));
+                    machine = rule.start(rule.parseState(text));
+                    told.clear();
+                    isPut = true;
+                }
+                told.addAll(machine.next(reading));
+            }
+            told.addAll(machine.finish());
+            return told.stream()
+                    .filter(each -> each.finding().name().name().equals(in.text("name")))
+                    .toList();
+        });
+    }
+
+    /** Puts key=value pairs, separated by blanks, into the part of a state that a path leads to. */
+    private static String put(String text, String name, String path, String pairs) {
+        StateText state = part(text, name);
+        if (path.isEmpty()) {
+            for (String pair : pairs.split(" ")) {
+                int equals = pair.indexOf('=');
+                state.with(pair.substring(0, equals), Arrays.asList(pair.substring(equals + 1).split(";")));
+            }
+        } else {
+            String[] steps = path.split("/", 2);
+            String[] here = steps[0].split(":");
+            state.with(here[0], put(state.text(here[0]), here[1], steps.length > 1 ? steps[1] : "", pairs));
+        }
+        return state.toString();
+    }
+
+    /** What became of readings by their stamps: the last one taken, how many are held, and how many were left out. */
+    private record Stamps(double last, int held, int remarks, int leftOut, int leftOutAtEnd) {}
+
+    private static Stamps stamps(Inputs in) {
+        Machine<SiteReading, WatchNotice, WatchState> machine = rule(in).start();
+        int remarks = 0;
+        int leftOut = 0;
+        for (double second : in.sample("stamps")) {
+            Instant time = SiteRecipe.START.plusSeconds((long) second);
+            List<WatchNotice> told = machine.next(new SiteReading(time, 0.12, 0.7, 0));
+            remarks += (int) told.stream().filter(WatchCalculations::isOfStamps).count();
+            leftOut += leftOut(told);
+        }
+        StateText state = part(machine.state().toText(), "site-watch");
+        long last = state.count("lastTaken");
+        return new Stamps(
+                last == Long.MIN_VALUE ? NONE : hours(Instant.ofEpochSecond(0, last)),
+                state.counts("heldTimes").length,
+                remarks,
+                leftOut,
+                leftOut + leftOut(machine.finish()));
+    }
+
+    private static boolean isOfStamps(WatchNotice notice) {
+        return notice.finding().name() == FindingName.FALSE_STAMPS;
+    }
+
+    /** The detail of the remark begins with the count. */
+    private static int leftOut(List<WatchNotice> told) {
+        return told.stream()
+                .filter(WatchCalculations::isOfStamps)
+                .mapToInt(each -> Integer.parseInt(each.finding().detail().split(" ")[0]))
+                .sum();
     }
 
     private static StateText part(String text, String name) {
