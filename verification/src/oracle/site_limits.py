@@ -7,7 +7,6 @@ goes on from its state, in which lags, rises or days were put; what it then tell
 of the library. States are drawn at random and kept where a limit 5 % larger would tell something else. Python 3.11, numpy 2.
 """
 
-import copy
 import sys
 
 import numpy as np
@@ -22,7 +21,8 @@ from site_watching import GaugeClock, GaugeSilence, MonitorClock, Watch
 
 PROGRAM = "site_limits.py"
 NANOS = 3_600_000_000_000
-listed = lambda values: ";".join(str(int(v)) if isinstance(v, (int, np.integer)) else repr(float(v)) for v in values)
+shown = lambda v: str(int(v)) if isinstance(v, (int, np.integer)) else repr(float(v))
+listed = lambda values: "".join(shown(v) + ";" for v in values) or ";"
 
 
 class Scene:
@@ -188,7 +188,11 @@ def silences(folder):
                 s = state(which not in ("chance", "wonder", "drier", "half", "sure", "least"))
                 if quick(s, GaugeSilence.LIMITS)[0] != quick(s, further(GaugeSilence.LIMITS, which))[0]:
                     top = s["rise"][0] + s["size"]
-                    text = " ".join(f"{k}={listed(v)}" for k, v in s.items() if k not in ("size", "rise")) + f" rise={listed([s['rise'][0], top, *s['rise'][2:]])}"
+                    rise = [s["rise"][0], top, *s["rise"][2:4]]
+                    text = " ".join([f"{k}={listed(s[k])}" for k in ("usual", "silent", "sizes")]
+                                    + [f"{k}={shown(v)}" for k, v in zip(("lastRain", "lastUnknown", "hoursKnown", "silentHours", "riseBegin"), s["hours"])]
+                                    + [f"{k}={shown(v)}" for k, v in zip(("without", "spells"), s["counts"])] + [f"largestWithout={shown(s['rise'][4])}"]
+                                    + [f"{k}={shown(v)}" for k, v in zip(("riseBase", "riseHighest", "riseSpeedBefore", "riseSpeed"), rise)])
                     scenes.append((scene, text, which, scene.told(lambda w, s=s: put(w.silence, s))))
                     break
             else:

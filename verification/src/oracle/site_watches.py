@@ -127,8 +127,8 @@ KEPT = [("sums", CHANGE, "sums", -1), ("largest", CHANGE, "largest", 0), ("stand
         ("stands_r", CHANGE, "stands", 3), ("votes", CHANGE, "votes", -1), ("origin", CHANGE, "origin", -1), ("hours", CHANGE, "hourValues", -1),
         ("blocks", CHANGE, "blockValues", -1), ("days", WATCH, "clockPhasesValues", -1), ("late", WATCH, "clockShift", 0),
         ("closed_soon", WATCH, "clockClosedSoon", 0), ("usual_lags", GAUGE, "usual", -1), ("lags", GAUGE, "lags", -1), ("gauge_late", GAUGE, "shift", 0),
-        ("usual_rises", SILENCE, "usual", -1), ("rises_without", SILENCE, "sizes", -1), ("without", SILENCE, "counts", 0), ("spells", SILENCE, "counts", 1),
-        ("quiet", SILENCE, "hours", 3), ("faults", FAULTS, "hoursValues", -1), ("beyond", FAULTS, "beyond", -1), ("event", WATCH, "event", 0),
+        ("usual_rises", SILENCE, "usual", -1), ("rises_without", SILENCE, "sizes", -1), ("without", SILENCE, "without", 0), ("spells", SILENCE, "spells", 0),
+        ("quiet", SILENCE, "silentHours", 0), ("faults", FAULTS, "hoursValues", -1), ("beyond", FAULTS, "beyond", -1), ("event", WATCH, "event", 0),
         ("tide", WATCH, "tideNormal", -1), ("tide_right", WATCH, "tideRight", -1), ("tide_squares", WATCH, "tideSquares", 0)]
 KEPT_OF = ("sound", "held up over twelve days", "depth drifts", "a season", "held up within a season", "velocity lost within a season", "came again late",
            "small three times", "blinds every four days", "weak echo", "signs flip", "sign reversed", "short clocks", "left behind at the civil change",
@@ -198,9 +198,10 @@ def main(folder):
                ("alarm", "m, 0 for none")]
     inputs = [("site", "text site"), ("changes", "text changes"), ("zone", "text zone"), ("diameter", "diameter"), ("from", "from_hour"), ("to", "to_hour"),
               ("alarm", "alarm")]
-    events, findings, states = [], [], []
+    events, findings, states, told_of = [], [], [], []
     for title, case in CASES.items():
         told = watch(case)
+        told_of.append((case, told))
         print(title, [(names(f), f.shape, f.since - FIRST_HOUR, f.found - FIRST_HOUR, hour(f.closed) if f.closed else None) for f in told.findings()],
               [(names(e[2]), e[1] - FIRST_HOUR) for e in told.book.events if e[0] == NOTED], file=sys.stderr)
         book = told.book.events
@@ -216,6 +217,9 @@ def main(folder):
                                            NONE if f.every is None else int(f.every * 1440 + 0.5)]
                             + [float(moved.get(c, none)[0]) for c in range(4)] + [float(moved.get(0, none)[1]), moved.get(0, none)[2], moved.get(1, none)[2]]
                             + [hour(t) for goal in (f.alarm, f.soffit) for t in (goal or (None,) * 3)])
+    remarks = [place(case) + [which, names(e[2]), float(e[1] - FIRST_HOUR)] for case, told in told_of for which, e in enumerate(e for e in told.book.events if e[0] == NOTED)]
+    write(folder, PROGRAM, "watch-remarks", "Remarks beside the findings", columns + [("which", "remark from 0"), ("name", "of the remark"), ("told", "h")],
+          inputs + [("which", "which"), ("name", "text name")], [("told", "watch.remark")], remarks, tolerance="1e-9", reason="whole hours")
     counted = [("findings", "count"), ("open", "count"), ("remarks", "count"), ("events", "count"), ("kinds", "kind of each event times its place"),
                ("hours", "h of each event times its place")]
     calculations = {"kinds": "watch.events.kinds.book", "hours": "watch.events.hours.book"}

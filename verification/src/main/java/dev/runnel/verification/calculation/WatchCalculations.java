@@ -219,13 +219,18 @@ final class WatchCalculations {
         });
     }
 
-    /** Puts key=value pairs, separated by blanks, into the part of a state that a path leads to. */
+    /** Puts key=value pairs, separated by blanks (a list ends each number with a semicolon), into the part of a state that a path leads to. */
     private static String put(String text, String name, String path, String pairs) {
         StateText state = part(text, name);
         if (path.isEmpty()) {
             for (String pair : pairs.split(" ")) {
-                int equals = pair.indexOf('=');
-                state.with(pair.substring(0, equals), Arrays.asList(pair.substring(equals + 1).split(";")));
+                String key = pair.substring(0, pair.indexOf('='));
+                String value = pair.substring(key.length() + 1);
+                if (value.endsWith(";")) {
+                    state.with(key, value.equals(";") ? List.of() : Arrays.asList(value.split(";")));
+                } else {
+                    state.with(key, value);
+                }
             }
         } else {
             String[] steps = path.split("/", 2);
