@@ -122,7 +122,7 @@ def shape_of(x, last):
     floor = 1e-12 + 1e-9 * total
     criterion = effective * math.log((steps[step] + floor) / (ramps[ramp] + floor)) - math.log(effective)
     fit, best = (ramps, ramp) if criterion > 0 else (steps, step)
-    limit = (fit[best] + floor) * (1 + stats.chi2.ppf(0.95, 1) / effective)
+    limit = (fit[best] + floor) * (1 + stats.chi2.ppf(0.95, 1) / max(2.0, 0.1 * count))
     first = final = best
     while first > 0 and fit[first - 1] <= limit:
         first -= 1
@@ -189,7 +189,7 @@ class Changes:
         self.origin = np.zeros(4)
         self.votes, self.stands = [], np.zeros(4)
         self.across = self.across_too = None
-        self.reported, self.last_dry = None, -10 ** 12
+        self.reported, self.last_dry, self.water_until = None, -10 ** 12, -10 ** 12
         self.weak, self.doubt = np.zeros((4, 2), dtype=int), None
         plane = base.scale[R] > 0 and base.scale[U] > 0
         self.near = Rays(base, 0.5, 0.03, 0.04) if plane else None
@@ -213,10 +213,10 @@ class Changes:
 
     def hour(self, number, row):
         self.hours = (self.hours + [(number, np.array(row))])[-240:]
-        if self.is_open() and not self.is_water():
+        if self.is_open() and self.channel == R:
             return
         found = self.add(number, (R,) if self.is_open() else (R, D, U, Q))
-        if found and (not self.is_open() or self.starts[found] > self.opened):
+        if found and (not self.is_open() or self.starts[found] > self.opened and (self.is_water() or self.starts[found] <= self.water_until)):
             self.end_block(number // 3, 1)
             self.begin(found, number // 3, number + 1)
             self.blocks.pop()
@@ -303,8 +303,12 @@ class Changes:
                 origin[q] = m if m == m else 0.0
         if not returned:
             self.track = self.book.open("LEVEL_UP", 3 * earliest, end)
-            self.votes, self.stands, self.across, self.across_too = [], np.zeros(4), None, None
+            self.votes, self.stands, self.across, self.across_too, self.water_until = [], np.zeros(4), None, None, -10 ** 12
             self.channel, self.sign, self.start, self.opened, self.largest, self.origin = c, sign, earliest, block, 0.0, origin
+            if c != R and self.settled:
+                for _, row in self.blocks[self.since_block(earliest):]:
+                    if row[D] == row[D] and row[U] == row[U]:
+                        self.stands = 0.5 ** (1 / 56) * self.stands + [row[D], row[U], 1.0, row[U] - self.settled.b * row[D]]
         self.track.open = True
         self.track.returns += returned
         self.risen = True
@@ -318,6 +322,9 @@ class Changes:
             return False
         if c == self.channel and sign == self.sign:
             return True
+        more = {"MORE_WATER": 1, "LESS_WATER": -1}.get(self.track.names[0], 0)
+        if more and self.origin[D] == 0:
+            return c != R and sign == more
         way = {"HELD_UP": 1, "RELEASED": -1}.get(self.track.names[0], 0)
         return bool(self.origin[D] == 0 and way and c != Q and sign == (way if c == D else -way))
 
@@ -397,6 +404,13 @@ class Changes:
         both = [(h[1][D], h[1][U]) for h in rows if h[1][D] == h[1][D] and h[1][U] == h[1][U]]
         return np.median(np.array(both), axis=0) if len(both) >= least and both else np.array([NAN, NAN])
 
+    def apart(self, rays, at):
+        """Distances from the names; what the velocity at its depth told is never water alone."""
+        found = rays.distances(at)
+        if self.channel == R:
+            found[2:4] = 1e300
+        return found
+
     def stand(self, block):
         last, begin = 3 * (block + 1), 3 * self.start
         for first in (max(last - 96, begin + 12), max(last - 96, begin)):
@@ -413,7 +427,7 @@ class Changes:
             apart = middle([h[1][PLAIN] for h in self.hours[first:] if h[1][D] == h[1][D]]) - self.base.centre[R]
             self.stands = keep * self.stands + [at[0], at[1], 1.0, 0.0 if apart != apart else apart]
         if block - self.start <= 224:
-            self.votes.append(None if self.near is None or at[0] != at[0] else int(np.argmin(self.near.distances(at))))
+            self.votes.append(None if self.near is None or at[0] != at[0] else int(np.argmin(self.apart(self.near, at))))
 
     def name(self, block):
         t = self.track
@@ -424,7 +438,7 @@ class Changes:
                 t.names = [("VELOCITY_HIGH_FOR_DEPTH" if up else "VELOCITY_LOW_FOR_DEPTH") if self.channel == R else "LEVEL_UP" if up else "LEVEL_DOWN"]
             return
         self.over_the_step(block)
-        distances = self.near.distances(at)
+        distances = self.apart(self.near, at)
         best = int(np.argmin(distances))
         second = alike(distances, best)
         cast = [v for v in self.votes[int(0.3 * len(self.votes)):] if v is not None]
@@ -450,7 +464,7 @@ class Changes:
         t.names = names
 
     def weeks(self, best, second):
-        far = self.settled.distances(self.stands[:2] / self.stands[2])
+        far = self.apart(self.settled, self.stands[:2] / self.stands[2])
         nearest = int(np.argmin(far))
         first = nearest if far[best] - far[nearest] > 4 else best
         if second is None or far[second] - far[nearest] > 4:
@@ -498,6 +512,8 @@ class Changes:
                 if self.base.scale[c] > 0 and len(values) >= 4:
                     t.moved.append((c, math.expm1(np.median(values) - self.base.centre[c]), self.base.scale[c] / FACTOR[c], len(values)))
         self.forecast(block)
+        if self.is_water():
+            self.water_until = block
 
     def shape(self, block):
         t = self.track
@@ -524,7 +540,7 @@ class Changes:
         n, x = [r[0] for r in rows], np.array([r[1] for r in rows])
         left = np.array([NAN] + [k * np.var(x[:k]) + (len(x) - k) * np.var(x[k:]) for k in range(1, len(x))])
         best = int(np.nanargmin(left))
-        limit = left[best] * (1 + 4 / max(2.0, 0.5 * len(x)))
+        limit = left[best] * (1 + 4 / max(2.0, 0.25 * len(x)))
         first = final = best
         while first > 1 and left[first - 1] <= limit:
             first -= 1

@@ -93,7 +93,7 @@ class Faults:
                                        speed=speed)))
         self.rows = [r for r in self.rows if r[0] > number - 24]
         looked = self.total("looked")
-        tests = self.base.moving and looked >= 12 and len(self.rows) >= 6
+        tests = self.base.moving and looked >= 12 and sum(r[1]["looked"] > 0 for r in self.rows) >= 6
         limits = dict(zip(("zeros", "echo", "flips"), self.base.limits))
         for kind, test in (("zeros", tests and not slows), ("echo", tests and not slows), ("flips", None)):
             if kind == "flips":

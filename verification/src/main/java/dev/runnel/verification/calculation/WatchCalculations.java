@@ -104,18 +104,33 @@ final class WatchCalculations {
                 of("watch.stamps.left-out", "1", "stamps ", in -> stamps(in).leftOut()),
                 of("watch.stamps.left-out.end", "1", "stamps ", in -> stamps(in).leftOutAtEnd()),
                 of("watch.after.events", "1", AFTER, in -> after(in).size()),
-                of("watch.after.kinds.book", "1", AFTER, in -> Books.sum(after(in), each -> each.kind().ordinal())),
-                of("watch.after.since.book", "h", AFTER, in -> Books.sum(after(in), each -> hours(each.finding().since()))),
+                of(
+                        "watch.after.kinds.book",
+                        "1",
+                        AFTER,
+                        in -> Books.sum(after(in), each -> each.kind().ordinal())),
+                of(
+                        "watch.after.since.book",
+                        "h",
+                        AFTER,
+                        in -> Books.sum(after(in), each -> hours(each.finding().since()))),
                 of(
                         "watch.after.earliest.book",
                         "h",
                         AFTER,
-                        in -> Books.sum(after(in), each -> hours(each.finding().sinceRange().start()))),
+                        in -> Books.sum(
+                                after(in),
+                                each -> hours(each.finding().sinceRange().start()))),
                 of(
                         "watch.after.closed.book",
                         "h",
                         AFTER,
-                        in -> Books.sum(after(in), each -> each.finding().closed().map(SiteCalculations::hours).orElse(0.0))),
+                        in -> Books.sum(
+                                after(in),
+                                each -> each.finding()
+                                        .closed()
+                                        .map(SiteCalculations::hours)
+                                        .orElse(0.0))),
                 of("watch.kept", "as kept", "part key which ", WatchCalculations::kept));
     }
 
