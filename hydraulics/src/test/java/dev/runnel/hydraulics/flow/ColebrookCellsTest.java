@@ -40,7 +40,8 @@ class ColebrookCellsTest {
         }
     }
 
-    /** One digit below the largest discharge there is a depth, be the largest of the general search one digit less or not. */
+    /** One digit below the largest discharge there is a depth, be the largest of the general search one digit less or not; within what
+     * {@link Conduit} promises, as some of these pipes are hardly turbulent and are searched. */
     @Test
     void lastDigitBelowTheCrestHasADepth() {
         for (int i = 0; i < 20_000; i++) {
@@ -52,7 +53,7 @@ class ColebrookCellsTest {
             double most = pipe.maximum().discharge();
             for (double discharge : new double[] {most, Math.nextDown(most), most * (1 - 2e-16)}) {
                 double depth = pipe.normalDepth(discharge);
-                assertThat(pipe.discharge(depth) / discharge - 1).as("%s", pipe).isBetween(-5e-14, 5e-14);
+                assertThat(pipe.discharge(depth) / discharge - 1).as("%s", pipe).isBetween(-1e-12, 1e-12);
                 assertThat(depth).isLessThanOrEqualTo(pipe.maximum().depth());
             }
         }
