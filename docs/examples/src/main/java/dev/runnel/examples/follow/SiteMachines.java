@@ -3,6 +3,7 @@ package dev.runnel.examples.follow;
 import dev.runnel.examples.review.ReadingChecks;
 import dev.runnel.examples.review.Site;
 import dev.runnel.examples.review.SiteBooks;
+import dev.runnel.examples.review.SiteRules;
 import dev.runnel.hydraulics.monitoring.SurchargePeriod;
 import dev.runnel.hydraulics.monitoring.SurchargeRule;
 import dev.runnel.internal.Text;
@@ -66,15 +67,7 @@ final class SiteMachines {
         depthTests = Slot.of(key("depth-tests"), depth, begun, print);
         velocityTests =
                 hasVelocity ? Optional.of(Slot.of(key("velocity-tests"), velocity, begun, print)) : Optional.empty();
-        site.alarm()
-                .ifPresent(rule -> alarm(
-                        "depth high",
-                        AlarmSignal.value(),
-                        ThresholdAlarm.high(rule.level())
-                                .withDeadband(rule.deadband())
-                                .withOnDelay(rule.onDelay())
-                                .withOffDelay(rule.offDelay())
-                                .withMaximumGap(gap)));
+        site.alarm().ifPresent(rule -> alarm("depth high", AlarmSignal.value(), SiteRules.alarm(rule, gap)));
         level("above the soffit", "surcharge.csv", site.monitor().soffit(), gap);
         site.crestLevel().ifPresent(crest -> level("above the crest", "spills.csv", crest, gap));
         alarm(

@@ -1,7 +1,7 @@
 package dev.runnel.examples.follow;
 
 import dev.runnel.examples.review.Site;
-import dev.runnel.hydraulics.evidence.BaselineRule;
+import dev.runnel.examples.review.SiteRules;
 import dev.runnel.hydraulics.evidence.BaselineSearch;
 import dev.runnel.hydraulics.evidence.SiteBaseline;
 import dev.runnel.hydraulics.evidence.SiteReading;
@@ -108,9 +108,7 @@ final class WatchFeed {
 
     /** Settings that get another date do not end what the watch knows. */
     private Slot<SiteReading, WatchNotice> slot(SiteBaseline found, Map<String, String> state) {
-        WatchRule plain = WatchRule.of(found).withCivilZone(site.zone());
-        WatchRule rule =
-                site.alarm().map(alarm -> plain.withAlarmLevel(alarm.level())).orElse(plain);
+        WatchRule rule = SiteRules.watch(site, found);
         return Slot.of(id + WATCH, rule.toString(), rule.withMonitors(monitors), state, print);
     }
 
@@ -149,11 +147,7 @@ final class WatchFeed {
             return;
         }
         lastTry = day;
-        BaselineRule rule = BaselineRule.of(site.monitor())
-                .withMonitors(monitors)
-                .withZone(site.zone())
-                .withHolidays(site.usual().holidays());
-        BaselineSearch search = chosen.map(rule::withInterval).orElse(rule).learn(SiteRecord.ofReadings(kept));
+        BaselineSearch search = SiteRules.baseline(site, monitors).learn(SiteRecord.ofReadings(kept));
         search.baseline().ifPresentOrElse(found -> begin(found, now), () -> {
             if (chosen.isPresent()) {
                 isGivenUp = true;

@@ -10,13 +10,11 @@ import dev.runnel.timeseries.Interval;
 import dev.runnel.timeseries.Series;
 import dev.runnel.timeseries.Statistics;
 import dev.runnel.timeseries.alarm.AlarmEvent;
-import dev.runnel.timeseries.alarm.ThresholdAlarm;
 import dev.runnel.timeseries.balance.DailyTotal;
 import dev.runnel.timeseries.balance.DailyTotals;
 import dev.runnel.timeseries.balance.Discharges;
 import dev.runnel.timeseries.balance.SpillCount;
 import dev.runnel.timeseries.balance.SpillTally;
-import java.time.Duration;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.DoubleStream;
@@ -67,7 +65,7 @@ record FlowFindings(
                 .totals(record.flow());
         List<AlarmEvent> alarms = data.site()
                 .alarm()
-                .map(rule -> alarm(rule, data.longestGap()).events(record.level()))
+                .map(rule -> SiteRules.alarm(rule, data.longestGap()).events(record.level()))
                 .orElse(List.of());
         Optional<Statistics> uncertainty = data.site()
                 .checks()
@@ -99,14 +97,6 @@ record FlowFindings(
     /** Tells whether depth and velocity were read on clocks of their own. */
     boolean isInterpolated() {
         return record.velocitiesAlone() > FEW_IN_COMMON * record.size();
-    }
-
-    private static ThresholdAlarm alarm(Site.AlarmRule rule, Duration longestGap) {
-        return ThresholdAlarm.high(rule.level())
-                .withDeadband(rule.deadband())
-                .withOnDelay(rule.onDelay())
-                .withOffDelay(rule.offDelay())
-                .withMaximumGap(longestGap);
     }
 
     private static Optional<Spills> spills(SiteData data, FlowRecord record) {

@@ -1,13 +1,11 @@
 package dev.runnel.examples.review;
 
-import dev.runnel.hydraulics.evidence.BaselineRule;
 import dev.runnel.hydraulics.evidence.BaselineSearch;
 import dev.runnel.hydraulics.evidence.Finding;
 import dev.runnel.hydraulics.evidence.FindingName;
 import dev.runnel.hydraulics.evidence.SiteBaseline;
 import dev.runnel.hydraulics.evidence.SiteRecord;
 import dev.runnel.hydraulics.evidence.WatchReport;
-import dev.runnel.hydraulics.evidence.WatchRule;
 import dev.runnel.hydraulics.monitoring.MonitorHistory;
 import dev.runnel.timeseries.Interval;
 import dev.runnel.timeseries.RegularSeries;
@@ -32,21 +30,13 @@ record Watched(BaselineSearch search, Optional<WatchReport> report) {
                 ? SiteRecord.ofDepth(depth)
                 : SiteRecord.of(depth, flow.isInterpolated() ? reading(flow, site) : velocity(data));
         SiteRecord record = rain.map(plain::withRain).orElse(plain);
-        BaselineRule rule = BaselineRule.of(site.monitor())
-                .withMonitors(monitors)
-                .withZone(site.zone())
-                .withHolidays(site.usual().holidays());
-        rule = site.usual().baseline().map(rule::withInterval).orElse(rule);
-        BaselineSearch search = rule.learn(record);
+        BaselineSearch search = SiteRules.baseline(site, monitors).learn(record);
         return new Watched(
                 search,
                 search.baseline()
-                        .map(baseline -> watch(site, baseline, monitors).watch(record)));
-    }
-
-    private static WatchRule watch(Site site, SiteBaseline baseline, MonitorHistory monitors) {
-        WatchRule rule = WatchRule.of(baseline).withMonitors(monitors).withCivilZone(site.zone());
-        return site.alarm().map(alarm -> rule.withAlarmLevel(alarm.level())).orElse(rule);
+                        .map(baseline -> SiteRules.watch(site, baseline)
+                                .withMonitors(monitors)
+                                .watch(record)));
     }
 
     private static Series velocity(SiteData data) {

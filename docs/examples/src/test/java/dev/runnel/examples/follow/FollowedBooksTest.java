@@ -8,7 +8,6 @@ import java.io.PrintStream;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.nio.file.StandardOpenOption;
 import java.time.Clock;
 import java.time.Duration;
 import java.time.Instant;
@@ -19,20 +18,18 @@ import org.junit.jupiter.api.io.TempDir;
 
 /** What the command makes of corrections, settings and visits, and of books that change while it runs. */
 class FollowedBooksTest {
-    private static final String PIPE = "diameter = 450 mm\ngradient = 1:150\nroughness = manning 0.013\n"
-            + "logging interval = 2 min\nalarm level = 300 mm\n";
+    private static final String PIPE = SiteInGrowth.PIPE + "alarm level = 300 mm\n";
     private static final String CORRECTIONS = "series,from,to,kind,value,value at end,source,reason,evidence,author\n";
 
     @TempDir
     Path temporary;
 
-    private Path file(String name) {
-        return temporary.resolve("sites/one").resolve(name);
+    private SiteInGrowth site() {
+        return new SiteInGrowth(temporary);
     }
 
     private void append(String name, String text) throws IOException {
-        Files.createDirectories(file(name).resolveSibling("."));
-        Files.writeString(file(name), text, StandardOpenOption.CREATE, StandardOpenOption.APPEND);
+        site().append(name, text);
     }
 
     private void begin() throws IOException {
@@ -55,12 +52,7 @@ class FollowedBooksTest {
     }
 
     private Growth.Outcome once() {
-        return Growth.follow(temporary.resolve("sites"), temporary.resolve("output"), "once");
-    }
-
-    private String written(String name) throws IOException {
-        Path file = temporary.resolve("output/one").resolve(name);
-        return Files.exists(file) ? Files.readString(file) : "";
+        return site().once();
     }
 
     @Test
@@ -135,7 +127,7 @@ class FollowedBooksTest {
                 .contains("one cannot be followed. ")
                 .contains("corrections.csv, line 2, column 3: to must be a time");
 
-        Files.delete(file("corrections.csv"));
+        Files.delete(site().file("corrections.csv"));
 
         assertThat(once().err()).isEmpty();
     }
@@ -161,7 +153,7 @@ class FollowedBooksTest {
         append("site.txt", "alarm deadband = 10 mm\n");
         assertThat(once().out())
                 .contains("one: site.txt has changed: what comes from now on is judged by the new settings");
-        assertThat(written("books.csv").lines())
+        assertThat(site().written("books.csv").lines())
                 .hasSize(3)
                 .element(1)
                 .asString()
@@ -190,7 +182,7 @@ class FollowedBooksTest {
         assertThat(once().out())
                 .contains("2026-03-02T00:21:00Z  one  visit: depth 0.12 by hand, 0.1 by the monitor, beyond 0.006");
         assertThat(once().out()).doesNotContain("visit");
-        assertThat(written("visits.csv").lines()).hasSize(2);
+        assertThat(site().written("visits.csv").lines()).hasSize(2);
     }
 
     /** In one running process: the clock of the machine is asked once a look, and between the looks the book is written. */
@@ -231,9 +223,7 @@ class FollowedBooksTest {
         };
         ByteArrayOutputStream out = new ByteArrayOutputStream();
         PrintStream print = new PrintStream(out, true, StandardCharsets.UTF_8);
-        String[] args = {
-            temporary.resolve("sites").toString(), temporary.resolve("output").toString(), "1", "600"
-        };
+        String[] args = {site().sites().toString(), site().output().toString(), "1", "600"};
 
         assertThat(Follow.run(args, print, print, clock)).isZero();
 

@@ -6,7 +6,6 @@ import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.nio.file.StandardOpenOption;
 import java.time.Duration;
 import java.time.Instant;
 import org.junit.jupiter.api.Test;
@@ -14,19 +13,17 @@ import org.junit.jupiter.api.io.TempDir;
 
 /** What the command does where the readings come in several files, such as one for each month. */
 class ManyFilesTest {
-    private static final String PIPE = "diameter = 450 mm\ngradient = 1:150\nroughness = manning 0.013\n"
-            + "logging interval = 2 min\ndepth file = monthly/*.csv\n";
+    private static final String PIPE = SiteInGrowth.PIPE + "depth file = monthly/*.csv\n";
 
     @TempDir
     Path temporary;
 
-    private Path file(String name) {
-        return temporary.resolve("sites/one").resolve(name);
+    private SiteInGrowth site() {
+        return new SiteInGrowth(temporary);
     }
 
     private void write(String name, String text) throws IOException {
-        Files.createDirectories(file(name).resolveSibling("."));
-        Files.writeString(file(name), text, StandardOpenOption.CREATE, StandardOpenOption.APPEND);
+        site().append(name, text);
     }
 
     /** Two-minute readings of 100 mm from a day on. */
@@ -39,12 +36,11 @@ class ManyFilesTest {
     }
 
     private Growth.Outcome once() {
-        return Growth.follow(temporary.resolve("sites"), temporary.resolve("output"), "once");
+        return site().once();
     }
 
     private String rejected() throws IOException {
-        Path file = temporary.resolve("output/one/depth-rejected.csv");
-        return Files.exists(file) ? Files.readString(file) : "";
+        return site().written("depth-rejected.csv");
     }
 
     private void begin() throws IOException {
@@ -129,7 +125,7 @@ class ManyFilesTest {
     void aFileInAnOldCodeIsReadAsTheReviewReadsIt() throws IOException {
         write("site.txt", PIPE.replace("depth file = monthly/*.csv", "depth column = Höhe mm\ndepth unit = mm"));
         String text = "Zeit,Höhe mm,Ort\n2026-03-30T00:00:00Z,100,Brücke\n2026-03-30T00:02:00Z,900,Brücke\n";
-        Files.write(file("depth.csv"), text.getBytes(StandardCharsets.ISO_8859_1));
+        Files.write(site().file("depth.csv"), text.getBytes(StandardCharsets.ISO_8859_1));
 
         Growth.Outcome outcome = once();
 
