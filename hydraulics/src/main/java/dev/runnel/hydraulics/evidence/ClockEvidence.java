@@ -23,6 +23,24 @@ final class ClockEvidence {
     /** Share of what moving the working days gains that afternoon, evening and night must have. */
     private static final double SHARE_OF_EVENING = 0.1;
 
+    /**
+     * Few working days must be alike: each beyond this share of their median, and, as long as people may have stayed at home,
+     * none beyond twice the median and so many hours more.
+     */
+    private static final int FEW = 3;
+
+    private static final double ALIKE = 0.6;
+
+    private static final double FARTHER = 0.5;
+
+    /**
+     * Of few days, one that moved still fits the usual one badly, by so many times what the working days before leave, if
+     * something leapt in it: that is no other hour.
+     */
+    private static final double MISFIT = 3;
+
+    private static final int LEAST_BEFORE = 3;
+
     /** So many days in a row nobody stays at home without being told. */
     private static final int NO_HOLIDAY = 6;
 
@@ -74,6 +92,11 @@ final class ClockEvidence {
             return false;
         }
         double sign = Math.signum(watch.shift(0));
+        double middle = Math.abs(median(wanted.days));
+        boolean few = wanted.days <= FEW;
+        double nearest = few ? ALIKE * middle : 0;
+        double farthest = wanted.days < NO_HOLIDAY ? 2 * middle + FARTHER : Double.POSITIVE_INFINITY;
+        double mostLeft = few ? MISFIT * leftBefore(wanted.days) : Double.POSITIVE_INFINITY;
         double unmoved = 0;
         double moved = 0;
         double workUnmoved = 0;
@@ -88,6 +111,9 @@ final class ClockEvidence {
             if (!(shift > (rest ? LEAST_REST_SHIFT : LEAST_SHIFT))) {
                 return false;
             }
+            if (!rest && (shift < nearest || shift > farthest || watch.squaresMoved(i) > mostLeft)) {
+                return false;
+            }
             unmoved += watch.squaresUnmoved(i);
             moved += watch.squaresMoved(i);
             distance += Math.min(MOST, shift / watch.scatter(i));
@@ -100,11 +126,23 @@ final class ClockEvidence {
             }
         }
         return work >= wanted.work
-                && Math.abs(median(wanted.days)) > wanted.shift
+                && middle > wanted.shift
                 && distance > wanted.scatters * Math.sqrt(wanted.days)
                 && unmoved - moved > wanted.gain * moved
                 && (wanted.days >= NO_HOLIDAY
                         || atHome > NOT_AT_HOME * workMoved && evening > SHARE_OF_EVENING * (workUnmoved - workMoved));
+    }
+
+    /** Median of the squares that the working days before the last ones leave; infinite if they are too few. */
+    private double leftBefore(int days) {
+        double[] left = new double[Math.max(0, watch.size() - days)];
+        int known = 0;
+        for (int i = 0; i < left.length; i++) {
+            boolean rest = watch.isRest(days + i);
+            left[i] = rest ? Double.NaN : watch.squaresMoved(days + i);
+            known += rest ? 0 : 1;
+        }
+        return known < LEAST_BEFORE ? Double.POSITIVE_INFINITY : Medians.of(left);
     }
 
     /** Median shift of the working days among the last days. */

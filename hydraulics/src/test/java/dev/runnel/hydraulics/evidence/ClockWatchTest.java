@@ -143,6 +143,40 @@ class ClockWatchTest {
         assertThat(evidence.median(2)).isCloseTo(1, within(0.1));
     }
 
+    /** A knock in the evening makes the best shift of its day a large one; the day before lay a little late by chance. */
+    @Test
+    void dayInWhichTheLevelLeaptIsNoOtherHour() {
+        ClockWatch watch = watch();
+        ClockEvidence evidence = new ClockEvidence(watch);
+        for (int d = 0; d < 5; d++) {
+            add(watch, day(ClockWatchTest::people, 0.03), true);
+            watch.endDay(100 + d, false);
+        }
+        add(watch, day(hour -> people(hour - 0.8), 0.03), true);
+        watch.endDay(105, false);
+        add(watch, day(hour -> people(hour - 0.8) * (hour > 17 ? 2.5 : 1), 0.03), true);
+        watch.endDay(106, false);
+        assertThat(watch.squaresMoved(0)).isGreaterThan(3 * watch.squaresMoved(1));
+        assertThat(Math.abs(watch.shift(0))).isGreaterThan(0.5);
+        assertThat(evidence.days(106, true)).isZero();
+        add(watch, day(hour -> people(hour - 0.8), 0.03), true);
+        watch.endDay(107, false);
+        add(watch, day(hour -> people(hour - 0.8), 0.03), true);
+        watch.endDay(108, false);
+        assertThat(evidence.days(108, true)).isEqualTo(2);
+    }
+
+    @Test
+    void twoDaysThatDifferAreNotEnough() {
+        ClockWatch watch = watch();
+        ClockEvidence evidence = new ClockEvidence(watch);
+        add(watch, day(hour -> people(hour - 0.3), 0.01), true);
+        watch.endDay(100, false);
+        add(watch, day(hour -> people(hour - 2), 0.01), true);
+        watch.endDay(101, false);
+        assertThat(evidence.days(101, true)).isZero();
+    }
+
     @Test
     void halfAnHourInAWetSeasonIsNotTold() {
         ClockWatch watch = watch();
