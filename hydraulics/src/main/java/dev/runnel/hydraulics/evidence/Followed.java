@@ -27,7 +27,7 @@ final class Followed {
     }
 
     boolean isOpen() {
-        return track.map(each -> each.open).orElse(false);
+        return track.isPresent() && track.orElseThrow().open;
     }
 
     /** Whether it is more or less water first, told by depth, velocity or flow. */

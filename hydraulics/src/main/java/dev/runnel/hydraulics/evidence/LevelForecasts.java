@@ -40,7 +40,7 @@ final class LevelForecasts {
                 levels[count++] = baseline.usualPeak() * Math.exp(blocks.value(i, ChangeSeries.D));
             }
         }
-        if (count < ChangeSeries.BLOCKS_PER_DAY) {
+        if (count < ChangeSeries.BLOCKS_PER_DAY || !mayRise(levels, count)) {
             return;
         }
         TheilSen line = TheilSen.of(Arrays.copyOf(times, count), Arrays.copyOf(levels, count), FORECAST_CONFIDENCE);
@@ -51,6 +51,17 @@ final class LevelForecasts {
         if (Double.isFinite(soffit)) {
             open.soffit = forecast(line, block, soffit);
         }
+    }
+
+    /** Whether half of all pairs rise: else the slope is no rise, and its lower limit none either. A quick look. */
+    private static boolean mayRise(double[] levels, int count) {
+        int rising = 0;
+        for (int i = 0; i < count; i++) {
+            for (int j = i + 1; j < count; j++) {
+                rising += levels[j] > levels[i] ? 1 : 0;
+            }
+        }
+        return 4L * rising >= (long) count * (count - 1);
     }
 
     private static Optional<LevelForecast> forecast(TheilSen line, long block, double level) {

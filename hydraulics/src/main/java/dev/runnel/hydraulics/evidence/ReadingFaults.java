@@ -92,7 +92,8 @@ final class ReadingFaults {
     }
 
     private boolean isOpen(Kind kind) {
-        return tracks.get(kind.ordinal()).map(track -> track.open).orElse(false);
+        Optional<Track> track = tracks.get(kind.ordinal());
+        return track.isPresent() && track.orElseThrow().open;
     }
 
     /**

@@ -36,7 +36,6 @@ public final class MannKendall {
         double[] sorted = values.clone();
         Arrays.sort(sorted);
         double n = count;
-        double correction = 0;
         double tiedPairs = 0;
         for (int from = 0; from < count; ) {
             int to = from;
@@ -44,17 +43,34 @@ public final class MannKendall {
                 to++;
             }
             double t = to - from;
-            correction += t * (t - 1) * (2 * t + 5);
             tiedPairs += t * (t - 1) / 2;
             from = to;
         }
         s = statistic(values, (long) count * (count - 1) / 2 - (long) tiedPairs);
-        variance = (n * (n - 1) * (2 * n + 5) - correction) / 18;
+        variance = variance(values);
         double pairs = n * (n - 1) / 2;
         tauDivisor = Math.sqrt(pairs * (pairs - tiedPairs));
         tau = tiedPairs == pairs ? 0 : s / tauDivisor;
         isExact = count <= MOST_EXACT && tiedPairs == 0;
         pValue = isExact ? exactPValue() : Erf.erfc(Math.abs(z()) / Math.sqrt(2));
+    }
+
+    /** The variance of S alone, which needs no p-value: n values and their ties. */
+    static double variance(double[] values) {
+        double[] sorted = values.clone();
+        Arrays.sort(sorted);
+        double correction = 0;
+        for (int from = 0; from < sorted.length; ) {
+            int to = from;
+            while (to < sorted.length && sorted[to] == sorted[from]) {
+                to++;
+            }
+            double t = to - from;
+            correction += t * (t - 1) * (2 * t + 5);
+            from = to;
+        }
+        double n = sorted.length;
+        return (n * (n - 1) * (2 * n + 5) - correction) / 18;
     }
 
     /**

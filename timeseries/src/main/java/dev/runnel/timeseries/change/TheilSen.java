@@ -2,6 +2,7 @@ package dev.runnel.timeseries.change;
 
 import dev.runnel.internal.Interpolation;
 import dev.runnel.internal.Require;
+import dev.runnel.internal.Selection;
 import dev.runnel.internal.Text;
 import dev.runnel.timeseries.Series;
 import dev.runnel.timeseries.Statistics;
@@ -46,13 +47,10 @@ public final class TheilSen {
         this.count = values.length;
         this.confidence = confidence;
         double[] slopes = count <= MOST_ALL_PAIRS ? allSlopes(times, values) : drawnSlopes(times, values);
-        slope = Statistics.of(slopes).median();
+        slope = ranked(slopes, 0.5 * (slopes.length - 1.0) + 1);
         intercept =
                 Statistics.of(values).median() - slope * Statistics.of(times).median();
-        Arrays.sort(slopes);
-        double spread = Math.sqrt(2)
-                * Erf.erfInv(confidence)
-                * Math.sqrt(MannKendall.of(values).variance());
+        double spread = Math.sqrt(2) * Erf.erfInv(confidence) * Math.sqrt(MannKendall.variance(values));
         // As a share of all pairs, of which these may be a part.
         double pairs = 0.5 * count * (count - 1.0);
         double share = slopes.length / pairs;
@@ -120,9 +118,21 @@ public final class TheilSen {
         return of(days, values, 0.95);
     }
 
-    /** The value of a rank counted from 1, between two ranks by linear interpolation, within the ranks there are. */
-    private static double ranked(double[] sorted, double rank) {
-        return Interpolation.ranked(sorted, rank - 1);
+    /**
+     * The value of a rank counted from 1, between two ranks by linear interpolation, within the ranks there are; the values
+     * are parted, since sorting all of them for two limits takes most of the time.
+     */
+    private static double ranked(double[] values, double rank) {
+        double position = Math.max(0, Math.min(values.length - 1, rank - 1));
+        int below = (int) position;
+        double least = Selection.part(values, below);
+        double next = below == position ? least : Selection.least(values, below + 1);
+        if (least == 0 || next == 0) {
+            // Sorting tells -0.0 from 0.0, comparing does not.
+            Arrays.sort(values);
+            return Interpolation.ranked(values, position);
+        }
+        return below == position ? least : Interpolation.between(position, below, least, below + 1, next);
     }
 
     /**
