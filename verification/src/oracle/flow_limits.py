@@ -9,6 +9,7 @@ writes into the folder of the hydraulics tables
     circle-films-manning        films of a circle by Manning, to a part of 1e-12 of the diameter, from depth and from discharge
     friction-transition         velocity, gradient and roughness from laminar through the transition to turbulent flow
     critical-ledges             critical depths of a section that narrows at a ledge, where the most passes at the ledge itself
+    depths-in-necks             normal depths in sections with a neck
     jump-pressurised            jumps from fast flow into a pressurised end of a pipe
 
 Circles by their angle; depths by bisection; profiles by quadrature. Made with mpmath 1.3.
@@ -62,7 +63,10 @@ def friction(folder):
             laminar = f == 64 / re
             if k > mpf("0.5") or s > mpf("0.5"):
                 continue
-            rows.append([relative, reynolds, digits(f), digits(r, 6), digits(nu, 6), digits(g, 8), digits(k, 18), digits(v), digits(s), "" if laminar or relative == "0" else digits(k, 18)])
+            # Of a laminar flow no roughness is known: the wall asked with, of a millimetre, if it keeps the flow laminar, else a smooth one.
+            asked = mpf("0.001") if factor(re, min(mpf("0.001") / (4 * r), mpf(1))) == 64 / re else mpf(0)
+            fitted = "" if relative == "0" and not laminar else digits(asked if laminar else k, 18)
+            rows.append([relative, reynolds, digits(f), digits(r, 6), digits(nu, 6), digits(g, 8), digits(k, 18), digits(v), digits(s), fitted])
     write(folder, PROGRAM, "friction-transition", "C. F. Colebrook (1939), Turbulent flow in pipes: velocity, gradient and roughness at any Reynolds number, with the convention of the library below 4000",
           [("relative", "1, k/4R"), ("reynolds", "1, Reynolds number"), ("factor", "1, friction factor"), ("radius", "m, hydraulic radius"), ("viscosity", "m2/s, kinematic viscosity"),
            ("gravity", "m/s2, gravity"), ("k", "m, equivalent sand roughness"), ("velocity", "m/s, velocity"), ("gradient", "m/m, gradient"), ("fitted", "m, roughness from the velocity")],
@@ -210,6 +214,39 @@ def ledges(folder):
           rows, tolerance="1e-11 relative", reason="18 digits are given; a most is flat, the depth of it good to some 1e-12")
 
 
+def necks(folder):
+    """Closed sections of straight pieces with a neck: areas and perimeters are sums; the first crossing from below, then bisection."""
+    rows = []
+    for levels, widths, s, n in (("0 0.3 0.5 0.8 1.2", "0.6 1.2 0.4 1 0.2", "0.004", "0.013"), ("0 0.45 0.5 1.1 1.3", "0.3 0.9 0.35 0.8 0.3", "0.0009", "0.016"), ("0 0.2 0.7 0.9", "1.1 1.1 0.3 0.25", "0.02", "0.012")):
+        ys, ws = [mpf(v) for v in levels.split()], [mpf(v) for v in widths.split()]
+
+        def flow(y):
+            area, wet = mpf(0), ws[0]
+            for (a, u), (b, v) in zip(zip(ys, ws), list(zip(ys, ws))[1:]):
+                top = min(y, b)
+                if top <= a:
+                    break
+                w = u + (v - u) * (top - a) / (b - a)
+                area += (u + w) / 2 * (top - a)
+                wet += 2 * sqrt((top - a) ** 2 + ((w - u) / 2) ** 2)
+            return area * (area / wet) ** (mpf(2) / 3) * sqrt(mpf(s)) / mpf(n)
+
+        grid = [ys[-1] * i / 1500 for i in range(1, 1500)]
+        flows = [flow(y) for y in grid]
+        most = max(flows)
+        for part in ("1e-7", "0.0004", "0.007", "0.03", "0.09", "0.17", "0.26", "0.33", "0.41", "0.47", "0.53", "0.6", "0.68", "0.76", "0.85", "0.93", "0.985"):
+            q = float(most * mpf(part))
+            i = next(i for i, f in enumerate(flows) if f > q)
+            y = bisect(lambda t: flow(t) - mpf(q), grid[i - 1] if i else mpf(0), grid[i], 120)
+            step = mpf(10) ** -13
+            slope = (flow(y + step) - flow(y - step)) / (2 * step)
+            rows.append([levels, widths, s, n, repr(q), digits(y, 18), digits(y, 18), nstr(1e-12 * max(y, mpf(q) / slope), 3)])
+    write(folder, PROGRAM, "depths-in-necks", "Ven Te Chow (1959), Open-Channel Hydraulics, chapter 6: normal depths in closed sections of straight pieces with necks",
+          [("levels", "m, levels"), ("widths", "m, widths"), ("gradient", "m/m, fall"), ("n", "s/m^(1/3), Manning's n"), ("discharge", "m3/s, discharge"), ("depth", "m, lowest depth"), ("again", "m, the same from a record"), ("tol", "m, tolerance")],
+          [("shape", "word tabulated"), ("levels", "text levels"), ("widths", "text widths"), ("gradient", "gradient"), ("n", "n"), ("discharge", "discharge")],
+          [("depth", "flow.normal-depth"), ("again", "flow.bulk-normal-depth")], rows, tolerance="column tol", reason="what 1e-12 of the discharge, which the library promises, is worth in depth")
+
+
 def jumps(folder):
     """Fast flow from the inlet by quadrature; the pressure line from the outlet is straight; equal momentum where they meet."""
     rows = []
@@ -245,6 +282,6 @@ def jumps(folder):
 
 
 if __name__ == "__main__":
-    for make in (friction, far_sand, films, ledges, jumps):
+    for make in (friction, far_sand, films, ledges, necks, jumps):
         if not sys.argv[2:] or make.__name__ in sys.argv[2:]:
             make(sys.argv[1])

@@ -65,7 +65,9 @@ public final class TableProof {
                 ? check.remark()
                 : "computed " + Text.number(check.computed().getAsDouble());
         return "\n  " + check.name() + ": expected " + check.printed() + " " + check.unit() + ", " + computed
-                + ", tolerance " + Text.significant(check.tolerance(), 3);
+                + ", tolerance " + Text.significant(check.tolerance(), 3) + "; column " + check.column()
+                + ", calculation "
+                + check.calculation();
     }
 
     /**

@@ -50,7 +50,8 @@ class ProofTest {
         assertThatThrownBy(table::verify)
                 .isInstanceOf(AssertionError.class)
                 .hasMessage("1 of 2 values fail in means, A. Tester (2001), Means\n"
-                        + "  means:1:value: expected 2.4 1, computed 2.3333333333333335, tolerance 0.05");
+                        + "  means:1:value: expected 2.4 1, computed 2.3333333333333335, tolerance 0.05"
+                        + "; column mean, calculation statistics.mean");
     }
 
     @Test
