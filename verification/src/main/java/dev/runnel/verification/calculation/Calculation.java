@@ -15,6 +15,8 @@ import org.apiguardian.api.API;
  */
 @API(status = API.Status.EXPERIMENTAL, since = "0.1")
 public final class Calculation {
+    static final String REFUSAL = "refusal.";
+
     private final String module;
     private final String name;
     private final String unit;
@@ -135,6 +137,18 @@ public final class Calculation {
      */
     public double answer(Inputs inputs) {
         return body.applyAsDouble(inputs);
+    }
+
+    /** Whether this one refuses its inputs, or has no answer for them: 1 or 0. */
+    Calculation refusal() {
+        return new Calculation(module, REFUSAL + name, "1 if refused", required, optional, inputs -> {
+            try {
+                body.applyAsDouble(inputs);
+                return 0;
+            } catch (RuntimeException refused) {
+                return 1;
+            }
+        });
     }
 
     /**

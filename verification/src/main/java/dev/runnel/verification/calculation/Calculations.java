@@ -22,10 +22,13 @@ public final class Calculations {
      * Returns a calculation.
      *
      * @param name its name
-     * @return the calculation; empty if there is none of that name
+     * @return the calculation, or for a name that begins with {@code refusal.} whether the one of the rest refuses its inputs;
+     *     empty if there is none of that name
      */
     public static Optional<Calculation> find(String name) {
-        return Optional.ofNullable(ALL.get(name));
+        return name.startsWith(Calculation.REFUSAL)
+                ? find(name.substring(Calculation.REFUSAL.length())).map(Calculation::refusal)
+                : Optional.ofNullable(ALL.get(name));
     }
 
     /**

@@ -8,6 +8,9 @@ import dev.runnel.verification.table.TableException;
 import dev.runnel.verification.table.TableFolder;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.concurrent.CompletableFuture;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.Executors;
 import org.apiguardian.api.API;
 
 /**
@@ -33,9 +36,7 @@ public final class VerificationRun {
             problems.addAll(folder.problems());
             tables.addAll(folder.tables());
         }
-        List<Outcome> outcomes = tables.parallelStream()
-                .map(table -> Outcome.of(table, selection))
-                .toList();
+        List<Outcome> outcomes = outcomes(tables, selection);
         List<Check> checks = new ArrayList<>();
         int blanks = 0;
         for (Outcome outcome : outcomes) {
@@ -44,6 +45,20 @@ public final class VerificationRun {
             blanks += outcome.blanks;
         }
         return new Results(checks, blanks, problems);
+    }
+
+    /** One table after the other for each processor: some take a thousand times as long as others, and stand side by side. */
+    private static List<Outcome> outcomes(List<PublishedTable> tables, Selection selection) {
+        ExecutorService workers =
+                Executors.newFixedThreadPool(Runtime.getRuntime().availableProcessors());
+        try {
+            List<CompletableFuture<Outcome>> asked = tables.stream()
+                    .map(table -> CompletableFuture.supplyAsync(() -> Outcome.of(table, selection), workers))
+                    .toList();
+            return asked.stream().map(CompletableFuture::join).toList();
+        } finally {
+            workers.shutdown();
+        }
     }
 
     private record Outcome(List<Check> checks, int blanks, List<String> problems) {
