@@ -40,8 +40,10 @@ class ColebrookCellsTest {
         }
     }
 
-    /** One digit below the largest discharge there is a depth, be the largest of the general search one digit less or not; within what
-     * {@link Conduit} promises, as some of these pipes are hardly turbulent and are searched. */
+    /**
+     * One digit below the largest discharge there is a depth, be the largest of the general search one digit less or not;
+     * within what {@link Conduit} promises, as some of these pipes are hardly turbulent and are searched.
+     */
     @Test
     void lastDigitBelowTheCrestHasADepth() {
         for (int i = 0; i < 20_000; i++) {
