@@ -154,14 +154,20 @@ final class ReadingUnit {
             UnitFactor factor = UnitFactor.nearest(by);
             if (hour - last.number(i) <= LEAP_HOURS
                     && Math.abs(by - factor.ln) < factor.band()
-                    && Math.abs(x - factor.ln) < factor.ofUsual()
-                    && Math.abs(away - factor.ln) < AT_HOME
+                    && isPlace(factor, x, away)
                     && !(alone && factor.isOfFoot() && Math.abs(away - by) > NEAR_HOME)
-                    && Medians.scatter(before.column(0, 0)) < STEADY) {
+                    && (factor.isLarge() || Medians.scatter(before.column(0, 0)) < STEADY)) {
                 return Optional.of(factor);
             }
         }
         return Optional.empty();
+    }
+
+    /** Whether a reading in the unit may lie so far above what is usual, and above the days before: in storms higher. */
+    private static boolean isPlace(UnitFactor factor, double x, double away) {
+        return factor.isLarge()
+                ? factor.isInAnyWeather(x) && factor.isInAnyWeather(away)
+                : Math.abs(x - factor.ln) < factor.ofUsual() && Math.abs(away - factor.ln) < AT_HOME;
     }
 
     private void ask(long hour, double away, double other) {
@@ -171,7 +177,7 @@ final class ReadingUnit {
             asked = Optional.empty();
             return;
         }
-        if (Math.abs(away - factor.ln) >= factor.band()) {
+        if (!(factor.isLarge() ? factor.isInAnyWeather(away) : Math.abs(away - factor.ln) < factor.band())) {
             return;
         }
         leapt.add(hour, away, other);

@@ -54,6 +54,14 @@ enum UnitFactor {
     }
 
     /**
+     * Whether a reading in a large unit, in ln above usual, is one that water explains no more: the leap itself has shown
+     * the factor, and storms lift the level after it. Chosen here.
+     */
+    boolean isInAnyWeather(double above) {
+        return above > ln - 0.8 && above < ln + 2;
+    }
+
+    /**
      * Hours that decide. Ten times the depth is soon sure; what a surcharge reaches as well must show its day, and what a
      * sensor that hangs dry reads, too. Chosen here.
      *
@@ -73,7 +81,7 @@ enum UnitFactor {
 
     /** The same of a median of hours; chosen here. */
     double exact() {
-        return isOfFoot() ? 0.08 : this == MILLI || this == OF_MILLI ? 0.4 : 0.16;
+        return isOfFoot() ? 0.08 : isLarge() || this == OF_MILLI ? 0.4 : 0.16;
     }
 
     /** How the factor is told. */

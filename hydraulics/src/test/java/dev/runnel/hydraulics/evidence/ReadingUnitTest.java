@@ -64,6 +64,21 @@ class ReadingUnitTest {
         assertUnitAlone(report(of(1, factor), true, 3), FindingName.VELOCITY_UNIT, factor);
     }
 
+    /** A storm that lifts the level by 40 % from the hour of the change on, for a day. */
+    @Test
+    void depthTenTimesAsLargeIsToldWithinHalfADayOfAStorm() {
+        WatchReport report = report(
+                (day, depth, velocity, random) -> {
+                    double lifted = day >= CHANGE && day < CHANGE + 1 ? 1.4 * depth : depth;
+                    return new double[] {day < CHANGE ? depth : 10 * lifted, velocity};
+                },
+                false,
+                7);
+        Finding finding = report.findings().get(0);
+        assertThat(finding.name()).isEqualTo(FindingName.DEPTH_UNIT);
+        assertThat(finding.found()).isBetween(CHANGED, CHANGED.plus(Duration.ofHours(12)));
+    }
+
     @Test
     void whatTheReadingsAreUsedForIsInDoubtAndNothingElse() {
         DoubtfulReadings doubt =
