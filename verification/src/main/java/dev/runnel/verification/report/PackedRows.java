@@ -18,6 +18,8 @@ import java.util.zip.GZIPOutputStream;
  */
 final class PackedRows {
     private static final char PART = '\u001F';
+    /** Chosen here: some lines of the page. */
+    private static final int LONGEST_INPUT = 400;
 
     private PackedRows() {}
 
@@ -44,7 +46,7 @@ final class PackedRows {
                 check.name(),
                 check.calculation(),
                 clean(check.locator()),
-                clean(check.input()),
+                shortened(clean(check.input())),
                 check.printed(),
                 check.computed().isEmpty()
                         ? "none"
@@ -56,6 +58,13 @@ final class PackedRows {
                 clean(check.unit()),
                 check.status().toString(),
                 clean(check.remark()));
+    }
+
+    /** A whole record as an input would make most of the page; report.csv has all of it. */
+    private static String shortened(String input) {
+        return input.length() <= LONGEST_INPUT
+                ? input
+                : input.substring(0, LONGEST_INPUT) + "\u2026 (" + input.length() + " characters, all in report.csv)";
     }
 
     private static String clean(String text) {

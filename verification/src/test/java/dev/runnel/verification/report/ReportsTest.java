@@ -136,6 +136,36 @@ class ReportsTest {
     }
 
     @Test
+    void aWholeRecordAsAnInputIsShortenedOnThePageOnly() throws Exception {
+        Check check = check("t:1:v", "2.0", OptionalDouble.of(2.0), Status.PASS, "");
+        String record = "values=" + "1.25 ".repeat(1000);
+        Check wide = new Check(
+                check.name(),
+                check.table(),
+                check.column(),
+                check.program(),
+                check.module(),
+                check.calculation(),
+                check.source(),
+                check.locator(),
+                record,
+                check.printed(),
+                check.unit(),
+                check.computed(),
+                check.tolerance(),
+                check.status(),
+                check.remark());
+        Results results = new Results(List.of(wide), 0, List.of());
+        byte[] packed = Base64.getDecoder().decode(PackedRows.of(PackedRows.bySource(results)));
+        try (var unpacked = new GZIPInputStream(new ByteArrayInputStream(packed))) {
+            assertThat(new String(unpacked.readAllBytes(), StandardCharsets.UTF_8))
+                    .hasSizeLessThan(700)
+                    .contains("\u2026 (5007 characters, all in report.csv)");
+        }
+        assertThat(CsvReport.text(results)).contains(record.strip());
+    }
+
+    @Test
     void aNarrowMissShowsAllItsDigits() {
         Check narrow = check("t:9:v", "123456789.0", OptionalDouble.of(123_456_789.06), Status.FAIL, "");
         assertThat(SummaryReport.text(new Results(List.of(narrow), 0, List.of())))
