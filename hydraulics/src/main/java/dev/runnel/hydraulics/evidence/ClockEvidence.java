@@ -47,13 +47,22 @@ final class ClockEvidence {
     /** One way to agree: days, within calendar days, working days among them, their median shift, and so on. */
     private record Agreement(int days, int within, int work, double shift, double scatters, double gain) {}
 
-    private static final Agreement[] USUAL = {
+    private static final Agreement[] BY_FLOW = {
         new Agreement(2, 6, 2, 0.4, 5.5, 0.5),
         new Agreement(3, 8, 2, 0.3, 5, 0.4),
         new Agreement(4, 12, 2, 0.3, 4.5, 0.3),
         new Agreement(5, 16, 3, 0.3, 4, 0.25),
         new Agreement(6, 16, 3, 0.3, 3.6, 0.2),
         new Agreement(7, 16, 3, 0.28, 3.6, 0.2)
+    };
+
+    /** Where there is no flow to place the days by: the depth wanders with its law as well. */
+    private static final Agreement[] BY_DEPTH = {
+        new Agreement(3, 8, 2, 0.7, 4.2, 0.4),
+        new Agreement(4, 12, 2, 0.5, 4, 0.4),
+        new Agreement(5, 16, 3, 0.36, 3.8, 0.4),
+        new Agreement(6, 16, 3, 0.33, 3.6, 0.25),
+        new Agreement(7, 16, 3, 0.3, 3.6, 0.25)
     };
 
     private static final Agreement AFTER_CIVIL_CHANGE = new Agreement(2, 2, 1, 0.6, 3.5, 0.4);
@@ -70,7 +79,7 @@ final class ClockEvidence {
      * @param small whether small shifts count, which only many days tell
      */
     int days(long day, boolean small) {
-        for (Agreement each : USUAL) {
+        for (Agreement each : watch.hasFlow() ? BY_FLOW : BY_DEPTH) {
             if (agree(day, each) && (small || Math.abs(median(each.days)) > LARGE_SHIFT)) {
                 return each.days;
             }

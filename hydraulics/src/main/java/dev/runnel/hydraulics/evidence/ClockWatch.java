@@ -78,6 +78,11 @@ final class ClockWatch {
         this.byFlow = byFlow;
     }
 
+    /** Whether the days of this site are placed by the flow wherever it is known. */
+    boolean hasFlow() {
+        return byFlow.isPresent();
+    }
+
     /** Adds a dry hour of the day; NaN for a flow that is not known. */
     void add(double hourOfDay, double lnDepth, double lnFlow) {
         depth.add(hourOfDay, lnDepth);

@@ -167,6 +167,19 @@ class ClockWatchTest {
     }
 
     @Test
+    void depthAloneTakesADayMore() {
+        ClockUsual sure = ClockUsual.of(NONE, new double[] {0.12, 0.3});
+        ClockWatch watch = new ClockWatch(new ClockDay(curve(8), true, sure), Optional.empty());
+        ClockEvidence evidence = new ClockEvidence(watch);
+        for (int d = 0; d < 3; d++) {
+            assertThat(evidence.days(100 + d, true)).isZero();
+            add(watch, day(hour -> people(hour - 1), 0.02), false);
+            watch.endDay(100 + d, false);
+        }
+        assertThat(evidence.days(102, true)).isEqualTo(3);
+    }
+
+    @Test
     void twoDaysThatDifferAreNotEnough() {
         ClockWatch watch = watch();
         ClockEvidence evidence = new ClockEvidence(watch);
