@@ -23,6 +23,9 @@ final class ReadingUnit {
     /** Where the level is all that is known, a leap of feet must begin nearer: a blockage that grows leaps in a storm too. */
     private static final double NEAR_HOME = 0.3;
 
+    /** Distance of a dry leap from the logarithm of a large factor: what comes after it is not asked for as much. */
+    private static final double DRY_BAND = 0.3;
+
     /** A leap takes place from one hour to the next, in the hour between, or across a gap that is no longer than this. */
     private static final int LEAP_HOURS = 3;
 
@@ -65,6 +68,10 @@ final class ReadingUnit {
     private Optional<Track> track = Optional.empty();
     private final Ring last = new Ring(2, 1);
     private long askedSince;
+
+    /** Whether there was no rain about the leap, so that no storm made it. */
+    private boolean leaptDry;
+
     private int home;
 
     ReadingUnit(Quantity quantity, Findings findings, Told told) {
@@ -94,8 +101,9 @@ final class ReadingUnit {
      *
      * @param x logarithm of the median reading over its usual value; NaN if one is not known
      * @param other the same of the other quantity; NaN if it is not known
+     * @param dry whether it is known that no rain fell for some hours
      */
-    void hour(long hour, double x, double other) {
+    void hour(long hour, double x, double other, boolean dry) {
         if (Double.isNaN(x)) {
             return;
         }
@@ -105,20 +113,20 @@ final class ReadingUnit {
             return;
         }
         if (isOpen() || asked.isPresent() || mayLeap(hour, x)) {
-            judge(hour, x, other, x - Medians.of(before.column(0, 0)));
+            judge(hour, x, other, x - Medians.of(before.column(0, 0)), dry);
         } else {
             before.add(hour, x, other);
         }
         last.add(hour, x);
     }
 
-    private void judge(long hour, double x, double other, double away) {
+    private void judge(long hour, double x, double other, double away, boolean dry) {
         if (isOpen()) {
             goOn(hour, away);
             return;
         }
         // A storm may have been asked about when the unit changes.
-        Optional<UnitFactor> leap = leap(hour, x, away, Double.isNaN(other));
+        Optional<UnitFactor> leap = leap(hour, x, away, Double.isNaN(other), dry);
         if (leap.isPresent()
                 && (asked.isEmpty()
                         || !leap.orElseThrow().isOfFoot() && Math.abs(away - asked.orElseThrow().ln) > AT_HOME)) {
@@ -126,6 +134,7 @@ final class ReadingUnit {
             leapt.clear();
             home = 0;
             askedSince = hour;
+            leaptDry = dry;
         }
         if (asked.isPresent()) {
             ask(hour, away, other);
@@ -148,15 +157,15 @@ final class ReadingUnit {
      * The factor by which this hour lies above one of the last two, which may have been the hour of the leap itself, and
      * above what is usual: what falls back to usual leaps as well.
      */
-    private Optional<UnitFactor> leap(long hour, double x, double away, boolean alone) {
+    private Optional<UnitFactor> leap(long hour, double x, double away, boolean alone, boolean dry) {
         for (int i = 0; i < last.size(); i++) {
             double by = x - last.value(i, 0);
             UnitFactor factor = UnitFactor.nearest(by);
             if (hour - last.number(i) <= LEAP_HOURS
-                    && Math.abs(by - factor.ln) < factor.band()
-                    && isPlace(factor, x, away)
+                    && Math.abs(by - factor.ln) < (factor.isLarge() && dry ? DRY_BAND : factor.band())
+                    && isPlace(factor, x, away, dry)
                     && !(alone && factor.isOfFoot() && Math.abs(away - by) > NEAR_HOME)
-                    && (factor.isLarge() || Medians.scatter(before.column(0, 0)) < STEADY)) {
+                    && (factor.isLarge() && dry || Medians.scatter(before.column(0, 0)) < STEADY)) {
                 return Optional.of(factor);
             }
         }
@@ -164,8 +173,8 @@ final class ReadingUnit {
     }
 
     /** Whether a reading in the unit may lie so far above what is usual, and above the days before: in storms higher. */
-    private static boolean isPlace(UnitFactor factor, double x, double away) {
-        return factor.isLarge()
+    private static boolean isPlace(UnitFactor factor, double x, double away, boolean dry) {
+        return factor.isLarge() && dry
                 ? factor.isInAnyWeather(x) && factor.isInAnyWeather(away)
                 : Math.abs(x - factor.ln) < factor.ofUsual() && Math.abs(away - factor.ln) < AT_HOME;
     }
@@ -177,7 +186,9 @@ final class ReadingUnit {
             asked = Optional.empty();
             return;
         }
-        if (!(factor.isLarge() ? factor.isInAnyWeather(away) : Math.abs(away - factor.ln) < factor.band())) {
+        if (!(factor.isLarge() && leaptDry
+                ? factor.isInAnyWeather(away)
+                : Math.abs(away - factor.ln) < factor.band())) {
             return;
         }
         leapt.add(hour, away, other);
@@ -193,7 +204,7 @@ final class ReadingUnit {
         int wanted = factor.hours(alone);
         double[] aways = leapt.column(Math.max(0, leapt.size() - wanted), 0);
         double median = Medians.of(aways);
-        boolean exact = Math.abs(median - factor.ln) < factor.exact()
+        boolean exact = Math.abs(median - factor.ln) < factor.exact(leaptDry)
                 && (factor.isLarge() || Medians.scatter(aways) < smallScatter());
         if (aways.length == wanted && exact && !(Math.abs(moved) > UNMOVED)) {
             asked = Optional.empty();
@@ -258,6 +269,7 @@ final class ReadingUnit {
                 .with("asked", asked.map(UnitFactor::name).orElse(""))
                 .with("track", track.map(each -> each.write().toString()).orElse(""))
                 .with("askedSince", askedSince)
+                .with("leaptDry", leaptDry)
                 .with("home", home);
         before.write(text, "before");
         leapt.write(text, "leapt");
@@ -272,6 +284,7 @@ final class ReadingUnit {
         String found = text.text("track");
         track = found.isEmpty() ? Optional.empty() : Optional.of(Track.read(found));
         askedSince = text.count("askedSince");
+        leaptDry = text.has("leaptDry") && text.flag("leaptDry");
         home = text.index("home");
         before.read(text, "before");
         leapt.read(text, "leapt");

@@ -8,12 +8,21 @@ import java.util.Optional;
 
 /** Looks whether depth or velocity leapt by the factor of another unit, and takes out of the hours what may have. */
 final class ReadingUnits {
+    /** Hours without rain, and how little is none, mm, after which no storm lifts a level at once; chosen here. */
+    private static final int LEAST_DRY_HOURS = 6;
+
+    private static final double LEAST_RAIN = 0.05;
+
     private final MonitorHistory monitors;
     private final LocalHours local;
     private final Optional<DayCurve> depth;
     private final Optional<DayCurve> velocity;
     private final Optional<UsualVelocity> law;
     private final ReadingUnit ofDepth;
+
+    /** The last hour with rain, or in which none is known. */
+    private long lastWet = Long.MIN_VALUE;
+
     private final ReadingUnit ofVelocity;
 
     ReadingUnits(SiteBaseline baseline, MonitorHistory monitors, Findings findings, ReadingUnit.Told told) {
@@ -36,10 +45,12 @@ final class ReadingUnits {
     void hour(SiteHour hour) {
         double y = depth(hour);
         double v = velocity(hour);
-        ofDepth.hour(hour.hour, y, byDay(hour, velocity, hour.lnReadVelocity));
+        lastWet = hour.rain <= LEAST_RAIN ? lastWet : hour.hour;
+        boolean dry = hour.hour - LEAST_DRY_HOURS > lastWet;
+        ofDepth.hour(hour.hour, y, byDay(hour, velocity, hour.lnReadVelocity), dry);
         // A velocity follows its depth; where that is not read truly, the hour of the day must do.
         double byDepth = law.isPresent() && hour.hasDepth() && !ofDepth.isSoonSure() ? v : Double.NaN;
-        ofVelocity.hour(hour.hour, byDepth, y);
+        ofVelocity.hour(hour.hour, byDepth, y, dry);
         if (ofDepth.isSoonSure()) {
             hour.lnDepth = Double.NaN;
             hour.depthRun = 0;
@@ -88,12 +99,13 @@ final class ReadingUnits {
     }
 
     void write(StateText text) {
-        text.with("depthUnit", ofDepth.write()).with("velocityUnit", ofVelocity.write());
+        text.with("lastWet", lastWet).with("depthUnit", ofDepth.write()).with("velocityUnit", ofVelocity.write());
     }
 
     void read(StateText text) {
         // Not in states of before: what was read then is learned anew.
         if (text.has("depthUnit")) {
+            lastWet = text.has("lastWet") ? text.count("lastWet") : Long.MIN_VALUE;
             ofDepth.read(text.text("depthUnit"));
             ofVelocity.read(text.text("velocityUnit"));
         }

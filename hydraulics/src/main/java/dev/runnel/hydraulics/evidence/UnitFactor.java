@@ -79,9 +79,13 @@ enum UnitFactor {
         return isOfFoot() ? 0.3 : this == MILLI || this == OF_MILLI ? 0.7 : 0.45;
     }
 
-    /** The same of a median of hours; chosen here. */
-    double exact() {
-        return isOfFoot() ? 0.08 : isLarge() || this == OF_MILLI ? 0.4 : 0.16;
+    /**
+     * The same of a median of hours; chosen here.
+     *
+     * @param dry whether no storm made the leap, so that what comes after it may be wet
+     */
+    double exact(boolean dry) {
+        return isOfFoot() ? 0.08 : isLarge() && dry || this == MILLI || this == OF_MILLI ? 0.4 : 0.16;
     }
 
     /** How the factor is told. */
