@@ -464,6 +464,7 @@ class Storms:
 
 
 def storm_lag(rain, excess):
+    """The lag, h, and its correlation."""
     n = len(rain)
     weights = np.exp(-np.arange(n) / 1.5)
     held = np.convolve(rain, weights)[:n]
@@ -481,7 +482,7 @@ def storm_lag(rain, excess):
         return None
     below, here, above = found[best - 1:best + 2]
     bend = below - 2 * here + above
-    return best - 5 + ((below - above) / (2 * bend) if bend < 0 else 0.0)
+    return best - 5 + ((below - above) / (2 * bend) if bend < 0 else 0.0), here
 
 
 class Baseline:
@@ -578,7 +579,7 @@ class Baseline:
             self.by_flow = self.steep(flow, dry, nearly, True) if self.flow else None
         storms = Storms()
         lags = [storms.take(h.number, h.rain, h.y - self.depth.value(*self.civil[i][1:])) for i, h in enumerate(hs)]
-        self.lags = [lag for lag in lags if lag is not None]
+        self.lags = [lag[0] for lag in lags if lag is not None]
         self.peculiar()
 
     def refuse(self, step):

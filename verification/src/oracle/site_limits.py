@@ -66,10 +66,10 @@ def gauges(folder):
 
         def peep(w):
             w.gauge.usual = [0.5, 0.5]
-            w.gauge.look = lambda m, shift, end: seen.append((w.gauge.pending[-1], shift))
+            w.gauge.look = lambda m, shift, end, season: seen.append((w.gauge.pending[-1], shift))
 
         scene.told(peep)
-        (lag, end), day_shift = seen[0]
+        (lag, end, _), day_shift = seen[0]
         scenes += [(scene, put, about, scene.told(edit)) for put, about, edit in lags_at_limits(wanted, scene.base, lag, end, day_shift)]
     table(folder, "watch-gauge-limits", "When lags of storms tell of the clock of a gauge", scenes)
 
@@ -80,7 +80,7 @@ def lags_at_limits(wanted, base, lag, end, day_shift):
     def quick(usual, lags, times, limits, rules):
         """What the rule alone says of them, for the search."""
         g = object.__new__(GaugeClock)
-        g.base, g.usual, g.pending, g.track, g.LIMITS, g.RULES = base, list(usual), list(zip(lags, times)) + [(lag, end)], None, limits, rules
+        g.base, g.usual, g.pending, g.track, g.LIMITS, g.RULES = base, list(usual), list(zip(lags, times, [1.0] * len(lags))) + [(lag, end, 1.0)], None, limits, rules
         g.last_usual, g.found = 0, None
         g.book = type("B", (), {"open": lambda self, n, s, e: setattr(g, "found", (s, e)) or type("T", (), {"open": True})(), "tell": lambda self, *a: None})()
         m = float(np.median(usual))
@@ -109,10 +109,10 @@ def lags_at_limits(wanted, base, lag, end, day_shift):
             continue
 
         def edit(w, usual=usual, lags=lags, times=times):
-            w.gauge.usual, w.gauge.pending = list(usual), list(zip(lags, times))
+            w.gauge.usual, w.gauge.pending = list(usual), list(zip(lags, times, [1.0] * len(lags)))
 
         about = kind + " " + (which if kind == "limit" else f"{which[0]} {which[1]}")
-        yield f"usual={listed(usual)} lags={listed(lags)} times={listed([t * NANOS for t in times])}", about, edit
+        yield f"usual={listed(usual)} lags={listed(lags)} times={listed([t * NANOS for t in times])} fits={listed([1.0] * len(lags))}", about, edit
 
 
 def further(limits, which):

@@ -337,18 +337,19 @@ class GaugeClock:
     def is_open(self):
         return self.track is not None and self.track.open
 
-    def take(self, hour, number, excess, day_shift):
-        if not self.base.tests_gauge:
+    def take(self, hour, number, excess, day_shift, tide, season):
+        if not self.base.tests_gauge or tide():
             return
-        lag = self.storms.take(number, hour.rain, excess)
-        if lag is None or lag > self.LIMITS['latest']:
+        found = self.storms.take(number, hour.rain, excess)
+        if found is None or found[0] > self.LIMITS['latest']:
             return
+        lag, fit = found
         end = number + 1
-        if len(self.usual) < 2:
+        if len(self.usual) < 2 or len(self.usual) < 4 and np.median(self.usual) > 1.5:
             self.usual.append(lag)
             self.last_usual = end
             return
-        self.pending.append((lag, end))
+        self.pending.append((lag, end, fit))
         m = float(np.median(self.usual))
         if not self.LIMITS['low'] < m < self.LIMITS['high']:
             self.pass_on(0)
@@ -358,17 +359,17 @@ class GaugeClock:
                 self.track.end(last[0][1])
                 self.book.tell(CLOSED, end, self.track)
         else:
-            self.look(m, day_shift, end)
+            self.look(m, day_shift, end, season)
         self.pass_on(3)
 
     def pass_on(self, keep):
         while len(self.pending) > keep:
-            lag, end = self.pending.pop(0)
+            lag, end, _ = self.pending.pop(0)
             if not self.is_open():
                 self.usual = (self.usual + [lag])[-12:]
                 self.last_usual = end
 
-    def look(self, m, day_shift, end):
+    def look(self, m, day_shift, end, season=False):
         n = len(self.usual)
         found = (robust(self.usual) ** 2 + float(np.mean((np.array(self.usual) - m) ** 2))) / 2
         k = self.LIMITS['storms']
@@ -379,6 +380,8 @@ class GaugeClock:
                 continue
             away = [side * (p[0] - m) for p in last]
             mean = sum(away) / count
+            if season and (side > 0 or count < 4 and mean <= 1.5 and not all(p[2] > 0.85 for p in last)):
+                continue
             if (min(away) > self.LIMITS['each'] * limit and mean > limit and mean > scatters * scatter / math.sqrt(count) and max(away) - min(away) < apart
                     and not abs(day_shift) > self.LIMITS['monitor'] * mean):
                 self.late = side * mean
@@ -553,7 +556,7 @@ class Watch:
             flow = hour.v + math.log(base.pipe.area(math.exp(hour.y))) if both else NAN
             if nearly and hour.y == hour.y:
                 clock.take(of_day, hour.y, flow)
-            gauge.take(hour, number, excess, clock.last_shift())
+            gauge.take(hour, number, excess, clock.last_shift(), moon.seen, changes.is_water())
             moon.take(number, excess if dry else NAN)
             at = (of_day - clock.shift()) % 24
             d = hour.y - base.depth.value(at, rest) if dry else NAN

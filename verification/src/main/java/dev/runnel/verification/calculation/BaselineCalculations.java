@@ -21,6 +21,7 @@ import dev.runnel.hydraulics.section.CircularSection;
 import dev.runnel.timeseries.Interval;
 import dev.runnel.timeseries.RegularSeries;
 import dev.runnel.timeseries.Series;
+import java.nio.DoubleBuffer;
 import java.time.Duration;
 import java.time.Instant;
 import java.time.LocalDate;
@@ -28,8 +29,10 @@ import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.concurrent.ConcurrentHashMap;
 import java.util.function.ToDoubleFunction;
 import java.util.stream.Collectors;
 
@@ -42,6 +45,7 @@ final class BaselineCalculations {
     private static final LocalDate FIRST_DAY = LocalDate.of(2001, 1, 1);
     private static final PipeMonitor MONITOR =
             PipeMonitor.of(Conduit.of(CircularSection.ofDiameter(0.6), Gradient.of(0.005), Manning.of(0.013)));
+    private static final Map<List<DoubleBuffer>, SiteBaseline> LEARNED = new ConcurrentHashMap<>();
     private static final String HOURS = "depths velocities";
     private static final String DOUBT = "flows names begins ends";
     private static final String FIGURE = "use first last " + DOUBT;
@@ -128,8 +132,13 @@ final class BaselineCalculations {
         return learned(in.sample("depths"), in.sample("velocities"));
     }
 
-    /** Learns from hours without rain, a reading each. */
+    /** Learns from hours without rain, a reading each; once, however many figures a table asks of them. */
     private static SiteBaseline learned(double[] depths, double[] velocities) {
+        return LEARNED.computeIfAbsent(
+                List.of(DoubleBuffer.wrap(depths), DoubleBuffer.wrap(velocities)), key -> learn(depths, velocities));
+    }
+
+    private static SiteBaseline learn(double[] depths, double[] velocities) {
         SiteRecord record = SiteRecord.of(hourly(depths), hourly(velocities))
                 .withRain(RegularSeries.of(
                         START.minus(Duration.ofHours(1)), Duration.ofHours(1), new double[depths.length + 1]));
