@@ -246,6 +246,10 @@ class MonitorClock:
         if any(not sign * d["x"] > self.LIMITS['rest' if d["rest"] else 'work'] for d in days):
             return False
         working = [d for d in days if not d["rest"]]
+        m, before = abs(self.work(days)), [d["moved"] for d in self.days[:-n] if not d["rest"]]
+        leapt = 3 * float(np.median(before)) if n <= 3 and len(before) >= 3 else math.inf
+        if any((n <= 3 and sign * d["x"] < 0.6 * m) or (n < self.LIMITS['holiday'] and sign * d["x"] > 2 * m + 0.5) or d["moved"] > leapt for d in working):
+            return False
         apart = sum(min(self.LIMITS['most'], sign * d["x"] / d["scatter"]) for d in days)
         total = lambda name, of=working: sum(d[name] for d in of)
         moved = total("moved", days)
