@@ -158,6 +158,7 @@ class Faults:
 #         days within work shift scatters gain
 AGREED = [(2, 6, 2, 0.4, 5.5, 0.5), (3, 8, 2, 0.3, 5, 0.4), (4, 12, 2, 0.3, 4.5, 0.3), (5, 16, 3, 0.3, 4, 0.25), (6, 16, 3, 0.3, 3.6, 0.2),
           (7, 16, 3, 0.28, 3.6, 0.2)]
+WITHOUT_FLOW = [(3, 8, 2, 0.7, 4.2, 0.4), (4, 12, 2, 0.5, 4, 0.4), (5, 16, 3, 0.36, 3.8, 0.4), (6, 16, 3, 0.33, 3.6, 0.25), (7, 16, 3, 0.3, 3.6, 0.25)]
 AFTER_CIVIL_CHANGE = (2, 2, 1, 0.6, 3.5, 0.4)
 
 
@@ -262,7 +263,7 @@ class MonitorClock:
         return any(first < c[0] < last for c in self.changes(first, last))
 
     def open(self, day, small, end):
-        n = next((rule[0] for rule in self.RULES if self.agree(day, rule) and (small or abs(self.work(self.days[-rule[0]:])) > 0.6)), 0)
+        n = next((rule[0] for rule in (self.RULES if self.base.by_flow else WITHOUT_FLOW) if self.agree(day, rule) and (small or abs(self.work(self.days[-rule[0]:])) > 0.6)), 0)
         if not n and self.agree(day, AFTER_CIVIL_CHANGE) and self.after_civil_change(self.days[-2]["day"]):
             n = 2
         if not n or self.closed_soon >= 2 or self.moon.known():
