@@ -216,7 +216,6 @@ def clocks(folder):
         if not seen:
             continue
         today, day, end = seen[0]
-        print("today", today, file=sys.stderr)
         random = np.random.default_rng(7)
         columns = ("x", "unmoved", "moved", "other", "rest", "scatter", "evening")
 
