@@ -91,7 +91,10 @@ public enum FindingName {
             "a velocity in another unit or scale since one reading",
             "a sensor or logger that was set or replaced, or one that lost or found its sight at once"),
     /** The usual day comes early or late. */
-    CLOCK_OF_MONITOR("a clock of the monitor that is off", "habits that moved, such as holidays, or pumps upstream"),
+    CLOCK_OF_MONITOR(
+            "a clock of the monitor that is off",
+            "habits that moved, as with holidays, or with civil clocks where the site names no time zone, or pumps"
+                    + " upstream"),
     /** The rain comes early or late for the depth, the day does not. */
     CLOCK_OF_GAUGE(
             "a clock of the rain gauge that is off", "storms that travelled another way, or a clock of the monitor"),
