@@ -24,6 +24,7 @@ class FallsTest {
                 .learn(InventedSite.of(30, 5).record(InventedSite.Fault.NONE))
                 .baseline()
                 .orElseThrow();
+        begin(ChangeSeries.R, FindingName.HELD_UP, FAR);
     }
 
     private void begin(int channel, FindingName name, double largest) {

@@ -143,7 +143,7 @@ public final class Calculation {
     Calculation refusal() {
         return new Calculation(module, REFUSAL + name, "1 if refused", required, optional, inputs -> {
             try {
-                body.applyAsDouble(inputs);
+                double unused = body.applyAsDouble(inputs);
                 return 0;
             } catch (RuntimeException refused) {
                 return 1;

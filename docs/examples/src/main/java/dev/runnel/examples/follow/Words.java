@@ -1,5 +1,6 @@
 package dev.runnel.examples.follow;
 
+import dev.runnel.examples.review.WholeMinutes;
 import dev.runnel.hydraulics.evidence.Finding;
 import dev.runnel.hydraulics.evidence.FindingName;
 import dev.runnel.hydraulics.evidence.WatchNotice;
@@ -47,7 +48,7 @@ final class Words {
                 words(notice.kind()),
                 finding.number(),
                 names(finding),
-                finding.since(),
+                WholeMinutes.of(finding.since()),
                 words(finding.shape()),
                 finding.detail());
     }
@@ -55,7 +56,7 @@ final class Words {
     static String line(String site, WatchNotice notice) {
         Finding finding = notice.finding();
         return notice.time() + "  " + site + "  finding " + finding.number() + " " + words(notice.kind()) + ": "
-                + names(finding) + ", since " + finding.since();
+                + names(finding) + ", since " + WholeMinutes.of(finding.since());
     }
 
     /** What is learned, or why nothing is, at the time when it became known. */

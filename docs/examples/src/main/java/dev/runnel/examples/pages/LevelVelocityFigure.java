@@ -146,7 +146,8 @@ public final class LevelVelocityFigure {
             }
             if (finding < starts.length && times[i] >= starts[finding] && !seen[cell]) {
                 seen[cell] = true;
-                square(marks, cell / rows * CELL, cell % rows * CELL);
+                int column = cell / rows;
+                square(marks, column * CELL, cell % rows * CELL);
             }
         }
         StringBuilder[] paths = new StringBuilder[PERIODS + 1];

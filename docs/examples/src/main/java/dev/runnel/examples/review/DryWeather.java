@@ -89,7 +89,7 @@ record DryWeather(
         Map<Finding, SortedSet<LocalDate>> others = new LinkedHashMap<>();
         SortedMap<LocalDate, Finding> doubtful = new TreeMap<>();
         Map<LocalDate, Double> before = shares(data, all);
-        Map<LocalDate, Double> after = series == all ? before : shares(data, series);
+        Map<LocalDate, Double> after = series.equals(all) ? before : shares(data, series);
         double read = 0;
         double sound = 0;
         for (LocalDate day : dates) {

@@ -26,9 +26,10 @@ final class FindingsJson {
         return "{\"number\":" + finding.number() + ",\"names\":" + names + ",\"direction\":"
                 + text(finding.direction().name())
                 + ",\"shape\":" + text(finding.shape().name()) + ",\"since\":"
-                + text(finding.since().toString())
-                + ",\"sinceEarliest\":" + text(finding.sinceRange().start().toString()) + ",\"sinceLatest\":"
-                + text(finding.sinceRange().end().toString()) + ",\"found\":"
+                + text(WholeMinutes.of(finding.since()).toString())
+                + ",\"sinceEarliest\":"
+                + text(WholeMinutes.of(finding.sinceRange().start()).toString()) + ",\"sinceLatest\":"
+                + text(WholeMinutes.of(finding.sinceRange().end()).toString()) + ",\"found\":"
                 + text(finding.found().toString())
                 + finding.closed()
                         .map(time -> ",\"closed\":" + text(time.toString()))
