@@ -166,12 +166,14 @@ def row(minutes, tolerance):
 
 
 def settle_clocks(stormy, trusted, tolerance, cell):
+    """Those with more than half of the greatest shift go, the farthest first, as long as two stay."""
     while len(trusted) > 2:
         rows = {g: abs(row([m for m, _ in shifts(stormy, g, trusted, cell)], tolerance)[0]) for g in trusted}
-        worst = max(trusted, key=lambda g: rows[g])
-        if rows[worst] == 0:
+        off = sorted((g for g in trusted if rows[g] * 2 > max(rows.values()) > 0), key=lambda g: -rows[g])
+        if not off:
             break
-        trusted = [g for g in trusted if g != worst]
+        off = off[:len(trusted) - 2]
+        trusted = [g for g in trusted if g not in off]
     return trusted
 
 
@@ -201,7 +203,8 @@ def clocks():
     single, rows = [], []
     cases = [((15, 15, 15), ((60, 4, 99), None, None)), ((10, 15, 30), ((-90, 2, 7), None, None)), ((15, 15), ((30, 3, 99), None)),
              ((15, 15, 15, 15), ((120, 5, 99), (-60, 3, 99), None, None)), ((20, 15, 20), (None, None, None)), ((60, 15, 30), ((180, 1, 6), None, None)),
-             ((15, 15, 15), ((300, 6, 99), None, None)), ((15, 15, 15), ((45, 0, 5), None, None))]
+             ((15, 15, 15), ((300, 6, 99), None, None)), ((15, 15, 15), ((45, 0, 5), None, None)),
+             ((30,) * 6, ((240, 2, 99), (-150, 3, 99), (90, 4, 99), None, None, None))]
     for steps, wrong in cases:
         count = 10
         days = count + 1

@@ -40,6 +40,9 @@ import org.apiguardian.api.API;
  */
 @API(status = API.Status.EXPERIMENTAL, since = "0.1")
 public final class GaugeClocks {
+    /** Of these two nobody can tell which one is wrong. */
+    private static final int FEWEST = 2;
+
     private static final Duration WIDEST = Duration.ofHours(6);
     private static final Duration SHORTEST_CELL = Duration.ofMinutes(10);
     private static final Duration LONGEST_STEP = Duration.ofHours(1);
@@ -75,7 +78,7 @@ public final class GaugeClocks {
      */
     public static GaugeClocks of(Map<String, RegularSeries> rainMm, List<Interval> storms) {
         Objects.requireNonNull(storms, "storms");
-        Require.atLeast("gauges", rainMm.size(), 2);
+        Require.atLeast("gauges", rainMm.size(), FEWEST);
         TreeMap<String, RegularSeries> sorted = new TreeMap<>(rainMm);
         sorted.forEach((name, series) -> {
             Rain.requireNonNegative("rainMm of " + name, series, "mm");
@@ -101,9 +104,9 @@ public final class GaugeClocks {
     }
 
     /**
-     * Returns the same comparison with the sums freed of gauges whose clock is off: the gauge with the greatest shift over a row of
-     * storms is set aside, and the rest are compared anew, as long as more than two are left. Without it a gauge that is an hour late
-     * can make good ones look half an hour early. A gauge that is set aside is still set against the others.
+     * Returns the same comparison with the sums freed of gauges whose clock is off: those with more than half of the greatest shift
+     * over a row of storms are set aside, and the rest are compared anew, as long as more than two are left. Without it a gauge that is
+     * an hour late can make good ones look half an hour early. A gauge that is set aside is still set against the others.
      *
      * @param tolerance shift from which a storm counts as shifted; greater than 0, at most 6 h
      * @return the comparison
@@ -112,19 +115,20 @@ public final class GaugeClocks {
     public GaugeClocks settingAside(Duration tolerance) {
         requireTolerance(tolerance);
         GaugeClocks settled = this;
-        while (names.size() - settled.aside.size() > 2) {
-            Optional<String> farthest = settled.farthest(tolerance);
+        while (names.size() - settled.aside.size() > FEWEST) {
+            List<String> farthest = settled.farthest(tolerance);
             if (farthest.isEmpty()) {
                 break;
             }
             List<String> more = new ArrayList<>(settled.aside);
-            more.add(farthest.get());
+            farthest.stream().limit(names.size() - FEWEST - more.size()).forEach(more::add);
             settled = new GaugeClocks(names, cell, storms, List.copyOf(more));
         }
         return settled;
     }
 
-    private Optional<String> farthest(Duration tolerance) {
+    /** Halving the greatest shift bounds the rounds, however many gauges disagree. */
+    private List<String> farthest(Duration tolerance) {
         Map<String, Duration> shifts = new TreeMap<>();
         for (String name : names) {
             if (!aside.contains(name)) {
@@ -132,7 +136,14 @@ public final class GaugeClocks {
                         .ifPresent(found -> shifts.put(name, found.shift().abs()));
             }
         }
-        return shifts.entrySet().stream().max(Map.Entry.comparingByValue()).map(Map.Entry::getKey);
+        Duration half = shifts.isEmpty()
+                ? Duration.ZERO
+                : Collections.max(shifts.values()).dividedBy(2);
+        return shifts.entrySet().stream()
+                .filter(entry -> entry.getValue().compareTo(half) > 0)
+                .sorted(Map.Entry.<String, Duration>comparingByValue().reversed())
+                .map(Map.Entry::getKey)
+                .toList();
     }
 
     /**

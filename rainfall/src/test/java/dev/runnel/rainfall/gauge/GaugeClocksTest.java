@@ -249,6 +249,29 @@ class GaugeClocksTest {
         assertThat(three(0, 0).settingAside(TOLERANCE).setAside()).isEmpty();
     }
 
+    /** Two hours and an hour and a half go in the first round, an hour in the second; two gauges stay however many are off. */
+    @Test
+    void manyBadClocksAreSetAsideTheFarthestFirst() {
+        double[] truth = truth(1);
+        Map<String, RegularSeries> gauges = new TreeMap<>();
+        int[] minutes = {60, 0, -120, 0, 90, 0, 0};
+        for (int i = 0; i < minutes.length; i++) {
+            gauges.put("gauge " + i, gauge(truth, 2 + i, 1, minutes[i], 0));
+        }
+        GaugeClocks settled = GaugeClocks.of(gauges, storms()).settingAside(TOLERANCE);
+        assertThat(settled.setAside()).containsExactly("gauge 2", "gauge 4", "gauge 0");
+        for (int i = 0; i < minutes.length; i++) {
+            assertThat(settled.shiftedStorms("gauge " + i, TOLERANCE).map(ShiftedStorms::shift))
+                    .isEqualTo(minutes[i] == 0 ? Optional.empty() : Optional.of(Duration.ofMinutes(minutes[i])));
+        }
+        Map<String, RegularSeries> none = new TreeMap<>();
+        for (int i = 0; i < 5; i++) {
+            none.put("gauge " + i, gauge(truth, 2 + i, 1, 70 * i - 140, 0));
+        }
+        assertThat(GaugeClocks.of(none, storms()).settingAside(TOLERANCE).setAside())
+                .hasSizeLessThanOrEqualTo(3);
+    }
+
     @Test
     void noStormIsNoShift() {
         GaugeClocks clocks =
