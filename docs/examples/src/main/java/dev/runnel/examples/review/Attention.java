@@ -75,9 +75,16 @@ final class Attention {
         if (periods.isEmpty()) {
             return;
         }
-        SurchargePeriod highest = highest(periods);
-        points.add("Surcharged " + times(periods.size()) + ", highest " + Show.mm(highest.peakAbove())
+        List<SurchargePeriod> sound = periods.stream()
+                .filter(period -> !LevelPeaks.isDoubtful(review, period))
+                .toList();
+        int doubtful = periods.size() - sound.size();
+        SurchargePeriod highest = highest(sound.isEmpty() ? periods : sound);
+        points.add("Surcharged " + times(sound.isEmpty() ? doubtful : sound.size())
+                + (sound.isEmpty() ? ", by doubtful depths only" : "")
+                + ", highest " + Show.mm(highest.peakAbove())
                 + " above the soffit on " + dates.time(highest.peakTime())
+                + (sound.isEmpty() || doubtful == 0 ? "" : "; " + times(doubtful) + " more by doubtful depths")
                 + ".");
     }
 

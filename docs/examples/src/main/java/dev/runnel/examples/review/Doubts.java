@@ -92,16 +92,34 @@ record Doubts(List<Finding> findings, Optional<DoubtfulReadings> readings, Insta
      * watch could name is another state of the sewer as far as anyone can tell, so it stays.
      */
     Series withoutDoubtful(boolean isFlow, Series series) {
-        List<Finding> doubting = doubting(isFlow);
-        if (readings.isEmpty() || series.isEmpty() || doubting.isEmpty()) {
+        return without(
+                series,
+                doubting(isFlow).stream().map(finding -> finding.interval(end)).toList());
+    }
+
+    /**
+     * Returns a level without the values that are in doubt, and without those of the time in which that may have begun: for figures
+     * that one reading decides.
+     */
+    Series surelySound(Series level) {
+        return without(
+                level,
+                doubting(false).stream()
+                        .map(finding -> Interval.of(
+                                finding.sinceRange().start(),
+                                finding.interval(end).end()))
+                        .toList());
+    }
+
+    private static Series without(Series series, List<Interval> times) {
+        if (series.isEmpty() || times.isEmpty()) {
             return series;
         }
         double[] values = series.toValues();
         byte[] qualities = series.toQualityCodes();
-        for (Finding finding : doubting) {
-            Interval interval = finding.interval(end);
-            int to = series.firstIndexAtOrAfter(interval.end());
-            for (int i = series.firstIndexAtOrAfter(interval.start()); i < to; i++) {
+        for (Interval time : times) {
+            int to = series.firstIndexAtOrAfter(time.end());
+            for (int i = series.firstIndexAtOrAfter(time.start()); i < to; i++) {
                 values[i] = Double.NaN;
                 qualities[i] = Quality.MISSING.toCode();
             }

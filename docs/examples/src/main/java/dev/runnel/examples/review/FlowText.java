@@ -150,7 +150,9 @@ final class FlowText {
             return;
         }
         Duration total = periods.stream().map(SurchargePeriod::duration).reduce(Duration.ZERO, Duration::plus);
-        page.say(Show.count(periods.size(), "period") + ", " + Show.duration(total) + " together");
+        double doubtful = LevelPeaks.doubtfulShare(review, periods);
+        page.say(Show.count(periods.size(), "period") + ", " + Show.duration(total) + " together"
+                + (doubtful > 0 ? ", " + Show.percent(doubtful) + " of it by doubtful depths" : ""));
         periods(page, periods, "the soffit", dates);
     }
 

@@ -1,12 +1,9 @@
 package dev.runnel.examples.review;
 
 import dev.runnel.examples.pages.SitePage.Figure;
-import dev.runnel.hydraulics.monitoring.SurchargePeriod;
 import dev.runnel.timeseries.Quality;
 import dev.runnel.timeseries.Series;
-import dev.runnel.timeseries.Statistics;
 import dev.runnel.timeseries.balance.DailyTotal;
-import dev.runnel.timeseries.balance.Discharges;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -74,16 +71,30 @@ final class SiteFigures {
     }
 
     private void highest() {
-        Statistics statistics = review.flow().levels();
-        if (statistics.count() == 0) {
+        LevelPeaks peaks = LevelPeaks.of(review);
+        String doubted =
+                peaks.doubted().isPresent() ? Show.mm(peaks.doubted().getAsDouble()) + " by doubtful depths" : "";
+        if (peaks.sound().isEmpty()) {
+            if (!doubted.isEmpty()) {
+                add("Highest level", "withheld", doubted, "surcharge");
+            }
             return;
         }
-        double above = statistics.maximum() - review.site().monitor().soffit();
+        double above = peaks.sound().getAsDouble() - review.site().monitor().soffit();
         add(
                 "Highest level",
-                Show.mm(statistics.maximum()),
-                above > 0 ? Show.mm(above) + " above the soffit" : Show.mm(-above) + " below the soffit",
+                Show.mm(peaks.sound().getAsDouble()),
+                (above > 0 ? Show.mm(above) + " above the soffit" : Show.mm(-above) + " below the soffit")
+                        + (doubted.isEmpty() ? "" : ", " + doubted),
                 "surcharge");
+    }
+
+    /** The highest level of sound readings. */
+    static String highest(SiteReview review) {
+        LevelPeaks peaks = LevelPeaks.of(review);
+        return peaks.sound().isPresent()
+                ? Show.mm(peaks.sound().getAsDouble())
+                : peaks.doubted().isPresent() ? "withheld" : "";
     }
 
     private void received() {
@@ -171,12 +182,7 @@ final class SiteFigures {
     static double doubtfulSpills(SiteReview review) {
         return review.flow()
                 .spills()
-                .map(spills -> review.doubts()
-                        .shareOfDepth(Discharges.widened(
-                                spills.periods().stream()
-                                        .map(SurchargePeriod::interval)
-                                        .toList(),
-                                review.data().depth().interval())))
+                .map(spills -> LevelPeaks.doubtfulShare(review, spills.periods()))
                 .orElse(0.0);
     }
 

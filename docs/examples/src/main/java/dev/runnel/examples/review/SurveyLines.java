@@ -30,7 +30,7 @@ final class SurveyLines {
                 points.size(),
                 SiteFigures.received(review),
                 SiteFigures.dryWeather(review),
-                Show.mm(review.flow().levels().maximum()),
+                SiteFigures.highest(review),
                 SiteFigures.spills(review),
                 review.site().upstream().map(List::of).orElse(List.of()));
     }

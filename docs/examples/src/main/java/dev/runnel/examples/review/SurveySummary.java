@@ -1,7 +1,6 @@
 package dev.runnel.examples.review;
 
 import dev.runnel.timeseries.Interval;
-import dev.runnel.timeseries.Statistics;
 import dev.runnel.timeseries.balance.DailyTotal;
 import dev.runnel.timeseries.csv.CsvWriter;
 import java.nio.file.Path;
@@ -9,6 +8,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalDouble;
 
 /** The survey on one page for other programs: a row a site, plain numbers, blank where there is no figure. */
 final class SurveySummary {
@@ -28,9 +28,11 @@ final class SurveySummary {
             "doubtful_dry_weather_share",
             "highest_level_m",
             "highest_above_soffit_m",
+            "highest_doubtful_level_m",
             "volume_m3",
             "doubtful_volume_share",
             "surcharges",
+            "doubtful_surcharge_share",
             "spills",
             "doubtful_spill_share",
             "spill_h",
@@ -69,14 +71,17 @@ final class SurveySummary {
         row.add(dry.isFlow() ? mean : "");
         row.add(dry.isFlow() ? "" : mean);
         row.add(dry.doubtfulShare());
-        Statistics level = review.flow().levels();
-        row.add(level.count() == 0 ? "" : level.maximum());
-        row.add(
-                level.count() == 0
-                        ? ""
-                        : level.maximum() - review.site().monitor().soffit());
+        LevelPeaks peaks = LevelPeaks.of(review);
+        row.add(number(peaks.sound()));
+        row.add(number(
+                peaks.sound().isPresent()
+                        ? OptionalDouble.of(peaks.sound().getAsDouble()
+                                - review.site().monitor().soffit())
+                        : OptionalDouble.empty()));
+        row.add(number(peaks.doubted()));
         volume(row, review);
         row.add(review.flow().surcharges().size());
+        row.add(LevelPeaks.doubtfulShare(review, review.flow().surcharges()));
         double doubtful = SiteFigures.doubtfulSpills(review);
         Optional<FlowFindings.Spills> counted = review.flow().spills().filter(spills -> doubtful <= Doubts.MOST);
         row.add(counted.<Object>map(spills -> spills.tally().count()).orElse(""));
@@ -87,6 +92,10 @@ final class SurveySummary {
         row.add(review.rain().<Object>map(rain -> rain.storms().size()).orElse(""));
         row.add(review.rain().<Object>map(rain -> rain.days().dates().size()).orElse(""));
         return List.copyOf(row);
+    }
+
+    private static Object number(OptionalDouble value) {
+        return value.isPresent() ? value.getAsDouble() : "";
     }
 
     /** The row of a gauge alone: what it has, and nothing in every other column. */

@@ -65,6 +65,24 @@ class DoubtfulSpillTest {
         assertThat(Double.parseDouble(row[at(header, "doubtful_spill_share")])).isLessThan(0.5);
     }
 
+    /** Centimetres read for millimetres in the last four days: the pipe was not surcharged for them, and nobody says so. */
+    @Test
+    void aDepthInAnotherUnitIsNoSurcharge() {
+        SiteOnDisk site = site(i -> 10 * (0.1 + 0.04 * Math.sin(2 * Math.PI * i / PER_DAY)));
+        SiteOnDisk.Outcome outcome = site.review();
+
+        assertThat(outcome.status()).as(outcome.err()).isZero();
+        assertThat(outcome.flat()).contains("Surcharged once, by doubtful depths only, highest");
+        String[] header = line(site, 0);
+        String[] row = line(site, 1);
+        assertThat(Double.parseDouble(row[at(header, "highest_level_m")])).isBetween(0.138, 0.145);
+        assertThat(Double.parseDouble(row[at(header, "highest_doubtful_level_m")]))
+                .isEqualTo(1.4);
+        assertThat(Double.parseDouble(row[at(header, "doubtful_surcharge_share")]))
+                .isGreaterThan(0.9);
+        assertThat(site.written("site.html")).contains("1400&nbsp;mm by doubtful depths");
+    }
+
     private static String[] line(SiteOnDisk site, int number) {
         return site.written("survey.csv").lines().toList().get(number).split(",", -1);
     }

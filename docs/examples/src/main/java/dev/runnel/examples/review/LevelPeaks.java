@@ -1,0 +1,44 @@
+package dev.runnel.examples.review;
+
+import dev.runnel.hydraulics.monitoring.SurchargePeriod;
+import dev.runnel.timeseries.Interval;
+import dev.runnel.timeseries.Series;
+import dev.runnel.timeseries.balance.Discharges;
+import java.util.List;
+import java.util.OptionalDouble;
+
+/**
+ * The highest level of the readings that nothing speaks against, and a higher one of readings that a finding puts in doubt: which of
+ * the two was the water nobody knows from here, so both are said.
+ *
+ * @param sound m above the invert; empty if no reading is free of doubt
+ * @param doubted m above the invert, higher than the other; empty if there is none
+ */
+record LevelPeaks(OptionalDouble sound, OptionalDouble doubted) {
+    static LevelPeaks of(SiteReview review) {
+        double highest = review.flow().levels().maximum();
+        Series levels = review.flow().record().level();
+        Series left = review.doubts().surelySound(levels);
+        if (left.equals(levels)) {
+            return new LevelPeaks(known(highest), OptionalDouble.empty());
+        }
+        double sound = left.statistics().maximum();
+        return new LevelPeaks(known(sound), sound >= highest ? OptionalDouble.empty() : known(highest));
+    }
+
+    private static OptionalDouble known(double level) {
+        return Double.isNaN(level) ? OptionalDouble.empty() : OptionalDouble.of(level);
+    }
+
+    /** Share of the time of periods above a level that rests on doubtful depths. */
+    static double doubtfulShare(SiteReview review, List<SurchargePeriod> periods) {
+        List<Interval> times = periods.stream().map(SurchargePeriod::interval).toList();
+        return review.doubts()
+                .shareOfDepth(Discharges.widened(times, review.data().depth().interval()));
+    }
+
+    /** Whether most of a period above a level rests on doubtful depths. */
+    static boolean isDoubtful(SiteReview review, SurchargePeriod period) {
+        return doubtfulShare(review, List.of(period)) > Doubts.MOST;
+    }
+}
