@@ -248,11 +248,12 @@ public final class HtmlReport {
         out.append("</ul>\n");
     }
 
-    /** Draws every deviation on a line from minus to plus the tolerance; beyond it lies a margin for failures. */
+    /**
+     * Draws every deviation on a line from minus to plus the tolerance; beyond it lies a margin for failures. The frame comes
+     * from {@code report.js}.
+     */
     private void strip(Group group) {
-        out.append("<svg class=\"strip\" viewBox=\"-130 -17 260 34\" preserveAspectRatio=\"none\" role=\"img\""
-                + " aria-label=\"deviations between minus and plus the tolerance\">"
-                + "<rect x=\"-100\" y=\"-15\" width=\"200\" height=\"30\"/><path class=\"zero\" d=\"M0-15V15\"/>");
+        out.append("<svg class=\"strip\">");
         for (Status status : Status.values()) {
             boolean[] drawn = new boolean[261];
             StringBuilder marks = new StringBuilder();

@@ -10,54 +10,112 @@ import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.util.Base64;
 import java.util.List;
+import java.util.function.Function;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import java.util.stream.Collectors;
 import java.util.zip.GZIPOutputStream;
 
 /**
- * Every value of a run, packed for the page: one line a value, fields parted by a unit separator, compressed and written in
- * letters. Written out, thousands of rows would make a page that is slow to open.
+ * Every value of a run, packed for the page, compressed and written in letters. Written out, thousands of rows would make a
+ * page that is slow to open.
+ *
+ * <p>First how many rows each group of the page has, then column by column, since like stands beside like then; and what
+ * repeats is left out: of a name what the row above says, of an input what it begins with as the row above does, of a
+ * computed value all of it where it is the expected one to the digits shown. {@code report.js} undoes it.
  */
 final class PackedRows {
-    private static final char PART = '\u001F';
+    private static final String COLUMN = "\u001E";
+    private static final Pattern NAME = Pattern.compile("(.*):(\\d{1,9}):(.*)");
     /** Chosen here: some lines of the page. */
     private static final int LONGEST_INPUT = 400;
+    /** Chosen here: what fits beside the expected value. */
+    private static final int COMPUTED_DIGITS = 9;
 
     private PackedRows() {}
 
-    /** Groups are numbered as they stand on the page, so that a row needs to name only its group. */
+    /** Groups stand in the order of the page, so that no row needs to name its own. */
     static String of(List<Group> groups) {
-        StringBuilder lines = new StringBuilder();
-        for (int i = 0; i < groups.size(); i++) {
-            for (Check check : groups.get(i).checks()) {
-                lines.append(i).append(PART).append(line(check)).append('\n');
-            }
-        }
+        List<Check> checks =
+                groups.stream().flatMap(group -> group.checks().stream()).toList();
+        String text = String.join(
+                COLUMN,
+                groups.stream()
+                        .map(group -> Integer.toString(group.checks().size()))
+                        .collect(Collectors.joining("\n")),
+                names(checks),
+                column(checks, Check::calculation),
+                column(checks, Check::locator),
+                inputs(checks),
+                column(checks, Check::printed),
+                column(checks, PackedRows::computed),
+                column(
+                        checks,
+                        check -> check.deviation().isEmpty()
+                                ? ""
+                                : Text.significant(check.deviation().getAsDouble(), 3)),
+                column(checks, check -> Text.significant(check.tolerance(), 3)),
+                column(checks, Check::unit),
+                column(checks, check -> check.status().toString()),
+                column(checks, Check::remark));
         ByteArrayOutputStream bytes = new ByteArrayOutputStream();
         try (OutputStream zip = new GZIPOutputStream(bytes)) {
-            zip.write(lines.toString().getBytes(StandardCharsets.UTF_8));
+            zip.write(text.getBytes(StandardCharsets.UTF_8));
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }
         return Base64.getEncoder().encodeToString(bytes.toByteArray());
     }
 
-    private static String line(Check check) {
-        return String.join(
-                String.valueOf(PART),
-                check.name(),
-                check.calculation(),
-                clean(check.locator()),
-                shortened(clean(check.input())),
-                check.printed(),
-                check.computed().isEmpty()
-                        ? "none"
-                        : Text.significant(check.computed().getAsDouble(), 9),
-                check.deviation().isEmpty()
-                        ? ""
-                        : Text.significant(check.deviation().getAsDouble(), 3),
-                Text.significant(check.tolerance(), 3),
-                clean(check.unit()),
-                check.status().toString(),
-                clean(check.remark()));
+    private static String column(List<Check> checks, Function<Check, String> cell) {
+        return checks.stream().map(check -> clean(cell.apply(check))).collect(Collectors.joining("\n"));
+    }
+
+    /** Table, row and column as {@code " whole name"}, {@code "+column"} of the next row or {@code "=column"} of the same. */
+    private static String names(List<Check> checks) {
+        StringBuilder names = new StringBuilder();
+        String table = "";
+        int row = -1;
+        for (Check check : checks) {
+            String name = clean(check.name());
+            Matcher parts = NAME.matcher(name);
+            String written = " " + name;
+            if (parts.matches()) {
+                int here = Integer.parseInt(parts.group(2));
+                boolean plain = parts.group(2).equals(Integer.toString(here));
+                if (plain && parts.group(1).equals(table) && (here == row || here == row + 1)) {
+                    written = (here == row ? "=" : "+") + parts.group(3);
+                }
+                table = parts.group(1);
+                row = here;
+            }
+            names.append(names.isEmpty() ? "" : "\n").append(written);
+        }
+        return names.toString();
+    }
+
+    /** Each input as the count of its first letters that the one above has too, a bar, and the rest. */
+    private static String inputs(List<Check> checks) {
+        StringBuilder inputs = new StringBuilder();
+        String above = "";
+        for (Check check : checks) {
+            String input = shortened(clean(check.input()));
+            int same = 0;
+            while (same < Math.min(input.length(), above.length()) && input.charAt(same) == above.charAt(same)) {
+                same++;
+            }
+            inputs.append(inputs.isEmpty() ? "" : "\n").append(same).append('|').append(input, same, input.length());
+            above = input;
+        }
+        return inputs.toString();
+    }
+
+    private static String computed(Check check) {
+        if (check.computed().isEmpty()) {
+            return "none";
+        }
+        String computed = Text.significant(check.computed().getAsDouble(), COMPUTED_DIGITS);
+        return computed.equals(Text.significant(check.expected(), COMPUTED_DIGITS)) ? "" : computed;
     }
 
     /** A whole record as an input would make most of the page; report.csv has all of it. */
@@ -68,7 +126,7 @@ final class PackedRows {
     }
 
     private static String clean(String text) {
-        return text.replace('\n', ' ').replace(PART, ' ');
+        return text.replace('\n', ' ').replace(COLUMN, " ");
     }
 
     static List<Group> bySource(Results results) {

@@ -1,22 +1,35 @@
 "use strict";
 // Rows are unpacked when the first source is opened; each source then gets its table once.
 let unpacked = null;
+// The rows stand column by column, and what repeats from the row above is left out (PackedRows).
+function unpack(text) {
+  const columns = text.split("\u001e").map(column => column.split("\n"));
+  const [counts, names, calculations, locators, inputs, expected, computed, ...rest] = columns;
+  const groups = new Map();
+  let table = "", line = -1, input = "", at = 0;
+  counts.forEach((count, group) => {
+    const cells = [];
+    for (let i = 0; i < Number(count); i++, at++) {
+      let name = names[at].slice(1);
+      const sign = names[at][0];
+      if (sign !== " ") name = table + ":" + (line += sign === "+" ? 1 : 0) + ":" + name;
+      const parts = /^(.*):(\d{1,9}):/.exec(name);
+      if (parts) { table = parts[1]; line = Number(parts[2]); }
+      const bar = inputs[at].indexOf("|");
+      input = input.slice(0, Number(inputs[at].slice(0, bar))) + inputs[at].slice(bar + 1);
+      const found = computed[at] || String(Number(Number(expected[at]).toPrecision(9)));
+      cells.push([name, calculations[at], locators[at], input, expected[at], found, ...rest.map(column => column[at])]);
+    }
+    groups.set(String(group), cells);
+  });
+  return groups;
+}
 function rows() {
   if (!unpacked) {
     const letters = atob(document.getElementById("data").textContent);
     const bytes = Uint8Array.from(letters, c => c.charCodeAt(0));
     const text = new Response(new Blob([bytes]).stream().pipeThrough(new DecompressionStream("gzip"))).text();
-    unpacked = text.then(all => {
-      const groups = new Map();
-      for (const line of all.split("\n")) {
-        if (!line) continue;
-        const cells = line.split("\u001f");
-        const group = cells.shift();
-        if (!groups.has(group)) groups.set(group, []);
-        groups.get(group).push(cells);
-      }
-      return groups;
-    });
+    unpacked = text.then(unpack);
   }
   return unpacked;
 }
@@ -51,6 +64,15 @@ const groups = [...document.querySelectorAll("details[data-group]")];
 for (const details of groups) {
   details.addEventListener("toggle", () => { if (details.open) fill(details); });
   if (details.open) fill(details);
+}
+// The frame of every drawing is the same, so it is drawn here once for all.
+const FRAME = '<rect x="-100" y="-15" width="200" height="30"/><path class="zero" d="M0-15V15"/>';
+for (const strip of document.querySelectorAll(".strip")) {
+  strip.setAttribute("viewBox", "-130 -17 260 34");
+  strip.setAttribute("preserveAspectRatio", "none");
+  strip.setAttribute("role", "img");
+  strip.setAttribute("aria-label", "deviations between minus and plus the tolerance");
+  strip.insertAdjacentHTML("afterbegin", FRAME);
 }
 const find = document.getElementById("find");
 const found = document.getElementById("found");

@@ -101,24 +101,37 @@ class ReportsTest {
         String letters = page.replaceFirst("(?s).*id=\"data\">([^<]*)<.*", "$1");
         try (var unpacked =
                 new GZIPInputStream(new ByteArrayInputStream(Base64.getDecoder().decode(letters)))) {
-            List<String> rows = new String(unpacked.readAllBytes(), StandardCharsets.UTF_8)
-                    .lines()
-                    .toList();
-            assertThat(rows).hasSize(4);
-            assertThat(rows.get(2).split("\u001F"))
+            String[] columns = new String(unpacked.readAllBytes(), StandardCharsets.UTF_8).split("\u001E", -1);
+            assertThat(columns)
                     .containsExactly(
-                            "0",
-                            "t:3:v",
-                            "some.thing",
-                            "p. 3",
-                            "depth=0.2; diameter=1",
-                            "3.0",
-                            "none",
-                            "",
-                            "0.05",
-                            "m2",
-                            "fail",
-                            "refused: too <deep>");
+                            "4",
+                            " t:1:v\n+v\n+v\n+v",
+                            "some.thing\nsome.thing\nsome.thing\nsome.thing",
+                            "p. 3\np. 3\np. 3\np. 3",
+                            "0|depth=0.2; diameter=1\n21|\n21|\n21|",
+                            "1.0\n2.0\n3.0\n4.0",
+                            "1.01\n2.5\nnone\n5",
+                            "0.01\n0.5\n\n1",
+                            "0.05\n0.05\n0.05\n0.05",
+                            "m2\nm2\nm2\nm2",
+                            "pass\nfail\nfail\nexcluded",
+                            "\n\nrefused: too <deep>\nmisprint of 5.0");
+        }
+    }
+
+    @Test
+    void whatRepeatsIsLeftOut() throws Exception {
+        List<Check> checks = List.of(
+                check("t:1:a", "1.0", OptionalDouble.of(1.0), Status.PASS, ""),
+                check("t:1:b", "1.0", OptionalDouble.of(1 + 1e-12), Status.PASS, ""),
+                check("t:3:a", "1.0", OptionalDouble.of(1 + 1e-7), Status.PASS, ""),
+                check("peer:depth", "0", OptionalDouble.of(0), Status.PASS, ""),
+                check("t:4:a", "1.0", OptionalDouble.of(1), Status.PASS, ""));
+        byte[] packed = Base64.getDecoder().decode(PackedRows.of(List.of(new Group("g", checks))));
+        try (var unpacked = new GZIPInputStream(new ByteArrayInputStream(packed))) {
+            String[] columns = new String(unpacked.readAllBytes(), StandardCharsets.UTF_8).split("\u001E", -1);
+            assertThat(columns[1]).isEqualTo(" t:1:a\n=b\n t:3:a\n peer:depth\n+a");
+            assertThat(columns[6]).isEqualTo("\n\n1.0000001\n\n");
         }
     }
 
