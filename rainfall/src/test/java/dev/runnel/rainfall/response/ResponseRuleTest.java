@@ -65,6 +65,8 @@ class ResponseRuleTest {
         assertThat(only.recession().orElseThrow().constant().toNanos() / 3.6e12).isCloseTo(1, within(1e-9));
         // 0.1 exp(-i/6) falls below 0.001, a tenth of dry weather flow, at i = 28.
         assertThat(only.back().time()).hasValue(STEP.multipliedBy(104 + 28 - 103));
+        assertThat(ResponseMeasure.TIME_TO_DRY.of(only).orElseThrow()).isCloseTo(29 / 6.0, within(1e-12));
+        assertThat(only.isSound()).isTrue();
         double sum = 0;
         double moment = 0;
         for (int i = 0; i < 28; i++) {
@@ -92,6 +94,7 @@ class ResponseRuleTest {
         assertThat(ResponseMeasure.PEAK.isSound(first)).isTrue();
         assertThat(ResponseMeasure.LAG_TO_PEAK.isSound(first)).isTrue();
         assertThat(responses.all().get(1).doubts()).containsExactly(ResponseDoubt.WET_BEFORE);
+        assertThat(first.isSound()).isFalse();
         assertThat(responses.series(ResponseMeasure.RUNOFF_PERCENT).size()).isZero();
     }
 
@@ -167,6 +170,71 @@ class ResponseRuleTest {
         assertThat(responses.all()).hasSize(1);
     }
 
+    /** A storm on the first step of the records, answered at once: nothing lies before it, and the peak is the first place. */
+    @Test
+    void aPeakInTheVeryFirstStep() {
+        rain[0] = 2;
+        for (int i = 0; i < 60; i++) {
+            flow[i] += 0.1 * Math.exp(-i / 6.0);
+        }
+        StormResponse only = responses().all().get(0);
+        // Whether it rained before the record began nobody knows.
+        assertThat(only.doubts()).containsExactly(ResponseDoubt.RAIN_MISSING, ResponseDoubt.WET_BEFORE);
+        assertThat(only.peakM3PerS().orElseThrow()).isCloseTo(0.1, within(1e-15));
+        assertThat(only.peakTime()).hasValue(START.plusSeconds(300));
+        assertThat(only.recession().orElseThrow().constant().toNanos() / 3.6e12).isCloseTo(1, within(1e-9));
+        assertThat(only.back().time()).hasValue(STEP.multipliedBy(28 - 1));
+    }
+
+    /** Before a storm of the second step lies one step, and it decides; what comes after does not. */
+    @Test
+    void theOneStepBeforeDecides() {
+        storm(1, 1);
+        assertThat(responses().all().get(0).doubts()).containsExactly(ResponseDoubt.RAIN_MISSING);
+        flow[0] = 2 * DRY;
+        assertThat(responses().all().get(0).doubts())
+                .containsExactly(ResponseDoubt.RAIN_MISSING, ResponseDoubt.WET_BEFORE);
+    }
+
+    /** What is above dry weather by just the allowance is let be: before the storm, and as its peak. */
+    @Test
+    void justTheAllowanceIsLetBe() {
+        Arrays.fill(dry, 0.5);
+        Arrays.fill(flow, 0.75);
+        Arrays.fill(rain, 100, 103, 2);
+        ResponseRule half = RULE.withAllowance(0.5, Duration.ofHours(1));
+        StormResponse only = half.responses(storms(), series(rain), series(flow), series(dry))
+                .all()
+                .get(0);
+        assertThat(only.doubts())
+                .contains(ResponseDoubt.NO_RESPONSE)
+                .doesNotContain(ResponseDoubt.WET_BEFORE, ResponseDoubt.PEAK_AT_LIMIT);
+        assertThat(only.back().time()).hasValue(Duration.ZERO);
+    }
+
+    /** Dry weather flow throughout is neither below dry weather nor an answer; as much flow as rain is not more. */
+    @Test
+    void noAnswerAndAllOfTheRain() {
+        Arrays.fill(rain, 100, 103, 2);
+        assertThat(responses().all().get(0).doubts())
+                .containsExactly(ResponseDoubt.NO_RESPONSE, ResponseDoubt.NO_RECESSION);
+        Arrays.fill(dry, 0);
+        Arrays.fill(flow, 0);
+        // 1200 m3 in three steps of 600 s.
+        flow[104] = 1;
+        flow[105] = 0.75;
+        flow[106] = 0.25;
+        assertThat(responses().all().get(0).runoff().flowM3()).isEqualTo(1200);
+        assertThat(responses().all().get(0).doubts()).doesNotContain(ResponseDoubt.MORE_THAN_RAIN);
+    }
+
+    @Test
+    void ofEqualPeaksTheFirst() {
+        storm(100, 1);
+        flow[106] = flow[104];
+        assertThat(responses().all().get(0).lagToPeak()).hasValue(Duration.ofMinutes(30));
+    }
+
     /** A gauge of one tip: the storm has no duration, its step has a centre. */
     @Test
     void aStormOfOneTip() {
@@ -234,6 +302,8 @@ class ResponseRuleTest {
         assertThatThrownBy(() -> responses().trend(ResponseMeasure.PEAK))
                 .hasMessage("storms with a sound peak above dry weather must be at least 3, was 1");
         RainfallEvent one = storms().get(0);
+        assertThatThrownBy(() -> RULE.responses(List.of(one), series(rain), series(flow), series(DRY)))
+                .hasMessageStartingWith("dryWeatherFlow must have the steps");
         assertThatThrownBy(() -> RULE.responses(List.of(one, one), series(rain), series(flow), series(dry)))
                 .hasMessageStartingWith("storms must not overlap");
         assertThat(RULE)

@@ -6,8 +6,11 @@ import static org.assertj.core.api.Assertions.within;
 
 import dev.runnel.timeseries.Interval;
 import dev.runnel.timeseries.RegularSeries;
+import java.math.BigDecimal;
+import java.math.MathContext;
 import java.time.Duration;
 import java.time.Instant;
+import org.apache.commons.math3.stat.regression.SimpleRegression;
 import org.junit.jupiter.api.Test;
 
 class ResponseTest {
@@ -123,6 +126,60 @@ class ResponseTest {
         assertThat(recession.shareAfter(Duration.ofMinutes(90))).isCloseTo(Math.exp(-1), within(1e-10));
     }
 
+    /** Rain and flow that go together loosely, far from zero mean, with gaps: the coefficient of a library at each shift. */
+    @Test
+    void correlationIsThatOfALibrary() {
+        double[] rain = new double[40];
+        double[] flow = new double[40];
+        for (int i = 0; i < rain.length; i++) {
+            rain[i] = 3 + (i * i * 7) % 11;
+            flow[i] = 20 + (i * 13) % 17 + (i >= 2 ? 2 * rain[i - 2] : 0);
+        }
+        rain[7] = GAP;
+        flow[20] = GAP;
+        ResponseLag lag = ResponseLag.of(series(rain), series(flow), Duration.ofMinutes(60));
+        double best = -1;
+        int at = -1;
+        for (int shift = 0; shift <= 6; shift++) {
+            SimpleRegression line = new SimpleRegression();
+            for (int i = 0; i + shift < 40; i++) {
+                if (i != 7 && i + shift != 20) {
+                    line.addData(rain[i], flow[i + shift]);
+                }
+            }
+            at = line.getR() > best ? shift : at;
+            best = Math.max(best, line.getR());
+        }
+        assertThat(at).isEqualTo(2);
+        assertThat(lag.lag()).isEqualTo(Duration.ofMinutes(20));
+        assertThat(lag.correlation()).isCloseTo(best, within(1e-12));
+        assertThat(lag.pairs()).isEqualTo(36);
+        assertThat(lag).hasToString("ResponseLag[20 min, correlation " + text(best) + " over 36 steps]");
+    }
+
+    private static String text(double value) {
+        return BigDecimal.valueOf(value).round(new MathContext(3)).toString();
+    }
+
+    /** A fall with scatter: slope and coefficient of determination of ln Q are a library's. */
+    @Test
+    void recessionIsALineThroughLogarithms() {
+        double[] flow = {0.9, 0.5, 0.42, 0.2, 0.21, 0.1, 0, 0.08, 0.03};
+        SimpleRegression line = new SimpleRegression();
+        for (int i = 0; i < flow.length; i++) {
+            if (flow[i] > 0) {
+                line.addData(i, Math.log(flow[i]));
+            }
+        }
+        Recession recession = Recession.of(series(flow));
+        assertThat(recession.rSquared()).isCloseTo(line.getRSquare(), within(1e-12));
+        assertThat(recession.constant().toNanos() / 600e9).isCloseTo(-1 / line.getSlope(), within(1e-9));
+        assertThat(recession.steps()).isEqualTo(8);
+        assertThat(recession.leftOut()).isEqualTo(1);
+        assertThat(recession.toString()).startsWith("Recession[K ").endsWith(" 8 steps, 1 left out]");
+        assertThat(Recession.of(series(4, 2, 1)).steps()).isEqualTo(3);
+    }
+
     @Test
     void refusesBadInput() {
         RegularSeries four = series(1, 0, 0, 0);
@@ -139,6 +196,18 @@ class ResponseTest {
         assertThatThrownBy(() -> ResponseLag.of(four, four, Duration.ofHours(1)))
                 .isInstanceOf(IllegalArgumentException.class)
                 .hasMessage("steps in longest must be in [0, 2], was 6");
+        assertThatThrownBy(() -> RunoffVolume.of(four.interval(), four, 0, four, four))
+                .isInstanceOf(IllegalArgumentException.class)
+                .hasMessageStartingWith("areaM2 must be greater than 0");
+        assertThatThrownBy(() -> RunoffVolume.of(four.interval(), series(1, -1, 0, 0), 1, four, four))
+                .isInstanceOf(IllegalArgumentException.class)
+                .hasMessageStartingWith("rain");
+        assertThatThrownBy(() -> ResponseLag.of(series(1, -1, 0, 0), four, Duration.ofMinutes(10)))
+                .isInstanceOf(IllegalArgumentException.class)
+                .hasMessageStartingWith("rain");
+        assertThatThrownBy(() -> ResponseLag.of(four, series(1, 2, 3), Duration.ofMinutes(10)))
+                .isInstanceOf(IllegalArgumentException.class)
+                .hasMessageStartingWith("flow must have the steps");
         assertThatThrownBy(() -> Recession.of(series(1, 2, 3, 4)))
                 .isInstanceOf(IllegalArgumentException.class)
                 .hasMessageStartingWith("flowAboveBase must fall, had a slope of ln Q of 0.45");
