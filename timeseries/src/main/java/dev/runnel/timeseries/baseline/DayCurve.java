@@ -46,6 +46,17 @@ public final class DayCurve {
     private static final double NORMAL_MAD = 0.6744897501960817;
     private static final double HOURS = 24;
 
+    /** Hours of the day that are asked for again and again: clocks stand apart from UTC by quarters of an hour. */
+    private static final int QUARTERS = 4;
+
+    private static final double[][] WAVES = new double[(int) HOURS * QUARTERS][];
+
+    static {
+        for (int i = 0; i < WAVES.length; i++) {
+            WAVES[i] = computed((double) i / QUARTERS, MOST_HARMONICS);
+        }
+    }
+
     /** Squares of larger values would leave the range of a number; chosen here. */
     private static final double LARGEST = 1e100;
 
@@ -97,8 +108,8 @@ public final class DayCurve {
         Require.atLeast("number of values", values.length, size);
         double[][] rows = new double[values.length][];
         for (int i = 0; i < values.length; i++) {
-            Require.inRange("values[" + i + "]", values[i], -LARGEST, LARGEST, "");
-            rows[i] = row(hour("hours[" + i + "]", hours[i]), rest[i], size);
+            require(i, hours[i], values[i]);
+            rows[i] = row(hours[i], rest[i], size);
         }
         double[] weights = new double[values.length];
         Arrays.fill(weights, 1);
@@ -119,24 +130,49 @@ public final class DayCurve {
         return new DayCurve(figures, values.length, scatter, explained(values, residuals));
     }
 
-    private static double hour(String name, double hour) {
-        if (!(hour >= 0 && hour < HOURS)) {
-            throw new IllegalArgumentException(name + " must be in [0, 24) h, was " + Text.number(hour));
+    private static void require(int i, double hour, double value) {
+        // Names are made only for complaints.
+        if (!(Math.abs(value) <= LARGEST)) {
+            Require.inRange("values[" + i + "]", value, -LARGEST, LARGEST, "");
         }
-        return hour;
+        if (!isHour(hour)) {
+            throw noHour("hours[" + i + "]", hour);
+        }
+    }
+
+    private static boolean isHour(double hour) {
+        return hour >= 0 && hour < HOURS;
+    }
+
+    private static IllegalArgumentException noHour(String name, double hour) {
+        return new IllegalArgumentException(name + " must be in [0, 24) h, was " + Text.number(hour));
+    }
+
+    /** Cosine and sine of so many harmonics or more, those of days of rest among them. */
+    private static double[] waves(double hour, int harmonics) {
+        int quarter = (int) (hour * QUARTERS);
+        return quarter == hour * QUARTERS ? WAVES[quarter] : computed(hour, Math.max(REST_HARMONICS, harmonics));
+    }
+
+    private static double[] computed(double hour, int harmonics) {
+        double[] waves = new double[2 * harmonics];
+        for (int k = 1; k <= harmonics; k++) {
+            waves[2 * k - 2] = Math.cos(2 * Math.PI / HOURS * k * hour);
+            waves[2 * k - 1] = Math.sin(2 * Math.PI / HOURS * k * hour);
+        }
+        return waves;
     }
 
     private static double[] row(double hour, boolean rest, int size) {
         double[] row = new double[size];
+        int harmonics = (size - OTHER_FIGURES) / 2;
+        double[] waves = waves(hour, harmonics);
         row[0] = 1;
-        int at = 1;
-        for (int k = 1; k <= (size - OTHER_FIGURES) / 2; k++) {
-            row[at++] = Math.cos(2 * Math.PI / HOURS * k * hour);
-            row[at++] = Math.sin(2 * Math.PI / HOURS * k * hour);
-        }
+        System.arraycopy(waves, 0, row, 1, 2 * harmonics);
+        int at = 1 + 2 * harmonics;
         if (rest) {
             row[at] = 1;
-            System.arraycopy(row, 1, row, at + 1, 2 * REST_HARMONICS);
+            System.arraycopy(waves, 0, row, at + 1, 2 * REST_HARMONICS);
         }
         return row;
     }
@@ -195,7 +231,22 @@ public final class DayCurve {
      * @throws IllegalArgumentException if the hour is out of range
      */
     public double value(double hour, boolean rest) {
-        return dot(figures, row(hour("hour", hour), rest, figures.length));
+        if (!isHour(hour)) {
+            throw noHour("hour", hour);
+        }
+        int size = figures.length - OTHER_FIGURES;
+        double[] waves = waves(hour, size / 2);
+        double sum = figures[0];
+        for (int i = 0; i < size; i++) {
+            sum += figures[i + 1] * waves[i];
+        }
+        if (rest) {
+            sum += figures[size + 1];
+            for (int i = 0; i < 2 * REST_HARMONICS; i++) {
+                sum += figures[size + 2 + i] * waves[i];
+            }
+        }
+        return sum;
     }
 
     /**

@@ -76,6 +76,31 @@ class DayCurveTest {
                 .withMessage("number of values must be at least 22, was 21");
     }
 
+    /** Days of rest have two harmonics more, however few the day has. */
+    @Test
+    void oneHarmonicOfTheDayLeavesTwoToDaysOfRest() {
+        double[] hours = new double[24 * DAYS];
+        boolean[] rest = new boolean[hours.length];
+        double[] values = new double[hours.length];
+        for (int i = 0; i < hours.length; i++) {
+            hours[i] = i % 24 + 0.5;
+            rest[i] = i / 24 % 7 >= 5;
+            values[i] = onlyOne(hours[i], rest[i]);
+        }
+        DayCurve curve = DayCurve.fit(hours, rest, values, 1);
+        // Quarters of an hour come from a table, others are computed.
+        for (double hour : new double[] {0, 3.25, 4.7, 7.5, 23.9}) {
+            assertThat(curve.value(hour, false)).isCloseTo(onlyOne(hour, false), within(0.004));
+            assertThat(curve.value(hour, true)).isCloseTo(onlyOne(hour, true), within(0.006));
+            assertThat(curve.value(Math.nextUp(hour), true)).isCloseTo(curve.value(hour, true), within(1e-14));
+        }
+    }
+
+    private static double onlyOne(double hour, boolean rest) {
+        double angle = 2 * Math.PI * hour / 24;
+        return 2 + 0.5 * Math.sin(angle) + (rest ? 0.3 + 0.2 * Math.cos(2 * angle) - 0.1 * Math.sin(2 * angle) : 0);
+    }
+
     @Test
     void wildHoursBendItLittle() {
         double[] wild = values();
