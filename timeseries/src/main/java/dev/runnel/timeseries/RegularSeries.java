@@ -309,13 +309,17 @@ public final class RegularSeries {
         }
         RegularSeries mine = slice(other.interval());
         RegularSeries theirs = other.slice(interval());
-        double[] combined = new double[mine.values.length];
+        return of(mine.start(), step(), combined(mine.values, theirs.values, function));
+    }
+
+    private static double[] combined(double[] mine, double[] theirs, DoubleBinaryOperator function) {
+        double[] combined = new double[mine.length];
         for (int i = 0; i < combined.length; i++) {
-            double a = mine.values[i];
-            double b = theirs.values[i];
+            double a = mine[i];
+            double b = theirs[i];
             combined[i] = Double.isNaN(a) || Double.isNaN(b) ? Double.NaN : function.applyAsDouble(a, b);
         }
-        return of(mine.start(), step(), combined);
+        return combined;
     }
 
     /**

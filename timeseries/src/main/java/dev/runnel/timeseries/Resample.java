@@ -307,12 +307,16 @@ public final class Resample {
         return finish(start, values, coverage);
     }
 
-    private Resampled finish(long start, double[] values, double[] coverage) {
+    private void leaveOutThin(double[] values, double[] coverage) {
         for (int i = 0; i < values.length; i++) {
             if (coverage[i] < minimumCoverage) {
                 values[i] = Double.NaN;
             }
         }
+    }
+
+    private Resampled finish(long start, double[] values, double[] coverage) {
+        leaveOutThin(values, coverage);
         Instant from = EpochNanos.toInstant(start);
         Duration length = duration(step);
         return new Resampled(RegularSeries.of(from, length, values), RegularSeries.of(from, length, coverage));

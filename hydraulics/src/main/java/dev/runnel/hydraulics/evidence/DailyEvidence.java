@@ -101,7 +101,9 @@ public record DailyEvidence(
         private final double[] dayRatios;
         private final Statistics flow;
         private final double coverage;
-        private final int size;
+        private int size;
+        private int hours;
+        private long lastHour = -1;
 
         Day(FlowRecord record, Series ratios, Interval day) {
             int from = ratios.firstIndexAtOrAfter(day.start());
@@ -110,23 +112,23 @@ public record DailyEvidence(
             velocities = new double[to - from];
             dayRatios = new double[to - from];
             long start = EpochNanos.of(day.start());
-            long lastHour = -1;
-            int hours = 0;
-            int used = 0;
             for (int i = from; i < to; i++) {
-                if (ratios.quality(i).isUsable()) {
-                    levels[used] = record.level().value(i);
-                    velocities[used] = record.velocity().value(i);
-                    dayRatios[used] = ratios.value(i);
-                    long hour = (ratios.epochNanos(i) - start) / SiteHour.NANOS;
-                    hours += hour == lastHour ? 0 : 1;
-                    lastHour = hour;
-                    used++;
-                }
+                take(record, ratios, i, start);
             }
-            size = used;
             coverage = hours / Math.ceil(day.hours());
             flow = Statistics.of(record.flow().slice(day).toUsableValues());
+        }
+
+        private void take(FlowRecord record, Series ratios, int i, long start) {
+            if (ratios.quality(i).isUsable()) {
+                levels[size] = record.level().value(i);
+                velocities[size] = record.velocity().value(i);
+                dayRatios[size] = ratios.value(i);
+                long hour = (ratios.epochNanos(i) - start) / SiteHour.NANOS;
+                hours += hour == lastHour ? 0 : 1;
+                lastHour = hour;
+                size++;
+            }
         }
 
         DailyEvidence evidence(LocalDate date) {

@@ -62,14 +62,17 @@ final class RunningTide {
             return false;
         }
         double[] found = solution(SIZE);
+        // The quick question first: hardly any sewer follows the moon.
+        if (found.length == 0 || !(Math.hypot(found[SIZE - 2], found[SIZE - 1]) > LEAST_AMPLITUDE)) {
+            return false;
+        }
         double[] sun = solution(WITHOUT_MOON);
-        if (found.length == 0 || sun.length == 0) {
+        if (sun.length == 0) {
             return false;
         }
         double left = squares - product(found);
         double leftBySun = squares - product(sun);
-        return Math.hypot(found[SIZE - 2], found[SIZE - 1]) > LEAST_AMPLITUDE
-                && leftBySun - left > LEAST_SHARE * leftBySun;
+        return leftBySun - left > LEAST_SHARE * leftBySun;
     }
 
     private double product(double[] solution) {

@@ -32,11 +32,10 @@ record DayOfRain(LocalDate date, double depthMm, boolean known) {
         long to = EpochNanos.of(date.plusDays(1).atStartOfDay(zone).toInstant());
         long start = EpochNanos.of(rain.start());
         long step = rain.step().toNanos();
-        double depth = CompensatedSum.of(
-                depths, index(from - start, step, depths.length), index(to - start, step, depths.length));
+        int end = index(to - start, step, depths.length);
+        double depth = CompensatedSum.of(depths, index(from - start, step, depths.length), end);
         long missing = Math.max(0, start - from) + Math.max(0, to - (start + step * depths.length));
-        int firstTouching = Math.max(0, (int) Math.floorDiv(from - start, step));
-        for (int i = firstTouching; i < depths.length && start + step * i < to; i++) {
+        for (int i = Math.max(0, (int) Math.floorDiv(from - start, step)); i < end; i++) {
             if (Double.isNaN(depths[i])) {
                 missing += Math.min(to, start + step * (i + 1L)) - Math.max(from, start + step * i);
             }

@@ -18,45 +18,56 @@ final class ProfileDays {
 
     private final ProfileRule rule;
     private final int slotCount;
+    private final int slotSeconds;
     private final Map<LocalDate, double[]> slotMeans = new TreeMap<>();
-    private final int dates;
+    private final Set<LocalDate> dates;
+
+    /** The day of the last reading, with its sums and how many readings are in them; the day hardly ever changes. */
+    private long day = Long.MIN_VALUE;
+
+    private double[] sums = NONE;
+    private int[] numbers = new int[0];
 
     ProfileDays(Series series, Set<LocalDate> dates, ZoneId zone, ProfileRule rule) {
         this.rule = rule;
-        this.slotCount = (int) (SECONDS_IN_DAY / rule.slot().getSeconds());
-        this.dates = dates.size();
-        LocalSeconds clock = new LocalSeconds(zone);
+        this.slotSeconds = (int) rule.slot().getSeconds();
+        this.slotCount = SECONDS_IN_DAY / slotSeconds;
+        this.dates = dates;
         Map<LocalDate, int[]> counts = new TreeMap<>();
-        int seconds = (int) rule.slot().getSeconds();
-        long day = Long.MIN_VALUE;
-        double[] sums = NONE;
-        int[] numbers = new int[0];
+        LocalSeconds clock = new LocalSeconds(zone);
         for (int i = 0; i < series.size(); i++) {
-            if (!series.quality(i).isUsable()) {
-                continue;
-            }
-            long local = clock.of(series.epochNanos(i));
-            long newDay = Math.floorDiv(local, SECONDS_IN_DAY);
-            // The day hardly ever changes.
-            if (newDay != day) {
-                day = newDay;
-                LocalDate date = LocalDate.ofEpochDay(day);
-                sums = dates.contains(date) ? slotMeans.computeIfAbsent(date, d -> new double[slotCount]) : NONE;
-                numbers = sums == NONE ? numbers : counts.computeIfAbsent(date, d -> new int[slotCount]);
-            }
-            if (sums != NONE) {
-                int slot = (int) (local - newDay * SECONDS_IN_DAY) / seconds;
-                sums[slot] += series.value(i);
-                numbers[slot]++;
+            if (series.quality(i).isUsable()) {
+                add(clock.of(series.epochNanos(i)), series.value(i), counts);
             }
         }
-        slotMeans.forEach((date, ofDay) -> {
-            int[] count = counts.getOrDefault(date, new int[slotCount]);
-            for (int i = 0; i < slotCount; i++) {
-                // 0 / 0 is NaN, which is what a slot without readings should be.
-                ofDay[i] /= count[i];
-            }
-        });
+        slotMeans.forEach((date, ofDay) -> divide(ofDay, counts.getOrDefault(date, new int[slotCount])));
+    }
+
+    /** A method of each reading, so that what few readings need is not woven into the loop over all. */
+    private void add(long local, double value, Map<LocalDate, int[]> counts) {
+        long newDay = Math.floorDiv(local, SECONDS_IN_DAY);
+        if (newDay != day) {
+            begin(newDay, counts);
+        }
+        if (sums != NONE) {
+            int slot = (int) (local - newDay * SECONDS_IN_DAY) / slotSeconds;
+            sums[slot] += value;
+            numbers[slot]++;
+        }
+    }
+
+    private void begin(long newDay, Map<LocalDate, int[]> counts) {
+        day = newDay;
+        LocalDate date = LocalDate.ofEpochDay(day);
+        sums = dates.contains(date) ? slotMeans.computeIfAbsent(date, d -> new double[slotCount]) : NONE;
+        numbers = sums == NONE ? numbers : counts.computeIfAbsent(date, d -> new int[slotCount]);
+    }
+
+    private static void divide(double[] sums, int[] counts) {
+        for (int i = 0; i < sums.length; i++) {
+            // 0 / 0 is NaN, which is what a slot without readings should be.
+            sums[i] /= counts[i];
+        }
     }
 
     int days(DayClass dayClass) {
@@ -66,7 +77,7 @@ final class ProfileDays {
     }
 
     int daysWithoutReadings() {
-        return dates - slotMeans.size();
+        return dates.size() - slotMeans.size();
     }
 
     Statistics[] statistics(DayClass dayClass) {

@@ -65,31 +65,34 @@ final class SeriesRows {
         boolean together = share();
         int first = earliest(next);
         while (first >= 0) {
-            long now = times[first][next[first]];
-            room(out);
-            int place = clock.write(text, size, now);
-            for (int i = 0; i < times.length; i++) {
-                int at = next[i];
-                text[place++] = ',';
-                if (together || at < times[i].length && times[i][at] == now) {
-                    place = number(values[i][at], place);
-                    if (quality) {
-                        place = word(qualities[i][at], place);
-                    }
-                    next[i]++;
-                } else if (quality) {
-                    text[place++] = ',';
-                }
-                size = place;
-                room(out);
-                place = size;
-            }
-            text[place] = '\n';
-            size = place + 1;
+            row(out, times[first][next[first]], next, together);
             first = together ? next[0] < times[0].length ? 0 : -1 : earliest(next);
         }
         out.write(text, 0, size);
         size = 0;
+    }
+
+    private void row(OutputStream out, long now, int[] next, boolean together) throws IOException {
+        room(out);
+        int place = clock.write(text, size, now);
+        for (int i = 0; i < times.length; i++) {
+            int at = next[i];
+            text[place++] = ',';
+            if (together || at < times[i].length && times[i][at] == now) {
+                place = number(values[i][at], place);
+                if (quality) {
+                    place = word(qualities[i][at], place);
+                }
+                next[i]++;
+            } else if (quality) {
+                text[place++] = ',';
+            }
+            size = place;
+            room(out);
+            place = size;
+        }
+        text[place] = '\n';
+        size = place + 1;
     }
 
     /** Whether all columns have the same instants, as those of a record have. */

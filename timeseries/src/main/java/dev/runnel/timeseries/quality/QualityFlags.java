@@ -54,19 +54,28 @@ public final class QualityFlags {
         byte[] verdicts = new byte[series.size()];
         List<QualityFlag> raised = new ArrayList<>();
         for (int i = 0; i < verdicts.length; i++) {
-            if (series.quality(i).isUsable() && machine.passes(series.value(i))) {
-                verdicts[i] = PASS;
-                continue;
-            }
-            for (QualityFlag flag : machine.next(series.get(i))) {
-                verdicts[i] = (byte) flag.verdict().ordinal();
-                if (isRaised(flag.verdict())) {
-                    raised.add(flag);
-                }
-            }
+            verdicts[i] = verdict(machine, series, i, raised);
         }
         machine.finish();
         return new QualityFlags(check, verdicts, raised);
+    }
+
+    /** A method of each reading, so that what few readings need is not woven into the loop over all. */
+    private static byte verdict(PromptMachine machine, Series series, int i, List<QualityFlag> raised) {
+        return series.quality(i).isUsable() && machine.passes(series.value(i))
+                ? PASS
+                : verdict(machine.next(series.get(i)), raised);
+    }
+
+    private static byte verdict(List<QualityFlag> flags, List<QualityFlag> raised) {
+        byte verdict = 0;
+        for (QualityFlag flag : flags) {
+            verdict = (byte) flag.verdict().ordinal();
+            if (isRaised(flag.verdict())) {
+                raised.add(flag);
+            }
+        }
+        return verdict;
     }
 
     /** The verdicts that a check found by another way than its machine. */

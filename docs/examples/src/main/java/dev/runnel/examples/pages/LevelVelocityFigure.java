@@ -23,7 +23,9 @@ public final class LevelVelocityFigure {
     private static final double RIGHT = 396;
     private static final double TOP = 26;
     private static final double BOTTOM = 250;
-    private static final double CELL = 2;
+    private static final int CELL = 2;
+    private static final int ROWS = (int) (BOTTOM / CELL) + 1;
+    private static final int COLUMNS = (int) (RIGHT / CELL) + 1;
     private static final int PERIODS = 5;
     private static final int SEEN_ALWAYS = 4;
 
@@ -122,44 +124,16 @@ public final class LevelVelocityFigure {
     }
 
     private void cells(Svg svg, Scale x, Scale y) {
-        int rows = (int) (BOTTOM / CELL) + 1;
-        int[] counts = new int[((int) (RIGHT / CELL) + 1) * rows * PERIODS];
-        boolean[] seen = new boolean[counts.length / PERIODS];
         StringBuilder marks = new StringBuilder();
-        int finding = 0;
-        List<Interval> sorted = findings.stream()
-                .sorted((a, b) -> a.start().compareTo(b.start()))
-                .toList();
-        long[] starts = nanos(sorted, Interval::start);
-        long[] ends = nanos(sorted, Interval::end);
-        for (int i = 0; i < times.length; i++) {
-            double px = x.at(levels[i] * 1000);
-            double py = y.at(velocities[i]);
-            if (!(px >= LEFT && px <= RIGHT && py >= TOP && py <= BOTTOM)) {
-                continue;
-            }
-            int cell = ((int) (px / CELL)) * rows + (int) (py / CELL);
-            int period = (int) Math.min(PERIODS - 1, (long) PERIODS * i / times.length);
-            counts[cell * PERIODS + period]++;
-            while (finding < ends.length && ends[finding] <= times[i]) {
-                finding++;
-            }
-            if (finding < starts.length && times[i] >= starts[finding] && !seen[cell]) {
-                seen[cell] = true;
-                int column = cell / rows;
-                square(marks, column * CELL, cell % rows * CELL);
-            }
-        }
+        int[] counts = counts(x, y, marks);
         StringBuilder[] paths = new StringBuilder[PERIODS + 1];
         for (int i = 0; i <= PERIODS; i++) {
             paths[i] = new StringBuilder();
         }
-        for (int cell = 0; cell < counts.length / PERIODS; cell++) {
+        for (int cell = 0; cell < COLUMNS * ROWS; cell++) {
             int period = fullest(counts, cell * PERIODS);
             if (period != NEVER) {
-                int column = cell / rows;
-                int row = cell % rows;
-                square(paths[period], column * CELL, row * CELL);
+                square(paths[period], cell);
             }
         }
         svg.path("always", paths[PERIODS]);
@@ -167,6 +141,48 @@ public final class LevelVelocityFigure {
             svg.path("period" + (i + 1), paths[i]);
         }
         svg.path("picked", marks);
+    }
+
+    /** Counts the readings of each period in each cell, and marks the cells that hold one of a finding. */
+    private int[] counts(Scale x, Scale y, StringBuilder marks) {
+        int[] cells = new int[times.length];
+        for (int i = 0; i < cells.length; i++) {
+            cells[i] = cell(x.at(levels[i] * 1000), y.at(velocities[i]));
+        }
+        mark(cells, marks);
+        int[] counts = new int[COLUMNS * ROWS * PERIODS];
+        for (int i = 0; i < cells.length; i++) {
+            if (cells[i] >= 0) {
+                counts[cells[i] * PERIODS + (int) ((long) PERIODS * i / cells.length)]++;
+            }
+        }
+        return counts;
+    }
+
+    private void mark(int[] cells, StringBuilder marks) {
+        boolean[] picked = new boolean[COLUMNS * ROWS];
+        List<Interval> sorted = findings.stream()
+                .sorted((a, b) -> a.start().compareTo(b.start()))
+                .toList();
+        long[] starts = nanos(sorted, Interval::start);
+        long[] ends = nanos(sorted, Interval::end);
+        int i = 0;
+        for (int finding = 0; finding < ends.length; finding++) {
+            while (i < cells.length && times[i] < starts[finding]) {
+                i++;
+            }
+            for (; i < cells.length && times[i] < ends[finding]; i++) {
+                if (cells[i] >= 0 && !picked[cells[i]]) {
+                    picked[cells[i]] = true;
+                    square(marks, cells[i]);
+                }
+            }
+        }
+    }
+
+    /** The cell of a place, or a negative number if it lies outside of the axes or nowhere. */
+    private static int cell(double x, double y) {
+        return x >= LEFT && x <= RIGHT && y >= TOP && y <= BOTTOM ? (int) (x / CELL) * ROWS + (int) (y / CELL) : -1;
     }
 
     private static long[] nanos(List<Interval> intervals, Function<Interval, Instant> end) {
@@ -184,11 +200,11 @@ public final class LevelVelocityFigure {
         return seen == 0 ? NEVER : seen >= SEEN_ALWAYS ? PERIODS : best;
     }
 
-    private static void square(StringBuilder path, double px, double py) {
+    private static void square(StringBuilder path, int cell) {
         path.append('M')
-                .append(Svg.number(px))
+                .append(cell / ROWS * CELL)
                 .append(' ')
-                .append(Svg.number(py))
+                .append(cell % ROWS * CELL)
                 .append("h2v2h-2z");
     }
 

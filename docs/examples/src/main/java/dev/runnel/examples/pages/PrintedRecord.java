@@ -74,6 +74,15 @@ final class PrintedRecord {
         double[] highest = new double[COLUMNS + 1];
         java.util.Arrays.fill(lowest, Double.NaN);
         java.util.Arrays.fill(highest, Double.NaN);
+        double most = columns(x, row, lowest, highest);
+        Scale y = Scale.fromZero(most, top + ROW - FREE, top);
+        svg.axisY(y, LEFT, RIGHT, "");
+        svg.text("label", 2, top - 8, "start", row.name());
+        svg.path(row.bars() ? "rain" : "measured", strokes(y, row.bars(), lowest, highest));
+    }
+
+    /** Finds what is drawn in each column, and returns the highest of all. */
+    private static double columns(Scale x, RecordRows.Row row, double[] lowest, double[] highest) {
         double most = 0;
         int size = row.times().length;
         for (int from = 0; from < size; ) {
@@ -88,18 +97,19 @@ final class PrintedRecord {
             }
             from = to;
         }
-        Scale y = Scale.fromZero(most, top + ROW - FREE, top);
-        svg.axisY(y, LEFT, RIGHT, "");
-        svg.text("label", 2, top - 8, "start", row.name());
+        return most;
+    }
+
+    private static StringBuilder strokes(Scale y, boolean bars, double[] lowest, double[] highest) {
         StringBuilder path = new StringBuilder();
         for (int c = 0; c <= COLUMNS; c++) {
-            if (!Double.isNaN(highest[c]) && !(row.bars() && highest[c] == 0)) {
-                double low = row.bars() ? 0 : Math.max(0, lowest[c]);
-                path.append('M').append(Svg.number(LEFT + c)).append(' ').append(Svg.number(y.at(low)));
-                path.append('V').append(Svg.number(Math.min(y.at(highest[c]), y.at(low) - 0.7)));
+            if (!Double.isNaN(highest[c]) && !(bars && highest[c] == 0)) {
+                double low = y.at(bars ? 0 : Math.max(0, lowest[c]));
+                path.append('M').append((int) LEFT + c).append(' ').append(Svg.number(low));
+                path.append('V').append(Svg.number(Math.min(y.at(highest[c]), low - 0.7)));
             }
         }
-        svg.path(row.bars() ? "rain" : "measured", path);
+        return path;
     }
 
     private static int column(Scale x, long time) {

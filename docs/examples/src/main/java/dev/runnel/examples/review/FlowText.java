@@ -158,13 +158,7 @@ final class FlowText {
 
     private static void largestFlow(Page page, SiteReview review, Dates dates) {
         Series flow = review.flow().record().flow();
-        double[] usable = flow.toUsableValues();
-        int largest = -1;
-        for (int i = 0; i < usable.length; i++) {
-            if (!Double.isNaN(usable[i]) && (largest < 0 || usable[i] > usable[largest])) {
-                largest = i;
-            }
-        }
+        int largest = largest(flow.toUsableValues());
         if (largest >= 0) {
             double fullBore = review.flow()
                     .record()
@@ -176,6 +170,16 @@ final class FlowText {
             page.say("largest flow " + Show.flow(flow.value(largest)) + " at " + dates.time(flow.time(largest)) + ", "
                     + Show.percent(flow.value(largest) / fullBore) + " of full bore");
         }
+    }
+
+    private static int largest(double[] flows) {
+        int largest = -1;
+        for (int i = 0; i < flows.length; i++) {
+            if (!Double.isNaN(flows[i]) && (largest < 0 || flows[i] > flows[largest])) {
+                largest = i;
+            }
+        }
+        return largest;
     }
 
     private static void periods(Page page, List<SurchargePeriod> periods, String level, Dates dates) {
