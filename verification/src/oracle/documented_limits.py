@@ -1,15 +1,19 @@
-"""Inputs a little inside and outside the limits that the library documents: 0 if it must answer, 1 if it must refuse. Plain Python.
+"""Inputs a little inside and outside the limits that the library documents: 0 if it must answer, 1 if it must refuse. Python with mpmath.
 
     python3 documented_limits.py FOLDER
 
-writes refusals-of-flow into a folder named hydraulics, refusals-of-laws into one named rainfall. The limits stand in the documentation of
-each method; here they are lists of intervals, and every row is a comparison with them.
+writes refusals-of-flow into a folder named hydraulics, refusals-of-laws, refusals-of-wakeby, infinite-moments,
+infinite-moments-of-wakeby and log-normal-below-one into one named rainfall. The limits stand in the documentation of
+each method; here they are lists of intervals, and every row is a comparison with them. Probabilities of the log-normal law have 40 digits.
 """
 
+import math
 import sys
 from pathlib import Path
 
-from own_tables import write
+from mpmath import erfc, log, mp, mpf, nstr, sqrt
+
+from own_tables import text, write
 
 INSIDE, OUTSIDE = 0.985, 1.015
 
@@ -74,6 +78,64 @@ def laws(folder):
         ("rank", "1, rank", "frequency.plotting-position", ["input.formula = word weibull", "input.rank = rank", "input.size = 7"], [(0, 1), (1, 0), (7, 0), (8, 1)]),
         ("zeros", "mm, a sample", "low-outliers.count", ["input.sample = text zeros"], [("0 0 0 0 0 3 4 5 6 7", 1), ("0 0 0 0 2 3 4 5 6 7", 0), ("0 0 0 1 1 5 5 5 5 5", 1), ("0 0 0 1 1 5 5 5 5 6", 0)]),
     ], [])
+
+    # L-moments by their formula, which goes on beyond the limits though the moments do not.
+    def lambdas(alpha, beta, gamma, delta):
+        sums = [0.0] * 5
+        for factor, k in ((alpha, beta), (gamma, -delta)):
+            term = factor / (1 + k)
+            for r in range(5):
+                sums[r] += term
+                term *= (r - k) / (r + 2 + k) if r else 1 / (2 + k)
+        return text([3 + sums[0], *sums[1:]])
+
+    table(folder, "refusals-of-wakeby", "L-moments of Wakeby's law, and what its formulae give where it has none or is none", [
+        ("beta", "of the variate, five L-moments", "wakeby.of-l-moments", ["input.lambda = text beta", "input.parameter = word beta"], [(lambdas(6.0, b, 1.0, 0.2), int(b <= -1)) for b in (-0.97, -1.015, -1.03)]),
+        ("delta", "of the variate, five L-moments", "wakeby.of-l-moments", ["input.lambda = text delta", "input.parameter = word beta"], [(lambdas(2.0, 3.0, 1.0, d), int(d >= 1)) for d in (0.97, 1.015, 1.03)]),
+        ("gamma", "of the variate, five L-moments", "wakeby.of-l-moments", ["input.lambda = text gamma", "input.parameter = word beta"], [(lambdas(6.0, 3.0, g, 0.2), int(g < 0)) for g in (0.02, 0.5, -0.02, -0.5)]),
+        ("alpha", "of the variate, five L-moments", "wakeby.of-l-moments", ["input.lambda = text alpha", "input.parameter = word beta"], [(lambdas(a, 3.0, 1.0, 0.2), int(a < -1)) for a in (-0.97, -0.5, -1.02, -1.5)]),
+    ], [])
+
+    # Where the integral of the quantile function, or of its square, has no end: 1 if it grows without limit, -1 if it falls, 0 if it is finite.
+    rows = []
+    for limit, family, third, mean, square in (
+        (-1.0, "gev", "", 1, ""), (-0.5, "gev", "", "", 1), (-1.0, "generalized-pareto", "", 1, ""), (-0.5, "generalized-pareto", "", "", 1),
+        (-1.0, "generalized-logistic", "", 1, ""), (1.0, "generalized-logistic", "", -1, ""), (-0.5, "generalized-logistic", "", "", 1), (0.5, "generalized-logistic", "", "", 1),
+        (-1.0, "kappa", " 0.4", 1, ""), (-0.5, "kappa", " 0.4", "", 1),
+    ):
+        for share in (0.97, 0.985, 1.0, 1.015, 1.03):
+            inside = share < 1
+            rows.append((family, f"30 8 {limit * share!r}{third}", 0 if mean != "" and inside else mean, 0 if square != "" and inside else square))
+    for k, h, mean, square in ((0.5, -1.97, 0, 1), (0.5, -2.0, -1, 1), (0.5, -2.03, -1, 1), (0.5, -0.985, 0, 0), (0.5, -1.0, 0, 1), (0.5, -1.015, 0, 1), (-0.3, -4.0, 0, 0)):
+        rows.append(("kappa", f"30 8 {k} {h}", mean, square))
+    for skew in (0.97, 0.985, 1.015, 1.03):  # base 10: the mean of 10^x is a Gamma function at 1 - ln(10) sigma skew/2
+        for sigma in (0.3, 0.7):
+            rows.append(("log-pearson-iii", f"1.7 {sigma} {2 * skew / (sigma * math.log(10))!r}", int(skew > 1), ""))
+            rows.append(("log-pearson-iii", f"1.7 {sigma} {skew / (sigma * math.log(10))!r}", "", int(skew > 1)))
+    write(folder, "documented_limits.py", "infinite-moments", "where means and variances of laws are infinite: 1 above, -1 below, 0 finite",
+          [("family", "text, family"), ("p", "of the variate, parameters"), ("mean", "1, of the mean"), ("variance", "1, of the variance")], [("family", "text family"), ("parameters", "text p")],
+          [("mean", "frequency.infinite", "input.moment = word mean"), ("variance", "frequency.infinite", "input.moment = word variance")], rows, tolerance="0", reason="a verdict")
+    # Either term alone, so that beta + delta may be what it likes.
+    rows = [(2, b, 0, 0.1, int(b <= -1), int(b <= -0.5)) for b in (-0.45, -0.485, -0.5, -0.515, -0.97, -0.985, -1.0, -1.015)]
+    rows += [(2, 0.5, 1, d, int(d >= 1), int(d >= 0.5)) for d in (0.0, 0.3, 0.485, 0.5, 0.515, 0.97, 0.985, 1.0, 1.015)]
+    write(folder, "documented_limits.py", "infinite-moments-of-wakeby", "where mean and variance of Wakeby's law are infinite: 1, else 0",
+          [("alpha", "1, alpha"), ("beta", "1, beta"), ("gamma", "1, gamma"), ("delta", "1, delta"), ("mean", "1, of the mean"), ("variance", "1, of the variance")],
+          [("xi", "0"), ("alpha", "alpha"), ("beta", "beta"), ("gamma", "gamma"), ("delta", "delta")],
+          [("mean", "wakeby.infinite", "input.moment = word mean"), ("variance", "wakeby.infinite", "input.moment = word variance")], rows, tolerance="0", reason="a verdict")
+    # Laws of a logarithm below 1, where the logarithm is negative.
+    mp.dps = 40
+    rows = []
+    for mu, sigma in (("0", "1"), ("-1.2", "0.4"), ("0.3", "1.7")):
+        for x in ("-3", "0", "1e-9", "0.02", "0.31", "0.94", "1", "1.04", "6"):
+            if float(x) <= 0:
+                rows.append((f"{mu} {sigma}", x, 0, 1))
+                continue
+            z = (log(mpf(x)) - mpf(mu)) / mpf(sigma)
+            below, above = erfc(-z / sqrt(mpf(2))) / 2, erfc(z / sqrt(mpf(2))) / 2
+            rows.append((f"{mu} {sigma}", x, nstr(below, 18), nstr(above, 18)))
+    write(folder, "documented_limits.py", "log-normal-below-one", "the log-normal law of small values and of those that it has not",
+          [("p", "1, mean and standard deviation of the logarithm"), ("x", "of the variate, value"), ("below", "1, non-exceedance"), ("above", "1, exceedance")], [("family", "word log-normal"), ("parameters", "text p"), ("x", "x")],
+          [("below", "frequency.non-exceedance"), ("above", "frequency.exceedance")], rows, tolerance="1e-13 relative or 1e-300")
 
 
 if __name__ == "__main__":

@@ -72,6 +72,14 @@ final class FrequencyCalculations {
                         GIVEN,
                         in -> distribution(in).variance()),
                 of(
+                        "frequency.infinite",
+                        "1 above, -1 below, 0 finite",
+                        GIVEN + " moment",
+                        in -> infinite(
+                                in.text("moment").equals("mean")
+                                        ? distribution(in).mean()
+                                        : distribution(in).variance())),
+                of(
                         "frequency.profile.level",
                         "of the variate",
                         PROFILE,
@@ -140,6 +148,11 @@ final class FrequencyCalculations {
                         "formula rank size",
                         in -> PlottingPosition.valueOf(constant(in.text("formula")))
                                 .nonExceedance(in.integer("rank"), in.integer("size"))));
+    }
+
+    /** Which way a moment grows without limit. */
+    static double infinite(double moment) {
+        return Double.isInfinite(moment) ? Math.signum(moment) : 0;
     }
 
     private static Calculation of(String name, String unit, String inputs, ToDoubleFunction<Inputs> body) {

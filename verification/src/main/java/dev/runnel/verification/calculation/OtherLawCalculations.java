@@ -47,6 +47,13 @@ final class OtherLawCalculations {
                 of("wakeby.mean", WAKEBY, in -> wakeby(in).mean()),
                 of("wakeby.variance", WAKEBY, in -> wakeby(in).variance()),
                 of(
+                        "wakeby.infinite",
+                        WAKEBY + " moment",
+                        in -> FrequencyCalculations.infinite(
+                                in.text("moment").equals("mean")
+                                        ? wakeby(in).mean()
+                                        : wakeby(in).variance())),
+                of(
                         "wakeby.l-moment",
                         WAKEBY + " moment",
                         in -> moment(wakeby(in).lMoments(), in)),
