@@ -62,14 +62,9 @@ MOST = manning(CREST)
 # --- polynomials -------------------------------------------------------------------------------------------------------
 
 
-def interpolate(function, low, high, degree):
-    """Coefficients, lowest first, in the variable less the middle of [low, high]."""
-    middle = (low + high) / 2
-    half = (high - low) / 2
-    n = degree + 1
-    nodes = [cos(pi * (2 * k + 1) / (2 * n)) for k in range(n)]
-    values = [function(middle + half * t) for t in nodes]
-    # Newton's divided differences, then expanded to powers of t.
+def newton(nodes, values):
+    """Coefficients, lowest first, of the polynomial through points: Newton's divided differences, then expanded."""
+    n = len(nodes)
     table = list(values)
     for level in range(1, n):
         for i in range(n - 1, level - 1, -1):
@@ -79,6 +74,17 @@ def interpolate(function, low, high, degree):
         shifted = [mpf(0)] + powers[:-1]
         powers = [shifted[j] - nodes[i] * powers[j] for j in range(n)]
         powers[0] += table[i]
+    return powers
+
+
+def interpolate(function, low, high, degree):
+    """Coefficients, lowest first, in the variable less the middle of [low, high]."""
+    middle = (low + high) / 2
+    half = (high - low) / 2
+    n = degree + 1
+    nodes = [cos(pi * (2 * k + 1) / (2 * n)) for k in range(n)]
+    values = [function(middle + half * t) for t in nodes]
+    powers = newton(nodes, values)
     return [powers[j] / half**j for j in range(n)]
 
 
@@ -90,15 +96,15 @@ def value(coefficients, t):
 
 
 def from_zero(function, high, degree):
-    """Coefficients in the variable itself, fitted on (0, high]."""
-    local = interpolate(function, mpf(10) ** -12, high, degree)
-    middle = (mpf(10) ** -12 + high) / 2
-    powers = [mpf(0)] * (degree + 1)
-    for c in reversed(local):
-        shifted = [mpf(0)] + powers[:-1]
-        powers = [shifted[j] - middle * powers[j] for j in range(degree + 1)]
-        powers[0] += c
-    return powers
+    """
+    Coefficients in the variable itself, fitted on (0, high] for use as first + w * polynomial: the error counts by its
+    factor w, so that the places where it is none are those of Chebyshev stretched until the lowest lies at 0.
+    """
+    n = degree + 2
+    places = [cos(pi * (2 * k + 1) / (2 * n)) for k in range(n)]
+    lowest = places.pop()
+    nodes = [(t - lowest) / (1 - lowest) * high for t in places]
+    return newton(nodes, [function(w) for w in nodes])
 
 
 def bits(x):
@@ -329,7 +335,7 @@ def java(path):
     print("segment", len(a), len(p), mp.nstr(worst_a, 3), mp.nstr(worst_p, 3))
 
 
-AREA_DEGREE = 16
+AREA_DEGREE = 15
 ANGLE_DEGREE = 17
 
 if __name__ == "__main__":

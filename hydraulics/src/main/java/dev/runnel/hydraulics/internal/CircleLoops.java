@@ -52,11 +52,10 @@ public final class CircleLoops {
      * @return area, m²
      */
     public static double area(double depth, double diameter, double inverse, double square) {
-        double below = (diameter - depth) - depth;
+        double twice = depth + depth;
+        double below = diameter - twice;
         double size = Math.abs(below);
-        // The air above the middle, known as well as its difference needs it.
-        double least = Math.fma(0.5, below - size, depth);
-        double smaller = Segment.area(least * inverse);
+        double smaller = Segment.area(least(twice, below - size, inverse));
         double huge = (below + size) * STEEP;
         return square * Math.abs((huge + Math.PI / 4) - huge - smaller);
     }
@@ -106,12 +105,21 @@ public final class CircleLoops {
      * @return perimeter, m
      */
     public static double perimeter(double depth, double diameter, double inverse) {
-        double air = diameter - depth;
-        // Near the soffit the air must be exact: the perimeter changes with its root.
-        double least = Math.min(depth, air);
-        double smaller = Segment.halfAngle(least * inverse);
-        double huge = (air - least) * STEEP;
+        double twice = depth + depth;
+        double below = diameter - twice;
+        double size = Math.abs(below);
+        double smaller = Segment.halfAngle(least(twice, below - size, inverse));
+        double huge = (below + size) * STEEP;
         return diameter * Math.abs((huge + Math.PI) - huge - smaller);
+    }
+
+    /**
+     * The smaller one of depth and air, over the diameter: 2y, or above the middle 2y − 2 (2y − D), where both differences are
+     * exact, so that it has one rounding down to the last film of either. Additions, since they have units of the processor of
+     * their own: those of products are what these loops wait for, and a minimum takes six operations.
+     */
+    private static double least(double twice, double twiceMissing, double inverse) {
+        return (twice + twiceMissing) * (0.5 * inverse);
     }
 
     /**
@@ -122,14 +130,22 @@ public final class CircleLoops {
      * @param from first index
      * @param to index after the last
      * @param diameter diameter D, m
-     * @param inverse 1/D
      */
-    public static void width(double[] depth, double[] width, int from, int to, double diameter, double inverse) {
+    public static void width(double[] depth, double[] width, int from, int to, double diameter) {
         for (int i = from; i < to; i++) {
-            double d = depth[i];
-            double w = Math.min(d, diameter - d) * inverse;
-            width[i] = 2 * diameter * Math.sqrt(w * (1 - w));
+            width[i] = width(depth[i], diameter);
         }
+    }
+
+    /**
+     * Returns the surface width at one depth: no difference of near numbers but the air, which is exact where it is small.
+     *
+     * @param depth depth, m
+     * @param diameter diameter D, m
+     * @return width, m
+     */
+    public static double width(double depth, double diameter) {
+        return 2 * Math.sqrt(depth * (diameter - depth));
     }
 
     /**
@@ -205,7 +221,8 @@ public final class CircleLoops {
     }
 
     /**
-     * Returns the sum: NaN if one of the values is. Eight sums at once, since one sum would wait for each addition.
+     * Returns the sum: NaN if one of the values is. Four sums at once, each of four values added in pairs, since one sum would
+     * wait for each addition.
      *
      * @param values values
      * @param from first index
@@ -217,24 +234,16 @@ public final class CircleLoops {
         double b = 0;
         double c = 0;
         double d = 0;
-        double e = 0;
-        double f = 0;
-        double g = 0;
-        double h = 0;
         int i = from;
-        for (; i + 8 <= to; i += 8) {
-            a += values[i];
-            b += values[i + 1];
-            c += values[i + 2];
-            d += values[i + 3];
-            e += values[i + 4];
-            f += values[i + 5];
-            g += values[i + 6];
-            h += values[i + 7];
+        for (; i + 16 <= to; i += 16) {
+            a += (values[i] + values[i + 1]) + (values[i + 2] + values[i + 3]);
+            b += (values[i + 4] + values[i + 5]) + (values[i + 6] + values[i + 7]);
+            c += (values[i + 8] + values[i + 9]) + (values[i + 10] + values[i + 11]);
+            d += (values[i + 12] + values[i + 13]) + (values[i + 14] + values[i + 15]);
         }
         for (; i < to; i++) {
             a += values[i];
         }
-        return a + b + c + d + e + f + g + h;
+        return a + b + c + d;
     }
 }

@@ -62,8 +62,7 @@ public final class Segment {
      */
     private static double areaPolynomial(double w) {
         double square = w * w;
-        double even = SegmentPolynomials.A16;
-        even = Math.fma(even, square, SegmentPolynomials.A14);
+        double even = SegmentPolynomials.A14;
         even = Math.fma(even, square, SegmentPolynomials.A12);
         even = Math.fma(even, square, SegmentPolynomials.A10);
         even = Math.fma(even, square, SegmentPolynomials.A8);
