@@ -84,6 +84,7 @@ final class Attention {
                 + (sound.isEmpty() ? ", by doubtful depths only" : "")
                 + ", highest " + Show.mm(highest.peakAbove())
                 + " above the soffit on " + dates.time(highest.peakTime())
+                + (sound.isEmpty() ? "" : LevelPeaks.mark(review, highest.peakTime()))
                 + (sound.isEmpty() || doubtful == 0 ? "" : "; " + times(doubtful) + " more by doubtful depths")
                 + ".");
     }
@@ -92,10 +93,14 @@ final class Attention {
     private void overflow() {
         review.flow().spills().filter(found -> !found.periods().isEmpty()).ifPresent(found -> {
             SurchargePeriod highest = highest(found.periods());
+            double doubtful = SiteFigures.doubtfulSpills(review);
             points.add("Water above the overflow's crest "
                     + times(found.periods().size()) + ", "
-                    + Show.duration(found.tally().duration()) + " together, highest " + Show.mm(highest.peakAbove())
-                    + " above it on " + dates.time(highest.peakTime()) + ": "
+                    + Show.duration(found.tally().duration()) + " together"
+                    + (doubtful > 0 ? " (" + Show.percent(doubtful) + " of it by doubtful depths)" : "")
+                    + ", highest " + Show.mm(highest.peakAbove())
+                    + " above it on " + dates.time(highest.peakTime()) + LevelPeaks.mark(review, highest.peakTime())
+                    + ": "
                     + Show.count(found.tally().count(), "spill") + ".");
         });
     }
@@ -111,7 +116,7 @@ final class Attention {
                 .filter(AlarmEvent::isActive)
                 .forEach(alarm -> points.add("The depth alarm is still active at the end of the record, since "
                         + dates.time(alarm.activation()) + ", highest " + Show.mm(alarm.peak()) + " on "
-                        + dates.time(alarm.peakTime()) + "."));
+                        + dates.time(alarm.peakTime()) + LevelPeaks.mark(review, alarm.peakTime()) + "."));
     }
 
     private void evidence() {

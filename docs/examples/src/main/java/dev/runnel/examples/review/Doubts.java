@@ -102,13 +102,23 @@ record Doubts(List<Finding> findings, Optional<DoubtfulReadings> readings, Insta
      * that one reading decides.
      */
     Series surelySound(Series level) {
-        return without(
-                level,
-                doubting(false).stream()
-                        .map(finding -> Interval.of(
-                                finding.sinceRange().start(),
-                                finding.interval(end).end()))
-                        .toList());
+        return without(level, doubting(false).stream().map(this::withBeginning).toList());
+    }
+
+    /**
+     * Returns the finding that puts a figure which one reading decides in doubt, the first if there are several: the time in
+     * which it may have begun counts.
+     *
+     * @param isFlow whether the figure is a flow; a depth otherwise
+     */
+    Optional<Finding> doubtOf(boolean isFlow, Instant time) {
+        return doubting(isFlow).stream()
+                .filter(finding -> withBeginning(finding).contains(time))
+                .findFirst();
+    }
+
+    private Interval withBeginning(Finding finding) {
+        return Interval.of(finding.sinceRange().start(), finding.interval(end).end());
     }
 
     private static Series without(Series series, List<Interval> times) {

@@ -153,7 +153,7 @@ final class FlowText {
         double doubtful = LevelPeaks.doubtfulShare(review, periods);
         page.say(Show.count(periods.size(), "period") + ", " + Show.duration(total) + " together"
                 + (doubtful > 0 ? ", " + Show.percent(doubtful) + " of it by doubtful depths" : ""));
-        periods(page, periods, "the soffit", dates);
+        periods(page, review, periods, "the soffit");
     }
 
     private static void largestFlow(Page page, SiteReview review, Dates dates) {
@@ -168,7 +168,11 @@ final class FlowText {
                     .fullBore()
                     .discharge();
             page.say("largest flow " + Show.flow(flow.value(largest)) + " at " + dates.time(flow.time(largest)) + ", "
-                    + Show.percent(flow.value(largest) / fullBore) + " of full bore");
+                    + Show.percent(flow.value(largest) / fullBore) + " of full bore"
+                    + review.doubts()
+                            .doubtOf(true, flow.time(largest))
+                            .map(finding -> ", a flow that finding " + finding.number() + " puts in doubt")
+                            .orElse(""));
         }
     }
 
@@ -182,11 +186,13 @@ final class FlowText {
         return largest;
     }
 
-    private static void periods(Page page, List<SurchargePeriod> periods, String level, Dates dates) {
+    private static void periods(Page page, SiteReview review, List<SurchargePeriod> periods, String level) {
+        Dates dates = review.data().dates();
         for (SurchargePeriod period : periods.subList(0, Math.min(MOST_PERIODS, periods.size()))) {
             page.say(dates.time(period.interval().start()) + " for " + Show.duration(period.duration())
                     + ", up to "
                     + Show.mm(period.peakAbove()) + " above " + level + " at " + dates.time(period.peakTime())
+                    + LevelPeaks.mark(review, period.peakTime())
                     + (period.isComplete() ? "" : ", the record hides its start or end"));
         }
         more(page, periods.size());
@@ -214,7 +220,7 @@ final class FlowText {
         }
         Dates dates = review.data().dates();
         List<List<String>> rows = new ArrayList<>();
-        rows.add(List.of("onset", "active", "returned", "peak", "at", "unobserved"));
+        rows.add(List.of("onset", "active", "returned", "peak", "at", "unobserved", "in doubt by"));
         for (AlarmEvent alarm : alarms.subList(0, Math.min(MOST_PERIODS, alarms.size()))) {
             rows.add(List.of(
                     dates.time(alarm.onset()),
@@ -222,9 +228,13 @@ final class FlowText {
                     alarm.returned().map(time -> dates.time(time)).orElse("still active"),
                     Show.mm(alarm.peak()),
                     dates.time(alarm.peakTime()),
-                    alarm.unobserved().isZero() ? "-" : Show.duration(alarm.unobserved())));
+                    alarm.unobserved().isZero() ? "-" : Show.duration(alarm.unobserved()),
+                    review.doubts()
+                            .doubtOf(false, alarm.peakTime())
+                            .map(finding -> "finding " + finding.number())
+                            .orElse("-")));
         }
-        page.table("lllrlr", rows);
+        page.table("lllrlrl", rows);
         more(page, alarms.size());
     }
 
@@ -254,7 +264,7 @@ final class FlowText {
                 page.say(Show.percent(share) + " of that time rests on depths that a finding puts in doubt"
                         + (share > Doubts.MOST ? ", so the count is withheld from the figures" : ""));
             }
-            periods(page, spills.periods(), "the crest", dates);
+            periods(page, review, spills.periods(), "the crest");
             review.spillReturn().ifPresent(found -> volumes(page, review, found));
         });
     }

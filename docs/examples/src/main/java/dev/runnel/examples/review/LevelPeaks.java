@@ -4,6 +4,7 @@ import dev.runnel.hydraulics.monitoring.SurchargePeriod;
 import dev.runnel.timeseries.Interval;
 import dev.runnel.timeseries.Series;
 import dev.runnel.timeseries.balance.Discharges;
+import java.time.Instant;
 import java.util.List;
 import java.util.OptionalDouble;
 
@@ -28,6 +29,14 @@ record LevelPeaks(OptionalDouble sound, OptionalDouble doubted) {
 
     private static OptionalDouble known(double level) {
         return Double.isNaN(level) ? OptionalDouble.empty() : OptionalDouble.of(level);
+    }
+
+    /** What to say behind a depth of an instant: nothing, or which finding puts it in doubt. */
+    static String mark(SiteReview review, Instant time) {
+        return review.doubts()
+                .doubtOf(false, time)
+                .map(finding -> ", a depth that finding " + finding.number() + " puts in doubt")
+                .orElse("");
     }
 
     /** Share of the time of periods above a level that rests on doubtful depths. */

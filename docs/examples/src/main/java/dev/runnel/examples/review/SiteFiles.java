@@ -70,7 +70,7 @@ final class SiteFiles {
         dryWeather();
         findings();
         alarms();
-        periods("surcharge.csv", "soffit", review.flow().surcharges());
+        surcharges();
         spills();
         responses();
         flags();
@@ -247,11 +247,17 @@ final class SiteFiles {
                         "returned_utc",
                         "peak_level_m",
                         "peak_utc",
-                        "unobserved_h"),
-                review.flow().alarms().stream().map(SiteFiles::alarm).toList());
+                        "unobserved_h",
+                        "peak_doubted_by_finding"),
+                review.flow().alarms().stream().map(this::alarm).toList());
     }
 
-    private static List<Object> alarm(AlarmEvent alarm) {
+    /** The number of the finding that puts a depth in doubt, blank if none does. */
+    private Object doubtOf(Instant time) {
+        return review.doubts().doubtOf(false, time).<Object>map(Finding::number).orElse("");
+    }
+
+    private List<Object> alarm(AlarmEvent alarm) {
         return List.of(
                 alarm.onset(),
                 alarm.activation(),
@@ -259,15 +265,23 @@ final class SiteFiles {
                 alarm.returned().<Object>map(time -> time).orElse(""),
                 alarm.peak(),
                 alarm.peakTime(),
-                hours(alarm.unobserved()));
+                hours(alarm.unobserved()),
+                doubtOf(alarm.peakTime()));
     }
 
-    private void periods(String file, String level, List<SurchargePeriod> periods) {
+    private void surcharges() {
         table(
                 TABLE,
-                file,
-                List.of("start_utc", "end_utc", "duration_h", "peak_above_" + level + "_m", "peak_utc", "complete"),
-                periods.stream().map(SiteFiles::period).toList());
+                "surcharge.csv",
+                List.of(
+                        "start_utc",
+                        "end_utc",
+                        "duration_h",
+                        "peak_above_soffit_m",
+                        "peak_utc",
+                        "complete",
+                        "peak_doubted_by_finding"),
+                review.flow().surcharges().stream().map(this::surcharge).toList());
     }
 
     /** The spills with what went over, and the lines of the annual return. */
@@ -359,6 +373,12 @@ final class SiteFiles {
                 isTold ? each.back().back().<Object>map(time -> time).orElse("") : "",
                 found.doubtful().get(index),
                 each.doubts().stream().map(ResponseDoubt::toString).collect(Collectors.joining("; ")));
+    }
+
+    private List<Object> surcharge(SurchargePeriod period) {
+        List<Object> row = new ArrayList<>(period(period));
+        row.add(doubtOf(period.peakTime()));
+        return row;
     }
 
     private static List<Object> period(SurchargePeriod period) {

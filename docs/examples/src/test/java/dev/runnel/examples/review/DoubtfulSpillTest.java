@@ -21,10 +21,14 @@ class DoubtfulSpillTest {
     Path temporary;
 
     private SiteOnDisk site(IntFunction<Double> atTheEnd) {
+        return site(atTheEnd, "");
+    }
+
+    private SiteOnDisk site(IntFunction<Double> atTheEnd, String more) {
         Conduit pipe = Conduit.of(CircularSection.ofDiameter(0.45), Gradient.ofRatio(1, 150), Manning.of(0.013));
         Random random = new Random(7);
         return new SiteOnDisk(temporary)
-                .with("site.txt", SiteOnDisk.PLAIN_SITE + "overflow crest level = 250 mm\n")
+                .with("site.txt", SiteOnDisk.PLAIN_SITE + "overflow crest level = 250 mm\n" + more)
                 .with("depth.csv", SiteOnDisk.quarterHours(DAYS * PER_DAY, i -> {
                     double usual = 0.1 + 0.04 * Math.sin(2 * Math.PI * i / PER_DAY);
                     boolean isEnd = i >= (DAYS - 4) * PER_DAY;
@@ -81,6 +85,35 @@ class DoubtfulSpillTest {
         assertThat(Double.parseDouble(row[at(header, "doubtful_surcharge_share")]))
                 .isGreaterThan(0.9);
         assertThat(site.written("site.html")).contains("1400&nbsp;mm by doubtful depths");
+    }
+
+    /** The same with an alarm: it stands, and what its highest level is worth is said wherever it is named. */
+    @Test
+    void anAlarmOfDoubtfulDepthsSaysSo() {
+        SiteOnDisk site = site(i -> 10 * (0.1 + 0.04 * Math.sin(2 * Math.PI * i / PER_DAY)), "alarm level = 0.3 m\n");
+        SiteOnDisk.Outcome outcome = site.review();
+
+        assertThat(outcome.status()).as(outcome.err()).isZero();
+        assertThat(outcome.flat())
+                .contains("The depth alarm is still active at the end of the record")
+                .containsPattern("highest 1400 mm on [A-Za-z0-9 :]+, a depth that finding 1 puts in doubt\\.")
+                .containsPattern("largest flow [^,]+, [0-9]+ % of full bore, a flow that finding 1 puts in doubt")
+                .containsPattern("above the soffit at [A-Za-z0-9 :]+, a depth that finding 1 puts in doubt")
+                .containsPattern("still active 1400 mm [A-Za-z0-9 :]+ - finding 1");
+        assertThat(site.written("site/alarms.csv").lines().skip(1)).allMatch(row -> row.endsWith(",1"));
+        assertThat(site.written("site/surcharge.csv").lines().skip(1)).allMatch(row -> row.endsWith(",1"));
+    }
+
+    /** A sound alarm is left alone. */
+    @Test
+    void anAlarmThatNothingDoubtsIsNotMarked() {
+        SiteOnDisk site = site(
+                i -> i % 384 < 8 ? 0.35 : 0.1 + 0.04 * Math.sin(2 * Math.PI * i / PER_DAY), "alarm level = 0.3 m\n");
+        SiteOnDisk.Outcome outcome = site.review();
+
+        assertThat(outcome.status()).as(outcome.err()).isZero();
+        assertThat(outcome.flat()).contains(": 1 alarm").doesNotContain("puts in doubt");
+        assertThat(site.written("site/alarms.csv").lines().skip(1)).hasSize(1).allMatch(row -> row.endsWith(","));
     }
 
     private static String[] line(SiteOnDisk site, int number) {
