@@ -200,8 +200,9 @@ final class CrestCalculations {
         CrossSection section = "circle".equals(in.text("section"))
                 ? CircularSection.ofDiameter(in.number("size"))
                 : RectangularSection.open(in.number("size"));
-        return SideWeir.ofSillAndLength(section, in.number("sill"), in.number("length"))
-                .withCoefficient(in.number("coefficient"));
+        SideWeir side = SideWeir.ofSillAndLength(section, in.number("sill"), in.number("length"));
+        // 0 stands for the coefficient that the weir comes with.
+        return in.number("coefficient") > 0 ? side.withCoefficient(in.number("coefficient")) : side;
     }
 
     private static SideWeirProfile profile(Inputs in) {

@@ -12,12 +12,14 @@ import dev.runnel.hydraulics.section.ProfileSection;
 import dev.runnel.hydraulics.section.Wall;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.function.Function;
 import java.util.function.ToDoubleFunction;
 
 /** Walls of arcs upside down, records with gaps, places along a profile, channels with dry banks; see {@link Books}. */
 final class FlowEdgeCalculations {
     private static final String WALL = "wall turned";
     private static final String RECORD = "record gradient n " + Sections.INPUTS;
+    private static final String LONG = "values size gradient " + Resistances.INPUTS + " " + Sections.INPUTS;
     private static final String REACHES =
             "lengths gradients drops discharge outlet_depth outlet_invert n " + Sections.INPUTS;
 
@@ -34,6 +36,22 @@ final class FlowEdgeCalculations {
                         WALL + " depth",
                         in -> section(in).centroidDepth(in.number("depth"))),
                 of("wall.depth-for-area", "m", WALL + " area", in -> section(in).depthForArea(in.number("area"))),
+                of("long-record.area", "m2", LONG, in -> lengthened(in, Conduit::section, CrossSection::area)),
+                of(
+                        "long-record.perimeter",
+                        "m",
+                        LONG,
+                        in -> lengthened(in, Conduit::section, CrossSection::wettedPerimeter)),
+                of(
+                        "long-record.radius",
+                        "m",
+                        LONG,
+                        in -> lengthened(in, Conduit::section, CrossSection::hydraulicRadius)),
+                of("long-record.width", "m", LONG, in -> lengthened(in, Conduit::section, CrossSection::topWidth)),
+                of("long-record.discharge", "m3/s", LONG, in -> lengthened(in, pipe -> pipe, Conduit::discharge)),
+                of("long-record.velocity", "m/s", LONG, in -> lengthened(in, pipe -> pipe, Conduit::velocity)),
+                of("long-record.normal-depth", "m", LONG, in -> lengthened(in, pipe -> pipe, Conduit::normalDepth)),
+                of("long-record.critical-depth", "m", LONG, in -> lengthened(in, pipe -> pipe, Conduit::criticalDepth)),
                 of("wall.height", "m", WALL, in -> section(in).height()),
                 of("flow.record.depth", "m", RECORD, in -> {
                     double[] depths = new double[in.sample("record").length];
@@ -91,6 +109,26 @@ final class FlowEdgeCalculations {
 
     private static Calculation of(String name, String unit, String inputs, ToDoubleFunction<Inputs> body) {
         return Calculation.of("hydraulics", name, unit, inputs, body);
+    }
+
+    @FunctionalInterface
+    private interface Bulk<T> {
+        void ask(T asked, double[] given, double[] answers);
+    }
+
+    /** Values over and over until there are so many, asked at once: more than any block that a loop takes in one go. */
+    private static <T> double lengthened(Inputs in, Function<Conduit, T> part, Bulk<T> question) {
+        double[] values = in.sample("values");
+        double[] given = new double[in.integer("size")];
+        for (int i = 0; i < given.length; i++) {
+            given[i] = values[i % values.length];
+        }
+        double[] answers = new double[given.length];
+        question.ask(
+                part.apply(Conduit.of(Sections.of(in), Gradient.of(in.number("gradient")), Resistances.of(in))),
+                given,
+                answers);
+        return known(answers);
     }
 
     private static double known(double[] values) {

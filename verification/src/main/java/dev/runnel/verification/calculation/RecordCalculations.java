@@ -88,6 +88,13 @@ final class RecordCalculations {
                         "which depths velocities " + SITE,
                         RecordCalculations::inPlace),
                 of(
+                        "monitor.reading-velocity",
+                        "m/s",
+                        "depth velocity " + SITE,
+                        in -> MonitoredSite.of(in)
+                                .flow(in.number("depth"), in.number("velocity"))
+                                .velocity()),
+                of(
                         "monitor.reading-flow",
                         "m3/s",
                         "depth velocity " + SITE,

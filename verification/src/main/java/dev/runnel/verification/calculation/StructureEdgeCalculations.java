@@ -3,6 +3,8 @@ package dev.runnel.verification.calculation;
 import dev.runnel.hydraulics.section.CircularSection;
 import dev.runnel.hydraulics.structure.ApplicationLimit;
 import dev.runnel.hydraulics.structure.ApproachChannel;
+import dev.runnel.hydraulics.structure.BarScreen;
+import dev.runnel.hydraulics.structure.BarShape;
 import dev.runnel.hydraulics.structure.BroadCrestedWeir;
 import dev.runnel.hydraulics.structure.CipollettiWeir;
 import dev.runnel.hydraulics.structure.CrumpWeir;
@@ -32,6 +34,23 @@ final class StructureEdgeCalculations {
 
     static List<Calculation> all() {
         return List.of(
+                of(
+                        "orifice.round.discharge",
+                        "m3/s",
+                        "diameter opening coefficient head",
+                        in -> round(in).discharge(in.number("head"))),
+                of(
+                        "orifice.round.drowned-discharge",
+                        "m3/s",
+                        "diameter opening coefficient head tailwater",
+                        in -> round(in).discharge(in.number("head"), in.number("tailwater"))),
+                of(
+                        "screen.upright-loss",
+                        "m",
+                        "bars thickness gap velocity",
+                        in -> BarScreen.ofBarsAndGaps(
+                                        BarShape.valueOf(in.text("bars")), in.number("thickness"), in.number("gap"))
+                                .headLoss(in.number("velocity"))),
                 of(
                         "structure.limit.value",
                         "1",
@@ -78,6 +97,12 @@ final class StructureEdgeCalculations {
                 of("structure.many.discharge", "m3/s", STRUCTURE + " heads tailwaters place", in -> many(in)[0]),
                 of("structure.many.flagged", "1", STRUCTURE + " heads tailwaters place", in -> many(in)[1]),
                 of("structure.many.drowned", "1", STRUCTURE + " heads tailwaters place", in -> many(in)[2]));
+    }
+
+    private static LargeOrifice round(Inputs in) {
+        return LargeOrifice.circular(in.number("diameter"))
+                .closedTo(in.number("opening"))
+                .withCoefficient(in.number("coefficient"));
     }
 
     private static Calculation of(String name, String unit, String inputs, ToDoubleFunction<Inputs> body) {

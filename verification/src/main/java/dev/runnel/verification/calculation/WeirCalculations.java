@@ -51,6 +51,12 @@ final class WeirCalculations {
                         in -> byCoefficient(in).formula(in.number("head"))),
                 Calculation.of(
                         "hydraulics",
+                        "weir.by-coefficient.within-limits",
+                        "m3/s",
+                        "head " + SIMPLE,
+                        in -> byCoefficient(in).discharge(in.number("head"))),
+                Calculation.of(
+                        "hydraulics",
                         "weir.by-coefficient.head",
                         "m",
                         "discharge " + SIMPLE,

@@ -12,6 +12,7 @@ import java.util.List;
 import java.util.Random;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
+import org.objectweb.asm.Opcodes;
 import org.objectweb.asm.tree.ClassNode;
 
 /**
@@ -97,6 +98,10 @@ public final class Bite {
         int number = library.number(mutation.className(), method);
         List<String> tables =
                 number >= 0 ? reach.tables(number) : reach.tables(library.numbersOf(mutation.className()));
+        if (tables.isEmpty() && (method.access & Opcodes.ACC_STATIC) != 0) {
+            // What fills a constant runs when its class is made ready, which may be before the first table.
+            tables = reach.tables(library.numbersOf(mutation.className()));
+        }
         if (tables.isEmpty()) {
             return new Outcome(mutation, Inside.SURVIVED, false);
         }
