@@ -83,6 +83,8 @@ class IntervalTest {
                 .isZero();
         assertThat(HOUR.shareCoveredBy(Interval.of(T0, T0))).isZero();
         assertThat(Interval.of(T0, T0).shareCoveredBy(HOUR)).isZero();
+        Instant inside = T0.plusSeconds(900);
+        assertThat(Interval.of(inside, inside).shareCoveredBy(HOUR)).isZero();
     }
 
     @Test

@@ -52,6 +52,7 @@ public final class Calculations {
                         QualityCalculations.all(),
                         QualityBookCalculations.all(),
                         CorrectionCalculations.all(),
+                        SeriesEdgeCalculations.all(),
                         BalanceCalculations.all(),
                         InfiltrationCalculations.all(),
                         SeriesCalculations.all(),
