@@ -215,6 +215,26 @@ public final class CircleLoops {
         return count;
     }
 
+    /**
+     * Finds the numbers that are not in (0, ∞), without a jump. Numbers above 0 are in the order of their bits, and those below
+     * and those that are none beyond either end.
+     *
+     * @param values values
+     * @param from first index
+     * @param to index after the last
+     * @param places where they are, from index 0 on; overwritten; as long as there are values
+     * @return how many there are
+     */
+    public static int notPositive(double[] values, int from, int to, int[] places) {
+        int count = 0;
+        for (int i = from; i < to; i++) {
+            long bits = Double.doubleToRawLongBits(values[i]);
+            places[count] = i;
+            count += (int) ((bits - 1 | EXPONENT - 1 - bits) >>> 63);
+        }
+        return count;
+    }
+
     /** 1 if the exponent is all ones, else 0. */
     private static int isNotFinite(double value) {
         return (int) ((Double.doubleToRawLongBits(value) & EXPONENT) + LOWEST_OF_EXPONENT >>> 63);

@@ -65,39 +65,40 @@ public final class FlowRecord {
         double[] readings = pairs.velocities();
         byte[] ofDepth = pairs.depthQualities();
         byte[] ofVelocity = pairs.velocityQualities();
-        SeriesArrays.Keeper keeper = SeriesArrays.keeper();
-        double[] levels = new double[size];
+        // What nothing is written to stays the array of the readings.
+        double[] levels = conversion.levels(depths);
+        byte[] levelQualities = ofDepth;
         double[] flows = new double[size];
-        byte[] levelQualities = ofDepth.clone();
-        byte[] flowQualities = new byte[size];
+        byte[] flowQualities = WorseQualities.of(ofDepth, ofVelocity);
         byte[] conditions = new byte[size];
+        Arrays.fill(conditions, PART_FULL_FORWARD);
         PairConversion.Blocks blocks = conversion.new Blocks(depths, readings, flows);
         int[] counts = FlowCounts.none();
         int others = 0;
-        int[] places = new int[PairConversion.BLOCK];
+        int[] places = blocks.places();
         while (blocks.hasNext()) {
-            blocks.next();
-            conversion.levelsOfPlain(depths, levels, blocks.from(), blocks.to());
-            int from = blocks.from();
-            int to = blocks.to();
-            Arrays.fill(conditions, from, to, PART_FULL_FORWARD);
-            worse(ofDepth, ofVelocity, flowQualities, from, to);
+            int block = blocks.nextAndOthers();
+            others += block;
             // Nearly all readings are done with that.
-            int block = blocks.notPlain(places);
             for (int k = 0; k < block; k++) {
                 int i = places[k];
-                double reading = readings[i];
-                DepthCondition condition = conversion.depthCondition(depths[i]);
-                levels[i] = conversion.level(depths[i], condition);
-                levelQualities[i] = PairConversion.levelQuality(levels[i], condition, ofDepth[i]);
-                flowQualities[i] = PairConversion.quality(flows[i], condition, ofDepth[i], reading, ofVelocity[i]);
-                byte code = FlowCounts.code(condition, VelocityCondition.of(reading));
-                conditions[i] = code;
+                int code = conversion.usualCode(depths[i], readings[i]);
+                if (code < 0) {
+                    double reading = readings[i];
+                    DepthCondition condition = conversion.depthCondition(depths[i]);
+                    levels = levels == depths ? depths.clone() : levels;
+                    levelQualities = levelQualities == ofDepth ? ofDepth.clone() : levelQualities;
+                    levels[i] = conversion.level(depths[i], condition);
+                    levelQualities[i] = PairConversion.levelQuality(levels[i], condition, ofDepth[i]);
+                    flowQualities[i] = PairConversion.quality(flows[i], condition, ofDepth[i], reading, ofVelocity[i]);
+                    code = FlowCounts.code(condition, VelocityCondition.of(reading));
+                }
+                conditions[i] = (byte) code;
                 counts[code]++;
             }
-            others += block;
         }
         counts[PART_FULL_FORWARD] += size - others;
+        SeriesArrays.Keeper keeper = SeriesArrays.keeper();
         return new FlowRecord(
                 MonitorHistory.of(monitor),
                 pairs,
@@ -110,12 +111,6 @@ public final class FlowRecord {
                                 : keeper.withRightReadings(pairs.clock(), flows, flowQualities)),
                 conditions,
                 FlowCounts.ofCounts(counts));
-    }
-
-    private static void worse(byte[] one, byte[] other, byte[] worse, int from, int to) {
-        for (int i = from; i < to; i++) {
-            worse[i] = PairConversion.worse(one[i], other[i]);
-        }
     }
 
     /** Puts the records of the stretches of a history together; they follow each other and hold all pairs. */

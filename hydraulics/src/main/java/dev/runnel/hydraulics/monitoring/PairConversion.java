@@ -15,8 +15,20 @@ final class PairConversion {
     private static final byte SUSPECT = Quality.SUSPECT.toCode();
     private static final byte MISSING = Quality.MISSING.toCode();
 
+    /** By how many of these hold: there is a depth; it is above the soffit. */
+    private static final DepthCondition[] USUAL_DEPTHS = {
+        DepthCondition.NO_DEPTH, DepthCondition.PART_FULL, DepthCondition.SURCHARGED
+    };
+
+    /** By how many of these hold: there is a velocity; it is 0 or less; it is less. */
+    private static final VelocityCondition[] USUAL_VELOCITIES = {
+        VelocityCondition.NO_VELOCITY, VelocityCondition.FORWARD, VelocityCondition.STANDING, VelocityCondition.REVERSE
+    };
+
+    private static final byte[] USUAL = usualCodes();
+
     /** Readings that are worked on at once: they stay in the first cache. */
-    static final int BLOCK = 512;
+    static final int BLOCK = 1024;
 
     private final CrossSection section;
     private final double soffit;
@@ -105,6 +117,32 @@ final class PairConversion {
         }
     }
 
+    /**
+     * Code of what was done with a pair of which all else follows from the readings: no depth or one in flowing water, whatever
+     * the velocity. The level is then the reading with the offset, the flow a product, and their qualities are those of the
+     * readings. Numbers instead of jumps, since in a poor record these pairs come in no order.
+     *
+     * @return a {@link FlowCounts#code}, or -1 for another pair
+     */
+    int usualCode(double depth, double velocity) {
+        double level = depth + offset;
+        if (depth <= 0 || depth > LARGEST_DEPTH_READING || level <= bed) {
+            return -1;
+        }
+        int ofDepth = (level > bed ? 1 : 0) + (SurchargeRule.isAbove(level, soffit) ? 1 : 0);
+        int ofVelocity = (Double.isNaN(velocity) ? 0 : 1) + (velocity <= 0 ? 1 : 0) + (velocity < 0 ? 1 : 0);
+        return USUAL[ofDepth * USUAL_VELOCITIES.length + ofVelocity];
+    }
+
+    private static byte[] usualCodes() {
+        byte[] codes = new byte[USUAL_DEPTHS.length * USUAL_VELOCITIES.length];
+        for (int i = 0; i < codes.length; i++) {
+            codes[i] = FlowCounts.code(
+                    USUAL_DEPTHS[i / USUAL_VELOCITIES.length], USUAL_VELOCITIES[i % USUAL_VELOCITIES.length]);
+        }
+        return codes;
+    }
+
     static byte worse(byte one, byte other) {
         return one >= other ? one : other;
     }
@@ -149,13 +187,41 @@ final class PairConversion {
             return to < depths.length;
         }
 
+        /** Writes the discharges of the next block. */
         void next() {
+            advance();
+            if (showsOthers && !inPlace) {
+                CircleLoops.discharge(depths, velocities, discharges, from, to, soffit, velocityFactor);
+                mendCircle(CircleLoops.notFinite(discharges, from, to, places, fours));
+            } else {
+                ofAny();
+            }
+        }
+
+        /**
+         * The same, and finds the pairs that are not water under the soffit that flows forward.
+         *
+         * @return how many; they are in {@link #places()}
+         */
+        int nextAndOthers() {
+            advance();
+            if (showsOthers && !inPlace) {
+                CircleLoops.discharge(depths, velocities, discharges, from, to, soffit, velocityFactor);
+                // What is finite and above 0 is the product of a depth under the soffit and a velocity above 0.
+                int count = CircleLoops.notPositive(discharges, from, to, places);
+                mendCircle(count);
+                return count;
+            }
+            ofAny();
+            return notPlain();
+        }
+
+        private void advance() {
             from = to;
             to = from + Math.min(BLOCK, depths.length - from);
-            if (showsOthers && !inPlace) {
-                overflows |= ofCircle(from, to);
-                return;
-            }
+        }
+
+        private void ofAny() {
             overflows = true;
             int count = to - from;
             if (count != depth.length) {
@@ -176,21 +242,35 @@ final class PairConversion {
         }
 
         /**
-         * The discharges in a clean circle with the sensor at the invert, where a reading is the depth. All that are no product
-         * of the area under the soffit show by one that is not finite: below 0 and above the soffit the loop of the circle has
-         * no area, at 0 a missing velocity is all that matters, and an infinite velocity stays so. Tells whether a discharge is
-         * infinite all the same.
+         * Mends the discharges in a clean circle with the sensor at the invert, where a reading is the depth. All that are no
+         * product of the area under the soffit show by one that is not finite: below 0 and above the soffit the loop of the
+         * circle has no area, at 0 a missing velocity is all that matters, and an infinite velocity stays so.
          */
-        private boolean ofCircle(int first, int end) {
-            CircleLoops.discharge(depths, velocities, discharges, first, end, soffit, velocityFactor);
-            int count = CircleLoops.notFinite(discharges, first, end, places, fours);
-            boolean infinite = false;
+        private void mendCircle(int count) {
             for (int k = 0; k < count; k++) {
                 int i = places[k];
                 discharges[i] = other(depths[i], velocities[i], discharges[i]);
-                infinite |= Double.isInfinite(discharges[i]);
+                overflows |= Double.isInfinite(discharges[i]);
             }
-            return infinite;
+        }
+
+        /** Finds the others by both readings, without a jump, by the order of their bits. */
+        private int notPlain() {
+            long lowest = Double.doubleToRawLongBits(lowestPlain);
+            long highest = Double.doubleToRawLongBits(highestPlain());
+            int count = 0;
+            for (int i = from; i < to; i++) {
+                long reading = Double.doubleToRawLongBits(depths[i]);
+                long velocity = Double.doubleToRawLongBits(velocities[i]);
+                places[count] = i;
+                count += (int) ((reading - lowest | highest - reading | velocity - 1 | INFINITE - velocity) >>> 63);
+            }
+            return count;
+        }
+
+        /** Where in the readings the others of the block done last are, from index 0 on. */
+        int[] places() {
+            return places;
         }
 
         /** First index of the block done last. */
@@ -201,23 +281,6 @@ final class PairConversion {
         /** Index behind it. */
         int to() {
             return to;
-        }
-
-        /**
-         * Finds in the block done last the pairs that are not water under the soffit that flows forward, without a jump.
-         * Numbers above 0 are in the order of their bits, and those below and those that are none beyond either end.
-         */
-        int notPlain(int[] found) {
-            long lowest = Double.doubleToRawLongBits(lowestPlain);
-            long highest = Double.doubleToRawLongBits(highestPlain());
-            int count = 0;
-            for (int i = from; i < to; i++) {
-                long reading = Double.doubleToRawLongBits(depths[i]);
-                long velocity = Double.doubleToRawLongBits(velocities[i]);
-                found[count] = i;
-                count += (int) ((reading - lowest | highest - reading | velocity - 1 | INFINITE - velocity) >>> 63);
-            }
-            return count;
         }
 
         /** Whether a discharge may be infinite. */
@@ -236,12 +299,19 @@ final class PairConversion {
         }
     }
 
-    private double other(double depth, double velocityReading, double product) {
-        double velocity = PipeMonitor.notInfinite("velocityReadings", velocityReading);
-        if (depth > soffit && depth <= LARGEST_DEPTH_READING) {
-            return velocityFactor * velocity * fullArea + 0.0;
+    /**
+     * What the loop of the circle leaves to be said. A depth above the soffit, none at all and a missing velocity are one
+     * formula, since which of them comes next is what a processor guesses wrongly: without a depth the last term is NaN, and
+     * else the 0 that makes a 0 of −0.
+     */
+    private double other(double depth, double velocity, double product) {
+        boolean isUsual = !(depth <= 0) && !(depth > LARGEST_DEPTH_READING) && !(Math.abs(velocity) > Double.MAX_VALUE);
+        if (isUsual) {
+            double full = velocityFactor * velocity * fullArea + (depth - depth);
+            return Double.isNaN(product) ? full : product;
         }
-        return Double.isNaN(depth) || isPlain(depth) ? product : special(depth, velocity);
+        PipeMonitor.notInfinite("velocityReadings", velocity);
+        return isPlain(depth) || Double.isNaN(depth) ? product : special(depth, velocity);
     }
 
     /** Does one by one the readings that are no product; without a depth the product is missing as it must be. */
@@ -258,12 +328,16 @@ final class PairConversion {
         }
     }
 
-    /** Writes level over reading as if all were taken in flowing water. */
-    void levelsOfPlain(double[] depths, double[] levels, int from, int to) {
-        double height = offset;
-        for (int i = from; i < to; i++) {
-            levels[i] = depths[i] + height;
+    /** Level over reading as if all were taken in flowing water: the readings themselves without an offset. */
+    double[] levels(double[] depths) {
+        if (offset == 0) {
+            return depths;
         }
+        double[] levels = new double[depths.length];
+        for (int i = 0; i < levels.length; i++) {
+            levels[i] = depths[i] + offset;
+        }
+        return levels;
     }
 
     /** Up to here a depth is one of flowing water under the soffit. */

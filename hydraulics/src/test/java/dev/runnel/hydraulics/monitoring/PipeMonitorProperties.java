@@ -34,10 +34,15 @@ class PipeMonitorProperties {
             assertThat(Double.doubleToLongBits(scalar.discharge())).isEqualTo(Double.doubleToLongBits(bulk[i]));
             assertThat(scalar.depthCondition()).isEqualTo(record.depthCondition(i));
             assertThat(scalar.velocityCondition()).isEqualTo(record.velocityCondition(i));
+            assertThat(Double.doubleToLongBits(scalar.level()))
+                    .isEqualTo(Double.doubleToLongBits(record.level().value(i)));
             stream.add(monitor.flow(depth.get(i), velocity.get(i)));
         }
         assertThat(Series.of(stream)).isEqualTo(record.flow());
         assertThat(record.flow().toValues()).isEqualTo(bulk);
+        // The record shares arrays with the readings, which stay as they were.
+        assertThat(depth).isEqualTo(series(readings, 0));
+        assertThat(velocity).isEqualTo(series(readings, 1));
     }
 
     @Property
