@@ -32,6 +32,10 @@ final class RecordFile {
     private boolean isPlain;
     private final int fieldsNeeded;
     private final long bytes;
+
+    /** Where the line behind the header begins. */
+    private final long firstByte;
+
     private final Set<String> linesOfInstant = new HashSet<>();
     private long instantOfLines = NEVER;
 
@@ -42,6 +46,7 @@ final class RecordFile {
         fields = new FieldSplitter(choices.separator);
         log = new IssueLog(name, choices.issueLimit);
         header = readHeader(name);
+        firstByte = source.before(source.ahead());
         time = new TimeCell(choices, header, log);
         values = new ValueCells(choices, header, log);
         plain = PlainLine.of(choices, header);
@@ -115,7 +120,7 @@ final class RecordFile {
     /** Appends all plain lines that follow in the buffer; false if there is none. */
     private boolean appendPlain(RecordTable table) {
         long lines = 0;
-        while (true) {
+        while (source.ahead() < source.filled()) {
             Rows room = table.room(LEAST_ROOM, expectedRows(table.size()));
             int free = room.times.length - room.size;
             int count = readPlain(table.isEmpty() ? NEVER : table.lastTime(), room);
@@ -124,9 +129,10 @@ final class RecordFile {
                 lines += count;
             }
             if (count < free) {
-                return lines > 0;
+                break;
             }
         }
+        return lines > 0;
     }
 
     private int readPlain(long after, Rows into) {
@@ -138,10 +144,15 @@ final class RecordFile {
         return count;
     }
 
-    /** Rows that the file has, if all are as long as those read so far; the bytes of a reader are not known. */
+    /**
+     * Rows that the file has, if all are as long as those read so far; the bytes of a reader are not known. Lines of one length,
+     * as many loggers write, give the number itself, others nearly.
+     */
     private int expectedRows(int rows) {
-        double share = source.before(source.ahead()) / (double) Math.max(bytes, 1);
-        return (int) Math.min(1.01 * rows / share, Integer.MAX_VALUE / 2.0);
+        long read = Math.max(source.before(source.ahead()) - firstByte, 1);
+        double expected = rows * ((double) (bytes - firstByte) / read);
+        boolean isOfOneLength = rows > 0 && read % rows == 0;
+        return (int) Math.min(isOfOneLength ? Math.rint(expected) : 1.01 * expected, Integer.MAX_VALUE / 2.0);
     }
 
     CsvReport readRows(CsvRowConsumer consumer) throws IOException {

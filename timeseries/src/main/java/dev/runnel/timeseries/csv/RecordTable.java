@@ -64,6 +64,13 @@ final class RecordTable {
             }
         }
 
+        /** Takes away the room that is left. */
+        private void fit() {
+            if (times.length > size) {
+                grow(size);
+            }
+        }
+
         private Row row(int at) {
             Row row = Row.ofSize(values.length);
             copy(at, row);
@@ -116,9 +123,12 @@ final class RecordTable {
         rows.size++;
     }
 
-    /** Returns the rows with room for some more to be filled in by the caller; makes room for as many as are expected. */
+    /**
+     * Returns the rows with room for some more to be filled in by the caller, for one at the least; makes room for as many as
+     * are expected, so that arrays of just that length need not be copied at the end.
+     */
     Rows room(int least, int expected) {
-        int needed = rows.size + least;
+        int needed = rows.size + Math.max(1, Math.min(least, expected - rows.size));
         if (needed > rows.times.length) {
             // A guess, by which no more than a bounded part of the memory is taken.
             rows.grow(Math.max(needed + (needed >> 1), Math.min(expected, Math.max(MOST_GUESSED, (int)
@@ -173,14 +183,10 @@ final class RecordTable {
         mergeLate();
         Map<String, Series> series = new LinkedHashMap<>();
         Series.empty(); // loads the keeper
-        long[] exact = Arrays.copyOf(rows.times, rows.size);
+        rows.fit();
         // Rows are in order of time, and what a cell holds is a number or missing: nothing is left to check.
         for (int i = 0; i < columns.size(); i++) {
-            Object right = SeriesArrays.keeper()
-                    .ofRightReadings(
-                            exact,
-                            Arrays.copyOf(rows.values[i], rows.size),
-                            Arrays.copyOf(rows.qualities[i], rows.size));
+            Object right = SeriesArrays.keeper().ofRightReadings(rows.times, rows.values[i], rows.qualities[i]);
             series.put(columns.get(i).name(), (Series) right);
         }
         return series;

@@ -274,6 +274,36 @@ class CsvRecordsTest {
         assertThat(result.report().altered()).isEqualTo(2);
     }
 
+    /** Of lines of one length the number is known beforehand, and may still be wrong: what follows may be longer, or shorter. */
+    @Test
+    void readsAllLinesHoweverManyWereExpected(@TempDir Path folder) throws IOException {
+        CsvLayout layout = CsvLayout.of("time").withColumn("depth");
+        for (int rows : new int[] {1, 1023, 1024, 1025, 1535, 1536, 1537, 5000}) {
+            StringBuilder text = new StringBuilder("time,depth\n");
+            for (int i = 0; i < rows; i++) {
+                text.append(Instant.EPOCH.plusSeconds(60L * i))
+                        .append(',')
+                        .append(100 + i % 900)
+                        .append('\n');
+            }
+            String longer = Instant.EPOCH.plusSeconds(60L * rows) + ",0.123456789\n";
+            String comments = "# nothing\n".repeat(2000);
+            for (String end : new String[] {"", longer, longer.replace(".123456789", "") + comments, comments}) {
+                String whole = text + end;
+                boolean isOneMore = end.startsWith("1970");
+                for (String each :
+                        new String[] {whole, whole.substring(0, whole.length() - 1), whole.replace("\n", "\r\n")}) {
+                    Path file = folder.resolve("lines.csv");
+                    Files.writeString(file, each);
+                    Series depth = CsvRecords.read(file, layout).series("depth");
+                    assertThat(depth.size()).isEqualTo(rows + (isOneMore ? 1 : 0));
+                    assertThat(depth.value(rows - 1)).isEqualTo(100 + (rows - 1) % 900);
+                    assertThat(depth).isEqualTo(CsvRecords.parse(each, layout).series("depth"));
+                }
+            }
+        }
+    }
+
     @Test
     void doesNotMindByteOrderMarksAndLineEnds(@TempDir Path folder) throws IOException {
         String text = "\uFEFFtime,depth\r\n2026-01-01T00:00:00Z,1\r2026-01-01T00:01:00Z,2\n\r\n2026-01-01T00:02:00Z,3";
