@@ -26,6 +26,7 @@ public final class LevelVelocityFigure {
     private static final int CELL = 2;
     private static final int ROWS = (int) (BOTTOM / CELL) + 1;
     private static final int COLUMNS = (int) (RIGHT / CELL) + 1;
+    private static final double ROOM_FOR_NAME = 100;
     private static final int PERIODS = 5;
     private static final int SEEN_ALWAYS = 4;
 
@@ -113,7 +114,14 @@ public final class LevelVelocityFigure {
         curve(svg, "law", x, y, this::law);
         usual.ifPresent(relation -> curve(svg, "usual", x, y, relation));
         svg.line("soffit", x.at(soffit * 1000), TOP, x.at(soffit * 1000), BOTTOM);
-        svg.text("over", x.at(soffit * 1000) - 4, TOP + 10, "end", "soffit " + Math.round(soffit * 1000) + " mm");
+        // Where levels far above the soffit leave it near the axis, the name would run into the figures there.
+        boolean isFar = x.at(soffit * 1000) > LEFT + ROOM_FOR_NAME;
+        svg.text(
+                "over",
+                x.at(soffit * 1000) + (isFar ? -4 : 4),
+                TOP + 10,
+                isFar ? "end" : "start",
+                "soffit " + Math.round(soffit * 1000) + " mm");
         return svg.toString();
     }
 

@@ -8,6 +8,7 @@ import dev.runnel.rainfall.gauge.TipFlag;
 import dev.runnel.rainfall.gauge.TipReview;
 import dev.runnel.rainfall.gauge.Tips;
 import dev.runnel.timeseries.Interval;
+import dev.runnel.timeseries.Series;
 import dev.runnel.timeseries.Statistics;
 import dev.runnel.timeseries.alarm.AlarmEvent;
 import dev.runnel.timeseries.correction.VisitDifference;
@@ -148,10 +149,14 @@ final class Attention {
 
     /** The whole record may stand off the law: then gradient, roughness, offset or factor are not as stated. */
     private void lawOff() {
-        double ratio = review.flow().record().velocityRatio().statistics().median();
+        Series ratios = review.flow().record().velocityRatio();
+        Series left = review.doubts().withoutDoubtful(true, ratios);
+        double ratio = left.statistics().median();
         if (Math.abs(ratio - 1) > RATIO_FAR_OFF) {
             points.add("Measured velocity is " + percentOf(ratio, 1)
-                    + " of the law's at the same depth over the whole record: gradient, roughness, sediment, offset or "
+                    + " of the law's at the same depth over the whole record"
+                    + (left == ratios ? "" : ", doubtful readings left out")
+                    + ": gradient, roughness, sediment, offset or "
                     + "velocity factor may not be as stated, or the units.");
         }
     }
@@ -312,7 +317,7 @@ final class Attention {
         return Math.round(100 * value / whole) + " %";
     }
 
-    private static String times(int count) {
+    static String times(int count) {
         return count == 1 ? "once" : count == 2 ? "twice" : count + " times";
     }
 }

@@ -10,6 +10,7 @@ import dev.runnel.timeseries.RegularSeries;
 import dev.runnel.timeseries.balance.VolumeRatios;
 import java.time.Duration;
 import java.util.ArrayList;
+import java.util.DoubleSummaryStatistics;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -19,6 +20,9 @@ import java.util.Optional;
 final class BetweenSitesText {
     /** Totals of two gauges of one survey agree within 20 %: from memory, as it is used in the trade. */
     private static final double GAUGE_TOLERANCE = 0.20;
+
+    /** So many gauges that agree with the others have a line each. */
+    private static final int FEW_GAUGES = 3;
 
     /** Chosen here. */
     private static final double VOLUME_TOLERANCE = 0.15;
@@ -80,7 +84,7 @@ final class BetweenSitesText {
         if (gauged.size() == 2) {
             said.add(new Said("gauges", pair(gauged.get(0), gauged.get(1), neighbours.get())));
         } else {
-            gauged.forEach(site -> said.add(new Said("gauges", againstOthers(site, neighbours.get()))));
+            said.addAll(againstOthers(gauged, neighbours.get()));
         }
         said.addAll(clocks(gauged));
         return said;
@@ -203,17 +207,54 @@ final class BetweenSitesText {
                 + (unequal.isEmpty() ? "" : ": " + named(unequal) + " - look at both gauges");
     }
 
-    /** Each gauge against the median of the others that recorded at the time. */
+    /** One line for each gauge; where many agree with the others, one for all of those. */
+    private static List<Said> againstOthers(List<SiteResult> gauged, Neighbours neighbours) {
+        List<SiteResult> agreeing =
+                gauged.stream().filter(site -> agrees(site, neighbours)).toList();
+        boolean together = agreeing.size() > FEW_GAUGES;
+        List<Said> said = new ArrayList<>();
+        gauged.stream()
+                .filter(site -> !together || !agreeing.contains(site))
+                .forEach(site -> said.add(new Said("gauges", againstOthers(site, neighbours))));
+        if (together) {
+            DoubleSummaryStatistics ratios = agreeing.stream()
+                    .mapToDouble(
+                            site -> neighbours.finding(site.id()).orElseThrow().ratio())
+                    .summaryStatistics();
+            said.add(new Said(
+                    "gauges",
+                    (said.isEmpty() ? "all " : "the other ") + agreeing.size() + ": " + Text.fixed(ratios.getMin(), 2)
+                            + " to " + Text.fixed(ratios.getMax(), 2)
+                            + " of the median of the others, none silent while these had "
+                            + Show.rain(CANNOT_BE_MISSED_MM) + " mm or more"));
+        }
+        return said;
+    }
+
+    private static boolean agrees(SiteResult site, Neighbours neighbours) {
+        return neighbours
+                        .finding(site.id())
+                        .filter(found -> Math.abs(found.ratio() - 1) <= GAUGE_TOLERANCE)
+                        .isPresent()
+                && missed(site, neighbours).isEmpty();
+    }
+
+    /** Storms that a gauge cannot have missed, and has. */
+    private static List<String> missed(SiteResult site, Neighbours neighbours) {
+        return neighbours.compared(site.id()).stream()
+                .filter(storm -> storm.depthMm() == 0 && storm.othersMm() >= CANNOT_BE_MISSED_MM)
+                .map(storm -> site.dates().time(storm.period().start()))
+                .toList();
+    }
+
+    /** A gauge against the median of the others that recorded at the time. */
     private static String againstOthers(SiteResult site, Neighbours neighbours) {
         Optional<Neighbours.Finding> found = neighbours.finding(site.id());
         if (found.isEmpty()) {
             return site.name() + ": fewer than two storms at the same time as the others";
         }
         double ratio = found.get().ratio();
-        List<String> missed = neighbours.compared(site.id()).stream()
-                .filter(storm -> storm.depthMm() == 0 && storm.othersMm() >= CANNOT_BE_MISSED_MM)
-                .map(storm -> site.dates().time(storm.period().start()))
-                .toList();
+        List<String> missed = missed(site, neighbours);
         return site.name() + ": " + Text.fixed(ratio, 2) + " of the median of the others over "
                 + Show.count(found.get().periods(), "storm")
                 + (Math.abs(ratio - 1) > GAUGE_TOLERANCE

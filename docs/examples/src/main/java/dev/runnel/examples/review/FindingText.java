@@ -28,19 +28,28 @@ final class FindingText {
         text.append(". ");
         if (!finding.moved().isEmpty()) {
             text.append("Against the baseline: ");
-            text.append(finding.moved().stream().map(Object::toString).collect(Collectors.joining("; ")))
+            text.append(finding.moved().stream()
+                            .map(moved -> bound(moved.toString()))
+                            .collect(Collectors.joining("; ")))
                     .append(". ");
         }
         finding.recurrence()
-                .ifPresent(every -> text.append("It comes back about every ")
-                        .append(Show.duration(every))
-                        .append(". "));
+                .ifPresentOrElse(
+                        every -> text.append("It comes back about every ")
+                                .append(Show.duration(every))
+                                .append(". "),
+                        () -> text.append(
+                                finding.returns() == 0
+                                        ? ""
+                                        : "It went and came back " + Attention.times(finding.returns()) + ". "));
         text.append("Looks like ");
         text.append(finding.names().stream().map(FindingName::words).collect(Collectors.joining(", or ")));
         text.append("; could also be ");
         text.append(
                 finding.names().stream().map(FindingName::otherwise).distinct().collect(Collectors.joining("; ")));
-        text.append('.');
+        text.append(". To check: ")
+                .append(finding.names().stream().map(FieldChecks::of).distinct().collect(Collectors.joining("; ")))
+                .append('.');
         if (finding.isOpen()) {
             finding.alarm().ifPresent(level -> text.append(forecast("the alarm level", level, dates)));
             finding.soffit().ifPresent(level -> text.append(forecast("the soffit", level, dates)));
@@ -57,6 +66,11 @@ final class FindingText {
                             : " The level of this time is doubtful and left out of the dry weather level.");
         }
         return text.toString();
+    }
+
+    /** A value and its unit stay in one line. */
+    private static String bound(String text) {
+        return text.replaceAll("(?<=[0-9]) (?=%|h\\b|mm\\b|m/s)", "" + Page.BOUND);
     }
 
     private static String forecast(String what, LevelForecast level, Dates dates) {

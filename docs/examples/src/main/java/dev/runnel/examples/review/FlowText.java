@@ -20,7 +20,9 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.TreeMap;
+import java.util.TreeSet;
 import java.util.stream.Collectors;
 
 /** Flow, fullness, alarms and spills. */
@@ -139,8 +141,12 @@ final class FlowText {
                         + Show.percent(time.share()) + ")")
                 .collect(Collectors.joining(", "));
         FullnessTime first = review.flow().fullness().get(0);
+        double doubtful = review.doubts().shareOfDepth(List.of(review.data().record()));
         page.section("fullness")
-                .say("above " + shares + " of the " + Show.percent(first.coverage()) + " of the time that is covered");
+                .say("above " + shares + " of the " + Show.percent(first.coverage()) + " of the time that is covered"
+                        + (doubtful > 0
+                                ? "; the depth is in doubt for " + Show.percent(doubtful) + " of the record"
+                                : ""));
         Dates dates = review.data().dates();
         largestFlow(page, review, dates);
         List<SurchargePeriod> periods = review.flow().surcharges();
@@ -150,9 +156,9 @@ final class FlowText {
             return;
         }
         Duration total = periods.stream().map(SurchargePeriod::duration).reduce(Duration.ZERO, Duration::plus);
-        double doubtful = LevelPeaks.doubtfulShare(review, periods);
+        double share = LevelPeaks.doubtfulShare(review, periods);
         page.say(Show.count(periods.size(), "period") + ", " + Show.duration(total) + " together"
-                + (doubtful > 0 ? ", " + Show.percent(doubtful) + " of it by doubtful depths" : ""));
+                + (share > 0 ? ", " + Show.percent(share) + " of it by doubtful depths" : ""));
         periods(page, review, periods, "the soffit");
     }
 
@@ -220,21 +226,25 @@ final class FlowText {
         }
         Dates dates = review.data().dates();
         List<List<String>> rows = new ArrayList<>();
-        rows.add(List.of("onset", "active", "returned", "peak", "at", "unobserved", "in doubt by"));
-        for (AlarmEvent alarm : alarms.subList(0, Math.min(MOST_PERIODS, alarms.size()))) {
+        rows.add(List.of("onset", "active", "returned", "peak", "at", "unobserved"));
+        List<AlarmEvent> shown = alarms.subList(0, Math.min(MOST_PERIODS, alarms.size()));
+        Set<Integer> doubting = new TreeSet<>();
+        for (AlarmEvent alarm : shown) {
+            Optional<Finding> doubt = review.doubts().doubtOf(false, alarm.peakTime());
+            doubt.ifPresent(finding -> doubting.add(finding.number()));
             rows.add(List.of(
                     dates.time(alarm.onset()),
                     Show.clock(alarm.activation(), dates.zone()),
                     alarm.returned().map(time -> dates.time(time)).orElse("still active"),
-                    Show.mm(alarm.peak()),
+                    Show.mm(alarm.peak()) + (doubt.isPresent() ? " ?" : ""),
                     dates.time(alarm.peakTime()),
-                    alarm.unobserved().isZero() ? "-" : Show.duration(alarm.unobserved()),
-                    review.doubts()
-                            .doubtOf(false, alarm.peakTime())
-                            .map(finding -> "finding " + finding.number())
-                            .orElse("-")));
+                    alarm.unobserved().isZero() ? "-" : Show.duration(alarm.unobserved())));
         }
-        page.table("lllrlrl", rows);
+        page.table("lllrlr", rows);
+        if (!doubting.isEmpty()) {
+            page.say("?: a depth that finding "
+                    + doubting.stream().map(String::valueOf).collect(Collectors.joining(", ")) + " puts in doubt");
+        }
         more(page, alarms.size());
     }
 

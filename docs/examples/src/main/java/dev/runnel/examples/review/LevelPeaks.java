@@ -3,6 +3,7 @@ package dev.runnel.examples.review;
 import dev.runnel.hydraulics.monitoring.SurchargePeriod;
 import dev.runnel.timeseries.Interval;
 import dev.runnel.timeseries.Series;
+import dev.runnel.timeseries.Statistics;
 import dev.runnel.timeseries.balance.Discharges;
 import java.time.Instant;
 import java.util.List;
@@ -20,11 +21,19 @@ record LevelPeaks(OptionalDouble sound, OptionalDouble doubted) {
         double highest = review.flow().levels().maximum();
         Series levels = review.flow().record().level();
         Series left = review.doubts().surelySound(levels);
-        if (left.equals(levels)) {
+        if (left == levels) {
             return new LevelPeaks(known(highest), OptionalDouble.empty());
         }
         double sound = left.statistics().maximum();
         return new LevelPeaks(known(sound), sound >= highest ? OptionalDouble.empty() : known(highest));
+    }
+
+    /** Statistics of the levels that nothing speaks against; of all if none is left. */
+    static Statistics sound(SiteReview review) {
+        Series levels = review.flow().record().level();
+        Series left = review.doubts().withoutDoubtful(false, levels);
+        Statistics sound = left == levels ? review.flow().levels() : left.statistics();
+        return sound.count() == 0 ? review.flow().levels() : sound;
     }
 
     private static OptionalDouble known(double level) {

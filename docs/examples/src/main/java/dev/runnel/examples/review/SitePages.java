@@ -217,13 +217,18 @@ final class SitePages {
     /** The pipe with the water that half of the readings are below. */
     private SitePage.Panel pipe() {
         PipeMonitor monitor = review.site().monitor();
-        Statistics levels = review.flow().levels();
+        Statistics levels = LevelPeaks.sound(review);
         double depth = levels.count() == 0 ? 0 : Math.max(0, levels.median() - monitor.bedAboveInvert());
         return new SitePage.Panel(
                 "The pipe",
                 SectionFigure.of(
                         monitor.conduit().section(), depth > 0 ? OptionalDouble.of(depth) : OptionalDouble.empty()),
-                depth > 0 ? "Filled to the median depth of the record." : "",
+                depth > 0
+                        ? "Filled to the median depth of the record"
+                                + (levels.count() < review.flow().levels().count()
+                                        ? ", doubtful depths left out."
+                                        : ".")
+                        : "",
                 "sections",
                 false);
     }

@@ -70,7 +70,7 @@ final class SiteText {
         page.section("capacity")
                 .say("clean pipe, uniform flow: full bore " + Show.flow(full.discharge()) + " at "
                         + Show.velocity(full.velocity()) + "; at most " + Show.flow(most.discharge()) + " at "
-                        + Show.mm(most.depth()) + regime(review.flow().levels(), conduit));
+                        + Show.mm(most.depth()) + regime(LevelPeaks.sound(review), conduit));
     }
 
     /** What the books say of other times, and what the pipe could carry then. */
