@@ -204,6 +204,16 @@ class Changes:
     def slows(self):
         return self.is_open() and any(n in ("HELD_UP", "VELOCITY_LOSS", "VELOCITY_LOW_FOR_DEPTH") for n in self.track.names)
 
+    def give_away(self, since):
+        """Forgets all since an hour in which the unit changed, and gives the finding that is of it."""
+        self.hours = [h for h in self.hours if h[0] < since]
+        self.blocks = [b for b in self.blocks if b[0] < since // 3]
+        self.sums[:] = 0
+        if not self.is_open() or self.start < since // 3 - 16 and self.opened < since // 3:
+            return None
+        given, self.track = self.track, None
+        return given
+
     def since_hour(self, first):
         """Index of the first kept hour that is not before one."""
         return next((i for i, h in enumerate(self.hours) if h[0] >= first), len(self.hours))

@@ -10,6 +10,8 @@ import zoneinfo
 import numpy as np
 from scipy import stats
 
+from site_levels import Levels, lowest_hour
+
 NAN = float("nan")
 NONE = -9999.0
 START = dt.datetime(2026, 3, 2, tzinfo=dt.timezone.utc)
@@ -60,7 +62,7 @@ class Hour:
 
     def __init__(self, number):
         self.number, self.readings, self.rain = number, 0, NAN
-        self.y = self.v = self.upstream = self.scatter = NAN
+        self.y = self.v = self.upstream = self.scatter = self.read_y = self.read_v = NAN
         self.spread, self.looked, self.zeros, self.low, self.lower, self.flips = 0.0, 0, 0, 0, 0, 0
         self.outside = self.dry_moving = 0
         self.depth_run = self.velocity_run = (0.0, 0.0)
@@ -96,15 +98,15 @@ class Bounds:
 
 def hours(minutes, depths, velocities, rains, bounds):
     depth_runs, velocity_runs = Runs(bounds.depth), Runs(bounds.velocity)
-    found, levels, speeds = [], [], []
+    found, levels, speeds, odd = [], [], [], ([], [])
     stamp, step = None, 0.0
     for m, depth, velocity, rain in zip(minutes, depths, velocities, rains):
         t = m / 60.0
         if not found or found[-1].number != math.floor(t):
             if found:
-                finish(found[-1], levels, speeds)
+                finish(found[-1], levels, speeds, odd)
             found.append(Hour(math.floor(t)))
-            levels, speeds = [], []
+            levels, speeds, odd = [], [], ([], [])
         hour = found[-1]
         hour.readings += 1
         if stamp is not None:
@@ -115,6 +117,10 @@ def hours(minutes, depths, velocities, rains, bounds):
         if rain == rain:
             hour.rain = rain if hour.rain != hour.rain else hour.rain + rain
         level = NAN
+        if 0 < depth <= 0.002 or depth > 30:
+            odd[0].append(depth)
+        if 0 < velocity <= 0.005 or velocity > 12:
+            odd[1].append(velocity)
         if depth == depth:
             if not -0.1 <= depth <= 30:
                 hour.outside += 1
@@ -150,11 +156,17 @@ def hours(minutes, depths, velocities, rains, bounds):
             if moves:
                 speeds.append(velocity)
     if found:
-        finish(found[-1], levels, speeds)
+        finish(found[-1], levels, speeds, odd)
     return found
 
 
-def finish(hour, levels, speeds):
+def finish(hour, levels, speeds, odd):
+    of_readings(hour, levels, speeds)
+    # What no sewer reads may be of another unit.
+    hour.read_y, hour.read_v = (math.log(np.median(o)) if o and 2 * len(o) >= hour.readings else ln for o, ln in zip(odd, (hour.y, hour.v)))
+
+
+def of_readings(hour, levels, speeds):
     if levels and 2 * len(levels) >= hour.readings and np.median(levels) > 0.001:
         hour.y = math.log(np.median(levels))
         hour.spread = math.log(max(levels) / max(0.001, min(levels)))
@@ -580,6 +592,13 @@ class Baseline:
         storms = Storms()
         lags = [storms.take(h.number, h.rain, h.y - self.depth.value(*self.civil[i][1:])) for i, h in enumerate(hs)]
         self.lags = [lag[0] for lag in lags if lag is not None]
+        self.level_usual = None
+        if not moving and not self.tidal:
+            levels = Levels(lowest_hour(self.depth))
+            for i, h in enumerate(hs):
+                levels.hour(FIRST_HOUR + h.number, h.rain, h.y, self.civil[i][1], self.depth.value(*self.civil[i][1:]), dry[i])
+            kept = levels.kept()
+            self.level_usual = dict(nights=kept["nights"], falls=kept["falls"], rises=len(levels.rises), days=float((end - begin) // 24))
         self.peculiar()
 
     def refuse(self, step):

@@ -2,7 +2,7 @@
 
     python3 site_watches.py FOLDER
 
-writes the tables watch-events and watch-findings into the folder of the tables of hydraulics. Records by site_recipes.py, baselines by
+writes the tables watch-events, watch-findings, watch-kept, watch-remarks and watch-stamps into the folder of the tables of hydraulics. Records by site_recipes.py, baselines by
 site_hours.py, the watch by site_watching.py and site_changes.py; none knows anything of the library. Python 3.11, numpy 2, scipy 1.17.
 """
 
@@ -190,20 +190,22 @@ def hour(value):
     return NONE if value is None else value - FIRST_HOUR
 
 
-def main(folder):
+def tables(folder, program, cases, kept_of, prefix, more=()):
+    """Events, findings and states of some cases; what more of the state is asked."""
     columns = [("site", "the recipe"), ("changes", "rows of five"), ("zone", "zone"), ("diameter", "m"), ("from_hour", "h, -9999 for a search"), ("to_hour", "h"),
                ("alarm", "m, 0 for none")]
     inputs = [("site", "text site"), ("changes", "text changes"), ("zone", "text zone"), ("diameter", "diameter"), ("from", "from_hour"), ("to", "to_hour"),
               ("alarm", "alarm")]
+    kept = KEPT + list(more)
     events, findings, states, told_of = [], [], [], []
-    for title, case in CASES.items():
+    for title, case in cases.items():
         told = watch(case)
         told_of.append((case, told))
         print(title, [(names(f), f.shape, f.since - FIRST_HOUR, f.found - FIRST_HOUR, hour(f.closed) if f.closed else None) for f in told.findings()],
               [(names(e[2]), e[1] - FIRST_HOUR) for e in told.book.events if e[0] == NOTED], file=sys.stderr)
         book = told.book.events
-        if title in KEPT_OF:
-            states.append(place(case) + [title] + [told.kept.get(n, '') for n, *_ in KEPT])
+        if title in kept_of:
+            states.append(place(case) + [title] + [told.kept.get(n, '') for n, *_ in kept])
         events.append(place(case) + [title, len(told.findings()), sum(f.open for f in told.findings()), sum(e[0] == NOTED for e in book), len(book),
                                      sum((i + 1) * e[0] for i, e in enumerate(book)), float(sum((i + 1) * (e[1] - FIRST_HOUR) for i, e in enumerate(book)))])
         for which, f in enumerate(told.findings()):
@@ -215,12 +217,13 @@ def main(folder):
                             + [float(moved.get(c, none)[0]) for c in range(4)] + [float(moved.get(0, none)[1]), moved.get(0, none)[2], moved.get(1, none)[2]]
                             + [hour(t) for goal in (f.alarm, f.soffit) for t in (goal or (None,) * 3)])
     remarks = [place(case) + [which, names(e[2]), float(e[1] - FIRST_HOUR)] for case, told in told_of for which, e in enumerate(e for e in told.book.events if e[0] == NOTED)]
-    write(folder, PROGRAM, "watch-remarks", "Remarks beside the findings", columns + [("which", "remark from 0"), ("name", "of the remark"), ("told", "h")],
-          inputs + [("which", "which"), ("name", "text name")], [("told", "watch.remark")], remarks, tolerance="1e-9", reason="whole hours")
+    if remarks:
+        write(folder, program, f"{prefix}-remarks", "Remarks beside the findings", columns + [("which", "remark from 0"), ("name", "of the remark"), ("told", "h")],
+              inputs + [("which", "which"), ("name", "text name")], [("told", "watch.remark")], remarks, tolerance="1e-9", reason="whole hours")
     counted = [("findings", "count"), ("open", "count"), ("remarks", "count"), ("events", "count"), ("kinds", "kind of each event times its place"),
                ("hours", "h of each event times its place")]
     calculations = {"kinds": "watch.events.kinds.book", "hours": "watch.events.hours.book"}
-    write(folder, PROGRAM, "watch-events", "What the watch tells of constructed sites", columns + [("case", "what was done")] + counted, inputs,
+    write(folder, program, f"{prefix}-events", "What the watch tells of constructed sites", columns + [("case", "what was done")] + counted, inputs,
           [(n, calculations.get(n, "watch." + n)) for n, _ in counted], events, tolerance="1e-9", reason="counts and whole hours")
     figures = [("named", "1 if the names are those"), ("shape", "0 step, 1 ramp, 2 either"), ("up", "1 or -1"), ("since", "h"), ("earliest", "h"), ("latest", "h"),
                ("found", "h"), ("closed", "h, -9999 for open"), ("returns", "count"), ("falls", "count"), ("recurrence", "min, -9999 for none")]
@@ -232,13 +235,21 @@ def main(folder):
     checks += [("scatter", "watch.finding.moved.scatter", "input.quantity = 0"), ("hours_r", "watch.finding.moved.hours", "input.quantity = 0"),
                ("hours_d", "watch.finding.moved.hours", "input.quantity = 1")]
     checks += [(n, "watch.finding.forecast." + n.split("_")[1], "input.goal = word " + n.split("_")[0]) for n, _ in goals]
-    write(folder, PROGRAM, "watch-findings", "Findings of the watch at constructed sites",
+    write(folder, program, f"{prefix}-findings", "Findings of the watch at constructed sites",
           columns + [("case", "what was done"), ("which", "finding from 0"), ("names", "of the finding")] + figures + moved + others + goals,
           inputs + [("which", "which")], checks, findings, tolerance="1e-8 relative or 1e-8", reason="whole hours; changes by medians of some logarithms; forecasts to a second")
-    write(folder, PROGRAM, "watch-kept", "What the watch knows before the last hour of constructed sites", columns + [("case", "what was done")]
-          + [(n, "as kept" if which >= 0 else "sum of all, each times its place") for n, _, _, which in KEPT], inputs,
-          [(n, "watch.kept", f"input.part = word {part}", f"input.key = word {key}", f"input.which = {which}") for n, part, key, which in KEPT], states,
+    write(folder, program, f"{prefix}-kept", "What the watch knows before the last hour of constructed sites", columns + [("case", "what was done")]
+          + [(n, "as kept" if which >= 0 else "sum of all, each times its place") for n, _, _, which in kept], inputs,
+          [(n, "watch.kept", f"input.part = word {part}", f"input.key = word {key}", f"input.which = {which}") for n, part, key, which in kept], states,
           tolerance="1e-8 relative or 1e-7", reason="16 digits are given; sums of some hundred logarithms")
+
+
+def main(folder):
+    tables(folder, PROGRAM, CASES, KEPT_OF, "watch")
+    columns = [("site", "the recipe"), ("changes", "rows of five"), ("zone", "zone"), ("diameter", "m"), ("from_hour", "h, -9999 for a search"), ("to_hour", "h"),
+               ("alarm", "m, 0 for none")]
+    inputs = [("site", "text site"), ("changes", "text changes"), ("zone", "text zone"), ("diameter", "diameter"), ("from", "from_hour"), ("to", "to_hour"),
+              ("alarm", "alarm")]
     figures = [("last", "h, -9999 for none"), ("held", "count"), ("remarks", "count"), ("left_out", "count"), ("left_out_end", "count")]
     write(folder, PROGRAM, "watch-stamps", "Readings whose stamps leap ahead", columns + [("stamps", "s after the begin")] + figures, inputs + [("stamps", "text stamps")],
           [(n, "watch.stamps." + {"left_out": "left-out", "left_out_end": "left-out.end"}.get(n, n)) for n, _ in figures],

@@ -10,6 +10,8 @@ import numpy as np
 
 from site_changes import CHANGED, CLOSED, DOWN, FOUND, NOTED, RETURNED, STANDING, STEP, UP, Book, Changes, Finding
 from site_hours import FIRST_HOUR, MOON, NAN, Bounds, Storms, Weather, hours, middle, robust
+from site_levels import Levels, lowest_hour
+from site_units import Units
 
 
 class Moon:
@@ -117,6 +119,14 @@ class Faults:
             if self.is_open(kind) and end - self.seen_at[kind] >= quiet:
                 self.tracks[kind].open, self.tracks[kind].closed = False, self.seen_at[kind]
                 self.book.tell(CLOSED, end, self.tracks[kind])
+
+    def give_away(self, since):
+        """The open finding of depths that cannot be, if it began with what another unit explains."""
+        for kind in ("dry", "outside"):
+            if self.is_open(kind) and abs(self.tracks[kind].since - since) <= 3:
+                self.rows = []
+                return self.tracks.pop(kind)
+        return None
 
     def total(self, column):
         return sum(r[1][column] for r in self.rows)
@@ -524,12 +534,14 @@ class Watch:
         moon = Moon(base.tidal, self.book)
         changes = Changes(base, alarm, self.book, moon)
         faults, clock = Faults(base, self.book), MonitorClock(base, self.book, moon)
+        units = Units(base, self.book, lambda of_depth, since, end: self.give_away(of_depth, since, end))
         gauge, silence, weather = GaugeClock(base, self.book), GaugeSilence(base, self.book), Weather()
-        self.moon, self.changes, self.faults, self.clock, self.gauge, self.silence, self.weather = moon, changes, faults, clock, gauge, silence, weather
+        self.units, self.moon, self.changes, self.faults, self.clock, self.gauge, self.silence, self.weather = units, moon, changes, faults, clock, gauge, silence, weather
         count, left = accepted(record.minutes)
         slow = 0.6 * base.velocity.extremes()[0] if base.velocity else 0.0
         low, high = base.depth.extremes()
         bounds = Bounds(base.pipe.diameter, base.depth_frozen, base.velocity_frozen, 1.25 * high, slow, -math.inf if base.pumped else 0.1 * low)
+        self.levels = Levels(lowest_hour(base.depth)) if base.level_usual else None
         block = day = last = None
         civil = base.calendar.of
         taken = hours(record.minutes[:count], record.depths[:count], record.velocities[:count], record.rains[:count], bounds)
@@ -541,6 +553,7 @@ class Watch:
                 self.book.events.clear()
             n, number = hour.number, FIRST_HOUR + hour.number
             today, of_day, rest = civil(n)
+            (units.learn if base.begin <= n < base.end else units.hour)(hour, number)
             excess = hour.y - base.depth.value(of_day, rest)
             highest = max(base.depth.value((of_day + k) % 24, kind) for k in range(-4, 5) for kind in (False, True))
             silence.take(hour, number, excess, hour.y - highest, changes.is_open() and not changes.is_water())
@@ -557,6 +570,8 @@ class Watch:
             block, day = number // 3, today
             faults.take(hour, number, changes.slows())
             clock.stamps(hour)
+            if self.levels:
+                self.levels.hour(number, hour.rain, hour.y, of_day, base.depth.value(of_day, rest), dry)
             both = hour.y == hour.y and hour.v == hour.v and not faults.explains()
             flow = hour.v + math.log(base.pipe.area(math.exp(hour.y))) if both else NAN
             if nearly and hour.y == hour.y:
@@ -572,13 +587,18 @@ class Watch:
         if block is not None:
             changes.block(block)
         end = FIRST_HOUR + last + 1
-        for each in (changes, faults, clock, gauge, silence):
+        for each in (changes, units, faults, clock, gauge, silence):
             each.finish(end)
         if left:
             stamp = record.minutes[count - 1] / 60 + FIRST_HOUR
             remark = Finding(0, "FALSE_STAMPS", stamp, stamp)
             remark.open, remark.closed = False, stamp
             self.book.events.insert(self.held_first(), (NOTED, stamp, remark.copy()))
+
+    def give_away(self, of_depth, since, end):
+        impossible = self.faults.give_away(since) if of_depth else None
+        changed = self.changes.give_away(since)
+        return changed if impossible is None else impossible
 
     def keep(self):
         """What is known before the last hour ends, by part and name; of many numbers the sum of each times its place."""
@@ -592,6 +612,10 @@ class Watch:
                 "gauge_late": g.late, "usual_rises": book(s.usual), "rises_without": book(s.sizes), "without": s.without, "spells": int(s.spells),
                 "quiet": s.quiet_hours, "faults": book(v for _, row in f.rows for v in row.values()), "beyond": book([0] * 2 + [f.beyond[k] for k in f.KINDS[2:]]),
                 "event": w.event}
+        kept.update(self.levels.kept() if self.levels else {})
+        for name, q in (("depth", self.units.depth), ("velocity", self.units.velocity)):
+            kept.update({f"{name}_before": book(v for r in q.before for v in r[1:]), f"{name}_leapt": book(v for r in q.leapt for v in r),
+                         f"{name}_last": book(r[1] for r in q.last), f"{name}_home": q.times_home})
         if self.moon.at:
             weights, rows, x = self.moon.weighted()
             kept.update(tide=book((rows.T @ (weights[:, None] * rows)).flatten()), tide_right=book(rows.T @ (weights * x)), tide_squares=float(weights @ (x * x)))

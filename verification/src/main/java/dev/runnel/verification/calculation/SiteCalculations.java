@@ -32,6 +32,8 @@ final class SiteCalculations {
     /** Any version of the text of a baseline. */
     private static final int NEWEST = 1000;
 
+    private static final int SUM = -2;
+
     private static final Map<String, BaselineSearch> LEARNED = new ConcurrentHashMap<>();
 
     private SiteCalculations() {}
@@ -110,7 +112,7 @@ final class SiteCalculations {
         return Quantity.values()[in.integer("quantity")];
     }
 
-    /** A number of the text that a baseline is kept as; -1 as place asks for how many there are. */
+    /** A number of the text that a baseline is kept as; -1 as place asks for how many there are, -2 for the sum of all, each times its place. */
     private static double kept(Inputs in) {
         StateText text = StateText.parse("site-baseline", NEWEST, baseline(in).toText());
         String key = in.text("key");
@@ -120,6 +122,13 @@ final class SiteCalculations {
         }
         boolean many = value.isEmpty() || value.contains(",");
         double[] numbers = many ? text.numbers(key) : new double[] {text.number(key)};
+        if (in.integer("which") == SUM) {
+            double sum = 0;
+            for (int i = 0; i < numbers.length; i++) {
+                sum += (i + 1) * numbers[i];
+            }
+            return sum;
+        }
         return in.integer("which") < 0 ? numbers.length : numbers[in.integer("which")];
     }
 

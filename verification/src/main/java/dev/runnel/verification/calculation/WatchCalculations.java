@@ -36,6 +36,7 @@ final class WatchCalculations {
     private static final Map<String, WatchReport> WATCHED = new ConcurrentHashMap<>();
     private static final Map<String, List<WatchNotice>> AFTERWARDS = new ConcurrentHashMap<>();
     private static final Map<String, String> KEPT = new ConcurrentHashMap<>();
+    private static final Map<String, String> STOPPED = new ConcurrentHashMap<>();
 
     private WatchCalculations() {}
 
@@ -131,7 +132,12 @@ final class WatchCalculations {
                                         .closed()
                                         .map(SiteCalculations::hours)
                                         .orElse(0.0))),
-                of("watch.kept", "as kept", "part key which ", WatchCalculations::kept));
+                of(
+                        "watch.kept",
+                        "as kept",
+                        "part key which ",
+                        in -> kept(KEPT.computeIfAbsent(key(in), key -> state(in)), in)),
+                of("watch.after.kept", "as kept", "at put part name until key which ", in -> kept(keptAfter(in), in)));
     }
 
     private static Calculation of(String name, String unit, String more, ToDoubleFunction<Inputs> body) {
@@ -189,8 +195,8 @@ final class WatchCalculations {
     }
 
     /** A number of the state after the last reading; -1 as place asks for the sum of all that are known, each times its place. */
-    private static double kept(Inputs in) {
-        StateText text = part(KEPT.computeIfAbsent(key(in), key -> state(in)), "site-watch");
+    private static double kept(String state, Inputs in) {
+        StateText text = part(state, "site-watch");
         for (String name : in.text("part").split("/")) {
             text = part(text.text(name.substring(0, name.indexOf(':'))), name.substring(name.indexOf(':') + 1));
         }
@@ -208,30 +214,54 @@ final class WatchCalculations {
     }
 
     /**
-     * What is told of findings of a name from an hour on, when the watch goes on from its state in which some numbers were
-     * put in the place of others.
+     * What is told of findings of a name, or of all if it is a dash, from an hour on, when the watch goes on from its state in
+     * which some numbers were put in the place of others.
      */
     private static List<WatchNotice> after(Inputs in) {
-        return AFTERWARDS.computeIfAbsent(key(in) + "|" + in.text("at") + "|" + in.text("put"), key -> {
-            Instant at = SiteRecipe.START.plusSeconds((long) (3600 * in.number("at")));
-            WatchRule rule = rule(in);
-            Machine<SiteReading, WatchNotice, WatchState> machine = rule.start();
+        return AFTERWARDS.computeIfAbsent(place(in) + "|" + in.text("name"), key -> {
+            Machine<SiteReading, WatchNotice, WatchState> machine = goneOn(in);
             List<WatchNotice> told = new ArrayList<>();
-            boolean isPut = false;
-            for (SiteReading reading : SiteCalculations.record(in)) {
-                if (!isPut && !reading.time().isBefore(at)) {
-                    String text = put(machine.state().toText(), "site-watch", in.text("part"), in.text("put"));
-                    machine = rule.start(rule.parseState(text));
-                    told.clear();
-                    isPut = true;
-                }
-                told.addAll(machine.next(reading));
-            }
+            record(in, in.number("at"), Double.POSITIVE_INFINITY).forEach(each -> told.addAll(machine.next(each)));
             told.addAll(machine.finish());
             return told.stream()
-                    .filter(each -> each.finding().name().name().equals(in.text("name")))
+                    .filter(each -> in.text("name").equals("-")
+                            || each.finding().name().name().equals(in.text("name")))
                     .toList();
         });
+    }
+
+    /** The text of the state some hours after numbers were put. */
+    private static String keptAfter(Inputs in) {
+        return KEPT.computeIfAbsent(place(in) + "|" + in.text("until"), key -> {
+            Machine<SiteReading, WatchNotice, WatchState> machine = goneOn(in);
+            record(in, in.number("at"), in.number("until")).forEach(machine::next);
+            return machine.state().toText();
+        });
+    }
+
+    private static String place(Inputs in) {
+        return key(in) + "|" + in.text("at") + "|" + in.text("part") + "|" + in.text("put");
+    }
+
+    private static Machine<SiteReading, WatchNotice, WatchState> goneOn(Inputs in) {
+        WatchRule rule = rule(in);
+        String before = STOPPED.computeIfAbsent(key(in) + "|" + in.text("at"), key -> {
+            Machine<SiteReading, WatchNotice, WatchState> machine = rule.start();
+            record(in, Double.NEGATIVE_INFINITY, in.number("at")).forEach(machine::next);
+            return machine.state().toText();
+        });
+        return rule.start(rule.parseState(put(before, "site-watch", in.text("part"), in.text("put"))));
+    }
+
+    private static List<SiteReading> record(Inputs in, double from, double until) {
+        List<SiteReading> readings = new ArrayList<>();
+        for (SiteReading reading : SiteCalculations.record(in)) {
+            double hour = hours(reading.time());
+            if (hour >= from && hour < until) {
+                readings.add(reading);
+            }
+        }
+        return readings;
     }
 
     /** Puts key=value pairs, separated by blanks (a list ends each number with a semicolon), into the part of a state that a path leads to. */
