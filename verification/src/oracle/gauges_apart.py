@@ -1,17 +1,21 @@
-"""Gauges that stand apart from their neighbours, and gauges compared in storms: Python with NumPy, no code in common.
+"""Gauges that stand apart from their neighbours, gauges compared in storms, gauges of one rain: Python with NumPy and SciPy, no code
+in common.
 
     python3 gauges_apart.py FOLDER
 
 writes the tables named below into the folder, csv and descriptor. Records are invented, from the seeds below. Which gauges are set
-aside is found by recursion over the set that is left, medians by NumPy; the rain of a storm minute by minute.
+aside is found by recursion over the set that is left, medians by NumPy; the rain of a storm minute by minute; ranks and connected groups by SciPy.
 """
 
+import itertools
 import math
 import random
 import sys
 from pathlib import Path
 
 import numpy as np
+from scipy.sparse.csgraph import connected_components
+from scipy.stats import rankdata
 
 FOLDER = Path(sys.argv[1] if len(sys.argv) > 1 else ".")
 NAN = float("nan")
@@ -256,6 +260,100 @@ def clocks():
           [("shift", "gauge.clocks.shift"), ("likeness", "gauge.clocks.likeness")], single)
 
 
+START_DAY = 11323  # 1 January 2001, days since 1970
+
+
+def whole_days(gauge, step):
+    """Depth of every day of UTC by its number; a day with a part unknown is not there."""
+    per = 1440 // step
+    return {START_DAY + i: sum(part) for i in range(-(-len(gauge) // per))
+            if len(part := gauge[per * i:per * i + per]) == per and not any(v != v for v in part)}
+
+
+def together(one, other):
+    """Rank correlation of two gauges on the days that count; None if fewer than 20 do."""
+    common = sorted(one.keys() & other.keys())
+    weather = set(common)
+    for gauge in (one, other):
+        for is_wet, spell in itertools.groupby(common, key=lambda d: gauge[d] > 0):
+            spell = list(spell)
+            if not is_wet and len(spell) > 15:
+                weather -= set(spell)
+    x, y = (np.array([g[d] for d in sorted(weather) if max(one[d], other[d]) >= 1 - 1e-9]) for g in (one, other))
+    if len(x) < 20:
+        return None
+    if np.ptp(x) == 0 or np.ptp(y) == 0:
+        return 0.0
+    return float(np.corrcoef(rankdata(x), rankdata(y))[0, 1])
+
+
+def groups():
+    rng = random.Random(84)
+
+    def rain(days, share=0.4):
+        return [round(1 + rng.expovariate(0.15), 1) if rng.random() < share else 0.0 for _ in range(days)]
+
+    def like(truth, spread):
+        return [round(v * math.exp(rng.gauss(0, spread)), 1) for v in truth]
+
+    rows, pairs_of = [], []
+    for case in range(9):
+        first, second, steps = rain(70), rain(70, 0.5), [1440] * 5
+        gauges = [first, like(first, 0.3), second, like(second, 0.6), rain(70)]
+        if case == 1:  # dead from a day on; just 15 days, and 16, without rain
+            gauges[1] = gauges[1][:40] + [0.0] * 30
+            gauges[0][19], gauges[0][20:35], gauges[0][35] = 4.0, [0.0] * 15, 3.0
+            gauges[3][19], gauges[3][20:36], gauges[3][36] = 4.0, [0.0] * 16, 3.0
+        if case == 2:  # a short record, and holes
+            gauges[3] = gauges[3][:25]
+            gauges[0] = [NAN if rng.random() < 0.1 else v for v in gauges[0]]
+        if case == 3:  # 6 hours and a day, cut within a day
+            gauges[0] = [round(v * part, 2) for v in gauges[0] for part in (0, 0.25, 0.5, 0.25)][:-2]
+            steps[0] = 360
+        if case == 4:  # a gauge between two places joins them
+            gauges[4] = [round(a + b, 1) for a, b in zip(first, second)]
+        if case == 5:  # steady drizzle has no ranks
+            gauges[2] = [2.0] * 70
+        if case == 6:  # 19 and 20 days
+            wet = [d for d in range(60) if max(gauges[0][d], gauges[2][d]) >= 1]
+            gauges = [g[:wet[19] + extra] for extra in (0, 1) for g in (gauges[0], gauges[2])]
+            steps = steps[:4]
+        if case in (7, 8):  # a correlation just below and just above 0.25
+            for _ in range(4000):
+                blend = like(first, 0.2)
+                mix = [a if rng.random() < 0.55 else b for a, b in zip(blend, rain(70))]
+                made = together(whole_days(first, 1440), whole_days(mix, 1440))
+                if (0.235 < made < 0.25) if case == 7 else (0.25 < made < 0.265):
+                    break
+            gauges, steps = [first, mix], [1440, 1440]
+        known = [whole_days(g, s) for g, s in zip(gauges, steps)]
+        matrix = [[None if a is b else together(a, b) for b in known] for a in known]
+        decided = [any(v is not None for v in line) for line in matrix]
+        linked = np.array([[v is not None and v >= 0.25 for v in line] for line in matrix])
+        _, label = connected_components(linked, directed=False)
+        sets = {}
+        for g, own in enumerate(label):
+            if decided[g]:
+                sets.setdefault(int(own), []).append(g)
+        largest = max(sets.values(), key=lambda s: (len(s), -s[0])) if sets else sets.setdefault(-1, [])
+        largest += [g for g in range(len(gauges)) if not decided[g]]
+        ordered = sorted(sorted(s) for s in sets.values())
+        head = ["; ".join(text(g) for g in gauges), " ".join(str(s) for s in steps)]
+        for own in range(len(gauges)):
+            rows.append(head + [own + 1, len(ordered), 1 + next(i for i, s in enumerate(ordered) if own in s),
+                                max((v for v in matrix[own] if v is not None), default=NAN)])
+        pairs_of += [head + [a + 1, b + 1, NAN if matrix[a][b] is None else matrix[a][b]] for a in range(len(gauges)) for b in range(a)][:4]
+    columns = [("gauges", "mm, steps of each"), ("steps", "min, step of each"), ("gauge", "1, number")]
+    inputs = [("gauges", "text gauges"), ("step_minutes", "text steps"), ("gauge", "gauge")]
+    rows = [r if r[-1] == r[-1] else r[:-1] + ["NaN"] for r in rows]
+    pairs_of = [r if r[-1] == r[-1] else r[:-1] + ["NaN"] for r in pairs_of]
+    write("gauge-groups", "Gauges that have the same rain", columns + [("count", "1, groups"), ("group", "1, number of its group"), ("greatest", "1, greatest rank correlation")], inputs,
+          [("count", "gauge.groups.count"), ("group", "gauge.groups.group"), ("greatest", "gauge.groups.greatest")], rows)
+    write("gauge-groups-by-pair", "Gauges that have the same rain, pair by pair", columns + [("other", "1, number"), ("correlation", "1, rank correlation")], inputs + [("other", "other")],
+          [("correlation", "gauge.groups.rank-correlation")], pairs_of)
+
+
 settled()
 storms()
 clocks()
+groups()

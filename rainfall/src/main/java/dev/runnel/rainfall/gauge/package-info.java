@@ -23,7 +23,8 @@
  * {@link dev.runnel.rainfall.gauge.TippingBucket#record}, or the time counts as dry.
  *
  * <p>Whether the record can be believed is another question: {@link dev.runnel.rainfall.gauge.TipChecks} look at the tips,
- * {@link dev.runnel.rainfall.gauge.StorageGauge} and {@link dev.runnel.rainfall.gauge.Neighbours} at what other gauges caught, and
+ * {@link dev.runnel.rainfall.gauge.StorageGauge} and {@link dev.runnel.rainfall.gauge.Neighbours} at what other gauges caught (those
+ * of the same rain, {@link dev.runnel.rainfall.gauge.GaugeGroups}), and
  * {@link dev.runnel.rainfall.gauge.TipResolution} says how far whole tips can be trusted.
  *
  * <p>A logger that writes the rain of each step instead of tips is a {@link dev.runnel.rainfall.gauge.SteppedGauge}.

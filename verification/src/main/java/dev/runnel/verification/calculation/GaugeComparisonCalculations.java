@@ -6,6 +6,7 @@ import static dev.runnel.verification.calculation.RainInputs.rainfall;
 
 import dev.runnel.rainfall.gauge.DoubleMass;
 import dev.runnel.rainfall.gauge.GaugeClocks;
+import dev.runnel.rainfall.gauge.GaugeGroups;
 import dev.runnel.rainfall.gauge.Neighbours;
 import dev.runnel.rainfall.gauge.ShiftedStorms;
 import dev.runnel.rainfall.gauge.StorageComparison;
@@ -127,6 +128,30 @@ final class GaugeComparisonCalculations {
                         "gauges",
                         CLOCKS,
                         in -> clocks(in).setAside().size()),
+                rainfall(
+                        "gauge.groups.count",
+                        "groups",
+                        "gauges step_minutes",
+                        in -> GaugeGroups.of(gauges(in)).groups().size()),
+                rainfall(
+                        "gauge.groups.group",
+                        "number",
+                        "gauges step_minutes gauge",
+                        in -> groupOf(name(in), GaugeGroups.of(gauges(in)))),
+                rainfall(
+                        "gauge.groups.rank-correlation",
+                        "1",
+                        "gauges step_minutes gauge other",
+                        in -> GaugeGroups.of(gauges(in))
+                                .rankCorrelation(name(in), "gauge " + in.integer("other"))
+                                .orElse(Double.NaN)),
+                rainfall(
+                        "gauge.groups.greatest",
+                        "1",
+                        "gauges step_minutes gauge",
+                        in -> GaugeGroups.of(gauges(in))
+                                .greatestCorrelation(name(in))
+                                .orElse(Double.NaN)),
                 rainfall("gauge.double-mass.ratio", "1", "gauge_mm reference_mm", in -> mass(in).ratio()),
                 rainfall(
                         "gauge.double-mass.break",
@@ -167,6 +192,15 @@ final class GaugeComparisonCalculations {
 
     private static String name(Inputs in) {
         return "gauge " + in.integer("gauge");
+    }
+
+    private static int groupOf(String gauge, GaugeGroups found) {
+        List<List<String>> groups = found.groups();
+        return groups.indexOf(groups.stream()
+                        .filter(group -> group.contains(gauge))
+                        .findFirst()
+                        .orElseThrow())
+                + 1;
     }
 
     private static Neighbours settled(Inputs in) {

@@ -3,6 +3,7 @@ package dev.runnel.examples.review;
 import dev.runnel.internal.Nearest;
 import dev.runnel.internal.Text;
 import dev.runnel.rainfall.gauge.GaugeClocks;
+import dev.runnel.rainfall.gauge.GaugeGroups;
 import dev.runnel.rainfall.gauge.Neighbours;
 import dev.runnel.rainfall.gauge.ShiftedStorms;
 import dev.runnel.timeseries.Interval;
@@ -15,6 +16,8 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.stream.Collectors;
 
 /** What the sites say of each other: gauges that should agree, volumes that should not shrink downstream. */
 final class BetweenSitesText {
@@ -50,17 +53,45 @@ final class BetweenSitesText {
      * What is known between the sites, found once for the page of text and for that of the survey.
      *
      * @param said the sentences; none of a single site
-     * @param neighbours the gauges in the storms of any of them; empty if there are fewer than two
+     * @param groups gauges of one rain, two or more in each
      */
-    record Between(List<Said> said, Optional<Neighbours> neighbours) {}
+    record Between(List<Said> said, List<Group> groups) {}
+
+    /**
+     * Gauges of one rain.
+     *
+     * @param gauged their sites
+     * @param neighbours the gauges in the storms of any of them
+     */
+    record Group(List<SiteResult> gauged, Neighbours neighbours) {
+        static Group of(List<SiteResult> gauged) {
+            return new Group(
+                    gauged, Neighbours.inPeriods(rain(gauged), storms(gauged)).settingAside(GAUGE_TOLERANCE));
+        }
+    }
 
     private BetweenSitesText() {}
 
     static Between of(List<SiteResult> sites) {
         List<SiteResult> gauged =
                 sites.stream().filter(site -> site.gauge().isPresent()).toList();
-        Optional<Neighbours> neighbours = gauged.size() < 2 ? Optional.empty() : Optional.of(neighbours(gauged));
-        return new Between(sites.size() < 2 ? List.of() : said(sites, gauged, neighbours), neighbours);
+        if (gauged.size() < 2) {
+            List<Said> said = sites.size() < 2 ? List.of() : said(sites, alone());
+            return new Between(said, List.of());
+        }
+        GaugeGroups found = GaugeGroups.of(rain(gauged));
+        List<List<SiteResult>> groups = found.groups().stream()
+                .map(names -> gauged.stream()
+                        .filter(site -> names.contains(site.id()))
+                        .toList())
+                .toList();
+        List<Group> compared =
+                groups.stream().filter(group -> group.size() > 1).map(Group::of).toList();
+        List<SiteResult> apart = groups.stream()
+                .filter(group -> group.size() == 1)
+                .flatMap(List::stream)
+                .toList();
+        return new Between(said(sites, ofGauges(compared, apart, found)), compared);
     }
 
     static void put(Page page, Between between) {
@@ -70,24 +101,68 @@ final class BetweenSitesText {
         }
     }
 
-    private static List<Said> said(List<SiteResult> sites, List<SiteResult> gauged, Optional<Neighbours> neighbours) {
+    private static List<Said> alone() {
+        return List.of(new Said("gauges", "fewer than two: nothing to compare"));
+    }
+
+    private static List<Said> said(List<SiteResult> sites, List<Said> ofGauges) {
         List<Said> said = new ArrayList<>();
         Map<String, SiteResult> byId = new HashMap<>();
         sites.forEach(site -> byId.put(site.id(), site));
         for (SiteResult below : sites) {
             below.upstream().ifPresent(id -> said.add(new Said("volumes", upstream(id, below, byId))));
         }
-        if (neighbours.isEmpty()) {
-            said.add(new Said("gauges", "fewer than two: nothing to compare"));
-            return said;
-        }
-        if (gauged.size() == 2) {
-            said.add(new Said("gauges", pair(gauged.get(0), gauged.get(1), neighbours.get())));
-        } else {
-            said.addAll(againstOthers(gauged, neighbours.get()));
-        }
-        said.addAll(clocks(gauged));
+        said.addAll(ofGauges);
         return said;
+    }
+
+    private static List<Said> ofGauges(List<Group> groups, List<SiteResult> apart, GaugeGroups found) {
+        List<Said> said = new ArrayList<>();
+        if (groups.size() > 1) {
+            said.add(new Said(
+                    "gauges",
+                    "these have each a rain of their own: "
+                            + groups.stream()
+                                    .map(group -> names(group.gauged()))
+                                    .collect(Collectors.joining("; "))));
+        }
+        for (Group group : groups) {
+            List<SiteResult> gauged = group.gauged();
+            if (gauged.size() == 2) {
+                said.add(new Said("gauges", pair(gauged.get(0), gauged.get(1), group.neighbours())));
+            } else {
+                said.addAll(againstOthers(gauged, group.neighbours()));
+            }
+        }
+        if (!apart.isEmpty()) {
+            said.add(new Said("gauges", apart(apart, found, groups.isEmpty())));
+        }
+        groups.forEach(group -> said.addAll(clocks(group.gauged())));
+        return said;
+    }
+
+    private static String names(List<SiteResult> gauged) {
+        return gauged.stream().map(SiteResult::name).collect(Collectors.joining(", "));
+    }
+
+    /** Gauges whose rain is that of no other. */
+    private static String apart(List<SiteResult> apart, GaugeGroups found, boolean isNoneCompared) {
+        double greatest = apart.stream()
+                .map(site -> found.greatestCorrelation(site.id()))
+                .flatMapToDouble(OptionalDouble::stream)
+                .max()
+                .orElseThrow();
+        String correlation = " (rank correlation of the depths of wet days " + Text.fixed(greatest, 2);
+        if (isNoneCompared && apart.size() == 2) {
+            return apart.get(0).name() + " and " + apart.get(1).name() + " have not the same rain" + correlation
+                    + "): not compared";
+        }
+        return isNoneCompared
+                ? "no two of the " + apart.size() + " have the same rain" + correlation
+                        + " at most): none is set against another"
+                : named(apart.stream().map(SiteResult::name).toList()) + ": rain that is not that of any other"
+                        + correlation
+                        + " at most), set against none: another place, a clock a day off or a gauge at fault";
     }
 
     private static String upstream(String id, SiteResult below, Map<String, SiteResult> byId) {
@@ -112,11 +187,6 @@ final class BetweenSitesText {
             at = at.get().upstream().map(byId::get);
         }
         return at.filter(found -> found.id().equals(site.id())).isPresent() ? way : List.of();
-    }
-
-    /** The gauges in the storms of any of them. */
-    private static Neighbours neighbours(List<SiteResult> gauged) {
-        return Neighbours.inPeriods(rain(gauged), storms(gauged)).settingAside(GAUGE_TOLERANCE);
     }
 
     private static Map<String, RegularSeries> rain(List<SiteResult> gauged) {

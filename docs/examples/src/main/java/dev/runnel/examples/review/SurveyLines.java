@@ -66,45 +66,59 @@ final class SurveyLines {
 
     private static List<SitePage.Panel> panels(List<SiteResult> results, BetweenSitesText.Between between) {
         List<SitePage.Panel> panels = new ArrayList<>(volumes(results));
-        between.neighbours().ifPresent(neighbours -> panels.addAll(doubleMass(results, neighbours)));
+        panels.addAll(doubleMass(results, between.groups()));
         return panels;
     }
 
-    /** Each gauge against the mean of the others, storm by storm. */
-    private static List<SitePage.Panel> doubleMass(List<SiteResult> results, Neighbours neighbours) {
-        List<SiteResult> gauged =
-                results.stream().filter(site -> site.gauge().isPresent()).toList();
-        // A gauge whose record the others do not share, or shared only in dry hours, has no line.
-        List<SiteResult> compared = gauged.stream()
-                .filter(site -> neighbours.finding(site.id()).isPresent())
-                .toList();
-        if (compared.isEmpty()) {
+    /** Each gauge against the median of the others of its rain, storm by storm. */
+    private static List<SitePage.Panel> doubleMass(List<SiteResult> results, List<BetweenSitesText.Group> groups) {
+        List<LineFigure.Line> lines = new ArrayList<>();
+        int compared = 0;
+        for (BetweenSitesText.Group group : groups) {
+            // A gauge whose record the others do not share, or shared only in dry hours, has no line.
+            List<SiteResult> telling = group.gauged().stream()
+                    .filter(site -> group.neighbours().finding(site.id()).isPresent())
+                    .toList();
+            compared += telling.size();
+            // Of two gauges one line says all.
+            telling.stream()
+                    .limit(group.gauged().size() == 2 ? 1 : MOST_LINES)
+                    .map(site -> line(site, group.neighbours()))
+                    .forEach(lines::add);
+        }
+        if (lines.isEmpty()) {
             return List.of();
         }
-        List<LineFigure.Line> lines = new ArrayList<>();
-        // Of two gauges one line says all.
-        int most = gauged.size() == 2 ? 1 : MOST_LINES;
-        for (SiteResult site : compared.subList(0, Math.min(most, compared.size()))) {
-            DoubleMass mass = neighbours.against(site.id());
-            lines.add(new LineFigure.Line(
-                    site.name() + ", " + Text.significant(mass.ratio(), 3) + " of the others",
-                    fromZero(mass.cumulativeReference()),
-                    fromZero(mass.cumulativeGauge()),
-                    false));
-        }
+        long gauged = results.stream().filter(site -> site.gauge().isPresent()).count();
+        long grouped = groups.stream().mapToLong(group -> group.gauged().size()).sum();
         return List.of(new SitePage.Panel(
                 "Gauges against each other",
-                LineFigure.of("Double mass of the gauges", "mean of the other gauges, mm", "gauge, mm", lines),
+                LineFigure.of(
+                        "Double mass of the gauges",
+                        "median of the other gauges, mm",
+                        "gauge, mm",
+                        lines.subList(0, Math.min(MOST_LINES, lines.size()))),
                 "Sums over the storms; a straight line is a gauge that keeps its ratio to the others, a bend one that changed."
-                        + (compared.size() > MOST_LINES
-                                ? " The first " + MOST_LINES + " of " + compared.size() + "."
-                                : "")
-                        + (compared.size() < gauged.size()
-                                ? " Without a line: " + Show.count(gauged.size() - compared.size(), "gauge")
+                        + (compared > MOST_LINES ? " The first " + MOST_LINES + " of " + compared + "." : "")
+                        + (compared < grouped
+                                ? " Without a line: " + Show.count((int) (grouped - compared), "gauge")
                                         + " with fewer than two storms at the same time as others."
+                                : "")
+                        + (grouped < gauged
+                                ? " Without a line: " + Show.count((int) (gauged - grouped), "gauge")
+                                        + " with rain that is not that of others."
                                 : ""),
                 "gauge-checks",
                 false));
+    }
+
+    private static LineFigure.Line line(SiteResult site, Neighbours neighbours) {
+        DoubleMass mass = neighbours.against(site.id());
+        return new LineFigure.Line(
+                site.name() + ", " + Text.significant(mass.ratio(), 3) + " of the others",
+                fromZero(mass.cumulativeReference()),
+                fromZero(mass.cumulativeGauge()),
+                false);
     }
 
     private static double[] fromZero(double[] sums) {

@@ -98,6 +98,50 @@ class GaugesCompareTest {
                 .contains("Without a line: 1&nbsp;gauge with fewer than two storms at the same time as others.");
     }
 
+    /** Thirty storms, one every other day, of depths that go up and down by their own pattern; from a day on. */
+    private static String ownRain(int firstDay, int pattern) {
+        return SiteOnDisk.readings("time,rain_mm", "2026-03-02T00:00:00Z", FIVE_MINUTES, 61 * STEPS_OF_A_DAY, i -> {
+            int storm = (i / STEPS_OF_A_DAY - firstDay) / 2;
+            boolean rains = i / STEPS_OF_A_DAY >= firstDay && (i / STEPS_OF_A_DAY - firstDay) % 2 == 0;
+            int step = i % STEPS_OF_A_DAY;
+            return rains && step >= 120 && step < 126 ? "" + (3 + storm * pattern % 31) / 5.0 : "0";
+        });
+    }
+
+    @Test
+    void gaugesOfOtherRainAccuseNobody() {
+        SiteOnDisk sites = sitesOf(61, new String[] {"alder", "site"}, ownRain(0, 7), ownRain(1, 11));
+        assertThat(between(sites))
+                .isEqualTo(
+                        "BETWEEN THE SITES gauges alder and site have not the same rain (rank correlation of the depths "
+                                + "of wet days -0.86): not compared");
+        assertThat(sites.output().resolve("index.html")).content().doesNotContain("Double mass of the gauges");
+    }
+
+    /** Two towns and a gauge between them: each is set against its own. */
+    @Test
+    void gaugesAreComparedWithinTheirRain() {
+        SiteOnDisk sites = sitesOf(
+                61,
+                new String[] {"alder", "beck", "cliff", "dune", "site"},
+                ownRain(0, 7),
+                ownRain(1, 11),
+                ownRain(0, 7),
+                ownRain(1, 11),
+                ownRain(0, 13));
+        assertThat(between(sites))
+                .startsWith("BETWEEN THE SITES gauges these have each a rain of their own: alder, cliff; beck, dune "
+                        + "gauges in the storms of their common time alder ")
+                .contains("gauges in the storms of their common time beck ")
+                .contains("none differs by more than 20 %")
+                .contains(
+                        "gauges site: rain that is not that of any other (rank correlation of the depths of wet days ")
+                .endsWith(" at most), set against none: another place, a clock a day off or a gauge at fault");
+        assertThat(sites.output().resolve("index.html"))
+                .content()
+                .contains("Without a line: 1&nbsp;gauge with rain that is not that of others.");
+    }
+
     @Test
     void deadGaugesAreNotCompared() {
         SiteOnDisk sites = sites(new String[] {"beck", "site"}, rain(0, 0, 0), rain(0, 0, 0));
