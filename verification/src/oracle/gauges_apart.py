@@ -260,6 +260,7 @@ def clocks():
           [("shift", "gauge.clocks.shift"), ("likeness", "gauge.clocks.likeness")], single)
 
 
+NONE = -2  # too few days to say a correlation
 START_DAY = 11323  # 1 January 2001, days since 1970
 
 
@@ -341,15 +342,13 @@ def groups():
         head = ["; ".join(text(g) for g in gauges), " ".join(str(s) for s in steps)]
         for own in range(len(gauges)):
             rows.append(head + [own + 1, len(ordered), 1 + next(i for i, s in enumerate(ordered) if own in s),
-                                max((v for v in matrix[own] if v is not None), default=NAN)])
-        pairs_of += [head + [a + 1, b + 1, NAN if matrix[a][b] is None else matrix[a][b]] for a in range(len(gauges)) for b in range(a)][:4]
+                                max((v for v in matrix[own] if v is not None), default=NONE)])
+        pairs_of += [head + [a + 1, b + 1, NONE if matrix[a][b] is None else matrix[a][b]] for a in range(len(gauges)) for b in range(a)][:4]
     columns = [("gauges", "mm, steps of each"), ("steps", "min, step of each"), ("gauge", "1, number")]
     inputs = [("gauges", "text gauges"), ("step_minutes", "text steps"), ("gauge", "gauge")]
-    rows = [r if r[-1] == r[-1] else r[:-1] + ["NaN"] for r in rows]
-    pairs_of = [r if r[-1] == r[-1] else r[:-1] + ["NaN"] for r in pairs_of]
-    write("gauge-groups", "Gauges that have the same rain", columns + [("count", "1, groups"), ("group", "1, number of its group"), ("greatest", "1, greatest rank correlation")], inputs,
+    write("gauge-groups", "Gauges that have the same rain", columns + [("count", "1, groups"), ("group", "1, number of its group"), ("greatest", "1, greatest rank correlation, -2 for none")], inputs,
           [("count", "gauge.groups.count"), ("group", "gauge.groups.group"), ("greatest", "gauge.groups.greatest")], rows)
-    write("gauge-groups-by-pair", "Gauges that have the same rain, pair by pair", columns + [("other", "1, number"), ("correlation", "1, rank correlation")], inputs + [("other", "other")],
+    write("gauge-groups-by-pair", "Gauges that have the same rain, pair by pair", columns + [("other", "1, number"), ("correlation", "1, rank correlation, -2 for none")], inputs + [("other", "other")],
           [("correlation", "gauge.groups.rank-correlation")], pairs_of)
 
 

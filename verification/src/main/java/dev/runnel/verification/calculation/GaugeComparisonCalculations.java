@@ -29,6 +29,9 @@ final class GaugeComparisonCalculations {
     private static final String CLOCKS = "gauges step_minutes from_minutes long_minutes tolerance_minutes gauge";
     private static final String STORAGE = "depths reading_hours stored_mm allowance resolution_mm";
 
+    /** No correlation is that low: too few days to say one. */
+    private static final double NONE = -2;
+
     private GaugeComparisonCalculations() {}
 
     static List<Calculation> all() {
@@ -144,14 +147,14 @@ final class GaugeComparisonCalculations {
                         "gauges step_minutes gauge other",
                         in -> GaugeGroups.of(gauges(in))
                                 .rankCorrelation(name(in), "gauge " + in.integer("other"))
-                                .orElse(Double.NaN)),
+                                .orElse(NONE)),
                 rainfall(
                         "gauge.groups.greatest",
                         "1",
                         "gauges step_minutes gauge",
                         in -> GaugeGroups.of(gauges(in))
                                 .greatestCorrelation(name(in))
-                                .orElse(Double.NaN)),
+                                .orElse(NONE)),
                 rainfall("gauge.double-mass.ratio", "1", "gauge_mm reference_mm", in -> mass(in).ratio()),
                 rainfall(
                         "gauge.double-mass.break",
