@@ -34,13 +34,16 @@ final class ProfileDays {
         this.slotCount = SECONDS_IN_DAY / slotSeconds;
         this.dates = dates;
         Map<LocalDate, int[]> counts = new TreeMap<>();
-        LocalSeconds clock = new LocalSeconds(zone);
+        add(series, new LocalSeconds(zone), counts);
+        slotMeans.forEach((date, ofDay) -> divide(ofDay, counts.getOrDefault(date, new int[slotCount])));
+    }
+
+    private void add(Series series, LocalSeconds clock, Map<LocalDate, int[]> counts) {
         for (int i = 0; i < series.size(); i++) {
             if (series.quality(i).isUsable()) {
                 add(clock.of(series.epochNanos(i)), series.value(i), counts);
             }
         }
-        slotMeans.forEach((date, ofDay) -> divide(ofDay, counts.getOrDefault(date, new int[slotCount])));
     }
 
     /** A method of each reading, so that what few readings need is not woven into the loop over all. */

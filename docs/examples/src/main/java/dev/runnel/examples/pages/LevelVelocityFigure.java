@@ -174,18 +174,31 @@ public final class LevelVelocityFigure {
                 .toList();
         long[] starts = nanos(sorted, Interval::start);
         long[] ends = nanos(sorted, Interval::end);
-        int i = 0;
+        int at = 0;
         for (int finding = 0; finding < ends.length; finding++) {
-            while (i < cells.length && times[i] < starts[finding]) {
-                i++;
-            }
-            for (; i < cells.length && times[i] < ends[finding]; i++) {
-                if (cells[i] >= 0 && !picked[cells[i]]) {
-                    picked[cells[i]] = true;
-                    square(marks, cells[i]);
-                }
+            at = mark(cells, marks, picked, firstFrom(starts[finding], at), ends[finding]);
+        }
+    }
+
+    /** The first reading from one on that is not before a time. */
+    private int firstFrom(long time, int from) {
+        int i = from;
+        while (i < times.length && times[i] < time) {
+            i++;
+        }
+        return i;
+    }
+
+    /** Marks the cells of the readings from one on to a time, and returns the reading there. */
+    private int mark(int[] cells, StringBuilder marks, boolean[] picked, int from, long to) {
+        int i = from;
+        for (; i < cells.length && times[i] < to; i++) {
+            if (cells[i] >= 0 && !picked[cells[i]]) {
+                picked[cells[i]] = true;
+                square(marks, cells[i]);
             }
         }
+        return i;
     }
 
     /** The cell of a place, or a negative number if it lies outside of the axes or nowhere. */

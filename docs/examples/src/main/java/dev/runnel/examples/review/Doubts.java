@@ -65,9 +65,14 @@ record Doubts(List<Finding> findings, Optional<DoubtfulReadings> readings, Insta
 
     /** Returns the share of the flow of a day that rests on doubtful readings; 0 if none flowed. */
     double shareOfFlow(Series flow, LocalDate day) {
-        return shareOfFlow(flow.slice(Interval.of(
+        Interval hours = Interval.of(
                 day.atStartOfDay(zone).toInstant(),
-                day.plusDays(1).atStartOfDay(zone).toInstant())));
+                day.plusDays(1).atStartOfDay(zone).toInstant());
+        // Most days are asked for in vain.
+        return readings.isEmpty()
+                        || readings.get().findings(ReadingUse.FLOW, hours).isEmpty()
+                ? 0
+                : shareOfFlow(flow.slice(hours));
     }
 
     /** Returns the share of a flow, of either direction, that rests on doubtful readings; 0 if none flowed. */

@@ -15,25 +15,25 @@ import java.util.OptionalDouble;
  *
  * @param sound m above the invert; empty if no reading is free of doubt
  * @param doubted m above the invert, higher than the other; empty if there is none
+ * @param median of the levels that nothing speaks against, m; of all if there are none of these
+ * @param isPart whether that leaves readings out
  */
-record LevelPeaks(OptionalDouble sound, OptionalDouble doubted) {
-    static LevelPeaks of(SiteReview review) {
-        double highest = review.flow().levels().maximum();
-        Series levels = review.flow().record().level();
-        Series left = review.doubts().surelySound(levels);
+record LevelPeaks(OptionalDouble sound, OptionalDouble doubted, double median, boolean isPart) {
+    static LevelPeaks of(FlowFindings flow, Doubts doubts) {
+        double highest = flow.levels().maximum();
+        Series levels = flow.record().level();
+        Series left = doubts.surelySound(levels);
         if (left == levels) {
-            return new LevelPeaks(known(highest), OptionalDouble.empty());
+            return new LevelPeaks(
+                    known(highest), OptionalDouble.empty(), flow.levels().median(), false);
         }
-        double sound = left.statistics().maximum();
-        return new LevelPeaks(known(sound), sound >= highest ? OptionalDouble.empty() : known(highest));
-    }
-
-    /** Statistics of the levels that nothing speaks against; of all if none is left. */
-    static Statistics sound(SiteReview review) {
-        Series levels = review.flow().record().level();
-        Series left = review.doubts().withoutDoubtful(false, levels);
-        Statistics sound = left == levels ? review.flow().levels() : left.statistics();
-        return sound.count() == 0 ? review.flow().levels() : sound;
+        Statistics known = left.statistics();
+        boolean isPart = known.count() > 0 && known.count() < flow.levels().count();
+        return new LevelPeaks(
+                known(known.maximum()),
+                known.maximum() >= highest ? OptionalDouble.empty() : known(highest),
+                isPart ? known.median() : flow.levels().median(),
+                isPart);
     }
 
     private static OptionalDouble known(double level) {

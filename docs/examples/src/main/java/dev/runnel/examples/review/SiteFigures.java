@@ -71,7 +71,7 @@ final class SiteFigures {
     }
 
     private void highest() {
-        LevelPeaks peaks = LevelPeaks.of(review);
+        LevelPeaks peaks = review.peaks();
         String doubted =
                 peaks.doubted().isPresent() ? Show.mm(peaks.doubted().getAsDouble()) + " by doubtful depths" : "";
         if (peaks.sound().isEmpty()) {
@@ -91,7 +91,7 @@ final class SiteFigures {
 
     /** The highest level of sound readings. */
     static String highest(SiteReview review) {
-        LevelPeaks peaks = LevelPeaks.of(review);
+        LevelPeaks peaks = review.peaks();
         return peaks.sound().isPresent()
                 ? Show.mm(peaks.sound().getAsDouble())
                 : peaks.doubted().isPresent() ? "withheld" : "";

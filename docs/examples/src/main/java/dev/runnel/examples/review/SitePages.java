@@ -18,7 +18,6 @@ import dev.runnel.rainfall.ddf.EventRarity;
 import dev.runnel.rainfall.event.RainfallEvent;
 import dev.runnel.timeseries.Interval;
 import dev.runnel.timeseries.Series;
-import dev.runnel.timeseries.Statistics;
 import dev.runnel.timeseries.alarm.AlarmEvent;
 import dev.runnel.timeseries.baseline.DayClass;
 import dev.runnel.timeseries.baseline.DiurnalProfile;
@@ -217,17 +216,14 @@ final class SitePages {
     /** The pipe with the water that half of the readings are below. */
     private SitePage.Panel pipe() {
         PipeMonitor monitor = review.site().monitor();
-        Statistics levels = LevelPeaks.sound(review);
-        double depth = levels.count() == 0 ? 0 : Math.max(0, levels.median() - monitor.bedAboveInvert());
+        double depth = review.peaks().median() - monitor.bedAboveInvert();
         return new SitePage.Panel(
                 "The pipe",
                 SectionFigure.of(
                         monitor.conduit().section(), depth > 0 ? OptionalDouble.of(depth) : OptionalDouble.empty()),
                 depth > 0
                         ? "Filled to the median depth of the record"
-                                + (levels.count() < review.flow().levels().count()
-                                        ? ", doubtful depths left out."
-                                        : ".")
+                                + (review.peaks().isPart() ? ", doubtful depths left out." : ".")
                         : "",
                 "sections",
                 false);

@@ -17,6 +17,7 @@ import java.util.stream.Collectors;
  * @param rain what the gauge says, if there is one
  * @param watched what is usual at the site, and what has changed since
  * @param doubts what the findings mean for the figures
+ * @param peaks the highest levels, and which of them is in doubt
  * @param dryDays what depth and velocity say of each dry day
  * @param dryWeather what is usual in dry weather
  * @param spillReturn spills with their volumes and the annual return, if there is an overflow
@@ -29,6 +30,7 @@ record SiteReview(
         Optional<RainFindings> rain,
         Watched watched,
         Doubts doubts,
+        LevelPeaks peaks,
         List<DailyEvidence> dryDays,
         DryWeather dryWeather,
         Optional<SpillReturn> spillReturn,
@@ -61,6 +63,7 @@ record SiteReview(
                 rain,
                 watched,
                 doubts,
+                LevelPeaks.of(flow, doubts),
                 DailyEvidence.of(flow.record(), days, data.site().zone()),
                 dryWeather,
                 SpillReturn.of(data, flow, doubts),

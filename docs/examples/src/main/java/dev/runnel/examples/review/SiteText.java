@@ -9,7 +9,6 @@ import dev.runnel.hydraulics.monitoring.MonitorHistory;
 import dev.runnel.hydraulics.monitoring.PipeMonitor;
 import dev.runnel.internal.Text;
 import dev.runnel.timeseries.Interval;
-import dev.runnel.timeseries.Statistics;
 import java.time.ZoneId;
 import java.util.List;
 
@@ -70,7 +69,7 @@ final class SiteText {
         page.section("capacity")
                 .say("clean pipe, uniform flow: full bore " + Show.flow(full.discharge()) + " at "
                         + Show.velocity(full.velocity()) + "; at most " + Show.flow(most.discharge()) + " at "
-                        + Show.mm(most.depth()) + regime(LevelPeaks.sound(review), conduit));
+                        + Show.mm(most.depth()) + regime(review.peaks().median(), conduit));
     }
 
     /** What the books say of other times, and what the pipe could carry then. */
@@ -95,17 +94,16 @@ final class SiteText {
     }
 
     /** Whether uniform flow is shooting or streaming at the depth most often seen, and nearly full. */
-    private static String regime(Statistics levels, Conduit conduit) {
-        double usual = levels.median();
+    private static String regime(double usual, Conduit conduit) {
         double height = conduit.section().height();
         if (!(usual > 0 && usual < 0.8 * height)) {
             return "";
         }
-        return "; " + regime(conduit, usual) + " at the median depth, " + regime(conduit, 0.8 * height)
+        return "; " + froude(conduit, usual) + " at the median depth, " + froude(conduit, 0.8 * height)
                 + " at 80 % full";
     }
 
-    private static String regime(Conduit conduit, double depth) {
+    private static String froude(Conduit conduit, double depth) {
         double froude = conduit.at(depth).froudeNumber();
         return (froude > 1 ? "supercritical" : "subcritical") + " (Fr " + Text.fixed(froude, 2) + ")";
     }

@@ -71,7 +71,7 @@ final class SurveySummary {
         row.add(dry.isFlow() ? mean : "");
         row.add(dry.isFlow() ? "" : mean);
         row.add(dry.doubtfulShare());
-        LevelPeaks peaks = LevelPeaks.of(review);
+        LevelPeaks peaks = review.peaks();
         row.add(number(peaks.sound()));
         row.add(number(
                 peaks.sound().isPresent()
