@@ -139,6 +139,21 @@ def profiles():
           [("depth", "varied-flow.profile.depth-at", "input.distance = x"), ("inlet", "varied-flow.profile.inlet-invert", "tolerance = 1e-13 relative")], rows, tolerance="2e-9 relative", reason="the stated error of a depth, 1e-9")
 
 
+def steep_ends():
+    """On a steep slope the slow line from the outlet ends at critical depth half a metre below the inlet: there flow begins critical."""
+    rows = []
+    for width, slope, n, q, outlet in (("2", "0.02", "0.013", "2", "0.9"), ("1.2", "0.04", "0.012", "0.8", "0.7")):
+        section, flow = Trapezoid(mpf(width), mpf(0)), mpf(q)
+        turning = (flow**2 / (G * mpf(width) ** 2)) ** (mpf(1) / 3)
+        reach = distance(section, flow, mpf(slope), mpf(n), turning, mpf(outlet))
+        for more in ("0.5", "0.9", "0.2"):
+            rows.append((width, show(reach + mpf(more)), slope, n, q, outlet, show(turning), show(mpf(outlet))))
+    write(FOLDER, PROGRAM, "profiles-steep-ends", "V. T. Chow (1959), section 9-4: flow through critical depth at the upper end of a steep reach whose slow line ends just below it",
+          [("width", "m, width"), ("length", "m, length"), ("slope", "m/m, gradient"), ("n", "s/m^(1/3), Manning's n"), ("q", "m3/s, discharge"), ("outlet", "m, outlet depth"), ("inlet", "m, depth at the inlet"), ("end", "m, depth at the outlet")],
+          [("shape", "word rectangular"), ("width", "width"), ("lengths", "text length"), ("gradients", "text slope"), ("drops", "word 0"), ("n", "n"), ("discharge", "q"), ("outlet_depth", "outlet"), ("outlet_invert", "0")],
+          [("inlet", "varied-flow.profile.depth-at", "input.distance = 0"), ("end", "varied-flow.profile.depth-at", "input.distance = length * (1 - 1e-15)")], rows, tolerance="2e-9 relative", reason="the stated error of a depth, 1e-9")
+
+
 def divided():
     rows = []
     surveys = [
@@ -263,6 +278,6 @@ def classes():
 
 
 if __name__ == "__main__":
-    for make in (walls, records, profiles, divided, lengths, fits, widths, classes):
+    for make in (walls, records, profiles, steep_ends, divided, lengths, fits, widths, classes):
         if not sys.argv[2:] or make.__name__ in sys.argv[2:]:
             make()

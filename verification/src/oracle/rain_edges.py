@@ -365,7 +365,34 @@ def lags(rng):
           [("lag", "response.lag", "result = result / 600"), ("r", "response.lag-correlation")], rows, tolerance="1e-11")
 
 
+def intensity_fits(rng):
+    """Bernard's formula by the normal equations of its logarithms; and depths that do not grow with the time, which every form holds as i = a/t."""
+    rows = []
+    for k in range(6):
+        minutes = sorted(rng.sample([5, 10, 15, 20, 30, 45, 60, 90, 120, 240], rng.choice([3, 5, 7])))
+        depths = [round(7 * (t / 10) ** 0.35 * rng.uniform(0.93, 1.07), 1) for t in minutes]
+        depths = sorted(depths)
+        x, y = [math.log(t) for t in minutes], [math.log(60 * d / t) for d, t in zip(depths, minutes)]
+        n = len(x)
+        slope = (n * math.fsum(a * b for a, b in zip(x, y)) - math.fsum(x) * math.fsum(y)) / (n * math.fsum(a * a for a in x) - math.fsum(x) ** 2)
+        middle = (math.fsum(y) - slope * math.fsum(x)) / n
+        scatter = 100 * math.sqrt(math.fsum((middle + slope * a - b) ** 2 for a, b in zip(x, y)) / n)
+        rows.append(("bernard", text(minutes), text(depths), math.exp(middle), "", -slope, scatter))
+    for form in ("bernard", "talbot", "sherman", "kimijima"):
+        for depth in (3.7, 21.0):
+            rows.append((form, "5 10 30 60", text([depth] * 4), 60 * depth, "" if form == "bernard" else 0, "" if form == "talbot" else 1, 0))
+    write(FOLDER, PROGRAM, "intensity-fits-plain", "intensity formulae by least squares of logarithms, and of depths that do not grow",
+          [("form", "text, form"), ("t", "min, durations"), ("d", "mm, depths"), ("a", "mm/h, a"), ("b", "min, b"), ("n", "1, n"), ("scatter", "%, root mean square")], [("form", "text form"), ("minutes", "text t"), ("depths", "text d")],
+          [("a", "intensity-fit.coefficient", "input.coefficient = word a"), ("b", "intensity-fit.coefficient", "input.coefficient = word b"), ("n", "intensity-fit.coefficient", "input.coefficient = word n"), ("scatter", "intensity-fit.scatter", "tolerance = 1e-9", "reason = a difference of logarithms")],
+          rows, tolerance="1e-10 relative or 1e-12")
+
+
+def one_gauge(rng):
+    rows = [("0 0 1 0", "3 7 11.5 NaN", 11.5), ("1", "4.25", 4.25), ("0.25 0.75 0", "8 4 NaN", 5), ("1 0", "0 6", 0)]
+    write(FOLDER, PROGRAM, "one-gauge-for-all", "means where one gauge has all the weight", [("w", "1, weights"), ("d", "mm, depths"), ("mean", "mm, mean")], [("weights", "text w"), ("depths", "text d")], [("mean", "areal.weighted-mean")], rows)
+
+
 if __name__ == "__main__":
     random_ = random.Random(291126)
-    for part in (dry_gaps, windows, profiles, triangles, storms, snow, curves, checks, static, separate_peaks, grids, lags):
+    for part in (dry_gaps, windows, profiles, triangles, storms, snow, curves, checks, static, separate_peaks, grids, lags, intensity_fits, one_gauge):
         part(random_)

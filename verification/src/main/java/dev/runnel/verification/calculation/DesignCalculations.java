@@ -42,6 +42,11 @@ final class DesignCalculations {
                         "form minutes depths coefficient",
                         in -> coefficient(in)),
                 of(
+                        "intensity-fit.scatter",
+                        "%",
+                        "form minutes depths",
+                        in -> fitted(in).rmsPercent()),
+                of(
                         "ddf.bilham.depth",
                         "mm",
                         "minutes years",
@@ -141,15 +146,18 @@ final class DesignCalculations {
         };
     }
 
-    private static double coefficient(Inputs in) {
+    private static IntensityFit fitted(Inputs in) {
         List<Duration> durations = Arrays.stream(in.sample("minutes"))
                 .mapToObj(DesignCalculations::minutes)
                 .toList();
-        IntensityFormula fitted = IntensityFit.of(
-                        IntensityFormula.Form.valueOf(in.text("form").toUpperCase(Locale.ROOT)),
-                        durations,
-                        in.sample("depths"))
-                .formula();
+        return IntensityFit.of(
+                IntensityFormula.Form.valueOf(in.text("form").toUpperCase(Locale.ROOT)),
+                durations,
+                in.sample("depths"));
+    }
+
+    private static double coefficient(Inputs in) {
+        IntensityFormula fitted = fitted(in).formula();
         return switch (in.text("coefficient")) {
             case "a" -> fitted.a();
             case "b" -> fitted.b();

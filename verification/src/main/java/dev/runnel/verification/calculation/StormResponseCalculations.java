@@ -42,6 +42,16 @@ final class StormResponseCalculations {
                         " measure",
                         in -> responses(in).trend(measure(in)).perYear()),
                 of(
+                        "response.trend.lower",
+                        "as the measure, a year",
+                        " measure",
+                        in -> responses(in).trend(measure(in)).line().lower()),
+                of(
+                        "response.trend.upper",
+                        "as the measure, a year",
+                        " measure",
+                        in -> responses(in).trend(measure(in)).line().upper()),
+                of(
                         "response.trend.p-value",
                         "1",
                         " measure",
