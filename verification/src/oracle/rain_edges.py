@@ -392,7 +392,24 @@ def one_gauge(rng):
     write(FOLDER, PROGRAM, "one-gauge-for-all", "means where one gauge has all the weight", [("w", "1, weights"), ("d", "mm, depths"), ("mean", "mm, mean")], [("weights", "text w"), ("depths", "text d")], [("mean", "areal.weighted-mean")], rows)
 
 
+def autocorrelations(rng):
+    rows = []
+    for k in range(8):
+        n = rng.randrange(6, 60)
+        x = [NAN if rng.random() < 0.15 and k % 2 else rng.choice([0.0, 0.0, round(rng.uniform(0, 6), 1)]) for _ in range(n)]
+        if len({v for v in x if v == v}) < 2:
+            continue
+        known = [F(v) for v in x if v == v]
+        mean = sum(known) / len(known)
+        variance = sum((v - mean) ** 2 for v in known) / len(known)
+        for lag in sorted({1, 2, 3, 4, n // 3, n // 2, n - 1}):
+            pairs = [(F(a) - mean) * (F(b) - mean) for a, b in zip(x, x[lag:]) if a == a and b == b]
+            rows.append((text(x), lag, float(sum(pairs) / len(pairs) / variance) if pairs else 0))
+    write(FOLDER, PROGRAM, "autocorrelations-with-gaps", "autocorrelation of rain with missing steps: the mean product over the pairs that are known, over the variance",
+          [("x", "mm, depths"), ("lag", "1, steps"), ("r", "1, coefficient")], [("depths", "text x"), ("lag", "lag")], [("r", "event.autocorrelation")], rows, tolerance="1e-11")
+
+
 if __name__ == "__main__":
     random_ = random.Random(291126)
-    for part in (dry_gaps, windows, profiles, triangles, storms, snow, curves, checks, static, separate_peaks, grids, lags, intensity_fits, one_gauge):
+    for part in (dry_gaps, windows, profiles, triangles, storms, snow, curves, checks, static, separate_peaks, grids, lags, intensity_fits, one_gauge, autocorrelations):
         part(random_)

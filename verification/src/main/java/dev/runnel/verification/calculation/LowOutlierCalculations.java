@@ -1,5 +1,6 @@
 package dev.runnel.verification.calculation;
 
+import dev.runnel.rainfall.distribution.Bootstrap;
 import dev.runnel.rainfall.distribution.ConditionalProbability;
 import dev.runnel.rainfall.distribution.ExpectedMoments;
 import dev.runnel.rainfall.distribution.GrubbsBeck;
@@ -54,6 +55,14 @@ final class LowOutlierCalculations {
                         in -> FrequencyCalculations.named(
                                 expected(in).distribution().parameters(), in.text("parameter"))),
                 of("expected-moments.level", "sample years", in -> expected(in).returnLevel(in.number("years"))),
+                of(
+                        "expected-moments.drawn-lower",
+                        "sample years replicates confidence",
+                        in -> drawn(in).lower()),
+                of(
+                        "expected-moments.drawn-upper",
+                        "sample years replicates confidence",
+                        in -> drawn(in).upper()),
                 of("skew.error", "sample region region_error", in -> skew(in).stationMeanSquareError()),
                 of("skew.weighted", "sample region region_error", in -> skew(in).skew()),
                 of(
@@ -76,6 +85,16 @@ final class LowOutlierCalculations {
 
     private static ConditionalProbability conditional(Inputs in) {
         return ConditionalProbability.of(in.number("lowest"), in.sample("sample"));
+    }
+
+    /** Limits of a level by years drawn from the fit, all of them known. */
+    private static Bootstrap.Interval drawn(Inputs in) {
+        return ExpectedMoments.builder()
+                .known(in.sample("sample"))
+                .fit()
+                .returnLevel(
+                        in.number("years"),
+                        Bootstrap.of(in.integer("replicates"), 1).withConfidence(in.number("confidence")));
     }
 
     private static ExpectedMoments expected(Inputs in) {

@@ -1,5 +1,6 @@
 package dev.runnel.verification.calculation;
 
+import dev.runnel.rainfall.distribution.Bootstrap;
 import dev.runnel.rainfall.distribution.ConfidenceInterval;
 import dev.runnel.rainfall.distribution.FitMethod;
 import dev.runnel.rainfall.distribution.GeneralizedPareto;
@@ -12,6 +13,8 @@ import java.util.function.ToDoubleFunction;
 /** Peaks over a known threshold by maximum likelihood, with the limits of their levels. */
 final class PeaksCalculations {
     private static final String PEAKS = "sample threshold record ";
+
+    private static final String DRAWN = PEAKS + "years replicates confidence";
 
     private PeaksCalculations() {}
 
@@ -26,6 +29,9 @@ final class PeaksCalculations {
                         PEAKS + "parameter",
                         in -> FrequencyCalculations.named(likelihood(in).standardErrors(), in.text("parameter"))),
                 of("peaks.level", PEAKS + "years", in -> fit(in).returnLevel(in.number("years"))),
+                of("peaks.drawn.lower", DRAWN, in -> drawn(in).lower()),
+                of("peaks.drawn.upper", DRAWN, in -> drawn(in).upper()),
+                of("peaks.drawn.error", DRAWN, in -> drawn(in).standardError()),
                 of("peaks.level-error", PEAKS + "years", in -> fit(in).returnLevelStandardError(in.number("years"))),
                 of(
                         "peaks.delta.lower",
@@ -43,6 +49,15 @@ final class PeaksCalculations {
                         "peaks.profile.upper",
                         PEAKS + "years confidence",
                         in -> profile(in).upper()));
+    }
+
+    /** Limits of a level by peaks drawn for as long as the record, fitted by L-moments. */
+    private static Bootstrap.Interval drawn(Inputs in) {
+        return PeaksOverThreshold.ofThresholdAndYears(in.number("threshold"), in.number("record"), in.sample("sample"))
+                .fit(FitMethod.L_MOMENTS)
+                .returnLevel(
+                        in.number("years"),
+                        Bootstrap.of(in.integer("replicates"), 1).withConfidence(in.number("confidence")));
     }
 
     private static Calculation of(String name, String inputs, ToDoubleFunction<Inputs> body) {
