@@ -104,16 +104,19 @@ def sorted_middle(values):
     return NONE if not values else float(sorted(values)[len(values) // 2] if len(values) % 2 else sum(sorted(values)[len(values) // 2 - 1:len(values) // 2 + 1]) / 2)
 
 
-def main(folder):
+def tables(folder, program, name, title, cases, few=None, only=()):
+    """Of the cases up to a place in the list only some figures."""
     columns = [("site", "the recipe"), ("changes", "rows of five"), ("zone", "zone"), ("diameter", "m"), ("from_hour", "h, -9999 for a search"), ("to_hour", "h")]
     inputs = [("site", "text site"), ("changes", "text changes"), ("zone", "text zone"), ("diameter", "diameter"), ("from", "from_hour"), ("to", "to_hour")]
     figured = COLUMNS + [(n, "as kept") for n, *_ in KEPT] + [(n, "ln of the usual") for n, *_ in DAY] + [
         ("explained", "share"), ("scatter_of_day", "1"), ("usual_scatter", "1")]
     rows = []
-    for recipe, changes, zone, diameter, interval in CASES:
+    for place, (recipe, changes, zone, diameter, interval) in enumerate(cases):
         base, refused = learn(Record(recipe, changes), Pipe(diameter), zone, interval)
         found = {"learned": int(base is not None), "refused": len(refused), "reasons": int(sum(r.reasons for r in refused))}
         found.update(figures(base) if base else {})
+        if few is not None and place < few:
+            found = {n: v for n, v in found.items() if n in only}
         rows.append([text(recipe), text(changes) or "-", zone, diameter, *(interval or (NONE, NONE))] + [found.get(n, "") for n, _ in figured])
     checks = [(n, PLAIN.get(n, f"site.{n}")) for n, _ in COLUMNS]
     checks += [(n, "site.kept", f"input.key = word {key}", f"input.which = {which}", *(["tolerance = 1e-6 relative", "reason = a difference quotient over 0.2 %"] if n == "kappa" else []))
@@ -121,8 +124,12 @@ def main(folder):
     checks += [(n, "site.day.value", f"input.quantity = {c}", f"input.hour = {at}", f"input.rest = {rest}") for n, c, at, rest in DAY]
     checks += [("explained", "site.day.explained", "input.quantity = 1"), ("scatter_of_day", "site.day.scatter", "input.quantity = 1"),
                ("usual_scatter", "site.scatter", "input.quantity = 1")]
-    write(folder, PROGRAM, "site-baselines", "What is normal at constructed sites", columns + figured, inputs, checks, rows, tolerance="1e-9 relative or 1e-10",
+    write(folder, program, name, title, columns + figured, inputs, checks, rows, tolerance="1e-9 relative or 1e-10",
           reason="16 digits are given; sums of some thousand logarithms")
+
+
+def main(folder):
+    tables(folder, PROGRAM, "site-baselines", "What is normal at constructed sites", CASES)
 
 
 if __name__ == "__main__":

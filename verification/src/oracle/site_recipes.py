@@ -3,7 +3,8 @@
 A site is twelve numbers: seed, days, minutes between readings, mean depth (m), daily amplitude of ln depth, exponent of the velocity,
 mean velocity (m/s), scatter of ln depth by the hour, by the day, scatter of ln velocity by the reading, by the day, and amplitude
 of a tide in ln depth. What is done to it stands in rows of five numbers: what, from hour, to hour, a, b. Random numbers are whole
-numbers of 64 bits, so that both sides draw the same. Readings are rounded to 0.1 mm and 0.1 mm/s.
+numbers of 64 bits, so that both sides draw the same. Readings are rounded to 0.1 mm and 0.1 mm/s,
+but for those that were set.
 """
 
 import numpy as np
@@ -56,10 +57,11 @@ class Record:
         self.rains = np.zeros(count)
         self.lost = np.zeros(count, dtype=bool)
         self.step = int(step)
+        self.exact = np.zeros((2, count), dtype=bool)
         for row in np.reshape(changes, (-1, 5)):
             self.change(int(row[0]), row[1], row[2], row[3], row[4])
-        self.depths = np.rint(self.depths * 1e4) / 1e4
-        self.velocities = np.rint(self.velocities * 1e4) / 1e4
+        self.depths = np.where(self.exact[0], self.depths, np.rint(self.depths * 1e4) / 1e4)
+        self.velocities = np.where(self.exact[1], self.velocities, np.rint(self.velocities * 1e4) / 1e4)
         keep = ~self.lost
         self.minutes, self.depths, self.velocities, self.rains = (v[keep] for v in (self.minutes, self.depths, self.velocities, self.rains))
 
@@ -117,5 +119,8 @@ class Record:
             d[at] *= 1 + a * (i % int(b))
         elif what == 19:
             d[at] += a
+        elif what in (20, 21):
+            (d if what == 20 else v)[at] = a
+            self.exact[what - 20, at] = True
         else:
             raise ValueError(what)

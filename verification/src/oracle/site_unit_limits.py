@@ -63,7 +63,7 @@ def drawn(random, rows, of_depth, unit):
     leapt = values(known, unit.ln + random.choice([0, 0, unit.exact(True), unit.exact(False), unit.band()]) * random.uniform(-1.2, 1.2), other,
                    random.choice([0.03, min(0.2, max(0.12, 1.5 * scatter))]) * random.uniform(0.85, 1.15)) if asked else []
     from_home = random.choice([0.0, middle])
-    gap = int(random.choice([1, 1, 2, 3]))
+    gap = int(random.choice([1, 1, 2, 3, 4]))
     return dict(before=before, beforeNumbers=[now - gap - count + k for k in range(count)], asked=unit.name if asked else "", leapt=leapt,
                 askedSince=int(now - random.integers(1, 50)) if asked else 0, leaptDry=bool(random.random() < 0.5), home=int(random.integers(0, 3)) if asked else 0,
                 last=[(now - gap - k, float(np.round(from_home + random.normal(0, 0.25), 3))) for k in (1, 0)])
@@ -104,8 +104,7 @@ OF_UNIT = {"FOOT": ("foot", "small", "large", "over", "feet_of_usual", "hours_fe
 
 
 def main(folder):
-    if "limits" not in sys.argv:
-        tables(folder, PROGRAM, CASES, tuple(CASES), "watch-unit", KEPT)
+    tables(folder, PROGRAM, CASES, tuple(CASES), "watch-unit", KEPT)
     random = np.random.default_rng(9)
     scenes, missing = [], []
     of_units = [(True, u, False) for u in units(LIMITS)] + [(False, u, False) for u in units(LIMITS) if u.name in ("FOOT", "DECI", "OF_DECI")]
@@ -115,11 +114,11 @@ def main(folder):
         leap = 379 if level else 378
         recipe = site(seed=230 + int(10 * unit.ln), days=18, step=30, depth=0.2)
         changes = (LEVEL_ONLY if level else []) + [0 if of_depth else 1, leap, EVER, factor, factor]
-        scene = Scene((recipe, changes, "UTC", 0.6, 0), leap, DEPTH if of_depth else VELOCITY, "DEPTH_UNIT" if of_depth else "VELOCITY_UNIT")
+        scene = Scene((recipe, changes, "UTC", 0.6, 0), leap + 1, DEPTH if of_depth else VELOCITY, "DEPTH_UNIT" if of_depth else "VELOCITY_UNIT")
         rows = sequence(scene)[:30]
         wanted = (("level_home", "hours", "home") if level else EVERYWHERE if (of_depth, unit.name) in GENERAL else ()) + (() if level else OF_UNIT[unit.name])
         left = list(wanted)
-        for _ in range(300):
+        for _ in range(400):
             s = drawn(random, rows, of_depth, unit)
             if level:
                 s["before"], s["leapt"] = [[x, float("nan")] for x, _ in s["before"]], [[x, float("nan")] for x, _ in s["leapt"]]

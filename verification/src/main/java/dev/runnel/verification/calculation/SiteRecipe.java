@@ -27,6 +27,8 @@ final class SiteRecipe {
     private final double[] velocities;
     private final double[] rains;
     private final boolean[] lost;
+    private final boolean[] depthIsExact;
+    private final boolean[] velocityIsExact;
 
     private SiteRecipe(double[] site, double[] changes) {
         int days = (int) site[1];
@@ -37,6 +39,8 @@ final class SiteRecipe {
         velocities = new double[count];
         rains = new double[count];
         lost = new boolean[count];
+        depthIsExact = new boolean[count];
+        velocityIsExact = new boolean[count];
         free(site, days);
         for (int i = 0; i < changes.length; i += NUMBERS) {
             change((int) changes[i], index(changes[i + 1]), index(changes[i + 2]), changes[i + 3], changes[i + 4]);
@@ -51,8 +55,8 @@ final class SiteRecipe {
             if (!made.lost[i]) {
                 readings.add(new SiteReading(
                         START.plus(Duration.ofMinutes(made.minutes[i])),
-                        Math.rint(made.depths[i] * DIGITS) / DIGITS,
-                        Math.rint(made.velocities[i] * DIGITS) / DIGITS,
+                        made.depthIsExact[i] ? made.depths[i] : Math.rint(made.depths[i] * DIGITS) / DIGITS,
+                        made.velocityIsExact[i] ? made.velocities[i] : Math.rint(made.velocities[i] * DIGITS) / DIGITS,
                         made.rains[i]));
             }
         }
@@ -132,7 +136,15 @@ final class SiteRecipe {
                 }
                 case 18 -> depths[i] *= 1 + a * (i % (int) b);
                 case 19 -> depths[i] += a;
-                default -> throw new IllegalArgumentException("changes must be of the kinds 0 to 19, was " + what);
+                case 20 -> {
+                    depths[i] = a;
+                    depthIsExact[i] = true;
+                }
+                case 21 -> {
+                    velocities[i] = a;
+                    velocityIsExact[i] = true;
+                }
+                default -> throw new IllegalArgumentException("changes must be of the kinds 0 to 21, was " + what);
             }
         }
     }
