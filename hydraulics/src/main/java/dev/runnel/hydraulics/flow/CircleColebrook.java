@@ -27,20 +27,22 @@ import org.jspecify.annotations.Nullable;
 final class CircleColebrook implements UniformCurve {
     static final double FULL_AREA = Math.PI / 4;
 
-    /** Wall a tenth as rough as 4R when full. */
-    private static final double MOST_ALPHA = 0.1 / 3.7;
-
-    /** With more, no wall is turbulent. */
-    private static final double MOST_BETA = 0.01;
-
-    /** −L over β when full, with twice the least Reynolds' number: √ρ ρ is 1/8 there. */
-    private static final double LEAST_FULL =
-            2 * 8 * DarcyFriction.TURBULENT_LIMIT / (2.51 * ColebrookRoot.TO_LOGARITHM);
-
     /** A step so short, as a part of the depth and of the way to the crest, leaves an error of its cube. */
     private static final double SHORT = 1e-5;
 
     private static final int MOST_STEPS = 30;
+
+    private static final double HALF = 0.5;
+
+    /** Of ln Q by ln y below the middle in turbulent flow, and bounds of that of all laws with a margin. */
+    private static final double USUAL_RISE = 2.2;
+
+    private static final double LEAST_RISE = 1.2;
+
+    private static final double MOST_RISE = 6;
+
+    /** A secant's step so short leaves nothing but rounding. */
+    private static final double CLOSE = 1e-14;
 
     /** As a part of the discharge; at the crest no step gets closer. */
     private static final double ROUNDING = 4e-16;
@@ -64,34 +66,19 @@ final class CircleColebrook implements UniformCurve {
     /** 0 until it is known. */
     private volatile double crest;
 
-    private CircleColebrook(
-            Conduit conduit, double diameter, double alpha, double beta, double perUnit, ColebrookCells cells) {
+    private CircleColebrook(Conduit conduit, ColebrookPipe pipe) {
         this.conduit = conduit;
-        this.diameter = diameter;
-        this.alpha = alpha;
-        this.beta = beta;
-        this.perUnit = perUnit;
-        this.cells = cells;
+        this.diameter = pipe.diameter;
+        this.alpha = pipe.alpha;
+        this.beta = pipe.beta;
+        this.perUnit = pipe.perUnit;
+        this.cells = new ColebrookCells(pipe);
     }
 
     /** The curve of a conduit, or null if its law does not stay turbulent far below full bore. */
     static @Nullable CircleColebrook of(Conduit conduit, CircularSection section, ColebrookWhite law) {
-        double diameter = section.diameter();
-        double scale = Math.sqrt(8 * conduit.gravity() * conduit.gradient().value() * diameter);
-        // Quotients by multiplication: a division takes as long as the rest of a line.
-        double perDiameter = 1 / diameter;
-        double perScale = perDiameter / scale;
-        double perUnit = 1 / ColebrookRoot.TO_LOGARITHM * perDiameter * perScale;
-        double alpha = law.roughness() * (1 / 14.8) * perDiameter;
-        double beta = 2.51 / 4 * law.viscosity() * perScale;
-        if (!(perUnit > 1e-200 && perUnit < 1e200 && beta > 1e-200 && alpha <= MOST_ALPHA && beta <= MOST_BETA)) {
-            return null;
-        }
-        ColebrookCells cells = new ColebrookCells(alpha, beta);
-        // Twice the least Reynolds' number when full, so that all depths near the crest are well inside.
-        return cells.lambda() * LEAST_FULL * beta >= -1
-                ? new CircleColebrook(conduit, diameter, alpha, beta, perUnit, cells)
-                : null;
+        ColebrookPipe pipe = ColebrookPipe.of(section, law, conduit.gradient().value(), conduit.gravity());
+        return pipe.isTurbulent() ? new CircleColebrook(conduit, pipe) : null;
     }
 
     /** Whether the flow is turbulent and the wall less rough than deep, and not so close to either that a step decides. */
@@ -118,7 +105,7 @@ final class CircleColebrook implements UniformCurve {
 
     private double solved(double discharge) {
         double q = discharge * perUnit;
-        double ratio = q * cells.perFull();
+        double ratio = q / cells.full();
         double start = CircleManning.lowestPart(Math.min(ratio, 1));
         double top = 1;
         double deepest = diameter;
@@ -132,10 +119,40 @@ final class CircleColebrook implements UniformCurve {
             start = Math.min(start, top);
         }
         double x = solve(q, start, top);
-        double depth = x < 0 ? conduit.searched().lowestDepthFor(discharge) : diameter * x;
+        double depth = x < 0 ? byLaw(discharge, Math.min(start, HALF)) : diameter * x;
         // A search whose own largest discharge is the last digit less finds none.
         boolean isAtCrest = deepest == crest && Double.isNaN(depth);
         return isAtCrest ? deepest : Math.min(depth, deepest);
+    }
+
+    /**
+     * The depth of a discharge that is hardly turbulent, or laminar, or on a wall rougher than deep: secants of ln Q over ln y,
+     * in which every law of friction is nearly straight. Below the middle the discharge rises under each of them.
+     */
+    private double byLaw(double discharge, double start) {
+        if (discharge == 0) {
+            return 0;
+        }
+        double middle = HALF * diameter;
+        double depth = diameter * start;
+        double rise = USUAL_RISE;
+        double excess = Math.log(conduit.dischargeByLaw(depth) / discharge);
+        for (int i = 0; i < MOST_STEPS; i++) {
+            double step = -excess / rise;
+            double next = Math.min(depth * Math.exp(step), middle);
+            if (Math.abs(step) <= CLOSE) {
+                return next;
+            }
+            // More than the middle carries, or a discharge so small that no digits are left.
+            if (next == depth || !(next > 0)) {
+                break;
+            }
+            double before = excess;
+            excess = Math.log(conduit.dischargeByLaw(next) / discharge);
+            rise = Math.min(Math.max((excess - before) / Math.log(next / depth), LEAST_RISE), MOST_RISE);
+            depth = next;
+        }
+        return conduit.searched().lowestDepthFor(discharge);
     }
 
     /** The zero of Q(x) − q on the rising branch, −1 where this class does not know it. */

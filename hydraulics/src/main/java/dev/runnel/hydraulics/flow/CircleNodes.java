@@ -27,18 +27,16 @@ final class CircleNodes {
     static final int INVERSE_RADIUS = CONVEYANCE + TERMS;
     static final int INVERSE_RADIUS_POWER = INVERSE_RADIUS + TERMS;
 
-    /** Nodes of an octave below the middle, of a unit above, and of a unit where the crest is near. */
-    private static final int PER_OCTAVE = 128;
+    /**
+     * Nodes lie evenly in ln(x/(1 − x)), so many a unit of it: by parts of the depth in thin films, and by parts of the air
+     * where the crest is near. What numbers them is smooth, so that it can itself be told by a polynomial.
+     */
+    private static final int PER_UNIT = 200;
 
-    private static final int LOWER_SHIFT = 52 - 7;
-    private static final int PER_UNIT = 1024;
-    private static final int PER_UNIT_OF_TOP = 4096;
-    private static final double TOP = 0.8125;
-    private static final int FIRST_OCTAVE = -11;
-    private static final int LOWER = PER_OCTAVE * (-1 - FIRST_OCTAVE);
-    private static final long FIRST = (long) (FIRST_OCTAVE + 1023) << 7;
-    private static final int MIDDLE = LOWER + (int) ((TOP - 0.5) * PER_UNIT);
-    private static final int NODES = MIDDLE + (int) ((1 - TOP) * PER_UNIT_OF_TOP);
+    /** From x = 4.5e-4 to 0.973. */
+    private static final int FIRST = -1540;
+
+    static final int NODES = 2256;
 
     private static final VarHandle PLACE = MethodHandles.arrayElementVarHandle(double[].class);
 
@@ -48,36 +46,34 @@ final class CircleNodes {
 
     private CircleNodes() {}
 
+    /** The number of a depth: that of the node next to it without its fraction. */
+    static double number(double x) {
+        return PER_UNIT * Math.log(x / (1 - x)) - FIRST;
+    }
+
+    /** The depth of a number. */
+    static double depth(double number) {
+        double e = Math.exp((number + FIRST) / PER_UNIT);
+        return e / (1 + e);
+    }
+
     /** The node next to a depth, -1 for a film so thin or air so little that there is none. */
     static int nearest(double x) {
-        if (x < 0.5) {
-            long place = (Double.doubleToRawLongBits(x) >>> LOWER_SHIFT) - FIRST;
-            return place >= 0 ? (int) place : -1;
-        }
-        if (x < TOP) {
-            return LOWER + (int) ((x - 0.5) * PER_UNIT);
-        }
-        return x < 1 ? MIDDLE + (int) ((x - TOP) * PER_UNIT_OF_TOP) : -1;
+        return ofNumber(number(x));
+    }
+
+    /** The same of a number, of which -0.5 is none as well. */
+    static int ofNumber(double number) {
+        return number >= 0 && number < NODES ? (int) number : -1;
     }
 
     /** Where in {@link #SERIES} a node lies, which is there from now on. */
     static int line(int node) {
         int at = node * LINE;
         if ((double) PLACE.getAcquire(SERIES, at) == 0) {
-            compute(depth(node), at);
+            compute(depth(node + 0.5), at);
         }
         return at;
-    }
-
-    private static double depth(int node) {
-        if (node >= MIDDLE) {
-            return TOP + (node - MIDDLE + 0.5) / PER_UNIT_OF_TOP;
-        }
-        if (node >= LOWER) {
-            return 0.5 + (node - LOWER + 0.5) / PER_UNIT;
-        }
-        double mantissa = 1 + (node % PER_OCTAVE + 0.5) / PER_OCTAVE;
-        return Math.scalb(mantissa, FIRST_OCTAVE + node / PER_OCTAVE);
     }
 
     private static void compute(double x, int at) {

@@ -65,45 +65,27 @@ final class ColebrookCells {
     /** Which node serves a cell, for all pipes. */
     private static final ColebrookSeeds SEEDS = new ColebrookSeeds(CELLS);
 
-    private final double alpha;
-    private final double beta;
-    private final double full;
-    private final double perFull;
-
-    /** 1/L of the full bore. */
-    private final double lambda;
-
-    /** Part of the smooth wall in what that logarithm is of. */
-    private final double smooth;
+    private final ColebrookPipe pipe;
 
     private int asked;
     private volatile double @Nullable [] kept;
 
-    /**
-     * Cells of a pipe. For its cells the discharge of the full bore is known well enough from a rough logarithm.
-     *
-     * @param alpha α = ks/(14.8 D)
-     * @param beta β = 2.51 ν/(4 D √(8 g S D))
-     */
-    ColebrookCells(double alpha, double beta) {
-        this.alpha = alpha;
-        this.beta = beta;
-        double inner = Math.fma(8, beta, 4 * alpha);
-        double log = ColebrookRoot.roughLogarithm(inner);
-        this.lambda = 1 / log;
-        this.full = -log * (CircleColebrook.FULL_AREA / 2);
-        this.smooth = 8 * beta / inner;
-        this.perFull = -lambda * (2 / CircleColebrook.FULL_AREA);
+    /** Cells of a pipe; for them the discharge of its full bore is known well enough from a rough logarithm. */
+    ColebrookCells(ColebrookPipe pipe) {
+        this.pipe = pipe;
     }
 
-    /** 1/L of the full bore within 3e-9, L = ln(4α + 8β). */
-    double lambda() {
-        return lambda;
+    /** a √ρ (−L) of the full bore, nearly. */
+    double full() {
+        return pipe.full;
     }
 
-    /** 1 over the a √ρ (−L) of the full bore, as closely. */
-    double perFull() {
-        return perFull;
+    /** What {@link #depth} answers, of a pipe that keeps nothing. */
+    static double depthOnce(ColebrookPipe pipe, double q) {
+        int cell = cellAt(place(q, pipe.full));
+        return cell >= 0 && cell < CELLS
+                ? compute(pipe.alpha, pipe.beta, pipe.lambda, pipe.smooth, pipe.full, cell, q, null)
+                : Double.NaN;
     }
 
     /** Depth over diameter of a √ρ (−L) = q on the rising branch, NaN where the cells do not tell. */
@@ -112,12 +94,12 @@ final class ColebrookCells {
     }
 
     private double depth(double q, double @Nullable [] lines) {
-        int cell = cellOf(q * perFull);
+        int cell = cellAt(place(q, pipe.full));
         if (cell < 0 || cell >= CELLS) {
             return Double.NaN;
         }
         double known = lines == null ? 0 : ofLine(lines, cell * LINE, q);
-        return known == 0 ? compute(cell, q, lines) : known;
+        return known == 0 ? compute(pipe.alpha, pipe.beta, pipe.lambda, pipe.smooth, pipe.full, cell, q, lines) : known;
     }
 
     /** Writes the depth of each discharge; what the cells do not tell is left to another form. */
@@ -129,11 +111,12 @@ final class ColebrookCells {
         double[] lines = kept(discharge.length);
         for (int from = 0; from < depth.length; from += BLOCK) {
             int to = from + Math.min(BLOCK, depth.length - from);
+            boolean isDone = false;
             if (lines != null) {
-                places(discharge, depth, from, to, perUnit, perFull);
-                fromLines(lines, discharge, depth, from, to, perUnit, diameter);
+                places(discharge, depth, from, to, perUnit, pipe.full);
+                isDone = fromLines(lines, discharge, depth, from, to, perUnit, diameter);
             }
-            for (int i = from; i < to; i++) {
+            for (int i = from; !isDone && i < to; i++) {
                 if (lines == null || !(depth[i] > 0)) {
                     double known = diameter * depth(discharge[i] * perUnit, lines);
                     depth[i] = known > 0 ? known : Bulk.at("discharges", discharge, i, other);
@@ -142,25 +125,31 @@ final class ColebrookCells {
         }
     }
 
-    /** Depths from cells that are kept; 0 or NaN elsewhere. Without a call of anything larger, which would slow the loop. */
-    private static void fromLines(
+    /**
+     * Depths from cells that are kept, NaN where there is none; tells whether all are. Without a call of anything larger, which
+     * would slow the loop.
+     */
+    private static boolean fromLines(
             double[] lines, double[] discharge, double[] depth, int from, int to, double perUnit, double diameter) {
+        boolean isDone = true;
         for (int i = from; i < to; i++) {
             int cell = cellAt(depth[i]);
-            depth[i] = cell >= 0 && cell < CELLS
-                    ? diameter * ofLine(lines, cell * LINE, discharge[i] * perUnit)
-                    : Double.NaN;
+            double known = cell >= 0 && cell < CELLS ? ofLine(lines, cell * LINE, discharge[i] * perUnit) : Double.NaN;
+            depth[i] = diameter * known;
+            isDone &= known > 0;
         }
+        return isDone;
     }
 
-    private static void places(double[] discharge, double[] place, int from, int to, double perUnit, double perFull) {
+    private static void places(double[] discharge, double[] place, int from, int to, double perUnit, double full) {
         for (int i = from; i < to; i++) {
-            place[i] = place(discharge[i] * perUnit * perFull);
+            place[i] = place(discharge[i] * perUnit, full);
         }
     }
 
-    private static double place(double ratio) {
-        return ratio / (BEYOND_CREST - ratio);
+    /** z = r/(c − r) of r = q/full. */
+    private static double place(double q, double full) {
+        return q / (BEYOND_CREST * full - q);
     }
 
     /** Negative before the first cell, and beyond the last for a place that is negative or none. */
@@ -170,7 +159,7 @@ final class ColebrookCells {
 
     /** The cell of a part Q/Qfull. */
     static int cellOf(double ratio) {
-        return cellAt(place(ratio));
+        return cellAt(place(ratio, 1));
     }
 
     /** The lines of the cells, once enough has been asked. */
@@ -209,8 +198,9 @@ final class ColebrookCells {
             double q, double x, double q0, double perSlope, double b2, double b3, double b4, double b5, double b6) {
         double w = (q - q0) * perSlope;
         double square = w * w;
-        double rest = Math.fma(Math.fma(b6, square, Math.fma(b5, w, b4)), square, Math.fma(b3, w, b2));
-        return x + Math.fma(rest, square, w);
+        // The higher terms, which a new cell computes last, stand outside.
+        double low = Math.fma(Math.fma(b3, w, b2), square, w);
+        return x + Math.fma(Math.fma(b6, square, Math.fma(b5, w, b4)), square * square, low);
     }
 
     /** Q/Qfull where a cell begins. */
@@ -220,38 +210,49 @@ final class ColebrookCells {
     }
 
     /** The depth of a discharge in a cell, NaN if the cell must not be used; keeps its polynomial if there are lines. */
-    private double compute(int cell, double q, double @Nullable [] lines) {
+    private static double compute(
+            double alpha,
+            double beta,
+            double lambda,
+            double smooth,
+            double full,
+            int cell,
+            double q,
+            double @Nullable [] lines) {
         int seed = SEEDS.line(cell);
-        int node = CircleNodes.nearest(SEEDS.depth(seed, lambda, smooth));
+        int node = CircleNodes.ofNumber(SEEDS.number(seed, lambda, smooth));
         double depth = node < 0
                 ? Double.NaN
                 : turn(
+                        alpha,
+                        beta,
                         CircleNodes.line(node),
                         SEEDS.middle(seed) * full,
                         SEEDS.half(seed) * full,
                         q,
                         lines,
                         cell * LINE);
-        return Double.isNaN(depth) ? computeFar(cell, q, lines) : depth;
+        return Double.isNaN(depth) ? computeFar(alpha, beta, full, cell, q, lines) : depth;
     }
 
     /** The same where there is no seed, or not one good enough: the node is searched. */
-    private double computeFar(int cell, double q, double @Nullable [] lines) {
+    private static double computeFar(
+            double alpha, double beta, double full, int cell, double q, double @Nullable [] lines) {
         int seed = SEEDS.line(cell);
         double middle = SEEDS.middle(seed) * full;
         int start = CircleNodes.nearest(CircleManning.lowestPart(Math.min(SEEDS.middle(seed), 1.05)));
-        int node = nodeOf(middle, Math.max(start, 1));
+        int node = nodeOf(alpha, beta, middle, Math.max(start, 1));
         if (node < 0) {
             if (lines != null) {
                 DEPTH.setRelease(lines, cell * LINE, Double.NaN);
             }
             return Double.NaN;
         }
-        return turn(CircleNodes.line(node), middle, SEEDS.half(seed) * full, q, lines, cell * LINE);
+        return turn(alpha, beta, CircleNodes.line(node), middle, SEEDS.half(seed) * full, q, lines, cell * LINE);
     }
 
     /** The node next to the depth of a discharge, or -1. */
-    private int nodeOf(double q, int from) {
+    private static int nodeOf(double alpha, double beta, double q, int from) {
         double[] s = CircleNodes.SERIES;
         int node = from;
         for (int i = 0; i < MOST_STEPS; i++) {
@@ -279,16 +280,15 @@ final class ColebrookCells {
         return node;
     }
 
-    /** The polynomial about a node: x₀, q₀, 1/q₀' and b₂ to b₆ are a line; the offsets are those of {@link CircleNodes}. */
-    private double turn(int o, double middle, double half, double q, double @Nullable [] lines, int at) {
+    /** The polynomial about a node: x₀, q₀, 1/q₀' and b₂ to b₆ are a line; the offsets are those of {@link CircleNodes}. Of numbers, not of an object, which would have to be in memory for a call so large. */
+    private static double turn(
+            double alpha, double beta, int o, double middle, double half, double q, double @Nullable [] lines, int at) {
         double[] s = CircleNodes.SERIES;
-        double alphaPart = alpha;
-        double betaPart = beta;
-        double i0 = Math.fma(alphaPart, s[o + 8], betaPart * s[o + 15]);
+        double i0 = Math.fma(alpha, s[o + 8], beta * s[o + 15]);
         double log = ColebrookRoot.logarithm(i0);
         double per = 1 / i0;
-        double alphaPer = alphaPart * per;
-        double betaPer = betaPart * per;
+        double alphaPer = alpha * per;
+        double betaPer = beta * per;
         double i1 = Math.fma(alphaPer, s[o + 9], betaPer * s[o + 16]);
         double i2 = Math.fma(alphaPer, s[o + 10], betaPer * s[o + 17]);
         double i3 = Math.fma(alphaPer, s[o + 11], betaPer * s[o + 18]);
@@ -338,12 +338,9 @@ final class ColebrookCells {
         double wideSquare = wide * wide;
         double last = Math.abs(b6) * (wideSquare * wideSquare * wideSquare);
         // Reynolds' number is (2/ln 10) (2.51/β) √ρ ρ (−L), and s[15] is 1 over √ρ ρ.
-        boolean isRough = 3.7 * MARGIN * alphaPart * s[o + 8] > 1;
-        boolean known = log < 0
-                && q1 < 0
-                && last <= LAST_TERM * s[o]
-                && -log >= LEAST_TURBULENT * betaPart * s[o + 15]
-                && !isRough;
+        boolean isRough = 3.7 * MARGIN * alpha * s[o + 8] > 1;
+        boolean known =
+                log < 0 && q1 < 0 && last <= LAST_TERM * s[o] && -log >= LEAST_TURBULENT * beta * s[o + 15] && !isRough;
         double x = known ? s[o] : Double.NaN;
         if (lines != null) {
             lines[at + 1] = q0;

@@ -109,7 +109,7 @@ final class ColebrookRoot {
     static double root(double reynolds, double relativeRoughness) {
         long bits = Double.doubleToRawLongBits(reynolds);
         double high = high(bits);
-        double low = Math.fma(exponent(bits), LN2_LOW, ofRest(rest(bits)));
+        double low = withRest(rest(bits), exponent(bits) * LN2_LOW);
 
         // The piece is that of z without its last part, so that it is found early; it reaches a little further.
         double z = Math.fma(relativeRoughness * PER_ROUGHNESS, reynolds, high);
@@ -125,7 +125,7 @@ final class ColebrookRoot {
     /** The natural logarithm of a normal positive number within 2e-16 and half a unit of its last digit. */
     static double logarithm(double x) {
         long bits = Double.doubleToRawLongBits(x);
-        return high(bits) + LNC_HIGH + Math.fma(exponent(bits), LN2_LOW, ofRest(rest(bits)) + LNC_LOW);
+        return high(bits) + LNC_HIGH + withRest(rest(bits), Math.fma(exponent(bits), LN2_LOW, LNC_LOW));
     }
 
     /** The same within 3e-9, sooner. */
@@ -153,10 +153,11 @@ final class ColebrookRoot {
         return Math.fma(Double.longBitsToDouble(bits & FRACTION | ONE), LOGARITHM[row(bits)], -1);
     }
 
-    /** ln(1 + r). */
-    private static double ofRest(double r) {
-        double end = Math.fma(Math.fma(Math.fma(0.2, r, -0.25), r, 1.0 / 3), r, -0.5);
-        return Math.fma(end * r, r, r);
+    /** ln(1 + r) and something smaller yet, in the order in which the parts become known: r last. */
+    private static double withRest(double r, double small) {
+        double square = r * r;
+        double end = Math.fma(Math.fma(0.2, r, -0.25), square, Math.fma(1.0 / 3, r, -0.5));
+        return Math.fma(end, square, small + r);
     }
 
     /**

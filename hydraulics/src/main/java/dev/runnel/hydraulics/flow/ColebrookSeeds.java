@@ -61,8 +61,8 @@ final class ColebrookSeeds {
         return terms[at + TERMS + 1];
     }
 
-    /** Depth over diameter of the middle of a cell, NaN where one of the four walls does not carry so much. */
-    double depth(int at, double lambda, double smooth) {
+    /** The number of the depth of the middle of a cell, NaN where one of the four walls does not carry so much. */
+    double number(int at, double lambda, double smooth) {
         double mu = Math.fma(0.5 * smooth, lambda, lambda - MIDDLE);
         double mixed = lambda * Math.fma(-smooth, smooth, smooth);
         return Math.fma(Math.fma(terms[at + 2], mu, terms[at + 1]), mu, Math.fma(terms[at + 3], mixed, terms[at]));
@@ -75,7 +75,7 @@ final class ColebrookSeeds {
         double[] x = new double[WALLS.length];
         double[] mu = new double[WALLS.length];
         for (int i = 0; i < WALLS.length; i++) {
-            x[i] = solve(part, WALLS[i][0], WALLS[i][1]);
+            x[i] = CircleNodes.number(solve(part, WALLS[i][0], WALLS[i][1]));
             mu[i] = WALLS[i][0] * (1 + WALLS[i][1] / 2) - MIDDLE;
         }
         // Three rough walls make the parabola of μ, what the fourth one misses it by the last term.

@@ -12,7 +12,7 @@ import org.jspecify.annotations.Nullable;
 
 /**
  * A section laid to a gradient with a law of resistance: the place for every question about uniform flow. Immutable and
- * thread-safe; the search for the maxima is done once, on first need.
+ * thread-safe; what takes longer than a question is done once, on first need.
  *
  * <p><b>Accuracy of the inverses.</b> {@code discharge(normalDepth(q))} is q within 1e-12 relative. Two limits lie in
  * the numbers themselves. At the flat maximum many depths carry the same flow to the last bit, so there only the
@@ -29,6 +29,9 @@ public final class Conduit {
     /** Chosen here: thousands of times the largest river. */
     private static final double LARGEST_DISCHARGE = 1e9;
 
+    /** Depths found before it pays to keep anything of a pipe; chosen here. */
+    private static final int FEW = 8;
+
     private final CrossSection section;
     private final Gradient gradient;
     private final Resistance resistance;
@@ -40,7 +43,13 @@ public final class Conduit {
     private volatile @Nullable ConduitCurves curves;
 
     /** The form that needs no search, where there is one. */
-    private final @Nullable UniformCurve curve;
+    private volatile @Nullable UniformCurve curve;
+
+    /** Whether there is none; what two threads do not see of each other they find out again. */
+    private boolean isSearched;
+
+    /** Depths asked for before there was a form. */
+    private byte asked;
 
     private Conduit(CrossSection section, Gradient gradient, Resistance resistance, double gravity) {
         this.section = Objects.requireNonNull(section, "section");
@@ -48,17 +57,44 @@ public final class Conduit {
         this.resistance = Objects.requireNonNull(resistance, "resistance");
         this.gravity = Require.positive("gravity", gravity, "m/s2");
         Require.positive("gradient", gradient.value(), "m/m");
-        this.curve = curveOf(section, resistance);
     }
 
-    private @Nullable UniformCurve curveOf(CrossSection of, Resistance law) {
-        if (!(of instanceof CircularSection circle)) {
+    private @Nullable UniformCurve curve() {
+        UniformCurve known = curve;
+        if (known == null && !isSearched) {
+            known = newCurve();
+            curve = known;
+            isSearched = known == null;
+        }
+        return known;
+    }
+
+    private @Nullable UniformCurve newCurve() {
+        if (!(section instanceof CircularSection circle)) {
             return null;
         }
-        if (law instanceof Manning manning) {
+        if (resistance instanceof Manning manning) {
             return CircleManning.of(circle, manning, gradient.value());
         }
-        return law instanceof ColebrookWhite colebrook ? CircleColebrook.of(this, circle, colebrook) : null;
+        return resistance instanceof ColebrookWhite colebrook ? CircleColebrook.of(this, circle, colebrook) : null;
+    }
+
+    private double lowestDepth(double discharge) {
+        if (asked < FEW
+                && curve == null
+                && section instanceof CircularSection circle
+                && resistance instanceof ColebrookWhite colebrook) {
+            asked++;
+            double depth = ColebrookPipe.of(circle, colebrook, gradient.value(), gravity)
+                    .depthOnce(discharge);
+            if (depth > 0) {
+                return depth;
+            }
+        }
+        UniformCurve known = curve();
+        return known != null
+                ? known.lowestDepth(discharge)
+                : curves().discharge().lowestDepthFor(discharge);
     }
 
     /**
@@ -175,7 +211,7 @@ public final class Conduit {
      * @throws IllegalArgumentException if {@code depth} is outside or NaN
      */
     public double discharge(double depth) {
-        UniformCurve known = curve;
+        UniformCurve known = curve();
         if (known != null && depth >= 0 && depth <= section.height()) {
             return known.discharge(depth);
         }
@@ -240,9 +276,10 @@ public final class Conduit {
      */
     public FlowState maximum() {
         closed();
+        UniformCurve known = curve();
         return at(
-                curve != null
-                        ? curve.depthOfMostDischarge()
+                known != null
+                        ? known.depthOfMostDischarge()
                         : curves().discharge().depthOfMaximum());
     }
 
@@ -254,9 +291,10 @@ public final class Conduit {
      */
     public FlowState maximumVelocity() {
         closed();
+        UniformCurve known = curve();
         return at(
-                curve != null
-                        ? curve.depthOfMostVelocity()
+                known != null
+                        ? known.depthOfMostVelocity()
                         : curves().velocity().depthOfMaximum());
     }
 
@@ -270,9 +308,7 @@ public final class Conduit {
      */
     public double normalDepth(double discharge) {
         checkedDischarge(discharge);
-        double depth = curve != null
-                ? curve.lowestDepth(discharge)
-                : curves().discharge().lowestDepthFor(discharge);
+        double depth = lowestDepth(discharge);
         if (Double.isNaN(depth)) {
             throw new NoSolutionException("no depth carries a discharge of " + Text.number(discharge)
                     + " m3/s: the maximum is " + Text.number(maximum().discharge()) + " m3/s in " + this);
@@ -290,7 +326,8 @@ public final class Conduit {
      */
     public double[] normalDepths(double discharge) {
         checkedDischarge(discharge);
-        return curve != null ? curve.depths(discharge) : curves().discharge().depthsFor(discharge);
+        UniformCurve known = curve();
+        return known != null ? known.depths(discharge) : curves().discharge().depthsFor(discharge);
     }
 
     /**
@@ -402,7 +439,7 @@ public final class Conduit {
     public void discharge(double[] depths, double[] discharges) {
         Objects.requireNonNull(depths, "depths");
         Objects.requireNonNull(discharges, "discharges");
-        if (curve instanceof CircleManning manning) {
+        if (curve() instanceof CircleManning manning) {
             Require.sameLength("discharges", depths.length, discharges.length);
             manning.discharges(depths, discharges, this::discharge);
             return;
@@ -421,12 +458,12 @@ public final class Conduit {
     public void normalDepth(double[] discharges, double[] depths) {
         Objects.requireNonNull(discharges, "discharges");
         Objects.requireNonNull(depths, "depths");
-        if (curve instanceof CircleManning manning) {
+        if (curve() instanceof CircleManning manning) {
             Require.sameLength("depths", discharges.length, depths.length);
             manning.lowestDepths(discharges, depths, this::normalDepth);
             return;
         }
-        if (curve instanceof CircleColebrook colebrook) {
+        if (curve() instanceof CircleColebrook colebrook) {
             Require.sameLength("depths", discharges.length, depths.length);
             colebrook.lowestDepths(discharges, depths, this::normalDepth);
             return;

@@ -103,7 +103,7 @@ class ColebrookCellsTest {
         double karman = 4 * diameter * scale / 1.139e-6;
         double alpha = 0.0015 / (14.8 * diameter);
         double inner = 4 * alpha + 8 * 2.51 / karman;
-        var cells = new ColebrookCells(alpha, 2.51 / karman);
+        var cells = new ColebrookCells(ColebrookPipe.ofNumbers(diameter, alpha, 2.51 / karman, 1));
         double full = Math.PI / 8 * -Math.log(inner);
         for (double part = 0.001; part < 1.055; part += 0.0003) {
             assertThat(cells.depth(part * full)).as("Q/Qfull %s", part).isBetween(0.02, 0.93);

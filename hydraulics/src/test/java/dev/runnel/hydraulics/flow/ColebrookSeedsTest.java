@@ -41,7 +41,7 @@ class ColebrookSeedsTest {
             }
             double smooth = 8 * 2.51 / 4 * VISCOSITY / (diameter * Math.sqrt(8 * 9.80665 * gradient * diameter));
             double inner = 4 * roughness / (14.8 * diameter) + smooth;
-            double seed = seeds.depth(line, 1 / Math.log(inner), smooth / inner);
+            double seed = CircleNodes.depth(seeds.number(line, 1 / Math.log(inner), smooth / inner));
             double miss = Math.abs(seed / depth - 1);
             if (depth < 0.5) {
                 worstBelow = Math.max(worstBelow, miss);
