@@ -1,6 +1,7 @@
 package dev.runnel.hydraulics.evidence;
 
 import dev.runnel.timeseries.baseline.DayCurve;
+import java.util.Arrays;
 
 /**
  * By how many hours the usual course of one quantity must be moved to fit a dry day best: its level, a straight line and the
@@ -66,9 +67,10 @@ final class ClockDay {
     Phase phase(double[] hours, double[] values, int count, boolean rest) {
         double[] squares = new double[2 * MOST_SHIFT + 1];
         double[] left = new double[count];
+        Straightened day = new Straightened(hours, values, count);
         int best = 0;
         for (int i = 0; i < squares.length; i++) {
-            squares[i] = squares(hours, values, count, rest, i - MOST_SHIFT, left);
+            squares[i] = squares(day, rest, i - MOST_SHIFT, left);
             best = squares[i] < squares[best] ? i : best;
         }
         if (best == 0 || best == squares.length - 1) {
@@ -77,9 +79,9 @@ final class ClockDay {
         double bend = squares[best - 1] - 2 * squares[best] + squares[best + 1];
         double at = best - MOST_SHIFT + (bend > 0 ? (squares[best - 1] - squares[best + 1]) / (2 * bend) : 0);
         int usualSteps = Math.min(MOST_SHIFT, Math.max(-MOST_SHIFT, steps(usual.centre(rest))));
-        squares(hours, values, count, rest, usualSteps, left);
+        squares(day, rest, usualSteps, left);
         double evening = eveningOf(hours, left, count);
-        squares(hours, values, count, rest, best - MOST_SHIFT, left);
+        squares(day, rest, best - MOST_SHIFT, left);
         return new Phase(
                 at / STEPS_PER_HOUR,
                 squares[MOST_SHIFT + usualSteps],
@@ -89,7 +91,7 @@ final class ClockDay {
 
     /** Squares that the usual day of a kind leaves, not moved. */
     double unmoved(double[] hours, double[] values, int count, boolean rest) {
-        return squares(hours, values, count, rest, steps(usual.centre(rest)), new double[count]);
+        return squares(new Straightened(hours, values, count), rest, steps(usual.centre(rest)), new double[count]);
     }
 
     private static int steps(double shift) {
@@ -104,32 +106,56 @@ final class ClockDay {
         return sum;
     }
 
+    /** A day without its level and a straight line, which are the same for every shift. */
+    private static final class Straightened {
+        private final double[] hours;
+        private final int count;
+        private final double[] time;
+        private final double squaresOfTime;
+        private final double[] left;
+
+        Straightened(double[] hours, double[] values, int count) {
+            this.hours = hours;
+            this.count = count;
+            time = new double[count];
+            for (int i = 0; i < count; i++) {
+                time[i] = i;
+            }
+            left = Arrays.copyOf(values, count);
+            centre(time, count);
+            centre(left, count);
+            squaresOfTime = product(time, time, count);
+            straighten(left);
+        }
+
+        void straighten(double[] column) {
+            takeOut(time, squaresOfTime, column, count);
+        }
+    }
+
     /** Least squares of the day against the curve that comes k quarters of an hour late, and what each hour leaves. */
-    private double squares(double[] hours, double[] values, int count, boolean rest, int k, double[] left) {
+    private double squares(Straightened day, boolean rest, int k, double[] left) {
         int kind = rest ? 1 : 0;
-        double[] time = new double[count];
+        int count = day.count;
         double[] course = new double[count];
         double[] more = new double[count];
         for (int i = 0; i < count; i++) {
-            double position = hours[i] * STEPS_PER_HOUR - k;
+            double position = day.hours[i] * STEPS_PER_HOUR - k;
             int below = (int) Math.floor(position);
             double share = position - below;
-            time[i] = i;
             course[i] = between(curve[kind], below, share);
             more[i] = waterIsFree ? between(water[kind], below, share) : 0;
-            left[i] = values[i];
         }
+        System.arraycopy(day.left, 0, left, 0, count);
         // Level and a straight line are free, so that the end of a wet spell does not pass for another hour.
-        centre(time, count);
         centre(course, count);
-        centre(more, count);
-        centre(left, count);
-        takeOut(time, course, count);
-        takeOut(time, more, count);
-        takeOut(time, left, count);
+        day.straighten(course);
         if (waterIsFree) {
-            takeOut(more, course, count);
-            takeOut(more, left, count);
+            centre(more, count);
+            day.straighten(more);
+            double squaresOfMore = product(more, more, count);
+            takeOut(more, squaresOfMore, course, count);
+            takeOut(more, squaresOfMore, left, count);
         }
         double xx = product(course, course, count);
         double amplitude =
@@ -154,9 +180,8 @@ final class ClockDay {
         }
     }
 
-    /** Takes out of a column what another one explains. */
-    private static void takeOut(double[] what, double[] of, int count) {
-        double squares = product(what, what, count);
+    /** Takes out of a column what another one explains, whose squares are known. */
+    private static void takeOut(double[] what, double squares, double[] of, int count) {
         if (squares > UNTOLD * count) {
             double factor = product(what, of, count) / squares;
             for (int i = 0; i < count; i++) {

@@ -28,6 +28,9 @@ import org.apiguardian.api.API;
 public final class SiteRecord implements Iterable<SiteReading> {
     private static final long HOUR = 3_600_000_000_000L;
 
+    /** Over such a gap nothing is put in. */
+    private static final long LONGEST_GAP = 400L * 24 * HOUR;
+
     private final long[] times;
     private final double[] depths;
     private final double[] velocities;
@@ -137,10 +140,10 @@ public final class SiteRecord implements Iterable<SiteReading> {
     /** Puts rain beside the readings. */
     private final class RainMerge {
         private final RegularSeries rain;
-        private long[] mergedTimes = new long[times.length + 16];
-        private double[] mergedDepths = new double[times.length + 16];
-        private double[] mergedVelocities = new double[times.length + 16];
-        private double[] mergedRains = new double[times.length + 16];
+        private final long[] mergedTimes;
+        private final double[] mergedDepths;
+        private final double[] mergedVelocities;
+        private final double[] mergedRains;
         private int size;
         private final long rainStart;
         private final long rainStep;
@@ -150,27 +153,49 @@ public final class SiteRecord implements Iterable<SiteReading> {
             this.rain = rain;
             this.rainStart = EpochNanos.of(rain.start());
             this.rainStep = EpochNanos.positive("step of the rain", rain.step());
+            int all = times.length + fillers();
+            mergedTimes = new long[all];
+            mergedDepths = new double[all];
+            mergedVelocities = new double[all];
+            mergedRains = new double[all];
+        }
+
+        /** Hours that will be put in. */
+        private int fillers() {
+            int fillers = 0;
+            for (int i = 1; i < times.length; i++) {
+                fillers += fillers(times[i - 1], times[i]);
+            }
+            return fillers;
+        }
+
+        /** Hours that are put in between two readings: those after the first one, none of them within an hour of the other. */
+        private static int fillers(long before, long time) {
+            long step = time - before;
+            return step <= HOUR || step >= LONGEST_GAP ? 0 : (int) Math.max(0, (time - firstFiller(before) - 1) / HOUR);
+        }
+
+        private static long firstFiller(long before) {
+            return (before / HOUR + 1) * HOUR;
         }
 
         SiteRecord merge() {
             for (int i = 0; i < times.length; i++) {
                 if (i > 0) {
-                    long filler = (times[i - 1] / HOUR + 1) * HOUR;
-                    while (times[i] - filler > HOUR && times[i] - times[i - 1] < 400L * 24 * HOUR) {
-                        add(filler, Double.NaN, Double.NaN);
-                        filler += HOUR;
-                    }
+                    fill(times[i - 1], times[i]);
                 } else {
                     skipTo(times[0] - HOUR);
                 }
                 add(times[i], depths[i], velocities[i]);
             }
-            return new SiteRecord(
-                    Arrays.copyOf(mergedTimes, size),
-                    Arrays.copyOf(mergedDepths, size),
-                    Arrays.copyOf(mergedVelocities, size),
-                    Arrays.copyOf(mergedRains, size),
-                    velocitiesAlone);
+            return new SiteRecord(mergedTimes, mergedDepths, mergedVelocities, mergedRains, velocitiesAlone);
+        }
+
+        private void fill(long before, long time) {
+            int fillers = fillers(before, time);
+            for (int k = 0; k < fillers; k++) {
+                add(firstFiller(before) + k * HOUR, Double.NaN, Double.NaN);
+            }
         }
 
         /** Rain long before the first reading belongs to no reading. */
@@ -185,13 +210,6 @@ public final class SiteRecord implements Iterable<SiteReading> {
         }
 
         private void add(long time, double depth, double velocity) {
-            if (size == mergedTimes.length) {
-                int longer = 2 * size;
-                mergedTimes = Arrays.copyOf(mergedTimes, longer);
-                mergedDepths = Arrays.copyOf(mergedDepths, longer);
-                mergedVelocities = Arrays.copyOf(mergedVelocities, longer);
-                mergedRains = Arrays.copyOf(mergedRains, longer);
-            }
             double sum = 0;
             boolean known = rainCovers(time);
             while (step < rain.size() && endOfStep() <= time) {

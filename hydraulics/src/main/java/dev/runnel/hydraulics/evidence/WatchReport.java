@@ -49,7 +49,10 @@ public record WatchReport(SiteBaseline baseline, List<Finding> findings, List<Wa
         private final List<WatchNotice> events = new ArrayList<>();
 
         void add(List<WatchNotice> more) {
-            events.addAll(more);
+            // Hardly any reading has something to tell.
+            if (!more.isEmpty()) {
+                events.addAll(more);
+            }
         }
 
         WatchReport report(SiteBaseline baseline) {
