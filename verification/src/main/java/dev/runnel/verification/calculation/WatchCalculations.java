@@ -132,6 +132,18 @@ final class WatchCalculations {
                                         .closed()
                                         .map(SiteCalculations::hours)
                                         .orElse(0.0))),
+                afterwards("latest", "h", each -> hours(each.sinceRange().end())),
+                afterwards("names", "1", each -> Books.sum(each.names(), FindingName::ordinal)),
+                afterwards("shape", "1", each -> each.shape().ordinal()),
+                afterwards("falls", "1", Finding::falls),
+                afterwards(
+                        "recurrence",
+                        "min",
+                        each -> each.recurrence()
+                                .map(every -> (double) every.toMinutes())
+                                .orElse(0.0)),
+                afterwards("moved", "1", each -> Books.sum(each.moved(), Moved::change)),
+                afterwards("forecasts", "h", each -> forecasts(each.alarm()) + forecasts(each.soffit())),
                 of(
                         "watch.kept",
                         "as kept",
@@ -168,6 +180,19 @@ final class WatchCalculations {
                 (each, in) -> (in.text("goal").equals("alarm") ? each.alarm() : each.soffit())
                         .map(found -> hours(time.apply(found)))
                         .orElse(NONE));
+    }
+
+    private static Calculation afterwards(String name, String unit, ToDoubleFunction<Finding> figure) {
+        return of(
+                "watch.after." + name + ".book",
+                unit,
+                AFTER,
+                in -> Books.sum(after(in), each -> figure.applyAsDouble(each.finding())));
+    }
+
+    private static double forecasts(Optional<LevelForecast> forecast) {
+        return forecast.map(each -> hours(each.time()) + hours(each.earliest()) + hours(each.latest()))
+                .orElse(0.0);
     }
 
     private static double hours(Instant time) {
