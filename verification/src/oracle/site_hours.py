@@ -447,7 +447,7 @@ class UsualPhase:
 
 
 class Storms:
-    """Storms of 3 mm or more between 8 dry hours, at most 60 h long with them; each gives a lag, if it gives one."""
+    """Storms of 2 mm or more between 5 dry hours, at most 60 h long with them; each gives a lag, if it gives one."""
 
     def __init__(self):
         self.rain, self.excess, self.last, self.sum, self.dry = [], [], None, 0.0, 0
@@ -466,12 +466,12 @@ class Storms:
         self.dry += 1
         lag = None
         if self.sum > 0:
-            if self.dry < 8:
+            if self.dry < 5:
                 return None
-            if self.sum >= 3 and 16 <= len(self.rain) <= 60:
+            if self.sum >= 2 and 10 <= len(self.rain) <= 60:
                 lag = storm_lag(self.rain, self.excess)
             self.sum = 0.0
-        self.rain, self.excess = self.rain[-8:], self.excess[-8:]
+        self.rain, self.excess = self.rain[-5:], self.excess[-5:]
         return lag
 
 

@@ -58,8 +58,8 @@ def table(folder, name, title, scenes, program=PROGRAM):
 def gauges(folder):
     """One storm more: its lag is that of the record, the others are put."""
     scenes = []
-    for begin, wanted in ((-0.6, [("limit", k) for k in ("high", "each", "prior", "storms", "row")] + [("rule", (r, c)) for r in (0, 1) for c in (0, 2, 3, 4)]),
-                          (1.2, [("limit", k) for k in ("low", "each", "prior")] + [("rule", (r, c)) for r in (2, 3) for c in (0, 2, 3, 4)])):
+    for begin, wanted in ((-0.6, [("limit", k) for k in ("high", "each", "prior", "storms", "row")] + [("rule", (r, c)) for r in (0, 1, 2) for c in (0, 2, 3, 4, 5, 6)]),
+                          (1.2, [("limit", k) for k in ("low", "each", "prior")] + [("rule", (r, c)) for r in (3, 4) for c in (0, 2, 3, 4, 5)])):
         case = (site(seed=201, days=18, step=30), storm(60, 8, 2, 0.6, 1.0) + storm(370, 9, 2, 0.7, begin), "UTC", 0.6, 0)
         scene = Scene(case, 376, "watch:hourly-watch/gauge:gauge-clock", "CLOCK_OF_GAUGE")
         seen = []
@@ -69,18 +69,18 @@ def gauges(folder):
             w.gauge.look = lambda m, shift, end, season: seen.append((w.gauge.pending[-1], shift))
 
         scene.told(peep)
-        (lag, end, _), day_shift = seen[0]
-        scenes += [(scene, put, about, scene.told(edit)) for put, about, edit in lags_at_limits(wanted, scene.base, lag, end, day_shift)]
+        (lag, end, fit), day_shift = seen[0]
+        scenes += [(scene, put, about, scene.told(edit)) for put, about, edit in lags_at_limits(wanted, scene.base, lag, end, fit, day_shift)]
     table(folder, "watch-gauge-limits", "When lags of storms tell of the clock of a gauge", scenes)
 
 
-def lags_at_limits(wanted, base, lag, end, day_shift):
+def lags_at_limits(wanted, base, lag, end, fit, day_shift):
     random = np.random.default_rng(5)
 
-    def quick(usual, lags, times, limits, rules):
+    def quick(usual, lags, times, fits, limits, rules):
         """What the rule alone says of them, for the search."""
         g = object.__new__(GaugeClock)
-        g.base, g.usual, g.pending, g.track, g.LIMITS, g.RULES = base, list(usual), list(zip(lags, times, [1.0] * len(lags))) + [(lag, end, 1.0)], None, limits, rules
+        g.base, g.usual, g.pending, g.track, g.LIMITS, g.RULES = base, list(usual), list(zip(lags, times, fits)) + [(lag, end, fit)], None, limits, rules
         g.last_usual, g.found = 0, None
         g.book = type("B", (), {"open": lambda self, n, s, e: setattr(g, "found", (s, e)) or type("T", (), {"open": True})(), "tell": lambda self, *a: None})()
         m = float(np.median(usual))
@@ -91,28 +91,29 @@ def lags_at_limits(wanted, base, lag, end, day_shift):
     for kind, which in wanted:
         for _ in range(4000):
             n, k = int(random.integers(2, 12)), int(random.integers(1, 4))
-            count, side, limit = GaugeClock.RULES[which[0] if kind == "rule" else random.integers(0, 4)][:3]
+            count, side, limit = GaugeClock.RULES[which[0] if kind == "rule" else random.integers(0, len(GaugeClock.RULES))][:3]
             usual = lag - side * limit * random.uniform(0.9, 1.6) + random.choice([0.02, 0.3, 0.8]) * random.standard_normal(n)
             if which in ("low", "high"):
                 usual = (-0.82 if which == "low" else 2.56) + 0.02 * random.standard_normal(n)
             usual, lags = np.round(usual, 3), np.round(lag + random.choice([0.05, 0.4]) * random.standard_normal(k), 3)
+            fits = np.round(random.choice([0.73, 0.77, 0.84, 0.87, 1.0], k), 2)
             times = sorted(int(end - t) for t in random.uniform(30, 800 if which == "row" else 300, k))
             limits, rules = dict(GaugeClock.LIMITS), [list(r) for r in GaugeClock.RULES]
             if kind == "limit":
                 limits[which] *= 1.05
             else:
-                rules[which[0]][which[1]] = rules[which[0]][which[1]] + 1 if which[1] == 0 else rules[which[0]][which[1]] * 1.05
-            if quick(usual, lags, times, GaugeClock.LIMITS, GaugeClock.RULES) != quick(usual, lags, times, limits, rules):
+                rules[which[0]][which[1]] = rules[which[0]][which[1]] + 1 if which[1] in (0, 6) else rules[which[0]][which[1]] * 1.05
+            if quick(usual, lags, times, fits, GaugeClock.LIMITS, GaugeClock.RULES) != quick(usual, lags, times, fits, limits, rules):
                 break
         else:
             print("no state for", kind, which, file=sys.stderr)
             continue
 
-        def edit(w, usual=usual, lags=lags, times=times):
-            w.gauge.usual, w.gauge.pending = list(usual), list(zip(lags, times, [1.0] * len(lags)))
+        def edit(w, usual=usual, lags=lags, times=times, fits=fits):
+            w.gauge.usual, w.gauge.pending = list(usual), list(zip(lags, times, fits))
 
         about = kind + " " + (which if kind == "limit" else f"{which[0]} {which[1]}")
-        yield f"usual={listed(usual)} lags={listed(lags)} times={listed([t * NANOS for t in times])} fits={listed([1.0] * len(lags))}", about, edit
+        yield f"usual={listed(usual)} lags={listed(lags)} times={listed([t * NANOS for t in times])} fits={listed([float(f) for f in fits])}", about, edit
 
 
 def further(limits, which):
@@ -159,7 +160,7 @@ def silences(folder):
         lost = int(random.integers(2, 40)) if rise and random.random() < 0.2 else 900
         dropped = int(random.integers(2, 40)) if rise and random.random() < 0.2 else quiet
         speed = float(np.round(before + random.choice([0.3, -0.25]) * size * random.uniform(0.8, 1.2), 3))
-        return dict(usual=np.round(random.uniform(0.3, 0.8, int(random.integers(2 if rise else 3, 9))), 3), silent=silent,
+        return dict(usual=np.round(random.uniform(0.3, 0.8, int(random.integers(1 if rise else 2, 9))), 3), silent=silent,
                     hours=[now - dropped, now - lost, quiet + int(random.integers(300, 4000)), quiet, begin if rise else -2 ** 63],
                     counts=[int(random.integers(0, 4)), int(random.integers(4, 60))], sizes=np.round(random.uniform(0.2, 0.9, count), 3),
                     rise=[float(np.round(hours[0][2] - random.uniform(0.3, 0.6) * size, 3)) if rise else 0.0, 0.0, before, speed,
@@ -185,7 +186,7 @@ def silences(folder):
     for which in GaugeSilence.LIMITS:
         for twice in range(2):
             for _ in range(6000):
-                s = state(which not in ("chance", "wonder", "drier", "half", "sure", "least"))
+                s = state(which not in ("drier", "half", "least", "near") and which[:6] not in ("chance", "wonder"))
                 if quick(s, GaugeSilence.LIMITS)[0] != quick(s, further(GaugeSilence.LIMITS, which))[0]:
                     top = s["rise"][0] + s["size"]
                     rise = [s["rise"][0], top, *s["rise"][2:4]]
@@ -218,6 +219,8 @@ def clocks(folder):
         today, day, end = seen[0]
         random = np.random.default_rng(7)
         columns = ("x", "unmoved", "moved", "other", "rest", "scatter", "evening")
+        by_depth = today["depth"]
+        assert by_depth == by_depth
 
         def days():
             found, gap, scale = [], 0, random.choice([1, 5, 20])
@@ -226,9 +229,10 @@ def clocks(folder):
                 rest = bool(random.random() < 0.25)
                 moved = float(np.round(today["moved"] * scale * random.uniform(0.6, 1.5), 5))
                 gain = float(np.round(moved * random.uniform(0.1, 0.6), 5))
-                found.insert(0, dict(day=day - gap, x=float(np.round(random.uniform(0.19, 0.5), 3)), unmoved=moved + gain, moved=moved,
+                found.insert(0, dict(day=day - gap, x=float(np.round(random.uniform(0.19, 0.5) if random.random() < 0.8 else random.uniform(0.5, 0.9), 3)), unmoved=moved + gain, moved=moved,
                                      other=float(np.round(moved * random.uniform(1.05, 1.6), 5)), rest=rest, scatter=float(np.round(random.choice([0.05, 0.12, 0.18]) * random.uniform(0.9, 1.1), 3)),
-                                     evening=float(np.round(gain * random.uniform(0.02, 0.3), 6))))
+                                     evening=float(np.round(gain * random.uniform(0.02, 0.3), 6)),
+                                     depth=float(np.round(random.uniform(0.05, 0.5), 3))))
             return found
 
         def quick(before, limits, rules):
@@ -251,7 +255,8 @@ def clocks(folder):
                     rules[which[0]][which[1]] = value + 1 if which[1] < 3 else value * 1.05
                 if quick(before, MonitorClock.LIMITS, MonitorClock.RULES)[0] != quick(before, limits, rules)[0]:
                     text = (f"clockPhasesNumbers={listed([d['day'] for d in before])} "
-                            f"clockPhasesValues={listed([float(d[c]) for d in before for c in columns])}")
+                            f"clockPhasesValues={listed([float(d[c]) for d in before for c in columns])} "
+                            f"clockDepthsNumbers={listed([d['day'] for d in before])} clockDepthsValues={listed([d['depth'] for d in before])}")
                     about = f"{late} " + kind + " " + (which if kind == "limit" else f"{which[0]} {which[1]}")
                     scenes.append((scene, text, about, scene.told(lambda w, before=before: setattr(w.clock, "days", list(before)))))
                     break

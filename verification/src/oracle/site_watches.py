@@ -122,7 +122,7 @@ CHANGE, WATCH, GAUGE, SILENCE, FAULTS = ("watch:hourly-watch" + part for part in
 # What is compared, where it is kept, and which number of it; -1 for the sum of all, each times its place.
 KEPT = [("sums", CHANGE, "sums", -1), ("largest", CHANGE, "largest", 0), ("stands_d", CHANGE, "stands", 0), ("stands_u", CHANGE, "stands", 1),
         ("stands_r", CHANGE, "stands", 3), ("votes", CHANGE, "votes", -1), ("origin", CHANGE, "origin", -1), ("hours", CHANGE, "hourValues", -1),
-        ("blocks", CHANGE, "blockValues", -1), ("days", WATCH, "clockPhasesValues", -1), ("late", WATCH, "clockShift", 0),
+        ("blocks", CHANGE, "blockValues", -1), ("days", WATCH, "clockPhasesValues", -1), ("days_by_depth", WATCH, "clockDepthsValues", -1), ("late", WATCH, "clockShift", 0),
         ("closed_soon", WATCH, "clockClosedSoon", 0), ("usual_lags", GAUGE, "usual", -1), ("lags", GAUGE, "lags", -1), ("gauge_late", GAUGE, "shift", 0),
         ("usual_rises", SILENCE, "usual", -1), ("rises_without", SILENCE, "sizes", -1), ("without", SILENCE, "without", 0), ("spells", SILENCE, "spells", 0),
         ("quiet", SILENCE, "silentHours", 0), ("faults", FAULTS, "hoursValues", -1), ("beyond", FAULTS, "beyond", -1), ("event", WATCH, "event", 0),

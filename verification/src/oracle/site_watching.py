@@ -174,7 +174,7 @@ AFTER_CIVIL_CHANGE = (2, 2, 1, 0.6, 3.5, 0.4)
 
 class MonitorClock:
     RULES = AGREED
-    LIMITS = dict(work=0.2, rest=0.3, most=6.0, home=1.2, evening=0.1, mixed=0.2, holiday=6)
+    LIMITS = dict(work=0.2, rest=0.3, most=6.0, home=1.2, evening=0.1, mixed=0.2, holiday=6, near=0.15, apart=3.0, depth=0.4, near_by_depth=0.2)
 
     def __init__(self, base, book, moon):
         self.base, self.book, self.moon = base, book, moon
@@ -225,6 +225,7 @@ class MonitorClock:
             return
         self.tides = (self.tides + [(day, self.moon.seen())])[-16:]
         tried = ((self.base.by_flow, self.of_flow[:25]), (self.base.by_depth, self.of_depth[:25]))
+        self.rows_of_depth = self.of_depth[:25]
         self.of_depth, self.of_flow = [], []
         if not quiet or not any(self.place(phase, rows, day, rest) for phase, rows in tried):
             return
@@ -245,8 +246,17 @@ class MonitorClock:
             return False
         other = phase.squares(not rest, at, values, phase.quarters(usual.centre[not rest]))
         self.days = (self.days + [dict(day=day, x=found[0] - usual.centre[rest], unmoved=found[1], moved=found[2], other=other, rest=rest,
-                                       scatter=usual.scatter[rest], evening=found[3])])[-16:]
+                                       scatter=usual.scatter[rest], evening=found[3], depth=self.by_depth(rest))])[-16:]
         return True
+
+    def by_depth(self, rest):
+        """The shift of the day as the depth alone has it."""
+        if len(self.rows_of_depth) < 16:
+            return NAN
+        at, values = zip(*self.rows_of_depth)
+        usual = self.base.by_depth.usual
+        found = self.base.by_depth.of(rest, at, values, usual.centre[rest])
+        return NAN if found is None else found[0] - usual.centre[rest]
 
     def agree(self, today, rule):
         n, within, work, shift, scatters, gain = rule
@@ -268,12 +278,24 @@ class MonitorClock:
                 and total("unmoved", days) > (1 + gain) * moved
                 and (n >= self.LIMITS['holiday'] or total("other") > self.LIMITS['home'] * total("moved") and total("evening") > self.LIMITS['evening'] * (total("unmoved") - total("moved"))))
 
+    def of_clock(self, n):
+        """Two days by the flow, and three by the depth alone, must have moved as a clock moves them."""
+        m, k = abs(self.work(self.days[-n:])), self.LIMITS
+        away = abs(m - round(2 * m) / 2)
+        if n > 3 or n == 3 and self.base.by_flow:
+            return True
+        if n == 3:
+            return away <= k["near_by_depth"]
+        last, other = self.days[-1], self.days[-2]
+        return (away <= k["near"] and abs(last["x"] - other["x"]) <= k["apart"] * last["scatter"]
+                and all(math.copysign(1, d["x"]) * d["depth"] >= k["depth"] * abs(d["x"]) for d in (last, other)))
+
     def after_civil_change(self, day):
         first, last = (day - 8) * 86400, (day + 1) * 86400
         return any(first < c[0] < last for c in self.changes(first, last))
 
     def open(self, day, small, end):
-        n = next((rule[0] for rule in (self.RULES if self.base.by_flow else WITHOUT_FLOW) if self.agree(day, rule) and (small or abs(self.work(self.days[-rule[0]:])) > 0.6)), 0)
+        n = next((rule[0] for rule in (self.RULES if self.base.by_flow else WITHOUT_FLOW) if self.agree(day, rule) and self.of_clock(rule[0]) and (small or abs(self.work(self.days[-rule[0]:])) > 0.6)), 0)
         if not n and self.agree(day, AFTER_CIVIL_CHANGE) and self.after_civil_change(self.days[-2]["day"]):
             n = 2
         if not n or self.closed_soon >= 2 or self.moon.known():
@@ -340,8 +362,8 @@ class MonitorClock:
 
 
 class GaugeClock:
-    #       storms side limit scatters apart
-    RULES = [(2, -1, 1.5, 4, 1.0), (3, -1, 0.7, 4.5, 0.9), (3, 1, 1.5, 4, 0.9), (4, 1, 0.7, 4.5, 0.9)]
+    #       storms side limit scatters apart fit usual
+    RULES = [(2, -1, 1.5, 4, 1.0, 0.85, 2), (2, -1, 0.8, 4, 0.7, 0.85, 4), (3, -1, 0.7, 4, 0.9, 0.75, 2), (3, 1, 1.5, 4, 0.9, 0.75, 2), (4, 1, 1.0, 4.5, 0.9, 0.75, 2)]
     LIMITS = dict(latest=3.2, low=-0.8, high=2.5, each=0.6, prior=0.3, storms=4.0, monitor=0.3, row=720.0, back=0.5)
 
     def __init__(self, base, book):
@@ -389,15 +411,15 @@ class GaugeClock:
         found = (robust(self.usual) ** 2 + float(np.mean((np.array(self.usual) - m) ** 2))) / 2
         k = self.LIMITS['storms']
         scatter = math.sqrt((k * self.LIMITS['prior'] ** 2 + n * found) / (k + n))
-        for count, side, limit, scatters, apart in self.RULES:
+        for count, side, limit, scatters, apart, fits, known in self.RULES:
             last = self.pending[-count:]
-            if len(last) < count or last[-1][1] - last[0][1] > self.LIMITS['row']:
+            if len(last) < count or n < known or last[-1][1] - last[0][1] > self.LIMITS['row']:
                 continue
             away = [side * (p[0] - m) for p in last]
             mean = sum(away) / count
             if season and (side > 0 or count < 4 and mean <= 1.5 and not all(p[2] > 0.85 for p in last)):
                 continue
-            if (min(away) > self.LIMITS['each'] * limit and mean > limit and mean > scatters * scatter / math.sqrt(count) and max(away) - min(away) < apart
+            if (all(p[2] >= fits for p in last) and min(away) > self.LIMITS['each'] * limit and mean > limit and mean > scatters * scatter / math.sqrt(count) and max(away) - min(away) < apart
                     and not abs(day_shift) > self.LIMITS['monitor'] * mean):
                 self.late = side * mean
                 t = self.book.open("CLOCK_OF_GAUGE", last[0][1], end)
@@ -413,8 +435,8 @@ class GaugeClock:
 
 
 class GaugeSilence:
-    LIMITS = dict(fallen=0.5, longest=48, chance=0.03, wonder=0.2, drier=0.25, half=0.5, sure=3, least=2, slower=0.25, before=12, apart=12, usual=3, smaller=0.25,
-                  same=3)
+    LIMITS = dict(fallen=0.5, longest=48, chance_2=0.02, chance_3=0.03, wonder_2=0.5, wonder_3=1.0, least=2, near=72, drier=0.25, half=0.5,
+                  slower=0.25, before=12, apart=12, usual=2, smaller=0.25, share=0.75, quarter=3, same=3)
 
     def __init__(self, base, book):
         self.base, self.book, self.track = base, book, None
@@ -473,7 +495,9 @@ class GaugeSilence:
         mean = (self.without + self.LIMITS['half']) / before * self.quiet_hours
         fewer = sum(math.exp(-mean) * mean ** k / math.factorial(k) for k in range(len(self.silent)))
         no_rain = math.exp(-self.spells / before * self.quiet_hours * self.LIMITS['drier'])
-        return (1 - fewer) * no_rain > self.LIMITS['chance'] or len(self.silent) < self.LIMITS['sure'] and no_rain > self.LIMITS['wonder']
+        n = min(3, len(self.silent))
+        too_near = n == 2 and self.silent[1] - self.silent[0] < self.LIMITS['near']
+        return too_near or (1 - fewer) * no_rain > self.LIMITS[f'chance_{n}'] or no_rain > self.LIMITS[f'wonder_{n}']
 
     def look(self, number, excess, above, speed):
         rows = [r for r in self.recent if r[0] >= number - 6]
@@ -502,7 +526,10 @@ class GaugeSilence:
             return
         self.sizes.append(size)
         same = any(min((begin - s) % 24, (s - begin) % 24) <= self.LIMITS['same'] for s in self.silent)
-        if len(self.usual) >= self.LIMITS['usual'] and size > self.largest_without and size > np.quantile(self.usual, self.LIMITS['smaller']) and not same:
+        if len(self.usual) < self.LIMITS['usual']:
+            return
+        small = min(self.usual) if len(self.usual) < self.LIMITS['quarter'] else float(np.quantile(self.usual, self.LIMITS['smaller']))
+        if size > self.largest_without and size > self.LIMITS['share'] * small and not same:
             self.silent.append(begin)
 
     def finish(self, end):
@@ -556,7 +583,7 @@ class Watch:
             (units.learn if base.begin <= n < base.end else units.hour)(hour, number)
             excess = hour.y - base.depth.value(of_day, rest)
             highest = max(base.depth.value((of_day + k) % 24, kind) for k in range(-4, 5) for kind in (False, True))
-            silence.take(hour, number, excess, hour.y - highest, changes.is_open() and not changes.is_water())
+            silence.take(hour, number, excess, hour.y - highest, changes.is_open() and not changes.is_water() or moon.seen())
             dry, long_dry, nearly = weather.take(hour, NAN if silence.is_open() else hour.rain)
             if block is not None and number // 3 != block:
                 changes.block(block)
@@ -608,7 +635,7 @@ class Watch:
                 "votes": book([-1 if v is None else v for v in c.votes]), "origin": book(c.origin),
                 "hours": book(np.concatenate([h[1] for h in c.hours] or [[]])), "blocks": book(np.concatenate([b[1] for b in c.blocks] or [[]])),
                 "days": book([v for d in self.clock.days for v in (d["x"], d["unmoved"], d["moved"], d["other"], d["rest"], d["scatter"], d["evening"])]),
-                "late": self.clock.late, "closed_soon": int(self.clock.closed_soon), "usual_lags": book(g.usual), "lags": book(p[0] for p in g.pending),
+                "days_by_depth": book(d["depth"] for d in self.clock.days), "late": self.clock.late, "closed_soon": int(self.clock.closed_soon), "usual_lags": book(g.usual), "lags": book(p[0] for p in g.pending),
                 "gauge_late": g.late, "usual_rises": book(s.usual), "rises_without": book(s.sizes), "without": s.without, "spells": int(s.spells),
                 "quiet": s.quiet_hours, "faults": book(v for _, row in f.rows for v in row.values()), "beyond": book([0] * 2 + [f.beyond[k] for k in f.KINDS[2:]]),
                 "event": w.event}

@@ -41,6 +41,19 @@ final class ClockEvidence {
 
     private static final int LEAST_BEFORE = 3;
 
+    /**
+     * Two days might be anybody's habit: a clock is set wrong by hours and half hours, their median must be that near to one, h;
+     * they may differ by so many scatters; and the depth must have moved by this share of what the flow has.
+     */
+    private static final double NEAR_HALF_HOUR = 0.15;
+
+    private static final double APART = 3;
+
+    private static final double SHARE_BY_DEPTH = 0.4;
+
+    /** How near the median of three days must be where the depth alone places them, h. */
+    private static final double NEAR_BY_DEPTH = 0.2;
+
     /** So many days in a row nobody stays at home without being told. */
     private static final int NO_HOLIDAY = 6;
 
@@ -80,11 +93,30 @@ final class ClockEvidence {
      */
     int days(long day, boolean small) {
         for (Agreement each : watch.hasFlow() ? BY_FLOW : BY_DEPTH) {
-            if (agree(day, each) && (small || Math.abs(median(each.days)) > LARGE_SHIFT)) {
+            if (agree(day, each) && isOfClock(each.days) && (small || Math.abs(median(each.days)) > LARGE_SHIFT)) {
                 return each.days;
             }
         }
         return 0;
+    }
+
+    /** Whether few days that agree moved as a clock moves them: by half hours, alike, and the depth with the flow. */
+    private boolean isOfClock(int days) {
+        if (days > FEW) {
+            return true;
+        }
+        double middle = Math.abs(median(days));
+        double fromHalfHour = Math.abs(middle - Math.rint(2 * middle) / 2);
+        if (days > 2) {
+            return watch.hasFlow() || fromHalfHour <= NEAR_BY_DEPTH;
+        }
+        boolean alike = Math.abs(watch.shift(0) - watch.shift(1)) <= APART * watch.scatter(0);
+        return alike && fromHalfHour <= NEAR_HALF_HOUR && depthMoved(0) && depthMoved(1);
+    }
+
+    private boolean depthMoved(int fromLast) {
+        double shift = watch.shift(fromLast);
+        return Math.signum(shift) * watch.shiftByDepth(fromLast) >= SHARE_BY_DEPTH * Math.abs(shift);
     }
 
     /** Whether the last two days in a row agree, which suffices after a civil change. */

@@ -36,6 +36,10 @@ final class ClockWatch {
     private final ClockDay byDepth;
     private final Optional<ClockDay> byFlow;
     private final Ring days = new Ring(DAYS, COLUMNS);
+
+    /** Shift of the same days by the depth, where the flow places them; NaN where it does not tell. */
+    private final Ring depthShifts = new Ring(DAYS, 1);
+
     private final Hours depth = new Hours("clock");
     private final Hours flow = new Hours("clockFlow");
 
@@ -93,6 +97,9 @@ final class ClockWatch {
     boolean endDay(long day, boolean rest) {
         boolean placed =
                 byFlow.isPresent() && place(byFlow.orElseThrow(), flow, day, rest) || place(byDepth, depth, day, rest);
+        if (placed) {
+            depthShifts.add(day, shiftByDepth(rest));
+        }
         dropDay();
         return placed;
     }
@@ -119,6 +126,13 @@ final class ClockWatch {
         return true;
     }
 
+    private double shiftByDepth(boolean rest) {
+        return depth.count < LEAST_HOURS
+                ? Double.NaN
+                : byDepth.phase(depth.hours, depth.values, depth.count, rest).shift()
+                        - byDepth.usual().centre(rest);
+    }
+
     void dropDay() {
         depth.count = 0;
         flow.count = 0;
@@ -139,6 +153,11 @@ final class ClockWatch {
     /** Shift of a day against its usual one in hours, positive if the day is late by the clock of the record. */
     double shift(int fromLast) {
         return value(fromLast, SHIFT);
+    }
+
+    /** The same as the depth alone has it; NaN where it does not tell. */
+    double shiftByDepth(int fromLast) {
+        return depthShifts.value(depthShifts.size() - 1 - fromLast, 0);
     }
 
     /** What days of this kind scatter about their usual shift, h. */
@@ -189,6 +208,7 @@ final class ClockWatch {
 
     void write(StateText text) {
         days.write(text, "clockPhases");
+        depthShifts.write(text, "clockDepths");
         depth.write(text);
         flow.write(text);
     }
@@ -199,6 +219,17 @@ final class ClockWatch {
             flow.read(text);
         } else {
             readBefore(text);
+        }
+        depthShifts.clear();
+        if (text.has("clockDepthsNumbers")) {
+            depthShifts.read(text, "clockDepths");
+        }
+        if (depthShifts.size() != days.size()) {
+            // Not in states of before.
+            depthShifts.clear();
+            for (int i = 0; i < days.size(); i++) {
+                depthShifts.add(days.number(i), Double.NaN);
+            }
         }
         depth.read(text);
     }

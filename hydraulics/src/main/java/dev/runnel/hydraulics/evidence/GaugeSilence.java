@@ -36,29 +36,38 @@ final class GaugeSilence {
     private static final int BEFORE = 12;
 
     /** Rises with rain that say what one looks like, and how many of them are kept. */
-    private static final int LEAST_USUAL = 3;
+    private static final int LEAST_USUAL = 2;
 
     private static final int MOST_USUAL = 20;
 
     /** Share of them that may be smaller than a rise that counts. */
     private static final double SMALLER = 0.25;
 
+    /** A rise that counts is larger than this share of that; with two known, of the smaller. */
+    private static final double SHARE_OF_USUAL = 0.75;
+
+    private static final int LEAST_FOR_QUARTER = 3;
+
     /** Water that rises with rain runs faster too: ln v may at most fall by this share of the rise of ln y. */
     private static final double SLOWER = 0.25;
 
-    /** Rises without rain, with no drop in between: one storm may pass beside a gauge, and two in a short time. */
+    /** Rises without rain, with no drop in between: one storm may pass beside a gauge. */
     private static final int LEAST_SILENT = 2;
 
-    private static final int SURE = 3;
+    /** Chance of the time without a drop, as the spells of rain have it, below which two, three rises or more are enough. */
+    private static final double[] LONG_SILENCE = {0.5, 1};
 
-    /** Chance of the long time without a drop below which two are enough. */
-    private static final double LONG_SILENCE = 0.2;
+    /** Two must be so far apart, h: what comes twice in a day or two may be one thing. */
+    private static final int TWO_APART = 72;
 
     /** Rises that begin within so many hours of the day are habits. */
     private static final int SAME_HOURS = 3;
 
-    /** Chance below which that is not the weather and the rises that the site has anyway. */
-    private static final double BY_CHANCE = 0.03;
+    /** Chance below which two, three rises or more are not the weather and the rises that the site has anyway. */
+    private static final double[] BY_CHANCE = {0.02, 0.03};
+
+    /** Dates that are told. */
+    private static final int TOLD = 4;
 
     /** A season may have fewer spells of rain than before, by this. */
     private static final double DRIER = 0.25;
@@ -228,7 +237,7 @@ final class GaugeSilence {
     private double lowerOfUsual() {
         double[] sorted = values();
         Arrays.sort(sorted);
-        return Medians.quantile(sorted, SMALLER);
+        return SHARE_OF_USUAL * (sorted.length < LEAST_FOR_QUARTER ? sorted[0] : Medians.quantile(sorted, SMALLER));
     }
 
     /**
@@ -245,7 +254,9 @@ final class GaugeSilence {
             term *= expected / (k + 1);
         }
         double noRain = Math.exp(-DRIER * spells / before * silentHours);
-        return (1 - fewer) * noRain > BY_CHANCE || silent.size() < SURE && noRain > LONG_SILENCE;
+        int rises = Math.min(silent.size() - LEAST_SILENT, BY_CHANCE.length - 1);
+        boolean near = silent.size() == LEAST_SILENT && silent.get(1) - silent.get(0) < TWO_APART;
+        return near || (1 - fewer) * noRain > BY_CHANCE[rises] || noRain > LONG_SILENCE[rises];
     }
 
     private void tell(long end) {
@@ -265,9 +276,9 @@ final class GaugeSilence {
                         .truncatedTo(ChronoUnit.HOURS)
                         .toString()
                         .substring(0, 13))
-                .limit(LEAST_SILENT + 2L)
+                .limit(TOLD)
                 .collect(Collectors.joining(", "));
-        int more = silent.size() - LEAST_SILENT - 2;
+        int more = silent.size() - TOLD;
         return silent.size() + " rises of the depth like those after rain (" + dates
                 + (more > 0 ? " and " + more + " more" : "") + ") without a drop at the gauge for "
                 + Text.fixed(silentHours / 24.0, 0) + " days; " + usual.size() + " of the " + (usual.size() + without)

@@ -82,7 +82,7 @@ final class HourlyWatch implements Consumer<SiteHour> {
                 depth.map(curve -> hour.lnDepth - usual(curve, hour.hour)).orElse(Double.NaN);
         double above = depth.map(curve -> hour.lnDepth - highestAround(curve, hour.hour))
                 .orElse(Double.NaN);
-        silence.hour(hour, excess, above, change.isOpen() && !change.isWater());
+        silence.hour(hour, excess, above, change.isOpen() && !change.isWater() || tide.isSeen());
         dry.add(hour, silence.believed(hour));
         endBlockAndDay(hour.hour);
         lastHour = hour.hour;

@@ -33,9 +33,15 @@ final class RunningTide {
     private double squares;
     private long last = Long.MIN_VALUE;
 
+    /** Whether what was asked since the last hour is known, and what it was: each hour is asked by several. */
+    private boolean asked;
+
+    private boolean tidal;
+
     void add(long hour, double residual) {
         double keep = last == Long.MIN_VALUE ? 0 : Math.pow(KEEP, (double) (hour - last));
         last = hour;
+        asked = false;
         double[] row = row(hour);
         for (int a = 0; a < SIZE; a++) {
             for (int b = 0; b < SIZE; b++) {
@@ -58,6 +64,12 @@ final class RunningTide {
     }
 
     boolean isTidal() {
+        tidal = asked ? tidal : look();
+        asked = true;
+        return tidal;
+    }
+
+    private boolean look() {
         if (normal[0] < LEAST_WEIGHT) {
             return false;
         }
@@ -109,5 +121,6 @@ final class RunningTide {
         System.arraycopy(text.numbers("tideRight", right.length), 0, right, 0, right.length);
         squares = text.number("tideSquares");
         last = text.count("tideLast");
+        asked = false;
     }
 }

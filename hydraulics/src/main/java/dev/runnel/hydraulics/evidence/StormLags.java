@@ -11,12 +11,12 @@ final class StormLags {
     private static final double DROP = 0.05;
 
     /** Hours without rain that end a storm, and dry hours taken with it. */
-    private static final int GAP = 8;
+    private static final int GAP = 5;
 
-    private static final int BEFORE = 8;
+    private static final int BEFORE = 5;
 
     /** Smallest rain of a storm, mm, and longest storm, h. */
-    private static final double LEAST_RAIN = 3;
+    private static final double LEAST_RAIN = 2;
 
     private static final int LONGEST = 60;
 

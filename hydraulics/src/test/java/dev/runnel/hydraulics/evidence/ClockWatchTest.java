@@ -143,6 +143,51 @@ class ClockWatchTest {
         assertThat(evidence.median(2)).isCloseTo(1, within(0.1));
     }
 
+    /** People who come three quarters of an hour late for two days are no clock; for three they may be. */
+    @Test
+    void twoDaysBetweenWholeAndHalfHoursAreNotEnough() {
+        ClockWatch watch = watch();
+        ClockEvidence evidence = new ClockEvidence(watch);
+        for (int d = 0; d < 2; d++) {
+            add(watch, day(hour -> people(hour - 0.75), 0.01), true);
+            watch.endDay(100 + d, false);
+        }
+        assertThat(evidence.median(2)).isCloseTo(0.75, within(0.05));
+        assertThat(evidence.days(101, true)).isZero();
+        add(watch, day(hour -> people(hour - 0.75), 0.01), true);
+        watch.endDay(102, false);
+        assertThat(evidence.days(102, true)).isEqualTo(3);
+    }
+
+    /** Where the flow comes late and the depth does not, the velocity may have been another. */
+    @Test
+    void twoDaysOnWhichTheDepthCameAsEverAreNotEnough() {
+        ClockWatch watch = watch();
+        ClockEvidence evidence = new ClockEvidence(watch);
+        double[][] late = day(hour -> people(hour - 1), 0.01);
+        double[][] usual = day(ClockWatchTest::people, 0.01);
+        for (int d = 0; d < 3; d++) {
+            for (int h = 0; h < 24; h++) {
+                watch.add(h + 0.5, usual[1][h], late[1][h]);
+            }
+            watch.endDay(100 + d, false);
+            assertThat(watch.shiftByDepth(0)).isCloseTo(0, within(0.2));
+            assertThat(evidence.days(100 + d, true)).isEqualTo(d < 2 ? 0 : 3);
+        }
+    }
+
+    @Test
+    void threeDaysOfTheDepthAloneMustComeLateByHalfHours() {
+        ClockUsual sure = ClockUsual.of(NONE, new double[] {0.12, 0.3});
+        ClockWatch watch = new ClockWatch(new ClockDay(curve(8), true, sure), Optional.empty());
+        ClockEvidence evidence = new ClockEvidence(watch);
+        for (int d = 0; d < 4; d++) {
+            add(watch, day(hour -> people(hour - 0.75), 0.01), false);
+            watch.endDay(100 + d, false);
+            assertThat(evidence.days(100 + d, true)).isEqualTo(d < 3 ? 0 : 4);
+        }
+    }
+
     /** A knock in the evening makes the best shift of its day a large one; the day before lay a little late by chance. */
     @Test
     void dayInWhichTheLevelLeaptIsNoOtherHour() {
@@ -152,16 +197,16 @@ class ClockWatchTest {
             add(watch, day(ClockWatchTest::people, 0.03), true);
             watch.endDay(100 + d, false);
         }
-        add(watch, day(hour -> people(hour - 0.8), 0.03), true);
+        add(watch, day(hour -> people(hour - 0.95), 0.03), true);
         watch.endDay(105, false);
-        add(watch, day(hour -> people(hour - 0.8) * (hour > 17 ? 2.5 : 1), 0.03), true);
+        add(watch, day(hour -> people(hour - 0.95) * (hour > 17 ? 2.5 : 1), 0.03), true);
         watch.endDay(106, false);
         assertThat(watch.squaresMoved(0)).isGreaterThan(3 * watch.squaresMoved(1));
         assertThat(Math.abs(watch.shift(0))).isGreaterThan(0.5);
         assertThat(evidence.days(106, true)).isZero();
-        add(watch, day(hour -> people(hour - 0.8), 0.03), true);
+        add(watch, day(hour -> people(hour - 0.95), 0.03), true);
         watch.endDay(107, false);
-        add(watch, day(hour -> people(hour - 0.8), 0.03), true);
+        add(watch, day(hour -> people(hour - 0.95), 0.03), true);
         watch.endDay(108, false);
         assertThat(evidence.days(108, true)).isEqualTo(2);
     }

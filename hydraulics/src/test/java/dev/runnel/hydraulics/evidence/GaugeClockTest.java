@@ -69,6 +69,14 @@ class GaugeClockTest {
     }
 
     @Test
+    void twoStormsThatFitWellTellAnHour() {
+        assertThat(straight(1, 0, false, false))
+                .hasSize(1)
+                .allMatch(told -> told.finding().detail().contains("in the last 2 storms"));
+        assertThat(straight(0.6, 0, false, false)).isEmpty();
+    }
+
+    @Test
     void depthThatComesLaterInAWetSeasonOrWithATideIsNoClock() {
         assertThat(straight(-2, 0, false, false)).hasSize(1);
         assertThat(straight(-2, 0, false, true)).isEmpty();

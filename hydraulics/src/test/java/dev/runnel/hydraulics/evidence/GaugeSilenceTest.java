@@ -87,7 +87,8 @@ class GaugeSilenceTest {
         assertThat(finding.detail())
                 .contains("rises of the depth like those after rain")
                 .contains("before came with rain");
-        assertThat(finding.found()).isBefore(InventedSite.START.plus(Duration.ofDays(45)));
+        // The storms of days 25, 28 and 31 are missed; the last is over within a day.
+        assertThat(finding.found()).isBefore(InventedSite.START.plus(Duration.ofDays(33)));
     }
 
     @Test
