@@ -537,6 +537,82 @@ class GaugeSilence:
             self.book.tell(STANDING, end, self.track)
 
 
+class LevelLeap:
+    """A level alone that leaps up in dry weather within what is open, and stays."""
+
+    LIMITS = dict(pairs=8, rain=0.8, least=0.12, largest=0.8, scatters=4.0, prior=0.04, days=8.0, about=3, at_once=0.7, share=0.6, soonest=72, latest=240, over=0.25)
+
+    def __init__(self, book):
+        self.book, self.rows, self.usual, self.leap, self.track = book, {}, [], None, None
+        self.size = self.before = 0.0
+
+    def is_open(self):
+        return self.track is not None and self.track.open
+
+    def take(self, number, rain, excess, other, tide):
+        self.rows[number] = (excess, rain, other)
+        if tide or number % 3 != 2:
+            return
+        end = number + 1
+        if self.is_open():
+            now = [self.at(h) for h in range(end - 48, end)]
+            now = [x for x in now if x == x]
+            if len(now) >= self.LIMITS["pairs"] and float(np.median(now)) - self.before < self.LIMITS["over"] * self.size:
+                self.track.end(end - 48)
+                self.book.tell(CLOSED, end, self.track)
+        elif self.leap is None:
+            self.look(end - 24)
+        elif end - self.leap >= self.LIMITS["soonest"]:
+            later = self.above(end - 24, end, self.leap)
+            if len(later) < self.LIMITS["pairs"] and end - self.leap < self.LIMITS["latest"]:
+                return
+            if len(later) >= self.LIMITS["pairs"] and float(np.median(later)) > self.LIMITS["share"] * self.size:
+                self.before = middle([self.at(h) for h in range(self.leap - 120, self.leap)])
+                t = self.book.open("LEVEL_UP", self.leap, end)
+                t.earliest, t.latest, t.direction, t.shape = self.leap - 3, self.leap + 3, UP, STEP
+                self.track = t
+                self.book.tell(FOUND, end, t)
+            self.leap = None
+
+    def at(self, hour):
+        return self.rows[hour][0] if hour in self.rows else NAN
+
+    def above(self, first, last, leap):
+        """Each dry hour over the last dry one before the leap at its time of the day, of five days."""
+        found = []
+        for h in range(first, last):
+            x = self.at(h)
+            thens = [self.at(h - 24 * k) for k in range((h - leap) // 24 + 1, (h - leap) // 24 + 6)]
+            thens = [then for then in thens if then == then]
+            if x == x and thens:
+                found.append(x - thens[0])
+        return found
+
+    def look(self, when):
+        k = self.LIMITS
+        rains = [self.rows[h][1] if h in self.rows else NAN for h in range(when - 12, when + 24)]
+        if not sum(rains) < k["rain"]:
+            return
+        after = self.above(when, when + 24, when)
+        if len(after) < k["pairs"]:
+            return
+        x = float(np.median(after))
+        n, scatter = len(self.usual), float(np.median(np.abs(self.usual))) / 0.6745 if self.usual else 0.0
+        limit = max(k["least"], k["scatters"] * math.sqrt((k["days"] * k["prior"] ** 2 + n * scatter ** 2) / (k["days"] + n)))
+        if when % 24 == 0:
+            self.usual = (self.usual + [x])[-60:]
+        first, last = self.above(when, when + 6, when), self.above(when - 6, when, when - 6)
+        within = when - 1 in self.rows and self.rows[when - 1][2]
+        if not within or not limit < x <= k["largest"] or min(len(first), len(last)) < k["about"]:
+            return
+        if float(np.median(first)) - float(np.median(last)) >= k["at_once"] * x and float(np.quantile(after, 0.25)) >= k["share"] * x:
+            self.leap, self.size = when, x
+
+    def finish(self, end):
+        if self.is_open():
+            self.book.tell(STANDING, end, self.track)
+
+
 def accepted(minutes):
     """How many readings are taken: stamps that leap by more than 3 h are held until four of them span an hour; the first as well."""
     taken, held = 0, []
@@ -564,6 +640,7 @@ class Watch:
         units = Units(base, self.book, lambda of_depth, since, end: self.give_away(of_depth, since, end))
         gauge, silence, weather = GaugeClock(base, self.book), GaugeSilence(base, self.book), Weather()
         self.units, self.moon, self.changes, self.faults, self.clock, self.gauge, self.silence, self.weather = units, moon, changes, faults, clock, gauge, silence, weather
+        leap = None if base.velocity or base.law else LevelLeap(self.book)
         count, left = accepted(record.minutes)
         slow = 0.6 * base.velocity.extremes()[0] if base.velocity else 0.0
         low, high = base.depth.extremes()
@@ -605,6 +682,8 @@ class Watch:
                 clock.take(of_day, hour.y, flow)
             gauge.take(hour, number, excess, clock.last_shift(), moon.seen, changes.is_water())
             moon.take(number, excess if dry else NAN)
+            if leap:
+                leap.take(number, hour.rain, excess if dry else NAN, changes.is_open(), moon.seen())
             at = (of_day - clock.shift()) % 24
             d = hour.y - base.depth.value(at, rest) if dry else NAN
             u = hour.v - base.velocity.value(at, rest) if dry and both and base.velocity else NAN
@@ -614,7 +693,7 @@ class Watch:
         if block is not None:
             changes.block(block)
         end = FIRST_HOUR + last + 1
-        for each in (changes, units, faults, clock, gauge, silence):
+        for each in (changes, units, faults, clock, gauge, silence) + ((leap,) if leap else ()):
             each.finish(end)
         if left:
             stamp = record.minutes[count - 1] / 60 + FIRST_HOUR

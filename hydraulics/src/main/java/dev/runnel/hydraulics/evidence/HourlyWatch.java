@@ -42,6 +42,7 @@ final class HourlyWatch implements Consumer<SiteHour> {
     private final GaugeClock gauge;
     private final GaugeSilence silence;
     private final Optional<LevelChannels> level;
+    private final Optional<LevelStep> levelStep;
     private long block = NONE;
     private long day = NONE;
     private long lastHour = NONE;
@@ -68,6 +69,7 @@ final class HourlyWatch implements Consumer<SiteHour> {
                 ? depth.map(curve -> new LevelChannels(LevelChannels.lowestHour(curve)))
                 : Optional.empty();
         level.ifPresent(channels -> findings.say(channels, baseline.levelUsual.orElseThrow()));
+        this.levelStep = level.map(channels -> new LevelStep(findings));
     }
 
     @Override
@@ -100,6 +102,7 @@ final class HourlyWatch implements Consumer<SiteHour> {
         boolean rest = local.isRest(hour.hour);
         level.ifPresent(channels ->
                 channels.hour(hour, local.hourOfDay(hour.hour), usual(depth.orElseThrow(), hour.hour), dry.isDry()));
+        levelStep.ifPresent(step -> step.hour(hour, isDry ? excess : Double.NaN, change.isOpen(), tide.isSeen()));
         boolean speed = hour.hasBoth() && !faults.explainsVelocity();
         if (dry.isNearlyDry() && hour.hasDepth()) {
             clock.add(hourOfDay, hour.lnDepth, speed ? hour.lnFlow(monitors) : Double.NaN);
@@ -191,6 +194,7 @@ final class HourlyWatch implements Consumer<SiteHour> {
         clock.finish(end);
         gauge.finish(end);
         silence.finish(end);
+        levelStep.ifPresent(step -> step.finish(end));
     }
 
     StateText write() {
@@ -203,6 +207,7 @@ final class HourlyWatch implements Consumer<SiteHour> {
         units.write(text);
         clock.write(text);
         level.ifPresent(channels -> text.with("level", channels.write().toString()));
+        levelStep.ifPresent(step -> text.with("levelStep", step.write().toString()));
         return text.with("gauge", gauge.write().toString())
                 .with("silence", silence.write().toString())
                 .with("faults", faults.write().toString())
@@ -225,6 +230,10 @@ final class HourlyWatch implements Consumer<SiteHour> {
         }
         if (text.has("level")) {
             level.ifPresent(channels -> channels.read(text.text("level")));
+        }
+        // Not in states of before.
+        if (text.has("levelStep")) {
+            levelStep.ifPresent(step -> step.read(text.text("levelStep")));
         }
         faults.read(text.text("faults"));
         change.read(text.text("change"));
