@@ -114,6 +114,9 @@ CASES = {
     "a scatter by depth": (site(seed=187, days=40, day=0.45, exponent=0.8, noise=0.08), step(500, 1.2, 0.8), "UTC", 0.6, 0.5),
     "full": (site(seed=188, days=36, depth=0.3, day=0.3), FOUR_STORMS + step(500, 1.6, 0.5), "UTC", 0.45, 0),
     "an interval that was chosen": (site(seed=189, days=50), step(0, 1.25, 0.8, 380) + FOUR_STORMS + step(900, 1.3, 0.7), "UTC", 0.6, 0, (432, 840)),
+    "level knocked in a season": (site(seed=190, days=56), LEVEL_ONLY + ramp(380, 620, 1.35) + step(900, 1.28), "UTC", 0.6, 0),
+    "level knocked in a season and back": (site(seed=191, days=60), LEVEL_ONLY + FOUR_STORMS + ramp(380, 620, 1.35) + step(910, 1.25, 1, 1090), "UTC", 0.6, 0),
+    "level knocked after rain in a season": (site(seed=192, days=56), LEVEL_ONLY + ramp(380, 620, 1.35) + storm(893, 5, 2, 0.2, 1) + step(900, 1.28), "UTC", 0.6, 0),
 }
 
 
