@@ -24,6 +24,7 @@ import dev.runnel.rainfall.frequency.DurationPeaks;
 import dev.runnel.rainfall.gauge.CalibrationCurve;
 import dev.runnel.rainfall.gauge.TipChecks;
 import dev.runnel.rainfall.gauge.TipFlag;
+import dev.runnel.rainfall.gauge.TipReview;
 import dev.runnel.rainfall.gauge.TipSummary;
 import dev.runnel.rainfall.gauge.VolumetricCalibration;
 import dev.runnel.timeseries.RegularSeries;
@@ -126,6 +127,17 @@ final class RainEdgeCalculations {
                         in -> summary(in).depthMm()),
                 rainfall("gauge.checks.book", "tips", CHECKS, RainEdgeCalculations::flagged),
                 rainfall(
+                        "gauge.checks.frost",
+                        "tips",
+                        "tip_seconds tip_mm temperature_seconds celsius limit back_seconds flag",
+                        in -> flagged(
+                                in,
+                                TipChecks.of(bucket(in))
+                                        .withTemperature(
+                                                temperatures(in, "temperature_seconds", 1e9),
+                                                in.number("limit"),
+                                                RainInputs.seconds(in, "back_seconds")))),
+                rainfall(
                         "gauge.calibration.static-deviation",
                         "mm",
                         TEST,
@@ -185,17 +197,11 @@ final class RainEdgeCalculations {
     }
 
     private static SnowRecord snow(Inputs in) {
-        double[] at = in.sample("temperature_minutes");
-        double[] celsius = in.sample("celsius");
-        SeriesBuilder air = Series.builder();
-        for (int i = 0; i < at.length; i++) {
-            air.add(START.plusNanos(Math.round(at[i] * 60e9)), celsius[i]);
-        }
         return SnowRule.standard()
                 .withSnowBelowAndRainAbove(in.number("snow_below"), in.number("rain_above"))
                 .withMeltAbove(in.number("melt_above"))
                 .withDegreeDayFactor(in.number("degree_day"))
-                .mark(rain(in), air.build());
+                .mark(rain(in), temperatures(in, "temperature_minutes", 60e9));
     }
 
     private static CalibrationCurve curve(Inputs in) {
@@ -215,18 +221,33 @@ final class RainEdgeCalculations {
         return bucket(in).withCalibration(curve(in)).summary(tips(in));
     }
 
-    /** The places of the tips with a flag, summed. */
     private static double flagged(Inputs in) {
+        return flagged(
+                in,
+                TipChecks.of(bucket(in))
+                        .withClock(RainInputs.seconds(in, "clock_seconds"))
+                        .withCeiling(in.number("ceiling")));
+    }
+
+    /** The places of the tips with a flag, summed. */
+    private static double flagged(Inputs in, TipChecks checks) {
         TipFlag flag = TipFlag.valueOf(in.text("flag").toUpperCase(Locale.ROOT));
-        var review = TipChecks.of(bucket(in))
-                .withClock(RainInputs.seconds(in, "clock_seconds"))
-                .withCeiling(in.number("ceiling"))
-                .review(tips(in));
+        TipReview review = checks.review(tips(in));
         List<Double> marks = new ArrayList<>();
         for (int i = 0; i < review.tips().size(); i++) {
             marks.add(review.flags(i).contains(flag) ? 1.0 : 0.0);
         }
         return Books.sum(marks, mark -> mark);
+    }
+
+    private static Series temperatures(Inputs in, String times, double nanosPerUnit) {
+        double[] at = in.sample(times);
+        double[] celsius = in.sample("celsius");
+        SeriesBuilder air = Series.builder();
+        for (int i = 0; i < at.length; i++) {
+            air.add(START.plusNanos(Math.round(at[i] * nanosPerUnit)), celsius[i]);
+        }
+        return air.build();
     }
 
     private static VolumetricCalibration test(Inputs in) {
