@@ -26,6 +26,9 @@ final class EventBookCalculations {
             "way depths step_minutes inter_event_minutes minimum_mm wet_above_mm windows_minutes";
     private static final String TIPS = "way tip_seconds record_seconds tip_mm inter_event_minutes windows_minutes";
 
+    private static final LastAnswer<List<RainfallEvent>> OF_STEPS = new LastAnswer<>();
+    private static final LastAnswer<List<RainfallEvent>> OF_TIPS = new LastAnswer<>();
+
     private EventBookCalculations() {}
 
     static List<Calculation> all() {
@@ -53,11 +56,42 @@ final class EventBookCalculations {
     }
 
     private static Calculation of(String name, String unit, ToDoubleFunction<RainfallEvent> measure) {
-        return rainfall("event.book." + name, unit, STEPS, in -> Books.sum(events(in), measure));
+        return rainfall(
+                "event.book." + name,
+                unit,
+                STEPS,
+                in -> Books.sum(
+                        OF_STEPS.of(
+                                in,
+                                List.of("way"),
+                                List.of(
+                                        "depths",
+                                        "step_minutes",
+                                        "inter_event_minutes",
+                                        "minimum_mm",
+                                        "wet_above_mm",
+                                        "windows_minutes"),
+                                () -> events(in)),
+                        measure));
     }
 
     private static Calculation ofTips(String name, String unit, ToDoubleFunction<RainfallEvent> measure) {
-        return rainfall("event.tip-book." + name, unit, TIPS, in -> Books.sum(eventsOfTips(in), measure));
+        return rainfall(
+                "event.tip-book." + name,
+                unit,
+                TIPS,
+                in -> Books.sum(
+                        OF_TIPS.of(
+                                in,
+                                List.of("way"),
+                                List.of(
+                                        "tip_seconds",
+                                        "record_seconds",
+                                        "tip_mm",
+                                        "inter_event_minutes",
+                                        "windows_minutes"),
+                                () -> eventsOfTips(in)),
+                        measure));
     }
 
     private static double minute(Instant time) {

@@ -6,6 +6,7 @@ import dev.runnel.hydraulics.structure.ApproachChannel;
 import dev.runnel.hydraulics.structure.RectangularWeir;
 import dev.runnel.hydraulics.uncertainty.MeasurementModel;
 import dev.runnel.hydraulics.uncertainty.Propagation;
+import dev.runnel.hydraulics.uncertainty.Simulation;
 import dev.runnel.hydraulics.uncertainty.UncertainInput;
 import dev.runnel.hydraulics.uncertainty.VolumeUncertainty;
 import java.util.Arrays;
@@ -21,6 +22,8 @@ final class RatingCalculations {
     private static final String WEIR =
             "width crest_height head width_uncertainty head_uncertainty coefficient_uncertainty";
     private static final int TRIALS = 400_000;
+
+    private static final LastAnswer<Simulation> LAST_LOSS = new LastAnswer<>();
 
     private RatingCalculations() {}
 
@@ -172,17 +175,17 @@ final class RatingCalculations {
                         "uncertainty.loss.simulated-mean",
                         "1e-6",
                         "x1",
-                        in -> loss(in).simulated(TRIALS, 7).mean()),
+                        in -> drawnLoss(in).mean()),
                 of(
                         "uncertainty.loss.simulated-standard",
                         "1e-6",
                         "x1",
-                        in -> loss(in).simulated(TRIALS, 7).standardUncertainty()),
+                        in -> drawnLoss(in).standardUncertainty()),
                 of(
                         "uncertainty.loss.simulated-end",
                         "1e-6",
                         "x1",
-                        in -> loss(in).simulated(TRIALS, 7).shortestInterval(0.95)[1]),
+                        in -> drawnLoss(in).shortestInterval(0.95)[1]),
                 of("uncertainty.weir.discharge", "m3/s", WEIR, in -> weir(in).value()),
                 of("uncertainty.weir.standard", "m3/s", WEIR, in -> weir(in).standardUncertainty()),
                 of(
@@ -260,6 +263,10 @@ final class RatingCalculations {
                     : UncertainInput.rectangular("x" + i, 0, deviations[i] * Math.sqrt(3));
         }
         return MeasurementModel.of(x -> Arrays.stream(x).sum(), inputs);
+    }
+
+    private static Simulation drawnLoss(Inputs in) {
+        return LAST_LOSS.of(in, List.of(), List.of("x1"), () -> loss(in).simulated(TRIALS, 7));
     }
 
     private static MeasurementModel loss(Inputs in) {

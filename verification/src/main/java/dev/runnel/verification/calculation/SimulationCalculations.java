@@ -1,6 +1,7 @@
 package dev.runnel.verification.calculation;
 
 import dev.runnel.hydraulics.uncertainty.MeasurementModel;
+import dev.runnel.hydraulics.uncertainty.Simulation;
 import dev.runnel.hydraulics.uncertainty.StabilisedSimulation;
 import dev.runnel.hydraulics.uncertainty.UncertainInput;
 import dev.runnel.hydraulics.uncertainty.Validation;
@@ -8,6 +9,7 @@ import dev.runnel.hydraulics.uncertainty.VolumeUncertainty;
 import java.util.Arrays;
 import java.util.List;
 import java.util.function.ToDoubleFunction;
+import java.util.stream.Stream;
 
 /** Simulated uncertainties: until stable, against the law of propagation, and volumes joined. */
 final class SimulationCalculations {
@@ -17,6 +19,12 @@ final class SimulationCalculations {
     private static final String VOLUMES = "volumes randoms commons";
     private static final int TRIALS = 200_000;
     private static final long SEED = 4711;
+
+    private static final List<String> MODEL = List.of("estimates", "deviations", "freedom", "correlation");
+
+    private static final LastAnswer<StabilisedSimulation> LAST_STABLE = new LastAnswer<>();
+    private static final LastAnswer<Validation> LAST_VALIDATED = new LastAnswer<>();
+    private static final LastAnswer<Simulation> LAST_DRAWN = new LastAnswer<>();
 
     private SimulationCalculations() {}
 
@@ -70,16 +78,12 @@ final class SimulationCalculations {
                         VALIDATED,
                         in -> validated(in).isValid() ? 1 : 0),
                 of("uncertainty.relative", "1", SUM, in -> sum(in).propagated().relative()),
-                of(
-                        "uncertainty.drawn-standard",
-                        "1",
-                        SUM,
-                        in -> sum(in).simulated(TRIALS, SEED).standardUncertainty()),
+                of("uncertainty.drawn-standard", "1", SUM, in -> drawn(in).standardUncertainty()),
                 of(
                         "uncertainty.drawn-quantile",
                         "1",
                         "quantile " + SUM,
-                        in -> sum(in).simulated(TRIALS, SEED).quantile(in.number("quantile"))),
+                        in -> drawn(in).quantile(in.number("quantile"))),
                 of("uncertainty.table.first-share", "%", SUM, SimulationCalculations::firstShare),
                 of("uncertainty.volumes.joined", "m3", VOLUMES, in -> joined(in).volume()),
                 of(
@@ -134,11 +138,27 @@ final class SimulationCalculations {
     }
 
     private static StabilisedSimulation stable(Inputs in) {
-        return sum(in).simulatedUntilStable(in.integer("digits"), in.number("probability"), SEED);
+        return LAST_STABLE.of(
+                in,
+                List.of("shapes"),
+                with("digits", "probability"),
+                () -> sum(in).simulatedUntilStable(in.integer("digits"), in.number("probability"), SEED));
     }
 
     private static Validation validated(Inputs in) {
-        return sum(in).validated(in.integer("digits"), in.integer("trials"), SEED);
+        return LAST_VALIDATED.of(
+                in,
+                List.of("shapes"),
+                with("digits", "trials"),
+                () -> sum(in).validated(in.integer("digits"), in.integer("trials"), SEED));
+    }
+
+    private static Simulation drawn(Inputs in) {
+        return LAST_DRAWN.of(in, List.of("shapes"), MODEL, () -> sum(in).simulated(TRIALS, SEED));
+    }
+
+    private static List<String> with(String... more) {
+        return Stream.concat(MODEL.stream(), Stream.of(more)).toList();
     }
 
     /** Last cell of the first line below the names. */
