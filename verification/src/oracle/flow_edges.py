@@ -222,7 +222,7 @@ def fits():
         scale = sqrt(8 * G * mpf(r) * mpf(s))
         thin = mpf("2.51") * mpf(nu) / (4 * mpf(r) * scale)
         smooth, rough = -2 * scale * log10(thin), -2 * scale * log10(1 / mpf("3.7") + thin)
-        for v, share, refused in ((smooth, "0.999", 0), (smooth, "1.003", 1), (smooth, "1.03", 1), (smooth, "1.2", 1), (rough, "1.003", 0), (rough, "0.997", 1), (rough, "0.99", 1), (rough, "0.96", 1), (rough, "0.8", 1)):
+        for v, share, refused in ((smooth, "0.999", 0), (smooth, "1.0000000000004", 0), (smooth, "1.0000000000025", 1), (smooth, "1.003", 1), (smooth, "1.03", 1), (smooth, "1.2", 1), (rough, "1.003", 0), (rough, "0.997", 1), (rough, "0.99", 1), (rough, "0.96", 1), (rough, "0.8", 1)):
             rows.append((r, s, nu, show(v * mpf(share)), refused))
     write(FOLDER, PROGRAM, "refusals-of-fits", "C. F. Colebrook (1939): velocities that a roughness gives and that none gives",
           [("r", "m, hydraulic radius"), ("s", "m/m, gradient"), ("nu", "m2/s, viscosity"), ("v", "m/s, velocity"), ("refused", "1, 1 if refused, else 0")],
@@ -235,6 +235,89 @@ def fits():
     write(FOLDER, PROGRAM, "laminar-fits", "G. Hagen, J. Poiseuille: laminar flow, of which no roughness is known, beside a wall that would disturb it",
           [("r", "m, hydraulic radius"), ("nu", "m2/s, viscosity"), ("v", "m/s, velocity"), ("s", "m/m, gradient"), ("k", "m, roughness")], [("radius", "r"), ("gradient", "s"), ("viscosity", "nu"), ("velocity", "v"), ("gravity", "9.80665")],
           [("k", "resistance.fitted-roughness")], rows, tolerance="0", reason="smooth means 0")
+
+
+def rough():
+    """A wall rougher than its section is deep counts as rough as that: k/4R is at most 1."""
+    rows = []
+    for r, s, nu in (("0.1", "0.002", "1.31e-6"), ("0.05", "0.01", "1.0e-6")):
+        for share in ("0.9", "0.99", "1", "1.02", "1.04", "1.3", "2"):
+            scale = sqrt(8 * G * mpf(r) * mpf(s))
+            rel = min(mpf(share), mpf(1))
+            rows.append((r, s, nu, show(mpf(share) * 4 * mpf(r)), show(-2 * scale * log10(rel / mpf("3.7") + mpf("2.51") * mpf(nu) / (4 * mpf(r) * scale)))))
+    write(FOLDER, PROGRAM, "velocities-of-roughest-walls", "C. F. Colebrook (1939): walls as rough as the section is deep and rougher, which count as the former (chosen by the library)",
+          [("r", "m, hydraulic radius"), ("s", "m/m, gradient"), ("nu", "m2/s, viscosity"), ("k", "m, roughness"), ("v", "m/s, velocity")], [("radius", "r"), ("gradient", "s"), ("viscosity", "nu"), ("roughness", "k")], [("v", "resistance.velocity")],
+          [r for r in rows if mpf(r[3]) <= mpf("0.5")], tolerance="1e-13 relative")
+
+
+def crests():
+    """Where a circle carries most and flows fastest: the zero of the derivative, by its angle, with 30 digits."""
+    rows = []
+    for d in ("0.45", "2.4", "9"):
+        pipe = Circle(mpf(d))
+        laws = [("", "0.013", "", lambda y: pipe.radius(y) ** (mpf(2) / 3)), ("55", "", "", lambda y: sqrt(pipe.radius(y)))]
+        for k, nu in (("0.00003", "1.31e-6"), ("0.0015", "1.31e-6"), ("0.03", "1.0e-6")):
+            def sand(y, k=mpf(k), nu=mpf(nu)):
+                scale = sqrt(8 * G * pipe.radius(y) * mpf("0.003"))
+                return -scale * log10(k / (4 * pipe.radius(y)) / mpf("3.7") + mpf("2.51") * nu / (4 * pipe.radius(y) * scale))
+            laws.append(("", "", f"{k} {nu}", sand))
+        for chezy, n, wall, speed in laws:
+            answers = []
+            for curve in (lambda y: pipe.area(y) * speed(y), speed):
+                step = mpf(d) * mpf(10) ** -9
+                low, high = (mpf("0.93"), mpf("0.96")) if not answers else (mpf("0.78"), mpf("0.84"))
+                answers.append(bisect(lambda y: (curve(y - 2 * step) - curve(y + 2 * step)) + 8 * (curve(y + step) - curve(y - step)), mpf(d) * low, mpf(d) * high, 60))
+            k, nu = wall.split() if wall else ("", "")
+            rows.append((d, chezy, n, k, nu, *map(show, answers)))
+    for kind, keep, given in (("manning", 2, [("n", "n")]), ("chezy", 1, [("chezy", "c")]), ("sand", 3, [("roughness", "k"), ("viscosity", "nu")])):
+        some = [r for r in rows if r[keep]]
+        columns = [("d", "m, bore"), ("c", "m^(1/2)/s, C"), ("n", "s/m^(1/3), n"), ("k", "m, roughness"), ("nu", "m2/s, viscosity"), ("most", "m, depth of the greatest discharge"), ("fastest", "m, depth of the greatest velocity")]
+        used = [0, 5, 6] + {"manning": [2], "chezy": [1], "sand": [3, 4]}[kind]
+        write(FOLDER, PROGRAM, f"crests-{kind}", "depths of the greatest discharge and velocity of a circle: the zeros of the derivatives, with 30 digits", [columns[i] for i in used],
+              [("shape", "word circular"), ("diameter", "d"), ("gradient", "0.003"), *given], [("most", "flow.depth-of-maximum-discharge"), ("fastest", "flow.depth-of-maximum-velocity")], [[r[i] for i in used] for r in some],
+              tolerance="1e-11 relative", reason="the library says about 1e-12 of the piece of the section")
+
+
+def lids():
+    """A box just below its lid carries most, since the lid adds to the wetted length at once."""
+    rows = []
+    for b, h in (("1.3", "0.9"), ("0.6", "1.1"), ("3", "1.5")):
+        for law in ("n", "k", "smooth"):
+            area, wet = mpf(b) * mpf(h), mpf(b) + 2 * mpf(h)
+            radius = area / wet
+
+            def speed(r):
+                if law == "n":
+                    return r ** (mpf(2) / 3) * sqrt(mpf("0.003")) / mpf("0.013")
+                k = mpf("0.0015") if law == "k" else mpf(0)
+                scale = sqrt(8 * G * r * mpf("0.003"))
+                return -2 * scale * log10(k / (4 * r) / mpf("3.7") + mpf("2.51") * mpf("1.31e-6") / (4 * r * scale))
+
+            carried = lambda y: mpf(b) * y * speed(mpf(b) * y / (mpf(b) + 2 * y))
+            full = area * speed(area / (wet + mpf(b)))
+            for share in ("0.2", "0.7", "0.93", "0.999", "1.02", "1.1"):
+                q = full * mpf(share)
+                if q >= carried(mpf(h)):
+                    continue
+                back = bisect(lambda y: carried(y) - q, mpf(h) / 10**6, mpf(h), 100)
+                rows.append((b, h, "0.013" if law == "n" else "", {"n": "", "k": "0.0015", "smooth": "0"}[law], h, show(carried(mpf(h))), show(q), show(back)))
+    for kind, pick, given in (("manning", lambda r: r[2], [("n", "n")]), ("sand", lambda r: r[3], [("roughness", "k"), ("viscosity", "1.31e-6")])):
+        used = [0, 1, 2 if kind == "manning" else 3, 4, 5, 6, 7]
+        columns = [("b", "m, width"), ("h", "m, height"), ("n", "s/m^(1/3), n"), ("k", "m, roughness"), ("at", "m, depth of the greatest discharge"), ("most", "m3/s, greatest discharge"), ("q", "m3/s, a discharge"), ("y", "m, its lowest depth")]
+        write(FOLDER, PROGRAM, f"box-lids-{kind}", "boxes up to their lid: the most is carried just below it", [columns[i] for i in used], [("shape", "word box"), ("width", "b"), ("height", "h"), ("gradient", "0.003"), *given],
+              [("at", "flow.depth-of-maximum-discharge"), ("most", "flow.maximum-discharge"), ("y", "flow.normal-depth", "input.discharge = q", "tolerance = 1e-11 relative")], [[r[i] for i in used] for r in rows if pick(r)], tolerance="1e-12 relative")
+
+
+def counts():
+    """How many depths have a specific energy: none below the least, one at it, two above; of a rectangle by the cubic."""
+    rows = []
+    for b, q in (("2", "1.5"), ("0.7", "0.2"), ("1.1", "4")):
+        turning = ((mpf(q) / mpf(b)) ** 2 / G) ** (mpf(1) / 3)
+        least = mpf(3) / 2 * turning
+        for share, count in (("0.99", 0), ("0.9999999", 0), ("1.0000001", 2), ("1.001", 2), ("1.02", 2), ("1.4", 2), ("6", 2)):
+            rows.append((b, q, show(least * mpf(share)), count))
+    write(FOLDER, PROGRAM, "counts-of-depths", "V. T. Chow (1959), section 3-3: how many depths of a rectangular channel have a specific energy", [("b", "m, width"), ("q", "m3/s, discharge"), ("e", "m, energy"), ("count", "1, depths")],
+          [("shape", "word rectangular"), ("width", "b"), ("discharge", "q"), ("energy", "e")], [("count", "energy.count-of-depths")], rows, tolerance="0", reason="a count")
 
 
 def widths():
@@ -278,6 +361,6 @@ def classes():
 
 
 if __name__ == "__main__":
-    for make in (walls, records, profiles, steep_ends, divided, lengths, fits, widths, classes):
+    for make in (walls, records, profiles, steep_ends, divided, lengths, fits, rough, crests, lids, counts, widths, classes):
         if not sys.argv[2:] or make.__name__ in sys.argv[2:]:
             make()

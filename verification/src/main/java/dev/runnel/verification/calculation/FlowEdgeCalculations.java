@@ -5,6 +5,7 @@ import dev.runnel.hydraulics.flow.DividedChannel;
 import dev.runnel.hydraulics.flow.Gradient;
 import dev.runnel.hydraulics.flow.Manning;
 import dev.runnel.hydraulics.flow.Reach;
+import dev.runnel.hydraulics.flow.SectionFlow;
 import dev.runnel.hydraulics.flow.VariedFlow;
 import dev.runnel.hydraulics.flow.WaterProfile;
 import dev.runnel.hydraulics.section.CrossSection;
@@ -52,6 +53,13 @@ final class FlowEdgeCalculations {
                 of("long-record.velocity", "m/s", LONG, in -> lengthened(in, pipe -> pipe, Conduit::velocity)),
                 of("long-record.normal-depth", "m", LONG, in -> lengthened(in, pipe -> pipe, Conduit::normalDepth)),
                 of("long-record.critical-depth", "m", LONG, in -> lengthened(in, pipe -> pipe, Conduit::criticalDepth)),
+                of(
+                        "energy.count-of-depths",
+                        "depths",
+                        "energy discharge " + Sections.INPUTS,
+                        in -> SectionFlow.of(Sections.of(in), in.number("discharge"))
+                                .depthsForEnergy(in.number("energy"))
+                                .length),
                 of("wall.height", "m", WALL, in -> section(in).height()),
                 of("flow.record.depth", "m", RECORD, in -> {
                     double[] depths = new double[in.sample("record").length];
