@@ -362,8 +362,8 @@ class MonitorClock:
 
 
 class GaugeClock:
-    #       storms side limit scatters apart fit usual
-    RULES = [(2, -1, 1.5, 4, 1.0, 0.85, 2), (2, -1, 0.8, 4, 0.7, 0.85, 4), (3, -1, 0.7, 4, 0.9, 0.75, 2), (3, 1, 1.5, 4, 0.9, 0.75, 2), (4, 1, 1.0, 4.5, 0.9, 0.75, 2)]
+    #       storms side limit scatters apart fit
+    RULES = [(2, -1, 1.5, 4, 1.0, 0.85), (3, -1, 0.8, 4.5, 0.9, 0.75), (3, 1, 1.5, 4, 0.9, 0.75), (4, 1, 1.0, 4.5, 0.9, 0.75)]
     LIMITS = dict(latest=3.2, low=-0.8, high=2.5, each=0.6, prior=0.3, storms=4.0, monitor=0.3, row=720.0, back=0.5)
 
     def __init__(self, base, book):
@@ -411,9 +411,9 @@ class GaugeClock:
         found = (robust(self.usual) ** 2 + float(np.mean((np.array(self.usual) - m) ** 2))) / 2
         k = self.LIMITS['storms']
         scatter = math.sqrt((k * self.LIMITS['prior'] ** 2 + n * found) / (k + n))
-        for count, side, limit, scatters, apart, fits, known in self.RULES:
+        for count, side, limit, scatters, apart, fits in self.RULES:
             last = self.pending[-count:]
-            if len(last) < count or n < known or last[-1][1] - last[0][1] > self.LIMITS['row']:
+            if len(last) < count or last[-1][1] - last[0][1] > self.LIMITS['row']:
                 continue
             away = [side * (p[0] - m) for p in last]
             mean = sum(away) / count

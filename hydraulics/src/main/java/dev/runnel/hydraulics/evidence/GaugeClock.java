@@ -41,20 +41,15 @@ final class GaugeClock {
     /** A dry day that moved by this share of the lag points to the clock of the monitor. */
     private static final double SHARE_OF_DAY = 0.3;
 
-    /**
-     * One way to agree: storms, mean distance, that in scatters of the mean, how far they may differ, h, how well each fits, and how
-     * many usual ones there must be.
-     */
-    private record Agreement(
-            int storms, boolean earlier, double shift, double scatters, double spread, double fit, int usual) {}
+    /** One way to agree: storms, mean distance, that in scatters of the mean, how far they may differ, h, and how well each fits. */
+    private record Agreement(int storms, boolean earlier, double shift, double scatters, double spread, double fit) {}
 
     /** Rain that seems to come after the depth cannot be; depth that comes later may be another season. */
     private static final Agreement[] AGREEMENTS = {
-        new Agreement(2, true, 1.5, 4, 1.0, 0.85, 2),
-        new Agreement(2, true, 0.8, 4, 0.7, 0.85, 4),
-        new Agreement(3, true, 0.7, 4, 0.9, 0.75, 2),
-        new Agreement(3, false, 1.5, 4, 0.9, 0.75, 2),
-        new Agreement(4, false, 1.0, 4.5, 0.9, 0.75, 2)
+        new Agreement(2, true, 1.5, 4, 1.0, 0.85),
+        new Agreement(3, true, 0.8, 4.5, 0.9, 0.75),
+        new Agreement(3, false, 1.5, 4, 0.9, 0.75),
+        new Agreement(4, false, 1.0, 4.5, 0.9, 0.75)
     };
 
     private static final int MOST_PENDING = 4;
@@ -179,7 +174,7 @@ final class GaugeClock {
     /** Mean distance of the last storms from usual, h; NaN if they do not agree. */
     private double agreed(Agreement wanted, double middle, boolean season) {
         int from = lags.size() - wanted.storms;
-        if (from < 0 || usual.size() < wanted.usual || times.get(times.size() - 1) - times.get(from) > IN_A_ROW) {
+        if (from < 0 || times.get(times.size() - 1) - times.get(from) > IN_A_ROW) {
             return Double.NaN;
         }
         double sign = wanted.earlier ? -1 : 1;

@@ -59,10 +59,10 @@ class GaugeClockTest {
     }
 
     @Test
-    void fewStormsOfAWetSeasonTellAnHourOnlyIfTheyFitWell() {
+    void threeStormsOfAWetSeasonTellAnHourOnlyIfTheyFitWell() {
         assertThat(straight(1, 0, false, true))
                 .hasSize(1)
-                .allMatch(told -> told.finding().detail().contains("in the last 2 storms"));
+                .allMatch(told -> told.finding().detail().contains("in the last 3 storms"));
         // Storms that fit worse must be four.
         assertThat(straight(1, 0.15, false, true))
                 .noneMatch(told -> told.finding().detail().contains("in the last 2 storms"))
@@ -70,10 +70,13 @@ class GaugeClockTest {
     }
 
     @Test
-    void twoStormsThatFitWellTellAnHour() {
-        assertThat(straight(1, 0, false, false))
+    void twoStormsThatFitWellTellTwoHoursAndThreeTellOne() {
+        assertThat(straight(2, 0, false, false))
                 .hasSize(1)
                 .allMatch(told -> told.finding().detail().contains("in the last 2 storms"));
+        assertThat(straight(1, 0, false, false))
+                .hasSize(1)
+                .allMatch(told -> told.finding().detail().contains("in the last 3 storms"));
         assertThat(straight(0, 0, false, false)).isEmpty();
     }
 
