@@ -3,12 +3,14 @@ common with the library.
 
     python3 overflow_books.py FOLDER
 
-writes the tables named below into the folder of the tables of the module timeseries, and spill-volume.csv into that of hydraulics
-beside it. Exact fractions where sums decide.
+writes the tables named below into the folder of the tables of the module timeseries; given that of hydraulics, spill-volume.csv into
+it. Exact fractions where sums decide.
 """
 
+import os
 import random
 import sys
+import tempfile
 from fractions import Fraction as F
 
 random.seed(20261129)
@@ -205,12 +207,17 @@ def lengthened(folder):
 
 
 def main(folder):
-    returns(folder)
-    joins(folder)
-    signals(folder)
-    visits(folder)
-    lengthened(folder)
-    spill_volumes(folder + "/../hydraulics")
+    is_hydraulics = os.path.basename(os.path.abspath(folder)) == "hydraulics"
+    with tempfile.TemporaryDirectory() as aside:
+        # All draw from one row of random numbers, so the first five are made for the last, too.
+        first = aside if is_hydraulics else folder
+        returns(first)
+        joins(first)
+        signals(first)
+        visits(first)
+        lengthened(first)
+    if is_hydraulics:
+        spill_volumes(folder)
 
 
 main(sys.argv[1])

@@ -2,7 +2,7 @@
 
     python3 storm_responses.py FOLDER
 
-writes storm-responses*.csv into FOLDER/rainfall and before-after*.csv into FOLDER/timeseries. Records are looked at minute by
+writes storm-responses*.csv into the folder of the tables of rainfall, before-after*.csv into that of timeseries. Records are looked at minute by
 minute, exact tests by all orders of the values. Records are invented, from the seeds below.
 """
 
@@ -15,7 +15,7 @@ from pathlib import Path
 import numpy as np
 from scipy.stats import kendalltau, norm
 
-FOLDER = Path(sys.argv[1] if len(sys.argv) > 1 else ".")
+FOLDER = Path(sys.argv[1] if len(sys.argv) > 1 else "rainfall").resolve()
 NAN = float("nan")
 
 
@@ -24,7 +24,10 @@ def text(values):
 
 
 def write(path, columns, rows):
-    with open(FOLDER / path, "w", newline="\n") as out:
+    module, name = path.split("/", 1)
+    if module != FOLDER.name:
+        return
+    with open(FOLDER / name, "w", newline="\n") as out:
         out.write(",".join(columns) + "\n")
         for row in rows:
             out.write(",".join(str(v) if isinstance(v, (str, int)) else repr(float(v)) for v in row) + "\n")
@@ -263,7 +266,8 @@ def storms():
         found = responses(rain, flow, dry, area, *setting)
         for what, series in (("rain", rain), ("flow", flow), ("dry", dry)):
             lines = [text(series[i:i + 12]) for i in range(0, len(series), 12)]
-            (FOLDER / f"rainfall/data/storm-{what}-{name}.txt").write_text("\n".join(lines) + "\n")
+            if FOLDER.name == "rainfall":
+                (FOLDER / f"data/storm-{what}-{name}.txt").write_text("\n".join(lines) + "\n")
         for k, (start, value, doubt) in enumerate(found):
             for measure, v in value.items():
                 if v is not None:
@@ -311,7 +315,9 @@ def describe(path, title, columns, inputs, checks, count, tolerance, reason):
         head = f"check.{column}." if len(checks) > 1 else ""
         lines += ["", f"{head}calculation = {calculation}", f"{head}expected = {column}"]
     lines += ["", f"tolerance = {tolerance}", f"reason = {reason}"]
-    (FOLDER / f"{path}.table").write_text("\n".join(lines) + "\n")
+    module, name = path.split("/", 1)
+    if module == FOLDER.name:
+        (FOLDER / f"{name}.table").write_text("\n".join(lines) + "\n")
 
 
 def tables(values, doubts, changes):

@@ -251,6 +251,33 @@ def section(kind, size):
     return throat("u", size, 0), (lambda y: 2 * sqrt(y * (size - y)))
 
 
+def against_the_stream(kind, size, s, L, cd, y, q):
+    """Depth and discharge at the upstream end of a crest, of those at its downstream end."""
+    if kind == "circle":
+        r = size / 2
+        area = lambda z: r * r * (pi / 2) - (r - z) * sqrt(2 * r * z - z * z) - r * r * asin((r - z) / r)
+        width = lambda z: 2 * sqrt(z * (size - z))
+    else:
+        area, width = section(kind, size)
+    step = L / 3000
+
+    def slope(yy, qq):
+        # going upstream: discharge grows, depth from d(E) = 0
+        spill = cd * 2 / 3 * sqrt(2 * G) * (yy - s) ** mpf("1.5")
+        a = area(yy)
+        dy = -(qq * spill / (G * a * a)) / (1 - qq * qq * width(yy) / (G * a**3))
+        return dy, spill
+
+    for _ in range(3000):
+        k1 = slope(y, q)
+        k2 = slope(y + step / 2 * k1[0], q + step / 2 * k1[1])
+        k3 = slope(y + step / 2 * k2[0], q + step / 2 * k2[1])
+        k4 = slope(y + step * k3[0], q + step * k3[1])
+        y += step / 6 * (k1[0] + 2 * k2[0] + 2 * k3[0] + k4[0])
+        q += step / 6 * (k1[1] + 2 * k2[1] + 2 * k3[1] + k4[1])
+    return y, q
+
+
 def side_weir():
     mp.dps = 20
     print("section,size,sill,length,cd,depth,onward,arriving,depth_upstream")
@@ -263,32 +290,25 @@ def side_weir():
         circle 0.9 0.5 1.5 0.5 0.72 0.2
         """
     ):
-        kind, size, s, L, cd, y, q = v
-        if kind == "circle":
-            r = size / 2
-            area = lambda z: r * r * (pi / 2) - (r - z) * sqrt(2 * r * z - z * z) - r * r * asin((r - z) / r)
-            width = lambda z: 2 * sqrt(z * (size - z))
-        else:
-            area, width = section(kind, size)
-        E = y + (q / area(y)) ** 2 / (2 * G)
-        n = 3000
-        step = L / n
-
-        def slope(yy, qq):
-            # going upstream: discharge grows, depth from d(E) = 0
-            spill = cd * 2 / 3 * sqrt(2 * G) * (yy - s) ** mpf("1.5")
-            a = area(yy)
-            dy = -(qq * spill / (G * a * a)) / (1 - qq * qq * width(yy) / (G * a**3))
-            return dy, spill
-
-        for _ in range(n):
-            k1 = slope(y, q)
-            k2 = slope(y + step / 2 * k1[0], q + step / 2 * k1[1])
-            k3 = slope(y + step / 2 * k2[0], q + step / 2 * k2[1])
-            k4 = slope(y + step * k3[0], q + step * k3[1])
-            y += step / 6 * (k1[0] + 2 * k2[0] + 2 * k3[0] + k4[0])
-            q += step / 6 * (k1[1] + 2 * k2[1] + 2 * k3[1] + k4[1])
+        y, q = against_the_stream(*v)
         print(",".join(cells) + "," + nstr(q, 12) + "," + nstr(y, 12))
+
+
+def side_split():
+    """The inflow that leaves a given discharge and depth downstream; asked for the depth where the onward flow is proportional to it."""
+    mp.dps = 20
+    print("section,size,sill,length,cd,inflow,onward,depth")
+    for cells, v in rows(
+        """
+        box 2.5 0.84 3 0.7 5.46 1.0608
+        box 1.5 0.60 1.2 0.55 0.30 0.90
+        circle 1.2 0.6 2.4 0.6 0.5 0.85
+        circle 0.9 0.5 1.5 0.5 0.2 0.72
+        """
+    ):
+        *pipe, onward, depth = v
+        _, inflow = against_the_stream(*pipe, depth, onward)
+        print(",".join([*cells[:5], nstr(inflow, 12), *cells[5:]]))
 
 
 # ---- gates, outfalls, flaps, screens ------------------------------------------------------------------------------------
@@ -652,6 +672,7 @@ TABLES = {
     "weir-drowned-plates": drowned_plates,
     "weir-cipolletti-feet": cipolletti,
     "weir-side-integrated": side_weir,
+    "weir-side-split": side_split,
     "gate-sluice-balance": sluice_gate,
     "outfall-brink": outfalls,
     "flap-nagler": flap,
