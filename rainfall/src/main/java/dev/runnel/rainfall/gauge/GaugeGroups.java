@@ -14,9 +14,7 @@ import java.util.Map;
 import java.util.Objects;
 import java.util.OptionalDouble;
 import java.util.TreeMap;
-import java.util.stream.IntStream;
-import java.util.stream.LongStream;
-import org.apache.commons.math3.stat.correlation.SpearmansCorrelation;
+import org.apache.commons.math3.stat.correlation.PearsonsCorrelation;
 import org.apiguardian.api.API;
 
 /**
@@ -115,36 +113,65 @@ public final class GaugeGroups {
     /** Not a number where too few days count. */
     private static double correlation(Days one, Days other) {
         long begin = Math.max(one.first(), other.first());
-        long end = Math.min(one.end(), other.end());
-        double[][] common = LongStream.range(begin, end)
-                .mapToObj(day -> new double[] {one.on(day), other.on(day)})
-                .filter(pair -> !Double.isNaN(pair[0] + pair[1]))
-                .toArray(double[][]::new);
-        boolean[] isLong = inLongSpell(common, 0);
-        boolean[] isLongOther = inLongSpell(common, 1);
-        double[][] counting = IntStream.range(0, common.length)
-                .filter(i -> !isLong[i] && !isLongOther[i])
-                .mapToObj(i -> common[i])
-                .filter(pair -> Math.max(pair[0], pair[1]) >= WET_MM - Rain.ROUNDING_MM)
-                .toArray(double[][]::new);
-        if (counting.length < LEAST_DAYS) {
+        int most = (int) Math.max(0, Math.min(one.end(), other.end()) - begin);
+        double[] depths = new double[most];
+        double[] others = new double[most];
+        int common = 0;
+        for (int i = 0; i < most; i++) {
+            depths[common] = one.on(begin + i);
+            others[common] = other.on(begin + i);
+            common += Double.isNaN(depths[common] + others[common]) ? 0 : 1;
+        }
+        boolean[] isLong = inLongSpell(depths, common);
+        boolean[] isLongOther = inLongSpell(others, common);
+        int counting = 0;
+        for (int i = 0; i < common; i++) {
+            if (!isLong[i] && !isLongOther[i] && Math.max(depths[i], others[i]) >= WET_MM - Rain.ROUNDING_MM) {
+                depths[counting] = depths[i];
+                others[counting++] = others[i];
+            }
+        }
+        if (counting < LEAST_DAYS) {
             return Double.NaN;
         }
-        double found = new SpearmansCorrelation().correlation(column(counting, 0), column(counting, 1));
+        double found = new PearsonsCorrelation()
+                .correlation(ranks(Arrays.copyOf(depths, counting)), ranks(Arrays.copyOf(others, counting)));
         // Depths that never change have no ranks to compare.
         return Double.isNaN(found) ? 0 : found;
     }
 
-    private static double[] column(double[][] rows, int at) {
-        return Arrays.stream(rows).mapToDouble(row -> row[at]).toArray();
+    /** Ranks from 1; equal depths share the mean of theirs. */
+    private static double[] ranks(double[] depths) {
+        double[] sorted = depths.clone();
+        Arrays.sort(sorted);
+        double[] ranks = new double[depths.length];
+        for (int i = 0; i < ranks.length; i++) {
+            ranks[i] = (below(sorted, depths[i], false) + below(sorted, depths[i], true) + 1) / 2.0;
+        }
+        return ranks;
+    }
+
+    /** How many of some depths in order lie below one, or are equal to it as well. */
+    private static int below(double[] sorted, double depth, boolean orEqual) {
+        int low = 0;
+        int high = sorted.length;
+        while (low < high) {
+            int middle = (low + high) >>> 1;
+            if (sorted[middle] < depth || orEqual && sorted[middle] == depth) {
+                low = middle + 1;
+            } else {
+                high = middle;
+            }
+        }
+        return low;
     }
 
     /** Which days lie in a spell without rain that is too long to be weather. */
-    private static boolean[] inLongSpell(double[][] days, int gauge) {
-        boolean[] inSpell = new boolean[days.length];
+    private static boolean[] inLongSpell(double[] depths, int count) {
+        boolean[] inSpell = new boolean[count];
         int begin = 0;
-        for (int i = 0; i <= days.length; i++) {
-            if (i == days.length || days[i][gauge] > 0) {
+        for (int i = 0; i <= count; i++) {
+            if (i == count || depths[i] > 0) {
                 Arrays.fill(inSpell, begin, i, i - begin > LONGEST_SPELL_DAYS);
                 begin = i + 1;
             }

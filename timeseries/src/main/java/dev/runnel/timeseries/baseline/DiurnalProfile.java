@@ -40,6 +40,7 @@ public final class DiurnalProfile {
     private static final int FEWEST_WEEKEND_DAYS = 2;
 
     private final ZoneId zone;
+    private final LocalSeconds clock;
     private final ProfileRule rule;
     private final Map<DayClass, Statistics[]> slots;
     private final Map<DayClass, Integer> days;
@@ -47,6 +48,7 @@ public final class DiurnalProfile {
 
     private DiurnalProfile(ZoneId zone, ProfileRule rule, ProfileDays collected) {
         this.zone = zone;
+        this.clock = new LocalSeconds(zone);
         this.rule = rule;
         this.slots = new EnumMap<>(DayClass.class);
         this.days = new EnumMap<>(DayClass.class);
@@ -297,7 +299,6 @@ public final class DiurnalProfile {
      */
     public Series residuals(Series series) {
         SeriesBuilder builder = Series.builder();
-        LocalSeconds clock = new LocalSeconds(zone);
         for (int i = 0; i < series.size(); i++) {
             double residual = series.value(i) - quantile(clock.of(series.epochNanos(i)), 0.5);
             builder.add(series.epochNanos(i), residual, Double.isNaN(residual) ? Quality.MISSING : series.quality(i));
@@ -315,8 +316,7 @@ public final class DiurnalProfile {
     }
 
     private long localSecond(Instant time) {
-        Instant kept = EpochNanos.toInstant(EpochNanos.of(time));
-        return kept.getEpochSecond() + zone.getRules().getOffset(kept).getTotalSeconds();
+        return clock.of(EpochNanos.of(time));
     }
 
     private Statistics slot(long local) {

@@ -2,6 +2,7 @@ package dev.runnel.examples.site;
 
 import dev.runnel.examples.pages.PageParts;
 import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -10,6 +11,7 @@ import java.util.Set;
 import java.util.TreeSet;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.commonmark.ext.gfm.tables.TablesExtension;
 import org.commonmark.node.AbstractVisitor;
@@ -33,16 +35,39 @@ public final class MethodNotes {
      * @throws IOException if one cannot be read or written
      */
     public static void writeBeside(Path folder) throws IOException {
-        Set<String> names = new TreeSet<>();
-        try (Stream<Path> pages = Files.list(folder)) {
-            for (Path page :
-                    pages.filter(file -> file.toString().endsWith(".html")).toList()) {
-                names.addAll(namedIn(Files.readString(page)));
-            }
-        }
+        Set<String> names = named(folder);
         Path methods = Files.createDirectories(folder.resolve("methods"));
-        for (String name : names) {
+        try {
+            names.parallelStream().forEach(name -> write(methods, name, names));
+        } catch (UncheckedIOException e) {
+            throw new IOException(e.getMessage(), e);
+        }
+    }
+
+    private static void write(Path methods, String name, Set<String> names) {
+        try {
             Files.writeString(methods.resolve(name + ".html"), page(name, names), StandardCharsets.UTF_8);
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+
+    /** Side by side, since the pages of many sites are a hundred megabytes; names are ASCII in any case. */
+    private static Set<String> named(Path folder) throws IOException {
+        try (Stream<Path> inside = Files.list(folder)) {
+            List<Path> pages =
+                    inside.filter(file -> file.toString().endsWith(".html")).toList();
+            return pages.parallelStream()
+                    .flatMap(page -> {
+                        try {
+                            return namedIn(Files.readString(page, StandardCharsets.ISO_8859_1)).stream();
+                        } catch (IOException e) {
+                            throw new UncheckedIOException(e);
+                        }
+                    })
+                    .collect(Collectors.toCollection(TreeSet::new));
+        } catch (UncheckedIOException e) {
+            throw new IOException(e.getMessage(), e);
         }
     }
 
