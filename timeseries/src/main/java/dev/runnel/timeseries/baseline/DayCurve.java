@@ -49,7 +49,7 @@ public final class DayCurve {
     /** Hours of the day that are asked for again and again: clocks stand apart from UTC by quarters of an hour. */
     private static final int QUARTERS = 4;
 
-    private static final double[][] WAVES = new double[(int) HOURS * QUARTERS][];
+    private static final double[][] WAVES = new double[(int) (HOURS * QUARTERS)][];
 
     static {
         for (int i = 0; i < WAVES.length; i++) {

@@ -203,7 +203,7 @@ public final class LevelVelocityFigure {
 
     /** The cell of a place, or a negative number if it lies outside of the axes or nowhere. */
     private static int cell(double x, double y) {
-        return x >= LEFT && x <= RIGHT && y >= TOP && y <= BOTTOM ? (int) (x / CELL) * ROWS + (int) (y / CELL) : -1;
+        return x >= LEFT && x <= RIGHT && y >= TOP && y <= BOTTOM ? ((int) (x / CELL)) * ROWS + (int) (y / CELL) : -1;
     }
 
     private static long[] nanos(List<Interval> intervals, Function<Interval, Instant> end) {
