@@ -155,10 +155,14 @@ final class Attention {
         if (Math.abs(ratio - 1) > RATIO_FAR_OFF) {
             points.add("Measured velocity is " + percentOf(ratio, 1)
                     + " of the law's at the same depth over the whole record"
-                    + (left == ratios ? "" : ", doubtful readings left out")
+                    + (isFlowDoubted() ? ", doubtful readings left out" : "")
                     + ": gradient, roughness, sediment, offset or "
                     + "velocity factor may not be as stated, or the units.");
         }
+    }
+
+    private boolean isFlowDoubted() {
+        return review.watched().findings().stream().anyMatch(review.doubts()::isFlowDoubtful);
     }
 
     private void plausibility() {
