@@ -8,7 +8,9 @@ import dev.runnel.verification.Results;
 import dev.runnel.verification.Status;
 import java.io.IOException;
 import java.io.StringWriter;
+import java.util.ArrayList;
 import java.util.List;
+import java.util.Set;
 import org.apiguardian.api.API;
 
 /**
@@ -42,11 +44,17 @@ public final class MatrixReport {
                     "excluded",
                     "worst",
                     "reason");
+            // Many methods are reached by one calculation: what stands behind it is counted once.
+            List<Behind> all = Group.by(results.checks(), check -> check.calculation() + "\t" + check.source()).stream()
+                    .map(Behind::of)
+                    .toList();
             for (PublicCalculations.Method method : PublicCalculations.all()) {
                 int before = text.getBuffer().length();
-                for (Group source :
-                        Group.by(of(method, results), check -> check.calculation() + "\t" + check.source())) {
-                    line(csv, method, source);
+                Set<String> asked = method.calculations();
+                for (Behind each : all) {
+                    if (asked.contains(each.calculation())) {
+                        line(csv, method, each);
+                    }
                 }
                 if (text.getBuffer().length() == before) {
                     csv.writeRecord(method.name(), "", "", "", "", "0", "0", "0", "", method.reason());
@@ -56,25 +64,29 @@ public final class MatrixReport {
         return text.toString();
     }
 
-    private static List<Check> of(PublicCalculations.Method method, Results results) {
-        var asked = method.calculations();
-        return results.checks().stream()
-                .filter(check -> asked.contains(check.calculation()))
-                .toList();
+    /** A calculation and a source, with what the source's values say of it. */
+    private record Behind(String calculation, List<String> cells) {
+        static Behind of(Group source) {
+            Check first = source.checks().get(0);
+            return new Behind(
+                    first.calculation(),
+                    List.of(
+                            CellText.written(first.calculation()),
+                            CellText.written(first.source().citation()),
+                            first.source().provenance().toString(),
+                            Long.toString(source.count(Status.PASS)),
+                            Long.toString(source.count(Status.FAIL)),
+                            Long.toString(source.count(Status.EXCLUDED)),
+                            Text.significant(source.worstShare(), 3),
+                            ""));
+        }
     }
 
-    private static void line(CsvWriter csv, PublicCalculations.Method method, Group source) {
-        Check first = source.checks().get(0);
-        csv.writeRecord(
-                method.name(),
-                method.straight().contains(first.calculation()) ? "straight" : "through",
-                CellText.written(first.calculation()),
-                CellText.written(first.source().citation()),
-                first.source().provenance().toString(),
-                Long.toString(source.count(Status.PASS)),
-                Long.toString(source.count(Status.FAIL)),
-                Long.toString(source.count(Status.EXCLUDED)),
-                Text.significant(source.worstShare(), 3),
-                "");
+    private static void line(CsvWriter csv, PublicCalculations.Method method, Behind behind) {
+        List<String> cells = new ArrayList<>();
+        cells.add(method.name());
+        cells.add(method.straight().contains(behind.calculation()) ? "straight" : "through");
+        cells.addAll(behind.cells());
+        csv.writeRecord(cells);
     }
 }
