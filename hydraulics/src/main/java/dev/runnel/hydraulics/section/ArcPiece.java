@@ -42,12 +42,16 @@ record ArcPiece(
         return sum == 0 ? 0 : -side * h * (2 * v0 + h) / sum;
     }
 
+    /**
+     * From the nearer end: where that one lies on the middle line, the place is a small part of how far out the other is, and
+     * so is the width of a narrow foot or crown. Neither way is a difference of near numbers, as v keeps its sign.
+     */
     @Override
     public double x(double level) {
-        if (v0 < 0) {
+        double g = high - level;
+        if (level - low <= g) {
             return x0 + rise(level);
         }
-        double g = high - level;
         double sum = u(level) + u1;
         return sum == 0 ? x1 : x1 + side * g * (2 * v1 - g) / sum;
     }

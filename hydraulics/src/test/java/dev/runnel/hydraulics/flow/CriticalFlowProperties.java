@@ -11,6 +11,7 @@ import net.jqwik.api.Arbitrary;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.Provide;
+import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 
@@ -37,6 +38,12 @@ class CriticalFlowProperties {
     void slightBendsAndNecksToo(long seed) {
         ClosedSection section = RandomWalls.closed(seed).orElseThrow();
         givesBack(section, section.height());
+    }
+
+    /** A foot between two arcs so narrow that 1e-17 of the place of a wall would be 1e-11 of the width. */
+    @Test
+    void narrowFeetToo() {
+        givesBack(RandomWalls.closed(-4923067026185540678L).orElseThrow(), 0.0011242647483185864);
     }
 
     private static void givesBack(ClosedSection section, double anotherDepth) {

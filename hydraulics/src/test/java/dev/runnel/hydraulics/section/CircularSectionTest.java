@@ -26,7 +26,7 @@ class CircularSectionTest {
 
     @Test
     void topWidthKeepsRelativeAccuracyFromFilmToFull() {
-        assertThat(worst("width", CircularSection::topWidth)).isLessThan(6e-16);
+        assertThat(worst("width", CircularSection::topWidth)).isLessThan(3e-16);
     }
 
     @Test
