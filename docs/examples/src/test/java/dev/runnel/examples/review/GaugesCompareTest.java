@@ -59,6 +59,26 @@ class GaugesCompareTest {
                                 + "gauges site: 1.05 of the median of the others over 3 storms");
     }
 
+    /** Many that agree have one line; the one that does not keeps its own, and the first. */
+    @Test
+    void gaugesThatAgreeShareALine() {
+        SiteOnDisk sites = sites(
+                new String[] {"alder", "beck", "cliff", "dune", "site"},
+                rain(1, 1.2, 2),
+                rain(1.1, 1.3, 2.2),
+                rain(0.5, 0.6, 0),
+                rain(1.05, 1.26, 2.1),
+                rain(1, 1.2, 2));
+        assertThat(between(sites))
+                .startsWith("BETWEEN THE SITES gauges cliff: ")
+                .contains("was it dead? its dry days are then not dry gauges the other 4: 0.9")
+                .containsPattern(
+                        "gauges the other 4: 0\\.9[0-9] to 1\\.[01][0-9] of the median of the others, none silent while "
+                                + "these had 5.0 mm or more")
+                .doesNotContain("alder")
+                .doesNotContain("dune");
+    }
+
     @Test
     void ofTwoNobodyCanSayWhichIsWrong() {
         SiteOnDisk sites = sites(new String[] {"beck", "site"}, rain(1, 1.2, 2), rain(1.05, 0.6, 2));
