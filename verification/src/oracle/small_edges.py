@@ -174,8 +174,9 @@ def equals():
 
 
 def lines():
-    rows = [("0 1 2", "1 2 1", 0, 1), ("0 1 2 3 4", "3 1 5 1 3", 0, 1), ("-2 -1 0 1 2", "4 7 0 7 4", 0, 1)]
-    write(FOLDER, PROGRAM, "level-lines", "least squares lines without a slope, whose probability by chance is 1", [("t", "1, times"), ("x", "1, values"), ("slope", "1, slope"), ("p", "1, probability")], [("times", "text t"), ("sample", "text x"), ("confidence", "0.95")],
+    # Of three points one degree of freedom is left, whose law is an arc tangent: p = 1 - 2/pi atan(slope/error).
+    rows = [("-1 0 1", "0 5 2", 1, 1 - 2 / math.pi * math.atan(1 / math.sqrt((16 / 9 + 64 / 9 + 16 / 9) / 2))), ("0 1 2", "1 2 1", 0, 1), ("0 1 2 3 4", "3 1 5 1 3", 0, 1), ("-2 -1 0 1 2", "4 7 0 7 4", 0, 1)]
+    write(FOLDER, PROGRAM, "level-lines", "least squares lines without a slope, whose probability by chance is 1, and one of slope 1", [("t", "1, times"), ("x", "1, values"), ("slope", "1, slope"), ("p", "1, probability")], [("times", "text t"), ("sample", "text x"), ("confidence", "0.95")],
           [("slope", "trend.least-squares.slope"), ("p", "trend.least-squares.p-value")], rows)
 
 
