@@ -13,6 +13,8 @@ from site_hours import FIRST_HOUR, MOON, NAN, Bounds, Storms, Weather, hours, mi
 from site_levels import Levels, lowest_hour
 from site_units import Units
 
+BOOK = lambda values: float(sum((i + 1) * v for i, v in enumerate(values) if v == v))
+
 
 class Moon:
     """A tide that the baseline did not show: least squares of what the dry depth leaves over, half forgotten after ten days."""
@@ -652,6 +654,9 @@ class Watch:
         for hour in taken:
             if hour is taken[-1]:
                 self.kept = self.keep()
+                c = changes
+                self.kept_changes = {"sums": BOOK(c.sums.flatten()), "largest": float(c.largest), "stands": BOOK(c.stands),
+                                     "votes": BOOK([-1 if v is None else v for v in c.votes]), "origin": BOOK(c.origin), "weak": BOOK(c.weak.flatten())}
             if edit and hour.number == edit[0] - 1:
                 edit[1](self)
                 self.book.events.clear()

@@ -37,6 +37,7 @@ final class WatchCalculations {
     private static final Map<String, List<WatchNotice>> AFTERWARDS = new ConcurrentHashMap<>();
     private static final Map<String, String> KEPT = new ConcurrentHashMap<>();
     private static final Map<String, String> STOPPED = new ConcurrentHashMap<>();
+    private static final Map<String, List<SiteReading>> LATER = new ConcurrentHashMap<>();
 
     private WatchCalculations() {}
 
@@ -246,7 +247,7 @@ final class WatchCalculations {
         return AFTERWARDS.computeIfAbsent(place(in) + "|" + in.text("name"), key -> {
             Machine<SiteReading, WatchNotice, WatchState> machine = goneOn(in);
             List<WatchNotice> told = new ArrayList<>();
-            record(in, in.number("at"), Double.POSITIVE_INFINITY).forEach(each -> told.addAll(machine.next(each)));
+            later(in, Double.POSITIVE_INFINITY).forEach(each -> told.addAll(machine.next(each)));
             told.addAll(machine.finish());
             return told.stream()
                     .filter(each -> in.text("name").equals("-")
@@ -259,7 +260,7 @@ final class WatchCalculations {
     private static String keptAfter(Inputs in) {
         return KEPT.computeIfAbsent(place(in) + "|" + in.text("until"), key -> {
             Machine<SiteReading, WatchNotice, WatchState> machine = goneOn(in);
-            record(in, in.number("at"), in.number("until")).forEach(machine::next);
+            later(in, in.number("until")).forEach(machine::next);
             return machine.state().toText();
         });
     }
@@ -276,6 +277,13 @@ final class WatchCalculations {
             return machine.state().toText();
         });
         return rule.start(rule.parseState(put(before, "site-watch", in.text("part"), in.text("put"))));
+    }
+
+    /** The readings from the hour at which numbers are put until another one. */
+    private static List<SiteReading> later(Inputs in, double until) {
+        List<SiteReading> all = LATER.computeIfAbsent(
+                key(in) + "|" + in.text("at"), key -> record(in, in.number("at"), Double.POSITIVE_INFINITY));
+        return all.stream().filter(each -> hours(each.time()) < until).toList();
     }
 
     private static List<SiteReading> record(Inputs in, double from, double until) {
