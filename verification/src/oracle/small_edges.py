@@ -42,6 +42,26 @@ def air():
           [("t", "degC, temperature"), ("h", "1, relative humidity"), ("c", "m/s, speed of sound")], [("celsius", "t"), ("humidity", "h"), ("carbon_dioxide", "0.0004")], [("c", "air.speed-of-sound")], rows, tolerance="1e-10 relative")
 
 
+def cleansing():
+    """Mean velocity of a circle by Manning, a little below and above what is asked."""
+    from open_channel import Circle
+
+    rows = []
+    for d, s, n, y in (("0.3", "0.006", "0.013", "0.09"), ("0.9", "0.001", "0.012", "0.5")):
+        pipe = Circle(mpf(d))
+        v = pipe.radius(mpf(y)) ** (mpf(2) / 3) * mpf(s) ** mpf("0.5") / mpf(n)
+        for share, met in (("0.97", 1), ("0.999999", 1), ("1.000001", 0), ("1.03", 0)):
+            rows.append((d, s, n, y, show(v * mpf(share)), met))
+    write(FOLDER, PROGRAM, "cleansing-near", "velocities a little below and above that of a circle", [("d", "m, bore"), ("s", "m/m, fall"), ("n", "s/m^(1/3), n"), ("y", "m, depth"), ("v", "m/s, velocity asked"), ("met", "1, 1 if met")],
+          [("shape", "word circular"), ("diameter", "d"), ("gradient", "s"), ("n", "n"), ("depth", "y"), ("velocity", "v")], [("met", "cleansing.velocity-is-met")], rows, tolerance="0", reason="a verdict")
+    rows = []
+    for crest, sides in ((0.4, 1), (0.4, 2), (0.75, 2)):
+        for share, refused in ((0.97, 0), (1.03, 1)):
+            rows.append((crest, sides, 5 * crest / sides * share, refused))
+    write(FOLDER, PROGRAM, "contracted-weirs", "heads up to five times the crest over the count of its contractions, and beyond (chosen by the library)", [("crest", "m, crest"), ("sides", "1, contractions"), ("h", "m, head"), ("refused", "1, 1 if refused, else 0")],
+          [("crest_length", "crest"), ("coefficient", "0.6"), ("contractions", "sides"), ("head", "h")], [("refused", "refusal.weir.by-coefficient.within-limits")], rows, tolerance="0", reason="a verdict")
+
+
 # ---- rain ---------------------------------------------------------------------------------------------------------------
 
 
@@ -144,6 +164,18 @@ def storms():
           [("gauges", "mm, depths"), ("step", "min, step"), ("criteria", "text, criteria"), ("met", "1, 1 if met")], [("gauges", "text gauges"), ("step_minutes", "step"), ("criteria", "text criteria")], [("met", "storm.criteria.named")], rows, tolerance="0", reason="a verdict")
 
 
+def profiles():
+    """y = (1 - a^(x^b))/(1 - a) around the middle, Flood Studies Report (1975), its numbers from memory."""
+    rows = []
+    for season, a, b in (("summer", "0.1", "0.815"), ("winter", "0.06", "1.026")):
+        for x in ("0.05", "0.3", "0.45", "0.5", "0.52", "0.7", "0.99"):
+            around = abs(2 * mpf(x) - 1)
+            y = (1 - mpf(a) ** (around ** mpf(b))) / (1 - mpf(a))
+            rows.append((season, x, show(mpf("0.5") + (y / 2 if mpf(x) > mpf("0.5") else -y / 2))))
+    write(FOLDER, PROGRAM, "named-profiles", "profiles of the Flood Studies Report (1975): half of summer storms, three quarters of winter ones, their numbers from memory", [("season", "text, season"), ("x", "1, share of the time"), ("y", "1, share of the depth")],
+          [("season", "text season"), ("fraction", "x")], [("y", "design.named-profile")], rows)
+
+
 def frost(rng):
     rows = []
     for _ in range(12):
@@ -181,8 +213,8 @@ def lines():
 
 
 if FOLDER.name == "hydraulics":
-    air()
+    air(), cleansing()
 elif FOLDER.name == "rainfall":
-    wakeby(), kappa(), blocks(), storms(), frost(random.Random(3)), equals()
+    wakeby(), kappa(), blocks(), storms(), profiles(), frost(random.Random(3)), equals()
 else:
     lines()

@@ -117,6 +117,14 @@ final class DesignCalculations {
                         in -> SymmetricProfile.of(in.number("profile_a"), in.number("profile_b"))
                                 .aroundPeak(in.number("fraction"))),
                 of(
+                        "design.named-profile",
+                        "1",
+                        "season fraction",
+                        in -> (in.text("season").equals("summer")
+                                        ? SymmetricProfile.summer50()
+                                        : SymmetricProfile.winter75())
+                                .depthShare(in.number("fraction"))),
+                of(
                         "design.double-triangle.shoulder",
                         "mm/h",
                         TRIANGLE,

@@ -1,5 +1,6 @@
 package dev.runnel.verification.calculation;
 
+import dev.runnel.hydraulics.flow.CleansingCriterion;
 import dev.runnel.hydraulics.flow.Conduit;
 import dev.runnel.hydraulics.flow.DividedChannel;
 import dev.runnel.hydraulics.flow.Gradient;
@@ -53,6 +54,14 @@ final class FlowEdgeCalculations {
                 of("long-record.velocity", "m/s", LONG, in -> lengthened(in, pipe -> pipe, Conduit::velocity)),
                 of("long-record.normal-depth", "m", LONG, in -> lengthened(in, pipe -> pipe, Conduit::normalDepth)),
                 of("long-record.critical-depth", "m", LONG, in -> lengthened(in, pipe -> pipe, Conduit::criticalDepth)),
+                of(
+                        "cleansing.velocity-is-met",
+                        "1 or 0",
+                        "velocity depth gradient n " + Sections.INPUTS,
+                        in -> CleansingCriterion.velocity(in.number("velocity"))
+                                        .isMetBy(conduit(in).at(in.number("depth")))
+                                ? 1
+                                : 0),
                 of(
                         "energy.count-of-depths",
                         "depths",

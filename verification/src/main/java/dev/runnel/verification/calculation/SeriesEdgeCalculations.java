@@ -181,7 +181,9 @@ final class SeriesEdgeCalculations {
             case "minimum" -> Resample.minimum(step);
             default -> Resample.last(step);
         };
-        return resample.withMinimumCoverage(in.number("least")).applyWithCoverage(regular(in));
+        // 0 stands for the least share that each figure comes with.
+        double least = in.number("least");
+        return (least > 0 ? resample.withMinimumCoverage(least) : resample).applyWithCoverage(regular(in));
     }
 
     private static Series series(Inputs in) {
