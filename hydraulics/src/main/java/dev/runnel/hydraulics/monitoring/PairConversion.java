@@ -307,7 +307,7 @@ final class PairConversion {
     private double other(double depth, double velocity, double product) {
         boolean isUsual = !(depth <= 0) && !(depth > LARGEST_DEPTH_READING) && !(Math.abs(velocity) > Double.MAX_VALUE);
         if (isUsual) {
-            double full = velocityFactor * velocity * fullArea + (depth - depth);
+            double full = velocityFactor * velocity * fullArea + 0 * depth;
             return Double.isNaN(product) ? full : product;
         }
         PipeMonitor.notInfinite("velocityReadings", velocity);
