@@ -53,6 +53,9 @@ FAMILIES = {
     "a large event": (5, 60, lambda t: (site(seed=329, step=30), [16, 40, 42, t / 4, 0]), TWO_WEEKS),
     "a rise without a gauge": (0.1, 0.6, lambda t: (site(seed=330, step=30, **QUIET), [15, 0, EVER, 0, 0] + storm(230, 0, 1, t, 0.5)), TWO_WEEKS),
     "a slow rise without a gauge": (2, 20, lambda t: (site(seed=331, step=30, **QUIET), [15, 0, EVER, 0, 0] + storm(230, 0, 1, 0.5, 0.5, t)), TWO_WEEKS),
+    "step of the last two days": (0.05, 0.5, lambda t: (site(seed=333, step=30, **QUIET), [1, 288, EVER, 1 - t, 1 - t]), TWO_WEEKS),
+    "step of the last two days of a level": (0.1, 0.6, lambda t: (site(seed=334, step=30, **QUIET), LEVEL + [0, 288, EVER, 1 + t, 1 + t]), TWO_WEEKS),
+    "a few days": (0.05, 0.5, lambda t: (site(seed=335, step=30, **QUIET), [1, 72, EVER, 1 - t, 1 - t]), (0, 120)),
     "hours upstream": (1, 9, lambda t: (site(seed=332, step=30), [1, 60, 60 + t, -1, -1]), TWO_WEEKS),
 }
 DAYS = {

@@ -65,6 +65,16 @@ def main(folder):
         for what, value in ((20, 1.23 * high), (20, 1.28 * high), (21, 0.98 * slow), (21, 1.03 * slow)):
             groups.append([(still(what, value, base.depth_frozen + 1.5 if what == 20 else base.velocity_frozen + 1.5), 9)])
         groups += [[(still(20, 1.4 * high, 24.4), 26)], [(still(20, 1.4 * high, 23.9), 26)], [(still(21, 0.8 * slow, 24.4), 26)], [(still(20, 0.61, 9), 10)]]
+        # Upstream at the usual speed or nearly, for hours enough or one less; zeros and flips by their share of a day and in hours enough.
+        for factor, hours in ((1.405, 5), (1.433, 5), (0.71, 5), (0.698, 5), (1.0, 2), (1.0, 3)):
+            groups.append([([[1, 0, hours, -factor, -factor]], 8)])
+        limits = dict(zip(("zeros", "echo", "flips"), base.limits))
+        for kind, value in (("zeros", 0.0), ("flips", -0.5)):
+            for times, hours in ((1.02, 24), (0.99, 24), (1.23, 24), (1.27, 24)):
+                every = 6 / max(1, round(6 * times * limits[kind] * 4))
+                groups.append([([[21, k, k + 1 / 6 + 0.001, value, 0] for k in np.arange(0, hours, 4 * every)], 26)])
+        for first in ((0.0, 0.5), (0.0, 0.5, 22.0)):
+            groups.append([([[6, 0, 26, 0, 0]] + [[21, 4 * k, 4 * k + 0.5, 0.0, 0] for k in range(5)] + [[21, 22, 22.16, 0.0, 0]] * (len(first) > 2), 27)])
         # Three or four equal readings over hours, and gaps of two hours and a little more within a run.
         for kept in (3, 4):
             groups.append([([c for k in range(kept) for c in ([20, 3 * k / 1.5, 3 * k / 1.5 + 0.17, 0.13, 0], [4, 3 * k / 1.5 + 0.17, 3 * k / 1.5 + 2, 0, 0])], 10)])
