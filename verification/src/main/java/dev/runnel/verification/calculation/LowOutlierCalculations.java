@@ -14,6 +14,8 @@ import java.util.function.ToDoubleFunction;
 
 /** Low outliers, zeros and skew of annual maxima. */
 final class LowOutlierCalculations {
+    private static final LastAnswer<Bootstrap.Interval> LAST_DRAWN = new LastAnswer<>();
+
     private LowOutlierCalculations() {}
 
     static List<Calculation> all() {
@@ -89,12 +91,16 @@ final class LowOutlierCalculations {
 
     /** Limits of a level by years drawn from the fit, all of them known. */
     private static Bootstrap.Interval drawn(Inputs in) {
-        return ExpectedMoments.builder()
-                .known(in.sample("sample"))
-                .fit()
-                .returnLevel(
-                        in.number("years"),
-                        Bootstrap.of(in.integer("replicates"), 1).withConfidence(in.number("confidence")));
+        return LAST_DRAWN.of(
+                in,
+                List.of(),
+                List.of("sample", "years", "replicates", "confidence"),
+                () -> ExpectedMoments.builder()
+                        .known(in.sample("sample"))
+                        .fit()
+                        .returnLevel(
+                                in.number("years"),
+                                Bootstrap.of(in.integer("replicates"), 1).withConfidence(in.number("confidence"))));
     }
 
     private static ExpectedMoments expected(Inputs in) {
