@@ -23,7 +23,7 @@ record LevelPeaks(OptionalDouble sound, OptionalDouble doubted, double median, b
         double highest = flow.levels().maximum();
         Series levels = flow.record().level();
         Series left = doubts.surelySound(levels);
-        if (left == levels) {
+        if (left.equals(levels)) {
             return new LevelPeaks(
                     known(highest), OptionalDouble.empty(), flow.levels().median(), false);
         }
