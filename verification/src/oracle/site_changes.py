@@ -194,6 +194,7 @@ class Changes:
         plane = base.scale[R] > 0 and base.scale[U] > 0
         self.near = Rays(base, 0.5, 0.03, 0.04) if plane else None
         self.settled = Rays(base, 0.1, 0.02, 0.03) if plane else None
+        self.calm, self.asked, self.leapt = [], None, None
 
     def is_open(self):
         return self.track is not None and self.track.open
@@ -209,6 +210,7 @@ class Changes:
         self.hours = [h for h in self.hours if h[0] < since]
         self.blocks = [b for b in self.blocks if b[0] < since // 3]
         self.sums[:] = 0
+        self.calm, self.asked = [c for c in self.calm if c[0] < since], None
         if not self.is_open() or self.start < since // 3 - 16 and self.opened < since // 3:
             return None
         given, self.track = self.track, None
@@ -230,6 +232,64 @@ class Changes:
             self.end_block(number // 3, 1)
             self.begin(found, number // 3, number + 1)
             self.blocks.pop()
+
+    def step(self, hour, number, d, u):
+        """A depth that stepped between two readings of a dry hour and stays there, while the velocity goes on."""
+        if self.asked and number - math.floor(self.asked[3]) > 36:
+            self.asked = None
+        if d != d or (self.near and u != u):
+            return
+        self.calm = (self.calm + [(number, d, u)])[-108:]
+        limit = self.base.depth_step if self.base.scale[D] > 0 else NAN
+        if abs(hour.step) > limit:
+            level, begin, end = hour.stepped
+            first = number - hour.number
+            if 0.12 < abs(math.log1p(hour.step / level)) < 1 and not (self.asked and abs(hour.step) <= abs(self.asked[0])):
+                self.asked = hour.step, level, first + begin, first + end
+        if not self.asked:
+            return
+        at = math.floor(self.asked[3])
+        after = [c for c in self.calm if c[0] > at]
+        if len(after) < (6 if self.near else 12):
+            return
+        leap, self.asked = self.asked, None
+        if self.stays(leap, at, after):
+            self.leap(leap, at // 3, number)
+
+    def stays(self, leap, at, after):
+        ln = math.log1p(leap[0] / leap[1])
+        before = [c for c in self.calm if at - 12 <= c[0] < at][-6:]
+        days = [c[1] for c in self.calm if at - 72 <= c[0] < at]
+        if len(before) < 3 or len(days) < 24:
+            return False
+        stood, stand = np.median([c[1] for c in before]), np.median([c[1] for c in after])
+        odd = sum(not (c[1] - stood) / ln > 0.5 for c in after)
+        if not 0.6 < (stand - stood) / ln < 1.6 or not (stand - np.median(days)) / ln > 0.5 or 6 * odd > len(after):
+            return False
+        if not self.near:
+            return stand / ln > 0.4
+        far = self.near.distances((stand - stood, np.median([c[2] for c in after]) - np.median([c[2] for c in before])))
+        ray = 4 if ln > 0 else 5
+        return min(far[i] for i in range(8) if i != ray) - far[ray] > 2
+
+    def leap(self, leap, start, number):
+        block, end = number // 3, number + 1
+        same = self.is_open() and (self.opened >= start or self.start >= start - 16)
+        if self.is_open() and not same and not self.is_water():
+            return
+        self.end_block(block, 1)
+        if same:
+            self.leapt = leap
+            self.judge(block, True)
+            self.reported = self.summary()
+            self.book.tell(CHANGED, end, self.track)
+        else:
+            origin = self.origins(start, end) if self.is_open() else np.zeros(4)
+            up = leap[0] > 0
+            self.fresh(*((R, -1 if up else 1) if self.near else (D, 1 if up else -1)), start, block, end, origin)
+            self.leapt = leap
+            self.show(False, block, end)
+        self.blocks.pop()
 
     def add(self, number, quantities):
         found = None
@@ -257,10 +317,12 @@ class Changes:
         full = self.sums[c, way] > FULL
         if c == R:
             quick = standing.quick()
-            if quick and self.tide.seen():
+            if quick and self.base.strokes:
+                quick = standing.quick_over_tides()
+            elif quick and self.tide.seen():
                 self.tide.tell(number + 1)
                 quick = standing.quick_over_tides()
-            away = quick or full and (standing.days() or not self.tide.known() and standing.grown())
+            away = quick or full and (standing.days() or not self.base.strokes and not self.tide.known() and standing.grown())
         else:
             away = standing.median(0, 24, 1) > 1
         if full and not away:
@@ -303,22 +365,33 @@ class Changes:
                 self.doubt.latest, self.doubt.direction = end, UP if sign > 0 else DOWN
                 self.book.tell(FOUND, end, self.doubt)
             return
-        origin = np.zeros(4)
-        if overtakes:
-            self.track.end(3 * earliest)
-            self.book.tell(CLOSED, end, self.track)
-            before = self.hours[self.since_hour(3 * earliest - 120):self.since_hour(3 * earliest)]
-            for q in (D, U, Q):
-                m = middle([h[1][q] for h in before])
-                origin[q] = m if m == m else 0.0
+        origin = self.origins(earliest, end) if overtakes else np.zeros(4)
         if not returned:
-            self.track = self.book.open("LEVEL_UP", 3 * earliest, end)
-            self.votes, self.stands, self.across, self.across_too, self.water_until = [], np.zeros(4), None, None, -10 ** 12
-            self.channel, self.sign, self.start, self.opened, self.largest, self.origin = c, sign, earliest, block, 0.0, origin
-            if c != R and self.settled:
-                for _, row in self.blocks[self.since_block(earliest):]:
-                    if row[D] == row[D] and row[U] == row[U]:
-                        self.stands = 0.5 ** (1 / 56) * self.stands + [row[D], row[U], 1.0, row[U] - self.settled.b * row[D]]
+            self.fresh(c, sign, earliest, block, end, origin)
+        self.show(returned, block, end)
+
+    def origins(self, earliest, end):
+        """Closes what is open; where things stood before what began within it."""
+        self.track.end(3 * earliest)
+        self.book.tell(CLOSED, end, self.track)
+        origin = np.zeros(4)
+        before = self.hours[self.since_hour(3 * earliest - 120):self.since_hour(3 * earliest)]
+        for q in (D, U, Q):
+            m = middle([h[1][q] for h in before])
+            origin[q] = m if m == m else 0.0
+        return origin
+
+    def fresh(self, c, sign, earliest, block, end, origin):
+        self.track = self.book.open("LEVEL_UP", 3 * earliest, end)
+        self.votes, self.stands, self.across, self.across_too, self.water_until = [], np.zeros(4), None, None, -10 ** 12
+        self.channel, self.sign, self.start, self.opened, self.largest, self.origin = c, sign, earliest, block, 0.0, origin
+        self.leapt = None
+        if c != R and self.settled:
+            for _, row in self.blocks[self.since_block(earliest):]:
+                if row[D] == row[D] and row[U] == row[U]:
+                    self.stands = 0.5 ** (1 / 56) * self.stands + [row[D], row[U], 1.0, row[U] - self.settled.b * row[D]]
+
+    def show(self, returned, block, end):
         self.track.open = True
         self.track.returns += returned
         self.risen = True
@@ -441,6 +514,9 @@ class Changes:
 
     def name(self, block):
         t = self.track
+        if self.near and self.leapt:
+            t.names = ["DEPTH_STEP"]
+            return
         at = self.stand(block)
         if self.near is None or at[0] != at[0]:
             if self.near is None or all(v is None for v in self.votes):
@@ -527,6 +603,9 @@ class Changes:
 
     def shape(self, block):
         t = self.track
+        if self.leapt:
+            t.shape, t.since, t.earliest, t.latest = STEP, self.leapt[3], self.leapt[2], self.leapt[3]
+            return
         kept = self.blocks[self.since_block(max(self.start - 96, block - 336)):]
         first = kept[0][0]
         x = np.full(block - first + 1, NAN)

@@ -65,6 +65,7 @@ class Hour:
         self.y = self.v = self.upstream = self.scatter = self.read_y = self.read_v = NAN
         self.spread, self.looked, self.zeros, self.low, self.lower, self.flips = 0.0, 0, 0, 0, 0, 0
         self.outside = self.dry_moving = 0
+        self.step, self.stepped, self.leap, self.alone = NAN, None, 1.0, 0
         self.depth_run = self.velocity_run = (0.0, 0.0)
         self.gap = (0.0, 0.0, 0.0)
 
@@ -100,13 +101,14 @@ def hours(minutes, depths, velocities, rains, bounds):
     depth_runs, velocity_runs = Runs(bounds.depth), Runs(bounds.velocity)
     found, levels, speeds, odd = [], [], [], ([], [])
     stamp, step = None, 0.0
+    rests, near, beside = [], [], None
     for m, depth, velocity, rain in zip(minutes, depths, velocities, rains):
         t = m / 60.0
         if not found or found[-1].number != math.floor(t):
             if found:
-                finish(found[-1], levels, speeds, odd)
+                finish(found[-1], levels, speeds, odd, rests)
             found.append(Hour(math.floor(t)))
-            levels, speeds, odd = [], [], ([], [])
+            levels, speeds, odd, rests = [], [], ([], []), []
         hour = found[-1]
         hour.readings += 1
         if stamp is not None:
@@ -124,6 +126,8 @@ def hours(minutes, depths, velocities, rains, bounds):
         if depth == depth:
             if not -0.1 <= depth <= 30:
                 hour.outside += 1
+                hour.alone += 1
+                near, beside = [], None
             else:
                 level = max(0.0, depth)
                 low = level <= bounds.nothing
@@ -139,6 +143,23 @@ def hours(minutes, depths, velocities, rains, bounds):
                         level = NAN
                 if level == level:
                     levels.append(level)
+                    if beside and min(depth, beside[0]) > 0.001 and t - beside[1] <= 0.5:
+                        hour.leap = max(hour.leap, depth / beside[0], beside[0] / depth)
+                    else:
+                        hour.alone += 1
+                    beside = depth, t
+                    near = [] if near and t - near[-1][1] > 0.5 or depth <= 0.001 else near
+                    near = (near + [(depth, t)])[-6:] if depth > 0.001 else near
+                    if len(near) == 6:
+                        e = [n[0] for n in near]
+                        before, step_of = np.median(e[:3]), e[3] - e[2]
+                        moved = np.median(e[3:]) - before
+                        stays = math.copysign(min(abs(step_of), abs(moved)), step_of) if step_of * moved > 0 else 0.0
+                        if not abs(stays) <= abs(hour.step):
+                            hour.step, hour.stepped = stays, (before, near[2][1], near[3][1])
+                else:
+                    hour.alone += 1
+                    near, beside = [], None
         if velocity == velocity and abs(velocity) <= 12:
             moves = abs(velocity) > 0.005
             if moves:
@@ -153,23 +174,30 @@ def hours(minutes, depths, velocities, rains, bounds):
                 continue
             hour.looked += 1
             hour.zeros += not moves
+            if not moves and level == level:
+                rests.append(level)
             if moves:
                 speeds.append(velocity)
     if found:
-        finish(found[-1], levels, speeds, odd)
+        finish(found[-1], levels, speeds, odd, rests)
     return found
 
 
-def finish(hour, levels, speeds, odd):
-    of_readings(hour, levels, speeds)
+def finish(hour, levels, speeds, odd, rests):
+    of_readings(hour, levels, speeds, rests)
     # What no sewer reads may be of another unit.
     hour.read_y, hour.read_v = (math.log(np.median(o)) if o and 2 * len(o) >= hour.readings else ln for o, ln in zip(odd, (hour.y, hour.v)))
 
 
-def of_readings(hour, levels, speeds):
+def of_readings(hour, levels, speeds, rests):
     if levels and 2 * len(levels) >= hour.readings and np.median(levels) > 0.001:
         hour.y = math.log(np.median(levels))
         hour.spread = math.log(max(levels) / max(0.001, min(levels)))
+    if hour.spread >= 0.22:
+        # In the lower half of an hour that swings, water stands between two strokes.
+        still = sum(e < math.sqrt(max(0.001, min(levels)) * max(levels)) for e in rests)
+        hour.zeros -= still
+        hour.looked -= still
     forward = sorted(v for v in speeds if v > 0)
     back = [v for v in speeds if v < 0]
     if len(back) > len(forward):
@@ -497,6 +525,20 @@ def storm_lag(rain, excess):
     return best - 5 + ((below - above) / (2 * bend) if bend < 0 else 0.0), here
 
 
+def largest_by_day(numbers, values):
+    """The largest of each day of 24 h in which twelve hours know one."""
+    days = {}
+    for n, v in zip(numbers, values):
+        if v == v:
+            days.setdefault((FIRST_HOUR + n) // 24, []).append(v)
+    return np.array([max(v) for v in days.values() if len(v) >= 12])
+
+
+def once_in_ten_years(largest):
+    """Of Gumbel's law by its moments, of 3650 days; 0 of fewer than three."""
+    return float(np.mean(largest) + 5.945 * np.std(largest, ddof=1)) if len(largest) >= 3 else 0.0
+
+
 class Baseline:
     """What one stretch of hours says is normal, or why it says nothing."""
 
@@ -524,6 +566,9 @@ class Baseline:
         if self.dry_hours < 100:
             self.lacks, self.reasons = True, 1
             return
+        shown = [h.spread for h, w in zip(hs, dry) if w and h.y == h.y]
+        self.strokes = bool(np.quantile(shown, 0.5) > 0.4)
+        self.pumped, self.swings = bool(np.quantile(shown, 0.5) > 0.25), bool(np.quantile(shown, 0.75) > 0.5)
         self.echo(hs)
         self.reasons = frozen + int(self.zeros > 0.2)
         self.civil = [calendar.of(n) for n in numbers]
@@ -572,16 +617,19 @@ class Baseline:
         for c, left in enumerate((r, d, u, q)):
             if watched[c]:
                 self.centre[c], s = scale(c, numbers, left)
-                self.scale[c] = s * (1.5 if self.tidal else 1)
+                self.scale[c] = s * (1.5 if self.tidal or self.strokes and c > 0 else 1)
         pair = (d == d) & (u == u)
         self.covariance = [float(np.mean(a[pair] * b[pair])) if pair.any() else 0.0 for a, b in ((d, d), (d, u), (u, u))]
         self.kappa = pipe.kappa(math.exp(middle(y[dry_y])))
-        self.depth_frozen, self.velocity_frozen = max(6.0, 2 * runs[0]), max(3.0, 2 * runs[1])
+        rare = lambda of: once_in_ten_years(largest_by_day(numbers, of))
+        self.depth_frozen = max(8.0, 2 * runs[0], rare([h.depth_run[0] for h in hs]))
+        self.velocity_frozen = max(3.0, 2 * runs[1], rare([h.velocity_run[0] for h in hs]))
+        steps = [abs(h.step) if w else NAN for h, w in zip(hs, dry)]
+        self.depth_step = max(rare(steps), 1.5 * max(largest_by_day(numbers, steps))) if rare(steps) > 0 else NAN
         by_day = {}
         for h in hs:
             by_day[(FIRST_HOUR + h.number) // 24] = by_day.get((FIRST_HOUR + h.number) // 24, 0) + (h.upstream == h.upstream)
         self.upstream_hours = max(by_day.values())
-        self.pumped = middle([h.spread for h, w in zip(hs, dry) if w and h.y == h.y]) > 0.25
         self.tells_clock = not self.tidal and self.depth.explained >= 0.3
         self.highest(y, dry)
         self.usual_phase = self.phases(y, nearly, Phase(self.depth, False), False)
@@ -625,8 +673,9 @@ class Baseline:
         total = sum(days.values())
         self.zeros = total[1] / total[0] if total[0] else 0.0
         shares = np.array([d[1:] / d[0] for d in days.values() if d[0] >= 12])
-        self.limits = [0.2] * 3 if len(shares) < 2 else [
-            float(m + max(0.1, 1.5 * m) + 4 * s) for m, s in zip(shares.mean(axis=0), shares.std(axis=0, ddof=1))]
+        more = [0.2, 0.2, 0.1] if self.strokes else [0.1] * 3
+        self.limits = [2 * e for e in more] if len(shares) < 2 else [
+            float(m + max(e, 1.5 * m) + 4 * s) for e, m, s in zip(more, shares.mean(axis=0), shares.std(axis=0, ddof=1))]
 
     def highest(self, y, dry):
         days = {}

@@ -14,7 +14,7 @@ FOOT, INCH = 0.3048, 0.0254
 LIMITS = dict(days=120, least=24, home=0.6, level_home=0.3, dry_leap=0.3, across=3, open=48, small=0.12, large=0.2, over=1.5, unmoved=0.25,
               parted=0.5, steady=0.3, returns=3, back=24, feet_of_usual=0.6, of_usual=1.0, below=0.8, above=2.0, hours_large=6, hours_feet=12, hours=24,
               band_feet=0.3, band_thousand=0.7, band=0.45, exact_feet=0.08, exact_wide=0.4, exact=0.16, inch=INCH, foot=FOOT, largest=1000.0, hundred=100.0,
-              ten=10.0, tenth=0.1, hundredth=0.01, thousandth=0.001, of_inch=INCH, of_foot=FOOT, least_rain=0.05, dry_hours=6)
+              ten=10.0, tenth=0.1, hundredth=0.01, thousandth=0.001, of_inch=INCH, of_foot=FOOT, least_rain=0.05, dry_hours=6, at_once=0.75)
 
 
 class Unit:
@@ -58,6 +58,7 @@ class Question:
         self.before, self.last, self.leapt = [], [], []
         self.asked, self.since, self.leapt_dry, self.times_home, self.track = None, 0, False, 0, None
         self.known = (None, NAN, NAN)
+        self.leaps = {}
 
     def is_open(self):
         return self.track is not None and self.track.open
@@ -108,7 +109,7 @@ class Question:
 
     def leap(self, x, away, near, alone, dry):
         of = self.limits
-        for _, y in near:
+        for n, y in near:
             by = x - y
             unit = min(self.units, key=lambda u: abs(u.ln - by))
             free = unit.many_times and dry
@@ -119,9 +120,16 @@ class Question:
             else:
                 there = abs(x - unit.ln) < unit.of_usual() and abs(away - unit.ln) < of["home"]
             from_home = not (alone and unit.feet) or abs(y - (x - away)) <= of["level_home"]
+            if alone and self.gradual(n, by):
+                continue
             if there and from_home and (free or self.home()[2] < of["steady"]):
                 return unit
         return None
+
+    def gradual(self, first, by):
+        """Whether every step between two readings since an hour is known, and none is most of the leap."""
+        between = [self.leaps.get(n) for n in range(first, max(self.leaps, default=first) + 1)]
+        return None not in between and max(between, default=0.0) < self.limits["at_once"] * abs(by)
 
     def ask(self, number, away, other):
         of, unit = self.limits, self.asked
@@ -188,14 +196,19 @@ class Units:
 
     def learn(self, hour, number):
         y, v, day = self.figures(hour)
+        self.steps(hour, number)
         self.depth.learn(number, y, day)
         self.velocity.learn(number, v, y)
+
+    def steps(self, hour, number):
+        self.depth.leaps[number] = math.log(hour.leap) if not hour.alone else None
 
     def hour(self, hour, number):
         y, v, day = self.figures(hour)
         if not hour.rain <= self.limits["least_rain"]:
             self.last_wet = number
-        dry = number - self.limits["dry_hours"] > self.last_wet
+        dry = not self.base.pumped and number - self.limits["dry_hours"] > self.last_wet
+        self.steps(hour, number)
         self.depth.hour(number, y, day, dry)
         self.velocity.hour(number, NAN if self.depth.soon_sure() else v, y, dry)
         if self.depth.soon_sure():

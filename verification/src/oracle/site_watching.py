@@ -646,7 +646,8 @@ class Watch:
         count, left = accepted(record.minutes)
         slow = 0.6 * base.velocity.extremes()[0] if base.velocity else 0.0
         low, high = base.depth.extremes()
-        bounds = Bounds(base.pipe.diameter, base.depth_frozen, base.velocity_frozen, 1.25 * high, slow, -math.inf if base.pumped else 0.1 * low)
+        bounds = Bounds(base.pipe.diameter, base.depth_frozen, base.velocity_frozen, 1.25 * high, slow,
+                        -math.inf if base.pumped or base.swings else 0.1 * low)
         self.levels = Levels(lowest_hour(base.depth)) if base.level_usual else None
         block = day = last = None
         civil = base.calendar.of
@@ -695,6 +696,7 @@ class Watch:
             q = flow - base.flow.value(at, rest) if long_dry and both and base.flow else NAN
             plain = hour.v - base.law.at(hour.y) if both and base.law and math.exp(hour.y) <= base.pipe.diameter else NAN
             changes.hour(number, (self.at_depth(hour.y, plain, dry), d, u, q, plain))
+            changes.step(hour, number, d, u)
         if block is not None:
             changes.block(block)
         end = FIRST_HOUR + last + 1

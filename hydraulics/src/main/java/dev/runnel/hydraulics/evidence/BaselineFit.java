@@ -11,6 +11,7 @@ import java.time.Duration;
 import java.time.LocalDate;
 import java.time.ZoneId;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
@@ -33,10 +34,13 @@ final class BaselineFit {
     private static final long LONGEST_VELOCITY_RUN = Duration.ofHours(8).toNanos();
 
     /** Shorter runs of equal depths are never called frozen; chosen here. */
-    private static final long LEAST_DEPTH_LIMIT = Duration.ofHours(6).toNanos();
+    private static final long LEAST_DEPTH_LIMIT = Duration.ofHours(8).toNanos();
 
     /** Shorter runs of equal velocities are never called frozen; chosen here. */
     private static final long LEAST_VELOCITY_LIMIT = Duration.ofHours(3).toNanos();
+
+    /** Over the largest step of a level in the baseline; chosen here. */
+    private static final double OVER_LARGEST_STEP = 1.5;
 
     /** Above this scatter of an hour velocity is no function of depth. */
     private static final double LARGEST_SCATTER = 0.25;
@@ -47,8 +51,9 @@ final class BaselineFit {
     /** Harmonics of the day that places a clock: people get up within an hour or two; chosen here. */
     private static final int CLOCK_HARMONICS = 8;
 
-    /** Scales of a tidal site are larger by this, spring and neap not having been seen; chosen here. */
-    private static final double TIDAL_SCALE = 1.5;
+    /** Scales of a tidal site are larger by this, spring and neap not having been seen, and behind pumps, whose strokes beat
+     * with the hours, those of depth, velocity and flow; chosen here. */
+    private static final double WIDER_SCALE = 1.5;
 
     private final PipeMonitor monitor;
     private final MonitorHistory monitors;
@@ -118,7 +123,8 @@ final class BaselineFit {
             reasons.add(of.seenDry + " dry hours, " + LEAST_DRY_HOURS + " are needed");
             return Optional.empty();
         }
-        EchoShares echo = new EchoShares(of);
+        boolean strokes = StretchFigures.strokes(of);
+        EchoShares echo = new EchoShares(of, strokes);
         frozen(depthRun, velocityRun);
         zeros(echo);
         DayCurve depth = of.curve(of.lnDepth, of.dry);
@@ -127,7 +133,7 @@ final class BaselineFit {
         if (!reasons.isEmpty()) {
             return Optional.empty();
         }
-        return Optional.of(SiteBaseline.of(monitor, text(depth, left, echo, depthRun, velocityRun)));
+        return Optional.of(SiteBaseline.of(monitor, text(depth, left, echo, depthRun, velocityRun, strokes)));
     }
 
     private void frozen(long depthRun, long velocityRun) {
@@ -137,6 +143,21 @@ final class BaselineFit {
         if (velocityRun > LONGEST_VELOCITY_RUN) {
             reasons.add("the velocity repeated one value for " + inHours(velocityRun) + " h");
         }
+    }
+
+    /** The longest run of equal readings that a sound sensor may show: twice the longest, or what comes once in ten years. */
+    private static long frozen(long least, double[] daily, long longest) {
+        return Math.max(least, Math.max(2 * longest, Math.round(StretchFigures.onceInTenYears(daily))));
+    }
+
+    /** The largest step of a level in dry weather, m, that a sound sensor may show; NaN if nothing is known of it. */
+    private double depthStep() {
+        double[] daily = StretchFigures.largestSteps(of);
+        double tenYears = StretchFigures.onceInTenYears(daily);
+        return tenYears > 0
+                ? Math.max(
+                        tenYears, OVER_LARGEST_STEP * Arrays.stream(daily).max().orElseThrow())
+                : Double.NaN;
     }
 
     private void zeros(EchoShares echo) {
@@ -206,7 +227,9 @@ final class BaselineFit {
         }
     }
 
-    private StateText text(DayCurve depth, Left left, EchoShares echo, long depthRun, long velocityRun) {
+    private StateText text(
+            DayCurve depth, Left left, EchoShares echo, long depthRun, long velocityRun, boolean strokes) {
+        boolean pumped = StretchFigures.pumped(of);
         double[] centre = {0, 0, 0, 0};
         double[] scale = {0, 0, 0, 0};
         double[][] residuals = {left.r, left.d, left.u, left.q};
@@ -215,11 +238,11 @@ final class BaselineFit {
             if (left.watches(quantity)) {
                 BlockScale learned = BlockScale.learn(quantity, of.hours, residuals[at]);
                 centre[at] = learned.centre;
-                scale[at] = learned.scale * (left.tidal ? TIDAL_SCALE : 1);
+                boolean beats = strokes && quantity != Quantity.VELOCITY_AT_DEPTH;
+                scale[at] = learned.scale * (left.tidal || beats ? WIDER_SCALE : 1);
             }
         }
         double middle = Medians.of(StretchHours.pick(of.lnDepth, of.dry));
-        boolean pumped = StretchFigures.pumped(of);
         ClockUsual clock =
                 StretchFigures.clock(of, of.lnDepth, new ClockDay(depth, false, ClockUsual.unknown()), false);
         StateText text = StateText.of(SiteBaseline.NAME, SiteBaseline.VERSION)
@@ -254,8 +277,11 @@ final class BaselineFit {
                 .with("centre", centre)
                 .with("scale", scale)
                 .with("covariance", StretchFigures.covariance(left.d, left.u))
-                .with("depthFrozen", Math.max(LEAST_DEPTH_LIMIT, 2 * depthRun))
-                .with("velocityFrozen", Math.max(LEAST_VELOCITY_LIMIT, 2 * velocityRun))
+                .with("depthFrozen", frozen(LEAST_DEPTH_LIMIT, StretchFigures.longestDepthRuns(of), depthRun))
+                .with(
+                        "velocityFrozen",
+                        frozen(LEAST_VELOCITY_LIMIT, StretchFigures.longestVelocityRuns(of), velocityRun))
+                .with("depthStep", depthStep())
                 .with("narrowEcho", echo.narrow)
                 .with("zeroLimit", echo.zeroLimit)
                 .with("echoLimit", echo.echoLimit)
@@ -265,6 +291,8 @@ final class BaselineFit {
                 .with("clockScatter", clock.scatters())
                 .with("tidal", left.tidal)
                 .with("pumped", pumped)
+                .with("strokes", strokes)
+                .with("swings", StretchFigures.swings(of))
                 .with("clock", !left.tidal && depth.explained() >= CLOCK_EXPLAINED)
                 .with("peak", StretchFigures.peak(of))
                 .with("stormLags", StretchFigures.stormLags(of, depth))

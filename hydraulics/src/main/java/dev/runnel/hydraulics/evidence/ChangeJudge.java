@@ -41,11 +41,21 @@ final class ChangeJudge {
         if (open.moved.isEmpty() || now >= STANDS_OUT * change.largest) {
             open.moved = moved(block);
             open.detail = detail(open);
+        } else if (change.jump.isPresent()) {
+            open.detail = detail(open);
         }
         LevelForecasts.make(rule, series, change.start, block, open);
     }
 
     private void shape(long block, Track open) {
+        if (change.jump.isPresent()) {
+            DepthJump jump = change.jump.orElseThrow();
+            open.shape = ChangeShape.STEP;
+            open.since = jump.to();
+            open.earliest = jump.from();
+            open.latest = jump.to();
+            return;
+        }
         Ring blocks = series.blocks;
         int from = blocks.from(Math.max(change.start - BLOCKS_BEFORE, block - ChangeSeries.BLOCKS_KEPT));
         long first = blocks.number(from);
@@ -92,6 +102,9 @@ final class ChangeJudge {
                         + Text.fixed(100 * Math.abs(each.change()), 0) + " %")
                 .orElse(change.sign > 0 ? "up" : "down");
         String weather = change.channel == ChangeSeries.R ? "" : " in dry hours";
-        return Quantity.values()[change.channel] + " " + what + weather;
+        return Quantity.values()[change.channel] + " " + what + weather
+                + change.jump
+                        .map(jump -> "; " + jump.describe(rule.baseline().depthStep, series.scale(ChangeSeries.R) == 0))
+                        .orElse("");
     }
 }

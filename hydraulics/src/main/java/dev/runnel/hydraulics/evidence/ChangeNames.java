@@ -158,6 +158,12 @@ final class ChangeNames {
             open.names = List.of(unnamed());
             return;
         }
+        if (change.jump.isPresent()) {
+            // No other hour shows what moved as that reading did.
+            named = change.jump.orElseThrow().sign() > 0 ? Naming.DEPTH_UP : Naming.DEPTH_DOWN;
+            open.names = Naming.names(named, ChangeShape.STEP);
+            return;
+        }
         if (Double.isNaN(at[0])) {
             if (votes.stream().allMatch(vote -> vote == NO_RAY)) {
                 open.names = List.of(unnamed());

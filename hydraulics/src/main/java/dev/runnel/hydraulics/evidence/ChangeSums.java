@@ -33,10 +33,12 @@ final class ChangeSums {
 
     private final ChangeSeries series;
     private final TideWatch tide;
+    private final boolean pumped;
     private final double[] sums = new double[DIRECTIONS];
     private final long[] starts = new long[DIRECTIONS];
 
-    ChangeSums(ChangeSeries series, TideWatch tide) {
+    ChangeSums(ChangeSeries series, TideWatch tide, boolean pumped) {
+        this.pumped = pumped;
         this.series = series;
         this.tide = tide;
         Arrays.fill(starts, NONE);
@@ -113,10 +115,13 @@ final class ChangeSums {
         return away;
     }
 
-    /** Whether it is told at once: not what a high water does for some hours and the ebb undoes. */
+    /** Whether it is told at once: not what a high water or a resting pump does for some hours, and what comes undoes. */
     private boolean quickly(Lasting lasting, long hour) {
         if (!lasting.isQuick()) {
             return false;
+        }
+        if (pumped) {
+            return lasting.isQuickOverTides();
         }
         if (!tide.isSeen()) {
             return true;
@@ -125,9 +130,9 @@ final class ChangeSums {
         return lasting.isQuickOverTides();
     }
 
-    /** Where there is a tide, growth from some hours to the next is none: only days count. */
+    /** Where there is a tide or a pump, growth from some hours to the next is none: only days count. */
     private boolean lastsForTides(Lasting lasting) {
-        return tide.isKnown() ? lasting.staysForDays() : lasting.lasts();
+        return pumped || tide.isKnown() ? lasting.staysForDays() : lasting.lasts();
     }
 
     /** Block in which a sum left 0. */

@@ -40,6 +40,7 @@ final class ChangeWatch {
     private final ChangeSums sums;
     private final Followed[] followed;
     private final DoubtfulBaseline doubt;
+    private final DepthJumps jumps;
     private long lastDryBlock = NONE;
 
     /** Which of the two is open, or was last. */
@@ -48,9 +49,10 @@ final class ChangeWatch {
     ChangeWatch(WatchRule rule, Findings findings, TideWatch tide) {
         this.findings = findings;
         this.series = new ChangeSeries(rule.baseline());
-        this.sums = new ChangeSums(series, tide);
+        this.sums = new ChangeSums(series, tide, rule.baseline().strokes);
         this.followed = new Followed[] {new Followed(rule, series), new Followed(rule, series)};
         this.doubt = new DoubtfulBaseline(series, findings);
+        this.jumps = new DepthJumps(rule.baseline());
     }
 
     private Followed current() {
@@ -80,6 +82,44 @@ final class ChangeWatch {
             open(found, block, (hour + 1) * SiteHour.NANOS);
             series.blocks.dropLast();
         }
+    }
+
+    /** Looks for a depth that stepped from one reading to the next, once the hour is among those taken. */
+    void steps(SiteHour hour, double d, double u) {
+        jumps.hour(hour, d, u).ifPresent(jump -> stepped(jump, hour.hour));
+    }
+
+    private void stepped(DepthJump jump, long hour) {
+        long start = ChangeSeries.blockOf(jump.hour());
+        boolean same =
+                isOpen() && (current().change.openedAt >= start || current().change.start >= start - GIVEN_BLOCKS);
+        if (isOpen() && !same && !isWater()) {
+            return;
+        }
+        long block = ChangeSeries.blockOf(hour);
+        long end = (hour + 1) * SiteHour.NANOS;
+        series.addBlock(block, 1);
+        if (same) {
+            Followed following = current();
+            following.change.jump = Optional.of(jump);
+            following.judge(block, true);
+            following.reported = following.summary();
+            findings.report(WatchNotice.Kind.CHANGED, end, following.track.orElseThrow());
+        } else {
+            // A level that reads higher makes a velocity look low for it.
+            boolean alone = jumps.isAlone();
+            int direction = alone ? jump.sign() : -jump.sign();
+            double[] origin = new double[Quantity.COUNT];
+            if (isOpen()) {
+                origin = series.before(start);
+                rest(start, end);
+            }
+            begin(alone ? ChangeSeries.D : ChangeSeries.R, direction, start, block, end);
+            System.arraycopy(origin, 0, current().change.origin, 0, origin.length);
+            current().change.jump = Optional.of(jump);
+            tell(false, block, end);
+        }
+        series.blocks.dropLast();
     }
 
     /**
@@ -115,6 +155,7 @@ final class ChangeWatch {
         long hour = Math.floorDiv(since, SiteHour.NANOS);
         series.dropFrom(hour);
         sums.clear();
+        jumps.dropFrom(hour);
         FollowedChange change = current().change;
         long block = ChangeSeries.blockOf(hour);
         if (!isOpen() || change.start < block - GIVEN_BLOCKS && change.openedAt < block) {
@@ -298,6 +339,7 @@ final class ChangeWatch {
                 .with("weak", doubt.counts())
                 .with("now", now)
                 .with("other", other().write());
+        jumps.write(text);
         current().write(text);
         series.hours.write(text, "hour");
         series.blocks.write(text, "block");
@@ -309,6 +351,7 @@ final class ChangeWatch {
         sums.read(text);
         lastDryBlock = text.count("lastDryBlock");
         doubt.read(text);
+        jumps.read(text);
         // Older states know of one change alone.
         if (text.has("other")) {
             now = text.index("now");

@@ -19,7 +19,7 @@ final class EchoShares {
     final double echoLimit;
     final double flipLimit;
 
-    EchoShares(StretchHours stretch) {
+    EchoShares(StretchHours stretch, boolean pumped) {
         int size = stretch.size;
         double[] scatters = stretch.nan();
         for (int i = 0; i < size; i++) {
@@ -54,18 +54,20 @@ final class EchoShares {
             }
         }
         zeroShare = looked == 0 ? 0 : (double) zero / looked;
-        zeroLimit = limit(Arrays.copyOf(zeros, used));
-        echoLimit = limit(Arrays.copyOf(lows, used));
-        flipLimit = limit(Arrays.copyOf(flips, used));
+        zeroLimit = limit(Arrays.copyOf(zeros, used), pumped);
+        echoLimit = limit(Arrays.copyOf(lows, used), pumped);
+        flipLimit = limit(Arrays.copyOf(flips, used), false);
     }
 
-    private static double limit(double[] shares) {
+    private static double limit(double[] shares, boolean pumped) {
+        // Behind pumps water stands and starts again, more often in one month than in another.
+        double excess = pumped ? 2 * LEAST_EXCESS : LEAST_EXCESS;
         if (shares.length < 2) {
-            return 2 * LEAST_EXCESS;
+            return 2 * excess;
         }
         double usual = Arrays.stream(shares).average().orElseThrow();
         // Where water stops and goes by itself, such as behind pumps, it does so twice as often in one season as in
         // another.
-        return usual + Math.max(LEAST_EXCESS, 1.5 * usual) + 4 * Math.sqrt(Medians.variance(shares));
+        return usual + Math.max(excess, 1.5 * usual) + 4 * Math.sqrt(Medians.variance(shares));
     }
 }

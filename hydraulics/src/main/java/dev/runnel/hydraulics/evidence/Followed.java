@@ -84,6 +84,7 @@ final class Followed {
                 .with("origin", change.origin)
                 .with("rests", rests)
                 .with("reported", reported);
+        change.jump.ifPresent(jump -> jump.write(text, "jump"));
         names.write(text);
     }
 
@@ -118,6 +119,7 @@ final class Followed {
         change.mayBeWater = text.has("mayBeWater") && text.flag("mayBeWater");
         change.water = text.has("water") ? text.constant("water", FindingName.class) : FindingName.MORE_WATER;
         change.seenFrom = text.has("seenFrom") ? text.count("seenFrom") : change.start;
+        change.jump = text.has("jumpStep") ? Optional.of(DepthJump.read(text, "jump")) : Optional.empty();
         names.read(text);
         reported = text.text("reported");
     }

@@ -1,6 +1,7 @@
 package dev.runnel.hydraulics.evidence;
 
 import java.util.Arrays;
+import java.util.Optional;
 
 /** The change that the watch follows, or followed last: what moved, which way, since when, and how far at most. */
 final class FollowedChange {
@@ -34,6 +35,9 @@ final class FollowedChange {
     /** Where the quantities stood before it: 0 but in a season that another finding tells of. */
     final double[] origin = new double[Quantity.COUNT];
 
+    /** The step from one reading to the next that it is, if it is one. */
+    Optional<DepthJump> jump = Optional.empty();
+
     /** Largest daily distance from usual, in scales. */
     double largest;
 
@@ -48,6 +52,7 @@ final class FollowedChange {
         seenFrom = startBlock;
         openedAt = block;
         largest = 0;
+        jump = Optional.empty();
         waterUntil = Long.MIN_VALUE;
         mayBeWater = false;
         Arrays.fill(origin, 0);

@@ -65,6 +65,12 @@ final class HourGatherer {
     /** A level of at most this share of the lowest of the usual dry day is next to nothing; chosen here. */
     private static final double NEXT_TO_NOTHING = 0.1;
 
+    /** Readings on both sides of a step whose medians show it. */
+    private static final int SIDE = 3;
+
+    /** Levels farther apart in time make no step from one reading to the next; chosen here. */
+    private static final long LONGEST_STEP = SiteHour.NANOS / 2;
+
     /** Room for a reading a minute; an hour of more makes it grow. */
     private static final int ROOM = 64;
 
@@ -87,6 +93,19 @@ final class HourGatherer {
     private double[] oddVelocities = new double[0];
     private int oddDepthCount;
     private int oddVelocityCount;
+
+    /** Levels at which the velocity was 0. */
+    private double[] zeroLevels = new double[0];
+
+    private int zeroLevelCount;
+    private double lastDepth = Double.NaN;
+    private long lastDepthAt;
+
+    /** The last levels, one after the other, and their stamps. */
+    private final double[] near = new double[2 * SIDE];
+
+    private final long[] nearAt = new long[2 * SIDE];
+    private int nearCount;
     private int levelCount;
     private int velocityCount;
     private int upstreamCount;
@@ -134,7 +153,9 @@ final class HourGatherer {
     /** Behind pumps water comes and goes: there nothing is usual. */
     private static double nothing(SiteBaseline baseline) {
         double lowest = baseline.lowestUsual(Quantity.DEPTH);
-        return lowest > 0 && !baseline.isPumped() ? NEXT_TO_NOTHING * lowest : Double.NEGATIVE_INFINITY;
+        return lowest > 0 && !baseline.isPumped() && !baseline.swings
+                ? NEXT_TO_NOTHING * lowest
+                : Double.NEGATIVE_INFINITY;
     }
 
     void add(long time, double depth, double velocity, double rain) {
@@ -177,6 +198,8 @@ final class HourGatherer {
         }
         if (!(depth >= LEAST_DEPTH && depth <= LARGEST_DEPTH)) {
             hour.outOfRange++;
+            lastDepth = Double.NaN;
+            hour.alone++;
             return Double.NaN;
         }
         double level = Math.max(0, depth) + offset(time);
@@ -194,14 +217,57 @@ final class HourGatherer {
                 hour.depthRunFrom = depthRun.from();
             }
             if (frozen) {
+                lastDepth = Double.NaN;
+                hour.alone++;
                 return Double.NaN;
             }
         }
+        step(time, level, depth);
         if (levelCount < LARGEST_HOUR) {
             levels = room(levels, levelCount);
             levels[levelCount++] = level;
         }
         return level;
+    }
+
+    /** Holds a level against the last ones. */
+    private void step(long time, double level, double depth) {
+        if (!(depth > LEAST_LEVEL && lastDepth > LEAST_LEVEL && time - lastDepthAt <= LONGEST_STEP)) {
+            hour.alone++;
+            nearCount = 0;
+        } else if (depth != lastDepth) {
+            hour.leap = Math.max(hour.leap, depth > lastDepth ? depth / lastDepth : lastDepth / depth);
+        }
+        lastDepth = depth;
+        lastDepthAt = time;
+        if (!(depth > LEAST_LEVEL)) {
+            return;
+        }
+        if (nearCount == near.length) {
+            System.arraycopy(near, 1, near, 0, near.length - 1);
+            System.arraycopy(nearAt, 1, nearAt, 0, near.length - 1);
+            nearCount--;
+        }
+        near[nearCount] = level;
+        nearAt[nearCount++] = time;
+        double step = near[SIDE] - near[SIDE - 1];
+        if (nearCount < near.length || Math.abs(step) <= Math.abs(hour.step)) {
+            return;
+        }
+        // A single wild reading moves no median of three.
+        double before = middle(near[0], near[1], near[2]);
+        double moved = middle(near[SIDE], near[SIDE + 1], near[SIDE + 2]) - before;
+        double stays = step * moved > 0 ? Math.signum(step) * Math.min(Math.abs(step), Math.abs(moved)) : 0;
+        if (!(Math.abs(stays) <= Math.abs(hour.step))) {
+            hour.step = stays;
+            hour.stepFromLevel = before;
+            hour.stepFrom = nearAt[SIDE - 1];
+            hour.stepTo = nearAt[SIDE];
+        }
+    }
+
+    private static double middle(double a, double b, double c) {
+        return Math.max(Math.min(a, b), Math.min(Math.max(a, b), c));
     }
 
     /** Where the sensor stood; most never move. */
@@ -243,6 +309,10 @@ final class HourGatherer {
         hour.looked++;
         if (size <= ZERO_VELOCITY) {
             hour.zeros++;
+            if (!Double.isNaN(level) && zeroLevelCount < LARGEST_HOUR) {
+                zeroLevels = room(zeroLevels, zeroLevelCount);
+                zeroLevels[zeroLevelCount++] = level;
+            }
         } else if (velocityCount + upstreamCount < LARGEST_HOUR) {
             velocities = room(velocities, velocityCount + upstreamCount);
             velocities[velocityCount + upstreamCount] = velocity;
@@ -264,6 +334,7 @@ final class HourGatherer {
             return;
         }
         depth();
+        rests();
         velocity();
         asRead();
         SiteHour ended = hour;
@@ -273,6 +344,7 @@ final class HourGatherer {
         upstreamCount = 0;
         oddDepthCount = 0;
         oddVelocityCount = 0;
+        zeroLevelCount = 0;
         hours.accept(ended);
     }
 
@@ -285,6 +357,21 @@ final class HourGatherer {
         if (median > LEAST_LEVEL) {
             hour.lnDepth = Math.log(median);
             hour.depthSpread = Math.log(sorted[levelCount - 1] / Math.max(LEAST_LEVEL, sorted[0]));
+        }
+    }
+
+    /** Water stands between two strokes of a pump: a velocity of 0 in the lower half of an hour that swings is none to look at. */
+    private void rests() {
+        if (zeroLevelCount == 0 || hour.depthSpread < STEADY) {
+            return;
+        }
+        sort(levels, levelCount);
+        double middle = Math.sqrt(Math.max(LEAST_LEVEL, sorted[0]) * sorted[levelCount - 1]);
+        for (int i = 0; i < zeroLevelCount; i++) {
+            if (zeroLevels[i] < middle) {
+                hour.zeros--;
+                hour.looked--;
+            }
         }
     }
 
@@ -359,9 +446,19 @@ final class HourGatherer {
                 .with("withoutWater", hour.withoutWater)
                 .with("runs", new long[] {hour.depthRun, hour.depthRunFrom, hour.velocityRun, hour.velocityRunFrom})
                 .with("stamps", new long[] {last, lastStep, hour.gap, hour.gapFrom, hour.gapStep})
+                .with("lastDepth", lastDepth)
+                .with("lastDepthAt", lastDepthAt)
+                .with("near", Arrays.copyOf(near, nearCount))
+                .with("nearAt", Arrays.copyOf(nearAt, nearCount))
+                .with("step", hour.step)
+                .with("stepFromLevel", hour.stepFromLevel)
+                .with("stepTimes", new long[] {hour.stepFrom, hour.stepTo})
+                .with("leap", hour.leap)
+                .with("alone", hour.alone)
                 .with("levels", Arrays.copyOf(levels, levelCount))
                 .with("velocities", Arrays.copyOf(velocities, velocityCount + upstreamCount))
                 .with("oddDepths", Arrays.copyOf(oddDepths, oddDepthCount))
+                .with("zeroLevels", Arrays.copyOf(zeroLevels, zeroLevelCount))
                 .with("oddVelocities", Arrays.copyOf(oddVelocities, oddVelocityCount));
         depthRun.write(text, "depth");
         velocityRun.write(text, "velocity");
@@ -396,9 +493,27 @@ final class HourGatherer {
         velocities = Arrays.copyOf(found, Math.max(ROOM, found.length));
         upstreamCount = (int) Arrays.stream(found).filter(v -> v < 0).count();
         velocityCount = found.length - upstreamCount;
-        // Not in states of before.
+        // Not in states of before, nor what follows.
+        if (text.has("lastDepth")) {
+            lastDepth = text.number("lastDepth");
+            lastDepthAt = text.count("lastDepthAt");
+            long[] nearStamps = text.counts("nearAt");
+            double[] nearLevels = text.numbers("near", nearStamps.length);
+            nearCount = Math.min(near.length, nearStamps.length);
+            System.arraycopy(nearLevels, 0, near, 0, nearCount);
+            System.arraycopy(nearStamps, 0, nearAt, 0, nearCount);
+            hour.step = text.number("step");
+            hour.stepFromLevel = text.number("stepFromLevel");
+            long[] steps = text.counts("stepTimes", 2);
+            hour.stepFrom = steps[0];
+            hour.stepTo = steps[1];
+            hour.leap = text.number("leap");
+            hour.alone = text.index("alone");
+        }
         oddDepths = text.has("oddDepths") ? text.numbers("oddDepths") : new double[0];
         oddDepthCount = oddDepths.length;
+        zeroLevels = text.has("zeroLevels") ? text.numbers("zeroLevels") : new double[0];
+        zeroLevelCount = zeroLevels.length;
         oddVelocities = text.has("oddVelocities") ? text.numbers("oddVelocities") : new double[0];
         oddVelocityCount = oddVelocities.length;
         depthRun.read(text, "depth");

@@ -124,6 +124,7 @@ final class HourlyWatch implements Consumer<SiteHour> {
                 ? hour.lnVelocity - law.orElseThrow().lnVelocity(hour.lnDepth)
                 : Double.NaN;
         change.hour(hour.hour, atDepth(hour, plain, isDry), d, u, q, plain);
+        change.steps(hour, d, u);
     }
 
     private Optional<Track> giveAway(Quantity quantity, long since, long end) {

@@ -29,6 +29,9 @@ final class ReadingUnit {
     /** A leap takes place from one hour to the next, in the hour between, or across a gap that is no longer than this. */
     private static final int LEAP_HOURS = 3;
 
+    /** Share of a leap, in ln, that one reading shows over the one before it where a unit changes. */
+    private static final double AT_ONCE = 0.75;
+
     /** Hours after a leap in which it is decided: storms lift a level for a while, whatever its unit. */
     private static final int OPEN_HOURS = 48;
 
@@ -67,6 +70,10 @@ final class ReadingUnit {
     private Optional<UnitFactor> asked = Optional.empty();
     private Optional<Track> track = Optional.empty();
     private final Ring last = new Ring(2, 1);
+
+    /** Of the last hours: whether all steps between readings are known, 1 or 0, and the largest of them in ln. */
+    private final Ring steps = new Ring(LEAP_HOURS + 1, 2);
+
     private long askedSince;
 
     /** Whether there was no rain about the leap, so that no storm made it. */
@@ -87,6 +94,11 @@ final class ReadingUnit {
     /** Whether its readings are of another unit, or it will be decided within hours: nothing else need judge them. */
     boolean isSoonSure() {
         return isOpen() || asked.map(UnitFactor::isLarge).orElse(false);
+    }
+
+    /** Takes what single readings of an hour, before it is judged, say of steps. */
+    void steps(SiteHour hour) {
+        steps.add(hour.hour, hour.alone == 0 ? 1 : 0, Math.log(hour.leap));
     }
 
     void learn(long hour, double x, double other) {
@@ -164,12 +176,26 @@ final class ReadingUnit {
             if (hour - last.number(i) <= LEAP_HOURS
                     && Math.abs(by - factor.ln) < (factor.isLarge() && dry ? DRY_BAND : factor.band())
                     && isPlace(factor, x, away, dry)
+                    && !(alone && isGradual(last.number(i), hour, by))
                     && !(alone && factor.isOfFoot() && Math.abs(away - by) > NEAR_HOME)
                     && (factor.isLarge() && dry || Medians.scatter(before.column(0, 0)) < STEADY)) {
                 return Optional.of(factor);
             }
         }
         return Optional.empty();
+    }
+
+    /** Whether it is known that no two readings from an hour to another leapt by most of a leap: a unit changes at once. */
+    private boolean isGradual(long from, long to, double by) {
+        int at = steps.from(from);
+        double largest = 0;
+        for (int i = at; i < steps.size(); i++) {
+            if (steps.value(i, 0) == 0) {
+                return false;
+            }
+            largest = Math.max(largest, steps.value(i, 1));
+        }
+        return steps.size() - at == to - from + 1 && largest < AT_ONCE * Math.abs(by);
     }
 
     /** Whether a reading in the unit may lie so far above what is usual, and above the days before: in storms higher. */
@@ -274,6 +300,7 @@ final class ReadingUnit {
         before.write(text, "before");
         leapt.write(text, "leapt");
         last.write(text, "last");
+        steps.write(text, "steps");
         return text.toString();
     }
 
@@ -289,5 +316,9 @@ final class ReadingUnit {
         before.read(text, "before");
         leapt.read(text, "leapt");
         last.read(text, "last");
+        // Not in states of before.
+        if (text.has("stepsNumbers")) {
+            steps.read(text, "steps");
+        }
     }
 }

@@ -19,6 +19,7 @@ final class ReadingUnits {
     private final Optional<DayCurve> velocity;
     private final Optional<UsualVelocity> law;
     private final ReadingUnit ofDepth;
+    private final boolean pumped;
 
     /** The last hour with rain, or in which none is known. */
     private long lastWet = Long.MIN_VALUE;
@@ -27,6 +28,7 @@ final class ReadingUnits {
 
     ReadingUnits(SiteBaseline baseline, MonitorHistory monitors, Findings findings, ReadingUnit.Told told) {
         this.monitors = monitors;
+        this.pumped = baseline.isPumped();
         this.local = baseline.localHours();
         this.depth = baseline.day(Quantity.DEPTH);
         this.velocity = baseline.day(Quantity.VELOCITY);
@@ -37,6 +39,7 @@ final class ReadingUnits {
 
     /** Takes an hour of the baseline, which is normal by definition. */
     void learn(SiteHour hour) {
+        ofDepth.steps(hour);
         ofDepth.learn(hour.hour, depth(hour), byDay(hour, velocity, hour.lnReadVelocity));
         ofVelocity.learn(hour.hour, velocity(hour), depth(hour));
     }
@@ -46,7 +49,9 @@ final class ReadingUnits {
         double y = depth(hour);
         double v = velocity(hour);
         lastWet = hour.rain <= LEAST_RAIN ? lastWet : hour.hour;
-        boolean dry = hour.hour - LEAST_DRY_HOURS > lastWet;
+        // A pump lifts a level at once in any weather.
+        boolean dry = !pumped && hour.hour - LEAST_DRY_HOURS > lastWet;
+        ofDepth.steps(hour);
         ofDepth.hour(hour.hour, y, byDay(hour, velocity, hour.lnReadVelocity), dry);
         // A velocity follows its depth; where that is not read truly, the hour of the day must do.
         double byDepth = law.isPresent() && hour.hasDepth() && !ofDepth.isSoonSure() ? v : Double.NaN;

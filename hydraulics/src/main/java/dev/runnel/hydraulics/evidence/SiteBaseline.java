@@ -58,6 +58,16 @@ public final class SiteBaseline {
     final double[] covariance;
     final long depthFrozen;
     final long velocityFrozen;
+
+    /** Whether pumps beat strongly. */
+    final boolean strokes;
+
+    /** Whether the level swings so far within many hours that it may well be gone for some. */
+    final boolean swings;
+
+    /** Largest usual step of the level from one reading to the next in dry weather, m; NaN if it is not known. */
+    final double depthStep;
+
     final boolean narrowEcho;
     final double zeroLimit;
     final double echoLimit;
@@ -103,6 +113,8 @@ public final class SiteBaseline {
         Require.sameLength("covariance", 3, covariance.length);
         this.depthFrozen = values.count("depthFrozen");
         this.velocityFrozen = values.count("velocityFrozen");
+        // Not in baselines of before: then no step of a single reading is judged.
+        this.depthStep = values.has("depthStep") ? values.number("depthStep") : Double.NaN;
         this.narrowEcho = values.flag("narrowEcho");
         this.zeroLimit = values.number("zeroLimit");
         this.echoLimit = values.number("echoLimit");
@@ -114,6 +126,9 @@ public final class SiteBaseline {
         this.levelUsual = values.has("levelNights") ? Optional.of(LevelChannels.Usual.read(values)) : Optional.empty();
         this.tidal = values.flag("tidal");
         this.pumped = values.flag("pumped");
+        // Not in baselines of before.
+        this.strokes = values.has("strokes") && values.flag("strokes");
+        this.swings = values.has("swings") && values.flag("swings");
         this.clock = values.flag("clock");
         this.peak = values.number("peak");
         this.stormLags = values.numbers("stormLags");

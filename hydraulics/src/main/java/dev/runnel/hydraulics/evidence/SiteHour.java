@@ -68,6 +68,22 @@ final class SiteHour {
 
     long velocityRunFrom;
 
+    /**
+     * Largest step of the level from one reading to the next that stays for three readings, m, NaN if none is known; the median
+     * level of the three before it, m; and the stamps of the two readings.
+     */
+    double step = Double.NaN;
+
+    double stepFromLevel;
+    long stepFrom;
+    long stepTo;
+
+    /** Largest ratio of two levels that follow each other, the higher over the lower; 1 if none is known. */
+    double leap = 1;
+
+    /** Readings whose step from the last one is not known. */
+    int alone;
+
     /** Longest time of an hour or more between two stamps that ends in this hour, ns; 0 if there is none. */
     long gap;
 

@@ -5,11 +5,31 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.IntToDoubleFunction;
 
 /** Figures of a stretch that a baseline keeps beside its curves. */
 final class StretchFigures {
     /** Usual ln of highest over lowest depth of an hour above which water is pumped; chosen here. */
     private static final double PUMPED_SPREAD = 0.25;
+
+    /** The same above which pumps make hours and their velocities another matter; chosen here. */
+    private static final double STROKE_SPREAD = 0.4;
+
+    /** The same of the upper quartile, above which the water may be gone for hours: readings far apart see a stroke now and
+     * then; chosen here. */
+    private static final double SWINGING_SPREAD = 0.5;
+
+    private static final double UPPER = 0.75;
+
+    private static final long HOURS_OF_DAY = 24;
+
+    /** Known hours that make a day of which the largest value says something, and days from which on they do; chosen here. */
+    private static final int LEAST_HOURS_OF_DAY = 12;
+
+    private static final int LEAST_DAYS = 3;
+
+    /** Standard deviations above the mean, (√6/π)(ln 3650 − 0.5772): Gumbel's value of 3650 days by the method of moments. */
+    private static final double GUMBEL_TEN_YEARS = 5.945;
 
     private StretchFigures() {}
 
@@ -115,12 +135,81 @@ final class StretchFigures {
         return channels.usual(stretch.stretch.hours() / 24);
     }
 
+    /** The longest runs of equal depths of each day, ns. */
+    static double[] longestDepthRuns(StretchHours stretch) {
+        return daily(stretch, i -> (double) stretch.hour(i).depthRun);
+    }
+
+    /** The same of velocities. */
+    static double[] longestVelocityRuns(StretchHours stretch) {
+        return daily(stretch, i -> (double) stretch.hour(i).velocityRun);
+    }
+
+    /** The largest steps of the level from one reading to the next in the dry hours of each day, m. */
+    static double[] largestSteps(StretchHours stretch) {
+        return daily(stretch, i -> stretch.dry[i] ? Math.abs(stretch.hour(i).step) : Double.NaN);
+    }
+
+    /** The largest value of each day of 24 h with hours enough that know one. */
+    private static double[] daily(StretchHours stretch, IntToDoubleFunction value) {
+        double[] found = new double[stretch.size];
+        int days = 0;
+        int count = 0;
+        double largest = 0;
+        for (int i = 0; i < stretch.size; i++) {
+            double x = value.applyAsDouble(i);
+            if (!Double.isNaN(x)) {
+                largest = count == 0 ? x : Math.max(largest, x);
+                count++;
+            }
+            boolean ends = i + 1 == stretch.size
+                    || Math.floorDiv(stretch.hours[i + 1], HOURS_OF_DAY)
+                            != Math.floorDiv(stretch.hours[i], HOURS_OF_DAY);
+            if (ends) {
+                if (count >= LEAST_HOURS_OF_DAY) {
+                    found[days++] = largest;
+                }
+                count = 0;
+            }
+        }
+        return Arrays.copyOf(found, days);
+    }
+
+    /**
+     * What the largest of a day reaches once in ten years if the daily largest follow the law of Gumbel, by its moments; 0 of
+     * too few days.
+     */
+    static double onceInTenYears(double[] daily) {
+        if (daily.length < LEAST_DAYS) {
+            return 0;
+        }
+        double mean = Arrays.stream(daily).sum() / daily.length;
+        return mean + GUMBEL_TEN_YEARS * Math.sqrt(Medians.variance(daily));
+    }
+
     static boolean pumped(StretchHours stretch) {
+        return Medians.quantile(drySpreads(stretch), 0.5) > PUMPED_SPREAD;
+    }
+
+    /** Whether pumps beat so strongly that hours differ by their strokes, which a noisy sensor of shallow water does not. */
+    static boolean strokes(StretchHours stretch) {
+        return Medians.quantile(drySpreads(stretch), 0.5) > STROKE_SPREAD;
+    }
+
+    /** Whether the level swings far in many hours, so that next to nothing may come and go. */
+    static boolean swings(StretchHours stretch) {
+        return Medians.quantile(drySpreads(stretch), UPPER) > SWINGING_SPREAD;
+    }
+
+    /** How far the level swings within dry hours, in ln y, sorted. */
+    private static double[] drySpreads(StretchHours stretch) {
         double[] spreads = stretch.nan();
         for (int i = 0; i < stretch.size; i++) {
             boolean shown = stretch.dry[i] && stretch.hour(i).hasDepth();
             spreads[i] = shown ? stretch.hour(i).depthSpread : Double.NaN;
         }
-        return Medians.of(spreads) > PUMPED_SPREAD;
+        double[] sorted = Medians.known(spreads);
+        Arrays.sort(sorted);
+        return sorted;
     }
 }

@@ -130,4 +130,12 @@ class ReadingUnitTest {
         assertThat(findings).isNotEmpty();
         assertThat(findings).noneMatch(finding -> finding.name() == FindingName.DEPTH_UNIT);
     }
+
+    /** A level alone that rises to ten times within two hours, reading by reading, and keeps its day. */
+    @Test
+    void levelAloneThatRisesThroughSomeReadingsIsNoUnit() {
+        InventedSite.Fault rise = (day, depth, velocity, random) ->
+                new double[] {depth * Math.pow(10, Math.min(1, Math.max(0, (day - CHANGE) * 12))), velocity};
+        assertThat(report(rise, false, 2).findings()).noneMatch(finding -> finding.name() == FindingName.DEPTH_UNIT);
+    }
 }

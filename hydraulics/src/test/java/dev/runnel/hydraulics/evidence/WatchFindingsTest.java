@@ -141,7 +141,7 @@ class WatchFindingsTest {
         Finding finding = only(watch(SiteRecord.of(depth.build(), velocity.build())));
         assertThat(finding.name()).isEqualTo(FindingName.FROZEN_DEPTH);
         assertThat(finding.since()).isEqualTo(day(25));
-        assertThat(finding.found()).isEqualTo(day(25).plus(Duration.ofHours(7)));
+        assertThat(finding.found()).isEqualTo(day(25).plus(Duration.ofHours(9)));
         assertThat(finding.closed().orElseThrow()).isBetween(day(28).minusSeconds(3600), day(28).plusSeconds(3600));
     }
 
