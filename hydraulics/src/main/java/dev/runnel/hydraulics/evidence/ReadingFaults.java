@@ -3,6 +3,7 @@ package dev.runnel.hydraulics.evidence;
 import dev.runnel.internal.StateText;
 import dev.runnel.internal.Text;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 
@@ -64,6 +65,11 @@ final class ReadingFaults {
     // law.
     private final Ring hours = new Ring(HOURS, 8);
 
+    /** Sums of all columns but the last over the hours kept, and how many of them looked at velocities. */
+    private final double[] sums = new double[7];
+
+    private int hoursLooked;
+
     ReadingFaults(SiteBaseline baseline, Findings findings) {
         this.baseline = baseline;
         this.findings = findings;
@@ -122,8 +128,8 @@ final class ReadingFaults {
                 2 * hour.outOfRange >= hour.readings ? 1 : 0,
                 speed);
         hours.dropBefore(hour.hour - HOURS + 1);
-        double looked = sum(0);
-        boolean enough = looked >= LEAST_READINGS && hoursWith(0) >= LEAST_HOURS;
+        addUp();
+        boolean enough = sums[0] >= LEAST_READINGS && hoursLooked >= LEAST_HOURS;
         boolean velocity = baseline.watches(Quantity.VELOCITY_AT_DEPTH);
         share(Kind.ZEROS, velocity && enough && !low, 1, baseline.zeroLimit, end, "0 under water");
         share(Kind.ECHO, velocity && enough && !low, 2, baseline.echoLimit, end, "far below the others of their hour");
@@ -157,20 +163,15 @@ final class ReadingFaults {
         }
     }
 
-    private int hoursWith(int column) {
-        int count = 0;
+    private void addUp() {
+        Arrays.fill(sums, 0);
+        hoursLooked = 0;
         for (int i = 0; i < hours.size(); i++) {
-            count += hours.value(i, column) > 0 ? 1 : 0;
+            for (int c = 0; c < sums.length; c++) {
+                sums[c] += hours.value(i, c);
+            }
+            hoursLooked += hours.value(i, 0) > 0 ? 1 : 0;
         }
-        return count;
-    }
-
-    private double sum(int column) {
-        double sum = 0;
-        for (int i = 0; i < hours.size(); i++) {
-            sum += hours.value(i, column);
-        }
-        return sum;
     }
 
     /** Sum of a column over the last hours. */
@@ -221,7 +222,7 @@ final class ReadingFaults {
             beyond[kind.ordinal()] = 0;
             return;
         }
-        double share = sum(column) / sum(0);
+        double share = sums[column] / sums[0];
         int at = kind.ordinal();
         beyond[at] = share > limit ? beyond[at] + 1 : 0;
         if (!(beyond[at] >= HOURS_BEYOND || share > FAR_BEYOND * limit)) {
@@ -252,7 +253,7 @@ final class ReadingFaults {
     }
 
     private void bad(Kind kind, boolean test, int column, double usual, long end, String what) {
-        double count = sum(column);
+        double count = sums[column];
         if (!test || count < usual + BAD_HOURS) {
             return;
         }
