@@ -257,7 +257,6 @@ final class FlowText {
     }
 
     static void overflow(Page page, SiteReview review) {
-        Dates dates = review.data().dates();
         review.flow().spills().ifPresent(spills -> {
             page.section("overflow");
             String crest = "crest at " + Show.mm(review.site().crestLevel().orElseThrow());
