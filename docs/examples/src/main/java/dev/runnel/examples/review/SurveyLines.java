@@ -101,11 +101,11 @@ final class SurveyLines {
                 "Sums over the storms; a straight line is a gauge that keeps its ratio to the others, a bend one that changed."
                         + (compared > MOST_LINES ? " The first " + MOST_LINES + " of " + compared + "." : "")
                         + (compared < grouped
-                                ? " Without a line: " + Show.count((int) (grouped - compared), "gauge")
+                                ? " Without a line: " + Show.count(grouped - compared, "gauge")
                                         + " with fewer than two storms at the same time as others."
                                 : "")
                         + (grouped < gauged
-                                ? " Without a line: " + Show.count((int) (gauged - grouped), "gauge")
+                                ? " Without a line: " + Show.count(gauged - grouped, "gauge")
                                         + " with rain that is not that of others."
                                 : ""),
                 "gauge-checks",
