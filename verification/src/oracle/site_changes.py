@@ -274,7 +274,7 @@ class Changes:
 
     def leap(self, leap, start, number):
         block, end = number // 3, number + 1
-        same = self.is_open() and (self.opened >= start or self.start >= start - 16)
+        same = self.is_open() and self.opened >= start
         if self.is_open() and not same and not self.is_water():
             return
         self.end_block(block, 1)

@@ -91,8 +91,7 @@ final class ChangeWatch {
 
     private void stepped(DepthJump jump, long hour) {
         long start = ChangeSeries.blockOf(jump.hour());
-        boolean same =
-                isOpen() && (current().change.openedAt >= start || current().change.start >= start - GIVEN_BLOCKS);
+        boolean same = isOpen() && current().change.openedAt >= start;
         if (isOpen() && !same && !isWater()) {
             return;
         }
