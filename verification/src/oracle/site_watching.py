@@ -498,7 +498,7 @@ class GaugeSilence:
         fewer = sum(math.exp(-mean) * mean ** k / math.factorial(k) for k in range(len(self.silent)))
         no_rain = math.exp(-self.spells / before * self.quiet_hours * self.LIMITS['drier'])
         n = min(3, len(self.silent))
-        too_near = n == 2 and self.silent[1] - self.silent[0] < self.LIMITS['near']
+        too_near = self.silent[-1] - self.silent[0] < self.LIMITS['near']
         return too_near or (1 - fewer) * no_rain > self.LIMITS[f'chance_{n}'] or no_rain > self.LIMITS[f'wonder_{n}']
 
     def look(self, number, excess, above, speed):

@@ -57,8 +57,8 @@ final class GaugeSilence {
     /** Chance of the time without a drop, as the spells of rain have it, below which two, three rises or more are enough. */
     private static final double[] LONG_SILENCE = {0.5, 1};
 
-    /** Two must be so far apart, h: what comes twice in a day or two may be one thing. */
-    private static final int TWO_APART = 72;
+    /** From the first to the last of them, h, at least: what comes again and again in a day or two may be one thing. */
+    private static final int LEAST_SPAN = 72;
 
     /** Rises that begin within so many hours of the day are habits. */
     private static final int SAME_HOURS = 3;
@@ -255,7 +255,7 @@ final class GaugeSilence {
         }
         double noRain = Math.exp(-DRIER * spells / before * silentHours);
         int rises = Math.min(silent.size() - LEAST_SILENT, BY_CHANCE.length - 1);
-        boolean near = silent.size() == LEAST_SILENT && silent.get(1) - silent.get(0) < TWO_APART;
+        boolean near = silent.get(silent.size() - 1) - silent.get(0) < LEAST_SPAN;
         return near || (1 - fewer) * noRain > BY_CHANCE[rises] || noRain > LONG_SILENCE[rises];
     }
 
