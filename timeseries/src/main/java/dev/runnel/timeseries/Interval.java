@@ -176,6 +176,7 @@ public record Interval(Instant start, Instant end) {
      * @return share of the time of this interval, in [0, 1]; 0 if this interval is empty, such as a day that a zone left out
      */
     public double shareCoveredBy(Interval other) {
+        Objects.requireNonNull(other, "other");
         return isEmpty()
                 ? 0
                 : intersection(other).map(common -> common.hours() / hours()).orElse(0.0);
