@@ -243,8 +243,8 @@ public final class GaugeGroups {
      * @throws IllegalArgumentException if there is no such gauge, or both are the same
      */
     public OptionalDouble rankCorrelation(String gauge, String other) {
-        int one = index(gauge);
-        int two = index(other);
+        int one = index("gauge", gauge);
+        int two = index("other", other);
         if (one == two) {
             throw new IllegalArgumentException("other must be another gauge than \"" + gauge + "\"");
         }
@@ -253,11 +253,11 @@ public final class GaugeGroups {
                 : OptionalDouble.of(correlations[one][two]);
     }
 
-    private int index(String gauge) {
-        Objects.requireNonNull(gauge, "gauge");
+    private int index(String parameter, String gauge) {
+        Objects.requireNonNull(gauge, parameter);
         int at = names.indexOf(gauge);
         if (at < 0) {
-            throw new IllegalArgumentException("gauge must be one of " + names + ", was \"" + gauge + "\"");
+            throw new IllegalArgumentException(parameter + " must be one of " + names + ", was \"" + gauge + "\"");
         }
         return at;
     }
@@ -270,7 +270,7 @@ public final class GaugeGroups {
      * @throws IllegalArgumentException if there is no such gauge
      */
     public OptionalDouble greatestCorrelation(String gauge) {
-        return Arrays.stream(correlations[index(gauge)])
+        return Arrays.stream(correlations[index("gauge", gauge)])
                 .filter(each -> !Double.isNaN(each))
                 .max();
     }

@@ -180,7 +180,7 @@ class GaugeGroupsTest {
         assertThatThrownBy(() -> GaugeGroups.of(Map.of("a", RegularSeries.of(START, Duration.ofHours(25), 1))))
                 .isInstanceOf(IllegalArgumentException.class)
                 .hasMessageContaining("step of a must be in [0, 86400]");
-        assertThatThrownBy(() -> two.rankCorrelation("a", "c")).hasMessage("gauge must be one of [a, b], was \"c\"");
+        assertThatThrownBy(() -> two.rankCorrelation("a", "c")).hasMessage("other must be one of [a, b], was \"c\"");
         assertThatThrownBy(() -> two.rankCorrelation("a", "a")).hasMessage("other must be another gauge than \"a\"");
         assertThatThrownBy(() -> two.greatestCorrelation("d")).hasMessage("gauge must be one of [a, b], was \"d\"");
     }
