@@ -77,7 +77,10 @@ class PublishedTablesTest {
     void everyCalculationIsCheckedByATable() {
         Set<String> unchecked =
                 Calculations.all().stream().map(Calculation::name).collect(Collectors.toCollection(TreeSet::new));
-        unchecked.removeAll(calculations(false));
+        Set<String> checked = calculations(false);
+        unchecked.removeAll(checked);
+        // Of some a table asks only what they refuse; their values stand under another name.
+        unchecked.removeIf(name -> checked.contains("refusal." + name));
         assertThat(unchecked).isEmpty();
     }
 

@@ -103,11 +103,6 @@ final class FlowEdgeCalculations {
                         REACHES,
                         in -> profile(in).inlet().invert()),
                 of(
-                        "varied-flow.profile.inlet-level",
-                        "m",
-                        REACHES,
-                        in -> profile(in).inlet().level()),
-                of(
                         "divided-channel.plain-discharge",
                         "m3/s",
                         "places levels roughnesses level gradient",
