@@ -80,21 +80,29 @@ public final class Conduit {
     }
 
     private double lowestDepth(double discharge) {
-        if (asked < FEW
-                && curve == null
-                && section instanceof CircularSection circle
-                && resistance instanceof ColebrookWhite colebrook) {
-            asked++;
-            double depth = ColebrookPipe.of(circle, colebrook, gradient.value(), gravity)
-                    .depthOnce(discharge);
+        UniformCurve known = curve;
+        if (known == null && !isSearched) {
+            double depth = depthOnce(discharge);
             if (depth > 0) {
                 return depth;
             }
+            known = curve();
         }
-        UniformCurve known = curve();
         return known != null
                 ? known.lowestDepth(discharge)
                 : curves().discharge().lowestDepthFor(discharge);
+    }
+
+    /** The depth of a discharge in a pipe that nothing is kept of yet; NaN or 0 where it is not for this. */
+    private double depthOnce(double discharge) {
+        if (asked < FEW
+                && section instanceof CircularSection circle
+                && resistance instanceof ColebrookWhite colebrook) {
+            asked++;
+            return ColebrookPipe.of(circle, colebrook, gradient.value(), gravity)
+                    .depthOnce(discharge);
+        }
+        return Double.NaN;
     }
 
     /**
