@@ -54,8 +54,8 @@ final class GaugeSilence {
     /** Rises without rain, with no drop in between: one storm may pass beside a gauge. */
     private static final int LEAST_SILENT = 2;
 
-    /** Chance of the time without a drop, as the spells of rain have it, below which two, three rises or more are enough. */
-    private static final double[] LONG_SILENCE = {0.5, 1};
+    /** Chance of the time without a drop, as the spells of rain have it, below which two are enough. */
+    private static final double LONG_SILENCE = 0.5;
 
     /** From the first to the last of them, h, at least: what comes again and again in a day or two may be one thing. */
     private static final int LEAST_SPAN = 72;
@@ -63,8 +63,10 @@ final class GaugeSilence {
     /** Rises that begin within so many hours of the day are habits. */
     private static final int SAME_HOURS = 3;
 
-    /** Chance below which two, three rises or more are not the weather and the rises that the site has anyway. */
-    private static final double[] BY_CHANCE = {0.02, 0.03};
+    /** Chance below which two rises are not the weather and the rises that the site has anyway; and of more. */
+    private static final double CHANCE_OF_FEW = 0.02;
+
+    private static final double CHANCE = 0.03;
 
     /** Dates that are told. */
     private static final int TOLD = 4;
@@ -254,9 +256,9 @@ final class GaugeSilence {
             term *= expected / (k + 1);
         }
         double noRain = Math.exp(-DRIER * spells / before * silentHours);
-        int rises = Math.min(silent.size() - LEAST_SILENT, BY_CHANCE.length - 1);
+        boolean few = silent.size() == LEAST_SILENT;
         boolean near = silent.get(silent.size() - 1) - silent.get(0) < LEAST_SPAN;
-        return near || (1 - fewer) * noRain > BY_CHANCE[rises] || noRain > LONG_SILENCE[rises];
+        return near || (1 - fewer) * noRain > (few ? CHANCE_OF_FEW : CHANCE) || few && noRain > LONG_SILENCE;
     }
 
     private void tell(long end) {

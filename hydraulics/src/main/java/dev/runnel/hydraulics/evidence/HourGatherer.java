@@ -65,12 +65,6 @@ final class HourGatherer {
     /** A level of at most this share of the lowest of the usual dry day is next to nothing; chosen here. */
     private static final double NEXT_TO_NOTHING = 0.1;
 
-    /** Readings on both sides of a step whose medians show it. */
-    private static final int SIDE = 3;
-
-    /** Levels farther apart in time make no step from one reading to the next; chosen here. */
-    private static final long LONGEST_STEP = SiteHour.NANOS / 2;
-
     /** Room for a reading a minute; an hour of more makes it grow. */
     private static final int ROOM = 64;
 
@@ -98,14 +92,7 @@ final class HourGatherer {
     private double[] zeroLevels = new double[0];
 
     private int zeroLevelCount;
-    private double lastDepth = Double.NaN;
-    private long lastDepthAt;
-
-    /** The last levels, one after the other, and their stamps. */
-    private final double[] near = new double[2 * SIDE];
-
-    private final long[] nearAt = new long[2 * SIDE];
-    private int nearCount;
+    private final ReadingSteps steps = new ReadingSteps(LEAST_LEVEL);
     private int levelCount;
     private int velocityCount;
     private int upstreamCount;
@@ -198,8 +185,7 @@ final class HourGatherer {
         }
         if (!(depth >= LEAST_DEPTH && depth <= LARGEST_DEPTH)) {
             hour.outOfRange++;
-            lastDepth = Double.NaN;
-            hour.alone++;
+            steps.unknown(hour);
             return Double.NaN;
         }
         double level = Math.max(0, depth) + offset(time);
@@ -217,57 +203,16 @@ final class HourGatherer {
                 hour.depthRunFrom = depthRun.from();
             }
             if (frozen) {
-                lastDepth = Double.NaN;
-                hour.alone++;
+                steps.unknown(hour);
                 return Double.NaN;
             }
         }
-        step(time, level, depth);
+        steps.add(hour, time, level, depth);
         if (levelCount < LARGEST_HOUR) {
             levels = room(levels, levelCount);
             levels[levelCount++] = level;
         }
         return level;
-    }
-
-    /** Holds a level against the last ones. */
-    private void step(long time, double level, double depth) {
-        if (!(depth > LEAST_LEVEL && lastDepth > LEAST_LEVEL && time - lastDepthAt <= LONGEST_STEP)) {
-            hour.alone++;
-            nearCount = 0;
-        } else if (depth != lastDepth) {
-            hour.leap = Math.max(hour.leap, depth > lastDepth ? depth / lastDepth : lastDepth / depth);
-        }
-        lastDepth = depth;
-        lastDepthAt = time;
-        if (!(depth > LEAST_LEVEL)) {
-            return;
-        }
-        if (nearCount == near.length) {
-            System.arraycopy(near, 1, near, 0, near.length - 1);
-            System.arraycopy(nearAt, 1, nearAt, 0, near.length - 1);
-            nearCount--;
-        }
-        near[nearCount] = level;
-        nearAt[nearCount++] = time;
-        double step = near[SIDE] - near[SIDE - 1];
-        if (nearCount < near.length || Math.abs(step) <= Math.abs(hour.step)) {
-            return;
-        }
-        // A single wild reading moves no median of three.
-        double before = middle(near[0], near[1], near[2]);
-        double moved = middle(near[SIDE], near[SIDE + 1], near[SIDE + 2]) - before;
-        double stays = step * moved > 0 ? Math.signum(step) * Math.min(Math.abs(step), Math.abs(moved)) : 0;
-        if (!(Math.abs(stays) <= Math.abs(hour.step))) {
-            hour.step = stays;
-            hour.stepFromLevel = before;
-            hour.stepFrom = nearAt[SIDE - 1];
-            hour.stepTo = nearAt[SIDE];
-        }
-    }
-
-    private static double middle(double a, double b, double c) {
-        return Math.max(Math.min(a, b), Math.min(Math.max(a, b), c));
     }
 
     /** Where the sensor stood; most never move. */
@@ -446,20 +391,12 @@ final class HourGatherer {
                 .with("withoutWater", hour.withoutWater)
                 .with("runs", new long[] {hour.depthRun, hour.depthRunFrom, hour.velocityRun, hour.velocityRunFrom})
                 .with("stamps", new long[] {last, lastStep, hour.gap, hour.gapFrom, hour.gapStep})
-                .with("lastDepth", lastDepth)
-                .with("lastDepthAt", lastDepthAt)
-                .with("near", Arrays.copyOf(near, nearCount))
-                .with("nearAt", Arrays.copyOf(nearAt, nearCount))
-                .with("step", hour.step)
-                .with("stepFromLevel", hour.stepFromLevel)
-                .with("stepTimes", new long[] {hour.stepFrom, hour.stepTo})
-                .with("leap", hour.leap)
-                .with("alone", hour.alone)
                 .with("levels", Arrays.copyOf(levels, levelCount))
                 .with("velocities", Arrays.copyOf(velocities, velocityCount + upstreamCount))
                 .with("oddDepths", Arrays.copyOf(oddDepths, oddDepthCount))
                 .with("zeroLevels", Arrays.copyOf(zeroLevels, zeroLevelCount))
                 .with("oddVelocities", Arrays.copyOf(oddVelocities, oddVelocityCount));
+        steps.write(text, hour);
         depthRun.write(text, "depth");
         velocityRun.write(text, "velocity");
         return text;
@@ -493,23 +430,8 @@ final class HourGatherer {
         velocities = Arrays.copyOf(found, Math.max(ROOM, found.length));
         upstreamCount = (int) Arrays.stream(found).filter(v -> v < 0).count();
         velocityCount = found.length - upstreamCount;
-        // Not in states of before, nor what follows.
-        if (text.has("lastDepth")) {
-            lastDepth = text.number("lastDepth");
-            lastDepthAt = text.count("lastDepthAt");
-            long[] nearStamps = text.counts("nearAt");
-            double[] nearLevels = text.numbers("near", nearStamps.length);
-            nearCount = Math.min(near.length, nearStamps.length);
-            System.arraycopy(nearLevels, 0, near, 0, nearCount);
-            System.arraycopy(nearStamps, 0, nearAt, 0, nearCount);
-            hour.step = text.number("step");
-            hour.stepFromLevel = text.number("stepFromLevel");
-            long[] steps = text.counts("stepTimes", 2);
-            hour.stepFrom = steps[0];
-            hour.stepTo = steps[1];
-            hour.leap = text.number("leap");
-            hour.alone = text.index("alone");
-        }
+        steps.read(text, hour);
+        // Not in states of before.
         oddDepths = text.has("oddDepths") ? text.numbers("oddDepths") : new double[0];
         oddDepthCount = oddDepths.length;
         zeroLevels = text.has("zeroLevels") ? text.numbers("zeroLevels") : new double[0];
