@@ -437,7 +437,7 @@ class GaugeClock:
 
 
 class GaugeSilence:
-    LIMITS = dict(fallen=0.5, longest=48, chance_2=0.02, chance_3=0.03, wonder_2=0.5, wonder_3=1.0, least=2, near=72, drier=0.25, half=0.5,
+    LIMITS = dict(fallen=0.5, longest=48, chance_2=0.02, chance_3=0.03, wonder=0.5, least=2, near=72, drier=0.25, half=0.5,
                   slower=0.25, before=12, apart=12, usual=2, smaller=0.25, share=0.75, quarter=3, same=3)
 
     def __init__(self, base, book):
@@ -499,7 +499,7 @@ class GaugeSilence:
         no_rain = math.exp(-self.spells / before * self.quiet_hours * self.LIMITS['drier'])
         n = min(3, len(self.silent))
         too_near = self.silent[-1] - self.silent[0] < self.LIMITS['near']
-        return too_near or (1 - fewer) * no_rain > self.LIMITS[f'chance_{n}'] or no_rain > self.LIMITS[f'wonder_{n}']
+        return too_near or (1 - fewer) * no_rain > self.LIMITS[f'chance_{n}'] or n == 2 and no_rain > self.LIMITS['wonder']
 
     def look(self, number, excess, above, speed):
         rows = [r for r in self.recent if r[0] >= number - 6]
