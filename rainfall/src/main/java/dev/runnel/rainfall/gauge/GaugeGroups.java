@@ -14,7 +14,7 @@ import java.util.Map;
 import java.util.Objects;
 import java.util.OptionalDouble;
 import java.util.TreeMap;
-import org.apache.commons.math3.stat.correlation.PearsonsCorrelation;
+import org.apache.commons.math3.stat.correlation.SpearmansCorrelation;
 import org.apiguardian.api.API;
 
 /**
@@ -134,36 +134,10 @@ public final class GaugeGroups {
         if (counting < LEAST_DAYS) {
             return Double.NaN;
         }
-        double found = new PearsonsCorrelation()
-                .correlation(ranks(Arrays.copyOf(depths, counting)), ranks(Arrays.copyOf(others, counting)));
+        double found = new SpearmansCorrelation()
+                .correlation(Arrays.copyOf(depths, counting), Arrays.copyOf(others, counting));
         // Depths that never change have no ranks to compare.
         return Double.isNaN(found) ? 0 : found;
-    }
-
-    /** Ranks from 1; equal depths share the mean of theirs. */
-    private static double[] ranks(double[] depths) {
-        double[] sorted = depths.clone();
-        Arrays.sort(sorted);
-        double[] ranks = new double[depths.length];
-        for (int i = 0; i < ranks.length; i++) {
-            ranks[i] = (below(sorted, depths[i], false) + below(sorted, depths[i], true) + 1) / 2.0;
-        }
-        return ranks;
-    }
-
-    /** How many of some depths in order lie below one, or are equal to it as well. */
-    private static int below(double[] sorted, double depth, boolean orEqual) {
-        int low = 0;
-        int high = sorted.length;
-        while (low < high) {
-            int middle = (low + high) >>> 1;
-            if (sorted[middle] < depth || orEqual && sorted[middle] == depth) {
-                low = middle + 1;
-            } else {
-                high = middle;
-            }
-        }
-        return low;
     }
 
     /** Which days lie in a spell without rain that is too long to be weather. */
