@@ -8,6 +8,7 @@ import dev.runnel.timeseries.balance.DailyTotal;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.time.Instant;
+import java.time.temporal.ChronoUnit;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
@@ -54,13 +55,23 @@ record SiteResult(
     record Gauge(List<Interval> storms, RegularSeries rain) {
         static Gauge of(RainFindings found) {
             RegularSeries rain = found.rain().withMissing(found.silent().toArray(Interval[]::new));
-            RegularSeries kept =
-                    rain.step().compareTo(KEPT) < 0 ? Resample.sum(KEPT).apply(rain) : rain;
+            RegularSeries kept = rain.step().compareTo(KEPT) < 0 ? widened(rain) : rain;
             return new Gauge(
                     found.storms().stream()
                             .map(storm -> widened(storm.event().interval(), kept))
                             .toList(),
                     kept);
+        }
+
+        /** Sums of the fewest steps that are together as long as what is kept: no quarter hour is made of steps of 2 or 10 min. */
+        private static RegularSeries widened(RegularSeries rain) {
+            long steps = -Math.floorDiv(-KEPT.toNanos(), rain.step().toNanos());
+            Instant day = rain.start().truncatedTo(ChronoUnit.DAYS);
+            long from =
+                    Duration.between(day, rain.start()).toNanos() % rain.step().toNanos();
+            return Resample.sum(rain.step().multipliedBy(steps))
+                    .withOrigin(day.plusNanos(from))
+                    .apply(rain);
         }
 
         /** Widens a time to whole steps of a series. */

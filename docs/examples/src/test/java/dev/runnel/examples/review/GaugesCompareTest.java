@@ -79,6 +79,29 @@ class GaugesCompareTest {
                 .doesNotContain("dune");
     }
 
+    /** The same half hours of rain from gauges whose steps are no part of a quarter hour, or do not begin with one. */
+    @Test
+    void gaugesOfAnySteps() {
+        SiteOnDisk sites = sites(
+                new String[] {"alder", "beck", "site"},
+                steady("2026-03-02T00:00:00Z", 2),
+                steady("2026-03-02T00:00:00Z", 10),
+                steady("2026-03-02T00:03:00Z", 5));
+        assertThat(between(sites))
+                .contains("alder: 1.00 of the median of the others over 3 storms")
+                .contains("beck: 1.00 of the median of the others over 3 storms")
+                .contains("site: 1.00 of the median of the others over 3 storms");
+    }
+
+    /** Two tenths of a millimetre a minute for some half an hour after ten on the second, fourth and sixth day. */
+    private static String steady(String start, int minutes) {
+        return SiteOnDisk.readings("time,rain_mm", start, Duration.ofMinutes(minutes), 7 * 1440 / minutes, i -> {
+            int minute = i * minutes % 1440;
+            boolean rains = i * minutes / 1440 % 2 == 1 && minute >= 600 && minute < 630;
+            return rains ? "" + minutes / 5.0 : "0";
+        });
+    }
+
     @Test
     void ofTwoNobodyCanSayWhichIsWrong() {
         SiteOnDisk sites = sites(new String[] {"beck", "site"}, rain(1, 1.2, 2), rain(1.05, 0.6, 2));
