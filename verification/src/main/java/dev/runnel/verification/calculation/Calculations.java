@@ -94,6 +94,7 @@ public final class Calculations {
                         GaugeComparisonCalculations.all(),
                         RainEventCalculations.all(),
                         RainEdgeCalculations.all(),
+                        RainCornerCalculations.all(),
                         EventBookCalculations.all(),
                         RainDayCalculations.all(),
                         RunoffCalculations.all(),

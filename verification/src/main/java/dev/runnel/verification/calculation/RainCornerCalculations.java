@@ -1,0 +1,184 @@
+package dev.runnel.verification.calculation;
+
+import static dev.runnel.verification.calculation.RainInputs.START;
+import static dev.runnel.verification.calculation.RainInputs.bucket;
+import static dev.runnel.verification.calculation.RainInputs.minutes;
+import static dev.runnel.verification.calculation.RainInputs.rain;
+import static dev.runnel.verification.calculation.RainInputs.rainfall;
+import static dev.runnel.verification.calculation.RainInputs.seconds;
+import static dev.runnel.verification.calculation.RainInputs.tips;
+
+import dev.runnel.rainfall.ddf.FormulaDdf;
+import dev.runnel.rainfall.ddf.GrowthFactors;
+import dev.runnel.rainfall.ddf.IntensityFormula;
+import dev.runnel.rainfall.ddf.ReturnPeriodBasis;
+import dev.runnel.rainfall.event.DailyRain;
+import dev.runnel.rainfall.event.DrySpells;
+import dev.runnel.rainfall.event.IntensityListing;
+import dev.runnel.rainfall.event.RainDay;
+import dev.runnel.rainfall.gauge.RainUnits;
+import dev.runnel.rainfall.gauge.StepRecord;
+import dev.runnel.rainfall.gauge.TipRecord;
+import dev.runnel.rainfall.gauge.TipSpreading;
+import dev.runnel.rainfall.response.ResponseLag;
+import dev.runnel.timeseries.Interval;
+import dev.runnel.timeseries.RegularSeries;
+import java.time.Duration;
+import java.time.ZoneOffset;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+
+/** Counts and corners of rain that a single answer does not show: what is set aside, what is refused, the last of a list. */
+final class RainCornerCalculations {
+    private static final String SPELLS = "daily most_mm least_days";
+    private static final String LAG = "rain flow longest";
+    private static final String RECORD =
+            "tip_seconds tip_mm lost_seconds? cap_seconds record_seconds step_seconds outages";
+    private static final String STEPS = "depths step_seconds new_seconds";
+    private static final String FORMULAE = "basis years a b n shortest longest";
+
+    private RainCornerCalculations() {}
+
+    static List<Calculation> all() {
+        return List.of(
+                rainfall(
+                        "event.listing.book",
+                        "mm/h",
+                        "depths step_minutes windows_minutes",
+                        in -> Books.sum(listing(in), IntensityListing.Row::heaviestMmPerHour)),
+                rainfall("dry-spells.book", "days", SPELLS, in -> Books.sum(spells(in), DrySpells.Spell::days)),
+                rainfall(
+                        "dry-spells.at-least",
+                        "spells",
+                        SPELLS,
+                        in -> Books.sum(spells(in), each -> each.isAtLeast() ? 1 : 0)),
+                rainfall("response.lag-pairs", "steps", LAG, in -> lag(in).pairs()),
+                rainfall("response.lag-at-limit", "1 or 0", LAG, in -> lag(in).atLimit() ? 1 : 0),
+                rainfall(
+                        "gauge.record.aside",
+                        "tips",
+                        RECORD,
+                        in -> tipRecord(in).aside()),
+                rainfall(
+                        "gauge.record.aside-depth",
+                        "mm",
+                        RECORD,
+                        in -> tipRecord(in).asideMm()),
+                rainfall(
+                        "gauge.record.missing",
+                        "steps",
+                        RECORD,
+                        in -> tipRecord(in).missing()),
+                rainfall(
+                        "gauge.record.in-missing",
+                        "mm",
+                        RECORD,
+                        in -> tipRecord(in).depthInMissingMm()),
+                rainfall(
+                        "gauge.record.book",
+                        "mm",
+                        RECORD,
+                        in -> known(tipRecord(in).depth())),
+                rainfall(
+                        "rain-units.in-steps.aside",
+                        "steps",
+                        STEPS,
+                        in -> inSteps(in).aside()),
+                rainfall(
+                        "rain-units.in-steps.aside-depth",
+                        "mm",
+                        STEPS,
+                        in -> inSteps(in).asideMm()),
+                rainfall(
+                        "rain-units.in-steps.missing",
+                        "steps",
+                        STEPS,
+                        in -> inSteps(in).missing()),
+                rainfall(
+                        "rain-units.in-steps.book",
+                        "mm",
+                        STEPS,
+                        in -> known(inSteps(in).depth())),
+                rainfall(
+                        "ddf.of-formulae.depth",
+                        "mm",
+                        FORMULAE + " minutes asked_years",
+                        in -> formulae(in).depthMm(minutes(in, "minutes"), in.number("asked_years"))),
+                rainfall(
+                        "ddf.growth-factors.factor",
+                        "1",
+                        "text m5 asked_years",
+                        in -> GrowthFactors.parse(in.text("text"), "table")
+                                .fromM5(in.number("m5"))
+                                .factor(in.number("asked_years"))));
+    }
+
+    private static double known(RegularSeries rain) {
+        List<Double> depths = Arrays.stream(rain.toValues()).boxed().toList();
+        return Books.sum(depths, depth -> Double.isNaN(depth) ? 0 : depth);
+    }
+
+    private static List<IntensityListing.Row> listing(Inputs in) {
+        List<Duration> windows = Arrays.stream(in.sample("windows_minutes"))
+                .mapToObj(minutes -> Duration.ofNanos(Math.round(minutes * 60e9)))
+                .toList();
+        return IntensityListing.of(rain(in), windows).rows();
+    }
+
+    private static List<DrySpells.Spell> spells(Inputs in) {
+        RegularSeries daily = RegularSeries.of(START, Duration.ofDays(1), in.sample("daily"));
+        return DrySpells.of(
+                DailyRain.of(daily, RainDay.midnight(ZoneOffset.UTC)), in.number("most_mm"), in.integer("least_days"));
+    }
+
+    private static ResponseLag lag(Inputs in) {
+        Duration step = Duration.ofMinutes(10);
+        return ResponseLag.of(
+                RegularSeries.of(START, step, in.sample("rain")),
+                RegularSeries.of(START, step, in.sample("flow")),
+                Duration.ofMinutes(in.integer("longest")));
+    }
+
+    private static TipRecord tipRecord(Inputs in) {
+        double[] ends = in.sample("outages");
+        List<Interval> outages = new ArrayList<>();
+        for (int i = 0; i + 1 < ends.length; i += 2) {
+            outages.add(Interval.of(
+                    START.plusMillis(Math.round(ends[i] * 1000)), START.plusMillis(Math.round(ends[i + 1] * 1000))));
+        }
+        return bucket(in)
+                .record(
+                        tips(in),
+                        Interval.of(START, seconds(in, "record_seconds")),
+                        seconds(in, "step_seconds"),
+                        TipSpreading.interval(seconds(in, "cap_seconds")),
+                        outages);
+    }
+
+    private static StepRecord inSteps(Inputs in) {
+        return RainUnits.inSteps(
+                RegularSeries.of(START, seconds(in, "step_seconds"), in.sample("depths")), seconds(in, "new_seconds"));
+    }
+
+    private static FormulaDdf formulae(Inputs in) {
+        double[] years = in.sample("years");
+        Map<Double, IntensityFormula> byYears = new LinkedHashMap<>();
+        for (int i = 0; i < years.length; i++) {
+            byYears.put(
+                    years[i],
+                    IntensityFormula.sherman(
+                            in.sample("a")[i],
+                            in.sample("b")[i],
+                            in.sample("n")[i],
+                            minutes(in, "shortest"),
+                            minutes(in, "longest")));
+        }
+        ReturnPeriodBasis basis = in.text("basis").equals("annual")
+                ? ReturnPeriodBasis.ANNUAL_MAXIMUM
+                : ReturnPeriodBasis.PEAKS_OVER_THRESHOLD;
+        return FormulaDdf.of(basis, byYears);
+    }
+}

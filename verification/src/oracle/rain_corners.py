@@ -1,0 +1,373 @@
+"""Corners of rain: durations beyond the record, days within rounding of dry, half as many pairs, tips in outages, formulae that cross near
+an end of their range, factors that may not be. Plain Python with exact fractions, no code in common with the library.
+
+    python3 rain_corners.py FOLDER
+
+writes the tables named below into the folder of the rainfall tables. All records are invented, from the seeds below.
+"""
+
+import math
+import random
+import sys
+from fractions import Fraction as F
+
+from own_tables import text, write
+
+PROGRAM = "rain_corners.py"
+NAN = float("nan")
+
+
+def places(values):
+    return float(sum(i * F(v) for i, v in enumerate(values, 1) if v == v))
+
+
+def listings(folder):
+    """Of a duration the intensity that was reached in as many steps as it takes, in any order; nothing where the record is shorter."""
+    rng = random.Random(31)
+    rows = []
+    for step, n in ((5, 12), (2, 30), (10, 7), (15, 1), (5, 40), (60, 2)):
+        for share in (0.3, 0.7, 1.0):
+            x = [round(rng.uniform(0.1, 9), 1) if rng.random() < share else rng.choice([0.0, 0.0, NAN]) for _ in range(n)]
+            x[n // 2] = 3.3
+            windows = sorted({step, step + 1, 2 * step, 2 * step + 1, 3 * step - 1, (n - 1) * step + 1, n * step, n * step + 1, (n + 3) * step})
+            windows = [w for w in windows if w >= step]
+            falling = sorted((F(str(v)) for v in x if v == v), reverse=True)
+            falling += [F(0)] * (n - len(falling))
+            heavy = []
+            for w in windows:
+                k = math.ceil(F(w, step))
+                heavy.append(falling[k - 1] * 60 / step if k <= n else F(0))
+            rows.append((text(x), step, text(windows), places(heavy)))
+    write(folder, PROGRAM, "listings-beyond-the-record", "intensity reached for as long as each duration, steps in any order, each times its place, summed",
+          [("x", "mm, depths"), ("step", "min, step"), ("windows", "min, durations"), ("heavy", "mm/h, intensities times places")],
+          [("depths", "text x"), ("step_minutes", "step"), ("windows_minutes", "text windows")], [("heavy", "event.listing.book")], rows)
+
+
+def spells(folder):
+    """A day is dry up to a thousand-millionth of a mm above the limit; a run is open where it meets an end, or a day of which part is missing."""
+    rng = random.Random(32)
+    rows = []
+    for case in range(14):
+        most = rng.choice([0.0, 0.2, 0.5])
+        least = rng.choice([1, 2, 3, 5])
+        x = [rng.choice([0.0, 0.0, 0.0, most, most + 0.97e-9, most + 1.03e-9, most + 3, NAN]) for _ in range(40)]
+        dry = [v == v and F(v) - F(most) <= F(1, 10**9) for v in x]
+        maybe = [v != v or d for v, d in zip(x, dry)]
+        days, is_open, i = [], [], 0
+        while i < len(x):
+            j = i
+            while j < len(x) and dry[j]:
+                j += 1
+            if j > i and j - i >= least:
+                days.append(j - i)
+                is_open.append(int((i == 0 or maybe[i - 1]) or (j == len(x) or maybe[j])))
+            i = max(j, i + 1)
+        rows.append((text(x), most, least, places(days), places(is_open)))
+    for x, most, least in (([0.0], 0, 1), ([0.0], 0, 2), ([5.0], 0, 1), ([NAN], 0, 1), ([5.0, 0.0], 0, 1), ([5.0, 0.0, 5.0], 0, 1), ([5.0, 0.0, 0.0, 5.0], 0, 3)):
+        dry = [v == 0 for v in x]
+        run = sum(dry)
+        there = run >= least and run > 0
+        rows.append((text(x), most, least, float(run if there else 0), float(there and (dry[0] or dry[-1]))))
+    write(folder, PROGRAM, "dry-spells-at-their-limit", "runs of dry days with depths on either side of the limit, each length times its place, and which are open",
+          [("x", "mm, days"), ("most", "mm, most on a dry day"), ("least", "days, least of a run"), ("days", "days, lengths times places"), ("open", "1, those open times places")],
+          [("daily", "text x"), ("most_mm", "most"), ("least_days", "least")], [("days", "dry-spells.book"), ("open", "dry-spells.at-least")], rows)
+
+
+def lags(folder):
+    """Shifts with fewer than three pairs, or fewer than half the most, are passed over; of equals the shortest."""
+    rng = random.Random(33)
+    rows = []
+    for case in range(26):
+        n = rng.choice([5, 6, 8, 9, 12, 20])
+        p = [float(rng.choice([0, 0, 1, 2, 4, 7])) for _ in range(n)]
+        q = [float(rng.randrange(0, 30)) for _ in range(n)]
+        for _ in range(rng.randrange(0, n // 2)):
+            (p if rng.random() < 0.5 else q)[rng.randrange(n)] = NAN
+        longest = rng.choice([1, 2, n // 2, n - 2])
+        found = []
+        for shift in range(longest + 1):
+            both = [(F(a), F(b)) for a, b in zip(p, q[shift:]) if a == a and b == b]
+            found.append((shift, both))
+        most = max(len(both) for _, both in found)
+        kept = []
+        for shift, both in found:
+            m = len(both)
+            if m < 3 or 2 * m < most:
+                continue
+            sp, sq = sum(a for a, _ in both), sum(b for _, b in both)
+            pp = sum((m * a - sp) ** 2 for a, _ in both)
+            qq = sum((m * b - sq) ** 2 for _, b in both)
+            pq = sum((m * a - sp) * (m * b - sq) for a, b in both)
+            if pp * qq > 0:
+                kept.append((shift, m, float(pq) / math.sqrt(float(pp)) / math.sqrt(float(qq))))
+        base = [text(p), text(q), longest * 10]
+        if not kept:
+            rows.append((*base, "", "", "", "", 1))
+            continue
+        best = max(kept, key=lambda each: (each[2], -each[0]))
+        second = max((each[2] for each in kept if each[0] != best[0]), default=-9.0)
+        if best[2] - second < 1e-9:
+            continue
+        rows.append((*base, best[0] * 600.0, best[2], best[1], int(len(kept) > 1 and best[0] == kept[-1][0]), 0))
+    # As long as the record less two steps may be asked for, no longer; of two steps no shift but the first.
+    for n in (3, 4, 7):
+        p, q = [float(v % 3) for v in range(n)], [float(v % 4) for v in range(n)]
+        for longest, refused in ((n - 2, 0), (n - 1, 1), (n, 1)):
+            rows.append((text(p), text(q), longest * 10, "", "", "", "", refused))
+    write(folder, PROGRAM, "response-lags-of-few-pairs", "shift of the greatest correlation of short records with gaps, those with few pairs passed over",
+          [("p", "mm, rain"), ("q", "of the flow, flow"), ("longest", "min, longest shift"), ("lag", "s, shift"), ("r", "1, correlation"), ("pairs", "steps, pairs"), ("limit", "1, whether it is the longest"), ("refused", "1, whether it is refused")],
+          [("rain", "text p"), ("flow", "text q"), ("longest", "longest")],
+          [("lag", "response.lag"), ("r", "response.lag-correlation"), ("pairs", "response.lag-pairs"), ("limit", "response.lag-at-limit"), ("refused", "refusal.response.lag")], rows, tolerance="1e-12 relative or 1e-12")
+
+
+def outages(folder):
+    """Tips spread over the time since the one before; a stretch between outages knows nothing of the one before it."""
+    rng = random.Random(34)
+    rows = []
+    for case in range(16):
+        cap, step = rng.choice([(600, 300), (3600, 900), (900, 60), (1800, 3600)])
+        t, tips = 5.0, []
+        for _ in range(rng.randrange(2, 26)):
+            t += rng.choice([7.0, 60.0, 60.0, 240.0, 700.0, 2000.0, 5000.0])
+            tips.append(t)
+        record = math.ceil((t + 1) / step) * step + rng.choice([0, 1, step])
+        ends = []
+        for _ in range(case % 4):
+            a = rng.randrange(0, record)
+            ends.append((a, min(record, a + rng.choice([1, 30, 400, 3000]))))
+        joined = []
+        for a, b in sorted(ends):
+            if joined and a <= joined[-1][1]:
+                joined[-1][1] = max(joined[-1][1], b)
+            else:
+                joined.append([a, b])
+        stretches, at = [], 0
+        for a, b in joined:
+            stretches.append((at, a))
+            at = b
+        stretches.append((at, record))
+        count = math.ceil(F(record, step))
+        depths = [F(0)] * count
+        tip = F(1, 5)
+        used = 0
+        for a, b in stretches:
+            inside = [F(s) for s in tips if a <= s < b]
+            used += len(inside)
+            for i, s in enumerate(inside):
+                before = inside[i - 1] if i else None
+                if before is not None and s - before <= cap:
+                    begin = before
+                else:
+                    pace = inside[i + 1] - s if i + 1 < len(inside) else F(cap)
+                    begin = s - min(F(cap), pace)
+                begin = max(begin, F(a))
+                if begin == s:
+                    depths[int(s // step)] += tip
+                    continue
+                for k in range(int(begin // step), min(count, math.ceil(s / step))):
+                    share = min(s, F((k + 1) * step)) - max(begin, F(k * step))
+                    depths[k] += tip * share / (s - begin)
+        missing = [any(a < (k + 1) * step and b > k * step for a, b in joined) for k in range(count)]
+        aside = len(tips) - used
+        if any(a == s for s in tips for a, _ in stretches):
+            continue
+        rows.append((text(tips), cap, record, step, " ".join(f"{a} {b}" for a, b in ends) or "0", aside, aside * 0.2, sum(missing), float(sum(d for d, m in zip(depths, missing) if m)),
+                     places([0 if m else d for d, m in zip(depths, missing)])))
+    write(folder, PROGRAM, "tips-in-outages", "tips laid out between outages, and what is set aside",
+          [("t", "s, tips"), ("cap", "s, longest time of a tip"), ("record", "s, length"), ("step", "s, step"), ("outages", "s, begin and end of each"), ("aside", "tips, in outages"), ("aside_mm", "mm, their depth"),
+           ("missing", "steps, that share time with an outage"), ("lost", "mm, rain of other tips in them"), ("book", "mm, depths times places")],
+          [("tip_seconds", "text t"), ("tip_mm", "0.2"), ("cap_seconds", "cap"), ("record_seconds", "record"), ("step_seconds", "step"), ("outages", "text outages")],
+          [("aside", "gauge.record.aside"), ("aside_mm", "gauge.record.aside-depth"), ("missing", "gauge.record.missing"), ("lost", "gauge.record.in-missing"), ("book", "gauge.record.book")], rows,
+          tolerance="1e-11 relative or 1e-11", reason="sums of shares of tips")
+
+
+def other_steps(folder):
+    """A new step that shares time with a missing one is missing; what else fell in it is set aside."""
+    rng = random.Random(35)
+    rows = []
+    for old, new in ((300, 300), (300, 600), (300, 240), (600, 60), (60, 90), (900, 3600), (420, 1000), (3600, 60), (7, 11)):
+        for n in (1, 2, 17):
+            x = [rng.choice([0.0, 0.0, 0.4, 1.2, 3.7]) for _ in range(n)]
+            for _ in range(n // 4):
+                x[rng.randrange(n)] = NAN
+            count = math.ceil(F(n * old, new))
+            depths, bad = [F(0)] * count, [False] * count
+            for i, v in enumerate(x):
+                for k in range(i * old // new, math.ceil(F((i + 1) * old, new))):
+                    share = F(min((i + 1) * old, (k + 1) * new) - max(i * old, k * new), old)
+                    if v == v:
+                        depths[k] += F(str(v)) * share
+                    else:
+                        bad[k] = True
+            aside = sum(1 for i, v in enumerate(x) if v > 0 and any(bad[k] for k in range(i * old // new, math.ceil(F((i + 1) * old, new)))))
+            rows.append((text(x), old, new, aside, float(sum(d for d, b in zip(depths, bad) if b)), sum(bad), places([0 if b else d for d, b in zip(depths, bad)])))
+    write(folder, PROGRAM, "rain-set-aside-by-other-steps", "rain in other steps: missing ones, and the rain that is set aside with them",
+          [("x", "mm, depths"), ("old", "s, step"), ("new", "s, new step"), ("aside", "steps, with rain that is cut"), ("aside_mm", "mm, rain set aside"), ("missing", "steps, missing"), ("book", "mm, depths times places")],
+          [("depths", "text x"), ("step_seconds", "old"), ("new_seconds", "new")],
+          [("aside", "rain-units.in-steps.aside"), ("aside_mm", "rain-units.in-steps.aside-depth"), ("missing", "rain-units.in-steps.missing"), ("book", "rain-units.in-steps.book")], rows, tolerance="1e-11 relative or 1e-11",
+          reason="sums of shares of steps")
+
+
+def peaks_of_annual(years):
+    return -1 / math.log1p(-1 / years)
+
+
+def formulae(folder):
+    """Depths a t/(t + b)^n of two or three return periods; between them linear in ln T of peaks over threshold. Crossing ones are refused,
+    also where they cross within the last or first hundredth of ln D."""
+    rows = []
+
+    def depth(a, b, n, t):
+        return a * (t / 60) / (t + b) ** n
+
+    for basis, years, a, b, n in (("annual", (2, 10, 50), (900, 1300, 1700), (8, 9, 9.5), (0.8, 0.79, 0.78)), ("peaks", (0.5, 1, 20), (500, 600, 1500), (5, 5, 7), (0.75, 0.75, 0.77)), ("annual", (1.4, 5), (700, 1000), (6, 6), (0.7, 0.7))):
+        to_peaks = peaks_of_annual if basis == "annual" else float
+        logs = [math.log(to_peaks(T)) for T in years]
+        for t in (5, 17, 60, 240):
+            for asked in (years[0], years[-1], years[0] * 1.3, years[-1] * 0.9, (years[0] + years[1]) / 2):
+                d = [depth(*p, t) for p in zip(a, b, n)]
+                at = math.log(to_peaks(asked))
+                k = max(1, min(len(logs) - 1, next((i for i, v in enumerate(logs) if v >= at - 1e-13), len(logs) - 1)))
+                rows.append((basis, text(years), text(a), text(b), text(n), 5, 240, t, asked, d[k - 1] + (d[k] - d[k - 1]) * (at - logs[k - 1]) / (logs[k] - logs[k - 1]), ""))
+            rows.append((basis, text(years), text(a), text(b), text(n), 5, 240, t, years[0] * 0.98, "", 1))
+            rows.append((basis, text(years), text(a), text(b), text(n), 5, 240, t, years[-1] * 1.02, "", 1))
+        for t, refused in ((4.9, 1), (5, 0), (240, 0), (241, 1)):
+            rows.append((basis, text(years), text(a), text(b), text(n), 5, 240, t, years[-1], "", refused))
+    # Two formulae of one b whose depths are equal at a duration c: the rarer one is above only on one side of it.
+    for shortest, longest in ((5, 240), (1, 60), (30, 2880)):
+        for share in (-0.02, 0.012, 0.03, 0.97, 0.988, 1.02):
+            cross = shortest * (longest / shortest) ** share
+            for rarer_steeper in (True, False):
+                n1, n2 = (0.7, 0.78) if rarer_steeper else (0.78, 0.7)
+                b = 4
+                a1 = 800.0
+                a2 = a1 * (cross + b) ** (n2 - n1)
+                # With the greater n the rarer depth falls below the other beyond the crossing, else before it.
+                refused = int(share < 1 if rarer_steeper else share > 0)
+                rows.append(("peaks", "2 10", text((a1, a2)), text((b, b)), text((n1, n2)), shortest, longest, (shortest * longest) ** 0.5, 3, "", refused))
+    write(folder, PROGRAM, "depths-of-formulae", "depths of one intensity formula for each return period, and whether they may be taken together",
+          [("basis", "text, what return periods count"), ("years", "years, return periods"), ("a", "1, a of each"), ("b", "min, b of each"), ("n", "1, n of each"), ("shortest", "min, shortest duration"), ("longest", "min, longest duration"),
+           ("t", "min, duration"), ("asked", "years, return period asked"), ("depth", "mm, depth"), ("refused", "1, whether it is refused")],
+          [("basis", "text basis"), ("years", "text years"), ("a", "text a"), ("b", "text b"), ("n", "text n"), ("shortest", "shortest"), ("longest", "longest"), ("minutes", "t"), ("asked_years", "asked")],
+          [("depth", "ddf.of-formulae.depth"), ("refused", "refusal.ddf.of-formulae.depth")], rows, tolerance="1e-9 relative", reason="durations in whole nanoseconds")
+
+
+def growth(folder):
+    """Factors linear in M5 and in ln T of peaks over threshold, 1 at M5; which lines may stand."""
+    rows = []
+    m5_peaks = peaks_of_annual(5)
+
+    def head(word):
+        return 1 / float(word[:-1]) if word.endswith("M") else peaks_of_annual(float(word[1:])) if word.startswith("M") else float(word)
+
+    def factor(words, lines, m5, asked):
+        years = [head(w) for w in words]
+        table = {row: list(values) for row, *values in lines}
+        rows_ = sorted(table)
+        if m5 in table:
+            values = table[m5]
+        else:
+            high = next(r for r in rows_ if r > m5)
+            low = max(r for r in rows_ if r < m5)
+            values = [u + (v - u) * (m5 - low) / (high - low) for u, v in zip(table[low], table[high])]
+        points = sorted(set(zip(years, values)) | {(m5_peaks, 1.0)})
+        for (t1, f1), (t2, f2) in zip(points, points[1:]):
+            if t1 <= asked <= t2:
+                return f1 + (f2 - f1) * math.log(asked / t1) / math.log(t2 / t1)
+        return None
+
+    def body(words, lines):
+        return "\n".join([",".join(["m5_mm", *words])] + [",".join("" if v is None else repr(float(v)) for v in line) for line in lines])
+
+    words = ["2M", "1M", "M2", "M10", "M100"]
+    lines = [(10, 0.45, 0.62, 0.8, 1.2, 1.9), (20, 0.5, 0.66, 0.82, 1.25, 2.1), (50, 0.52, 0.7, 0.84, 1.3, 2.2)]
+    five = ["2M", "M2", "M5", "25"]
+    lines5 = [(10, 0.45, 0.8, 1, 1.4), (30, 0.5, 0.86, 1, 1.6)]
+    for w, l in ((words, lines), (five, lines5)):
+        for m5 in (10, 13, 20, 27.5, 30):
+            for asked in (0.5, 0.7, 1, 1.44, 2.2, 4.4, 4.5, 9.5, 20, 24):
+                rows.append((body(w, l), m5, asked, factor(w, l, m5, asked), ""))
+        low, high = min(head(x) for x in w), max(head(x) for x in w)
+        for m5, asked, refused in ((9.8, 2, 1), (10, 2, 0), (l[-1][0], 2, 0), (l[-1][0] * 1.02, 2, 1), (12, low * 0.98, 1), (12, low, 0), (12, high * 0.999999, 0), (12, high * 1.02, 1)):
+            rows.append((body(w, l), m5, asked, "", refused))
+    for w, l, refused in (
+        (["M2", "M10"], [(10, 0.98, 1.02)], 0), (["M2", "M10"], [(10, 1, 1.02)], 1), (["M2", "M10"], [(10, 1.02, 1.1)], 1), (["M2", "M10"], [(10, 0.9, 1)], 1), (["M2", "M10"], [(10, 0.9, 0.98)], 1),
+        (["M2", "M10"], [(10, 0.02, 1.02)], 0), (["M2", "M10"], [(10, 0, 1.02)], 1), (["M2", "M10"], [(10, -0.5, 1.02)], 1), (["M2", "M5", "M10"], [(10, 0.9, 1, 1.1)], 0), (["M2", "M5", "M10"], [(10, 0.9, 1.02, 1.1)], 1),
+        (["M2", "M5", "M10"], [(10, 0.9, 0.98, 1.1)], 1), (["1M", "M2", "M10"], [(10, 0.8, 0.82, 1.1)], 0), (["1M", "M2", "M10"], [(10, 0.8, 0.79, 1.1)], 1), (["M10", "M20", "M50"], [(10, 1.2, 1.21, 1.5)], 0),
+        (["M10", "M20", "M50"], [(10, 1.2, 1.19, 1.5)], 1), (["M10", "M20", "M50"], [(10, 1.2, None, 1.19)], 1), (["M10", "M20", "M50"], [(10, 1.2, None, 1.21)], 0), (["M2", "M10"], [(10, 0.9, 1.2), (20, 0.46, 1.2)], 0),
+        (["M2", "M10"], [(10, 0.9, 1.2), (20, 0.44, 1.2)], 1), (["M2", "M10"], [(10, 0.9, 2.1), (20, 0.9, 1.06)], 0), (["M2", "M10"], [(10, 0.9, 2.1), (20, 0.9, 1.04)], 1), (["M2", "M10"], [(10, 0.9, 1.2), (10, 0.9, 1.3)], 1),
+        (["M2", "M10"], [(20, 0.9, 1.2), (10, 0.9, 1.3)], 1), (["M10", "M2"], [(10, 1.2, 0.9)], 1), (["M2", "M2"], [(10, 0.9, 0.91)], 1), (["M1.02", "M10"], [(10, 0.2, 1.2)], 0), (["M1", "M10"], [(10, 0.2, 1.2)], 1),
+        (["M0.98", "M10"], [(10, 0.2, 1.2)], 1), (["0.02", "M10"], [(10, 0.2, 1.2)], 0), (["0", "M10"], [(10, 0.2, 1.2)], 1), (["-1", "M10"], [(10, 0.2, 1.2)], 1), (["Mx", "M10"], [(10, 0.2, 1.2)], 1),
+        (["M2", "M10"], [(10, 0.9)], 1), (["M2", "M10"], [(10, 0.9, 1.2, 1.3)], 1), (["M2", "M10"], [], 1), (["M2", "M10"], [(-1, 0.9, 1.2)], 1), (["M2", "M10"], [(0, 0.9, 1.2)], 1),
+    ):
+        rows.append((body(w, l), l[0][0] if l else 10, head("M5"), "", refused))
+    rows.append(("m5,M2,M10\n10,0.9,1.2", 10, 3, "", 1))
+    rows.append(("m5_mm\n10", 10, 3, "", 1))
+    write(folder, PROGRAM, "growth-factors-of-ones-own", "growth factors of a table of one's own: linear in M5 and in ln T, and which tables may stand",
+          [("table", "text, the table"), ("m5", "mm, M5"), ("asked", "years, return period of peaks over threshold"), ("factor", "1, growth factor"), ("refused", "1, whether it is refused")],
+          [("text", "text table"), ("m5", "m5"), ("asked_years", "asked")], [("factor", "ddf.growth-factors.factor"), ("refused", "refusal.ddf.growth-factors.factor")], rows, tolerance="1e-12 relative")
+
+
+def best_windows(folder):
+    """Deepest windows of long records, all lengths and parts of a step, in depths that add up exactly."""
+    rng = random.Random(36)
+    rows = []
+    for n, share, windows in ((70, 0.95, (1, 2, 3, 7, 33, 69, 70, 75)), (160, 0.6, (1, 5, 40, 100, 159)), (400, 0.2, (2, 12, 150, 399)), (90, 0.9, (1.5, 2.25, 6.5, 40.75, 88.5)), (260, 0.4, (1.25, 3.5, 17.5, 130.25, 259.5)), (40, 0.1, (1, 1.5, 8, 20.5))):
+        for window in windows:
+            x = [rng.randrange(1, 4000) / 256 if rng.random() < share else rng.choice([0.0, 0.0, NAN]) for _ in range(n)]
+            v = [F(0)] * (n + 2) + [F(0) if d != d else F(d) for d in x] + [F(0)] * (n + 2)
+            sums = [F(0)]
+            for d in v:
+                sums.append(sums[-1] + d)
+            whole, part = int(window), F(window) - int(window)
+            if window >= n:
+                found = {0: sums[-1]}
+            else:
+                found = {}
+                for i in range(n):
+                    j = i + n + 2
+                    if v[j] > 0:
+                        after = sums[min(j + whole, len(v))] - sums[j] + part * (v[j + whole] if j + whole < len(v) else 0)
+                        found[F(i)] = max(found.get(F(i), 0), after)
+                        if part:
+                            before = sums[j + 1] - sums[max(0, j + 1 - whole)] + part * (v[j - whole] if j >= whole else 0)
+                            found[i + 1 - whole - part] = max(found.get(i + 1 - whole - part, 0), before)
+            best = max(found.values(), default=F(0))
+            starts = [s for s, d in found.items() if d == best]
+            if best == 0 or len(starts) > 1:
+                continue
+            rows.append((text(x), 4, float(window * 4), float(best), float(max(F(0), starts[0]) * 4)))
+    write(folder, PROGRAM, "deepest-windows-of-long-records", "deepest windows of records of some hundred steps, by running sums of exact fractions",
+          [("x", "mm, depths"), ("step", "min, step"), ("window", "min, length"), ("depth", "mm, depth"), ("start", "min, begin")],
+          [("depths", "text x"), ("step_minutes", "step"), ("window_minutes", "window")], [("depth", "event.peak-depth"), ("start", "event.peak-start")], rows)
+
+
+def far_apart(folder):
+    """Windows above a threshold that keep apart, as long as any number of steps, with thresholds a hundred-millionth of a mm away."""
+    rng = random.Random(37)
+    rows = []
+    for step, k, separation in ((5, 13, 0), (5, 21, 3), (10, 8, 71), (2, 27, 55), (60, 1, 60), (60, 2, 1), (15, 31, 16)):
+        for nudge in (F(-3, 10**8), F(-3, 10**9), F(3, 10**9), F(3, 10**8)):
+            x = [F(rng.choice([0, 0, 0, 0, 1, 2, 3, 8]), 8) for _ in range(150)]
+            if k == 13:
+                x = x[:40]
+            apart = k + math.ceil(F(separation, step))
+            depths = [sum(x[i:i + k]) for i in range(len(x) - k + 1)]
+            threshold = float(sorted(d for d in depths if d > 0)[len(depths) // 3] + nudge)
+            unit = lambda d: math.floor(F(d) * 10**8 + F(1, 2))
+            taken = []
+            for i in sorted((i for i in range(len(depths)) if unit(depths[i]) >= max(1, unit(threshold))), key=lambda i: (-depths[i], i)):
+                if all(abs(i - j) >= apart for j in taken):
+                    taken.append(i)
+            taken = sorted(i for i in taken if unit(depths[i]) > unit(threshold))
+            rows.append((text([float(v) for v in x]), step, k * step, separation, threshold, places([i * step for i in taken]), places([depths[i] for i in taken])))
+    write(folder, PROGRAM, "windows-far-apart", "windows above a threshold that keep apart, the deepest first, of any number of steps, thresholds on either side of a depth that occurs",
+          [("x", "mm, depths"), ("step", "min, step"), ("window", "min, window"), ("separation", "min, least time between"), ("threshold", "mm, threshold"), ("start", "min, begins times places"), ("depth", "mm, depths times places")],
+          [("depths", "text x"), ("step_minutes", "step"), ("window_minutes", "window"), ("separation_minutes", "separation"), ("threshold", "threshold")],
+          [("start", "peaks.windows.starts"), ("depth", "peaks.windows.depths")], rows)
+
+
+if __name__ == "__main__":
+    for part in (listings, spells, lags, outages, other_steps, formulae, growth, best_windows, far_apart):
+        if not sys.argv[2:] or part.__name__ in sys.argv[2:]:
+            part(sys.argv[1])
