@@ -46,6 +46,9 @@ final class Inverses {
     /** No figure is promised: some hundred times the rounding of the function itself; chosen here. */
     private static final double NOT_PROMISED = 1e-10;
 
+    /** A thousandth of the bound of a quantile; chosen here. */
+    private static final double ROUNDINGS = 1e-14;
+
     private Inverses() {}
 
     static List<Question> all() {
@@ -175,14 +178,15 @@ final class Inverses {
             boolean upper = draw.heads();
             double x = upper ? drawn.quantileOfExceedance(tail) : drawn.quantile(tail);
             double back = upper ? drawn.exceedance(x) : drawn.cdf(x);
-            // Where the density is steep, the numbers beside x have other probabilities: no quantile can be better.
-            double below = upper ? drawn.exceedance(Math.nextUp(x)) : drawn.cdf(Math.nextDown(x));
-            double above = upper ? drawn.exceedance(Math.nextDown(x)) : drawn.cdf(Math.nextUp(x));
+            double spread = Math.max(Math.abs(x), drawn.quantile(0.75) - drawn.quantile(0.25));
+            // Where the density is steep, no quantile can be better than its roundings: of place, scale and logarithm.
+            double step = ROUNDINGS * spread;
+            double below = upper ? drawn.exceedance(x + step) : drawn.cdf(x - step);
+            double above = upper ? drawn.exceedance(x - step) : drawn.cdf(x + step);
             if (below <= tail && tail <= above) {
                 return Answer.of(0, drawn, upper, tail, x);
             }
             // The error as a share of the probability, or of the variate where that is less.
-            double spread = Math.max(Math.abs(x), drawn.quantile(0.75) - drawn.quantile(0.25));
             double ofVariate = Math.abs(back - tail) / (drawn.density(x) * spread);
             double ofProbability = Math.abs(back - tail) / tail;
             return Answer.of(ofVariate < ofProbability ? ofVariate : ofProbability, drawn, upper, tail, x);
