@@ -61,10 +61,11 @@ def peak(x, a, b, window):
     return best, start
 
 
-def of_steps(name, title, rng, cases):
+def of_steps(name, title, rng, cases, scale=1.0, tolerance="1e-10 relative or 1e-9"):
     rows = []
     for n, step, gap, minimum, above, windows in cases:
-        x = record(rng, n)
+        x = record(rng, n) if scale == 1 else [v * scale for v in record(rng, n)]
+        above = above * scale
         need = math.ceil(gap / step)
         all_spans = spans(x, need, above)
         kept = [k for k, (a, b) in enumerate(all_spans) if total(x, a, b) >= minimum - 1e-9]
@@ -85,7 +86,7 @@ def of_steps(name, title, rng, cases):
           [("way", "text, how the record is given"), ("x", "mm, depths"), ("step", "min, step"), ("gap", "min, minimum inter-event time"), ("minimum", "mm, minimum depth"), ("above", "mm, wet above"), ("windows", "min, windows")]
           + [(f"v{i}", f"1, sum of {n}") for i, n in enumerate(names)],
           [("way", "text way"), ("depths", "text x"), ("step_minutes", "step"), ("inter_event_minutes", "gap"), ("minimum_mm", "minimum"), ("wet_above_mm", "above"), ("windows_minutes", "text windows")],
-          [(f"v{i}", f"event.book.{n}") for i, n in enumerate(names)], rows, tolerance="1e-10 relative or 1e-9", reason="sums of depths with two decimals")
+          [(f"v{i}", f"event.book.{n}") for i, n in enumerate(names)], rows, tolerance=tolerance, reason="sums of depths with two decimals")
 
 
 rng = random.Random(20261129)
@@ -143,3 +144,39 @@ of_steps("event-books-of-parts", "all events of records with missing and weak st
     (900, 5, 190, 0, 0, [5, 10, 65, 1500]),
     (260, 10, 45, 1.0, 0.3, [13, 15, 30]),
 ))
+
+# Depths a million million times below a tip, so that what is kept of one event shows in the next; many weak steps between wet ones.
+of_steps("event-books-of-traces", "all events of records of traces of rain, each measure times the place of its event, summed", random.Random(30), (
+    (300, 5, 30, 0, 0, [5, 10, 35]),
+    (300, 5, 60, 0, 0.1, [5, 62]),
+), scale=1e-18, tolerance="1e-10 relative")
+of_steps("event-books-of-weak-rain", "all events of records with much weak rain, each measure times the place of its event, summed", random.Random(31), (
+    (400, 5, 300, 0, 0.6, [5, 60, 62]),
+    (400, 5, 600, 3.0, 1.5, [5, 15]),
+))
+
+# Every tip twice at one instant, more of them in one event than room is made for at first.
+rows = []
+for gap, windows in ((60, [240]), (30, [1, 7])):
+    rng2 = random.Random(gap)
+    t, times = 30.0, []
+    for _ in range(90):
+        times += [t, t]
+        t += rng2.choice([30.0, 60.0, 60.0, 200.0]) if len(times) != 150 else gap * 90.0
+    groups = []
+    for i, at in enumerate(times):
+        if groups and at - times[groups[-1][1] - 1] < gap * 60:
+            groups[-1][1] = i + 1
+        else:
+            groups.append([i, i + 1])
+    depth = peaks = 0.0
+    for place, (a, b) in enumerate(groups, 1):
+        ts = times[a:b]
+        depth += place * (b - a) * 0.2
+        peaks += place * sum(j * 0.2 * max(sum(s <= q < s + w * 60 for q in ts) for s in ts) for j, w in enumerate(windows, 1))
+    rows.append(("whole", text(times), times[-1] + 9000, 0.2, gap, text(windows), len(groups) * (len(groups) + 1) // 2, depth, peaks))
+write(FOLDER, "event_books.py", "event-books-of-double-tips", "all events of tips that all come twice at one instant, each measure times the place of its event, summed",
+      [("way", "text, how the record is given"), ("t", "s, tips"), ("end", "s, end of the record"), ("tip", "mm, tip"), ("gap", "min, minimum inter-event time"), ("windows", "min, windows"), ("v0", "1, sum of count"), ("v1", "1, sum of depth"),
+       ("v2", "1, sum of peaks")],
+      [("way", "text way"), ("tip_seconds", "text t"), ("record_seconds", "end"), ("tip_mm", "tip"), ("inter_event_minutes", "gap"), ("windows_minutes", "text windows")],
+      [("v0", "event.tip-book.count"), ("v1", "event.tip-book.depth"), ("v2", "event.tip-book.peaks")], rows, tolerance="1e-10 relative", reason="sums of tips, times in tenths of a second")

@@ -367,7 +367,187 @@ def far_apart(folder):
           [("start", "peaks.windows.starts"), ("depth", "peaks.windows.depths")], rows)
 
 
+def quarters(folder):
+    rng = random.Random(38)
+    rows = []
+    for n in (1, 2, 3, 4, 5, 7, 13, 40):
+        for _ in range(2):
+            x = [F(rng.choice([0, 1, 2, 5, 9]), 4) for _ in range(n)]
+            x[rng.randrange(n)] += 1
+            upto = lambda f: sum(min(F(1), max(F(0), f * n - i)) * v for i, v in enumerate(x)) / sum(x)
+            rows.append((text([float(v) for v in x]), 5, places([upto(F(k + 1, 4)) - upto(F(k, 4)) for k in range(4)])))
+    write(folder, PROGRAM, "storm-quarters", "shares of the four quarters of a storm, each times its place", [("x", "mm, depths"), ("step", "min, step"), ("shares", "1, shares times places")],
+          [("depths", "text x"), ("step_minutes", "step")], [("shares", "storm.profile.quarters")], rows)
+
+
+def wettest(folder):
+    rng = random.Random(39)
+    rows = []
+    for dry in (0.99, 0.9, 0.5):
+        x = [0.0 if rng.random() < dry else round(rng.uniform(0.1, 0.9 if dry > 0.8 else 20), 1) for _ in range(90)]
+        for row, (a, b) in enumerate(((0, 31), (31, 59), (59, 90))):
+            rows.append((text(x), row, max(x[a:b])))
+    write(folder, PROGRAM, "wettest-days", "the wettest day of each month, also where none was wet", [("x", "mm, days from 1 January 2001"), ("row", "1, month from 0"), ("wettest", "mm, depth")],
+          [("daily", "text x"), ("row", "row")], [("wettest", "rain-summary.wettest")], rows)
+
+
+def recessions(folder):
+    rng = random.Random(40)
+    rows = []
+    for n in (3, 4, 9, 30):
+        for holes in (0, 1, 2):
+            q = [float(round(50 * math.exp(-i / 6) * rng.uniform(0.9, 1.1) + 0.01, 3)) for i in range(n + holes)]
+            for k in range(holes):
+                q[1 + 2 * k] = rng.choice([0.0, -1.5, NAN])
+            used = [(i, math.log(v)) for i, v in enumerate(q) if v > 0]
+            m = len(used)
+            if m < 3:
+                continue
+            slope = (m * math.fsum(i * y for i, y in used) - sum(i for i, _ in used) * math.fsum(y for _, y in used)) / (m * sum(i * i for i, _ in used) - sum(i for i, _ in used) ** 2)
+            rows.append((text(q), -600 / slope, m, len(q) - m, 0))
+    for q, refused in (([3.0, 2.0, 1.0], 0), ([3.0, 2.0], 1), ([3.0, 0.0, 1.0], 1), ([1.0, 2.0, 3.0], 1), ([2.0, 2.0, 2.0], 1)):
+        rows.append((text(q), "", "", "", refused))
+    write(folder, PROGRAM, "recessions-with-gaps", "recession constant of flow with steps missing or not above 0, which are left out",
+          [("q", "of the flow, above base"), ("constant", "s, constant"), ("used", "steps, used"), ("left", "steps, left out"), ("refused", "1, whether it is refused")], [("flow", "text q")],
+          [("constant", "response.recession-constant"), ("used", "response.recession-steps"), ("left", "response.recession-left-out"), ("refused", "refusal.response.recession-constant")], rows, tolerance="1e-9 relative",
+          reason="the constant is in whole nanoseconds")
+
+
+def curves(folder):
+    """A curve must be above 0 at both ends of its range and, where a quadratic turns inside it, there too. Below the range its factor goes straight to 1 at 0."""
+    rows = []
+
+    def value(form, a, b, c, r):
+        return a * r**b if form == "power" else a + r * (b + r * c)
+
+    def row(form, a, b, c, low, high, refused):
+        rows.append([form, a, b, c, low, high, low, "", refused])
+        if not refused:
+            for r in (low / 3, low * 0.98, low, (low + high) / 2, high, high * 1.5):
+                at = min(r, high)
+                edge = value(form, a, b, c, low) / low
+                rows.append([form, a, b, c, low, high, r, 1 + (edge - 1) * r / low if r < low else value(form, a, b, c, at) / at, ""])
+
+    for a, low, high, refused in ((36.5, 10, 100, 0), (35.5, 10, 100, 1), (35.999, 62, 100, 0), (35.999, 10, 58, 0), (35.999, 59.5, 60.5, 1), (36.5, 58, 62, 0), (35.5, 50, 66, 1), (35.999, 60.5, 100, 0 if 35.999 - 1.2 * 60.5 + 0.01 * 60.5**2 > 0 else 1)):
+        row("quadratic", a, -1.2, 0.01, low, high, refused)
+    row("quadratic", 1, 1.4, -0.002, 2, 300, 0)
+    row("quadratic", 1, 1.4, -0.002, 2, 702, 1)
+    row("quadratic", -3, 1.4, 0.001, 2, 300, 1)
+    row("quadratic", -2, 1.4, 0.001, 2, 300, 0)
+    row("linear", 0.2, 1.03, 0, 2, 300, 0)
+    row("linear", -2, 1.02, 0, 2, 300, 0)
+    row("linear", -2.1, 1.02, 0, 2, 300, 1)
+    row("linear", 100, -0.33, 0, 2, 300, 0)
+    row("linear", 100, -0.34, 0, 2, 300, 1)
+    row("power", 0.9, 1.05, 0, 2, 300, 0)
+    row("power", -0.9, 1.05, 0, 2, 300, 1)
+    write(folder, PROGRAM, "calibration-curves-above-zero", "which curves of a bucket may stand, and their factors from below the range to beyond it",
+          [("form", "text, form"), ("a", "1, a"), ("b", "1, b"), ("c", "1, c"), ("low", "mm/h, lowest"), ("high", "mm/h, highest"), ("r", "mm/h, recorded"), ("factor", "1, factor"), ("refused", "1, whether it is refused")],
+          [("form", "text form"), ("a", "a"), ("b", "b"), ("c", "c"), ("lowest", "low"), ("highest", "high"), ("recorded", "r")],
+          [("factor", "gauge.curve.plain-factor"), ("refused", "refusal.gauge.curve.plain-factor")], rows, tolerance="1e-12 relative", reason="16 digits are given")
+
+
+def lost(tip, gap, seconds):
+    """Depth of a tip that took so long: what fell while the bucket turned is added, at most as much again."""
+    return tip if gap is None else tip * gap / (gap - seconds) if gap >= 2 * seconds else 2 * tip
+
+
+def tip_groups(folder):
+    rng = random.Random(41)
+    rows = []
+    for case in range(10):
+        loss = F(rng.choice([0, 1, 2]), 4)
+        t, times, counts = F(10), [], []
+        for _ in range(rng.randrange(1, 18)):
+            times.append(t)
+            counts.append(rng.choice([1, 1, 2, 3, 7]))
+            t += rng.choice([1, 4, 20, 60, 500, 1800, 4000])
+        events, before = [], None
+        for at, n in zip(times, counts):
+            gap = None if before is None else (at - before) / n
+            depth = n * lost(F(1, 5), gap, loss)
+            if before is not None and at - before < 1800:
+                events[-1] += depth
+            else:
+                events.append(depth)
+            before = at
+        rows.append((text([float(v) for v in times]), text(counts), float(loss), places(events)))
+    write(folder, PROGRAM, "events-of-tip-groups", "events of tips told by the count at an instant, with the time a bucket loses as it turns, depths times places",
+          [("t", "s, instants"), ("n", "tips, at each"), ("lost", "s, lost time"), ("depth", "mm, depths times places")],
+          [("tip_seconds", "text t"), ("counts", "text n"), ("tip_mm", "0.2"), ("lost_seconds", "lost"), ("inter_event_minutes", "30")], [("depth", "event.tip-groups.depth")], rows, tolerance="1e-11 relative",
+          reason="16 digits are given")
+
+
+def bare(folder):
+    """Tips of which nobody says when the record began: the first step is that in which the first tip began to fill, on the clock."""
+    rng = random.Random(42)
+    rows = []
+    for case in range(14):
+        cap, step = rng.choice([(600, 300), (3600, 900), (900, 60), (1800, 3600)])
+        loss = F(rng.choice([0, 0, 1]), 4)
+        t, tips = F(50000 + 60 * case), []
+        for _ in range(rng.randrange(1, 16)):
+            tips.append(t)
+            t += rng.choice([7, 60, 60, 240, 700, 2000, 5000])
+        if case % 5 == 0:
+            tips.append(tips[-1] // step * step + 2 * step)  # the last on the end of a step
+        spans = []
+        for i, s in enumerate(tips):
+            if i and s - tips[i - 1] <= cap:
+                begin = tips[i - 1]
+            else:
+                begin = s - min(F(cap), tips[i + 1] - s if i + 1 < len(tips) else F(cap))
+            spans.append((begin, s, lost(F(1, 5), s - tips[i - 1] if i else None, loss)))
+        first = spans[0][0] // step * step
+        size = int((tips[-1] - first) // step) + 1
+        depths = [F(0)] * size
+        for begin, end, depth in spans:
+            for k in range(size):
+                share = min(end, first + (k + 1) * step) - max(begin, first + k * step)
+                if share > 0:
+                    depths[k] += depth * share / (end - begin)
+        for spreading in ("interval", "smooth"):
+            rows.append((text([float(v) for v in tips]), float(loss), cap, step, spreading, places(depths) if spreading == "interval" else "", float(first), size))
+    write(folder, PROGRAM, "tips-without-a-begin", "tips laid out from the step in which the first began to fill, with and without lost time",
+          [("t", "s, tips"), ("lost", "s, lost time"), ("cap", "s, longest time of a tip"), ("step", "s, step"), ("spreading", "text, how tips are spread"), ("book", "mm, depths times places"), ("first", "s, begin"), ("size", "steps, how many")],
+          [("tip_seconds", "text t"), ("tip_mm", "0.2"), ("lost_seconds", "lost"), ("cap_seconds", "cap"), ("step_seconds", "step"), ("spreading", "text spreading")],
+          [("book", "gauge.bare-record.book"), ("first", "gauge.bare-record.start"), ("size", "gauge.bare-record.size")], rows, tolerance="1e-11 relative", reason="sums of shares of tips")
+
+
+def heads(folder):
+    write(folder, PROGRAM, "flow-of-heads", "150 litres a head and day", [("heads", "1, population"), ("flow", "m3/d, flow")], [("heads", "heads")], [("flow", "dry-weather.of-heads")], [(1, 0.15), (1200, 180.0), (40000, 6000.0)],
+          tolerance="1e-12 relative")
+
+
+def chances(folder):
+    """A break so plain that no shuffle is as good leaves one chance in the shuffles and one; more work than 2e9 is refused."""
+    steady = [float(v) for v in (50, 61, 42, 70, 55, 48, 66, 59, 44, 73, 52, 63, 57, 49, 68, 54, 46, 71, 60, 51, 65, 58, 47, 69, 53, 62, 45, 72, 56, 64)]
+    broken = [v * (1 if i < 15 else 3) for i, v in enumerate(steady)]
+    rows = [(text(broken), text(steady), 5, n, 1 / (n + 1), 0) for n in (99, 199)]
+    rows += [(text(steady), text(steady), 5, 99, 1.0, 0), (text(broken), text(steady), 5, 98, "", 1), (text(broken), text(steady), 15, 99, "", 0), (text(broken), text(steady), 16, 99, "", 1), (text(broken), text(steady), 0, 99, "", 1)]
+    rows += [(text(broken), text(steady), 5, 2222223, "", 1), (text(broken[:29]), text(steady[:29]), 14, 99, "", 0), (text(broken[:29]), text(steady[:29]), 15, 99, "", 1)]
+    rows += [("1 Infinity 2", "1 2 3", 1, 99, "", 1), ("1 2 3", "1 2 Infinity", 1, 99, "", 1), ("1 -0.01 2", "1 2 3", 1, 99, "", 1), ("0 0 0", "0 0 0", 1, 99, "", 1)]
+    write(folder, PROGRAM, "double-mass-chances", "chance of a break as good: a plain one, none at all, and what is refused",
+          [("gauge", "mm, gauge"), ("reference", "mm, reference"), ("least", "periods, on either side"), ("shuffles", "1, shuffles"), ("chance", "1, chance"), ("refused", "1, whether it is refused")],
+          [("gauge", "text gauge"), ("reference", "text reference"), ("least", "least"), ("shuffles", "shuffles")], [("chance", "double-mass.chance"), ("refused", "refusal.double-mass.chance")], rows, tolerance="1e-12 relative")
+
+
+def seconds(folder):
+    """Depths between rows of a table by powers of the duration, also where that is a part of a second."""
+    table = "duration_min,1,5\n0.1,0.5,0.8\n2,4,7\n60,20,33"
+    lines = [(0.1, (0.5, 0.8)), (2, (4, 7)), (60, (20, 33))]
+    rows = []
+    for minutes in (0.1, 0.11, 0.1275, 0.15, 0.33125, 1.0125, 2, 2.01, 31.0025):
+        k = next(i for i in range(2) if minutes <= lines[i + 1][0])
+        share = math.log(minutes / lines[k][0]) / math.log(lines[k + 1][0] / lines[k][0])
+        for years in (1, 5, 2.5):
+            at = [low * (high / low) ** share for low, high in zip(lines[k][1], lines[k + 1][1])]
+            rows.append((table, minutes, years, at[0] + (at[1] - at[0]) * math.log(years) / math.log(5)))
+    write(folder, PROGRAM, "depths-of-parts-of-a-second", "depths between the rows of a table of very short durations", [("table", "text, table"), ("minutes", "min, duration"), ("years", "years, return period"), ("depth", "mm, depth")],
+          [("table", "text table"), ("minutes", "minutes"), ("years", "years")], [("depth", "ddf.table.depth")], rows, tolerance="1e-11 relative", reason="durations in whole nanoseconds")
+
+
 if __name__ == "__main__":
-    for part in (listings, spells, lags, outages, other_steps, formulae, growth, best_windows, far_apart):
+    for part in (listings, spells, lags, outages, other_steps, formulae, growth, best_windows, far_apart, quarters, wettest, recessions, curves, tip_groups, bare, heads, chances, seconds):
         if not sys.argv[2:] or part.__name__ in sys.argv[2:]:
             part(sys.argv[1])

@@ -292,14 +292,14 @@ def storms():
             minute = int(t[len(t) // 2])
             before, after = [x for s, x in points if s < minute], [x for s, x in points if s >= minute]
             shift = float(np.median([b - a for a in before for b in after]))
-            changes.append([name, area, *setting, measure, minute, float(np.median(slopes)), float(lower), float(upper), p, shift, len(found) - len(points)])
+            changes.append([name, area, *setting, measure, minute, float(np.median(slopes)), float(lower), float(upper), p, shift, len(found) - len(points), len(found) - len(points)])
     # Each row asks for the whole record: of so many, every third value, and every seventh of the doubts that are not raised.
     values = values[::3]
     doubts = [row for i, row in enumerate(doubts) if row[-1] or i % 7 == 0]
     head = ["record", "area", "allowance", "held", "lag", "longest", "gap"]
     write("rainfall/storm-responses.csv", [*head, "storm", "measure", "value", "sound"], values)
     write("rainfall/storm-response-doubts.csv", [*head, "storm", "doubt", "is"], doubts)
-    write("rainfall/storm-response-changes.csv", [*head, "measure", "minute", "slope", "lower", "upper", "p", "shift", "left"], changes)
+    write("rainfall/storm-response-changes.csv", [*head, "measure", "minute", "slope", "lower", "upper", "p", "shift", "left", "apart"], changes)
     tables(len(values), len(doubts), len(changes))
     print({d: sum(r[9] for r in doubts if r[8] == d) for d in DOUBTS}, len(values), len(doubts), len(changes))
 
@@ -334,10 +334,10 @@ def tables(values, doubts, changes):
              columns + [("storm", "1, place of the storm"), ("doubt", "which doubt"), ("is", "1, whether it is raised")],
              inputs + [("storm", "storm"), ("doubt", "text doubt")], [("is", "response.storm.doubt")], doubts, "0", "yes or no")
     describe("rainfall/storm-response-changes", "change of responses from storm to storm, by NumPy and SciPy",
-             columns + [("measure", "which figure"), ("minute", "min, when it changed"), ("slope", "as the figure a year, slope"), ("lower", "as the figure a year, lower limit of 95 %"), ("upper", "as the figure a year, upper limit"), ("p", "1, two-sided, exact"), ("shift", "as the figure, value"), ("left", "1, storms left out")],
+             columns + [("measure", "which figure"), ("minute", "min, when it changed"), ("slope", "as the figure a year, slope"), ("lower", "as the figure a year, lower limit of 95 %"), ("upper", "as the figure a year, upper limit"), ("p", "1, two-sided, exact"), ("shift", "as the figure, value"), ("left", "1, storms left out"), ("apart", "1, storms left out of the trend")],
              inputs + [("measure", "text measure")],
              [("slope", "response.trend.per-year"), ("lower", "response.trend.lower"), ("upper", "response.trend.upper"), ("p", "response.trend.p-value"), ("shift", "response.change.shift\ncheck.shift.input.minute = minute"),
-              ("left", "response.change.left-out\ncheck.left.input.minute = minute")], changes, "1e-8 relative or 1e-9", "slopes from times in nanoseconds")
+              ("left", "response.change.left-out\ncheck.left.input.minute = minute"), ("apart", "response.trend.left-out")], changes, "1e-8 relative or 1e-9", "slopes from times in nanoseconds")
 
 
 def comparison_table(count):

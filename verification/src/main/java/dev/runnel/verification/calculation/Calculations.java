@@ -95,6 +95,7 @@ public final class Calculations {
                         RainEventCalculations.all(),
                         RainEdgeCalculations.all(),
                         RainCornerCalculations.all(),
+                        RarityCalculations.all(),
                         EventBookCalculations.all(),
                         RainDayCalculations.all(),
                         RunoffCalculations.all(),

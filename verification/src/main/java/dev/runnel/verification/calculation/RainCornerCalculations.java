@@ -12,18 +12,28 @@ import dev.runnel.rainfall.ddf.FormulaDdf;
 import dev.runnel.rainfall.ddf.GrowthFactors;
 import dev.runnel.rainfall.ddf.IntensityFormula;
 import dev.runnel.rainfall.ddf.ReturnPeriodBasis;
+import dev.runnel.rainfall.design.DryWeatherDesign;
 import dev.runnel.rainfall.event.DailyRain;
 import dev.runnel.rainfall.event.DrySpells;
+import dev.runnel.rainfall.event.EventSeparation;
 import dev.runnel.rainfall.event.IntensityListing;
 import dev.runnel.rainfall.event.RainDay;
+import dev.runnel.rainfall.event.RainSummary;
+import dev.runnel.rainfall.event.RainfallEvent;
+import dev.runnel.rainfall.event.StormProfile;
+import dev.runnel.rainfall.event.TipCount;
+import dev.runnel.rainfall.gauge.CalibrationCurve;
+import dev.runnel.rainfall.gauge.DoubleMass;
 import dev.runnel.rainfall.gauge.RainUnits;
 import dev.runnel.rainfall.gauge.StepRecord;
 import dev.runnel.rainfall.gauge.TipRecord;
 import dev.runnel.rainfall.gauge.TipSpreading;
+import dev.runnel.rainfall.response.Recession;
 import dev.runnel.rainfall.response.ResponseLag;
 import dev.runnel.timeseries.Interval;
 import dev.runnel.timeseries.RegularSeries;
 import java.time.Duration;
+import java.time.Instant;
 import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.Arrays;
@@ -38,6 +48,7 @@ final class RainCornerCalculations {
     private static final String RECORD =
             "tip_seconds tip_mm lost_seconds? cap_seconds record_seconds step_seconds outages";
     private static final String STEPS = "depths step_seconds new_seconds";
+    private static final String BARE = "tip_seconds tip_mm lost_seconds? cap_seconds step_seconds spreading";
     private static final String FORMULAE = "basis years a b n shortest longest";
 
     private RainCornerCalculations() {}
@@ -103,6 +114,58 @@ final class RainCornerCalculations {
                         STEPS,
                         in -> known(inSteps(in).depth())),
                 rainfall(
+                        "storm.profile.quarters",
+                        "1",
+                        "depths step_minutes",
+                        in -> Books.sum(
+                                Arrays.stream(StormProfile.of(rain(in)).quarterShares())
+                                        .boxed()
+                                        .toList(),
+                                share -> share)),
+                rainfall(
+                        "rain-summary.wettest",
+                        "mm",
+                        "daily row",
+                        in -> summary(in).wettestMm()),
+                rainfall(
+                        "response.recession-left-out",
+                        "steps",
+                        "flow",
+                        in -> recession(in).leftOut()),
+                rainfall(
+                        "response.recession-steps",
+                        "steps",
+                        "flow",
+                        in -> recession(in).steps()),
+                rainfall(
+                        "gauge.curve.plain-factor",
+                        "1",
+                        "form a b c lowest highest recorded",
+                        in -> curve(in).factor(in.number("recorded"), 0.2)),
+                rainfall(
+                        "event.tip-groups.depth",
+                        "mm",
+                        "tip_seconds counts tip_mm lost_seconds inter_event_minutes",
+                        in -> Books.sum(groups(in), RainfallEvent::depthMm)),
+                rainfall("gauge.bare-record.book", "mm", BARE, in -> known(bare(in))),
+                rainfall(
+                        "gauge.bare-record.start",
+                        "s",
+                        BARE,
+                        in -> Duration.between(START, bare(in).start()).toNanos() / 1e9),
+                rainfall("gauge.bare-record.size", "steps", BARE, in -> bare(in).size()),
+                rainfall(
+                        "dry-weather.of-heads",
+                        "m3/d",
+                        "heads",
+                        in -> DryWeatherDesign.ofPopulation(in.number("heads")).dryWeatherM3PerDay()),
+                rainfall(
+                        "double-mass.chance",
+                        "1",
+                        "gauge reference least shuffles",
+                        in -> DoubleMass.of(in.sample("gauge"), in.sample("reference"))
+                                .chanceOfBreak(in.integer("least"), in.integer("shuffles"), 1)),
+                rainfall(
                         "ddf.of-formulae.depth",
                         "mm",
                         FORMULAE + " minutes asked_years",
@@ -114,6 +177,48 @@ final class RainCornerCalculations {
                         in -> GrowthFactors.parse(in.text("text"), "table")
                                 .fromM5(in.number("m5"))
                                 .factor(in.number("asked_years"))));
+    }
+
+    private static RegularSeries bare(Inputs in) {
+        Duration cap = seconds(in, "cap_seconds");
+        return bucket(in)
+                .depth(
+                        tips(in),
+                        seconds(in, "step_seconds"),
+                        in.text("spreading").equals("smooth") ? TipSpreading.smooth(cap) : TipSpreading.interval(cap));
+    }
+
+    private static RainSummary.Row summary(Inputs in) {
+        RegularSeries daily = RegularSeries.of(START, Duration.ofDays(1), in.sample("daily"));
+        return RainSummary.monthly(DailyRain.of(daily, RainDay.midnight(ZoneOffset.UTC)))
+                .rows()
+                .get(in.integer("row"));
+    }
+
+    private static Recession recession(Inputs in) {
+        return Recession.of(RegularSeries.of(START, Duration.ofMinutes(10), in.sample("flow")));
+    }
+
+    private static CalibrationCurve curve(Inputs in) {
+        double a = in.number("a");
+        double b = in.number("b");
+        double lowest = in.number("lowest");
+        double highest = in.number("highest");
+        return switch (in.text("form")) {
+            case "linear" -> CalibrationCurve.linear(a, b, lowest, highest);
+            case "quadratic" -> CalibrationCurve.quadratic(a, b, in.number("c"), lowest, highest);
+            default -> CalibrationCurve.power(a, b, lowest, highest);
+        };
+    }
+
+    private static List<RainfallEvent> groups(Inputs in) {
+        double[] counts = in.sample("counts");
+        List<TipCount> told = new ArrayList<>();
+        for (Instant time : tips(in).toInstants()) {
+            told.add(new TipCount(time, (int) counts[told.size()]));
+        }
+        return Books.answers(
+                EventSeparation.of(minutes(in, "inter_event_minutes")).ofTips(bucket(in)), told, true);
     }
 
     private static double known(RegularSeries rain) {

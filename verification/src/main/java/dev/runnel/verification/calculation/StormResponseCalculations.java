@@ -57,6 +57,11 @@ final class StormResponseCalculations {
                         " measure",
                         in -> responses(in).trend(measure(in)).test().pValue()),
                 of(
+                        "response.trend.left-out",
+                        "1",
+                        " measure",
+                        in -> responses(in).trend(measure(in)).leftOut()),
+                of(
                         "response.change.shift",
                         "as the measure",
                         " measure minute",
