@@ -53,7 +53,7 @@ public final class CsvReport {
                         CellText.written(check.calculation()),
                         CellText.written(check.source().toString()),
                         CellText.written(check.locator()),
-                        CellText.written(check.input()),
+                        CellText.written(InputText.shortened(check.input())),
                         CellText.written(check.printed()),
                         number(check.computed().stream()),
                         number(check.deviation().stream()),

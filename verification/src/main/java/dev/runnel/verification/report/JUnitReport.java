@@ -60,7 +60,10 @@ public final class JUnitReport {
     }
 
     private static void testCase(XMLStreamWriter xml, Check check) throws XMLStreamException {
-        startCase(xml, check.module() + "." + check.calculation(), check.name() + " " + check.input());
+        startCase(
+                xml,
+                check.module() + "." + check.calculation(),
+                check.name() + " " + InputText.shortened(check.input()));
         if (check.status() == Status.EXCLUDED) {
             element(xml, "skipped", check.remark());
         } else if (check.status() == Status.FAIL) {

@@ -27,8 +27,6 @@ import java.util.zip.GZIPOutputStream;
 final class PackedRows {
     private static final String COLUMN = "\u001E";
     private static final Pattern NAME = Pattern.compile("(.*):(\\d{1,9}):(.*)");
-    /** Chosen here: some lines of the page. */
-    private static final int LONGEST_INPUT = 400;
     /** Chosen here: what fits beside the expected value. */
     private static final int COMPUTED_DIGITS = 9;
 
@@ -99,7 +97,7 @@ final class PackedRows {
         StringBuilder inputs = new StringBuilder();
         String above = "";
         for (Check check : checks) {
-            String input = shortened(clean(check.input()));
+            String input = InputText.shortened(clean(check.input()));
             int same = 0;
             while (same < Math.min(input.length(), above.length()) && input.charAt(same) == above.charAt(same)) {
                 same++;
@@ -116,13 +114,6 @@ final class PackedRows {
         }
         String computed = Text.significant(check.computed().getAsDouble(), COMPUTED_DIGITS);
         return computed.equals(Text.significant(check.expected(), COMPUTED_DIGITS)) ? "" : computed;
-    }
-
-    /** A whole record as an input would make most of the page; report.csv has all of it. */
-    private static String shortened(String input) {
-        return input.length() <= LONGEST_INPUT
-                ? input
-                : input.substring(0, LONGEST_INPUT) + "\u2026 (" + input.length() + " characters, all in report.csv)";
     }
 
     private static String clean(String text) {
