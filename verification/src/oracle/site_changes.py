@@ -9,6 +9,7 @@ import numpy as np
 from scipy import stats
 
 from site_hours import FACTOR, NAN, middle, known
+from site_seasons import season_step
 
 SLACK, FULL, QUICK = 0.75, 7.0, 3.0
 R, D, U, Q, PLAIN = range(5)
@@ -177,24 +178,36 @@ def words(ray, shape):
     return [RAYS[ray]]
 
 
+NEVER = -10 ** 12
+
+
+def unborn():
+    """What is known of a change before there is one."""
+    return dict(track=None, channel=0, sign=0, start=0, opened=0, closed=0, seen=0, risen=False, largest=0.0, origin=np.zeros(4), votes=[], stands=np.zeros(4),
+                across=None, across_too=None, named=None, reported=None, water_until=NEVER, water=None, may_be_water=False, leapt=None, rests=False)
+
+
 class Changes:
-    """The one change that is followed, and the sums that look for the next."""
+    """The change that is followed, one that rests within it or before it, and the sums that look for the next."""
 
     def __init__(self, base, alarm, book, tide):
         self.base, self.alarm, self.book, self.tide = base, alarm, book, tide
         self.hours, self.blocks = [], []
-        self.sums, self.starts = np.zeros((4, 2)), np.full((4, 2), -10 ** 12)
-        self.track = None
-        self.channel, self.sign, self.start, self.opened, self.closed, self.risen, self.largest = 0, 0, 0, 0, 0, False, 0.0
-        self.origin = np.zeros(4)
-        self.votes, self.stands = [], np.zeros(4)
-        self.across = self.across_too = None
-        self.reported, self.last_dry, self.water_until = None, -10 ** 12, -10 ** 12
+        self.sums, self.starts = np.zeros((4, 2)), np.full((4, 2), NEVER)
+        self.__dict__.update(unborn())
+        self.other, self.by_relation = unborn(), False
+        self.last_dry = NEVER
         self.weak, self.doubt = np.zeros((4, 2), dtype=int), None
         plane = base.scale[R] > 0 and base.scale[U] > 0
         self.near = Rays(base, 0.5, 0.03, 0.04) if plane else None
         self.settled = Rays(base, 0.1, 0.02, 0.03) if plane else None
-        self.calm, self.asked, self.leapt = [], None, None
+        self.calm, self.asked = [], None
+
+    def turn(self):
+        """The other change becomes the one that is followed."""
+        mine = {name: self.__dict__[name] for name in self.other}
+        self.__dict__.update(self.other)
+        self.other, self.by_relation = mine, not self.by_relation
 
     def is_open(self):
         return self.track is not None and self.track.open
@@ -205,7 +218,7 @@ class Changes:
     def slows(self):
         return self.is_open() and any(n in ("HELD_UP", "VELOCITY_LOSS", "VELOCITY_LOW_FOR_DEPTH") for n in self.track.names)
 
-    def give_away(self, since):
+    def give_away(self, since, end):
         """Forgets all since an hour in which the unit changed, and gives the finding that is of it."""
         self.hours = [h for h in self.hours if h[0] < since]
         self.blocks = [b for b in self.blocks if b[0] < since // 3]
@@ -214,7 +227,15 @@ class Changes:
         if not self.is_open() or self.start < since // 3 - 16 and self.opened < since // 3:
             return None
         given, self.track = self.track, None
+        self.resume(since // 3, end)
         return given
+
+    def resume(self, seen, end):
+        """Goes on with what rested, by what is seen from a block on."""
+        if self.other["rests"]:
+            self.turn()
+            self.seen = seen
+            self.show(True, (math.floor(end) - 1) // 3, end)
 
     def since_hour(self, first):
         """Index of the first kept hour that is not before one."""
@@ -228,10 +249,22 @@ class Changes:
         if self.is_open() and self.channel == R:
             return
         found = self.add(number, (R,) if self.is_open() else (R, D, U, Q))
-        if found and (not self.is_open() or self.starts[found] > self.opened and (self.is_water() or self.starts[found] <= self.water_until)):
+        if found and (not self.is_open() or self.is_another(int(self.starts[found]))):
             self.end_block(number // 3, 1)
             self.begin(found, number // 3, number + 1)
             self.blocks.pop()
+
+    def is_another(self, start):
+        """Whether what moves the velocity at its depth since a block is no part of what is open."""
+        if start > self.opened and (self.is_water() or start <= self.water_until):
+            return True
+        if start - self.start < 56 or not self.may_be_water or self.near is None or self.named is None:
+            return False
+        at = self.dry_pair(self.hours[self.since_hour(3 * start):], 4)
+        if at[0] != at[0]:
+            return False
+        far = self.near.distances(at - self.before(start)[[D, U]])
+        return far[self.named] - min(far) > 4
 
     def step(self, hour, number, d, u):
         """A depth that stepped between two readings of a dry hour and stays there, while the velocity goes on."""
@@ -284,10 +317,13 @@ class Changes:
             self.reported = self.summary()
             self.book.tell(CHANGED, end, self.track)
         else:
-            origin = self.origins(start, end) if self.is_open() else np.zeros(4)
+            origin = np.zeros(4)
+            if self.is_open():
+                origin = self.before(start)
+                self.rest(start, end)
             up = leap[0] > 0
-            self.fresh(*((R, -1 if up else 1) if self.near else (D, 1 if up else -1)), start, block, end, origin)
-            self.leapt = leap
+            self.fresh(*((R, -1 if up else 1) if self.near else (D, 1 if up else -1)), start, block, end)
+            self.origin, self.leapt = origin, leap
             self.show(False, block, end)
         self.blocks.pop()
 
@@ -344,7 +380,12 @@ class Changes:
         if row[D] == row[D]:
             self.last_dry = block
         if self.is_open():
-            self.go_on(block, 3 * (block + 1))
+            end = 3 * (block + 1)
+            self.go_on(block, end)
+            if (block + 1) % 8 == 0 and self.is_water():
+                found = season_step(self.blocks, block, self.base, self.settled)
+                if found:
+                    self.overtake(R, found[1], found[0], block, end)
         else:
             first = min([block] + [int(self.starts[at]) for at in np.ndindex(4, 2) if self.sums[at] > 0])
             self.blocks = self.blocks[self.since_block(first - 96):]
@@ -353,39 +394,63 @@ class Changes:
         return middle([b[1][c] for b in self.blocks[-8:]])
 
     def begin(self, found, block, end):
-        overtakes = self.is_open()
-        full = [int(self.starts[at]) for at in np.ndindex(4, 2) if self.sums[at] > FULL]
-        earliest = int(self.starts[found]) if overtakes else min([int(self.starts[found])] + full)
         c, sign = found[0], 1 - 2 * found[1]
-        returned = not overtakes and self.track is not None and self.comes_back(c, sign, earliest)
-        if not returned and not overtakes and self.weak[found] >= 2 and not abs(self.last_day(c)) > 3 * self.base.scale[c]:
+        if self.is_open():
+            self.overtake(c, sign, int(self.starts[found]), block, end)
+            return
+        earliest = min([int(self.starts[found])] + [int(self.starts[at]) for at in np.ndindex(4, 2) if self.sums[at] > FULL])
+        same = self.comes_back(self.__dict__, c, sign, earliest)
+        sooner = not same and self.comes_back(self.other, c, sign, earliest)
+        if not same and not sooner and self.weak[found] >= 2 and not abs(self.last_day(c)) > 3 * self.base.scale[c]:
             self.sums[:] = 0
             if self.doubt is None:
                 self.doubt = self.book.open("BASELINE_DOUBTFUL", 3 * int(self.starts[found]), end)
                 self.doubt.latest, self.doubt.direction = end, UP if sign > 0 else DOWN
                 self.book.tell(FOUND, end, self.doubt)
             return
-        origin = self.origins(earliest, end) if overtakes else np.zeros(4)
-        if not returned:
-            self.fresh(c, sign, earliest, block, end, origin)
-        self.show(returned, block, end)
+        if sooner:
+            self.turn()
+        elif not same:
+            self.fresh(c, sign, earliest, block, end)
+        self.origin = np.zeros(4)
+        self.show(same or sooner, block, end)
 
-    def origins(self, earliest, end):
-        """Closes what is open; where things stood before what began within it."""
-        self.track.end(3 * earliest)
+    def overtake(self, c, sign, earliest, block, end):
+        """Lets what is open rest: something else began within it."""
+        origin = self.before(earliest)
+        self.rest(earliest, end)
+        sooner = self.comes_back(self.other, c, sign, earliest)
+        if sooner:
+            self.turn()
+        else:
+            self.fresh(c, sign, earliest, block, end)
+        self.origin = origin
+        self.show(sooner, block, end)
+
+    def rest(self, since, end):
+        if self.water_until >= since:
+            self.track.names = [self.water]
+        self.track.end(3 * since)
+        self.closed, self.rests = since, True
         self.book.tell(CLOSED, end, self.track)
-        origin = np.zeros(4)
-        before = self.hours[self.since_hour(3 * earliest - 120):self.since_hour(3 * earliest)]
-        for q in (D, U, Q):
-            m = middle([h[1][q] for h in before])
-            origin[q] = m if m == m else 0.0
-        return origin
 
-    def fresh(self, c, sign, earliest, block, end, origin):
+    def before(self, block):
+        """Where things stood before a block: dry quantities over five days, the velocity at its depth from twelve to four days before."""
+        found = np.zeros(4)
+        rows = self.hours[self.since_hour(3 * block - 120):self.since_hour(3 * block)]
+        for q in (D, U, Q):
+            m = middle([h[1][q] for h in rows])
+            found[q] = m - self.base.centre[q] if m == m else 0.0
+        far = known([b[1][R] for b in self.blocks[self.since_block(block - 96):self.since_block(block - 32)]])
+        found[R] = float(np.median(far)) if len(far) >= 12 else 0.0
+        return found
+
+    def fresh(self, c, sign, earliest, block, end):
+        if self.by_relation != (c == R):
+            self.turn()
+        self.__dict__.update(unborn(), closed=self.closed)
         self.track = self.book.open("LEVEL_UP", 3 * earliest, end)
-        self.votes, self.stands, self.across, self.across_too, self.water_until = [], np.zeros(4), None, None, -10 ** 12
-        self.channel, self.sign, self.start, self.opened, self.largest, self.origin = c, sign, earliest, block, 0.0, origin
-        self.leapt = None
+        self.channel, self.sign, self.start, self.seen, self.opened = c, sign, earliest, earliest, block
         if c != R and self.settled:
             for _, row in self.blocks[self.since_block(earliest):]:
                 if row[D] == row[D] and row[U] == row[U]:
@@ -394,22 +459,28 @@ class Changes:
     def show(self, returned, block, end):
         self.track.open = True
         self.track.returns += returned
-        self.risen = True
+        self.risen, self.rests = True, False
         self.judge(block, returned)
         self.reported = self.summary()
         self.book.tell(RETURNED if returned else FOUND, end, self.track)
 
-    def comes_back(self, c, sign, earliest):
-        length = self.closed - self.start
-        if earliest - self.closed > max(40, min(168, length + length // 2)):
+    @staticmethod
+    def comes_back(last, c, sign, earliest):
+        track = last["track"]
+        if track is None or track.open:
             return False
-        if c == self.channel and sign == self.sign:
+        length = last["closed"] - last["start"]
+        if earliest - last["closed"] > max(40, min(168, length + length // 2)):
+            return False
+        if c == last["channel"] and sign == last["sign"]:
             return True
-        more = {"MORE_WATER": 1, "LESS_WATER": -1}.get(self.track.names[0], 0)
-        if more and self.origin[D] == 0:
+        if last["origin"][D] != 0:
+            return False
+        more = {"MORE_WATER": 1, "LESS_WATER": -1}.get(track.names[0], 0)
+        if more:
             return c != R and sign == more
-        way = {"HELD_UP": 1, "RELEASED": -1}.get(self.track.names[0], 0)
-        return bool(self.origin[D] == 0 and way and c != Q and sign == (way if c == D else -way))
+        way = {"HELD_UP": 1, "RELEASED": -1}.get(track.names[0], 0)
+        return bool(way and c != Q and sign == (way if c == D else -way))
 
     def summary(self):
         t = self.track
@@ -417,7 +488,7 @@ class Changes:
 
     def go_on(self, block, end):
         self.fall(end)
-        day = self.last_day(self.channel)
+        day = self.last_day(self.channel) - self.origin[self.channel]
         self.largest = max(self.largest, abs(day) / self.base.scale[self.channel] if day == day else 0.0)
         self.vote(block)
         if self.over(block):
@@ -428,17 +499,29 @@ class Changes:
                 self.weak[self.channel, 0 if self.sign > 0 else 1] += 1
             self.sums[:] = 0
             self.book.tell(CLOSED, end, self.track)
+            if self.still_stands(self.other):
+                self.resume(block - 15, end)
+            else:
+                self.other["rests"] = False
         elif (block + 1) % 8 == 0 or block - self.opened < 16:
             self.judge(block, True)
             if self.summary() != self.reported:
                 self.reported = self.summary()
                 self.book.tell(CHANGED, end, self.track)
 
+    def still_stands(self, other):
+        """Whether what another change began within is there, over the last two days."""
+        c = other["channel"]
+        last = known([b[1][c] for b in self.blocks[self.since_block(self.blocks[-1][0] - 15):]])
+        return len(last) >= 3 and other["sign"] * float(np.median(last)) > 0.3 * self.base.scale[c]
+
     def over(self, block):
         if block - self.opened < 8:
             return False
         rows = self.blocks[self.since_block(block - 15):]
         for c in range(4):
+            if c != self.channel and self.origin[D] != 0:
+                continue
             values = known([b[1][c] for b in rows])
             if c == self.channel and len(values) < 3:
                 return False
@@ -452,7 +535,7 @@ class Changes:
         for number, row in reversed(self.blocks):
             if number < self.start:
                 break
-            if self.sign * row[self.channel] > SLACK * self.base.scale[self.channel]:
+            if self.sign * (row[self.channel] - self.origin[self.channel]) > SLACK * self.base.scale[self.channel]:
                 return 3 * (number + 1)
         return 3 * (block + 1)
 
@@ -462,7 +545,7 @@ class Changes:
         if self.largest < 2 or sign == 0:
             return
         c = R if relation else self.channel
-        away = {b: sign * row[c] / self.base.scale[c] for b, row in self.blocks}
+        away = {b: sign * (row[c] - self.origin[c]) / self.base.scale[c] for b, row in self.blocks}
         now = away[self.blocks[-1][0]]
         risen, fallen = max(SLACK, 0.35 * self.largest), max(0.3, 0.15 * self.largest)
         if now != now:
@@ -495,7 +578,7 @@ class Changes:
         return found
 
     def stand(self, block):
-        last, begin = 3 * (block + 1), 3 * self.start
+        last, begin = 3 * (block + 1), 3 * self.seen
         for first in (max(last - 96, begin + 12), max(last - 96, begin)):
             at = self.dry_pair(self.hours[self.since_hour(first):], 4) - self.origin[[D, U]]
             if at[0] == at[0]:
@@ -506,7 +589,7 @@ class Changes:
         at = self.stand(block)
         if at[0] == at[0]:
             keep = 0.5 ** (1 / 56)
-            first = self.since_hour(max(3 * (block + 1) - 96, 3 * self.start))
+            first = self.since_hour(max(3 * (block + 1) - 96, 3 * self.seen))
             apart = middle([h[1][PLAIN] for h in self.hours[first:] if h[1][D] == h[1][D]]) - self.base.centre[R]
             self.stands = keep * self.stands + [at[0], at[1], 1.0, 0.0 if apart != apart else apart]
         if block - self.start <= 224:
@@ -515,7 +598,7 @@ class Changes:
     def name(self, block):
         t = self.track
         if self.near and self.leapt:
-            t.names = ["DEPTH_STEP"]
+            t.names, self.named = ["DEPTH_STEP"], 4 if self.leapt[0] > 0 else 5
             return
         at = self.stand(block)
         if self.near is None or at[0] != at[0]:
@@ -544,6 +627,7 @@ class Changes:
             second = beside
         if self.stands[2] >= 50 and not (self.channel == R and stepped) and self.origin[D] == 0:
             best, second = self.weeks(best, second)
+        self.named = best
         names = list(words(best, t.shape))
         if second is not None and second != best:
             names += [w for w in words(second, t.shape) if w not in names]
@@ -590,7 +674,7 @@ class Changes:
             self.shape(block)
         self.name(block)
         t.direction = UP if self.sign > 0 else DOWN
-        if not t.moved or abs(self.last_day(self.channel)) / self.base.scale[self.channel] >= 0.8 * self.largest:
+        if not t.moved or abs(self.last_day(self.channel) - self.origin[self.channel]) / self.base.scale[self.channel] >= 0.8 * self.largest:
             first = self.since_hour(max(3 * (block + 1) - 96, 3 * self.start))
             t.moved = []
             for c in range(4):
@@ -598,8 +682,9 @@ class Changes:
                 if self.base.scale[c] > 0 and len(values) >= 4:
                     t.moved.append((c, math.expm1(np.median(values) - self.base.centre[c]), self.base.scale[c] / FACTOR[c], len(values)))
         self.forecast(block)
+        self.may_be_water |= any(n in ("MORE_WATER", "LESS_WATER") for n in t.names)
         if self.is_water():
-            self.water_until = block
+            self.water_until, self.water = block, t.names[0]
 
     def shape(self, block):
         t = self.track
@@ -610,7 +695,7 @@ class Changes:
         first = kept[0][0]
         x = np.full(block - first + 1, NAN)
         for number, row in kept:
-            x[number - first] = row[self.channel]
+            x[number - first] = row[self.channel] - self.origin[self.channel]
         t.shape, onset, earliest, latest = shape_of(x, (math.ceil(t.found) - 1) // 3 - first)
         t.since, t.earliest, t.latest = 3 * (first + onset), 3 * (first + max(0, earliest - 1)), 3 * (first + latest + 1)
         if t.shape == STEP:

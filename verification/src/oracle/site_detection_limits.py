@@ -85,7 +85,8 @@ def put(c, s):
     c.sums, c.starts, c.weak = np.array(s["sums"]), np.array(s["starts"]), np.array(s["weak"])
     c.last_dry = s["last_dry"]
     if c.is_open():
-        c.start, c.opened, c.largest, c.risen = s["start"], s["opened"], s["largest"], s["risen"]
+        c.start = c.seen = s["start"]
+        c.opened, c.largest, c.risen = s["opened"], s["largest"], s["risen"]
         c.votes, c.stands = list(s["votes"]), np.array(s["stands"])
 
 

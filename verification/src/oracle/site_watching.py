@@ -642,7 +642,7 @@ class Watch:
         units = Units(base, self.book, lambda of_depth, since, end: self.give_away(of_depth, since, end))
         gauge, silence, weather = GaugeClock(base, self.book), GaugeSilence(base, self.book), Weather()
         self.units, self.moon, self.changes, self.faults, self.clock, self.gauge, self.silence, self.weather = units, moon, changes, faults, clock, gauge, silence, weather
-        leap = LevelLeap(self.book) if base.level_usual else None
+        leap = self.leap = LevelLeap(self.book) if base.level_usual else None
         count, left = accepted(record.minutes)
         slow = 0.6 * base.velocity.extremes()[0] if base.velocity else 0.0
         low, high = base.depth.extremes()
@@ -710,7 +710,7 @@ class Watch:
 
     def give_away(self, of_depth, since, end):
         impossible = self.faults.give_away(since) if of_depth else None
-        changed = self.changes.give_away(since)
+        changed = self.changes.give_away(since, end)
         return changed if impossible is None else impossible
 
     def keep(self):

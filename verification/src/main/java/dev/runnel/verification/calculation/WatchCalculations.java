@@ -220,7 +220,7 @@ final class WatchCalculations {
         return names(notice.finding()).equals(in.text("name")) ? hours(notice.time()) : NONE;
     }
 
-    /** A number of the state after the last reading; -1 as place asks for the sum of all that are known, each times its place. */
+    /** A number of the state after the last reading, or a flag as 1 or 0; -1 as place asks for the sum of all that are known, each times its place. */
     private static double kept(String state, Inputs in) {
         StateText text = part(state, "site-watch");
         for (String name : in.text("part").split("/")) {
@@ -228,6 +228,9 @@ final class WatchCalculations {
         }
         String key = in.text("key");
         String value = text.text(key);
+        if (value.equals("true") || value.equals("false")) {
+            return text.flag(key) ? 1 : 0;
+        }
         double[] numbers = value.isEmpty() || value.contains(",") ? text.numbers(key) : new double[] {text.number(key)};
         if (in.integer("which") >= 0) {
             return numbers[in.integer("which")];
