@@ -19,6 +19,9 @@ import org.apiguardian.api.API;
 @API(status = API.Status.EXPERIMENTAL, since = "0.1")
 public record Propagation(
         double value, double standardUncertainty, double effectiveDegreesOfFreedom, List<Contribution> contributions) {
+    /** Sensitivities are good to seven digits: what is that near a whole number of degrees of freedom is that number. */
+    private static final double ROUNDING = 1e-6;
+
     /** Above so many degrees of freedom Student's law is the normal one to 6 digits; chosen here. */
     private static final double NORMAL_ENOUGH = 1e6;
 
@@ -48,7 +51,7 @@ public record Propagation(
                     "probability must be greater than 0 and less than 1, was " + Text.number(probability));
         }
         double level = (1 + probability) / 2;
-        double freedom = Math.max(1, Math.floor(effectiveDegreesOfFreedom));
+        double freedom = Math.max(1, Math.floor(effectiveDegreesOfFreedom * (1 + ROUNDING)));
         return freedom > NORMAL_ENOUGH
                 ? new NormalDistribution(null, 0, 1).inverseCumulativeProbability(level)
                 : new TDistribution(null, freedom).inverseCumulativeProbability(level);

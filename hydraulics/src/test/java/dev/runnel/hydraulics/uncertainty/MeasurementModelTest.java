@@ -50,6 +50,18 @@ class MeasurementModelTest {
         assertThat(result.table()).startsWith("input,estimate,").contains("\nstandard,5.00006e+07,25,1,25,62.3\n");
     }
 
+    /** The differences that give sensitivities have their rounding: 7 degrees of freedom must not count as 6. */
+    @Test
+    void wholeDegreesOfFreedomStayWhole() {
+        Propagation result = MeasurementModel.of(
+                        x -> x[0] + x[1],
+                        UncertainInput.normal("x0", 4, 2).withDegreesOfFreedom(7),
+                        UncertainInput.normal("x1", 5, 0))
+                .propagated();
+        assertThat(result.effectiveDegreesOfFreedom()).isCloseTo(7, within(1e-6));
+        assertThat(result.coverageFactor(0.95)).isCloseTo(2.3646, within(5e-5));
+    }
+
     /** JCGM 100, H.2: voltage, current and phase measured together. */
     @Test
     void resistanceAndReactance() {

@@ -100,7 +100,8 @@ public record RangeCheck(double failBelow, double failAbove, double unusualBelow
 
         @Override
         boolean passes(double value) {
-            return !(value < failBelow || value > failAbove || value < unusualBelow || value > unusualAbove);
+            // The usual range lies within the possible one.
+            return !(value < unusualBelow || value > unusualAbove);
         }
 
         @Override

@@ -45,6 +45,7 @@ public final class Calculations {
         Stream.of(
                         StatisticsCalculations.all(),
                         AlarmCalculations.all(),
+                        AlarmBookCalculations.all(),
                         OverflowCalculations.all(),
                         TrendCalculations.all(),
                         ChangeCalculations.all(),
@@ -81,6 +82,7 @@ public final class Calculations {
                         GaugingSheetCalculations.all(),
                         RatingCalculations.all(),
                         SimulationCalculations.all(),
+                        ModelCalculations.all(),
                         FactorCalculations.all(),
                         GaugeCalculations.all(),
                         EventCalculations.all(),
