@@ -60,6 +60,7 @@ public final class Calculations {
                         SurveyCalculations.all(),
                         SectionCalculations.all(),
                         FlowCalculations.all(),
+                        ArrayCalculations.all(),
                         EnergyCalculations.all(),
                         VariedFlowCalculations.all(),
                         FlowEdgeCalculations.all(),
