@@ -10,7 +10,6 @@ import org.apiguardian.api.API;
  */
 @API(status = API.Status.INTERNAL)
 public final class CellText {
-    private static final Pattern FORMULA = Pattern.compile("'*[=+\\-@\\t].*", Pattern.DOTALL);
     private static final Pattern NUMBER = Pattern.compile("[+-]?(\\d+(\\.\\d*)?|\\.\\d+)([eE][+-]?\\d+)?|-Infinity");
 
     private CellText() {}
@@ -35,7 +34,12 @@ public final class CellText {
         return cell.startsWith("'") && isFormula(cell) ? cell.substring(1) : cell;
     }
 
+    /** Apostrophes, any number of them, and a sign that begins a formula. */
     private static boolean isFormula(String text) {
-        return FORMULA.matcher(text).matches();
+        int at = 0;
+        while (at < text.length() && text.charAt(at) == '\'') {
+            at++;
+        }
+        return at < text.length() && "=+-@\t".indexOf(text.charAt(at)) >= 0;
     }
 }

@@ -75,8 +75,7 @@ public final class Text {
 
     /**
      * Puts the number with a fixed count of decimals into a text, in a tenth of the time, where its digits are beyond doubt:
-     * the product is rounded, so close to the middle between two last digits it does not tell which way the number itself is
-     * to be rounded.
+     * not for numbers of more than twelve digits.
      *
      * @param value any double
      * @param decimals count of digits behind the point, 0 to 9
@@ -94,11 +93,19 @@ public final class Text {
         }
         long whole = (long) scaled;
         double rest = scaled - whole;
+        boolean up = rest > 0.5;
         // The product and the shortest text of the number are each off by half a last place of it at most.
         if (Math.abs(rest - 0.5) <= TWO_LAST_PLACES * scaled) {
-            return -1;
+            // The middle between two last digits, itself a decimal of up to fifteen: the shortest text of the number
+            // lies on the
+            // side of it on which the number does, and is it where they are equal.
+            double middle = 10 * whole + 5;
+            if (decimals + 1 >= TEN_TO.length) {
+                return -1;
+            }
+            up = Math.abs(value) >= middle / TEN_TO[decimals + 1];
         }
-        long digits = rest > 0.5 ? whole + 1 : whole;
+        long digits = up ? whole + 1 : whole;
         int count = decimals + 1;
         while (count < POWERS.length && digits >= POWERS[count]) {
             count++;

@@ -81,4 +81,22 @@ class TextTest {
             assertThat(Text.fixed(value, decimals)).isEqualTo(String.format(Locale.ROOT, "%." + decimals + "f", value));
         }
     }
+
+    /** In the middle between two last digits and up to three doubles off it, of all sizes that are written the quick way. */
+    @Test
+    void aMiddleIsRoundedAsTheFormatterDoes() {
+        var random = new SplittableRandom(5);
+        for (int i = 0; i < 100_000; i++) {
+            int decimals = random.nextInt(10);
+            double whole = Math.floor(Math.pow(10, 12 * random.nextDouble()));
+            double value = (10 * whole + 5) / Math.pow(10, decimals + 1);
+            int off = random.nextInt(7) - 3;
+            for (int k = 0; k < Math.abs(off); k++) {
+                value = off > 0 ? Math.nextUp(value) : Math.nextDown(value);
+            }
+            double signed = random.nextBoolean() ? value : -value;
+            assertThat(Text.fixed(signed, decimals))
+                    .isEqualTo(String.format(Locale.ROOT, "%." + decimals + "f", signed));
+        }
+    }
 }

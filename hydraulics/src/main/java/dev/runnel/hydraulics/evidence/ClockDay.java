@@ -42,6 +42,9 @@ final class ClockDay {
     private final boolean waterIsFree;
     private final ClockUsual usual;
 
+    /** By kind of day, those of the last hours: most days have the same. Never changed once made, so that any thread may look. */
+    private final Courses[] lastCourses = new Courses[2];
+
     /**
      * Returns the days of one quantity.
      *
@@ -67,10 +70,11 @@ final class ClockDay {
     Phase phase(double[] hours, double[] values, int count, boolean rest) {
         double[] squares = new double[2 * MOST_SHIFT + 1];
         double[] left = new double[count];
-        Straightened day = new Straightened(hours, values, count);
+        Courses courses = courses(hours, count, rest);
+        double[] day = courses.straightened(values);
         int best = 0;
         for (int i = 0; i < squares.length; i++) {
-            squares[i] = squares(day, rest, i - MOST_SHIFT, left);
+            squares[i] = courses.moved[i].squares(day, left);
             best = squares[i] < squares[best] ? i : best;
         }
         if (best == 0 || best == squares.length - 1) {
@@ -79,9 +83,9 @@ final class ClockDay {
         double bend = squares[best - 1] - 2 * squares[best] + squares[best + 1];
         double at = best - MOST_SHIFT + (bend > 0 ? (squares[best - 1] - squares[best + 1]) / (2 * bend) : 0);
         int usualSteps = Math.min(MOST_SHIFT, Math.max(-MOST_SHIFT, steps(usual.centre(rest))));
-        squares(day, rest, usualSteps, left);
+        courses.moved[MOST_SHIFT + usualSteps].squares(day, left);
         double evening = eveningOf(hours, left, count);
-        squares(day, rest, best - MOST_SHIFT, left);
+        courses.moved[best].squares(day, left);
         return new Phase(
                 at / STEPS_PER_HOUR,
                 squares[MOST_SHIFT + usualSteps],
@@ -91,7 +95,9 @@ final class ClockDay {
 
     /** Squares that the usual day of a kind leaves, not moved. */
     double unmoved(double[] hours, double[] values, int count, boolean rest) {
-        return squares(new Straightened(hours, values, count), rest, steps(usual.centre(rest)), new double[count]);
+        StraightLine line = new StraightLine(count);
+        return new Course(hours, line, rest, steps(usual.centre(rest)))
+                .squares(line.straightened(values), new double[count]);
     }
 
     private static int steps(double shift) {
@@ -106,64 +112,110 @@ final class ClockDay {
         return sum;
     }
 
-    /** A day without its level and a straight line, which are the same for every shift. */
-    private static final class Straightened {
+    private Courses courses(double[] hours, int count, boolean rest) {
+        int kind = rest ? 1 : 0;
+        Courses last = lastCourses[kind];
+        if (last == null || !Arrays.equals(last.hours, 0, last.hours.length, hours, 0, count)) {
+            last = new Courses(Arrays.copyOf(hours, count), rest);
+            lastCourses[kind] = last;
+        }
+        return last;
+    }
+
+    /** What a day of some hours is held against, at each shift: nothing of it depends on what was read. */
+    private final class Courses {
         private final double[] hours;
+        private final StraightLine line;
+        private final Course[] moved = new Course[2 * MOST_SHIFT + 1];
+
+        Courses(double[] hours, boolean rest) {
+            this.hours = hours;
+            line = new StraightLine(hours.length);
+            for (int i = 0; i < moved.length; i++) {
+                moved[i] = new Course(hours, line, rest, i - MOST_SHIFT);
+            }
+        }
+
+        double[] straightened(double[] values) {
+            return line.straightened(values);
+        }
+    }
+
+    /** Level and a straight line, which are free, so that the end of a wet spell does not pass for another hour. */
+    private static final class StraightLine {
         private final int count;
         private final double[] time;
         private final double squaresOfTime;
-        private final double[] left;
 
-        Straightened(double[] hours, double[] values, int count) {
-            this.hours = hours;
+        StraightLine(int count) {
             this.count = count;
             time = new double[count];
             for (int i = 0; i < count; i++) {
                 time[i] = i;
             }
-            left = Arrays.copyOf(values, count);
             centre(time, count);
-            centre(left, count);
             squaresOfTime = product(time, time, count);
-            straighten(left);
         }
 
-        void straighten(double[] column) {
+        /** Values without them. */
+        double[] straightened(double[] values) {
+            double[] column = Arrays.copyOf(values, count);
+            centre(column, count);
             takeOut(time, squaresOfTime, column, count);
+            return column;
         }
     }
 
-    /** Least squares of the day against the curve that comes k quarters of an hour late, and what each hour leaves. */
-    private double squares(Straightened day, boolean rest, int k, double[] left) {
-        int kind = rest ? 1 : 0;
-        int count = day.count;
-        double[] course = new double[count];
-        double[] more = new double[count];
-        for (int i = 0; i < count; i++) {
-            double position = day.hours[i] * STEPS_PER_HOUR - k;
-            int below = (int) Math.floor(position);
-            double share = position - below;
-            course[i] = between(curve[kind], below, share);
-            more[i] = waterIsFree ? between(water[kind], below, share) : 0;
+    /** The usual course that comes k quarters of an hour late, and the free water, in the hours of a day. */
+    private final class Course {
+        private final int count;
+        private final double[] usualCourse;
+        private final double squaresOfCourse;
+        private final double[] more;
+        private final double squaresOfMore;
+
+        Course(double[] hours, StraightLine line, boolean rest, int k) {
+            int kind = rest ? 1 : 0;
+            count = line.count;
+            double[] course = new double[count];
+            double[] water = new double[waterIsFree ? count : 0];
+            for (int i = 0; i < count; i++) {
+                double position = hours[i] * STEPS_PER_HOUR - k;
+                int below = (int) Math.floor(position);
+                double share = position - below;
+                course[i] = between(curve[kind], below, share);
+                if (waterIsFree) {
+                    water[i] = between(ClockDay.this.water[kind], below, share);
+                }
+            }
+            usualCourse = line.straightened(course);
+            if (waterIsFree) {
+                more = line.straightened(water);
+                squaresOfMore = product(more, more, count);
+                takeOut(more, squaresOfMore, usualCourse, count);
+            } else {
+                more = water;
+                squaresOfMore = 0;
+            }
+            squaresOfCourse = product(usualCourse, usualCourse, count);
         }
-        System.arraycopy(day.left, 0, left, 0, count);
-        // Level and a straight line are free, so that the end of a wet spell does not pass for another hour.
-        centre(course, count);
-        day.straighten(course);
-        if (waterIsFree) {
-            centre(more, count);
-            day.straighten(more);
-            double squaresOfMore = product(more, more, count);
-            takeOut(more, squaresOfMore, course, count);
-            takeOut(more, squaresOfMore, left, count);
+
+        /** Least squares of a straightened day against it, and what each hour leaves. */
+        double squares(double[] day, double[] left) {
+            System.arraycopy(day, 0, left, 0, count);
+            if (waterIsFree) {
+                takeOut(more, squaresOfMore, left, count);
+            }
+            double amplitude = squaresOfCourse > 0
+                    ? Math.min(
+                            LARGEST_AMPLITUDE,
+                            Math.max(LEAST_AMPLITUDE, product(usualCourse, left, count) / squaresOfCourse))
+                    : 1;
+            for (int i = 0; i < count; i++) {
+                left[i] -= amplitude * usualCourse[i];
+            }
+            return product(left, left, count);
         }
-        double xx = product(course, course, count);
-        double amplitude =
-                xx > 0 ? Math.min(LARGEST_AMPLITUDE, Math.max(LEAST_AMPLITUDE, product(course, left, count) / xx)) : 1;
-        for (int i = 0; i < count; i++) {
-            left[i] -= amplitude * course[i];
-        }
-        return product(left, left, count);
     }
 
     private static double between(double[] table, int below, double share) {

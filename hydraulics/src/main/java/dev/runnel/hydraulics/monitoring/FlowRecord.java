@@ -377,9 +377,14 @@ public final class FlowRecord {
      */
     public Series uncertainty(SensorUncertainty inputs) {
         Objects.requireNonNull(inputs, "inputs");
+        boolean[] flowing = flowing();
+        return whereFlowing(standardUncertainty(inputs, flowing), flowing);
+    }
+
+    /** Not a number where nothing flows. */
+    private double[] standardUncertainty(SensorUncertainty inputs, boolean[] flowing) {
         double[] levels = level.toValues();
         double[] velocities = SeriesArrays.keeper().values(velocity);
-        boolean[] flowing = flowing();
         for (int i = 0; i < levels.length; i++) {
             levels[i] = flowing[i] ? levels[i] : Double.NaN;
         }
@@ -389,7 +394,7 @@ public final class FlowRecord {
             FlowUncertainty.standard(monitor(from), inputs, levels, velocities, from, to, standard);
             from = to;
         }
-        return whereFlowing(standard, flowing);
+        return standard;
     }
 
     /**
@@ -401,10 +406,10 @@ public final class FlowRecord {
      * @see #uncertainty
      */
     public Series relativeUncertainty(SensorUncertainty inputs) {
-        Series standard = uncertainty(inputs);
-        double[] shares = standard.toValues();
+        Objects.requireNonNull(inputs, "inputs");
+        double[] shares = standardUncertainty(inputs, flowing());
         double[] flows = SeriesArrays.keeper().values(flow);
-        byte[] qualities = standard.toQualityCodes();
+        byte[] qualities = flow.toQualityCodes();
         byte missing = Quality.MISSING.toCode();
         for (int i = 0; i < shares.length; i++) {
             double share = shares[i] / Math.abs(flows[i]);

@@ -89,21 +89,27 @@ public record FlowUncertainty(double discharge, double depth, double velocity, d
         double factor = monitor.velocityFactor();
         double height = clean.height();
         double ofBed = growthWithHeight(clean, monitor.bedAboveInvert());
+        double[] depth = new double[0];
+        double[] whole = depth;
+        double[] area = depth;
+        double[] width = depth;
+        double[] aboveBed = depth;
         for (int from = first; from < end; from += BLOCK) {
             int count = Math.min(BLOCK, end - from);
-            double[] depth = new double[count];
-            double[] whole = new double[count];
-            double[] area = new double[count];
-            double[] width = new double[count];
+            if (depth.length != count) {
+                // At the beginning, and for what is left at the end.
+                depth = new double[count];
+                whole = new double[count];
+                area = section == clean ? whole : new double[count];
+                width = new double[count];
+                aboveBed = section == clean ? whole : new double[count];
+            }
             for (int i = 0; i < count; i++) {
                 depth[i] = Math.min(levels[from + i], height);
             }
             clean.area(depth, whole);
             clean.topWidth(depth, width);
-            if (section == clean) {
-                area = whole;
-            } else {
-                double[] aboveBed = new double[count];
+            if (section != clean) {
                 for (int i = 0; i < count; i++) {
                     aboveBed[i] = Math.min(section.depthAboveBed(levels[from + i]), section.height());
                 }

@@ -22,6 +22,8 @@ public final class TimeIntegral {
     private final double[] integral;
     private final long[] covered;
     private int step;
+    private long lastLength;
+    private double lastSeconds;
 
     private TimeIntegral(long[] edges) {
         this.edges = edges;
@@ -103,10 +105,15 @@ public final class TimeIntegral {
     }
 
     private void piece(int index, long from, long start, long end, double value, double slope) {
-        double length = end - start;
+        long length = end - start;
+        if (length != lastLength) {
+            // Nearly all pieces are as long as the one before, and a division is slow.
+            lastLength = length;
+            lastSeconds = (double) length / NANOS;
+        }
         double middle = slope == 0 ? value : value + slope * ((start - from) + 0.5 * length);
-        integral[index] += middle * (length / NANOS);
-        covered[index] += end - start;
+        integral[index] += middle * lastSeconds;
+        covered[index] += length;
     }
 
     /**

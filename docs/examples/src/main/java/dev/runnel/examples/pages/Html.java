@@ -4,9 +4,15 @@ import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
+import java.util.HexFormat;
+import java.util.Map;
+import java.util.concurrent.ConcurrentHashMap;
 
 /** Small pieces of a page. */
 final class Html {
+    /** Files of the class path, which every page of a survey needs again. */
+    private static final Map<String, String> PARTS = new ConcurrentHashMap<>();
+
     private Html() {}
 
     static String escaped(String text) {
@@ -24,7 +30,7 @@ final class Html {
         for (int i = 0; i < text.length(); i++) {
             char c = text.charAt(i);
             if (c < ' ' || c == '"' || c == '\\' || c == '<' || c == '>' || c == '&' || c > '~') {
-                out.append("\\u").append(String.format("%04x", (int) c));
+                out.append("\\u").append(HexFormat.of().toHexDigits(c));
             } else {
                 out.append(c);
             }
@@ -34,6 +40,10 @@ final class Html {
 
     /** A file from the class path. */
     static String part(String path) {
+        return PARTS.computeIfAbsent(path, Html::read);
+    }
+
+    private static String read(String path) {
         try (InputStream in = Html.class.getResourceAsStream(path)) {
             if (in == null) {
                 throw new IllegalStateException(path + " is missing from the program");

@@ -1,7 +1,7 @@
 package dev.runnel.examples.pages;
 
 import java.io.IOException;
-import java.io.InputStream;
+import java.io.StringReader;
 import java.io.UncheckedIOException;
 import java.util.EnumSet;
 import java.util.List;
@@ -211,12 +211,9 @@ final class PageWriter {
     }
 
     private static String version() {
-        try (InputStream in = PageWriter.class.getResourceAsStream(VERSION)) {
-            if (in == null) {
-                throw new IllegalStateException("the drawing library is missing from the program");
-            }
-            Properties properties = new Properties();
-            properties.load(in);
+        Properties properties = new Properties();
+        try {
+            properties.load(new StringReader(Html.part(VERSION)));
             return properties.getProperty("version", "");
         } catch (IOException e) {
             throw new UncheckedIOException(e);

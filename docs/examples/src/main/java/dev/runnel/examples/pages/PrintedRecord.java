@@ -85,9 +85,10 @@ final class PrintedRecord {
     private static double columns(Scale x, RecordRows.Row row, double[] lowest, double[] highest) {
         double most = 0;
         int size = row.times().length;
+        int stride = 1;
         for (int from = 0; from < size; ) {
             int column = column(x, row.times()[from]);
-            int to = endOf(column, x, row.times(), from);
+            int to = endOf(column, x, row.times(), from, stride);
             if (column >= 0 && column <= COLUMNS) {
                 if (row.bars()) {
                     most = Math.max(most, sum(row, from, to, highest, column));
@@ -95,6 +96,7 @@ final class PrintedRecord {
                     most = Math.max(most, span(row, from, to, lowest, highest, column));
                 }
             }
+            stride = to - from;
             from = to;
         }
         return most;
@@ -116,16 +118,23 @@ final class PrintedRecord {
         return (int) (x.at(time / 1e9) - LEFT);
     }
 
-    /** The first place whose instant is drawn in a later column: instants rise, and columns with them. */
-    private static int endOf(int column, Scale x, long[] times, int from) {
+    /**
+     * The first place whose instant is drawn in a later column: instants rise, and columns with them.
+     *
+     * @param stride readings of the column before; steps are mostly equal, so that the end is there or one reading off
+     */
+    private static int endOf(int column, Scale x, long[] times, int from, int stride) {
         int inside = from;
         int beyond = times.length;
-        // Doubled strides first: the end is near, and a search over the whole year would look far away.
-        for (int stride = 1; inside + stride < beyond; stride *= 2) {
-            if (column(x, times[inside + stride]) == column) {
-                inside += stride;
+        // Around the guess, each time twice as far: a search over the whole year would look far away.
+        int guess = from + stride;
+        for (int wider = 1; guess > inside && guess < beyond; wider *= 2) {
+            if (column(x, times[guess]) == column) {
+                inside = guess;
+                guess += wider;
             } else {
-                beyond = inside + stride;
+                beyond = guess;
+                guess -= wider;
             }
         }
         while (beyond - inside > 1) {
@@ -141,16 +150,24 @@ final class PrintedRecord {
 
     /** Adds the amounts of a column up, and returns the largest sum on the way. */
     private static double sum(RecordRows.Row row, int from, int to, double[] highest, int column) {
-        double sum = Double.NaN;
+        double[] values = row.values();
+        double factor = row.factor();
+        double sum = 0;
         double most = 0;
+        int missing = 0;
         for (int i = from; i < to; i++) {
-            double value = row.values()[i] * row.factor();
-            if (!Double.isNaN(value)) {
-                sum = (Double.isNaN(sum) ? 0 : sum) + value;
-                most = Math.max(most, sum);
+            double value = values[i] * factor;
+            // It hardly ever rains.
+            if (value != 0) {
+                if (Double.isNaN(value)) {
+                    missing++;
+                } else {
+                    sum += value;
+                    most = Math.max(most, sum);
+                }
             }
         }
-        highest[column] = sum;
+        highest[column] = missing < to - from ? sum : Double.NaN;
         return most;
     }
 

@@ -1,5 +1,6 @@
 package dev.runnel.examples.pages;
 
+import dev.runnel.internal.SeriesArrays;
 import dev.runnel.timeseries.Interval;
 import dev.runnel.timeseries.RegularSeries;
 import dev.runnel.timeseries.Series;
@@ -101,7 +102,8 @@ public final class RecordRows {
      * @return a copy with it
      */
     public RecordRows withReadings(String name, Series series, double factor, double step) {
-        return with(new Row(name, step, factor, false, series.toEpochNanos(), series.toUsableValues()));
+        SeriesArrays.Keeper keeper = SeriesArrays.keeper();
+        return with(new Row(name, step, factor, false, keeper.times(series), keeper.usableValues(series)));
     }
 
     /**

@@ -5,6 +5,7 @@ import dev.runnel.hydraulics.monitoring.FullnessTime;
 import dev.runnel.hydraulics.monitoring.MonitorHistory;
 import dev.runnel.hydraulics.monitoring.SurchargePeriod;
 import dev.runnel.hydraulics.monitoring.SurchargeRule;
+import dev.runnel.internal.SeriesArrays;
 import dev.runnel.timeseries.Alignment;
 import dev.runnel.timeseries.Interval;
 import dev.runnel.timeseries.Series;
@@ -70,7 +71,7 @@ record FlowFindings(
         Optional<Statistics> uncertainty = data.site()
                 .checks()
                 .uncertainty()
-                .map(inputs -> Statistics.of(record.relativeUncertainty(inputs).toUsableValues()));
+                .map(inputs -> Statistics.of(SeriesArrays.keeper().usableValues(record.relativeUncertainty(inputs))));
         return new FlowFindings(
                 record,
                 record.level().statistics(),

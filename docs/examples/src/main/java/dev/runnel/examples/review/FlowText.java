@@ -3,6 +3,7 @@ package dev.runnel.examples.review;
 import dev.runnel.hydraulics.evidence.Finding;
 import dev.runnel.hydraulics.monitoring.FullnessTime;
 import dev.runnel.hydraulics.monitoring.SurchargePeriod;
+import dev.runnel.internal.SeriesArrays;
 import dev.runnel.internal.Text;
 import dev.runnel.rainfall.event.DryDays;
 import dev.runnel.rainfall.response.ResponseDoubt;
@@ -164,7 +165,7 @@ final class FlowText {
 
     private static void largestFlow(Page page, SiteReview review, Dates dates) {
         Series flow = review.flow().record().flow();
-        int largest = largest(flow.toUsableValues());
+        int largest = largest(SeriesArrays.keeper().usableValues(flow));
         if (largest >= 0) {
             double fullBore = review.flow()
                     .record()

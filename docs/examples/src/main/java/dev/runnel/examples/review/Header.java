@@ -1,10 +1,16 @@
 package dev.runnel.examples.review;
 
 import dev.runnel.timeseries.csv.CsvUnit;
+import java.io.BufferedReader;
+import java.io.ByteArrayInputStream;
 import java.io.IOException;
 import java.io.InputStream;
+import java.io.InputStreamReader;
 import java.io.UncheckedIOException;
+import java.lang.invoke.MethodHandles;
+import java.lang.invoke.VarHandle;
 import java.nio.ByteBuffer;
+import java.nio.ByteOrder;
 import java.nio.CharBuffer;
 import java.nio.charset.Charset;
 import java.nio.charset.CoderResult;
@@ -26,8 +32,15 @@ import java.util.stream.IntStream;
 public final class Header {
     private static final Pattern BRACKET = Pattern.compile("[\\[(]\\s*([^\\])]+?)\\s*[\\])]\\s*$");
 
+    private static final VarHandle EIGHT = MethodHandles.byteArrayViewVarHandle(long[].class, ByteOrder.LITTLE_ENDIAN);
+
+    private static final long HIGHEST_BITS = 0x80808080_80808080L;
+
     /** The header must stand within that. */
     private static final int HEAD = 1 << 20;
+
+    /** Nearly all first lines are shorter. */
+    private static final int BEGINNING = 1 << 10;
 
     private final Path file;
     private final Charset charset;
@@ -97,7 +110,9 @@ public final class Header {
     /** The beginning of a file. */
     private static byte[] head(Path file) {
         try (InputStream in = Files.newInputStream(file)) {
-            return in.readNBytes(HEAD);
+            byte[] head = new byte[(int) Math.min(HEAD, Files.size(file))];
+            int size = in.readNBytes(head, 0, head.length);
+            return size == head.length ? head : Arrays.copyOf(head, size);
         } catch (IOException e) {
             throw new UncheckedIOException("cannot read " + file, e);
         }
@@ -105,8 +120,9 @@ public final class Header {
 
     /** The first two lines that are no comments, as far as there are; a file of another kind may hold no line at all. */
     private static List<String> firstLines(Path file, byte[] head, Charset charset, int preamble) {
-        String text = new String(head, charset);
-        if (head.length == HEAD && text.indexOf('\n') < 0 && text.indexOf('\r') < 0) {
+        // Only as much is decoded as is looked at: a line or two.
+        var text = new BufferedReader(new InputStreamReader(new ByteArrayInputStream(head), charset));
+        if (head.length == HEAD && isOneLine(head, charset)) {
             throw new IllegalArgumentException(
                     file + ": file must be text, its first line is longer than " + HEAD + " bytes");
         }
@@ -116,6 +132,14 @@ public final class Header {
                 .filter(line -> !line.isBlank() && !line.startsWith("#"))
                 .limit(2)
                 .toList();
+    }
+
+    private static boolean isOneLine(byte[] head, Charset charset) {
+        String text = new String(head, 0, BEGINNING, charset);
+        if (text.indexOf('\n') < 0 && text.indexOf('\r') < 0) {
+            text = new String(head, charset);
+        }
+        return text.indexOf('\n') < 0 && text.indexOf('\r') < 0;
     }
 
     /** UTF-16 says so by its mark; else UTF-8 if the beginning of the file is that, as old loggers do not write it. */
@@ -135,13 +159,17 @@ public final class Header {
         return result.isError() ? StandardCharsets.ISO_8859_1 : StandardCharsets.UTF_8;
     }
 
-    /** As nearly every file is; this is known without a letter of it decoded. */
+    /** As nearly every file is; this is known without a letter of it decoded, eight at a time. */
     private static boolean isAscii(byte[] head) {
-        byte all = 0;
-        for (byte each : head) {
-            all |= each;
+        long all = 0;
+        int i = 0;
+        for (; i <= head.length - Long.BYTES; i += Long.BYTES) {
+            all |= (long) EIGHT.get(head, i);
         }
-        return all >= 0;
+        for (; i < head.length; i++) {
+            all |= head[i];
+        }
+        return (all & HIGHEST_BITS) == 0;
     }
 
     private static char separatorIn(String line, boolean isDecimalComma) {

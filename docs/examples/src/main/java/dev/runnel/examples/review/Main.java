@@ -9,9 +9,7 @@ import java.util.Collections;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
-import java.util.concurrent.atomic.AtomicInteger;
-import java.util.function.Function;
-import java.util.stream.IntStream;
+import java.util.concurrent.atomic.AtomicReference;
 
 /** The command: reviews every site of a folder, prints the review and writes it with its results. */
 public final class Main {
@@ -57,40 +55,36 @@ public final class Main {
         Path made = files.begin();
         try {
             Progress progress = Progress.of(sites.size(), err);
-            List<SiteResult> results = inTurn(sites, site -> review(site, period, made, complaints, progress)).stream()
-                    .sorted(Comparator.comparing(SiteResult::isDownstream).thenComparing(SiteResult::id))
-                    .toList();
+            List<SiteResult> reviewed = Collections.synchronizedList(new ArrayList<>());
+            Turns.each(
+                    sites,
+                    site -> review(site, period, made, complaints, progress).ifPresent(reviewed::add));
             progress.end();
-            if (results.isEmpty()) {
+            if (reviewed.isEmpty()) {
                 return "";
             }
-            BetweenSitesText.Between between = BetweenSitesText.of(results);
+            List<SiteResult> results = reviewed.stream()
+                    .sorted(Comparator.comparing(SiteResult::isDownstream).thenComparing(SiteResult::id))
+                    .toList();
+            FileSums sums = new FileSums();
+            BetweenSitesText.Between between = between(results, Manifest.soFar(made, results), sums);
             String text = ReviewText.of(folder, results, between);
             Collections.sort(complaints);
-            files.end(made, folder, period, text, results, between, complaints);
+            files.end(made, folder, period, text, results, between, complaints, sums);
             return text;
         } finally {
             ReviewFiles.discard(made);
         }
     }
 
-    /**
-     * Lets each processor take the next site as soon as it is free; results come in any order. A parallel stream over the sites
-     * would deal them out in a few lots beforehand, and a processor with the quicker lot would wait.
-     */
-    private static List<SiteResult> inTurn(List<Path> sites, Function<Path, Optional<SiteResult>> review) {
-        AtomicInteger next = new AtomicInteger();
-        return IntStream.range(0, Math.min(sites.size(), Runtime.getRuntime().availableProcessors()))
-                .parallel()
-                .mapToObj(processor -> {
-                    List<SiteResult> results = new ArrayList<>();
-                    for (int i = next.getAndIncrement(); i < sites.size(); i = next.getAndIncrement()) {
-                        review.apply(sites.get(i)).ifPresent(results::add);
-                    }
-                    return results;
-                })
-                .flatMap(List::stream)
-                .toList();
+    /** Compares the sites, which is work for one, while the others sum up files. */
+    private static BetweenSitesText.Between between(List<SiteResult> results, List<Path> files, FileSums sums) {
+        AtomicReference<BetweenSitesText.Between> between = new AtomicReference<>();
+        List<Runnable> pieces = new ArrayList<>();
+        pieces.add(() -> between.set(BetweenSitesText.of(results)));
+        files.forEach(file -> pieces.add(() -> sums.of(file)));
+        Turns.each(pieces, Runnable::run);
+        return between.get();
     }
 
     /** Reviews one site and writes what was found; whatever goes wrong there stops no other site. */

@@ -1,17 +1,12 @@
 package dev.runnel.examples.review;
 
 import java.io.IOException;
-import java.io.InputStream;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.security.MessageDigest;
-import java.security.NoSuchAlgorithmException;
 import java.util.ArrayList;
-import java.util.HexFormat;
 import java.util.List;
-import java.util.TreeSet;
 import java.util.stream.Stream;
 
 /**
@@ -25,26 +20,42 @@ final class Manifest {
     private static final String READ = "read ";
     private static final String WRITTEN = "written ";
 
-    /** Bytes that are read at once: with few of them the sum takes half as long again. */
-    private static final int PIECE = 1 << 16;
-
     private Manifest() {}
 
-    static void write(Path made, Path sites, Period period, List<SiteResult> results) throws IOException {
+    static void write(Path made, Path sites, Period period, List<SiteResult> results, FileSums sums)
+            throws IOException {
         List<String> lines = new ArrayList<>();
         lines.add("runnel " + version());
         period.from().ifPresent(day -> lines.add(FROM + day));
         period.to().ifPresent(day -> lines.add(TO + day));
-        TreeSet<Path> read = new TreeSet<>();
-        results.forEach(site -> read.addAll(site.files()));
-        lines.addAll(sums(READ, sites, List.copyOf(read)));
-        lines.addAll(sums(WRITTEN, made, files(made)));
+        lines.addAll(lines(READ, sites, read(results), sums));
+        lines.addAll(lines(WRITTEN, made, files(made), sums));
         Files.write(made.resolve(NAME), lines, StandardCharsets.UTF_8);
+    }
+
+    /** The files that were read, and those that were written so far. */
+    static List<Path> soFar(Path made, List<SiteResult> results) {
+        try {
+            List<Path> all = new ArrayList<>(read(results));
+            all.addAll(files(made));
+            return all;
+        } catch (IOException e) {
+            throw new UncheckedIOException("cannot look into " + made, e);
+        }
+    }
+
+    private static List<Path> read(List<SiteResult> results) {
+        return results.stream()
+                .flatMap(site -> site.files().stream())
+                .sorted()
+                .distinct()
+                .toList();
     }
 
     /** Says what differs between a manifest and the files as they are; empty if nothing does. */
     static List<String> differences(Path manifest, Path sites, Path made) throws IOException {
         List<String> different = new ArrayList<>();
+        FileSums sums = new FileSums();
         for (String line : Files.readAllLines(manifest)) {
             boolean isRead = line.startsWith(READ);
             if (line.startsWith(FROM) || line.startsWith(TO)) {
@@ -61,7 +72,7 @@ final class Manifest {
             Path file = (isRead ? sites : made).resolve(parts[1]);
             if (!Files.exists(file)) {
                 different.add((isRead ? "read" : "written") + " then and missing now: " + parts[1]);
-            } else if (!sum(file).equals(parts[0])) {
+            } else if (!sums.of(file).equals(parts[0])) {
                 different.add((isRead ? "read" : "written") + " then with other bytes: " + parts[1]);
             }
         }
@@ -106,31 +117,9 @@ final class Manifest {
         return (full.startsWith(base) ? base.relativize(full) : full).toString().replace('\\', '/');
     }
 
-    /** Side by side, since of many sites these are gigabytes. */
-    private static List<String> sums(String what, Path folder, List<Path> files) {
-        return files.parallelStream()
-                .map(file -> {
-                    try {
-                        return what + sum(file) + " " + name(folder, file);
-                    } catch (IOException e) {
-                        throw new UncheckedIOException("cannot read " + file, e);
-                    }
-                })
+    private static List<String> lines(String what, Path folder, List<Path> files, FileSums sums) {
+        return files.stream()
+                .map(file -> what + sums.of(file) + " " + name(folder, file))
                 .toList();
-    }
-
-    private static String sum(Path file) throws IOException {
-        try {
-            MessageDigest digest = MessageDigest.getInstance("SHA-256");
-            byte[] piece = new byte[PIECE];
-            try (InputStream in = Files.newInputStream(file)) {
-                for (int read = in.read(piece); read >= 0; read = in.read(piece)) {
-                    digest.update(piece, 0, read);
-                }
-            }
-            return HexFormat.of().formatHex(digest.digest());
-        } catch (NoSuchAlgorithmException e) {
-            throw new IllegalStateException("every Java has SHA-256", e);
-        }
     }
 }

@@ -68,7 +68,8 @@ final class ReviewFiles {
             String text,
             List<SiteResult> results,
             BetweenSitesText.Between between,
-            List<String> complaints) {
+            List<String> complaints,
+            FileSums sums) {
         try {
             Files.writeString(made.resolve(TEXT), text, StandardCharsets.UTF_8);
             Files.writeString(
@@ -81,7 +82,7 @@ final class ReviewFiles {
                     made.resolve("findings.json"),
                     results.stream().map(SiteResult::json).collect(Collectors.joining(",\n", "[\n", "\n]\n")),
                     StandardCharsets.UTF_8);
-            Manifest.write(made, sites, period, results);
+            Manifest.write(made, sites, period, results, sums);
             // The old review goes only when the new one stands in its place.
             Path old = made.resolveSibling(folder.getFileName() + "-old");
             deleteAll(old);

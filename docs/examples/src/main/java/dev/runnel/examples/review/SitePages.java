@@ -14,6 +14,7 @@ import dev.runnel.hydraulics.evidence.UsualVelocity;
 import dev.runnel.hydraulics.monitoring.FlowRecord;
 import dev.runnel.hydraulics.monitoring.PipeMonitor;
 import dev.runnel.hydraulics.monitoring.SurchargePeriod;
+import dev.runnel.internal.SeriesArrays;
 import dev.runnel.rainfall.ddf.EventRarity;
 import dev.runnel.rainfall.event.RainfallEvent;
 import dev.runnel.timeseries.Interval;
@@ -231,12 +232,12 @@ final class SitePages {
 
     private SitePage.Panel levelAndVelocity() {
         FlowRecord flow = review.flow().record();
-        Series level = flow.level();
+        SeriesArrays.Keeper keeper = SeriesArrays.keeper();
         LevelVelocityFigure figure = LevelVelocityFigure.of(
                         review.site().monitor().withoutSediment().conduit(),
-                        level.toEpochNanos(),
-                        level.toUsableValues(),
-                        flow.velocity().toUsableValues())
+                        keeper.times(flow.level()),
+                        keeper.usableValues(flow.level()),
+                        keeper.usableValues(flow.velocity()))
                 .withFindings(review.watched().findings().stream()
                         .map(finding -> finding.interval(review.data().record().end()))
                         .toList());
