@@ -182,6 +182,15 @@ final class StructureCalculations {
                                 .blinding(in.number("loss"), in.number("velocity"))
                                 .fraction()),
                 of(
+                        "screen.is-below-clean",
+                        "1 or 0",
+                        SCREEN + " loss",
+                        in -> screen(in)
+                                        .blinding(in.number("loss"), in.number("velocity"))
+                                        .isBelowClean()
+                                ? 1
+                                : 0),
+                of(
                         "screen.head-loss",
                         "m",
                         SCREEN + " blinded?",

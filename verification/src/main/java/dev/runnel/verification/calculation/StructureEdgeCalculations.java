@@ -94,6 +94,23 @@ final class StructureEdgeCalculations {
                         "1",
                         STRUCTURE + " head",
                         in -> structure(in).coefficientUncertainty(head(in)).orElseThrow()),
+                of(
+                        "structure.at-gravity.discharge",
+                        "m3/s",
+                        STRUCTURE + " head tailwater gravity",
+                        in -> elsewhere(in).evaluate(head(in)).discharge()),
+                of(
+                        "structure.at-gravity.head",
+                        "m",
+                        STRUCTURE + " tailwater gravity discharge",
+                        in -> elsewhere(in)
+                                .evaluateDischarge(in.number("discharge"))
+                                .head()),
+                of(
+                        "structure.modular-share",
+                        "1",
+                        STRUCTURE + " head",
+                        in -> structure(in).modularLimit(head(in)).orElseThrow()),
                 of("structure.many.discharge", "m3/s", STRUCTURE + " heads tailwaters place", in -> many(in)[0]),
                 of("structure.many.flagged", "1", STRUCTURE + " heads tailwaters place", in -> many(in)[1]),
                 of("structure.many.drowned", "1", STRUCTURE + " heads tailwaters place", in -> many(in)[2]));
@@ -116,6 +133,14 @@ final class StructureEdgeCalculations {
     private static HeadDischarge under(Inputs in) {
         HeadDischarge structure = structure(in);
         return structure instanceof TailwaterDischarge drownable ? drownable.under(in.number("tailwater")) : structure;
+    }
+
+    /** The same structure where gravity is another. */
+    private static HeadDischarge elsewhere(Inputs in) {
+        double gravity = in.number("gravity");
+        return in.number("tailwater") > 0
+                ? ((TailwaterDischarge) structure(in)).atGravity(gravity).under(in.number("tailwater"))
+                : structure(in).atGravity(gravity);
     }
 
     private static RatedDischarge rated(Inputs in) {
@@ -177,6 +202,8 @@ final class StructureEdgeCalculations {
             case "opening" -> LargeOrifice.ofWidthAndOpening(in.number("width"), size);
             case "round-opening" ->
                 length > 0 ? LargeOrifice.circular(size).closedTo(length) : LargeOrifice.circular(size);
+            case "brink-rectangular" -> FreeOutfall.rectangular(size);
+            case "broad-known" -> BroadCrestedWeir.ofCoefficient(size, channel(in));
             case "brink-round" -> FreeOutfall.circular(size);
             case "brink-critical" -> FreeOutfall.of(CircularSection.ofDiameter(size), 0.75);
             default -> throw new IllegalArgumentException("kind must be a known structure, was " + in.text("kind"));

@@ -101,6 +101,9 @@ public final class Bite {
         if (tables.isEmpty() && (method.access & Opcodes.ACC_STATIC) != 0) {
             // What fills a constant runs when its class is made ready, which may be before the first table.
             tables = reach.tables(library.numbersOf(mutation.className()));
+            if (tables.isEmpty()) {
+                tables = reach.tables(library.readersOf(mutation.className()));
+            }
         }
         if (tables.isEmpty()) {
             return new Outcome(mutation, Inside.SURVIVED, false);

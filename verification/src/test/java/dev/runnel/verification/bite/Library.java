@@ -9,7 +9,9 @@ import java.util.TreeMap;
 import org.objectweb.asm.ClassReader;
 import org.objectweb.asm.ClassWriter;
 import org.objectweb.asm.Opcodes;
+import org.objectweb.asm.tree.AbstractInsnNode;
 import org.objectweb.asm.tree.ClassNode;
+import org.objectweb.asm.tree.FieldInsnNode;
 import org.objectweb.asm.tree.MethodNode;
 
 /** The classes of the library, and a number for each of their methods. */
@@ -95,6 +97,26 @@ final class Library {
     /** Name of the class, {@code #}, name and descriptor. */
     String method(int number) {
         return methods.get(number);
+    }
+
+    /** The numbers of all traced methods that read a field of another class: a class of constants has no method of its own. */
+    int[] readersOf(String className) {
+        String owner = className.replace('.', '/');
+        return classes.entrySet().stream()
+                .flatMap(entry -> entry.getValue().methods.stream()
+                        .filter(method -> isTraced(method) && reads(method, owner))
+                        .map(method -> number(entry.getKey(), method)))
+                .mapToInt(Integer::intValue)
+                .toArray();
+    }
+
+    private static boolean reads(MethodNode method, String owner) {
+        for (AbstractInsnNode each : method.instructions) {
+            if (each instanceof FieldInsnNode field && field.owner.equals(owner)) {
+                return true;
+            }
+        }
+        return false;
     }
 
     /** The numbers of all traced methods of a class, those of its nested classes and lambdas among them. */
