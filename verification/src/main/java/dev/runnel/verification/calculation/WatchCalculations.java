@@ -28,6 +28,7 @@ import java.util.stream.Collectors;
 final class WatchCalculations {
     private static final String INPUTS = SiteCalculations.INPUTS + " alarm?";
     private static final String AFTER = "at put part name ";
+    private static final String CUT = "every begin cease ";
     private static final double NONE = SiteCalculations.NONE;
 
     /** Any version of the texts of states. */
@@ -38,6 +39,7 @@ final class WatchCalculations {
     private static final Map<String, String> KEPT = new ConcurrentHashMap<>();
     private static final Map<String, String> STOPPED = new ConcurrentHashMap<>();
     private static final Map<String, List<SiteReading>> LATER = new ConcurrentHashMap<>();
+    private static final Map<String, Cut> STOPPED_OFTEN = new ConcurrentHashMap<>();
 
     private WatchCalculations() {}
 
@@ -105,6 +107,20 @@ final class WatchCalculations {
                 of("watch.stamps.remarks", "1", "stamps ", in -> stamps(in).remarks()),
                 of("watch.stamps.left-out", "1", "stamps ", in -> stamps(in).leftOut()),
                 of("watch.stamps.left-out.end", "1", "stamps ", in -> stamps(in).leftOutAtEnd()),
+                of("watch.cut.events", "1", CUT, in -> cut(in).told().size()),
+                of(
+                        "watch.cut.kinds.book",
+                        "1",
+                        CUT,
+                        in -> Books.sum(cut(in).told(), each -> each.kind().ordinal())),
+                of("watch.cut.hours.book", "h", CUT, in -> Books.sum(cut(in).told(), each -> hours(each.time()))),
+                of(
+                        "watch.cut.since.book",
+                        "h",
+                        CUT,
+                        in -> Books.sum(
+                                cut(in).told(), each -> hours(each.finding().since()))),
+                of("watch.cut.kept", "as kept", CUT + "part key which ", in -> kept(cut(in).state(), in)),
                 of("watch.after.events", "1", AFTER, in -> after(in).size()),
                 of(
                         "watch.after.kinds.book",
@@ -256,6 +272,31 @@ final class WatchCalculations {
                     .filter(each -> in.text("name").equals("-")
                             || each.finding().name().name().equals(in.text("name")))
                     .toList();
+        });
+    }
+
+    /** What a watch tells that is stopped again and again and goes on from the text of its state, and what it knows at the end. */
+    private record Cut(List<WatchNotice> told, String state) {}
+
+    /** From an hour on until another the watch is stopped after every so many readings. */
+    private static Cut cut(Inputs in) {
+        String place = String.join("|", key(in), in.text("every"), in.text("begin"), in.text("cease"));
+        return STOPPED_OFTEN.computeIfAbsent(place, key -> {
+            WatchRule rule = rule(in);
+            Machine<SiteReading, WatchNotice, WatchState> machine = rule.start();
+            List<WatchNotice> told = new ArrayList<>();
+            int count = 0;
+            for (SiteReading reading : SiteCalculations.record(in)) {
+                told.addAll(machine.next(reading));
+                count++;
+                double hour = hours(reading.time());
+                if (count % in.integer("every") == 0 && hour >= in.number("begin") && hour < in.number("cease")) {
+                    machine = rule.start(rule.parseState(machine.state().toText()));
+                }
+            }
+            String state = machine.state().toText();
+            told.addAll(machine.finish());
+            return new Cut(List.copyOf(told), state);
         });
     }
 
