@@ -128,8 +128,24 @@ def tables(folder, program, name, title, cases, few=None, only=()):
           reason="16 digits are given; sums of some thousand logarithms")
 
 
+STILL = dict(noise=0.003, hourly=0.002, daily=0.002, parted=0.002, step=30)
+morning_lost = lambda days: [c for d in days for c in (5, 24 * d + 1, 24 * d + 11, 0, 0)]
+WORK, REST = [d for d in range(14) if d % 7 < 5], [d for d in range(14) if d % 7 >= 5]
+# Four weeks in which days hardly differ, so that the scatter is the least there is; and days too few for a usual phase.
+QUIET_CASES = [
+    (site(seed=41, days=30, **STILL), THREE, "UTC", 0.6, (0, 672)),
+    (site(seed=42, days=30, **STILL), THREE + [6, 0, 720, 0, 0], "UTC", 0.6, (0, 672)),
+    (site(seed=43, days=30, noise=0.02, hourly=0.02, daily=0.01, step=30), THREE, "Europe/Berlin", 0.6, (0, 672)),
+    (site(seed=44, days=16, **STILL), THREE + morning_lost(WORK[2:]), "UTC", 0.6, (0, 336)),
+    (site(seed=45, days=16, **STILL), THREE + morning_lost(WORK[3:]), "UTC", 0.6, (0, 336)),
+    (site(seed=46, days=16, **STILL), THREE + morning_lost(REST), "UTC", 0.6, (0, 336)),
+    (site(seed=47, days=16, **STILL), THREE + [6, 0, 384, 0, 0] + morning_lost(REST[1:] + WORK[1:]), "UTC", 0.6, (0, 336)),
+]
+
+
 def main(folder):
     tables(folder, PROGRAM, "site-baselines", "What is normal at constructed sites", CASES)
+    tables(folder, PROGRAM, "site-baselines-quiet", "What is normal where days hardly differ, and where few are known", QUIET_CASES)
 
 
 if __name__ == "__main__":

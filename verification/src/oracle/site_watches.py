@@ -136,6 +136,11 @@ KEPT_OF = ("sound", "held up over twelve days", "depth drifts", "a season", "cam
            "tide not seen before", "pumped", "no rain known", "storms beyond what was seen", "a scatter by depth", "holes")
 
 
+# Readings after which a watch is stopped again, from which hour to which: amid what each case holds.
+CUT = {"sound": (61, 20, 500), "held up over six days": (53, 390, 600), "depth moved": (5, 428, 446), "a season": (233, 380, EVER), "level up": (61, 380, 600),
+       "came twice": (67, 400, 800), "blinds every four days": (131, 390, 900), "signs flip": (11, 396, 430), "sign reversed": (9, 416, 450), "logger frozen": (9, 416, 450),
+       "two hours late twice": (149, 390, 800), "logger moved late": (31, 690, 800), "gauge a little late": (143, 470, 1000), "gauge silent twice": (73, 490, 900),
+       "small tide late": (257, 340, EVER), "holes": (29, 390, 600), "level knocked in a season": (67, 890, 1100), "stamps at the end": (1, 479, EVER)}
 HOUR, MINUTE, DAY = 3600, 60, 86400
 TWENTY = 20 * DAY
 usual = lambda first, count, apart=15 * MINUTE: [first + apart * k for k in range(count)]
@@ -203,7 +208,7 @@ def tables(folder, program, cases, kept_of, prefix, more=()):
     events, findings, states, told_of = [], [], [], []
     for title, case in cases.items():
         told = watch(case)
-        told_of.append((case, told))
+        told_of.append((case, told, title))
         print(title, [(names(f), f.shape, f.since - FIRST_HOUR, f.found - FIRST_HOUR, hour(f.closed) if f.closed else None) for f in told.findings()],
               [(names(e[2]), e[1] - FIRST_HOUR) for e in told.book.events if e[0] == NOTED], file=sys.stderr)
         book = told.book.events
@@ -219,7 +224,7 @@ def tables(folder, program, cases, kept_of, prefix, more=()):
                                            NONE if f.every is None else int(f.every * 1440 + 0.5)]
                             + [float(moved.get(c, none)[0]) for c in range(4)] + [float(moved.get(0, none)[1]), moved.get(0, none)[2], moved.get(1, none)[2]]
                             + [hour(t) for goal in (f.alarm, f.soffit) for t in (goal or (None,) * 3)])
-    remarks = [place(case) + [which, names(e[2]), float(e[1] - FIRST_HOUR)] for case, told in told_of for which, e in enumerate(e for e in told.book.events if e[0] == NOTED)]
+    remarks = [place(case) + [which, names(e[2]), float(e[1] - FIRST_HOUR)] for case, told, _ in told_of for which, e in enumerate(e for e in told.book.events if e[0] == NOTED)]
     if remarks:
         write(folder, program, f"{prefix}-remarks", "Remarks beside the findings", columns + [("which", "remark from 0"), ("name", "of the remark"), ("told", "h")],
               inputs + [("which", "which"), ("name", "text name")], [("told", "watch.remark")], remarks, tolerance="1e-9", reason="whole hours")
@@ -245,10 +250,32 @@ def tables(folder, program, cases, kept_of, prefix, more=()):
           + [(n, "as kept" if which >= 0 else "sum of all, each times its place") for n, _, _, which in kept], inputs,
           [(n, "watch.kept", f"input.part = word {part}", f"input.key = word {key}", f"input.which = {which}") for n, part, key, which in kept], states,
           tolerance="1e-8 relative or 1e-7", reason="16 digits are given; sums of some hundred logarithms")
+    return {title: told for _, told, title in told_of}
+
+
+def cuts(folder, told_of):
+    """A watch that is stopped often and goes on from the text of its state tells and knows what one tells and knows that is not."""
+    columns = [("site", "the recipe"), ("changes", "rows of five"), ("zone", "zone"), ("diameter", "m"), ("from_hour", "h, -9999 for a search"), ("to_hour", "h"),
+               ("alarm", "m, 0 for none"), ("case", "what was done"), ("every", "readings"), ("begin", "h"), ("cease", "h")]
+    inputs = [("site", "text site"), ("changes", "text changes"), ("zone", "text zone"), ("diameter", "diameter"), ("from", "from_hour"), ("to", "to_hour"),
+              ("alarm", "alarm"), ("every", "every"), ("begin", "begin"), ("cease", "cease")]
+    rows = []
+    for title, told in told_of.items():
+        book = told.book.events
+        total = lambda of: float(sum((i + 1) * of(e) for i, e in enumerate(book)))
+        rows.append(place(CASES[title]) + [title, *CUT[title], len(book), int(total(lambda e: e[0])), total(lambda e: e[1] - FIRST_HOUR), total(lambda e: e[2].since - FIRST_HOUR)]
+                    + [told.kept.get(n, '') for n, *_ in KEPT])
+    asked = [("events", "count", "events"), ("kinds", "kind of each event times its place", "kinds.book"), ("hours_told", "h of each event times its place", "hours.book"),
+             ("since", "h of each event times its place", "since.book")]
+    write(folder, PROGRAM, "watch-cut", "What the watch tells and knows that is stopped often", columns + [(n, unit) for n, unit, _ in asked]
+          + [(n, "as kept" if which >= 0 else "sum of all, each times its place") for n, _, _, which in KEPT], inputs,
+          [(n, "watch.cut." + calculation) for n, _, calculation in asked]
+          + [(n, "watch.cut.kept", f"input.part = word {part}", f"input.key = word {key}", f"input.which = {which}") for n, part, key, which in KEPT], rows,
+          tolerance="1e-8 relative or 1e-7", reason="16 digits are given; sums of some hundred logarithms")
 
 
 def main(folder):
-    tables(folder, PROGRAM, CASES, KEPT_OF, "watch")
+    cuts(folder, {title: told for title, told in tables(folder, PROGRAM, CASES, KEPT_OF, "watch").items() if title in CUT})
     columns = [("site", "the recipe"), ("changes", "rows of five"), ("zone", "zone"), ("diameter", "m"), ("from_hour", "h, -9999 for a search"), ("to_hour", "h"),
                ("alarm", "m, 0 for none")]
     inputs = [("site", "text site"), ("changes", "text changes"), ("zone", "text zone"), ("diameter", "diameter"), ("from", "from_hour"), ("to", "to_hour"),

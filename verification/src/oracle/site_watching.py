@@ -175,7 +175,7 @@ AFTER_CIVIL_CHANGE = (2, 2, 1, 0.6, 3.5, 0.4)
 
 
 class MonitorClock:
-    RULES = AGREED
+    RULES, ALONE = AGREED, WITHOUT_FLOW
     LIMITS = dict(work=0.2, rest=0.3, most=6.0, home=1.2, evening=0.1, mixed=0.2, holiday=6, near=0.15, apart=3.0, depth=0.4, near_by_depth=0.2)
 
     def __init__(self, base, book, moon):
@@ -297,7 +297,7 @@ class MonitorClock:
         return any(first < c[0] < last for c in self.changes(first, last))
 
     def open(self, day, small, end):
-        n = next((rule[0] for rule in (self.RULES if self.base.by_flow else WITHOUT_FLOW) if self.agree(day, rule) and self.of_clock(rule[0]) and (small or abs(self.work(self.days[-rule[0]:])) > 0.6)), 0)
+        n = next((rule[0] for rule in (self.RULES if self.base.by_flow else self.ALONE) if self.agree(day, rule) and self.of_clock(rule[0]) and (small or abs(self.work(self.days[-rule[0]:])) > 0.6)), 0)
         if not n and self.agree(day, AFTER_CIVIL_CHANGE) and self.after_civil_change(self.days[-2]["day"]):
             n = 2
         if not n or self.closed_soon >= 2 or self.moon.known():
