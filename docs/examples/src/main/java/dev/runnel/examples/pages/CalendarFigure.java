@@ -16,6 +16,9 @@ public final class CalendarFigure {
     private static final double ROW = 20;
     private static final double TOP = 8;
 
+    /** A reading or two that are lost are not to stand out; chosen here. */
+    private static final double FULL = 0.99;
+
     private CalendarFigure() {}
 
     /**
@@ -55,8 +58,9 @@ public final class CalendarFigure {
         return svg.toString();
     }
 
+    /** Draws a day: a full one is pale, so that the others catch the eye. */
     private static void cell(Svg svg, double x, double y, double share) {
-        if (share >= 0.999) {
+        if (share >= FULL) {
             svg.rectangle("full", x, y, SIZE, SIZE);
             return;
         }

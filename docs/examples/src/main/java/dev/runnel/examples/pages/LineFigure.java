@@ -15,6 +15,11 @@ public final class LineFigure {
     public record Line(String name, double[] xs, double[] ys, boolean points) {}
 
     private static final double LEFT = 52;
+
+    /** Letters of a label for which that leaves room, and how much more each further one takes. */
+    private static final int LETTERS = 6;
+
+    private static final double LETTER = 7.5;
     private static final double RIGHT = 424;
     private static final double BOTTOM = 250;
     private static final int LINES = 4;
@@ -39,10 +44,15 @@ public final class LineFigure {
             up = Math.max(up, greatest(line.ys()));
         }
         double top = 34 + 15 * Math.min(LINES, lines.size());
-        Scale x = Scale.fromZero(right, LEFT, RIGHT);
         Scale y = Scale.fromZero(up, BOTTOM, top);
+        int longest = y.ticks().stream()
+                .mapToInt(tick -> Scale.label(tick).length())
+                .max()
+                .orElse(0);
+        double left = LEFT + LETTER * Math.max(0, longest - LETTERS);
+        Scale x = Scale.fromZero(right, left, RIGHT);
         svg.axisX(x, top, BOTTOM, nameX);
-        svg.axisY(y, LEFT, RIGHT, nameY);
+        svg.axisY(y, left, RIGHT, nameY);
         for (int i = 0; i < Math.min(LINES, lines.size()); i++) {
             Line line = lines.get(i);
             String type = "day" + (i + 1);
@@ -57,11 +67,11 @@ public final class LineFigure {
             }
             if (!line.points()) {
                 svg.path(type, Svg.polyline(xs, ys));
-                svg.line(type, LEFT + 8, 10 + 15 * i, LEFT + 32, 10 + 15 * i);
+                svg.line(type, left + 8, 10 + 15 * i, left + 32, 10 + 15 * i);
             } else {
-                svg.circle("dot" + (i + 1), LEFT + 20, 10 + 15 * i, 3);
+                svg.circle("dot" + (i + 1), left + 20, 10 + 15 * i, 3);
             }
-            svg.text("label", LEFT + 38, 14 + 15 * i, "start", line.name());
+            svg.text("label", left + 38, 14 + 15 * i, "start", line.name());
         }
         return svg.toString();
     }

@@ -19,10 +19,13 @@ final class Dates {
     private final ZoneId zone;
     private final DateTimeFormatter time;
     private final DateTimeFormatter day;
+    private final DateTimeFormatter ahead;
 
     private Dates(ZoneId zone, String date) {
         this.zone = zone;
         this.day = DateTimeFormatter.ofPattern(date, Locale.ENGLISH);
+        this.ahead =
+                DateTimeFormatter.ofPattern("EEE d MMM yyyy", Locale.ENGLISH).withZone(zone);
         this.time = DateTimeFormatter.ofPattern(date + " HH:mm", Locale.ENGLISH).withZone(zone);
     }
 
@@ -37,6 +40,11 @@ final class Dates {
     /** For example {@code Sat 17 Oct 19:32}, or {@code Sat 17 Oct 2026 19:32} in a long record. */
     String time(Instant instant) {
         return time.format(instant).replace(' ', Page.BOUND);
+    }
+
+    /** A day beyond the record, with its year: for example {@code Sun 17 Oct 2027}. */
+    String dayAhead(Instant instant) {
+        return ahead.format(instant).replace(' ', Page.BOUND);
     }
 
     /** For example {@code Sat 17 Oct}, or {@code Sat 17 Oct 2026} in a long record. */

@@ -150,6 +150,11 @@ record Doubts(List<Finding> findings, Optional<DoubtfulReadings> readings, Insta
                 .toList();
     }
 
+    /** Tells whether a finding puts the depths of its time in doubt. */
+    boolean isDepthDoubtful(Finding finding) {
+        return doubting(false).contains(finding);
+    }
+
     private boolean isDoubtful(ReadingUse use, Finding finding) {
         return readings.map(doubt -> doubt.findings(use, finding.interval(end)).contains(finding))
                 .orElse(false);

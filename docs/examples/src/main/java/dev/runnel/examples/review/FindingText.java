@@ -3,25 +3,43 @@ package dev.runnel.examples.review;
 import dev.runnel.hydraulics.evidence.Finding;
 import dev.runnel.hydraulics.evidence.FindingName;
 import dev.runnel.hydraulics.evidence.LevelForecast;
+import java.time.Duration;
+import java.time.Instant;
+import java.util.List;
+import java.util.function.Function;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 
 /** A finding of the watch as a point of the page: what moved, since when, what it looks like, what else it could be. */
 final class FindingText {
+    /** An instant to the hour or closer, in UTC. */
+    private static final Pattern INSTANT =
+            Pattern.compile("\\b(\\d{4}-\\d\\d-\\d\\dT\\d\\d)(:\\d\\d(?::\\d\\d)?)?Z?\\b");
+
+    /** A range of more tells no hour; chosen here. */
+    private static final Duration VAGUE = Duration.ofDays(2);
+
     private FindingText() {}
 
     static String of(Finding finding, SiteReview review) {
         Dates dates = review.data().dates();
         StringBuilder text =
                 new StringBuilder("Finding ").append(finding.number()).append(": ");
-        text.append(finding.detail())
+        text.append(local(finding.detail(), dates))
                 .append(". It came ")
                 .append(finding.shape())
                 .append(", since ");
-        text.append(dates.time(finding.since()))
-                .append(" (between ")
-                .append(dates.time(finding.sinceRange().start()));
-        text.append(" and ").append(dates.time(finding.sinceRange().end())).append("), found ");
-        text.append(dates.time(finding.found()));
+        text.append(dates.time(finding.since()));
+        if (!finding.sinceRange().isEmpty()) {
+            text.append(" (between ")
+                    .append(dates.time(finding.sinceRange().start()))
+                    .append(" and ")
+                    .append(dates.time(finding.sinceRange().end()))
+                    .append(')');
+        }
+        text.append(", found ").append(dates.time(finding.found()));
         text.append(finding.closed()
                 .map(end -> ", as usual again " + dates.time(end))
                 .orElse(", open at the end"));
@@ -44,15 +62,14 @@ final class FindingText {
                                         : "It went and came back " + Attention.times(finding.returns()) + ". "));
         text.append("Looks like ");
         text.append(finding.names().stream().map(FindingName::words).collect(Collectors.joining(", or ")));
-        text.append("; could also be ");
-        text.append(
-                finding.names().stream().map(FindingName::otherwise).distinct().collect(Collectors.joining("; ")));
+        text.append(otherwise(finding.names()));
         text.append(". To check: ")
                 .append(finding.names().stream().map(FieldChecks::of).distinct().collect(Collectors.joining("; ")))
                 .append('.');
         if (finding.isOpen()) {
-            finding.alarm().ifPresent(level -> text.append(forecast("the alarm level", level, dates)));
-            finding.soffit().ifPresent(level -> text.append(forecast("the soffit", level, dates)));
+            boolean isDoubtful = review.doubts().isDepthDoubtful(finding);
+            finding.alarm().ifPresent(level -> text.append(forecast("the alarm level", level, isDoubtful, dates)));
+            finding.soffit().ifPresent(level -> text.append(forecast("the soffit", level, isDoubtful, dates)));
         }
         if (finding.name() == FindingName.SILENT_GAUGE) {
             text.append(" The rain from ")
@@ -68,13 +85,37 @@ final class FindingText {
         return text.toString();
     }
 
+    /** What else it could be, without what it looks like already. */
+    static String otherwise(List<FindingName> names) {
+        List<String> named = names.stream().map(FindingName::words).toList();
+        List<String> others = names.stream()
+                .flatMap(name -> Stream.of(name.otherwise().split("; ")))
+                .distinct()
+                .filter(other -> !named.contains(other))
+                .toList();
+        // Where each of two is the other one's alternative, what is left is how to tell them apart.
+        boolean isLeft = others.isEmpty() || named.size() > 1 && others.get(0).startsWith("only ");
+        return (others.isEmpty() ? "" : isLeft ? "; " : "; could also be ") + String.join("; ", others);
+    }
+
+    /** Instants in a text of the watch, which knows no clock but UTC, as the page writes them. */
+    static String local(String detail, Dates dates) {
+        return INSTANT.matcher(detail)
+                .replaceAll(found -> Matcher.quoteReplacement(dates.time(Instant.parse(found.group(1)
+                        + (found.group(2) == null ? ":00:00" : (found.group(2) + ":00").substring(0, 6)) + "Z"))));
+    }
+
     /** A value and its unit stay in one line. */
     private static String bound(String text) {
         return text.replaceAll("(?<=[0-9]) (?=%|h\\b|mm\\b|m/s)", "" + Page.BOUND);
     }
 
-    private static String forecast(String what, LevelForecast level, Dates dates) {
-        return " If it goes on, a dry day reaches " + what + " about " + dates.time(level.time()) + " ("
-                + dates.time(level.earliest()) + " to " + dates.time(level.latest()) + ").";
+    /** When a level is reached; where that is known to some days at best, no hour is told. */
+    static String forecast(String what, LevelForecast level, boolean isDoubtful, Dates dates) {
+        boolean isVague = Duration.between(level.earliest(), level.latest()).compareTo(VAGUE) > 0;
+        Function<Instant, String> shown = isVague ? dates::dayAhead : dates::time;
+        return " If it goes on, a dry day reaches " + what + " about " + shown.apply(level.time()) + " ("
+                + shown.apply(level.earliest()) + " to " + shown.apply(level.latest()) + ")"
+                + (isDoubtful ? ", by depths that are in doubt" : "") + ".";
     }
 }

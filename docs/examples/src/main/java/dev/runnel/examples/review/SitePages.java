@@ -190,7 +190,8 @@ final class SitePages {
         panels.add(new SitePage.Panel(
                 "Days of good data",
                 CalendarFigure.of(goodDays(), "Usable share of each day"),
-                "Filled from below by the share of the day with usable readings; cross: none.",
+                "Pale: usable readings for 99 % of the day or more. Else filled from below by that share; cross: none."
+                        + (hasDoubts() ? " Readings that a finding puts in doubt count as read." : ""),
                 "quality-checks",
                 false));
         panels.add(pipe());
@@ -350,6 +351,12 @@ final class SitePages {
     }
 
     /** The share of each day of the record for which usable readings speak. */
+    private boolean hasDoubts() {
+        return review.watched().findings().stream()
+                .anyMatch(finding -> review.doubts().isFlowDoubtful(finding)
+                        || review.doubts().isDepthDoubtful(finding));
+    }
+
     private SortedMap<LocalDate, Double> goodDays() {
         ZoneId zone = review.site().zone();
         Series series = review.data().velocity().isPresent()

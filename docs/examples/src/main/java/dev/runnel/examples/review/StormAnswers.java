@@ -43,7 +43,7 @@ final class StormAnswers {
                 "Rain and response",
                 "rain of the storm, mm",
                 "volume above dry weather, m3",
-                Stream.of(points("nothing speaks against it", true), points("doubtful", false))
+                Stream.of(points("sound", true), points("doubtful", false))
                         .filter(line -> line.xs().length > 0)
                         .toList());
     }
@@ -69,7 +69,7 @@ final class StormAnswers {
                 .reduce((a, b) -> a + "; " + b)
                 .map(text -> " Doubts: " + text + ".")
                 .orElse("");
-        return "Flow above the usual dry day from the begin of a storm until it was back; a point above the others is a storm that"
+        return "Flow above the usual dry day from the beginning of a storm until it was back; a point above the others is a storm that"
                 + " brought more." + doubts
                 + (withheld > 0 ? " Withheld, since most of the flow is doubtful: " + withheld + "." : "");
     }

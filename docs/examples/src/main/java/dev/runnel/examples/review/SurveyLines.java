@@ -129,13 +129,12 @@ final class SurveyLines {
 
     /** Volumes that have passed, site by site. */
     private static List<SitePage.Panel> volumes(List<SiteResult> results) {
-        List<SiteResult> measured = results.stream()
-                .filter(site -> !site.volumes().isEmpty())
-                .limit(MOST_LINES)
-                .toList();
-        if (measured.size() < 2) {
+        List<SiteResult> all =
+                results.stream().filter(site -> !site.volumes().isEmpty()).toList();
+        if (all.size() < 2) {
             return List.of();
         }
+        List<SiteResult> measured = all.subList(0, Math.min(MOST_LINES, all.size()));
         LocalDate first = measured.stream()
                 .map(site -> site.volumes().get(0).date())
                 .min(LocalDate::compareTo)
@@ -147,7 +146,8 @@ final class SurveyLines {
                         "days since " + first,
                         "m3",
                         measured.stream().map(site -> line(site, first)).toList()),
-                "As measured; days without readings and doubtful days add nothing.",
+                "As measured; days without readings and doubtful days add nothing."
+                        + (all.size() > MOST_LINES ? " The first " + MOST_LINES + " of " + all.size() + " sites." : ""),
                 "daily-volumes",
                 false));
     }

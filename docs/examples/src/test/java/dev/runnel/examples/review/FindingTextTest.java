@@ -1,0 +1,52 @@
+package dev.runnel.examples.review;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import dev.runnel.hydraulics.evidence.FindingName;
+import dev.runnel.hydraulics.evidence.LevelForecast;
+import dev.runnel.timeseries.Interval;
+import java.time.Instant;
+import java.time.ZoneId;
+import java.util.List;
+import org.junit.jupiter.api.Test;
+
+/** What a finding is told in. */
+class FindingTextTest {
+    private static final Dates BERLIN = Dates.in(
+            ZoneId.of("Europe/Berlin"),
+            Interval.of(Instant.parse("2026-01-01T00:00:00Z"), Instant.parse("2026-03-01T00:00:00Z")));
+
+    @Test
+    void whatItLooksLikeAlreadyIsNoAlternative() {
+        assertThat(FindingText.otherwise(List.of(FindingName.DEPTH_DRIFT, FindingName.SEDIMENT)))
+                .isEqualTo("; only a visit tells the two apart");
+        assertThat(FindingText.otherwise(List.of(FindingName.DEPTH_DRIFT)))
+                .isEqualTo("; could also be sediment at the monitor");
+        assertThat(FindingText.otherwise(List.of(FindingName.SEDIMENT)))
+                .isEqualTo("; could also be a depth sensor that drifts; only a visit tells the two apart");
+    }
+
+    @Test
+    void instantsOfTheWatchAreShownByTheClockOfTheSite() {
+        assertThat(FindingText.local(
+                                "rises (2026-01-09T06, 2026-01-12T23) at 2026-01-13T04:05:06Z, 2026 in all", BERLIN)
+                        .replace(Page.BOUND, ' '))
+                .isEqualTo("rises (Fri 9 Jan 07:00, Tue 13 Jan 00:00) at Tue 13 Jan 05:05, 2026 in all");
+    }
+
+    @Test
+    void aForecastOverYearsTellsTheYearAndNoHour() {
+        LevelForecast far = forecast("2026-10-02T23:22:00Z", "2026-06-29T20:12:00Z", "2028-10-17T18:59:00Z");
+        assertThat(FindingText.forecast("the soffit", far, true, BERLIN).replace(Page.BOUND, ' '))
+                .isEqualTo(" If it goes on, a dry day reaches the soffit about Sat 3 Oct 2026 (Mon 29 Jun 2026 to"
+                        + " Tue 17 Oct 2028), by depths that are in doubt.");
+        LevelForecast near = forecast("2026-03-02T04:00:00Z", "2026-03-02T02:00:00Z", "2026-03-02T07:00:00Z");
+        assertThat(FindingText.forecast("the alarm level", near, false, BERLIN).replace(Page.BOUND, ' '))
+                .isEqualTo(" If it goes on, a dry day reaches the alarm level about Mon 2 Mar 05:00 (Mon 2 Mar 03:00 to"
+                        + " Mon 2 Mar 08:00).");
+    }
+
+    private static LevelForecast forecast(String time, String earliest, String latest) {
+        return new LevelForecast(0.6, Instant.parse(time), Instant.parse(earliest), Instant.parse(latest));
+    }
+}
