@@ -5,6 +5,7 @@ import dev.runnel.internal.Roots;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.function.DoubleUnaryOperator;
+import java.util.stream.DoubleStream;
 
 /**
  * Finds the depths where a quantity stops rising or falling.
@@ -12,11 +13,23 @@ import java.util.function.DoubleUnaryOperator;
  * <p>Each smooth piece of the section is sampled, closest near its ends, where curves bend most; an extreme between
  * samples is then the zero of the derivative. The derivative is a central difference of order 8, so the place of an
  * extreme comes out to about 1e-12 of the piece, where comparing values could give 1e-8 only.
+ *
+ * <p>Where a wall runs into the end of a piece as an arc does, the width changes by the root of the distance from there, and
+ * an extreme may lie far closer to the end than the outermost sample. It shows by the first step from the end, which goes
+ * the other way than that sample lies; then more samples are taken, each four times closer than the last.
  */
 final class TurningDepths {
     private static final int SAMPLES = 64;
     /** Relative step between neighbouring doubles that no smooth curve makes, even into a round soffit. */
     private static final double JUMP = 1e-6;
+
+    /** The first step from an end, as a part of the piece: an extreme yet closer has less than 1e-12 of the value to hide. */
+    private static final double FIRST_STEP = 1e-12;
+
+    private static final double CLOSER = 4;
+
+    /** By how much two neighbouring distances of samples differ only near an end. */
+    private static final double UNEVEN = 1.5;
 
     private TurningDepths() {}
 
@@ -34,17 +47,21 @@ final class TurningDepths {
         for (int piece = 0; piece + 1 < breaks.length; piece++) {
             double from = breaks[piece];
             double to = breaks[piece + 1];
+            double start = from;
             if (piece > 0 && jumps(quantity, from, Math.nextUp(from))) {
                 chains.add(chain(depths, smooth, quantity));
-                depths = new ArrayList<>(List.of(Math.nextUp(from)));
+                start = Math.nextUp(from);
+                depths = new ArrayList<>(List.of(start));
                 smooth = new ArrayList<>(List.of(false));
             }
-            for (int j = 1; j < SAMPLES; j++) {
-                depths.add(from + (to - from) * (1 - Math.cos(Math.PI * j / SAMPLES)) / 2);
+            boolean last = piece + 2 == breaks.length && !open;
+            boolean jumpsAtSoffit = last && jumps(quantity, Math.nextDown(to), to);
+            double[] samples = samples(start, jumpsAtSoffit ? Math.nextDown(to) : to, quantity);
+            for (double sample : samples) {
+                depths.add(sample);
                 smooth.add(true);
             }
-            boolean last = piece + 2 == breaks.length && !open;
-            if (last && jumps(quantity, Math.nextDown(to), to)) {
+            if (jumpsAtSoffit) {
                 depths.add(Math.nextDown(to));
                 smooth.add(false);
                 chains.add(chain(depths, smooth, quantity));
@@ -75,6 +92,40 @@ final class TurningDepths {
         }
         chains.add(end);
         return chains;
+    }
+
+    /** Depths inside a piece, ascending. */
+    private static double[] samples(double from, double to, DoubleUnaryOperator quantity) {
+        DoubleStream.Builder all = DoubleStream.builder();
+        double outermost = (to - from) * (1 - Math.cos(Math.PI / SAMPLES)) / 2;
+        double[] above = closer(from, outermost, to - from, quantity);
+        for (int i = above.length - 1; i >= 0; i--) {
+            all.add(above[i]);
+        }
+        for (int j = 1; j < SAMPLES; j++) {
+            all.add(from + (to - from) * (1 - Math.cos(Math.PI * j / SAMPLES)) / 2);
+        }
+        for (double below : closer(to, -outermost, from - to, quantity)) {
+            all.add(below);
+        }
+        return all.build().toArray();
+    }
+
+    /** Depths between an end of a piece and its outermost sample, ever closer to the end; none where no extreme can be. */
+    private static double[] closer(double end, double outermost, double piece, DoubleUnaryOperator quantity) {
+        double atEnd = quantity.applyAsDouble(end);
+        double step = Math.copySign(Math.max(FIRST_STEP * Math.abs(piece), 4 * Math.ulp(end)), piece);
+        double first = quantity.applyAsDouble(end + step) - atEnd;
+        double whole = quantity.applyAsDouble(end + outermost) - atEnd;
+        if (!(first * whole < 0)) {
+            return new double[0];
+        }
+        DoubleStream.Builder depths = DoubleStream.builder();
+        for (double each = outermost / CLOSER; Math.abs(each) > Math.abs(step); each /= CLOSER) {
+            depths.add(end + each);
+        }
+        depths.add(end + step);
+        return depths.build().toArray();
     }
 
     private static boolean jumps(DoubleUnaryOperator quantity, double low, double high) {
@@ -113,13 +164,22 @@ final class TurningDepths {
     /** The extreme inside (low, high), where the quantity is smooth. */
     private static double extreme(DoubleUnaryOperator quantity, double low, double sampled, double high, boolean top) {
         double sign = top ? 1 : -1;
-        double width = high - low;
         // The difference reaches 4 steps to each side and must stay inside.
-        double step = width / 64;
-        double flat = Roots.between(y -> sign * slope(quantity, y, step), low + 4 * step, high - 4 * step);
+        double step = (high - low) / 64;
+        double flat = flat(quantity, low + 4 * step, high - 4 * step, step, sign);
+        double wider = Math.max(high - sampled, sampled - low);
+        if (wider > UNEVEN * Math.min(high - sampled, sampled - low)) {
+            // Near an end a curve that bends like a root bends too much for such steps.
+            double finer = step / 16;
+            flat = flat(quantity, flat - 3 * step, flat + 3 * step, finer, sign);
+        }
         // A corner that nobody announced can mislead the difference: then the sample is the better place.
         double gain = sign * (quantity.applyAsDouble(flat) - quantity.applyAsDouble(sampled));
         return gain >= 0 ? flat : sampled;
+    }
+
+    private static double flat(DoubleUnaryOperator quantity, double from, double to, double step, double sign) {
+        return Roots.between(y -> sign * slope(quantity, y, step), from, to);
     }
 
     /** Derivative times the step, by the central difference of order 8. */

@@ -13,6 +13,7 @@ import net.jqwik.api.Property;
 import net.jqwik.api.Provide;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 
 class CriticalFlowProperties {
@@ -44,6 +45,30 @@ class CriticalFlowProperties {
     @Test
     void narrowFeetToo() {
         givesBack(RandomWalls.closed(-4923067026185540678L).orElseThrow(), 0.0011242647483185864);
+    }
+
+    /**
+     * Crests so close to a corner of the wall that no usual sample lies beyond: 0.05 mm under the soffit, and 0.1 and 0.05 mm
+     * over a neck. Around each the discharge falls to both sides.
+     */
+    @ParameterizedTest
+    @CsvSource({
+        "4714482115296531166, 0.9164670765325827, -0.00005",
+        "4046340446655599281, 1.3521275764660527, 0.00009",
+        "-2395029968734048328, 1.4239082115525148, 0.00005"
+    })
+    void crestsNextToACornerToo(long seed, double corner, double away) {
+        ClosedSection section = RandomWalls.closed(seed).orElseThrow();
+        CriticalFlow critical = CriticalFlow.of(section);
+        double near = critical.discharge(corner + away);
+        assertThat(near).isGreaterThan(critical.discharge(corner)).isGreaterThan(critical.discharge(corner + 8 * away));
+        assertThat(critical.depths(near)).hasSize(2);
+        for (double part = 1e-12; part < 100; part *= 3) {
+            double depth = corner + part * away;
+            if (depth <= section.height()) {
+                givesBack(section, depth);
+            }
+        }
     }
 
     private static void givesBack(ClosedSection section, double anotherDepth) {
