@@ -129,20 +129,28 @@ class Piecewise:
             self.worst = max(self.worst, off)
         self.rows.append(row)
 
-    def write(self, folder, text, program="unit_circle.py", columns=None):
+    def head(self, text, program):
         if self.worst > self.bound:
             raise SystemExit(f"{self.name}: error {mp.nstr(self.worst, 3)} above {mp.nstr(self.bound, 3)}")
-        body = "\n".join(",".join(repr(c) for c in row) for row in self.rows)
+        print(self.name, len(self.rows), "pieces, error", mp.nstr(self.worst, 3))
         digest = hashlib.sha256(b"".join(bits(c) for row in self.rows for c in row)).hexdigest()
-        head = [
+        return [
             f"# {text}",
             f"# Made by src/generator/{program} at 60 digits; do not edit.",
             f"# measured error of the rounded polynomials: {mp.nstr(self.worst, 3)}",
             f"# sha-256 of the big-endian doubles, row by row: {digest}",
-            ",".join(columns or [f"c{j}" for j in range(self.degree + 1)]),
         ]
+
+    def write(self, folder, text, program="unit_circle.py", columns=None):
+        body = "\n".join(",".join(repr(c) for c in row) for row in self.rows)
+        head = self.head(text, program) + [",".join(columns or [f"c{j}" for j in range(self.degree + 1)])]
         (folder / f"{self.name}.csv").write_text("\n".join(head) + "\n" + body + "\n", encoding="utf-8")
-        print(self.name, len(self.rows), "pieces, error", mp.nstr(self.worst, 3))
+
+    def write_bits(self, folder, text, program="unit_circle.py"):
+        """For long tables: text would take longer to read than all else that a first question needs."""
+        head = "\n".join(self.head(text, program)) + "\n\n"
+        body = b"".join(bits(c) for row in self.rows for c in row)
+        (folder / f"{self.name}.doubles").write_bytes(head.encode("utf-8") + body)
 
 
 def octaves(piecewise, function, first, last, per_octave):
@@ -258,19 +266,19 @@ def main(root):
     java(root / "java/dev/runnel/hydraulics/internal/SegmentPolynomials.java")
 
     tiny = mpf("2e-16")
-    forward = Piecewise("circle-manning", 8, tiny)
-    octaves(forward, lambda v: manning_of_air(root_of(v)), -22, 0, 16)
-    forward.write(
+    forward = Piecewise("circle-manning", 6, tiny)
+    octaves(forward, lambda v: manning_of_air(root_of(v)), -22, 0, 64)
+    forward.write_bits(
         resources,
         "Q/Qfull of v = x (1 - t (3/2 - 3/4 t)) in [2^-22, 1), x = y/D, t = sqrt(1 - x):"
-        " 16 pieces an octave, in the mantissa less the middle of its piece",
+        " 64 pieces an octave, in the mantissa less the middle of its piece",
     )
-    inverse = Piecewise("circle-manning-depth", 8, tiny)
-    octaves(inverse, manning_depth, -47, 0, 16)
-    inverse.write(
+    inverse = Piecewise("circle-manning-depth", 6, tiny)
+    octaves(inverse, manning_depth, -47, 0, 64)
+    inverse.write_bits(
         resources,
         "y/D below the crest of v = x (1 - s (3/2 - 3/4 s)) in [2^-47, 1), x = Q/Qmax, s = sqrt(1 - x):"
-        " 16 pieces an octave, in the mantissa less the middle of its piece",
+        " 64 pieces an octave, in the mantissa less the middle of its piece",
     )
     # Above the crest the pieces are short: dQ/dt is 0 again at a t below 0, a branch point of t near s = -0.37.
     crest = Piecewise("circle-manning-above", 9, tiny)

@@ -31,8 +31,8 @@ final class CircleManning implements UniformCurve {
     /** Q/Qfull = c x^(13/6) in the limit of thin films: (16/(3π))^(5/3) (2/π)^(−2/3). */
     private static final double FILM_FACTOR = Math.pow(16 / (3 * Math.PI), 5.0 / 3) * Math.pow(Math.PI / 2, 2.0 / 3);
 
-    private static final CrestPieces DISCHARGE = CrestPieces.read("circle-manning.csv", FIRST_OCTAVE);
-    private static final CrestPieces DEPTH = CrestPieces.read("circle-manning-depth.csv", FIRST_DISCHARGE_OCTAVE);
+    private static final CrestPieces DISCHARGE = CrestPieces.read("circle-manning.doubles", FIRST_OCTAVE);
+    private static final CrestPieces DEPTH = CrestPieces.read("circle-manning-depth.doubles", FIRST_DISCHARGE_OCTAVE);
     private static final double[] ABOVE_CREST = Pieces.read("circle-manning-above.csv");
     private static final int BLOCK = 1024;
     private static final int ABOVE_PIECES = 34;

@@ -1,6 +1,6 @@
 package dev.runnel.hydraulics.flow;
 
-import dev.runnel.hydraulics.internal.Table;
+import dev.runnel.hydraulics.internal.Coefficients;
 
 /**
  * A curve of a part x in (0, 1] that is a power law over any number of decades where x is small, and near x = 1 smooth only
@@ -11,19 +11,20 @@ import dev.runnel.hydraulics.internal.Table;
  * </pre>
  *
  * <p>which is x/4 for small x and 1 − 3/2 r near the end: smooth where the curve is, and rising between. In octaves of v the
- * curve is pieces of degree 8, found from the bits of v alone: no choice, which a processor would often guess wrongly, and
- * where many values are asked the roots are taken in a loop of their own, which becomes vectors.
+ * curve is pieces of degree 6, found from the bits of v alone: no choice, which a processor would often guess wrongly, and
+ * where many values are asked the roots are taken in a loop of their own, which becomes vectors. Many short pieces, since a
+ * term more takes longer than a longer table, of which a record needs a few octaves only.
  */
 final class CrestPieces {
-    private static final int PER_OCTAVE = 16;
-    private static final int SHIFT = 52 - 4;
+    private static final int PER_OCTAVE = 64;
+    private static final int SHIFT = 52 - 6;
     private static final int BIAS = 1023;
 
     /** Coefficients of a piece, lowest power first. */
-    private static final int TERMS = 9;
+    private static final int TERMS = 7;
 
-    /** Before them the middle of the piece in the mantissa, and what makes a mantissa of v. */
-    private static final int ROW = TERMS + 2;
+    /** Before them the middle of the piece. */
+    private static final int ROW = TERMS + 1;
 
     private final double[] rows;
     private final int firstPiece;
@@ -37,16 +38,20 @@ final class CrestPieces {
         this.last = last;
     }
 
-    /** Reads the table that lies beside this class, whose rows begin with an octave of v. */
+    /** Reads the table that lies beside this class, whose pieces begin with an octave of v. */
     static CrestPieces read(String name, int firstOctave) {
-        double[][] table = Table.read(CrestPieces.class, name).numbers();
-        double[] rows = new double[ROW * table.length];
-        for (int i = 0; i < table.length; i++) {
-            rows[i * ROW] = 1 + (i % PER_OCTAVE + 0.5) / PER_OCTAVE;
-            rows[i * ROW + 1] = Math.scalb(1.0, -firstOctave - i / PER_OCTAVE);
-            System.arraycopy(table[i], 0, rows, i * ROW + 2, TERMS);
+        double[] table = Coefficients.read(CrestPieces.class, name);
+        int count = table.length / TERMS;
+        double[] rows = new double[ROW * count];
+        for (int i = 0; i < count; i++) {
+            // The table is in the mantissa of v; powers of 2 make of it a polynomial of v itself, without a rounding.
+            int octave = firstOctave + i / PER_OCTAVE;
+            rows[i * ROW] = Math.scalb(1 + (i % PER_OCTAVE + 0.5) / PER_OCTAVE, octave);
+            for (int k = 0; k < TERMS; k++) {
+                rows[i * ROW + 1 + k] = Math.scalb(table[i * TERMS + k], -k * octave);
+            }
         }
-        return new CrestPieces(rows, (firstOctave + BIAS) * PER_OCTAVE, table.length - 1);
+        return new CrestPieces(rows, (firstOctave + BIAS) * PER_OCTAVE, count - 1);
     }
 
     /** The variable of a part and the root of what it lacks of 1. */
@@ -73,11 +78,9 @@ final class CrestPieces {
     double value(int piece, double v) {
         double[] c = rows;
         int i = ROW * piece;
-        // A power of 2 makes the mantissa, so that nothing is rounded before the difference.
-        double u = Math.fma(v, c[i + 1], -c[i]);
+        double u = v - c[i];
         double square = u * u;
-        double high = Math.fma(Math.fma(c[i + 10], u, c[i + 9]), square, Math.fma(c[i + 8], u, c[i + 7]));
-        double low = Math.fma(high, square, Math.fma(c[i + 6], u, c[i + 5]));
-        return Math.fma(Math.fma(Math.fma(low, u, c[i + 4]), u, c[i + 3]), u, c[i + 2]);
+        double high = Math.fma(Math.fma(c[i + 7], u, c[i + 6]), square, Math.fma(c[i + 5], u, c[i + 4]));
+        return Math.fma(Math.fma(Math.fma(high, u, c[i + 3]), u, c[i + 2]), u, c[i + 1]);
     }
 }
