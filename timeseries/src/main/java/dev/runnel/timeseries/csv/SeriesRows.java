@@ -43,6 +43,7 @@ final class SeriesRows {
     private final long[][] times;
     private final double[][] values;
     private final byte[][] qualities;
+    private final KnownNumbers[] known;
     private final InstantText clock = new InstantText();
     private final byte[] text = new byte[ROOM];
     private int size;
@@ -53,6 +54,7 @@ final class SeriesRows {
         SeriesArrays.Keeper keeper = SeriesArrays.keeper();
         this.times = series.stream().map(keeper::times).toArray(long[][]::new);
         this.values = series.stream().map(keeper::values).toArray(double[][]::new);
+        this.known = series.stream().map(each -> new KnownNumbers()).toArray(KnownNumbers[]::new);
         this.qualities = series.stream().map(keeper::qualities).toArray(byte[][]::new);
     }
 
@@ -79,7 +81,7 @@ final class SeriesRows {
             int at = next[i];
             text[place++] = ',';
             if (together || at < times[i].length && times[i][at] == now) {
-                place = number(values[i][at], place);
+                place = number(known[i], values[i][at], place);
                 if (quality) {
                     place = word(qualities[i][at], place);
                 }
@@ -124,7 +126,17 @@ final class SeriesRows {
         }
     }
 
-    private int number(double value, int at) {
+    private int number(KnownNumbers written, double value, int at) {
+        int known = written.write(value, text, at);
+        if (known >= 0) {
+            return known;
+        }
+        int end = put(value, at);
+        written.learn(value, text, at, end);
+        return end;
+    }
+
+    private int put(double value, int at) {
         if (Double.isNaN(value)) {
             return at;
         }
