@@ -379,17 +379,31 @@ public final class StateText {
     }
 
     private static String escaped(String value, boolean comma) {
-        StringBuilder text = new StringBuilder();
-        for (byte each : value.getBytes(StandardCharsets.UTF_8)) {
-            if (each <= ' ' || each == '%' || each == 127 || comma && each == ',') {
-                text.append('%');
-                text.append(Character.forDigit((each >> 4) & 15, 16));
-                text.append(Character.forDigit(each & 15, 16));
+        byte[] bytes = value.getBytes(StandardCharsets.UTF_8);
+        int escapes = 0;
+        for (byte each : bytes) {
+            escapes += isEscaped(each, comma) ? 1 : 0;
+        }
+        if (escapes == 0) {
+            return value;
+        }
+        byte[] text = new byte[bytes.length + 2 * escapes];
+        int length = 0;
+        for (byte each : bytes) {
+            if (isEscaped(each, comma)) {
+                text[length++] = '%';
+                text[length++] = (byte) Character.forDigit((each >> 4) & 15, 16);
+                text[length++] = (byte) Character.forDigit(each & 15, 16);
             } else {
-                text.append((char) each);
+                text[length++] = each;
             }
         }
-        return text.toString();
+        return new String(text, StandardCharsets.US_ASCII);
+    }
+
+    /** What is not ASCII has negative bytes. */
+    private static boolean isEscaped(byte each, boolean comma) {
+        return each <= ' ' || each == '%' || each == 127 || comma && each == ',';
     }
 
     private static String unescaped(String text) {

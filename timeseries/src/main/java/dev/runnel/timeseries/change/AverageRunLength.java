@@ -38,6 +38,13 @@ import org.apiguardian.api.API;
 @API(status = API.Status.EXPERIMENTAL, since = "0.1")
 public final class AverageRunLength {
     private static final int NODES = 64;
+    /** Keeps the nodes, which take longer to find than the equations take to solve; asked once here, it is only read later. */
+    private static final GaussIntegratorFactory RULES = new GaussIntegratorFactory();
+
+    static {
+        RULES.legendre(NODES);
+    }
+
     /** Beyond it the equations are too nearly singular. */
     private static final double LONGEST = 1e9;
 
@@ -66,7 +73,7 @@ public final class AverageRunLength {
         Require.inRange("reference", reference, 0, LARGEST, "");
         Require.inRange("decision", decision, 0, LARGEST, "");
         Require.inRange("shift", shift, -LARGEST_SHIFT, LARGEST_SHIFT, "");
-        GaussIntegrator rule = new GaussIntegratorFactory().legendre(NODES, 0, decision);
+        GaussIntegrator rule = RULES.legendre(NODES, 0, decision);
         // Unknowns: L at the nodes, and L(0) as the last one.
         double[][] matrix = new double[NODES + 1][NODES + 1];
         for (int i = 0; i <= NODES; i++) {
@@ -113,7 +120,7 @@ public final class AverageRunLength {
         Require.inRange("width", width, 0, LARGEST, "");
         Require.inRange("shift", shift, -LARGEST_SHIFT, LARGEST_SHIFT, "");
         double limit = width * Math.sqrt(weight / (2 - weight));
-        GaussIntegrator rule = new GaussIntegratorFactory().legendre(NODES, -limit, limit);
+        GaussIntegrator rule = RULES.legendre(NODES, -limit, limit);
         double[][] matrix = new double[NODES][NODES];
         for (int i = 0; i < NODES; i++) {
             for (int j = 0; j < NODES; j++) {

@@ -15,6 +15,9 @@ import org.apiguardian.api.API;
  */
 @API(status = API.Status.EXPERIMENTAL, since = "0.1")
 public final class Inputs {
+    /** Characters up to which an input is shown each time; chosen here, more than a reference takes. */
+    private static final int LONG = 100;
+
     private final Map<String, Object> values = new LinkedHashMap<>();
 
     private Inputs() {}
@@ -173,7 +176,29 @@ public final class Inputs {
         return text.contains("\n") ? "[" + text.lines().count() + " lines]" : text;
     }
 
-    /** Returns the inputs as the reports show them. */
+    /**
+     * Returns the inputs as the reports show them, a long one in full only where it is first met: a whole record may serve
+     * thousands of values.
+     *
+     * @param met long inputs and where each was met first; those of these inputs are added
+     * @param here where these inputs stand, for what is met later
+     * @return for example {@code step=5; depths=[as in event-books:1:v0]}
+     */
+    public String toText(Map<String, String> met, String here) {
+        return values.entrySet().stream()
+                .map(entry -> entry.getKey() + "=" + once(brief(entry.getValue()), met, here))
+                .collect(Collectors.joining("; "));
+    }
+
+    private static String once(String text, Map<String, String> met, String here) {
+        if (text.length() <= LONG) {
+            return text;
+        }
+        String first = met.putIfAbsent(text, here);
+        return first == null ? text : "[as in " + first + "]";
+    }
+
+    /** Returns the inputs as the reports show them, each in full. */
     @Override
     public String toString() {
         return values.entrySet().stream()

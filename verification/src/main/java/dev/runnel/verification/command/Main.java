@@ -23,9 +23,12 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
+import java.util.concurrent.CompletableFuture;
 import javax.xml.stream.XMLStreamException;
 import org.apiguardian.api.API;
 
@@ -83,12 +86,14 @@ public final class Main {
         if (options.list()) {
             return list(folders, options.selection(), out);
         }
-        Results results = namedIfEmpty(withPeers(VerificationRun.of(folders, options.selection()), options), options);
+        // Beside the tables: one after the other they would leave a core idle.
+        CompletableFuture<List<Check>> peers = CompletableFuture.supplyAsync(() -> peers(options));
+        Results results = namedIfEmpty(with(VerificationRun.of(folders, options.selection()), peers.join()), options);
         out.print(SummaryReport.text(results));
         Path report = options.report().orElseGet(Main::defaultReport);
         try {
             write(results, report, options.selection(), options.day());
-        } catch (IOException | XMLStreamException e) {
+        } catch (IOException e) {
             err.println("cannot write the report to " + report + ": " + e);
             return 2;
         }
@@ -116,12 +121,13 @@ public final class Main {
         return total == 0 || problems ? 2 : 0;
     }
 
-    private static Results withPeers(Results tables, Options options) {
-        if (options.cases() == 0) {
-            return tables;
-        }
+    private static List<Check> peers(Options options) {
+        return options.cases() == 0 ? List.of() : ConduitPeers.compare(options.cases(), options.selection());
+    }
+
+    private static Results with(Results tables, List<Check> more) {
         List<Check> checks = new ArrayList<>(tables.checks());
-        checks.addAll(ConduitPeers.compare(options.cases(), options.selection()));
+        checks.addAll(more);
         return new Results(checks, tables.blanks(), tables.problems());
     }
 
@@ -139,16 +145,41 @@ public final class Main {
      * @param selection what was compared
      * @param day the day of the run, for the page to sign
      * @throws IOException if a file cannot be written
-     * @throws XMLStreamException never in practice
      */
     public static void write(Results results, Path folder, Selection selection, Optional<LocalDate> day)
-            throws IOException, XMLStreamException {
+            throws IOException {
         Files.createDirectories(folder);
-        Files.writeString(folder.resolve("report.csv"), CsvReport.text(results));
-        Files.writeString(folder.resolve("matrix.csv"), MatrixReport.text(results));
-        Files.writeString(folder.resolve("report.xml"), JUnitReport.text(results));
-        Files.writeString(folder.resolve("report.html"), HtmlReport.text(results));
-        Files.writeString(folder.resolve("sign-off.html"), SignOffReport.text(results, selection, day));
+        Map<String, Written> files = new LinkedHashMap<>();
+        files.put("report.html", () -> HtmlReport.text(results));
+        files.put("report.csv", () -> CsvReport.text(results));
+        files.put("report.xml", () -> JUnitReport.text(results));
+        files.put("matrix.csv", () -> MatrixReport.text(results));
+        files.put("sign-off.html", () -> SignOffReport.text(results, selection, day));
+        List<Optional<IOException>> failures = files.entrySet().parallelStream()
+                .map(file -> failure(folder.resolve(file.getKey()), file.getValue()))
+                .toList();
+        for (Optional<IOException> failure : failures) {
+            if (failure.isPresent()) {
+                throw failure.get();
+            }
+        }
+    }
+
+    /** The text of a report file. */
+    @FunctionalInterface
+    private interface Written {
+        String text() throws IOException, XMLStreamException;
+    }
+
+    private static Optional<IOException> failure(Path file, Written written) {
+        try {
+            Files.writeString(file, written.text());
+            return Optional.empty();
+        } catch (XMLStreamException e) {
+            return Optional.of(new IOException(file + " cannot be written", e));
+        } catch (IOException e) {
+            return Optional.of(e);
+        }
     }
 
     /** Returns the folder beside the program if that stands in a build folder, else one in the working folder. */

@@ -8,8 +8,10 @@ import dev.runnel.verification.calculation.Calculation;
 import dev.runnel.verification.calculation.Inputs;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.OptionalDouble;
 import java.util.Set;
 import java.util.TreeSet;
@@ -134,7 +136,8 @@ public final class PublishedTable {
      */
     public List<Check> checks(Selection selection) {
         List<Check> checks = new ArrayList<>();
-        each(selection, (row, rule) -> checks.add(check(row, rule)));
+        Map<String, String> met = new HashMap<>();
+        each(selection, (row, rule) -> checks.add(check(row, rule, met)));
         return checks;
     }
 
@@ -163,7 +166,8 @@ public final class PublishedTable {
         }
     }
 
-    private Check check(Row row, CheckRule rule) {
+    private Check check(Row row, CheckRule rule, Map<String, String> met) {
+        String check = name + ":" + row.number() + ":" + rule.id();
         String printed = row.text(rule.expected());
         double expected = row.number(rule.expected());
         Inputs inputs = Inputs.empty();
@@ -190,7 +194,7 @@ public final class PublishedTable {
             remark = exclusion;
         }
         return new Check(
-                name + ":" + row.number() + ":" + rule.id(),
+                check,
                 name,
                 rule.expected(),
                 descriptor.program(),
@@ -198,7 +202,7 @@ public final class PublishedTable {
                 rule.calculation().name(),
                 source(row),
                 locator(row),
-                inputs.toString(),
+                inputs.toText(met, check),
                 printed,
                 descriptor
                         .units()

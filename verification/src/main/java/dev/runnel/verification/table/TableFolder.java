@@ -11,6 +11,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.function.Predicate;
@@ -29,6 +30,8 @@ public record TableFolder(List<PublishedTable> tables, List<String> problems) {
     static final String SUFFIX = ".table";
     /** Stands in the folder of the shipped tables: a jar may have no entry for the folder itself. */
     private static final String MARK = "README.txt";
+    /** Up to so many are read one after the other. */
+    private static final int FEW = 100;
 
     /**
      * Copies the lists.
@@ -89,19 +92,20 @@ public record TableFolder(List<PublishedTable> tables, List<String> problems) {
         List<String> problems = new ArrayList<>();
         Set<String> names = new TreeSet<>();
         try (Stream<Path> files = Files.walk(folder)) {
-            for (Path file : files.filter(TableFolder::isTable)
+            List<Path> paths = files.filter(TableFolder::isTable)
                     .filter(file -> wanted.test(PublishedTable.name(file)))
                     .sorted()
+                    .toList();
+            for (Read read : (paths.size() > FEW ? paths.parallelStream() : paths.stream())
+                    .map(Read::of)
                     .toList()) {
-                try {
-                    PublishedTable table = PublishedTable.read(file);
+                read.table.ifPresent(table -> {
                     tables.add(table);
                     if (!names.add(table.name())) {
-                        problems.add(file + ": another table is named " + table.name());
+                        problems.add(read.file + ": another table is named " + table.name());
                     }
-                } catch (TableException e) {
-                    problems.add(e.getMessage());
-                }
+                });
+                problems.addAll(read.problems);
             }
         } catch (IOException e) {
             problems.add(folder + ": is not a folder that can be read (" + e + ")");
@@ -110,6 +114,17 @@ public record TableFolder(List<PublishedTable> tables, List<String> problems) {
             problems.add(folder + ": holds no file NAME" + SUFFIX);
         }
         return new TableFolder(tables, problems);
+    }
+
+    /** What came of one file. */
+    private record Read(Path file, Optional<PublishedTable> table, List<String> problems) {
+        static Read of(Path file) {
+            try {
+                return new Read(file, Optional.of(PublishedTable.read(file)), List.of());
+            } catch (TableException e) {
+                return new Read(file, Optional.empty(), List.of(e.getMessage()));
+            }
+        }
     }
 
     private static boolean isTable(Path file) {
