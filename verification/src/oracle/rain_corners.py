@@ -547,7 +547,110 @@ def seconds(folder):
           [("table", "text table"), ("minutes", "minutes"), ("years", "years")], [("depth", "ddf.table.depth")], rows, tolerance="1e-11 relative", reason="durations in whole nanoseconds")
 
 
+def at_least(folder):
+    """A deepest window may be deeper than it seems where a step is missing, or where the record is shorter."""
+    rows = []
+    for x, window, least in (("1 2 0 3", 10, 0), ("0 0 0 0", 10, 0), ("1 2 NaN 3", 10, 1), ("1 2 3", 15, 0), ("1 2 3", 15.5, 1), ("1 2 3", 60, 1), ("NaN", 5, 1), ("0", 5, 0), ("0", 6, 1), ("5 0 0 0 0 0 0 NaN", 5, 1)):
+        rows.append((x, 5, window, least))
+    write(folder, PROGRAM, "peaks-at-least", "whether the deepest window is known to the full", [("x", "mm, depths"), ("step", "min, step"), ("window", "min, length"), ("least", "1, whether it may be deeper")],
+          [("depths", "text x"), ("step_minutes", "step"), ("window_minutes", "window")], [("least", "event.peak-at-least")], rows, tolerance="0", reason="yes or no")
+
+
+def constant(folder):
+    """Rain of one depth at every duration: i = 60 d/t, which each form holds."""
+    rows = []
+    for d in (0.5, 12.0, 33.3):
+        for form in ("bernard", "talbot", "sherman", "kimijima"):
+            rows += [(form, "5 10 30 60", text([d] * 4), name, value) for name, value in (("a", 60 * d), ("b", 0), ("n", 1))]
+    for a, b in ((900.0, 12.0), (3000.0, 3.0)):
+        t = (5, 10, 30, 60, 120)
+        rows += [("talbot", text(t), text([a * v / (v + b) / 60 for v in t]), name, value) for name, value in (("a", a), ("b", b), ("n", 1))]
+    write(folder, PROGRAM, "intensity-fits-of-one-depth", "coefficients of intensity formulae through depths that follow them exactly", [("form", "text, form"), ("t", "min, durations"), ("d", "mm, depths"), ("name", "text, coefficient"), ("value", "1, value")],
+          [("form", "text form"), ("minutes", "text t"), ("depths", "text d"), ("coefficient", "text name")], [("value", "intensity-fit.coefficient")], rows, tolerance="1e-10 relative or 1e-9", reason="a least square found by steps")
+
+
+def gap_rows(folder):
+    """Twelve gaps in a row that are alike within 5 % or the clock's step, or that grow: as snow melts in the funnel, or as a bucket drips."""
+    rng = random.Random(43)
+    rows = []
+    for case in range(40):
+        clock = rng.choice([0, 0, 1, 10])
+        gaps = []
+        for _ in range(rng.randrange(1, 4)):
+            n, g = rng.choice([11, 12, 12, 13, 15]), rng.choice([40, 41, 200, 3000])
+            if rng.random() < 0.5:
+                gaps += [g + rng.choice([0, 0, clock, round(0.049 * g), -round(0.024 * g)]) for _ in range(n)]
+            else:
+                for k in range(n):
+                    g += rng.choice([1, 5, 30]) if rng.random() < (0.93 if clock else 0.995) else rng.choice([0, -clock])
+                    gaps.append(g)
+            gaps.append(rng.choice([7, 21601, 21600, 4 * clock or 3, max(1, 4 * clock - 1)]))
+        t, tips = 100, [100]
+        for g in gaps:
+            t += g
+            tips.append(t)
+        alike, growing = [False] * len(tips), [False] * len(tips)
+        for marks, even in ((alike, True), (growing, False)):
+            run, rises, longest, last = 0, 0, 0, 0
+            for i, g in enumerate(gaps, 1):
+                if not (0 < g <= 21600 and g >= 4 * clock):
+                    run = 0
+                    continue
+                on = run > 0 and ((abs(g - last) <= max(F(1, 20) * last, clock)) if even else (g > last if clock == 0 else g >= longest - clock))
+                if on:
+                    run, rises, longest = run + 1, rises + (g > longest), max(longest, g)
+                else:
+                    run, rises, longest = 1, 0, g
+                last = g
+                if run >= 12 and (even or rises >= 11):
+                    for k in range(run):
+                        marks[i - k] = True
+        for flag, marks in (("evenly_spaced", alike), ("lengthening", growing)):
+            rows.append((text(tips), clock, flag, places([int(m) for m in marks])))
+    write(folder, PROGRAM, "rows-of-gaps", "tips whose gaps are alike, or grow, for twelve in a row, with and without a coarse clock", [("t", "s, tips"), ("clock", "s, step of the clock"), ("flag", "text, flag"), ("sum", "1, places of the flagged")],
+          [("tip_seconds", "text t"), ("tip_mm", "0.2"), ("clock_seconds", "clock"), ("ceiling", "500"), ("flag", "text flag")], [("sum", "gauge.checks.book")], rows, tolerance="0", reason="whole numbers")
+
+
+def small_places(folder):
+    """Rectangles of some metres cut by the lines half way between places on a line: no cut may be left out for being short."""
+    rows = []
+    for width, xs in ((3, (0.4, 1.1, 2.6)), (2, (0.3, 1.9)), (5, (0.2, 0.9, 1.6, 4.9)), (1, (0.1, 0.5, 0.95))):
+        ends = [0] + [(a + b) / 2 for a, b in zip(xs, xs[1:])] + [width]
+        for i in range(len(xs)):
+            for turned in (False, True):
+                corners = [(0, 0), (width, 0), (width, 2), (0, 2), (0, 0)]
+                at = [(x, 1) for x in xs]
+                if turned:
+                    corners, at = [(y, x) for x, y in corners], [(y, x) for x, y in at]
+                rows.append((f"POLYGON (({', '.join(f'{x} {y}' for x, y in corners)}))", "; ".join(f"{x} {y}" for x, y in at), i + 1, (ends[i + 1] - ends[i]) / width))
+    write(folder, PROGRAM, "thiessen-weights-of-metres", "shares of small rectangles nearest to each of some places on a line", [("catchment", "text, outline"), ("gauges", "text, places"), ("gauge", "1, which"), ("weight", "1, share")],
+          [("catchment", "text catchment"), ("gauges", "text gauges"), ("gauge", "gauge")], [("weight", "areal.thiessen.weight")], rows, tolerance="1e-11 relative", reason="16 digits are given")
+
+
+def few_neighbours(folder):
+    """A day counts where at least half of the other gauges tell something."""
+    rng = random.Random(44)
+    rows = []
+    for count in (3, 4, 5, 6, 8):
+        days = 40
+        x = [[NAN if rng.random() < 0.55 else round(rng.uniform(0.5, 30), 1) for _ in range(days)] for _ in range(count)]
+        for g in range(count):
+            own = others = F(0)
+            n = 0
+            for d in range(days):
+                known = sorted(F(str(x[o][d])) for o in range(count) if o != g and x[o][d] == x[o][d])
+                if x[g][d] == x[g][d] and len(known) >= max(1, count // 2):
+                    m = len(known)
+                    own += F(str(x[g][d]))
+                    others += known[m // 2] if m % 2 else (known[m // 2 - 1] + known[m // 2]) / 2
+                    n += 1
+            if n >= 2:
+                rows.append(("; ".join(text(v) for v in x), g + 1, float(own / others)))
+    write(folder, PROGRAM, "few-neighbours", "rain of a gauge over the median of the others, on days when at least half of them tell something", [("gauges", "mm, days of each"), ("gauge", "1, which"), ("ratio", "1, ratio")],
+          [("gauges", "text gauges"), ("gauge", "gauge"), ("wet_mm", "0.2")], [("ratio", "gauge.neighbours.ratio")], rows, tolerance="1e-11 relative", reason="16 digits are given")
+
+
 if __name__ == "__main__":
-    for part in (listings, spells, lags, outages, other_steps, formulae, growth, best_windows, far_apart, quarters, wettest, recessions, curves, tip_groups, bare, heads, chances, seconds):
+    for part in (listings, spells, lags, outages, other_steps, formulae, growth, best_windows, far_apart, quarters, wettest, recessions, curves, tip_groups, bare, heads, chances, seconds, at_least, constant, gap_rows, small_places, few_neighbours):
         if not sys.argv[2:] or part.__name__ in sys.argv[2:]:
             part(sys.argv[1])

@@ -7,11 +7,11 @@ subsets; fits from solving equations with 22 digits; errors from the matrix of s
 derivatives; and what is drawn with chance is simulated many more times than the library does, with the standard errors of both.
 """
 
-import itertools
 import sys
 
 import numpy as np
 from mpmath import exp, findroot, log, matrix, mp, mpf, nstr, sqrt
+from wakeby_laws import l_moments, wakeby
 from own_tables import text, write
 from scipy import optimize, stats
 
@@ -26,18 +26,6 @@ def digits(x):
 
 
 # ---- samples ----------------------------------------------------------------------------------------------------------
-
-
-def l_moments(sample, most):
-    """Means over all subsets: what the definition says."""
-    found = []
-    for r in range(1, most + 1):
-        total, count = mpf(0), 0
-        for part in itertools.combinations(sorted(sample), r):
-            total += sum((-1) ** k * mp.binomial(r - 1, k) * mpf(str(part[r - 1 - k])) for k in range(r))
-            count += 1
-        found.append(total / count / r)
-    return found
 
 
 SAMPLES = [
@@ -104,29 +92,6 @@ write(FOLDER, PROGRAM, "outlier-grubbs", "F. E. Grubbs (1969), Procedures for de
       tolerance="1e-10 relative or 1e-10", reason="16 digits are given; quantiles of t are good to 1e-12")
 
 # ---- Wakeby of samples ------------------------------------------------------------------------------------------------
-
-
-def wakeby(l):
-    """Shapes for which the third to fifth L-moments follow from the first two terms; equations of the L-moments themselves."""
-    def moment(r, k):  # of (1 - u^k)/k with u = 1 - F
-        return (1 - 1 / (1 + k)) / k if r == 1 else mp.rf(1 - k, r - 2) / mp.rf(1 + k, r)
-
-    def misses(b, d):
-        rows = [[moment(r, b), moment(r, -d)] for r in (2, 3, 4, 5)]
-        det = rows[0][0] * rows[1][1] - rows[0][1] * rows[1][0]
-        alpha = (l[1] * rows[1][1] - rows[0][1] * l[2]) / det
-        delta = (rows[0][0] * l[2] - l[1] * rows[1][0]) / det
-        return alpha, delta, [alpha * rows[i][0] + delta * rows[i][1] - l[i + 1] for i in (2, 3)]
-
-    for start in ((2, 0.1), (5, 0.2), (1, -0.2), (8, 0.05), (3, 0.4), (0.6, 0.1), (12, -0.1), (0.9, -0.5)):
-        try:
-            b, d = findroot(lambda b, d: misses(b, d)[2], start)
-        except (ValueError, ZeroDivisionError, TypeError):
-            continue
-        a, g, _ = misses(b, d)
-        if b + d > 0 and g >= 0 and a + g >= 0 and d < 1 and b > -1:
-            return l[0] - a * moment(1, b) - g * moment(1, -d), a, b, g, d
-    return None
 
 
 rng = np.random.default_rng(20261129)

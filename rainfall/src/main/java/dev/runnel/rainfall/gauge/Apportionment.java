@@ -25,7 +25,8 @@ final class Apportionment {
         this.depths = new double[steps];
         this.start = start;
         this.step = step;
-        this.end = start + step;
+        // The first filling opens its step.
+        this.end = start;
     }
 
     static RegularSeries of(Fillings fillings, boolean smooth, long start, long step, long length) {

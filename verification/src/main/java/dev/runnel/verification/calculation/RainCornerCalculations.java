@@ -20,6 +20,7 @@ import dev.runnel.rainfall.event.IntensityListing;
 import dev.runnel.rainfall.event.RainDay;
 import dev.runnel.rainfall.event.RainSummary;
 import dev.runnel.rainfall.event.RainfallEvent;
+import dev.runnel.rainfall.event.SlidingMaximum;
 import dev.runnel.rainfall.event.StormProfile;
 import dev.runnel.rainfall.event.TipCount;
 import dev.runnel.rainfall.gauge.CalibrationCurve;
@@ -60,6 +61,16 @@ final class RainCornerCalculations {
                         "mm/h",
                         "depths step_minutes windows_minutes",
                         in -> Books.sum(listing(in), IntensityListing.Row::heaviestMmPerHour)),
+                rainfall(
+                        "event.peak-at-least",
+                        "1 or 0",
+                        "depths step_minutes window_minutes",
+                        in -> SlidingMaximum.of(minutes(in, "window_minutes"))
+                                        .peaks(rain(in))
+                                        .get(0)
+                                        .isAtLeast()
+                                ? 1
+                                : 0),
                 rainfall("dry-spells.book", "days", SPELLS, in -> Books.sum(spells(in), DrySpells.Spell::days)),
                 rainfall(
                         "dry-spells.at-least",
