@@ -41,6 +41,17 @@ final class CircleColebrook implements UniformCurve {
 
     private static final double MOST_RISE = 6;
 
+    /** Of ln Q by ln y in a laminar film: the area rises with y^1.5, the velocity with y². */
+    private static final double LAMINAR_RISE = 3.5;
+
+    /** Where the laminar discharge would have a larger Reynolds' number, the start of turbulent flow is the nearer one. */
+    private static final double LAMINAR_START = 3000;
+
+    /** A start with so small a part of the least Reynolds' number, and a step so short from there, will not become turbulent. */
+    private static final double SURELY_BELOW = 0.25;
+
+    private static final double SHORT_STEP = 0.3;
+
     /** A secant's step so short leaves nothing but rounding. */
     private static final double CLOSE = 1e-14;
 
@@ -83,8 +94,11 @@ final class CircleColebrook implements UniformCurve {
 
     /** Whether the flow is turbulent and the wall less rough than deep, and not so close to either that a step decides. */
     private boolean isTurbulent(Local at) {
-        double reynolds = -2.51 * ColebrookRoot.TO_LOGARITHM * at.log / beta * at.radius * at.root;
-        return reynolds >= 1.001 * DarcyFriction.TURBULENT_LIMIT && 3.7 * alpha <= 0.999 * at.radius;
+        return reynolds(at) >= 1.001 * DarcyFriction.TURBULENT_LIMIT && 3.7 * alpha <= 0.999 * at.radius;
+    }
+
+    private double reynolds(Local at) {
+        return -2.51 * ColebrookRoot.TO_LOGARITHM * at.log / beta * at.radius * at.root;
     }
 
     @Override
@@ -119,7 +133,7 @@ final class CircleColebrook implements UniformCurve {
             start = Math.min(start, top);
         }
         double x = solve(q, start, top);
-        double depth = x < 0 ? byLaw(discharge, Math.min(start, HALF)) : diameter * x;
+        double depth = x < 0 ? byLaw(discharge, q, Math.min(start, HALF)) : diameter * x;
         // A search whose own largest discharge is the last digit less finds none.
         boolean isAtCrest = deepest == crest && Double.isNaN(depth);
         return isAtCrest ? deepest : Math.min(depth, deepest);
@@ -129,13 +143,15 @@ final class CircleColebrook implements UniformCurve {
      * The depth of a discharge that is hardly turbulent, or laminar, or on a wall rougher than deep: secants of ln Q over ln y,
      * in which every law of friction is nearly straight. Below the middle the discharge rises under each of them.
      */
-    private double byLaw(double discharge, double start) {
+    private double byLaw(double discharge, double q, double start) {
         if (discharge == 0) {
             return 0;
         }
         double middle = HALF * diameter;
-        double depth = diameter * start;
-        double rise = USUAL_RISE;
+        double film = laminarPart(q);
+        boolean isLaminar = film > 0 && film < HALF;
+        double depth = diameter * (isLaminar ? film : start);
+        double rise = isLaminar ? LAMINAR_RISE : USUAL_RISE;
         double excess = Math.log(conduit.dischargeByLaw(depth) / discharge);
         for (int i = 0; i < MOST_STEPS; i++) {
             double step = -excess / rise;
@@ -153,6 +169,18 @@ final class CircleColebrook implements UniformCurve {
             depth = next;
         }
         return conduit.searched().lowestDepthFor(discharge);
+    }
+
+    /**
+     * y/D of laminar flow nearly, −1 where it would not be laminar. Its velocity is g S R²/(2ν), so that with the units of this
+     * class a ρ² = (2/ln 10) (64 β/2.51) q, which is 16/27 x^(7/2) (1 − 37/30 x + ...).
+     */
+    private double laminarPart(double q) {
+        double film = Math.pow(27.0 / 16 * ColebrookRoot.TO_LOGARITHM * 64 / 2.51 * beta * q, 2.0 / 7);
+        double x = film * (1 + 37.0 / 105 * film);
+        double radius = 2.0 / 3 * x * (1 - 7.0 / 15 * x);
+        double perBeta = 2.51 / (8 * beta);
+        return radius * radius * radius * perBeta * perBeta <= LAMINAR_START ? x : -1;
     }
 
     /** The zero of Q(x) − q on the rising branch, −1 where this class does not know it. */
@@ -183,6 +211,10 @@ final class CircleColebrook implements UniformCurve {
             boolean isShort = Math.abs(next - x) <= SHORT * Math.min(x, toCrest);
             if (isShort || Math.abs(excess) <= ROUNDING) {
                 return isTurbulent(here) ? next : -1;
+            }
+            boolean isFar = Math.abs(next - x) > SHORT_STEP * x;
+            if (!isFar && reynolds(here) < SURELY_BELOW * DarcyFriction.TURBULENT_LIMIT) {
+                return -1;
             }
             x = next;
         }

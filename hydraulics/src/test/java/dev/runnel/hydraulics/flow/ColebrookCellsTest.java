@@ -40,6 +40,25 @@ class ColebrookCellsTest {
         }
     }
 
+    /** Laminar flow has an explicit law, V = g S R²/(2ν): films of which the discharge is known without this library's law. */
+    @Test
+    void laminarFilmsStandWhereTheirLawSays() {
+        int films = 0;
+        for (int i = 0; i < 20_000; i++) {
+            Conduit pipe = randomPipe();
+            double depth = logUniform(1e-7, 0.3) * pipe.section().height();
+            double radius = pipe.section().hydraulicRadius(depth);
+            double viscosity = ((ColebrookWhite) pipe.resistance()).viscosity();
+            double velocity = pipe.gravity() * pipe.gradient().value() * radius * radius / (2 * viscosity);
+            if (4 * radius * velocity / viscosity < 500) {
+                films++;
+                double found = pipe.normalDepth(pipe.section().area(depth) * velocity);
+                assertThat(found / depth - 1).as("%s at %s", pipe, depth).isBetween(-1e-14, 1e-14);
+            }
+        }
+        assertThat(films).isGreaterThan(5000);
+    }
+
     /**
      * One digit below the largest discharge there is a depth, be the largest of the general search one digit less or not;
      * within what {@link Conduit} promises, as some of these pipes are hardly turbulent and are searched.
