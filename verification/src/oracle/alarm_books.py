@@ -100,7 +100,14 @@ def limits():
         print(",".join((" ".join(values), kind, f"{limit:.12g}", str(delay), f"{base:.12g}", f"{slope:.12g}", str(first))))
 
 
-TABLES = {"alarm-gaps": books, "alarm-signal-limits": limits}
+def refused():
+    """Times that do not increase, in arrays."""
+    print("minutes,values,refused")
+    for minutes, bad in (("0 1 2 3 4", 0), ("0 1 2 2 3", 1), ("0 0", 1), ("0 3 1", 1), ("0 1 2 3 4 5 4", 1), ("5 6 7 8 7.9", 1), ("-3 -2 -1", 0), ("7", 0)):
+        print(",".join((minutes, " ".join(["0.5"] * len(minutes.split())), str(bad))))
+
+
+TABLES = {"refusals-of-alarms": refused, "alarm-gaps": books, "alarm-signal-limits": limits}
 
 if __name__ == "__main__":
     TABLES[sys.argv[1]]()

@@ -75,6 +75,9 @@ def discharges():
         for place in {at, max(0, at - 1), count - 1}:
             q = other if place == at else usual
             cells(D, S, N, usual, count, other, at, place, normal(q), critical(q))
+    for count, at in ((1, 0), (5, 2), (1030, 1024)):
+        # no water has no depth, and nothing else has none beside it
+        cells(D, S, N, mpf("0.1"), count, mpf(0), at, at, mpf(0), mpf(0))
 
 
 def refused():
@@ -110,7 +113,17 @@ def monitored():
                 cells(D, S, N, usual, v, count, other, u, at, at - 1 if at else count - 1, v * area(usual))
 
 
+def infinite():
+    """A velocity without bound is refused wherever it stands."""
+    print("diameter,gradient,n,usual,usual_velocity,count,other,other_velocity,at,place,refused")
+    for count, at in [(39, i) for i in range(39)] + [(1030, 1023), (1030, 1024), (1, 0)]:
+        for v, refused in (("1", 1), ("-1", 1)) if at % 7 == 0 else (("1", 1),):
+            cells(D, S, N, mpf("0.3"), mpf("0.8"), count, mpf("0.25"), v, at, 0, refused)
+    cells(D, S, N, mpf("0.3"), mpf("0.8"), 39, mpf("0.25"), "0", 5, 0, 0)
+
+
 TABLES = {
+    "refusals-of-velocities": infinite,
     "arrays-of-depths": depths,
     "arrays-of-discharges": discharges,
     "arrays-refused": refused,

@@ -38,6 +38,7 @@ final class BalanceCalculations {
                 fit("model.peak-difference", ModelFit::peakDifference),
                 fit("model.peak-lag-hours", each -> each.peakLag().toNanos() / 3.6e12),
                 balance("balance.difference", BalanceLine::difference),
+                balance("balance.ratio", BalanceLine::ratio),
                 balance("balance.uncertainty", BalanceLine::uncertainty),
                 balance("balance.coverage", BalanceLine::coverage),
                 balance("balance.verdict", each -> each.verdict().ordinal()),

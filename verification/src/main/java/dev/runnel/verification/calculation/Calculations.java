@@ -54,6 +54,7 @@ public final class Calculations {
                         QualityBookCalculations.all(),
                         CorrectionCalculations.all(),
                         SeriesEdgeCalculations.all(),
+                        SeriesCornerCalculations.all(),
                         BalanceCalculations.all(),
                         InfiltrationCalculations.all(),
                         SeriesCalculations.all(),

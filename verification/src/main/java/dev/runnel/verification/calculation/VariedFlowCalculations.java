@@ -26,6 +26,7 @@ final class VariedFlowCalculations {
     static List<Calculation> all() {
         return List.of(
                 Calculation.of("hydraulics", "varied-flow.step-length", "m", STEP, in -> step(in).distance()),
+                Calculation.of("hydraulics", "varied-flow.step-invert", "m", STEP, in -> step(in).invert()),
                 Calculation.of("hydraulics", "varied-flow.friction-slope", "m/m", STEP, in -> step(in).frictionSlope()),
                 Calculation.of(
                         "hydraulics",
