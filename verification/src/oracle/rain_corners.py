@@ -650,7 +650,108 @@ def few_neighbours(folder):
           [("gauges", "text gauges"), ("gauge", "gauge"), ("wet_mm", "0.2")], [("ratio", "gauge.neighbours.ratio")], rows, tolerance="1e-11 relative", reason="16 digits are given")
 
 
+def states(folder):
+    """Depths 0 0 1 2 0.05 0 and a missing step, wet above 0.1 mm: an event from the third step on, three steps without rain since. What a state of it
+    may say: counts of steps that can be those of this record with more steps of the kind that it ends with."""
+    rows = []
+    for put, missing in (
+        ("steps=7", 1), ("steps=6", None), ("steps=8", None), ("pending=2", None), ("pending=4", None), ("steps=8 pending=4", 1), ("steps=9 pending=5", 1), ("steps=10 pending=6", None), ("steps=5 pending=1 weak-steps= weak-depths=", 1),
+        ("steps=4 pending=0 weak-steps= weak-depths=", None), ("steps=4 pending=0 pending-missing=0 weak-steps= weak-depths=", 1), ("steps=3 pending=-1 pending-missing=0 weak-steps= weak-depths=", None), ("pending-missing=0", 1),
+        ("pending-missing=3", 1), ("pending-missing=4", None), ("pending-missing=-1", None), ("missing=7", 7), ("missing=8", None), ("missing=0", 0), ("missing=-1", None), ("dry-from=2", 1), ("dry-from=3", None), ("dry-from=1", 1), ("dry-from=-1", None),
+        ("missing-before=2", 1), ("missing-before=-1", None), ("missing-inside=0", 1), ("missing-inside=-1", None), ("weak-steps=4,", 1), ("weak-steps=6,", 1), ("weak-steps=7,", None), ("weak-steps=3,", None),
+        ("weak-steps=4,5, weak-depths=0.05,0.1,", 1), ("weak-steps=5,4, weak-depths=0.05,0.1,", None), ("weak-steps=5,5, weak-depths=0.05,0.1,", None), ("weak-steps=5,6, weak-depths=0.05,0.1,", 1), ("weak-steps=4,5,6, weak-depths=0.05,0.1,0.02,", 1),
+        ("weak-steps=4,6,7, weak-depths=0.05,0.1,0.02,", None), ("weak-depths=0.1,", 1), ("weak-depths=0.101,", None), ("weak-depths=0.0,", None), ("weak-depths=0.001,", 1), ("weak-depths=-0.001,", None), ("weak-depths=0.05,0.05,", None),
+        ("step=300000000000", 1), ("step=300000000001", None), ("wet-above=0.1", 1), ("wet-above=0.105", None)):
+        rows.append(("0 0 1 2 0.05 0 NaN", put, "" if missing is None else missing, int(missing is None)))
+    # Nothing yet, and a record that is dry.
+    for put, missing in (("steps=2", 0), ("steps=0", 0), ("pending=1", None), ("dry-from=2", 0), ("dry-from=3", None), ("missing=2", 2), ("missing=3", None)):
+        rows.append(("0 0", put, "" if missing is None else missing, int(missing is None)))
+    write(folder, PROGRAM, "states-of-events", "which counts the state of a separation into events may hold", [("x", "mm, depths so far"), ("put", "text, what is changed"), ("missing", "steps, missing then"), ("refused", "1, whether it is refused")],
+          [("depths", "text x"), ("step_minutes", "5"), ("inter_event_minutes", "30"), ("wet_above_mm", "0.1"), ("put", "text put")], [("missing", "event.state-kept"), ("refused", "refusal.event.state-kept")], rows, tolerance="0", reason="a count")
+
+
+def stray(folder):
+    rows = [("10 100 200", 0, 0.0, 0.0), ("10 100 9000 20000 20010 20020", 0.5, 0.0, 0.6), ("10", 0.2, 0.0, 0.0), ("10", 0.21, 0.0, 0.2)]
+    write(folder, PROGRAM, "rain-of-no-event-of-tips", "rain of tips that is in no event: none is stray, and shallow events are dropped", [("t", "s, tips"), ("least", "mm, least depth"), ("stray", "mm, in no event"), ("dropped", "mm, in shallow ones")],
+          [("tip_seconds", "text t"), ("tip_mm", "0.2"), ("record_seconds", "90000"), ("inter_event_minutes", "60")], [("stray", "event.tips.stray"), ("dropped", "event.tips.dropped", "input.minimum_mm = least")], rows, tolerance="1e-12")
+
+
+def exponentials(folder):
+    """The shortest length at which the gaps at least as long vary as little as exponential ones; none where even all of them do, or never."""
+    rng = random.Random(45)
+    rows = []
+    for case in range(14):
+        gaps = [float(rng.choice([1, 1, 1, 2, 2, 3, 4, 9, 20, 33, 60])) for _ in range(rng.choice([2, 3, 5, 12, 30]))]
+        if case == 0:
+            gaps = [1.0, 2.0, 3.0, 2.0]
+        for convention in ("gaps", "excesses"):
+            found = []
+            for at in sorted(set(gaps)):
+                long = [F(g) for g in gaps if g >= at]
+                if len(long) < 3:
+                    continue
+                left = [g - F(at) for g in long] if convention == "excesses" else long
+                mean = sum(left) / len(left)
+                square = sum((g - mean) ** 2 for g in left) / (len(left) - (convention == "excesses"))
+                found.append((at, square == 0 or square <= mean * mean))
+            first = next((at for at, small in found if small), None) if found and not found[0][1] else None
+            rows.append((text(gaps), convention, "" if first is None else first, int(first is None)))
+    write(folder, PROGRAM, "exponential-dry-gaps", "least dry time between independent storms, where the gaps begin to vary as exponential ones", [("gaps", "h, lengths"), ("convention", "text, what varies"), ("least", "h, least"), ("none", "1, whether there is none")],
+          [("gaps_hours", "text gaps"), ("convention", "text convention")], [("least", "dry-gaps.exponential"), ("none", "refusal.dry-gaps.exponential")], rows)
+
+
+def worst_runs(folder):
+    """A straight line by relative least squares through recorded and true intensities, and the run that is farthest from it."""
+    rng = random.Random(46)
+    rows = []
+    for _ in range(6):
+        area, tip, n = 400.0, 0.2, rng.choice([3, 5, 8])
+        volumes, tips, seconds = [], [], []
+        for k in range(n):
+            tips.append(rng.randrange(20, 60))
+            seconds.append(float(rng.randrange(60, 4000)))
+            volumes.append(round(tips[-1] * 8 * (1 + 2.0 * tips[-1] / seconds[-1] * rng.uniform(0.05, 0.3)) * rng.uniform(0.97, 1.03), 1))
+        x = [F(3600) * t * F(1, 5) / F(s) for t, s in zip(tips, seconds)]
+        y = [F(36000) * F(str(v)) / (F(400) * F(s)) for v, s in zip(volumes, seconds)]
+        # Normal equations of 1 = (a + b x)/y
+        s11, s12, s22 = sum(1 / v / v for v in y), sum(u / v / v for u, v in zip(x, y)), sum(u * u / v / v for u, v in zip(x, y))
+        r1, r2 = sum(1 / v for v in y), sum(u / v for u, v in zip(x, y))
+        det = s11 * s22 - s12 * s12
+        a, b = (r1 * s22 - r2 * s12) / det, (s11 * r2 - s12 * r1) / det
+        rows.append((area, text(volumes), text(tips), text(seconds), tip, float(max(abs((a + b * u) / v - 1) for u, v in zip(x, y)) * 100)))
+    write(folder, PROGRAM, "worst-runs-of-a-line", "the run farthest from a line by relative least squares, exact fractions", [("area", "cm2, funnel"), ("v", "ml, volumes"), ("n", "1, tips"), ("s", "s, lengths"), ("tip", "mm, tip"), ("worst", "%, farthest")],
+          [("form", "word linear"), ("funnel_cm2", "area"), ("volumes_ml", "text v"), ("tips", "text n"), ("seconds", "text s"), ("tip_mm", "tip")], [("worst", "gauge.calibration.worst")], rows, tolerance="1e-9 relative", reason="a least square by QR")
+
+
+def ties(folder):
+    """A depth equal to the last two of a row is as rare as the first of them."""
+    rows = []
+    for table, depth, years in (("duration_min,1,5,20\n10,3,7,7", 7, 5), ("duration_min,1,5,20\n10,3,7,8", 8, 20), ("duration_min,1,5,20\n10,3,3,8", 3, 1), ("duration_min,1,5\n10,3,3", 3, 1), ("duration_min,5\n10,3", 3, 5), ("duration_min,1,5,20,50\n10,3,7,7,7", 7, 5)):
+        rows.append((table, 10, depth, years))
+    write(folder, PROGRAM, "depths-as-rare", "return periods of depths that several columns share", [("table", "text, table"), ("minutes", "min, duration"), ("depth", "mm, depth"), ("years", "years, return period")],
+          [("table", "text table"), ("minutes", "minutes"), ("depth", "depth")], [("years", "ddf.table.return-period")], rows)
+
+
+def alone(folder):
+    """Days on which one gauge of four is dry where the others had rain, and wet where they had none."""
+    rng = random.Random(47)
+    rows = []
+    for _ in range(4):
+        x = [[round(rng.uniform(1, 9), 1) for _ in range(20)] for _ in range(4)]
+        kinds = [rng.choice(["all", "dry", "wet", "none"]) for _ in range(20)]
+        kinds[:3] = ["all", "all", "all"]
+        who = [rng.randrange(4) for _ in range(20)]
+        for d, kind in enumerate(kinds):
+            for g in range(4):
+                if kind == "none" or (kind == "dry" and g == who[d]) or (kind == "wet" and g != who[d]):
+                    x[g][d] = 0.0
+        for g in range(4):
+            rows.append(("; ".join(text(v) for v in x), g + 1, sum(k == "dry" and w == g for k, w in zip(kinds, who)), sum(k == "wet" and w == g for k, w in zip(kinds, who))))
+    write(folder, PROGRAM, "gauges-dry-or-wet-alone", "days on which one gauge of four was dry alone, and wet alone", [("gauges", "mm, days of each"), ("gauge", "1, which"), ("dry", "days, dry alone"), ("wet", "days, wet alone")],
+          [("gauges", "text gauges"), ("gauge", "gauge"), ("wet_mm", "0.5")], [("dry", "gauge.neighbours.dry-alone"), ("wet", "gauge.neighbours.wet-alone")], rows, tolerance="0", reason="a count")
+
+
 if __name__ == "__main__":
-    for part in (listings, spells, lags, outages, other_steps, formulae, growth, best_windows, far_apart, quarters, wettest, recessions, curves, tip_groups, bare, heads, chances, seconds, at_least, constant, gap_rows, small_places, few_neighbours):
+    for part in (listings, spells, lags, outages, other_steps, formulae, growth, best_windows, far_apart, quarters, wettest, recessions, curves, tip_groups, bare, heads, chances, seconds, at_least, constant, gap_rows, small_places, few_neighbours, states, stray, exponentials, worst_runs, ties, alone):
         if not sys.argv[2:] or part.__name__ in sys.argv[2:]:
             part(sys.argv[1])

@@ -53,7 +53,7 @@ final class GaugeCalculations {
                 Calculation.of("rainfall", "gauge.calibration.tip", "mm", RUNS, in -> fit(in).tipMm()));
     }
 
-    private static VolumetricCalibration.Fit fit(Inputs in) {
+    static VolumetricCalibration.Fit fit(Inputs in) {
         double[] volumes = in.sample("volumes_ml");
         double[] tips = in.sample("tips");
         double[] seconds = in.sample("seconds");

@@ -14,13 +14,17 @@ import dev.runnel.rainfall.ddf.IntensityFormula;
 import dev.runnel.rainfall.ddf.ReturnPeriodBasis;
 import dev.runnel.rainfall.design.DryWeatherDesign;
 import dev.runnel.rainfall.event.DailyRain;
+import dev.runnel.rainfall.event.DryGaps;
 import dev.runnel.rainfall.event.DrySpells;
+import dev.runnel.rainfall.event.EventDetector;
+import dev.runnel.rainfall.event.EventRecord;
 import dev.runnel.rainfall.event.EventSeparation;
 import dev.runnel.rainfall.event.IntensityListing;
 import dev.runnel.rainfall.event.RainDay;
 import dev.runnel.rainfall.event.RainSummary;
 import dev.runnel.rainfall.event.RainfallEvent;
 import dev.runnel.rainfall.event.SlidingMaximum;
+import dev.runnel.rainfall.event.StepSeparation;
 import dev.runnel.rainfall.event.StormProfile;
 import dev.runnel.rainfall.event.TipCount;
 import dev.runnel.rainfall.gauge.CalibrationCurve;
@@ -32,6 +36,7 @@ import dev.runnel.rainfall.gauge.TipSpreading;
 import dev.runnel.rainfall.response.Recession;
 import dev.runnel.rainfall.response.ResponseLag;
 import dev.runnel.timeseries.Interval;
+import dev.runnel.timeseries.Reading;
 import dev.runnel.timeseries.RegularSeries;
 import java.time.Duration;
 import java.time.Instant;
@@ -40,6 +45,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 
 /** Counts and corners of rain that a single answer does not show: what is set aside, what is refused, the last of a list. */
@@ -177,6 +183,37 @@ final class RainCornerCalculations {
                         in -> DoubleMass.of(in.sample("gauge"), in.sample("reference"))
                                 .chanceOfBreak(in.integer("least"), in.integer("shuffles"), 1)),
                 rainfall(
+                        "event.state-kept",
+                        "steps",
+                        "depths step_minutes inter_event_minutes wet_above_mm put",
+                        in -> goneOn(in).missingSteps()),
+                rainfall(
+                        "event.tips.stray",
+                        "mm",
+                        "tip_seconds tip_mm record_seconds inter_event_minutes",
+                        in -> separated(in).strayMm()),
+                rainfall(
+                        "event.tips.dropped",
+                        "mm",
+                        "tip_seconds tip_mm record_seconds inter_event_minutes minimum_mm",
+                        in -> separated(in).droppedMm()),
+                rainfall(
+                        "dry-gaps.exponential",
+                        "h",
+                        "gaps_hours convention",
+                        in -> DryGaps.ofHours(in.sample("gaps_hours"))
+                                        .exponential(DryGaps.Convention.valueOf(
+                                                in.text("convention").toUpperCase(Locale.ROOT)))
+                                        .orElseThrow()
+                                        .minimum()
+                                        .toNanos()
+                                / 3.6e12),
+                rainfall(
+                        "gauge.calibration.worst",
+                        "%",
+                        "form funnel_cm2 volumes_ml tips seconds tip_mm?",
+                        in -> GaugeCalculations.fit(in).worstPercent()),
+                rainfall(
                         "ddf.of-formulae.depth",
                         "mm",
                         FORMULAE + " minutes asked_years",
@@ -230,6 +267,31 @@ final class RainCornerCalculations {
         }
         return Books.answers(
                 EventSeparation.of(minutes(in, "inter_event_minutes")).ofTips(bucket(in)), told, true);
+    }
+
+    /** A machine stopped after the depths, whose state is changed by pairs of key=value before it goes on. */
+    private static EventDetector goneOn(Inputs in) {
+        StepSeparation rule = EventSeparation.of(minutes(in, "inter_event_minutes"))
+                .withWetAbove(in.number("wet_above_mm"))
+                .withoutPeaks()
+                .ofSteps(minutes(in, "step_minutes"));
+        EventDetector machine = rule.start();
+        RegularSeries rain = rain(in);
+        for (int i = 0; i < rain.size(); i++) {
+            List<RainfallEvent> ended = machine.next(Reading.of(rain.time(i), rain.value(i)));
+        }
+        String state = machine.state().toText();
+        for (String pair : in.text("put").split(" ")) {
+            String key = pair.substring(0, pair.indexOf('=') + 1);
+            state = state.replaceFirst("(?<= )" + key + "\\S*", pair);
+        }
+        return rule.start(rule.parseState(state));
+    }
+
+    private static EventRecord separated(Inputs in) {
+        return EventSeparation.of(minutes(in, "inter_event_minutes"))
+                .withMinimumDepth(in.number("minimum_mm", 0))
+                .separate(tips(in), Interval.of(START, seconds(in, "record_seconds")), bucket(in), List.of());
     }
 
     private static double known(RegularSeries rain) {
