@@ -44,6 +44,8 @@ def kept(c):
 class Scene:
     """One record, watched up to the first hour of a block; it ends an hour later."""
 
+    CALLS = ("hour", "block")
+
     def __init__(self, recipe, changes, at, alarm):
         self.case, self.at = (recipe, list(changes) + [4, at + 1, 10 ** 5, 0, 0], "UTC", 0.6, alarm), at
         self.record = Record(self.case[0], self.case[1])
@@ -54,7 +56,9 @@ class Scene:
             c = w.changes
             self.before = copy.copy(c)
             self.before.track, self.before.other = copy.deepcopy(c.track), copy.deepcopy(c.other)
-            for name in ("hour", "block"):
+            for name in ("sums", "starts", "weak", "stands", "origin", "votes"):
+                setattr(self.before, name, copy.copy(getattr(c, name)))
+            for name in self.CALLS:
                 setattr(c, name, lambda *of, name=name, real=getattr(c, name): (self.calls.append((name, *of)), real(*of)))
 
         Watch(self.base, self.record, alarm or None, (at, peep))
@@ -63,6 +67,9 @@ class Scene:
     def changes(self, made, state):
         c = object.__new__(made.Changes)
         c.__dict__.update(self.before.__dict__)
+        c.votes = list(c.votes)
+        for name in ("sums", "starts", "weak", "stands", "origin"):
+            setattr(c, name, np.array(getattr(c, name)))
         c.book = made.Book()
         c.book.last = self.before.book.last
         if c.near:
@@ -70,18 +77,28 @@ class Scene:
         finding = lambda of: of and (lambda new: (new.__dict__.update(copy.deepcopy(of.__dict__)), new)[1])(made.Finding(0, "", 0, 0))
         c.track = finding(self.before.track)
         c.other = dict(self.before.other, track=finding(self.before.other["track"]), votes=list(self.before.other["votes"]))
-        put(c, state)
+        self.put(c, state)
         return c
+
+    def put(self, c, state):
+        put(c, state)
 
     def answer(self, made, state):
         c = self.changes(made, state)
-        for name, *of in self.calls[:2]:
+        for name, *of in self.calls[:self.first()]:
             getattr(c, name)(*of)
-        so_far = kept(c)
-        for name, *of in self.calls[2:]:
+        so_far = self.kept(c)
+        for name, *of in self.calls[self.first():]:
             getattr(c, name)(*of)
         c.finish(FIRST_HOUR + self.at + 1)
         return c.book.events, so_far
+
+    def kept(self, c):
+        return kept(c)
+
+    def first(self):
+        """How many calls belong to the first hour."""
+        return 2
 
     def compared(self, made, state):
         """For the search."""
@@ -94,7 +111,7 @@ class Scene:
 
     def checked(self, state):
         """The same by the whole watch: nothing else tells anything."""
-        watch = Watch(self.base, self.record, self.case[4] or None, (self.at, lambda w: put(w.changes, state)))
+        watch = Watch(self.base, self.record, self.case[4] or None, (self.at, lambda w: self.put(w.changes, state)))
         events, so_far = self.answer(sys.modules["site_changes"], state)
         assert told(watch.book.events) == told(events), (told(watch.book.events), told(events))
 
