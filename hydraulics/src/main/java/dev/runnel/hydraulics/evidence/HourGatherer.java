@@ -1,6 +1,7 @@
 package dev.runnel.hydraulics.evidence;
 
 import dev.runnel.hydraulics.monitoring.MonitorHistory;
+import dev.runnel.internal.ShortSort;
 import dev.runnel.internal.StateText;
 import dev.runnel.timeseries.EpochNanos;
 import java.util.Arrays;
@@ -80,6 +81,7 @@ final class HourGatherer {
     private double[] levels = new double[ROOM];
     private double[] velocities = new double[ROOM];
     private double[] sorted = new double[ROOM];
+    private final ShortSort shortSort = new ShortSort();
 
     /** Positive readings that no sewer has, which may be of another unit. */
     private double[] oddDepths = new double[0];
@@ -371,7 +373,7 @@ final class HourGatherer {
             sorted = new double[values.length];
         }
         System.arraycopy(values, 0, sorted, 0, count);
-        Arrays.sort(sorted, 0, count);
+        shortSort.sort(sorted, count);
     }
 
     private double median(int from, int to) {
