@@ -37,6 +37,9 @@ public final class Statistics {
     /** Made on first need; NaN before that, and where it is none. */
     private volatile double sum = Double.NaN;
 
+    /** As the sum; it is the rank that is asked for most. */
+    private volatile double median = Double.NaN;
+
     /** Made on first need, as sorting takes most of the time; two threads make the same. */
     private volatile double @Nullable [] sorted;
 
@@ -188,7 +191,12 @@ public final class Statistics {
      * @return the value that half of them do not exceed; NaN if there is no value
      */
     public double median() {
-        return quantile(0.5);
+        double ready = median;
+        if (Double.isNaN(ready)) {
+            ready = quantile(0.5);
+            median = ready;
+        }
+        return ready;
     }
 
     /**

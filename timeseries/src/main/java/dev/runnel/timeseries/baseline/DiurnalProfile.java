@@ -233,7 +233,7 @@ public final class DiurnalProfile {
 
     private double quantile(long localSecond, double probability) {
         Statistics slot = slot(localSecond);
-        double quantile = slot.quantile(probability);
+        double quantile = probability == 0.5 ? slot.median() : slot.quantile(probability);
         return enough(slot) ? quantile : Double.NaN;
     }
 

@@ -1,6 +1,8 @@
 package dev.runnel.timeseries.baseline;
 
 import java.time.DayOfWeek;
+import java.util.ArrayList;
+import java.util.Collections;
 import java.util.List;
 import org.apiguardian.api.API;
 
@@ -19,9 +21,13 @@ public enum WeekSplit {
     SATURDAY_AND_SUNDAY(DayClass.WEEKDAY, DayClass.SATURDAY, DayClass.SUNDAY);
 
     private final List<DayClass> classes;
+    private final List<DayClass> days = new ArrayList<>();
 
     WeekSplit(DayClass... classes) {
         this.classes = List.of(classes);
+        for (DayClass each : classes) {
+            days.addAll(Collections.nCopies(each.daysInWeek(), each));
+        }
     }
 
     /**
@@ -40,13 +46,6 @@ public enum WeekSplit {
      * @return its class
      */
     public DayClass classOf(DayOfWeek day) {
-        int daysBefore = 0;
-        for (DayClass each : classes) {
-            daysBefore += each.daysInWeek();
-            if (day.getValue() <= daysBefore) {
-                return each;
-            }
-        }
-        throw new AssertionError("classes of " + this + " must make a week, was " + classes);
+        return days.get(day.getValue() - 1);
     }
 }
