@@ -59,7 +59,7 @@ public final class Series implements Iterable<Reading> {
 
             @Override
             public Object withRightReadings(Object clock, double[] newValues, byte[] newQualities) {
-                return new Series(((Series) clock).times, newValues, newQualities);
+                return ((Series) clock).sharing(newValues, newQualities);
             }
 
             @Override
@@ -70,13 +70,38 @@ public final class Series implements Iterable<Reading> {
     }
 
     private final long[] times;
+
+    /** From each reading to the next, ns; 0 if that is not always the same, or there is no next. */
+    private final long evenStep;
+
     private final double[] values;
     private final byte[] qualities;
 
     private Series(long[] times, double[] values, byte[] qualities) {
+        this(times, evenStep(times), values, qualities);
+    }
+
+    private Series(long[] times, long evenStep, double[] values, byte[] qualities) {
         this.times = times;
+        this.evenStep = evenStep;
         this.values = values;
         this.qualities = qualities;
+    }
+
+    /** Other readings at the same instants. */
+    private Series sharing(double[] newValues, byte[] newQualities) {
+        return new Series(times, evenStep, newValues, newQualities);
+    }
+
+    private static long evenStep(long[] times) {
+        // Of two instants 292 years apart the difference would be negative, and is no step.
+        long step = times.length < 2 ? 0 : Math.max(times[1] - times[0], 0);
+        for (int i = 2; i < times.length; i++) {
+            if (times[i] - times[i - 1] != step) {
+                return 0;
+            }
+        }
+        return step;
     }
 
     /**
@@ -209,7 +234,13 @@ public final class Series implements Iterable<Reading> {
      * @return true if it has as many readings, each at the instant of this one's
      */
     public boolean hasTimesOf(Series other) {
-        return times == other.times || Arrays.equals(times, other.times);
+        if (times == other.times) {
+            return true;
+        }
+        // Most loggers take readings at even steps, and millions of instants need not be compared then.
+        return evenStep > 0 && other.evenStep > 0
+                ? times.length == other.times.length && evenStep == other.evenStep && times[0] == other.times[0]
+                : Arrays.equals(times, other.times);
     }
 
     /**
@@ -228,7 +259,7 @@ public final class Series implements Iterable<Reading> {
         Require.sameLength("newValues", times.length, newValues.length);
         Require.sameLength("newQualities", times.length, newQualities.length);
         checkReadings(newValues, newQualities);
-        return new Series(times, newValues, newQualities);
+        return sharing(newValues, newQualities);
     }
 
     /**
@@ -441,7 +472,7 @@ public final class Series implements Iterable<Reading> {
                 quality[i] = Quality.MISSING.toCode();
             }
         }
-        return new Series(times, mapped, quality);
+        return sharing(mapped, quality);
     }
 
     /**
@@ -465,7 +496,7 @@ public final class Series implements Iterable<Reading> {
             }
             joined[i] = worst;
         }
-        return new Series(times, values, joined);
+        return sharing(values, joined);
     }
 
     /**
@@ -480,7 +511,7 @@ public final class Series implements Iterable<Reading> {
     @Override
     public boolean equals(Object other) {
         return other instanceof Series that
-                && Arrays.equals(times, that.times)
+                && hasTimesOf(that)
                 && Arrays.equals(values, that.values)
                 && Arrays.equals(qualities, that.qualities);
     }

@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThatExceptionOfType;
 import static org.assertj.core.api.Assertions.assertThatIllegalArgumentException;
 
 import java.time.Instant;
+import java.util.Arrays;
 import java.util.List;
 import org.assertj.core.api.Assertions;
 import org.junit.jupiter.api.Test;
@@ -146,6 +147,37 @@ class SeriesTest {
         assertThatIllegalArgumentException()
                 .isThrownBy(() -> Quality.ofCode((byte) -1))
                 .withMessage("code must be in [0, 5], was -1");
+    }
+
+    /** Each pair of clocks by all its instants: with even steps, with none, and with steps too large for a number. */
+    @Test
+    void sameInstantsAreThoseThatAreAllTheSame() {
+        long[][] clocks = {
+            {},
+            {3},
+            {4},
+            {3, 5},
+            {3, 6},
+            {4, 6},
+            {3, 5, 7},
+            {3, 5, 8},
+            {3, 6, 9},
+            {4, 6, 8},
+            {3, 5, 7, 9},
+            {3, 5, 7, 10},
+            {Long.MIN_VALUE, Long.MAX_VALUE},
+            {Long.MIN_VALUE, 0, Long.MAX_VALUE},
+            {Long.MIN_VALUE, -1, Long.MAX_VALUE - 1},
+            {Long.MIN_VALUE + 1, Long.MAX_VALUE},
+        };
+        for (long[] one : clocks) {
+            for (long[] other : clocks) {
+                Series first = Series.of(one, new double[one.length]);
+                Series second = Series.of(other, new double[other.length]);
+                assertThat(first.hasTimesOf(second)).isEqualTo(Arrays.equals(one, other));
+                assertThat(first.equals(second)).isEqualTo(Arrays.equals(one, other));
+            }
+        }
     }
 
     @Test
