@@ -216,23 +216,48 @@ public final class CircleLoops {
     }
 
     /**
-     * Finds the numbers that are not in (0, ∞), without a jump. Numbers above 0 are in the order of their bits, and those below
-     * and those that are none beyond either end.
+     * Finds the numbers that are not in (0, ∞), without a jump, likewise: first the fours of which one is not. Numbers above 0
+     * are in the order of their bits, and those below and those that are none beyond either end.
      *
      * @param values values
      * @param from first index
      * @param to index after the last
      * @param places where they are, from index 0 on; overwritten; as long as there are values
+     * @param fours overwritten; a quarter as long
      * @return how many there are
      */
-    public static int notPositive(double[] values, int from, int to, int[] places) {
+    public static int notPositive(double[] values, int from, int to, int[] places, int[] fours) {
+        int odd = 0;
+        int rest = from + (to - from & -4);
+        for (int i = from; i < rest; i += 4) {
+            fours[odd] = i;
+            long low = outside(values[i]) | outside(values[i + 1]);
+            long high = outside(values[i + 2]) | outside(values[i + 3]);
+            odd += (int) ((low | high) >>> 63);
+        }
         int count = 0;
-        for (int i = from; i < to; i++) {
-            long bits = Double.doubleToRawLongBits(values[i]);
+        for (int k = 0; k < odd; k++) {
+            int i = fours[k];
             places[count] = i;
-            count += (int) ((bits - 1 | EXPONENT - 1 - bits) >>> 63);
+            count += (int) (outside(values[i]) >>> 63);
+            places[count] = i + 1;
+            count += (int) (outside(values[i + 1]) >>> 63);
+            places[count] = i + 2;
+            count += (int) (outside(values[i + 2]) >>> 63);
+            places[count] = i + 3;
+            count += (int) (outside(values[i + 3]) >>> 63);
+        }
+        for (int i = rest; i < to; i++) {
+            places[count] = i;
+            count += (int) (outside(values[i]) >>> 63);
         }
         return count;
+    }
+
+    /** Negative if a number is not in (0, ∞). */
+    private static long outside(double value) {
+        long bits = Double.doubleToRawLongBits(value);
+        return bits - 1 | EXPONENT - 1 - bits;
     }
 
     /** 1 if the exponent is all ones, else 0. */

@@ -208,7 +208,7 @@ final class PairConversion {
             if (showsOthers && !inPlace) {
                 CircleLoops.discharge(depths, velocities, discharges, from, to, soffit, velocityFactor);
                 // What is finite and above 0 is the product of a depth under the soffit and a velocity above 0.
-                int count = CircleLoops.notPositive(discharges, from, to, places);
+                int count = CircleLoops.notPositive(discharges, from, to, places, fours);
                 mendCircle(count);
                 return count;
             }
