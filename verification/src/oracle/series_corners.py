@@ -124,7 +124,35 @@ def equal():
     rows(("sample", "s", "variance", "tau", "error"), [(text([3] * n), 0, 0, 0, 0) for n in (3, 4, 9, 12)])
 
 
+def volumes():
+    """Readings joined by lines where they are near enough; an interval may begin and end between them, on them and beyond them."""
+    rng = random.Random(79)
+    lines = []
+    for n, step in ((14, 300), (9, 120), (25, 60)):
+        t = [step * i for i in range(n)]
+        for k in range(3, n - 3, 5):
+            t[k] += 0.3 * step
+        x = [round(rng.uniform(0, 0.4), 3) for _ in t]
+        for lost in ((), (4,), (4, 5, n - 4)):
+            v = [NAN if i in lost else y for i, y in enumerate(x)]
+            good = [i for i in range(n) if i not in lost]
+            for gap in (1.4 * step, 2.5 * step, 40 * step):
+                pieces = [(t[i], t[j], v[i], v[j]) for i, j in zip(good, good[1:]) if t[j] - t[i] <= gap]
+                for a, b in ((t[2], t[7]), (t[2] + 0.3 * step, t[7] - 0.2 * step), (t[3] + 1, t[3] + 0.4 * step), (t[5], t[n - 1]), (t[6] + 7, t[n - 1] + step),
+                             (t[6], t[n - 2] + 0.5 * step), (-step, t[1] + 11), (-2 * step, t[n - 1] + 3 * step)):
+                    volume = covered = 0
+                    for p, q, y, z in pieces:
+                        lo, hi = max(p, a), min(q, b)
+                        if hi > lo:
+                            at = lambda u: y + (z - y) * (u - p) / (q - p)
+                            volume += (hi - lo) * (at(lo) + at(hi)) / 2
+                            covered += hi - lo
+                    lines.append((text(t), text(v), a, b, gap, volume, covered / (b - a)))
+    rows(("times", "values", "from", "to", "gap", "volume", "coverage"), lines)
+
+
 TABLES = {
+    "volumes-between": volumes,
     "quality-far-neighbours": far_neighbours,
     "quality-odd-intervals": odd_intervals,
     "quality-mixed-days": mixed_days,

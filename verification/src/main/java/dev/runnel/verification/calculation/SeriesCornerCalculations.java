@@ -1,16 +1,20 @@
 package dev.runnel.verification.calculation;
 
+import dev.runnel.timeseries.EpochNanos;
+import dev.runnel.timeseries.Interval;
 import dev.runnel.timeseries.Quality;
 import dev.runnel.timeseries.Series;
+import dev.runnel.timeseries.balance.MeasuredVolume;
 import dev.runnel.timeseries.quality.GoodDay;
 import dev.runnel.timeseries.quality.GoodDays;
 import java.time.Duration;
 import java.time.Instant;
 import java.time.ZoneId;
+import java.util.Arrays;
 import java.util.List;
 import java.util.function.ToDoubleFunction;
 
-/** Days of readings of every quality, in zones whose days are longer and shorter. */
+/** Days of readings of every quality, in zones whose days are longer and shorter, and volumes between readings. */
 final class SeriesCornerCalculations {
     private SeriesCornerCalculations() {}
 
@@ -20,7 +24,9 @@ final class SeriesCornerCalculations {
                 day("usable", GoodDay::usable),
                 day("poor", GoodDay::poor),
                 day("suspect", GoodDay::suspect),
-                day("missing", GoodDay::missing));
+                day("missing", GoodDay::missing),
+                volume("volume.between", "m3", MeasuredVolume::measured),
+                volume("volume.between.coverage", "1", MeasuredVolume::coverage));
     }
 
     private static Calculation day(String name, ToDoubleFunction<GoodDay> question) {
@@ -30,6 +36,22 @@ final class SeriesCornerCalculations {
                 "readings",
                 "start minutes qualities zone day",
                 in -> question.applyAsDouble(days(in).get(in.integer("day"))));
+    }
+
+    private static Calculation volume(String name, String unit, ToDoubleFunction<MeasuredVolume> question) {
+        return Calculation.of("timeseries", name, unit, "times values from to gap", in -> {
+            double[] seconds = in.sample("times");
+            long[] times = new long[seconds.length];
+            Arrays.setAll(times, i -> nanos(seconds[i]));
+            Interval interval = Interval.of(
+                    EpochNanos.toInstant(nanos(in.number("from"))), EpochNanos.toInstant(nanos(in.number("to"))));
+            return question.applyAsDouble(MeasuredVolume.of(
+                    Series.of(times, in.sample("values")), interval, Duration.ofNanos(nanos(in.number("gap")))));
+        });
+    }
+
+    private static long nanos(double seconds) {
+        return Math.round(1e9 * seconds);
     }
 
     /** Each reading is its place; one that is missing has no value. */
