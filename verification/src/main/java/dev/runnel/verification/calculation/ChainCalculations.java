@@ -60,9 +60,10 @@ final class ChainCalculations {
             var section = "circular".equals(in.text("shape"))
                     ? CircularSection.ofDiameter(sizes[i])
                     : RectangularSection.open(sizes[i]);
-            reaches.add(Reach.of(section, Gradient.of(gradients[i]), Manning.of(roughnesses[i]), lengths[i])
-                    .withDrop(drops[i])
-                    .withLoss(LocalLoss.of(losses[i])));
+            Reach reach = Reach.of(section, Gradient.of(gradients[i]), Manning.of(roughnesses[i]), lengths[i]);
+            // What is 0 is left as it comes.
+            reach = drops[i] == 0 ? reach : reach.withDrop(drops[i]);
+            reaches.add(losses[i] == 0 ? reach : reach.withLoss(LocalLoss.of(losses[i])));
         }
         VariedFlow flow = VariedFlow.of(reaches, in.number("discharge"));
         if (in.has("outlet_depth") && in.number("outlet_depth") > 0) {

@@ -37,6 +37,14 @@ final class FactorCalculations {
                         "1",
                         "m",
                         in -> PowerLaw.of(in.number("m")).atCentre().relativeUncertainty()),
+                of(
+                        "rating.searched-segments",
+                        "1",
+                        CURVE,
+                        in -> RatingFit.of(in.sample("stages"), in.sample("discharges"))
+                                .searchingSegments(in.number("offset"))
+                                .segments()
+                                .size()),
                 of("rating.information-criterion", "1", CURVE, in -> curve(in).informationCriterion()),
                 of("rating.many-discharges", "m3/s", CURVE + " stage", in -> {
                     double[] discharges = new double[1];

@@ -190,9 +190,8 @@ final class FlowEdgeCalculations {
             Reach reach = Reach.of(section, Gradient.of(gradients[i]), Manning.of(in.number("n")), lengths[i]);
             reaches.add(drops[i] > 0 ? reach.withDrop(drops[i]) : reach);
         }
-        return VariedFlow.of(reaches, in.number("discharge"))
-                .withOutletDepth(in.number("outlet_depth"))
-                .withOutletInvert(in.number("outlet_invert"))
-                .profile();
+        VariedFlow flow = VariedFlow.of(reaches, in.number("discharge")).withOutletDepth(in.number("outlet_depth"));
+        double invert = in.number("outlet_invert");
+        return (invert == 0 ? flow : flow.withOutletInvert(invert)).profile();
     }
 }

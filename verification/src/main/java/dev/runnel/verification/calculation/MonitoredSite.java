@@ -10,10 +10,12 @@ final class MonitoredSite {
     private MonitoredSite() {}
 
     static PipeMonitor of(Inputs in) {
-        return PipeMonitor.of(
-                        Conduit.of(Sections.of(in), Gradient.of(in.number("gradient")), Manning.of(in.number("n"))))
-                .withSensorOffset(in.number("offset"))
-                .withSediment(in.number("bed"))
-                .withVelocityFactor(in.number("factor"));
+        PipeMonitor monitor = PipeMonitor.of(
+                Conduit.of(Sections.of(in), Gradient.of(in.number("gradient")), Manning.of(in.number("n"))));
+        // What is usual is left as it comes.
+        double offset = in.number("offset");
+        monitor = offset == 0 ? monitor : monitor.withSensorOffset(offset);
+        monitor = in.number("bed") == 0 ? monitor : monitor.withSediment(in.number("bed"));
+        return in.number("factor") == 1 ? monitor : monitor.withVelocityFactor(in.number("factor"));
     }
 }

@@ -68,7 +68,7 @@ final class QualityBookCalculations {
                 check(
                         "repeated-day",
                         "lag_seconds least_seconds",
-                        in -> RepeatedDayCheck.of(seconds(in, "least_seconds")).withLag(seconds(in, "lag_seconds"))),
+                        in -> repeated(RepeatedDayCheck.of(seconds(in, "least_seconds")), seconds(in, "lag_seconds"))),
                 Calculation.of(
                         "timeseries",
                         "quality.book.flags-of",
@@ -92,9 +92,15 @@ final class QualityBookCalculations {
                 in -> Books.sum(verdicts(check.apply(in), in), Verdict::code));
     }
 
+    /** A lag of a day is left as it comes. */
+    private static RepeatedDayCheck repeated(RepeatedDayCheck check, Duration lag) {
+        return lag.equals(Duration.ofDays(1)) ? check : check.withLag(lag);
+    }
+
     private static SpikeCheck spike(Inputs in) {
-        SpikeCheck check =
-                SpikeCheck.of(in.number("unusual"), in.number("fail")).withMaximumGap(seconds(in, "gap_seconds"));
+        SpikeCheck check = SpikeCheck.of(in.number("unusual"), in.number("fail"));
+        // A gap longer than any record is left as it comes.
+        check = in.number("gap_seconds") < 1e9 ? check.withMaximumGap(seconds(in, "gap_seconds")) : check;
         return in.number("sparing") > 0 ? check.withNeighboursSpared() : check;
     }
 

@@ -50,10 +50,7 @@ final class Sections {
                 VInvertSection.ofWidthAndFall(in.number("width"), in.number("fall"))
                         .coveredAt(in.number("height"));
             case "arch" -> ArchSection.of(in.number("width"), in.number("wall_height"));
-            case "benched" ->
-                BenchedChannel.ofWidthAndDepth(in.number("width"), in.number("channel_depth"))
-                        .withBenchSlope(in.number("bench_slope"))
-                        .inChamberOfWidth(in.number("chamber_width"));
+            case "benched" -> benched(in).inChamberOfWidth(in.number("chamber_width"));
             case "tabulated" -> TabulatedSection.closed(in.sample("levels"), in.sample("widths"));
             case "open-tabulated" -> TabulatedSection.open(in.sample("levels"), in.sample("widths"));
             case "lopsided" -> ProfileSection.between(wall(in.sample("left")), wall(in.sample("right")));
@@ -64,6 +61,12 @@ final class Sections {
                         + " covered-v, arch, benched, tabulated, open-tabulated, lopsided, circular-mm, was \"" + shape
                         + "\"");
         };
+    }
+
+    /** Level benches are left as they come. */
+    private static BenchedChannel benched(Inputs in) {
+        BenchedChannel level = BenchedChannel.ofWidthAndDepth(in.number("width"), in.number("channel_depth"));
+        return in.number("bench_slope") == 0 ? level : level.withBenchSlope(in.number("bench_slope"));
     }
 
     /** A wall of straight pieces through places and levels by turns. */

@@ -200,22 +200,23 @@ final class StructureCalculations {
     }
 
     private static BarScreen screen(Inputs in) {
-        return BarScreen.ofBarsAndGaps(
-                        BarShape.valueOf(
-                                in.text("bars").toUpperCase(Locale.ROOT).replace('-', '_')),
-                        in.number("thickness"),
-                        in.number("gap"))
-                .withInclination(in.number("angle"));
+        BarScreen screen = BarScreen.ofBarsAndGaps(
+                BarShape.valueOf(in.text("bars").toUpperCase(Locale.ROOT).replace('-', '_')),
+                in.number("thickness"),
+                in.number("gap"));
+        // What is usual is left as it comes.
+        return in.number("angle") == 90 ? screen : screen.withInclination(in.number("angle"));
     }
 
     private static CulvertInlet culvert(Inputs in) {
         String edge = in.text("edge").toUpperCase(Locale.ROOT).replace('-', '_');
-        return CulvertInlet.of((ClosedSection) Sections.of(in), CulvertEdge.valueOf(edge))
-                .withGradient(in.number("gradient"));
+        CulvertInlet level = CulvertInlet.of((ClosedSection) Sections.of(in), CulvertEdge.valueOf(edge));
+        return in.number("gradient") == 0 ? level : level.withGradient(in.number("gradient"));
     }
 
     private static FreeJet jet(Inputs in) {
-        return FreeJet.of(in.number("velocity")).withGravity(in.number("gravity"));
+        FreeJet jet = FreeJet.of(in.number("velocity"));
+        return in.number("gravity") == 9.80665 ? jet : jet.withGravity(in.number("gravity"));
     }
 
     private static CrumpWeir crump(Inputs in) {
@@ -223,8 +224,8 @@ final class StructureCalculations {
     }
 
     private static SluiceGate gate(Inputs in) {
-        return SluiceGate.ofWidthAndOpening(in.number("width"), in.number("opening"))
-                .withContraction(in.number("contraction"));
+        SluiceGate gate = SluiceGate.ofWidthAndOpening(in.number("width"), in.number("opening"));
+        return in.number("contraction") == 0.61 ? gate : gate.withContraction(in.number("contraction"));
     }
 
     private static FlapValve flap(Inputs in) {
