@@ -45,13 +45,14 @@ CHECKS = [("events", "count"), ("kinds", "kind of each times its place"), ("sinc
           ("closed", "h of each times its place")]
 
 
-def table(folder, name, title, scenes, program=PROGRAM):
+def table(folder, name, title, scenes, program=PROGRAM, more=()):
     columns = [("site", "the recipe"), ("changes", "rows of five"), ("zone", "zone"), ("diameter", "m"), ("from_hour", "h, -9999 for a search"), ("to_hour", "h"),
                ("alarm", "m, 0 for none"), ("at", "h"), ("part", "of the state"), ("put", "key=values"), ("name", "of the finding"), ("about", "the limit")]
     inputs = [("site", "text site"), ("changes", "text changes"), ("zone", "text zone"), ("diameter", "diameter"), ("from", "from_hour"), ("to", "to_hour"),
               ("alarm", "alarm"), ("at", "at"), ("part", "text part"), ("put", "text put"), ("name", "text name")]
     rows = [place(scene.case) + [scene.at, scene.part, put, scene.name, about] + answer for scene, put, about, answer in scenes]
-    write(folder, program, name, title, columns + CHECKS, inputs, [(n, "watch.after." + {"events": "events"}.get(n, n + ".book")) for n, _ in CHECKS], rows,
+    checks = CHECKS + list(more)
+    write(folder, program, name, title, columns + checks, inputs, [(n, "watch.after." + {"events": "events"}.get(n, n + ".book")) for n, _ in checks], rows,
           tolerance="1e-6", reason="whole hours, and shares of a day")
 
 

@@ -15,11 +15,12 @@ import numpy as np
 
 from own_tables import write
 from site_baselines import site, storm
+from site_changes import Book
 from site_hours import FIRST_HOUR, MOON, NAN, Pipe, learn
 from site_level_limits import COLUMNS, INPUTS
 from site_limits import NANOS, listed, shown
 from site_recipes import Record
-from site_watches import GAUGE, WATCH, place
+from site_watches import GAUGE, WATCH, often, place
 from site_watching import Moon, Watch
 
 PROGRAM = "site_storm_limits.py"
@@ -68,7 +69,7 @@ def near(random, x):
 def drawn_storm(random, now):
     """Hours of rain and of what runs off, the last four of them dry; one thing hardly enough, or too much."""
     of = lambda *those: those[int(random.integers(0, len(those)))]
-    tight = of("rain", "short", "long", "known", "rise", "fit", "edge", "lag", "lag", "gap", "drop", "dry")
+    tight = of("late", "late", "rain", "short", "long", "known", "rise", "fit", "edge", "lag", "lag", "gap", "drop", "dry")
     length = {"short": of(1, 1, 2), "long": of(49, 50, 51, 52)}.get(tight, of(2, 4, 9))
     ahead = of(4, 5) if tight != "short" else of(3, 4, 5)
     rain = [0.0] * ahead + [float(np.round(random.uniform(0.4, 3), 2)) for _ in range(length)]
@@ -81,7 +82,7 @@ def drawn_storm(random, now):
     calm = 4 if tight != "dry" else of(2, 3, 4)
     rain += [0.0] * calm
     n = len(rain) + 1
-    lag = {"edge": of(-5.0, -4.6, 4.6, 5.4, 6.0)}.get(tight, random.uniform(-2, 3.5))
+    lag = {"edge": of(-5.0, -4.6, 4.6, 5.4, 6.0), "late": random.uniform(3.05, 3.4)}.get(tight, random.uniform(-2, 3.5))
     held = np.convolve(rain + [0.0], np.exp(-np.arange(n) / 1.5))[:n]
     answer = np.interp(np.arange(n) - lag, np.arange(n), held)
     size = near(random, 0.15) if tight == "rise" else random.uniform(0.3, 0.9)
@@ -93,37 +94,56 @@ def drawn_storm(random, now):
     return dict(rain=rain, excess=[float(np.round(v, 3)) for v in excess[:-1]], last=int(last), sum=float(sum(r for r in rain if r > 0.05)), dry=calm), tight
 
 
-def storms(folder):
-    scene = Scene(site(seed=331, days=18, step=60), storm(60, 8, 2, 0.6, 1.0) + storm(150, 9, 2, 0.7, 1.2) + storm(230, 7, 2, 0.7, 0.9), 420)
-    first = scene.of_gauge[0]
-    random, rows = np.random.default_rng(81), []
-    assert scene.base.tests_gauge and first[0].rain == 0 and first[2] == first[2], first
+def put(g, s, usual, pending, late):
+    g.usual, g.pending, g.late = list(usual), list(pending), late
+    g.storms.rain, g.storms.excess, g.storms.last, g.storms.sum, g.storms.dry = list(s["rain"]), list(s["excess"]), s["last"], s["sum"], s["dry"]
 
-    def put(g, s):
-        g.usual, g.pending, g.track = list(usual), list(pending), None
-        g.storms.rain, g.storms.excess, g.storms.last, g.storms.sum, g.storms.dry = list(s["rain"]), list(s["excess"]), s["last"], s["sum"], s["dry"]
 
-    def kept(g):
-        of = g.storms
-        return [book(p[0] for p in g.pending), book(p[2] for p in g.pending), book(g.usual), of.sum, of.dry, book(of.rain), book(of.excess)]
+def kept(g):
+    of = g.storms
+    return [book(p[0] for p in g.pending), book(p[2] for p in g.pending), book(g.usual), of.sum, of.dry, book(of.rain), book(of.excess)]
 
-    answers = {}
-    for k in range(110):
+
+def after(scene, s, usual, pending, late):
+    g = copy.copy(scene.gauge)
+    g.storms, g.track, g.book = copy.copy(scene.gauge.storms), copy.deepcopy(scene.gauge.track), Book()
+    put(g, s, usual, pending, late)
+    g.take(*scene.of_gauge[0])
+    return g
+
+
+def storms_of(scene, random, count, is_open):
+    """Storms that run off in the next hour; where a clock of the gauge is open, about half of its shift."""
+    first, rows = scene.of_gauge[0], []
+    assert scene.base.tests_gauge and first[0].rain == 0 and first[2] == first[2] and scene.gauge.is_open() == is_open, first
+    while len(rows) < count:
         s, about = drawn_storm(random, first[1])
         usual = np.round(0.8 + 0.3 * random.standard_normal(int(random.choice([1, 2, 3, 4, 12]))) + (0.75 if random.random() < 0.2 else 0), 3).tolist()
         pending = [(float(np.round(0.8 + 0.2 * random.standard_normal(), 3)), int(first[1] - 60 * (j + 1)), 0.9) for j in range(int(random.integers(0, 4)))]
-        g = copy.copy(scene.gauge)
-        g.storms = copy.copy(scene.gauge.storms)
-        put(g, s)
-        g.take(*first)
-        answer = kept(g)
-        if k % 55 == 0:
-            assert scene.kept(lambda w: put(w.gauge, s), lambda w: kept(w.gauge)) == answer
-        answers[about] = answers.get(about, 0) + (len(g.pending) + len(g.usual) > len(usual) + len(pending))
-        text = (f"stormRain={listed(s['rain'])} stormExcess={listed(s['excess'])} stormLast={s['last']} stormSum={shown(s['sum'])} stormDry={s['dry']} "
-                f"usual={listed(usual)} lags={listed([p[0] for p in pending])} fits={listed([p[2] for p in pending])} times={listed([p[1] * NANOS for p in pending])}").replace("nan;", "NaN;")
-        rows.append(place(scene.case) + [scene.at, GAUGE, text, "-", scene.at + 1, about] + answer)
-    print(answers, file=sys.stderr)
+        late = scene.gauge.late
+        if is_open:
+            alone = after(scene, s, [0.5, 0.5], [], 9.0)
+            if about in ("edge", "late") or not alone.pending or len(pending) < 3:
+                continue
+            lag, m, about = alone.pending[-1][0], float(np.median(usual)), "back"
+            late = float(np.round(abs(lag - m) / near(random, 0.5) * random.choice([-1, 1]), 3))
+            pending[-1] = (float(np.round(m + (lag - m) * random.choice([0.9, 1.1]), 3)), *pending[-1][1:])
+        g = after(scene, s, usual, pending, late)
+        if len(rows) % 55 == 0:
+            assert scene.kept(lambda w: put(w.gauge, s, usual, pending, late), lambda w: kept(w.gauge)) == kept(g)
+        text = (f"stormRain={listed(s['rain'])} stormExcess={listed(s['excess'])} stormLast={s['last']} stormSum={shown(s['sum'])} stormDry={s['dry']} usual={listed(usual)} "
+                f"lags={listed([p[0] for p in pending])} fits={listed([p[2] for p in pending])} times={listed([p[1] * NANOS for p in pending])} shift={shown(late)}").replace("nan;", "NaN;")
+        rows.append(place(scene.case) + [scene.at, GAUGE, text, "-", scene.at + 1, about] + kept(g))
+    return rows
+
+
+def storms(folder):
+    random = np.random.default_rng(81)
+    scene = Scene(site(seed=331, days=18, step=60), storm(60, 8, 2, 0.6, 1.0) + storm(150, 9, 2, 0.7, 1.2) + storm(230, 7, 2, 0.7, 0.9), 420)
+    rows = storms_of(scene, random, 120, False)
+    scene = Scene(site(seed=171, days=50), often(52, 1150, 61) + [12, 480, 900, 1.0, 0], 821)
+    rows += storms_of(scene, random, 14, True)
+    print(len(rows), file=sys.stderr)
     save(folder, "watch-storm-limits", "Storms that hardly give a lag", rows, GAUGE,
          [("lags", "lags", -1), ("fits", "fits", -1), ("usual", "usual", -1), ("sum", "stormSum", 0), ("dry", "stormDry", 0), ("rain", "stormRain", -1), ("excess", "stormExcess", -1)])
 

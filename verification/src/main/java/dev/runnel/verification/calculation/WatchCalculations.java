@@ -150,6 +150,7 @@ final class WatchCalculations {
                                         .map(SiteCalculations::hours)
                                         .orElse(0.0))),
                 afterwards("latest", "h", each -> hours(each.sinceRange().end())),
+                afterwards("numbers", "1", Finding::number),
                 afterwards("names", "1", each -> Books.sum(each.names(), FindingName::ordinal)),
                 afterwards("shape", "1", each -> each.shape().ordinal()),
                 afterwards("falls", "1", Finding::falls),
