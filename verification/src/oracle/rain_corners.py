@@ -751,7 +751,86 @@ def alone(folder):
           [("gauges", "text gauges"), ("gauge", "gauge"), ("wet_mm", "0.5")], [("dry", "gauge.neighbours.dry-alone"), ("wet", "gauge.neighbours.wet-alone")], rows, tolerance="0", reason="a count")
 
 
+def fillings(folder):
+    """Gaps filled from the gauges that tell something in a step, by the inverse of their distances to a power."""
+    rng = random.Random(48)
+    rows = []
+    for count, power, least in ((2, 1, 1), (3, 2, 1), (4, 2, 2), (5, 3, 3)):
+        at = [(rng.randrange(0, 90), rng.randrange(0, 90)) for _ in range(count)]
+        x = [[NAN if rng.random() < 0.4 else round(rng.uniform(0, 9), 1) for _ in range(12)] for _ in range(count)]
+        book, depth, number = 0.0, 0.0, 0
+        for g in range(count):
+            values = []
+            for d in range(12):
+                v = x[g][d]
+                there = [o for o in range(count) if x[o][d] == x[o][d]]
+                if v != v and there and len(there) >= least:
+                    weights = [math.dist(at[g], at[o]) ** -power for o in there]
+                    v = math.fsum(w * x[o][d] for w, o in zip(weights, there)) / math.fsum(weights)
+                    depth += (g + 1) * v
+                    number += g + 1
+                values.append(v)
+            book += (g + 1) * places(values)
+        rows.append(("; ".join(f"{a} {b}" for a, b in at), "; ".join(text(v) for v in x), power, least, book, depth, number))
+    write(folder, PROGRAM, "gaps-filled-by-neighbours", "gaps of gauges filled by inverse distances", [("at", "m, places"), ("x", "mm, depths of each"), ("power", "1, power"), ("least", "gauges, least"), ("book", "mm, depths times places"), ("depth", "mm, filled, times places"), ("number", "steps, filled, times places")],
+          [("places", "text at"), ("gauges", "text x"), ("power", "power"), ("least", "least")], [("book", "areal.filling.book"), ("depth", "areal.filling.filled-depth"), ("number", "areal.filling.filled")], rows, tolerance="1e-11 relative", reason="16 digits are given")
+
+
+def near_gauges(folder):
+    """A place a metre from a gauge, half a metre, and on it: only there does that gauge stand for all."""
+    rows = []
+    for target in ((0, 0), (1, 0), (0.5, 0), (2, 0), (0, 1)):
+        gauges, depths = [(0, 0), (2, 0), (5, 7)], [3.0, 8.0, 20.0]
+        for power in (1, 2):
+            far = [math.dist(target, g) for g in gauges]
+            weights = [float(d == 0) for d in far] if 0 in far else [d**-power for d in far]
+            rows.append((f"{target[0]} {target[1]}", "; ".join(f"{a} {b}" for a, b in gauges), text(depths), power, math.fsum(w * d for w, d in zip(weights, depths)) / math.fsum(weights)))
+    write(folder, PROGRAM, "places-near-a-gauge", "depth at a place on and near a gauge, by inverse distances", [("target", "m, place"), ("gauges", "m, places of gauges"), ("depths", "mm, depths"), ("power", "1, power"), ("mean", "mm, depth")],
+          [("target", "text target"), ("gauges", "text gauges"), ("depths", "text depths"), ("power", "power")], [("mean", "areal.inverse-distance.mean")], rows, tolerance="1e-12 relative")
+
+
+def square_kilometres(folder):
+    write(folder, PROGRAM, "areas-in-square-kilometres", "areas of rectangles", [("catchment", "text, outline"), ("area", "km2, area")], [("catchment", "text catchment")], [("area", "areal.catchment.km2")],
+          [("POLYGON ((0 0, 3000 0, 3000 2000, 0 2000, 0 0))", 6.0), ("POLYGON ((0 0, 30 0, 30 20, 0 20, 0 0))", 0.0006)], tolerance="1e-12 relative")
+
+
+def middles(folder):
+    write(folder, PROGRAM, "middles-of-coefficients", "a coefficient in the middle of its limits", [("surface", "text, surface"), ("place", "1, place between them")], [("surface", "text surface")], [("place", "runoff-coefficient.place-of-middle")],
+          [("asphalt", 0.5), ("roofs", 0.5), ("unimproved", 0.5)], tolerance="1e-12")
+
+
+def independent(folder):
+    """The shortest lag, of those asked for, whose coefficient is not above 1.96/sqrt(pairs)."""
+    rng = random.Random(49)
+    rows = []
+    for case in range(10):
+        n = rng.choice([12, 30, 80])
+        level, x = 0.0, []
+        for _ in range(n):
+            level = 0.9 * level + rng.uniform(0, 2) ** 3
+            x.append(round(level, 2))
+        mean = math.fsum(x) / n
+        d = [v - mean for v in x]
+        r = lambda k: math.fsum(a * b for a, b in zip(d, d[k:])) / (n - k) / (math.fsum(v * v for v in d) / n)
+        first = next((k for k in range(1, n - 2) if r(k) <= 1.959963984540054 / math.sqrt(n - k)), None)
+        for lags in sorted({1, 2, 5, (first or 5) - 1, first or 5, n - 3} - {0}):
+            there = first is not None and first <= lags
+            rows.append((text(x), lags, first if there else "", int(not there)))
+    write(folder, PROGRAM, "lags-of-independence", "shortest lag at which rain no longer tells of itself, among those asked for", [("x", "mm, depths by the hour"), ("lags", "steps, longest lag"), ("after", "h, shortest lag"), ("none", "1, whether there is none")],
+          [("depths", "text x"), ("lags", "lags")], [("after", "event.independent-after"), ("none", "refusal.event.independent-after")], rows, tolerance="0", reason="whole hours")
+
+
+def clamped(folder):
+    """A skew beyond 5 is taken as 5."""
+    rows = []
+    for n in (60, 200):
+        x = [10 + (i % 7) * 0.01 for i in range(n - 1)]
+        rows += [(text(x + [1e9]), "gamma", 5.0), (text(x + [1e-8]), "gamma", -5.0)]
+    write(folder, PROGRAM, "skews-beyond-five", "skew of samples with one value far from all others", [("x", "of the variate, sample"), ("name", "text, parameter"), ("value", "1, value")], [("sample", "text x"), ("parameter", "text name")],
+          [("value", "expected-moments.of-known.parameter")], rows, tolerance="1e-12")
+
+
 if __name__ == "__main__":
-    for part in (listings, spells, lags, outages, other_steps, formulae, growth, best_windows, far_apart, quarters, wettest, recessions, curves, tip_groups, bare, heads, chances, seconds, at_least, constant, gap_rows, small_places, few_neighbours, states, stray, exponentials, worst_runs, ties, alone):
+    for part in (listings, spells, lags, outages, other_steps, formulae, growth, best_windows, far_apart, quarters, wettest, recessions, curves, tip_groups, bare, heads, chances, seconds, at_least, constant, gap_rows, small_places, few_neighbours, states, stray, exponentials, worst_runs, ties, alone, fillings, near_gauges, square_kilometres, middles, independent, clamped):
         if not sys.argv[2:] or part.__name__ in sys.argv[2:]:
             part(sys.argv[1])

@@ -99,6 +99,7 @@ public final class Calculations {
                         RainEventCalculations.all(),
                         RainEdgeCalculations.all(),
                         RainCornerCalculations.all(),
+                        RainPlaceCalculations.all(),
                         RarityCalculations.all(),
                         EventBookCalculations.all(),
                         RainDayCalculations.all(),

@@ -278,7 +278,7 @@ final class RainCornerCalculations {
         EventDetector machine = rule.start();
         RegularSeries rain = rain(in);
         for (int i = 0; i < rain.size(); i++) {
-            List<RainfallEvent> ended = machine.next(Reading.of(rain.time(i), rain.value(i)));
+            List<RainfallEvent> unused = machine.next(Reading.of(rain.time(i), rain.value(i)));
         }
         String state = machine.state().toText();
         for (String pair : in.text("put").split(" ")) {
