@@ -113,7 +113,7 @@ public final class Alignment {
             values[i] = value;
             qualities[i] = quality.toCode();
         }
-        return Series.trusted(clock.toEpochNanos(), values, qualities);
+        return clock.sharing(values, qualities);
     }
 
     /**
@@ -145,7 +145,7 @@ public final class Alignment {
                     Double.isNaN(values[i]) ? Quality.MISSING : first.quality(i).worst(other.quality(i));
             qualities[i] = quality.toCode();
         }
-        return Series.trusted(first.toEpochNanos(), values, qualities);
+        return first.sharing(values, qualities);
     }
 
     /** Unsigned: a distance of more than 292 years overflows a long, and is beyond the limit all the same. */

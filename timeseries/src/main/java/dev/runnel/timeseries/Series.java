@@ -88,8 +88,8 @@ public final class Series implements Iterable<Reading> {
         this.qualities = qualities;
     }
 
-    /** Other readings at the same instants. */
-    private Series sharing(double[] newValues, byte[] newQualities) {
+    /** Other readings at the same instants; takes over arrays that the caller has checked and will not touch again. */
+    Series sharing(double[] newValues, byte[] newQualities) {
         return new Series(times, evenStep, newValues, newQualities);
     }
 
