@@ -830,7 +830,33 @@ def clamped(folder):
           [("value", "expected-moments.of-known.parameter")], rows, tolerance="1e-12")
 
 
+def next_storms(folder):
+    """Storms of an hour every eight hours, and flow that comes back long after the last: each but the last is cut by the next."""
+    rows = []
+    for storms in (1, 2, 3):
+        rain = [0.0] * 640
+        starts = [72 + 96 * k for k in range(storms)]
+        for s in starts:
+            rain[s:s + 12] = [1.0] * 12
+        back = starts[-1] // 3 + 160
+        flow = [0.02 + (0.05 if 24 <= i < back else 0.0) for i in range(213)]
+        dry = [0.02] * 213
+        for k, s in enumerate(starts):
+            last = k == storms - 1
+            end = (s + 12) * 5 + 1440 if last else starts[k + 1] * 5
+            # Steps of flow from that in which the storm begins to the end, on quarters of an hour.
+            volume = 0.05 * 60 * (end - s * 5)
+            for doubt, raised in (("NEXT_STORM", not last), ("NOT_BACK", last), ("FLOW_MISSING", False), ("RAIN_MISSING", False), ("WET_BEFORE", k > 0)):
+                rows.append((text(rain), text(flow), text(dry), k, doubt, int(raised), "", ""))
+            rows.append((text(rain), text(flow), text(dry), k, "", "", "VOLUME", volume))
+            rows.append((text(rain), text(flow), text(dry), k, "", "", "DEPTH", 12.0))
+    write(folder, PROGRAM, "storms-cut-by-the-next", "responses to storms every eight hours, each but the last cut by the next", [("rain", "mm, depths by 5 min"), ("flow", "m3/s, by 15 min"), ("dry", "m3/s, by 15 min"), ("storm", "1, place of the storm"), ("doubt", "text, doubt"),
+          ("is", "1, whether it is raised"), ("measure", "text, figure"), ("value", "as the figure, value")],
+          [("rain", "text rain"), ("flow", "text flow"), ("dry", "text dry"), ("area", "50000"), ("allowance", "0.1"), ("held_minutes", "60"), ("lag_minutes", "240"), ("longest_minutes", "1440"), ("gap_minutes", "360"), ("storm", "storm")],
+          [("is", "response.storm.doubt", "input.doubt = text doubt"), ("value", "response.storm.value", "input.measure = text measure")], rows, tolerance="1e-9 relative", reason="a count, or flow in whole steps")
+
+
 if __name__ == "__main__":
-    for part in (listings, spells, lags, outages, other_steps, formulae, growth, best_windows, far_apart, quarters, wettest, recessions, curves, tip_groups, bare, heads, chances, seconds, at_least, constant, gap_rows, small_places, few_neighbours, states, stray, exponentials, worst_runs, ties, alone, fillings, near_gauges, square_kilometres, middles, independent, clamped):
+    for part in (listings, spells, lags, outages, other_steps, formulae, growth, best_windows, far_apart, quarters, wettest, recessions, curves, tip_groups, bare, heads, chances, seconds, at_least, constant, gap_rows, small_places, few_neighbours, states, stray, exponentials, worst_runs, ties, alone, fillings, near_gauges, square_kilometres, middles, independent, clamped, next_storms):
         if not sys.argv[2:] or part.__name__ in sys.argv[2:]:
             part(sys.argv[1])

@@ -14,7 +14,6 @@ import dev.runnel.rainfall.areal.SpatialEstimator;
 import dev.runnel.rainfall.areal.Variogram;
 import dev.runnel.timeseries.RegularSeries;
 import java.time.Duration;
-import java.time.Instant;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
@@ -219,7 +218,7 @@ final class ArealCalculations {
     private static Map<String, RegularSeries> hourly(double[] depths) {
         Map<String, RegularSeries> rain = new LinkedHashMap<>();
         for (double depth : depths) {
-            rain.put(name(rain.size()), RegularSeries.of(Instant.EPOCH, Duration.ofHours(1), depth));
+            rain.put(name(rain.size()), RegularSeries.of(RainInputs.START, Duration.ofHours(1), depth));
         }
         return rain;
     }

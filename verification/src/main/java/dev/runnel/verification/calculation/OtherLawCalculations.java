@@ -194,7 +194,8 @@ final class OtherLawCalculations {
     }
 
     private static PeaksOverThreshold runs(Inputs in) {
-        RegularSeries values = RegularSeries.of(Instant.EPOCH, minutes(in.number("step_minutes")), in.sample("values"));
+        RegularSeries values =
+                RegularSeries.of(RainInputs.START, minutes(in.number("step_minutes")), in.sample("values"));
         return PeaksOverThreshold.from(values, in.number("threshold"), minutes(in.number("separation_minutes")));
     }
 
@@ -217,10 +218,10 @@ final class OtherLawCalculations {
         double[] minutes = in.sample("tips");
         Instant[] tips = new Instant[minutes.length];
         for (int i = 0; i < tips.length; i++) {
-            tips[i] = Instant.EPOCH.plus(minutes(minutes[i]));
+            tips[i] = RainInputs.START.plus(minutes(minutes[i]));
         }
         return SilentEnds.standard()
-                .of(Tips.of(tips), Interval.of(Instant.EPOCH, minutes(in.number("record_minutes"))));
+                .of(Tips.of(tips), Interval.of(RainInputs.START, minutes(in.number("record_minutes"))));
     }
 
     private static Duration minutes(double minutes) {

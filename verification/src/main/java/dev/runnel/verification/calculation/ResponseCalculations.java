@@ -5,7 +5,6 @@ import dev.runnel.rainfall.response.ResponseLag;
 import dev.runnel.rainfall.response.RunoffVolume;
 import dev.runnel.timeseries.RegularSeries;
 import java.time.Duration;
-import java.time.Instant;
 import java.util.List;
 import java.util.function.ToDoubleFunction;
 
@@ -44,7 +43,7 @@ final class ResponseCalculations {
     }
 
     private static RegularSeries series(Inputs in, String name) {
-        return RegularSeries.of(Instant.EPOCH, Duration.ofMinutes(10), in.sample(name));
+        return RegularSeries.of(RainInputs.START, Duration.ofMinutes(10), in.sample(name));
     }
 
     private static double seconds(Duration duration) {

@@ -18,7 +18,6 @@ import dev.runnel.rainfall.response.ReturnToDryWeather;
 import dev.runnel.rainfall.response.RunoffVolume;
 import dev.runnel.timeseries.RegularSeries;
 import java.time.Duration;
-import java.time.Instant;
 import java.util.List;
 import java.util.function.ToDoubleFunction;
 
@@ -137,16 +136,17 @@ final class RunoffCalculations {
                         "response.recession-share",
                         "1",
                         "flow minutes",
-                        in -> Recession.of(RegularSeries.of(Instant.EPOCH, Duration.ofMinutes(10), in.sample("flow")))
+                        in -> Recession.of(
+                                        RegularSeries.of(RainInputs.START, Duration.ofMinutes(10), in.sample("flow")))
                                 .shareAfter(minutes(in, "minutes"))),
                 of("response.runoff-percent", "%", "rain area flow dry", in -> {
-                    RegularSeries rain = RegularSeries.of(Instant.EPOCH, Duration.ofMinutes(10), in.sample("rain"));
+                    RegularSeries rain = RegularSeries.of(RainInputs.START, Duration.ofMinutes(10), in.sample("rain"));
                     return RunoffVolume.of(
                                     rain.interval(),
                                     rain,
                                     in.number("area"),
-                                    RegularSeries.of(Instant.EPOCH, Duration.ofMinutes(10), in.sample("flow")),
-                                    RegularSeries.of(Instant.EPOCH, Duration.ofMinutes(10), in.sample("dry")))
+                                    RegularSeries.of(RainInputs.START, Duration.ofMinutes(10), in.sample("flow")),
+                                    RegularSeries.of(RainInputs.START, Duration.ofMinutes(10), in.sample("dry")))
                             .percent()
                             .orElseThrow();
                 }),
@@ -206,11 +206,11 @@ final class RunoffCalculations {
 
     private static ReturnToDryWeather returned(Inputs in) {
         Duration step = Duration.ofMinutes(10);
-        RegularSeries flow = RegularSeries.of(Instant.EPOCH, step, in.sample("flow"));
+        RegularSeries flow = RegularSeries.of(RainInputs.START, step, in.sample("flow"));
         return ReturnToDryWeather.of(
-                Instant.EPOCH.plus(minutes(in, "rain_end")),
+                RainInputs.START.plus(minutes(in, "rain_end")),
                 flow,
-                RegularSeries.of(Instant.EPOCH, step, in.sample("dry")),
+                RegularSeries.of(RainInputs.START, step, in.sample("dry")),
                 in.number("allowance"),
                 minutes(in, "held_minutes"));
     }

@@ -91,7 +91,7 @@ final class StormResponseCalculations {
     }
 
     private static StormResponses responses(Inputs in) {
-        RegularSeries rain = RegularSeries.of(Instant.EPOCH, Duration.ofMinutes(5), in.sample("rain"));
+        RegularSeries rain = RegularSeries.of(RainInputs.START, Duration.ofMinutes(5), in.sample("rain"));
         Duration step = Duration.ofMinutes(15);
         return ResponseRule.ofArea(in.number("area"))
                 .withAllowance(in.number("allowance"), minutes(in, "held_minutes"))
@@ -100,12 +100,12 @@ final class StormResponseCalculations {
                 .responses(
                         EventSeparation.of(minutes(in, "gap_minutes")).events(rain),
                         rain,
-                        RegularSeries.of(Instant.EPOCH, step, in.sample("flow")),
-                        RegularSeries.of(Instant.EPOCH, step, in.sample("dry")));
+                        RegularSeries.of(RainInputs.START, step, in.sample("flow")),
+                        RegularSeries.of(RainInputs.START, step, in.sample("dry")));
     }
 
     private static Instant minute(double minute) {
-        return Instant.EPOCH.plus(Duration.ofNanos(Math.round(minute * 60e9)));
+        return RainInputs.START.plus(Duration.ofNanos(Math.round(minute * 60e9)));
     }
 
     private static Duration minutes(Inputs in, String name) {
