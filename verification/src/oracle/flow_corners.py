@@ -129,7 +129,20 @@ def full():
             cells(b, h, mpf(h) * 3 / 2 * mpf(share), refused)
 
 
+def rounded():
+    """Depths and areas that miss a limit by 1e-12 of the height count as the limit; further off they are refused."""
+    print("shape,width,height,depth,area,refused,wanted,found,none")
+    for shape, b, h in (("circular", "0.6", "0.6"), ("box", "1.2", "0.8"), ("box", "0.02", "0.03"), ("circular", "3.1", "3.1")):
+        B, H = mpf(b), mpf(h)
+        full = pi * H**2 / 4 if shape == "circular" else B * H
+        for miss, refused in (("5e-13", 0), ("8e-13", 0), ("2e-12", 1), ("1e-10", 1)):
+            for depth, area in ((H * (1 + mpf(miss)), full), (-H * mpf(miss), mpf(0))):
+                wanted = full * (1 + mpf(miss)) if depth > 0 else -full * mpf(miss)
+                cells(shape, b, h, nstr(depth, 17), "" if refused else area, refused, nstr(wanted, 17), "" if refused else H if depth > 0 else mpf(0), refused)
+
+
 TABLES = {
+    "depths-at-their-limits": rounded,
     "refusals-of-energies": full,
     "backwater-nearly-over": backwater,
     "water-not-named": water,

@@ -174,7 +174,15 @@ def random_alone():
         show(flows, step, random, mpf(random) * mpf(step) * sqrt(sum(mpf(q) ** 2 for q in flows.split())))
 
 
+def certain():
+    """Inputs without uncertainty: both ways agree, and the tolerance of the comparison is none."""
+    print("estimates,deviations,shapes,digits,trials,low,high,tolerance,holds")
+    for estimates, shapes in (("3", "normal"), ("2 -5", "normal normal"), ("0", "normal")):
+        show(estimates, " ".join(["0"] * len(estimates.split())), shapes, "1", "1000", mpf(0), mpf(0), mpf(0), "1")
+
+
 TABLES = {
+    "uncertainty-none": certain,
     "uncertainty-models": models,
     "uncertainty-sequences": sequences,
     "uncertainty-blocks": blocks,

@@ -28,7 +28,8 @@ public record Validation(Propagation propagation, Simulation simulation, double 
 
     /** u = c 10^l with a whole number c of so many digits: δ = ½ 10^l. */
     static double tolerance(double u, int digits) {
-        return u == 0 ? 0 : 0.5 * Math.pow(10, Math.floor(Math.log10(u)) - (digits - 1));
+        // None of no uncertainty: the power of ten of −∞ is 0.
+        return 0.5 * Math.pow(10, Math.floor(Math.log10(u)) - (digits - 1));
     }
 
     /**
