@@ -151,7 +151,49 @@ def volumes():
     rows(("times", "values", "from", "to", "gap", "volume", "coverage"), lines)
 
 
+def days():
+    """Balances of local days: lines between hourly readings, days cut where the zone says."""
+    rng = random.Random(14)
+    start = datetime(2001, 1, 1, tzinfo=timezone.utc)
+    lines = []
+    for zone, n, step in (("UTC", 73, 60), ("America/St_Johns", 73, 60), ("Pacific/Auckland", 120, 60), ("Asia/Tokyo", 97, 30), ("UTC", 25, 60), ("UTC", 24, 60), ("UTC", 2, 30)):
+        a, b = ([round(rng.uniform(0.1, 0.5), 3) for _ in range(n)] for _ in range(2))
+        at = [start + timedelta(minutes=step * i) for i in range(n)]
+        day = at[0].astimezone(ZoneInfo(zone)).date()
+        difference = inflow = begins = 0.0
+        place = 1
+        while day <= at[-1].astimezone(ZoneInfo(zone)).date():
+            after = day + timedelta(days=1)
+            lo, hi = (datetime(d.year, d.month, d.day, tzinfo=ZoneInfo(zone)).astimezone(timezone.utc) for d in (day, after))
+            into = out = 0.0
+            for i in range(n - 1):
+                p, q = max(lo, at[i]), min(hi, at[i + 1])
+                if q > p:
+                    share = [(t - at[i]) / (at[i + 1] - at[i]) for t in (p, q)]
+                    mean = sum(share) / 2
+                    into += (q - p).total_seconds() * (a[i] + (a[i + 1] - a[i]) * mean)
+                    out += (q - p).total_seconds() * (b[i] + (b[i + 1] - b[i]) * mean)
+            difference += place * (out - into)
+            inflow += place * into
+            begins += place * (lo - start).total_seconds() / 3600
+            place, day = place + 1, after
+        lines.append((text(a), text(b), step, zone, difference, inflow, begins))
+    rows(("upstream", "downstream", "step", "zone", "difference", "inflow", "start"), lines)
+
+
+def peaks():
+    """How much higher the modelled peak is than the observed one."""
+    rng = random.Random(220)
+    lines = []
+    for n in (3, 8, 30):
+        a, b = ([round(rng.uniform(0.1, 2), 3) for _ in range(n)] for _ in range(2))
+        lines.append((text(a), text(b), max(b) - max(a)))
+    rows(("observed", "modelled", "rise"), lines)
+
+
 TABLES = {
+    "balance-days": days,
+    "model-peaks": peaks,
     "volumes-between": volumes,
     "quality-far-neighbours": far_neighbours,
     "quality-odd-intervals": odd_intervals,

@@ -42,6 +42,12 @@ final class BalanceCalculations {
                 balance("balance.uncertainty", BalanceLine::uncertainty),
                 balance("balance.coverage", BalanceLine::coverage),
                 balance("balance.verdict", each -> each.verdict().ordinal()),
+                fit("model.peak-rise", ModelFit::peakRise),
+                daily("balance.daily.difference", BalanceLine::difference),
+                daily("balance.daily.inflow", BalanceLine::inflow),
+                daily(
+                        "balance.daily.start",
+                        line -> Duration.between(START, line.interval().start()).toMinutes() / 60.0),
                 day("daily-total.measured", DailyTotal::measured),
                 day("daily-total.coverage", DailyTotal::coverage));
     }
@@ -77,6 +83,15 @@ final class BalanceCalculations {
             return question.applyAsDouble(VolumeBalance.of(upstream, downstream)
                     .over(List.of(interval))
                     .get(0));
+        });
+    }
+
+    /** Local days of one site upstream and one downstream, each answer times the place of its day. */
+    private static Calculation daily(String name, ToDoubleFunction<BalanceLine> question) {
+        return Calculation.of("timeseries", name, "m3 or h", "upstream downstream step_minutes zone", in -> {
+            BalanceSite above = BalanceSite.of("upstream", series(in, "upstream"), 0.02);
+            BalanceSite below = BalanceSite.of("downstream", series(in, "downstream"), 0.02);
+            return Books.sum(VolumeBalance.of(List.of(above), below).daily(ZoneId.of(in.text("zone"))), question);
         });
     }
 
