@@ -45,8 +45,10 @@ class Scene:
     """One record, watched up to the first hour of a block; it ends an hour later."""
 
     CALLS = ("hour", "block")
+    ERRORS = ((0.5, 0.03, 0.04), (0.1, 0.02, 0.03))
 
     def __init__(self, recipe, changes, at, alarm):
+        self.errors = self.ERRORS
         self.case, self.at = (recipe, list(changes) + [4, at + 1, 10 ** 5, 0, 0], "UTC", 0.6, alarm), at
         self.record = Record(self.case[0], self.case[1])
         self.base = learn(self.record, Pipe(0.6), "UTC")[0]
@@ -73,7 +75,7 @@ class Scene:
         c.book = made.Book()
         c.book.last = self.before.book.last
         if c.near:
-            c.near, c.settled = made.Rays(self.base, 0.5, 0.03, 0.04), made.Rays(self.base, 0.1, 0.02, 0.03)
+            c.near, c.settled = (made.Rays(self.base, *of) for of in self.errors)
         finding = lambda of: of and (lambda new: (new.__dict__.update(copy.deepcopy(of.__dict__)), new)[1])(made.Finding(0, "", 0, 0))
         c.track = finding(self.before.track)
         c.other = dict(self.before.other, track=finding(self.before.other["track"]), votes=list(self.before.other["votes"]))
@@ -482,10 +484,10 @@ def row_of(scene, state, about):
             + [so_far[n] for n in KEPT])
 
 
-def save(folder, name, rows):
+def save(folder, name, rows, program=PROGRAM, title="The life of a finding, from states on its limits"):
     asked = [("events", "count"), ("kinds", "kind"), ("since", "h"), ("earliest", "h"), ("latest", "h"), ("closed", "h"), ("names", "place of each name"), ("shape", "0 step, 1 ramp, 2 either"),
              ("falls", "count"), ("moved", "changes"), ("forecasts", "h")]
-    write(folder, PROGRAM, name, "The life of a finding, from states on its limits",
+    write(folder, program, name, title,
           COLUMNS + [("at", "h"), ("part", "of the state"), ("put", "key=values"), ("name", "of the finding"), ("until", "h"), ("about", "what is on its limits")]
           + [(n, u if n == "events" else f"{u} of each times its place") for n, u in asked] + [(n, "as kept") for n in KEPT],
           INPUTS + [("at", "at"), ("part", "text part"), ("put", "text put"), ("name", "text name"), ("until", "until")],
