@@ -24,18 +24,24 @@ COLUMNS = ("x", "unmoved", "moved", "other", "rest", "scatter", "evening")
 SCENES = [(1.0, LEVEL_ONLY, "ALONE"), (0.5, LEVEL_ONLY, "ALONE"), (0.75, step(338, 1.35, 1.2), "RULES")]
 
 
-def days(random, today):
-    """Days before the last one, alike or nearly."""
+def days(random, today, rules):
+    """Days before the last one, alike or nearly; often as far away, in their scatters, as one of the rules wants them, and in as many days."""
     found, gap, scale, like = [], 0, random.choice([1, 5, 20]), random.choice([0.05, 0.2, 0.5])
     base = today["x"] if random.random() < 0.5 else random.choice([0.3, 0.33, 0.36, 0.5, 0.6, 0.7, 0.8, 1.2]) * random.uniform(0.96, 1.06)
-    spread, gains = random.choice([0.06, 0.12, 0.18, 0.25]), random.choice([0.2, 0.25, 0.4]) * random.uniform(0.9, 1.15)
-    for _ in range(int(random.integers(1, 7))):
-        gap += int(random.choice([1, 1, 1, 2, 4]))
+    spread, gains, count, gaps = random.choice([0.06, 0.12, 0.18, 0.25]), random.choice([0.2, 0.25, 0.4]) * random.uniform(0.9, 1.15), int(random.integers(1, 7)), [1, 1, 1, 2, 4]
+    if random.random() < 0.6:
+        n, within, _, _, scatters, gain = rules[int(random.integers(0, len(rules)))]
+        count, gains, like = n - 1 + int(random.random() < 0.2), gain * random.uniform(0.99, 1.1) + 0.02, 0.02
+        rest_of = scatters * np.sqrt(n) - min(6, abs(today["x"]) / today["scatter"])
+        spread = (n - 1) * abs(base) / max(0.5, rest_of) * random.uniform(0.93, 1.03)
+        gaps = [(within - 1) // (n - 1) + int(random.integers(0, 2))] if random.random() < 0.3 else [1, 1, 2]
+    for _ in range(count):
+        gap += int(random.choice(gaps))
         rest = bool(random.random() < 0.25)
         moved = float(np.round(today["moved"] * scale * random.uniform(0.6, 1.5), 5))
         gain = float(np.round(moved * gains, 5))
         found.insert(0, dict(day=today["day"] - gap, x=float(np.round(base * random.uniform(1 - like, 1 + like), 3)), unmoved=moved + gain, moved=moved,
-                             other=float(np.round(moved * random.uniform(1.05, 1.6), 5)), rest=rest, scatter=float(np.round(spread * random.uniform(0.9, 1.1), 3)),
+                             other=float(np.round(moved * random.uniform(1.05, 1.6), 5)), rest=rest, scatter=float(np.round(spread * random.uniform(0.98, 1.02), 3)),
                              evening=float(np.round(gain * random.uniform(0.05, 0.3), 6)), depth=float(np.round(random.uniform(0.05, 0.5), 3))))
     return found
 
@@ -70,10 +76,9 @@ def rows_of(number, late, more, rules_name):
             other[r][c] = value + 1 if c < 3 else value * 1.05
             left["rule", f"{r} {c}"] = other
     rows = []
-    for _ in range(2500):
-        before = days(random, today)
+    for _ in range(2000):
+        before = days(random, today, usual_rules)
         told = quick(before, MonitorClock.LIMITS, usual_rules)
-        # A far day more or less says much of a rule at once; it is asked first, so that few states show many numbers.
         shown = [k for k, other in left.items() if quick(before, *((other, usual_rules) if k[0] == "limit" else (MonitorClock.LIMITS, other))) != told]
         if not shown:
             continue
