@@ -4,6 +4,7 @@ import dev.runnel.hydraulics.monitoring.MonitorHistory;
 import dev.runnel.internal.StateText;
 import dev.runnel.timeseries.EpochNanos;
 import dev.runnel.timeseries.baseline.DayCurve;
+import java.util.Arrays;
 import java.util.Optional;
 import java.util.function.Consumer;
 
@@ -43,11 +44,17 @@ final class HourlyWatch implements Consumer<SiteHour> {
     private final GaugeSilence silence;
     private final Optional<LevelChannels> level;
     private final Optional<LevelStep> levelStep;
+
+    /** Hours of the day asked for last, by their whole hours, and the highest that is usual around them. */
+    private final double[] aroundHour = new double[24];
+
+    private final double[] highestAround = new double[24];
     private long block = NONE;
     private long day = NONE;
     private long lastHour = NONE;
 
     HourlyWatch(WatchRule rule, Findings findings) {
+        Arrays.fill(aroundHour, Double.NaN);
         this.baseline = rule.baseline();
         this.monitors = rule.monitors();
         this.soffit = baseline.monitor().soffit();
@@ -144,12 +151,19 @@ final class HourlyWatch implements Consumer<SiteHour> {
 
     /** The highest that is usual some hours earlier or later: a clock, a holiday or a late riser makes no storm of it. */
     private double highestAround(DayCurve curve, long hour) {
-        double highest = Double.NEGATIVE_INFINITY;
         double hourOfDay = local.hourOfDay(hour);
+        // The same every day but for a change of the clock.
+        int at = (int) hourOfDay;
+        if (aroundHour[at] == hourOfDay) {
+            return highestAround[at];
+        }
+        double highest = Double.NEGATIVE_INFINITY;
         for (int k = -AROUND; k <= AROUND; k++) {
             double then = moved(hourOfDay + k);
             highest = Math.max(highest, Math.max(curve.value(then, false), curve.value(then, true)));
         }
+        aroundHour[at] = hourOfDay;
+        highestAround[at] = highest;
         return highest;
     }
 
