@@ -141,7 +141,19 @@ def rounded():
                 cells(shape, b, h, nstr(depth, 17), "" if refused else area, refused, nstr(wanted, 17), "" if refused else H if depth > 0 else mpf(0), refused)
 
 
+def slots():
+    """Wave speeds 2 % within and beyond the root of 10 g H and 1500 m/s; slots 2 % within and beyond a tenth of the mean width."""
+    print("diameter,speed,slot,speed_refused,slot_refused")
+    for d in ("0.3", "0.6", "2.5"):
+        D = mpf(d)
+        for speed, refused in ((sqrt(10 * G * D) * mpf("0.98"), 1), (sqrt(10 * G * D) * mpf("1.02"), 0), (mpf(1470), 0), (mpf(1530), 1)):
+            cells(d, speed, "0", refused, "")
+        for slot, refused in ((pi * D / 40 * mpf("0.98"), 0), (pi * D / 40 * mpf("1.02"), 1)):
+            cells(d, "0", slot, "", refused)
+
+
 TABLES = {
+    "refusals-of-slots": slots,
     "depths-at-their-limits": rounded,
     "refusals-of-energies": full,
     "backwater-nearly-over": backwater,

@@ -105,7 +105,29 @@ def level_culverts():
         cells(edge, shape, width, height, q, nstr(mpf(hw) + mpf(s) * mpf(height) / 2, 14))
 
 
+def dry_culverts():
+    """No water stands before an inlet that takes none, whatever its barrel falls."""
+    edges = {}
+    for row in (Path(__file__).resolve().parents[1] / "main/resources/dev/runnel/verification/tables/hydraulics/culvert-headwater.csv").read_text().splitlines()[1:]:
+        edge, shape, width, height = row.split(",")[:4]
+        edges.setdefault(edge, (shape, width, height))
+    print("edge,shape,width,height,gradient,headwater")
+    for edge, size in edges.items():
+        cells(edge, *size, "0.02", 0)
+
+
+def thin_crests():
+    """Heads about twice the boundary layer, where its share changes from 1 - d/h to h/4d."""
+    print("kind,size,length,B,p,head,q")
+    for L, B, p in (("0.8", "1", "0.4"), ("2", "3", "0.5")):
+        for share in ("1.5", "1.97", "2.03", "2.08", "2.5"):
+            h = mpf(share) * mpf("0.003") * mpf(L)
+            cells("round", "0", L, B, p, nstr(h, 12), nstr(free("round", mpf(0), mpf(L), mpf(B), mpf(p), mpf(nstr(h, 12))), 15))
+
+
 TABLES = {
+    "culvert-dry": dry_culverts,
+    "crests-of-thin-water": thin_crests,
     "culvert-level": level_culverts,
     "structures-at-gravity": gravity,
     "structures-modular-shares": shares,
