@@ -856,7 +856,37 @@ def next_storms(folder):
           [("is", "response.storm.doubt", "input.doubt = text doubt"), ("value", "response.storm.value", "input.measure = text measure")], rows, tolerance="1e-9 relative", reason="a count, or flow in whole steps")
 
 
+def near_one(folder):
+    """As exponential-dry-gaps, of gaps that vary at one of their lengths by a little more than exponential ones."""
+    rng = random.Random(50)
+    rows = []
+    while len(rows) < 16:
+        gaps = [float(rng.choice([1, 1, 1, 2, 2, 3, 4, 6, 9, 20])) for _ in range(rng.choice([7, 12, 20]))]
+        found = []
+        for at in sorted(set(gaps)):
+            long = [F(g) for g in gaps if g >= at]
+            if len(long) >= 3:
+                mean = sum(long) / len(long)
+                found.append((at, sum((g - mean) ** 2 for g in long) / len(long) / (mean * mean)))
+        # Squares of the coefficient: between 1 and 1.045 at the first length, or at the one before it falls to 1.
+        first = next((at for at, v in found if v <= 1), None) if found and found[0][1] > 1 else None
+        if any(F(1001, 1000) < v < F(109, 100) for _, v in found) and found[0][1] > 1:
+            rows.append((text(gaps), "gaps", "" if first is None else first, int(first is None)))
+    write(folder, PROGRAM, "dry-gaps-near-exponential", "least dry time between independent storms, of gaps that vary a little more than exponential ones", [("gaps", "h, lengths"), ("convention", "text, what varies"), ("least", "h, least"), ("none", "1, whether there is none")],
+          [("gaps_hours", "text gaps"), ("convention", "text convention")], [("least", "dry-gaps.exponential"), ("none", "refusal.dry-gaps.exponential")], rows)
+
+
+def breaks(folder):
+    rows = []
+    for n in (3, 5, 9):
+        x = [float(3 + 2 * k % 5) for k in range(n)]
+        rows += [(text(x), text([1.0] * n), k, int(not 1 <= k <= n - 1)) for k in (-1, 0, 1, n - 1, n, n + 1)]
+    rows += [("1 2 3", "0 0 3", 1, 1), ("1 2 3", "0 0 3", 2, 1), ("1 2 3", "0 1 3", 2, 0), ("1 2 3", "3 0 0", 1, 1), ("1 2 3", "3 0 1", 1, 0)]
+    write(folder, PROGRAM, "breaks-that-may-be-asked", "after which period a double mass curve may be broken", [("gauge", "mm, gauge"), ("reference", "mm, reference"), ("periods", "1, periods before"), ("refused", "1, whether it is refused")],
+          [("gauge", "text gauge"), ("reference", "text reference"), ("periods", "periods")], [("refused", "refusal.double-mass.slope-before")], rows, tolerance="0", reason="yes or no")
+
+
 if __name__ == "__main__":
-    for part in (listings, spells, lags, outages, other_steps, formulae, growth, best_windows, far_apart, quarters, wettest, recessions, curves, tip_groups, bare, heads, chances, seconds, at_least, constant, gap_rows, small_places, few_neighbours, states, stray, exponentials, worst_runs, ties, alone, fillings, near_gauges, square_kilometres, middles, independent, clamped, next_storms):
+    for part in (listings, spells, lags, outages, other_steps, formulae, growth, best_windows, far_apart, quarters, wettest, recessions, curves, tip_groups, bare, heads, chances, seconds, at_least, constant, gap_rows, small_places, few_neighbours, states, stray, exponentials, worst_runs, ties, alone, fillings, near_gauges, square_kilometres, middles, independent, clamped, next_storms, near_one, breaks):
         if not sys.argv[2:] or part.__name__ in sys.argv[2:]:
             part(sys.argv[1])
