@@ -184,9 +184,20 @@ final class Attention {
         }
         int lost = review.data().depth().series().size() - review.data().depth().usable();
         if (lost > MANY_LOST * review.data().depth().series().size()) {
-            points.add(
-                    lost + " of " + review.data().depth().series().size() + " depth readings have no value or failed.");
+            points.add(lost + " of " + review.data().depth().series().size() + " depth readings have no value or failed"
+                    + strokes() + ".");
         }
+    }
+
+    /** Strokes of a pump between two readings look like false echoes; so many of these are the pump's. */
+    private String strokes() {
+        CheckedReadings depth = review.data().depth();
+        int spikes = depth.quality().flags("spike").count(Verdict.FAIL);
+        return spikes > MANY_LOST * depth.series().size()
+                ? ", " + spikes
+                        + " of them as spikes: where pumps start and stop between two readings these are no faults and the"
+                        + " flow is told too small without them; set \"depth spike\" in site.txt higher then"
+                : "";
     }
 
     private void visits() {

@@ -144,6 +144,26 @@ class NothingSilentTest {
         assertThat(lengthy.flat()).contains("Mon 2 Mar 2026 04:00 04:00");
     }
 
+    /** A pump that runs for one reading in five lifts the level by more than a spike may be: 57 of 288 readings are left out. */
+    @Test
+    void strokesOfAPumpThatFailAsSpikesAreToldOf() {
+        SiteOnDisk site = new SiteOnDisk(temporary)
+                .with(
+                        "depth.csv",
+                        readings(
+                                "time,depth_mm",
+                                "2026-03-02T00:00:00Z",
+                                Duration.ofMinutes(5),
+                                288,
+                                i -> i % 5 == 3 ? "300" : "40"));
+
+        assertThat(site.review().flat())
+                .contains(
+                        "57 of 288 depth readings have no value or failed, 57 of them as spikes: where pumps start and stop"
+                                + " between two readings these are no faults and the flow is told too small without them; set"
+                                + " \"depth spike\" in site.txt higher then.");
+    }
+
     /** What stays in use and what is left out stands in the files themselves. */
     @Test
     void theFilesSayWhatTheirWordsMean() {
