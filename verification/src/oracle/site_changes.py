@@ -575,7 +575,14 @@ class Changes:
         found = rays.distances(at)
         if self.channel == R:
             found[2:4] = 1e300
+            self.no_opposite(found)
         return found
+
+    def no_opposite(self, found):
+        """A name by which the velocity at its depth would have moved the other way is none."""
+        parts = self.near.rays[:, 1] - self.near.rays[2, 1] * self.near.rays[:, 0]
+        parts[2:4] = 0
+        found[parts * self.sign < 0] = 1e300
 
     def stand(self, block):
         last, begin = 3 * (block + 1), 3 * self.seen
@@ -631,6 +638,9 @@ class Changes:
         names = list(words(best, t.shape))
         if second is not None and second != best:
             names += [w for w in words(second, t.shape) if w not in names]
+        d, u = self.stands[:2]
+        if best == 0 and t.shape == RAMP and block - self.start >= 80 and self.stands[2] >= 50 and u > -0.8 * self.base.kappa * d and "SEDIMENT" not in names:
+            names.append("SEDIMENT")
         t.names = names
 
     def weeks(self, best, second):
@@ -663,6 +673,8 @@ class Changes:
             moved.append(middle(differences) if len(known(differences)) >= 6 else NAN)
         if moved[0] == moved[0] and moved[1] == moved[1]:
             distances = self.near.widened(m).distances(moved)
+            if self.channel == R:
+                self.no_opposite(distances)
             self.across = int(np.argmin(distances))
             self.across_too = alike(distances, self.across)
 
@@ -693,6 +705,8 @@ class Changes:
             return
         kept = self.blocks[self.since_block(max(self.start - 96, block - 336)):]
         first = kept[0][0]
+        if (math.ceil(t.found) - 1) // 3 < first:
+            return
         x = np.full(block - first + 1, NAN)
         for number, row in kept:
             x[number - first] = row[self.channel] - self.origin[self.channel]
@@ -712,13 +726,16 @@ class Changes:
         if len(rows) < 8:
             return
         n, x = [r[0] for r in rows], np.array([r[1] for r in rows])
-        left = np.array([NAN] + [k * np.var(x[:k]) + (len(x) - k) * np.var(x[k:]) for k in range(1, len(x))])
+        tried = sum(hour < t.found for hour in n)
+        if tried < 2:
+            return
+        left = np.array([NAN] + [k * np.var(x[:k]) + (len(x) - k) * np.var(x[k:]) for k in range(1, tried)])
         best = int(np.nanargmin(left))
         limit = left[best] * (1 + 4 / max(2.0, 0.25 * len(x)))
         first = final = best
         while first > 1 and left[first - 1] <= limit:
             first -= 1
-        while final < len(x) - 1 and left[final + 1] <= limit:
+        while final < tried - 1 and left[final + 1] <= limit:
             final += 1
         t.since, t.earliest, t.latest = n[best], n[first - 1], n[final] + 1
 

@@ -452,6 +452,27 @@ class Phase:
         gain = sum(sign * float(np.sum(self.left(rest, at, y, k)[evening] ** 2)) for sign, k in ((1, usual), (-1, best - 20)))
         return shift, tried[20 + usual], here, gain
 
+    def half(self, rest, at, y, evening):
+        """Shift in hours of the evening (from 14 to 3 h) or the morning by itself: least squares, level and amplitude free; NaN if none."""
+        at, y = np.asarray(at, float), np.asarray(y, float)
+        of = ((at >= 14) | (at < 3)) == evening
+        if of.sum() < 9:
+            return math.nan
+        at, z = at[of], y[of] - y[of].mean()
+        table = np.append(self.curves[rest], self.curves[rest][0])
+        tried = []
+        for k in range(-20, 21):
+            x = np.interp(np.mod(4 * at - k, 96), np.arange(97), table)
+            x = x - x.mean()
+            a = min(1.6, max(0.6, (x @ z) / (x @ x))) if x @ x > 0 else 1.0
+            tried.append(float(np.sum((z - a * x) ** 2)))
+        best = int(np.argmin(tried))
+        if best in (0, 40):
+            return math.nan
+        below, here, above = tried[best - 1:best + 2]
+        bend = below - 2 * here + above
+        return (best - 20 + ((below - above) / (2 * bend) if bend > 0 else 0.0)) / 4
+
     @staticmethod
     def quarters(hours):
         return math.floor(4 * hours + 0.5)

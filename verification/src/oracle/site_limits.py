@@ -205,7 +205,7 @@ def silences(folder):
 def clocks(folder):
     """One day more, late by the record; the days before are put."""
     scenes = []
-    for late, step, seed in ((0.5, 30, 205), (0.25, 15, 206)):
+    for late, step, seed in ((0.5, 30, 205), (0.25, 15, 206), (1.0, 30, 205)):
         case = (site(seed=seed, days=17, step=step), storm(60, 8, 2, 0.6, 1.0) + [11, 336, 10 ** 5, late, 0], "UTC", 0.6, 0)
         scene = Scene(case, 370, "watch:hourly-watch", "CLOCK_OF_MONITOR")
         seen = []
@@ -223,17 +223,21 @@ def clocks(folder):
         by_depth = today["depth"]
         assert by_depth == by_depth
 
-        def days():
+        def days(which):
             found, gap, scale = [], 0, random.choice([1, 5, 20])
-            for k in range(int(random.integers(1, 7))):
+            few = which in ("wide", "near", "apart") or which in ((0, c) for c in range(6))
+            for k in range(1 if few else int(random.integers(1, 7))):
                 gap += int(random.choice([1, 1, 1, 2, 4]))
                 rest = bool(random.random() < 0.25)
                 moved = float(np.round(today["moved"] * scale * random.uniform(0.6, 1.5), 5))
                 gain = float(np.round(moved * random.uniform(0.1, 0.6), 5))
-                found.insert(0, dict(day=day - gap, x=float(np.round(random.uniform(0.19, 0.5) if random.random() < 0.8 else random.uniform(0.5, 0.9), 3)), unmoved=moved + gain, moved=moved,
+                found.insert(0, dict(day=day - gap, x=float(np.round(random.uniform(0.19, 0.5) if random.random() < 0.7 else random.uniform(0.5, 1.1), 3)), unmoved=moved + gain, moved=moved,
                                      other=float(np.round(moved * random.uniform(1.05, 1.6), 5)), rest=rest, scatter=float(np.round(random.choice([0.05, 0.12, 0.18]) * random.uniform(0.9, 1.1), 3)),
                                      evening=float(np.round(gain * random.uniform(0.02, 0.3), 6)),
-                                     depth=float(np.round(random.uniform(0.05, 0.5), 3))))
+                                     depth=float(np.round(random.uniform(0.05, 0.5), 3)),
+                                     evenings=0.0, mornings=0.0))
+                share, steep = random.choice([0.4, 0.62, 0.98, 1.05] if which not in ("home", "evening", "holiday", "apart", "near", "most") else [1.1]) * random.uniform(0.97, 1.03), random.choice([0.8, 1.0, 1.1]) * random.uniform(0.97, 1.03)
+                found[0].update(evenings=float(np.round(share * found[0]["x"], 3)), mornings=float(np.round(steep * found[0]["x"], 3)))
             return found
 
         def quick(before, limits, rules):
@@ -244,10 +248,12 @@ def clocks(folder):
             c.open(day, True, end)
             return c.book.told, getattr(c, "late", 0)
 
-        wanted = [("limit", k) for k in MonitorClock.LIMITS] + [("rule", (r, c)) for r in range(6) for c in range(6)]
+        wanted = [("limit", k) for k in MonitorClock.LIMITS if k != "near_by_depth"] + [("rule", (r, c)) for r in range(6) for c in range(6)]
+        if late == 1.0:
+            wanted = [("limit", k) for k in ("wide", "most", "apart", "near")]
         for kind, which in wanted:
-            for _ in range(2500):
-                before = days()
+            for _ in range(800):
+                before = days(which)
                 limits, rules = MonitorClock.LIMITS, [list(r) for r in MonitorClock.RULES]
                 if kind == "limit":
                     limits = further(limits, which)
@@ -257,7 +263,9 @@ def clocks(folder):
                 if quick(before, MonitorClock.LIMITS, MonitorClock.RULES)[0] != quick(before, limits, rules)[0]:
                     text = (f"clockPhasesNumbers={listed([d['day'] for d in before])} "
                             f"clockPhasesValues={listed([float(d[c]) for d in before for c in columns])} "
-                            f"clockDepthsNumbers={listed([d['day'] for d in before])} clockDepthsValues={listed([d['depth'] for d in before])}")
+                            f"clockDepthsNumbers={listed([d['day'] for d in before])} clockDepthsValues={listed([d['depth'] for d in before])} "
+                            f"clockEveningsNumbers={listed([d['day'] for d in before])} clockEveningsValues={listed([d['evenings'] for d in before])} "
+                            f"clockMorningsNumbers={listed([d['day'] for d in before])} clockMorningsValues={listed([d['mornings'] for d in before])}")
                     about = f"{late} " + kind + " " + (which if kind == "limit" else f"{which[0]} {which[1]}")
                     scenes.append((scene, text, about, scene.told(lambda w, before=before: setattr(w.clock, "days", list(before)))))
                     break

@@ -176,7 +176,8 @@ AFTER_CIVIL_CHANGE = (2, 2, 1, 0.6, 3.5, 0.4)
 
 class MonitorClock:
     RULES, ALONE = AGREED, WITHOUT_FLOW
-    LIMITS = dict(work=0.2, rest=0.3, most=6.0, home=1.2, evening=0.1, mixed=0.2, holiday=6, near=0.15, apart=3.0, depth=0.4, near_by_depth=0.2)
+    LIMITS = dict(work=0.2, rest=0.3, most=6.0, home=1.2, evening=0.1, mixed=0.2, holiday=6, near=0.15, apart=3.0, depth=0.4, near_by_depth=0.2,
+                  evening_day=0.6, wide=0.8, small=0.7, evening_alone=0.95)
 
     def __init__(self, base, book, moon):
         self.base, self.book, self.moon = base, book, moon
@@ -248,7 +249,8 @@ class MonitorClock:
             return False
         other = phase.squares(not rest, at, values, phase.quarters(usual.centre[not rest]))
         self.days = (self.days + [dict(day=day, x=found[0] - usual.centre[rest], unmoved=found[1], moved=found[2], other=other, rest=rest,
-                                       scatter=usual.scatter[rest], evening=found[3], depth=self.by_depth(rest))])[-16:]
+                                       scatter=usual.scatter[rest], evening=found[3], depth=self.by_depth(rest),
+                                       **{name: phase.half(rest, at, values, late) - usual.centre[rest] for name, late in (("mornings", False), ("evenings", True))})])[-16:]
         return True
 
     def by_depth(self, rest):
@@ -277,12 +279,14 @@ class MonitorClock:
         total = lambda name, of=working: sum(d[name] for d in of)
         moved = total("moved", days)
         return (len(working) >= work and abs(self.work(days)) > shift and apart > scatters * math.sqrt(n)
-                and total("unmoved", days) > (1 + gain) * moved
+                and total("unmoved", days) > (1 + gain) * moved and self.evenings_moved(n, self.LIMITS["evening_day"])
                 and (n >= self.LIMITS['holiday'] or total("other") > self.LIMITS['home'] * total("moved") and total("evening") > self.LIMITS['evening'] * (total("unmoved") - total("moved"))))
 
     def of_clock(self, n):
         """Two days by the flow, and three by the depth alone, must have moved as a clock moves them."""
         m, k = abs(self.work(self.days[-n:])), self.LIMITS
+        if m <= k["small"] and not any(d["rest"] for d in self.days[-n:]) and not self.evenings_moved(n, k["evening_alone"]):
+            return False
         away = abs(m - round(2 * m) / 2)
         if n > 3 or n == 3 and self.base.by_flow:
             return True
@@ -291,6 +295,15 @@ class MonitorClock:
         last, other = self.days[-1], self.days[-2]
         return (away <= k["near"] and abs(last["x"] - other["x"]) <= k["apart"] * last["scatter"]
                 and all(math.copysign(1, d["x"]) * d["depth"] >= k["depth"] * abs(d["x"]) for d in (last, other)))
+
+    def evenings_moved(self, n, share):
+        """Those of the working days by that share of what the days did, or their mornings if that is more of a shift that is not wide."""
+        days = [d for d in self.days[-n:] if not d["rest"]]
+        x = self.work(days)
+        by = lambda name: math.copysign(1, x) * middle([d.get(name, NAN) for d in days])
+        evening, morning = by("evenings"), by("mornings")
+        whole = max(abs(x), morning) if morning == morning and abs(x) <= self.LIMITS["wide"] else abs(x)
+        return evening != evening or evening >= share * whole
 
     def after_civil_change(self, day):
         first, last = (day - 8) * 86400, (day + 1) * 86400
@@ -366,7 +379,7 @@ class MonitorClock:
 class GaugeClock:
     #       storms side limit scatters apart fit
     RULES = [(2, -1, 1.5, 4, 1.0, 0.85), (3, -1, 0.8, 4.5, 0.9, 0.75), (3, 1, 1.5, 4, 0.9, 0.75), (4, 1, 1.0, 4.5, 0.9, 0.75)]
-    LIMITS = dict(latest=3.2, low=-0.8, high=2.5, each=0.6, prior=0.3, storms=4.0, monitor=0.3, row=720.0, back=0.5)
+    LIMITS = dict(latest=3.2, low=-0.8, high=2.5, each=0.6, prior=0.4, storms=4.0, monitor=0.3, row=720.0, back=0.5)
 
     def __init__(self, base, book):
         self.base, self.book = base, book
@@ -421,7 +434,7 @@ class GaugeClock:
             mean = sum(away) / count
             if season and (side > 0 or count < 4 and mean <= 1.5 and not all(p[2] > 0.85 for p in last)):
                 continue
-            if (all(p[2] >= fits for p in last) and min(away) > self.LIMITS['each'] * limit and mean > limit and mean > scatters * scatter / math.sqrt(count) and max(away) - min(away) < apart
+            if (all(p[2] >= fits for p in last) and min(away) > self.LIMITS['each'] * limit and mean > limit and mean > scatters * scatter * math.sqrt(1 / count + 1 / n) and max(away) - min(away) < apart
                     and not abs(day_shift) > self.LIMITS['monitor'] * mean):
                 self.late = side * mean
                 t = self.book.open("CLOCK_OF_GAUGE", last[0][1], end)
@@ -721,7 +734,8 @@ class Watch:
                 "votes": book([-1 if v is None else v for v in c.votes]), "origin": book(c.origin),
                 "hours": book(np.concatenate([h[1] for h in c.hours] or [[]])), "blocks": book(np.concatenate([b[1] for b in c.blocks] or [[]])),
                 "days": book([v for d in self.clock.days for v in (d["x"], d["unmoved"], d["moved"], d["other"], d["rest"], d["scatter"], d["evening"])]),
-                "days_by_depth": book(d["depth"] for d in self.clock.days), "late": self.clock.late, "closed_soon": int(self.clock.closed_soon), "usual_lags": book(g.usual), "lags": book(p[0] for p in g.pending),
+                "days_by_depth": book(d["depth"] for d in self.clock.days), "evenings": book(d.get("evenings", NAN) for d in self.clock.days),
+                "mornings": book(d.get("mornings", NAN) for d in self.clock.days), "late": self.clock.late, "closed_soon": int(self.clock.closed_soon), "usual_lags": book(g.usual), "lags": book(p[0] for p in g.pending),
                 "gauge_late": g.late, "usual_rises": book(s.usual), "rises_without": book(s.sizes), "without": s.without, "spells": int(s.spells),
                 "quiet": s.quiet_hours, "faults": book(v for _, row in f.rows for v in row.values()), "beyond": book([0] * 2 + [f.beyond[k] for k in f.KINDS[2:]]),
                 "event": w.event}

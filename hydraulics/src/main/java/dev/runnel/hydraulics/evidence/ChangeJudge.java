@@ -59,13 +59,17 @@ final class ChangeJudge {
         Ring blocks = series.blocks;
         int from = blocks.from(Math.max(change.start - BLOCKS_BEFORE, block - ChangeSeries.BLOCKS_KEPT));
         long first = blocks.number(from);
+        int told = (int) (ChangeSeries.blockOf(Math.floorDiv(open.found - 1, SiteHour.NANOS)) - first);
+        if (told < 0) {
+            // What is kept no longer holds the time it was told at: the beginning stays as it was found.
+            return;
+        }
         double[] values = new double[(int) (block - first + 1)];
         Arrays.fill(values, Double.NaN);
         for (int i = from; i < blocks.size(); i++) {
             values[(int) (blocks.number(i) - first)] = blocks.value(i, change.channel) - change.origin[change.channel];
         }
-        ShapeFit fit = ShapeFit.of(
-                values, (int) (ChangeSeries.blockOf(Math.floorDiv(open.found - 1, SiteHour.NANOS)) - first));
+        ShapeFit fit = ShapeFit.of(values, told);
         open.shape = fit.shape;
         open.since = ChangeSeries.time(first + fit.onset);
         open.earliest = ChangeSeries.time(first + Math.max(0, fit.earliest - 1));

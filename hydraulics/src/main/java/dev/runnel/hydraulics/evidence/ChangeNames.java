@@ -35,6 +35,11 @@ final class ChangeNames {
     /** Share of what a sensor would do to the velocity at its depth, below which it did not; chosen here. */
     private static final double UNMOVED = 0.4;
 
+    /** A bed grows over weeks; the flow as read then stands up by this share of what the area grew. */
+    private static final int BED_BLOCKS = 10 * ChangeSeries.BLOCKS_PER_DAY;
+
+    private static final double BED_SHARE = 0.2;
+
     private static final int NO_RAY = -1;
 
     /** Dry hours of so many hours before a step say where the water stood, and how many of them are enough. */
@@ -134,8 +139,18 @@ final class ChangeNames {
         if (change.channel == ChangeSeries.R) {
             found[Naming.MORE_WATER] = Double.MAX_VALUE;
             found[Naming.LESS_WATER] = Double.MAX_VALUE;
+            excludeOpposite(by, found);
         }
         return found;
+    }
+
+    /** What would have moved the velocity at its depth the other way is no name of what moved it. */
+    private void excludeOpposite(Naming by, double[] distances) {
+        for (int ray = 0; ray < distances.length; ray++) {
+            if (by.parts(ray) * change.sign < 0) {
+                distances[ray] = Double.MAX_VALUE;
+            }
+        }
     }
 
     /** Medians of depth and velocity over the dry hours of the last days since the beginning. */
@@ -216,6 +231,28 @@ final class ChangeNames {
         }
         named = best;
         open.names = names(best, second, open.shape);
+        if (best == Naming.HELD_UP && isLikeABed(block, open)) {
+            open.names = withSediment(open.names);
+        }
+    }
+
+    /**
+     * Whether what is held up more and more over weeks could as well be a bed that grows at the monitor: that lifts the water like an
+     * obstruction, but takes area away, so that the flow is read too high.
+     */
+    private boolean isLikeABed(long block, Track open) {
+        return open.shape == ChangeShape.RAMP
+                && block - change.start >= BED_BLOCKS
+                && stands[2] >= SETTLED
+                && stands[1] > (1 - BED_SHARE) * settled.orElseThrow().heldUp() * stands[0];
+    }
+
+    private static List<FindingName> withSediment(List<FindingName> names) {
+        List<FindingName> all = new ArrayList<>(names);
+        if (!all.contains(FindingName.SEDIMENT)) {
+            all.add(FindingName.SEDIMENT);
+        }
+        return List.copyOf(all);
     }
 
     /** The names that weeks leave: a name that lies clearly farther than another goes, and comes back if it does not. */
@@ -277,6 +314,9 @@ final class ChangeNames {
         if (!Double.isNaN(d) && !Double.isNaN(u)) {
             double[] distances =
                     naming.orElseThrow().widened(before[0], before[1]).distances(d, u);
+            if (change.channel == ChangeSeries.R) {
+                excludeOpposite(naming.orElseThrow(), distances);
+            }
             across = Naming.least(distances);
             acrossToo = Naming.alike(distances, across);
         }

@@ -24,6 +24,9 @@ final class ClockDay {
 
     private static final double NIGHT = 3;
 
+    /** Fewest of these hours that place them by themselves; chosen here. */
+    private static final int LEAST_HOURS_OF_HALF = 9;
+
     /** Share of the squares of a free term below which the day does not tell it. */
     private static final double UNTOLD = 1e-9;
 
@@ -80,8 +83,7 @@ final class ClockDay {
         if (best == 0 || best == squares.length - 1) {
             return new Phase(Double.NaN, 0, 0, 0);
         }
-        double bend = squares[best - 1] - 2 * squares[best] + squares[best + 1];
-        double at = best - MOST_SHIFT + (bend > 0 ? (squares[best - 1] - squares[best + 1]) / (2 * bend) : 0);
+        double at = best - MOST_SHIFT + refined(squares, best);
         int usualSteps = Math.min(MOST_SHIFT, Math.max(-MOST_SHIFT, steps(usual.centre(rest))));
         courses.moved[MOST_SHIFT + usualSteps].squares(day, left);
         double evening = eveningOf(hours, left, count);
@@ -91,6 +93,56 @@ final class ClockDay {
                 squares[MOST_SHIFT + usualSteps],
                 squares[best],
                 evening - eveningOf(hours, left, count));
+    }
+
+    /**
+     * By how many hours the evening of a day (afternoon, evening and night), or its morning, comes late by itself, level and amplitude
+     * free; NaN if too few of its hours are known or at the end of what is tried.
+     */
+    double shiftOfHalf(boolean evening, double[] hours, double[] values, int count, boolean rest) {
+        int kind = rest ? 1 : 0;
+        double[] at = new double[count];
+        double[] known = new double[count];
+        int n = 0;
+        for (int i = 0; i < count; i++) {
+            if (evening == (hours[i] >= EVENING || hours[i] < NIGHT)) {
+                at[n] = hours[i];
+                known[n++] = values[i];
+            }
+        }
+        if (n < LEAST_HOURS_OF_HALF) {
+            return Double.NaN;
+        }
+        centre(known, n);
+        double[] squares = new double[2 * MOST_SHIFT + 1];
+        double[] course = new double[n];
+        int best = 0;
+        for (int k = 0; k < squares.length; k++) {
+            for (int i = 0; i < n; i++) {
+                double position = at[i] * STEPS_PER_HOUR - (k - MOST_SHIFT);
+                int below = (int) Math.floor(position);
+                course[i] = between(curve[kind], below, position - below);
+            }
+            centre(course, n);
+            double xx = product(course, course, n);
+            double xy = product(course, known, n);
+            double amplitude = amplitude(xy, xx);
+            squares[k] = product(known, known, n) - amplitude * (2 * xy - amplitude * xx);
+            best = squares[k] < squares[best] ? k : best;
+        }
+        return best == 0 || best == squares.length - 1
+                ? Double.NaN
+                : (best - MOST_SHIFT + refined(squares, best)) / STEPS_PER_HOUR;
+    }
+
+    /** Where between steps the least of three squares lies, in steps from the middle one. */
+    private static double refined(double[] squares, int best) {
+        double bend = squares[best - 1] - 2 * squares[best] + squares[best + 1];
+        return bend > 0 ? (squares[best - 1] - squares[best + 1]) / (2 * bend) : 0;
+    }
+
+    private static double amplitude(double xy, double xx) {
+        return xx > 0 ? Math.min(LARGEST_AMPLITUDE, Math.max(LEAST_AMPLITUDE, xy / xx)) : 1;
     }
 
     /** Squares that the usual day of a kind leaves, not moved. */
@@ -206,11 +258,7 @@ final class ClockDay {
             if (waterIsFree) {
                 takeOut(more, squaresOfMore, left, count);
             }
-            double amplitude = squaresOfCourse > 0
-                    ? Math.min(
-                            LARGEST_AMPLITUDE,
-                            Math.max(LEAST_AMPLITUDE, product(usualCourse, left, count) / squaresOfCourse))
-                    : 1;
+            double amplitude = amplitude(product(usualCourse, left, count), squaresOfCourse);
             for (int i = 0; i < count; i++) {
                 left[i] -= amplitude * usualCourse[i];
             }

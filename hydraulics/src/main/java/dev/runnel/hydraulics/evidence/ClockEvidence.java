@@ -24,6 +24,21 @@ final class ClockEvidence {
     private static final double SHARE_OF_EVENING = 0.1;
 
     /**
+     * Share of the shift of whole days, or of their mornings if that is more, by which the evenings must have moved in the median.
+     */
+    private static final double EVENING_WITH_DAY = 0.6;
+
+    /**
+     * A shift up to this, h, may be the habit of a school holiday, unless a day of rest moved as well or the evenings by this share.
+     */
+    private static final double SMALL_SHIFT = 0.7;
+
+    private static final double EVENING_ALONE = 0.95;
+
+    /** Beyond this, h, whole days hardly come late by their mornings alone: the evenings are held against them and not the mornings. */
+    private static final double WIDE_SHIFT = 0.8;
+
+    /**
      * Few working days must be alike: each beyond this share of their median, and, as long as people may have stayed at home,
      * none beyond twice the median and so many hours more.
      */
@@ -102,6 +117,9 @@ final class ClockEvidence {
 
     /** Whether few days that agree moved as a clock moves them: by half hours, alike, and the depth with the flow. */
     private boolean isOfClock(int days) {
+        if (Math.abs(median(days)) <= SMALL_SHIFT && !hasRest(days) && !eveningMoved(days, EVENING_ALONE)) {
+            return false;
+        }
         if (days > FEW) {
             return true;
         }
@@ -112,6 +130,15 @@ final class ClockEvidence {
         }
         boolean alike = Math.abs(watch.shift(0) - watch.shift(1)) <= APART * watch.scatter(0);
         return alike && fromHalfHour <= NEAR_HALF_HOUR && depthMoved(0) && depthMoved(1);
+    }
+
+    private boolean hasRest(int days) {
+        for (int i = 0; i < days; i++) {
+            if (watch.isRest(i)) {
+                return true;
+            }
+        }
+        return false;
     }
 
     private boolean depthMoved(int fromLast) {
@@ -170,8 +197,29 @@ final class ClockEvidence {
                 && middle > wanted.shift
                 && distance > wanted.scatters * Math.sqrt(wanted.days)
                 && unmoved - moved > wanted.gain * moved
+                && eveningMoved(wanted.days, EVENING_WITH_DAY)
                 && (wanted.days >= NO_HOLIDAY
                         || atHome > NOT_AT_HOME * workMoved && evening > SHARE_OF_EVENING * (workUnmoved - workMoved));
+    }
+
+    /**
+     * Whether the evenings of the working days, placed by themselves, came late or early with the whole days and with the mornings, by a
+     * share of what those moved: whoever sleeps in goes to bed as ever.
+     */
+    private boolean eveningMoved(int days, double share) {
+        double middle = median(days);
+        double sign = Math.signum(middle);
+        double[] evenings = new double[days];
+        double[] mornings = new double[days];
+        for (int i = 0; i < days; i++) {
+            boolean rest = watch.isRest(i);
+            evenings[i] = rest ? Double.NaN : watch.shiftOfEvening(i);
+            mornings[i] = rest ? Double.NaN : watch.shiftOfMorning(i);
+        }
+        double day = Math.abs(middle);
+        double morning = sign * Medians.of(mornings);
+        double whole = day <= WIDE_SHIFT && morning > day ? morning : day;
+        return !(sign * Medians.of(evenings) < share * whole);
     }
 
     /** Median of the squares that the working days before the last ones leave; infinite if they are too few. */

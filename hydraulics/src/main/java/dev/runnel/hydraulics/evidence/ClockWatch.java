@@ -40,6 +40,12 @@ final class ClockWatch {
     /** Shift of the same days by the depth, where the flow places them; NaN where it does not tell. */
     private final Ring depthShifts = new Ring(DAYS, 1);
 
+    /** Shift of the afternoon, evening and night of the same days by themselves; NaN where they do not tell. */
+    private final Ring eveningShifts = new Ring(DAYS, 1);
+
+    /** The same of their mornings. */
+    private final Ring morningShifts = new Ring(DAYS, 1);
+
     private final Hours depth = new Hours("clock");
     private final Hours flow = new Hours("clockFlow");
 
@@ -123,6 +129,10 @@ final class ClockWatch {
                 rest ? 1 : 0,
                 usual.scatter(rest),
                 phase.evening());
+        for (boolean evening : new boolean[] {false, true}) {
+            (evening ? eveningShifts : morningShifts)
+                    .add(day, course.shiftOfHalf(evening, of.hours, of.values, of.count, rest) - usual.centre(rest));
+        }
         return true;
     }
 
@@ -158,6 +168,16 @@ final class ClockWatch {
     /** The same as the depth alone has it; NaN where it does not tell. */
     double shiftByDepth(int fromLast) {
         return depthShifts.value(depthShifts.size() - 1 - fromLast, 0);
+    }
+
+    /** Shift of the afternoon, evening and night of a day by themselves, h; NaN where they do not tell. */
+    double shiftOfEvening(int fromLast) {
+        return eveningShifts.value(eveningShifts.size() - 1 - fromLast, 0);
+    }
+
+    /** The same of the morning. */
+    double shiftOfMorning(int fromLast) {
+        return morningShifts.value(morningShifts.size() - 1 - fromLast, 0);
     }
 
     /** What days of this kind scatter about their usual shift, h. */
@@ -209,6 +229,8 @@ final class ClockWatch {
     void write(StateText text) {
         days.write(text, "clockPhases");
         depthShifts.write(text, "clockDepths");
+        eveningShifts.write(text, "clockEvenings");
+        morningShifts.write(text, "clockMornings");
         depth.write(text);
         flow.write(text);
     }
@@ -220,18 +242,24 @@ final class ClockWatch {
         } else {
             readBefore(text);
         }
-        depthShifts.clear();
-        if (text.has("clockDepthsNumbers")) {
-            depthShifts.read(text, "clockDepths");
+        read(text, depthShifts, "clockDepths");
+        read(text, eveningShifts, "clockEvenings");
+        read(text, morningShifts, "clockMornings");
+        depth.read(text);
+    }
+
+    /** What states of before do not hold is not known of their days. */
+    private void read(StateText text, Ring shifts, String name) {
+        shifts.clear();
+        if (text.has(name + "Numbers")) {
+            shifts.read(text, name);
         }
-        if (depthShifts.size() != days.size()) {
-            // Not in states of before.
-            depthShifts.clear();
+        if (shifts.size() != days.size()) {
+            shifts.clear();
             for (int i = 0; i < days.size(); i++) {
-                depthShifts.add(days.number(i), Double.NaN);
+                shifts.add(days.number(i), Double.NaN);
             }
         }
-        depth.read(text);
     }
 
     /** States of before hold days placed by the depth alone, without what the evening says. */

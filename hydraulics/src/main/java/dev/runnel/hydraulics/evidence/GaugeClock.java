@@ -31,7 +31,7 @@ final class GaugeClock {
     private static final double SLOW = 3.2;
 
     /** Scatter of a lag before any is known, h, and storms as which it counts. */
-    private static final double PRIOR = 0.3;
+    private static final double PRIOR = 0.4;
 
     private static final double PRIOR_STORMS = 4;
 
@@ -196,7 +196,7 @@ final class GaugeClock {
                 && fits.subList(from, fits.size()).stream().allMatch(each -> each >= wanted.fit)
                 && least > EACH * wanted.shift
                 && mean > wanted.shift
-                && mean > wanted.scatters * scatter(middle) / Math.sqrt(wanted.storms)
+                && mean > wanted.scatters * scatter(middle) * Math.sqrt(1.0 / wanted.storms + 1.0 / usual.size())
                 && largest - least < wanted.spread;
         return agree ? sign * mean : Double.NaN;
     }

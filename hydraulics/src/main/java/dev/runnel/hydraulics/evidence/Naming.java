@@ -40,6 +40,8 @@ final class Naming {
     /** Squared distance by which another name is then farther that is told no more; chosen here. */
     static final double CLEARLY = 4;
 
+    static final int HELD_UP = 0;
+
     static final int MORE_WATER = 2;
 
     static final int LESS_WATER = 3;
@@ -94,6 +96,16 @@ final class Naming {
     /** How fast the velocity grows with the depth. */
     double exponent() {
         return rays[MORE_WATER][1];
+    }
+
+    /** How the velocity falls with the depth where water is held up. */
+    double heldUp() {
+        return rays[HELD_UP][1];
+    }
+
+    /** By how much a ray moves the velocity at its depth; the rays of water not at all. */
+    double parts(int ray) {
+        return ray == MORE_WATER || ray == LESS_WATER ? 0 : rays[ray][1] - exponent() * rays[ray][0];
     }
 
     /** This with a way from usual as a further error, of which any share may have come or gone. */

@@ -39,9 +39,18 @@ final class StepHour {
         if (count < LEAST_HOURS) {
             return;
         }
-        double[] fit = new double[count];
+        // The step came no later than the last hour before it was told, whatever came after.
+        long lastHour = Math.floorDiv(open.found - 1, SiteHour.NANOS);
+        int candidates = count;
+        while (candidates > 0 && numbers[candidates - 1] > lastHour) {
+            candidates--;
+        }
+        if (candidates < 2) {
+            return;
+        }
+        double[] fit = new double[candidates];
         int best = 1;
-        for (int k = 1; k < count; k++) {
+        for (int k = 1; k < candidates; k++) {
             fit[k] = squares(known, 0, k) + squares(known, k, count);
             best = fit[k] < fit[best] ? k : best;
         }
@@ -51,7 +60,7 @@ final class StepHour {
         while (earliest > 1 && fit[earliest - 1] <= limit) {
             earliest--;
         }
-        while (latest < count - 1 && fit[latest + 1] <= limit) {
+        while (latest < candidates - 1 && fit[latest + 1] <= limit) {
             latest++;
         }
         open.since = numbers[best] * SiteHour.NANOS;

@@ -93,6 +93,37 @@ class ClockWatchTest {
         assertThat(clock.evening()).isGreaterThan(0.3 * (clock.unmoved() - clock.moved()));
     }
 
+    /** Morning and evening placed by themselves: people at home are late in the morning alone, a clock is late all day. */
+    @Test
+    void halvesOfADayArePlacedByThemselves() {
+        ClockDay course = new ClockDay(curve(8), true, sure());
+        double[][] home = day(ClockWatchTest::atHome, 0);
+        assertThat(course.shiftOfHalf(false, home[0], home[1], 24, false)).isGreaterThan(0.9);
+        assertThat(course.shiftOfHalf(true, home[0], home[1], 24, false)).isCloseTo(0, within(0.1));
+        double[][] moved = day(hour -> people(hour - 1), 0);
+        assertThat(course.shiftOfHalf(false, moved[0], moved[1], 24, false)).isCloseTo(1, within(0.1));
+        assertThat(course.shiftOfHalf(true, moved[0], moved[1], 24, false)).isCloseTo(1, within(0.1));
+        assertThat(course.shiftOfHalf(false, moved[0], moved[1], 11, false))
+                .as("eight hours of a morning")
+                .isNaN();
+    }
+
+    /** A school holiday: for weeks the working mornings come late and the evenings less. */
+    @Test
+    void morningsThatComeLateForWeeksAreNoClock() {
+        ClockWatch watch = watch();
+        ClockEvidence evidence = new ClockEvidence(watch);
+        for (int d = 0; d < 14; d++) {
+            boolean rest = d % 7 > 4;
+            add(
+                    watch,
+                    day(hour -> rest ? atHome(hour) : people(hour > 3 && hour < 14 ? hour - 0.7 : hour - 0.2), 0.01),
+                    true);
+            watch.endDay(100 + d, rest);
+            assertThat(evidence.days(100 + d, true)).isZero();
+        }
+    }
+
     @Test
     void noHourIsToldAtTheEndOfWhatIsTried() {
         double[][] day = day(hour -> people(hour - 7), 0);

@@ -91,6 +91,48 @@ class WatchFindingsTest {
         assertThat(finding.describe()).contains("consistent with: a velocity sensor that loses sight");
     }
 
+    /** A bed of 0.3 of the usual depth that grows for twenty days lifts the water by as much and takes its area away. */
+    @Test
+    void bedThatGrowsAtTheMonitorIsNamedBesideAnObstructionAndItsFlowIsDoubtful() {
+        SiteRecord record = InventedSite.of(80, 21).record((day, depth, velocity, random) -> {
+            double bed = InventedSite.ramp(25, 20, 0.06).applyAsDouble(day);
+            double area = InventedSite.MONITOR.flowArea(depth + bed) - InventedSite.MONITOR.flowArea(bed);
+            return new double[] {depth + bed, velocity * InventedSite.MONITOR.flowArea(depth) / area};
+        });
+        WatchReport report = watch(record);
+        Finding finding = only(report);
+        assertThat(finding.names()).contains(FindingName.SEDIMENT);
+        DoubtfulReadings doubt = DoubtfulReadings.of(report, record.interval().end());
+        assertThat(doubt.isDoubtful(ReadingUse.FLOW, day(60))).isTrue();
+    }
+
+    /** The same rise by an obstruction downstream, which leaves the flow as it is. */
+    @Test
+    void slowObstructionIsNoBed() {
+        Finding finding =
+                only(watch(InventedSite.of(80, 21).record(InventedSite.heldUp(InventedSite.ramp(25, 20, 0.5)))));
+        assertThat(finding.names()).containsExactly(FindingName.HELD_UP);
+    }
+
+    /** Whatever the rain: nothing that would have moved the velocity at its depth the other way, and told after it began. */
+    @Test
+    void whatIsHeldUpIsNeverCalledReleasedAndBeginsBeforeItIsTold() {
+        for (long seed = 30; seed < 38; seed++) {
+            for (Finding finding : watch(InventedSite.of(50, seed)
+                            .record(InventedSite.heldUp(
+                                    day -> between(day, 25, 33) ? 0.7 * Math.min(1, (day - 25) / 4) : 0)))
+                    .findings()) {
+                assertThat(finding.direction()).as(finding.describe()).isEqualTo(Direction.DOWN);
+                assertThat(finding.names())
+                        .as(finding.describe())
+                        .contains(FindingName.HELD_UP)
+                        .doesNotContain(FindingName.RELEASED, FindingName.VELOCITY_GAIN);
+                assertThat(finding.since()).as(finding.describe()).isBefore(finding.found());
+                assertThat(finding.sinceRange().end()).as(finding.describe()).isBeforeOrEqualTo(finding.found());
+            }
+        }
+    }
+
     @Test
     void releasedObstructionClosesTheFindingAndIsNotAnotherOne() {
         Finding finding = only(watch(InventedSite.of(60, 13)
