@@ -350,13 +350,13 @@ final class SitePages {
                         false));
     }
 
-    /** The share of each day of the record for which usable readings speak. */
     private boolean hasDoubts() {
         return review.watched().findings().stream()
                 .anyMatch(finding -> review.doubts().isFlowDoubtful(finding)
                         || review.doubts().isDepthDoubtful(finding));
     }
 
+    /** The share of each day of the record for which usable readings speak. */
     private SortedMap<LocalDate, Double> goodDays() {
         ZoneId zone = review.site().zone();
         Series series = review.data().velocity().isPresent()
