@@ -14,7 +14,9 @@ public final class Hits {
     record Seen(BitSet direct, BitSet through) {}
 
     private static final Map<String, Seen> SEEN = new LinkedHashMap<>();
-    private static final Thread MAIN = Thread.currentThread();
+
+    /** The thread that asks the tables: another one may have been here first, since tables are read side by side. */
+    private static volatile Thread main = Thread.currentThread();
 
     private static Seen current = new Seen(new BitSet(), new BitSet());
     private static String table = "";
@@ -26,6 +28,7 @@ public final class Hits {
 
     /** Begins a table, which may let loops turn so often. */
     static void begin(String name, long most) {
+        main = Thread.currentThread();
         table = name;
         turns = 0;
         mostTurns = most;
@@ -48,7 +51,7 @@ public final class Hits {
 
     /** At the beginning of a method of the library. */
     public static void enter(int method) {
-        if (Thread.currentThread() != MAIN) {
+        if (Thread.currentThread() != main) {
             synchronized (SEEN) {
                 current.through.set(method);
             }
@@ -64,7 +67,7 @@ public final class Hits {
 
     /** At each end of a method of the library. */
     public static void leave() {
-        if (Thread.currentThread() == MAIN && depth > 0) {
+        if (Thread.currentThread() == main && depth > 0) {
             depth--;
         }
     }

@@ -8,6 +8,7 @@ import java.util.ArrayList;
 import java.util.Collections;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.concurrent.atomic.AtomicReference;
 
@@ -84,7 +85,7 @@ public final class Main {
         pieces.add(() -> between.set(BetweenSitesText.of(results)));
         files.forEach(file -> pieces.add(() -> sums.of(file)));
         Turns.each(pieces, Runnable::run);
-        return between.get();
+        return Objects.requireNonNull(between.get());
     }
 
     /** Reviews one site and writes what was found; whatever goes wrong there stops no other site. */
