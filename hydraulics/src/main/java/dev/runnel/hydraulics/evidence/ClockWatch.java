@@ -129,10 +129,9 @@ final class ClockWatch {
                 rest ? 1 : 0,
                 usual.scatter(rest),
                 phase.evening());
-        for (boolean evening : new boolean[] {false, true}) {
-            (evening ? eveningShifts : morningShifts)
-                    .add(day, course.shiftOfHalf(evening, of.hours, of.values, of.count, rest) - usual.centre(rest));
-        }
+        double centre = usual.centre(rest);
+        morningShifts.add(day, course.shiftOfHalf(false, of.hours, of.values, of.count, rest) - centre);
+        eveningShifts.add(day, course.shiftOfHalf(true, of.hours, of.values, of.count, rest) - centre);
         return true;
     }
 
