@@ -103,8 +103,7 @@ public final class Selection {
     /** The bin does not fall where the value rises: each step of its making rounds, and rounding keeps the order. */
     private static int[] counts(double[] values, double lowest, double scale) {
         int[] counts = new int[BINS + 1];
-        // Values that follow each other often fall into one bin: every other one is counted elsewhere, so that none
-        // waits.
+        // Values that follow each other often share a bin: every other one is counted elsewhere, so that none waits.
         int[] others = new int[BINS + 1];
         int i = 1;
         for (; i < values.length; i += 2) {

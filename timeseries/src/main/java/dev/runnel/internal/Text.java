@@ -96,9 +96,9 @@ public final class Text {
         boolean up = rest > 0.5;
         // The product and the shortest text of the number are each off by half a last place of it at most.
         if (Math.abs(rest - 0.5) <= TWO_LAST_PLACES * scaled) {
-            // The middle between two last digits, itself a decimal of up to fifteen: the shortest text of the number
-            // lies on the
-            // side of it on which the number does, and is it where they are equal.
+            // The middle is itself a decimal of up to fifteen digits: the shortest text of the number lies on the side
+            // of
+            // it on which the number does, and is it where they are equal.
             double middle = 10 * whole + 5;
             if (decimals + 1 >= TEN_TO.length) {
                 return -1;
