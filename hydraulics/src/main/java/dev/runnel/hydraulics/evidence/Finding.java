@@ -8,6 +8,8 @@ import java.time.temporal.ChronoUnit;
 import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.apiguardian.api.API;
 
 /**
@@ -30,7 +32,7 @@ import org.apiguardian.api.API;
  * @param moved how far the quantities stand from usual
  * @param alarm when the alarm level would be reached, if the rise goes on
  * @param soffit when the soffit would be reached, if the rise goes on
- * @param detail what was seen, in figures
+ * @param detail what was seen, in figures; instants in it are ISO 8601 in UTC, to the hour or closer
  * @since 0.1
  */
 @API(status = API.Status.EXPERIMENTAL, since = "0.1")
@@ -67,7 +69,7 @@ public record Finding(
      * @param moved how far the quantities stand from usual
      * @param alarm when the alarm level would be reached
      * @param soffit when the soffit would be reached
-     * @param detail what was seen, in figures
+     * @param detail what was seen, in figures; instants in it are ISO 8601 in UTC, to the hour or closer
      * @throws IllegalArgumentException if there is no name
      */
     public Finding {
@@ -108,6 +110,44 @@ public record Finding(
     public boolean isConsistentWith(FindingName name) {
         Objects.requireNonNull(name, "name");
         return names.contains(name);
+    }
+
+    /**
+     * Returns what else it could be: the alternatives of its names that are not among its names.
+     *
+     * @return phrases; empty where each name is the only alternative of another
+     */
+    public List<String> alternatives() {
+        List<String> named = names.stream().map(FindingName::words).toList();
+        return names.stream()
+                .flatMap(name -> name.alternatives().stream())
+                .distinct()
+                .filter(other -> !named.contains(other))
+                .toList();
+    }
+
+    /**
+     * Returns in words what else it could be, and what tells.
+     *
+     * @return such as {@code it could also be a depth sensor that drifts; only a visit tells the two apart}
+     */
+    public String otherwise() {
+        List<String> others = alternatives();
+        return Stream.concat(
+                        others.isEmpty() ? Stream.empty() : Stream.of("it could also be " + either(others)),
+                        names.stream()
+                                .flatMap(name -> name.howToTell().stream())
+                                .distinct())
+                .collect(Collectors.joining("; "));
+    }
+
+    /** One of several, in words. */
+    private static String either(List<String> several) {
+        int last = several.size() - 1;
+        if (last == 0) {
+            return several.get(0);
+        }
+        return String.join(", ", several.subList(0, last)) + (last == 1 ? " or " : ", or ") + several.get(last);
     }
 
     /**
@@ -154,8 +194,8 @@ public record Finding(
         if (number == 0) {
             return text.append("this says: ")
                     .append(name().words())
-                    .append("\nit could also be: ")
-                    .append(name().otherwise())
+                    .append("\n")
+                    .append(otherwise())
                     .toString();
         }
         text.append("since ").append(minute(since));
@@ -187,10 +227,7 @@ public record Finding(
                 });
         text.append(isLevelOnly() ? "this says: " : "consistent with: ");
         text.append(String.join("; or ", names.stream().map(FindingName::words).toList()));
-        text.append("\nit could also be: ");
-        text.append(String.join(
-                "; ", names.stream().map(FindingName::otherwise).distinct().toList()));
-        text.append('\n');
+        text.append('\n').append(otherwise()).append('\n');
         alarm.ifPresent(level -> text.append("if it goes on, the highest level of a dry day reaches the alarm at ")
                 .append(level)
                 .append('\n'));

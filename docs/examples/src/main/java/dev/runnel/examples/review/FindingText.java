@@ -5,12 +5,10 @@ import dev.runnel.hydraulics.evidence.FindingName;
 import dev.runnel.hydraulics.evidence.LevelForecast;
 import java.time.Duration;
 import java.time.Instant;
-import java.util.List;
 import java.util.function.Function;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
-import java.util.stream.Stream;
 
 /** A finding of the watch as a point of the page: what moved, since when, what it looks like, what else it could be. */
 final class FindingText {
@@ -62,8 +60,9 @@ final class FindingText {
                                         : "It went and came back " + Attention.times(finding.returns()) + ". "));
         text.append("Looks like ");
         text.append(finding.names().stream().map(FindingName::words).collect(Collectors.joining(", or ")));
-        text.append(otherwise(finding.names()));
-        text.append(". To check: ")
+        text.append("; ")
+                .append(finding.otherwise())
+                .append(". To check: ")
                 .append(finding.names().stream().map(FieldChecks::of).distinct().collect(Collectors.joining("; ")))
                 .append('.');
         if (finding.isOpen()) {
@@ -83,19 +82,6 @@ final class FindingText {
                             : " The level of this time is doubtful and left out of the dry weather level.");
         }
         return text.toString();
-    }
-
-    /** What else it could be, without what it looks like already. */
-    static String otherwise(List<FindingName> names) {
-        List<String> named = names.stream().map(FindingName::words).toList();
-        List<String> others = names.stream()
-                .flatMap(name -> Stream.of(name.otherwise().split("; ")))
-                .distinct()
-                .filter(other -> !named.contains(other))
-                .toList();
-        // Where each of two is the other one's alternative, what is left is how to tell them apart.
-        boolean isLeft = others.isEmpty() || named.size() > 1 && others.get(0).startsWith("only ");
-        return (others.isEmpty() ? "" : isLeft ? "; " : "; could also be ") + String.join("; ", others);
     }
 
     /** Instants in a text of the watch, which knows no clock but UTC, as the page writes them. */

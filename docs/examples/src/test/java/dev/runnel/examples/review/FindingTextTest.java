@@ -2,12 +2,10 @@ package dev.runnel.examples.review;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import dev.runnel.hydraulics.evidence.FindingName;
 import dev.runnel.hydraulics.evidence.LevelForecast;
 import dev.runnel.timeseries.Interval;
 import java.time.Instant;
 import java.time.ZoneId;
-import java.util.List;
 import org.junit.jupiter.api.Test;
 
 /** What a finding is told in. */
@@ -15,16 +13,6 @@ class FindingTextTest {
     private static final Dates BERLIN = Dates.in(
             ZoneId.of("Europe/Berlin"),
             Interval.of(Instant.parse("2026-01-01T00:00:00Z"), Instant.parse("2026-03-01T00:00:00Z")));
-
-    @Test
-    void whatItLooksLikeAlreadyIsNoAlternative() {
-        assertThat(FindingText.otherwise(List.of(FindingName.DEPTH_DRIFT, FindingName.SEDIMENT)))
-                .isEqualTo("; only a visit tells the two apart");
-        assertThat(FindingText.otherwise(List.of(FindingName.DEPTH_DRIFT)))
-                .isEqualTo("; could also be sediment at the monitor");
-        assertThat(FindingText.otherwise(List.of(FindingName.SEDIMENT)))
-                .isEqualTo("; could also be a depth sensor that drifts; only a visit tells the two apart");
-    }
 
     @Test
     void instantsOfTheWatchAreShownByTheClockOfTheSite() {
