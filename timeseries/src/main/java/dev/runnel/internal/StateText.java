@@ -2,6 +2,7 @@ package dev.runnel.internal;
 
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -16,6 +17,11 @@ import org.apiguardian.api.API;
  */
 @API(status = API.Status.INTERNAL)
 public final class StateText {
+    // Looked up: the state of a watch is of many letters, and each part of it is written into the next greater one.
+    private static final boolean[] IN_STATE = escapes(false);
+    private static final boolean[] IN_LIST = escapes(true);
+    private static final byte[] DIGITS = "0123456789abcdef".getBytes(StandardCharsets.US_ASCII);
+
     private final String name;
     private final int version;
     private final Map<String, String> values;
@@ -136,11 +142,11 @@ public final class StateText {
      * @return this
      */
     public StateText with(String key, double[] numbers) {
-        List<String> parts = new ArrayList<>();
+        StringBuilder joined = new StringBuilder();
         for (double each : numbers) {
-            parts.add(Double.toString(each));
+            joined.append(each).append(',');
         }
-        return with(key, parts);
+        return with(key, joined.toString());
     }
 
     /**
@@ -151,11 +157,11 @@ public final class StateText {
      * @return this
      */
     public StateText with(String key, long[] numbers) {
-        List<String> parts = new ArrayList<>();
+        StringBuilder joined = new StringBuilder();
         for (long each : numbers) {
-            parts.add(Long.toString(each));
+            joined.append(each).append(',');
         }
-        return with(key, parts);
+        return with(key, joined.toString());
     }
 
     /**
@@ -168,7 +174,7 @@ public final class StateText {
     public StateText with(String key, List<String> list) {
         StringBuilder joined = new StringBuilder();
         for (String each : list) {
-            joined.append(escaped(each, true)).append(',');
+            joined.append(escaped(each, IN_LIST)).append(',');
         }
         return with(key, joined.toString());
     }
@@ -274,7 +280,13 @@ public final class StateText {
      * @throws IllegalArgumentException if the key is missing or a value no number
      */
     public double[] numbers(String key) {
-        return list(key).stream().mapToDouble(each -> number(label(key), each)).toArray();
+        String label = label(key);
+        List<String> list = list(key);
+        double[] numbers = new double[list.size()];
+        for (int i = 0; i < numbers.length; i++) {
+            numbers[i] = number(label, list.get(i));
+        }
+        return numbers;
     }
 
     /**
@@ -285,7 +297,13 @@ public final class StateText {
      * @throws IllegalArgumentException if the key is missing or a value no whole number
      */
     public long[] counts(String key) {
-        return list(key).stream().mapToLong(each -> wholeLong(label(key), each)).toArray();
+        String label = label(key);
+        List<String> list = list(key);
+        long[] counts = new long[list.size()];
+        for (int i = 0; i < counts.length; i++) {
+            counts[i] = wholeLong(label, list.get(i));
+        }
+        return counts;
     }
 
     /**
@@ -378,11 +396,13 @@ public final class StateText {
         }
     }
 
-    private static String escaped(String value, boolean comma) {
+    private static String escaped(String value, boolean[] isEscaped) {
         byte[] bytes = value.getBytes(StandardCharsets.UTF_8);
         int escapes = 0;
         for (byte each : bytes) {
-            escapes += isEscaped(each, comma) ? 1 : 0;
+            if (isEscaped[each & 255]) {
+                escapes++;
+            }
         }
         if (escapes == 0) {
             return value;
@@ -390,42 +410,46 @@ public final class StateText {
         byte[] text = new byte[bytes.length + 2 * escapes];
         int length = 0;
         for (byte each : bytes) {
-            if (isEscaped(each, comma)) {
+            if (isEscaped[each & 255]) {
                 text[length++] = '%';
-                text[length++] = (byte) Character.forDigit((each >> 4) & 15, 16);
-                text[length++] = (byte) Character.forDigit(each & 15, 16);
+                text[length++] = DIGITS[(each >> 4) & 15];
+                text[length++] = DIGITS[each & 15];
             } else {
                 text[length++] = each;
             }
         }
-        return new String(text, StandardCharsets.US_ASCII);
+        return new String(text, StandardCharsets.ISO_8859_1);
     }
 
-    /** What is not ASCII has negative bytes. */
-    private static boolean isEscaped(byte each, boolean comma) {
-        return each <= ' ' || each == '%' || each == 127 || comma && each == ',';
+    /** By byte: blanks and other invisible ones, the sign of an escape, and what is not ASCII. */
+    private static boolean[] escapes(boolean comma) {
+        boolean[] isEscaped = new boolean[256];
+        Arrays.fill(isEscaped, 0, ' ' + 1, true);
+        Arrays.fill(isEscaped, 127, 256, true);
+        isEscaped['%'] = true;
+        isEscaped[','] = comma;
+        return isEscaped;
     }
 
     private static String unescaped(String text) {
         if (text.indexOf('%') < 0) {
             return text;
         }
-        byte[] bytes = new byte[text.length()];
+        byte[] bytes = text.getBytes(StandardCharsets.UTF_8);
         int length = 0;
-        for (int i = 0; i < text.length(); i++) {
-            char c = text.charAt(i);
-            if (c == '%') {
-                boolean room = i + 2 < text.length();
-                int high = room ? Character.digit(text.charAt(i + 1), 16) : -1;
-                int low = room ? Character.digit(text.charAt(i + 2), 16) : -1;
+        for (int i = 0; i < bytes.length; i++) {
+            byte each = bytes[i];
+            if (each == '%') {
+                boolean room = i + 2 < bytes.length;
+                int high = room ? Character.digit(bytes[i + 1], 16) : -1;
+                int low = room ? Character.digit(bytes[i + 2], 16) : -1;
                 if (high < 0 || low < 0) {
                     throw new IllegalArgumentException("state must hold two digits after %, was " + Text.quoted(text));
                 }
-                bytes[length++] = (byte) ((high << 4) | low);
+                each = (byte) ((high << 4) | low);
                 i += 2;
-            } else {
-                bytes[length++] = (byte) c;
             }
+            bytes[length++] = each;
         }
         return new String(bytes, 0, length, StandardCharsets.UTF_8);
     }
@@ -438,7 +462,7 @@ public final class StateText {
     @Override
     public String toString() {
         StringBuilder text = new StringBuilder(name).append('/').append(version);
-        values.forEach((key, value) -> text.append(' ').append(key).append('=').append(escaped(value, false)));
+        values.forEach((key, value) -> text.append(' ').append(key).append('=').append(escaped(value, IN_STATE)));
         return text.toString();
     }
 }

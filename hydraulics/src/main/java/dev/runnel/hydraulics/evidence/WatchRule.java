@@ -140,7 +140,7 @@ public final class WatchRule implements Rule<SiteReading, WatchNotice, WatchStat
 
     @Override
     public WatchState parseState(String text) {
-        return new WatchMachine(this, WatchState.parse(text)).state();
+        return WatchState.readBy(text, this::start);
     }
 
     /**

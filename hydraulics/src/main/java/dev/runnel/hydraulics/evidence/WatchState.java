@@ -2,7 +2,9 @@ package dev.runnel.hydraulics.evidence;
 
 import dev.runnel.internal.StateText;
 import dev.runnel.timeseries.MachineState;
+import dev.runnel.timeseries.TextState;
 import java.util.Objects;
+import java.util.function.Function;
 import org.apiguardian.api.API;
 
 /**
@@ -25,8 +27,11 @@ public final class WatchState implements MachineState {
         return new WatchState(text.toString());
     }
 
-    static WatchState parse(String text) {
-        return new WatchState(StateText.parse(NAME, VERSION, text).toString());
+    /** Returns the state with a text, once a rule has read it. */
+    static WatchState readBy(String text, Function<WatchState, ?> start) {
+        WatchState state = new WatchState(TextState.of(text.strip()).toText());
+        Objects.requireNonNull(start.apply(state), "machine");
+        return state;
     }
 
     StateText values() {

@@ -8,12 +8,13 @@ import org.jspecify.annotations.Nullable;
 
 /**
  * The last answer that was computed: several columns of one row ask for parts of the same, one after the other. Of use only
- * where computing takes long. Thread-safe; tables that run side by side at worst compute anew.
+ * where computing takes long. Thread-safe: each thread has its own, so that tables that run side by side do not drive out
+ * each other's.
  */
 final class LastAnswer<T> {
-    private record Kept<T>(List<Object> asked, T answer) {}
+    private record Kept<T>(List<?> asked, T answer) {}
 
-    private volatile @Nullable Kept<T> last;
+    private final ThreadLocal<Kept<T>> last = new ThreadLocal<>();
 
     /**
      * Returns the answer to what is asked.
@@ -32,10 +33,20 @@ final class LastAnswer<T> {
             // Samples by their values: as a text a long one is only counted.
             asked.add(in.has(number) ? DoubleBuffer.wrap(in.sample(number)) : "");
         }
-        Kept<T> kept = last;
+        return of(asked, compute);
+    }
+
+    /**
+     * Returns the answer to what is asked.
+     *
+     * @param asked all that the answer depends on
+     * @param compute computes the answer, unless the last was asked the same
+     */
+    T of(List<?> asked, Supplier<T> compute) {
+        @Nullable Kept<T> kept = last.get();
         if (kept == null || !kept.asked().equals(asked)) {
             kept = new Kept<>(asked, compute.get());
-            last = kept;
+            last.set(kept);
         }
         return kept.answer();
     }

@@ -16,6 +16,7 @@ import dev.runnel.timeseries.Machine;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.Iterator;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -27,19 +28,15 @@ import java.util.stream.Collectors;
 /** What the watch finds at a constructed site, watched once a record however many figures a table asks of it. */
 final class WatchCalculations {
     private static final String INPUTS = SiteCalculations.INPUTS + " alarm?";
-    private static final String AFTER = "at put part name ";
+    private static final String AFTER = "at put part name until? ";
     private static final String CUT = "every begin cease ";
     private static final double NONE = SiteCalculations.NONE;
 
-    /** Any version of the texts of states. */
-    private static final int NEWEST = 1000;
-
     private static final Map<String, WatchReport> WATCHED = new ConcurrentHashMap<>();
-    private static final Map<String, List<WatchNotice>> AFTERWARDS = new ConcurrentHashMap<>();
-    private static final Map<String, String> KEPT = new ConcurrentHashMap<>();
-    private static final Map<String, String> STOPPED = new ConcurrentHashMap<>();
-    private static final Map<String, List<SiteReading>> LATER = new ConcurrentHashMap<>();
+    private static final Map<String, StateParts> KEPT = new ConcurrentHashMap<>();
+    private static final Map<String, Stopped> STOPPED = new ConcurrentHashMap<>();
     private static final Map<String, Cut> STOPPED_OFTEN = new ConcurrentHashMap<>();
+    private static final LastAnswer<GoneOn> GONE_ON = new LastAnswer<>();
 
     private WatchCalculations() {}
 
@@ -167,7 +164,11 @@ final class WatchCalculations {
                         "as kept",
                         "part key which ",
                         in -> kept(KEPT.computeIfAbsent(key(in), key -> state(in)), in)),
-                of("watch.after.kept", "as kept", "at put part name until key which ", in -> kept(keptAfter(in), in)));
+                of(
+                        "watch.after.kept",
+                        "as kept",
+                        "at put part name until key which ",
+                        in -> kept(goneOn(in).kept(), in)));
     }
 
     private static Calculation of(String name, String unit, String more, ToDoubleFunction<Inputs> body) {
@@ -237,12 +238,9 @@ final class WatchCalculations {
         return names(notice.finding()).equals(in.text("name")) ? hours(notice.time()) : NONE;
     }
 
-    /** A number of the state after the last reading, or a flag as 1 or 0; -1 as place asks for the sum of all that are known, each times its place. */
-    private static double kept(String state, Inputs in) {
-        StateText text = part(state, "site-watch");
-        for (String name : in.text("part").split("/")) {
-            text = part(text.text(name.substring(0, name.indexOf(':'))), name.substring(name.indexOf(':') + 1));
-        }
+    /** A number of a state, or a flag as 1 or 0; -1 as place asks for the sum of all that are known, each times its place. */
+    private static double kept(StateParts state, Inputs in) {
+        StateText text = state.part(in.text("part"));
         String key = in.text("key");
         String value = text.text(key);
         if (value.equals("true") || value.equals("false")) {
@@ -259,25 +257,102 @@ final class WatchCalculations {
         return sum;
     }
 
-    /**
-     * What is told of findings of a name, or of all if it is a dash, from an hour on, when the watch goes on from its state in
-     * which some numbers were put in the place of others.
-     */
+    /** What is told of findings of a name, or of all if it is a dash, when the watch goes on. */
     private static List<WatchNotice> after(Inputs in) {
-        return AFTERWARDS.computeIfAbsent(place(in) + "|" + in.text("name"), key -> {
-            Machine<SiteReading, WatchNotice, WatchState> machine = goneOn(in);
-            List<WatchNotice> told = new ArrayList<>();
-            later(in, Double.POSITIVE_INFINITY).forEach(each -> told.addAll(machine.next(each)));
-            told.addAll(machine.finish());
-            return told.stream()
-                    .filter(each -> in.text("name").equals("-")
-                            || each.finding().name().name().equals(in.text("name")))
-                    .toList();
-        });
+        List<WatchNotice> told = goneOn(in).told();
+        String name = in.text("name");
+        return name.equals("-")
+                ? told
+                : told.stream()
+                        .filter(each -> each.finding().name().name().equals(name))
+                        .toList();
+    }
+
+    /** Where a watch stands at an hour, and the readings that are still to come. */
+    private record Stopped(String state, List<SiteReading> later) {
+        static Stopped of(Inputs in) {
+            double at = in.number("at");
+            Machine<SiteReading, WatchNotice, WatchState> machine = rule(in).start();
+            List<SiteReading> later = new ArrayList<>();
+            for (SiteReading reading : SiteCalculations.record(in)) {
+                if (hours(reading.time()) < at) {
+                    machine.next(reading);
+                } else {
+                    later.add(reading);
+                }
+            }
+            return new Stopped(machine.state().toText(), List.copyOf(later));
+        }
+    }
+
+    /**
+     * A watch that goes on from a state in which some numbers were put in the place of others: what it knows at an hour, and
+     * what it tells until the end, each only where it is asked for.
+     */
+    private static final class GoneOn {
+        private final Machine<SiteReading, WatchNotice, WatchState> machine;
+        private final Iterator<SiteReading> later;
+        private final double until;
+        private final List<WatchNotice> told = new ArrayList<>();
+        private Optional<SiteReading> following;
+        private Optional<StateParts> kept = Optional.empty();
+        private boolean ended;
+
+        GoneOn(Inputs in) {
+            WatchRule rule = rule(in);
+            Stopped stopped = STOPPED.computeIfAbsent(key(in) + "|" + in.text("at"), key -> Stopped.of(in));
+            String state = StateParts.put(stopped.state(), in.text("part"), in.text("put"));
+            machine = rule.start(rule.parseState(state));
+            later = stopped.later().iterator();
+            until = in.has("until") ? in.number("until") : Double.NEGATIVE_INFINITY;
+            following = first(later);
+        }
+
+        private static Optional<SiteReading> first(Iterator<SiteReading> readings) {
+            return readings.hasNext() ? Optional.of(readings.next()) : Optional.empty();
+        }
+
+        private void goOn(double to) {
+            while (following.isPresent() && hours(following.orElseThrow().time()) < to) {
+                told.addAll(machine.next(following.orElseThrow()));
+                following = first(later);
+            }
+        }
+
+        private void keep() {
+            if (kept.isEmpty()) {
+                goOn(until);
+                kept = Optional.of(StateParts.of(machine.state().toText()));
+            }
+        }
+
+        StateParts kept() {
+            keep();
+            return kept.orElseThrow();
+        }
+
+        List<WatchNotice> told() {
+            if (!ended) {
+                if (until > Double.NEGATIVE_INFINITY) {
+                    keep();
+                }
+                goOn(Double.POSITIVE_INFINITY);
+                told.addAll(machine.finish());
+                ended = true;
+            }
+            return told;
+        }
+    }
+
+    /** Once a row: each puts other numbers. */
+    private static GoneOn goneOn(Inputs in) {
+        List<String> asked = Arrays.asList(
+                key(in), in.text("at"), in.text("part"), in.text("put"), in.has("until") ? in.text("until") : "");
+        return GONE_ON.of(asked, () -> new GoneOn(in));
     }
 
     /** What a watch tells that is stopped again and again and goes on from the text of its state, and what it knows at the end. */
-    private record Cut(List<WatchNotice> told, String state) {}
+    private record Cut(List<WatchNotice> told, StateParts state) {}
 
     /** From an hour on until another the watch is stopped after every so many readings. */
     private static Cut cut(Inputs in) {
@@ -295,72 +370,10 @@ final class WatchCalculations {
                     machine = rule.start(rule.parseState(machine.state().toText()));
                 }
             }
-            String state = machine.state().toText();
+            StateParts state = StateParts.of(machine.state().toText());
             told.addAll(machine.finish());
             return new Cut(List.copyOf(told), state);
         });
-    }
-
-    /** The text of the state some hours after numbers were put. */
-    private static String keptAfter(Inputs in) {
-        return KEPT.computeIfAbsent(place(in) + "|" + in.text("until"), key -> {
-            Machine<SiteReading, WatchNotice, WatchState> machine = goneOn(in);
-            later(in, in.number("until")).forEach(machine::next);
-            return machine.state().toText();
-        });
-    }
-
-    private static String place(Inputs in) {
-        return key(in) + "|" + in.text("at") + "|" + in.text("part") + "|" + in.text("put");
-    }
-
-    private static Machine<SiteReading, WatchNotice, WatchState> goneOn(Inputs in) {
-        WatchRule rule = rule(in);
-        String before = STOPPED.computeIfAbsent(key(in) + "|" + in.text("at"), key -> {
-            Machine<SiteReading, WatchNotice, WatchState> machine = rule.start();
-            record(in, Double.NEGATIVE_INFINITY, in.number("at")).forEach(machine::next);
-            return machine.state().toText();
-        });
-        return rule.start(rule.parseState(put(before, "site-watch", in.text("part"), in.text("put"))));
-    }
-
-    /** The readings from the hour at which numbers are put until another one. */
-    private static List<SiteReading> later(Inputs in, double until) {
-        List<SiteReading> all = LATER.computeIfAbsent(
-                key(in) + "|" + in.text("at"), key -> record(in, in.number("at"), Double.POSITIVE_INFINITY));
-        return all.stream().filter(each -> hours(each.time()) < until).toList();
-    }
-
-    private static List<SiteReading> record(Inputs in, double from, double until) {
-        List<SiteReading> readings = new ArrayList<>();
-        for (SiteReading reading : SiteCalculations.record(in)) {
-            double hour = hours(reading.time());
-            if (hour >= from && hour < until) {
-                readings.add(reading);
-            }
-        }
-        return readings;
-    }
-
-    /** Puts key=value pairs, separated by blanks (a list ends each number with a semicolon), into the part of a state that a path leads to. */
-    private static String put(String text, String name, String path, String pairs) {
-        StateText state = part(text, name);
-        if (path.isEmpty()) {
-            for (String pair : pairs.split(" ")) {
-                String key = pair.substring(0, pair.indexOf('='));
-                String value = pair.substring(key.length() + 1);
-                if (value.endsWith(";")) {
-                    state.with(key, value.equals(";") ? List.of() : Arrays.asList(value.split(";")));
-                } else {
-                    state.with(key, value);
-                }
-            }
-        } else {
-            String[] steps = path.split("/", 2);
-            String[] here = steps[0].split(":");
-            state.with(here[0], put(state.text(here[0]), here[1], steps.length > 1 ? steps[1] : "", pairs));
-        }
-        return state.toString();
     }
 
     /** What became of readings by their stamps: the last one taken, how many are held, and how many were left out. */
@@ -376,7 +389,7 @@ final class WatchCalculations {
             remarks += (int) told.stream().filter(WatchCalculations::isOfStamps).count();
             leftOut += leftOut(told);
         }
-        StateText state = part(machine.state().toText(), "site-watch");
+        StateText state = StateParts.of(machine.state().toText()).whole();
         long last = state.count("lastTaken");
         return new Stamps(
                 last == Long.MIN_VALUE ? NONE : hours(Instant.ofEpochSecond(0, last)),
@@ -398,16 +411,12 @@ final class WatchCalculations {
                 .sum();
     }
 
-    private static StateText part(String text, String name) {
-        return StateText.parse(name, NEWEST, text);
-    }
-
-    private static String state(Inputs in) {
+    private static StateParts state(Inputs in) {
         Machine<SiteReading, WatchNotice, WatchState> machine = rule(in).start();
         for (SiteReading reading : SiteCalculations.record(in)) {
             machine.next(reading);
         }
-        return machine.state().toText();
+        return StateParts.of(machine.state().toText());
     }
 
     private static WatchReport watched(Inputs in) {
