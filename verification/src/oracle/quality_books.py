@@ -85,6 +85,53 @@ def spike(r, unusual, fail, gap, sparing):
     return flags(r, judge)
 
 
+def shared_spike(r, c, unusual, fail, gap, far, sparing):
+    """The companion c of each reading: it shares a spike, or stands still beside one; NaN or 0 says nothing."""
+    t, x, _ = r
+
+    def beside(i):
+        found = []
+        for way in (-1, 1):
+            steps = [i + k * way for k in range(1, 12 if sparing else 2)]
+            inside = [j for j in steps if 0 <= j < len(x)]
+            found.append(next((j for j in inside if usable(r, j)), None))
+        return found
+
+    def part(v, m):
+        return 0 if v == m else abs(v - m) / max(abs(v), abs(m))
+
+    def witness(i, a, b):
+        return NAN if c[i] == 0 else part(c[i], (c[a] + c[b]) / 2) if c[i] == c[i] and c[a] == c[a] and c[b] == c[b] else NAN
+
+    def distance(i, a, b):
+        return max(t[i] - t[a], t[b] - t[i])
+
+    def off(i):
+        a, b = beside(i) if i is not None else (None, None)
+        if a is None or b is None:
+            return None
+        known = witness(i, a, b) == witness(i, a, b)
+        return abs(x[i] - (x[a] + x[b]) / 2) if distance(i, a, b) <= max(gap, far if known else 0) + 1e-9 else None
+
+    def judge(i):
+        d = off(i)
+        if d is None:
+            return 2
+        if d <= unusual:
+            return 1
+        a, b = beside(i)
+        if sparing and any((off(j) or 0) > d for j in (a, b)):
+            return 2
+        own, its = part(x[i], (x[a] + x[b]) / 2), witness(i, a, b)
+        shares = its > 0.15 and its > 0.4 * own
+        alone = own > 0.5 and its < 0.2 * own and abs(x[b] - x[a]) <= d / 4
+        if distance(i, a, b) > gap + 1e-9 and not alone:
+            return 2
+        return 4 if d > fail and not shares else 3
+
+    return flags(r, judge)
+
+
 def flat(r, unusual, fail, tolerance):
     def judge(i):
         run = 1
@@ -213,3 +260,32 @@ for r, step in zip(records, (60, 120, 300)):
 spread = [(way, text(r[0]), text(r[1]), text(r[2]), *given, *expected) for r, given, expected in rows for way in WAYS]
 write(FOLDER, PROGRAM, "quality-book-gaps", "times between usable readings longer than a limit, each times its place", RECORD + [("gap_seconds", "s, longest"), ("sum", "s, sum")],
       GIVEN + [("gap_seconds", "gap_seconds")], [("sum", "quality.book.gaps")], spread, tolerance="1e-12 relative", reason="times in thousandths of a second")
+
+rng = random.Random(1130)
+
+
+def strokes(n, step):
+    """Depth with false echoes of all heights and strokes of a pump, and a velocity that follows the strokes more or less."""
+    t, x, bad = record(rng, n, step, 3, 0.03, 0.02)
+    c = []
+    for i in range(n):
+        x[i] = abs(x[i]) if x[i] == x[i] else x[i]
+        kind = rng.random()
+        c.append(round(0.6 * (1 + rng.gauss(0, 0.03)), 3))
+        if kind < 0.15 and x[i] == x[i]:
+            x[i] = round(x[i] * rng.uniform(1.2, 6) if rng.random() < 0.7 else x[i] / rng.uniform(1.2, 6), 3)
+            c[i] = round(c[i] * rng.choice([1, 1 + rng.uniform(0.05, 0.5), 1 / (1 + rng.uniform(0.05, 2)), 1 + rng.uniform(0, 2)]), 3)
+        if kind > 0.95:
+            c[i] = rng.choice([0.0, NAN])
+    return (t, x, bad), c
+
+
+rows = []
+for n, step in ((200, 60), (240, 120), (120, 300)):
+    r, c = strokes(n, step)
+    for given in ((0.05, 0.2, step, 3 * step, 1), (0.04, 0.1, 2 * step, 2 * step, 0), (0.03, 0.3, 0.5 * step, 3 * step, 1), (0.1, 0.2, 3 * step, step, 1), (0.05, 0.1, 0.5 * step, step, 0)):
+        rows.append((r, c, given, book(shared_spike(r, c, *given))))
+spread = [(way, text(r[0]), text(r[1]), text(r[2]), text(c), *given, expected) for r, c, given, expected in rows for way in WAYS]
+SHARED = [("unusual", "m, deviation"), ("fail", "m, deviation"), ("gap_seconds", "s, longest gap"), ("far_seconds", "s, longest gap with a companion"), ("sparing", "1, spared or not")]
+write(FOLDER, PROGRAM, "quality-book-shared-spike", "spikes of a depth, with what the velocity beside it did", RECORD + [("c", "m/s, companions")] + SHARED + [("sum", "1, sum")],
+      GIVEN + [("companions", "text c")] + [(c, c) for c, _ in SHARED], [("sum", "quality.book.shared-spike")], spread, tolerance="0", reason="a sum of whole numbers")

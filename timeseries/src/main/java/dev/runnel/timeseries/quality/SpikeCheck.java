@@ -6,12 +6,10 @@ import dev.runnel.internal.StateText;
 import dev.runnel.internal.Text;
 import dev.runnel.timeseries.EpochNanos;
 import dev.runnel.timeseries.Machine;
-import dev.runnel.timeseries.Quality;
 import dev.runnel.timeseries.Reading;
 import dev.runnel.timeseries.Series;
 import dev.runnel.timeseries.TextState;
 import java.time.Duration;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
 import org.apiguardian.api.API;
@@ -90,46 +88,22 @@ public record SpikeCheck(double unusualAbove, double failAbove, Duration maximum
 
     @Override
     public Machine<Reading, QualityFlag, TextState> start() {
-        return new SpikeMachine(new MachineClock(), SpikeWindow.of(this), 0);
+        return new SpikeMachine(new MachineClock(), SpikeWindow.of(this));
     }
 
     @Override
     public Machine<Reading, QualityFlag, TextState> start(TextState state) {
         StateText text = StateText.parse(STATE, 1, state.toText());
-        long[] times = text.counts("times");
-        double[] values = text.numbers("values");
-        List<Quality> qualities = text.list("qualities", each -> Quality.valueOf(each));
-        Require.sameLength("state " + STATE + ": values", times.length, values.length);
-        Require.sameLength("state " + STATE + ": qualities", times.length, qualities.size());
         SpikeWindow window = SpikeWindow.of(this);
-        for (int i = 0; i < times.length; i++) {
-            window.add(new Reading(EpochNanos.toInstant(times[i]), values[i], qualities.get(i)));
-        }
-        int owed = text.index("owed");
-        Require.inRange("state " + STATE + ": owed", owed, 0, times.length, "");
-        return new SpikeMachine(MachineClock.from(text), window, owed);
+        window.read(text, STATE);
+        return new SpikeMachine(MachineClock.from(text), window);
     }
 
     /** Checks a record at once: of most readings a look at the two beside it says all, and no object is made of them. */
     @Override
     public QualityFlags apply(Series series) {
         Objects.requireNonNull(series, "series");
-        SpikeWindow window = SpikeWindow.of(this, series);
-        byte[] verdicts = new byte[series.size()];
-        List<QualityFlag> raised = new ArrayList<>();
-        byte pass = (byte) Verdict.PASS.ordinal();
-        for (int i = 0; i < verdicts.length; i++) {
-            if (window.passes(i)) {
-                verdicts[i] = pass;
-                continue;
-            }
-            QualityFlag flag = window.judge(i);
-            verdicts[i] = (byte) flag.verdict().ordinal();
-            if (QualityFlags.isRaised(flag.verdict())) {
-                raised.add(flag);
-            }
-        }
-        return QualityFlags.of(name(), verdicts, raised);
+        return SpikeWindow.of(this, series).judgeAll(name());
     }
 
     @Override
@@ -140,42 +114,27 @@ public record SpikeCheck(double unusualAbove, double failAbove, Duration maximum
     }
 
     private static final class SpikeMachine extends ReadingMachine<QualityFlag> {
-        /** The readings that can still matter, the last {@link #owed} of them without a verdict. */
         private final SpikeWindow window;
 
-        private int owed;
-
-        SpikeMachine(MachineClock clock, SpikeWindow window, int owed) {
+        SpikeMachine(MachineClock clock, SpikeWindow window) {
             super(clock);
             this.window = window;
-            this.owed = owed;
         }
 
         @Override
         List<QualityFlag> take(Reading reading) {
             window.add(reading);
-            owed++;
-            return judgeWhatIsKnown(false);
+            return window.judgeWhatIsKnown(false);
         }
 
         @Override
         List<QualityFlag> end() {
-            return judgeWhatIsKnown(true);
-        }
-
-        private List<QualityFlag> judgeWhatIsKnown(boolean ended) {
-            List<QualityFlag> flags = new ArrayList<>(1);
-            while (owed > 0 && (ended || window.isKnown(window.size() - owed))) {
-                flags.add(window.judge(window.size() - owed));
-                owed--;
-                window.keepBefore(owed);
-            }
-            return flags;
+            return window.judgeWhatIsKnown(true);
         }
 
         @Override
         StateText keep() {
-            return window.into(StateText.of(STATE, 1)).with("owed", owed);
+            return window.into(StateText.of(STATE, 1));
         }
     }
 }

@@ -1,5 +1,6 @@
 package dev.runnel.timeseries.quality;
 
+import dev.runnel.internal.Require;
 import dev.runnel.internal.SeriesArrays;
 import dev.runnel.internal.StateText;
 import dev.runnel.internal.Text;
@@ -7,7 +8,10 @@ import dev.runnel.timeseries.EpochNanos;
 import dev.runnel.timeseries.Quality;
 import dev.runnel.timeseries.Reading;
 import dev.runnel.timeseries.Series;
+import java.time.Duration;
+import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.List;
 import java.util.stream.IntStream;
 
 /** Readings in a row, and what the check of spikes says of each by those around it: a whole record, or the end of one. */
@@ -23,42 +27,98 @@ final class SpikeWindow {
 
     private static final byte SUSPECT = Quality.SUSPECT.toCode();
 
+    /** A companion that moved, as a share of the larger of it and its neighbours' mean, at least; chosen here. */
+    private static final double LEAST_MOVED = 0.15;
+
+    /** The same as a share of what the reading moved; chosen here: in a pipe velocity moves by about half of what depth does. */
+    private static final double MOVED = 0.4;
+
+    /** A companion that stood still, alike; chosen here. */
+    private static final double STILL = 0.2;
+
+    /** Between far neighbours a reading must stand out by so much of itself, and those must be alike to so much of it; chosen here. */
+    private static final double FAR = 0.5;
+
+    private static final double ALIKE = 0.25;
+
     private final double unusualAbove;
     private final double failAbove;
     private final long maximumGap;
+    private final long farGap;
     private final boolean sparing;
 
     private long[] times;
     private double[] values;
+
+    /** Of the same times as the values, NaN where not known; empty without a companion. */
+    private double[] companions;
+
     private byte[] qualities;
     private int size;
 
-    private SpikeWindow(SpikeCheck check, long[] times, double[] values, byte[] qualities, int size) {
+    /** How many of the last readings have no verdict yet. */
+    private int owed;
+
+    private SpikeWindow(
+            SpikeCheck check,
+            Duration farGap,
+            long[] times,
+            double[] values,
+            byte[] qualities,
+            double[] companions,
+            int size) {
         this.unusualAbove = check.unusualAbove();
         this.failAbove = check.failAbove();
         this.maximumGap = check.maximumGap().toNanos();
+        this.farGap = Math.max(maximumGap, farGap.toNanos());
         this.sparing = check.sparing();
         this.times = times;
         this.values = values;
         this.qualities = qualities;
+        this.companions = companions;
         this.size = size;
     }
 
     /** Holds no reading yet. */
     static SpikeWindow of(SpikeCheck check) {
+        return empty(check, Duration.ZERO, false);
+    }
+
+    /** The same with companions: how far neighbours may be where those are known. */
+    static SpikeWindow of(SharedSpikeCheck check) {
+        return empty(check.spike(), check.farGap(), true);
+    }
+
+    private static SpikeWindow empty(SpikeCheck check, Duration farGap, boolean shared) {
         int room = 4 * MOST_BRIDGED;
-        return new SpikeWindow(check, new long[room], new double[room], new byte[room], 0);
+        return new SpikeWindow(
+                check, farGap, new long[room], new double[room], new byte[room], new double[shared ? room : 0], 0);
     }
 
     /** Holds all readings of a record; nothing is to be added. */
     static SpikeWindow of(SpikeCheck check, Series series) {
         SeriesArrays.Keeper keeper = SeriesArrays.keeper();
         return new SpikeWindow(
-                check, keeper.times(series), keeper.values(series), keeper.qualities(series), series.size());
+                check,
+                Duration.ZERO,
+                keeper.times(series),
+                keeper.values(series),
+                keeper.qualities(series),
+                new double[0],
+                series.size());
     }
 
-    int size() {
-        return size;
+    /** The same with companions, in a series of the same times. */
+    static SpikeWindow of(SharedSpikeCheck check, Series series, Series companions) {
+        SeriesArrays.Keeper keeper = SeriesArrays.keeper();
+        return new SpikeWindow(
+                check.spike(),
+                check.farGap(),
+                keeper.times(series),
+                keeper.values(series),
+                keeper.qualities(series),
+                companions.toUsableValues(),
+                series.size());
     }
 
     void add(Reading reading) {
@@ -66,20 +126,61 @@ final class SpikeWindow {
             times = Arrays.copyOf(times, 2 * size);
             values = Arrays.copyOf(values, 2 * size);
             qualities = Arrays.copyOf(qualities, 2 * size);
+            companions = Arrays.copyOf(companions, 2 * companions.length);
         }
         times[size] = EpochNanos.of(reading.time());
         values[size] = reading.value();
         qualities[size++] = reading.quality().toCode();
+        owed++;
     }
 
-    /** Forgets what is too far before the last readings to matter to them. */
-    void keepBefore(int last) {
-        int over = size - last - 2 * reach();
+    void add(ReadingPair pair) {
+        add(pair.reading());
+        companions[size - 1] =
+                pair.companion().quality().isUsable() ? pair.companion().value() : Double.NaN;
+    }
+
+    /** Judges the readings whose neighbours are known, and forgets what matters to none any more. */
+    List<QualityFlag> judgeWhatIsKnown(boolean ended) {
+        List<QualityFlag> flags = new ArrayList<>(1);
+        while (owed > 0 && (ended || isKnown(size - owed))) {
+            flags.add(judge(size - owed));
+            owed--;
+            forget();
+        }
+        return flags;
+    }
+
+    /** Judges all readings held: of most a look at the two beside them says all, and no object is made of them. */
+    QualityFlags judgeAll(String check) {
+        byte[] verdicts = new byte[size];
+        List<QualityFlag> raised = new ArrayList<>();
+        byte pass = (byte) Verdict.PASS.ordinal();
+        for (int i = 0; i < size; i++) {
+            if (passes(i)) {
+                verdicts[i] = pass;
+                continue;
+            }
+            QualityFlag flag = judge(i);
+            verdicts[i] = (byte) flag.verdict().ordinal();
+            if (QualityFlags.isRaised(flag.verdict())) {
+                raised.add(flag);
+            }
+        }
+        return QualityFlags.of(check, verdicts, raised);
+    }
+
+    /** Forgets what is too far before the readings without a verdict to matter to them. */
+    private void forget() {
+        int over = size - owed - 2 * reach();
         if (over > 0) {
             size -= over;
             System.arraycopy(times, over, times, 0, size);
             System.arraycopy(values, over, values, 0, size);
             System.arraycopy(qualities, over, qualities, 0, size);
+            if (companions.length > 0) {
+                System.arraycopy(companions, over, companions, 0, size);
+            }
         }
     }
 
@@ -88,7 +189,7 @@ final class SpikeWindow {
     }
 
     /** Whether the readings held are enough to judge one of them. */
-    boolean isKnown(int at) {
+    private boolean isKnown(int at) {
         if (!isUsable(at)) {
             return true;
         }
@@ -115,9 +216,33 @@ final class SpikeWindow {
         return NONE;
     }
 
-    private boolean isNear(int earlier, int later) {
+    private static boolean isWithin(long from, long to, long gap) {
         // Unsigned: two readings centuries apart overflow a long, and are apart all the same.
-        return Long.compareUnsigned(times[later] - times[earlier], maximumGap) <= 0;
+        return Long.compareUnsigned(to - from, gap) <= 0;
+    }
+
+    private boolean isNear(int earlier, int later) {
+        return isWithin(times[earlier], times[later], maximumGap);
+    }
+
+    /** Whether neighbours that are not near are near enough for what the companion tells. */
+    private boolean isFar(int before, int at, int after) {
+        return !Double.isNaN(companionMoved(before, at, after))
+                && isWithin(times[before], times[at], farGap)
+                && isWithin(times[at], times[after], farGap);
+    }
+
+    /** How far a value is from that of its neighbours, as a share of the larger: from 0 to 1 for values of one sign. */
+    private static double share(double value, double mean) {
+        double larger = Math.max(Math.abs(value), Math.abs(mean));
+        return larger == 0 ? 0 : Math.abs(value - mean) / larger;
+    }
+
+    /** How far the companion moved; NaN where it is not known, or 0 itself, as a sensor that saw nothing writes. */
+    private double companionMoved(int before, int at, int after) {
+        return companions.length == 0 || companions[at] == 0
+                ? Double.NaN
+                : share(companions[at], (companions[before] + companions[after]) / 2);
     }
 
     /** The deviation from the mean of the neighbours; NaN where it cannot be told. */
@@ -127,13 +252,13 @@ final class SpikeWindow {
         if (before < 0 || after < 0) {
             return Double.NaN;
         }
-        boolean near = isNear(before, at) && isNear(at, after);
+        boolean near = isNear(before, at) && isNear(at, after) || isFar(before, at, after);
         double mean = (values[before] + values[after]) / 2;
         return near ? Math.abs(values[at] - mean) : Double.NaN;
     }
 
-    /** Whether a reading passes for sure: usable readings beside it on both sides, near enough, and little off them. */
-    boolean passes(int at) {
+    /** Whether a reading passes for sure: usable readings beside it on both sides, near, and little off them. */
+    private boolean passes(int at) {
         return at > 0
                 && at + 1 < size
                 && isUsable(at)
@@ -144,7 +269,7 @@ final class SpikeWindow {
                 && Math.abs(values[at] - (values[at - 1] + values[at + 1]) / 2) <= unusualAbove;
     }
 
-    QualityFlag judge(int at) {
+    private QualityFlag judge(int at) {
         Reading reading = reading(at);
         if (!isUsable(at)) {
             return QualityFlag.unusable(reading);
@@ -161,11 +286,26 @@ final class SpikeWindow {
         if (sparing && (deviation(before) > deviation || deviation(after) > deviation)) {
             return QualityFlag.notEvaluated(reading.time(), "beside a larger spike");
         }
+        double companionMoved = companionMoved(before, at, after);
+        double moved = share(values[at], (values[before] + values[after]) / 2);
+        boolean shared = companionMoved > Math.max(LEAST_MOVED, MOVED * moved);
+        boolean near = isNear(before, at) && isNear(at, after);
+        if (!near && !isAlone(before, after, deviation, moved, companionMoved)) {
+            return QualityFlag.notEvaluated(reading.time(), "no near neighbours with values");
+        }
         return new QualityFlag(
                 reading.time(),
-                deviation > failAbove ? Verdict.FAIL : Verdict.UNUSUAL,
+                deviation > failAbove && !shared ? Verdict.FAIL : Verdict.UNUSUAL,
                 Text.number(reading.value()) + " is " + Text.significant(deviation, 4) + " off its neighbours "
-                        + Text.number(values[before]) + " and " + Text.number(values[after]));
+                        + Text.number(values[before]) + " and " + Text.number(values[after])
+                        + (shared ? ", and the companion moved as well" : ""));
+    }
+
+    /** Whether a reading stands alone between far neighbours: it leapt and came back, and its companion stood still. */
+    private boolean isAlone(int before, int after, double deviation, double moved, double companionMoved) {
+        return moved > FAR
+                && companionMoved < STILL * moved
+                && Math.abs(values[after] - values[before]) <= ALIKE * deviation;
     }
 
     private Reading reading(int at) {
@@ -173,12 +313,34 @@ final class SpikeWindow {
     }
 
     StateText into(StateText state) {
+        if (companions.length > 0) {
+            state.with("companions", Arrays.copyOf(companions, size));
+        }
         return state.with("times", Arrays.copyOf(times, size))
                 .with("values", Arrays.copyOf(values, size))
                 .with(
                         "qualities",
                         IntStream.range(0, size)
                                 .mapToObj(at -> Quality.ofCode(qualities[at]).name())
-                                .toList());
+                                .toList())
+                .with("owed", owed);
+    }
+
+    /** Takes back what was written into a state. */
+    void read(StateText state, String name) {
+        long[] heldTimes = state.counts("times");
+        double[] heldValues = state.numbers("values");
+        List<Quality> heldQualities = state.list("qualities", each -> Quality.valueOf(each));
+        Require.sameLength("state " + name + ": values", heldTimes.length, heldValues.length);
+        Require.sameLength("state " + name + ": qualities", heldTimes.length, heldQualities.size());
+        double[] heldCompanions = companions.length == 0 ? companions : state.numbers("companions", heldTimes.length);
+        for (int i = 0; i < heldTimes.length; i++) {
+            add(new Reading(EpochNanos.toInstant(heldTimes[i]), heldValues[i], heldQualities.get(i)));
+            if (heldCompanions.length > 0) {
+                companions[i] = heldCompanions[i];
+            }
+        }
+        owed = state.index("owed");
+        Require.inRange("state " + name + ": owed", owed, 0, size, "");
     }
 }

@@ -25,6 +25,7 @@ import dev.runnel.timeseries.quality.RateOfChangeCheck;
 import dev.runnel.timeseries.quality.ReadingPair;
 import dev.runnel.timeseries.quality.RelationCheck;
 import dev.runnel.timeseries.quality.RepeatedDayCheck;
+import dev.runnel.timeseries.quality.SharedSpikeCheck;
 import dev.runnel.timeseries.quality.SpikeCheck;
 import dev.runnel.timeseries.quality.TimingCheck;
 import dev.runnel.timeseries.quality.ZeroWithDepthCheck;
@@ -73,6 +74,13 @@ public final class TimeSeriesRecords implements SampleRecords {
                 new SampleRecord<>(
                         RepeatedDayCheck.of(Duration.ofMinutes(20)).withLag(Duration.ofMinutes(60)), repeating()),
                 new SampleRecord<>(NeighbourCheck.of(0.05, 0.2), pairs()),
+                new SampleRecord<>(
+                        SharedSpikeCheck.of(
+                                SpikeCheck.of(0.05, 0.2)
+                                        .withMaximumGap(Duration.ofMinutes(5))
+                                        .withNeighboursSpared(),
+                                Duration.ofMinutes(15)),
+                        pairs()),
                 new SampleRecord<>(MultivariateCheck.ofJumpAboveAndStayBelow(1, 1, Duration.ofHours(1)), pairs()),
                 new SampleRecord<>(ZeroWithDepthCheck.of(0.4, Duration.ofMinutes(6)), pairs()),
                 new SampleRecord<>(DeadSensorCheck.ofStandBelowAndMoveAbove(Duration.ofMinutes(8), 0.2, 0.01), pairs()),

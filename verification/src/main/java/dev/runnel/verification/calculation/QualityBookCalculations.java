@@ -12,7 +12,9 @@ import dev.runnel.timeseries.quality.QualityCheck;
 import dev.runnel.timeseries.quality.QualityFlags;
 import dev.runnel.timeseries.quality.RangeCheck;
 import dev.runnel.timeseries.quality.RateOfChangeCheck;
+import dev.runnel.timeseries.quality.ReadingPair;
 import dev.runnel.timeseries.quality.RepeatedDayCheck;
+import dev.runnel.timeseries.quality.SharedSpikeCheck;
 import dev.runnel.timeseries.quality.SpikeCheck;
 import dev.runnel.timeseries.quality.TimingCheck;
 import dev.runnel.timeseries.quality.Verdict;
@@ -71,6 +73,12 @@ final class QualityBookCalculations {
                         in -> repeated(RepeatedDayCheck.of(seconds(in, "least_seconds")), seconds(in, "lag_seconds"))),
                 Calculation.of(
                         "timeseries",
+                        "quality.book.shared-spike",
+                        "sum of places times flags",
+                        RECORD + "companions unusual fail gap_seconds far_seconds sparing",
+                        in -> Books.sum(sharedSpikes(in), Verdict::code)),
+                Calculation.of(
+                        "timeseries",
                         "quality.book.flags-of",
                         "readings",
                         RECORD + "unusual fail gap_seconds sparing verdict",
@@ -102,6 +110,23 @@ final class QualityBookCalculations {
         // A gap longer than any record is left as it comes.
         check = in.number("gap_seconds") < 1e9 ? check.withMaximumGap(seconds(in, "gap_seconds")) : check;
         return in.number("sparing") > 0 ? check.withNeighboursSpared() : check;
+    }
+
+    private static List<Verdict> sharedSpikes(Inputs in) {
+        SharedSpikeCheck check = SharedSpikeCheck.of(spike(in), seconds(in, "far_seconds"));
+        Series series = series(in);
+        double[] companions = in.sample("companions");
+        Series companion = Series.of(series.toEpochNanos(), companions);
+        if (in.text("way").equals("whole")) {
+            QualityFlags flags = check.apply(series, companion);
+            return IntStream.range(0, series.size()).mapToObj(flags::verdict).toList();
+        }
+        List<ReadingPair> pairs = IntStream.range(0, series.size())
+                .mapToObj(i -> ReadingPair.of(series.get(i), companion.get(i)))
+                .toList();
+        return Books.answers(check, pairs, in.text("way").equals("cut")).stream()
+                .map(flag -> flag.verdict())
+                .toList();
     }
 
     private static List<Verdict> verdicts(QualityCheck check, Inputs in) {

@@ -189,15 +189,18 @@ final class Attention {
         }
     }
 
-    /** Strokes of a pump between two readings look like false echoes; so many of these are the pump's. */
+    /** Strokes of a pump between two readings look like false echoes where no velocity tells them apart; so many are the pump's. */
     private String strokes() {
         CheckedReadings depth = review.data().depth();
         int spikes = depth.quality().flags("spike").count(Verdict.FAIL);
-        return spikes > MANY_LOST * depth.series().size()
-                ? ", " + spikes
-                        + " of them as spikes: where pumps start and stop between two readings these are no faults and the"
-                        + " flow is told too small without them; set \"depth spike\" in site.txt higher then"
-                : "";
+        if (spikes <= MANY_LOST * depth.series().size()) {
+            return "";
+        }
+        return ", " + spikes
+                + (review.data().velocity().isPresent()
+                        ? " of them as spikes that the velocity did not share"
+                        : " of them as spikes: where pumps start and stop between two readings these are no faults and the"
+                                + " level is told too low without them; set \"depth spike\" in site.txt higher then");
     }
 
     private void visits() {

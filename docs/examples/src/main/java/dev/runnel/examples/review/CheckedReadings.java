@@ -4,11 +4,12 @@ import dev.runnel.timeseries.Interval;
 import dev.runnel.timeseries.Quality;
 import dev.runnel.timeseries.Series;
 import dev.runnel.timeseries.quality.GapCheck;
-import dev.runnel.timeseries.quality.QualityChecks;
 import dev.runnel.timeseries.quality.QualityReport;
 import dev.runnel.timeseries.quality.Verdict;
 import java.time.Duration;
 import java.util.List;
+import java.util.Optional;
+import java.util.function.Function;
 
 /**
  * Readings with the verdicts of the tests. No value is changed: what is unusual stays in use and gets the
@@ -26,20 +27,30 @@ record CheckedReadings(
         Duration interval,
         Duration longestGap,
         List<Interval> gaps) {
-    static CheckedReadings depth(Site site, ReadingFile.Readings lines) {
-        return of(site, lines, usualInterval(site, lines), ReadingChecks.depth(site));
+    static CheckedReadings depth(Site site, ReadingFile.Readings lines, Optional<CheckedReadings> velocity) {
+        return of(
+                site,
+                lines,
+                usualInterval(site, lines),
+                depth -> velocity.map(beside -> ReadingChecks.depth(site, depth, beside.series()))
+                        .orElseGet(() -> ReadingChecks.depth(site).apply(depth)));
     }
 
     static CheckedReadings velocity(Site site, ReadingFile.Readings lines) {
         Duration interval = usualInterval(site, lines);
-        return of(site, lines, interval, ReadingChecks.velocity(site, interval));
+        return of(
+                site,
+                lines,
+                interval,
+                velocity -> ReadingChecks.velocity(site, interval).apply(velocity));
     }
 
-    private static CheckedReadings of(Site site, ReadingFile.Readings lines, Duration interval, QualityChecks check) {
+    private static CheckedReadings of(
+            Site site, ReadingFile.Readings lines, Duration interval, Function<Series, QualityReport> tests) {
         Duration longestGap = ReadingChecks.longestGap(site, interval);
         CheckedReadings readings = new CheckedReadings(
                 lines,
-                check.apply(lines.series()),
+                tests.apply(lines.series()),
                 interval,
                 longestGap,
                 GapCheck.longerThan(longestGap).over(lines.series()));

@@ -1,10 +1,16 @@
 package dev.runnel.examples.review;
 
+import dev.runnel.timeseries.Series;
 import dev.runnel.timeseries.quality.FlatLineCheck;
 import dev.runnel.timeseries.quality.QualityChecks;
+import dev.runnel.timeseries.quality.QualityFlags;
+import dev.runnel.timeseries.quality.QualityReport;
 import dev.runnel.timeseries.quality.RangeCheck;
+import dev.runnel.timeseries.quality.SharedSpikeCheck;
 import dev.runnel.timeseries.quality.SpikeCheck;
 import java.time.Duration;
+import java.util.ArrayList;
+import java.util.List;
 
 /** The tests on the readings of a site, by what its site file says. The range comes first: what fails it is no neighbour. */
 public final class ReadingChecks {
@@ -18,21 +24,46 @@ public final class ReadingChecks {
     /** In a quarter of an hour a storm may come and go: only closer readings can tell a spike. */
     private static final Duration SPIKE_NEIGHBOURS = Duration.ofMinutes(5);
 
+    /** A depth that leaps and comes back while the velocity stands still is no storm. */
+    private static final Duration FAR_NEIGHBOURS = Duration.ofMinutes(15);
+
     private ReadingChecks() {}
 
     /**
-     * Returns the tests on depth readings.
+     * Returns the tests on depth readings where no velocity was read beside them.
      *
      * @param site what the site file says
      * @return range and spike
      */
     public static QualityChecks depth(Site site) {
+        return QualityChecks.of(range(site), spike(site));
+    }
+
+    private static RangeCheck range(Site site) {
+        return RangeCheck.of(0, site.checks().highestDepth());
+    }
+
+    private static SpikeCheck spike(Site site) {
         double spike = site.checks().depthSpike();
-        return QualityChecks.of(
-                RangeCheck.of(0, site.checks().highestDepth()),
-                SpikeCheck.of(spike, FAIL_OVER_UNUSUAL_SPIKE * spike)
-                        .withMaximumGap(SPIKE_NEIGHBOURS)
-                        .withNeighboursSpared());
+        return SpikeCheck.of(spike, FAIL_OVER_UNUSUAL_SPIKE * spike)
+                .withMaximumGap(SPIKE_NEIGHBOURS)
+                .withNeighboursSpared();
+    }
+
+    /**
+     * Tests depth readings, with the velocities beside them as witnesses of what water does.
+     *
+     * @param site what the site file says
+     * @param depth the depths
+     * @param velocity the velocities, tested
+     * @return range and spike
+     */
+    static QualityReport depth(Site site, Series depth, Series velocity) {
+        QualityReport inRange = QualityChecks.of(range(site)).apply(depth);
+        QualityFlags spikes = SharedSpikeCheck.of(spike(site), FAR_NEIGHBOURS).apply(inRange.series(), velocity);
+        List<QualityFlags> flags = new ArrayList<>(inRange.flags());
+        flags.add(spikes);
+        return new QualityReport(inRange.series().withFlags(spikes.toQualityCodes()), flags);
     }
 
     /**

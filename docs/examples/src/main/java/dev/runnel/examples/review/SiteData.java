@@ -46,11 +46,11 @@ record SiteData(
                     + SiteFile.NAME);
         }
         SiteBooks books = SiteBooks.of(site);
-        CheckedReadings depth =
-                CheckedReadings.depth(site, books.corrected(site, ReadingFile.readings(inputs.depth())));
+        ReadingFile.Readings depths = books.corrected(site, ReadingFile.readings(inputs.depth()));
         Optional<ReadingFile.Readings> lines = velocityColumn(inputs).map(ReadingFile::readings);
         Optional<CheckedReadings> velocity = lines.filter(ReadingFile.Readings::hasLines)
                 .map(readings -> CheckedReadings.velocity(site, books.corrected(site, readings)));
+        CheckedReadings depth = CheckedReadings.depth(site, depths, velocity);
         Optional<Path> emptyVelocity = lines.filter(readings -> !readings.hasLines())
                 .map(readings -> readings.column().file());
         Optional<DdfTable> ddf = ddf(inputs.ddf().depths(), site.rain().basis());

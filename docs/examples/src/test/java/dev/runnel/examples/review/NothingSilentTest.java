@@ -160,8 +160,36 @@ class NothingSilentTest {
         assertThat(site.review().flat())
                 .contains(
                         "57 of 288 depth readings have no value or failed, 57 of them as spikes: where pumps start and stop"
-                                + " between two readings these are no faults and the flow is told too small without them; set"
+                                + " between two readings these are no faults and the level is told too low without them; set"
                                 + " \"depth spike\" in site.txt higher then.");
+    }
+
+    /**
+     * The same with a velocity that moves with the pump: of the 57 strokes none is left out. One is spared beside a reading that stands
+     * out farther, between it and a false echo at 08:20, which the velocity does not share.
+     */
+    @Test
+    void strokesThatTheVelocitySharesAreNotLeftOut() {
+        SiteOnDisk site = new SiteOnDisk(temporary)
+                .with(
+                        "depth.csv",
+                        readings(
+                                "time,depth_mm",
+                                "2026-03-02T00:00:00Z",
+                                Duration.ofMinutes(5),
+                                288,
+                                i -> i == 100 ? "500" : i % 5 == 3 ? "300" : "40"))
+                .with(
+                        "velocity.csv",
+                        readings(
+                                "time,velocity_m_per_s",
+                                "2026-03-02T00:00:00Z",
+                                Duration.ofMinutes(5),
+                                288,
+                                i -> i % 5 == 3 ? "1.2" : "0.4"));
+
+        assertThat(site.review().flat()).contains("depth tests: spike 56 unusual, 1 failed");
+        assertThat(site.written("site/flow.csv")).contains("2026-03-02T08:20:00Z,0.50000,suspect");
     }
 
     /** What stays in use and what is left out stands in the files themselves. */
