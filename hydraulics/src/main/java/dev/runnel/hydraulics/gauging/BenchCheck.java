@@ -271,7 +271,7 @@ public final class BenchCheck {
                 .append("Repeatability  ")
                 .append(Text.significant(repeatability, 4))
                 .append('\n')
-                .append("ToleranceVerdict        ")
+                .append("Verdict        ")
                 .append(verdict())
                 .append('\n')
                 .append('\n');

@@ -219,8 +219,8 @@ public final class RatingFit {
      * @param offsets stage of no flow of each segment, m, lowest segment first; each below the lowest stage of its segment
      * @param breaks stages where a segment ends, m, ascending; one fewer than {@code offsets}, inside the gauged range
      * @return the curve; one parameter more than there are segments
-     * @throws IllegalArgumentException if the arrays are outside their range, a segment holds fewer than two gaugings, there
-     *     are no more gaugings than parameters, or an exponent comes out 0 or less
+     * @throws IllegalArgumentException if the arrays are outside their range, a segment holds fewer than two gaugings, or an
+     *     exponent comes out 0 or less
      */
     public RatingCurve segmented(double[] offsets, double[] breaks) {
         Require.atLeast("count of offsets", offsets.length, 1);
@@ -258,7 +258,6 @@ public final class RatingFit {
 
     private RatingCurve curve(double[] offsets, double[] breaks, int searched, boolean offsetFitted) {
         int parameters = 1 + offsets.length + searched;
-        Require.atLeast("count of gaugings", stage.length, parameters + 1);
         RatingModel model = new RatingModel(stage, logDischarge, weights, offsets, breaks, offsetFitted);
         for (double exponent : model.exponents()) {
             if (!(exponent > 0)) {
