@@ -25,6 +25,23 @@ class AirTest {
         assertThat(Air.atTemperature(5).withHumidity(1).speedOfSound()).isCloseTo(334.919, within(5.1e-4));
     }
 
+    /** Recomputed outside this library: thin, moist air with a hundredth of CO₂, where every term of the formula counts. */
+    @Test
+    void followsTheFormulaWithPressureAndCarbonDioxide() {
+        Air moist = Air.atTemperature(30).withHumidity(0.9).withPressure(80_000).withCarbonDioxide(0.01);
+        assertThat(moist.speedOfSound()).isCloseTo(350.91579, within(5.1e-5));
+        assertThat(Air.atTemperature(20)
+                        .withPressure(80_000)
+                        .withCarbonDioxide(0.01)
+                        .speedOfSound())
+                .isCloseTo(342.49202, within(5.1e-5));
+        assertThat(moist)
+                .isNotEqualTo(moist.withPressure(80_001))
+                .isNotEqualTo(moist.withCarbonDioxide(0.009))
+                .isNotEqualTo(moist.withHumidity(0.8))
+                .isNotEqualTo("air");
+    }
+
     /** A sensor that assumes 20 °C over 10 °C air reads a distance 1.8 % too long, so the level is too low. */
     @Test
     void temperatureErrorOfALevel() {
