@@ -148,9 +148,6 @@ def rain():
 
 
 def structures():
-    factors = (("RECTANGULAR", 2.42), ("ROUNDED_UPSTREAM", 1.83), ("ROUNDED_BOTH", 1.67), ("CIRCULAR", 1.79), ("TAPERED", 1.035), ("TAPERED_ROUNDED", 0.92), ("STREAMLINED", 0.76))
-    write(FOLDER, PROGRAM, "screen-bars", "factors of Kirschmer's bars, from memory", [("bars", "text, bars"), ("f", "1, factor")], [("bars", "text bars")], [("f", "screen.shape-factor")], factors,
-          source=("O. Kirschmer", 1926))
     rows = [(v, y, v * math.sqrt(2 * y / 9.80665), v * math.sqrt(2 * y / 9.80665)) for v, y in ((0.7, 0.3), (2.4, 1.1), (11, 0.05))]
     write(FOLDER, PROGRAM, "jet-standard", "free jets under standard gravity", [("v", "m/s, velocity"), ("y", "m, drop"), ("x", "m, reach"), ("way", "m, reach")], [("drop", "y")],
           [("x", "jet.standard-reach", "input.velocity = v"), ("v", "jet.standard-velocity", "input.distance = way")], rows)
