@@ -4,13 +4,14 @@ import org.apiguardian.api.API;
 
 /**
  * The loops over many depths of one circle, written so that the compiler turns each into vector instructions: no branch,
- * no call that is not inlined, and a body short enough to be unrolled. A longer one, such as all properties at once, stays
- * scalar and takes six times as long: measure after any change here. What is needed of one depth is in methods of their own,
- * which the sections call too, so that one depth and many give the same bits.
+ * no call that is not inlined, and a body short enough to be unrolled. A body of more than 60 nodes of the compiler
+ * ({@code -XX:LoopUnrollLimit}) stays scalar and takes five times as long; {@link #discharge} has 59, and one operation more
+ * is too much: measure after any change here. What is needed of one depth is in methods of their own, which the sections call
+ * too, so that one depth and many give the same bits.
  *
  * <p>The smaller of water and air is computed, and the other is the difference: with F the whole and S the smaller part,
- * |t − S| is F − S or S to the last bit where t is F above the middle and 0 below. With b 0 above and huge below,
- * t = (b + F) − b, since F is lost in what is huge. A missing depth (NaN) passes through all of it, and a depth out of range
+ * |S − t| is F − S or S to the last bit where t is F above the middle and 0 below. With b 0 above and huge below,
+ * −t = (b − F) − b, since F is lost in what is huge. A missing depth (NaN) passes through all of it, and a depth out of range
  * becomes NaN as the root of a negative number; {@link #sum} finds both. A depth above the soffit by no more than its last
  * digit may count as at the soffit, which it is but for rounding.
  */
@@ -43,7 +44,7 @@ public final class CircleLoops {
     }
 
     /**
-     * Returns the area at one depth; without a jump, which a processor would guess wrongly at every other of random depths.
+     * Returns the area at one depth.
      *
      * @param depth depth, m
      * @param diameter diameter D, m
@@ -52,16 +53,25 @@ public final class CircleLoops {
      * @return area, m²
      */
     public static double area(double depth, double diameter, double inverse, double square) {
-        double twice = depth + depth;
-        double below = diameter - twice;
-        double size = Math.abs(below);
-        double smaller = Segment.area(least(twice, below - size, inverse));
-        double huge = (below + size) * STEEP;
-        return square * Math.abs((huge + Math.PI / 4) - huge - smaller);
+        return square * unitArea(depth, diameter, inverse);
     }
 
     /**
-     * Writes discharges, factor times velocity times area, −0.0 as 0.0.
+     * The area over D²; without a jump, which a processor would guess wrongly at every other of random depths. Twice the
+     * smaller one of depth and air is 2y, or above the middle 2y + 2 (D − 2y), where both sums are exact, so that its share of
+     * the diameter is right down to the last film of either; a minimum would take six operations.
+     */
+    private static double unitArea(double depth, double diameter, double inverse) {
+        double below = Math.fma(-2, depth, diameter);
+        double size = Math.abs(below);
+        double w = Math.fma(2, depth, below - size) * (0.5 * inverse);
+        double huge = (below + size) * STEEP;
+        return Math.abs(Segment.areaPlus(w, (huge - Math.PI / 4) - huge));
+    }
+
+    /**
+     * Writes discharges, factor times velocity times area, −0.0 as 0.0. In one loop, since the processor multiplies while it
+     * waits for roots and for the memory.
      *
      * @param depth depths, m
      * @param velocity velocities, m/s
@@ -73,9 +83,10 @@ public final class CircleLoops {
      */
     public static void discharge(
             double[] depth, double[] velocity, double[] discharge, int from, int to, double diameter, double factor) {
-        area(depth, discharge, from, to, diameter, 1 / diameter, diameter * diameter);
+        double inverse = 1 / diameter;
+        double square = diameter * diameter;
         for (int i = from; i < to; i++) {
-            discharge[i] = factor * velocity[i] * discharge[i] + 0.0;
+            discharge[i] = Math.fma(factor * velocity[i], area(depth[i], diameter, inverse, square), 0.0);
         }
     }
 
@@ -91,13 +102,14 @@ public final class CircleLoops {
      */
     public static void perimeter(
             double[] depth, double[] perimeter, int from, int to, double diameter, double inverse) {
+        unitArea(depth, perimeter, from, to, diameter, inverse);
         for (int i = from; i < to; i++) {
-            perimeter[i] = perimeter(depth[i], diameter, inverse);
+            perimeter[i] = perimeter(depth[i], perimeter[i], width(depth[i], diameter), diameter, inverse);
         }
     }
 
     /**
-     * Returns the wetted perimeter at one depth, likewise without a jump.
+     * Returns the wetted perimeter at one depth.
      *
      * @param depth depth, m
      * @param diameter diameter D, m
@@ -105,21 +117,21 @@ public final class CircleLoops {
      * @return perimeter, m
      */
     public static double perimeter(double depth, double diameter, double inverse) {
-        double twice = depth + depth;
-        double below = diameter - twice;
-        double size = Math.abs(below);
-        double smaller = Segment.halfAngle(least(twice, below - size, inverse));
-        double huge = (below + size) * STEEP;
-        return diameter * Math.abs((huge + Math.PI) - huge - smaller);
+        return perimeter(depth, unitArea(depth, diameter, inverse), width(depth, diameter), diameter, inverse);
     }
 
     /**
-     * The smaller one of depth and air, over the diameter: 2y, or above the middle 2y − 2 (2y − D), where both differences are
-     * exact, so that it has one rounding down to the last film of either. Additions, since they have units of the processor of
-     * their own: those of products are what these loops wait for, and a minimum takes six operations.
+     * The area under the arc is that of the sector, D P/4, less that of the triangle between surface and centre,
+     * T (D/2 − y)/2. So P = 4 A/D + T (1 − 2y/D), where nothing cancels below the middle, and above it a fifth at most.
      */
-    private static double least(double twice, double twiceMissing, double inverse) {
-        return (twice + twiceMissing) * (0.5 * inverse);
+    private static double perimeter(double depth, double unitArea, double width, double diameter, double inverse) {
+        return Math.fma(width, (diameter - (depth + depth)) * inverse, 4 * diameter * unitArea);
+    }
+
+    private static void unitArea(double[] depth, double[] unitArea, int from, int to, double diameter, double inverse) {
+        for (int i = from; i < to; i++) {
+            unitArea[i] = unitArea(depth[i], diameter, inverse);
+        }
     }
 
     /**
@@ -149,38 +161,72 @@ public final class CircleLoops {
     }
 
     /**
-     * Areas from an index on become hydraulic radii, with the perimeters from index 0 on; the area of a dry section is 0,
-     * and so is its radius.
+     * Writes hydraulic radii.
      *
-     * @param area areas, m²; overwritten with the radii, m
-     * @param from first index of the areas
-     * @param perimeter perimeters, m
-     * @param count how many
+     * @param depth depths, m
+     * @param radius radii, m; not the same array as {@code depth}
+     * @param from first index
+     * @param to index after the last
+     * @param diameter diameter D, m
+     * @param inverse 1/D
+     * @param square D²
      */
-    public static void quotient(double[] area, int from, double[] perimeter, int count) {
-        for (int i = 0; i < count; i++) {
-            area[from + i] /= Math.max(perimeter[i], Double.MIN_NORMAL);
+    public static void radius(
+            double[] depth, double[] radius, int from, int to, double diameter, double inverse, double square) {
+        unitArea(depth, radius, from, to, diameter, inverse);
+        for (int i = from; i < to; i++) {
+            double unit = radius[i];
+            double width = width(depth[i], diameter);
+            radius[i] = radius(square * unit, perimeter(depth[i], unit, width, diameter, inverse));
         }
     }
 
+    /** 0 for a dry section: the least normal number is lost in any perimeter but 0, and costs less than a maximum. */
+    private static double radius(double area, double perimeter) {
+        return area / (perimeter + Double.MIN_NORMAL);
+    }
+
     /**
-     * Writes hydraulic radii, 0 for a dry section.
+     * Writes all of these. Two loops, since one would be too long: the areas over D², and all else from them.
      *
+     * @param depth depths, m; the five arrays are different ones
      * @param area areas, m²
      * @param perimeter perimeters, m
-     * @param radius radii, m; not the same array as one of the others
+     * @param radius radii, m
+     * @param width widths, m
      * @param from first index
      * @param to index after the last
+     * @param diameter diameter D, m
+     * @param inverse 1/D
+     * @param square D²
      */
-    public static void quotient(double[] area, double[] perimeter, double[] radius, int from, int to) {
+    public static void all(
+            double[] depth,
+            double[] area,
+            double[] perimeter,
+            double[] radius,
+            double[] width,
+            int from,
+            int to,
+            double diameter,
+            double inverse,
+            double square) {
+        unitArea(depth, area, from, to, diameter, inverse);
         for (int i = from; i < to; i++) {
-            radius[i] = area[i] / Math.max(perimeter[i], Double.MIN_NORMAL);
+            double unit = area[i];
+            double surface = width(depth[i], diameter);
+            double wetted = perimeter(depth[i], unit, surface, diameter, inverse);
+            double flow = square * unit;
+            area[i] = flow;
+            perimeter[i] = wetted;
+            radius[i] = radius(flow, wetted);
+            width[i] = surface;
         }
     }
 
     /**
      * Finds the numbers that are none, or not finite, without a jump, which would be guessed wrongly at each: first the fours
-     * whose sum is not finite, and those one by one.
+     * whose sum is not finite, in half the time, and in those one by one.
      *
      * @param values values
      * @param from first index
@@ -198,66 +244,16 @@ public final class CircleLoops {
         }
         int count = 0;
         for (int k = 0; k < odd; k++) {
-            int i = fours[k];
-            places[count] = i;
-            count += isNotFinite(values[i]);
-            places[count] = i + 1;
-            count += isNotFinite(values[i + 1]);
-            places[count] = i + 2;
-            count += isNotFinite(values[i + 2]);
-            places[count] = i + 3;
-            count += isNotFinite(values[i + 3]);
+            for (int i = fours[k]; i < fours[k] + 4; i++) {
+                places[count] = i;
+                count += isNotFinite(values[i]);
+            }
         }
         for (int i = rest; i < to; i++) {
             places[count] = i;
             count += isNotFinite(values[i]);
         }
         return count;
-    }
-
-    /**
-     * Finds the numbers that are not in (0, ∞), without a jump, likewise: first the fours of which one is not. Numbers above 0
-     * are in the order of their bits, and those below and those that are none beyond either end.
-     *
-     * @param values values
-     * @param from first index
-     * @param to index after the last
-     * @param places where they are, from index 0 on; overwritten; as long as there are values
-     * @param fours overwritten; a quarter as long
-     * @return how many there are
-     */
-    public static int notPositive(double[] values, int from, int to, int[] places, int[] fours) {
-        int odd = 0;
-        int rest = from + (to - from & -4);
-        for (int i = from; i < rest; i += 4) {
-            fours[odd] = i;
-            long low = outside(values[i]) | outside(values[i + 1]);
-            long high = outside(values[i + 2]) | outside(values[i + 3]);
-            odd += (int) ((low | high) >>> 63);
-        }
-        int count = 0;
-        for (int k = 0; k < odd; k++) {
-            int i = fours[k];
-            places[count] = i;
-            count += (int) (outside(values[i]) >>> 63);
-            places[count] = i + 1;
-            count += (int) (outside(values[i + 1]) >>> 63);
-            places[count] = i + 2;
-            count += (int) (outside(values[i + 2]) >>> 63);
-            places[count] = i + 3;
-            count += (int) (outside(values[i + 3]) >>> 63);
-        }
-        for (int i = rest; i < to; i++) {
-            places[count] = i;
-            count += (int) (outside(values[i]) >>> 63);
-        }
-        return count;
-    }
-
-    /** Negative if a number is not in (0, ∞). */
-    private static long outside(double value) {
-        long bits = Double.doubleToRawLongBits(value);
-        return bits - 1 | EXPONENT - 1 - bits;
     }
 
     /** 1 if the exponent is all ones, else 0. */
@@ -266,7 +262,27 @@ public final class CircleLoops {
     }
 
     /**
-     * Returns the sum: NaN if one of the values is. Four sums at once, each of four values added in pairs, since one sum would
+     * Finds the numbers that are not in (0, ∞), without a jump, likewise. Numbers above 0 are in the order of their bits, and
+     * those below and those that are none beyond either end.
+     *
+     * @param values values
+     * @param from first index
+     * @param to index after the last
+     * @param places where they are, from index 0 on; overwritten; as long as there are values
+     * @return how many there are
+     */
+    public static int notPositive(double[] values, int from, int to, int[] places) {
+        int count = 0;
+        for (int i = from; i < to; i++) {
+            long bits = Double.doubleToRawLongBits(values[i]);
+            places[count] = i;
+            count += (int) ((bits - 1 | EXPONENT - 1 - bits) >>> 63);
+        }
+        return count;
+    }
+
+    /**
+     * Returns the sum: NaN if one of the values is. Two sums at once, each of four values added in pairs, since one sum would
      * wait for each addition.
      *
      * @param values values
@@ -275,20 +291,16 @@ public final class CircleLoops {
      * @return sum, of no other use
      */
     public static double sum(double[] values, int from, int to) {
-        double a = 0;
-        double b = 0;
-        double c = 0;
-        double d = 0;
+        double one = 0;
+        double other = 0;
         int i = from;
-        for (; i + 16 <= to; i += 16) {
-            a += (values[i] + values[i + 1]) + (values[i + 2] + values[i + 3]);
-            b += (values[i + 4] + values[i + 5]) + (values[i + 6] + values[i + 7]);
-            c += (values[i + 8] + values[i + 9]) + (values[i + 10] + values[i + 11]);
-            d += (values[i + 12] + values[i + 13]) + (values[i + 14] + values[i + 15]);
+        for (; i + 8 <= to; i += 8) {
+            one += (values[i] + values[i + 1]) + (values[i + 2] + values[i + 3]);
+            other += (values[i + 4] + values[i + 5]) + (values[i + 6] + values[i + 7]);
         }
         for (; i < to; i++) {
-            a += values[i];
+            one += values[i];
         }
-        return a + b + c + d;
+        return one + other;
     }
 }

@@ -53,7 +53,18 @@ public final class Segment {
      * @return area; relative error below 5e-16
      */
     public static double area(double w) {
-        return Math.sqrt(w) * w * Math.fma(areaPolynomial(w), w, 4.0 / 3);
+        return areaPlus(w, 0);
+    }
+
+    /**
+     * Returns the area and a number with one rounding.
+     *
+     * @param w height of the segment, in [0, 1/2]
+     * @param more number
+     * @return sum
+     */
+    static double areaPlus(double w, double more) {
+        return Math.fma(Math.sqrt(w) * w, Math.fma(areaPolynomial(w), w, 4.0 / 3), more);
     }
 
     /**

@@ -208,7 +208,7 @@ final class PairConversion {
             if (showsOthers && !inPlace) {
                 CircleLoops.discharge(depths, velocities, discharges, from, to, soffit, velocityFactor);
                 // What is finite and above 0 is the product of a depth under the soffit and a velocity above 0.
-                int count = CircleLoops.notPositive(discharges, from, to, places, fours);
+                int count = CircleLoops.notPositive(discharges, from, to, places);
                 mendCircle(count);
                 return count;
             }
@@ -307,7 +307,7 @@ final class PairConversion {
     private double other(double depth, double velocity, double product) {
         boolean isUsual = !(depth <= 0) && !(depth > LARGEST_DEPTH_READING) && !(Math.abs(velocity) > Double.MAX_VALUE);
         if (isUsual) {
-            double full = velocityFactor * velocity * fullArea + 0 * depth;
+            double full = Math.fma(velocityFactor * velocity, fullArea, 0 * depth);
             return Double.isNaN(product) ? full : product;
         }
         PipeMonitor.notInfinite("velocityReadings", velocity);
@@ -348,7 +348,7 @@ final class PairConversion {
 
     private double one(double depth, double velocity, double area) {
         PipeMonitor.notInfinite("velocityReadings", velocity);
-        return isPlain(depth) ? velocityFactor * velocity * area + 0.0 : special(depth, velocity);
+        return isPlain(depth) ? product(velocity, area) : special(depth, velocity);
     }
 
     private double special(double depth, double velocity) {
@@ -373,7 +373,7 @@ final class PairConversion {
 
     private void products(double[] velocities, int from, double[] area, double[] discharges) {
         for (int i = 0; i < area.length; i++) {
-            discharges[from + i] = velocityFactor * velocities[from + i] * area[i] + 0.0;
+            discharges[from + i] = product(velocities[from + i], area[i]);
         }
     }
 
@@ -390,8 +390,12 @@ final class PairConversion {
         if (!condition.isFlowing()) {
             return 0;
         }
-        // Adding 0 turns the -0.0 of standing water into 0.0.
-        return velocityFactor * velocityReading * area(level) + 0.0;
+        return product(velocityReading, area(level));
+    }
+
+    /** Discharge of a velocity reading; adding 0 turns the -0.0 of standing water into 0.0. */
+    private double product(double velocity, double area) {
+        return Math.fma(velocityFactor * velocity, area, 0.0);
     }
 
     /** Area between bed and level, m²: of the whole section from the soffit on; 0 at or below the bed. */
