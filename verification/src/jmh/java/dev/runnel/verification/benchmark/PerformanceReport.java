@@ -38,6 +38,7 @@ public final class PerformanceReport {
             CriticalDepthBenchmark.class,
             EggDepthBenchmark.class,
             FrictionFactorBenchmark.class,
+            FlowArraysBenchmark.class,
             FlowSeriesBenchmark.class,
             TipsBenchmark.class,
             EventsBenchmark.class,
