@@ -85,14 +85,17 @@ public final class Gev extends GumbelVariateDistribution {
                 location + scale * meanRatio(shape), scale * lScaleRatio(shape), lSkewness(shape), lKurtosis(shape));
     }
 
-    /** Returns the family with its fits. The likelihood grows without limit for a shape of 1 or more. */
+    /**
+     * Returns the family with its fits. The likelihood grows without limit for a shape of 1 or more, and again far below -1, where
+     * the mean is infinite: as k falls, a lower bound that nears the smallest value by exp(k) gains more than the others lose.
+     */
     static DistributionFamily family() {
         return DistributionFamily.of(
                         "GEV",
                         p -> of(p[0], p[1], p[2]),
                         Parameter.location("xi"),
                         Parameter.scale("alpha"),
-                        Parameter.shape("k").within(Double.NEGATIVE_INFINITY, 1))
+                        Parameter.shape("k").within(-1, 1))
                 .withLMoments(Gev::fromLMoments)
                 .withMoments(Gev::fromMoments)
                 .withLikelihood();

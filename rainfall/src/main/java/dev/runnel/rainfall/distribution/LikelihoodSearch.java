@@ -28,8 +28,14 @@ final class LikelihoodSearch {
 
     private static final int MOST_STEPS = 100;
 
-    /** Relative and absolute change of the log-likelihood at which the simplex has done its part; near the rounding. */
-    private static final double SIMPLEX_ACCURACY = 1e-13;
+    /** Change of the log-likelihood at which the simplex has done its part: some 1e-4 standard errors from a maximum. */
+    private static final double SIMPLEX_ACCURACY = 1e-8;
+
+    /** And relative to the log-likelihood, near the rounding. */
+    private static final double SIMPLEX_RELATIVE = 1e-13;
+
+    /** A simplex that ends within so many standard errors of a known maximum has found that one again. */
+    private static final double AGAIN = 0.01;
 
     /** Side of the first simplex, of the unit of each parameter. */
     private static final double FIRST_SIDE = 0.1;
@@ -58,10 +64,18 @@ final class LikelihoodSearch {
     /** Curvatures by wide and narrow differences that differ by more, or are smaller, are no curvatures; chosen here. */
     private static final double CURVATURES_AGREE = 1e-3;
 
+    /** Curvatures that differ by less need no narrower steps; and if they differ by so many times more, the rounding has them. */
+    private static final double AGREED = 1e-7;
+
+    private static final double MUCH_MORE = 10;
+
+    /** Log-likelihoods that differ by less are those of one maximum, found twice. */
+    private static final double GREATER = 1e-9;
+
     private static final double LEAST_CURVATURE = 1e-6;
 
     /** A maximum with the covariance of its parameters. */
-    record Maximum(Distribution distribution, double logLikelihood, RealMatrix covariance) {}
+    record Maximum(double[] at, Distribution distribution, double logLikelihood, RealMatrix covariance) {}
 
     private final double[] sample;
     private final DistributionFamily family;
@@ -78,19 +92,41 @@ final class LikelihoodSearch {
         this.units = units;
     }
 
-    /** Returns the maximum above a start, or nothing if what is found there is none. */
-    Optional<Maximum> from(double[] start) {
+    /** Returns the greater of a known maximum and the one above a start, if what is found there is one. */
+    Optional<Maximum> from(double[] start, Optional<Maximum> known) {
         try {
-            return climb(simplex(start));
+            double[] end = simplex(start);
+            if (known.isPresent() && isAt(known.get(), end)) {
+                return known;
+            }
+            return greater(known, climb(end));
         } catch (MathIllegalArgumentException
                 | MathIllegalStateException
                 | MathUnsupportedOperationException notSolved) {
-            return Optional.empty();
+            return known;
         }
     }
 
+    private boolean isAt(Maximum known, double[] end) {
+        for (int i = 0; i < end.length; i++) {
+            double error = Math.sqrt(known.covariance().getEntry(i, i));
+            if (!(Math.abs(end[i] - known.at()[i]) < AGAIN * error)) {
+                return false;
+            }
+        }
+        return true;
+    }
+
+    /** Returns the greater maximum; the one known, if both are the same. */
+    private static Optional<Maximum> greater(Optional<Maximum> known, Optional<Maximum> found) {
+        if (known.isEmpty() || found.isEmpty()) {
+            return known.or(() -> found);
+        }
+        return found.get().logLikelihood() > known.get().logLikelihood() + GREATER ? found : known;
+    }
+
     private double[] simplex(double[] start) {
-        return new SimplexOptimizer(new SimpleValueChecker(SIMPLEX_ACCURACY, SIMPLEX_ACCURACY))
+        return new SimplexOptimizer(new SimpleValueChecker(SIMPLEX_RELATIVE, SIMPLEX_ACCURACY))
                 .optimize(
                         new MaxEval(MOST_EVALUATIONS),
                         GoalType.MINIMIZE,
@@ -103,35 +139,57 @@ final class LikelihoodSearch {
     private Optional<Maximum> climb(double[] from) {
         double[] at = from;
         double[] base = times(FIRST_STEP, units);
-        double share = 1;
-        for (int i = 0; i < MOST_STEPS && share > LEAST_SHARE; i++) {
-            Differences wide = new Differences(this::negative, at, times(share, base));
-            Differences narrow = new Differences(this::negative, at, times(share / 2, base));
-            RealMatrix curvature = narrow.second();
-            if (!(wide.areFinite() && agree(curvature, wide.second()))) {
-                // A point lies outside the range, or too near to its edge for the differences.
-                share /= 2;
-                continue;
-            }
-            if (!isMaximum(curvature)) {
+        // The last differences are taken with care and by steps that the curvature chose, not the start.
+        boolean isNear = false;
+        for (int i = 0; i < MOST_STEPS; i++) {
+            Optional<Differences> near = differences(at, base, isNear ? AGREED : CURVATURES_AGREE);
+            if (near.isEmpty() || !isMaximum(near.get().second())) {
                 return Optional.empty();
             }
-            double[] move = solve(curvature, narrow.first());
+            RealMatrix curvature = near.get().second();
+            double[] move = solve(curvature, near.get().first());
             double length = length(move, curvature);
             // So near, the likelihood no longer tells two points apart, but its slope does: take the whole step.
             double[] next = length < TOO_LONG ? minus(at, 1, move) : notDown(at, move);
-            if (length < SHORT || next == at) {
+            boolean isLast = length < SHORT || next == at;
+            if (isLast && isNear) {
                 return length < TOO_LONG ? Optional.of(maximum(next, curvature)) : Optional.empty();
             }
             at = next;
             base = stepsFor(curvature);
+            isNear = isLast || length < TOO_LONG;
         }
         return Optional.empty();
+    }
+
+    /**
+     * Takes differences by ever narrower steps: wide ones miss what changes within them or reach outside the range, narrow
+     * ones drown in the rounding. Those are returned that differ least from the ones twice as wide.
+     */
+    private Optional<Differences> differences(double[] at, double[] base, double enough) {
+        Optional<Differences> best = Optional.empty();
+        double least = CURVATURES_AGREE;
+        Differences wide = new Differences(this::negative, at, base);
+        for (double share = 0.5; share > LEAST_SHARE && (best.isEmpty() || least > enough); share /= 2) {
+            Differences narrow = new Differences(this::negative, at, times(share, base));
+            double apart = wide.areFinite() && narrow.areFinite()
+                    ? apart(narrow.second(), wide.second())
+                    : Double.POSITIVE_INFINITY;
+            if (apart < least) {
+                least = apart;
+                best = Optional.of(narrow);
+            } else if (best.isPresent() && apart > MUCH_MORE * least) {
+                break;
+            }
+            wide = narrow;
+        }
+        return best;
     }
 
     private Maximum maximum(double[] at, RealMatrix curvature) {
         Distribution fitted = family.with(at);
         return new Maximum(
+                at,
                 fitted,
                 fitted.logLikelihood(sample),
                 new LUDecomposition(curvature).getSolver().getInverse());
@@ -175,16 +233,16 @@ final class LikelihoodSearch {
         return largest;
     }
 
-    private static boolean agree(RealMatrix a, RealMatrix b) {
+    /** Returns by how much two curvatures differ at most, as a share of their size; not a number if one is none. */
+    private static double apart(RealMatrix a, RealMatrix b) {
+        double largest = 0;
         for (int i = 0; i < a.getRowDimension(); i++) {
             for (int j = 0; j <= i; j++) {
                 double scale = Math.sqrt(Math.abs(a.getEntry(i, i) * a.getEntry(j, j)));
-                if (!(Math.abs(a.getEntry(i, j) - b.getEntry(i, j)) < CURVATURES_AGREE * scale)) {
-                    return false;
-                }
+                largest = Math.max(largest, Math.abs(a.getEntry(i, j) - b.getEntry(i, j)) / scale);
             }
         }
-        return true;
+        return largest;
     }
 
     /** Looks whether -ln L curves upward in every direction, beyond the rounding of the differences. */

@@ -11,6 +11,9 @@ import org.apiguardian.api.API;
  */
 @API(status = API.Status.EXPERIMENTAL, since = "0.1")
 public final class Parameter {
+    private static final double NEARLY = 0.95;
+    private static final double AT_THE_END = 1e-10;
+
     private final String name;
     private final boolean hasUnit;
     private final double lowest;
@@ -90,6 +93,19 @@ public final class Parameter {
 
     boolean isScale() {
         return hasUnit && lowest == 0;
+    }
+
+    /** Returns a value if a search may go there, else one nearly at the end of the range as seen from inside. */
+    double toward(double inside, double value) {
+        double end = Math.max(lowest, Math.min(highest, value));
+        return admits(value) ? value : inside + NEARLY * (end - inside);
+    }
+
+    /** Returns a value if a search may go there, else one at the end of the range as near as makes no difference. */
+    double nearest(double value) {
+        return value <= lowest
+                ? lowest + AT_THE_END * Math.max(1, Math.abs(lowest))
+                : value >= highest ? highest - AT_THE_END * Math.max(1, Math.abs(highest)) : value;
     }
 
     /** Tells whether a search may go there. */

@@ -1,7 +1,8 @@
 package dev.runnel.rainfall.distribution;
 
 import dev.runnel.internal.Text;
-import java.util.Arrays;
+import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.function.DoubleUnaryOperator;
 import org.apache.commons.math3.analysis.solvers.BrentSolver;
@@ -16,7 +17,7 @@ import org.apache.commons.math3.optim.nonlinear.scalar.noderiv.NelderMeadSimplex
 import org.apache.commons.math3.optim.nonlinear.scalar.noderiv.SimplexOptimizer;
 
 /**
- * The greatest likelihood with the level of a given probability held: the first parameter is solved for it, the others are
+ * The greatest likelihood with the level of a given probability held: one parameter is solved for it, the others are
  * searched. Limits are where it lies below the greatest one by half the &chi;&sup2; quantile of one degree of freedom.
  * Source: Coles (2001), An introduction to statistical modeling of extreme values, Springer, section 2.6.6.
  *
@@ -47,14 +48,31 @@ final class ProfileLikelihood {
 
     private static final double LIMIT_ACCURACY = 1e-10;
 
-    /** Factor, and how often it is tried, by which scales grow to take in every value; chosen here. */
-    private static final double WIDENING = 1.25;
+    /** Factor of a scale and standard errors of a location by which starts are moved to the likeliest, and how often; chosen here. */
+    private static final double WIDENING = 1.6;
 
-    private static final int MOST_WIDENINGS = 40;
+    private static final double MOVE = 0.5;
+    private static final int MOST_MOVES = 12;
+
+    /** Other shapes where a search begins, in standard errors from the estimate, and how many are tried; chosen here. */
+    private static final double[] OTHER_SHAPES = {-4, -2, -1, 1, 2, 4};
+
+    private static final int MOST_STARTS = 4;
+
+    /** Simplexes are repeated until one gains less, at most so often. */
+    private static final double NO_GAIN = 1e-10;
+
+    private static final int MOST_AGAIN = 20;
+
+    private record Place(double[] at, double reached) {}
 
     private final LikelihoodFit fit;
     private final double[] errors;
     private final double[] best;
+
+    /** Which parameter is solved for. */
+    private int solved;
+
     private double[] from;
 
     ProfileLikelihood(LikelihoodFit fit) {
@@ -70,6 +88,7 @@ final class ProfileLikelihood {
     ConfidenceInterval ofLevel(double exceedance, double confidence) {
         double estimate = fit.distribution().quantileOfExceedance(exceedance);
         double step = fit.standardError(member -> member.quantileOfExceedance(exceedance));
+        solved = farthest(exceedance);
         double drop = drop(confidence);
         return new ConfidenceInterval(
                 estimate,
@@ -86,12 +105,28 @@ final class ProfileLikelihood {
             throw new IllegalArgumentException(
                     "level must be inside the bounds of the fitted distribution, was " + Text.number(level));
         }
+        solved = farthest(estimate);
         // Over the logarithm of the odds, which have no bounds.
         double odds = Math.log(estimate) - Math.log1p(-estimate);
         DoubleUnaryOperator above = at -> above(1 / (1 + Math.exp(-at)), level, drop);
         double rarest = limit(above, odds, drop, -0.5);
         double commonest = limit(above, odds, drop, 0.5);
         return new ConfidenceInterval(1 / estimate, 1 + Math.exp(-commonest), 1 + Math.exp(-rarest), confidence);
+    }
+
+    /**
+     * Chooses the parameter to solve for: of those with a unit, in which a level is a straight line, the one whose standard error
+     * moves the level farthest. For a rare level that is the scale: with the location solved, scales that differ by a
+     * thousandth would be worlds apart.
+     */
+    private int farthest(double exceedance) {
+        double[] slope = fit.slope(member -> member.quantileOfExceedance(exceedance));
+        int farthest = 0;
+        for (int i = 1; i < best.length; i++) {
+            boolean isFarther = Math.abs(slope[i] * errors[i]) > Math.abs(slope[farthest] * errors[farthest]);
+            farthest = fit.family().parameters().get(i).hasUnit() && isFarther ? i : farthest;
+        }
+        return farthest;
     }
 
     private static double drop(double confidence) {
@@ -132,61 +167,120 @@ final class ProfileLikelihood {
     }
 
     private double profile(double exceedance, double level) {
-        if (best.length == 1) {
-            return held(exceedance, level, new double[0]);
+        double[] greatest = best;
+        double reached = Double.NEGATIVE_INFINITY;
+        for (double[] start : starts(exceedance, level)) {
+            double[] end = simplex(exceedance, level, start);
+            double ofEnd = held(exceedance, level, end);
+            if (ofEnd > reached) {
+                greatest = end;
+                reached = ofEnd;
+            }
         }
-        double[] rest = start(exceedance, level);
-        double[] sides = new double[rest.length];
+        // Another simplex about the end of the last mends one that had collapsed.
+        double gain = reached;
+        for (int i = 0; i < MOST_AGAIN && Double.isFinite(reached) && Math.abs(gain) > NO_GAIN; i++) {
+            double[] end = simplex(exceedance, level, greatest);
+            double ofEnd = held(exceedance, level, end);
+            gain = Math.max(0, ofEnd - reached);
+            greatest = gain > 0 ? end : greatest;
+            reached += gain;
+        }
+        from = greatest;
+        return reached;
+    }
+
+    /** Searches over all parameters but the solved one. */
+    private double[] simplex(double exceedance, double level, double[] start) {
+        if (best.length == 1) {
+            return start;
+        }
+        double[] sides = new double[best.length];
         for (int i = 0; i < sides.length; i++) {
-            sides[i] = FIRST_SIDE * errors[i + 1];
+            sides[i] = FIRST_SIDE * errors[i];
         }
         try {
-            double[] found = rest;
-            double reached = Double.NEGATIVE_INFINITY;
-            // A second simplex about the end of the first mends one that had collapsed.
-            for (int i = 0; i < 2; i++) {
-                found = new SimplexOptimizer(new SimpleValueChecker(ACCURACY, ACCURACY))
-                        .optimize(
-                                new MaxEval(MOST_EVALUATIONS),
-                                GoalType.MAXIMIZE,
-                                new InitialGuess(found),
-                                new NelderMeadSimplex(sides),
-                                new ObjectiveFunction(p -> Math.max(held(exceedance, level, p), -OUTSIDE)))
-                        .getPoint();
-                reached = held(exceedance, level, found);
-            }
-            if (Double.isFinite(reached)) {
-                double[] next = best.clone();
-                System.arraycopy(found, 0, next, 1, found.length);
-                from = next;
-            }
-            return reached;
+            return whole(new SimplexOptimizer(new SimpleValueChecker(ACCURACY, ACCURACY))
+                    .optimize(
+                            new MaxEval(MOST_EVALUATIONS),
+                            GoalType.MAXIMIZE,
+                            new InitialGuess(rest(start)),
+                            new NelderMeadSimplex(rest(sides)),
+                            new ObjectiveFunction(p -> Math.max(held(exceedance, level, whole(p)), -OUTSIDE)))
+                    .getPoint());
         } catch (MathIllegalStateException tooMany) {
-            return Double.NEGATIVE_INFINITY;
+            return start;
         }
     }
 
-    /** The likelier of where the last search ended and where the curvature points, or one that is possible at all. */
-    private double[] start(double exceedance, double level) {
-        double[] last = Arrays.copyOfRange(from, 1, from.length);
-        double[] pointed = pointed(exceedance, level);
-        double ofLast = held(exceedance, level, last);
-        double ofPointed = held(exceedance, level, pointed);
-        if (ofLast > Double.NEGATIVE_INFINITY || ofPointed > Double.NEGATIVE_INFINITY) {
-            return ofLast > ofPointed ? last : pointed;
+    /** Leaves out the solved parameter. */
+    private double[] rest(double[] parameters) {
+        double[] rest = new double[parameters.length - 1];
+        for (int i = 0; i < rest.length; i++) {
+            rest[i] = parameters[i < solved ? i : i + 1];
         }
-        // At the level held, a wider distribution takes in every value in the end. From nowhere else would a simplex
-        // move.
-        double[] wide = last.clone();
-        for (int i = 0; i < MOST_WIDENINGS; i++) {
-            for (int j = 0; j < wide.length; j++) {
-                wide[j] *= fit.family().parameters().get(j + 1).isScale() ? WIDENING : 1;
-            }
-            if (held(exceedance, level, wide) > Double.NEGATIVE_INFINITY) {
-                return wide;
+        return rest;
+    }
+
+    /**
+     * Puts in the solved parameter, at the estimate, and leaves shapes inside their range: a simplex slides along its end, where it
+     * would stick at a wall.
+     */
+    private double[] whole(double[] rest) {
+        double[] parameters = best.clone();
+        for (int i = 0; i < rest.length; i++) {
+            int at = i < solved ? i : i + 1;
+            Parameter parameter = fit.family().parameters().get(at);
+            parameters[at] = parameter.hasUnit() ? rest[i] : parameter.nearest(rest[i]);
+        }
+        return parameters;
+    }
+
+    /**
+     * The likeliest of where the last search ended, where the curvature points, and other shapes. With the level held a short
+     * sample often has two maxima, and the one that is greater far out is not the one that is so near the estimate.
+     */
+    private List<double[]> starts(double exceedance, double level) {
+        List<double[]> starts = new ArrayList<>(List.of(from, pointed(exceedance, level)));
+        for (int i = 0; i < best.length; i++) {
+            Parameter parameter = fit.family().parameters().get(i);
+            for (double away : parameter.hasUnit() ? new double[0] : OTHER_SHAPES) {
+                double[] other = from.clone();
+                other[i] = parameter.toward(best[i], best[i] + away * errors[i]);
+                starts.add(other);
             }
         }
-        return last;
+        return starts.stream()
+                .map(start -> moved(exceedance, level, start))
+                .map(at -> new Place(at, held(exceedance, level, at)))
+                .filter(place -> place.reached() > Double.NEGATIVE_INFINITY)
+                .sorted(Comparator.comparingDouble(Place::reached).reversed())
+                .limit(MOST_STARTS)
+                .map(Place::at)
+                .toList();
+    }
+
+    /** Moves locations and widens or narrows scales to the likeliest of a row: a start may be impossible as it is. */
+    private double[] moved(double exceedance, double level, double[] start) {
+        double[] likeliest = start;
+        double reached = held(exceedance, level, start);
+        for (int by = -MOST_MOVES; by <= MOST_MOVES; by++) {
+            double[] moved = start.clone();
+            for (int i = 0; i < moved.length; i++) {
+                Parameter parameter = fit.family().parameters().get(i);
+                if (parameter.isScale()) {
+                    moved[i] *= Math.pow(WIDENING, by);
+                } else if (parameter.hasUnit()) {
+                    moved[i] += MOVE * by * errors[i];
+                }
+            }
+            double ofMoved = held(exceedance, level, moved);
+            if (ofMoved > reached) {
+                likeliest = moved;
+                reached = ofMoved;
+            }
+        }
+        return likeliest;
     }
 
     /** Where the likelihood would be greatest with the level held, if it were as curved everywhere as at its maximum. */
@@ -202,24 +296,23 @@ final class ProfileLikelihood {
             }
             variance += slope[i] * move[i];
         }
-        double[] rest = new double[best.length - 1];
-        for (int i = 0; i < rest.length; i++) {
-            double at = best[i + 1];
-            double moved = (level - estimate) / variance * move[i + 1];
+        double[] pointed = best.clone();
+        for (int i = 0; i < pointed.length; i++) {
+            double moved = (level - estimate) / variance * move[i];
             // A scale stays above 0.
-            rest[i] = fit.family().parameters().get(i + 1).isScale() ? at * Math.exp(moved / at) : at + moved;
+            pointed[i] =
+                    fit.family().parameters().get(i).isScale() ? best[i] * Math.exp(moved / best[i]) : best[i] + moved;
         }
-        return rest;
+        return pointed;
     }
 
-    /** Returns the log-likelihood with the first parameter such that the level has the probability of exceedance. */
-    private double held(double exceedance, double level, double[] rest) {
-        double[] p = new double[rest.length + 1];
-        System.arraycopy(rest, 0, p, 1, rest.length);
-        double a = best[0];
+    /** Returns the log-likelihood with the solved parameter such that the level has the probability of exceedance. */
+    private double held(double exceedance, double level, double[] parameters) {
+        double[] p = parameters.clone();
+        double a = best[solved];
         double atA = distance(p, a, exceedance, level);
-        double b = a + Math.max(1e-3 * Math.abs(a), 0.1 * errors[0]);
-        double tolerance = SOLVED * Math.max(Math.abs(level), errors[0]);
+        double b = a + Math.max(1e-3 * Math.abs(a), 0.1 * errors[solved]);
+        double tolerance = SOLVED * Math.max(Math.abs(level), errors[solved]);
         // Secant steps: the level is a straight line in a location, and in a scale.
         for (int i = 0; i < MOST_SOLVER_STEPS && Math.abs(atA) > tolerance; i++) {
             double atB = distance(p, b, exceedance, level);
@@ -231,7 +324,7 @@ final class ProfileLikelihood {
             atA = atB;
             b = next;
         }
-        p[0] = a;
+        p[solved] = a;
         if (!(Math.abs(atA) <= tolerance && fit.family().admits(p))) {
             return Double.NEGATIVE_INFINITY;
         }
@@ -239,8 +332,8 @@ final class ProfileLikelihood {
         return Double.isNaN(reached) ? Double.NEGATIVE_INFINITY : reached;
     }
 
-    private double distance(double[] p, double first, double exceedance, double level) {
-        p[0] = first;
+    private double distance(double[] p, double value, double exceedance, double level) {
+        p[solved] = value;
         return fit.family().admits(p) ? fit.family().with(p).quantileOfExceedance(exceedance) - level : Double.NaN;
     }
 }

@@ -101,17 +101,18 @@ public final class TrendFit {
                 family + " with a trend in " + trend,
                 p -> new Member(family, trend, scaled, p),
                 parameters.toArray(Parameter[]::new));
+        Optional<LikelihoodSearch.Maximum> greatest = Optional.empty();
         for (double[] start : starts(family, trend, scaled, sample)) {
             double[] units = new double[start.length];
             for (int i = 0; i < units.length; i++) {
                 units[i] = parameters.get(i).hasUnit() ? start[1] : 1;
             }
-            Optional<LikelihoodSearch.Maximum> maximum = new LikelihoodSearch(sample, withTrend, units).from(start);
-            if (maximum.isPresent()) {
-                return new TrendFit(family, trend, times.clone(), sample.clone(), centre, halfRange, maximum.get());
-            }
+            greatest = new LikelihoodSearch(sample, withTrend, units).from(start, greatest);
         }
-        throw new NoFitException("sample must have a likelihood with a maximum inside for " + withTrend);
+        return greatest.map(maximum ->
+                        new TrendFit(family, trend, times.clone(), sample.clone(), centre, halfRange, maximum))
+                .orElseThrow(() ->
+                        new NoFitException("sample must have a likelihood with a maximum inside for " + withTrend));
     }
 
     private static void requireLocationAndScale(DistributionFamily family) {

@@ -6,7 +6,9 @@ import static org.assertj.core.api.Assertions.within;
 
 import java.util.Map;
 import java.util.Objects;
+import java.util.Optional;
 import java.util.Random;
+import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
@@ -86,13 +88,114 @@ class LikelihoodFitTest {
         assertThat(fitted).isBetween(50, 150);
     }
 
+    /** Two maxima: the smaller one lies where the L-skewness of the sample points. Found by a grid of shape and location. */
+    @Test
+    void ofTwoMaximaTheGreater() {
+        double[] x = {
+            41.430738857499875,
+            41.041317676313305,
+            50.52151599233384,
+            27.588755747742642,
+            49.87530215999638,
+            54.75612938752541,
+            25.92584953001223,
+            24.652131775424504
+        };
+        LikelihoodFit fit = LikelihoodFit.of(DistributionFamily.GENERALIZED_NORMAL, x);
+        assertThat(fit.logLikelihood()).isCloseTo(-30.592709445289, within(1e-9));
+        assertThat(fit.distribution().parameters().get("k")).isCloseTo(0.4393283848, within(1e-8));
+    }
+
+    /** The one maximum lies near the end of the range of the shape, and only a start on that side leads there. */
+    @Test
+    void aMaximumNearTheEndOfTheRange() {
+        double[] x = {
+            32.49287152522457,
+            34.84926080080114,
+            42.2610025256716,
+            45.68242044792342,
+            21.931888311989955,
+            32.54530203252834,
+            27.712005569187525,
+            31.66009766604716,
+            41.13025424876402,
+            44.144028223066734
+        };
+        LikelihoodFit fit = LikelihoodFit.of(DistributionFamily.GEV, x);
+        assertThat(fit.distribution().parameters().get("k")).isCloseTo(0.84483, within(1e-5));
+    }
+
+    /** Wherever a search begins, parameters are the same to 1e-8 of their size and errors to 1e-4, or it finds a smaller maximum. */
+    @ParameterizedTest
+    @ValueSource(
+            strings = {"GEV", "PEARSON_III", "LOG_PEARSON_III", "GENERALIZED_LOGISTIC", "GENERALIZED_NORMAL", "PEAKS"})
+    void theAnswerDoesNotDependOnTheStart(String name) {
+        boolean isOfPeaks = name.equals("PEAKS");
+        DistributionFamily family = isOfPeaks ? GeneralizedPareto.above(10) : DistributionFamily.named(name);
+        Distribution parent = isOfPeaks ? GeneralizedPareto.of(10, 8, -0.1) : Gev.of(30, 8, -0.1);
+        Random random = new Random(29);
+        int compared = 0;
+        for (int i = 0; i < 25; i++) {
+            double[] x = new double[6 + i % 9];
+            for (int j = 0; j < x.length; j++) {
+                x[j] = parent.quantile(random.nextDouble(1e-12, 1));
+            }
+            LikelihoodFit fit;
+            try {
+                fit = LikelihoodFit.of(family, x);
+            } catch (NoFitException refused) {
+                continue;
+            }
+            double[] at = family.valuesOf(fit.distribution());
+            double[] errors = errors(fit);
+            double[] units = new double[at.length];
+            for (int j = 0; j < at.length; j++) {
+                units[j] = family.parameters().get(j).hasUnit() ? scaleOf(family, at) : 1;
+            }
+            LikelihoodSearch search = new LikelihoodSearch(x, family, units);
+            for (int s = 0; s < 6; s++) {
+                double[] start = at.clone();
+                for (int j = 0; j < start.length; j++) {
+                    start[j] += 1.5 * errors[j] * random.nextGaussian();
+                }
+                Optional<LikelihoodSearch.Maximum> again = search.from(start, Optional.empty());
+                if (again.isEmpty()) {
+                    continue;
+                }
+                assertThat(again.get().logLikelihood()).isLessThan(fit.logLikelihood() + 1e-9);
+                if (again.get().logLikelihood() > fit.logLikelihood() - 1e-6) {
+                    double[] found = family.valuesOf(again.get().distribution());
+                    for (int j = 0; j < at.length; j++) {
+                        assertThat(found[j]).isCloseTo(at[j], within(1e-8 * units[j]));
+                        assertThat(Math.sqrt(again.get().covariance().getEntry(j, j)) / errors[j])
+                                .isCloseTo(1, within(1e-4));
+                    }
+                    compared++;
+                }
+            }
+        }
+        assertThat(compared).isGreaterThan(15);
+    }
+
+    private static double scaleOf(DistributionFamily family, double[] at) {
+        double scale = 1;
+        for (int i = 0; i < at.length; i++) {
+            scale = family.parameters().get(i).isScale() ? at[i] : scale;
+        }
+        return scale;
+    }
+
+    private static double[] errors(LikelihoodFit fit) {
+        return fit.standardErrors().values().stream()
+                .mapToDouble(Double::doubleValue)
+                .toArray();
+    }
+
     private static void assertNothingHigherNear(LikelihoodFit fit, double[] x, Random random) {
         double[] p = fit.distribution().parameters().values().stream()
                 .mapToDouble(Double::doubleValue)
                 .toArray();
-        double[] errors = fit.standardErrors().values().stream()
-                .mapToDouble(Double::doubleValue)
-                .toArray();
+        double[] errors = errors(fit);
         for (int k = 0; k < 100; k++) {
             double size = Math.pow(10, -4 + 3.3 * random.nextDouble());
             double[] near = p.clone();

@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
 import java.util.Random;
+import java.util.function.DoubleUnaryOperator;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
@@ -65,5 +66,75 @@ class ProfileLikelihoodTest {
             limited++;
         }
         assertThat(limited).isGreaterThan(15);
+    }
+
+    /**
+     * At the limits of short samples the greatest likelihood, the level held, lies on the line: looked for over a grid of all
+     * shapes and scales, and in its highest cell by golden sections. Limits in the wrong place would have more, or less.
+     */
+    @ParameterizedTest
+    @CsvSource({"GEV, -0.1", "GEV, 0.2", "GENERALIZED_LOGISTIC, -0.1", "GENERALIZED_NORMAL, -0.1"})
+    void theLimitsOfAShortSample(DistributionFamily family, double shape) {
+        double end = family == DistributionFamily.GENERALIZED_NORMAL ? 2 - 1e-8 : 1 - 1e-8;
+        Random random = new Random(17);
+        int limits = 0;
+        for (int i = 0; i < 8; i++) {
+            double[] x =
+                    random.doubles(9).map(u -> Gev.of(30, 8, shape).quantile(u)).toArray();
+            LikelihoodFit fit;
+            try {
+                fit = LikelihoodFit.of(family, x);
+            } catch (NoFitException noMaximum) {
+                continue;
+            }
+            ConfidenceInterval interval = fit.levelByProfile(1 / 30.0, 0.9);
+            double scale = fit.distribution().parameters().getOrDefault("alpha", 1.0);
+            for (double limit : new double[] {interval.lower(), interval.upper()}) {
+                double greatest = highest(
+                        k -> highest(
+                                a -> held(family, x, limit, Math.exp(a), k),
+                                Math.log(scale) - 4,
+                                Math.log(scale) + 5,
+                                45),
+                        -end,
+                        end,
+                        60);
+                assertThat(greatest - fit.logLikelihood()).isCloseTo(-0.5 * 2.7055434540954, within(5e-5));
+                limits++;
+            }
+        }
+        assertThat(limits).isGreaterThan(6);
+    }
+
+    private static double held(DistributionFamily family, double[] x, double level, double scale, double shape) {
+        double atZero = family.with(0, scale, shape).quantileOfExceedance(1 / 30.0);
+        double reached = family.with(level - atZero, scale, shape).logLikelihood(x);
+        return Double.isNaN(reached) ? -1e300 : Math.max(-1e300, reached);
+    }
+
+    private static double highest(DoubleUnaryOperator f, double from, double to, int cells) {
+        int best = 0;
+        double highest = Double.NEGATIVE_INFINITY;
+        double width = (to - from) / cells;
+        for (int i = 0; i <= cells; i++) {
+            double value = f.applyAsDouble(from + i * width);
+            if (value > highest) {
+                highest = value;
+                best = i;
+            }
+        }
+        double a = Math.max(from, from + (best - 1) * width);
+        double b = Math.min(to, from + (best + 1) * width);
+        double golden = (Math.sqrt(5) - 1) / 2;
+        for (int i = 0; i < 60; i++) {
+            double left = b - golden * (b - a);
+            double right = a + golden * (b - a);
+            if (f.applyAsDouble(left) > f.applyAsDouble(right)) {
+                b = right;
+            } else {
+                a = left;
+            }
+        }
+        return Math.max(highest, f.applyAsDouble(0.5 * (a + b)));
     }
 }
