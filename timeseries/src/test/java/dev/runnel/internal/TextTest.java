@@ -3,6 +3,7 @@ package dev.runnel.internal;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.Locale;
+import java.util.Random;
 import java.util.SplittableRandom;
 import org.junit.jupiter.api.Test;
 
@@ -27,6 +28,24 @@ class TextTest {
         assertThat(Text.significant(0, 3)).isEqualTo("0");
         assertThat(Text.significant(Double.NaN, 3)).isEqualTo("NaN");
         assertThat(Text.significant(2.5, 6)).isEqualTo("2.5");
+    }
+
+    /** The formatter of Java rounds what it writes out in full, half up, as well. */
+    @Test
+    void anExponentIsWrittenAsTheFormatterOfJavaHasIt() {
+        Random random = new Random(3);
+        for (int i = 0; i < 20_000; i++) {
+            double value = (random.nextDouble() - 0.5) * Math.pow(10, random.nextInt(-310, 300));
+            int digits = random.nextInt(1, 10);
+            if (value != 0 && (Math.abs(value) < 1e-4 || Math.abs(value) >= 1e7)) {
+                assertThat(Text.significant(value, digits))
+                        .as("%s to %d digits", value, digits)
+                        .isEqualTo(String.format(Locale.ROOT, "%." + (digits - 1) + "e", value)
+                                .replaceFirst("\\.?0*e", "e"));
+            }
+        }
+        assertThat(Text.significant(9.9996e-5, 4)).isEqualTo("1e-04");
+        assertThat(Text.significant(-1.25e100, 2)).isEqualTo("-1.3e+100");
     }
 
     @Test

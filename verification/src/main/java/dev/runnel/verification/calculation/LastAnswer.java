@@ -2,19 +2,23 @@ package dev.runnel.verification.calculation;
 
 import java.nio.DoubleBuffer;
 import java.util.ArrayList;
+import java.util.Deque;
 import java.util.List;
+import java.util.concurrent.ConcurrentLinkedDeque;
 import java.util.function.Supplier;
-import org.jspecify.annotations.Nullable;
 
 /**
- * The last answer that was computed: several columns of one row ask for parts of the same, one after the other. Of use only
- * where computing takes long. Thread-safe: each thread has its own, so that tables that run side by side do not drive out
- * each other's.
+ * The last answers that were computed: several columns of one row ask for parts of the same, one after the other. Of use only
+ * where computing takes long. Thread-safe; some are kept for each processor, so that tables that run side by side do not drive
+ * out each other's. Nothing of it hangs on a thread, which may outlive the class.
  */
 final class LastAnswer<T> {
     private record Kept<T>(List<?> asked, T answer) {}
 
-    private final ThreadLocal<Kept<T>> last = new ThreadLocal<>();
+    private static final int KEPT = 4 * Runtime.getRuntime().availableProcessors();
+
+    /** The latest first. */
+    private final Deque<Kept<T>> last = new ConcurrentLinkedDeque<>();
 
     /**
      * Returns the answer to what is asked.
@@ -43,11 +47,16 @@ final class LastAnswer<T> {
      * @param compute computes the answer, unless the last was asked the same
      */
     T of(List<?> asked, Supplier<T> compute) {
-        @Nullable Kept<T> kept = last.get();
-        if (kept == null || !kept.asked().equals(asked)) {
-            kept = new Kept<>(asked, compute.get());
-            last.set(kept);
+        for (Kept<T> kept : last) {
+            if (kept.asked().equals(asked)) {
+                return kept.answer();
+            }
         }
-        return kept.answer();
+        T answer = compute.get();
+        last.addFirst(new Kept<>(asked, answer));
+        while (last.size() > KEPT) {
+            last.pollLast();
+        }
+        return answer;
     }
 }

@@ -326,12 +326,12 @@ final class WatchCalculations {
             }
         }
 
-        StateParts kept() {
+        synchronized StateParts kept() {
             keep();
             return kept.orElseThrow();
         }
 
-        List<WatchNotice> told() {
+        synchronized List<WatchNotice> told() {
             if (!ended) {
                 if (until > Double.NEGATIVE_INFINITY) {
                     keep();

@@ -6,7 +6,6 @@ import dev.runnel.verification.Provenance;
 import dev.runnel.verification.Results;
 import dev.runnel.verification.Status;
 import java.util.List;
-import java.util.Locale;
 import java.util.TreeMap;
 import java.util.stream.Collectors;
 import org.apiguardian.api.API;
@@ -266,7 +265,12 @@ public final class HtmlReport {
                         drawn[at + 130] = true;
                         // Failures are taller, exclusions shorter: the colour does not stand alone.
                         int half = status == Status.FAIL ? 16 : status == Status.PASS ? 9 : 4;
-                        marks.append(String.format(Locale.ROOT, "M%d-%dv%d", at, half, 2 * half));
+                        marks.append('M')
+                                .append(at)
+                                .append('-')
+                                .append(half)
+                                .append('v')
+                                .append(2 * half);
                     }
                 }
             }

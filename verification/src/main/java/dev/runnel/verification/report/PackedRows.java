@@ -112,6 +112,9 @@ final class PackedRows {
         if (check.computed().isEmpty()) {
             return "none";
         }
+        if (check.computed().getAsDouble() == check.expected()) {
+            return "";
+        }
         String computed = Text.significant(check.computed().getAsDouble(), COMPUTED_DIGITS);
         return computed.equals(Text.significant(check.expected(), COMPUTED_DIGITS)) ? "" : computed;
     }
