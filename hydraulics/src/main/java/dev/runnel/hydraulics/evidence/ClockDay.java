@@ -119,9 +119,7 @@ final class ClockDay {
         int best = 0;
         for (int k = 0; k < squares.length; k++) {
             for (int i = 0; i < n; i++) {
-                double position = at[i] * STEPS_PER_HOUR - (k - MOST_SHIFT);
-                int below = (int) Math.floor(position);
-                course[i] = between(curve[kind], below, position - below);
+                course[i] = curve[kind][step(at[i], k - MOST_SHIFT)];
             }
             centre(course, n);
             double xx = product(course, course, n);
@@ -232,12 +230,10 @@ final class ClockDay {
             double[] course = new double[count];
             double[] water = new double[waterIsFree ? count : 0];
             for (int i = 0; i < count; i++) {
-                double position = hours[i] * STEPS_PER_HOUR - k;
-                int below = (int) Math.floor(position);
-                double share = position - below;
-                course[i] = between(curve[kind], below, share);
+                int step = step(hours[i], k);
+                course[i] = curve[kind][step];
                 if (waterIsFree) {
-                    water[i] = between(ClockDay.this.water[kind], below, share);
+                    water[i] = ClockDay.this.water[kind][step];
                 }
             }
             usualCourse = line.straightened(course);
@@ -266,8 +262,9 @@ final class ClockDay {
         }
     }
 
-    private static double between(double[] table, int below, double share) {
-        return (1 - share) * table[Math.floorMod(below, STEPS)] + share * table[Math.floorMod(below + 1, STEPS)];
+    /** The step of the usual day in which an hour lies that is so many steps late: clocks of all zones stand apart by whole steps. */
+    private static int step(double hourOfDay, int late) {
+        return Math.floorMod(steps(hourOfDay) - late, STEPS);
     }
 
     private static void centre(double[] x, int count) {
