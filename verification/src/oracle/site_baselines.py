@@ -65,6 +65,8 @@ CASES = [
     (site(seed=37, days=16, step=5), THREE, "UTC", 0.6, None),
     (site(seed=38, days=15), THREE + storm(280, 9, 2, 0.9, 1, 6.0), "UTC", 0.1175, None),
     (site(seed=38, days=15), THREE + storm(280, 9, 2, 0.9, 1, 6.0), "UTC", 0.12, None),
+    (site(seed=39, days=15), [0, 170, 360, 1000, 1000], "UTC", 0.6, (0, 360)),
+    (site(seed=39, days=15), [0, 190, 360, 1000, 1000], "UTC", 0.6, (0, 360)),
 ]
 
 COLUMNS = [("learned", "0 or 1"), ("refused", "count"), ("reasons", "count"), ("begin", "h"), ("end", "h"), ("hours", "count"), ("dry_hours", "count"),
