@@ -527,7 +527,7 @@ def modular_limits():
 
 def flap_velocities():
     print("diameter,loss,slow,fast,worst,k")
-    for cells, v in rows("0.6 0.02\n0.3 0.012\n1.2 0.05"):
+    for cells, v in rows("0.6 0.02\n0.3 0.012\n1.2 0.05\n3 0.15\n3 0.02"):
         d, loss = v
         h = lambda u: 4 * u * u / G * exp(-mpf("1.15") * (u / FOOT) / sqrt(d / FOOT))
         # greatest loss by golden section, then both sides

@@ -20,7 +20,8 @@ class SectionEdgesTest {
     }
 
     /** 1 m wide up to 1 m, 2 m wide up to 2 m. A bench at the surface is dry. */
-    private static final Wall STEP = Wall.from(0.5, 0).lineTo(0.5, 1).lineTo(1, 1).lineTo(1, 2);
+    private static final Wall STEP =
+            Wall.from(0.5, 0).lineTo(0.5, 1).lineTo(1, 1).lineTo(1, 2);
 
     @Test
     void aStep() {
@@ -90,8 +91,7 @@ class SectionEdgesTest {
     /** A half circle turned over: chords 2√(r² − y²). */
     @Test
     void anArcTurnedOver() {
-        ProfileSection arch =
-                Wall.from(0, 0).arcTo(0.5, 0.5, 0, 0.5).inverted().mirrored();
+        ProfileSection arch = Wall.from(0, 0).arcTo(0.5, 0.5, 0, 0.5).inverted().mirrored();
         assertThat(arch.topWidth(0.25)).isCloseTo(2 * Math.sqrt(0.1875), within(TIGHT));
         holds(arch, 0.25, 0.25 * Math.sqrt(0.1875) + 0.25 * Math.asin(0.5), 1 + Math.asin(0.5));
         holds(arch, 0.5, Math.PI / 8, 1 + Math.PI / 2);
@@ -104,8 +104,8 @@ class SectionEdgesTest {
     /** Walls of their own on either side: upright on the right, 45° on the left. */
     @Test
     void twoWalls() {
-        ProfileSection uneven =
-                ProfileSection.between(Wall.from(-1, 0).lineTo(-2, 1), Wall.from(0, 0).lineTo(0, 1));
+        ProfileSection uneven = ProfileSection.between(
+                Wall.from(-1, 0).lineTo(-2, 1), Wall.from(0, 0).lineTo(0, 1));
         holds(uneven, 0.5, 0.625, 1 + Math.sqrt(0.5) + 0.5);
         holds(uneven, 1, 1.5, 1 + Math.sqrt(2) + 1 + 2);
         ProfileSection benches = ProfileSection.between(
@@ -120,7 +120,8 @@ class SectionEdgesTest {
                         Wall.from(0, 0).lineTo(2, 1), Wall.from(1, 0).lineTo(1, 1)))
                 .hasMessageStartingWith(crossed);
         assertThatThrownBy(() -> ProfileSection.between(
-                        Wall.from(0, 0).lineTo(1.5, 1).lineTo(0, 2), Wall.from(1, 0).lineTo(1, 2)))
+                        Wall.from(0, 0).lineTo(1.5, 1).lineTo(0, 2),
+                        Wall.from(1, 0).lineTo(1, 2)))
                 .hasMessageStartingWith(crossed);
         // apart at both ends, crossed between: the arc sags to 0.13 m where the line is at 0.45 m
         Wall sagging = Wall.from(1, 0).arcTo(0, 1, 1, 1);
