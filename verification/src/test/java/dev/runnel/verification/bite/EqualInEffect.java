@@ -35,6 +35,14 @@ final class EqualInEffect {
                 .orElse("");
     }
 
+    /** Returns the lines that fit none of the changes: each would excuse the next error that happens to be named like it. */
+    static List<String> idle(List<Mutation> all) {
+        return LINES.stream()
+                .filter(line -> all.stream().noneMatch(line::tells))
+                .map(line -> line.type() + "," + line.change())
+                .toList();
+    }
+
     private static List<Line> read() {
         try (InputStream stream = EqualInEffect.class.getResourceAsStream("/bite/equal-in-effect.csv")) {
             if (stream == null) {
