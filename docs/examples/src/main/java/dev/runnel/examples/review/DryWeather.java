@@ -31,11 +31,17 @@ import java.util.stream.Collectors;
  * @param isFlow true for flow, false for level
  * @param usual the days that no finding touches
  * @param others the days of each finding that tells of another state
+ * @param together the usual days and those of other states as one; empty without others, or too few days
  * @param doubtful dry days left out, since too little of them is beyond doubt, and the finding that leaves most of them out
  * @param doubtfulShare share of the readings of the usual and the doubtful days that is in doubt, and left out
  */
 record DryWeather(
-        boolean isFlow, Spell usual, List<Spell> others, SortedMap<LocalDate, Finding> doubtful, double doubtfulShare) {
+        boolean isFlow,
+        Spell usual,
+        List<Spell> others,
+        Optional<Together> together,
+        SortedMap<LocalDate, Finding> doubtful,
+        double doubtfulShare) {
     /** Fewer days make no profile. */
     static final int FEWEST_DAYS = 3;
 
@@ -46,6 +52,14 @@ record DryWeather(
 
     /** The slot with the largest mean, and what lies around it. */
     record Peak(ProfileSlot slot, double lower, double upper) {}
+
+    /**
+     * All days beyond doubt as one: what passed in dry weather, whatever the sewer was like.
+     *
+     * @param days how many
+     * @param mean mean flow, m3/s, or level, m
+     */
+    record Together(int days, double mean) {}
 
     /**
      * Days that belong together.
@@ -118,8 +132,21 @@ record DryWeather(
                 isFlow,
                 new Spell(Optional.empty(), usual, profile(data, series, usual)),
                 List.copyOf(spells),
+                together(data, series, usual, others),
                 doubtful,
                 read > 0 ? 1 - sound / read : 0);
+    }
+
+    private static Optional<Together> together(
+            SiteData data, Series series, SortedSet<LocalDate> usual, Map<Finding, SortedSet<LocalDate>> others) {
+        if (others.isEmpty()) {
+            return Optional.empty();
+        }
+        SortedSet<LocalDate> all = new TreeSet<>(usual);
+        others.values().forEach(all::addAll);
+        return profile(data, series, all)
+                .filter(found -> found.emptySlots() == 0)
+                .map(found -> new Together(all.size(), found.mean()));
     }
 
     /** The share of each day with usable readings. */

@@ -28,6 +28,9 @@ import java.util.stream.Collectors;
 
 /** Flow, fullness, alarms and spills. */
 final class FlowText {
+    /** Chosen here: usual days that are as near to all stand for them. */
+    private static final double APART = 0.05;
+
     private static final int MOST_PERIODS = 8;
     private static final int MOST_RESPONSES = 12;
     private static final double SECONDS_IN_DAY = 86_400;
@@ -50,6 +53,20 @@ final class FlowText {
                     + (other.profile().isEmpty() ? ": too few for a figure" : ":"));
             spell(page, review, other);
         }
+        dry.together()
+                .ifPresent(all -> page.say("all " + all.days() + " dry days beyond doubt together: mean "
+                        + (dry.isFlow() ? Show.flow(all.mean()) : Show.mm(all.mean()))
+                        + apart(dry, all)));
+    }
+
+    /** How far the usual days are from all, where that matters. */
+    private static String apart(DryWeather dry, DryWeather.Together all) {
+        double usual = dry.usual().profile().map(DiurnalProfile::mean).orElse(Double.NaN);
+        double more = usual / all.mean() - 1;
+        return Math.abs(more) > APART
+                ? "; the usual days alone are " + Show.percent(Math.abs(more)) + (more > 0 ? " above" : " below")
+                        + " it and do not stand for the whole record"
+                : "";
     }
 
     private static void spell(Page page, SiteReview review, DryWeather.Spell spell) {

@@ -67,6 +67,11 @@ final class SiteFigures {
                         .append(" of finding ")
                         .append(spell.finding().orElseThrow().number())
                         .append(" apart"));
+        dry.together()
+                .ifPresent(all -> note.append("; ")
+                        .append(dry.isFlow() ? Show.flow(all.mean()) : Show.mm(all.mean()))
+                        .append(" over all ")
+                        .append(all.days()));
         return note + FlowText.mark(review);
     }
 

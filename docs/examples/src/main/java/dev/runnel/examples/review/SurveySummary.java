@@ -25,6 +25,8 @@ final class SurveySummary {
             "usable_share",
             "dry_weather_flow_m3_per_s",
             "dry_weather_level_m",
+            "all_dry_days_flow_m3_per_s",
+            "all_dry_days_level_m",
             "doubtful_dry_weather_share",
             "highest_level_m",
             "highest_above_soffit_m",
@@ -70,6 +72,9 @@ final class SurveySummary {
                 .orElse("");
         row.add(dry.isFlow() ? mean : "");
         row.add(dry.isFlow() ? "" : mean);
+        Object all = dry.together().<Object>map(DryWeather.Together::mean).orElse(mean);
+        row.add(dry.isFlow() ? all : "");
+        row.add(dry.isFlow() ? "" : all);
         row.add(dry.doubtfulShare());
         LevelPeaks peaks = review.peaks();
         row.add(number(peaks.sound()));

@@ -303,6 +303,28 @@ class MarramBayReviewTest {
         assertThat(dry.others()).hasSize(1);
         assertThat(dry.others().get(0).profile().orElseThrow().mean()).isCloseTo(usual, within(0.05 * usual));
         assertThat(dry.doubtful()).isEmpty();
+        DryWeather.Together all = dry.together().orElseThrow();
+        assertThat(all.days())
+                .isEqualTo(
+                        dry.usual().days().size() + dry.others().get(0).days().size());
+        assertThat(all.mean())
+                .isBetween(
+                        Math.min(
+                                        usual,
+                                        dry.others()
+                                                .get(0)
+                                                .profile()
+                                                .orElseThrow()
+                                                .mean())
+                                * 0.99,
+                        Math.max(
+                                        usual,
+                                        dry.others()
+                                                .get(0)
+                                                .profile()
+                                                .orElseThrow()
+                                                .mean())
+                                * 1.01);
     }
 
     /** Used in the town: 0.0200 m3/s times the mean of the pattern upstream, 0.0150 more of the same downstream. */
