@@ -36,13 +36,9 @@ record CheckedReadings(
                         .orElseGet(() -> ReadingChecks.depth(site).apply(depth)));
     }
 
-    static CheckedReadings velocity(Site site, ReadingFile.Readings lines) {
+    static CheckedReadings velocity(Site site, ReadingFile.Readings lines, Series depth) {
         Duration interval = usualInterval(site, lines);
-        return of(
-                site,
-                lines,
-                interval,
-                velocity -> ReadingChecks.velocity(site, interval).apply(velocity));
+        return of(site, lines, interval, velocity -> ReadingChecks.velocity(site, interval, velocity, depth));
     }
 
     private static CheckedReadings of(

@@ -27,6 +27,9 @@ public final class ReadingChecks {
     /** A depth that leaps and comes back while the velocity stands still is no storm. */
     private static final Duration FAR_NEIGHBOURS = Duration.ofMinutes(15);
 
+    /** Share of the median velocity by which one reading may stand out beside a steady depth; chosen here. */
+    private static final double MOST_LOSS = 0.6;
+
     private ReadingChecks() {}
 
     /**
@@ -60,10 +63,7 @@ public final class ReadingChecks {
      */
     static QualityReport depth(Site site, Series depth, Series velocity) {
         QualityReport inRange = QualityChecks.of(range(site)).apply(depth);
-        QualityFlags spikes = SharedSpikeCheck.of(spike(site), FAR_NEIGHBOURS).apply(inRange.series(), velocity);
-        List<QualityFlags> flags = new ArrayList<>(inRange.flags());
-        flags.add(spikes);
-        return new QualityReport(inRange.series().withFlags(spikes.toQualityCodes()), flags);
+        return and(inRange, SharedSpikeCheck.of(spike(site), FAR_NEIGHBOURS).apply(inRange.series(), velocity));
     }
 
     /**
@@ -80,6 +80,34 @@ public final class ReadingChecks {
         return QualityChecks.of(
                 RangeCheck.of(-fastest, fastest).withUsual(0, fastest),
                 FlatLineCheck.of(flat, FAIL_OVER_UNUSUAL_FLAT * flat, 0));
+    }
+
+    /**
+     * Tests velocity readings, with the depths beside them: water that does not fall does not stop for one reading.
+     *
+     * @param site what the site file says
+     * @param interval logging interval
+     * @param velocity the velocities
+     * @param depth the depths
+     * @return range, flat line and spike
+     */
+    static QualityReport velocity(Site site, Duration interval, Series velocity, Series depth) {
+        QualityReport alone = velocity(site, interval).apply(velocity);
+        double usual = alone.series().statistics().median();
+        if (!(usual > 0)) {
+            return alone;
+        }
+        // So near there are no neighbours: only what stands alone beside a steady depth is judged.
+        SpikeCheck spike = SpikeCheck.of(MOST_LOSS * usual, MOST_LOSS * usual)
+                .withMaximumGap(Duration.ofNanos(1))
+                .withNeighboursSpared();
+        return and(alone, SharedSpikeCheck.of(spike, FAR_NEIGHBOURS).apply(alone.series(), depth));
+    }
+
+    private static QualityReport and(QualityReport report, QualityFlags more) {
+        List<QualityFlags> flags = new ArrayList<>(report.flags());
+        flags.add(more);
+        return new QualityReport(report.series().withFlags(more.toQualityCodes()), flags);
     }
 
     /**

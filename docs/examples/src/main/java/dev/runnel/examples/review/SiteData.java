@@ -49,7 +49,7 @@ record SiteData(
         ReadingFile.Readings depths = books.corrected(site, ReadingFile.readings(inputs.depth()));
         Optional<ReadingFile.Readings> lines = velocityColumn(inputs).map(ReadingFile::readings);
         Optional<CheckedReadings> velocity = lines.filter(ReadingFile.Readings::hasLines)
-                .map(readings -> CheckedReadings.velocity(site, books.corrected(site, readings)));
+                .map(readings -> CheckedReadings.velocity(site, books.corrected(site, readings), depths.series()));
         CheckedReadings depth = CheckedReadings.depth(site, depths, velocity);
         Optional<Path> emptyVelocity = lines.filter(readings -> !readings.hasLines())
                 .map(readings -> readings.column().file());

@@ -192,6 +192,33 @@ class NothingSilentTest {
         assertThat(site.written("site/flow.csv")).contains("2026-03-02T08:20:00Z,0.50000,suspect");
     }
 
+    /** A velocity that drops out for one reading while the water stands is no flow of 0; where the level falls with it, it is. */
+    @Test
+    void aVelocityThatDropsOutForOneReadingIsLeftOut() {
+        SiteOnDisk site = new SiteOnDisk(temporary)
+                .with(
+                        "depth.csv",
+                        readings(
+                                "time,depth_mm",
+                                "2026-03-02T00:00:00Z",
+                                Duration.ofMinutes(15),
+                                96,
+                                i -> i == 60 ? "40" : i % 2 == 0 ? "99" : "100"))
+                .with(
+                        "velocity.csv",
+                        readings(
+                                "time,velocity_m_per_s",
+                                "2026-03-02T00:00:00Z",
+                                Duration.ofMinutes(15),
+                                96,
+                                i -> i % 20 == 0 ? "0" : i % 3 == 0 ? "0.68" : "0.7"));
+
+        assertThat(site.review().flat()).contains("velocity tests: spike 3 failed (from Mon 2 Mar 05:00)");
+        assertThat(site.written("site/flags.csv"))
+                .contains("2026-03-02T05:00:00Z,velocity,spike,fail,")
+                .doesNotContain("2026-03-02T15:00:00Z,velocity");
+    }
+
     /** What stays in use and what is left out stands in the files themselves. */
     @Test
     void theFilesSayWhatTheirWordsMean() {
