@@ -101,7 +101,7 @@ def shared_spike(r, c, unusual, fail, gap, far, sparing):
         return 0 if v == m else abs(v - m) / max(abs(v), abs(m))
 
     def witness(i, a, b):
-        return NAN if c[i] == 0 else part(c[i], (c[a] + c[b]) / 2) if c[i] == c[i] and c[a] == c[a] and c[b] == c[b] else NAN
+        return NAN if c[i] == 0 else min(part(c[i], c[a]), part(c[i], c[b])) if c[i] == c[i] and c[a] == c[a] and c[b] == c[b] else NAN
 
     def distance(i, a, b):
         return max(t[i] - t[a], t[b] - t[i])

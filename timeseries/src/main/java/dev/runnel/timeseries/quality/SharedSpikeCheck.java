@@ -20,8 +20,8 @@ import org.apiguardian.api.API;
  * most. Where the companion stood still, neighbours may be further away. Without a companion the verdict is that of the spike
  * check. Immutable and thread-safe.
  *
- * <p>With the share of a value |x - m|/max(|x|, |m|), m the mean of its two neighbours, for the reading and for the companion:
- * the companion moved if its share is above 0.15 and above 0.4 of the reading's; it stood still if its share is below 0.2 of
+ * <p>The share of a reading is |x - m|/max(|x|, |m|), m the mean of its two neighbours; that of its companion the lesser of
+ * those against each of its own two, of which one may have dropped out. The companion moved if its share is above 0.15 and above 0.4 of the reading's; it stood still if its share is below 0.2 of
  * the reading's. A companion of exactly 0 says nothing. Between neighbours that are too far for the spike check, but not for
  * this one, a reading is judged only if it stands alone: the companion stood still, the reading's share is above 0.5, and the
  * neighbours differ by a quarter of the deviation or less. These limits are chosen here.

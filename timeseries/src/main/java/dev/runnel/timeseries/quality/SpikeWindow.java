@@ -238,11 +238,11 @@ final class SpikeWindow {
         return larger == 0 ? 0 : Math.abs(value - mean) / larger;
     }
 
-    /** How far the companion moved; NaN where it is not known, or 0 itself, as a sensor that saw nothing writes. */
+    /** How far the companion moved from the nearer of its neighbours, of which one may have dropped out; NaN where it is not known, or 0 itself, as a sensor that saw nothing writes. */
     private double companionMoved(int before, int at, int after) {
         return companions.length == 0 || companions[at] == 0
                 ? Double.NaN
-                : share(companions[at], (companions[before] + companions[after]) / 2);
+                : Math.min(share(companions[at], companions[before]), share(companions[at], companions[after]));
     }
 
     /** The deviation from the mean of the neighbours; NaN where it cannot be told. */

@@ -54,6 +54,14 @@ class SharedSpikeCheckTest {
     }
 
     @Test
+    void aNeighbourThatDroppedOutMakesNoWitness() {
+        Series depth = every(5, 0.08, 0.08, 0.50, 0.08, 0.08);
+        assertThat(codes(CHECK.apply(depth, every(5, 0.87, 0.87, 0.80, 0, 0.87))))
+                .isEqualTo("2 2 4 2 2");
+        assertThat(codes(CHECK.apply(depth, every(5, 0.87, 0, 0.80, 0, 0.87)))).isEqualTo("2 2 3 2 2");
+    }
+
+    @Test
     void theCompanionMustMoveByItsShare() {
         Series depth = every(2, 0.2, 0.2, 0.5, 0.2, 0.2);
         // The depth moved by 0.3 of 0.5: 0.6, of which 0.4 is 0.24; 1 to 1.3 is 0.231, 1 to 1.35 is 0.259.
