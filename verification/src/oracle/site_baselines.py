@@ -81,6 +81,8 @@ KEPT = [(f"centre_{c}", "centre", c) for c in range(4)] + [(f"scale_{c}", "scale
     ("flip_limit", "flipLimit", 0), ("upstream_hours", "upstreamHours", 0), ("clock", "clock", 0), ("work_phase", "clockCentre", 0),
     ("rest_phase", "clockCentre", 1), ("work_spread", "clockScatter", 0), ("rest_spread", "clockScatter", 1), ("storms", "stormLags", -1)] + [
     (f"{of}_{kind}_{what.lower()}", f"clock{of.capitalize()}{what}", k) for of in ("depth", "flow") for what in ("Centre", "Scatter")
+    for k, kind in enumerate(("work", "rest"))] + [
+    (f"{of}_{kind}_{half}", f"clock{of.capitalize()}Halves", 2 * late + k) for of in ("depth", "flow") for late, half in enumerate(("morning", "evening"))
     for k, kind in enumerate(("work", "rest"))]
 DAY = [("depth_work", 1, 7.5, 0), ("depth_rest", 1, 19.25, 1), ("velocity_work", 2, 3.25, 0), ("flow_rest", 3, 12.5, 1)]
 
@@ -99,6 +101,8 @@ def figures(base):
             "work_spread": base.usual_phase.scatter[False], "rest_spread": base.usual_phase.scatter[True], "storms": len(base.lags),
             **{f"{of}_{kind}_{what}": getattr(phase.usual, what)[kind == "rest"] for of, phase in (("depth", base.by_depth), ("flow", base.by_flow))
                if phase and phase.water for what in ("centre", "scatter") for kind in ("work", "rest")},
+            **{f"{of}_{kind}_{half}": phase.usual.halves[kind == "rest", half == "evening"] for of, phase in (("depth", base.by_depth), ("flow", base.by_flow))
+               if phase and phase.water for half in ("morning", "evening") for kind in ("work", "rest")},
             "depth_work": quiet(base.depth, 7.5, False), "depth_rest": quiet(base.depth, 19.25, True), "velocity_work": quiet(base.velocity, 3.25, False),
             "flow_rest": quiet(base.flow, 12.5, True), "explained": base.depth.explained, "scatter_of_day": base.depth.scatter,
             "usual_scatter": base.scale[1] / 1.7 if base.scale[1] > 0 else NONE}

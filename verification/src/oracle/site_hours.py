@@ -479,10 +479,14 @@ class Phase:
 
 
 class UsualPhase:
-    def __init__(self, work, rest, by_flow=False):
+    def __init__(self, work, rest, by_flow=False, halves=None):
         c_work = float(np.median(work)) if len(work) >= 3 else 0.0
         c_rest = float(np.median(rest)) * len(rest) / (len(rest) + 1) if len(rest) else 0.0
         self.centre = {False: c_work, True: c_rest}
+        self.halves = {}
+        for (kind, late), of in (halves or {}).items():
+            x, c = [v for v in of if v == v], c_rest if kind else c_work
+            self.halves[kind, late] = c if len(x) < (1 if kind else 3) else float(np.median(x)) if not kind else (len(x) * float(np.median(x)) + c) / (len(x) + 1)
         prior = ((0.15, 0.08), (0.4, 0.25)) if by_flow else ((0.25, 0.12), (0.5, 0.3))
         self.scatter = {False: self.spread(work, c_work, *prior[0]), True: self.spread(rest, c_rest, *prior[1])}
 
@@ -725,13 +729,15 @@ class Baseline:
             if w and e == e:
                 day[1].append(c[1])
                 day[2].append(e)
-        shifts = {False: [], True: []}
+        shifts, halves = {False: [], True: []}, {(k, late): [] for k in (False, True) for late in (False, True)}
         for rest, at, of in days.values():
             if len(of) >= 16:
                 found = phase.of(rest, at, of, 0.0)
                 if found:
                     shifts[rest].append(found[0])
-        return UsualPhase(shifts[False], shifts[True], by_flow)
+                    for late in (False, True):
+                        halves[rest, late].append(phase.half(rest, at, of, late))
+        return UsualPhase(shifts[False], shifts[True], by_flow, halves)
 
     def peculiar(self):
         """Counts what cannot be tested with it."""

@@ -177,7 +177,7 @@ AFTER_CIVIL_CHANGE = (2, 2, 1, 0.6, 3.5, 0.4)
 class MonitorClock:
     RULES, ALONE = AGREED, WITHOUT_FLOW
     LIMITS = dict(work=0.2, rest=0.3, most=6.0, home=1.2, evening=0.1, mixed=0.2, holiday=6, near=0.15, apart=3.0, depth=0.4, near_by_depth=0.2,
-                  evening_day=0.6, wide=0.8, small=0.7, evening_alone=0.95)
+                  evening_day=0.6, wide=0.8, small=0.8, evening_alone=0.95, evening_rest=0.5, before=3)
 
     def __init__(self, base, book, moon):
         self.base, self.book, self.moon = base, book, moon
@@ -250,7 +250,7 @@ class MonitorClock:
         other = phase.squares(not rest, at, values, phase.quarters(usual.centre[not rest]))
         self.days = (self.days + [dict(day=day, x=found[0] - usual.centre[rest], unmoved=found[1], moved=found[2], other=other, rest=rest,
                                        scatter=usual.scatter[rest], evening=found[3], depth=self.by_depth(rest),
-                                       **{name: phase.half(rest, at, values, late) - usual.centre[rest] for name, late in (("mornings", False), ("evenings", True))})])[-16:]
+                                       **{name: phase.half(rest, at, values, late) - usual.halves[rest, late] for name, late in (("mornings", False), ("evenings", True))})])[-16:]
         return True
 
     def by_depth(self, rest):
@@ -285,13 +285,16 @@ class MonitorClock:
     def of_clock(self, n):
         """Two days by the flow, and three by the depth alone, must have moved as a clock moves them."""
         m, k = abs(self.work(self.days[-n:])), self.LIMITS
-        if m <= k["small"] and not any(d["rest"] for d in self.days[-n:]) and not self.evenings_moved(n, k["evening_alone"]):
+        late = lambda d: not math.copysign(1, d["x"]) * d.get("evenings", NAN) < k["evening_rest"] * abs(d["x"])
+        if m <= k["small"] and not any(d["rest"] and late(d) for d in self.days[-n:]) and not self.evenings_moved(n, k["evening_alone"]):
             return False
         away = abs(m - round(2 * m) / 2)
         if n > 3 or n == 3 and self.base.by_flow:
             return True
         if n == 3:
             return away <= k["near_by_depth"]
+        if sum(not d["rest"] for d in self.days[:-2]) < k["before"]:
+            return False
         last, other = self.days[-1], self.days[-2]
         return (away <= k["near"] and abs(last["x"] - other["x"]) <= k["apart"] * last["scatter"]
                 and all(math.copysign(1, d["x"]) * d["depth"] >= k["depth"] * abs(d["x"]) for d in (last, other)))

@@ -289,6 +289,7 @@ final class BaselineFit {
                 .with("upstreamHours", StretchFigures.upstreamHours(of))
                 .with("clockCentre", clock.centres())
                 .with("clockScatter", clock.scatters())
+                .with("clockHalves", clock.halves())
                 .with("tidal", left.tidal)
                 .with("pumped", pumped)
                 .with("strokes", strokes)
@@ -309,7 +310,10 @@ final class BaselineFit {
             return;
         }
         ClockUsual usual = StretchFigures.clock(of, values, new ClockDay(day, true, ClockUsual.unknown()), byFlow);
-        text.with(key, day.toText()).with(key + "Centre", usual.centres()).with(key + "Scatter", usual.scatters());
+        text.with(key, day.toText())
+                .with(key + "Centre", usual.centres())
+                .with(key + "Scatter", usual.scatters())
+                .with(key + "Halves", usual.halves());
     }
 
     private static String inHours(long nanos) {

@@ -31,9 +31,12 @@ final class ClockEvidence {
     /**
      * A shift up to this, h, may be the habit of a school holiday, unless a day of rest moved as well or the evenings by this share.
      */
-    private static final double SMALL_SHIFT = 0.7;
+    private static final double SMALL_SHIFT = 0.8;
 
     private static final double EVENING_ALONE = 0.95;
+
+    /** A day of rest did not move whose evening moved by less than this share of it: people slept in. */
+    private static final double EVENING_OF_REST = 0.5;
 
     /** Beyond this, h, whole days hardly come late by their mornings alone: the evenings are held against them and not the mornings. */
     private static final double WIDE_SHIFT = 0.8;
@@ -128,17 +131,31 @@ final class ClockEvidence {
         if (days > 2) {
             return watch.hasFlow() || fromHalfHour <= NEAR_BY_DEPTH;
         }
+        if (workBefore(days) < LEAST_BEFORE) {
+            return false;
+        }
         boolean alike = Math.abs(watch.shift(0) - watch.shift(1)) <= APART * watch.scatter(0);
         return alike && fromHalfHour <= NEAR_HALF_HOUR && depthMoved(0) && depthMoved(1);
     }
 
+    /** Whether a day of rest is among the days, and its evening does not deny that it moved. */
     private boolean hasRest(int days) {
         for (int i = 0; i < days; i++) {
-            if (watch.isRest(i)) {
+            double shift = watch.shift(i);
+            if (watch.isRest(i)
+                    && !(Math.signum(shift) * watch.shiftOfEvening(i) < EVENING_OF_REST * Math.abs(shift))) {
                 return true;
             }
         }
         return false;
+    }
+
+    private int workBefore(int days) {
+        int work = 0;
+        for (int i = days; i < watch.size(); i++) {
+            work += watch.isRest(i) ? 0 : 1;
+        }
+        return work;
     }
 
     private boolean depthMoved(int fromLast) {

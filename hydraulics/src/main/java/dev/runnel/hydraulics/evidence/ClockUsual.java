@@ -30,31 +30,56 @@ final class ClockUsual {
     /** Fewest working days whose median is a usual phase. */
     private static final int LEAST_DAYS = 3;
 
+    /** Mornings and evenings of two kinds of days. */
+    static final int HALVES = 4;
+
     private final double[] centre;
     private final double[] scatter;
 
-    private ClockUsual(double[] centre, double[] scatter) {
+    /** Where the mornings and the evenings by themselves usually lie: mornings of working days and of days of rest, evenings alike. */
+    private final double[] halves;
+
+    private ClockUsual(double[] centre, double[] scatter, double[] halves) {
         this.centre = centre;
         this.scatter = scatter;
+        this.halves = halves;
     }
 
+    static ClockUsual of(double[] centre, double[] scatter, double[] halves) {
+        return new ClockUsual(centre, scatter, halves);
+    }
+
+    /** Halves of which nothing was learned lie where the days do. */
     static ClockUsual of(double[] centre, double[] scatter) {
-        return new ClockUsual(centre, scatter);
+        return of(centre, scatter, new double[] {centre[0], centre[1], centre[0], centre[1]});
     }
 
     /** Nothing known yet: the curve of the baseline itself. */
     static ClockUsual unknown() {
-        return new ClockUsual(new double[] {0, 0}, PRIOR.clone());
+        return new ClockUsual(new double[] {0, 0}, PRIOR.clone(), new double[HALVES]);
     }
 
-    /** Learns from the shifts of working days and of days of rest, by the depth or by the flow. */
-    static ClockUsual learn(double[] work, double[] rest, boolean byFlow) {
-        double[] centre = {
-            work.length < LEAST_DAYS ? 0 : Medians.of(work),
-            rest.length == 0 ? 0 : Medians.of(rest) * rest.length / (rest.length + PRIOR_REST_DAYS)
-        };
+    /** Learns from the shifts of working days and of days of rest, and of their halves, by the depth or by the flow. */
+    private static ClockUsual learn(double[][] days, double[][] halves, boolean byFlow) {
+        double[] centre = {ofWork(days[0], 0), ofRest(days[1], 0)};
+        double[] halfCentres = new double[halves.length];
+        for (int i = 0; i < halves.length; i++) {
+            double[] known = Medians.known(halves[i]);
+            halfCentres[i] = i % 2 == 0 ? ofWork(known, centre[0]) : ofRest(known, centre[1]);
+        }
         return new ClockUsual(
-                centre, new double[] {scatter(work, centre[0], 0, byFlow), scatter(rest, centre[1], 1, byFlow)});
+                centre,
+                new double[] {scatter(days[0], centre[0], 0, byFlow), scatter(days[1], centre[1], 1, byFlow)},
+                halfCentres);
+    }
+
+    private static double ofWork(double[] shifts, double unknown) {
+        return shifts.length < LEAST_DAYS ? unknown : Medians.of(shifts);
+    }
+
+    private static double ofRest(double[] shifts, double unknown) {
+        double weight = shifts.length / (shifts.length + PRIOR_REST_DAYS);
+        return shifts.length == 0 ? unknown : weight * Medians.of(shifts) + (1 - weight) * unknown;
     }
 
     private static double scatter(double[] shifts, double centre, int kind, boolean byFlow) {
@@ -81,6 +106,15 @@ final class ClockUsual {
         return scatter[rest ? 1 : 0];
     }
 
+    /** Usual shift of the morning of a day by itself, or of its evening, h. */
+    double half(boolean evening, boolean rest) {
+        return halves[(evening ? 2 : 0) + (rest ? 1 : 0)];
+    }
+
+    double[] halves() {
+        return halves.clone();
+    }
+
     double[] centres() {
         return centre.clone();
     }
@@ -89,20 +123,29 @@ final class ClockUsual {
         return scatter.clone();
     }
 
-    /** Gathers the shifts of days, by kind. */
+    /** Gathers the shifts of days and of their halves, by kind. */
     static final class Learner {
-        private final List<Double> work = new ArrayList<>();
-        private final List<Double> rest = new ArrayList<>();
+        private final List<List<Double>> days = List.of(new ArrayList<>(), new ArrayList<>());
 
-        void add(boolean isRest, double shift) {
-            (isRest ? rest : work).add(shift);
+        /** Mornings of working days and of days of rest, evenings alike. */
+        private final List<List<Double>> halves =
+                List.of(new ArrayList<>(), new ArrayList<>(), new ArrayList<>(), new ArrayList<>());
+
+        void add(boolean isRest, double shift, double morning, double evening) {
+            int kind = isRest ? 1 : 0;
+            days.get(kind).add(shift);
+            halves.get(kind).add(morning);
+            halves.get(2 + kind).add(evening);
         }
 
         ClockUsual usual(boolean byFlow) {
-            return learn(
-                    work.stream().mapToDouble(Double::doubleValue).toArray(),
-                    rest.stream().mapToDouble(Double::doubleValue).toArray(),
-                    byFlow);
+            return learn(arrays(days), arrays(halves), byFlow);
+        }
+
+        private static double[][] arrays(List<List<Double>> lists) {
+            return lists.stream()
+                    .map(each -> each.stream().mapToDouble(Double::doubleValue).toArray())
+                    .toArray(double[][]::new);
         }
     }
 }

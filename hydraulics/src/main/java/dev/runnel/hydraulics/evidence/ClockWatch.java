@@ -129,9 +129,9 @@ final class ClockWatch {
                 rest ? 1 : 0,
                 usual.scatter(rest),
                 phase.evening());
-        double centre = usual.centre(rest);
-        morningShifts.add(day, course.shiftOfHalf(false, of.hours, of.values, of.count, rest) - centre);
-        eveningShifts.add(day, course.shiftOfHalf(true, of.hours, of.values, of.count, rest) - centre);
+        morningShifts.add(
+                day, course.shiftOfHalf(false, of.hours, of.values, of.count, rest) - usual.half(false, rest));
+        eveningShifts.add(day, course.shiftOfHalf(true, of.hours, of.values, of.count, rest) - usual.half(true, rest));
         return true;
     }
 

@@ -120,7 +120,7 @@ public final class SiteBaseline {
         this.echoLimit = values.number("echoLimit");
         this.flipLimit = values.number("flipLimit");
         this.upstreamHours = values.number("upstreamHours");
-        this.clockUsual = ClockUsual.of(pair(values, "clockCentre"), pair(values, "clockScatter"));
+        this.clockUsual = clockUsual(values, "clock");
         this.clockDepth = clockDay(values, CLOCK_DEPTH);
         this.clockFlow = clockDay(values, CLOCK_FLOW);
         this.levelUsual = values.has("levelNights") ? Optional.of(LevelChannels.Usual.read(values)) : Optional.empty();
@@ -146,9 +146,16 @@ public final class SiteBaseline {
     }
 
     private static Optional<ClockDay> clockDay(StateText values, String key) {
-        return curve(values, key)
-                .map(day -> new ClockDay(
-                        day, true, ClockUsual.of(pair(values, key + "Centre"), pair(values, key + "Scatter"))));
+        return curve(values, key).map(day -> new ClockDay(day, true, clockUsual(values, key)));
+    }
+
+    private static ClockUsual clockUsual(StateText values, String key) {
+        double[] centre = pair(values, key + "Centre");
+        double[] scatter = pair(values, key + "Scatter");
+        // Not in texts of baselines that knew whole days alone.
+        return values.has(key + "Halves")
+                ? ClockUsual.of(centre, scatter, values.numbers(key + "Halves", ClockUsual.HALVES))
+                : ClockUsual.of(centre, scatter);
     }
 
     /** What places the days of this site; the usual day of its depth where nothing finer was learned. */

@@ -107,7 +107,7 @@ final class StretchFigures {
             long day = stretch.day(i);
             boolean ends = i + 1 == stretch.size || stretch.day(i + 1) != day;
             if (ends && clock.endDay(day, stretch.isRest(i))) {
-                learner.add(stretch.isRest(i), clock.shift(0));
+                learner.add(stretch.isRest(i), clock.shift(0), clock.shiftOfMorning(0), clock.shiftOfEvening(0));
             }
         }
         return learner.usual(byFlow);

@@ -30,13 +30,17 @@ class ClockWatchTest {
     }
 
     private static DayCurve curve(int harmonics) {
+        return curve(harmonics, ClockWatchTest::atHome);
+    }
+
+    private static DayCurve curve(int harmonics, Course ofRest) {
         double[] hours = new double[24 * 14];
         boolean[] rest = new boolean[hours.length];
         double[] values = new double[hours.length];
         for (int i = 0; i < hours.length; i++) {
             hours[i] = i % 24 + 0.5;
             rest[i] = i / 24 % 7 > 4;
-            values[i] = Math.log(rest[i] ? atHome(hours[i]) : people(hours[i]));
+            values[i] = Math.log(rest[i] ? ofRest.at(hours[i]) : people(hours[i]));
         }
         return DayCurve.fit(hours, rest, values, harmonics);
     }
@@ -160,10 +164,27 @@ class ClockWatchTest {
         assertThat(watch.size()).isEqualTo(2);
     }
 
+    /** But not before it is known of three working days how well they fit. */
     @Test
     void twoDaysThatLieFarAwayAreEnough() {
         ClockWatch watch = watch();
         ClockEvidence evidence = new ClockEvidence(watch);
+        for (int d = 0; d < 2; d++) {
+            add(watch, day(ClockWatchTest::people, 0.03), true);
+            watch.endDay(97 + d, false);
+        }
+        add(watch, day(hour -> people(hour - 1), 0.02), true);
+        watch.endDay(100, false);
+        add(watch, day(hour -> people(hour - 1), 0.03), true);
+        watch.endDay(101, false);
+        assertThat(evidence.days(101, true)).isZero();
+
+        watch = watch();
+        evidence = new ClockEvidence(watch);
+        for (int d = 0; d < 3; d++) {
+            add(watch, day(ClockWatchTest::people, 0.03), true);
+            watch.endDay(97 + d, false);
+        }
         add(watch, day(hour -> people(hour - 1), 0.02), true);
         watch.endDay(100, false);
         assertThat(evidence.days(100, true)).isZero();
@@ -286,6 +307,62 @@ class ClockWatchTest {
             add(watch, day(ClockWatchTest::atHome, 0.01), true);
             watch.endDay(100 + d, false);
             assertThat(evidence.days(100 + d, true)).isZero();
+        }
+    }
+
+    /** A course whose mornings and evenings come late by themselves. */
+    private static Course late(double morning, double evening) {
+        return hour -> people(hour - (hour < 3 || hour >= 14 ? evening : morning));
+    }
+
+    /** Where evenings by themselves always look half an hour late, half an hour is no move of theirs. */
+    @Test
+    void halvesAreHeldAgainstWhereTheyUsuallyLie() {
+        for (double usualEvening : new double[] {0, 0.5}) {
+            ClockUsual usual = ClockUsual.of(NONE, new double[] {0.1, 0.3}, new double[] {0, 0, usualEvening, 0});
+            ClockWatch watch = new ClockWatch(
+                    new ClockDay(curve(8), true, usual), Optional.of(new ClockDay(curve(8), true, usual)));
+            for (int d = 0; d < 4; d++) {
+                add(watch, day(late(0.85, 0.8), 0.01), true);
+                watch.endDay(100 + d, false);
+            }
+            assertThat(watch.shiftOfEvening(0)).isCloseTo(0.8 - usualEvening, within(0.2));
+            assertThat(watch.shiftOfMorning(0)).isCloseTo(0.85, within(0.2));
+            assertThat(new ClockEvidence(watch).days(103, true) > 0).isEqualTo(usualEvening == 0);
+        }
+    }
+
+    @Test
+    void usualHalvesAreMediansAndThoseOfDaysOfRestLieNearer() {
+        ClockUsual.Learner learner = new ClockUsual.Learner();
+        learner.add(false, 0.1, 0.2, Double.NaN);
+        learner.add(false, 0.1, 0.4, 0.3);
+        learner.add(false, 0.1, 0.3, 0.5);
+        learner.add(true, 0.2, 0.6, Double.NaN);
+        ClockUsual usual = learner.usual(true);
+        assertThat(usual.half(false, false)).isEqualTo(0.3);
+        // Two evenings make no usual one: they lie where the days do.
+        assertThat(usual.half(true, false)).isEqualTo(0.1);
+        assertThat(usual.centre(true)).isCloseTo(0.1, within(1e-12));
+        assertThat(usual.half(false, true)).isCloseTo((0.6 + 0.1) / 2, within(1e-12));
+        assertThat(usual.half(true, true)).isCloseTo(0.1, within(1e-12));
+    }
+
+    /** On a day of rest of a school holiday people sleep in, too, and go to bed as ever. */
+    @Test
+    void aDayOfRestWhoseEveningDidNotMoveConfirmsNothing() {
+        ClockDay course = new ClockDay(curve(8, ClockWatchTest::people), true, sure());
+        for (double evening : new double[] {0.1, 0.65}) {
+            ClockWatch watch = new ClockWatch(course, Optional.of(course));
+            for (int d = 0; d < 4; d++) {
+                add(watch, day(late(0.7, 0.6), 0.01), true);
+                watch.endDay(100 + d, false);
+            }
+            add(watch, day(late(0.7, evening), 0.01), true);
+            watch.endDay(104, true);
+            assertThat(watch.shift(0)).isBetween(0.3, 0.75);
+            assertThat(watch.shiftOfEvening(0)).isCloseTo(evening, within(0.15));
+            assertThat(new ClockEvidence(watch).days(104, true)).isEqualTo(evening > 0.5 ? 3 : 0);
         }
     }
 
