@@ -266,13 +266,16 @@ class Changes:
         far = self.near.distances(at - self.before(start)[[D, U]])
         return far[self.named] - min(far) > 4
 
+    def moves_depth(self):
+        return self.is_open() and not self.is_water() and not all(n in ("VELOCITY_LOSS", "VELOCITY_GAIN") for n in self.track.names)
+
     def step(self, hour, number, d, u):
         """A depth that stepped between two readings of a dry hour and stays there, while the velocity goes on."""
         if self.asked and number - math.floor(self.asked[3]) > 36:
             self.asked = None
         if d != d or (self.near and u != u):
             return
-        self.calm = (self.calm + [(number, d, u)])[-108:]
+        self.calm = (self.calm + [(number, d, u)])[-276:]
         limit = self.base.depth_step if self.base.scale[D] > 0 else NAN
         if abs(hour.step) > limit:
             level, begin, end = hour.stepped
@@ -293,6 +296,8 @@ class Changes:
         ln = math.log1p(leap[0] / leap[1])
         before = [c for c in self.calm if at - 12 <= c[0] < at][-6:]
         days = [c[1] for c in self.calm if at - 72 <= c[0] < at]
+        if len(days) < 24:
+            days = [c[1] for c in self.calm if at - 240 <= c[0] < at][-24:]
         if len(before) < 3 or len(days) < 24:
             return False
         stood, stand = np.median([c[1] for c in before]), np.median([c[1] for c in after])

@@ -702,7 +702,7 @@ class Watch:
             flow = hour.v + math.log(base.pipe.area(math.exp(hour.y))) if both else NAN
             if nearly and hour.y == hour.y:
                 clock.take(of_day, hour.y, flow)
-            gauge.take(hour, number, excess, clock.last_shift(), moon.seen, changes.is_water())
+            gauge.take(hour, number, excess, clock.last_shift(), lambda: moon.seen() or changes.moves_depth(), changes.is_water())
             moon.take(number, excess if dry else NAN)
             if leap:
                 leap.take(number, hour.rain, excess if dry else NAN, changes.is_open(), moon.seen())

@@ -32,6 +32,9 @@ final class ChangeWatch {
     private static final int BY_RELATION = 1;
     private static final long NONE = Long.MIN_VALUE;
 
+    private static final Set<FindingName> VELOCITY_ALONE =
+            EnumSet.of(FindingName.VELOCITY_LOSS, FindingName.VELOCITY_GAIN);
+
     private static final Set<FindingName> SLOW =
             EnumSet.of(FindingName.HELD_UP, FindingName.VELOCITY_LOSS, FindingName.VELOCITY_LOW_FOR_DEPTH);
 
@@ -142,6 +145,13 @@ final class ChangeWatch {
      */
     boolean slows() {
         return isOpen() && current().track.orElseThrow().names.stream().anyMatch(SLOW::contains);
+    }
+
+    /** Whether what is open is something else than water that may have moved the depth as it is read. */
+    boolean movesDepth() {
+        return isOpen()
+                && !isWater()
+                && !VELOCITY_ALONE.containsAll(current().track.orElseThrow().names);
     }
 
     /** Whether what is open is water alone, which may come and go for half a year. */

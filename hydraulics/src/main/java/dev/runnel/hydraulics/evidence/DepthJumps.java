@@ -31,8 +31,11 @@ final class DepthJumps {
     /** The question ends after a day and a half: what comes later may be something else. */
     private static final int OPEN_HOURS = 36;
 
-    /** Dry hours of three days before, and how many of them show that what was before the step was no passing state. */
+    /** Dry hours of three days before, and how many of them show that what was before the step was no passing state; after
+     * a wet spell the last so many of ten days. */
     private static final int DAYS_BEFORE = 72;
+
+    private static final int LONG_BEFORE = 240;
 
     private static final int LEAST_OF_DAYS = 24;
 
@@ -56,7 +59,7 @@ final class DepthJumps {
     private final Optional<Naming> naming;
 
     /** Depth and velocity of dry hours less those of the usual dry day. */
-    private final Ring hours = new Ring(DAYS_BEFORE + OPEN_HOURS, 2);
+    private final Ring hours = new Ring(LONG_BEFORE + OPEN_HOURS, 2);
 
     private Optional<DepthJump> asked = Optional.empty();
 
@@ -113,6 +116,9 @@ final class DepthJumps {
         int at = hours.from(jump.hour());
         int before = Math.max(hours.from(jump.hour() - BEFORE), at - HOURS_BEFORE);
         int days = hours.from(jump.hour() - DAYS_BEFORE);
+        if (at - days < LEAST_OF_DAYS) {
+            days = Math.max(hours.from(jump.hour() - LONG_BEFORE), at - LEAST_OF_DAYS);
+        }
         if (at - before < LEAST_BEFORE || at - days < LEAST_OF_DAYS) {
             return false;
         }

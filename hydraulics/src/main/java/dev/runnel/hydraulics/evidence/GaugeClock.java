@@ -89,11 +89,12 @@ final class GaugeClock {
      *
      * @param excess ln depth less its usual dry day; NaN for missing
      * @param dayShift by how much the last dry days came late, h; NaN if nobody knows
-     * @param tide whether the depth follows a tide that the baseline did not show: then storms say nothing
+     * @param other whether something else is known to move the depth, such as a tide that the baseline did not show: then
+     *     storms say nothing
      * @param season whether there is more or less water than usual, of which the depth comes later by itself
      */
-    void hour(SiteHour hour, double excess, double dayShift, boolean tide, boolean season) {
-        if (!tests || tide) {
+    void hour(SiteHour hour, double excess, double dayShift, boolean other, boolean season) {
+        if (!tests || other) {
             return;
         }
         Optional<StormLag.Fit> fit = storms.add(hour.hour, hour.rain, excess);

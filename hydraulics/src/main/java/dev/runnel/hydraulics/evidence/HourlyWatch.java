@@ -115,7 +115,7 @@ final class HourlyWatch implements Consumer<SiteHour> {
             clock.add(hourOfDay, hour.lnDepth, speed ? hour.lnFlow(monitors) : Double.NaN);
         }
         if (depth.isPresent()) {
-            gauge.hour(hour, excess, clock.dayShift(), tide.isSeen(), change.isWater());
+            gauge.hour(hour, excess, clock.dayShift(), tide.isSeen() || change.movesDepth(), change.isWater());
             tide.add(hour.hour, isDry ? excess : Double.NaN);
         }
         hourOfDay = moved(hourOfDay - clock.shift());

@@ -2,10 +2,12 @@ package dev.runnel.hydraulics.evidence;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import dev.runnel.timeseries.RegularSeries;
 import dev.runnel.timeseries.contract.MachineContract;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.List;
+import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
 
 /** Depth sensors that are knocked from one reading to the next, and what looks like it and is none. */
@@ -51,6 +53,24 @@ class DepthJumpTest {
                     .contains("from one reading to the next, in dry weather, and the velocity did not");
             assertThat(finding.isOpen()).isTrue();
         }
+    }
+
+    /** Three days of which only the last hours are dry show too little; the dry days before the rain are asked. */
+    @Test
+    void knockSoonAfterAWetSpellIsToldByTheDaysBeforeIt() {
+        SiteRecord dry = record(knock(0.03), true);
+        SiteRecord wet = dry.withRain(RegularSeries.of(
+                InventedSite.START,
+                Duration.ofHours(1),
+                IntStream.range(0, 24 * DAYS)
+                        .mapToDouble(
+                                hour -> hour >= 24 * (AT - 2.9) && hour < 24 * (AT - 1.6) && hour % 3 == 0 ? 0.3 : 0)
+                        .toArray()));
+        List<Finding> findings = rule(wet).watch(wet).findings();
+        assertThat(findings).hasSize(1);
+        assertThat(findings.get(0).names()).containsExactly(FindingName.DEPTH_STEP);
+        assertThat(findings.get(0).since()).isEqualTo(KNOCKED);
+        assertThat(findings.get(0).found()).isBetween(KNOCKED, KNOCKED.plus(Duration.ofHours(9)));
     }
 
     @Test
