@@ -152,4 +152,47 @@ class FrequencyValuesTest {
         assertThat(fit.peaks()).isSameAs(peaks);
         assertThat(fit.method()).isEqualTo(FitMethod.MAXIMUM_LIKELIHOOD);
     }
+
+    /** Ten years of days, of which one is left out for a gap; its gap may be as long as the rule says. */
+    @Test
+    void yearsOnTheLimitsOfTheirRule() {
+        double[] values = new double[3 * 365];
+        for (int year = 0; year < 3; year++) {
+            values[365 * year + 100] = 10 + year;
+        }
+        for (int day = 500; day < 510; day++) {
+            values[day] = Double.NaN;
+        }
+        RegularSeries days = RegularSeries.of(Instant.parse("2021-01-01T00:00:00Z"), Duration.ofDays(1), values);
+        YearRule ten = YearRule.calendar().withLongestGap(Duration.ofDays(10));
+        List<Duration> day = List.of(Duration.ofDays(1));
+        assertThat(AnnualMaxima.from(days, day, ten).depthsMm(day.get(0))).containsExactly(10, 11, 12);
+        AnnualMaxima two = AnnualMaxima.from(days, day, YearRule.calendar().withLongestGap(Duration.ofDays(9)));
+        assertThat(two.depthsMm(day.get(0))).containsExactly(10, 12);
+        assertThat(two.warnings()).anyMatch(warning -> warning.endsWith("1 of 3 years were left out."));
+        YearRule whole = YearRule.calendar().withMinimumCoverage(355 / 365.0);
+        assertThat(AnnualMaxima.from(days, day, whole).depthsMm(day.get(0))).containsExactly(10, 11, 12);
+        RegularSeries negative = RegularSeries.of(Instant.parse("2021-01-01T00:00:00Z"), Duration.ofDays(1), 1, -1, 2);
+        assertThatThrownBy(() -> AnnualMaxima.from(negative, day, YearRule.calendar()))
+                .isInstanceOf(IllegalArgumentException.class);
+        // Over two steps a clock cuts a sixteenth at the mean (Weiss 1964): 16/15.
+        List<Duration> twoDays = List.of(Duration.ofDays(2));
+        assertThat(AnnualMaxima.from(days, twoDays, ten).withClockCorrection().depthsMm(twoDays.get(0))[0])
+                .isCloseTo(10 * 16 / 15.0, within(1e-12));
+    }
+
+    /** 8766 hours are a year. */
+    @Test
+    void peaksOfDurationsCountYearsOfHours() {
+        double[] values = new double[2 * 8766];
+        for (int i = 0; i < 40; i++) {
+            values[400 * i] = 1 + i;
+        }
+        Duration two = Duration.ofHours(2);
+        DurationPeaks peaks = DurationPeaks.from(hours(values), List.of(two), 10, two);
+        assertThat(peaks.peaks(two).years()).isCloseTo(2, within(1e-12));
+        assertThat(peaks.peaks(two).peaks()).hasSize(20);
+        assertThat(peaks.peaks(two).threshold()).isEqualTo(20);
+        assertThat(peaks.withClockCorrection().peaks(two).threshold()).isCloseTo(20 * 16 / 15.0, within(1e-12));
+    }
 }

@@ -4,6 +4,8 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatIllegalArgumentException;
 import static org.assertj.core.api.Assertions.within;
 
+import dev.runnel.rainfall.ddf.DdfBand;
+import dev.runnel.rainfall.ddf.ReturnPeriod;
 import dev.runnel.rainfall.distribution.Bootstrap;
 import dev.runnel.rainfall.distribution.ConfidenceInterval;
 import dev.runnel.rainfall.distribution.DistributionFamily;
@@ -99,5 +101,27 @@ class ScaledDdfLimitsTest {
         assertThatIllegalArgumentException()
                 .isThrownBy(() -> limits.returnPeriod(none))
                 .withMessageEndingWith("had none");
+    }
+
+    /** An estimate inside the range with an upper limit beyond it; and one below all that the relation answers for. */
+    @Test
+    void theRarityOfAStormStandsInTheRange() {
+        ScaledDdf relation = limits.relation();
+        DdfBand.Rarity inside = rarity(relation.depthMm(HOUR, 60));
+        assertThat(inside.estimate().standing()).isEqualTo(ReturnPeriod.Standing.WITHIN);
+        assertThat(inside.estimate().years()).isCloseTo(60, within(1e-6));
+        assertThat(inside.upper().standing()).isEqualTo(ReturnPeriod.Standing.ABOVE);
+        assertThat(inside.upper().years()).isEqualTo(relation.greatestYears());
+        DdfBand.Rarity below = rarity(relation.depthMm(HOUR, relation.smallestYears()) / 2);
+        assertThat(below.estimate().standing()).isEqualTo(ReturnPeriod.Standing.BELOW);
+        assertThat(below.estimate().years()).isEqualTo(relation.smallestYears());
+        assertThat(limits.toString()).startsWith("ScaledDdfLimits[400 replicates of ScaledDdf[");
+    }
+
+    private DdfBand.Rarity rarity(double depthMm) {
+        return limits.rarity(
+                        RainfallEvent.of(Interval.of(START, HOUR), 200, List.of(new PeakDepth(HOUR, depthMm, START))))
+                .limits()
+                .orElseThrow();
     }
 }

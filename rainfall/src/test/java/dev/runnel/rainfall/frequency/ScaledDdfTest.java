@@ -86,6 +86,12 @@ class ScaledDdfTest {
         assertThatIllegalArgumentException()
                 .isThrownBy(() -> ddf.withGreatestYears(1.05))
                 .withMessage("years must be greater than " + ddf.smallestYears() + " and finite, was 1.05");
+        for (double years : new double[] {ddf.smallestYears(), Double.POSITIVE_INFINITY}) {
+            assertThatIllegalArgumentException()
+                    .isThrownBy(() -> ddf.withGreatestYears(years))
+                    .withMessageStartingWith("years must be greater than ");
+        }
+        assertThat(ddf.thetaHours()).isGreaterThanOrEqualTo(0);
         assertThat(ScaledDdf.of(spread(), DistributionFamily.LOG_NORMAL, FitMethod.L_MOMENTS)
                         .smallestYears())
                 .isEqualTo(1.01);
