@@ -21,7 +21,7 @@ class SharedSpikeCheckTest {
         long[] times = new long[values.length];
         for (int i = 0; i < times.length; i++) {
             times[i] = Instant.parse("2026-01-01T00:00:00Z").getEpochSecond() * 1_000_000_000L
-                    + i * minutes * 60_000_000_000L;
+                    + 60_000_000_000L * minutes * i;
         }
         return Series.of(times, values);
     }
