@@ -1,5 +1,6 @@
 package dev.runnel.rainfall.areal;
 
+import static java.util.Objects.requireNonNull;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
@@ -105,8 +106,8 @@ class ArealValuesTest {
                 Map.of("a", rain(Double.NaN, 1), "b", rain(2, Double.NaN), "c", rain(4, Double.NaN));
         NetworkFilling filling =
                 NetworkFilling.of(SpatialEstimator.inverseDistance(2), three).withLeastNeighbours(2);
-        assertThat(filling.fill(rain).get("a").depth().value(0)).isCloseTo(3, within(1e-12));
-        assertThat(filling.fill(rain).get("b").depth().value(1)).isNaN();
+        assertThat(requireNonNull(filling.fill(rain).get("a")).depth().value(0)).isCloseTo(3, within(1e-12));
+        assertThat(requireNonNull(filling.fill(rain).get("b")).depth().value(1)).isNaN();
         assertThat(filling).hasToString("NetworkFilling[3 gauges, inverse distance to the power 2]");
         Map<String, Location> same = Map.of("a", Location.of(0, 0), "b", Location.of(0, 0));
         assertThatThrownBy(() -> NetworkFilling.of(SpatialEstimator.inverseDistance(2), same))

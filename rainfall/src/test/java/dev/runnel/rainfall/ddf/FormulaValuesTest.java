@@ -69,7 +69,7 @@ class FormulaValuesTest {
         assertThat(fit.rmsPercent()).isCloseTo(0, within(1e-9));
         assertThat(fit.toString()).startsWith("IntensityFit[IntensityFormula[i = 3000/(t + 20) mm/h");
         double[] bernard = durations.stream()
-                .mapToDouble(d -> 500 * Math.pow(d.toMinutes(), 0.4) / 60)
+                .mapToDouble(d -> 500 * Math.pow(d.toSeconds() / 60.0, 0.4) / 60)
                 .toArray();
         assertThat(IntensityFit.of(IntensityFormula.Form.BERNARD, durations, bernard)
                         .formula()
