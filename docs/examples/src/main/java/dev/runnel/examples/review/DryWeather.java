@@ -18,11 +18,13 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.SortedMap;
 import java.util.SortedSet;
 import java.util.TreeMap;
 import java.util.TreeSet;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 
 /**
  * What is usual in dry weather: of the flow, or of the level where there is no velocity. Days of another state of the sewer
@@ -142,8 +144,9 @@ record DryWeather(
         if (others.isEmpty()) {
             return Optional.empty();
         }
-        SortedSet<LocalDate> all = new TreeSet<>(usual);
-        others.values().forEach(all::addAll);
+        SortedSet<LocalDate> all = Stream.concat(Stream.of(usual), others.values().stream())
+                .flatMap(Set::stream)
+                .collect(Collectors.toCollection(TreeSet::new));
         return profile(data, series, all)
                 .filter(found -> found.emptySlots() == 0)
                 .map(found -> new Together(all.size(), found.mean()));
