@@ -36,9 +36,10 @@ final class SpikeWindow {
     /** A companion that stood still, alike; chosen here. */
     private static final double STILL = 0.2;
 
-    /** Between far neighbours a reading must stand out by so much of itself, and those must be alike to so much of it; chosen here. */
+    /** Between far neighbours a reading must stand out by so much of itself; chosen here. */
     private static final double FAR = 0.5;
 
+    /** And those must be alike to so much of it; chosen here. */
     private static final double ALIKE = 0.25;
 
     private final double unusualAbove;
@@ -238,7 +239,10 @@ final class SpikeWindow {
         return larger == 0 ? 0 : Math.abs(value - mean) / larger;
     }
 
-    /** How far the companion moved from the nearer of its neighbours, of which one may have dropped out; NaN where it is not known, or 0 itself, as a sensor that saw nothing writes. */
+    /**
+     * How far the companion moved from the nearer of its neighbours, of which one may have dropped out; NaN where it is not known, or
+     * 0 itself, as a sensor that saw nothing writes.
+     */
     private double companionMoved(int before, int at, int after) {
         return companions.length == 0 || companions[at] == 0
                 ? Double.NaN

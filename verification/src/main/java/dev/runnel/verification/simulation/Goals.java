@@ -11,6 +11,10 @@ import java.util.function.ToDoubleFunction;
 /** What the watch is asked to reach, one line of the score each. */
 final class Goals {
     private static final double HALF = 0.5;
+
+    /** Dry days of a clock that was not found: more than of any that was. */
+    private static final double NEVER = 1e9;
+
     private static final Set<FaultKind> SUDDEN = EnumSet.of(
             FaultKind.VELOCITY_ZEROS,
             FaultKind.WEAK_ECHO,
@@ -159,8 +163,10 @@ final class Goals {
         Tally off = seen.where(kind(FaultKind.CLOCK_OF_MONITOR))
                 .where(result -> Math.abs(Math.abs(result.of().cell().severity()) - hours) < 1e-9);
         int quick = off.count(result -> result.isFound() && result.dryDays() <= dryDays);
-        double median = off.median(result -> result.isFound() ? result.dryDays() : 1000);
-        String shown = median > 999 ? ", most not found" : ", median " + Text.number(median) + " dry days";
+        double median = off.median(result -> result.isFound() ? result.dryDays() : NEVER);
+        // Of an even count the median is half of the two in the middle, of which one may not have been found.
+        String shown =
+                median >= NEVER / 2 ? ", half or more not found" : ", median " + Text.number(median) + " dry days";
         share(text, off, quick, shown, median <= dryDays);
     }
 
