@@ -44,7 +44,7 @@ public enum FindingName {
             "a velocity sensor that reads higher than before",
             List.of(
                     "an obstruction downstream that went while more water came",
-                    "a sensor that was cleaned",
+                    "a velocity sensor that was cleaned or moved",
                     "a smoother pipe",
                     "another unit")),
     /** Velocity low for the depth; dry hours to tell the rest are missing. */
@@ -119,7 +119,8 @@ public enum FindingName {
     CLOCK_OF_MONITOR(
             "a clock of the monitor that is off",
             List.of(
-                    "habits that moved, as with holidays, or with civil clocks where the site names no time zone",
+                    "habits that moved, as with holidays",
+                    "civil clocks where the site names no time zone",
                     "pumps upstream")),
     /** The rain comes early or late for the depth, the day does not. */
     CLOCK_OF_GAUGE(

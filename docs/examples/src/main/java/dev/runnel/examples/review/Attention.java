@@ -142,9 +142,11 @@ final class Attention {
                 .velocity()
                 .ifPresent(velocity -> velocity.quality().flags().stream()
                         .filter(flags -> flags.count(Verdict.FAIL) > 0)
-                        .forEach(flags -> points.add("Velocity: " + flags.count(Verdict.FAIL) + " readings failed the "
+                        .forEach(flags -> points.add("Velocity: " + Show.count(flags.count(Verdict.FAIL), "reading")
+                                + " failed the "
                                 + flags.check() + " test, flagged from "
-                                + dates.time(flags.raised().get(0).time()) + "; their flow is left out.")));
+                                + dates.time(flags.raised().get(0).time())
+                                + (flags.count(Verdict.FAIL) == 1 ? "; its" : "; their") + " flow is left out.")));
     }
 
     /** The whole record may stand off the law: then gradient, roughness, offset or factor are not as stated. */
