@@ -31,8 +31,10 @@ final class DepthJumps {
     /** The question ends after a day and a half: what comes later may be something else. */
     private static final int OPEN_HOURS = 36;
 
-    /** Dry hours of three days before, and how many of them show that what was before the step was no passing state; after
-     * a wet spell the last so many of ten days. */
+    /**
+     * Dry hours of three days before, and how many of them show that what was before the step was no passing state; after a wet
+     * spell the last so many of ten days.
+     */
     private static final int DAYS_BEFORE = 72;
 
     private static final int LONG_BEFORE = 240;

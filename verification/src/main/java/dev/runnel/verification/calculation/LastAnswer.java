@@ -26,7 +26,7 @@ final class LastAnswer<T> {
      * @param in inputs
      * @param words names of all inputs that are words
      * @param numbers names of all inputs that are numbers or samples
-     * @param compute computes the answer, unless the last was asked the same
+     * @param compute computes the answer, unless one of the last was asked the same
      */
     T of(Inputs in, List<String> words, List<String> numbers, Supplier<T> compute) {
         List<Object> asked = new ArrayList<>();
@@ -44,7 +44,7 @@ final class LastAnswer<T> {
      * Returns the answer to what is asked.
      *
      * @param asked all that the answer depends on
-     * @param compute computes the answer, unless the last was asked the same
+     * @param compute computes the answer, unless one of the last was asked the same
      */
     T of(List<?> asked, Supplier<T> compute) {
         for (Kept<T> kept : last) {
