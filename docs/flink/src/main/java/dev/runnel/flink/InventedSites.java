@@ -1,9 +1,9 @@
 package dev.runnel.flink;
 
-import dev.runnel.hydraulics.evidence.BaselineRule;
-import dev.runnel.hydraulics.evidence.SiteBaseline;
-import dev.runnel.hydraulics.evidence.SiteReading;
-import dev.runnel.hydraulics.evidence.SiteRecord;
+import dev.runnel.hydraulics.watch.BaselineRule;
+import dev.runnel.hydraulics.watch.SiteBaseline;
+import dev.runnel.hydraulics.watch.SiteReading;
+import dev.runnel.hydraulics.watch.SiteRecord;
 import dev.runnel.hydraulics.flow.Conduit;
 import dev.runnel.hydraulics.flow.Gradient;
 import dev.runnel.hydraulics.flow.Manning;

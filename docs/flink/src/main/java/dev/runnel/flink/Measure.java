@@ -1,9 +1,9 @@
 package dev.runnel.flink;
 
 import com.sun.management.OperatingSystemMXBean;
-import dev.runnel.hydraulics.evidence.SiteBaseline;
-import dev.runnel.hydraulics.evidence.SiteReading;
-import dev.runnel.hydraulics.evidence.WatchRule;
+import dev.runnel.hydraulics.watch.SiteBaseline;
+import dev.runnel.hydraulics.watch.SiteReading;
+import dev.runnel.hydraulics.watch.WatchRule;
 import dev.runnel.timeseries.EpochNanos;
 import dev.runnel.timeseries.Reading;
 import dev.runnel.timeseries.alarm.ThresholdAlarm;

@@ -1,7 +1,7 @@
 package dev.runnel.flink;
 
-import dev.runnel.hydraulics.evidence.SiteBaseline;
-import dev.runnel.hydraulics.evidence.WatchRule;
+import dev.runnel.hydraulics.watch.SiteBaseline;
+import dev.runnel.hydraulics.watch.WatchRule;
 import dev.runnel.hydraulics.monitoring.SurchargeRule;
 import dev.runnel.rainfall.event.EventSeparation;
 import dev.runnel.timeseries.EpochNanos;

@@ -7,6 +7,7 @@ import dev.runnel.timeseries.EpochNanos;
 import dev.runnel.timeseries.Interval;
 import dev.runnel.timeseries.Series;
 import dev.runnel.timeseries.Statistics;
+import java.time.Duration;
 import java.time.LocalDate;
 import java.time.ZoneId;
 import java.util.ArrayList;
@@ -96,6 +97,8 @@ public record DailyEvidence(
 
     /** The usable pairs of one day. */
     private static final class Day {
+        private static final long HOUR = Duration.ofHours(1).toNanos();
+
         private final double[] levels;
         private final double[] velocities;
         private final double[] dayRatios;
@@ -124,7 +127,7 @@ public record DailyEvidence(
                 levels[size] = record.level().value(i);
                 velocities[size] = record.velocity().value(i);
                 dayRatios[size] = ratios.value(i);
-                long hour = (ratios.epochNanos(i) - start) / SiteHour.NANOS;
+                long hour = (ratios.epochNanos(i) - start) / HOUR;
                 hours += hour == lastHour ? 0 : 1;
                 lastHour = hour;
                 size++;

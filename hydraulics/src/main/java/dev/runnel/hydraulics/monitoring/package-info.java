@@ -21,8 +21,8 @@
  * uncertainties of depth, velocity, section and velocity factor to the flow by the law of propagation of JCGM 100:2008
  * (GUM), section 5.1.2.
  *
- * <p>What the readings say about pipe, sensors and catchment, and what has changed since when, is the theme of
- * {@code dev.runnel.hydraulics.evidence}.
+ * <p>What the readings say about pipe, sensors and catchment is the theme of {@code dev.runnel.hydraulics.evidence}; what is
+ * normal at a site and what has changed since when, that of {@code dev.runnel.hydraulics.watch}.
  *
  * <p>What this is not: control of a plant, a safety system, or a substitute for a visit. Sewers are confined spaces: enter
  * none because of a figure found here except under a permit and the local rules.

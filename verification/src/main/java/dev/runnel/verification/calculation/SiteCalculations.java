@@ -1,15 +1,15 @@
 package dev.runnel.verification.calculation;
 
-import dev.runnel.hydraulics.evidence.BaselineRule;
-import dev.runnel.hydraulics.evidence.BaselineSearch;
-import dev.runnel.hydraulics.evidence.Quantity;
-import dev.runnel.hydraulics.evidence.SiteBaseline;
-import dev.runnel.hydraulics.evidence.SiteRecord;
 import dev.runnel.hydraulics.flow.Conduit;
 import dev.runnel.hydraulics.flow.Gradient;
 import dev.runnel.hydraulics.flow.Manning;
 import dev.runnel.hydraulics.monitoring.PipeMonitor;
 import dev.runnel.hydraulics.section.CircularSection;
+import dev.runnel.hydraulics.watch.BaselineRule;
+import dev.runnel.hydraulics.watch.BaselineSearch;
+import dev.runnel.hydraulics.watch.Quantity;
+import dev.runnel.hydraulics.watch.SiteBaseline;
+import dev.runnel.hydraulics.watch.SiteRecord;
 import dev.runnel.internal.StateText;
 import dev.runnel.timeseries.Interval;
 import dev.runnel.timeseries.baseline.DayCurve;

@@ -1,7 +1,7 @@
 package dev.runnel.verification.calculation;
 
-import dev.runnel.hydraulics.evidence.SiteReading;
-import dev.runnel.hydraulics.evidence.SiteRecord;
+import dev.runnel.hydraulics.watch.SiteReading;
+import dev.runnel.hydraulics.watch.SiteRecord;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;

@@ -1,16 +1,16 @@
 package dev.runnel.verification.calculation;
 
 import dev.runnel.hydraulics.evidence.Direction;
-import dev.runnel.hydraulics.evidence.Finding;
-import dev.runnel.hydraulics.evidence.FindingName;
-import dev.runnel.hydraulics.evidence.LevelForecast;
-import dev.runnel.hydraulics.evidence.Moved;
-import dev.runnel.hydraulics.evidence.Quantity;
-import dev.runnel.hydraulics.evidence.SiteReading;
-import dev.runnel.hydraulics.evidence.WatchNotice;
-import dev.runnel.hydraulics.evidence.WatchReport;
-import dev.runnel.hydraulics.evidence.WatchRule;
-import dev.runnel.hydraulics.evidence.WatchState;
+import dev.runnel.hydraulics.watch.Finding;
+import dev.runnel.hydraulics.watch.FindingName;
+import dev.runnel.hydraulics.watch.LevelForecast;
+import dev.runnel.hydraulics.watch.Moved;
+import dev.runnel.hydraulics.watch.Quantity;
+import dev.runnel.hydraulics.watch.SiteReading;
+import dev.runnel.hydraulics.watch.WatchNotice;
+import dev.runnel.hydraulics.watch.WatchReport;
+import dev.runnel.hydraulics.watch.WatchRule;
+import dev.runnel.hydraulics.watch.WatchState;
 import dev.runnel.internal.StateText;
 import dev.runnel.timeseries.Machine;
 import java.time.Instant;

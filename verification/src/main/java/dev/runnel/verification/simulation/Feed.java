@@ -1,7 +1,7 @@
 package dev.runnel.verification.simulation;
 
-import dev.runnel.hydraulics.evidence.SiteRecord;
 import dev.runnel.hydraulics.section.ClosedSection;
+import dev.runnel.hydraulics.watch.SiteRecord;
 import dev.runnel.timeseries.Interval;
 import dev.runnel.timeseries.RegularSeries;
 import dev.runnel.timeseries.Series;

@@ -1,18 +1,18 @@
 package dev.runnel.verification.simulation;
 
-import dev.runnel.hydraulics.evidence.BaselineRule;
-import dev.runnel.hydraulics.evidence.BaselineSearch;
-import dev.runnel.hydraulics.evidence.Finding;
-import dev.runnel.hydraulics.evidence.FindingName;
-import dev.runnel.hydraulics.evidence.SiteBaseline;
-import dev.runnel.hydraulics.evidence.SiteReading;
-import dev.runnel.hydraulics.evidence.WatchNotice;
-import dev.runnel.hydraulics.evidence.WatchRule;
-import dev.runnel.hydraulics.evidence.WatchState;
 import dev.runnel.hydraulics.flow.Conduit;
 import dev.runnel.hydraulics.flow.Gradient;
 import dev.runnel.hydraulics.flow.Manning;
 import dev.runnel.hydraulics.monitoring.PipeMonitor;
+import dev.runnel.hydraulics.watch.BaselineRule;
+import dev.runnel.hydraulics.watch.BaselineSearch;
+import dev.runnel.hydraulics.watch.Finding;
+import dev.runnel.hydraulics.watch.FindingName;
+import dev.runnel.hydraulics.watch.SiteBaseline;
+import dev.runnel.hydraulics.watch.SiteReading;
+import dev.runnel.hydraulics.watch.WatchNotice;
+import dev.runnel.hydraulics.watch.WatchRule;
+import dev.runnel.hydraulics.watch.WatchState;
 import dev.runnel.timeseries.Machine;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;

@@ -64,12 +64,15 @@ final class Walls {
                 .that()
                 .resideInAPackage(root + ".hydraulics..")
                 .and()
-                .resideOutsideOfPackages(root + ".hydraulics.monitoring..", root + ".hydraulics.evidence..")
+                .resideOutsideOfPackages(
+                        root + ".hydraulics.monitoring..",
+                        root + ".hydraulics.evidence..",
+                        root + ".hydraulics.watch..")
                 .should()
                 .dependOnClassesThat()
                 .resideInAPackage(root + ".timeseries..")
                 .because(
-                        "sections, flow, structures and water are physics; only monitoring and evidence know readings in time");
+                        "sections, flow, structures and water are physics; only monitoring, evidence and watch know readings in time");
     }
 
     ArchRule statisticsWithoutRain() {

@@ -3,7 +3,7 @@ package dev.runnel.examples.follow;
 import dev.runnel.examples.review.Site;
 import dev.runnel.examples.review.SiteBooks;
 import dev.runnel.examples.review.SiteFile;
-import dev.runnel.hydraulics.evidence.SiteReading;
+import dev.runnel.hydraulics.watch.SiteReading;
 import dev.runnel.internal.StateText;
 import dev.runnel.internal.Text;
 import dev.runnel.timeseries.Reading;

@@ -1,6 +1,6 @@
 package dev.runnel.examples.follow;
 
-import dev.runnel.hydraulics.evidence.SiteReading;
+import dev.runnel.hydraulics.watch.SiteReading;
 import dev.runnel.internal.StateText;
 import dev.runnel.timeseries.EpochNanos;
 import java.time.Duration;

@@ -1,9 +1,9 @@
 package dev.runnel.examples.follow;
 
 import dev.runnel.examples.review.WholeMinutes;
-import dev.runnel.hydraulics.evidence.Finding;
-import dev.runnel.hydraulics.evidence.FindingName;
-import dev.runnel.hydraulics.evidence.WatchNotice;
+import dev.runnel.hydraulics.watch.Finding;
+import dev.runnel.hydraulics.watch.FindingName;
+import dev.runnel.hydraulics.watch.WatchNotice;
 import dev.runnel.internal.Text;
 import dev.runnel.timeseries.alarm.AlarmChange;
 import java.time.Instant;

@@ -1,7 +1,7 @@
 package dev.runnel.examples.review;
 
-import dev.runnel.hydraulics.evidence.BaselineSearch;
 import dev.runnel.hydraulics.monitoring.SurchargePeriod;
+import dev.runnel.hydraulics.watch.BaselineSearch;
 import dev.runnel.internal.Text;
 import dev.runnel.rainfall.gauge.TipChecks;
 import dev.runnel.rainfall.gauge.TipFlag;

@@ -1,8 +1,8 @@
 package dev.runnel.examples.review;
 
-import dev.runnel.hydraulics.evidence.DoubtfulReadings;
-import dev.runnel.hydraulics.evidence.Finding;
-import dev.runnel.hydraulics.evidence.ReadingUse;
+import dev.runnel.hydraulics.watch.DoubtfulReadings;
+import dev.runnel.hydraulics.watch.Finding;
+import dev.runnel.hydraulics.watch.ReadingUse;
 import dev.runnel.timeseries.Interval;
 import dev.runnel.timeseries.Quality;
 import dev.runnel.timeseries.Series;

@@ -1,7 +1,7 @@
 package dev.runnel.examples.review;
 
-import dev.runnel.hydraulics.evidence.Finding;
 import dev.runnel.hydraulics.monitoring.FlowRecord;
+import dev.runnel.hydraulics.watch.Finding;
 import dev.runnel.timeseries.Series;
 import dev.runnel.timeseries.baseline.DayClass;
 import dev.runnel.timeseries.baseline.DiurnalProfile;

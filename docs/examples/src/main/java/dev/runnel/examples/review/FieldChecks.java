@@ -1,6 +1,6 @@
 package dev.runnel.examples.review;
 
-import dev.runnel.hydraulics.evidence.FindingName;
+import dev.runnel.hydraulics.watch.FindingName;
 
 /** What would tell at the site whether a finding is what it looks like: common practice, none of it a reason to enter a sewer. */
 final class FieldChecks {

@@ -1,8 +1,8 @@
 package dev.runnel.examples.review;
 
-import dev.runnel.hydraulics.evidence.Finding;
-import dev.runnel.hydraulics.evidence.FindingName;
-import dev.runnel.hydraulics.evidence.LevelForecast;
+import dev.runnel.hydraulics.watch.Finding;
+import dev.runnel.hydraulics.watch.FindingName;
+import dev.runnel.hydraulics.watch.LevelForecast;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.function.Function;

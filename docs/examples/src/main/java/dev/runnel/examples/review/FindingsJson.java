@@ -1,6 +1,6 @@
 package dev.runnel.examples.review;
 
-import dev.runnel.hydraulics.evidence.Finding;
+import dev.runnel.hydraulics.watch.Finding;
 import java.util.StringJoiner;
 
 /** The findings of a site for other programs. */

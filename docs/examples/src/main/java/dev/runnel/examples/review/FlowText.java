@@ -1,8 +1,8 @@
 package dev.runnel.examples.review;
 
-import dev.runnel.hydraulics.evidence.Finding;
 import dev.runnel.hydraulics.monitoring.FullnessTime;
 import dev.runnel.hydraulics.monitoring.SurchargePeriod;
+import dev.runnel.hydraulics.watch.Finding;
 import dev.runnel.internal.SeriesArrays;
 import dev.runnel.internal.Text;
 import dev.runnel.rainfall.event.DryDays;

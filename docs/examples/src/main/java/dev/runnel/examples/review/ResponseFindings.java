@@ -1,6 +1,6 @@
 package dev.runnel.examples.review;
 
-import dev.runnel.hydraulics.evidence.ReadingUse;
+import dev.runnel.hydraulics.watch.ReadingUse;
 import dev.runnel.rainfall.event.RainfallEvent;
 import dev.runnel.rainfall.gauge.RainUnits;
 import dev.runnel.rainfall.response.ResponseMeasure;

@@ -1,11 +1,11 @@
 package dev.runnel.examples.review;
 
 import dev.runnel.hydraulics.evidence.DailyEvidence;
-import dev.runnel.hydraulics.evidence.Finding;
-import dev.runnel.hydraulics.evidence.FindingName;
 import dev.runnel.hydraulics.monitoring.FlowRecord;
 import dev.runnel.hydraulics.monitoring.SpillVolume;
 import dev.runnel.hydraulics.monitoring.SurchargePeriod;
+import dev.runnel.hydraulics.watch.Finding;
+import dev.runnel.hydraulics.watch.FindingName;
 import dev.runnel.rainfall.response.ResponseDoubt;
 import dev.runnel.rainfall.response.StormResponse;
 import dev.runnel.timeseries.Series;

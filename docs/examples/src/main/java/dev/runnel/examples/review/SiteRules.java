@@ -1,9 +1,9 @@
 package dev.runnel.examples.review;
 
-import dev.runnel.hydraulics.evidence.BaselineRule;
-import dev.runnel.hydraulics.evidence.SiteBaseline;
-import dev.runnel.hydraulics.evidence.WatchRule;
 import dev.runnel.hydraulics.monitoring.MonitorHistory;
+import dev.runnel.hydraulics.watch.BaselineRule;
+import dev.runnel.hydraulics.watch.SiteBaseline;
+import dev.runnel.hydraulics.watch.WatchRule;
 import dev.runnel.timeseries.alarm.ThresholdAlarm;
 import java.time.Duration;
 

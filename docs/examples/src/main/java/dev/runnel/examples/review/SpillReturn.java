@@ -1,8 +1,8 @@
 package dev.runnel.examples.review;
 
-import dev.runnel.hydraulics.evidence.ReadingUse;
 import dev.runnel.hydraulics.monitoring.SpillVolume;
 import dev.runnel.hydraulics.monitoring.SurchargePeriod;
+import dev.runnel.hydraulics.watch.ReadingUse;
 import dev.runnel.timeseries.Interval;
 import dev.runnel.timeseries.Series;
 import dev.runnel.timeseries.balance.Discharge;

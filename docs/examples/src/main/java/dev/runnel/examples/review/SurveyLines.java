@@ -3,7 +3,7 @@ package dev.runnel.examples.review;
 import dev.runnel.examples.pages.LineFigure;
 import dev.runnel.examples.pages.SitePage;
 import dev.runnel.examples.pages.SurveyPage;
-import dev.runnel.hydraulics.evidence.Finding;
+import dev.runnel.hydraulics.watch.Finding;
 import dev.runnel.internal.Text;
 import dev.runnel.rainfall.gauge.DoubleMass;
 import dev.runnel.rainfall.gauge.Neighbours;

@@ -1,9 +1,9 @@
 package dev.runnel.examples.review;
 
-import dev.runnel.hydraulics.evidence.Finding;
-import dev.runnel.hydraulics.evidence.SiteBaseline;
 import dev.runnel.hydraulics.monitoring.FlowRecord;
 import dev.runnel.hydraulics.monitoring.PipeMonitor;
+import dev.runnel.hydraulics.watch.Finding;
+import dev.runnel.hydraulics.watch.SiteBaseline;
 import dev.runnel.rainfall.ddf.DdfTable;
 import dev.runnel.rainfall.event.RainfallEvent;
 import dev.runnel.timeseries.Interval;

@@ -1,12 +1,12 @@
 package dev.runnel.examples.review;
 
-import dev.runnel.hydraulics.evidence.BaselineSearch;
-import dev.runnel.hydraulics.evidence.Finding;
-import dev.runnel.hydraulics.evidence.FindingName;
-import dev.runnel.hydraulics.evidence.SiteBaseline;
-import dev.runnel.hydraulics.evidence.SiteRecord;
-import dev.runnel.hydraulics.evidence.WatchReport;
 import dev.runnel.hydraulics.monitoring.MonitorHistory;
+import dev.runnel.hydraulics.watch.BaselineSearch;
+import dev.runnel.hydraulics.watch.Finding;
+import dev.runnel.hydraulics.watch.FindingName;
+import dev.runnel.hydraulics.watch.SiteBaseline;
+import dev.runnel.hydraulics.watch.SiteRecord;
+import dev.runnel.hydraulics.watch.WatchReport;
 import dev.runnel.timeseries.Interval;
 import dev.runnel.timeseries.RegularSeries;
 import dev.runnel.timeseries.Series;

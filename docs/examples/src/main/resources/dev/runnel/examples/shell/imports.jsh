@@ -13,6 +13,7 @@ import dev.runnel.hydraulics.section.*;
 import dev.runnel.hydraulics.rating.*;
 import dev.runnel.hydraulics.structure.*;
 import dev.runnel.hydraulics.uncertainty.*;
+import dev.runnel.hydraulics.watch.*;
 import dev.runnel.hydraulics.water.*;
 import dev.runnel.rainfall.areal.*;
 import dev.runnel.rainfall.ddf.*;

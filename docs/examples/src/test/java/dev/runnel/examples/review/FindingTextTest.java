@@ -2,7 +2,7 @@ package dev.runnel.examples.review;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import dev.runnel.hydraulics.evidence.LevelForecast;
+import dev.runnel.hydraulics.watch.LevelForecast;
 import dev.runnel.timeseries.Interval;
 import java.time.Instant;
 import java.time.ZoneId;

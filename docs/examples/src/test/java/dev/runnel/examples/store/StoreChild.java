@@ -1,16 +1,16 @@
 package dev.runnel.examples.store;
 
-import dev.runnel.hydraulics.evidence.BaselineRule;
-import dev.runnel.hydraulics.evidence.SiteBaseline;
-import dev.runnel.hydraulics.evidence.SiteReading;
-import dev.runnel.hydraulics.evidence.SiteRecord;
-import dev.runnel.hydraulics.evidence.WatchNotice;
-import dev.runnel.hydraulics.evidence.WatchRule;
 import dev.runnel.hydraulics.flow.Conduit;
 import dev.runnel.hydraulics.flow.Gradient;
 import dev.runnel.hydraulics.flow.Manning;
 import dev.runnel.hydraulics.monitoring.PipeMonitor;
 import dev.runnel.hydraulics.section.CircularSection;
+import dev.runnel.hydraulics.watch.BaselineRule;
+import dev.runnel.hydraulics.watch.SiteBaseline;
+import dev.runnel.hydraulics.watch.SiteReading;
+import dev.runnel.hydraulics.watch.SiteRecord;
+import dev.runnel.hydraulics.watch.WatchNotice;
+import dev.runnel.hydraulics.watch.WatchRule;
 import dev.runnel.timeseries.Reading;
 import dev.runnel.timeseries.alarm.AlarmEvent;
 import dev.runnel.timeseries.alarm.ThresholdAlarm;

@@ -1,0 +1,115 @@
+package dev.runnel.hydraulics.watch;
+
+import dev.runnel.hydraulics.evidence.Direction;
+import dev.runnel.internal.Text;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+
+/** Gives an open finding its shape, beginning, names, figures and words anew. */
+final class ChangeJudge {
+    /** Blocks before an onset that show the level before it, and how long a shape may still turn out another: a month
+     * tells a step from a ramp; chosen here. */
+    static final int BLOCKS_BEFORE = 12 * ChangeSeries.BLOCKS_PER_DAY;
+
+    private static final int SHAPE_BLOCKS = 30 * ChangeSeries.BLOCKS_PER_DAY;
+
+    /** What moved is told anew while the finding stands at this share of its largest distance or more; chosen here. */
+    private static final double STANDS_OUT = 0.8;
+
+    private final WatchRule rule;
+    private final ChangeSeries series;
+    private final FollowedChange change;
+    private final ChangeNames names;
+
+    ChangeJudge(WatchRule rule, ChangeSeries series, FollowedChange change, ChangeNames names) {
+        this.rule = rule;
+        this.series = series;
+        this.change = change;
+        this.names = names;
+    }
+
+    void judge(long block, Track open, boolean shapeToo) {
+        boolean early = block - change.start <= SHAPE_BLOCKS;
+        if (early && (shapeToo || open.shape == ChangeShape.UNCERTAIN)) {
+            shape(block, open);
+        }
+        names.name(block, open);
+        open.direction = change.sign > 0 ? Direction.UP : Direction.DOWN;
+        double now =
+                Math.abs(series.lastDay(change.channel) - change.origin[change.channel]) / series.scale(change.channel);
+        // What is told are the days on which it stood out, not the way back.
+        if (open.moved.isEmpty() || now >= STANDS_OUT * change.largest) {
+            open.moved = moved(block);
+            open.detail = detail(open);
+        } else if (change.jump.isPresent()) {
+            open.detail = detail(open);
+        }
+        LevelForecasts.make(rule, series, change.start, block, open);
+    }
+
+    private void shape(long block, Track open) {
+        if (change.jump.isPresent()) {
+            DepthJump jump = change.jump.orElseThrow();
+            open.shape = ChangeShape.STEP;
+            open.since = jump.to();
+            open.earliest = jump.from();
+            open.latest = jump.to();
+            return;
+        }
+        Ring blocks = series.blocks;
+        int from = blocks.from(Math.max(change.start - BLOCKS_BEFORE, block - ChangeSeries.BLOCKS_KEPT));
+        long first = blocks.number(from);
+        int told = (int) (ChangeSeries.blockOf(Math.floorDiv(open.found - 1, SiteHour.NANOS)) - first);
+        if (told < 0) {
+            // What is kept no longer holds the time it was told at: the beginning stays as it was found.
+            return;
+        }
+        double[] values = new double[(int) (block - first + 1)];
+        Arrays.fill(values, Double.NaN);
+        for (int i = from; i < blocks.size(); i++) {
+            values[(int) (blocks.number(i) - first)] = blocks.value(i, change.channel) - change.origin[change.channel];
+        }
+        ShapeFit fit = ShapeFit.of(values, told);
+        open.shape = fit.shape;
+        open.since = ChangeSeries.time(first + fit.onset);
+        open.earliest = ChangeSeries.time(first + Math.max(0, fit.earliest - 1));
+        open.latest = ChangeSeries.time(first + fit.latest + 1);
+        if (fit.shape == ChangeShape.STEP) {
+            StepHour.find(series, change.channel, first + fit.onset, open);
+        }
+        open.beginByFound();
+    }
+
+    private List<Moved> moved(long block) {
+        List<Moved> moved = new ArrayList<>();
+        long last = (block + 1) * HourlyWatch.BLOCK_HOURS;
+        int from = series.hours.from(Math.max(last - ChangeNames.NAME_HOURS, change.start * HourlyWatch.BLOCK_HOURS));
+        for (Quantity quantity : Quantity.values()) {
+            int c = quantity.ordinal();
+            double[] known = Medians.known(series.hours.column(from, c == ChangeSeries.R ? ChangeSeries.PLAIN : c));
+            if (series.scale(c) > 0 && known.length >= ChangeNames.LEAST_NAME_HOURS) {
+                moved.add(new Moved(
+                        quantity,
+                        Math.expm1(Medians.of(known) - series.centre(c)),
+                        rule.baseline().scatter(quantity),
+                        known.length));
+            }
+        }
+        return List.copyOf(moved);
+    }
+
+    private String detail(Track open) {
+        String what = open.moved.stream()
+                .filter(each -> each.quantity().ordinal() == change.channel)
+                .findFirst()
+                .map(each -> (each.change() < 0 ? "down" : "up") + " by about "
+                        + Text.fixed(100 * Math.abs(each.change()), 0) + " %")
+                .orElse(change.sign > 0 ? "up" : "down");
+        String weather = change.channel == ChangeSeries.R ? "" : " in dry hours";
+        return Quantity.values()[change.channel] + " " + what + weather
+                + change.jump
+                        .map(jump -> "; " + jump.describe(rule.baseline().depthStep, series.scale(ChangeSeries.R) == 0))
+                        .orElse("");
+    }
+}

@@ -1,0 +1,170 @@
+package dev.runnel.hydraulics.watch;
+
+import dev.runnel.timeseries.Interval;
+import dev.runnel.timeseries.Series;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.EnumSet;
+import java.util.List;
+import java.util.Objects;
+import java.util.Set;
+import java.util.TreeSet;
+import org.apiguardian.api.API;
+
+/**
+ * Which readings of a site are in doubt, by the findings of the watch. Immutable and thread-safe.
+ *
+ * <p>A finding puts in doubt what one of its names says of a sensor: a depth that drifts puts depth and flow in doubt, a
+ * velocity sensor that fouls velocity and flow. Water that is held up is read truly: depth, velocity and flow stay good.
+ * Where two names stand beside each other, the worse one counts. A finding counts from its beginning, not from when it was
+ * found, until it closed.
+ *
+ * <p>What this is not: proof that the other readings are good. The watch finds what its baseline can judge.
+ *
+ * @since 0.1
+ */
+@API(status = API.Status.EXPERIMENTAL, since = "0.1")
+public final class DoubtfulReadings {
+    private final List<Finding> findings;
+    private final Instant end;
+
+    private DoubtfulReadings(List<Finding> findings, Instant end) {
+        this.findings = findings;
+        this.end = end;
+    }
+
+    /**
+     * Returns the doubts of a report.
+     *
+     * @param report what the watch found
+     * @param end end of the record; findings that are open last until then
+     * @return the doubts
+     */
+    public static DoubtfulReadings of(WatchReport report, Instant end) {
+        return new DoubtfulReadings(report.findings(), Objects.requireNonNull(end, "end"));
+    }
+
+    private static Set<ReadingUse> doubted(Finding finding) {
+        Set<ReadingUse> uses = EnumSet.noneOf(ReadingUse.class);
+        for (FindingName name : finding.names()) {
+            switch (name) {
+                case DEPTH_STEP, DEPTH_DRIFT, SEDIMENT, FROZEN_DEPTH, OUT_OF_RANGE, DEPTH_UNIT, LEVEL_UP, LEVEL_DOWN ->
+                    uses.addAll(EnumSet.of(ReadingUse.DEPTH, ReadingUse.FLOW, ReadingUse.STORM_RESPONSE));
+                case VELOCITY_LOSS,
+                        VELOCITY_GAIN,
+                        VELOCITY_ZEROS,
+                        WEAK_ECHO,
+                        SIGN_FLIPS,
+                        REVERSED_SIGN,
+                        FROZEN_VELOCITY,
+                        VELOCITY_UNIT ->
+                    uses.addAll(EnumSet.of(ReadingUse.VELOCITY, ReadingUse.FLOW, ReadingUse.STORM_RESPONSE));
+                case VELOCITY_LOW_FOR_DEPTH, VELOCITY_HIGH_FOR_DEPTH, CONTRADICTORY, FROZEN_LOGGER ->
+                    uses.addAll(EnumSet.allOf(ReadingUse.class));
+                case CLOCK_OF_MONITOR, CLOCK_OF_GAUGE, SILENT_GAUGE -> uses.add(ReadingUse.STORM_RESPONSE);
+                case HELD_UP,
+                        RELEASED,
+                        MORE_WATER,
+                        LESS_WATER,
+                        REVERSE_FLOW,
+                        TIDAL,
+                        FALSE_STAMPS,
+                        BASELINE_DOUBTFUL -> {
+                    // Read truly, as far as anyone can tell; readings with a false stamp were left out.
+                }
+            }
+        }
+        return uses;
+    }
+
+    /**
+     * Returns the findings that put a use of the readings in doubt at some time of an interval.
+     *
+     * @param use what the readings are used for
+     * @param interval the interval
+     * @return the findings, by number
+     */
+    public List<Finding> findings(ReadingUse use, Interval interval) {
+        return findings.stream()
+                .filter(finding ->
+                        doubted(finding).contains(use) && finding.interval(end).overlaps(interval))
+                .toList();
+    }
+
+    /**
+     * Returns whether a use of a reading is in doubt.
+     *
+     * @param use what the reading is used for
+     * @param time time of the reading
+     * @return whether a finding says so
+     */
+    public boolean isDoubtful(ReadingUse use, Instant time) {
+        return findings.stream()
+                .anyMatch(finding ->
+                        doubted(finding).contains(use) && finding.interval(end).contains(time));
+    }
+
+    /**
+     * Returns which readings of a series are in doubt.
+     *
+     * @param use what the readings are used for
+     * @param series the readings
+     * @return whether each is in doubt; a new array
+     */
+    public boolean[] doubtful(ReadingUse use, Series series) {
+        boolean[] doubtful = new boolean[series.size()];
+        for (Finding finding : findings) {
+            if (doubted(finding).contains(use)) {
+                Interval interval = finding.interval(end);
+                int to = series.firstIndexAtOrAfter(interval.end());
+                for (int i = series.firstIndexAtOrAfter(interval.start()); i < to; i++) {
+                    doubtful[i] = true;
+                }
+            }
+        }
+        return doubtful;
+    }
+
+    /**
+     * Returns where the record should be cut, so that no figure is averaged over two states of the site: where changes of
+     * what the site does began and ended. What single readings show (a frozen sensor, drop-outs) and clocks cut nothing.
+     *
+     * @return instants in order, each once
+     */
+    public List<Instant> cuts() {
+        TreeSet<Instant> cuts = new TreeSet<>();
+        for (Finding finding : findings) {
+            switch (finding.name()) {
+                case VELOCITY_ZEROS,
+                        WEAK_ECHO,
+                        SIGN_FLIPS,
+                        REVERSE_FLOW,
+                        FROZEN_DEPTH,
+                        FROZEN_VELOCITY,
+                        FROZEN_LOGGER,
+                        CONTRADICTORY,
+                        OUT_OF_RANGE,
+                        DEPTH_UNIT,
+                        VELOCITY_UNIT,
+                        CLOCK_OF_MONITOR,
+                        CLOCK_OF_GAUGE,
+                        SILENT_GAUGE,
+                        BASELINE_DOUBTFUL -> {
+                    // The site itself did not change.
+                }
+                default -> {
+                    cuts.add(finding.since());
+                    finding.closed()
+                            .filter(closed -> closed.isAfter(finding.since()))
+                            .ifPresent(cuts::add);
+                }
+            }
+        }
+        return List.copyOf(new ArrayList<>(cuts));
+    }
+
+    @Override
+    public String toString() {
+        return "DoubtfulReadings[" + findings.size() + " findings, " + cuts().size() + " cuts]";
+    }
+}

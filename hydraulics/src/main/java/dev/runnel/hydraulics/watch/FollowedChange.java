@@ -1,0 +1,60 @@
+package dev.runnel.hydraulics.watch;
+
+import java.util.Arrays;
+import java.util.Optional;
+
+/** The change that the watch follows, or followed last: what moved, which way, since when, and how far at most. */
+final class FollowedChange {
+    /** Ordinal of the quantity that told of it. */
+    int channel;
+
+    /** 1 if that went up, -1 if down. */
+    int sign;
+
+    /** Blocks in which it began, was told and closed. */
+    long start;
+
+    long openedAt;
+    long closedAt;
+
+    /** Block from which on hours tell what it is: its first, or the first after another change within it. */
+    long seenFrom;
+
+    /** Last block in which it was called water first; the least number if it never was. */
+    long waterUntil = Long.MIN_VALUE;
+
+    /** Whether more or less water ever was among its names. */
+    boolean mayBeWater;
+
+    /** Which water that was. */
+    FindingName water = FindingName.MORE_WATER;
+
+    /** Whether it stands high, so that it may fall. */
+    boolean risen;
+
+    /** Where the quantities stood before it: 0 but in a season that another finding tells of. */
+    final double[] origin = new double[Quantity.COUNT];
+
+    /** The step from one reading to the next that it is, if it is one. */
+    Optional<DepthJump> jump = Optional.empty();
+
+    /** Largest daily distance from usual, in scales. */
+    double largest;
+
+    boolean isWithinSeason() {
+        return origin[ChangeSeries.D] != 0;
+    }
+
+    void begin(int quantity, int direction, long startBlock, long block) {
+        channel = quantity;
+        sign = direction;
+        start = startBlock;
+        seenFrom = startBlock;
+        openedAt = block;
+        largest = 0;
+        jump = Optional.empty();
+        waterUntil = Long.MIN_VALUE;
+        mayBeWater = false;
+        Arrays.fill(origin, 0);
+    }
+}

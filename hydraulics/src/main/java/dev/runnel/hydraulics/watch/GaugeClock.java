@@ -1,0 +1,277 @@
+package dev.runnel.hydraulics.watch;
+
+import dev.runnel.hydraulics.evidence.Direction;
+import dev.runnel.internal.StateText;
+import dev.runnel.internal.Text;
+import dev.runnel.timeseries.EpochNanos;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * A clock of the rain gauge that is off: storms in a row that the depth follows by other hours than usual, while the dry day
+ * comes when it always did.
+ */
+final class GaugeClock {
+    /** Fewest storms that say what is usual, and most that do; chosen here, as are all values of this class. */
+    private static final int LEAST_USUAL = 2;
+
+    private static final int MOST_USUAL = 12;
+
+    /** Usual lags that a sewer can have, h; outside of them the method or the gauge is not to be trusted. */
+    private static final double LEAST_LAG = -0.8;
+
+    private static final double LARGEST_LAG = 2.5;
+
+    /** A usual lag above this, h, is believed of so many storms only: two may have met the same tide or lock. */
+    private static final double LATE_LAG = 1.5;
+
+    private static final int LEAST_LATE = 4;
+
+    /** A storm this late is carried by the ground and says nothing of clocks, h. */
+    private static final double SLOW = 3.2;
+
+    /** Scatter of a lag before any is known, h, and storms as which it counts. */
+    private static final double PRIOR = 0.4;
+
+    private static final double PRIOR_STORMS = 4;
+
+    /** Share of the limit that each storm must be beyond. */
+    private static final double EACH = 0.6;
+
+    /** A dry day that moved by this share of the lag points to the clock of the monitor. */
+    private static final double SHARE_OF_DAY = 0.3;
+
+    /** One way to agree: storms, mean distance, that in scatters of the mean, how far they may differ, h, and how well each fits. */
+    private record Agreement(int storms, boolean earlier, double shift, double scatters, double spread, double fit) {}
+
+    /** Rain that seems to come after the depth cannot be; depth that comes later may be another season. */
+    private static final Agreement[] AGREEMENTS = {
+        new Agreement(2, true, 1.5, 4, 1.0, 0.85),
+        new Agreement(3, true, 0.8, 4.5, 0.9, 0.75),
+        new Agreement(3, false, 1.5, 4, 0.9, 0.75),
+        new Agreement(4, false, 1.0, 4.5, 0.9, 0.75)
+    };
+
+    private static final int MOST_PENDING = 4;
+
+    /**
+     * While there is more or less water than usual, fewer storms than all that are looked at, by less than this, h, tell only
+     * if each fits the rain so well: a storm stands out less.
+     */
+    private static final double SMALL = 1.5;
+
+    private static final double GOOD_FIT = 0.85;
+
+    /** Storms farther apart are not in a row. */
+    private static final long IN_A_ROW = 30 * Track.DAY;
+
+    private final OneFinding finding;
+    private final boolean tests;
+    private final StormLags storms = new StormLags();
+    private final List<Double> usual = new ArrayList<>();
+    private final List<Double> lags = new ArrayList<>();
+    private final List<Double> fits = new ArrayList<>();
+    private final List<Long> times = new ArrayList<>();
+    private double shift;
+    private long lastUsual;
+
+    GaugeClock(SiteBaseline baseline, Findings findings) {
+        this.finding = new OneFinding(findings);
+        this.tests = baseline.testsGaugeClock();
+        for (double lag : baseline.stormLags) {
+            accept(lag);
+        }
+        lastUsual = EpochNanos.of(baseline.interval().end());
+    }
+
+    /**
+     * Takes an hour.
+     *
+     * @param excess ln depth less its usual dry day; NaN for missing
+     * @param dayShift by how much the last dry days came late, h; NaN if nobody knows
+     * @param other whether something else is known to move the depth, such as a tide that the baseline did not show: then
+     *     storms say nothing
+     * @param season whether there is more or less water than usual, of which the depth comes later by itself
+     */
+    void hour(SiteHour hour, double excess, double dayShift, boolean other, boolean season) {
+        if (!tests || other) {
+            return;
+        }
+        Optional<StormLag.Fit> fit = storms.add(hour.hour, hour.rain, excess);
+        if (fit.isEmpty() || fit.orElseThrow().lag() > SLOW) {
+            return;
+        }
+        double lag = fit.orElseThrow().lag();
+        long end = (hour.hour + 1) * SiteHour.NANOS;
+        if (usual.size() < LEAST_USUAL || usual.size() < LEAST_LATE && middle() > LATE_LAG) {
+            accept(lag);
+            lastUsual = end;
+            return;
+        }
+        lags.add(lag);
+        fits.add(fit.orElseThrow().correlation());
+        times.add(end);
+        double middle = middle();
+        if (!(middle > LEAST_LAG && middle < LARGEST_LAG)) {
+            passOn(0);
+        } else if (finding.isOpen()) {
+            close(middle, end);
+        } else {
+            open(middle, dayShift, season, end);
+        }
+        passOn(MOST_PENDING - 1);
+    }
+
+    private void accept(double lag) {
+        usual.add(lag);
+        if (usual.size() > MOST_USUAL) {
+            usual.remove(0);
+        }
+    }
+
+    /** Storms that nothing was said of become usual; while a finding is open they are forgotten. */
+    private void passOn(int kept) {
+        while (lags.size() > kept) {
+            double lag = lags.remove(0);
+            fits.remove(0);
+            long time = times.remove(0);
+            if (!finding.isOpen()) {
+                accept(lag);
+                lastUsual = time;
+            }
+        }
+    }
+
+    private double[] usualLags() {
+        return usual.stream().mapToDouble(Double::doubleValue).toArray();
+    }
+
+    private double middle() {
+        return Medians.of(usualLags());
+    }
+
+    private double scatter(double middle) {
+        double[] known = usualLags();
+        double squares = 0;
+        for (double each : known) {
+            squares += (each - middle) * (each - middle);
+        }
+        double robust = Medians.scatter(known);
+        double found = (robust * robust + squares / known.length) / 2;
+        return Math.sqrt((PRIOR_STORMS * PRIOR * PRIOR + known.length * found) / (PRIOR_STORMS + known.length));
+    }
+
+    private void open(double middle, double dayShift, boolean season, long end) {
+        for (Agreement each : AGREEMENTS) {
+            double mean = agreed(each, middle, season);
+            boolean monitor = Math.abs(dayShift) > SHARE_OF_DAY * Math.abs(mean);
+            if (!Double.isNaN(mean) && !monitor && !(season && !each.earlier)) {
+                tell(each.storms, mean, middle, end);
+                return;
+            }
+        }
+    }
+
+    /** Mean distance of the last storms from usual, h; NaN if they do not agree. */
+    private double agreed(Agreement wanted, double middle, boolean season) {
+        int from = lags.size() - wanted.storms;
+        if (from < 0 || times.get(times.size() - 1) - times.get(from) > IN_A_ROW) {
+            return Double.NaN;
+        }
+        double sign = wanted.earlier ? -1 : 1;
+        double sum = 0;
+        double least = Double.POSITIVE_INFINITY;
+        double largest = Double.NEGATIVE_INFINITY;
+        for (double lag : lags.subList(from, lags.size())) {
+            double away = sign * (lag - middle);
+            sum += away;
+            least = Math.min(least, away);
+            largest = Math.max(largest, away);
+        }
+        double mean = sum / wanted.storms;
+        boolean fit = !season
+                || wanted.storms == MOST_PENDING
+                || mean > SMALL
+                || fits.subList(from, fits.size()).stream().allMatch(each -> each > GOOD_FIT);
+        boolean agree = fit
+                && fits.subList(from, fits.size()).stream().allMatch(each -> each >= wanted.fit)
+                && least > EACH * wanted.shift
+                && mean > wanted.shift
+                && mean > wanted.scatters * scatter(middle) * Math.sqrt(1.0 / wanted.storms + 1.0 / usual.size())
+                && largest - least < wanted.spread;
+        return agree ? sign * mean : Double.NaN;
+    }
+
+    private void tell(int count, double mean, double middle, long end) {
+        shift = mean;
+        long first = times.get(times.size() - count);
+        Track opened = finding.open(FindingName.CLOCK_OF_GAUGE, first, end);
+        opened.earliest = Math.min(lastUsual, first);
+        opened.latest = first;
+        opened.since = first;
+        opened.direction = mean < 0 ? Direction.UP : Direction.DOWN;
+        opened.shape = ChangeShape.STEP;
+        opened.detail = "the depth follows the rain by " + Text.fixed(middle + mean, 1) + " h in the last " + count
+                + " storms, and by " + Text.fixed(middle, 1) + " h usually (" + usual.size()
+                + " storms), while the dry day comes when it did: stamps of the gauge about "
+                + Text.fixed(Math.abs(mean), 1) + " h " + (mean < 0 ? "late" : "early");
+        finding.report(WatchNotice.Kind.FOUND, end);
+    }
+
+    private void close(double middle, long end) {
+        int n = lags.size();
+        if (n < LEAST_USUAL) {
+            return;
+        }
+        for (double lag : lags.subList(n - LEAST_USUAL, n)) {
+            if (!(Math.abs(lag - middle) < Math.abs(shift) / 2)) {
+                return;
+            }
+        }
+        finding.close(times.get(n - LEAST_USUAL), end);
+    }
+
+    void finish(long end) {
+        finding.finish(end);
+    }
+
+    StateText write() {
+        StateText text = StateText.of("gauge-clock", 1)
+                .with("usual", usualLags())
+                .with("lags", lags.stream().mapToDouble(Double::doubleValue).toArray())
+                .with("fits", fits.stream().mapToDouble(Double::doubleValue).toArray())
+                .with("times", times.stream().mapToLong(Long::longValue).toArray())
+                .with("lastUsual", lastUsual)
+                .with("shift", shift);
+        finding.write(text, "track");
+        storms.write(text);
+        return text;
+    }
+
+    void read(String state) {
+        StateText text = StateText.parse("gauge-clock", 1, state);
+        usual.clear();
+        for (double lag : text.numbers("usual")) {
+            usual.add(lag);
+        }
+        for (double lag : text.numbers("lags")) {
+            lags.add(lag);
+        }
+        // Not in states of before; what was pending then counts as a good fit.
+        if (text.has("fits")) {
+            for (double each : text.numbers("fits", lags.size())) {
+                fits.add(each);
+            }
+        } else {
+            lags.forEach(each -> fits.add(1.0));
+        }
+        for (long time : text.counts("times", lags.size())) {
+            times.add(time);
+        }
+        lastUsual = text.count("lastUsual");
+        shift = text.number("shift");
+        finding.read(text, "track");
+        storms.read(text);
+    }
+}

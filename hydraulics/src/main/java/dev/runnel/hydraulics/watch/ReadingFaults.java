@@ -1,0 +1,344 @@
+package dev.runnel.hydraulics.watch;
+
+import dev.runnel.internal.StateText;
+import dev.runnel.internal.Text;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * The watch of single readings: frozen sensors, velocities of 0, weak echo, wrong signs, reverse flow, contradictions and
+ * readings out of range, by their shares of the last 24 hours. Hourly medians cannot see most of these.
+ */
+final class ReadingFaults {
+    private static final int HOURS = 24;
+
+    private static final int VERSION = 2;
+
+    /** Fewest readings that say something; chosen here, as are all limits of this class. */
+    private static final int LEAST_READINGS = 12;
+
+    /** Fewest hours with readings that say something. */
+    private static final int LEAST_HOURS = 6;
+
+    /** Hours beyond the usual count that are a fault. */
+    private static final int BAD_HOURS = 3;
+
+    /**
+     * Hours in a row that the share of a day must be beyond its limit, for it moves little from one hour to the next; and
+     * how far beyond the limit it is told at once.
+     */
+    private static final int HOURS_BEYOND = 6;
+
+    private static final double FAR_BEYOND = 1.25;
+
+    /** A fault that comes back within this time is the same. */
+    private static final long RETURN = 5 * Track.DAY;
+
+    /** Distance of ln |v| from the usual within which a velocity of the wrong sign is the usual one. */
+    private static final double SAME_SPEED = 0.35;
+
+    /** Depth and velocity that froze within this time froze together. */
+    private static final long TOGETHER = 3 * SiteHour.NANOS;
+
+    /** Kinds that are followed, each with a finding of its own. */
+    private enum Kind {
+        DEPTH_FROZEN,
+        VELOCITY_FROZEN,
+        ZEROS,
+        ECHO,
+        FLIPS,
+        UPSTREAM,
+        WITHOUT_WATER,
+        OUT_OF_RANGE;
+
+        private static final int COUNT = values().length;
+    }
+
+    private final SiteBaseline baseline;
+    private final Findings findings;
+    private final List<Optional<Track>> tracks = new ArrayList<>();
+    private final long[] lastSeen = new long[Kind.COUNT];
+    private final long[] beyond = new long[Kind.COUNT];
+    // Readings looked at, zeros, lows, flips, hour upstream, hour without water, hour out of range, upstream speed by
+    // law.
+    private final Ring hours = new Ring(HOURS, 8);
+
+    /** Sums of all columns but the last over the hours kept, and how many of them looked at velocities. */
+    private final double[] sums = new double[7];
+
+    private int hoursLooked;
+
+    ReadingFaults(SiteBaseline baseline, Findings findings) {
+        this.baseline = baseline;
+        this.findings = findings;
+        for (int i = 0; i < Kind.COUNT; i++) {
+            tracks.add(Optional.empty());
+        }
+    }
+
+    /** Gives away the open finding of depths that cannot be, if there is one that began at about a time. */
+    Optional<Track> giveImpossibleDepths(long since) {
+        for (Kind kind : new Kind[] {Kind.WITHOUT_WATER, Kind.OUT_OF_RANGE}) {
+            Optional<Track> track = tracks.get(kind.ordinal());
+            if (isOpen(kind) && Math.abs(track.orElseThrow().since - since) <= TOGETHER) {
+                tracks.set(kind.ordinal(), Optional.empty());
+                // What these hours hold has been told by now.
+                hours.clear();
+                return track;
+            }
+        }
+        return Optional.empty();
+    }
+
+    /** Whether a finding about velocities is open, which explains what the medians of velocity do. */
+    boolean explainsVelocity() {
+        return isOpen(Kind.ZEROS) || isOpen(Kind.ECHO) || isOpen(Kind.UPSTREAM);
+    }
+
+    private boolean isOpen(Kind kind) {
+        Optional<Track> track = tracks.get(kind.ordinal());
+        return track.isPresent() && track.orElseThrow().open;
+    }
+
+    /**
+     * Takes an hour.
+     *
+     * @param low whether a finding is open that explains low velocities
+     */
+    void hour(SiteHour hour, boolean low) {
+        long end = (hour.hour + 1) * SiteHour.NANOS;
+        frozen(Kind.DEPTH_FROZEN, hour.depthRun, hour.depthRunFrom, baseline.depthFrozen, end);
+        frozen(Kind.VELOCITY_FROZEN, hour.velocityRun, hour.velocityRunFrom, baseline.velocityFrozen, end);
+        double upstream = Double.isNaN(hour.upstream) ? 0 : 1;
+        double speed = Double.NaN;
+        if (upstream > 0 && hour.hasDepth() && baseline.usualVelocity().isPresent()) {
+            speed = Math.log(hour.upstream)
+                    - baseline.usualVelocity().orElseThrow().lnVelocity(hour.lnDepth);
+        }
+        hours.add(
+                hour.hour,
+                hour.looked,
+                hour.zeros,
+                baseline.narrowEcho ? hour.lowNarrow : hour.lowWide,
+                hour.flips,
+                upstream,
+                2 * hour.withoutWater >= hour.readings ? 1 : 0,
+                2 * hour.outOfRange >= hour.readings ? 1 : 0,
+                speed);
+        hours.dropBefore(hour.hour - HOURS + 1);
+        addUp();
+        boolean enough = sums[0] >= LEAST_READINGS && hoursLooked >= LEAST_HOURS;
+        boolean velocity = baseline.watches(Quantity.VELOCITY_AT_DEPTH);
+        share(Kind.ZEROS, velocity && enough && !low, 1, baseline.zeroLimit, end, "0 under water");
+        share(Kind.ECHO, velocity && enough && !low, 2, baseline.echoLimit, end, "far below the others of their hour");
+        share(
+                Kind.FLIPS,
+                velocity && enough && !isOpen(Kind.UPSTREAM),
+                3,
+                baseline.flipLimit,
+                end,
+                "of the wrong sign");
+        // Flips of a coarse record make single hours look upstream.
+        boolean inARow = !isOpen(Kind.FLIPS) && lastHours(4, BAD_HOURS) == BAD_HOURS;
+        bad(
+                Kind.UPSTREAM,
+                velocity && (inARow || isOpen(Kind.UPSTREAM)),
+                4,
+                baseline.upstreamHours,
+                end,
+                "hours of upstream velocity");
+        bad(Kind.WITHOUT_WATER, true, 5, 0, end, "hours of velocity without water");
+        // A depth of next to nothing below water that moves is told as that.
+        bad(
+                Kind.OUT_OF_RANGE,
+                !isOpen(Kind.WITHOUT_WATER),
+                6,
+                0,
+                end,
+                "hours of depths out of range or next to nothing");
+        for (Kind kind : Kind.values()) {
+            close(kind, end);
+        }
+    }
+
+    private void addUp() {
+        Arrays.fill(sums, 0);
+        hoursLooked = 0;
+        for (int i = 0; i < hours.size(); i++) {
+            for (int c = 0; c < sums.length; c++) {
+                sums[c] += hours.value(i, c);
+            }
+            hoursLooked += hours.value(i, 0) > 0 ? 1 : 0;
+        }
+    }
+
+    /** Sum of a column over the last hours. */
+    private double lastHours(int column, int count) {
+        double sum = 0;
+        for (int i = Math.max(0, hours.size() - count); i < hours.size(); i++) {
+            sum += hours.value(i, column);
+        }
+        return sum;
+    }
+
+    private void frozen(Kind kind, long run, long from, long limit, long end) {
+        if (run <= limit) {
+            return;
+        }
+        boolean depth = kind == Kind.DEPTH_FROZEN;
+        Kind other = depth ? Kind.VELOCITY_FROZEN : Kind.DEPTH_FROZEN;
+        if (!isOpen(kind)
+                && isOpen(other)
+                && Math.abs(tracks.get(other.ordinal()).orElseThrow().since - from) <= TOGETHER) {
+            both(other, run, end);
+            return;
+        }
+        seen(
+                kind,
+                depth ? FindingName.FROZEN_DEPTH : FindingName.FROZEN_VELOCITY,
+                from,
+                from,
+                end,
+                (depth ? "the depth" : "the velocity") + " repeated one value for " + Text.fixed(run / 3.6e12, 1)
+                        + " h; up to " + Text.fixed(limit / 3.6e12, 1) + " h are usual here");
+    }
+
+    /** Depth and velocity that freeze together are one finding, of the logger. */
+    private void both(Kind first, long run, long end) {
+        Track track = tracks.get(first.ordinal()).orElseThrow();
+        lastSeen[first.ordinal()] = end;
+        track.detail = "the depth and the velocity repeated one value each, together for " + Text.fixed(run / 3.6e12, 1)
+                + " h";
+        if (!track.names.contains(FindingName.FROZEN_LOGGER)) {
+            track.names = List.of(FindingName.FROZEN_LOGGER);
+            findings.report(WatchNotice.Kind.CHANGED, end, track);
+        }
+    }
+
+    private void share(Kind kind, boolean test, int column, double limit, long end, String what) {
+        if (!test) {
+            beyond[kind.ordinal()] = 0;
+            return;
+        }
+        double share = sums[column] / sums[0];
+        int at = kind.ordinal();
+        beyond[at] = share > limit ? beyond[at] + 1 : 0;
+        if (!(beyond[at] >= HOURS_BEYOND || share > FAR_BEYOND * limit)) {
+            return;
+        }
+        long first = (hours.number(firstWith(column)) * SiteHour.NANOS);
+        FindingName name = switch (kind) {
+            case ZEROS -> FindingName.VELOCITY_ZEROS;
+            case ECHO -> FindingName.WEAK_ECHO;
+            default -> FindingName.SIGN_FLIPS;
+        };
+        seen(
+                kind,
+                name,
+                first,
+                end - HOURS * SiteHour.NANOS,
+                end,
+                Text.fixed(100 * share, 0) + " % of the velocities of 24 hours were " + what + "; up to "
+                        + Text.fixed(100 * limit, 0) + " % are usual here");
+    }
+
+    private int firstWith(int column) {
+        int at = 0;
+        while (at < hours.size() - 1 && hours.value(at, column) == 0) {
+            at++;
+        }
+        return at;
+    }
+
+    private void bad(Kind kind, boolean test, int column, double usual, long end, String what) {
+        double count = sums[column];
+        if (!test || count < usual + BAD_HOURS) {
+            return;
+        }
+        long first = hours.number(firstWith(column)) * SiteHour.NANOS;
+        FindingName name = switch (kind) {
+            case UPSTREAM ->
+                Math.abs(Medians.of(hours.column(0, 7))) < SAME_SPEED
+                        ? FindingName.REVERSED_SIGN
+                        : FindingName.REVERSE_FLOW;
+            case WITHOUT_WATER -> FindingName.CONTRADICTORY;
+            default -> FindingName.OUT_OF_RANGE;
+        };
+        seen(kind, name, first, first - SiteHour.NANOS, end, Text.fixed(count, 0) + " " + what + " in 24 hours");
+    }
+
+    private void seen(Kind kind, FindingName name, long since, long earliest, long end, String detail) {
+        int at = kind.ordinal();
+        Optional<Track> old = tracks.get(at);
+        boolean back = old.isPresent() && !old.orElseThrow().open && since - old.orElseThrow().closed <= RETURN;
+        lastSeen[at] = end;
+        if (isOpen(kind) || back) {
+            Track track = old.orElseThrow();
+            if (back || !track.names.contains(FindingName.FROZEN_LOGGER)) {
+                track.detail = detail;
+            }
+            if (back) {
+                track.open = true;
+                track.names = List.of(name);
+                track.returns++;
+                findings.report(WatchNotice.Kind.RETURNED, end, track);
+            }
+            return;
+        }
+        Track track = findings.open(name, since, end);
+        track.earliest = Math.min(earliest, since);
+        track.latest = since + SiteHour.NANOS;
+        track.shape = ChangeShape.STEP;
+        track.detail = detail;
+        tracks.set(at, Optional.of(track));
+        findings.report(WatchNotice.Kind.FOUND, end, track);
+    }
+
+    private void close(Kind kind, long end) {
+        int at = kind.ordinal();
+        boolean frozen = kind == Kind.DEPTH_FROZEN || kind == Kind.VELOCITY_FROZEN;
+        long quiet = (frozen ? 6 : HOURS) * SiteHour.NANOS;
+        if (isOpen(kind) && end - lastSeen[at] >= quiet) {
+            Track track = tracks.get(at).orElseThrow();
+            track.open = false;
+            track.closed = lastSeen[at];
+            findings.report(WatchNotice.Kind.CLOSED, end, track);
+        }
+    }
+
+    void finish(long end) {
+        tracks.forEach(track -> track.filter(each -> each.open)
+                .ifPresent(each -> findings.report(WatchNotice.Kind.STANDING, end, each)));
+    }
+
+    StateText write() {
+        StateText text = StateText.of("reading-faults", VERSION)
+                .with("lastSeen", lastSeen)
+                .with("beyond", beyond)
+                .with(
+                        "tracks",
+                        tracks.stream()
+                                .map(track -> track.map(each -> each.write().toString())
+                                        .orElse(""))
+                                .toList());
+        hours.write(text, "hours");
+        return text;
+    }
+
+    void read(String state) {
+        StateText text = StateText.parse("reading-faults", VERSION, state);
+        long[] seen = text.counts("lastSeen", lastSeen.length);
+        System.arraycopy(seen, 0, lastSeen, 0, lastSeen.length);
+        // Not in states of version 1.
+        if (text.has("beyond")) {
+            System.arraycopy(text.counts("beyond", beyond.length), 0, beyond, 0, beyond.length);
+        }
+        List<String> found = text.list("tracks");
+        for (int i = 0; i < Kind.COUNT; i++) {
+            tracks.set(i, found.get(i).isEmpty() ? Optional.empty() : Optional.of(Track.read(found.get(i))));
+        }
+        hours.read(text, "hours");
+    }
+}

@@ -1,0 +1,110 @@
+package dev.runnel.hydraulics.watch;
+
+/**
+ * Step or ramp, and since when: least squares of a series that is 0 before an onset, against a step and against ramps of
+ * some lengths that then hold; the information criterion of Schwarz (1978) with one figure more for the ramp.
+ */
+final class ShapeFit {
+    private static final int[] LENGTHS = {3, 6, 12, 24, 48, 80, 120, 180, 240};
+
+    /** Blocks follow each other, and a level wanders: of three, one counts. */
+    private static final double INDEPENDENT = 0.3;
+
+    /** For the bounds of the beginning days count, not blocks: a level, and a law, wander from day to day; chosen here. */
+    private static final double SURE = 0.1;
+
+    /** 95 % point of chi-squared with one degree of freedom. */
+    private static final double CHI_SQUARED_95 = 3.841458820694124;
+
+    /** Difference of the criterion that is called plain. */
+    private static final double PLAIN = 2;
+
+    final ChangeShape shape;
+
+    /** Index of the first value of the change, and the range of it. */
+    final int onset;
+
+    final int earliest;
+    final int latest;
+
+    private ShapeFit(ChangeShape shape, int onset, int earliest, int latest) {
+        this.shape = shape;
+        this.onset = onset;
+        this.earliest = earliest;
+        this.latest = latest;
+    }
+
+    /**
+     * Fits values about 0 before the change, NaN for missing ones.
+     *
+     * @param lastOnset largest index at which the change may begin: it was told of then
+     */
+    static ShapeFit of(double[] values, int lastOnset) {
+        int n = values.length;
+        int most = Math.max(0, Math.min(n - 1, lastOnset));
+        // The change began no later than it was told, so that no later beginning is tried.
+        double[] stepFit = new double[most + 1];
+        double[] rampFit = new double[most + 1];
+        int[] places = new int[n];
+        double[] known = new double[n];
+        double total = 0;
+        int count = 0;
+        for (int t = 0; t < n; t++) {
+            if (!Double.isNaN(values[t])) {
+                total += values[t] * values[t];
+                places[count] = t;
+                known[count++] = values[t];
+            }
+        }
+        int from = 0;
+        int step = 0;
+        int ramp = 0;
+        for (int k = 0; k <= most; k++) {
+            while (from < count && places[from] < k) {
+                from++;
+            }
+            stepFit[k] = total - gain(places, known, from, count, k, 0);
+            rampFit[k] = total;
+            for (int length : LENGTHS) {
+                if (length <= n - k) {
+                    rampFit[k] = Math.min(rampFit[k], total - gain(places, known, from, count, k, length));
+                }
+            }
+            rampFit[k] = Math.min(rampFit[k], total - gain(places, known, from, count, k, n - k));
+            step = stepFit[k] < stepFit[step] ? k : step;
+            ramp = rampFit[k] < rampFit[ramp] ? k : ramp;
+        }
+        double effective = Math.max(2, INDEPENDENT * count);
+        double floor = 1e-12 + total * 1e-9;
+        double criterion =
+                effective * Math.log((stepFit[step] + floor) / (rampFit[ramp] + floor)) - Math.log(effective);
+        boolean isRamp = criterion > 0;
+        ChangeShape shape =
+                Math.abs(criterion) < PLAIN ? ChangeShape.UNCERTAIN : isRamp ? ChangeShape.RAMP : ChangeShape.STEP;
+        double[] fit = isRamp ? rampFit : stepFit;
+        int best = isRamp ? ramp : step;
+        double limit = (fit[best] + floor) * (1 + CHI_SQUARED_95 / Math.max(2, SURE * count));
+        int earliest = best;
+        int latest = best;
+        while (earliest > 0 && fit[earliest - 1] <= limit) {
+            earliest--;
+        }
+        while (latest < most && fit[latest + 1] <= limit) {
+            latest++;
+        }
+        return new ShapeFit(shape, best, earliest, latest);
+    }
+
+    /** By how much a step (length 0) or a ramp from k lessens the sum of squares, by the known values from one on. */
+    private static double gain(int[] places, double[] known, int from, int count, int k, int length) {
+        double product = 0;
+        double square = 0;
+        for (int i = from; i < count; i++) {
+            int after = places[i] - k;
+            double f = after < length ? (after + 0.5) / length : 1;
+            product += f * known[i];
+            square += f * f;
+        }
+        return square > 0 ? product * product / square : 0;
+    }
+}

@@ -1,0 +1,114 @@
+package dev.runnel.hydraulics.watch;
+
+import dev.runnel.hydraulics.monitoring.MonitorHistory;
+import dev.runnel.hydraulics.monitoring.PipeMonitor;
+import dev.runnel.timeseries.EpochNanos;
+
+/** What the readings of one hour come to. Filled by {@link HourGatherer}, then left alone. */
+final class SiteHour {
+    static final long NANOS = 3_600_000_000_000L;
+
+    /** Hours since 1970. */
+    final long hour;
+
+    /** Readings that came. */
+    int readings;
+
+    /** Natural logarithm of the median level above the invert, m; NaN if fewer than half of the readings have one. */
+    double lnDepth = Double.NaN;
+
+    /** Natural logarithm of the median forward velocity, m/s; NaN if fewer than half of the readings have one. */
+    double lnVelocity = Double.NaN;
+
+    /** The same of the positive depths as the sensor gave them, whatever they are. */
+    double lnReadDepth = Double.NaN;
+
+    /** The same of velocities. */
+    double lnReadVelocity = Double.NaN;
+
+    /** Median velocity upstream, m/s, where most velocities of the hour are negative; else NaN. */
+    double upstream = Double.NaN;
+
+    /** Rain of the hour, mm; NaN if nothing is known of it. */
+    double rain = Double.NaN;
+
+    /** Logarithm of the highest over the lowest level of the hour. */
+    double depthSpread;
+
+    /** Robust scatter of ln v within the hour; NaN if too few. */
+    double velocityScatter = Double.NaN;
+
+    /** Velocities looked at under water. */
+    int looked;
+
+    /** Of those: zeros. */
+    int zeros;
+
+    /** Of those: far below the upper quartile of the hour, by the wide and the narrow limit. */
+    int lowWide;
+
+    int lowNarrow;
+
+    /** Of those: negative, in an hour that is mostly forward. */
+    int flips;
+
+    /** Depths outside of what a sensor can say. */
+    int outOfRange;
+
+    /** Velocities that say water moves while the depth says there is none. */
+    int withoutWater;
+
+    /** Longest run of equal depths that reaches into the hour, ns, and where it began; 0 if there is none. */
+    long depthRun;
+
+    long depthRunFrom;
+
+    /** The same of velocities. */
+    long velocityRun;
+
+    long velocityRunFrom;
+
+    /**
+     * Largest step of the level from one reading to the next that stays for three readings, m, NaN if none is known; the median
+     * level of the three before it, m; and the stamps of the two readings.
+     */
+    double step = Double.NaN;
+
+    double stepFromLevel;
+    long stepFrom;
+    long stepTo;
+
+    /** Largest ratio of two levels that follow each other, the higher over the lower; 1 if none is known. */
+    double leap = 1;
+
+    /** Readings whose step from the last one is not known. */
+    int alone;
+
+    /** Longest time of an hour or more between two stamps that ends in this hour, ns; 0 if there is none. */
+    long gap;
+
+    /** The stamp before it, and the time between the two stamps before that, ns. */
+    long gapFrom;
+
+    long gapStep;
+
+    SiteHour(long hour) {
+        this.hour = hour;
+    }
+
+    boolean hasDepth() {
+        return !Double.isNaN(lnDepth);
+    }
+
+    boolean hasBoth() {
+        return !Double.isNaN(lnDepth) && !Double.isNaN(lnVelocity);
+    }
+
+    /** Logarithm of velocity times flow area, m3/s, with the bed of the date; NaN if there is none above it. */
+    double lnFlow(MonitorHistory monitors) {
+        PipeMonitor monitor =
+                monitors.isConstant() ? monitors.first() : monitors.at(EpochNanos.toInstant(hour * NANOS));
+        double area = hasBoth() ? monitor.flowArea(Math.exp(lnDepth)) : 0;
+        return area > 0 ? lnVelocity + Math.log(area) : Double.NaN;
+    }
+}

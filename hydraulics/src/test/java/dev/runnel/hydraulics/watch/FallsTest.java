@@ -1,0 +1,120 @@
+package dev.runnel.hydraulics.watch;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.util.Optional;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.TestInstance;
+
+/** Falls of a velocity at its depth back to usual, block by block of three hours; distances in scales. */
+@TestInstance(TestInstance.Lifecycle.PER_CLASS)
+class FallsTest {
+    private static final double FAR = 6;
+
+    private SiteBaseline baseline;
+    private ChangeSeries series;
+    private FollowedChange change;
+    private Track open;
+    private long block;
+
+    @BeforeAll
+    void learn() {
+        baseline = BaselineRule.of(InventedSite.MONITOR)
+                .learn(InventedSite.of(30, 5).record(InventedSite.Fault.NONE))
+                .baseline()
+                .orElseThrow();
+        begin(ChangeSeries.R, FindingName.HELD_UP, FAR);
+    }
+
+    private void begin(int channel, FindingName name, double largest) {
+        series = new ChangeSeries(baseline);
+        change = new FollowedChange();
+        change.begin(channel, channel == ChangeSeries.R ? -1 : 1, 0, 0);
+        change.risen = true;
+        change.largest = largest;
+        open = new Track(1, name, 0, 0);
+        block = 0;
+    }
+
+    /** Blocks that stand so many scales below usual, NaN for unknown ones, each of them looked at. */
+    private void days(double days, double scales) {
+        for (int i = 0; i < days * ChangeSeries.BLOCKS_PER_DAY; i++) {
+            double[] row = {-scales * series.scale(ChangeSeries.R), 0, 0, 0};
+            series.blocks.add(block++, row);
+            Falls.count(series, change, ChangeSeries.time(block), open);
+        }
+    }
+
+    @Test
+    void eachFallBackToUsualCountsOnceAtItsSecondBlock() {
+        begin(ChangeSeries.R, FindingName.HELD_UP, FAR);
+        for (int week = 0; week < 4; week++) {
+            days(5, FAR);
+            days(2, 0.1);
+        }
+        assertThat(open.falls).hasSize(4);
+        assertThat(open.falls.get(0)).isEqualTo(ChangeSeries.time(5L * ChangeSeries.BLOCKS_PER_DAY + 2));
+        assertThat(open.falls.get(3) - open.falls.get(2)).isEqualTo(7 * Track.DAY);
+        assertThat(open.recurrence().map(java.time.Duration::toDays)).isEqualTo(Optional.of(7L));
+    }
+
+    @Test
+    void whatFallsBackHalfWayHasNotFallen() {
+        begin(ChangeSeries.R, FindingName.HELD_UP, FAR);
+        days(5, FAR);
+        // 0.15 of the largest distance is the limit, 0.9 scales.
+        days(2, 0.95);
+        assertThat(open.falls).isEmpty();
+        days(1, 0.85);
+        assertThat(open.falls).isEmpty();
+    }
+
+    @Test
+    void steadyChangeThatIsSmallAtNightDoesNotFallEveryDay() {
+        begin(ChangeSeries.R, FindingName.HELD_UP, FAR);
+        for (int day = 0; day < 10; day++) {
+            days(0.75, FAR);
+            days(0.25, 0.2);
+        }
+        // The first night fell from what stood there on no day before.
+        assertThat(open.falls).isEmpty();
+    }
+
+    @Test
+    void smallChangesComeAndGoByThemselves() {
+        begin(ChangeSeries.R, FindingName.HELD_UP, 1.9);
+        days(5, 1.9);
+        days(2, 0);
+        assertThat(open.falls).isEmpty();
+    }
+
+    @Test
+    void moreWaterIsNotAskedAndWhatIsHeldUpIsAskedOfTheVelocity() {
+        begin(ChangeSeries.D, FindingName.MORE_WATER, FAR);
+        days(5, FAR);
+        days(2, 0);
+        assertThat(open.falls).isEmpty();
+        begin(ChangeSeries.D, FindingName.HELD_UP, FAR);
+        days(5, FAR);
+        days(2, 0);
+        assertThat(open.falls).hasSize(1);
+    }
+
+    @Test
+    void unknownBlocksAreNoFall() {
+        begin(ChangeSeries.R, FindingName.HELD_UP, FAR);
+        days(5, FAR);
+        days(2, Double.NaN);
+        assertThat(open.falls).isEmpty();
+    }
+
+    @Test
+    void withinASeasonDistancesCountFromWhereItStood() {
+        begin(ChangeSeries.R, FindingName.HELD_UP, FAR);
+        change.origin[ChangeSeries.R] = -2 * series.scale(ChangeSeries.R);
+        days(5, FAR + 2);
+        days(2, 2);
+        assertThat(open.falls).hasSize(1);
+    }
+}

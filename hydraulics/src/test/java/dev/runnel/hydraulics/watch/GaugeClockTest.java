@@ -1,0 +1,186 @@
+package dev.runnel.hydraulics.watch;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import dev.runnel.hydraulics.evidence.Direction;
+import dev.runnel.hydraulics.watch.InventedSite.Fault;
+import dev.runnel.timeseries.Machine;
+import java.time.Duration;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Random;
+import org.junit.jupiter.api.Test;
+
+/** The lag of depth behind rain, and the clock of a gauge by it. */
+class GaugeClockTest {
+    private static final Duration DAY = Duration.ofDays(1);
+
+    /** A burst of two hours; the depth rises for two and falls for six. */
+    private static double[] rain() {
+        double[] rain = new double[30];
+        rain[10] = 2;
+        rain[11] = 3;
+        return rain;
+    }
+
+    private static double[] excess(int late) {
+        double[] excess = new double[30];
+        for (int i = 0; i < 30; i++) {
+            int since = i - 10 - late;
+            excess[i] = since < 0 ? 0 : since < 2 ? 0.2 * (since + 1) : 0.4 * Math.exp(-(since - 1) / 1.5);
+        }
+        return excess;
+    }
+
+    @Test
+    void lagMovesWithTheDepth() {
+        double usual = StormLag.of(rain(), excess(0)).lag();
+        assertThat(usual).isBetween(-0.5, 1.0);
+        assertThat(StormLag.of(rain(), excess(3)).lag() - usual).isCloseTo(3, within(0.05));
+        assertThat(StormLag.of(rain(), excess(-3)).lag() - usual).isCloseTo(-3, within(0.05));
+    }
+
+    /** Hours of storms every third day, straight into the machine; later ones a shift late, and noisy if asked. */
+    private static List<WatchNotice> straight(double shift, double noise, boolean tide, boolean season) {
+        SiteBaseline baseline = rule(readings(0, 0)).baseline();
+        Findings findings = new Findings();
+        GaugeClock clock = new GaugeClock(baseline, findings);
+        Random random = new Random(3);
+        for (long hour = 0; hour < 24 * 60; hour++) {
+            double since = Math.floorMod(hour, 72L) - 30;
+            double late = hour < 24 * 40 ? 0 : shift;
+            double wave = since < 0 ? 0 : since < 2 ? 0.2 * (since + 1) : 0.4 * Math.exp(-(since - 1) / 1.5);
+            SiteHour of = new SiteHour(hour);
+            of.rain = since - late >= 0 && since - late < 2 ? 2.5 : 0;
+            clock.hour(of, wave + noise * random.nextGaussian() * (hour < 24 * 40 ? 0 : 1), 0, tide, season);
+        }
+        return findings.take();
+    }
+
+    @Test
+    void threeStormsOfAWetSeasonTellAnHourOnlyIfTheyFitWell() {
+        assertThat(straight(1, 0, false, true))
+                .hasSize(1)
+                .allMatch(told -> told.finding().detail().contains("in the last 3 storms"));
+        // Storms that fit worse must be four.
+        assertThat(straight(1, 0.15, false, true))
+                .noneMatch(told -> told.finding().detail().contains("in the last 2 storms"))
+                .noneMatch(told -> told.finding().detail().contains("in the last 3 storms"));
+    }
+
+    @Test
+    void twoStormsThatFitWellTellTwoHoursAndThreeTellOne() {
+        assertThat(straight(2, 0, false, false))
+                .hasSize(1)
+                .allMatch(told -> told.finding().detail().contains("in the last 2 storms"));
+        assertThat(straight(1, 0, false, false))
+                .hasSize(1)
+                .allMatch(told -> told.finding().detail().contains("in the last 3 storms"));
+        assertThat(straight(0, 0, false, false)).isEmpty();
+    }
+
+    @Test
+    void depthThatComesLaterInAWetSeasonOrWithATideIsNoClock() {
+        assertThat(straight(-2, 0, false, false)).hasSize(1);
+        assertThat(straight(-2, 0, false, true)).isEmpty();
+        assertThat(straight(3, 0, false, true))
+                .as("rain after the depth cannot be")
+                .hasSize(1);
+        assertThat(straight(3, 0, true, false)).isEmpty();
+    }
+
+    @Test
+    void stormThatLiftsNothingOrLacksDepthsTellsNothing() {
+        assertThat(StormLag.of(rain(), new double[30]).lag()).isNaN();
+        double[] holes = excess(0);
+        for (int i = 0; i < 7; i++) {
+            holes[4 * i] = Double.NaN;
+        }
+        assertThat(StormLag.of(rain(), holes).lag()).isNaN();
+    }
+
+    /** Storms of two hours every two days; from a day on the gauge stamps its rain so many hours late. */
+    private static SiteReading reading(int i, double gaugeLate, int from) {
+        double hours = i / 4.0;
+        double day = hours / 24;
+        double flow = 1 + 0.4 * Math.sin(2 * Math.PI * (hours - 9) / 24);
+        double storm = 0;
+        double rain = 0;
+        double shift = day >= from ? gaugeLate : 0;
+        for (int k = Math.max(0, (int) day - 3); k <= (int) day; k++) {
+            if (k % 3 == 1) {
+                double begins = 24 * k + 10 + k % 5;
+                double since = hours - begins;
+                storm += since < 0 ? 0 : since < 2 ? since : 2 * Math.exp(-(since - 2) / 1.5);
+                rain += since - shift >= 0 && since - shift < 2 ? 0.6 : 0;
+            }
+        }
+        double noise = 1 + 0.01 * Math.sin(12.9898 * i) + 0.01 * Math.sin(3.7 * i);
+        double depth = 0.12 * Math.pow(flow + storm, 0.48) * noise;
+        Instant time = InventedSite.START.plus(Duration.ofMinutes(15L * i));
+        return new SiteReading(time, depth, 0.7 * Math.pow(depth / 0.12, 0.55), rain);
+    }
+
+    private static List<SiteReading> readings(double gaugeLate, int from) {
+        List<SiteReading> readings = new ArrayList<>();
+        for (int i = 0; i < 96 * 45; i++) {
+            readings.add(reading(i, gaugeLate, from));
+        }
+        return readings;
+    }
+
+    private static WatchRule rule(List<SiteReading> readings) {
+        BaselineSearch search = BaselineRule.of(InventedSite.MONITOR).learn(SiteRecord.ofReadings(readings));
+        return WatchRule.of(search.baseline().orElseThrow(() -> new AssertionError(search.describe())));
+    }
+
+    @Test
+    void gaugeThreeHoursLateIsNamedAfterTwoStorms() {
+        List<SiteReading> readings = readings(3, 32);
+        WatchRule rule = rule(readings);
+        assertThat(rule.baseline().rainLagHours().orElseThrow()).isBetween(-0.5, 1.5);
+        List<Finding> findings =
+                WatchReport.of(rule.baseline(), rule.over(readings)).findings();
+        assertThat(findings).hasSize(1);
+        Finding finding = findings.get(0);
+        assertThat(finding.names()).containsExactly(FindingName.CLOCK_OF_GAUGE);
+        assertThat(finding.direction()).isEqualTo(Direction.UP);
+        assertThat(finding.detail())
+                .contains("in the last 2 storms")
+                // Few dry hours stand before a storm, so that its lag is told to a tenth of an hour.
+                .containsPattern("stamps of the gauge about (2\\.9|3\\.0) h late");
+        assertThat(finding.since()).isBetween(InventedSite.START.plus(DAY.multipliedBy(32)), finding.found());
+        assertThat(finding.found()).isBefore(InventedSite.START.plus(DAY.multipliedBy(39)));
+    }
+
+    @Test
+    void soundGaugeIsLeftInPeaceAndARestartChangesNothing() {
+        List<SiteReading> sound = readings(0, 0);
+        WatchRule rule = rule(sound);
+        assertThat(rule.over(sound)).isEmpty();
+        List<SiteReading> late = readings(3, 32);
+        WatchRule other = rule(late);
+        Machine<SiteReading, WatchNotice, WatchState> machine = other.start();
+        List<WatchNotice> told = new ArrayList<>();
+        for (int i = 0; i < late.size(); i++) {
+            told.addAll(machine.next(late.get(i)));
+            if (i % 371 == 0) {
+                machine = other.start(other.parseState(machine.state().toText()));
+            }
+        }
+        told.addAll(machine.finish());
+        assertThat(told).isEqualTo(other.over(late)).isNotEmpty();
+    }
+
+    @Test
+    void siteWithoutRainSaysThatTheGaugeIsNotTested() {
+        SiteBaseline baseline = BaselineRule.of(InventedSite.MONITOR)
+                .learn(InventedSite.of(20, 3).record(Fault.NONE, true, false))
+                .baseline()
+                .orElseThrow();
+        assertThat(baseline.notTested()).contains("the clock of the rain gauge: no rain is known");
+        assertThat(baseline.rainLagHours()).isEmpty();
+    }
+}

@@ -1,0 +1,165 @@
+package dev.runnel.hydraulics.watch;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatIllegalArgumentException;
+
+import dev.runnel.internal.StateText;
+import dev.runnel.timeseries.Machine;
+import java.time.Duration;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.List;
+import org.junit.jupiter.api.Test;
+
+/** A gauge that writes nothing while the sewer rises as after rain. */
+class GaugeSilenceTest {
+    private static final int DAYS = 60;
+    private static final int DEAD_FROM = 25;
+
+    /** When the gauge, or the sewer, is as the case has it. */
+    private enum Case {
+        SOUND,
+        DEAD,
+        DEAD_UNTIL_DAY_50,
+        NOTHING_WRITTEN,
+        DROUGHT,
+        MORNING_RUSH
+    }
+
+    private static double begins(int day) {
+        return 24 * day + 7 * day % 24;
+    }
+
+    private static SiteReading reading(int i, Case of) {
+        double hours = i / 4.0;
+        int day = (int) (hours / 24);
+        double flow = 1 + 0.4 * Math.sin(2 * Math.PI * (hours - 9) / 24);
+        double storm = 0;
+        double rain = 0;
+        for (int k = Math.max(0, day - 3); k <= day; k++) {
+            boolean dry = k >= DEAD_FROM && (of == Case.DROUGHT || of == Case.MORNING_RUSH);
+            double begins = of == Case.MORNING_RUSH && k >= DEAD_FROM ? 24 * k + 5 : begins(k);
+            if (k % 3 == 1 && (!dry || of == Case.MORNING_RUSH)) {
+                double since = hours - begins;
+                storm += since < 0 ? 0 : since < 2 ? since : 2 * Math.exp(-(since - 2) / 1.5);
+                rain += !dry && since >= 0 && since < 2 ? 0.6 : 0;
+            }
+        }
+        boolean dead = day >= DEAD_FROM && (of == Case.DEAD || of == Case.DEAD_UNTIL_DAY_50 && day < 50);
+        double written = dead ? 0 : of == Case.NOTHING_WRITTEN && day >= DEAD_FROM ? Double.NaN : rain;
+        double noise = 1 + 0.01 * Math.sin(12.9898 * i) + 0.01 * Math.sin(3.7 * i);
+        double depth = 0.12 * Math.pow(flow + storm, 0.48) * noise;
+        Instant time = InventedSite.START.plus(Duration.ofMinutes(15L * i));
+        return new SiteReading(time, depth, 0.7 * Math.pow(depth / 0.12, 0.55), written);
+    }
+
+    private static List<SiteReading> readings(Case of) {
+        List<SiteReading> readings = new ArrayList<>();
+        for (int i = 0; i < 96 * DAYS; i++) {
+            readings.add(reading(i, of));
+        }
+        return readings;
+    }
+
+    private static WatchRule rule() {
+        BaselineSearch search =
+                BaselineRule.of(InventedSite.MONITOR).learn(SiteRecord.ofReadings(readings(Case.SOUND)));
+        return WatchRule.of(search.baseline().orElseThrow(() -> new AssertionError(search.describe())));
+    }
+
+    private static List<Finding> silences(Case of) {
+        WatchRule rule = rule();
+        return WatchReport.of(rule.baseline(), rule.over(readings(of))).findings().stream()
+                .filter(finding -> finding.name() == FindingName.SILENT_GAUGE)
+                .toList();
+    }
+
+    @Test
+    void deadGaugeIsToldWithTheRisesThatItMissed() {
+        List<Finding> found = silences(Case.DEAD);
+        assertThat(found).hasSize(1);
+        Finding finding = found.get(0);
+        // The first storm that is missed is that of day 25 itself, at 7 times 25 hours of the day.
+        Instant missed = InventedSite.START.plus(Duration.ofMinutes(Math.round(60 * begins(25))));
+        assertThat(finding.since()).isBetween(missed.minus(Duration.ofHours(1)), missed.plus(Duration.ofHours(3)));
+        assertThat(finding.sinceRange().start()).isBefore(missed.minus(Duration.ofDays(2)));
+        assertThat(finding.isOpen()).isTrue();
+        assertThat(finding.detail())
+                .contains("rises of the depth like those after rain")
+                .contains("before came with rain");
+        // The storms of days 25, 28 and 31 are missed; the last is over within a day.
+        assertThat(finding.found()).isBefore(InventedSite.START.plus(Duration.ofDays(33)));
+    }
+
+    @Test
+    void nextDropEndsIt() {
+        List<Finding> found = silences(Case.DEAD_UNTIL_DAY_50);
+        assertThat(found).hasSize(1);
+        Instant next = InventedSite.START.plus(Duration.ofMinutes(Math.round(60 * begins(52))));
+        assertThat(found.get(0).closed().orElseThrow())
+                .isBetween(next.minus(Duration.ofHours(1)), next.plus(Duration.ofHours(1)));
+    }
+
+    @Test
+    void soundGaugeADroughtAndRainThatNobodyKnowsAreNone() {
+        assertThat(silences(Case.SOUND)).isEmpty();
+        assertThat(silences(Case.DROUGHT)).isEmpty();
+        assertThat(silences(Case.NOTHING_WRITTEN)).isEmpty();
+    }
+
+    @Test
+    void risesThatKeepToTheirHourAreHabits() {
+        assertThat(silences(Case.MORNING_RUSH)).isEmpty();
+    }
+
+    @Test
+    void restartChangesNothing() {
+        WatchRule rule = rule();
+        List<SiteReading> dead = readings(Case.DEAD_UNTIL_DAY_50);
+        Machine<SiteReading, WatchNotice, WatchState> machine = rule.start();
+        List<WatchNotice> told = new ArrayList<>();
+        for (int i = 0; i < dead.size(); i++) {
+            told.addAll(machine.next(dead.get(i)));
+            if (i % 371 == 0) {
+                machine = rule.start(rule.parseState(machine.state().toText()));
+            }
+        }
+        told.addAll(machine.finish());
+        assertThat(told).isEqualTo(rule.over(dead)).isNotEmpty();
+    }
+
+    /** States of version 1 keep the same numbers by place. */
+    @Test
+    void statesOfVersionOneAreReadAndCutOnesRefused() {
+        GaugeSilence silence = new GaugeSilence(rule().baseline(), new Findings());
+        StateText before = StateText.of("gauge-silence", 1)
+                .with("usual", new double[] {0.5, 0.6, 0.7})
+                .with("silent", new long[] {400})
+                .with("hours", new long[] {301, 302, 303, 304, 305})
+                .with("counts", new long[] {6, 7})
+                .with("sizes", new double[] {0.8})
+                .with("rise", new double[] {0.11, 0.12, 0.13, 0.14, 0.15})
+                .with("track", "");
+        new Ring(6, 2).write(before, "last");
+        silence.read(before.toString());
+        StateText now = silence.write();
+        assertThat(now.toString()).startsWith("gauge-silence/2 ");
+        assertThat(now.count("lastRain")).isEqualTo(301);
+        assertThat(now.count("lastUnknown")).isEqualTo(302);
+        assertThat(now.count("hoursKnown")).isEqualTo(303);
+        assertThat(now.count("silentHours")).isEqualTo(304);
+        assertThat(now.count("riseBegin")).isEqualTo(305);
+        assertThat(now.index("without")).isEqualTo(6);
+        assertThat(now.index("spells")).isEqualTo(7);
+        assertThat(now.number("riseBase")).isEqualTo(0.11);
+        assertThat(now.number("riseHighest")).isEqualTo(0.12);
+        assertThat(now.number("riseSpeedBefore")).isEqualTo(0.13);
+        assertThat(now.number("riseSpeed")).isEqualTo(0.14);
+        assertThat(now.number("largestWithout")).isEqualTo(0.15);
+        GaugeSilence again = new GaugeSilence(rule().baseline(), new Findings());
+        again.read(now.toString());
+        assertThat(again.write()).hasToString(now.toString());
+        String cut = before.toString().replace("301,302", "301");
+        assertThatIllegalArgumentException().isThrownBy(() -> silence.read(cut)).withMessageContaining("hours");
+    }
+}

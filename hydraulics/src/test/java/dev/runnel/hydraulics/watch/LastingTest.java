@@ -1,0 +1,72 @@
+package dev.runnel.hydraulics.watch;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.util.Arrays;
+import org.junit.jupiter.api.Test;
+
+/** How long a distance of so many scales must last before it is told. */
+class LastingTest {
+    private static double[] days(double... levels) {
+        double[] known = new double[24 * levels.length];
+        for (int i = 0; i < known.length; i++) {
+            known[i] = levels[i / 24];
+        }
+        return known;
+    }
+
+    private static Lasting lasting(double... known) {
+        return new Lasting(known, 0.1, 0.75);
+    }
+
+    @Test
+    void largeDayIsToldAndAModerateOneOnlyIfDaysBeforeItSaidTheSame() {
+        assertThat(lasting(days(0, 0.301)).lasts()).isTrue();
+        assertThat(lasting(days(0, 0.299)).lasts()).isFalse();
+        assertThat(lasting(days(0, 0.26, 0.26)).lasts()).isTrue();
+        assertThat(lasting(days(0, 0.24, 0.24)).lasts()).isFalse();
+        assertThat(lasting(days(0, 0.23, 0.23, 0.23)).lasts()).isTrue();
+        assertThat(lasting(days(0, 0.2, 0.2, 0.2, 0.2)).lasts()).isTrue();
+        assertThat(lasting(days(0.14, 0.14, 0.14, 0.14, 0.14, 0.14)).lasts()).isTrue();
+        assertThat(lasting(days(0.11, 0.11, 0.11, 0.11, 0.11, 0.11)).lasts()).isFalse();
+        assertThat(lasting(days(0.11, 0.11, 0.11, 0.11, 0.11, 0.11, 0.11)).lasts())
+                .isTrue();
+    }
+
+    @Test
+    void dayNearUsualBreaksTheRow() {
+        assertThat(lasting(days(0.2, 0.2, 0.2, 0.2)).lasts()).isTrue();
+        assertThat(lasting(days(0.2, 0.2, 0.07, 0.2, 0.2)).lasts()).isFalse();
+    }
+
+    @Test
+    void growthIsQuickAndALeapIsNot() {
+        double[] ramp = new double[18];
+        double[] leap = new double[18];
+        for (int i = 0; i < 18; i++) {
+            ramp[i] = 0.08 + 0.02 * i;
+            leap[i] = i < 8 ? 0.0 : 0.32;
+        }
+        assertThat(lasting(ramp).isQuick()).isTrue();
+        assertThat(lasting(leap).isQuick()).isFalse();
+        // Two scales in nine hours are growth enough once the sum is full.
+        assertThat(lasting(ramp).lasts()).isTrue();
+    }
+
+    @Test
+    void sixLargeHoursAreQuickAndFiveAreNot() {
+        double[] known = new double[24];
+        Arrays.fill(known, 20, 24, 0.36);
+        assertThat(lasting(known).isQuick()).isTrue();
+        known = new double[24];
+        Arrays.fill(known, 21, 24, 0.36);
+        assertThat(lasting(known).isQuick()).isFalse();
+    }
+
+    @Test
+    void nothingKnownIsNotAway() {
+        assertThat(lasting().isAway()).isFalse();
+        assertThat(lasting().isQuick()).isFalse();
+        assertThat(lasting().lasts()).isFalse();
+    }
+}
