@@ -83,8 +83,8 @@ final class ChangeJudge {
 
     private List<Moved> moved(long block) {
         List<Moved> moved = new ArrayList<>();
-        long last = (block + 1) * HourlyWatch.BLOCK_HOURS;
-        int from = series.hours.from(Math.max(last - ChangeNames.NAME_HOURS, change.start * HourlyWatch.BLOCK_HOURS));
+        long last = (block + 1) * ChangeSeries.BLOCK_HOURS;
+        int from = series.hours.from(Math.max(last - ChangeNames.NAME_HOURS, change.start * ChangeSeries.BLOCK_HOURS));
         for (Quantity quantity : Quantity.values()) {
             int c = quantity.ordinal();
             double[] known = Medians.known(series.hours.column(from, c == ChangeSeries.R ? ChangeSeries.PLAIN : c));

@@ -118,7 +118,7 @@ final class ChangeNames {
     private double dryAtDepth(long block) {
         Ring hours = series.hours;
         int from = hours.from(Math.max(
-                (block + 1) * HourlyWatch.BLOCK_HOURS - NAME_HOURS, change.seenFrom * HourlyWatch.BLOCK_HOURS));
+                (block + 1) * ChangeSeries.BLOCK_HOURS - NAME_HOURS, change.seenFrom * ChangeSeries.BLOCK_HOURS));
         double[] values = hours.column(from, ChangeSeries.PLAIN);
         for (int i = 0; i < values.length; i++) {
             values[i] = Double.isNaN(hours.value(from + i, ChangeSeries.D)) ? Double.NaN : values[i];
@@ -155,8 +155,8 @@ final class ChangeNames {
 
     /** Medians of depth and velocity over the dry hours of the last days since the beginning. */
     private double[] dryMedians(long block) {
-        long last = (block + 1) * HourlyWatch.BLOCK_HOURS;
-        long begin = change.seenFrom * HourlyWatch.BLOCK_HOURS;
+        long last = (block + 1) * ChangeSeries.BLOCK_HOURS;
+        long begin = change.seenFrom * ChangeSeries.BLOCK_HOURS;
         double[] found = dryMediansFrom(Math.max(last - NAME_HOURS, begin + NAME_AFTER_HOURS));
         return Double.isNaN(found[0]) ? dryMediansFrom(Math.max(last - NAME_HOURS, begin)) : found;
     }
@@ -347,7 +347,7 @@ final class ChangeNames {
             return false;
         }
         double[] now = series.dryMedians(
-                series.hours.from(earliest * HourlyWatch.BLOCK_HOURS), series.hours.size(), LEAST_NAME_HOURS);
+                series.hours.from(earliest * ChangeSeries.BLOCK_HOURS), series.hours.size(), LEAST_NAME_HOURS);
         if (Double.isNaN(now[0])) {
             return false;
         }

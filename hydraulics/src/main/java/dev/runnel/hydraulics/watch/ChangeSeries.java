@@ -4,7 +4,10 @@ import java.util.Arrays;
 
 /** The last hours, and medians of blocks of three, of what is left over of the usual. */
 final class ChangeSeries {
-    static final int BLOCKS_PER_DAY = 24 / HourlyWatch.BLOCK_HOURS;
+    /** Hours of a block. */
+    static final int BLOCK_HOURS = 3;
+
+    static final int BLOCKS_PER_DAY = 24 / BLOCK_HOURS;
     static final int R = Quantity.VELOCITY_AT_DEPTH.ordinal();
     static final int D = Quantity.DEPTH.ordinal();
     static final int U = Quantity.VELOCITY.ordinal();
@@ -36,12 +39,12 @@ final class ChangeSeries {
     }
 
     static long blockOf(long hour) {
-        return Math.floorDiv(hour, (long) HourlyWatch.BLOCK_HOURS);
+        return Math.floorDiv(hour, (long) BLOCK_HOURS);
     }
 
     /** Begin of a block, ns. */
     static long time(long block) {
-        return block * HourlyWatch.BLOCK_HOURS * SiteHour.NANOS;
+        return block * BLOCK_HOURS * SiteHour.NANOS;
     }
 
     double scale(int quantity) {
@@ -60,7 +63,7 @@ final class ChangeSeries {
 
     /** Adds the medians of a block less what is usual, NaN of fewer hours; returns them. */
     double[] addBlock(long block, int leastHours) {
-        int from = hours.from(block * HourlyWatch.BLOCK_HOURS);
+        int from = hours.from(block * BLOCK_HOURS);
         double[] row = new double[Quantity.COUNT];
         for (int c = 0; c < Quantity.COUNT; c++) {
             double[] known = Medians.known(hours.column(from, c));
@@ -73,7 +76,7 @@ final class ChangeSeries {
 
     /** Where things stood before a block: medians, 0 for what is not known; of depth, velocity and flow over five days. */
     double[] before(long block) {
-        long to = block * HourlyWatch.BLOCK_HOURS;
+        long to = block * BLOCK_HOURS;
         double[] found = new double[Quantity.COUNT];
         for (int c = R + 1; c < Quantity.COUNT; c++) {
             double[] values = new double[hours.size()];

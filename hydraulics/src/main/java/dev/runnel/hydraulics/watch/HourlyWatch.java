@@ -10,8 +10,6 @@ import java.util.function.Consumer;
 
 /** Holds hours against the baseline and hands on what is left over. */
 final class HourlyWatch implements Consumer<SiteHour> {
-    static final int BLOCK_HOURS = 3;
-
     private static final int VERSION = 2;
     private static final long NONE = Long.MIN_VALUE;
 
@@ -100,7 +98,7 @@ final class HourlyWatch implements Consumer<SiteHour> {
             day = NONE;
             return;
         }
-        block = Math.floorDiv(hour.hour, (long) BLOCK_HOURS);
+        block = ChangeSeries.blockOf(hour.hour);
         day = local.day(hour.hour);
         faults.hour(hour, change.slows());
         clock.stamps(hour);
@@ -185,7 +183,7 @@ final class HourlyWatch implements Consumer<SiteHour> {
     }
 
     private void endBlockAndDay(long next) {
-        if (block != NONE && Math.floorDiv(next, (long) BLOCK_HOURS) != block) {
+        if (block != NONE && ChangeSeries.blockOf(next) != block) {
             change.block(block);
         }
         if (day != NONE && local.day(next) != day) {

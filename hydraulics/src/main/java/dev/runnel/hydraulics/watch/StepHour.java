@@ -5,7 +5,7 @@ final class StepHour {
     /** Hours before and after the block in which the hour is looked for: a day on both sides; chosen here. */
     private static final int BEFORE = 24;
 
-    private static final int AFTER = BEFORE + HourlyWatch.BLOCK_HOURS;
+    private static final int AFTER = BEFORE + ChangeSeries.BLOCK_HOURS;
 
     /** Fewest known hours in which a step is looked for; chosen here. */
     private static final int LEAST_HOURS = 8;
@@ -21,9 +21,9 @@ final class StepHour {
     /** Gives a finding the hour of its step, if there are hours enough about the block of its onset. */
     static void find(ChangeSeries series, int quantity, long onset, Track open) {
         Ring hours = series.hours;
-        long middle = onset * HourlyWatch.BLOCK_HOURS;
+        long middle = onset * ChangeSeries.BLOCK_HOURS;
         int from = hours.from(middle - BEFORE);
-        if (hours.size() == 0 || hours.number(0) > middle - HourlyWatch.BLOCK_HOURS) {
+        if (hours.size() == 0 || hours.number(0) > middle - ChangeSeries.BLOCK_HOURS) {
             return;
         }
         int to = hours.from(middle + AFTER);
