@@ -93,11 +93,11 @@ public final class Conduits {
     /** Returns the conduit of which a measure that rises with the diameter is 1. */
     private Conduit found(
             Gradient gradient, Resistance resistance, ToDoubleFunction<Conduit> measure, Supplier<String> what) {
-        DoubleFunction<Conduit> conduit = logDiameter ->
-                Conduit.of(CircularSection.ofDiameter(Math.min(Math.exp(logDiameter), LARGEST)), gradient, resistance);
+        DoubleFunction<Conduit> conduit =
+                logDiameter -> Conduit.of(CircularSection.ofDiameter(Math.exp(logDiameter)), gradient, resistance);
         DoubleUnaryOperator excess = logDiameter -> Math.log(measure.applyAsDouble(conduit.apply(logDiameter)));
         double low = Math.log(LEAST) + 1e-12;
-        double high = Math.log(LARGEST);
+        double high = Math.log(LARGEST) - 1e-12;
         if (excess.applyAsDouble(low) > 0 || excess.applyAsDouble(high) < 0) {
             throw new NoSolutionException("no diameter from " + Text.number(LEAST) + " to " + Text.number(LARGEST)
                     + " m" + what.get() + " at " + Text.number(fullness) + " of its height");

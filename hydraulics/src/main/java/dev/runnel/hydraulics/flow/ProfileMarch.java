@@ -69,7 +69,7 @@ final class ProfileMarch {
             ReachFlow flow = flows.get(r);
             double length = flow.reach().length();
             DepthCurve fast = fastFrom(r, join);
-            double last = 0;
+            double last = Double.NaN;
             double depth = Double.NaN;
             for (int i = 0; i <= steps[r]; i++) {
                 double x = length * i / steps[r];

@@ -120,10 +120,8 @@ public final class Throat extends OfParts {
     double drownedDischarge(double total, double tailwater, double coefficient, double limit) {
         double least = criticalDepth(total) / total;
         double modular = Double.isNaN(limit) ? least : limit;
-        double share = Math.min(1, least + (tailwater / total - modular) * (1 - least) / (1 - modular));
-        if (share <= least) {
-            return coefficient * criticalDischarge(total);
-        }
+        double rising = least + (tailwater / total - modular) * (1 - least) / (1 - modular);
+        double share = Math.max(least, Math.min(1, rising));
         return coefficient * area(share * total) * Math.sqrt(2 * GravityFactors.G * total * (1 - share));
     }
 
