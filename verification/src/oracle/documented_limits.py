@@ -28,7 +28,7 @@ def around(low, high):
     return values
 
 
-def table(folder, name, title, cases, fixed):
+def table(folder, name, title, cases, fixed, program="documented_limits.py"):
     """cases: name of the column, its unit, calculation, more lines, values with verdicts."""
     columns, checks, rows = [], [], []
     for column, unit, calculation, lines, values in cases:
@@ -40,7 +40,7 @@ def table(folder, name, title, cases, fixed):
         for *_, values in cases:
             row += [repr(values[i][0]) if isinstance(values[i][0], float) else values[i][0], values[i][1]] if i < len(values) else ["", ""]
         rows.append(row)
-    write(folder, "documented_limits.py", name, title, columns, fixed, checks, rows, tolerance="0", reason="a verdict")
+    write(folder, program, name, title, columns, fixed, checks, rows, tolerance="0", reason="a verdict")
 
 
 def flow(folder):

@@ -143,8 +143,7 @@ public final class Calculation {
     Calculation refusal() {
         return new Calculation(module, REFUSAL + name, "1 if refused", required, optional, inputs -> {
             try {
-                double unused = body.applyAsDouble(inputs);
-                return 0;
+                return Double.isNaN(body.applyAsDouble(inputs)) ? 1 : 0;
             } catch (RuntimeException refused) {
                 return 1;
             }

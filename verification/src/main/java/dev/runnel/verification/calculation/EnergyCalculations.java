@@ -34,6 +34,11 @@ final class EnergyCalculations {
                         "depth ",
                         in -> flow(in).jump(in.number("depth")).length()),
                 of(
+                        "jump.is-filling",
+                        "1 or 0",
+                        "depth ",
+                        in -> flow(in).jump(in.number("depth")).isFilling() ? 1 : 0),
+                of(
                         "jump.length-by-rise",
                         "m",
                         "multiple depth ",

@@ -112,6 +112,10 @@ final class StructureEdgeCalculations {
                         STRUCTURE + " head",
                         in -> structure(in).modularLimit(head(in)).orElseThrow()),
                 of("structure.many.discharge", "m3/s", STRUCTURE + " heads tailwaters place", in -> many(in)[0]),
+                of("structure.record.flagged", "1", STRUCTURE + " heads tailwater", in -> {
+                    double[] heads = in.sample("heads");
+                    return under(in).evaluate(heads, new double[heads.length], new boolean[heads.length]);
+                }),
                 of("structure.many.flagged", "1", STRUCTURE + " heads tailwaters place", in -> many(in)[1]),
                 of("structure.many.drowned", "1", STRUCTURE + " heads tailwaters place", in -> many(in)[2]));
     }
