@@ -500,12 +500,14 @@ public final class Series implements Iterable<Reading> {
     }
 
     /**
-     * Returns summary statistics of the readings that have a value, whatever their quality.
+     * Returns summary statistics of the readings a calculation should use: suspect ones count as missing, so that no spike that
+     * failed a test becomes the maximum.
      *
-     * @return the statistics
+     * @return the statistics; of all values with {@code Statistics.of(series.toValues())}
+     * @see Quality#isUsable()
      */
     public Statistics statistics() {
-        return Statistics.of(values);
+        return Statistics.of(usable(false));
     }
 
     @Override

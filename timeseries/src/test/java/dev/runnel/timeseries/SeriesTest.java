@@ -214,4 +214,17 @@ class SeriesTest {
                 .isThrownBy(() -> Series.empty().usualStep())
                 .withMessage("series must have at least two readings for a step, had 0");
     }
+
+    @Test
+    void statisticsLeaveOutWhatIsSuspect() {
+        Series series = Series.builder()
+                .add(T0, 1)
+                .add(new Reading(T0.plusSeconds(60), 631, Quality.SUSPECT))
+                .add(T0.plusSeconds(120), 3)
+                .build();
+        assertThat(series.statistics().maximum()).isEqualTo(3);
+        assertThat(series.statistics().count()).isEqualTo(2);
+        assertThat(series.statistics().missing()).isEqualTo(1);
+        assertThat(Statistics.of(series.toValues()).maximum()).isEqualTo(631);
+    }
 }

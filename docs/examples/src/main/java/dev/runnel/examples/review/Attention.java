@@ -149,22 +149,20 @@ final class Attention {
                                 + (flags.count(Verdict.FAIL) == 1 ? "; its" : "; their") + " flow is left out.")));
     }
 
-    /** The whole record may stand off the law: then gradient, roughness, offset or factor are not as stated. */
+    /**
+     * The whole record may stand off the law: then gradient, roughness, offset or factor are not as stated. The time of a finding has
+     * a reason of its own.
+     */
     private void lawOff() {
-        Series ratios = review.flow().record().velocityRatio();
-        Series left = review.doubts().withoutDoubtful(true, ratios);
+        Series left = review.doubts().withoutFindings(review.flow().record().velocityRatio());
         double ratio = left.statistics().median();
         if (Math.abs(ratio - 1) > RATIO_FAR_OFF) {
             points.add("Measured velocity is " + percentOf(ratio, 1)
                     + " of the law's at the same depth over the whole record"
-                    + (isFlowDoubted() ? ", doubtful readings left out" : "")
+                    + (review.watched().findings().isEmpty() ? "" : ", the time of the findings left out")
                     + ": gradient, roughness, sediment, offset or "
                     + "velocity factor may not be as stated, or the units.");
         }
-    }
-
-    private boolean isFlowDoubted() {
-        return review.watched().findings().stream().anyMatch(review.doubts()::isFlowDoubtful);
     }
 
     private void plausibility() {

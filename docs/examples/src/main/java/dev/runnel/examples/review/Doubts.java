@@ -102,6 +102,12 @@ record Doubts(List<Finding> findings, Optional<DoubtfulReadings> readings, Insta
                 doubting(isFlow).stream().map(finding -> finding.interval(end)).toList());
     }
 
+    /** Returns a series without the time of any finding: what then is left is the site as it usually is. */
+    Series withoutFindings(Series series) {
+        return without(
+                series, findings.stream().map(finding -> finding.interval(end)).toList());
+    }
+
     /**
      * Returns a level without the values that are in doubt, and without those of the time in which that may have begun: for figures
      * that one reading decides.
