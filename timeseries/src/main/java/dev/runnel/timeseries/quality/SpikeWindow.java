@@ -145,27 +145,22 @@ final class SpikeWindow {
     List<QualityFlag> judgeWhatIsKnown(boolean ended) {
         List<QualityFlag> flags = new ArrayList<>(1);
         while (owed > 0 && (ended || isKnown(size - owed))) {
-            flags.add(judge(size - owed));
+            flags.add(flag(size - owed, outcome(size - owed)));
             owed--;
             forget();
         }
         return flags;
     }
 
-    /** Judges all readings held: of most a look at the two beside them says all, and no object is made of them. */
+    /** Judges all readings held; no object is made of those that raise no flag, which are most. */
     QualityFlags judgeAll(String check) {
         byte[] verdicts = new byte[size];
         List<QualityFlag> raised = new ArrayList<>();
-        byte pass = (byte) Verdict.PASS.ordinal();
         for (int i = 0; i < size; i++) {
-            if (passes(i)) {
-                verdicts[i] = pass;
-                continue;
-            }
-            QualityFlag flag = judge(i);
-            verdicts[i] = (byte) flag.verdict().ordinal();
-            if (QualityFlags.isRaised(flag.verdict())) {
-                raised.add(flag);
+            Outcome outcome = outcome(i);
+            verdicts[i] = (byte) outcome.verdict.ordinal();
+            if (QualityFlags.isRaised(outcome.verdict)) {
+                raised.add(flag(i, outcome));
             }
         }
         return QualityFlags.of(check, verdicts, raised);
@@ -222,15 +217,26 @@ final class SpikeWindow {
         return Long.compareUnsigned(to - from, gap) <= 0;
     }
 
-    private boolean isNear(int earlier, int later) {
-        return isWithin(times[earlier], times[later], maximumGap);
+    private boolean areWithin(int before, int at, int after, long gap) {
+        return isWithin(times[before], times[at], gap) && isWithin(times[at], times[after], gap);
+    }
+
+    private boolean isNear(int before, int at, int after) {
+        return areWithin(before, at, after, maximumGap);
     }
 
     /** Whether neighbours that are not near are near enough for what the companion tells. */
     private boolean isFar(int before, int at, int after) {
-        return !Double.isNaN(companionMoved(before, at, after))
-                && isWithin(times[before], times[at], farGap)
-                && isWithin(times[at], times[after], farGap);
+        return areWithin(before, at, after, farGap) && isCompanionKnown(before, at, after);
+    }
+
+    /** Not where it is 0 itself, as a sensor that saw nothing writes. */
+    private boolean isCompanionKnown(int before, int at, int after) {
+        return companions.length > 0
+                && companions[at] != 0
+                && !Double.isNaN(companions[at])
+                && !Double.isNaN(companions[before])
+                && !Double.isNaN(companions[after]);
     }
 
     /** How far a value is from that of its neighbours, as a share of the larger: from 0 to 1 for values of one sign. */
@@ -239,81 +245,99 @@ final class SpikeWindow {
         return larger == 0 ? 0 : Math.abs(value - mean) / larger;
     }
 
-    /**
-     * How far the companion moved from the nearer of its neighbours, of which one may have dropped out; NaN where it is not known, or
-     * 0 itself, as a sensor that saw nothing writes.
-     */
+    /** How far the companion moved from the nearer of its neighbours, of which one may have dropped out; NaN where not known. */
     private double companionMoved(int before, int at, int after) {
-        return companions.length == 0 || companions[at] == 0
-                ? Double.NaN
-                : Math.min(share(companions[at], companions[before]), share(companions[at], companions[after]));
+        return isCompanionKnown(before, at, after)
+                ? Math.min(share(companions[at], companions[before]), share(companions[at], companions[after]))
+                : Double.NaN;
     }
 
     /** The deviation from the mean of the neighbours; NaN where it cannot be told. */
     private double deviation(int at) {
-        int before = at < 0 ? NONE : neighbour(at, -1);
-        int after = at < 0 ? NONE : neighbour(at, 1);
-        if (before < 0 || after < 0) {
-            return Double.NaN;
+        return at < 0 ? Double.NaN : deviation(neighbour(at, -1), at, neighbour(at, 1));
+    }
+
+    private double deviation(int before, int at, int after) {
+        boolean near = before >= 0 && after >= 0 && (isNear(before, at, after) || isFar(before, at, after));
+        return near ? Math.abs(values[at] - mean(before, after)) : Double.NaN;
+    }
+
+    private double mean(int before, int after) {
+        return (values[before] + values[after]) / 2;
+    }
+
+    /** What can be said of a reading. */
+    private enum Outcome {
+        NO_VALUE(Verdict.MISSING, "no value"),
+        SUSPECT_BEFORE(Verdict.NOT_EVALUATED, "suspect before"),
+        NO_NEIGHBOURS(Verdict.NOT_EVALUATED, "no near neighbours with values"),
+        LITTLE_OFF(Verdict.PASS, ""),
+        BESIDE_LARGER(Verdict.NOT_EVALUATED, "beside a larger spike"),
+        OFF(Verdict.UNUSUAL, ""),
+        SPIKE(Verdict.FAIL, "");
+
+        private final Verdict verdict;
+        private final String reason;
+
+        Outcome(Verdict verdict, String reason) {
+            this.verdict = verdict;
+            this.reason = reason;
         }
-        boolean near = isNear(before, at) && isNear(at, after) || isFar(before, at, after);
-        double mean = (values[before] + values[after]) / 2;
-        return near ? Math.abs(values[at] - mean) : Double.NaN;
     }
 
-    /** Whether a reading passes for sure: usable readings beside it on both sides, near, and little off them. */
-    private boolean passes(int at) {
-        return at > 0
-                && at + 1 < size
-                && isUsable(at)
-                && isUsable(at - 1)
-                && isUsable(at + 1)
-                && isNear(at - 1, at)
-                && isNear(at, at + 1)
-                && Math.abs(values[at] - (values[at - 1] + values[at + 1]) / 2) <= unusualAbove;
-    }
-
-    private QualityFlag judge(int at) {
-        Reading reading = reading(at);
+    private Outcome outcome(int at) {
         if (!isUsable(at)) {
-            return QualityFlag.unusable(reading);
-        }
-        double deviation = deviation(at);
-        if (Double.isNaN(deviation)) {
-            return QualityFlag.notEvaluated(reading.time(), "no near neighbours with values");
-        }
-        if (!(deviation > unusualAbove)) {
-            return QualityFlag.pass(reading.time());
+            return Double.isNaN(values[at]) ? Outcome.NO_VALUE : Outcome.SUSPECT_BEFORE;
         }
         int before = neighbour(at, -1);
         int after = neighbour(at, 1);
+        double deviation = deviation(before, at, after);
+        if (Double.isNaN(deviation)) {
+            return Outcome.NO_NEIGHBOURS;
+        }
+        return deviation > unusualAbove ? outcome(before, at, after, deviation) : Outcome.LITTLE_OFF;
+    }
+
+    /** Of a reading that is off its neighbours. */
+    private Outcome outcome(int before, int at, int after, double deviation) {
         if (sparing && (deviation(before) > deviation || deviation(after) > deviation)) {
-            return QualityFlag.notEvaluated(reading.time(), "beside a larger spike");
+            return Outcome.BESIDE_LARGER;
         }
-        double companionMoved = companionMoved(before, at, after);
-        double moved = share(values[at], (values[before] + values[after]) / 2);
-        boolean shared = companionMoved > Math.max(LEAST_MOVED, MOVED * moved);
-        boolean near = isNear(before, at) && isNear(at, after);
-        if (!near && !isAlone(before, after, deviation, moved, companionMoved)) {
-            return QualityFlag.notEvaluated(reading.time(), "no near neighbours with values");
+        if (!isNear(before, at, after) && !isAlone(before, at, after, deviation)) {
+            return Outcome.NO_NEIGHBOURS;
         }
-        return new QualityFlag(
-                reading.time(),
-                deviation > failAbove && !shared ? Verdict.FAIL : Verdict.UNUSUAL,
-                Text.number(reading.value()) + " is " + Text.significant(deviation, 4) + " off its neighbours "
-                        + Text.number(values[before]) + " and " + Text.number(values[after])
-                        + (shared ? ", and the companion moved as well" : ""));
+        return deviation > failAbove && !isShared(before, at, after) ? Outcome.SPIKE : Outcome.OFF;
+    }
+
+    private QualityFlag flag(int at, Outcome outcome) {
+        String reason = QualityFlags.isRaised(outcome.verdict) ? off(at) : outcome.reason;
+        return new QualityFlag(EpochNanos.toInstant(times[at]), outcome.verdict, reason);
+    }
+
+    /** How far a reading is off its neighbours, in words. */
+    private String off(int at) {
+        int before = neighbour(at, -1);
+        int after = neighbour(at, 1);
+        return Text.number(values[at]) + " is " + Text.significant(deviation(at), 4) + " off its neighbours "
+                + Text.number(values[before]) + " and " + Text.number(values[after])
+                + (isShared(before, at, after) ? ", and the companion moved as well" : "");
+    }
+
+    /** How far a reading moved from the mean of its neighbours, as a share of the larger. */
+    private double moved(int before, int at, int after) {
+        return share(values[at], mean(before, after));
+    }
+
+    private boolean isShared(int before, int at, int after) {
+        return companionMoved(before, at, after) > Math.max(LEAST_MOVED, MOVED * moved(before, at, after));
     }
 
     /** Whether a reading stands alone between far neighbours: it leapt and came back, and its companion stood still. */
-    private boolean isAlone(int before, int after, double deviation, double moved, double companionMoved) {
+    private boolean isAlone(int before, int at, int after, double deviation) {
+        double moved = moved(before, at, after);
         return moved > FAR
-                && companionMoved < STILL * moved
+                && companionMoved(before, at, after) < STILL * moved
                 && Math.abs(values[after] - values[before]) <= ALIKE * deviation;
-    }
-
-    private Reading reading(int at) {
-        return new Reading(EpochNanos.toInstant(times[at]), values[at], Quality.ofCode(qualities[at]));
     }
 
     StateText into(StateText state) {
