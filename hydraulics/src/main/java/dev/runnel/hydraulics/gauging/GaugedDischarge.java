@@ -61,7 +61,7 @@ public record GaugedDischarge(String method, List<Strip> strips, int verticals) 
      * @return share of the discharge, in [0, 1] where no strip runs back
      */
     public double greatestShare() {
-        return strips.stream().mapToDouble(Strip::discharge).max().orElse(0) / discharge();
+        return strips.stream().mapToDouble(Strip::discharge).max().orElseThrow() / discharge();
     }
 
     /**

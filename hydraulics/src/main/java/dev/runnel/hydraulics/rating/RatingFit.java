@@ -185,7 +185,7 @@ public final class RatingFit {
     private double squares(double[] offsets, double[] breaks) {
         try {
             RatingModel model = new RatingModel(stage, logDischarge, weights, offsets, breaks, false);
-            return Arrays.stream(model.exponents()).min().orElse(0) > 0 ? squares(model) : Double.POSITIVE_INFINITY;
+            return Arrays.stream(model.exponents()).min().orElseThrow() > 0 ? squares(model) : Double.POSITIVE_INFINITY;
         } catch (UndeterminedRatingException e) {
             return Double.POSITIVE_INFINITY;
         }

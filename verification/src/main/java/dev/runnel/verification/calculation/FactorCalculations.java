@@ -4,6 +4,7 @@ import dev.runnel.hydraulics.gauging.PowerLaw;
 import dev.runnel.hydraulics.gauging.VelocityFactor;
 import dev.runnel.hydraulics.rating.RatingCurve;
 import dev.runnel.hydraulics.rating.RatingFit;
+import dev.runnel.hydraulics.rating.RatingSegment;
 import dev.runnel.hydraulics.rating.RatingTable;
 import java.util.List;
 import java.util.function.ToDoubleFunction;
@@ -12,6 +13,8 @@ import java.util.function.ToDoubleFunction;
 final class FactorCalculations {
     private static final String POINT = "m height";
     private static final String CURVE = "stages discharges offset";
+    private static final String SEGMENTS = "stages discharges offsets breaks";
+    private static final String FITTED = "stages discharges stage";
 
     private FactorCalculations() {}
 
@@ -56,6 +59,60 @@ final class FactorCalculations {
                     curve(in).evaluate(new double[] {in.number("stage")}, new double[1], outside);
                     return outside[0] ? 0 : 1;
                 }),
+                of("rating.flagged", "stages", CURVE + " record", in -> {
+                    double[] record = in.sample("record");
+                    return curve(in).evaluate(record, new double[record.length], new boolean[record.length]);
+                }),
+                of(
+                        "rating.segmented.constant",
+                        "m3/s at 1 m",
+                        SEGMENTS + " which",
+                        in -> segment(in).constant()),
+                of(
+                        "rating.segmented.exponent",
+                        "1",
+                        SEGMENTS + " which",
+                        in -> segment(in).exponent()),
+                of(
+                        "rating.segmented.offset",
+                        "m",
+                        SEGMENTS + " which",
+                        in -> segment(in).offset()),
+                of(
+                        "rating.segmented.from",
+                        "m",
+                        SEGMENTS + " which",
+                        in -> segment(in).fromStage()),
+                of(
+                        "rating.segmented.discharge",
+                        "m3/s",
+                        SEGMENTS + " stage",
+                        in -> segmented(in).discharge(in.number("stage"))),
+                of(
+                        "rating.segmented.uncertainty",
+                        "1",
+                        SEGMENTS + " stage stage_uncertainty",
+                        in -> segmented(in).relativeUncertainty(in.number("stage"), in.number("stage_uncertainty"))),
+                of(
+                        "rating.segmented.standard-error",
+                        "1",
+                        SEGMENTS,
+                        in -> segmented(in).standardError()),
+                of(
+                        "rating.fitted-offset.lower",
+                        "m3/s",
+                        FITTED,
+                        in -> fitted(in).confidence(in.number("stage"), 0.95).lower()),
+                of(
+                        "rating.fitted-offset.upper",
+                        "m3/s",
+                        FITTED,
+                        in -> fitted(in).confidence(in.number("stage"), 0.95).upper()),
+                of(
+                        "rating.fitted-offset.discharge",
+                        "m3/s",
+                        FITTED,
+                        in -> fitted(in).discharge(in.number("stage"))),
                 of(
                         "rating.table.rows",
                         "1",
@@ -74,6 +131,19 @@ final class FactorCalculations {
 
     private static VelocityFactor atPoint(Inputs in) {
         return PowerLaw.of(in.number("m")).atPoint(in.number("height"));
+    }
+
+    private static RatingCurve fitted(Inputs in) {
+        return RatingFit.of(in.sample("stages"), in.sample("discharges")).fittingOffset();
+    }
+
+    private static RatingCurve segmented(Inputs in) {
+        double[] breaks = "-".equals(in.text("breaks")) ? new double[0] : in.sample("breaks");
+        return RatingFit.of(in.sample("stages"), in.sample("discharges")).segmented(in.sample("offsets"), breaks);
+    }
+
+    private static RatingSegment segment(Inputs in) {
+        return segmented(in).segments().get(in.integer("which"));
     }
 
     private static RatingCurve curve(Inputs in) {

@@ -5,6 +5,7 @@ import dev.runnel.hydraulics.gauging.BenchCheck;
 import dev.runnel.hydraulics.gauging.CalibrationData;
 import dev.runnel.hydraulics.gauging.CurrentMeter;
 import dev.runnel.hydraulics.gauging.FittedCalibration;
+import dev.runnel.hydraulics.gauging.GaugingBudget;
 import dev.runnel.hydraulics.gauging.IndexVelocity;
 import dev.runnel.hydraulics.gauging.LogLaw;
 import dev.runnel.hydraulics.gauging.PointRule;
@@ -29,6 +30,8 @@ final class GaugingCalculations {
     private static final String FIT = "x y ux? uy? degree?";
     private static final String CHECK = "hand monitor";
     private static final String BENCH = "references readings reference_uncertainty";
+    private static final String BENCH_TERMS = BENCH + " tolerance share level?";
+    private static final String BENCH_LEVEL = BENCH + " tolerance share level";
     private static final String TRAVERSE = "section size depth m heights velocities";
 
     private GaugingCalculations() {}
@@ -98,11 +101,7 @@ final class GaugingCalculations {
                         "gauging.uncertainty",
                         "1",
                         GAUGING + " exposure?",
-                        in -> gauging(in)
-                                .midSection()
-                                .budget()
-                                .withExposure(in.number("exposure", 60))
-                                .standard()),
+                        in -> exposed(in).standard()),
                 of(
                         "profile.power.mean-to-centre",
                         "1",
@@ -170,6 +169,35 @@ final class GaugingCalculations {
                         "1",
                         BENCH,
                         in -> bench(in).levels().get(0).expandedUncertainty()),
+                of(
+                        "bench.level.bias",
+                        "1",
+                        BENCH_LEVEL,
+                        in -> terms(in).levels().get(in.integer("level")).bias()),
+                of(
+                        "bench.level.deviation",
+                        "1",
+                        BENCH_LEVEL,
+                        in -> terms(in).levels().get(in.integer("level")).repeatability()),
+                of(
+                        "bench.level.expanded",
+                        "1",
+                        BENCH_LEVEL,
+                        in -> terms(in).levels().get(in.integer("level")).expandedUncertainty()),
+                of(
+                        "bench.level.verdict",
+                        "0 within, 1 outside, 2 undecided",
+                        BENCH_LEVEL,
+                        in -> terms(in)
+                                .levels()
+                                .get(in.integer("level"))
+                                .verdict()
+                                .ordinal()),
+                of(
+                        "bench.verdict",
+                        "0 within, 1 outside, 2 undecided",
+                        BENCH_TERMS,
+                        in -> terms(in).verdict().ordinal()),
                 of("gauging.check.bias", "1", CHECK, in -> check(in).bias().value()),
                 of(
                         "gauging.check.bias.lower",
@@ -213,7 +241,8 @@ final class GaugingCalculations {
     }
 
     private static CurrentMeter meter(Inputs in) {
-        CurrentMeter meter = CurrentMeter.ofPitch(in.number("pitch")).withStartUp(in.number("start_up", 0));
+        CurrentMeter plain = CurrentMeter.ofPitch(in.number("pitch"));
+        CurrentMeter meter = in.has("start_up") ? plain.withStartUp(in.number("start_up")) : plain;
         return in.has("second_from")
                 ? meter.from(
                         in.number("second_from"),
@@ -235,6 +264,11 @@ final class GaugingCalculations {
             verticals.add(Vertical.of(distances[i], depths[i], PointRule.ONE, velocities[i]));
         }
         return VelocityAreaGauging.of(edge(in, "near"), verticals, edge(in, "far"));
+    }
+
+    private static GaugingBudget exposed(Inputs in) {
+        GaugingBudget usual = gauging(in).midSection().budget();
+        return in.has("exposure") ? usual.withExposure(in.number("exposure")) : usual;
     }
 
     private static PowerLaw power(Inputs in) {
@@ -272,6 +306,14 @@ final class GaugingCalculations {
                 in.sample("references"),
                 in.sample("readings"),
                 BenchCheck.Terms.ofTolerance(1, "m").withReferenceUncertainty(in.number("reference_uncertainty")));
+    }
+
+    private static BenchCheck terms(Inputs in) {
+        return BenchCheck.of(
+                in.sample("references"),
+                in.sample("readings"),
+                new BenchCheck.Terms(
+                        "m", in.number("reference_uncertainty"), in.number("tolerance"), in.number("share")));
     }
 
     private static GaugingCheck check(Inputs in) {
