@@ -142,6 +142,15 @@ final class FrequencyCalculations {
                         "1",
                         CRITICAL,
                         in -> CriticalValues.of(in).andersonDarling()),
+                of("frequency.plotting-positions", "sum of places times positions", "formula size", in -> {
+                    double sum = 0;
+                    double[] all = PlottingPosition.valueOf(constant(in.text("formula")))
+                            .nonExceedances(in.integer("size"));
+                    for (int i = 0; i < all.length; i++) {
+                        sum += (i + 1) * all[i];
+                    }
+                    return sum;
+                }),
                 of(
                         "frequency.plotting-position",
                         "1",
