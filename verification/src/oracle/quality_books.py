@@ -85,33 +85,33 @@ def spike(r, unusual, fail, gap, sparing):
     return flags(r, judge)
 
 
-def shared_spike(r, c, unusual, fail, gap, far, sparing):
-    """The companion c of each reading: it shares a spike, or stands still beside one; NaN or 0 says nothing."""
+def with_companion(r, c, reach):
+    """What stands beside each reading: its two neighbours, its deviation, its own share and that of its companion."""
     t, x, _ = r
-
-    def beside(i):
-        found = []
-        for way in (-1, 1):
-            steps = [i + k * way for k in range(1, 12 if sparing else 2)]
-            inside = [j for j in steps if 0 <= j < len(x)]
-            found.append(next((j for j in inside if usable(r, j)), None))
-        return found
 
     def part(v, m):
         return 0 if v == m else abs(v - m) / max(abs(v), abs(m))
 
-    def witness(i, a, b):
-        return NAN if c[i] == 0 else min(part(c[i], c[a]), part(c[i], c[b])) if c[i] == c[i] and c[a] == c[a] and c[b] == c[b] else NAN
-
-    def distance(i, a, b):
-        return max(t[i] - t[a], t[b] - t[i])
-
-    def off(i):
-        a, b = beside(i) if i is not None else (None, None)
+    def of(i):
+        found = []
+        for way in (-1, 1):
+            inside = [j for j in (i + k * way for k in range(1, reach + 1)) if 0 <= j < len(x)]
+            found.append(next((j for j in inside if usable(r, j)), None))
+        a, b = found
         if a is None or b is None:
             return None
-        known = witness(i, a, b) == witness(i, a, b)
-        return abs(x[i] - (x[a] + x[b]) / 2) if distance(i, a, b) <= max(gap, far if known else 0) + 1e-9 else None
+        m = (x[a] + x[b]) / 2
+        known = c[i] == c[i] and c[a] == c[a] and c[b] == c[b] and c[i] != 0
+        its = min(part(c[i], c[a]), part(c[i], c[b])) if known else None
+        return a, b, max(t[i] - t[a], t[b] - t[i]), abs(x[i] - m), part(x[i], m), its
+
+    return of
+
+
+def shared_spike(r, c, unusual, fail, gap, sparing):
+    """The companion c of each reading: it shares a spike; NaN or 0 says nothing."""
+    of = with_companion(r, c, 11 if sparing else 1)
+    off = lambda i: (lambda f: f[3] if f and f[2] <= gap + 1e-9 else None)(of(i))
 
     def judge(i):
         d = off(i)
@@ -119,15 +119,29 @@ def shared_spike(r, c, unusual, fail, gap, far, sparing):
             return 2
         if d <= unusual:
             return 1
-        a, b = beside(i)
+        a, b, _, _, own, its = of(i)
         if sparing and any((off(j) or 0) > d for j in (a, b)):
             return 2
-        own, its = part(x[i], (x[a] + x[b]) / 2), witness(i, a, b)
-        shares = its > 0.15 and its > 0.4 * own
-        alone = own > 0.5 and its < 0.2 * own and abs(x[b] - x[a]) <= d / 4
-        if distance(i, a, b) > gap + 1e-9 and not alone:
+        return 4 if d > fail and not (its is not None and its > 0.15 and its > 0.4 * own) else 3
+
+    return flags(r, judge)
+
+
+def lone(r, c, above, gap):
+    """Leaps and comes back while the companion stands still."""
+    of = with_companion(r, c, 11)
+    off = lambda i: (lambda f: f[3] if f and f[2] <= gap + 1e-9 else None)(of(i))
+
+    def judge(i):
+        d = off(i)
+        if d is None:
             return 2
-        return 4 if d > fail and not shares else 3
+        if d <= above:
+            return 1
+        a, b, _, _, own, its = of(i)
+        if any((off(j) or 0) > d for j in (a, b)) or its is None:
+            return 2
+        return 4 if own > 0.5 and its < 0.2 * own and abs(r[1][b] - r[1][a]) <= d / 4 else 1
 
     return flags(r, judge)
 
@@ -280,12 +294,18 @@ def strokes(n, step):
     return (t, x, bad), c
 
 
-rows = []
-for n, step in ((200, 60), (240, 120), (120, 300)):
-    r, c = strokes(n, step)
-    for given in ((0.05, 0.2, step, 3 * step, 1), (0.04, 0.1, 2 * step, 2 * step, 0), (0.03, 0.3, 0.5 * step, 3 * step, 1), (0.1, 0.2, 3 * step, step, 1), (0.05, 0.1, 0.5 * step, step, 0)):
-        rows.append((r, c, given, book(shared_spike(r, c, *given))))
-spread = [(way, text(r[0]), text(r[1]), text(r[2]), text(c), *given, expected) for r, c, given, expected in rows for way in WAYS]
-SHARED = [("unusual", "m, deviation"), ("fail", "m, deviation"), ("gap_seconds", "s, longest gap"), ("far_seconds", "s, longest gap with a companion"), ("sparing", "1, spared or not")]
-write(FOLDER, PROGRAM, "quality-book-shared-spike", "spikes of a depth, with what the velocity beside it did", RECORD + [("c", "m/s, companions")] + SHARED + [("sum", "1, sum")],
-      GIVEN + [("companions", "text c")] + [(c, c) for c, _ in SHARED], [("sum", "quality.book.shared-spike")], spread, tolerance="0", reason="a sum of whole numbers")
+made = [(*strokes(n, step), step) for n, step in ((200, 60), (240, 120), (120, 300))]
+
+
+def beside(name, what, columns, rows):
+    spread = [(way, text(r[0]), text(r[1]), text(r[2]), text(c), *given, book(expected)) for r, c, given, expected in rows for way in WAYS]
+    write(FOLDER, PROGRAM, "quality-book-" + name, what, RECORD + [("c", "m/s, companions")] + columns + [("sum", "1, sum")],
+          GIVEN + [("companions", "text c")] + [(c, c) for c, _ in columns], [("sum", "quality.book." + name)], spread, tolerance="0", reason="a sum of whole numbers")
+
+
+beside("shared-spike", "spikes of a depth, with what the velocity beside it did",
+       [("unusual", "m, deviation"), ("fail", "m, deviation"), ("gap_seconds", "s, longest gap"), ("sparing", "1, spared or not")],
+       [(r, c, given, shared_spike(r, c, *given)) for r, c, step in made
+        for given in ((0.05, 0.2, step, 1), (0.04, 0.1, 2 * step, 0), (0.03, 0.3, 3 * step, 1), (0.1, 0.2, 3 * step, 1), (0.05, 0.1, step, 0))])
+beside("lone-reading", "depths that leap and come back while the velocity stands still", [("above", "m, deviation"), ("gap_seconds", "s, longest gap")],
+       [(r, c, given, lone(r, c, *given)) for r, c, step in made for given in ((0.05, step), (0.1, 2 * step), (0.03, 3 * step), (0, 13 * step), (0.3, 13 * step))])

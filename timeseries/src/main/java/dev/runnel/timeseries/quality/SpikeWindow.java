@@ -8,14 +8,23 @@ import dev.runnel.timeseries.EpochNanos;
 import dev.runnel.timeseries.Quality;
 import dev.runnel.timeseries.Reading;
 import dev.runnel.timeseries.Series;
-import java.time.Duration;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.stream.IntStream;
 
-/** Readings in a row, and what the check of spikes says of each by those around it: a whole record, or the end of one. */
+/** Readings in a row, and what a check of spikes says of each by those around it: a whole record, or the end of one. */
 final class SpikeWindow {
+    /** Who else is asked of a spike. */
+    private enum Witness {
+        /** The readings stand by themselves. */
+        NONE,
+        /** A companion that moved as well excuses a spike. */
+        SHARING,
+        /** Only beside a companion that stood still does a reading stand alone. */
+        STILL
+    }
+
     /** Chosen here: a state stays small, and over more than ten lost readings there is no neighbour to speak of. */
     private static final int MOST_BRIDGED = 10;
 
@@ -36,22 +45,22 @@ final class SpikeWindow {
     /** A companion that stood still, alike; chosen here. */
     private static final double STILL = 0.2;
 
-    /** Between far neighbours a reading must stand out by so much of itself; chosen here. */
-    private static final double FAR = 0.5;
+    /** A lone reading must stand out by so much of itself; chosen here. */
+    private static final double LONE = 0.5;
 
-    /** And those must be alike to so much of it; chosen here. */
+    /** And its neighbours be alike to so much of that; chosen here. */
     private static final double ALIKE = 0.25;
 
     private final double unusualAbove;
     private final double failAbove;
     private final long maximumGap;
-    private final long farGap;
     private final boolean sparing;
+    private final Witness witness;
 
     private long[] times;
     private double[] values;
 
-    /** Of the same times as the values, NaN where not known; empty without a companion. */
+    /** Of the same times as the values, NaN where not known; empty without a witness. */
     private double[] companions;
 
     private byte[] qualities;
@@ -62,7 +71,7 @@ final class SpikeWindow {
 
     private SpikeWindow(
             SpikeCheck check,
-            Duration farGap,
+            Witness witness,
             long[] times,
             double[] values,
             byte[] qualities,
@@ -71,8 +80,8 @@ final class SpikeWindow {
         this.unusualAbove = check.unusualAbove();
         this.failAbove = check.failAbove();
         this.maximumGap = check.maximumGap().toNanos();
-        this.farGap = Math.max(maximumGap, farGap.toNanos());
         this.sparing = check.sparing();
+        this.witness = witness;
         this.times = times;
         this.values = values;
         this.qualities = qualities;
@@ -82,43 +91,55 @@ final class SpikeWindow {
 
     /** Holds no reading yet. */
     static SpikeWindow of(SpikeCheck check) {
-        return empty(check, Duration.ZERO, false);
+        return empty(check, Witness.NONE);
     }
 
-    /** The same with companions: how far neighbours may be where those are known. */
+    /** The same with companions, which excuse a spike. */
     static SpikeWindow of(SharedSpikeCheck check) {
-        return empty(check.spike(), check.farGap(), true);
+        return empty(check.spike(), Witness.SHARING);
     }
 
-    private static SpikeWindow empty(SpikeCheck check, Duration farGap, boolean shared) {
+    /** The same with companions, beside which a reading stands alone. */
+    static SpikeWindow of(LoneReadingCheck check) {
+        return empty(check.spike(), Witness.STILL);
+    }
+
+    private static SpikeWindow empty(SpikeCheck check, Witness witness) {
         int room = 4 * MOST_BRIDGED;
         return new SpikeWindow(
-                check, farGap, new long[room], new double[room], new byte[room], new double[shared ? room : 0], 0);
+                check,
+                witness,
+                new long[room],
+                new double[room],
+                new byte[room],
+                new double[witness == Witness.NONE ? 0 : room],
+                0);
     }
 
     /** Holds all readings of a record; nothing is to be added. */
     static SpikeWindow of(SpikeCheck check, Series series) {
-        SeriesArrays.Keeper keeper = SeriesArrays.keeper();
-        return new SpikeWindow(
-                check,
-                Duration.ZERO,
-                keeper.times(series),
-                keeper.values(series),
-                keeper.qualities(series),
-                new double[0],
-                series.size());
+        return whole(check, Witness.NONE, series, new double[0]);
     }
 
     /** The same with companions, in a series of the same times. */
     static SpikeWindow of(SharedSpikeCheck check, Series series, Series companions) {
+        return whole(check.spike(), Witness.SHARING, series, companions.toUsableValues());
+    }
+
+    /** The same with companions, in a series of the same times. */
+    static SpikeWindow of(LoneReadingCheck check, Series series, Series companions) {
+        return whole(check.spike(), Witness.STILL, series, companions.toUsableValues());
+    }
+
+    private static SpikeWindow whole(SpikeCheck check, Witness witness, Series series, double[] companions) {
         SeriesArrays.Keeper keeper = SeriesArrays.keeper();
         return new SpikeWindow(
-                check.spike(),
-                check.farGap(),
+                check,
+                witness,
                 keeper.times(series),
                 keeper.values(series),
                 keeper.qualities(series),
-                companions.toUsableValues(),
+                companions,
                 series.size());
     }
 
@@ -174,7 +195,7 @@ final class SpikeWindow {
             System.arraycopy(times, over, times, 0, size);
             System.arraycopy(values, over, values, 0, size);
             System.arraycopy(qualities, over, qualities, 0, size);
-            if (companions.length > 0) {
+            if (witness != Witness.NONE) {
                 System.arraycopy(companions, over, companions, 0, size);
             }
         }
@@ -212,27 +233,18 @@ final class SpikeWindow {
         return NONE;
     }
 
-    private static boolean isWithin(long from, long to, long gap) {
+    private boolean isWithinGap(int earlier, int later) {
         // Unsigned: two readings centuries apart overflow a long, and are apart all the same.
-        return Long.compareUnsigned(to - from, gap) <= 0;
-    }
-
-    private boolean areWithin(int before, int at, int after, long gap) {
-        return isWithin(times[before], times[at], gap) && isWithin(times[at], times[after], gap);
+        return Long.compareUnsigned(times[later] - times[earlier], maximumGap) <= 0;
     }
 
     private boolean isNear(int before, int at, int after) {
-        return areWithin(before, at, after, maximumGap);
-    }
-
-    /** Whether neighbours that are not near are near enough for what the companion tells. */
-    private boolean isFar(int before, int at, int after) {
-        return areWithin(before, at, after, farGap) && isCompanionKnown(before, at, after);
+        return isWithinGap(before, at) && isWithinGap(at, after);
     }
 
     /** Not where it is 0 itself, as a sensor that saw nothing writes. */
     private boolean isCompanionKnown(int before, int at, int after) {
-        return companions.length > 0
+        return witness != Witness.NONE
                 && companions[at] != 0
                 && !Double.isNaN(companions[at])
                 && !Double.isNaN(companions[before])
@@ -258,7 +270,7 @@ final class SpikeWindow {
     }
 
     private double deviation(int before, int at, int after) {
-        boolean near = before >= 0 && after >= 0 && (isNear(before, at, after) || isFar(before, at, after));
+        boolean near = before >= 0 && after >= 0 && isNear(before, at, after);
         return near ? Math.abs(values[at] - mean(before, after)) : Double.NaN;
     }
 
@@ -273,6 +285,8 @@ final class SpikeWindow {
         NO_NEIGHBOURS(Verdict.NOT_EVALUATED, "no near neighbours with values"),
         LITTLE_OFF(Verdict.PASS, ""),
         BESIDE_LARGER(Verdict.NOT_EVALUATED, "beside a larger spike"),
+        NO_COMPANION(Verdict.NOT_EVALUATED, "no companion beside it"),
+        NOT_ALONE(Verdict.PASS, ""),
         OFF(Verdict.UNUSUAL, ""),
         SPIKE(Verdict.FAIL, "");
 
@@ -303,8 +317,10 @@ final class SpikeWindow {
         if (sparing && (deviation(before) > deviation || deviation(after) > deviation)) {
             return Outcome.BESIDE_LARGER;
         }
-        if (!isNear(before, at, after) && !isAlone(before, at, after, deviation)) {
-            return Outcome.NO_NEIGHBOURS;
+        if (witness == Witness.STILL) {
+            return !isCompanionKnown(before, at, after)
+                    ? Outcome.NO_COMPANION
+                    : isAlone(before, at, after, deviation) ? Outcome.SPIKE : Outcome.NOT_ALONE;
         }
         return deviation > failAbove && !isShared(before, at, after) ? Outcome.SPIKE : Outcome.OFF;
     }
@@ -320,7 +336,9 @@ final class SpikeWindow {
         int after = neighbour(at, 1);
         return Text.number(values[at]) + " is " + Text.significant(deviation(at), 4) + " off its neighbours "
                 + Text.number(values[before]) + " and " + Text.number(values[after])
-                + (isShared(before, at, after) ? ", and the companion moved as well" : "");
+                + (witness == Witness.STILL
+                        ? ", and the companion stood still"
+                        : isShared(before, at, after) ? ", and the companion moved as well" : "");
     }
 
     /** How far a reading moved from the mean of its neighbours, as a share of the larger. */
@@ -332,16 +350,16 @@ final class SpikeWindow {
         return companionMoved(before, at, after) > Math.max(LEAST_MOVED, MOVED * moved(before, at, after));
     }
 
-    /** Whether a reading stands alone between far neighbours: it leapt and came back, and its companion stood still. */
+    /** Whether a reading stands alone: it leapt and came back, and its companion stood still. */
     private boolean isAlone(int before, int at, int after, double deviation) {
         double moved = moved(before, at, after);
-        return moved > FAR
+        return moved > LONE
                 && companionMoved(before, at, after) < STILL * moved
                 && Math.abs(values[after] - values[before]) <= ALIKE * deviation;
     }
 
     StateText into(StateText state) {
-        if (companions.length > 0) {
+        if (witness != Witness.NONE) {
             state.with("companions", Arrays.copyOf(companions, size));
         }
         return state.with("times", Arrays.copyOf(times, size))
@@ -361,10 +379,10 @@ final class SpikeWindow {
         List<Quality> heldQualities = state.list("qualities", each -> Quality.valueOf(each));
         Require.sameLength("state " + name + ": values", heldTimes.length, heldValues.length);
         Require.sameLength("state " + name + ": qualities", heldTimes.length, heldQualities.size());
-        double[] heldCompanions = companions.length == 0 ? companions : state.numbers("companions", heldTimes.length);
+        double[] heldCompanions = witness == Witness.NONE ? companions : state.numbers("companions", heldTimes.length);
         for (int i = 0; i < heldTimes.length; i++) {
             add(new Reading(EpochNanos.toInstant(heldTimes[i]), heldValues[i], heldQualities.get(i)));
-            if (heldCompanions.length > 0) {
+            if (witness != Witness.NONE) {
                 companions[i] = heldCompanions[i];
             }
         }

@@ -16,6 +16,7 @@ import dev.runnel.timeseries.quality.DeadSensorCheck;
 import dev.runnel.timeseries.quality.DeviationRateCheck;
 import dev.runnel.timeseries.quality.FlatLineCheck;
 import dev.runnel.timeseries.quality.GapCheck;
+import dev.runnel.timeseries.quality.LoneReadingCheck;
 import dev.runnel.timeseries.quality.LostEchoCheck;
 import dev.runnel.timeseries.quality.MultivariateCheck;
 import dev.runnel.timeseries.quality.NeighbourCheck;
@@ -75,12 +76,11 @@ public final class TimeSeriesRecords implements SampleRecords {
                         RepeatedDayCheck.of(Duration.ofMinutes(20)).withLag(Duration.ofMinutes(60)), repeating()),
                 new SampleRecord<>(NeighbourCheck.of(0.05, 0.2), pairs()),
                 new SampleRecord<>(
-                        SharedSpikeCheck.of(
-                                SpikeCheck.of(0.05, 0.2)
-                                        .withMaximumGap(Duration.ofMinutes(5))
-                                        .withNeighboursSpared(),
-                                Duration.ofMinutes(15)),
+                        SharedSpikeCheck.of(SpikeCheck.of(0.05, 0.2)
+                                .withMaximumGap(Duration.ofMinutes(5))
+                                .withNeighboursSpared()),
                         pairs()),
+                new SampleRecord<>(LoneReadingCheck.of(0.05, Duration.ofMinutes(15)), pairs()),
                 new SampleRecord<>(MultivariateCheck.ofJumpAboveAndStayBelow(1, 1, Duration.ofHours(1)), pairs()),
                 new SampleRecord<>(ZeroWithDepthCheck.of(0.4, Duration.ofMinutes(6)), pairs()),
                 new SampleRecord<>(DeadSensorCheck.ofStandBelowAndMoveAbove(Duration.ofMinutes(8), 0.2, 0.01), pairs()),

@@ -8,6 +8,7 @@ import dev.runnel.timeseries.balance.BalanceLine;
 import dev.runnel.timeseries.balance.BalanceSite;
 import dev.runnel.timeseries.balance.DailyTotal;
 import dev.runnel.timeseries.balance.DailyTotals;
+import dev.runnel.timeseries.balance.DaySampling;
 import dev.runnel.timeseries.balance.ModelFit;
 import dev.runnel.timeseries.balance.VolumeBalance;
 import java.time.Duration;
@@ -49,7 +50,11 @@ final class BalanceCalculations {
                         "balance.daily.start",
                         line -> Duration.between(START, line.interval().start()).toMinutes() / 60.0),
                 day("daily-total.measured", DailyTotal::measured),
-                day("daily-total.coverage", DailyTotal::coverage));
+                day("daily-total.coverage", DailyTotal::coverage),
+                sampling("day-sampling.days", DaySampling::days),
+                sampling("day-sampling.halves", DaySampling::halves),
+                sampling("day-sampling.scatter", DaySampling::scatter),
+                sampling("day-sampling.coarse", each -> each.isCoarse() ? 1 : 0));
     }
 
     private static Calculation fit(String name, ToDoubleFunction<ModelFit> question) {
@@ -117,6 +122,14 @@ final class BalanceCalculations {
                     ? rule.totals(rate)
                     : rule.withBetweenReadings(BetweenReadings.LINEAR).totals(rate.toSeries());
             return question.applyAsDouble(days.get(in.integer("day")));
+        });
+    }
+
+    private static Calculation sampling(String name, ToDoubleFunction<DaySampling> question) {
+        return Calculation.of("timeseries", name, "share of a day, or a count", "values step_minutes", in -> {
+            Series rate = series(in, "values");
+            return question.applyAsDouble(
+                    DaySampling.of(rate, DailyTotals.in(ZoneId.of("UTC")).totals(rate)));
         });
     }
 

@@ -8,6 +8,8 @@ import dev.runnel.timeseries.SeriesBuilder;
 import dev.runnel.timeseries.quality.ClimatologyCheck;
 import dev.runnel.timeseries.quality.FlatLineCheck;
 import dev.runnel.timeseries.quality.GapCheck;
+import dev.runnel.timeseries.quality.LoneReadingCheck;
+import dev.runnel.timeseries.quality.PairCheck;
 import dev.runnel.timeseries.quality.QualityCheck;
 import dev.runnel.timeseries.quality.QualityFlags;
 import dev.runnel.timeseries.quality.RangeCheck;
@@ -75,8 +77,16 @@ final class QualityBookCalculations {
                         "timeseries",
                         "quality.book.shared-spike",
                         "sum of places times flags",
-                        RECORD + "companions unusual fail gap_seconds far_seconds sparing",
-                        in -> Books.sum(sharedSpikes(in), Verdict::code)),
+                        RECORD + "companions unusual fail gap_seconds sparing",
+                        in -> Books.sum(beside(SharedSpikeCheck.of(spike(in)), in), Verdict::code)),
+                Calculation.of(
+                        "timeseries",
+                        "quality.book.lone-reading",
+                        "sum of places times flags",
+                        RECORD + "companions above gap_seconds",
+                        in -> Books.sum(
+                                beside(LoneReadingCheck.of(in.number("above"), seconds(in, "gap_seconds")), in),
+                                Verdict::code)),
                 Calculation.of(
                         "timeseries",
                         "quality.book.flags-of",
@@ -112,8 +122,7 @@ final class QualityBookCalculations {
         return in.number("sparing") > 0 ? check.withNeighboursSpared() : check;
     }
 
-    private static List<Verdict> sharedSpikes(Inputs in) {
-        SharedSpikeCheck check = SharedSpikeCheck.of(spike(in), seconds(in, "far_seconds"));
+    private static List<Verdict> beside(PairCheck check, Inputs in) {
         Series series = series(in);
         double[] companions = in.sample("companions");
         Series companion = Series.of(series.toEpochNanos(), companions);

@@ -14,6 +14,8 @@ import dev.runnel.timeseries.alarm.AlarmEvent;
 import dev.runnel.timeseries.correction.VisitDifference;
 import dev.runnel.timeseries.csv.CsvIssue;
 import dev.runnel.timeseries.csv.CsvReport;
+import dev.runnel.timeseries.quality.QualityFlag;
+import dev.runnel.timeseries.quality.QualityFlags;
 import dev.runnel.timeseries.quality.Verdict;
 import java.time.Duration;
 import java.time.Instant;
@@ -21,6 +23,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import java.util.stream.Stream;
 
 /** What needs a person's eye, the gravest first. It names evidence and leaves the verdict open. */
@@ -36,6 +39,9 @@ final class Attention {
     private static final int LONG_ROW = 30;
     private static final double MANY_LOST = 0.02;
     private static final double RATIO_FAR_OFF = 0.25;
+
+    /** What strokes of a pump may be taken for. */
+    private static final Set<String> SPIKES = Set.of("spike", "lone reading");
 
     private final SiteReview review;
     private final Dates dates;
@@ -145,8 +151,16 @@ final class Attention {
                         .forEach(flags -> points.add("Velocity: " + Show.count(flags.count(Verdict.FAIL), "reading")
                                 + " failed the "
                                 + flags.check() + " test, flagged from "
-                                + dates.time(flags.raised().get(0).time())
+                                + dates.time(firstFailed(flags).time())
                                 + (flags.count(Verdict.FAIL) == 1 ? "; its" : "; their") + " flow is left out.")));
+    }
+
+    /** The first may be merely unusual. */
+    private static QualityFlag firstFailed(QualityFlags flags) {
+        return flags.raised().stream()
+                .filter(flag -> flag.verdict() == Verdict.FAIL)
+                .findFirst()
+                .orElseThrow();
     }
 
     /**
@@ -192,7 +206,10 @@ final class Attention {
     /** Strokes of a pump between two readings look like false echoes where no velocity tells them apart; so many are the pump's. */
     private String strokes() {
         CheckedReadings depth = review.data().depth();
-        int spikes = depth.quality().flags("spike").count(Verdict.FAIL);
+        int spikes = depth.quality().flags().stream()
+                .filter(flags -> SPIKES.contains(flags.check()))
+                .mapToInt(flags -> flags.count(Verdict.FAIL))
+                .sum();
         if (spikes <= MANY_LOST * depth.series().size()) {
             return "";
         }

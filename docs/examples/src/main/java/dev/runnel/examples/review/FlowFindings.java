@@ -13,6 +13,7 @@ import dev.runnel.timeseries.Statistics;
 import dev.runnel.timeseries.alarm.AlarmEvent;
 import dev.runnel.timeseries.balance.DailyTotal;
 import dev.runnel.timeseries.balance.DailyTotals;
+import dev.runnel.timeseries.balance.DaySampling;
 import dev.runnel.timeseries.balance.Discharges;
 import dev.runnel.timeseries.balance.SpillCount;
 import dev.runnel.timeseries.balance.SpillTally;
@@ -29,6 +30,7 @@ import java.util.stream.DoubleStream;
  * @param surcharges times above the soffit
  * @param spills times above the crest, if there is an overflow
  * @param volumes flow of each local day, m3
+ * @param sampling how well the readings tell the flow of a single day
  * @param alarms depth alarms, none if there is no rule for them
  * @param uncertainty u(Q)/|Q| of the usable flows, if uncertainties of depth and velocity are stated
  */
@@ -39,6 +41,7 @@ record FlowFindings(
         List<SurchargePeriod> surcharges,
         Optional<Spills> spills,
         List<DailyTotal> volumes,
+        DaySampling sampling,
         List<AlarmEvent> alarms,
         Optional<Statistics> uncertainty) {
     private static final double FEW_IN_COMMON = 0.5;
@@ -79,6 +82,7 @@ record FlowFindings(
                 surcharges,
                 spills(data, record),
                 volumes,
+                DaySampling.of(record.flow(), volumes),
                 alarms,
                 uncertainty);
     }

@@ -11,6 +11,7 @@ import dev.runnel.rainfall.response.ResponseTrend;
 import dev.runnel.rainfall.response.StormResponse;
 import dev.runnel.timeseries.Series;
 import dev.runnel.timeseries.alarm.AlarmEvent;
+import dev.runnel.timeseries.balance.DaySampling;
 import dev.runnel.timeseries.balance.SpillTally;
 import dev.runnel.timeseries.baseline.DayClass;
 import dev.runnel.timeseries.baseline.DiurnalProfile;
@@ -57,6 +58,19 @@ final class FlowText {
                 .ifPresent(all -> page.say("all " + all.days() + " dry days beyond doubt together: mean "
                         + (dry.isFlow() ? Show.flow(all.mean()) : Show.mm(all.mean()))
                         + apart(dry, all)));
+        singleDays(page, review);
+    }
+
+    /** Behind pumps the mean of weeks is one thing and a day another. */
+    private static void singleDays(Page page, SiteReview review) {
+        DaySampling sampling = review.flow().sampling();
+        SiteFigures.singleDay(sampling)
+                .ifPresent(text -> page.say("single days: the flow comes in strokes of which readings every "
+                        + Show.duration(review.data().depth().interval())
+                        + " see a part. The even and the odd readings of a day tell volumes that differ by "
+                        + Show.percent(2 * sampling.halves()) + ", and days scatter by "
+                        + Show.percent(sampling.scatter()) + ", so the volume of one day may be off by " + text
+                        + ", means over many days by less"));
     }
 
     /** How far the usual days are from all, where that matters. */
@@ -299,9 +313,10 @@ final class FlowText {
     /** What went over, how sure it is, and how much of the year was seen. */
     private static void volumes(Page page, SiteReview review, SpillReturn found) {
         if (found.uncertain() > 0) {
-            page.say(found.uncertain()
-                    + " of these may have been none: the level stood above the crest by no more than twice "
-                    + "its uncertainty, or a finding puts the depth in doubt");
+            page.say(
+                    found.uncertain()
+                            + " of these may have been none: the level stood above the crest by no more than twice "
+                            + "its uncertainty, or in readings alone that a test calls unusual, or a finding puts the depth in doubt");
         }
         review.site()
                 .weir()

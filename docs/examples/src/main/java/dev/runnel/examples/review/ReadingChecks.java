@@ -2,6 +2,8 @@ package dev.runnel.examples.review;
 
 import dev.runnel.timeseries.Series;
 import dev.runnel.timeseries.quality.FlatLineCheck;
+import dev.runnel.timeseries.quality.LoneReadingCheck;
+import dev.runnel.timeseries.quality.PairCheck;
 import dev.runnel.timeseries.quality.QualityChecks;
 import dev.runnel.timeseries.quality.QualityFlags;
 import dev.runnel.timeseries.quality.QualityReport;
@@ -24,7 +26,7 @@ public final class ReadingChecks {
     /** In a quarter of an hour a storm may come and go: only closer readings can tell a spike. */
     private static final Duration SPIKE_NEIGHBOURS = Duration.ofMinutes(5);
 
-    /** A depth that leaps and comes back while the velocity stands still is no storm. */
+    /** A depth that leaps and comes back while the velocity stands still is no storm, nor is it the other way round. */
     private static final Duration FAR_NEIGHBOURS = Duration.ofMinutes(15);
 
     /** Share of the median velocity by which one reading may stand out beside a steady depth; chosen here. */
@@ -59,11 +61,16 @@ public final class ReadingChecks {
      * @param site what the site file says
      * @param depth the depths
      * @param velocity the velocities, tested
-     * @return range and spike
+     * @return range, lone readings and spike
      */
     static QualityReport depth(Site site, Series depth, Series velocity) {
         QualityReport inRange = QualityChecks.of(range(site)).apply(depth);
-        return and(inRange, SharedSpikeCheck.of(spike(site), FAR_NEIGHBOURS).apply(inRange.series(), velocity));
+        QualityReport beside = and(inRange, lone(site.checks().depthSpike()), velocity);
+        return and(beside, SharedSpikeCheck.of(spike(site)), velocity);
+    }
+
+    private static LoneReadingCheck lone(double above) {
+        return LoneReadingCheck.of(above, FAR_NEIGHBOURS);
     }
 
     /**
@@ -89,22 +96,17 @@ public final class ReadingChecks {
      * @param interval logging interval
      * @param velocity the velocities
      * @param depth the depths
-     * @return range, flat line and spike
+     * @return range, flat line and lone readings
      */
     static QualityReport velocity(Site site, Duration interval, Series velocity, Series depth) {
         QualityReport alone = velocity(site, interval).apply(velocity);
         double usual = alone.series().statistics().median();
-        if (!(usual > 0)) {
-            return alone;
-        }
-        // So near there are no neighbours: only what stands alone beside a steady depth is judged.
-        SpikeCheck spike = SpikeCheck.of(MOST_LOSS * usual, MOST_LOSS * usual)
-                .withMaximumGap(Duration.ofNanos(1))
-                .withNeighboursSpared();
-        return and(alone, SharedSpikeCheck.of(spike, FAR_NEIGHBOURS).apply(alone.series(), depth));
+        return usual > 0 ? and(alone, lone(MOST_LOSS * usual), depth) : alone;
     }
 
-    private static QualityReport and(QualityReport report, QualityFlags more) {
+    /** What failed so far is no neighbour. */
+    private static QualityReport and(QualityReport report, PairCheck check, Series companion) {
+        QualityFlags more = check.apply(report.series(), companion);
         List<QualityFlags> flags = new ArrayList<>(report.flags());
         flags.add(more);
         return new QualityReport(report.series().withFlags(more.toQualityCodes()), flags);

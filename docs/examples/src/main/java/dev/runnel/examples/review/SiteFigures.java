@@ -4,6 +4,7 @@ import dev.runnel.examples.pages.SitePage.Figure;
 import dev.runnel.timeseries.Quality;
 import dev.runnel.timeseries.Series;
 import dev.runnel.timeseries.balance.DailyTotal;
+import dev.runnel.timeseries.balance.DaySampling;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -136,7 +137,10 @@ final class SiteFigures {
                 "Volume measured",
                 share > Doubts.MOST ? "withheld" : Show.volume(all),
                 (share > 0 ? Show.percent(share) + " of it rests on doubtful readings" : "no doubtful reading")
-                        + median(review).map(text -> ", each reading " + text).orElse(""),
+                        + median(review).map(text -> ", each reading " + text).orElse("")
+                        + singleDay(review.flow().sampling())
+                                .map(text -> ", a single day " + text)
+                                .orElse(""),
                 review.site().checks().uncertainty().isPresent() ? "flow-uncertainty" : "daily-volumes");
     }
 
@@ -146,6 +150,13 @@ final class SiteFigures {
                 .uncertainty()
                 .filter(statistics -> statistics.count() > 0)
                 .map(statistics -> "+- " + Show.percent(2 * statistics.median()) + " (k = 2)");
+    }
+
+    /** By how much the volume of one day may be off where the readings see strokes of pumps in part: twice what days scatter by. */
+    static Optional<String> singleDay(DaySampling sampling) {
+        return sampling.isCoarse() && !Double.isNaN(sampling.scatter())
+                ? Optional.of("+- " + Show.percent(2 * sampling.scatter()))
+                : Optional.empty();
     }
 
     private void spills() {

@@ -132,7 +132,10 @@ final class SiteFiles {
         table(
                 TABLE.withComments(
                         "local days in " + review.site().zone()
-                                + "; volume as measured over the covered part of the day",
+                                + "; volume as measured over the covered part of the day"
+                                + SiteFigures.singleDay(review.flow().sampling())
+                                        .map(text -> "; flow in strokes: that of a single day " + text)
+                                        .orElse(""),
                         "medians on dry days: level above the invert, mean velocity, that over the velocity of the law"),
                 "daily.csv",
                 List.of(
@@ -289,7 +292,8 @@ final class SiteFiles {
         review.spillReturn().ifPresent(found -> {
             table(
                     TABLE.withComments(
-                            "certain: no where the level stood above the crest by no more than twice its uncertainty, or a "
+                            "certain: no where the level stood above the crest by no more than twice its uncertainty, a test calls "
+                                    + "every reading of it unusual, or a "
                                     + "finding puts the depth in doubt"),
                     "spills.csv",
                     List.of(

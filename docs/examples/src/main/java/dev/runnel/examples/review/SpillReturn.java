@@ -4,6 +4,7 @@ import dev.runnel.hydraulics.monitoring.SpillVolume;
 import dev.runnel.hydraulics.monitoring.SurchargePeriod;
 import dev.runnel.hydraulics.watch.ReadingUse;
 import dev.runnel.timeseries.Interval;
+import dev.runnel.timeseries.Quality;
 import dev.runnel.timeseries.Series;
 import dev.runnel.timeseries.balance.Discharge;
 import dev.runnel.timeseries.balance.Discharges;
@@ -68,7 +69,7 @@ record SpillReturn(List<Spill> spills, List<OverflowReturn> returns) {
                 .orElse(false);
         Discharge discharge = Discharge.of(counted);
         discharge = volume.map(SpillVolume::volume).map(discharge::withVolume).orElse(discharge);
-        boolean isCertain = period.peakAbove() > twice && !isDoubtful;
+        boolean isCertain = period.peakAbove() > twice && !isDoubtful && !isUnusual(level, crest, period);
         Optional<Site.OverflowWeir> stated = weir.filter(found -> twice > 0);
         return new Spill(
                 period,
@@ -76,6 +77,19 @@ record SpillReturn(List<Spill> spills, List<OverflowReturn> returns) {
                 volume,
                 stated.map(found -> volume(found, crest - twice, level, counted, data.longestGap())),
                 stated.map(found -> volume(found, crest + twice, level, counted, data.longestGap())));
+    }
+
+    /** A level that stood above the crest only in readings that a test calls unusual may be an echo of something else. */
+    private static boolean isUnusual(Series level, double crest, SurchargePeriod period) {
+        int from = level.firstIndexAtOrAfter(period.interval().start());
+        for (int i = from;
+                i < level.size() && !level.time(i).isAfter(period.interval().end());
+                i++) {
+            if (level.value(i) > crest && level.quality(i).isUsable() && level.quality(i) != Quality.POOR) {
+                return false;
+            }
+        }
+        return true;
     }
 
     private static SpillVolume volume(

@@ -7,6 +7,7 @@ import dev.runnel.hydraulics.flow.Gradient;
 import dev.runnel.hydraulics.flow.Manning;
 import dev.runnel.hydraulics.section.CircularSection;
 import java.nio.file.Path;
+import java.time.Duration;
 import java.util.Random;
 import java.util.function.IntFunction;
 import org.junit.jupiter.api.Test;
@@ -114,6 +115,33 @@ class DoubtfulSpillTest {
         assertThat(outcome.status()).as(outcome.err()).isZero();
         assertThat(outcome.flat()).contains(": 1 alarm").doesNotContain("puts in doubt");
         assertThat(site.written("site/alarms.csv").lines().skip(1)).hasSize(1).allMatch(row -> row.endsWith(","));
+    }
+
+    /** One reading out of its neighbours may be an echo of something else, two in a row are water. */
+    @Test
+    void aSpillInAReadingThatATestCallsUnusualMayHaveBeenNone() {
+        for (int readings = 1; readings <= 2; readings++) {
+            int above = readings;
+            SiteOnDisk site = new SiteOnDisk(temporary)
+                    .with("site.txt", SiteOnDisk.PLAIN_SITE + "overflow crest level = 250 mm\n")
+                    .with(
+                            "depth.csv",
+                            SiteOnDisk.readings(
+                                    "time,depth_mm",
+                                    "2026-03-02T00:00:00Z",
+                                    Duration.ofMinutes(5),
+                                    288,
+                                    i -> i >= 100 && i < 100 + above ? "320" : "200"));
+            String text = site.review().flat();
+            assertThat(text).contains("water above it 1 time");
+            if (above == 1) {
+                assertThat(text)
+                        .contains("1 of these may have been none")
+                        .contains("2026: 0 spills (1 with uncertain ones)");
+            } else {
+                assertThat(text).doesNotContain("may have been none").contains("2026: 1 spill,");
+            }
+        }
     }
 
     private static String[] line(SiteOnDisk site, int number) {

@@ -267,7 +267,7 @@ class MarramBayReviewTest {
         QualityReport depth = saltingsLane.data().depth().quality();
 
         assertThat(depth.count(Verdict.FAIL)).isEqualTo(2);
-        assertThat(depth.flags("spike").raised().stream()
+        assertThat(depth.flags("lone reading").raised().stream()
                         .filter(flag -> flag.verdict() == Verdict.FAIL)
                         .map(QualityFlag::time))
                 .containsExactly(Instant.parse("2026-10-15T15:30:00Z"));

@@ -188,7 +188,8 @@ class NothingSilentTest {
                                 288,
                                 i -> i % 5 == 3 ? "1.2" : "0.4"));
 
-        assertThat(site.review().flat()).contains("depth tests: spike 56 unusual, 1 failed");
+        assertThat(site.review().flat())
+                .contains("depth tests: lone reading 1 failed (from Mon 2 Mar 08:20); spike 57 unusual");
         assertThat(site.written("site/flow.csv")).contains("2026-03-02T08:20:00Z,0.50000,suspect");
     }
 
@@ -213,9 +214,9 @@ class NothingSilentTest {
                                 96,
                                 i -> i % 20 == 0 ? "0" : i % 3 == 0 ? "0.68" : "0.7"));
 
-        assertThat(site.review().flat()).contains("velocity tests: spike 3 failed (from Mon 2 Mar 05:00)");
+        assertThat(site.review().flat()).contains("velocity tests: lone reading 3 failed (from Mon 2 Mar 05:00)");
         assertThat(site.written("site/flags.csv"))
-                .contains("2026-03-02T05:00:00Z,velocity,spike,fail,")
+                .contains("2026-03-02T05:00:00Z,velocity,lone reading,fail,")
                 .doesNotContain("2026-03-02T15:00:00Z,velocity");
     }
 

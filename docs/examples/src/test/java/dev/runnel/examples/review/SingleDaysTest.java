@@ -1,0 +1,66 @@
+package dev.runnel.examples.review;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.nio.file.Path;
+import java.time.Duration;
+import java.util.Random;
+import java.util.function.IntFunction;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** Readings of a quarter of an hour see strokes of pumps in part: what a single day is worth stands beside its volume. */
+class SingleDaysTest {
+    private static final int READINGS = 20 * 96;
+
+    @TempDir
+    Path temporary;
+
+    private SiteOnDisk site(IntFunction<String> values) {
+        return new SiteOnDisk(temporary)
+                .with("site.txt", SiteOnDisk.PLAIN_SITE)
+                .with("depth.csv", SiteOnDisk.quarterHours(READINGS, values));
+    }
+
+    @Test
+    void strokesMarkTheVolumeOfASingleDay() {
+        Random random = new Random(3);
+        SiteOnDisk site = site(i -> random.nextInt(3) == 0 ? "160,1.1" : "60,0.5");
+        String text = site.review().flat();
+        assertThat(text)
+                .containsPattern("single days: the flow comes in strokes of which readings every 15 min see a part\\.")
+                .containsPattern("so the volume of one day may be off by \\+- [0-9.]+ %, means over many days by less");
+        assertThat(site.written("site.html")).containsPattern("a single day \u00B1 [0-9.]+(&nbsp;| )%");
+        assertThat(site.written("site/daily.csv")).contains("flow in strokes: that of a single day +- ");
+    }
+
+    @Test
+    void aSteadyFlowIsNotMarked() {
+        Random random = new Random(3);
+        SiteOnDisk site = site(i -> Math.round(100 + 30 * Math.sin(2 * Math.PI * i / 96) + random.nextGaussian()) + ","
+                + Math.round(1000 * (0.7 + 0.15 * Math.sin(2 * Math.PI * i / 96) + 0.03 * random.nextGaussian()))
+                        / 1000.0);
+        assertThat(site.review().flat()).contains("dry weather").doesNotContain("single days");
+        assertThat(site.written("site.html")).doesNotContain("a single day");
+        assertThat(site.written("site/daily.csv")).doesNotContain("single day");
+    }
+
+    /** A velocity against the stream is unusual and stays in use; the one that failed is named. */
+    @Test
+    void aTestIsSaidToFlagFromTheFirstReadingThatFailed() {
+        SiteOnDisk site = new SiteOnDisk(temporary)
+                .with("site.txt", SiteOnDisk.PLAIN_SITE)
+                .with(
+                        "depth.csv",
+                        SiteOnDisk.readings(
+                                "time,depth_mm,velocity_m_s",
+                                "2026-03-02T00:00:00Z",
+                                Duration.ofMinutes(15),
+                                96,
+                                i -> 100 + i % 2 + "," + (i == 20 ? "-0.3" : i == 60 ? "7.5" : 0.6 + i % 3 / 100.0)));
+        assertThat(site.review().flat())
+                .containsPattern(
+                        "Velocity: 1 reading failed the range test, flagged from [^;]*15:00; its flow is left out")
+                .doesNotContainPattern("range test, flagged from [^;]*05:00");
+    }
+}
