@@ -129,7 +129,22 @@ def shape_of(x, last):
         first -= 1
     while final < last and fit[final + 1] <= limit:
         final += 1
-    return UNCERTAIN if abs(criterion) < 2 else RAMP if criterion > 0 else STEP, best, first, final
+    shape = UNCERTAIN if abs(criterion) < 2 or criterion < 0 and began_earlier(x, step) else RAMP if criterion > 0 else STEP
+    return shape, best, first, final
+
+
+def began_earlier(x, at):
+    """Whether what looks like a step may be older than what is known: hardly anything is known before, and it goes on."""
+    before, after = known(x[:at]), x[at:]
+    if len(before) >= 4:
+        return False
+    when = np.flatnonzero(~np.isnan(after))
+    level = float(np.sum((after[when] - np.mean(after[when])) ** 2))
+    line = level
+    if len(when) > 1:
+        line -= float(np.sum(np.polyval(np.polyfit(when, after[when], 1), when) ** 2) - len(when) * np.mean(after[when]) ** 2)
+    floor, effective = 1e-12 + 1e-9 * level, max(2.0, 0.3 * len(when))
+    return effective * math.log((level + floor) / (max(0.0, line) + floor)) - math.log(effective) > 2
 
 
 RAYS = ["HELD_UP", "RELEASED", "MORE_WATER", "LESS_WATER", "UP", "DOWN", "VELOCITY_LOSS", "VELOCITY_GAIN"]
@@ -565,9 +580,15 @@ class Changes:
             before = [away[b - 8 * k] for k in (1, 2, 3) if b - 8 * k in away and away[b - 8 * k] == away[b - 8 * k]]
             low += away[b] < fallen and bool(before) and before[0] > risen
             if low == 2:
-                self.risen = False
-                self.track.falls.append(end)
                 break
+        # What builds up anew at once is hardly ever as usual, but drops within a day.
+        last = self.blocks[-1][0]
+        now, then = ([away.get(last - back - day, NAN) for back in range(4)] for day in (0, 8))
+        drop = np.array(then) - np.array(now)
+        dropped = not np.isnan(drop).any() and np.median(drop) >= max(0.5 * self.largest, 1.5) and np.median(now) <= 0.3 * self.largest
+        if low == 2 or dropped:
+            self.risen = False
+            self.track.falls.append(end)
 
     # Names
 

@@ -18,6 +18,17 @@ final class Falls {
 
     private static final int DAYS_BEFORE = 3;
 
+    /** What builds up and is cleared every few days begins anew at once, and is hardly ever as usual: then the last half day
+     * has dropped from the same hours of the day before, by this share of the largest distance and so many scales, to below
+     * that share of it. */
+    private static final double DROP_SHARE = 0.5;
+
+    private static final double DROP_SCALES = 1.5;
+
+    private static final double DROPPED_SHARE = 0.3;
+
+    private static final int DROP_BLOCKS = ChangeSeries.BLOCKS_PER_DAY / 2;
+
     private final Ring blocks;
     private final int quantity;
     private final int sign;
@@ -50,7 +61,7 @@ final class Falls {
         // What rose high has not fallen before most of that is gone, and has not risen again before much of it is back.
         if (!change.risen) {
             change.risen = falls.away(last) > falls.risen();
-        } else if (falls.isFallen(last)) {
+        } else if (falls.isFallen(last) || falls.hasDropped(last)) {
             change.risen = false;
             open.falls.add(end);
         }
@@ -87,13 +98,31 @@ final class Falls {
         return low >= LEAST_BLOCKS;
     }
 
+    private boolean hasDropped(int last) {
+        int from = blocks.from(blocks.number(last) - DROP_BLOCKS + 1);
+        double[] now = new double[last + 1 - from];
+        double[] drop = new double[now.length];
+        for (int i = from; i <= last; i++) {
+            now[i - from] = away(i);
+            drop[i - from] = awayAt(blocks.number(i) - ChangeSeries.BLOCKS_PER_DAY) - away(i);
+        }
+        return Medians.known(drop).length == DROP_BLOCKS
+                && Medians.of(drop) >= Math.max(DROP_SHARE * largest, DROP_SCALES)
+                && Medians.of(now) <= DROPPED_SHARE * largest;
+    }
+
+    /** Distance of a block by its number; NaN if it is not known. */
+    private double awayAt(long block) {
+        int at = blocks.from(block);
+        return at < blocks.size() && blocks.number(at) == block ? away(at) : Double.NaN;
+    }
+
     /** Whether the same hours of one of the days before, the last one that knows them, stood away. */
     private boolean stoodAway(long block) {
         for (int day = 1; day <= DAYS_BEFORE; day++) {
-            long then = block - (long) day * ChangeSeries.BLOCKS_PER_DAY;
-            int at = blocks.from(then);
-            if (at < blocks.size() && blocks.number(at) == then && !Double.isNaN(away(at))) {
-                return away(at) > risen();
+            double then = awayAt(block - (long) day * ChangeSeries.BLOCKS_PER_DAY);
+            if (!Double.isNaN(then)) {
+                return then > risen();
             }
         }
         return false;

@@ -1,5 +1,7 @@
 package dev.runnel.hydraulics.watch;
 
+import java.util.Arrays;
+
 /**
  * Step or ramp, and since when: least squares of a series that is 0 before an onset, against a step and against ramps of
  * some lengths that then hold; the information criterion of Schwarz (1978) with one figure more for the ramp.
@@ -15,6 +17,9 @@ final class ShapeFit {
 
     /** 95 % point of chi-squared with one degree of freedom. */
     private static final double CHI_SQUARED_95 = 3.841458820694124;
+
+    /** Known values before a step without which it may have begun earlier; chosen here. */
+    private static final int LEAST_BEFORE = 4;
 
     /** Difference of the criterion that is called plain. */
     private static final double PLAIN = 2;
@@ -81,6 +86,11 @@ final class ShapeFit {
         boolean isRamp = criterion > 0;
         ChangeShape shape =
                 Math.abs(criterion) < PLAIN ? ChangeShape.UNCERTAIN : isRamp ? ChangeShape.RAMP : ChangeShape.STEP;
+        boolean knownBefore = Medians.known(Arrays.copyOf(values, step)).length >= LEAST_BEFORE;
+        if (shape == ChangeShape.STEP && !knownBefore && goesOn(values, step)) {
+            // What moves on and on may have begun before anything that is known, such as half a year ago.
+            shape = ChangeShape.UNCERTAIN;
+        }
         double[] fit = isRamp ? rampFit : stepFit;
         int best = isRamp ? ramp : step;
         double limit = (fit[best] + floor) * (1 + CHI_SQUARED_95 / Math.max(2, SURE * count));
@@ -93,6 +103,36 @@ final class ShapeFit {
             latest++;
         }
         return new ShapeFit(shape, best, earliest, latest);
+    }
+
+    /** Whether a straight line fits the values from one on plainly better than a level, by the same criterion. */
+    private static boolean goesOn(double[] values, int from) {
+        double x = 0;
+        double y = 0;
+        int count = 0;
+        for (int i = from; i < values.length; i++) {
+            if (!Double.isNaN(values[i])) {
+                x += i;
+                y += values[i];
+                count++;
+            }
+        }
+        double xx = 0;
+        double xy = 0;
+        double yy = 0;
+        for (int i = from; i < values.length; i++) {
+            if (!Double.isNaN(values[i])) {
+                double right = i - x / count;
+                double up = values[i] - y / count;
+                xx += right * right;
+                xy += right * up;
+                yy += up * up;
+            }
+        }
+        double floor = 1e-12 + yy * 1e-9;
+        double left = yy - (xx > 0 ? xy * xy / xx : 0);
+        double effective = Math.max(2, INDEPENDENT * count);
+        return effective * Math.log((yy + floor) / (left + floor)) - Math.log(effective) > PLAIN;
     }
 
     /** By how much a step (length 0) or a ramp from k lessens the sum of squares, by the known values from one on. */

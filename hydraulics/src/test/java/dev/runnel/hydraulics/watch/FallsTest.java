@@ -63,10 +63,34 @@ class FallsTest {
     void whatFallsBackHalfWayHasNotFallen() {
         begin(ChangeSeries.R, FindingName.HELD_UP, FAR);
         days(5, FAR);
-        // 0.15 of the largest distance is the limit, 0.9 scales.
-        days(2, 0.95);
+        // 0.15 of the largest distance is the limit for what is usual again, 0.3 of it for what drops within a day.
+        days(2, 1.85);
         assertThat(open.falls).isEmpty();
         days(1, 0.85);
+        assertThat(open.falls).isEmpty();
+    }
+
+    /** A screen that blinds: it grows on from the hour in which it was cleared, and is never quite as usual. */
+    @Test
+    void whatGrowsAnewAtOnceFallsWhenItIsCleared() {
+        begin(ChangeSeries.R, FindingName.HELD_UP, FAR);
+        double cycle = 3.5 * ChangeSeries.BLOCKS_PER_DAY;
+        for (int i = 0; i < 5 * cycle; i++) {
+            days(1.0 / ChangeSeries.BLOCKS_PER_DAY, FAR * (0.2 + 0.8 * (i % cycle) / cycle));
+        }
+        assertThat(open.falls).hasSize(4);
+        assertThat(open.recurrence().map(java.time.Duration::toHours)).isEqualTo(Optional.of(84L));
+    }
+
+    @Test
+    void whatDropsLessThanHalfOrLessThanItsScatterHasNotFallen() {
+        begin(ChangeSeries.R, FindingName.HELD_UP, FAR);
+        days(3, 0.7 * FAR);
+        days(2, 0.25 * FAR);
+        assertThat(open.falls).isEmpty();
+        begin(ChangeSeries.R, FindingName.HELD_UP, 2.2);
+        days(3, 2);
+        days(2, 0.6);
         assertThat(open.falls).isEmpty();
     }
 
