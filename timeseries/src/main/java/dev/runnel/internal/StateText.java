@@ -21,6 +21,7 @@ public final class StateText {
     private static final boolean[] IN_STATE = escapes(false);
     private static final boolean[] IN_LIST = escapes(true);
     private static final byte[] DIGITS = "0123456789abcdef".getBytes(StandardCharsets.US_ASCII);
+    private static final byte[] VALUES = values();
 
     private final String name;
     private final int version;
@@ -53,8 +54,9 @@ public final class StateText {
      * @throws IllegalArgumentException if the text is not such a state
      */
     public static StateText parse(String name, int version, String text) {
-        String[] parts = text.strip().split(" ");
-        String head = parts[0];
+        String stripped = text.strip();
+        int end = end(stripped, 0);
+        String head = stripped.substring(0, end);
         int slash = head.lastIndexOf('/');
         if (slash < 0 || !head.substring(0, slash).equals(name)) {
             throw new IllegalArgumentException(
@@ -66,18 +68,26 @@ public final class StateText {
                     "version of a state " + name + " must be in [1, " + version + "], was " + found);
         }
         Map<String, String> values = new LinkedHashMap<>();
-        for (int i = 1; i < parts.length; i++) {
-            int equals = parts[i].indexOf('=');
+        while (end < stripped.length()) {
+            int from = end + 1;
+            end = end(stripped, from);
+            String part = stripped.substring(from, end);
+            int equals = part.indexOf('=');
             if (equals < 1) {
-                throw new IllegalArgumentException(
-                        "state " + name + " must hold key=value, was " + Text.quoted(parts[i]));
+                throw new IllegalArgumentException("state " + name + " must hold key=value, was " + Text.quoted(part));
             }
-            String key = parts[i].substring(0, equals);
-            if (values.putIfAbsent(key, unescaped(parts[i].substring(equals + 1))) != null) {
+            String key = part.substring(0, equals);
+            if (values.putIfAbsent(key, unescaped(part.substring(equals + 1))) != null) {
                 throw new IllegalArgumentException("state " + name + " must hold " + key + " once, was twice");
             }
         }
         return new StateText(name, found, values);
+    }
+
+    /** Where the part that begins at an index ends: at the next blank or with the text. */
+    private static int end(String text, int from) {
+        int blank = text.indexOf(' ', from);
+        return blank < 0 ? text.length() : blank;
     }
 
     /**
@@ -281,11 +291,15 @@ public final class StateText {
      */
     public double[] numbers(String key) {
         String label = label(key);
-        List<String> list = list(key);
-        double[] numbers = new double[list.size()];
+        String joined = text(key);
+        double[] numbers = new double[ends(joined)];
+        int from = 0;
         for (int i = 0; i < numbers.length; i++) {
-            numbers[i] = number(label, list.get(i));
+            int comma = joined.indexOf(',', from);
+            numbers[i] = number(label, unescaped(joined.substring(from, comma)));
+            from = comma + 1;
         }
+        requireEnd(key, joined, from);
         return numbers;
     }
 
@@ -298,11 +312,15 @@ public final class StateText {
      */
     public long[] counts(String key) {
         String label = label(key);
-        List<String> list = list(key);
-        long[] counts = new long[list.size()];
+        String joined = text(key);
+        long[] counts = new long[ends(joined)];
+        int from = 0;
         for (int i = 0; i < counts.length; i++) {
-            counts[i] = wholeLong(label, list.get(i));
+            int comma = joined.indexOf(',', from);
+            counts[i] = wholeLong(label, unescaped(joined.substring(from, comma)));
+            from = comma + 1;
         }
+        requireEnd(key, joined, from);
         return counts;
     }
 
@@ -349,10 +367,23 @@ public final class StateText {
             found.add(unescaped(joined.substring(from, comma)));
             from = comma + 1;
         }
-        if (from < joined.length()) {
+        requireEnd(key, joined, from);
+        return List.copyOf(found);
+    }
+
+    /** How many values a list has, each of which ends with a comma. */
+    private static int ends(String joined) {
+        int count = 0;
+        for (int comma = joined.indexOf(','); comma >= 0; comma = joined.indexOf(',', comma + 1)) {
+            count++;
+        }
+        return count;
+    }
+
+    private void requireEnd(String key, String joined, int end) {
+        if (end < joined.length()) {
             throw new IllegalArgumentException(label(key) + " must end with a comma, was " + Text.quoted(joined));
         }
-        return List.copyOf(found);
     }
 
     /**
@@ -437,21 +468,37 @@ public final class StateText {
         }
         byte[] bytes = text.getBytes(StandardCharsets.UTF_8);
         int length = 0;
+        int all = 0;
         for (int i = 0; i < bytes.length; i++) {
             byte each = bytes[i];
             if (each == '%') {
-                boolean room = i + 2 < bytes.length;
-                int high = room ? Character.digit(bytes[i + 1], 16) : -1;
-                int low = room ? Character.digit(bytes[i + 2], 16) : -1;
-                if (high < 0 || low < 0) {
-                    throw new IllegalArgumentException("state must hold two digits after %, was " + Text.quoted(text));
-                }
-                each = (byte) ((high << 4) | low);
+                each = escaped(text, bytes, i);
                 i += 2;
             }
+            all |= each;
             bytes[length++] = each;
         }
-        return new String(bytes, 0, length, StandardCharsets.UTF_8);
+        // Nearly always ASCII: to decode that takes no look at each letter.
+        return new String(bytes, 0, length, all < 0 ? StandardCharsets.UTF_8 : StandardCharsets.ISO_8859_1);
+    }
+
+    private static byte escaped(String text, byte[] bytes, int at) {
+        boolean room = at + 2 < bytes.length;
+        int high = room ? VALUES[bytes[at + 1] & 255] : -1;
+        int low = room ? VALUES[bytes[at + 2] & 255] : -1;
+        if (high < 0 || low < 0) {
+            throw new IllegalArgumentException("state must hold two digits after %, was " + Text.quoted(text));
+        }
+        return (byte) ((high << 4) | low);
+    }
+
+    /** By letter: the value of a digit of an escape, or -1. */
+    private static byte[] values() {
+        byte[] values = new byte[256];
+        for (int i = 0; i < values.length; i++) {
+            values[i] = (byte) Character.digit(i, 16);
+        }
+        return values;
     }
 
     /**

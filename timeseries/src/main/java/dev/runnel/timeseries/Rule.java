@@ -46,6 +46,18 @@ public interface Rule<I, O, S extends MachineState> {
     S parseState(String text);
 
     /**
+     * Starts a machine where another one of this rule stood, from the text of its state: {@code start(parseState(text))}, for
+     * which a long state need be read only once.
+     *
+     * @param text a text made by {@link MachineState#toText}
+     * @return a new machine that goes on from there
+     * @throws IllegalArgumentException if the text is not one of a state of this rule, or its version is not known
+     */
+    default Machine<I, O, S> startFromText(String text) {
+        return start(parseState(text));
+    }
+
+    /**
      * Returns what a whole record gives: the results of all inputs in their order, then what was still open at its end.
      *
      * @param inputs the inputs, in the order of time

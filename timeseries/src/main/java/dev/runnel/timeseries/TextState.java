@@ -27,10 +27,19 @@ public final class TextState implements MachineState {
      * @throws IllegalArgumentException if the text is empty or holds another character
      */
     public static TextState of(String text) {
-        if (text.isEmpty() || text.chars().anyMatch(c -> c < ' ' || c > '~')) {
+        if (text.isEmpty() || !isVisible(text)) {
             throw new IllegalArgumentException("state must be one line of ASCII, was " + Text.quoted(text));
         }
         return new TextState(text);
+    }
+
+    private static boolean isVisible(String text) {
+        for (int i = 0; i < text.length(); i++) {
+            if (text.charAt(i) < ' ' || text.charAt(i) > '~') {
+                return false;
+            }
+        }
+        return true;
     }
 
     /**

@@ -69,6 +69,12 @@ class StateTextProperties {
                 .hasMessage("state alarm: a must be a number, was \"x\"");
         assertThatThrownBy(() -> StateText.parse("alarm", 1, "alarm/1 a=%4"))
                 .hasMessage("state must hold two digits after %, was \"%4\"");
+        assertThatThrownBy(() -> StateText.parse("alarm", 1, "alarm/1 a=1,2").numbers("a"))
+                .hasMessage("state alarm: a must end with a comma, was \"1,2\"");
+        assertThatThrownBy(() -> StateText.parse("alarm", 1, "alarm/1 a=1,2").counts("a"))
+                .hasMessage("state alarm: a must end with a comma, was \"1,2\"");
+        assertThatThrownBy(() -> StateText.parse("alarm", 1, "alarm/1 a=1 b"))
+                .hasMessage("state alarm must hold key=value, was \"b\"");
     }
 
     /** A lone half of a surrogate pair is no text: UTF-8 cannot hold it. */

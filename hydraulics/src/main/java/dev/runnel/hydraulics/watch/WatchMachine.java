@@ -30,8 +30,11 @@ final class WatchMachine implements Machine<SiteReading, WatchNotice, WatchState
     }
 
     WatchMachine(WatchRule rule, WatchState state) {
-        this(rule, MachineClock.from(state.values()));
-        StateText text = state.values();
+        this(rule, state.values());
+    }
+
+    private WatchMachine(WatchRule rule, StateText text) {
+        this(rule, MachineClock.from(text));
         if (!text.text("baseline").equals(baseline)) {
             throw new IllegalArgumentException(
                     "state must be one of the baseline " + baseline + ", was one of " + text.text("baseline"));

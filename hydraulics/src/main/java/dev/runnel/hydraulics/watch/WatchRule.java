@@ -143,6 +143,11 @@ public final class WatchRule implements Rule<SiteReading, WatchNotice, WatchStat
         return WatchState.readBy(text, this::start);
     }
 
+    @Override
+    public Machine<SiteReading, WatchNotice, WatchState> startFromText(String text) {
+        return start(WatchState.of(text));
+    }
+
     /**
      * Watches a whole record.
      *

@@ -27,9 +27,14 @@ public final class WatchState implements MachineState {
         return new WatchState(text.toString());
     }
 
+    /** Returns the state with a text, which nothing has read yet. */
+    static WatchState of(String text) {
+        return new WatchState(TextState.of(text.strip()).toText());
+    }
+
     /** Returns the state with a text, once a rule has read it. */
     static WatchState readBy(String text, Function<WatchState, ?> start) {
-        WatchState state = new WatchState(TextState.of(text.strip()).toText());
+        WatchState state = of(text);
         Objects.requireNonNull(start.apply(state), "machine");
         return state;
     }

@@ -89,7 +89,7 @@ class WatchRuleTest {
             if (++count % 97 == 0 || !events.isEmpty() && count % 7 == 0) {
                 WatchState state = rule.parseState(machine.state().toText());
                 assertEquals(machine.state(), state);
-                machine = rule.start(state);
+                machine = count % 2 == 0 ? rule.start(state) : rule.startFromText(" " + state.toText());
             }
         }
         events.addAll(machine.finish());
@@ -110,6 +110,11 @@ class WatchRuleTest {
         assertThrows(
                 IllegalArgumentException.class,
                 () -> WatchRule.of(baseline(other)).start(machine.state()));
+        String text = machine.state().toText();
+        assertThrows(
+                IllegalArgumentException.class,
+                () -> WatchRule.of(baseline(other)).startFromText(text));
+        assertThrows(IllegalArgumentException.class, () -> rule.startFromText(text + "\n" + text));
         machine.finish();
         assertThrows(IllegalStateException.class, machine::finish);
     }

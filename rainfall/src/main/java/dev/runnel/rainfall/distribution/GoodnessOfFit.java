@@ -40,10 +40,8 @@ public record GoodnessOfFit(double plotCorrelation, double andersonDarling, doub
         double distance = 0;
         for (int i = 0; i < n; i++) {
             expected[i] = distribution.quantile(position.nonExceedance(i + 1, n));
-            squared += (2 * i + 1.0)
-                    / n
-                    * (Math.log(distribution.cdf(x[i])) + Math.log(distribution.exceedance(x[n - 1 - i])));
             double below = distribution.cdf(x[i]);
+            squared += (2 * i + 1.0) / n * (Math.log(below) + Math.log(distribution.exceedance(x[n - 1 - i])));
             distance = Math.max(distance, Math.max((i + 1.0) / n - below, below - (double) i / n));
         }
         return new GoodnessOfFit(new PearsonsCorrelation().correlation(x, expected), -n - squared, distance);

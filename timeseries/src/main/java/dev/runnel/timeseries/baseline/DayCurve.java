@@ -185,9 +185,13 @@ public final class DayCurve {
             double[] row = rows[i];
             for (int a = 0; a < size; a++) {
                 double weighted = weights[i] * row[a];
-                right[a] += weighted * values[i];
-                for (int b = 0; b <= a; b++) {
-                    normal[a][b] += weighted * row[b];
+                // Of days of rest on all other days: nothing to add, which is half of the sums.
+                if (weighted != 0) {
+                    double[] sums = normal[a];
+                    right[a] += weighted * values[i];
+                    for (int b = 0; b <= a; b++) {
+                        sums[b] += weighted * row[b];
+                    }
                 }
             }
         }

@@ -11,6 +11,8 @@ import dev.runnel.hydraulics.uncertainty.UncertainInput;
 import dev.runnel.hydraulics.uncertainty.VolumeUncertainty;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Map;
+import java.util.concurrent.ConcurrentHashMap;
 import java.util.function.ToDoubleFunction;
 
 /** Rating curves and uncertainties. The measurement models are the printed examples' own. */
@@ -22,6 +24,9 @@ final class RatingCalculations {
     private static final String WEIR =
             "width crest_height head width_uncertainty head_uncertainty coefficient_uncertainty";
     private static final int TRIALS = 400_000;
+
+    /** Two sources print the same sums. */
+    private static final Map<String, Double> DRAWN_ENDS = new ConcurrentHashMap<>();
 
     private static final LastAnswer<Simulation> LAST_LOSS = new LastAnswer<>();
 
@@ -166,11 +171,7 @@ final class RatingCalculations {
                         "1",
                         SUM,
                         in -> sum(in).propagated().expanded(0.95)),
-                of(
-                        "uncertainty.sum.simulated-end",
-                        "1",
-                        SUM,
-                        in -> sum(in).simulated(TRIALS, 101).interval(0.95)[1]),
+                of("uncertainty.sum.simulated-end", "1", SUM, RatingCalculations::drawnEnd),
                 of(
                         "uncertainty.loss.simulated-mean",
                         "1e-6",
@@ -263,6 +264,12 @@ final class RatingCalculations {
                     : UncertainInput.rectangular("x" + i, 0, deviations[i] * Math.sqrt(3));
         }
         return MeasurementModel.of(x -> Arrays.stream(x).sum(), inputs);
+    }
+
+    private static double drawnEnd(Inputs in) {
+        return DRAWN_ENDS.computeIfAbsent(
+                in.text("shape") + Arrays.toString(in.sample("deviations")),
+                key -> sum(in).simulated(TRIALS, 101).interval(0.95)[1]);
     }
 
     private static Simulation drawnLoss(Inputs in) {

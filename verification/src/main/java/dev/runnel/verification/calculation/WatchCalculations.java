@@ -302,7 +302,7 @@ final class WatchCalculations {
             WatchRule rule = rule(in);
             Stopped stopped = STOPPED.computeIfAbsent(key(in) + "|" + in.text("at"), key -> Stopped.of(in));
             String state = StateParts.put(stopped.state(), in.text("part"), in.text("put"));
-            machine = rule.start(rule.parseState(state));
+            machine = rule.startFromText(state);
             later = stopped.later().iterator();
             until = in.has("until") ? in.number("until") : Double.NEGATIVE_INFINITY;
             following = first(later);
@@ -367,7 +367,7 @@ final class WatchCalculations {
                 count++;
                 double hour = hours(reading.time());
                 if (count % in.integer("every") == 0 && hour >= in.number("begin") && hour < in.number("cease")) {
-                    machine = rule.start(rule.parseState(machine.state().toText()));
+                    machine = rule.startFromText(machine.state().toText());
                 }
             }
             StateParts state = StateParts.of(machine.state().toText());

@@ -9,8 +9,7 @@ import dev.runnel.verification.table.TableFolder;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.CompletableFuture;
-import java.util.concurrent.ExecutorService;
-import java.util.concurrent.Executors;
+import java.util.concurrent.ForkJoinPool;
 import org.apiguardian.api.API;
 
 /**
@@ -47,10 +46,13 @@ public final class VerificationRun {
         return new Results(checks, blanks, problems);
     }
 
-    /** One table after the other for each processor: some take a thousand times as long as others, and stand side by side. */
+    /**
+     * One table after the other for each processor: some take a thousand times as long as others, and stand side by side. What the
+     * library draws in parallel forks within the same pool: beside it, more threads would run than there are processors, and
+     * wait for one another.
+     */
     private static List<Outcome> outcomes(List<PublishedTable> tables, Selection selection) {
-        ExecutorService workers =
-                Executors.newFixedThreadPool(Runtime.getRuntime().availableProcessors());
+        ForkJoinPool workers = new ForkJoinPool();
         try {
             List<CompletableFuture<Outcome>> asked = tables.stream()
                     .map(table -> CompletableFuture.supplyAsync(() -> Outcome.of(table, selection), workers))

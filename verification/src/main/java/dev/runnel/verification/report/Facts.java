@@ -1,6 +1,8 @@
 package dev.runnel.verification.report;
 
+import dev.runnel.verification.Check;
 import dev.runnel.verification.Results;
+import dev.runnel.verification.Source;
 import java.nio.charset.StandardCharsets;
 import java.security.MessageDigest;
 import java.security.NoSuchAlgorithmException;
@@ -28,14 +30,18 @@ final class Facts {
                 .orElse("not packed");
     }
 
-    /** Over name, source, input, expected value and tolerance of each value, in the order of the run. */
+    /** Over name, input, expected value and tolerance of each value, in the order of the run, and its source where another begins. */
     private static String checksum(Results results) {
         try {
             MessageDigest digest = MessageDigest.getInstance("SHA-256");
-            results.checks()
-                    .forEach(check -> digest.update((check.name() + "\n" + check.source() + "\n" + check.input() + "\n"
-                                    + check.printed() + "\n" + check.tolerance() + "\n")
-                            .getBytes(StandardCharsets.UTF_8)));
+            Optional<Source> above = Optional.empty();
+            for (Check check : results.checks()) {
+                String source = above.filter(check.source()::equals).isPresent() ? "" : check.source() + "\n";
+                above = Optional.of(check.source());
+                digest.update((source + check.name() + "\n" + check.input() + "\n" + check.printed() + "\n"
+                                + check.tolerance() + "\n")
+                        .getBytes(StandardCharsets.UTF_8));
+            }
             return HexFormat.of().formatHex(digest.digest());
         } catch (NoSuchAlgorithmException e) {
             throw new IllegalStateException("every Java has SHA-256", e);

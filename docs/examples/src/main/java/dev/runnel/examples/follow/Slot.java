@@ -43,7 +43,7 @@ final class Slot<I, O> {
             say.accept(key + ": the rule has changed since the last start and begins anew: " + rule);
             return new Slot<>(key, text, rule.start());
         }
-        return new Slot<>(key, text, rule.start(rule.parseState(kept.substring(blank + 1))));
+        return new Slot<>(key, text, rule.startFromText(kept.substring(blank + 1)));
     }
 
     List<O> next(I input) {
