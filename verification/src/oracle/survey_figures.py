@@ -137,6 +137,25 @@ def profiles():
           [("mean", "profile.mean", "input.minute = minute"), ("quantile", "profile.quantile", "input.minute = minute", "input.p = p"), ("residual", "profile.residual", "input.minute = minute", "input.value = reading"), ("week", "profile.mean-of-week")], rows)
 
 
+def out_of_place(times):
+    """Count of the lines, the first of them and how far it is ahead; the header is line 1."""
+    step = statistics.median_high(b - a for a, b in zip(times, times[1:]) if b > a)
+
+    def runs_on(k):
+        return 0 < times[k] - times[k - 1] <= 1.5 * step
+
+    found = []
+    for a in range(1, len(times)):
+        for b in range(a + 1, len(times)):
+            run = times[a:b]
+            steady = all(runs_on(k) for k in range(a + 1, b)) and not runs_on(a) and not runs_on(b)
+            place = times[a - 1] + step
+            if (steady and (max(run) < times[a - 1] or min(run) > times[b]) and abs(run[0] - place) >= 60
+                    and abs(times[b] - place - (b - a) * step) <= 0.5 * step and abs(run[-1] - run[0] - (b - a - 1) * step) <= 0.5 * step):
+                found.append((b - a, a + 2, run[0] - place))
+    return (sum(f[0] for f in found), *found[0][1:]) if found else (0, "", "")
+
+
 def quality():
     rows = []
     base = [15 * i for i in range(1200)]
@@ -150,6 +169,21 @@ def quality():
         big = max(len(p) for p in pieces)
         rows.append([text(times), days, sum(len(p) for p in pieces if len(p) < big and len(p) < 10 and len(p) * 100 < len(times))])
     table("stray-stamps", "readings far from all others, plain Python", [("times", "min, times"), ("days", "d, distance"), ("count", "set aside")], [("times", "text times"), ("days", "days")], [("count", "quality.stray.count")], rows)
+    rows = []
+    for run in (None, (40, 60, 1440), (40, 60, -1440), (12, 13, 525600), (30, 40, 59), (30, 40, 60), (30, 40, 40), (20, 80, 200), (1, 3, -99999), (70, 119, 300), (100, 120, 5000)):
+        times = [5 * i for i in range(120)]
+        for i in range(*run[:2]) if run else ():
+            times[i] += run[2]
+        rows.append([text(times), *out_of_place(times)])
+    late = [5 * i for i in range(120)]
+    late = late[:40] + late[60:80] + late[40:60] + late[80:]
+    twice = [5 * i for i in range(60)] + [5 * i for i in range(30, 50)] + [5 * i for i in range(60, 120)]
+    two = [5 * i + (2000 if 20 <= i < 25 else -3000 if 80 <= i < 90 else 0) for i in range(120)]
+    gap = [5 * i + (50000 if i >= 70 else 0) for i in range(120)]
+    jitter = [5 * i + [0, 1, -1, 2][i % 4] + (720 if 33 <= i < 57 else 0) for i in range(120)]
+    rows += [[text(times), *out_of_place(times)] for times in (late, twice, two, gap, jitter)]
+    table("displaced-stamps", "runs of lines of another time, by trying all of them, plain Python", [("times", "min, stamps in the order of the lines"), ("lines", "lines"), ("first", "first line"), ("ahead", "min, how far ahead")],
+          [("times", "text times")], [("lines", "csv.displaced.lines"), ("first", "csv.displaced.first-line"), ("ahead", "csv.displaced.ahead")], rows)
     rng = random.Random(8)
     rows = []
     for true in (1000, 100, 1 / 0.0254, 1 / 0.3048, 0.001, 0.01, 3600, 86400, 1 / 25.4, 25.4, 0.0254, 0.3048):

@@ -48,6 +48,8 @@ public record CsvIssue(long line, int column, Kind kind, String text) {
         SKIPPED_TIME("skipped time"),
         /** The time is before that of an earlier line; rejected, or sorted as the layout says and altered. */
         OUT_OF_ORDER("out of order"),
+        /** The stamp is one of another time than the lines before and after; rejected, where the layout says so. */
+        DISPLACED_STAMP("stamp out of place"),
         /** Time and values of an earlier line again; rejected. */
         DUPLICATE("duplicate"),
         /** Time of an earlier line with other values; rejected, the earlier line stands. */

@@ -280,6 +280,28 @@ public final class CsvLayout {
     }
 
     /**
+     * Rejects lines whose stamps are those of another time.
+     *
+     * @param displaced the lines
+     * @return the new layout
+     */
+    @API(status = API.Status.EXPERIMENTAL, since = "0.1")
+    public CsvLayout withoutDisplaced(DisplacedStamps displaced) {
+        Objects.requireNonNull(displaced, "displaced");
+        return with(c -> c.displaced = displaced);
+    }
+
+    /** For the stamps of all lines in the order of the file. */
+    CsvLayout ofStampsAlone() {
+        return with(c -> {
+            c.orderOfFile = true;
+            c.sorting = false;
+            c.repeatedTime = RepeatedTime.REJECT;
+            c.columns = List.of();
+        });
+    }
+
+    /**
      * Says what to do with several lines of one instant; {@link RepeatedTime#REJECT} unless said.
      *
      * @param repeatedTime the choice
@@ -383,6 +405,7 @@ public final class CsvLayout {
         boolean orderOfFile;
         long after = Long.MIN_VALUE;
         RepeatedTime repeatedTime = RepeatedTime.REJECT;
+        DisplacedStamps displaced = DisplacedStamps.none();
         int issueLimit = 1000;
         List<CsvColumn> columns = List.of();
 

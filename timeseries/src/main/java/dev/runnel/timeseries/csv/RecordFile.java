@@ -9,6 +9,7 @@ import java.util.Arrays;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Objects;
+import java.util.Optional;
 import java.util.Set;
 import org.jspecify.annotations.Nullable;
 
@@ -49,7 +50,7 @@ final class RecordFile {
         firstByte = source.before(source.ahead());
         time = new TimeCell(choices, header, log);
         values = new ValueCells(choices, header, log);
-        plain = PlainLine.of(choices, header);
+        plain = choices.displaced.runs().isEmpty() ? PlainLine.of(choices, header) : null;
         one = new Rows(choices.columns.size(), 1);
         rowOfOne = Row.ofSize(choices.columns.size());
         fieldsNeeded = Math.max(time.lastIndex(), values.lastIndex()) + 1;
@@ -229,7 +230,14 @@ final class RecordFile {
     }
 
     private boolean readTime(long before, boolean strictly) {
-        return isPlain || time.read(source.line(), source.letters(), fields, before, strictly);
+        return isPlain
+                || time.read(source.line(), source.letters(), fields, before, strictly) && isInPlace(source.line());
+    }
+
+    private boolean isInPlace(long line) {
+        Optional<DisplacedStamps.Run> run = choices.displaced.runOf(line);
+        run.ifPresent(displaced -> log.issue(line, 0, Kind.DISPLACED_STAMP, displaced + "; rejected"));
+        return run.isEmpty();
     }
 
     private Row readValues() {

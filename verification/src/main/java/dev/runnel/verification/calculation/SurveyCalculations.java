@@ -13,13 +13,16 @@ import dev.runnel.timeseries.balance.DailyTotals;
 import dev.runnel.timeseries.balance.VolumeRatios;
 import dev.runnel.timeseries.baseline.DiurnalProfile;
 import dev.runnel.timeseries.baseline.ProfileRule;
+import dev.runnel.timeseries.csv.CsvLayout;
 import dev.runnel.timeseries.csv.CsvUnit;
+import dev.runnel.timeseries.csv.DisplacedStamps;
 import dev.runnel.timeseries.infiltration.DailyFlows;
 import dev.runnel.timeseries.infiltration.NightFlow;
 import dev.runnel.timeseries.quality.GoodDay;
 import dev.runnel.timeseries.quality.GoodDays;
 import dev.runnel.timeseries.quality.StrayStamps;
 import dev.runnel.timeseries.quality.UnitSuspicion;
+import java.io.StringReader;
 import java.time.Duration;
 import java.time.Instant;
 import java.time.LocalDate;
@@ -97,6 +100,26 @@ final class SurveyCalculations {
                                         Duration.ofDays(in.integer("days")))
                                 .setAside()
                                 .size()),
+                of(
+                        "csv.displaced.lines",
+                        "times",
+                        in -> displaced(in).stream()
+                                .mapToDouble(run -> run.lastLine() - run.firstLine() + 1)
+                                .sum()),
+                of(
+                        "csv.displaced.first-line",
+                        "times",
+                        in -> displaced(in).stream()
+                                .mapToDouble(DisplacedStamps.Run::firstLine)
+                                .findFirst()
+                                .orElse(Double.NaN)),
+                of(
+                        "csv.displaced.ahead",
+                        "times",
+                        in -> displaced(in).stream()
+                                .mapToDouble(run -> run.ahead().toMinutes())
+                                .findFirst()
+                                .orElse(Double.NaN)),
                 of(
                         "quality.unit-factor",
                         "values lowest highest",
@@ -227,6 +250,16 @@ final class SurveyCalculations {
             builder.add(Reading.of(at(times[i]), values[i]));
         }
         return builder.build();
+    }
+
+    /** A line for each stamp in the order of the sample, below a header. */
+    private static List<DisplacedStamps.Run> displaced(Inputs in) {
+        StringBuilder text = new StringBuilder("time\n");
+        for (double minute : in.sample("times")) {
+            text.append(at(minute)).append('\n');
+        }
+        return DisplacedStamps.in("stamps", new StringReader(text.toString()), CsvLayout.of("time"))
+                .runs();
     }
 
     private static Instant at(double minute) {

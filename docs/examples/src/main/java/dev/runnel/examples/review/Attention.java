@@ -67,6 +67,7 @@ final class Attention {
         attention.silentGauge();
         attention.tipsThatAreNoRain();
         attention.farStamps();
+        attention.displacedStamps();
         attention.clockChange();
         attention.lostLines();
         attention.uncertainty();
@@ -304,6 +305,23 @@ final class Attention {
                     + " stamped more than 30 days from all others and set aside, the first "
                     + Show.timeWithYear(far.get(0), review.site().zone()) + ": was the clock reset?");
         }
+    }
+
+    /** By the order of the lines: a clock that was wrong for a while. */
+    private void displacedStamps() {
+        reports().forEach(report -> {
+            long count = report.count(CsvIssue.Kind.DISPLACED_STAMP);
+            if (count > 0) {
+                String first = report.issues().stream()
+                        .filter(issue -> issue.kind() == CsvIssue.Kind.DISPLACED_STAMP)
+                        .findFirst()
+                        .map(issue -> ", from line " + issue.line() + " (" + issue.text() + ")")
+                        .orElse("");
+                points.add(Show.count(count, "line") + " of " + report.source()
+                        + " stamped with another time than the lines around" + first
+                        + ": was the clock of the logger wrong for a while?");
+            }
+        });
     }
 
     private void clockChange() {

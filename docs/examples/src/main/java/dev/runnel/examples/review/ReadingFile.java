@@ -6,11 +6,13 @@ import dev.runnel.timeseries.Interval;
 import dev.runnel.timeseries.Reading;
 import dev.runnel.timeseries.Series;
 import dev.runnel.timeseries.csv.CsvInstants;
+import dev.runnel.timeseries.csv.CsvIssue;
 import dev.runnel.timeseries.csv.CsvLayout;
 import dev.runnel.timeseries.csv.CsvRecords;
 import dev.runnel.timeseries.csv.CsvReport;
 import dev.runnel.timeseries.csv.CsvResult;
 import dev.runnel.timeseries.csv.CsvUnit;
+import dev.runnel.timeseries.csv.DisplacedStamps;
 import dev.runnel.timeseries.csv.TimeNumber;
 import dev.runnel.timeseries.quality.StrayStamps;
 import java.nio.file.Path;
@@ -179,8 +181,21 @@ public final class ReadingFile {
     private static Readings piece(Site.Column column, Header header, String name, CsvUnit unit) {
         requireColumn(column, header, name);
         CsvLayout layout = layout(header, column.format()).withSorting().withColumn(column.what(), name, unit);
-        CsvResult result = CsvRecords.read(column.file(), layout);
+        CsvResult result = inPlace(column.file(), layout, CsvRecords.read(column.file(), layout));
         return new Readings(column, name, unit, result.report(), result.series(column.what()), List.of(), "");
+    }
+
+    /** A file in which a line goes back, or comes twice, is read again where some of its stamps turn out to be of another time. */
+    private static CsvResult inPlace(Path file, CsvLayout layout, CsvResult result) {
+        CsvReport report = result.report();
+        if (report.count(CsvIssue.Kind.OUT_OF_ORDER)
+                        + report.count(CsvIssue.Kind.DUPLICATE)
+                        + report.count(CsvIssue.Kind.CONFLICTING_DUPLICATE)
+                == 0) {
+            return result;
+        }
+        DisplacedStamps displaced = DisplacedStamps.in(file, layout);
+        return displaced.runs().isEmpty() ? result : CsvRecords.read(file, layout.withoutDisplaced(displaced));
     }
 
     private static List<Instant> times(StrayStamps stamps) {

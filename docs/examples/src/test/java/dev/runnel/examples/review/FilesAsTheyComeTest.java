@@ -48,6 +48,27 @@ class FilesAsTheyComeTest {
     }
 
     @Test
+    void readingsOfAClockThatWasADayAheadAreSetAsideAndPushNoOthersOut() {
+        StringBuilder text = new StringBuilder("time,depth_mm\n");
+        for (int i = 0; i < 5 * 96; i++) {
+            boolean isAhead = i >= 150 && i < 190;
+            text.append(START.plus(Duration.ofMinutes(15L * (isAhead ? i + 96 : i))))
+                    .append(',')
+                    .append(isAhead ? 300 : 100 + i % 7)
+                    .append('\n');
+        }
+        SiteOnDisk.Outcome outcome =
+                new SiteOnDisk(temporary).with("depth.csv", text.toString()).review();
+
+        assertThat(outcome.err()).isEmpty();
+        assertThat(outcome.flat())
+                .contains("40 lines of depth.csv stamped with another time than the lines around, from line 152 "
+                        + "(stamped 1 d after their place among the lines; rejected)")
+                .contains("depth 480 440 40 0")
+                .doesNotContain("conflicting duplicate");
+    }
+
+    @Test
     void countsOfTipsAreTakenAsCountsByTheNameOfTheirColumn() {
         SiteOnDisk.Outcome outcome = withCounts("time,tips", true, "").review();
 
