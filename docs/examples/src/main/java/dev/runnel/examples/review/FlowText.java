@@ -10,7 +10,9 @@ import dev.runnel.rainfall.response.ResponseDoubt;
 import dev.runnel.rainfall.response.ResponseTrend;
 import dev.runnel.rainfall.response.StormResponse;
 import dev.runnel.timeseries.Series;
+import dev.runnel.timeseries.Statistics;
 import dev.runnel.timeseries.alarm.AlarmEvent;
+import dev.runnel.timeseries.balance.DailyTotal;
 import dev.runnel.timeseries.balance.DaySampling;
 import dev.runnel.timeseries.balance.SpillTally;
 import dev.runnel.timeseries.baseline.DayClass;
@@ -22,6 +24,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.TreeSet;
@@ -131,6 +134,18 @@ final class FlowText {
         return share > 0 ? "; " + Show.percent(share) + " of the readings of dry days are doubtful and left out" : "";
     }
 
+    /** What a quarter of the complete days stay below, m3/s: where wet days cannot be told, dry weather lies between it and the mean. */
+    static OptionalDouble lowerQuarter(SiteReview review) {
+        double[] means = review.flow().volumes().stream()
+                .filter(day ->
+                        day.isComplete() && review.dryWeather().usual().days().contains(day.date()))
+                .mapToDouble(DailyTotal::mean)
+                .toArray();
+        return means.length < DryWeather.FEWEST_DAYS
+                ? OptionalDouble.empty()
+                : OptionalDouble.of(Statistics.of(means).quantile(0.25));
+    }
+
     private static String dryDays(SiteReview review) {
         DryWeather dry = review.dryWeather();
         StringBuilder text = new StringBuilder();
@@ -150,6 +165,10 @@ final class FlowText {
                     .append(" before");
         } else {
             text.append("no gauge to tell dry days: all days of the record, wet ones among them");
+            lowerQuarter(review)
+                    .ifPresent(flow -> text.append(
+                                    ", so that the mean is rather too high; a quarter of the days have less than ")
+                            .append(Show.flow(flow)));
         }
         text.append("; ")
                 .append(Show.count(dry.usual().days().size(), "usual day"))

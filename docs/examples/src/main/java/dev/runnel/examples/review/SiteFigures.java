@@ -55,7 +55,15 @@ final class SiteFigures {
     private static String dryWeatherNote(SiteReview review) {
         DryWeather dry = review.dryWeather();
         StringBuilder note = new StringBuilder();
-        note.append("from ").append(Show.count(dry.usual().days().size(), "usual dry day"));
+        note.append("from ")
+                .append(Show.count(
+                        dry.usual().days().size(), review.rain().isPresent() ? "usual dry day" : "usual day"));
+        if (review.rain().isEmpty()) {
+            note.append(", wet ones among them: no gauge");
+            FlowText.lowerQuarter(review)
+                    .ifPresent(flow ->
+                            note.append(", a quarter of the days below ").append(Show.flow(flow)));
+        }
         if (!dry.doubtful().isEmpty()) {
             note.append(", ").append(dry.doubtful().size()).append(" left out as doubtful");
         }

@@ -45,6 +45,24 @@ class SingleDaysTest {
         assertThat(site.written("site/daily.csv")).doesNotContain("single day");
     }
 
+    /** Of 20 days 8 carry half as much again: the mean of all is a fifth above dry weather. */
+    @Test
+    void withoutAGaugeTheFigureSaysThatWetDaysAreAmongItsDays() {
+        SiteOnDisk site = site(i -> 100 + i % 2 + "," + (i / 96 % 5 < 2 ? "0.9" : "0.6") + i % 2);
+        String text = site.review().flat();
+        assertThat(text)
+                // 2.65 dm2 wet at 100.5 mm: 16 l/s at 0.6 m/s, 24 at 0.9.
+                .containsPattern(
+                        "all days of the record, wet ones among them, so that the mean is rather too high; a quarter of"
+                                + " the days have less than 1[56]\\.[0-9] l/s");
+        assertThat(site.written("site.html"))
+                .containsPattern(
+                        "from 20(&nbsp;| )usual days, wet ones among them: no gauge, a quarter of the days below 1[56]\\.[0-9]");
+        site.with("tips.csv", "time\n2026-03-10T00:00:00Z\n");
+        assertThat(site.review().flat()).doesNotContain("wet ones among them");
+        assertThat(site.written("site.html")).doesNotContain("wet ones among them");
+    }
+
     /** A velocity against the stream is unusual and stays in use; the one that failed is named. */
     @Test
     void aTestIsSaidToFlagFromTheFirstReadingThatFailed() {
