@@ -1,0 +1,88 @@
+package dev.runnel.hydraulics.watch;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.util.Random;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Test;
+
+/** What the one finding that is open means for those that ask: hours straight into the machine, 20 quiet days and what follows. */
+class ChangeWatchTest {
+    private static final int QUIET_DAYS = 20;
+    private static WatchRule rule;
+
+    private final Random random = new Random(8);
+    private final Findings findings = new Findings();
+    private final ChangeWatch watch = new ChangeWatch(rule, findings, new TideWatch(false, findings));
+    private long hour = Math.floorDiv(InventedSite.START.getEpochSecond(), 3600L) / 24 * 24;
+
+    @BeforeAll
+    static void learn() {
+        SiteRecord record = InventedSite.of(30, 5).record(InventedSite.Fault.NONE);
+        rule = WatchRule.of(
+                BaselineRule.of(InventedSite.MONITOR).learn(record).baseline().orElseThrow());
+    }
+
+    /** Hours of which velocity at its depth, depth and velocity stand so far from usual, ln. */
+    private void days(int days, double r, double d, double u) {
+        for (int i = 0; i < 24 * days; i++) {
+            double depth = d + 0.02 * random.nextGaussian();
+            double velocity = u + 0.02 * random.nextGaussian();
+            double ratio = r + 0.02 * random.nextGaussian();
+            watch.hour(hour, ratio, depth, velocity, 1.5 * depth + velocity, ratio);
+            if (Math.floorMod(++hour, (long) ChangeSeries.BLOCK_HOURS) == 0) {
+                watch.block(ChangeSeries.blockOf(hour - 1));
+            }
+        }
+    }
+
+    @Test
+    void nothingOpenMovesNoDepth() {
+        days(QUIET_DAYS, 0, 0, 0);
+        assertThat(watch.isOpen()).isFalse();
+        assertThat(watch.movesDepth()).isFalse();
+        assertThat(watch.isWater()).isFalse();
+        assertThat(watch.slows()).isFalse();
+    }
+
+    @Test
+    void waterHeldUpMovesTheDepthUntilItIsOver() {
+        days(QUIET_DAYS, 0, 0, 0);
+        days(6, -0.75, 0.4, -0.6);
+        assertThat(watch.isOpen()).isTrue();
+        assertThat(watch.isWater()).isFalse();
+        assertThat(watch.movesDepth()).isTrue();
+        assertThat(watch.slows()).isTrue();
+        days(8, 0, 0, 0);
+        assertThat(watch.isOpen()).isFalse();
+        assertThat(watch.movesDepth()).isFalse();
+    }
+
+    @Test
+    void aVelocityThatReadsLowMovesNoDepth() {
+        days(QUIET_DAYS, 0, 0, 0);
+        days(6, -0.6, 0, -0.6);
+        assertThat(watch.isOpen()).isTrue();
+        assertThat(watch.movesDepth()).isFalse();
+        assertThat(watch.slows()).isTrue();
+    }
+
+    @Test
+    void aDepthThatReadsHighMovesIt() {
+        days(QUIET_DAYS, 0, 0, 0);
+        days(6, -0.25, 0.45, 0);
+        assertThat(watch.isOpen()).isTrue();
+        assertThat(watch.movesDepth()).isTrue();
+        assertThat(watch.slows()).isFalse();
+    }
+
+    /** More water moves the depth truly: rain still answers as ever, so a gauge may be asked. */
+    @Test
+    void moreWaterIsNoDepthThatIsReadOtherwise() {
+        days(QUIET_DAYS, 0, 0, 0);
+        days(10, 0, 0.5, 0.28);
+        assertThat(watch.isOpen()).isTrue();
+        assertThat(watch.isWater()).isTrue();
+        assertThat(watch.movesDepth()).isFalse();
+    }
+}
