@@ -3,8 +3,8 @@
     python3 documented_ranges.py FOLDER
 
 writes ranges-of-structures, heads-of-structures, ranges-of-flow, ranges-of-sections, ranges-of-gaugings, ranges-of-monitors and
-ranges-of-uncertainties into a folder named hydraulics, ranges-of-rain, ranges-of-gauges, ranges-of-designs and ranges-of-samples
-into one named rainfall: 1 where the library must refuse, 0 where it must answer. The ranges stand in the documentation of each
+ranges-of-uncertainties into a folder named hydraulics, ranges-of-designs, ranges-of-gauges and ranges-of-samples into one named
+rainfall: 1 where the library must refuse, 0 where it must answer. The ranges stand in the documentation of each
 method and are written down here once more; every row is a comparison with them, and nothing is computed.
 """
 
@@ -220,8 +220,68 @@ def uncertainties(folder):
     ])
 
 
+def designs(folder):
+    area = {"hectares": "word 1 2", "coefficients": "word 0.5 0.6", "entry_minutes": 5, "flow_minutes": 10, "routing": 1, "intensity": 30}
+    with_ = lambda base, **new: given(**{**base, **new})
+    heads = {"heads": 5000, "litres": 150, "infiltration": 0, "trade": 0}
+    write(folder, "ranges-of-designs", "design storms, runoff and depths", [
+        ("share", "1, runoff coefficient", "rational.coefficient", given(hectares="word 1", coefficients="share"), span(0, 1)),
+        ("routing", "1, routing coefficient", "rational.peak", with_(area, routing="routing"), span(0.5, 2)),
+        ("rain", "mm/h, intensity", "rational.peak", with_(area, intensity="rain"), span(0, None)),
+        ("rough", "1, retardance", "flow-path.kerby", given(length=100, gradient=0.01, retardance="rough"), span(0.01, 1)),
+        ("path", "m, length of overland flow", "flow-path.kerby", given(length="path", gradient=0.01, retardance=0.4), span(None, 365.76)),
+        ("paved", "1, runoff coefficient", "flow-path.airport", given(length=100, gradient=0.01, coefficient="paved"), span(0, 1)),
+        ("people", "1, population", "dry-weather.babbitt", with_(heads, heads="people"), span(1000, None)),
+        ("fraction", "1, share of a storm", "design.huff.share", given(quartile=1, fraction="fraction"), span(0, 1)),
+        ("part", "1, share of a profile", "design.symmetric-profile.share", given(profile_a=0.06, profile_b=1.026, fraction="part"), span(0, 1)),
+        ("peak", "1, place of a peak", "design.double-triangle.share", given(depth=40, minutes=60, intense_depth=20, intense_minutes=15, position="peak", fraction=0.4), span(0, 1)),
+        ("deep", "mm, depth of the intense part of 40 mm", "design.double-triangle.share", given(depth=40, minutes=60, intense_depth="deep", intense_minutes=30, position=0.5, fraction=0.4), span(None, 40)),
+        ("hour", "mm, depth of an hour in five years", "ddf.flood-studies.depth", given(m5_60="hour", ratio=0.3, minutes=60, years=5), span(10, 25)),
+        ("rare", "years, return period", "ddf.bilham.depth", given(minutes=60, years="rare"), span(0.1, 100)),
+        ("km2", "km2, area", "areal-reduction.keers-wescott", given(area_km2="km2", minutes=60), span(1, 20000)),
+        ("small", "km2, area", "areal-reduction.australia-2019", given(region="word tasmania", area_km2="small", minutes=60, aep=0.1), span(None, 1000)),
+        ("large", "km2, area", "areal-reduction.australia-2019", given(region="word tasmania", area_km2="large", minutes=1440, aep=0.1), span(None, 30000)),
+        ("aep", "1, annual chance", "areal-reduction.australia-2019", given(region="word tasmania", area_km2=100, minutes=1440, aep="aep"), span(0.0005, 0.5)),
+        ("nugget", "mm2, nugget under a sill of 4", "areal.kriging.mean", given(shape="word spherical", range=5000, sill=4, nugget="nugget", gauges="word 0 0; 3000 0; 0 4000", target="word 100 100", depths="word 3 4 5"), span(0, 4)),
+        ("deficit", "mm, soil moisture deficit", "antecedent.wetness", given(index_mm=2, deficit_mm="deficit"), span(0, 127)),
+        ("urban", "mm, soil moisture deficit", "antecedent.urban-wetness", given(index_mm=2, deficit_mm="urban"), span(0, 141)),
+        ("columns", "1, columns of a grid", "areal.grid.cells", given(corner="word 0 0", cell=1000, columns="columns", rows=2, catchment="word POLYGON ((0 0, 500 0, 500 500, 0 500, 0 0))"), [(0, 1), (1, 0)]),
+        ("rows", "1, rows of a grid", "areal.grid.cells", given(corner="word 0 0", cell=1000, columns=2, rows="rows", catchment="word POLYGON ((0 0, 500 0, 500 500, 0 500, 0 0))"), [(0, 1), (1, 0)]),
+    ])
+
+
+def gauges(folder):
+    write(folder, "ranges-of-gauges", "gauges and their records", [
+        ("tip", "mm, tip", "gauge.resolution.depth-uncertainty", given(tip_mm="tip"), span(0.01, 5)),
+        ("funnel", "cm2, funnel", "gauge.tip-depth", given(funnel_cm2="funnel") + ["input.volume_ml = funnel * 0.02"], span(20, 1e4)),
+        ("lost", "s, lost while it turns", "gauge.lost-time.factor", given(lost_seconds="lost", tip_mm=0.2, recorded_intensity=10), span(0, 5)),
+        ("share", "1, share wanted", "gauge.resolution.window", given(tip_mm=0.2, intensity=10, share="share"), span(0, 1, open_low=True)),
+        ("tips", "1, tips", "gauge.resolution.least", given(tip_mm=0.2, tips="tips"), [(-1, 1), (0, 0), (1, 0)]),
+        ("many", "1, tips", "gauge.resolution.most", given(tip_mm=0.2, tips="many"), [(-1, 1), (0, 0), (1, 0)]),
+        ("slow", "1, factor of a slow tip", "gauge.curve.factor", given(form="word linear", a=0, b=1, c=0, lowest=5, highest=100, static_factor="slow", recorded=2), span(0.5, 2)),
+        ("tolerance", "1, tolerance", "gauge.neighbours.settled-ratio", given(gauges="word 1 2 3 4; 1 2 3 4; 1 2 3 4; 1 2 3 4", wet_mm=0.5, gauge=1, tolerance="tolerance"), span(0, 10, open_low=True)),
+        ("wet", "text, rain of gauges", "gauge.neighbours.ratio", given(gauges="text wet", wet_mm=0.5, gauge=1), [("1 2 3 4", 1), ("1 2 3 4; 1 2 3 4", 0)]),
+        ("spell", "days, shortest dry spell", "dry-spells.days", given(daily="word 0 0 5 0 0 0", most_mm=0.1, least_days="spell", spell=1), [(0, 1), (1, 0)]),
+        ("allowance", "1, allowance", "gauge.storage.ratio", given(depths="word 1 2 3 4 5 6 7 8", reading_hours="word 4 8", stored_mm="word 10 26", allowance="allowance", resolution_mm=0.1), span(0, 1)),
+        ("shuffles", "1, shuffles", "gauge.double-mass.chance", given(gauge_mm="word 1 2 3 4 5 6", reference_mm="word 1 2 3 4 6 7", least=2, shuffles="shuffles"), [(98, 1), (99, 0)]),
+    ])
+
+
+def samples(folder):
+    sample = "word 12 15 19 23 24 28 31 35 41 52"
+    write(folder, "ranges-of-samples", "samples, records and simulations", [
+        ("confidence", "1, confidence", "drawn.level-lower", given(family="word gumbel", sample=sample, replicates=100, confidence="confidence", years=20), span(0.5, 0.999)),
+        ("years", "years, record of a site", "region.discordancy", given(site=1, years="text years", lcv="word 0.2 0.21 0.22 0.2 0.19", lskew="word 0.1 0.12 0.2 0.15 0.1", lkurt="word 0.1 0.12 0.13 0.15 0.2"), [("30 30 30 30 3", 1), ("30 30 30 30 4", 0)]),
+        ("sites", "1, sites", "region.critical-discordancy", given(sites="sites"), [(4, 1), (5, 0)]),
+        ("values", "mm, sample", "frequency.gumbel.moments-error", given(standard_deviation=8, size="values", years=20), [(3, 1), (4, 0)]),
+    ])
+
+
 if __name__ == "__main__":
     folder = sys.argv[1]
     if Path(folder).resolve().name == "hydraulics":
         for make in (structures, flow, sections, gaugings, monitors, uncertainties):
+            make(folder)
+    else:
+        for make in (designs, gauges, samples):
             make(folder)

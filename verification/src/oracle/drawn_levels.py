@@ -21,7 +21,8 @@ def end(values, share):
     """A quantile, and four standard errors of the difference of two simulations of it."""
     at, width = np.quantile(values, share), 0.01
     slope = (np.quantile(values, share + width) - np.quantile(values, share - width)) / (2 * width)
-    return at, 4 * slope * (share * (1 - share) * (1 / MANY + 1 / LIBRARY)) ** 0.5
+    kept = len(values) / MANY  # of those that the library draws as many can be fitted
+    return at, 4 * slope * (share * (1 - share) * (1 / MANY + 1 / LIBRARY) / kept) ** 0.5
 
 
 def pareto(x, threshold):
@@ -37,7 +38,7 @@ def pareto(x, threshold):
 def peaks(rng):
     """As many peaks as come, at random, in a record of that length."""
     rows = []
-    for n, threshold, scale, shape, record, years, confidence in ((40, 10.0, 5.0, 0.05, 12.0, 30, 0.9), (25, 20.0, 8.0, -0.1, 9.5, 10, 0.8)):
+    for n, threshold, scale, shape, record, years, confidence in ((40, 10.0, 5.0, 0.05, 12.0, 30, 0.9), (25, 20.0, 8.0, -0.1, 9.5, 10, 0.8), (40, 10.0, 5.0, 0.05, 12.0, 0.31, 0.9)):
         u = (np.arange(1, n + 1) - 0.35) / n
         sample = np.round(threshold + scale / shape * (1 - (1 - u) ** shape), 1) + 0.05
         alpha, k = pareto(sample, threshold)
@@ -52,7 +53,7 @@ def peaks(rng):
         levels = np.array(levels)
         kurtosis = stats.kurtosis(levels, fisher=False)
         sd = levels.std(ddof=1)
-        rows.append((text(sample), threshold, record, years, confidence, *end(levels, (1 - confidence) / 2), *end(levels, (1 + confidence) / 2), sd, 4 * sd * ((kurtosis - 1) / 4 * (1 / MANY + 1 / LIBRARY)) ** 0.5))
+        rows.append((text(sample), threshold, record, years, confidence, *end(levels, (1 - confidence) / 2), *end(levels, (1 + confidence) / 2), sd, 4 * sd * ((kurtosis - 1) / 4 * (1 / MANY + 1 / LIBRARY) / (len(levels) / MANY)) ** 0.5))
     write(FOLDER, PROGRAM, "drawn-peaks", f"peaks over a threshold drawn for as long as a record, their number by Poisson's law, fitted by L-moments: {MANY} records here, {LIBRARY} in the library",
           [("x", "mm, peaks"), ("threshold", "mm, threshold"), ("record", "years, record"), ("years", "years, return period"), ("confidence", "1, confidence"), ("low", "mm, lower end"), ("low_e", "mm, four standard errors"), ("high", "mm, upper end"), ("high_e", "mm, four standard errors"),
            ("sd", "mm, standard error"), ("sd_e", "mm, four standard errors")],
