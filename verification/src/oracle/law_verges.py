@@ -2,7 +2,7 @@
 
     python3 law_verges.py FOLDER
 
-writes pearson-far-tails, kappa-far-tails and plotting-positions-together into the folder of the rainfall tables. Pearson's law is the
+writes pearson-far-tails, kappa-far-below and plotting-positions-together into the folder of the rainfall tables. Pearson's law is the
 incomplete Gamma function, Hosking's four-parameter kappa law its own formula.
 """
 
@@ -54,7 +54,7 @@ def kappa():
             p = float(exp(logf))
             again = 30 + 8 * (1 - ((1 - mpf(p) ** mpf(h)) / mpf(h)) ** mpf(k)) / mpf(k)
             rows.append((f"30 8 {k} {h}", repr(x), show(exp(logf)), show(density), repr(p), show(again)))
-    write(FOLDER, PROGRAM, "kappa-far-tails", HOSKING + "the kappa law with h below 0, far below its middle", [("p", "text, location, scale, k, h"), ("x", "of the variate, value"), ("f", "1, non-exceedance"), ("d", "1, logarithm of the density"), ("asked", "1, non-exceedance"), ("q", "of the variate, quantile")],
+    write(FOLDER, PROGRAM, "kappa-far-below", HOSKING + "the kappa law with h below 0, far below its middle", [("p", "text, location, scale, k, h"), ("x", "of the variate, value"), ("f", "1, non-exceedance"), ("d", "1, logarithm of the density"), ("asked", "1, non-exceedance"), ("q", "of the variate, quantile")],
           [("family", "word kappa"), ("parameters", "text p")], [("f", "frequency.non-exceedance", "input.x = x"), ("d", "frequency.log-density", "input.x = x"), ("q", "frequency.quantile", "input.probability = asked")], rows, tolerance="1e-10 relative", reason="a probability of 1e-200 has 500 times the relative error of its variate")
 
 

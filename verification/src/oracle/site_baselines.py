@@ -123,14 +123,11 @@ def tables(folder, program, name, title, cases, few=None, only=()):
         base, refused = learn(Record(recipe, changes), Pipe(diameter), zone, interval)
         found = {"learned": int(base is not None), "refused": len(refused), "reasons": int(sum(r.reasons for r in refused))}
         found.update(figures(base) if base else {})
-        if base and base.peak > 0.9 * diameter:
-            # Near the soffit the area bends so much that a quotient over 0.2 % is not its slope to the digits that are asked.
-            found["kappa"] = ""
         if few is not None and place < few:
             found = {n: v for n, v in found.items() if n in only}
         rows.append([text(recipe), text(changes) or "-", zone, diameter, *(interval or (NONE, NONE))] + [found.get(n, "") for n, _ in figured])
     checks = [(n, PLAIN.get(n, f"site.{n}")) for n, _ in COLUMNS]
-    checks += [(n, "site.kept", f"input.key = word {key}", f"input.which = {which}", *(["tolerance = 1e-6 relative", "reason = a difference quotient over 0.2 %"] if n == "kappa" else []))
+    checks += [(n, "site.kept", f"input.key = word {key}", f"input.which = {which}", *(["tolerance = 1e-6 relative", "reason = a difference quotient over a fifty-thousandth"] if n == "kappa" else []))
                for n, key, which in KEPT]
     checks += [(n, "site.day.value", f"input.quantity = {c}", f"input.hour = {at}", f"input.rest = {rest}") for n, c, at, rest in DAY]
     checks += [("explained", "site.day.explained", "input.quantity = 1"), ("scatter_of_day", "site.day.scatter", "input.quantity = 1"),

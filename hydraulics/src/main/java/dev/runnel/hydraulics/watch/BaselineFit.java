@@ -327,7 +327,7 @@ final class BaselineFit {
 
     /** Elasticity of the flow area, d ln A / d ln y. */
     private double kappa(double level) {
-        double step = 1e-3;
+        double step = 1e-5;
         double above = there().flowArea(level * (1 + step));
         double below = there().flowArea(level * (1 - step));
         return below > 0 ? Math.log(above / below) / Math.log((1 + step) / (1 - step)) : 1;

@@ -53,6 +53,12 @@ final class EventCalculations {
                         in -> event(in).duration().toNanos() / 60e9),
                 Calculation.of(
                         "rainfall",
+                        "event.mean-intensity",
+                        "mm/h",
+                        TIPS + " number",
+                        in -> event(in).meanIntensityMmPerHour().orElseThrow()),
+                Calculation.of(
+                        "rainfall",
                         "event.peak-depth",
                         "mm",
                         "depths step_minutes window_minutes",

@@ -5,6 +5,8 @@ import static dev.runnel.verification.calculation.RainInputs.minutes;
 import static dev.runnel.verification.calculation.RainInputs.rainfall;
 
 import dev.runnel.rainfall.event.DailyRain;
+import dev.runnel.rainfall.event.DryDayRule;
+import dev.runnel.rainfall.event.DryDays;
 import dev.runnel.rainfall.event.DrySpells;
 import dev.runnel.rainfall.event.RainDay;
 import dev.runnel.rainfall.event.RainSummary;
@@ -13,8 +15,10 @@ import dev.runnel.rainfall.event.SnowRule;
 import dev.runnel.timeseries.RegularSeries;
 import java.time.Duration;
 import java.time.Instant;
+import java.time.LocalDate;
 import java.time.LocalTime;
 import java.time.Month;
+import java.time.ZoneId;
 import java.time.ZoneOffset;
 import java.util.EnumMap;
 import java.util.List;
@@ -33,6 +37,11 @@ final class RainDayCalculations {
                         "mm",
                         "depths step_minutes offset_hours day_start day",
                         in -> daily(in).days().get(in.integer("day")).depthMm()),
+                rainfall(
+                        "dry-day.by-rule",
+                        "1 dry, 0 not, -1 not known",
+                        "depths step_minutes zone most_mm run before most_before_mm missing_minutes day",
+                        RainDayCalculations::byRule),
                 rainfall(
                         "dry-spells.days",
                         "days",
@@ -58,6 +67,21 @@ final class RainDayCalculations {
                 rainfall("snow.rain", "mm", SNOW, in -> snow(in).rain().value(in.integer("step"))),
                 rainfall("snow.melt", "mm", SNOW, in -> snow(in).melt().value(in.integer("step"))),
                 rainfall("snow.lying", "mm", SNOW, in -> snow(in).lying().value(in.integer("step"))));
+    }
+
+    private static double byRule(Inputs in) {
+        DryDayRule rule = DryDayRule.of(in.number("most_mm"));
+        // What is usual is left as it comes.
+        rule = in.integer("run") == 1 ? rule : rule.withRun(in.integer("run"));
+        rule = in.integer("before") == 0
+                ? rule
+                : rule.withDaysBefore(in.integer("before"), in.number("most_before_mm"));
+        rule = in.number("missing_minutes") == 0 ? rule : rule.withMissingAllowed(minutes(in, "missing_minutes"));
+        DryDays days = DryDays.of(rule, RainInputs.rain(in), ZoneId.of(in.text("zone")));
+        LocalDate day = LocalDate.ofInstant(START, ZoneOffset.UTC).plusDays(in.integer("day"));
+        return days.dates().contains(day)
+                ? 1
+                : days.unknown().contains(day) ? -1 : days.notDry().contains(day) ? 0 : Double.NaN;
     }
 
     private static DailyRain daily(Inputs in) {
