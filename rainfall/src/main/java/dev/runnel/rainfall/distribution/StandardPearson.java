@@ -20,6 +20,9 @@ final class StandardPearson {
 
     private static final int MOST_STEPS = 200;
 
+    /** Of the standard deviation: what a Newton step of that size leaves over is its square, far below rounding. */
+    private static final double LAST_STEP = 1e-9;
+
     private StandardPearson() {}
 
     static double cdf(double k, double skew) {
@@ -104,7 +107,9 @@ final class StandardPearson {
      * probability is close to a straight line there in either tail.
      */
     private static double gammaOfProbability(double a, double probability, boolean lowerTail, double z) {
-        double start = a * cube(1 - 1 / (9 * a) + z / (3 * Math.sqrt(a)));
+        double root = Math.sqrt(a);
+        double lnGamma = LogGamma.value(a);
+        double start = a * cube(1 - 1 / (9 * a) + z / (3 * root));
         double logG = start > 0 && a > 0.3
                 ? Math.log(start)
                 : (Math.log(lowerTail ? probability : 1 - probability) + LogGamma.value(a + 1)) / a;
@@ -119,12 +124,14 @@ final class StandardPearson {
             } else {
                 below = Math.max(below, logG);
             }
-            double density = Math.exp(a * logG - g - LogGamma.value(a));
+            double density = Math.exp(a * logG - g - lnGamma);
             // On ln(probability), whose slope in ln g is density/reached with the sign of the tail.
             double step = (Math.log(probability) - Math.log(reached)) * reached / (lowerTail ? density : -density);
             double next = logG + step;
             if (!(next > below && next < above)) {
                 next = bisect(below, above, logG, tooFar);
+            } else if (Math.abs(step) * Math.max(1, root) <= LAST_STEP) {
+                return Math.exp(next);
             }
             if (Math.abs(next - logG) <= 2 * Math.ulp(Math.max(Math.abs(logG), 1e-3))) {
                 return Math.exp(next);
