@@ -213,6 +213,13 @@ final class FlowText {
         periods(page, review, periods, "the soffit");
     }
 
+    private static String alone(double largest, double inARow) {
+        OptionalDouble beside = InARow.beside(largest, inARow);
+        return beside.isPresent()
+                ? ", in one reading alone: two in a row reached " + Show.flow(beside.getAsDouble())
+                : "";
+    }
+
     private static void largestFlow(Page page, SiteReview review, Dates dates) {
         Series flow = review.flow().record().flow();
         int largest = largest(SeriesArrays.keeper().usableValues(flow));
@@ -226,6 +233,9 @@ final class FlowText {
                     .discharge();
             page.say("largest flow " + Show.flow(flow.value(largest)) + " at " + dates.time(flow.time(largest)) + ", "
                     + Show.percent(flow.value(largest) / fullBore) + " of full bore"
+                    + alone(
+                            flow.value(largest),
+                            InARow.highest(flow, review.data().longestGap()))
                     + review.doubts()
                             .doubtOf(true, flow.time(largest))
                             .map(finding -> ", a flow that finding " + finding.number() + " puts in doubt")

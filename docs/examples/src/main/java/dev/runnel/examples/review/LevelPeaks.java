@@ -5,6 +5,7 @@ import dev.runnel.timeseries.Interval;
 import dev.runnel.timeseries.Series;
 import dev.runnel.timeseries.Statistics;
 import dev.runnel.timeseries.balance.Discharges;
+import java.time.Duration;
 import java.time.Instant;
 import java.util.List;
 import java.util.OptionalDouble;
@@ -14,23 +15,29 @@ import java.util.OptionalDouble;
  * the two was the water nobody knows from here, so both are said.
  *
  * @param sound m above the invert; empty if no reading is free of doubt
+ * @param inARow the highest that two sound readings in a row reached, m; NaN if there are none
  * @param doubted m above the invert, higher than the other; empty if there is none
  * @param median of the levels that nothing speaks against, m; of all if there are none of these
  * @param isPart whether that leaves readings out
  */
-record LevelPeaks(OptionalDouble sound, OptionalDouble doubted, double median, boolean isPart) {
-    static LevelPeaks of(FlowFindings flow, Doubts doubts) {
+record LevelPeaks(OptionalDouble sound, double inARow, OptionalDouble doubted, double median, boolean isPart) {
+    static LevelPeaks of(FlowFindings flow, Doubts doubts, Duration longestGap) {
         double highest = flow.levels().maximum();
         Series levels = flow.record().level();
         Series left = doubts.surelySound(levels);
         if (left.equals(levels)) {
             return new LevelPeaks(
-                    known(highest), OptionalDouble.empty(), flow.levels().median(), false);
+                    known(highest),
+                    InARow.highest(levels, longestGap),
+                    OptionalDouble.empty(),
+                    flow.levels().median(),
+                    false);
         }
         Statistics known = left.statistics();
         boolean isPart = known.count() > 0 && known.count() < flow.levels().count();
         return new LevelPeaks(
                 known(known.maximum()),
+                InARow.highest(left, longestGap),
                 known.maximum() >= highest ? OptionalDouble.empty() : known(highest),
                 isPart ? known.median() : flow.levels().median(),
                 isPart);

@@ -8,6 +8,7 @@ import dev.runnel.timeseries.balance.DaySampling;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
 
 /** The figures of a site, each with its uncertainty or its mark. */
 final class SiteFigures {
@@ -99,8 +100,16 @@ final class SiteFigures {
                 "Highest level",
                 Show.mm(peaks.sound().getAsDouble()),
                 (above > 0 ? Show.mm(above) + " above the soffit" : Show.mm(-above) + " below the soffit")
+                        + alone(peaks)
                         + (doubted.isEmpty() ? "" : ", " + doubted),
                 "surcharge");
+    }
+
+    private static String alone(LevelPeaks peaks) {
+        OptionalDouble inARow = InARow.beside(peaks.sound().getAsDouble(), peaks.inARow());
+        return inARow.isPresent()
+                ? ", in one reading alone: two in a row reached " + Show.mm(inARow.getAsDouble())
+                : "";
     }
 
     /** The highest level of sound readings. */

@@ -63,7 +63,7 @@ record SiteReview(
                 rain,
                 watched,
                 doubts,
-                LevelPeaks.of(flow, doubts),
+                LevelPeaks.of(flow, doubts, data.longestGap()),
                 DailyEvidence.of(flow.record(), days, data.site().zone()),
                 dryWeather,
                 SpillReturn.of(data, flow, doubts),

@@ -31,6 +31,7 @@ final class SurveySummary {
             "highest_level_m",
             "highest_above_soffit_m",
             "highest_doubtful_level_m",
+            "highest_level_in_a_row_m",
             "volume_m3",
             "doubtful_volume_share",
             "surcharges",
@@ -84,6 +85,7 @@ final class SurveySummary {
                                 - review.site().monitor().soffit())
                         : OptionalDouble.empty()));
         row.add(number(peaks.doubted()));
+        row.add(Double.isNaN(peaks.inARow()) ? "" : peaks.inARow());
         volume(row, review);
         row.add(review.flow().surcharges().size());
         row.add(LevelPeaks.doubtfulShare(review, review.flow().surcharges()));

@@ -63,6 +63,23 @@ class SingleDaysTest {
         assertThat(site.written("site.html")).doesNotContain("wet ones among them");
     }
 
+    /** Off its neighbours by 90 mm: no test calls it unusual, and yet it is the highest by far. */
+    @Test
+    void aHighestLevelOfOneReadingAloneSaysWhatTwoInARowReached() {
+        SiteOnDisk site = site(i -> (i == 700 ? 190 : 100 + i % 41) + "," + (0.6 + i % 3 / 100.0));
+        String text = site.review().flat();
+        assertThat(site.written("site.html"))
+                .containsPattern("below the soffit, in one reading alone: two in a row reached 139(&nbsp;| )mm");
+        assertThat(text).containsPattern("of full bore, in one reading alone: two in a row reached [0-9.]+ l/s");
+        assertThat(site.written("survey.csv"))
+                .contains("highest_level_in_a_row_m")
+                .contains(",0.13900,");
+
+        SiteOnDisk two = site(i -> (i == 700 || i == 701 ? 190 : 100 + i % 41) + "," + (0.6 + i % 3 / 100.0));
+        assertThat(two.review().flat()).doesNotContain("in one reading alone");
+        assertThat(two.written("site.html")).doesNotContain("in one reading alone");
+    }
+
     /** A velocity against the stream is unusual and stays in use; the one that failed is named. */
     @Test
     void aTestIsSaidToFlagFromTheFirstReadingThatFailed() {
