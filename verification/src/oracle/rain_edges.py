@@ -235,7 +235,7 @@ def curves(rng):
             return truth(r) / r
 
         for r in (0, 0.01, low * 0.3, low * 0.97, low, low * 1.4, (low + high) / 2, high * 0.99, high, high * 1.3, high * 40):
-            rows.append((form, a, b, c, low, high, slow, r, factor(r)))
+            rows.append((form, a, b, c, low, high, slow, r, factor(r), int(low <= r <= high)))
         for _ in range(3):
             t, tips = 10.0, []
             for _ in range(40):
@@ -251,13 +251,13 @@ def curves(rng):
                 below += many if rate < low else 0
                 above += many if rate > high else 0
                 depth += many * tip * factor(rate)
-            sums.append((form, a, b, c, low, high, slow, text(tips), tip, below, above, len(tips) - len(instants), depth))
+            sums.append((form, a, b, c, low, high, slow, text(tips), tip, below, above, len(tips) - len(instants), depth, below + above))
     head = [("form", "text, form"), ("a", "mm/h, a"), ("b", "1, b"), ("c", "h/mm, c"), ("low", "mm/h, lowest"), ("high", "mm/h, highest"), ("slow", "1, static factor")]
     given = [("form", "text form"), ("a", "a"), ("b", "b"), ("c", "c"), ("lowest", "low"), ("highest", "high"), ("static_factor", "slow")]
-    write(FOLDER, PROGRAM, "calibration-curve-ends", "factors of calibration curves in, below and above their range", head + [("r", "mm/h, recorded"), ("f", "1, factor")], given + [("recorded", "r")], [("f", "gauge.curve.factor")], rows)
+    write(FOLDER, PROGRAM, "calibration-curve-ends", "factors of calibration curves in, below and above their range", head + [("r", "mm/h, recorded"), ("f", "1, factor"), ("inside", "1, 1 within the range of the test")], given + [("recorded", "r")], [("f", "gauge.curve.factor"), ("inside", "gauge.curve.covers")], rows)
     write(FOLDER, PROGRAM, "tips-beyond-calibration", "tips of a calibrated bucket, coincident ones among them, beyond the range of its test",
-          head + [("t", "s, tips"), ("tip", "mm, tip"), ("below", "1, tips below"), ("above", "1, tips above"), ("together", "1, coincident tips"), ("depth", "mm, depth")], given + [("tip_seconds", "text t"), ("tip_mm", "tip")],
-          [("below", "gauge.summary.below"), ("above", "gauge.summary.above"), ("together", "gauge.summary.coincident"), ("depth", "gauge.summary.depth")], sums, tolerance="1e-10 relative or 1e-10")
+          head + [("t", "s, tips"), ("tip", "mm, tip"), ("below", "1, tips below"), ("above", "1, tips above"), ("together", "1, coincident tips"), ("depth", "mm, depth"), ("beyond", "1, tips below and above")], given + [("tip_seconds", "text t"), ("tip_mm", "tip")],
+          [("below", "gauge.summary.below"), ("above", "gauge.summary.above"), ("together", "gauge.summary.coincident"), ("depth", "gauge.summary.depth"), ("beyond", "gauge.summary.beyond")], sums, tolerance="1e-10 relative or 1e-10")
 
 
 def checks(rng):

@@ -106,6 +106,16 @@ final class RainEdgeCalculations {
                         CURVE + " recorded",
                         in -> curve(in).factor(in.number("recorded"), 0.2)),
                 rainfall(
+                        "gauge.curve.covers",
+                        "1 or 0",
+                        CURVE + " recorded",
+                        in -> curve(in).covers(in.number("recorded"), 0.2) ? 1 : 0),
+                rainfall(
+                        "gauge.summary.beyond",
+                        "tips",
+                        CURVE + " tip_seconds tip_mm",
+                        in -> summary(in).beyondCalibration()),
+                rainfall(
                         "gauge.summary.below",
                         "tips",
                         CURVE + " tip_seconds tip_mm",
