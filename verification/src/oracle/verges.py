@@ -215,7 +215,27 @@ def jumps():
           [("shape", "word open-tabulated"), ("levels", "text levels"), ("widths", "text widths"), ("depth", "y"), ("discharge", "q")], [("refused", "refusal.jump.length")], rows, tolerance="0", reason="a verdict")
 
 
+def states():
+    """Flow through a wetted area of one, through none and through a full box; inlets of steep channels at no head, one metre and others."""
+    rows = []
+    for width, height, y in (("2", "1.5", "0.5"), ("1", "1.5", "1"), ("0.8", "1.5", "1.25"), ("2", "1.5", "0"), ("2", "1.5", "1.5"), ("4", "1", "0.25")):
+        w, h, d = mpf(width), mpf(height), mpf(y)
+        full = d == h
+        radius = w * d / (w + 2 * d + (w if full else 0)) if d else mpf(0)
+        v = radius ** (mpf(2) / 3) * sqrt(mpf("0.002")) / mpf("0.013")
+        rows.append((width, height, y, show(v), show(v / sqrt(G * d)) if d and not full else "0"))
+    write(FOLDER, PROGRAM, "flow-through-one", "uniform flow in boxes: where the wetted area is one, where there is none, and where there is no surface", [("w", "m, width"), ("h", "m, height"), ("y", "m, depth"), ("v", "m/s, velocity"), ("f", "1, Froude number")],
+          [("shape", "word box"), ("width", "w"), ("height", "h"), ("depth", "y"), ("gradient", "0.002"), ("n", "0.013")], [("v", "flow.velocity"), ("f", "flow.froude-number")], rows, tolerance="1e-12 relative or 1e-14")
+    rows = []
+    for width, head, loss in (("1", "0", "0.5"), ("1", "1", "0.5"), ("1", "1", "0"), ("2", "1", "1"), ("1.5", "0.4", "0.2"), ("1.5", "2.1", "0.5")):
+        # Critical flow at the inlet of a steep channel: the head is the depth and (1 + loss) halves of it.
+        y = mpf(head) / (1 + (1 + mpf(loss)) / 2)
+        rows.append((width, head, loss, show(y), show(mpf(width) * y * sqrt(G * y))))
+    write(FOLDER, PROGRAM, "inlets-of-steep-channels", "Ven Te Chow (1959), Open-Channel Hydraulics, chapter 4: inlets of steep rectangular channels, where flow is critical", [("w", "m, width"), ("head", "m, head"), ("loss", "1, loss of the inlet"), ("y", "m, depth"), ("q", "m3/s, discharge")],
+          [("shape", "word rectangular"), ("width", "w"), ("gradient", "0.08"), ("n", "0.012"), ("head", "head"), ("loss", "loss")], [("y", "inlet.depth"), ("q", "inlet.discharge")], rows, tolerance="1e-11 relative or 1e-14", reason="17 digits are given")
+
+
 if __name__ == "__main__":
-    for make in (laws, side, sections, energies, jumps):
+    for make in (laws, side, sections, energies, jumps, states):
         if not sys.argv[2:] or make.__name__ in sys.argv[2:]:
             make()
