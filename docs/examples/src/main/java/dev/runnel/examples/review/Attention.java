@@ -93,6 +93,7 @@ final class Attention {
                 + ", highest " + Show.mm(highest.peakAbove())
                 + " above the soffit on " + dates.time(highest.peakTime())
                 + (sound.isEmpty() ? "" : LevelPeaks.mark(review, highest.peakTime()))
+                + alone(sound)
                 + (sound.isEmpty() || doubtful == 0 ? "" : "; " + times(doubtful) + " more by doubtful depths")
                 + ".");
     }
@@ -108,9 +109,17 @@ final class Attention {
                     + (doubtful > 0 ? " (" + Show.percent(doubtful) + " of it by doubtful depths)" : "")
                     + ", highest " + Show.mm(highest.peakAbove())
                     + " above it on " + dates.time(highest.peakTime()) + LevelPeaks.mark(review, highest.peakTime())
+                    + alone(found.periods())
                     + ": "
                     + Show.count(found.tally().count(), "spill") + ".");
         });
+    }
+
+    /** What one reading alone tells may be a short peak or a false echo. */
+    private static String alone(List<SurchargePeriod> periods) {
+        int alone =
+                (int) periods.stream().filter(period -> period.readings() == 1).count();
+        return alone == 0 ? "" : "; " + times(alone) + " in one reading alone";
     }
 
     private static SurchargePeriod highest(List<SurchargePeriod> periods) {

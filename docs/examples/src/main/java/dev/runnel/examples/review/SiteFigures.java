@@ -117,6 +117,10 @@ final class SiteFigures {
         LevelPeaks peaks = review.peaks();
         return peaks.sound().isPresent()
                 ? Show.mm(peaks.sound().getAsDouble())
+                        + (InARow.beside(peaks.sound().getAsDouble(), peaks.inARow())
+                                        .isPresent()
+                                ? " (one reading)"
+                                : "")
                 : peaks.doubted().isPresent() ? "withheld" : "";
     }
 

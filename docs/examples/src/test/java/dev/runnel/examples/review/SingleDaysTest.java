@@ -80,6 +80,38 @@ class SingleDaysTest {
         assertThat(two.written("site.html")).doesNotContain("in one reading alone");
     }
 
+    /** A level alone every quarter of an hour: no test can tell whether 500 mm of one reading are an echo. */
+    @Test
+    void aSurchargeOfOneReadingAloneSaysSo() {
+        for (int readings = 1; readings <= 2; readings++) {
+            int above = readings;
+            SiteOnDisk site = new SiteOnDisk(temporary)
+                    .with("site.txt", SiteOnDisk.PLAIN_SITE + "overflow crest level = 300 mm\n")
+                    .with(
+                            "depth.csv",
+                            SiteOnDisk.readings(
+                                    "time,depth_mm",
+                                    "2026-03-02T00:00:00Z",
+                                    Duration.ofMinutes(15),
+                                    960,
+                                    i -> i >= 500 && i < 500 + above ? "500" : "" + (100 + i % 41)));
+            String text = site.review().flat();
+            assertThat(text)
+                    .contains("Surcharged once, highest 50 mm above the soffit")
+                    .contains("1 spill.");
+            if (above == 1) {
+                assertThat(text)
+                        .containsPattern("Surcharged once[^.]*; once in one reading alone\\.")
+                        .containsPattern(
+                                "Water above the overflow's crest once[^.]*; once in one reading alone: 1 spill\\.");
+                assertThat(site.written("index.html")).containsPattern("500(&nbsp;| )mm \\(one reading\\)");
+            } else {
+                assertThat(text).doesNotContain("in one reading alone");
+                assertThat(site.written("index.html")).doesNotContain("(one reading)");
+            }
+        }
+    }
+
     /** A velocity against the stream is unusual and stays in use; the one that failed is named. */
     @Test
     void aTestIsSaidToFlagFromTheFirstReadingThatFailed() {
