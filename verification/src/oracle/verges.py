@@ -235,7 +235,43 @@ def states():
           [("shape", "word rectangular"), ("width", "w"), ("gradient", "0.08"), ("n", "0.012"), ("head", "head"), ("loss", "loss")], [("y", "inlet.depth"), ("q", "inlet.discharge")], rows, tolerance="1e-11 relative or 1e-14", reason="17 digits are given")
 
 
+def approaches():
+    """Francis's way with the velocity of the approach: what flows at the total head less what flows at the velocity head."""
+    rows = []
+    for L, z, n, c, B, p, h in (("1", "0", "0", "0.62", "1", "0.3", "0.05"), ("1", "0", "0", "0.62", "1", "0.3", "0.6"), ("0.8", "0", "2", "0.6", "1.5", "0.4", "0.02"), ("0.8", "0", "1", "0.6", "1.5", "0.4", "0.4"), ("0.5", "0.25", "0", "0.6", "1.2", "0.5", "0.01"), ("0.5", "0.25", "2", "0.6", "1.2", "0.5", "0.3"),
+                            ("3", "0", "0", "0.6", "3", "1", "0.001")):
+        length, slope, ends, head = mpf(L), mpf(z), mpf(n), mpf(h)
+        def flow(v):
+            total = head + v
+            crest = total ** mpf("1.5") - v ** mpf("1.5")
+            sides = total ** mpf("2.5") - v ** mpf("2.5")
+            return mpf(2) / 3 * sqrt(2 * G) * mpf(c) * ((length - mpf("0.1") * ends * head) * crest + mpf("0.8") * slope * sides)
+        v = mpf(0)
+        for _ in range(3000):
+            v = (flow(v) / (mpf(B) * (head + mpf(p)))) ** 2 / (2 * G)
+        rows.append((L, z, n, c, B, p, h, show(flow(v))))
+    write(FOLDER, PROGRAM, "weirs-with-approach", "J. B. Francis (1883): crests and notches by a coefficient, the velocity head of the approach added to the head and its own flow taken off", [("l", "m, crest"), ("z", "1, sides"), ("n", "1, contractions"), ("c", "1, coefficient"), ("B", "m, channel"), ("p", "m, crest height"), ("h", "m, head"), ("q", "m3/s, discharge")],
+          [("crest_length", "l"), ("side_slope", "z"), ("contractions", "n"), ("coefficient", "c"), ("approach_width", "B"), ("crest_height", "p"), ("head", "h")], [("q", "weir.by-coefficient.discharge")], rows, tolerance="1e-11 relative", reason="17 digits are given")
+
+
+def crowns():
+    """Inlets whose headwater is at the crown of a box: critical energy, K q^M and half of the fall."""
+    rows = []
+    for edge, k, m in (("box-wingwalls-30-to-75", "0.026", "1.0"), ("box-wingwalls-90-or-15", "0.061", "0.75")):
+        for wide, high, fall in (("1.8", "1.2", "0.02"), ("2", "1", "0"), ("1", "1", "0.01")):
+            b, d = mpf(wide), mpf(high)
+            unit = b * d * sqrt(d) * sqrt(mpf("0.3048"))
+            for share in ("0.985", "1", "1.015"):
+                head = mpf(share) * d
+                ratio = lambda q: mpf(3) / 2 * ((q / b) ** 2 / G) ** (mpf(1) / 3) / d + mpf(k) * (q / unit) ** mpf(m) - mpf(fall) / 2 - head / d
+                q = bisect(ratio, mpf("1e-9"), mpf(3.5) * unit, 150)
+                assert q / unit < mpf("3.49")
+                rows.append((edge, wide, high, fall, show(head), show(q)))
+    write(FOLDER, PROGRAM, "culverts-at-the-crown", "Federal Highway Administration, HDS 5: inlets of boxes with the headwater at the crown, a little below and above", [("edge", "text, edge"), ("w", "m, width"), ("h", "m, height"), ("s", "m/m, fall"), ("head", "m, headwater"), ("q", "m3/s, discharge")],
+          [("edge", "text edge"), ("shape", "word box"), ("width", "w"), ("height", "h"), ("gradient", "s"), ("headwater", "head")], [("q", "culvert.discharge")], rows, tolerance="1e-10 relative", reason="17 digits are given")
+
+
 if __name__ == "__main__":
-    for make in (laws, side, sections, energies, jumps, states):
+    for make in (laws, side, sections, energies, jumps, states, approaches, crowns):
         if not sys.argv[2:] or make.__name__ in sys.argv[2:]:
             make()
