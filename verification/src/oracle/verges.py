@@ -69,6 +69,14 @@ def side():
             continue  # all is spilled before the end
         t = bisect(f, depth + mpf(10) ** -20, rest, 150)
         down.append((b, p, c, y, q, L, show(t)))
+    # Fast flow: its depth falls along the crest, towards the sill.
+    for b, p, c, y, q, L in (("1", "0.3", "0.5", "0.35", "0.9", "0.8"), ("0.5", "0.2", "0.6", "0.22", "0.3", "0.5"), ("1", "0.3", "0.5", "0.42", "1.2", "0.6"), ("2", "0.1", "0.4", "0.14", "0.7", "1.5")):
+        width, sill, cd, depth = mpf(b), mpf(p), mpf(c), mpf(y)
+        E = depth + (mpf(q) / (width * depth)) ** 2 / (2 * G)
+        assert (mpf(q) / (width * depth)) ** 2 > G * depth
+        scale = 3 * width / (2 * cd)
+        t = bisect(lambda t: abs(scale * (phi(E, sill, t) - phi(E, sill, depth))) - mpf(L), sill + mpf(10) ** -12, depth - mpf(10) ** -22, 150)
+        down.append((b, p, c, y, q, L, show(t)))
     for b, p, c, y, q, L in (("1", "0.5", "0.611", "0.7", "0.3", "12"), ("1", "0.5", "0.611", "0.7", "0.3", "60"), ("2", "0.7", "0.5", "0.8", "0.1", "40"), ("1", "0.5", "0.5", "0.6", "0", "25")):
         width, sill, cd, depth = mpf(b), mpf(p), mpf(c), mpf(y)
         E = depth + (mpf(q) / (width * depth)) ** 2 / (2 * G)
