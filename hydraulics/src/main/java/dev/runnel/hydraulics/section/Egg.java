@@ -10,6 +10,8 @@ import org.apiguardian.api.API;
  * area and perimeter printed there to five decimals; Encyclopaedia Britannica, 11th edition, "Hydraulics", section 111,
  * for the normal egg. The sharp egg is from memory.
  *
+ * <p>Width and height lie in [1e-6, 50] m, and no radius is below 1e-6 m.
+ *
  * @since 0.1
  */
 @API(status = API.Status.STABLE, since = "0.1")

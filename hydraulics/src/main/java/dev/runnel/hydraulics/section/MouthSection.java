@@ -7,6 +7,8 @@ import org.apiguardian.api.API;
  * invert 2R, height 1.5R. Proportions from memory; they reproduce the full area 2.378 R² and perimeter 5.603 R that are
  * remembered of the standard to all digits.
  *
+ * <p>Width and height lie in [1e-6, 50] m.
+ *
  * @since 0.1
  */
 @API(status = API.Status.STABLE, since = "0.1")
