@@ -4,7 +4,6 @@ import dev.runnel.hydraulics.internal.Segment;
 import dev.runnel.hydraulics.section.CircularSection;
 import dev.runnel.internal.Roots;
 import java.util.function.DoubleUnaryOperator;
-import org.jspecify.annotations.Nullable;
 
 /**
  * Uniform flow by the law of Colebrook and White in a circle: the depth of a discharge without a search, so that a conduit
@@ -21,8 +20,8 @@ import org.jspecify.annotations.Nullable;
  * that has the curve's value, slope and curvature, which goes on working at the crest, where the slope vanishes. Two steps
  * are the rule.
  *
- * <p>Only for pipes that have twice the least Reynolds' number of turbulent flow when full, and ks below 4R there; a depth at
- * which the flow is not turbulent, or the wall rougher than deep, is left to the general search.
+ * <p>Only for pipes that have twice the least Reynolds' number of turbulent flow when full, and ks below 4R there; a laminar
+ * depth is found by {@link LaminarFilm}, and one at which the flow is neither, or the wall rougher than deep, by secants.
  */
 final class CircleColebrook implements UniformCurve {
     static final double FULL_AREA = Math.PI / 4;
@@ -40,12 +39,6 @@ final class CircleColebrook implements UniformCurve {
     private static final double LEAST_RISE = 1.2;
 
     private static final double MOST_RISE = 6;
-
-    /** Of ln Q by ln y in a laminar film: the area rises with y^1.5, the velocity with y². */
-    private static final double LAMINAR_RISE = 3.5;
-
-    /** Where the laminar discharge would have a larger Reynolds' number, the start of turbulent flow is the nearer one. */
-    private static final double LAMINAR_START = 3000;
 
     /** A start with so small a part of the least Reynolds' number, and a step so short from there, will not become turbulent. */
     private static final double SURELY_BELOW = 0.25;
@@ -86,10 +79,10 @@ final class CircleColebrook implements UniformCurve {
         this.cells = new ColebrookCells(pipe);
     }
 
-    /** The curve of a conduit, or null if its law does not stay turbulent far below full bore. */
-    static @Nullable CircleColebrook of(Conduit conduit, CircularSection section, ColebrookWhite law) {
+    /** The curve of a conduit, or one that searches more if its flow is not surely turbulent when full. */
+    static UniformCurve of(Conduit conduit, CircularSection section, ColebrookWhite law) {
         ColebrookPipe pipe = ColebrookPipe.of(section, law, conduit.gradient().value(), conduit.gravity());
-        return pipe.isTurbulent() ? new CircleColebrook(conduit, pipe) : null;
+        return pipe.isTurbulent() ? new CircleColebrook(conduit, pipe) : new SlowCircle(conduit, pipe);
     }
 
     /** Whether the flow is turbulent and the wall less rough than deep, and not so close to either that a step decides. */
@@ -119,6 +112,10 @@ final class CircleColebrook implements UniformCurve {
 
     private double solved(double discharge) {
         double q = discharge * perUnit;
+        double film = LaminarFilm.part(alpha, beta, q);
+        if (film > 0) {
+            return diameter * film;
+        }
         double ratio = q / cells.full();
         double start = CircleManning.lowestPart(Math.min(ratio, 1));
         double top = 1;
@@ -133,25 +130,23 @@ final class CircleColebrook implements UniformCurve {
             start = Math.min(start, top);
         }
         double x = solve(q, start, top);
-        double depth = x < 0 ? byLaw(discharge, q, Math.min(start, HALF)) : diameter * x;
+        double depth = x < 0 ? byLaw(discharge, Math.min(start, HALF)) : diameter * x;
         // A search whose own largest discharge is the last digit less finds none.
         boolean isAtCrest = deepest == crest && Double.isNaN(depth);
         return isAtCrest ? deepest : Math.min(depth, deepest);
     }
 
     /**
-     * The depth of a discharge that is hardly turbulent, or laminar, or on a wall rougher than deep: secants of ln Q over ln y,
-     * in which every law of friction is nearly straight. Below the middle the discharge rises under each of them.
+     * The depth of a discharge that is hardly turbulent, or on a wall rougher than deep: secants of ln Q over ln y, in which
+     * every law of friction is nearly straight. Below the middle the discharge rises under each of them.
      */
-    private double byLaw(double discharge, double q, double start) {
+    private double byLaw(double discharge, double start) {
         if (discharge == 0) {
             return 0;
         }
         double middle = HALF * diameter;
-        double film = laminarPart(q);
-        boolean isLaminar = film > 0 && film < HALF;
-        double depth = diameter * (isLaminar ? film : start);
-        double rise = isLaminar ? LAMINAR_RISE : USUAL_RISE;
+        double depth = diameter * start;
+        double rise = USUAL_RISE;
         double excess = Math.log(conduit.dischargeByLaw(depth) / discharge);
         for (int i = 0; i < MOST_STEPS; i++) {
             double step = -excess / rise;
@@ -168,19 +163,7 @@ final class CircleColebrook implements UniformCurve {
             rise = Math.min(Math.max((excess - before) / Math.log(next / depth), LEAST_RISE), MOST_RISE);
             depth = next;
         }
-        return conduit.searched().lowestDepthFor(discharge);
-    }
-
-    /**
-     * y/D of laminar flow nearly, −1 where it would not be laminar. Its velocity is g S R²/(2ν), so that with the units of this
-     * class a ρ² = (2/ln 10) (64 β/2.51) q, which is 16/27 x^(7/2) (1 − 37/30 x + ...).
-     */
-    private double laminarPart(double q) {
-        double film = Math.pow(27.0 / 16 * ColebrookRoot.TO_LOGARITHM * 64 / 2.51 * beta * q, 2.0 / 7);
-        double x = film * (1 + 37.0 / 105 * film);
-        double radius = 2.0 / 3 * x * (1 - 7.0 / 15 * x);
-        double perBeta = 2.51 / (8 * beta);
-        return radius * radius * radius * perBeta * perBeta <= LAMINAR_START ? x : -1;
+        return conduit.curves().discharge().lowestDepthFor(discharge);
     }
 
     /** The zero of Q(x) − q on the rising branch, −1 where this class does not know it. */

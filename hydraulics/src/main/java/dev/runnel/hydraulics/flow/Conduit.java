@@ -240,18 +240,14 @@ public final class Conduit {
         return known;
     }
 
-    private ConduitCurves curves() {
+    /** The general search for depths, for those who cannot do without. */
+    ConduitCurves curves() {
         ConduitCurves known = curves;
         if (known == null) {
             known = new ConduitCurves(this);
             curves = known;
         }
         return known;
-    }
-
-    /** The general search for depths, for those who cannot do without. */
-    InvertibleCurve searched() {
-        return curves().discharge();
     }
 
     /**

@@ -35,6 +35,9 @@ public final class DarcyFriction {
     /** Below this Reynolds' number flow is laminar on every wall: Rs of k/D = 1 is 559. */
     private static final double SURELY_LAMINAR = 500;
 
+    /** The limit of laminar flow is less on walls rougher than 0.0253 only. */
+    private static final double NOT_VERY_ROUGH = 0.025;
+
     /** How steeply the transition may rise at its start, as a power of Re; chosen here: a little below 1. */
     private static final double STEEPEST = 0.95;
 
@@ -132,6 +135,13 @@ public final class DarcyFriction {
             return Math.sqrt(reynolds / 64);
         }
         return 1 / Math.sqrt(Transition.of(relativeRoughness).factor(reynolds));
+    }
+
+    /** Reynolds' number up to which flow is laminar on a wall. */
+    static double laminarEnd(double relativeRoughness) {
+        return relativeRoughness <= NOT_VERY_ROUGH
+                ? LAMINAR_LIMIT
+                : Transition.of(relativeRoughness).start();
     }
 
     /** Flow below Re = 4000 along a wall: laminar up to {@code start}, then f = a + b Re. */
