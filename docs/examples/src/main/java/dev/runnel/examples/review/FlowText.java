@@ -342,10 +342,10 @@ final class FlowText {
     /** What went over, how sure it is, and how much of the year was seen. */
     private static void volumes(Page page, SiteReview review, SpillReturn found) {
         if (found.uncertain() > 0) {
-            page.say(
-                    found.uncertain()
-                            + " of these may have been none: the level stood above the crest by no more than twice "
-                            + "its uncertainty, or in readings alone that a test calls unusual, or a finding puts the depth in doubt");
+            page.say(found.uncertain()
+                    + " of these may have been none: the level stood above the crest by no more than twice "
+                    + "its uncertainty, or only in readings that a test calls unusual, or in one that none could "
+                    + "judge, or a finding puts the depth in doubt");
         }
         review.site()
                 .weir()

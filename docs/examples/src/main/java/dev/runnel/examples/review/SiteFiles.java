@@ -293,7 +293,7 @@ final class SiteFiles {
             table(
                     TABLE.withComments(
                             "certain: no where the level stood above the crest by no more than twice its uncertainty, a test calls "
-                                    + "every reading of it unusual, or a "
+                                    + "every reading of it unusual, none could judge its only one, or a "
                                     + "finding puts the depth in doubt"),
                     "spills.csv",
                     List.of(

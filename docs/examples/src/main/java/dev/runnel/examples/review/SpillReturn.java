@@ -10,6 +10,8 @@ import dev.runnel.timeseries.balance.Discharge;
 import dev.runnel.timeseries.balance.Discharges;
 import dev.runnel.timeseries.balance.OverflowReturn;
 import dev.runnel.timeseries.balance.SpillCount;
+import dev.runnel.timeseries.quality.QualityReport;
+import dev.runnel.timeseries.quality.Verdict;
 import java.time.Duration;
 import java.time.Instant;
 import java.time.LocalDate;
@@ -69,7 +71,7 @@ record SpillReturn(List<Spill> spills, List<OverflowReturn> returns) {
                 .orElse(false);
         Discharge discharge = Discharge.of(counted);
         discharge = volume.map(SpillVolume::volume).map(discharge::withVolume).orElse(discharge);
-        boolean isCertain = period.peakAbove() > twice && !isDoubtful && !isUnusual(level, crest, period);
+        boolean isCertain = period.peakAbove() > twice && !isDoubtful && !isUnsure(data, level, crest, period);
         Optional<Site.OverflowWeir> stated = weir.filter(found -> twice > 0);
         return new Spill(
                 period,
@@ -79,17 +81,31 @@ record SpillReturn(List<Spill> spills, List<OverflowReturn> returns) {
                 stated.map(found -> volume(found, crest + twice, level, counted, data.longestGap())));
     }
 
-    /** A level that stood above the crest only in readings that a test calls unusual may be an echo of something else. */
-    private static boolean isUnusual(Series level, double crest, SurchargePeriod period) {
+    /**
+     * A level that stood above the crest only in readings that a test calls unusual, or in one alone that no test could judge, may be
+     * an echo of something else.
+     */
+    private static boolean isUnsure(SiteData data, Series level, double crest, SurchargePeriod period) {
         int from = level.firstIndexAtOrAfter(period.interval().start());
         for (int i = from;
                 i < level.size() && !level.time(i).isAfter(period.interval().end());
                 i++) {
-            if (level.value(i) > crest && level.quality(i).isUsable() && level.quality(i) != Quality.POOR) {
+            if (level.value(i) > crest
+                    && level.quality(i).isUsable()
+                    && level.quality(i) != Quality.POOR
+                    && (period.readings() > 1 || isJudged(data.depth().quality(), level.time(i)))) {
                 return false;
             }
         }
         return true;
+    }
+
+    /** Whether a test of readings beside each other could say anything of one; the range says nothing of echoes. */
+    private static boolean isJudged(QualityReport report, Instant time) {
+        int at = report.series().firstIndexAtOrAfter(time);
+        return report.flags().stream()
+                .filter(flags -> !flags.check().equals("range"))
+                .anyMatch(flags -> flags.verdict(at) != Verdict.NOT_EVALUATED);
     }
 
     private static SpillVolume volume(

@@ -103,10 +103,12 @@ class SingleDaysTest {
                 assertThat(text)
                         .containsPattern("Surcharged once[^.]*; once in one reading alone\\.")
                         .containsPattern(
-                                "Water above the overflow's crest once[^.]*; once in one reading alone: 1 spill\\.");
+                                "Water above the overflow's crest once[^.]*; once in one reading alone: 1 spill\\.")
+                        .contains("1 of these may have been none")
+                        .contains("2026: 0 spills (1 with uncertain ones)");
                 assertThat(site.written("index.html")).containsPattern("500(&nbsp;| )mm \\(one reading\\)");
             } else {
-                assertThat(text).doesNotContain("in one reading alone");
+                assertThat(text).doesNotContain("in one reading alone").doesNotContain("may have been none");
                 assertThat(site.written("index.html")).doesNotContain("(one reading)");
             }
         }
