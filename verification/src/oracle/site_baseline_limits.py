@@ -74,33 +74,41 @@ DAYS = {
 }
 
 
-def answer(case):
+def answer(case, counted=COUNTED):
     recipe, changes, interval = case[:3]
     base, refused = learn(Record(recipe, changes), Pipe(case[3] if len(case) > 3 else 0.6), "UTC", interval)
-    return (len(refused), sum(r.reasons for r in refused), *((figures(base)[n] for n in COUNTED) if base else ()))
+    return (len(refused), sum(r.reasons for r in refused), *((figures(base)[n] for n in counted) if base else ()))
 
 
-def main(folder):
+def turning(families, counted=COUNTED):
+    """Two sites of each family, close to each other, between which what is counted turns."""
     cases = []
-    for name, (least, most, family, interval) in FAMILIES.items():
-        of = lambda t: (*family(round4(t)), interval)
-        low, high = answer(of(least)), answer(of(most))
+    for name, (least, most, family, *rest) in families.items():
+        of = lambda t: (*family(round4(t)), *rest)
+        low, high = answer(of(least), counted), answer(of(most), counted)
         if low == high:
             print("never turns:", name, file=sys.stderr)
             continue
         a, b = least, most
         while b - a > 0.004 * b:
             middle = (a + b) / 2
-            if answer(of(middle)) == low:
+            if answer(of(middle), counted) == low:
                 a = middle
             else:
                 b = middle
-        print(name, round4(a), round4(b), low, answer(of(b)), file=sys.stderr)
+        print(name, round4(a), round4(b), low, answer(of(b), counted), file=sys.stderr)
         cases += [of(a), of(b)]
-    few = len(cases)
-    cases += list(DAYS.values())
-    tables(folder, PROGRAM, "site-baseline-limits", "What is normal at sites on a limit", [(r, c, "UTC", rest[0] if rest else 0.6, i) for r, c, i, *rest in cases],
-           few, ("learned", "refused", "reasons", *COUNTED, "scale_0", "scale_1"))
+    return cases
+
+
+def placed(cases):
+    return [(r, c, "UTC", rest[0] if rest else 0.6, i) for r, c, i, *rest in cases]
+
+
+def main(folder):
+    cases = turning(FAMILIES)
+    tables(folder, PROGRAM, "site-baseline-limits", "What is normal at sites on a limit", placed(cases + list(DAYS.values())),
+           len(cases), ("learned", "refused", "reasons", *COUNTED, "scale_0", "scale_1"))
 
 
 if __name__ == "__main__":

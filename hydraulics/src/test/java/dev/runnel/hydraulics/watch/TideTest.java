@@ -1,0 +1,64 @@
+package dev.runnel.hydraulics.watch;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.util.function.LongToDoubleFunction;
+import java.util.stream.LongStream;
+import org.junit.jupiter.api.Test;
+
+/** When residuals follow the moon. */
+class TideTest {
+    private static final long FIRST = 492_000;
+    private static final int WEEKS = 14 * 24;
+
+    private static boolean isTidal(int count, LongToDoubleFunction residual) {
+        long[] hours = LongStream.range(FIRST, FIRST + count).toArray();
+        return Tide.isTidal(
+                hours,
+                LongStream.of(hours)
+                        .mapToDouble(hour -> residual.applyAsDouble(hour))
+                        .toArray());
+    }
+
+    private static double wave(double amplitude, double period, long hour) {
+        return amplitude * Math.cos(2 * Math.PI * hour / period + 1);
+    }
+
+    @Test
+    void amplitudeAndShareDecide() {
+        assertThat(isTidal(WEEKS, hour -> wave(0.055, 12.4206012, hour))).isTrue();
+        assertThat(isTidal(WEEKS, hour -> wave(0.045, 12.4206012, hour))).isFalse();
+        // 0.01/(0.01 + 0.04) is a share of 0.2, 0.01/(0.01 + 0.09) one of 0.1.
+        assertThat(isTidal(WEEKS, hour -> wave(0.1, 12.4206012, hour) + wave(0.2, 168, hour)))
+                .isTrue();
+        assertThat(isTidal(WEEKS, hour -> wave(0.1, 12.4206012, hour) + wave(0.3, 168, hour)))
+                .isFalse();
+    }
+
+    @Test
+    void whereTheResidualsLieDoesNotCount() {
+        for (double mean : new double[] {-3, -0.5, 0.5, 3}) {
+            assertThat(isTidal(WEEKS, hour -> mean + wave(0.1, 12.4206012, hour)))
+                    .isTrue();
+            assertThat(isTidal(WEEKS, hour -> mean)).isFalse();
+        }
+    }
+
+    @Test
+    void courseOfTheDayIsNone() {
+        assertThat(isTidal(WEEKS, hour -> wave(0.3, 24, hour))).isFalse();
+        assertThat(isTidal(WEEKS, hour -> wave(0.3, 12, hour))).isFalse();
+    }
+
+    @Test
+    void threeDaysMustBeKnown() {
+        for (int known : new int[] {71, 72}) {
+            assertThat(isTidal(
+                            WEEKS,
+                            hour -> hour < FIRST + 100 && hour >= FIRST + 100 - known
+                                    ? wave(0.1, 12.4206012, hour)
+                                    : Double.NaN))
+                    .isEqualTo(known == 72);
+        }
+    }
+}
