@@ -502,7 +502,8 @@ class UsualPhase:
 class Storms:
     """Storms of 2 mm or more between 5 dry hours, at most 60 h long with them; each gives a lag, if it gives one."""
 
-    def __init__(self):
+    def __init__(self, told=None):
+        self.told = told or storm_lag
         self.rain, self.excess, self.last, self.sum, self.dry = [], [], None, 0.0, 0
 
     def take(self, number, rain, excess):
@@ -522,7 +523,7 @@ class Storms:
             if self.dry < 5:
                 return None
             if self.sum >= 2 and 10 <= len(self.rain) <= 60:
-                lag = storm_lag(self.rain, self.excess)
+                lag = self.told(self.rain, self.excess)
             self.sum = 0.0
         self.rain, self.excess = self.rain[-5:], self.excess[-5:]
         return lag
@@ -530,24 +531,31 @@ class Storms:
 
 def storm_lag(rain, excess):
     """The lag, h, and its correlation."""
+    found = storm_fit(rain, excess, 0.15)
+    return found and found[:2]
+
+
+def storm_fit(rain, excess, rise):
+    """The lag, h, its correlation, and the slope at its whole hour."""
     n = len(rain)
     weights = np.exp(-np.arange(n) / 1.5)
     held = np.convolve(rain, weights)[:n]
     x = np.asarray(excess, dtype=float)
     there = x == x
-    if there.sum() < 0.8 * n or not np.ptp(x[there]) > 0.15:
+    if there.sum() < 0.8 * n or not np.ptp(x[there]) > rise:
         return None
-    found = []
+    found, slopes = [], []
     for lag in range(-5, 7):
         pairs = [(held[i - lag], x[i]) for i in range(n) if there[i] and 0 <= i - lag < n]
         a, b = np.array(pairs).T
         found.append(float(np.corrcoef(a, b)[0, 1]) if np.ptp(a) > 0 and np.ptp(b) > 0 else 0.0)
+        slopes.append(float(np.cov(a, b)[0, 1] / np.var(a, ddof=1)) if np.ptp(a) > 0 else 0.0)
     best = int(np.argmax(found))
     if best in (0, 11) or not found[best] > 0.7:
         return None
     below, here, above = found[best - 1:best + 2]
     bend = below - 2 * here + above
-    return best - 5 + ((below - above) / (2 * bend) if bend < 0 else 0.0), here
+    return best - 5 + ((below - above) / (2 * bend) if bend < 0 else 0.0), here, slopes[best]
 
 
 def largest_by_day(numbers, values):

@@ -8,8 +8,8 @@ import math
 
 import numpy as np
 
-from site_changes import CHANGED, CLOSED, DOWN, FOUND, NOTED, RETURNED, STANDING, STEP, UP, Book, Changes, Finding
-from site_hours import FIRST_HOUR, MOON, NAN, Bounds, Storms, Weather, hours, middle, robust
+from site_changes import CHANGED, CLOSED, DOWN, FOUND, NOTED, RETURNED, STANDING, STEP, UNCERTAIN, UP, Book, Changes, Finding
+from site_hours import FIRST_HOUR, MOON, NAN, Bounds, Storms, Weather, hours, middle, robust, storm_fit
 from site_levels import Levels, lowest_hour
 from site_units import Units
 
@@ -452,6 +452,75 @@ class GaugeClock:
             self.book.tell(STANDING, end, self.track)
 
 
+class GaugeCatch:
+    """Storms in a row whose flow rises by another amount for each millimetre."""
+
+    LIMITS = dict(usual=8, most=20, pending=8, sure=5.0, prior=0.4, storms=6, few=4, more=6, many=8, none=0, one=1, two=1, back=0.5)
+
+    def __init__(self, base, book):
+        self.book, self.track, self.change, self.last_usual = book, None, 0.0, 0
+        self.tests = base.tests_gauge and base.flow is not None
+        self.storms = Storms(lambda rain, more: storm_fit(rain, more, 0.0))
+        self.usual, self.pending = [], []
+
+    def is_open(self):
+        return self.track is not None and self.track.open
+
+    def take(self, hour, number, more, other):
+        if not self.tests or other:
+            return
+        found = self.storms.take(number, hour.rain, more)
+        if found is None or not found[2] > 0:
+            return
+        self.storm(math.log(found[2]), number + 1)
+
+    def storm(self, answer, end):
+        if len(self.usual) < self.LIMITS["usual"]:
+            self.accept(answer, end)
+            return
+        self.pending.append((answer, end))
+        if self.is_open():
+            last = self.pending[-self.LIMITS["few"]:]
+            m = float(np.median(self.usual))
+            if len(last) == self.LIMITS["few"] and all(abs(a - m) < self.LIMITS["back"] * abs(self.change) for a, _ in last):
+                self.track.end(last[0][1])
+                self.book.tell(CLOSED, end, self.track)
+        else:
+            self.look(end)
+        while len(self.pending) >= self.LIMITS["pending"]:
+            oldest = self.pending.pop(0)
+            if not self.is_open():
+                self.accept(*oldest)
+
+    def accept(self, answer, end):
+        self.usual = (self.usual + [answer])[-self.LIMITS["most"]:]
+        self.last_usual = end
+
+    def look(self, end):
+        n, k, m = len(self.usual), self.LIMITS["storms"], float(np.median(self.usual))
+        scatter = math.sqrt((k * self.LIMITS["prior"] ** 2 + float(np.sum((np.array(self.usual) - m) ** 2))) / (k + n - 1))
+        for count, strays in (("few", "none"), ("more", "one"), ("many", "two")):
+            count = self.LIMITS[count]
+            if len(self.pending) < count:
+                return
+            last = self.pending[-count:]
+            mean = float(np.mean([a for a, _ in last])) - m
+            astray = sum((a - m) * mean <= 0 for a, _ in last)
+            if abs(mean) > self.LIMITS["sure"] * scatter * math.sqrt(1 / count + 1 / n) and astray <= self.LIMITS[strays]:
+                self.change = mean
+                since = next(i for i, (a, _) in enumerate(self.pending) if i >= len(self.pending) - count and abs(a - m) * np.sign((a - m) * mean) > self.LIMITS["back"] * abs(mean))
+                t = self.book.open("GAUGE_CATCHES_LESS" if mean > 0 else "GAUGE_WRITES_MORE", self.pending[since][1], end)
+                t.earliest = self.pending[since - 1][1] if since else self.last_usual
+                t.direction, t.shape = DOWN if mean > 0 else UP, UNCERTAIN
+                self.track = t
+                self.book.tell(FOUND, end, t)
+                return
+
+    def finish(self, end):
+        if self.is_open():
+            self.book.tell(STANDING, end, self.track)
+
+
 class GaugeSilence:
     LIMITS = dict(fallen=0.5, longest=48, chance_2=0.02, chance_3=0.03, wonder=0.5, least=2, near=72, drier=0.25, half=0.5,
                   slower=0.25, before=12, apart=12, usual=2, smaller=0.25, share=0.75, quarter=3, same=3)
@@ -657,6 +726,7 @@ class Watch:
         faults, clock = Faults(base, self.book), MonitorClock(base, self.book, moon)
         units = Units(base, self.book, lambda of_depth, since, end: self.give_away(of_depth, since, end))
         gauge, silence, weather = GaugeClock(base, self.book), GaugeSilence(base, self.book), Weather()
+        catch = self.catch = GaugeCatch(base, self.book)
         self.units, self.moon, self.changes, self.faults, self.clock, self.gauge, self.silence, self.weather = units, moon, changes, faults, clock, gauge, silence, weather
         leap = self.leap = LevelLeap(self.book) if base.level_usual else None
         count, left = accepted(record.minutes)
@@ -683,6 +753,10 @@ class Watch:
             excess = hour.y - base.depth.value(of_day, rest)
             highest = max(base.depth.value((of_day + k) % 24, kind) for k in range(-4, 5) for kind in (False, True))
             silence.take(hour, number, excess, hour.y - highest, changes.is_open() and not changes.is_water() or moon.seen())
+            if base.flow:
+                known = hour.y == hour.y and hour.v == hour.v
+                more = math.exp(hour.v) * base.pipe.area(math.exp(hour.y)) - math.exp(base.flow.value(of_day, rest)) if known else NAN
+                catch.take(hour, number, more, changes.is_open() or moon.seen() or silence.is_open())
             dry, long_dry, nearly = weather.take(hour, NAN if silence.is_open() else hour.rain)
             if block is not None and number // 3 != block:
                 changes.block(block)
@@ -716,7 +790,7 @@ class Watch:
         if block is not None:
             changes.block(block)
         end = FIRST_HOUR + last + 1
-        for each in (changes, units, faults, clock, gauge, silence) + ((leap,) if leap else ()):
+        for each in (changes, units, faults, clock, gauge, silence, catch) + ((leap,) if leap else ()):
             each.finish(end)
         if left:
             stamp = record.minutes[count - 1] / 60 + FIRST_HOUR

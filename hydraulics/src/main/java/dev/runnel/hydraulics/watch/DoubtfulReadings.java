@@ -61,7 +61,8 @@ public final class DoubtfulReadings {
                     uses.addAll(EnumSet.of(ReadingUse.VELOCITY, ReadingUse.FLOW, ReadingUse.STORM_RESPONSE));
                 case VELOCITY_LOW_FOR_DEPTH, VELOCITY_HIGH_FOR_DEPTH, CONTRADICTORY, FROZEN_LOGGER ->
                     uses.addAll(EnumSet.allOf(ReadingUse.class));
-                case CLOCK_OF_MONITOR, CLOCK_OF_GAUGE, SILENT_GAUGE -> uses.add(ReadingUse.STORM_RESPONSE);
+                case CLOCK_OF_MONITOR, CLOCK_OF_GAUGE, SILENT_GAUGE, GAUGE_CATCHES_LESS, GAUGE_WRITES_MORE ->
+                    uses.add(ReadingUse.STORM_RESPONSE);
                 case HELD_UP,
                         RELEASED,
                         MORE_WATER,
@@ -149,6 +150,8 @@ public final class DoubtfulReadings {
                         CLOCK_OF_MONITOR,
                         CLOCK_OF_GAUGE,
                         SILENT_GAUGE,
+                        GAUGE_CATCHES_LESS,
+                        GAUGE_WRITES_MORE,
                         BASELINE_DOUBTFUL -> {
                     // The site itself did not change.
                 }

@@ -140,7 +140,23 @@ public enum FindingName {
     BASELINE_DOUBTFUL(
             "a baseline that was not typical",
             List.of("a site whose relation wanders"),
-            "a longer or later baseline tells");
+            "a longer or later baseline tells"),
+    /** The flow rises farther for each millimetre of rain that is written, storm after storm. */
+    GAUGE_CATCHES_LESS(
+            "a rain gauge that catches less of the rain than before, as one whose funnel clogs",
+            List.of(
+                    "ground wetter than before",
+                    "more ground or another sewer connected",
+                    "storms that were heavier elsewhere",
+                    "a tip of another size")),
+    /** The flow rises less far for each millimetre of rain that is written, storm after storm. */
+    GAUGE_WRITES_MORE(
+            "a rain gauge that writes more rain than before, as one set to another size of tip",
+            List.of(
+                    "ground drier than before",
+                    "storm water that takes another way or is held upstream",
+                    "storms that were heavier at the gauge",
+                    "a gauge that caught less before"));
 
     private final String words;
     private final List<String> alternatives;

@@ -68,7 +68,7 @@ final class GaugeClock {
 
     private final OneFinding finding;
     private final boolean tests;
-    private final StormLags storms = new StormLags();
+    private final StormHours storms = new StormHours(StormLag.LEAST_RISE);
     private final List<Double> usual = new ArrayList<>();
     private final List<Double> lags = new ArrayList<>();
     private final List<Double> fits = new ArrayList<>();

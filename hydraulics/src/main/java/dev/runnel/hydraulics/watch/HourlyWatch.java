@@ -40,6 +40,7 @@ final class HourlyWatch implements Consumer<SiteHour> {
     private final ClockFinding clock;
     private final GaugeClock gauge;
     private final GaugeSilence silence;
+    private final GaugeCatch gaugeCatch;
     private final Optional<LevelChannels> level;
     private final Optional<LevelStep> levelStep;
 
@@ -70,6 +71,7 @@ final class HourlyWatch implements Consumer<SiteHour> {
         this.clock = new ClockFinding(rule, findings, tide);
         this.gauge = new GaugeClock(baseline, findings);
         this.silence = new GaugeSilence(baseline, findings);
+        this.gaugeCatch = new GaugeCatch(baseline, findings);
         this.level = baseline.levelUsual.isPresent()
                 ? depth.map(curve -> new LevelChannels(LevelChannels.lowestHour(curve)))
                 : Optional.empty();
@@ -90,6 +92,7 @@ final class HourlyWatch implements Consumer<SiteHour> {
         double above = depth.map(curve -> hour.lnDepth - highestAround(curve, hour.hour))
                 .orElse(Double.NaN);
         silence.hour(hour, excess, above, change.isOpen() && !change.isWater() || tide.isSeen());
+        gaugeCatch.hour(hour, moreFlow(hour), change.isOpen() || tide.isSeen() || silence.isOpen());
         dry.add(hour, silence.believed(hour));
         endBlockAndDay(hour.hour);
         lastHour = hour.hour;
@@ -136,6 +139,12 @@ final class HourlyWatch implements Consumer<SiteHour> {
         Optional<Track> impossible = quantity == Quantity.DEPTH ? faults.giveImpossibleDepths(since) : Optional.empty();
         Optional<Track> changed = change.giveAway(since, end);
         return impossible.or(() -> changed);
+    }
+
+    /** Flow of an hour above that of the usual dry day, m3/s; NaN for missing. */
+    private double moreFlow(SiteHour hour) {
+        return flow.map(curve -> Math.exp(hour.lnFlow(monitors)) - Math.exp(usual(curve, hour.hour)))
+                .orElse(Double.NaN);
     }
 
     private static double moved(double hourOfDay) {
@@ -207,6 +216,7 @@ final class HourlyWatch implements Consumer<SiteHour> {
         clock.finish(end);
         gauge.finish(end);
         silence.finish(end);
+        gaugeCatch.finish(end);
         levelStep.ifPresent(step -> step.finish(end));
     }
 
@@ -223,6 +233,7 @@ final class HourlyWatch implements Consumer<SiteHour> {
         levelStep.ifPresent(step -> text.with("levelStep", step.write().toString()));
         return text.with("gauge", gauge.write().toString())
                 .with("silence", silence.write().toString())
+                .with("catch", gaugeCatch.write().toString())
                 .with("faults", faults.write().toString())
                 .with("change", change.write().toString());
     }
@@ -240,6 +251,10 @@ final class HourlyWatch implements Consumer<SiteHour> {
         // States of version 1 do not listen for a silent gauge: what was usual for it is learned anew.
         if (text.has("silence")) {
             silence.read(text.text("silence"));
+        }
+        // Not in states of before.
+        if (text.has("catch")) {
+            gaugeCatch.read(text.text("catch"));
         }
         if (text.has("level")) {
             level.ifPresent(channels -> channels.read(text.text("level")));

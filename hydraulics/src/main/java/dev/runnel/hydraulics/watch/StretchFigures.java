@@ -115,7 +115,7 @@ final class StretchFigures {
 
     /** Lags of the depth behind the rain of the storms in the stretch, h. */
     static double[] stormLags(StretchHours stretch, DayCurve depth) {
-        StormLags storms = new StormLags();
+        StormHours storms = new StormHours(StormLag.LEAST_RISE);
         List<Double> lags = new ArrayList<>();
         for (int i = 0; i < stretch.size; i++) {
             SiteHour each = stretch.hour(i);

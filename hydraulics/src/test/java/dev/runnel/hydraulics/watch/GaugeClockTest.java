@@ -36,10 +36,12 @@ class GaugeClockTest {
 
     @Test
     void lagMovesWithTheDepth() {
-        double usual = StormLag.of(rain(), excess(0)).lag();
+        double usual = StormLag.of(rain(), excess(0), StormLag.LEAST_RISE).lag();
         assertThat(usual).isBetween(-0.5, 1.0);
-        assertThat(StormLag.of(rain(), excess(3)).lag() - usual).isCloseTo(3, within(0.05));
-        assertThat(StormLag.of(rain(), excess(-3)).lag() - usual).isCloseTo(-3, within(0.05));
+        assertThat(StormLag.of(rain(), excess(3), StormLag.LEAST_RISE).lag() - usual)
+                .isCloseTo(3, within(0.05));
+        assertThat(StormLag.of(rain(), excess(-3), StormLag.LEAST_RISE).lag() - usual)
+                .isCloseTo(-3, within(0.05));
     }
 
     /** Hours of storms every third day, straight into the machine; later ones a shift late, and noisy if asked. */
@@ -93,12 +95,13 @@ class GaugeClockTest {
 
     @Test
     void stormThatLiftsNothingOrLacksDepthsTellsNothing() {
-        assertThat(StormLag.of(rain(), new double[30]).lag()).isNaN();
+        assertThat(StormLag.of(rain(), new double[30], StormLag.LEAST_RISE).lag())
+                .isNaN();
         double[] holes = excess(0);
         for (int i = 0; i < 7; i++) {
             holes[4 * i] = Double.NaN;
         }
-        assertThat(StormLag.of(rain(), holes).lag()).isNaN();
+        assertThat(StormLag.of(rain(), holes, StormLag.LEAST_RISE).lag()).isNaN();
     }
 
     /** Storms of two hours every two days; from a day on the gauge stamps its rain so many hours late. */
@@ -123,7 +126,7 @@ class GaugeClockTest {
         return new SiteReading(time, depth, 0.7 * Math.pow(depth / 0.12, 0.55), rain);
     }
 
-    private static List<SiteReading> readings(double gaugeLate, int from) {
+    static List<SiteReading> readings(double gaugeLate, int from) {
         List<SiteReading> readings = new ArrayList<>();
         for (int i = 0; i < 96 * 45; i++) {
             readings.add(reading(i, gaugeLate, from));
@@ -131,7 +134,7 @@ class GaugeClockTest {
         return readings;
     }
 
-    private static WatchRule rule(List<SiteReading> readings) {
+    static WatchRule rule(List<SiteReading> readings) {
         BaselineSearch search = BaselineRule.of(InventedSite.MONITOR).learn(SiteRecord.ofReadings(readings));
         return WatchRule.of(search.baseline().orElseThrow(() -> new AssertionError(search.describe())));
     }

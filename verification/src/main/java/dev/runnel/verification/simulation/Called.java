@@ -27,6 +27,7 @@ enum Called {
     CLOCK_OF_MONITOR("clock of monitor"),
     CLOCK_OF_GAUGE("clock of gauge"),
     SILENT_GAUGE("silent gauge"),
+    GAUGE_SHARE("share of gauge"),
     REMARK("remark"),
     BASELINE_DOUBTFUL("baseline doubtful");
 

@@ -135,6 +135,7 @@ final class RunnelWatcher implements Watcher {
             case CLOCK_OF_MONITOR -> Called.CLOCK_OF_MONITOR;
             case CLOCK_OF_GAUGE -> Called.CLOCK_OF_GAUGE;
             case SILENT_GAUGE -> Called.SILENT_GAUGE;
+            case GAUGE_CATCHES_LESS, GAUGE_WRITES_MORE -> Called.GAUGE_SHARE;
             case FALSE_STAMPS, TIDAL -> Called.REMARK;
             case BASELINE_DOUBTFUL -> Called.BASELINE_DOUBTFUL;
         };

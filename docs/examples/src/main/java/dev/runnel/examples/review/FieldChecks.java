@@ -31,6 +31,8 @@ final class FieldChecks {
             case CLOCK_OF_MONITOR ->
                 "the clock of the logger beside a known one before it is read out, and its time zone";
             case CLOCK_OF_GAUGE -> "the clock of the gauge beside a known one before it is read out, and its time zone";
+            case GAUGE_CATCHES_LESS, GAUGE_WRITES_MORE ->
+                "the funnel and the size of a tip of the gauge, with a known volume poured through it slowly, and gauges nearby in the same storms";
             case SILENT_GAUGE ->
                 "the funnel, the bucket and the cable of the gauge, with a known volume poured through it slowly";
             case FALSE_STAMPS -> "the clock of the logger and its battery";

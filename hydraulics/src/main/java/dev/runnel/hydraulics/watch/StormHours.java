@@ -5,8 +5,8 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 
-/** Gathers the hours of storms and tells the lag of depth behind rain of each that is over. */
-final class StormLags {
+/** Gathers the hours of storms, and hands over each that is over with the dry hours about it. */
+final class StormHours {
     /** Rain of an hour up to which it is not rain, mm; chosen here, as are all values of this class. */
     private static final double DROP = 0.05;
 
@@ -20,13 +20,28 @@ final class StormLags {
 
     private static final int LONGEST = 60;
 
+    private final double leastRise;
     private final List<double[]> hours = new ArrayList<>();
     private long last = Long.MIN_VALUE;
     private double sum;
     private int dry;
 
-    /** Takes an hour; returns the lag of the storm that ends with it, if one does. */
-    Optional<StormLag.Fit> add(long hour, double rain, double excess) {
+    /**
+     * Gathers storms of one answer.
+     *
+     * @param leastRise smallest rise of the answer that makes a storm, in its unit
+     */
+    StormHours(double leastRise) {
+        this.leastRise = leastRise;
+    }
+
+    /**
+     * Takes an hour.
+     *
+     * @param answer of the sewer above its usual dry day, in any unit; NaN for missing
+     * @return the storm that ends with it, if one does, as it fits its rain; empty too where it does not tell
+     */
+    Optional<StormLag.Fit> add(long hour, double rain, double answer) {
         if (Double.isNaN(rain) || last != Long.MIN_VALUE && hour - last > 1) {
             hours.clear();
             sum = 0;
@@ -36,7 +51,7 @@ final class StormLags {
         if (Double.isNaN(rain)) {
             return Optional.empty();
         }
-        hours.add(new double[] {rain, excess});
+        hours.add(new double[] {rain, answer});
         if (rain > DROP) {
             sum += rain;
             dry = 0;
@@ -58,7 +73,7 @@ final class StormLags {
         }
         Optional<StormLag.Fit> fit = Optional.empty();
         if (sum >= LEAST_RAIN && hours.size() >= BEFORE + GAP && hours.size() <= LONGEST) {
-            fit = Optional.of(StormLag.of(column(0), column(1))).filter(found -> !Double.isNaN(found.lag()));
+            fit = Optional.of(StormLag.of(column(0), column(1), leastRise)).filter(found -> !Double.isNaN(found.lag()));
         }
         sum = 0;
         while (hours.size() > BEFORE) {
@@ -81,9 +96,9 @@ final class StormLags {
 
     void read(StateText text) {
         double[] rain = text.numbers("stormRain");
-        double[] excess = text.numbers("stormExcess", rain.length);
+        double[] answer = text.numbers("stormExcess", rain.length);
         for (int i = 0; i < rain.length; i++) {
-            hours.add(new double[] {rain[i], excess[i]});
+            hours.add(new double[] {rain[i], answer[i]});
         }
         last = text.count("stormLast");
         sum = text.number("stormSum");

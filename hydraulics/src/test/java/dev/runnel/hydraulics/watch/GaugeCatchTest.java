@@ -1,0 +1,101 @@
+package dev.runnel.hydraulics.watch;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import dev.runnel.hydraulics.evidence.Direction;
+import java.time.Instant;
+import java.util.List;
+import java.util.Random;
+import org.junit.jupiter.api.Test;
+
+/** Storms that say that a gauge catches another share of the rain. */
+class GaugeCatchTest {
+    private static final int FROM = 24 * 45;
+
+    /** A storm every third day; the gauge writes a share of it from a day on; storms differ by some scatter. */
+    private static List<WatchNotice> watched(double share, double scatter, int days, boolean other, boolean restarted) {
+        SiteBaseline baseline =
+                GaugeClockTest.rule(GaugeClockTest.readings(0, 0)).baseline();
+        Findings findings = new Findings();
+        GaugeCatch gauge = new GaugeCatch(baseline, findings);
+        Random random = new Random(5);
+        double of = 1;
+        for (long hour = 0; hour < 24L * days; hour++) {
+            double since = Math.floorMod(hour, 72L) - 30;
+            of = since == 0 ? Math.exp(scatter * random.nextGaussian()) : of;
+            double wave = since < 0 ? 0 : since < 2 ? 0.02 * (since + 1) : 0.04 * Math.exp(-(since - 1) / 1.5);
+            SiteHour at = new SiteHour(hour);
+            at.rain = (since == 0 || since == 1 ? 5 : 0) * (hour >= FROM ? share : 1);
+            gauge.hour(at, of * wave, other && hour >= FROM);
+            if (restarted && hour % 7 == 0) {
+                String state = gauge.write().toString();
+                gauge = new GaugeCatch(baseline, findings);
+                gauge.read(state);
+                assertThat(gauge.write()).hasToString(state);
+            }
+        }
+        gauge.finish(24L * days * SiteHour.NANOS);
+        return findings.take();
+    }
+
+    @Test
+    void slopeIsTheAnswerOfAMillimetreWhateverWasWritten() {
+        double[] rain = new double[30];
+        rain[10] = 2;
+        rain[11] = 3;
+        double[] held = new double[30];
+        double[] answer = new double[30];
+        for (int i = 0; i < 30; i++) {
+            held[i] = (i > 0 ? Math.exp(-1 / 1.5) * held[i - 1] : 0) + rain[i];
+            answer[i] = 7 + 0.25 * (i >= 2 ? held[i - 2] : 0);
+        }
+        StormLag.Fit fit = StormLag.of(rain, answer, 0);
+        assertThat(fit.slope()).isCloseTo(0.25, within(1e-12));
+        assertThat(fit.lag()).isCloseTo(2, within(0.1));
+        rain[10] = 1;
+        rain[11] = 1.5;
+        assertThat(StormLag.of(rain, answer, 0).slope()).isCloseTo(0.5, within(1e-12));
+    }
+
+    @Test
+    void gaugeThatCatchesLessIsToldByStormsInARow() {
+        List<WatchNotice> told = watched(0.45, 0.2, 90, false, false);
+        assertThat(told)
+                .extracting(WatchNotice::kind)
+                .containsExactly(WatchNotice.Kind.FOUND, WatchNotice.Kind.STANDING);
+        Finding finding = told.get(0).finding();
+        assertThat(finding.name()).isEqualTo(FindingName.GAUGE_CATCHES_LESS);
+        assertThat(finding.direction()).isEqualTo(Direction.DOWN);
+        assertThat(finding.detail()).contains("rises 2.21 times as far in the last 6 storms as in the 13 before");
+        // The first storm of a millimetre that became less, and no earlier than the one before it.
+        Instant first = Instant.ofEpochSecond((45L * 24 + 30) * 3600);
+        assertThat(finding.since()).isBetween(first, first.plusSeconds(24 * 3600));
+        assertThat(finding.sinceRange().start()).isBetween(first.minusSeconds(72 * 3600), first);
+    }
+
+    @Test
+    void gaugeThatWritesMoreIsTheOtherWay() {
+        List<WatchNotice> told = watched(2.5, 0.2, 90, false, false);
+        assertThat(told.get(0).finding().name()).isEqualTo(FindingName.GAUGE_WRITES_MORE);
+        assertThat(told.get(0).finding().direction()).isEqualTo(Direction.UP);
+    }
+
+    @Test
+    void whatTheScatterOfStormsExplainsIsNotTold() {
+        assertThat(watched(1, 0.3, 300, false, false)).isEmpty();
+        assertThat(watched(0.75, 0.3, 90, false, false)).isEmpty();
+    }
+
+    @Test
+    void stormsAreNotAskedWhileSomethingElseIsOpen() {
+        assertThat(watched(0.45, 0.2, 90, true, false)).isEmpty();
+    }
+
+    @Test
+    void restartChangesNothing() {
+        assertThat(watched(0.45, 0.2, 90, false, true))
+                .usingRecursiveComparison()
+                .isEqualTo(watched(0.45, 0.2, 90, false, false));
+    }
+}
