@@ -6,6 +6,7 @@ import dev.runnel.timeseries.EpochNanos;
 import dev.runnel.timeseries.RegularSeries;
 import java.time.Duration;
 import java.util.Objects;
+import java.util.Optional;
 import org.apiguardian.api.API;
 
 /**
@@ -44,41 +45,77 @@ public record Recession(Duration constant, double rSquared, int steps, int leftO
      * @throws IllegalArgumentException if fewer than three steps can be used, or the flow does not fall
      */
     public static Recession of(RegularSeries flowAboveBase) {
-        int used = 0;
-        double meanT = 0;
-        double meanLog = 0;
-        double[] values = flowAboveBase.toValues();
-        for (int i = 0; i < values.length; i++) {
-            if (values[i] > 0) {
-                used++;
-                meanT += i;
-                meanLog += Math.log(values[i]);
-            }
+        Fall fall = new Fall(flowAboveBase);
+        if (fall.isShort()) {
+            throw new IllegalArgumentException("flowAboveBase must have at least 3 steps above 0, had " + fall.used);
         }
-        if (used < 3) {
-            throw new IllegalArgumentException("flowAboveBase must have at least 3 steps above 0, had " + used);
-        }
-        meanT /= used;
-        meanLog /= used;
-        double tt = 0;
-        double tl = 0;
-        double ll = 0;
-        for (int i = 0; i < values.length; i++) {
-            if (values[i] > 0) {
-                double log = Math.log(values[i]) - meanLog;
-                tt += (i - meanT) * (i - meanT);
-                tl += (i - meanT) * log;
-                ll += log * log;
-            }
-        }
-        double slope = tl / tt;
-        double hours = -Rain.hours(flowAboveBase.step()) / slope;
-        if (!(slope < 0 && hours < LONGEST_HOURS)) {
+        if (!fall.isFalling()) {
             throw new IllegalArgumentException(
-                    "flowAboveBase must fall, had a slope of ln Q of " + Text.significant(slope, 3) + " a step");
+                    "flowAboveBase must fall, had a slope of ln Q of " + Text.significant(fall.slope(), 3) + " a step");
         }
-        return new Recession(
-                Duration.ofNanos(Math.round(hours * 3.6e12)), tl * tl / (tt * ll), used, values.length - used);
+        return fall.recession();
+    }
+
+    /** As {@link #of}, for one who asks many storms of which few fall clearly: nothing then is no mistake. */
+    static Optional<Recession> in(RegularSeries flowAboveBase) {
+        Fall fall = new Fall(flowAboveBase);
+        return fall.isShort() || !fall.isFalling() ? Optional.empty() : Optional.of(fall.recession());
+    }
+
+    /** Sums about the means of the steps above 0. */
+    private static final class Fall {
+        private final double stepHours;
+        private final int size;
+        private int used;
+        private double tt;
+        private double tl;
+        private double ll;
+
+        Fall(RegularSeries flow) {
+            stepHours = Rain.hours(flow.step());
+            double[] values = flow.toValues();
+            size = values.length;
+            double meanT = 0;
+            double meanLog = 0;
+            for (int i = 0; i < size; i++) {
+                if (values[i] > 0) {
+                    used++;
+                    meanT += i;
+                    meanLog += Math.log(values[i]);
+                }
+            }
+            meanT /= used;
+            meanLog /= used;
+            for (int i = 0; i < size; i++) {
+                if (values[i] > 0) {
+                    double log = Math.log(values[i]) - meanLog;
+                    tt += (i - meanT) * (i - meanT);
+                    tl += (i - meanT) * log;
+                    ll += log * log;
+                }
+            }
+        }
+
+        boolean isShort() {
+            return used < 3;
+        }
+
+        boolean isFalling() {
+            return slope() < 0 && hours() < LONGEST_HOURS;
+        }
+
+        double slope() {
+            return tl / tt;
+        }
+
+        private double hours() {
+            return -stepHours / slope();
+        }
+
+        Recession recession() {
+            return new Recession(
+                    Duration.ofNanos(Math.round(hours() * 3.6e12)), tl * tl / (tt * ll), used, size - used);
+        }
     }
 
     /**

@@ -266,14 +266,7 @@ public final class ResponseRule {
             return Optional.empty();
         }
         Instant from = above.time(peak).plus(above.step());
-        if (!from.isBefore(end)) {
-            return Optional.empty();
-        }
-        try {
-            return Optional.of(Recession.of(above.slice(Interval.of(from, end))));
-        } catch (IllegalArgumentException tooFewOrRising) {
-            return Optional.empty();
-        }
+        return from.isBefore(end) ? Recession.in(above.slice(Interval.of(from, end))) : Optional.empty();
     }
 
     private boolean isDryBefore(Instant start, RegularSeries flow, RegularSeries dry) {

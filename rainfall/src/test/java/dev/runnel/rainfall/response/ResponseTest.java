@@ -181,6 +181,14 @@ class ResponseTest {
     }
 
     @Test
+    void whatDoesNotFallHasNoRecession() {
+        assertThat(Recession.in(series(4, 2))).isEmpty();
+        assertThat(Recession.in(series(1, 2, 4))).isEmpty();
+        assertThat(Recession.in(series(GAP, -1, 0, GAP))).isEmpty();
+        assertThat(Recession.in(series(4, 2, 1))).contains(Recession.of(series(4, 2, 1)));
+    }
+
+    @Test
     void refusesBadInput() {
         RegularSeries four = series(1, 0, 0, 0);
         assertThatThrownBy(() -> RunoffVolume.of(
