@@ -76,7 +76,7 @@ final class ClockFinding {
                 .orElse(Double.NaN);
     }
 
-    private boolean isOpen() {
+    boolean isOpen() {
         return finding.isOpen();
     }
 

@@ -85,6 +85,10 @@ final class GaugeClock {
         lastUsual = EpochNanos.of(baseline.interval().end());
     }
 
+    boolean isOpen() {
+        return finding.isOpen();
+    }
+
     /**
      * Takes an hour.
      *
@@ -115,7 +119,7 @@ final class GaugeClock {
         double middle = middle();
         if (!(middle > LEAST_LAG && middle < LARGEST_LAG)) {
             passOn(0);
-        } else if (finding.isOpen()) {
+        } else if (isOpen()) {
             close(middle, end);
         } else {
             open(middle, dayShift, season, end);
@@ -136,7 +140,7 @@ final class GaugeClock {
             double lag = lags.remove(0);
             fits.remove(0);
             long time = times.remove(0);
-            if (!finding.isOpen()) {
+            if (!isOpen()) {
                 accept(lag);
                 lastUsual = time;
             }

@@ -92,7 +92,8 @@ final class HourlyWatch implements Consumer<SiteHour> {
         double above = depth.map(curve -> hour.lnDepth - highestAround(curve, hour.hour))
                 .orElse(Double.NaN);
         silence.hour(hour, excess, above, change.isOpen() && !change.isWater() || tide.isSeen());
-        gaugeCatch.hour(hour, moreFlow(hour), change.isOpen() || tide.isSeen() || silence.isOpen());
+        boolean isOffClock = clock.isOpen() || gauge.isOpen();
+        gaugeCatch.hour(hour, moreFlow(hour), change.isOpen() || tide.isSeen() || silence.isOpen() || isOffClock);
         dry.add(hour, silence.believed(hour));
         endBlockAndDay(hour.hour);
         lastHour = hour.hour;

@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.within;
 
 import dev.runnel.hydraulics.evidence.Direction;
 import java.time.Instant;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Random;
 import org.junit.jupiter.api.Test;
@@ -97,5 +98,23 @@ class GaugeCatchTest {
         assertThat(watched(0.45, 0.2, 90, false, true))
                 .usingRecursiveComparison()
                 .isEqualTo(watched(0.45, 0.2, 90, false, false));
+    }
+
+    /** From day 42 on the stamps of the monitor are nine hours early, so that storms no longer meet their rain. */
+    @Test
+    void clockOfTheMonitorIsNoOtherShareOfTheRain() {
+        List<SiteReading> readings = new ArrayList<>();
+        for (int i = 0; i < 96 * 110; i++) {
+            SiteReading here = GaugeClockTest.reading(i, 0, 0);
+            SiteReading later = GaugeClockTest.reading(i < 96 * 42 ? i : i + 36, 0, 0);
+            readings.add(new SiteReading(here.time(), later.depth(), later.velocity(), here.rain()));
+        }
+        assertThat(WatchReport.of(
+                                GaugeClockTest.rule(readings).baseline(),
+                                GaugeClockTest.rule(readings).over(readings))
+                        .findings())
+                .extracting(Finding::name)
+                .contains(FindingName.CLOCK_OF_MONITOR)
+                .doesNotContain(FindingName.GAUGE_CATCHES_LESS, FindingName.GAUGE_WRITES_MORE);
     }
 }

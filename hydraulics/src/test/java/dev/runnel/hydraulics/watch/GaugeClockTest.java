@@ -105,7 +105,7 @@ class GaugeClockTest {
     }
 
     /** Storms of two hours every two days; from a day on the gauge stamps its rain so many hours late. */
-    private static SiteReading reading(int i, double gaugeLate, int from) {
+    static SiteReading reading(int i, double gaugeLate, int from) {
         double hours = i / 4.0;
         double day = hours / 24;
         double flow = 1 + 0.4 * Math.sin(2 * Math.PI * (hours - 9) / 24);
