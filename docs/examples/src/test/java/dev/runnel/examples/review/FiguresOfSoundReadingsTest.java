@@ -44,7 +44,7 @@ class FiguresOfSoundReadingsTest {
         SiteOnDisk.Outcome outcome = site.review();
 
         assertThat(outcome.status()).as(outcome.err()).isZero();
-        assertThat(outcome.flat()).contains("depth tests: spike 1 failed");
+        assertThat(outcome.flat()).contains("depth tests: lone reading 1 failed");
         String page = site.written("site.html");
         String highest = page.substring(page.indexOf("Highest level"));
         assertThat(highest.substring(0, highest.indexOf("</tr>")))
