@@ -67,10 +67,11 @@ final class BaselineWords {
         double level = Math.exp(Medians.of(StretchHours.pick(of.lnDepth, of.moving())));
         double uniform = monitor.uniformVelocity(Math.min(level, monitor.soffit()));
         double ratio = monitor.velocityFactor() * law.velocity(level) / uniform;
-        if (ratio > 0 && !(ratio < MOST_APART && ratio > 1 / MOST_APART)) {
+        boolean slow = ratio > 0 && ratio <= 1 / MOST_APART;
+        if (slow || ratio >= MOST_APART) {
             notes.add("the usual velocity is " + Text.fixed(ratio, 2)
                     + " times that of uniform flow at that depth, by gradient and roughness as given: "
-                    + (ratio < 1
+                    + (slow
                             ? "an obstruction or a sensor that read wrongly from the first day would look like that, or a"
                                     + " gradient that is not the one of the drawings"
                             : "a depth or velocity sensor that read wrongly from the first day would look like that, or a"

@@ -95,7 +95,9 @@ final class ClockFinding {
         MovedLogger logger = moved.orElseThrow();
         long firstDay = local.day(Math.floorDiv(logger.change(), SiteHour.NANOS));
         long lastDay = local.day(Math.floorDiv(logger.gapFrom(), SiteHour.NANOS));
-        boolean known = finding.last().isPresent() && finding.last().orElseThrow().since >= logger.change() - Track.DAY;
+        boolean known = finding.last()
+                .map(last -> isOfChange(last.since, logger.change()))
+                .orElse(false);
         if (day > lastDay + CIVIL_DAYS || known) {
             moved = Optional.empty();
             return;
@@ -175,7 +177,7 @@ final class ClockFinding {
         opened.open = true;
         opened.direction = shift > 0 ? Direction.UP : Direction.DOWN;
         opened.shape = ChangeShape.STEP;
-        boolean byAnHour = Math.abs(shift) > NEARER_AN_HOUR && Math.abs(shift) < LESS_THAN_TWO_HOURS;
+        boolean byAnHour = isNearAnHour(shift);
         opened.detail = "the usual dry day comes " + Text.fixed(Math.abs(shift), 2) + " h "
                 + (shift > 0 ? "late" : "early") + " by the clock of the monitor, on " + days + " dry days in a row"
                 + (byAnHour && afterCivilChange(watch.day(days - 1))
@@ -209,6 +211,21 @@ final class ClockFinding {
         return next > 0 && tideSeen.value(next - 1, 0) > 0;
     }
 
+    /** Whether what began at a time began with a change of the civil clock or later, to within a day. */
+    static boolean isOfChange(long since, long change) {
+        return since >= change - Track.DAY;
+    }
+
+    /** Whether a shift, h, is nearer to an hour, early or late, than to none or two. */
+    static boolean isNearAnHour(double shift) {
+        return Math.abs(shift) > NEARER_AN_HOUR && Math.abs(shift) < LESS_THAN_TWO_HOURS;
+    }
+
+    /** Whether a day of a shift, h, is back from where another stood. */
+    static boolean isBack(double shift, double stood) {
+        return Math.abs(shift) < Math.max(BACK, Math.abs(stood) / 2);
+    }
+
     /** Whether civil clocks changed on a day or up to eight days before it. */
     private boolean afterCivilChange(long from) {
         if (civil.isFixedOffset()) {
@@ -224,7 +241,7 @@ final class ClockFinding {
     private void close(ClockWatch watch, long end) {
         int days = watch.size() < 2 ? 1 : 2;
         for (int i = 0; i < days; i++) {
-            if (!(Math.abs(watch.shift(i)) < Math.max(BACK, Math.abs(shift) / 2))) {
+            if (!isBack(watch.shift(i), shift)) {
                 return;
             }
         }

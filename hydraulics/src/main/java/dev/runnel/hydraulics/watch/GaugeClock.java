@@ -155,8 +155,8 @@ final class GaugeClock {
         return Medians.of(usualLags());
     }
 
-    private double scatter(double middle) {
-        double[] known = usualLags();
+    /** Scatter of known lags about their middle, h: of few of them as if some more scattered as usual elsewhere. */
+    static double scatter(double[] known, double middle) {
         double squares = 0;
         for (double each : known) {
             squares += (each - middle) * (each - middle);
@@ -202,7 +202,10 @@ final class GaugeClock {
                 && fits.subList(from, fits.size()).stream().allMatch(each -> each >= wanted.fit)
                 && least > EACH * wanted.shift
                 && mean > wanted.shift
-                && mean > wanted.scatters * scatter(middle) * Math.sqrt(1.0 / wanted.storms + 1.0 / usual.size())
+                && mean
+                        > wanted.scatters
+                                * scatter(usualLags(), middle)
+                                * Math.sqrt(1.0 / wanted.storms + 1.0 / usual.size())
                 && largest - least < wanted.spread;
         return agree ? sign * mean : Double.NaN;
     }

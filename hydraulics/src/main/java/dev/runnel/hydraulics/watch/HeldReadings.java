@@ -1,7 +1,9 @@
 package dev.runnel.hydraulics.watch;
 
 import dev.runnel.internal.StateText;
-import java.util.Arrays;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.stream.DoubleStream;
 
 /**
  * Readings whose stamps leap ahead, held until more of them say the same: a single false stamp must not make the watch deaf
@@ -19,9 +21,9 @@ final class HeldReadings {
     /** So many are enough whatever they span. */
     private static final int MOST = 3600;
 
-    private long[] times = new long[16];
-    private double[] values = new double[48];
-    private int count;
+    private record Held(long time, double depth, double velocity, double rain) {}
+
+    private final List<Held> held = new ArrayList<>();
 
     /** Takes a held reading. */
     interface Taker {
@@ -38,51 +40,48 @@ final class HeldReadings {
     }
 
     boolean isEmpty() {
-        return count == 0;
+        return held.isEmpty();
     }
 
     int count() {
-        return count;
+        return held.size();
     }
 
     long first() {
-        return times[0];
+        return held.get(0).time();
     }
 
     long last() {
-        return times[count - 1];
+        return held.get(held.size() - 1).time();
     }
 
     void add(long time, double depth, double velocity, double rain) {
-        if (count == times.length) {
-            times = Arrays.copyOf(times, 2 * count);
-            values = Arrays.copyOf(values, 6 * count);
-        }
-        times[count] = time;
-        values[3 * count] = depth;
-        values[3 * count + 1] = velocity;
-        values[3 * count + 2] = rain;
-        count++;
+        held.add(new Held(time, depth, velocity, rain));
     }
 
     boolean isConfirmed() {
-        return count >= MOST || count >= LEAST && last() - first() >= LEAST_SPAN;
+        return count() >= MOST || count() >= LEAST && last() - first() >= LEAST_SPAN;
     }
 
     /** Gives all that is held, in order, and holds nothing any more. */
     void give(Taker taker) {
-        for (int i = 0; i < count; i++) {
-            taker.take(times[i], values[3 * i], values[3 * i + 1], values[3 * i + 2]);
+        for (Held each : held) {
+            taker.take(each.time(), each.depth(), each.velocity(), each.rain());
         }
-        count = 0;
+        held.clear();
     }
 
     void drop() {
-        count = 0;
+        held.clear();
     }
 
     void write(StateText text) {
-        text.with("heldTimes", Arrays.copyOf(times, count)).with("heldValues", Arrays.copyOf(values, 3 * count));
+        text.with("heldTimes", held.stream().mapToLong(Held::time).toArray())
+                .with(
+                        "heldValues",
+                        held.stream()
+                                .flatMapToDouble(each -> DoubleStream.of(each.depth(), each.velocity(), each.rain()))
+                                .toArray());
     }
 
     void read(StateText text) {

@@ -101,6 +101,6 @@ final class Lasting {
     private double median(int back, int count, int least) {
         int to = known.length - back;
         int from = Math.max(0, to - count);
-        return to - from < least ? Double.NaN : Medians.of(Arrays.copyOfRange(known, from, to));
+        return to < least ? Double.NaN : Medians.of(Arrays.copyOfRange(known, from, to));
     }
 }

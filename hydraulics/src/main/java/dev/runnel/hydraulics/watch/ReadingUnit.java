@@ -232,17 +232,16 @@ final class ReadingUnit {
         double[] aways = leapt.column(Math.max(0, leapt.size() - wanted), 0);
         double median = Medians.of(aways);
         boolean exact = Math.abs(median - factor.ln) < factor.exact(leaptDry)
-                && (factor.isLarge() || Medians.scatter(aways) < smallScatter());
+                && (factor.isLarge() || Medians.scatter(aways) < smallScatter(Medians.scatter(before.column(0, 0))));
         if (aways.length == wanted && exact && !(Math.abs(moved) > UNMOVED)) {
             asked = Optional.empty();
             tell(factor, median, (hour + 1) * SiteHour.NANOS);
         }
     }
 
-    /** Largest scatter that is the one of the usual day. */
-    private double smallScatter() {
-        double usual = OVER_USUAL * Medians.scatter(before.column(0, 0));
-        return Math.min(LARGEST_SCATTER, Math.max(SMALL_SCATTER, usual));
+    /** Largest scatter that is the one of the usual day, of that of the days before. */
+    static double smallScatter(double before) {
+        return Math.min(LARGEST_SCATTER, Math.max(SMALL_SCATTER, OVER_USUAL * before));
     }
 
     private void tell(UnitFactor factor, double median, long end) {

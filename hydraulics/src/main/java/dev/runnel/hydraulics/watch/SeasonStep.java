@@ -81,29 +81,31 @@ final class SeasonStep {
 
     /** Position of the step that least squares find, among those long and short enough ago; -1 if there is none. */
     private static int step(Ring blocks, int from, double[] apart, long block) {
-        double[] sums = new double[apart.length + 1];
-        int[] counts = new int[apart.length + 1];
-        for (int i = 0; i < apart.length; i++) {
-            boolean known = !Double.isNaN(apart[i]);
-            sums[i + 1] = sums[i] + (known ? apart[i] : 0);
-            counts[i + 1] = counts[i] + (known ? 1 : 0);
+        double[] known = Medians.known(apart);
+        int all = known.length;
+        double total = 0;
+        for (double each : known) {
+            total += each;
         }
-        int all = counts[apart.length];
         int best = -1;
         double most = 0;
-        for (int i = 1; i < apart.length; i++) {
-            long ago = block + 1 - blocks.number(from + i);
-            int before = counts[i];
-            if (before == 0 || before == all) {
-                continue;
-            }
-            double mean = sums[i] / before - (sums[apart.length] - sums[i]) / (all - before);
+        int before = 0;
+        double sum = 0;
+        for (int i = 0; i < apart.length; i++) {
+            // The step lies before this block.
+            double mean = sum / before - (total - sum) / (all - before);
             double gain = mean * mean * before * (all - before) / all;
+            // Where nothing is known before it, or nothing after, the gain is none.
             if (gain > most) {
+                long ago = block + 1 - blocks.number(from + i);
                 boolean inTime = ago >= (long) LEAST_AFTER_DAYS * ChangeSeries.BLOCKS_PER_DAY
                         && ago <= (long) AFTER_DAYS * ChangeSeries.BLOCKS_PER_DAY;
                 most = gain;
                 best = inTime ? i : -1;
+            }
+            if (!Double.isNaN(apart[i])) {
+                sum += apart[i];
+                before++;
             }
         }
         return best;

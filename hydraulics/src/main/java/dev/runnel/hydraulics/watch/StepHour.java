@@ -32,7 +32,7 @@ final class StepHour {
         int count = 0;
         for (int i = from; i < to; i++) {
             if (!Double.isNaN(hours.value(i, quantity))) {
-                known[count] = hours.value(i, quantity) - series.centre(quantity);
+                known[count] = hours.value(i, quantity);
                 numbers[count++] = hours.number(i);
             }
         }

@@ -141,4 +141,21 @@ class FallsTest {
         days(2, 2);
         assertThat(open.falls).hasSize(1);
     }
+
+    /** On both sides of each limit of a drop: half of the largest distance, and a scale and a half. */
+    @Test
+    void dropOfHalfTheDistanceAndOfItsScatterIsAFall() {
+        for (double from : new double[] {4.75, 4.65}) {
+            begin(ChangeSeries.R, FindingName.HELD_UP, FAR);
+            days(3, from);
+            days(2, 1.7);
+            assertThat(open.falls).hasSize(from - 1.7 > 0.5 * FAR ? 1 : 0);
+        }
+        for (double from : new double[] {2.15, 2.05}) {
+            begin(ChangeSeries.R, FindingName.HELD_UP, 2.2);
+            days(3, from);
+            days(2, 0.6);
+            assertThat(open.falls).hasSize(from - 0.6 > 1.5 ? 1 : 0);
+        }
+    }
 }

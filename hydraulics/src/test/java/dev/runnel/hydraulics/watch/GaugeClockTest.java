@@ -186,4 +186,16 @@ class GaugeClockTest {
         assertThat(baseline.notTested()).contains("the clock of the rain gauge: no rain is known");
         assertThat(baseline.rainLagHours()).isEmpty();
     }
+
+    /**
+     * Four storms of 0.4 h count beside those known, whose squares are the mean of a robust and a plain one. Lags 0, 0 and 3
+     * about 0: robust 0, plain 9/3, so 1.5; (4·0.16 + 3·1.5)/7 = 0.734286. Lags 1, 2 and 3 about 2: robust 1/0.674490, squared
+     * 2.198110, plain 2/3, so 1.432388; (0.64 + 4.297165)/7 = 0.705309.
+     */
+    @Test
+    void scatterOfFewLagsLeansOnThatOfOtherSites() {
+        assertThat(GaugeClock.scatter(new double[] {0, 0, 3}, 0)).isCloseTo(Math.sqrt(0.734286), within(1e-6));
+        assertThat(GaugeClock.scatter(new double[] {1, 2, 3}, 2)).isCloseTo(Math.sqrt(0.705309), within(1e-6));
+        assertThat(GaugeClock.scatter(new double[] {0.4}, 0.4)).isCloseTo(Math.sqrt(0.64 / 5), within(1e-12));
+    }
 }

@@ -162,4 +162,19 @@ class GaugeSilenceTest {
         String cut = before.toString().replace("301,302", "301");
         assertThatIllegalArgumentException().isThrownBy(() -> silence.read(cut)).withMessageContaining("hours");
     }
+
+    /** A rise of ln 1.25 begins with the hour in which half of that is there: ln 1.25 / 2 = 0.1116. */
+    @Test
+    void riseBeginsWhereHalfOfWhatMakesOneIsThere() {
+        SiteBaseline baseline = rule().baseline();
+        for (double half : new double[] {0.1094, 0.1138}) {
+            GaugeSilence silence = new GaugeSilence(baseline, new Findings());
+            double[] excess = {0.05, 0, 0, half, 0.3};
+            for (int i = 0; i < excess.length; i++) {
+                silence.hour(new SiteHour(400 + i), excess[i], i < 4 ? 0 : 0.3, false);
+            }
+            assertThat(silence.write().count("riseBegin")).isEqualTo(half < 0.1116 ? 404 : 403);
+            assertThat(silence.write().number("riseBase")).isZero();
+        }
+    }
 }

@@ -69,4 +69,17 @@ class LastingTest {
         assertThat(lasting().isQuick()).isFalse();
         assertThat(lasting().lasts()).isFalse();
     }
+
+    /** A day before of which six hours are known says something, one of five nothing. */
+    @Test
+    void sixHoursOfADaySayWhereItStood() {
+        double[] known = new double[30];
+        Arrays.fill(known, 0.26);
+        assertThat(lasting(known).staysForDays()).isTrue();
+        assertThat(lasting(Arrays.copyOf(known, 29)).staysForDays()).isFalse();
+        // The last day is asked for any hour at all, of no more than 24: the slack is 0.075.
+        assertThat(lasting(0.076).isAway()).isTrue();
+        assertThat(lasting(0.074).isAway()).isFalse();
+        assertThat(lasting(days(9, 0.074)).isAway()).isFalse();
+    }
 }

@@ -1,6 +1,7 @@
 package dev.runnel.hydraulics.watch;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
 
 import java.time.Duration;
 import java.time.Instant;
@@ -137,5 +138,14 @@ class ReadingUnitTest {
         InventedSite.Fault rise = (day, depth, velocity, random) ->
                 new double[] {depth * Math.pow(10, Math.min(1, Math.max(0, (day - CHANGE) * 12))), velocity};
         assertThat(report(rise, false, 2).findings()).noneMatch(finding -> finding.name() == FindingName.DEPTH_UNIT);
+    }
+
+    /** Half as much again as the scatter of the days before, from 0.12 to 0.2. */
+    @Test
+    void unchangedDayScattersLikeTheDaysBefore() {
+        assertThat(ReadingUnit.smallScatter(0.07)).isEqualTo(0.12);
+        assertThat(ReadingUnit.smallScatter(0.1)).isCloseTo(0.15, within(1e-12));
+        assertThat(ReadingUnit.smallScatter(0.13)).isCloseTo(0.195, within(1e-12));
+        assertThat(ReadingUnit.smallScatter(0.14)).isEqualTo(0.2);
     }
 }
