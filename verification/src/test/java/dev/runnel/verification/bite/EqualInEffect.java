@@ -11,11 +11,15 @@ import java.util.List;
  * root, a quicker way that is taken less often and gives the same. Written by people, after looking.
  */
 final class EqualInEffect {
-    /** Simple name of a class, the change as the report words it or its beginning followed by {@code *}, and why. */
-    private record Line(String type, String change, String reason) {
+    /**
+     * Simple name of a class, the change as the report words it or its beginning followed by {@code *}, which of those that
+     * read the same (0: all of them), and why.
+     */
+    private record Line(String type, String change, int place, String reason) {
         boolean tells(Mutation mutation) {
             boolean sameType = mutation.className().endsWith("." + type);
             return sameType
+                    && (place == 0 || place == mutation.place())
                     && (change.endsWith("*")
                             ? mutation.text().startsWith(change.substring(0, change.length() - 1))
                             : mutation.text().equals(change));
@@ -39,7 +43,7 @@ final class EqualInEffect {
     static List<String> idle(List<Mutation> all) {
         return LINES.stream()
                 .filter(line -> all.stream().noneMatch(line::tells))
-                .map(line -> line.type() + "," + line.change())
+                .map(line -> line.type() + "," + line.change() + (line.place() == 0 ? "" : " #" + line.place()))
                 .toList();
     }
 
@@ -60,6 +64,13 @@ final class EqualInEffect {
         if (cells.length < 3 || cells[2].isBlank()) {
             throw new IllegalStateException("each line needs a class, a change and a reason, was: " + text);
         }
-        return new Line(cells[0], cells[1], cells[2]);
+        int mark = cells[1].lastIndexOf(" #");
+        return mark < 0
+                ? new Line(cells[0], cells[1], 0, cells[2])
+                : new Line(
+                        cells[0],
+                        cells[1].substring(0, mark),
+                        Integer.parseInt(cells[1].substring(mark + 2)),
+                        cells[2]);
     }
 }

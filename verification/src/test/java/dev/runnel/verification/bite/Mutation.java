@@ -1,6 +1,7 @@
 package dev.runnel.verification.bite;
 
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
@@ -30,8 +31,9 @@ import org.objectweb.asm.tree.MethodNode;
  * @param instruction index of the instruction
  * @param line line of the source
  * @param text what is changed, in words
+ * @param place which of the changes of the class that read the same, from 1
  */
-record Mutation(String className, int method, int instruction, int line, String text) {
+record Mutation(String className, int method, int instruction, int line, String text, int place) {
     private static final double LEAST_CONSTANT = 1e-9;
     private static final Map<Integer, Integer> OPERATORS = Map.ofEntries(
             Map.entry(Opcodes.DADD, Opcodes.DSUB),
@@ -57,6 +59,7 @@ record Mutation(String className, int method, int instruction, int line, String 
     /** All changes of a class that can be made. */
     static List<Mutation> of(String className, ClassNode node) {
         List<Mutation> found = new ArrayList<>();
+        Map<String, Integer> places = new HashMap<>();
         for (int m = 0; m < node.methods.size(); m++) {
             MethodNode method = node.methods.get(m);
             if (isOfWords(method)) {
@@ -70,7 +73,8 @@ record Mutation(String className, int method, int instruction, int line, String 
                 }
                 String change = change(each);
                 if (!change.isEmpty() && !isGuardOrWord(each) && !decidesOnlyToThrow(each)) {
-                    found.add(new Mutation(className, m, i, line, method.name + ": " + change));
+                    String text = method.name + ": " + change;
+                    found.add(new Mutation(className, m, i, line, text, places.merge(text, 1, Integer::sum)));
                 }
             }
         }
@@ -216,6 +220,6 @@ record Mutation(String className, int method, int instruction, int line, String 
 
     @Override
     public String toString() {
-        return className.substring(className.lastIndexOf('.') + 1) + ", line " + line + ", " + text;
+        return className.substring(className.lastIndexOf('.') + 1) + ", line " + line + ", " + text + " #" + place;
     }
 }

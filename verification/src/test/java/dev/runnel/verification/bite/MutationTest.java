@@ -51,6 +51,13 @@ class MutationTest {
     }
 
     @Test
+    void changesThatReadTheSameAreToldApartByTheirPlace() {
+        List<Mutation> all = Mutation.of(Manning.class.getName(), LIBRARY.classOf(Manning.class.getName()));
+        assertThat(all).extracting(Mutation::place).contains(1, 2);
+        assertThat(all).extracting(each -> each.text() + " #" + each.place()).doesNotHaveDuplicates();
+    }
+
+    @Test
     void theUnitTestsOfThePackageAreAskedToo() {
         String water = Water.class.getName();
         Mutation change = Mutation.of(water, LIBRARY.classOf(water)).stream()
