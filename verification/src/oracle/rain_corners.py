@@ -233,6 +233,9 @@ def formulae(folder):
             rows.append((basis, text(years), text(a), text(b), text(n), 5, 240, t, years[-1] * 1.02, "", 1))
         for t, refused in ((4.9, 1), (5, 0), (240, 0), (241, 1)):
             rows.append((basis, text(years), text(a), text(b), text(n), 5, 240, t, years[-1], "", refused))
+    # A b below 0 that leaves less than a minute in the denominator: finite and rising down to (n - 1) times the shortest duration.
+    for b, refused in ((-0.4, 0), (-0.49, 0), (-0.51, 1), (-0.75, 1), (-1, 1), (-1.5, 1)):
+        rows.append(("annual", "2 10", "300 400", text((b, b)), "0.5 0.5", 1, 60, 5, 10, "" if refused else depth(400, b, 0.5, 5), refused))
     # Two formulae of one b whose depths are equal at a duration c: the rarer one is above only on one side of it.
     for shortest, longest in ((5, 240), (1, 60), (30, 2880)):
         for share in (-0.02, 0.012, 0.03, 0.97, 0.988, 1.02):

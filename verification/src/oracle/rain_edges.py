@@ -332,6 +332,10 @@ def grids(rng):
         x1, y1 = x0 + rng.randrange(700, 3000), y0 + rng.randrange(700, 3000)
         shared = [max(0, min(x1, west + (i + 1) * cell) - max(x0, west + i * cell)) * max(0, min(y1, south + (j + 1) * cell) - max(y0, south + j * cell)) for i in range(columns) for j in range(lines)]
         rows.append((f"POLYGON (({x0} {y0}, {x1} {y0}, {x1} {y1}, {x0} {y1}, {x0} {y0}))", f"{west} {south}", cell, columns, lines, sum(shared) / ((x1 - x0) * (y1 - y0)), sum(s > 0 for s in shared)))
+    # Cells that are smaller than a square metre, and shares of a cell that are.
+    for west, south, cell, columns, lines, x0, y0, x1, y1 in ((0, 0, 0.5, 4, 4, 0.25, 0.25, 1.75, 1.5), (-1, 2, 0.25, 3, 2, -1.5, 1.5, -0.375, 2.125), (0, 0, 1000, 2, 2, 999.5, 999.5, 1000.5, 1500)):
+        shared = [max(0, min(x1, west + (i + 1) * cell) - max(x0, west + i * cell)) * max(0, min(y1, south + (j + 1) * cell) - max(y0, south + j * cell)) for i in range(columns) for j in range(lines)]
+        rows.append((f"POLYGON (({x0} {y0}, {x1} {y0}, {x1} {y1}, {x0} {y1}, {x0} {y0}))", f"{west} {south}", cell, columns, lines, sum(shared) / ((x1 - x0) * (y1 - y0)), sum(s > 0 for s in shared)))
     write(FOLDER, PROGRAM, "grid-cover", "share of a rectangle that a grid covers, and the cells that share area with it",
           [("catchment", "m, polygon"), ("corner", "m, corner of the grid in the south-west"), ("cell", "m, side of a cell"), ("columns", "1, columns"), ("lines", "1, rows"), ("covered", "1, share covered"), ("cells", "1, cells")],
           [("catchment", "text catchment"), ("corner", "text corner"), ("cell", "cell"), ("columns", "columns"), ("rows", "lines")], [("covered", "areal.grid.covered"), ("cells", "areal.grid.cells")], rows)

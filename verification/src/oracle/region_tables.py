@@ -95,6 +95,30 @@ def growth():
             print(f"{ROW},{name},{parameter},{nstr(value, 15)}")
 
 
+def factor(name, law, years):
+    """The value that is not exceeded with probability 1 - 1/T, from the quantile of each law."""
+    f = 1 - 1 / mpf(years)
+    if name == "pearson-iii":
+        a, sign = 4 / law["gamma"] ** 2, 1 if law["gamma"] > 0 else -1
+        tail = f if sign > 0 else 1 - f
+        with mp.workdps(25):
+            y = findroot(lambda x: mp.gammainc(a, 0, x, regularized=True) - tail, (a, a + 2 * sqrt(a)), solver="secant", tol=1e-20)
+        return law["mu"] + law["sigma"] * sign * (y - a) / sqrt(a)
+    k = law["k"]
+    if name == "generalized-normal":
+        return law["xi"] + law["alpha"] * (1 - exp(-k * sqrt(2) * mp.erfinv(2 * f - 1))) / k
+    part = {"kappa": lambda: (1 - f ** law["h"]) / law["h"], "generalized-logistic": lambda: (1 - f) / f, "gev": lambda: -log(f), "generalized-pareto": lambda: 1 - f}[name]()
+    return law["xi"] + law["alpha"] * (1 - part**k) / k
+
+
+def levels():
+    print("n,t,t3,t4,f,mean,years,v")
+    for name, law in LAWS.items():
+        parameters = law()
+        for mean, years in (("0.02", "1.5"), ("1", "10"), ("38.5", "100"), ("1730", "1000")):
+            print(f"{ROW},{name},{mean},{years},{nstr(mpf(mean) * factor(name, parameters, years), 15)}")
+
+
 def drawn(groups=20_000):
     """Sample L-moment ratios of each site in each group: t, t3, t4."""
     law = {key: float(value) for key, value in kappa().items()}
@@ -160,7 +184,7 @@ def fit():
         print(f"{ROW},{name},{value:.10f},{tolerance(value)}")
 
 
-TABLES = {"region-growth-curves-cascades": growth, "region-heterogeneity-cascades": heterogeneity, "region-z-cascades": fit}
+TABLES = {"region-growth-curves-cascades": growth, "region-levels-cascades": levels, "region-heterogeneity-cascades": heterogeneity, "region-z-cascades": fit}
 
 if __name__ == "__main__":
     TABLES[sys.argv[1]]()

@@ -42,6 +42,14 @@ final class RegionCalculations {
                                 .get(in.text("parameter"))),
                 Calculation.of(
                         "rainfall",
+                        "region.return-level",
+                        "1",
+                        "family mean years_asked " + SITES,
+                        in -> region(in)
+                                .returnLevel(
+                                        in.number("mean"), FrequencyCalculations.family(in), in.number("years_asked"))),
+                Calculation.of(
+                        "rainfall",
                         "region.heterogeneity",
                         "1",
                         "measure simulations " + SITES,
