@@ -169,6 +169,11 @@ def row(minutes, tolerance):
     return middle, len(shifted), j - i - len(shifted), i, len(minutes) - j
 
 
+def compared(stormy, own, trusted, cell):
+    """Numbers of the storms in which a gauge can be compared, as in shifts."""
+    return [k for k in range(len(stormy)) if shifts(stormy[k:k + 1], own, trusted, cell)]
+
+
 def settle_clocks(stormy, trusted, tolerance, cell):
     """Those with more than half of the greatest shift go, the farthest first, as long as two stay."""
     while len(trusted) > 2:
@@ -197,7 +202,7 @@ def at_the_limits():
     found = []
     for gauges in pairs_of:
         stormy = [[cells(list(g), 15, 660, 180, 15) for g in gauges]]
-        found.append(["; ".join(text(g) for g in gauges), "15 15", "660", "180", 25, 2, len(shifts(stormy, 1, [0, 1], 15)), 0, 0, 0, 0, 0, 0])
+        found.append(["; ".join(text(g) for g in gauges), "15 15", "660", "180", 25, 2, len(shifts(stormy, 1, [0, 1], 15)), 0, 0, 0, 0, 0, 0, 0, 0])
     return found
 
 
@@ -243,7 +248,9 @@ def clocks():
         for own in range(len(gauges)):
             found = shifts(stormy, own, trusted, cell)
             middle, shifted, others, before, after = row([m for m, _ in found], 25)
-            rows.append(head + [25, own + 1, len(found), middle, shifted, others, before, after, len(gauges) - len(trusted)])
+            within = compared(stormy, own, trusted, cell)[before:len(found) - after] if shifted else []
+            begins, ends = (starts[within[0]], starts[within[-1]] + 240) if within else (0, 0)
+            rows.append(head + [25, own + 1, len(found), middle, shifted, others, before, after, len(gauges) - len(trusted), begins, ends])
         if len(single) == 12:
             continue
         plain = shifts(stormy, 0, list(range(len(gauges))), cell)
@@ -253,9 +260,9 @@ def clocks():
     columns = [("gauges", "mm, steps of each"), ("steps", "min, step of each"), ("from", "min, begin"), ("long", "min, length"), ("tolerance", "min, 0 for none set aside"), ("gauge", "1, number")]
     inputs = [("gauges", "text gauges"), ("step_minutes", "text steps"), ("from_minutes", "text from"), ("long_minutes", "text long"), ("tolerance_minutes", "tolerance"), ("gauge", "gauge")]
     write("gauge-clocks", "Clocks of gauges, row of shifted storms", columns + [("compared", "1, storms"), ("shift", "min, later"), ("shifted", "1, storms"), ("others", "1, storms"),
-          ("before", "1, storms"), ("after", "1, storms"), ("aside", "1, gauges set aside")], inputs,
+          ("before", "1, storms"), ("after", "1, storms"), ("aside", "1, gauges set aside"), ("begins", "min, begin of the first storm of the row, 0 without one"), ("ends", "min, end of its last storm, 0 without one")], inputs,
           [("compared", "gauge.clocks.compared"), ("shift", "gauge.clocks.row-shift"), ("shifted", "gauge.clocks.row"), ("others", "gauge.clocks.row-others"),
-           ("before", "gauge.clocks.row-before"), ("after", "gauge.clocks.row-after"), ("aside", "gauge.clocks.set-aside")], rows)
+           ("before", "gauge.clocks.row-before"), ("after", "gauge.clocks.row-after"), ("aside", "gauge.clocks.set-aside"), ("begins", "gauge.clocks.row-begins"), ("ends", "gauge.clocks.row-ends")], rows)
     write("gauge-clocks-by-storm", "Clocks of gauges, storm by storm", columns + [("storm", "1, number"), ("shift", "min, later"), ("likeness", "1, likeness")], inputs + [("storm", "storm")],
           [("shift", "gauge.clocks.shift"), ("likeness", "gauge.clocks.likeness")], single)
 

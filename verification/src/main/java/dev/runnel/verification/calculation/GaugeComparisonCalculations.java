@@ -14,6 +14,7 @@ import dev.runnel.rainfall.gauge.StorageGauge;
 import dev.runnel.timeseries.Interval;
 import dev.runnel.timeseries.RegularSeries;
 import java.time.Duration;
+import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.LinkedHashMap;
@@ -127,6 +128,18 @@ final class GaugeComparisonCalculations {
                         CLOCKS,
                         in -> row(in).map(found -> minutes(found.shift())).orElse(0.0)),
                 rainfall(
+                        "gauge.clocks.row-begins",
+                        "min",
+                        CLOCKS,
+                        in -> row(in).map(found -> sinceStart(found.interval().start()))
+                                .orElse(0.0)),
+                rainfall(
+                        "gauge.clocks.row-ends",
+                        "min",
+                        CLOCKS,
+                        in -> row(in).map(found -> sinceStart(found.interval().end()))
+                                .orElse(0.0)),
+                rainfall(
                         "gauge.clocks.set-aside",
                         "gauges",
                         CLOCKS,
@@ -224,6 +237,10 @@ final class GaugeComparisonCalculations {
 
     private static Optional<ShiftedStorms> row(Inputs in) {
         return clocks(in).shiftedStorms(name(in), Duration.ofMinutes((long) in.number("tolerance_minutes")));
+    }
+
+    private static double sinceStart(Instant time) {
+        return minutes(Duration.between(START, time));
     }
 
     private static double minutes(Duration duration) {
