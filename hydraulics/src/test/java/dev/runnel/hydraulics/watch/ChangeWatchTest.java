@@ -3,23 +3,21 @@ package dev.runnel.hydraulics.watch;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.Random;
-import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 
 /** What the one finding that is open means for those that ask: hours straight into the machine, 20 quiet days and what follows. */
 class ChangeWatchTest {
     private static final int QUIET_DAYS = 20;
-    private static WatchRule rule;
+    private static final WatchRule RULE = learn();
 
     private final Random random = new Random(8);
     private final Findings findings = new Findings();
-    private final ChangeWatch watch = new ChangeWatch(rule, findings, new TideWatch(false, findings));
+    private final ChangeWatch watch = new ChangeWatch(RULE, findings, new TideWatch(false, findings));
     private long hour = Math.floorDiv(InventedSite.START.getEpochSecond(), 3600L) / 24 * 24;
 
-    @BeforeAll
-    static void learn() {
+    private static WatchRule learn() {
         SiteRecord record = InventedSite.of(30, 5).record(InventedSite.Fault.NONE);
-        rule = WatchRule.of(
+        return WatchRule.of(
                 BaselineRule.of(InventedSite.MONITOR).learn(record).baseline().orElseThrow());
     }
 

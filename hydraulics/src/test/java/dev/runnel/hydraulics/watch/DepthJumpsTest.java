@@ -3,7 +3,6 @@ package dev.runnel.hydraulics.watch;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.Optional;
-import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 
 /** Hours straight into the machine of a level alone: what stood before a step, and for how long. */
@@ -12,14 +11,13 @@ class DepthJumpsTest {
     private static final double STEP = 0.035;
 
     private static final double LN = 0.3001;
-    private static SiteBaseline baseline;
+    private static final SiteBaseline BASELINE = learn();
 
-    private final DepthJumps jumps = new DepthJumps(baseline);
+    private final DepthJumps jumps = new DepthJumps(BASELINE);
     private long hour = 1000;
 
-    @BeforeAll
-    static void learn() {
-        baseline = BaselineRule.of(InventedSite.MONITOR)
+    private static SiteBaseline learn() {
+        return BaselineRule.of(InventedSite.MONITOR)
                 .learn(InventedSite.of(30, 5).record(InventedSite.Fault.NONE, false, true))
                 .baseline()
                 .orElseThrow();
@@ -57,7 +55,7 @@ class DepthJumpsTest {
         stand(24, 0);
         step(LN);
         assertThat(stand(12, LN)).isPresent();
-        DepthJumps few = new DepthJumps(baseline);
+        DepthJumps few = new DepthJumps(BASELINE);
         for (int i = 0; i < 23; i++) {
             few.hour(new SiteHour(hour++), 0, Double.NaN);
         }
