@@ -1,14 +1,14 @@
 package dev.runnel.flink;
 
-import dev.runnel.hydraulics.watch.BaselineRule;
-import dev.runnel.hydraulics.watch.SiteBaseline;
-import dev.runnel.hydraulics.watch.SiteReading;
-import dev.runnel.hydraulics.watch.SiteRecord;
 import dev.runnel.hydraulics.flow.Conduit;
 import dev.runnel.hydraulics.flow.Gradient;
 import dev.runnel.hydraulics.flow.Manning;
 import dev.runnel.hydraulics.monitoring.PipeMonitor;
 import dev.runnel.hydraulics.section.CircularSection;
+import dev.runnel.hydraulics.watch.BaselineRule;
+import dev.runnel.hydraulics.watch.SiteBaseline;
+import dev.runnel.hydraulics.watch.SiteReading;
+import dev.runnel.hydraulics.watch.SiteRecord;
 import dev.runnel.timeseries.EpochNanos;
 import java.io.Serializable;
 import java.time.Duration;

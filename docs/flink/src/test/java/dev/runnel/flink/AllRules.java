@@ -1,8 +1,8 @@
 package dev.runnel.flink;
 
+import dev.runnel.hydraulics.monitoring.SurchargeRule;
 import dev.runnel.hydraulics.watch.SiteBaseline;
 import dev.runnel.hydraulics.watch.WatchRule;
-import dev.runnel.hydraulics.monitoring.SurchargeRule;
 import dev.runnel.rainfall.event.EventSeparation;
 import dev.runnel.timeseries.EpochNanos;
 import dev.runnel.timeseries.Interval;
