@@ -1,6 +1,7 @@
 package dev.runnel.hydraulics.watch;
 
 import java.util.Arrays;
+import org.apache.commons.math3.stat.regression.SimpleRegression;
 
 /**
  * Step or ramp, and since when: least squares of a series that is 0 before an onset, against a step and against ramps of
@@ -107,32 +108,20 @@ final class ShapeFit {
 
     /** Whether a straight line fits the values from one on plainly better than a level, by the same criterion. */
     private static boolean goesOn(double[] values, int from) {
-        double x = 0;
-        double y = 0;
-        int count = 0;
+        SimpleRegression line = new SimpleRegression();
         for (int i = from; i < values.length; i++) {
             if (!Double.isNaN(values[i])) {
-                x += i;
-                y += values[i];
-                count++;
+                line.addData(i, values[i]);
             }
         }
-        double xx = 0;
-        double xy = 0;
-        double yy = 0;
-        for (int i = from; i < values.length; i++) {
-            if (!Double.isNaN(values[i])) {
-                double right = i - x / count;
-                double up = values[i] - y / count;
-                xx += right * right;
-                xy += right * up;
-                yy += up * up;
-            }
+        if (line.getN() < 2) {
+            return false;
         }
-        double floor = 1e-12 + yy * 1e-9;
-        double left = yy - (xx > 0 ? xy * xy / xx : 0);
-        double effective = Math.max(2, INDEPENDENT * count);
-        return effective * Math.log((yy + floor) / (left + floor)) - Math.log(effective) > PLAIN;
+        double level = line.getTotalSumSquares();
+        double floor = 1e-12 + level * 1e-9;
+        double effective = Math.max(2, INDEPENDENT * line.getN());
+        return effective * Math.log((level + floor) / (line.getSumSquaredErrors() + floor)) - Math.log(effective)
+                > PLAIN;
     }
 
     /** By how much a step (length 0) or a ramp from k lessens the sum of squares, by the known values from one on. */
