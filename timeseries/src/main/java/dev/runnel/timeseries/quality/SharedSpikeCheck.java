@@ -1,7 +1,5 @@
 package dev.runnel.timeseries.quality;
 
-import dev.runnel.internal.MachineClock;
-import dev.runnel.internal.StateText;
 import dev.runnel.timeseries.Alignment;
 import dev.runnel.timeseries.Machine;
 import dev.runnel.timeseries.Series;
@@ -51,15 +49,12 @@ public record SharedSpikeCheck(SpikeCheck spike) implements PairCheck {
 
     @Override
     public Machine<ReadingPair, QualityFlag, TextState> start() {
-        return new SpikePairMachine(STATE, new MachineClock(), SpikeWindow.of(this));
+        return SpikePairMachine.over(SpikeWindow.of(this), STATE);
     }
 
     @Override
     public Machine<ReadingPair, QualityFlag, TextState> start(TextState state) {
-        StateText text = StateText.parse(STATE, 1, state.toText());
-        SpikeWindow window = SpikeWindow.of(this);
-        window.read(text, STATE);
-        return new SpikePairMachine(STATE, MachineClock.from(text), window);
+        return SpikePairMachine.over(SpikeWindow.of(this), STATE, state);
     }
 
     /** Checks a record at once, without an object for each reading. */
