@@ -113,7 +113,9 @@ public record DaySampling(int days, double halves, double scatter) {
 
     @Override
     public String toString() {
-        return "DaySampling[" + days + " days, halves " + Text.significant(100 * halves, 3) + " % apart, days "
-                + Text.significant(100 * scatter, 3) + " %" + (isCoarse() ? ", coarse" : "") + "]";
+        return "DaySampling[" + days + (days == 1 ? " day" : " days")
+                + (Double.isNaN(halves) ? "" : ", halves " + Text.significant(100 * halves, 3) + " % apart")
+                + (Double.isNaN(scatter) ? "" : ", scatter " + Text.significant(100 * scatter, 3) + " %")
+                + (isCoarse() ? ", coarse" : "") + "]";
     }
 }

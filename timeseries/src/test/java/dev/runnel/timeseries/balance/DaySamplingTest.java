@@ -35,7 +35,7 @@ class DaySamplingTest {
         assertThat(found.halves()).isCloseTo(1.4826 * 0.5, within(1e-12));
         assertThat(found.scatter()).isNaN();
         assertThat(found.isCoarse()).isTrue();
-        assertThat(found).hasToString("DaySampling[1 days, halves 74.1 % apart, days NaN %, coarse]");
+        assertThat(found).hasToString("DaySampling[1 day, halves 74.1 % apart, coarse]");
     }
 
     @Test
