@@ -1,14 +1,18 @@
 package dev.runnel.timeseries.csv;
 
 import dev.runnel.internal.Text;
+import dev.runnel.timeseries.EpochNanos;
 import java.io.Reader;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Map;
+import java.util.NavigableMap;
 import java.util.Objects;
 import java.util.Optional;
+import java.util.TreeMap;
 import org.apiguardian.api.API;
 
 /**
@@ -33,6 +37,9 @@ public final class DisplacedStamps {
     private static final DisplacedStamps NONE = new DisplacedStamps(List.of());
 
     private final List<Run> runs;
+
+    /** The runs by their first lines. */
+    private final NavigableMap<Long, Run> byLine = new TreeMap<>();
 
     /**
      * Lines of one wrong clock.
@@ -64,6 +71,7 @@ public final class DisplacedStamps {
 
     private DisplacedStamps(List<Run> runs) {
         this.runs = List.copyOf(runs);
+        runs.forEach(run -> byLine.put(run.firstLine(), run));
     }
 
     /**
@@ -117,12 +125,9 @@ public final class DisplacedStamps {
 
     /** Returns the run that a line belongs to. */
     Optional<Run> runOf(long line) {
-        for (Run run : runs) {
-            if (line >= run.firstLine && line <= run.lastLine) {
-                return Optional.of(run);
-            }
-        }
-        return Optional.empty();
+        return Optional.ofNullable(byLine.floorEntry(line))
+                .map(Map.Entry::getValue)
+                .filter(run -> line <= run.lastLine);
     }
 
     @Override
@@ -161,14 +166,19 @@ public final class DisplacedStamps {
                     continue;
                 }
                 if (from >= 0 && isDisplaced(from, i, step)) {
-                    runs.add(
-                            new Run(lines[from], lines[i - 1], Duration.ofNanos(times[from] - times[from - 1] - step)));
+                    runs.add(new Run(lines[from], lines[i - 1], ahead(from, step)));
                     from = -1;
                 } else {
                     from = i;
                 }
             }
             return runs.isEmpty() ? NONE : new DisplacedStamps(runs);
+        }
+
+        /** By instants: centuries are more nanoseconds than a long holds. */
+        private Duration ahead(int from, long step) {
+            return Duration.between(EpochNanos.toInstant(times[from - 1]), EpochNanos.toInstant(times[from]))
+                    .minusNanos(step);
         }
 
         /** Whether the lines from one on to before another lie outside of the hole that they leave, and would fill it. */

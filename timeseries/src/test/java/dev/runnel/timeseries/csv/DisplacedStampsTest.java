@@ -83,11 +83,14 @@ class DisplacedStampsTest {
         List<Instant> stamps = stamps();
         move(stamps, 10, 40, Duration.ofDays(-9000));
         move(stamps, 200, 201, Duration.ofDays(26_000));
+        // More nanoseconds than a long holds.
+        move(stamps, 300, 301, Duration.ofDays(-118_000));
         assertThat(DisplacedStamps.in(file(stamps), LAYOUT).runs())
                 .containsExactly(
                         new DisplacedStamps.Run(12, 41, Duration.ofDays(-9000)),
-                        new DisplacedStamps.Run(202, 202, Duration.ofDays(26_000)));
-        assertThat(read(stamps).report().accepted()).isEqualTo(545);
+                        new DisplacedStamps.Run(202, 202, Duration.ofDays(26_000)),
+                        new DisplacedStamps.Run(302, 302, Duration.ofDays(-118_000)));
+        assertThat(read(stamps).report().accepted()).isEqualTo(544);
     }
 
     @Test
