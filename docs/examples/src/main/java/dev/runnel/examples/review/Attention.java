@@ -24,6 +24,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 
 /** What needs a person's eye, the gravest first. It names evidence and leaves the verdict open. */
@@ -318,19 +319,19 @@ final class Attention {
 
     /** By the order of the lines: a clock that was wrong for a while. */
     private void displacedStamps() {
-        reports().forEach(report -> {
-            long count = report.count(CsvIssue.Kind.DISPLACED_STAMP);
-            if (count > 0) {
-                String first = report.issues().stream()
-                        .filter(issue -> issue.kind() == CsvIssue.Kind.DISPLACED_STAMP)
-                        .findFirst()
-                        .map(issue -> ", from line " + issue.line() + " (" + issue.text() + ")")
-                        .orElse("");
-                points.add(Show.count(count, "line") + " of " + report.source()
-                        + " stamped with another time than the lines around" + first
-                        + ": was the clock of the logger wrong for a while?");
-            }
-        });
+        reports()
+                .filter(report -> report.count(CsvIssue.Kind.DISPLACED_STAMP) > 0)
+                .map(report ->
+                        Show.count(report.count(CsvIssue.Kind.DISPLACED_STAMP), "line") + " of " + report.source()
+                                + " stamped with another time than the lines around"
+                                + report.issues().stream()
+                                        .filter(issue -> issue.kind() == CsvIssue.Kind.DISPLACED_STAMP)
+                                        .findFirst()
+                                        .map(issue -> ", from line " + issue.line() + " (" + issue.text() + ")")
+                                        .orElse("")
+                                + ": was the clock of the logger wrong for a while?")
+                .distinct()
+                .forEach(points::add);
     }
 
     private void clockChange() {
@@ -349,16 +350,24 @@ final class Attention {
         }
     }
 
+    /** A file of several quantities is read once for each, and its lines count once. */
     private long issues(CsvIssue.Kind kind) {
-        return reports().mapToLong(report -> report.count(kind)).sum();
+        return reports()
+                .collect(Collectors.toMap(CsvReport::source, report -> report.count(kind), Math::max))
+                .values()
+                .stream()
+                .mapToLong(Long::longValue)
+                .sum();
     }
 
     private void lostLines() {
         reports()
                 .filter(report -> report.rejected() > MANY_LOST * report.lines())
-                .forEach(report -> points.add(report.source() + ": "
+                .map(report -> report.source() + ": "
                         + Show.percent(report.rejected() / (double) report.lines()) + " of the lines were rejected."
-                        + Hints.onRepeats(report)));
+                        + Hints.onRepeats(report))
+                .distinct()
+                .forEach(points::add);
     }
 
     private Stream<CsvReport> reports() {

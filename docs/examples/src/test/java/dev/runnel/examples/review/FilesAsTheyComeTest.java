@@ -69,6 +69,23 @@ class FilesAsTheyComeTest {
     }
 
     @Test
+    void oneFileOfDepthAndVelocityIsSaidOnceToHaveLinesOfAnotherTime() {
+        StringBuilder text = new StringBuilder("time,depth_mm,velocity_m_s\n");
+        for (int i = 0; i < 5 * 96; i++) {
+            text.append(START.plus(Duration.ofMinutes(15L * (i >= 150 && i < 190 ? i + 35_040 : i))))
+                    .append(',')
+                    .append(100 + i % 7)
+                    .append(",0.7\n");
+        }
+        String flat = new SiteOnDisk(temporary)
+                .with("depth.csv", text.toString())
+                .review()
+                .flat();
+        assertThat(flat.split("stamped with another time", -1)).hasSize(2);
+        assertThat(flat).contains("(stamped 365 d after their place among the lines; rejected)");
+    }
+
+    @Test
     void countsOfTipsAreTakenAsCountsByTheNameOfTheirColumn() {
         SiteOnDisk.Outcome outcome = withCounts("time,tips", true, "").review();
 
