@@ -96,6 +96,7 @@ public final class Conduits {
         DoubleFunction<Conduit> conduit =
                 logDiameter -> Conduit.of(CircularSection.ofDiameter(Math.exp(logDiameter)), gradient, resistance);
         DoubleUnaryOperator excess = logDiameter -> Math.log(measure.applyAsDouble(conduit.apply(logDiameter)));
+        // Within the sizes that sections take, whatever the exponential rounds to.
         double low = Math.log(LEAST) + 1e-12;
         double high = Math.log(LARGEST) - 1e-12;
         if (excess.applyAsDouble(low) > 0 || excess.applyAsDouble(high) < 0) {

@@ -139,7 +139,7 @@ public final class CrumpWeir extends OfParts implements TailwaterDischarge {
             return 1;
         }
         double fourth = ratio * ratio * ratio * ratio;
-        // no number beyond 0.951, where the line has long taken its place
+        // No number beyond 0.951, where the line has long taken its place.
         double curve = 1.035 * Math.pow(CURVE_ENDS - fourth, 0.0647);
         if (ratio <= KNEE) {
             return curve;
