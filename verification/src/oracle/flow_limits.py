@@ -7,6 +7,7 @@ writes into the folder of the hydraulics tables
     circle-depths-sand-far      depths by Colebrook-White of very small parts of the full discharge, near the crest, and where parts of
                                 1/1024 and 1/4096 of the full discharge end
     circle-films-manning        films of a circle by Manning, to a part of 1e-12 of the diameter, from depth and from discharge
+    laminar-films               depths of circles about the end of laminar flow, on smooth walls and on very rough ones
     friction-transition         velocity, gradient and roughness from laminar through the transition to turbulent flow
     critical-ledges             critical depths of a section that narrows at a ledge, where the most passes at the ledge itself
     depths-in-necks             normal depths in sections with a neck
@@ -17,6 +18,7 @@ Circles by their angle; depths by bisection; profiles by quadrature. Made with m
 
 import random
 import sys
+from functools import cache
 
 from mpmath import inf, log10, mp, mpf, nstr, pi, quad, sqrt
 
@@ -37,12 +39,17 @@ def turbulent_root(reynolds, relative):
     return bisect(lambda x: x + 2 * log10(relative / mpf("3.7") + mpf("2.51") * x / reynolds), mpf("0.2"), mpf(30), 130)
 
 
+@cache
+def turbulent_end(relative):
+    return turbulent_root(mpf(4000), relative) ** -2
+
+
 def factor(reynolds, relative):
     """f at any Reynolds number: below 4000 a straight line to there from the laminar law at 2000, or from earlier where it would be too
     steep: where the line of f Re^2 would no longer rise twentyfold the slope left, which is the convention of the library."""
     if reynolds >= 4000:
         return turbulent_root(reynolds, relative) ** -2
-    end = turbulent_root(mpf(4000), relative) ** -2
+    end = turbulent_end(relative)
     begin = min(mpf(2000), sqrt(mpf("0.95") * 64 * 4000 / end))
     if reynolds <= begin:
         return 64 / reynolds
@@ -281,7 +288,33 @@ def jumps(folder):
           [("place", "varied-flow.jump-place"), ("upstream_depth", "varied-flow.depth-before-jump")], rows, tolerance="1e-8 relative", reason="the stated error of a depth")
 
 
+def laminar(folder):
+    """From a Reynolds number that laminar flow would have follows the radius, from a filling the bore; then the velocity by the law."""
+    rows = []
+    for relative in ("0", "0.0007", "0.02", "0.0249", "0.026", "0.06", "0.19", "0.47"):
+        for reynolds in ("0.0004", "23", "470", "620", "990", "1310", "1620", "1990", "1997.5", "1999", "2000.4", "2040", "2090", "2600"):
+            for filling, s, nu in (("0.0009", "0.00021", "0.000011"), ("0.07", "0.0031", "1.31e-6"), ("0.31", "0.00043", "1.6e-6"), ("0.497", "0.017", "0.0000023")):
+                slope, viscosity, part = mpf(s), mpf(nu), mpf(filling)
+                unit = Circle(mpf(1))
+                r = (mpf(reynolds) * viscosity**2 / (2 * G * slope)) ** (mpf(1) / 3)
+                # Sizes of few digits; all else follows from them.
+                d = mpf(nstr(r / (unit.area(part) / unit.perimeter(part)), 8))
+                y = d * part
+                pipe = Circle(d)
+                r = pipe.area(y) / pipe.perimeter(y)
+                k = mpf(nstr(mpf(relative) * 4 * r, 8))
+                if not (mpf("0.001") < d < 40) or k > mpf("0.5"):
+                    continue
+                # ln of v^2 f / (8 g R S), which rises with the velocity.
+                v = mp.e ** bisect(lambda u: 2 * u + mp.log(factor(4 * r * mp.e**u / viscosity, k / (4 * r)) / (8 * G * r * slope)), mpf(-40), mpf(4), 150)
+                rows.append([digits(d, 8), s, digits(k, 8), nu, digits(pipe.area(y) * v, 20), digits(y, 20), digits(4 * r * v / viscosity, 6)])
+    write(folder, PROGRAM, "laminar-films", "G. Hagen, J. Poiseuille, C. F. Colebrook: depths of circles about the end of laminar flow, with the convention of the library below a Reynolds number of 4000",
+          [("diameter", "m, bore"), ("gradient", "m/m, fall"), ("roughness", "m, equivalent sand roughness"), ("viscosity", "m2/s, kinematic viscosity"), ("discharge", "m3/s, discharge"), ("depth", "m, depth"), ("reynolds", "1, Reynolds number")],
+          [(c, c) for c in ("diameter", "gradient", "roughness", "viscosity", "discharge")],
+          [("depth", "flow.normal-depth")], rows, tolerance="2e-14 relative", reason="20 digits are given; some units of the last digit of a double, of the discharge as of the depth")
+
+
 if __name__ == "__main__":
-    for make in (friction, far_sand, films, ledges, necks, jumps):
+    for make in (friction, far_sand, films, laminar, ledges, necks, jumps):
         if not sys.argv[2:] or make.__name__ in sys.argv[2:]:
             make(sys.argv[1])
