@@ -273,24 +273,13 @@ final class BaselineFit {
         if (!left.moving && !left.tidal) {
             StretchFigures.levels(of, depth).write(text);
         }
-        return text.with("kappa", kappa(Math.exp(middle)))
+        text.with("kappa", kappa(Math.exp(middle)))
                 .with("centre", centre)
                 .with("scale", scale)
-                .with("covariance", StretchFigures.covariance(left.d, left.u))
-                .with("depthFrozen", frozen(LEAST_DEPTH_LIMIT, StretchFigures.longestDepthRuns(of), depthRun))
-                .with(
-                        "velocityFrozen",
-                        frozen(LEAST_VELOCITY_LIMIT, StretchFigures.longestVelocityRuns(of), velocityRun))
-                .with("depthStep", depthStep())
-                .with("narrowEcho", echo.narrow)
-                .with("zeroLimit", echo.zeroLimit)
-                .with("echoLimit", echo.echoLimit)
-                .with("flipLimit", echo.flipLimit)
-                .with("upstreamHours", StretchFigures.upstreamHours(of))
-                .with("clockCentre", clock.centres())
-                .with("clockScatter", clock.scatters())
-                .with("clockHalves", clock.halves())
-                .with("tidal", left.tidal)
+                .with("covariance", StretchFigures.covariance(left.d, left.u));
+        limits(echo, depthRun, velocityRun).write(text);
+        clock.write(text, "clock");
+        return text.with("tidal", left.tidal)
                 .with("pumped", pumped)
                 .with("strokes", strokes)
                 .with("swings", StretchFigures.swings(of))
@@ -298,6 +287,18 @@ final class BaselineFit {
                 .with("peak", StretchFigures.peak(of))
                 .with("stormLags", StretchFigures.stormLags(of, depth))
                 .with("notes", notes);
+    }
+
+    private SensorLimits limits(EchoShares echo, long depthRun, long velocityRun) {
+        return new SensorLimits(
+                frozen(LEAST_DEPTH_LIMIT, StretchFigures.longestDepthRuns(of), depthRun),
+                frozen(LEAST_VELOCITY_LIMIT, StretchFigures.longestVelocityRuns(of), velocityRun),
+                depthStep(),
+                echo.narrow,
+                echo.zeroLimit,
+                echo.echoLimit,
+                echo.flipLimit,
+                StretchFigures.upstreamHours(of));
     }
 
     /** The usual day that places a clock, where its phases lie and what they scatter. */
@@ -310,10 +311,7 @@ final class BaselineFit {
             return;
         }
         ClockUsual usual = StretchFigures.clock(of, values, new ClockDay(day, true, ClockUsual.unknown()), byFlow);
-        text.with(key, day.toText())
-                .with(key + "Centre", usual.centres())
-                .with(key + "Scatter", usual.scatters())
-                .with(key + "Halves", usual.halves());
+        usual.write(text.with(key, day.toText()), key);
     }
 
     private static String inHours(long nanos) {

@@ -109,7 +109,8 @@ final class ChangeJudge {
         String weather = change.channel == ChangeSeries.R ? "" : " in dry hours";
         return Quantity.values()[change.channel] + " " + what + weather
                 + change.jump
-                        .map(jump -> "; " + jump.describe(rule.baseline().depthStep, series.scale(ChangeSeries.R) == 0))
+                        .map(jump -> "; "
+                                + jump.describe(rule.baseline().sensor.depthStep(), series.scale(ChangeSeries.R) == 0))
                         .orElse("");
     }
 }

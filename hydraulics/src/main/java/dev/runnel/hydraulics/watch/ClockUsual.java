@@ -1,5 +1,6 @@
 package dev.runnel.hydraulics.watch;
 
+import dev.runnel.internal.StateText;
 import java.util.ArrayList;
 import java.util.List;
 
@@ -59,6 +60,19 @@ final class ClockUsual {
         return new ClockUsual(new double[] {0, 0}, PRIOR.clone(), new double[HALVES]);
     }
 
+    static ClockUsual read(StateText text, String key) {
+        double[] centre = text.numbers(key + "Centre", 2);
+        double[] scatter = text.numbers(key + "Scatter", 2);
+        // Not in texts of baselines that knew whole days alone.
+        return text.has(key + "Halves")
+                ? of(centre, scatter, text.numbers(key + "Halves", HALVES))
+                : of(centre, scatter);
+    }
+
+    void write(StateText text, String key) {
+        text.with(key + "Centre", centre).with(key + "Scatter", scatter).with(key + "Halves", halves);
+    }
+
     /** Learns from the shifts of working days and of days of rest, and of their halves, by the depth or by the flow. */
     private static ClockUsual learn(double[][] days, double[][] halves, boolean byFlow) {
         double[] centre = {ofWork(days[0], 0), ofRest(days[1], 0)};
@@ -109,18 +123,6 @@ final class ClockUsual {
     /** Usual shift of the morning of a day by itself, or of its evening, h. */
     double half(boolean evening, boolean rest) {
         return halves[(evening ? 2 : 0) + (rest ? 1 : 0)];
-    }
-
-    double[] halves() {
-        return halves.clone();
-    }
-
-    double[] centres() {
-        return centre.clone();
-    }
-
-    double[] scatters() {
-        return scatter.clone();
     }
 
     /** Gathers the shifts of days and of their halves, by kind. */

@@ -66,7 +66,7 @@ final class DepthJumps {
     private Optional<DepthJump> asked = Optional.empty();
 
     DepthJumps(SiteBaseline baseline) {
-        this.limit = baseline.watches(Quantity.DEPTH) ? baseline.depthStep : Double.NaN;
+        this.limit = baseline.watches(Quantity.DEPTH) ? baseline.sensor.depthStep() : Double.NaN;
         this.naming = baseline.watches(Quantity.VELOCITY_AT_DEPTH) && baseline.watches(Quantity.VELOCITY)
                 ? Optional.of(new Naming(baseline))
                 : Optional.empty();

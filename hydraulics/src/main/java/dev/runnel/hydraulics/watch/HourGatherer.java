@@ -112,8 +112,8 @@ final class HourGatherer {
     HourGatherer(SiteBaseline baseline, MonitorHistory monitors, Consumer<SiteHour> hours) {
         this(
                 monitors,
-                baseline.depthFrozen,
-                baseline.velocityFrozen,
+                baseline.sensor.depthFrozen(),
+                baseline.sensor.velocityFrozen(),
                 UNUSUAL_LEVEL * baseline.highestUsual(Quantity.DEPTH),
                 UNUSUAL_VELOCITY * baseline.lowestUsual(Quantity.VELOCITY),
                 nothing(baseline),

@@ -109,8 +109,8 @@ final class ReadingFaults {
      */
     void hour(SiteHour hour, boolean low) {
         long end = (hour.hour + 1) * SiteHour.NANOS;
-        frozen(Kind.DEPTH_FROZEN, hour.depthRun, hour.depthRunFrom, baseline.depthFrozen, end);
-        frozen(Kind.VELOCITY_FROZEN, hour.velocityRun, hour.velocityRunFrom, baseline.velocityFrozen, end);
+        frozen(Kind.DEPTH_FROZEN, hour.depthRun, hour.depthRunFrom, baseline.sensor.depthFrozen(), end);
+        frozen(Kind.VELOCITY_FROZEN, hour.velocityRun, hour.velocityRunFrom, baseline.sensor.velocityFrozen(), end);
         double upstream = Double.isNaN(hour.upstream) ? 0 : 1;
         double speed = Double.NaN;
         if (upstream > 0 && hour.hasDepth() && baseline.usualVelocity().isPresent()) {
@@ -121,7 +121,7 @@ final class ReadingFaults {
                 hour.hour,
                 hour.looked,
                 hour.zeros,
-                baseline.narrowEcho ? hour.lowNarrow : hour.lowWide,
+                baseline.sensor.narrowEcho() ? hour.lowNarrow : hour.lowWide,
                 hour.flips,
                 upstream,
                 2 * hour.withoutWater >= hour.readings ? 1 : 0,
@@ -131,13 +131,19 @@ final class ReadingFaults {
         addUp();
         boolean enough = sums[0] >= LEAST_READINGS && hoursLooked >= LEAST_HOURS;
         boolean velocity = baseline.watches(Quantity.VELOCITY_AT_DEPTH);
-        share(Kind.ZEROS, velocity && enough && !low, 1, baseline.zeroLimit, end, "0 under water");
-        share(Kind.ECHO, velocity && enough && !low, 2, baseline.echoLimit, end, "far below the others of their hour");
+        share(Kind.ZEROS, velocity && enough && !low, 1, baseline.sensor.zeroLimit(), end, "0 under water");
+        share(
+                Kind.ECHO,
+                velocity && enough && !low,
+                2,
+                baseline.sensor.echoLimit(),
+                end,
+                "far below the others of their hour");
         share(
                 Kind.FLIPS,
                 velocity && enough && !isOpen(Kind.UPSTREAM),
                 3,
-                baseline.flipLimit,
+                baseline.sensor.flipLimit(),
                 end,
                 "of the wrong sign");
         // Flips of a coarse record make single hours look upstream.
@@ -146,7 +152,7 @@ final class ReadingFaults {
                 Kind.UPSTREAM,
                 velocity && (inARow || isOpen(Kind.UPSTREAM)),
                 4,
-                baseline.upstreamHours,
+                baseline.sensor.upstreamHours(),
                 end,
                 "hours of upstream velocity");
         bad(Kind.WITHOUT_WATER, true, 5, 0, end, "hours of velocity without water");

@@ -3,15 +3,12 @@ package dev.runnel.hydraulics.watch;
 import dev.runnel.hydraulics.monitoring.PipeMonitor;
 import dev.runnel.internal.Require;
 import dev.runnel.internal.StateText;
-import dev.runnel.internal.Text;
 import dev.runnel.timeseries.Interval;
 import dev.runnel.timeseries.baseline.DayCurve;
 import java.time.DayOfWeek;
-import java.time.Duration;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.time.ZoneId;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -56,8 +53,7 @@ public final class SiteBaseline {
     final double[] centre;
     final double[] scale;
     final double[] covariance;
-    final long depthFrozen;
-    final long velocityFrozen;
+    final SensorLimits sensor;
 
     /** Whether pumps beat strongly. */
     final boolean strokes;
@@ -65,14 +61,6 @@ public final class SiteBaseline {
     /** Whether the level swings so far within many hours that it may well be gone for some. */
     final boolean swings;
 
-    /** Largest usual step of the level from one reading to the next in dry weather, m; NaN if it is not known. */
-    final double depthStep;
-
-    final boolean narrowEcho;
-    final double zeroLimit;
-    final double echoLimit;
-    final double flipLimit;
-    final double upstreamHours;
     private final ClockUsual clockUsual;
     private final Optional<ClockDay> clockDepth;
     private final Optional<ClockDay> clockFlow;
@@ -111,16 +99,8 @@ public final class SiteBaseline {
         Require.sameLength("scale", Quantity.COUNT, scale.length);
         this.covariance = values.numbers("covariance");
         Require.sameLength("covariance", 3, covariance.length);
-        this.depthFrozen = values.count("depthFrozen");
-        this.velocityFrozen = values.count("velocityFrozen");
-        // Not in baselines of before: then no step of a single reading is judged.
-        this.depthStep = values.has("depthStep") ? values.number("depthStep") : Double.NaN;
-        this.narrowEcho = values.flag("narrowEcho");
-        this.zeroLimit = values.number("zeroLimit");
-        this.echoLimit = values.number("echoLimit");
-        this.flipLimit = values.number("flipLimit");
-        this.upstreamHours = values.number("upstreamHours");
-        this.clockUsual = clockUsual(values, "clock");
+        this.sensor = SensorLimits.read(values);
+        this.clockUsual = ClockUsual.read(values, "clock");
         this.clockDepth = clockDay(values, CLOCK_DEPTH);
         this.clockFlow = clockDay(values, CLOCK_FLOW);
         this.levelUsual = values.has("levelNights") ? Optional.of(LevelChannels.Usual.read(values)) : Optional.empty();
@@ -135,27 +115,12 @@ public final class SiteBaseline {
         this.notes = values.list("notes");
     }
 
-    private static double[] pair(StateText values, String key) {
-        double[] found = values.numbers(key);
-        Require.sameLength(key, 2, found.length);
-        return found;
-    }
-
     private static Optional<DayCurve> curve(StateText values, String key) {
         return values.has(key) ? Optional.of(DayCurve.parse(values.text(key))) : Optional.empty();
     }
 
     private static Optional<ClockDay> clockDay(StateText values, String key) {
-        return curve(values, key).map(day -> new ClockDay(day, true, clockUsual(values, key)));
-    }
-
-    private static ClockUsual clockUsual(StateText values, String key) {
-        double[] centre = pair(values, key + "Centre");
-        double[] scatter = pair(values, key + "Scatter");
-        // Not in texts of baselines that knew whole days alone.
-        return values.has(key + "Halves")
-                ? ClockUsual.of(centre, scatter, values.numbers(key + "Halves", ClockUsual.HALVES))
-                : ClockUsual.of(centre, scatter);
+        return curve(values, key).map(day -> new ClockDay(day, true, ClockUsual.read(values, key)));
     }
 
     /** What places the days of this site; the usual day of its depth where nothing finer was learned. */
@@ -355,45 +320,11 @@ public final class SiteBaseline {
      * @return sentences; empty if it tests all it has
      */
     public List<String> notTested() {
-        List<String> missing = new ArrayList<>();
-        if (usualVelocity.isEmpty()) {
-            missing.add(
-                    "velocity at the same depth: held up downstream, more water and a depth sensor that drifts cannot be"
-                            + " told apart; a finding is level up or level down");
-            missing.add("flow, velocity zeros, weak echo, reverse flow");
-        }
-        if (tidal) {
-            missing.add("depth, velocity and flow against the hour of the day, and the clock: the site is tidal");
-        }
-        if (!rain) {
-            missing.add("rain: dry hours are told from the level; a slow rise by rain may pass for a change");
-        }
-        if (!clock && !tidal) {
-            missing.add("the clock of the monitor: the hours of the day explain too little of the depth");
-        }
-        if (!rain) {
-            missing.add("the clock of the rain gauge: no rain is known");
-        } else if (!testsGaugeClock()) {
-            missing.add(
-                    "the clock of the rain gauge: the depth follows " + (tidal ? "the tide" : "pumps") + " as well");
-        } else if (stormLags.length < 2) {
-            missing.add("the clock of the rain gauge, until two storms have told how soon the depth follows");
-        }
-        usualVelocity.ifPresent(law -> missing.add("depths in rain above " + Text.fixed(law.highestLevel(), 3)
-                + " m or below " + Text.fixed(law.lowestLevel(), 3) + " m, which the baseline did not see"));
-        return List.copyOf(missing);
+        return BaselineDescription.notTested(this);
     }
 
     boolean testsGaugeClock() {
         return rain && !tidal && !pumped;
-    }
-
-    Duration frozenDepthLimit() {
-        return Duration.ofNanos(depthFrozen);
-    }
-
-    Duration frozenVelocityLimit() {
-        return Duration.ofNanos(velocityFrozen);
     }
 
     /**
@@ -402,56 +333,7 @@ public final class SiteBaseline {
      * @return the text
      */
     public String describe() {
-        StringBuilder lines = new StringBuilder();
-        lines.append("baseline ")
-                .append(interval)
-                .append(": ")
-                .append(hours)
-                .append(" hours, ")
-                .append(dryHours)
-                .append(" of them dry");
-        usualVelocity.ifPresent(law -> lines.append("\nvelocity at a depth: ").append(law));
-        appendCurve(lines, "depth", depth);
-        appendCurve(lines, "velocity", velocity);
-        appendCurve(lines, "flow", flow);
-        for (Quantity quantity : Quantity.values()) {
-            if (watches(quantity)) {
-                lines.append("\nusual scatter of a block of 3 h, ")
-                        .append(quantity)
-                        .append(": ")
-                        .append(Text.fixed(100 * scatter(quantity), 1))
-                        .append(" %; a lasting change is found from about ")
-                        .append(Text.fixed(75 * scale[quantity.ordinal()], 0))
-                        .append(" %");
-            }
-        }
-        lines.append("\nusual highest level of a dry day: ")
-                .append(Text.fixed(peak, 3))
-                .append(" m");
-        rainLagHours()
-                .ifPresent(hoursLate -> lines.append(
-                                "\nusual lag of depth behind rain that is held back as this site does: ")
-                        .append(Text.fixed(hoursLate, 2))
-                        .append(" h"));
-        if (tidal) {
-            lines.append("\nthe depth follows the tide");
-        }
-        if (pumped) {
-            lines.append("\nthe depth swings as below a pumping station");
-        }
-        notes.forEach(note -> lines.append("\nnote: ").append(note));
-        notTested().forEach(missing -> lines.append("\nnot tested: ").append(missing));
-        return lines.toString();
-    }
-
-    private static void appendCurve(StringBuilder lines, String name, Optional<DayCurve> curve) {
-        curve.ifPresent(day -> lines.append("\nusual dry day of ")
-                .append(name)
-                .append(": ")
-                .append(Text.fixed(100 * day.explained(), 0))
-                .append(" % of the variance explained, scatter of an hour ")
-                .append(Text.fixed(100 * day.scatter(), 1))
-                .append(" %"));
+        return BaselineDescription.of(this);
     }
 
     LocalHours localHours() {

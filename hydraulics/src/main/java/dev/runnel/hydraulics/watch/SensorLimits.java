@@ -1,0 +1,50 @@
+package dev.runnel.hydraulics.watch;
+
+import dev.runnel.internal.StateText;
+
+/**
+ * What a sound sensor of this site may show, as its baseline did.
+ *
+ * @param depthFrozen longest run of equal depths, ns
+ * @param velocityFrozen longest run of equal velocities, ns
+ * @param depthStep largest usual step of the level from one reading to the next in dry weather, m; NaN if it is not known
+ * @param narrowEcho whether the velocities of an hour lie close together, so that a low one is told sooner
+ * @param zeroLimit share of zeros under water
+ * @param echoLimit share of velocities far below the others of their hour
+ * @param flipLimit share of velocities of the wrong sign
+ * @param upstreamHours most hours of a day in which water ran upstream
+ */
+record SensorLimits(
+        long depthFrozen,
+        long velocityFrozen,
+        double depthStep,
+        boolean narrowEcho,
+        double zeroLimit,
+        double echoLimit,
+        double flipLimit,
+        double upstreamHours) {
+
+    static SensorLimits read(StateText text) {
+        return new SensorLimits(
+                text.count("depthFrozen"),
+                text.count("velocityFrozen"),
+                // Not in baselines of before: then no step of a single reading is judged.
+                text.has("depthStep") ? text.number("depthStep") : Double.NaN,
+                text.flag("narrowEcho"),
+                text.number("zeroLimit"),
+                text.number("echoLimit"),
+                text.number("flipLimit"),
+                text.number("upstreamHours"));
+    }
+
+    void write(StateText text) {
+        text.with("depthFrozen", depthFrozen)
+                .with("velocityFrozen", velocityFrozen)
+                .with("depthStep", depthStep)
+                .with("narrowEcho", narrowEcho)
+                .with("zeroLimit", zeroLimit)
+                .with("echoLimit", echoLimit)
+                .with("flipLimit", flipLimit)
+                .with("upstreamHours", upstreamHours);
+    }
+}
