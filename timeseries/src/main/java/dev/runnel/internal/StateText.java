@@ -1,8 +1,6 @@
 package dev.runnel.internal;
 
-import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -17,12 +15,6 @@ import org.apiguardian.api.API;
  */
 @API(status = API.Status.INTERNAL)
 public final class StateText {
-    // Looked up: the state of a watch is of many letters, and each part of it is written into the next greater one.
-    private static final boolean[] IN_STATE = escapes(false);
-    private static final boolean[] IN_LIST = escapes(true);
-    private static final byte[] DIGITS = "0123456789abcdef".getBytes(StandardCharsets.US_ASCII);
-    private static final byte[] VALUES = values();
-
     private final String name;
     private final int version;
     private final Map<String, String> values;
@@ -77,7 +69,7 @@ public final class StateText {
                 throw new IllegalArgumentException("state " + name + " must hold key=value, was " + Text.quoted(part));
             }
             String key = part.substring(0, equals);
-            if (values.putIfAbsent(key, unescaped(part.substring(equals + 1))) != null) {
+            if (values.putIfAbsent(key, StateLetters.unescaped(part.substring(equals + 1))) != null) {
                 throw new IllegalArgumentException("state " + name + " must hold " + key + " once, was twice");
             }
         }
@@ -184,7 +176,7 @@ public final class StateText {
     public StateText with(String key, List<String> list) {
         StringBuilder joined = new StringBuilder();
         for (String each : list) {
-            joined.append(escaped(each, IN_LIST)).append(',');
+            joined.append(StateLetters.IN_LIST.escaped(each)).append(',');
         }
         return with(key, joined.toString());
     }
@@ -291,16 +283,7 @@ public final class StateText {
      */
     public double[] numbers(String key) {
         String label = label(key);
-        String joined = text(key);
-        double[] numbers = new double[ends(joined)];
-        int from = 0;
-        for (int i = 0; i < numbers.length; i++) {
-            int comma = joined.indexOf(',', from);
-            numbers[i] = number(label, unescaped(joined.substring(from, comma)));
-            from = comma + 1;
-        }
-        requireEnd(key, joined, from);
-        return numbers;
+        return list(key).stream().mapToDouble(each -> number(label, each)).toArray();
     }
 
     /**
@@ -312,16 +295,7 @@ public final class StateText {
      */
     public long[] counts(String key) {
         String label = label(key);
-        String joined = text(key);
-        long[] counts = new long[ends(joined)];
-        int from = 0;
-        for (int i = 0; i < counts.length; i++) {
-            int comma = joined.indexOf(',', from);
-            counts[i] = wholeLong(label, unescaped(joined.substring(from, comma)));
-            from = comma + 1;
-        }
-        requireEnd(key, joined, from);
-        return counts;
+        return list(key).stream().mapToLong(each -> wholeLong(label, each)).toArray();
     }
 
     /**
@@ -364,26 +338,13 @@ public final class StateText {
         String joined = text(key);
         int from = 0;
         for (int comma = joined.indexOf(','); comma >= 0; comma = joined.indexOf(',', from)) {
-            found.add(unescaped(joined.substring(from, comma)));
+            found.add(StateLetters.unescaped(joined.substring(from, comma)));
             from = comma + 1;
         }
-        requireEnd(key, joined, from);
-        return List.copyOf(found);
-    }
-
-    /** How many values a list has, each of which ends with a comma. */
-    private static int ends(String joined) {
-        int count = 0;
-        for (int comma = joined.indexOf(','); comma >= 0; comma = joined.indexOf(',', comma + 1)) {
-            count++;
-        }
-        return count;
-    }
-
-    private void requireEnd(String key, String joined, int end) {
-        if (end < joined.length()) {
+        if (from < joined.length()) {
             throw new IllegalArgumentException(label(key) + " must end with a comma, was " + Text.quoted(joined));
         }
+        return List.copyOf(found);
     }
 
     /**
@@ -427,80 +388,6 @@ public final class StateText {
         }
     }
 
-    private static String escaped(String value, boolean[] isEscaped) {
-        byte[] bytes = value.getBytes(StandardCharsets.UTF_8);
-        int escapes = 0;
-        for (byte each : bytes) {
-            if (isEscaped[each & 255]) {
-                escapes++;
-            }
-        }
-        if (escapes == 0) {
-            return value;
-        }
-        byte[] text = new byte[bytes.length + 2 * escapes];
-        int length = 0;
-        for (byte each : bytes) {
-            if (isEscaped[each & 255]) {
-                text[length++] = '%';
-                text[length++] = DIGITS[(each >> 4) & 15];
-                text[length++] = DIGITS[each & 15];
-            } else {
-                text[length++] = each;
-            }
-        }
-        return new String(text, StandardCharsets.ISO_8859_1);
-    }
-
-    /** By byte: blanks and other invisible ones, the sign of an escape, and what is not ASCII. */
-    private static boolean[] escapes(boolean comma) {
-        boolean[] isEscaped = new boolean[256];
-        Arrays.fill(isEscaped, 0, ' ' + 1, true);
-        Arrays.fill(isEscaped, 127, 256, true);
-        isEscaped['%'] = true;
-        isEscaped[','] = comma;
-        return isEscaped;
-    }
-
-    private static String unescaped(String text) {
-        if (text.indexOf('%') < 0) {
-            return text;
-        }
-        byte[] bytes = text.getBytes(StandardCharsets.UTF_8);
-        int length = 0;
-        int all = 0;
-        for (int i = 0; i < bytes.length; i++) {
-            byte each = bytes[i];
-            if (each == '%') {
-                each = escaped(text, bytes, i);
-                i += 2;
-            }
-            all |= each;
-            bytes[length++] = each;
-        }
-        // Nearly always ASCII: to decode that takes no look at each letter.
-        return new String(bytes, 0, length, all < 0 ? StandardCharsets.UTF_8 : StandardCharsets.ISO_8859_1);
-    }
-
-    private static byte escaped(String text, byte[] bytes, int at) {
-        boolean room = at + 2 < bytes.length;
-        int high = room ? VALUES[bytes[at + 1] & 255] : -1;
-        int low = room ? VALUES[bytes[at + 2] & 255] : -1;
-        if (high < 0 || low < 0) {
-            throw new IllegalArgumentException("state must hold two digits after %, was " + Text.quoted(text));
-        }
-        return (byte) ((high << 4) | low);
-    }
-
-    /** By letter: the value of a digit of an escape, or -1. */
-    private static byte[] values() {
-        byte[] values = new byte[256];
-        for (int i = 0; i < values.length; i++) {
-            values[i] = (byte) Character.digit(i, 16);
-        }
-        return values;
-    }
-
     /**
      * Returns the text.
      *
@@ -509,7 +396,8 @@ public final class StateText {
     @Override
     public String toString() {
         StringBuilder text = new StringBuilder(name).append('/').append(version);
-        values.forEach((key, value) -> text.append(' ').append(key).append('=').append(escaped(value, IN_STATE)));
+        values.forEach(
+                (key, value) -> text.append(' ').append(key).append('=').append(StateLetters.IN_STATE.escaped(value)));
         return text.toString();
     }
 }
