@@ -61,6 +61,7 @@ final class Attention {
         attention.evidence();
         attention.noBaseline();
         attention.failed();
+        attention.upstream();
         attention.lawOff();
         attention.plausibility();
         attention.visits();
@@ -172,6 +173,18 @@ final class Attention {
                 .filter(flag -> flag.verdict() == Verdict.FAIL)
                 .findFirst()
                 .orElseThrow();
+    }
+
+    /** The watch learns what is usual: what ran backwards from the first day on is no change. */
+    private void upstream() {
+        AgainstStream against = review.dryWeather().against();
+        if (against.matters()) {
+            points.add(Show.percent(against.readings()) + " of the flows beyond doubt were read against the stream, "
+                    + Show.percent(against.volume())
+                    + " of what flowed either way: does water come back here (a tide, a pump, another branch), or does the sensor"
+                    + " lose the sign? They enter volumes and dry weather flow with their sign, so these are what ran down less"
+                    + " what came back.");
+        }
     }
 
     /**

@@ -36,6 +36,8 @@ import java.util.stream.Stream;
  * @param together the usual days and those of other states as one; empty without others, or too few days
  * @param doubtful dry days left out, since too little of them is beyond doubt, and the finding that leaves most of them out
  * @param doubtfulShare share of the readings of the usual and the doubtful days that is in doubt, and left out
+ * @param unlike what parts the usual days where they are not alike
+ * @param against flows beyond doubt, of any weather, that were read against the stream
  */
 record DryWeather(
         boolean isFlow,
@@ -43,7 +45,9 @@ record DryWeather(
         List<Spell> others,
         Optional<Together> together,
         SortedMap<LocalDate, Finding> doubtful,
-        double doubtfulShare) {
+        double doubtfulShare,
+        Optional<UnlikeDays> unlike,
+        AgainstStream against) {
     /** Fewer days make no profile. */
     static final int FEWEST_DAYS = 3;
 
@@ -97,6 +101,11 @@ record DryWeather(
         }
     }
 
+    /** A figure with its unit. */
+    String show(double mean) {
+        return isFlow ? Show.flow(mean) : Show.mm(mean);
+    }
+
     static DryWeather of(SiteData data, FlowRecord record, SortedSet<LocalDate> dates, Doubts doubts) {
         boolean isFlow = data.velocity().isPresent();
         Series all = isFlow ? record.flow() : record.level();
@@ -136,7 +145,9 @@ record DryWeather(
                 List.copyOf(spells),
                 together(data, series, usual, others),
                 doubtful,
-                read > 0 ? 1 - sound / read : 0);
+                read > 0 ? 1 - sound / read : 0,
+                UnlikeDays.of(series, usual, data.site().zone()),
+                AgainstStream.of(isFlow ? series : Series.empty()));
     }
 
     private static Optional<Together> together(

@@ -51,6 +51,7 @@ final class FlowText {
                     + dry.usual().days().size());
         }
         spell(page, review, dry.usual());
+        unlike(page, review);
         for (DryWeather.Spell other : dry.others()) {
             page.say("days of finding " + other.finding().orElseThrow().number() + ", "
                     + Show.count(other.days().size(), "dry day") + " by themselves"
@@ -59,9 +60,23 @@ final class FlowText {
         }
         dry.together()
                 .ifPresent(all -> page.say("all " + all.days() + " dry days beyond doubt together: mean "
-                        + (dry.isFlow() ? Show.flow(all.mean()) : Show.mm(all.mean()))
+                        + dry.show(all.mean())
                         + apart(dry, all)));
         singleDays(page, review);
+    }
+
+    /** One mean over two states is neither. */
+    private static void unlike(Page page, SiteReview review) {
+        DryWeather dry = review.dryWeather();
+        dry.unlike()
+                .ifPresent(
+                        parts -> page.say(
+                                "the usual days are not alike: " + dry.show(parts.before())
+                                        + " in the median before "
+                                        + review.data().dates().day(parts.from()) + ", "
+                                        + dry.show(parts.after())
+                                        + " from then on (Pettitt's test, p < 0.001), so the mean of all stands for neither. No finding tells"
+                                        + " why: a season, or a change of the sewer or of a sensor that is too small or too slow for the watch"));
     }
 
     /** Behind pumps the mean of weeks is one thing and a day another. */
@@ -123,9 +138,10 @@ final class FlowText {
 
     /** What must be known of every figure of the flow. */
     static String mark(SiteReview review) {
-        return review.watched().baseline().isPresent()
-                ? ""
-                : "; not tested against what is usual: it may rest on faulty readings";
+        return (review.watched().baseline().isPresent()
+                        ? ""
+                        : "; not tested against what is usual: it may rest on faulty readings")
+                + review.dryWeather().against().mark();
     }
 
     /** How much was left out, so that the figure itself rests on none of it. */

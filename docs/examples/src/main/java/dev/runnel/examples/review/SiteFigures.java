@@ -49,8 +49,16 @@ final class SiteFigures {
         return dry.usual()
                 .profile()
                 .filter(profile -> profile.emptySlots() == 0)
-                .map(profile -> dry.isFlow() ? Show.flow(profile.mean()) : Show.mm(profile.mean()))
+                .map(profile -> dry.show(profile.mean()))
                 .orElse(dry.doubtful().isEmpty() ? "none" : "withheld");
+    }
+
+    /** The same in a line of a survey, with what makes it a figure to be careful with. */
+    static String dryWeatherMarked(SiteReview review) {
+        DryWeather dry = review.dryWeather();
+        return dryWeather(review)
+                + (dry.unlike().isPresent() ? " (days not alike)" : "")
+                + (dry.against().matters() ? " (partly upstream)" : "");
     }
 
     private static String dryWeatherNote(SiteReview review) {
@@ -79,9 +87,17 @@ final class SiteFigures {
                         .append(" apart"));
         dry.together()
                 .ifPresent(all -> note.append("; ")
-                        .append(dry.isFlow() ? Show.flow(all.mean()) : Show.mm(all.mean()))
+                        .append(dry.show(all.mean()))
                         .append(" over all ")
                         .append(all.days()));
+        dry.unlike()
+                .ifPresent(parts -> note.append("; the days are not alike: ")
+                        .append(dry.show(parts.before()))
+                        .append(" before ")
+                        .append(review.data().dates().day(parts.from()))
+                        .append(", ")
+                        .append(dry.show(parts.after()))
+                        .append(" from then on"));
         return note + FlowText.mark(review);
     }
 

@@ -29,7 +29,7 @@ final class SurveyLines {
                 state(review),
                 points.size(),
                 SiteFigures.received(review),
-                SiteFigures.dryWeather(review),
+                SiteFigures.dryWeatherMarked(review),
                 SiteFigures.highest(review),
                 SiteFigures.spills(review),
                 review.site().upstream().map(List::of).orElse(List.of()));
