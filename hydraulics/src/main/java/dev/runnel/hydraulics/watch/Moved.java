@@ -9,8 +9,8 @@ import org.apiguardian.api.API;
  *
  * @param quantity what is compared
  * @param change relative change of its median, for example -0.31 for 31 % less
- * @param scatter what blocks of 3 h usually differ by, as a relative change: the long-run standard deviation of the
- *     baseline, with its allowance for what two weeks do not show
+ * @param scatter what is allowed for as scatter of the site, as a relative change: {@link SiteBaseline#scatter(Quantity)}, which is
+ *     more than a quiet site shows
  * @param hours number of hours behind it
  * @since 0.1
  */
@@ -21,7 +21,7 @@ public record Moved(Quantity quantity, double change, double scatter, int hours)
      *
      * @param quantity what is compared
      * @param change relative change
-     * @param scatter usual scatter, relative
+     * @param scatter scatter allowed for, relative
      * @param hours number of hours
      */
     public Moved {
@@ -31,7 +31,7 @@ public record Moved(Quantity quantity, double change, double scatter, int hours)
     @Override
     public String toString() {
         long percent = Math.round(100 * change);
-        return quantity + " " + (percent > 0 ? "+" : "") + percent + " % (usual scatter " + Text.fixed(100 * scatter, 0)
-                + " %, " + hours + " h)";
+        return quantity + " " + (percent > 0 ? "+" : "") + percent + " % (scatter allowed for "
+                + Text.fixed(100 * scatter, 0) + " %, " + hours + " h)";
     }
 }

@@ -255,9 +255,9 @@ public final class SiteBaseline {
     }
 
     /**
-     * Returns by how much a block of 3 h of a quantity usually differs from usual: the long-run standard deviation of its
-     * natural logarithm, with the allowance for what the baseline does not tell, and never below a floor (see the method
-     * note).
+     * Returns by how much a block of 3 h of a quantity may differ from usual without a word: the long-run standard deviation of
+     * its natural logarithm as far as the baseline and what sites usually show tell it, and never below a floor (see the method
+     * note). Quiet sites scatter by less.
      *
      * @param quantity the quantity
      * @return scatter, as a share; NaN if it is not watched

@@ -41,6 +41,9 @@ final class Attention {
     private static final double MANY_LOST = 0.02;
     private static final double RATIO_FAR_OFF = 0.25;
 
+    /** Chosen here: seasons of less are many. */
+    private static final double UNLIKE = 0.2;
+
     /** What strokes of a pump may be taken for. */
     private static final Set<String> SPIKES = Set.of("spike", "lone reading");
 
@@ -61,6 +64,7 @@ final class Attention {
         attention.evidence();
         attention.noBaseline();
         attention.failed();
+        attention.unlikeDays();
         attention.upstream();
         attention.lawOff();
         attention.plausibility();
@@ -173,6 +177,18 @@ final class Attention {
                 .filter(flag -> flag.verdict() == Verdict.FAIL)
                 .findFirst()
                 .orElseThrow();
+    }
+
+    /** What no finding tells may be a season, and small: it stands beside the figure then. */
+    private void unlikeDays() {
+        DryWeather dry = review.dryWeather();
+        dry.unlike()
+                .filter(parts -> Math.abs(parts.change()) > UNLIKE)
+                .ifPresent(parts -> points.add((dry.isFlow() ? "The flow" : "The level")
+                        + " of usual dry days is another since about " + dates.day(parts.from()) + ": "
+                        + dry.show(parts.before()) + " in the median before, " + dry.show(parts.after())
+                        + " from then on. No finding tells of these days: a season, other water, or a sensor that reads"
+                        + " otherwise, by too little or too slowly for the watch."));
     }
 
     /** The watch learns what is usual: what ran backwards from the first day on is no change. */

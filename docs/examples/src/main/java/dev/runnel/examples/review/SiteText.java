@@ -7,10 +7,13 @@ import dev.runnel.hydraulics.flow.Manning;
 import dev.runnel.hydraulics.flow.Resistance;
 import dev.runnel.hydraulics.monitoring.MonitorHistory;
 import dev.runnel.hydraulics.monitoring.PipeMonitor;
+import dev.runnel.hydraulics.watch.Quantity;
 import dev.runnel.internal.Text;
 import dev.runnel.timeseries.Interval;
 import java.time.ZoneId;
 import java.util.List;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 
 /** What the site is and what its pipe can carry. */
 final class SiteText {
@@ -38,6 +41,12 @@ final class SiteText {
                                     ? ", as the site file says"
                                     : ", the first stretch that passed the tests of stability")
                             + ": " + Show.count(baseline.dryHours(), "dry hour"));
+            page.say("not told: lasting changes of less than "
+                    + Stream.of(Quantity.values())
+                            .filter(baseline::watches)
+                            .map(quantity -> Show.percent(baseline.scatter(quantity)) + " in the " + quantity)
+                            .collect(Collectors.joining(", "))
+                    + ", which are allowed for as scatter");
             baseline.notes().forEach(note -> page.say("note: " + note));
             baseline.notTested().forEach(missing -> page.say("not tested: " + missing));
         });

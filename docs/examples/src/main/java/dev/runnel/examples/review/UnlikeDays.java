@@ -29,6 +29,11 @@ record UnlikeDays(LocalDate from, double before, double after) {
 
     private static final double LEAST_CHANGE = 0.10;
 
+    /** Change from the earlier part to the later one, as a share of the smaller. */
+    double change() {
+        return (after - before) / Math.min(Math.abs(before), Math.abs(after));
+    }
+
     /** Looks for one change of the level of days, by Pettitt's test. */
     static Optional<UnlikeDays> of(Series series, SortedSet<LocalDate> days, ZoneId zone) {
         SortedMap<LocalDate, Double> means = new TreeMap<>();
@@ -48,13 +53,14 @@ record UnlikeDays(LocalDate from, double before, double after) {
                 means.values().stream().mapToDouble(Double::doubleValue).toArray();
         Pettitt test = Pettitt.of(values);
         int parts = test.before();
-        double before = median(values, 0, parts);
-        double after = median(values, parts, values.length);
-        boolean matters = Math.abs(after - before) > LEAST_CHANGE * Math.min(Math.abs(before), Math.abs(after));
-        return parts >= FEWEST_DAYS && values.length - parts >= FEWEST_DAYS && test.pValue() < LARGEST_P && matters
-                ? Optional.of(new UnlikeDays(
-                        means.keySet().stream().skip(parts).findFirst().orElseThrow(), before, after))
-                : Optional.empty();
+        if (parts < FEWEST_DAYS || values.length - parts < FEWEST_DAYS || !(test.pValue() < LARGEST_P)) {
+            return Optional.empty();
+        }
+        UnlikeDays found = new UnlikeDays(
+                means.keySet().stream().skip(parts).findFirst().orElseThrow(),
+                median(values, 0, parts),
+                median(values, parts, values.length));
+        return Math.abs(found.change()) > LEAST_CHANGE ? Optional.of(found) : Optional.empty();
     }
 
     private static double median(double[] values, int from, int to) {

@@ -46,6 +46,21 @@ class UnmarkedFiguresTest {
                                 + " from then on \\(Pettitt's test, p < 0\\.001\\)");
         assertThat(site.written("site.html")).containsPattern("the days are not alike: 18\\.[0-9](&nbsp;| )l/s before");
         assertThat(site.written("index.html")).contains("(days not alike)");
+        assertThat(text).doesNotContain("of usual dry days is another");
+    }
+
+    /** A fifth and more needs a person's eye; the site scatters so much from day to day that the watch allows for it. */
+    @Test
+    void usualDaysThatAreFarFromAlikeAreLookedAt() {
+        Random random = new Random(5);
+        double[] days = random.doubles(60, 0.8, 1.25).toArray();
+        SiteOnDisk site = site(60, i -> values(i, random, 1, (i < 30 * DAY ? 1 : 1.3) * days[i / DAY]));
+        String text = site.review().flat();
+        assertThat(text)
+                .doesNotContain("Finding 1")
+                .containsPattern(
+                        "The flow of usual dry days is another since about [A-Z][a-z]+ [0-9]+ [A-Z][a-z]+: 1[789]\\.[0-9]"
+                                + " l/s in the median before, 2[3-7]\\.[0-9] l/s from then on\\.");
     }
 
     @Test
