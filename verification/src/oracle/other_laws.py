@@ -289,6 +289,30 @@ def silent():
           [("tips", "text tips"), ("record_minutes", "record")], [("count", "gauge.silent.count"), ("first", "gauge.silent.minutes", "input.which = 0"), ("second", "gauge.silent.minutes", "input.which = 1")], rows)
 
 
-for each in (wakeby, own, skews, peaks, pareto_periods, seasons, silent):
+def silent_steps():
+    """Wet steps as signs of a gauge at work; steps that are missing (-1) are no part of a time without rain."""
+    def row(count, step, wet, missing=()):
+        depths = [0.0] * count
+        for at in missing:
+            depths[at] = -1.0
+        for k, at in enumerate(wet):
+            depths[at] = 0.2 * (1 + k % 3)
+        known = lambda a, b: sum(depths[i] >= 0 for i in range(a, b)) * step
+        longest = max([known(a + 1, b) for a, b in zip(wet, wet[1:])], default=0)
+        limit = max(2 * longest, 7 * 1440)
+        found = []
+        if wet and known(0, wet[0]) > limit:
+            found.append(wet[0] * step - 720)
+        if wet and known(wet[-1] + 1, count) > limit:
+            found.append((count - wet[-1] - 1) * step - 720)
+        return [text(depths), step, len(found), found[0] if found else "", found[1] if len(found) > 1 else ""]
+    rows = [row(60, 720, (2, 9, 20, 31)), row(40, 720, (3, 4, 9, 25)), row(80, 720, (20, 24, 30, 41)), row(81, 720, (34, 36, 41, 52)), row(24, 720, ()),
+            row(30, 720, (9, 15)), row(31, 720, (15, 16)), row(30, 720, (15, 15)), row(60, 360, (3, 12, 22), range(30, 44)), row(80, 360, (3, 12, 40, 46), range(14, 38)),
+            row(30, 1440, (8, 11, 20)), row(31, 1440, (8, 11, 22)), row(32, 1440, (9, 11, 14, 15)), row(15, 1440, (7,)), row(17, 1440, (8,))]
+    table("silent-ends-by-step", "silent ends of records by the step, plain Python", [("depths", "mm, depth of each step, -1 for missing"), ("step", "min, length of a step"), ("count", "silent ends"), ("first", "min, the first of them"), ("second", "min, the second")],
+          [("depths", "text depths"), ("step_minutes", "step")], [("count", "gauge.silent.steps.count"), ("first", "gauge.silent.steps.minutes", "input.which = 0"), ("second", "gauge.silent.steps.minutes", "input.which = 1")], rows)
+
+
+for each in (wakeby, own, skews, peaks, pareto_periods, seasons, silent, silent_steps):
     if not sys.argv[2:] or each.__name__ in sys.argv[2:]:
         each()

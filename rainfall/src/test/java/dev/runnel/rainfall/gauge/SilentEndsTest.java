@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatIllegalArgumentException;
 
 import dev.runnel.timeseries.Interval;
+import dev.runnel.timeseries.RegularSeries;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
@@ -52,6 +53,43 @@ class SilentEndsTest {
     void withoutAnyTipNothingIsKnownEitherWay() {
         assertThat(SilentEnds.standard().of(Tips.none(), record(90))).isEmpty();
         assertThat(SilentEnds.standard().of(tips(100), record(90))).isEmpty();
+    }
+
+    /** Six-hourly steps, wet on the days given. */
+    private static RegularSeries steps(int days, double missingFrom, double missingTo, double... wet) {
+        double[] depths = new double[days * 4];
+        for (double each : wet) {
+            depths[(int) (each * 4)] = 0.4;
+        }
+        for (int i = (int) (missingFrom * 4); i < (int) (missingTo * 4); i++) {
+            depths[i] = Double.NaN;
+        }
+        return RegularSeries.of(START, Duration.ofHours(6), depths);
+    }
+
+    @Test
+    void wetStepsCountAsTipsDo() {
+        assertThat(SilentEnds.standard().of(steps(30, 0, 0, 1, 3, 8, 12)))
+                .containsExactly(Interval.of(day(12.75), day(30)));
+        assertThat(SilentEnds.standard().of(steps(30, 0, 0, 12, 15, 19, 24)))
+                .containsExactly(Interval.of(START, day(11.5)));
+        // Twice 4.75 d without rain: 9.5 d at the end are as many, half a day more is longer.
+        assertThat(SilentEnds.standard().of(steps(22, 0, 0, 3, 7.25, 12.25))).isEmpty();
+        assertThat(SilentEnds.standard().of(steps(23, 0, 0, 3, 7.25, 12.25)))
+                .containsExactly(Interval.of(day(13), day(23)));
+    }
+
+    @Test
+    void missingStepsAreNoDrySpell() {
+        // Twelve days of which ten are missing make no gauge that may be dry for long, nor a long silence.
+        assertThat(SilentEnds.standard().of(steps(40, 5, 15, 1, 4, 16, 19)))
+                .containsExactly(Interval.of(day(19.75), day(40)));
+        assertThat(SilentEnds.standard().of(steps(30, 20, 30, 1, 4, 9, 13))).isEmpty();
+    }
+
+    @Test
+    void withoutAnyWetStepNothingIsKnownEitherWay() {
+        assertThat(SilentEnds.standard().of(steps(30, 0, 0))).isEmpty();
     }
 
     @Test

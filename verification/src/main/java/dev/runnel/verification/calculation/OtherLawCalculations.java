@@ -128,7 +128,15 @@ final class OtherLawCalculations {
                 of(
                         "gauge.silent.minutes",
                         "tips record_minutes which",
-                        in -> minutes(silent(in).get(in.integer("which")).duration())));
+                        in -> minutes(silent(in).get(in.integer("which")).duration())),
+                of(
+                        "gauge.silent.steps.count",
+                        "depths step_minutes",
+                        in -> silentSteps(in).size()),
+                of(
+                        "gauge.silent.steps.minutes",
+                        "depths step_minutes which",
+                        in -> minutes(silentSteps(in).get(in.integer("which")).duration())));
     }
 
     private static Calculation of(String name, String inputs, ToDoubleFunction<Inputs> body) {
@@ -222,6 +230,14 @@ final class OtherLawCalculations {
         }
         return SilentEnds.standard()
                 .of(Tips.of(tips), Interval.of(RainInputs.START, minutes(in.number("record_minutes"))));
+    }
+
+    private static List<Interval> silentSteps(Inputs in) {
+        double[] depths = in.sample("depths");
+        for (int i = 0; i < depths.length; i++) {
+            depths[i] = depths[i] < 0 ? Double.NaN : depths[i];
+        }
+        return SilentEnds.standard().of(RegularSeries.of(RainInputs.START, minutes(in.number("step_minutes")), depths));
     }
 
     private static Duration minutes(double minutes) {

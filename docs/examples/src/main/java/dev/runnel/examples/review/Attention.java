@@ -72,6 +72,7 @@ final class Attention {
         attention.gaps();
         attention.silentGauge();
         attention.tipsThatAreNoRain();
+        attention.stepsThatAreNoRain();
         attention.farStamps();
         attention.displacedStamps();
         attention.clockChange();
@@ -280,13 +281,41 @@ final class Attention {
     }
 
     private void silentGauge() {
+        review.muteGauge()
+                .ifPresent(rain -> points.add("The gauge wrote no rain in the whole record of "
+                        + Show.duration(rain.rain().interval().duration())
+                        + ": a drought looks the same, but nothing shows that it was at work. The site is reviewed as one"
+                        + " without a gauge: dry days are not known."));
         review.rain()
                 .ifPresent(rain -> rain.silent()
                         .forEach(silent -> points.add("The gauge wrote nothing for "
                                 + Show.duration(silent.duration()) + " from " + dates.time(silent.start()) + " to "
                                 + dates.time(silent.end())
-                                + ", more than twice as long as between any two of its tips: was it dead? The rain of this time is taken as"
+                                + ", more than twice as long as between any two signs of rain: was it dead? The rain of this time is taken as"
                                 + " not known, and its days as neither wet nor dry.")));
+    }
+
+    /** Another column, or another unit. */
+    private void stepsThatAreNoRain() {
+        review.data()
+                .rain()
+                .flatMap(rain -> rain instanceof StepSource steps ? Optional.of(steps) : Optional.empty())
+                .ifPresent(source -> {
+                    ImpossibleRain impossible = source.impossible(review.data().record());
+                    impossible
+                            .first()
+                            .ifPresent(
+                                    first -> points.add(
+                                            "The gauge: " + Show.count(impossible.steps(), "step")
+                                                    + " with " + Show.rain(impossible.mm())
+                                                    + " mm hold more rain than fell anywhere in a step or a day, the first on "
+                                                    + dates.time(first)
+                                                    + ". They are set aside, and the rain of their times is not known: is the column the rain, and its unit right?"));
+                    RainGrain.of(impossible.others())
+                            .flatMap(grain ->
+                                    grain.doubt(review.site().rain().bucket().tipMm(), dates))
+                            .ifPresent(points::add);
+                });
     }
 
     /** A switch that bounces, work at the gauge, a funnel that drips: such tips look like rain. */

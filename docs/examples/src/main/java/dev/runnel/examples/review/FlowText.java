@@ -180,7 +180,8 @@ final class FlowText {
                     .append(rules.daysAfterRain() == 1 ? "the day" : "each of " + rules.daysAfterRain() + " days")
                     .append(" before");
         } else {
-            text.append("no gauge to tell dry days: all days of the record, wet ones among them");
+            text.append(review.muteGauge().isPresent() ? "no rain was written" : "no gauge")
+                    .append(" to tell dry days: all days of the record, wet ones among them");
             lowerQuarter(review)
                     .ifPresent(flow -> text.append(
                                     ", so that the mean is rather too high; a quarter of the days have less than ")

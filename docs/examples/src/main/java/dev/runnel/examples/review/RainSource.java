@@ -4,6 +4,7 @@ import dev.runnel.timeseries.Interval;
 import dev.runnel.timeseries.RegularSeries;
 import dev.runnel.timeseries.csv.CsvReport;
 import java.nio.file.Path;
+import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
@@ -19,6 +20,15 @@ sealed interface RainSource permits TipSource, StepSource {
      * @param account how much it was, what it was made of and what was left out, for people
      */
     record Rain(RegularSeries depth, List<Interval> silent, String account) {
+        /** A record without a drop that is no longer may be a dry week: the least that silent ends of a record are doubted from. */
+        private static final Duration DRY_WEEK = Duration.ofDays(7);
+
+        /** Tells whether nothing in the whole record shows that the gauge was at work: a drought looks the same. */
+        boolean isMute() {
+            Duration known = depth.step().multipliedBy(depth.size() - depth.missing());
+            return depth.sum() == 0 && known.compareTo(DRY_WEEK) > 0;
+        }
+
         /** The rain without that of some times in which the sewer says that the gauge may have been dead. */
         Rain notKnownIn(List<Interval> dead) {
             return dead.isEmpty() ? this : new Rain(depth.withMissing(dead.toArray(Interval[]::new)), silent, account);

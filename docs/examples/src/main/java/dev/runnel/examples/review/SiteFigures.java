@@ -68,7 +68,8 @@ final class SiteFigures {
                 .append(Show.count(
                         dry.usual().days().size(), review.rain().isPresent() ? "usual dry day" : "usual day"));
         if (review.rain().isEmpty()) {
-            note.append(", wet ones among them: no gauge");
+            note.append(", wet ones among them: no ")
+                    .append(review.muteGauge().isPresent() ? "rain was written" : "gauge");
             FlowText.lowerQuarter(review)
                     .ifPresent(flow ->
                             note.append(", a quarter of the days below ").append(Show.flow(flow)));

@@ -105,7 +105,7 @@ record SiteResult(
                 review.data().dates(),
                 sound,
                 review.data().velocity().isEmpty() ? 0 : review.flow().volumes().size() - sound.size(),
-                review.rain().map(Gauge::of));
+                review.rain().or(review::muteGauge).map(Gauge::of));
     }
 
     /** Tells whether the site names another one upstream; such sites come last. */

@@ -14,7 +14,9 @@ import java.util.stream.Collectors;
  *
  * @param data what was read
  * @param flow what depth and velocity say
- * @param rain what the gauge says, if there is one
+ * @param rain what the gauge says, if there is one that ever wrote rain
+ * @param muteGauge the gauge that wrote none in the whole record, of which nothing shows that it was at work; its zeros tell no
+ *     dry days, but others may be held against them
  * @param watched what is usual at the site, and what has changed since
  * @param doubts what the findings mean for the figures
  * @param peaks the highest levels, and which of them is in doubt
@@ -28,6 +30,7 @@ record SiteReview(
         SiteData data,
         FlowFindings flow,
         Optional<RainFindings> rain,
+        Optional<RainFindings> muteGauge,
         Watched watched,
         Doubts doubts,
         LevelPeaks peaks,
@@ -43,15 +46,15 @@ record SiteReview(
     /** Reviews the days of a period; what is usual, and what has changed, is known from the whole record. */
     static SiteReview of(SiteData all, Period period) {
         FlowFindings allFlow = FlowFindings.of(all);
-        Optional<RainSource.Rain> allRain = all.rain().map(source -> source.within(all.record()));
+        Optional<RainSource.Rain> gauge = all.rain().map(source -> source.within(all.record()));
+        Optional<RainSource.Rain> allRain = gauge.filter(found -> !found.isMute());
         Watched allWatched = Watched.of(all, allFlow, allRain.map(RainSource.Rain::depth));
         List<Interval> dead = allWatched.deadGauge(all.record().end());
         VisitFindings visits = VisitFindings.of(all, allFlow.record());
         SiteData data = all.within(period);
         FlowFindings flow = period.isWhole() ? allFlow : FlowFindings.of(data);
-        Optional<RainFindings> rain = allRain.map(found -> found.notKnownIn(dead))
-                .map(found -> RainFindings.of(
-                        data.site(), period.isWhole() ? found : found.within(data.record()), data.ddf(), data.band()));
+        Optional<RainFindings> rain =
+                allRain.map(found -> found.notKnownIn(dead)).map(found -> rain(data, period, found));
         // Without a gauge any day may have been wet; medians bear a few wet hours.
         SortedSet<LocalDate> days = rain.map(found -> found.days().dates()).orElseGet(() -> allDays(data));
         Watched watched = period.isWhole() ? allWatched : allWatched.within(data.record());
@@ -61,6 +64,7 @@ record SiteReview(
                 data,
                 flow,
                 rain,
+                gauge.filter(RainSource.Rain::isMute).map(found -> rain(data, period, found)),
                 watched,
                 doubts,
                 LevelPeaks.of(flow, doubts, data.longestGap()),
@@ -69,6 +73,11 @@ record SiteReview(
                 SpillReturn.of(data, flow, doubts),
                 ResponseFindings.of(data, flow, rain, dryWeather, doubts),
                 period.isWhole() ? visits : visits.within(data.record()));
+    }
+
+    private static RainFindings rain(SiteData data, Period period, RainSource.Rain found) {
+        return RainFindings.of(
+                data.site(), period.isWhole() ? found : found.within(data.record()), data.ddf(), data.band());
     }
 
     private static SortedSet<LocalDate> allDays(SiteData data) {

@@ -1,5 +1,6 @@
 package dev.runnel.examples.review;
 
+import dev.runnel.rainfall.gauge.SilentEnds;
 import dev.runnel.rainfall.gauge.StepRecord;
 import dev.runnel.rainfall.gauge.SteppedGauge;
 import dev.runnel.timeseries.Interval;
@@ -108,24 +109,33 @@ record StepSource(ReadingFile.Readings lines, RainUnit unit, Duration step, bool
 
     @Override
     public Rain within(Interval record) {
-        SteppedGauge gauge = unit.isIntensity() ? SteppedGauge.ofIntensity(step) : SteppedGauge.ofDepth(step);
-        gauge = isStampAtEnd ? gauge.withStampAtEnd() : gauge;
-        gauge = isDryLeftOut ? gauge.withDryWithoutReading() : gauge;
-        StepRecord rain = record(gauge, lines.series().map(value -> value * unit.mm()), record);
+        StepRecord rain = record(record);
+        ImpossibleRain impossible = ImpossibleRain.in(rain.depth());
+        List<Interval> silent = SilentEnds.standard().of(impossible.others());
         return new Rain(
-                rain.depth(),
-                List.of(),
-                Show.rain(rain.depth().sum()) + " mm in "
+                impossible.others().withMissing(silent.toArray(Interval[]::new)),
+                silent,
+                Show.rain(impossible.others().sum()) + " mm in "
                         + Show.count(rain.depth().size(), "step") + " of " + Show.duration(step)
                         + (rain.missing() > 0 ? "; " + rain.missing() + " of them not known" : "")
                         + (rain.filledDry() > 0 ? "; " + rain.filledDry() + " without a line taken as dry" : "")
                         + (rain.aside() > 0
                                 ? "; " + Show.count(rain.aside(), "line") + " with " + Show.rain(rain.asideMm())
                                         + " mm fit no step and were left out"
-                                : ""));
+                                : "")
+                        + impossible.account());
     }
 
-    private StepRecord record(SteppedGauge gauge, Series readings, Interval record) {
+    /** Rain that fell nowhere on earth. */
+    ImpossibleRain impossible(Interval record) {
+        return ImpossibleRain.in(record(record).depth());
+    }
+
+    private StepRecord record(Interval record) {
+        SteppedGauge gauge = unit.isIntensity() ? SteppedGauge.ofIntensity(step) : SteppedGauge.ofDepth(step);
+        gauge = isStampAtEnd ? gauge.withStampAtEnd() : gauge;
+        gauge = isDryLeftOut ? gauge.withDryWithoutReading() : gauge;
+        Series readings = lines.series().map(value -> value * unit.mm());
         try {
             return gauge.record(readings, record);
         } catch (IllegalArgumentException e) {
