@@ -123,12 +123,13 @@ final class SpikeWindow {
 
     /** The same with companions, in a series of the same times. */
     static SpikeWindow of(SharedSpikeCheck check, Series series, Series companions) {
-        return whole(check.spike(), Witness.SHARING, series, companions.toUsableValues());
+        return whole(
+                check.spike(), Witness.SHARING, series, SeriesArrays.keeper().usableValues(companions));
     }
 
     /** The same with companions, in a series of the same times. */
     static SpikeWindow of(LoneReadingCheck check, Series series, Series companions) {
-        return whole(check.spike(), Witness.STILL, series, companions.toUsableValues());
+        return whole(check.spike(), Witness.STILL, series, SeriesArrays.keeper().usableValues(companions));
     }
 
     private static SpikeWindow whole(SpikeCheck check, Witness witness, Series series, double[] companions) {
@@ -178,7 +179,8 @@ final class SpikeWindow {
         byte[] verdicts = new byte[size];
         List<QualityFlag> raised = new ArrayList<>();
         for (int i = 0; i < size; i++) {
-            Outcome outcome = outcome(i);
+            // Nearly all readings: no more is asked of them than this.
+            Outcome outcome = isLittleOff(i) ? Outcome.LITTLE_OFF : outcome(i);
             verdicts[i] = (byte) outcome.verdict.ordinal();
             if (QualityFlags.isRaised(outcome.verdict)) {
                 raised.add(flag(i, outcome));
@@ -310,6 +312,17 @@ final class SpikeWindow {
             return Outcome.NO_NEIGHBOURS;
         }
         return deviation > unusualAbove ? outcome(before, at, after, deviation) : Outcome.LITTLE_OFF;
+    }
+
+    /** Whether a reading is little off the readings right before and after it, all three of them usable. */
+    private boolean isLittleOff(int at) {
+        return at > 0
+                && at + 1 < size
+                && isUsable(at - 1)
+                && isUsable(at)
+                && isUsable(at + 1)
+                && isNear(at - 1, at, at + 1)
+                && Math.abs(values[at] - mean(at - 1, at + 1)) <= unusualAbove;
     }
 
     /** Of a reading that is off its neighbours. */

@@ -1,5 +1,6 @@
 package dev.runnel.examples.review;
 
+import dev.runnel.timeseries.Alignment;
 import dev.runnel.timeseries.Series;
 import dev.runnel.timeseries.quality.FlatLineCheck;
 import dev.runnel.timeseries.quality.LoneReadingCheck;
@@ -65,8 +66,10 @@ public final class ReadingChecks {
      */
     static QualityReport depth(Site site, Series depth, Series velocity) {
         QualityReport inRange = QualityChecks.of(range(site)).apply(depth);
-        QualityReport beside = and(inRange, lone(site.checks().depthSpike()), velocity);
-        return and(beside, SharedSpikeCheck.of(spike(site)), velocity);
+        // Both checks look at the velocities of the same times.
+        Series beside = Alignment.exact().align(depth, velocity);
+        QualityReport alone = and(inRange, lone(site.checks().depthSpike()), beside);
+        return and(alone, SharedSpikeCheck.of(spike(site)), beside);
     }
 
     private static LoneReadingCheck lone(double above) {
