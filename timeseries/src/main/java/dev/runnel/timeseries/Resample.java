@@ -260,18 +260,24 @@ public final class Resample {
         int count = stepCount(start, first + fine * (series.size() - 1), 1);
         Stepwise steps = new Stepwise(statistic, count);
         int[] known = new int[count];
+        // Whole by the check above: a coarse step holds a whole number of fine ones.
+        long fineSteps = step / fine;
+        long inStep = (first - start) / fine;
+        int at = 0;
         for (int i = 0; i < series.size(); i++) {
+            if (inStep == fineSteps) {
+                inStep = 0;
+                at++;
+            }
+            inStep++;
             double value = series.value(i);
             if (!Double.isNaN(value)) {
-                int at = (int) ((first + fine * i - start) / step);
                 steps.add(at, value);
                 known[at]++;
             }
         }
         double[] values = steps.values();
         double[] coverage = new double[count];
-        // Whole by the check above: a coarse step holds a whole number of fine ones.
-        long fineSteps = step / fine;
         for (int i = 0; i < count; i++) {
             coverage[i] = (double) known[i] / fineSteps;
             if (statistic == Stepwise.Statistic.MEAN) {

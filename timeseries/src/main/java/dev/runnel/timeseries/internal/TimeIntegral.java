@@ -17,6 +17,7 @@ import org.apiguardian.api.API;
 @API(status = API.Status.INTERNAL)
 public final class TimeIntegral {
     private static final double NANOS = 1e9;
+    private static final byte SUSPECT = Quality.SUSPECT.toCode();
 
     private final long[] edges;
     private final double[] integral;
@@ -46,11 +47,14 @@ public final class TimeIntegral {
         long[] times = keeper.times(series);
         double[] values = keeper.values(series);
         byte[] qualities = keeper.qualities(series);
-        byte suspect = Quality.SUSPECT.toCode();
         boolean holds = between == BetweenReadings.HOLD;
         int previous = -1;
         for (int i = 0; i < times.length; i++) {
-            if (qualities[i] >= suspect) {
+            if (previous >= 0 && previous == i - 1) {
+                i = result.addRun(i, times, values, qualities, holds, maximumGap);
+                previous = i - 1;
+            }
+            if (i == times.length || qualities[i] >= SUSPECT) {
                 continue;
             }
             if (previous >= 0) {
@@ -87,6 +91,47 @@ public final class TimeIntegral {
         }
         long median = UsualStep.upperMedian(SeriesArrays.keeper().times(series));
         return median + median / 2;
+    }
+
+    /**
+     * Adds the pieces before readings that follow each other within the step and are near: nearly all are, and sums that stay
+     * in the processor take a third of the time.
+     *
+     * @param first the reading behind the first piece; the one before it is usable
+     * @return the first reading whose piece is not added
+     */
+    private int addRun(int first, long[] times, double[] values, byte[] qualities, boolean holds, long maximumGap) {
+        while (step < covered.length && edges[step + 1] <= times[first - 1]) {
+            step++;
+        }
+        if (step == covered.length || times[first - 1] < edges[step]) {
+            return first;
+        }
+        long end = edges[step + 1];
+        double sum = integral[step];
+        long sumLength = covered[step];
+        long length = lastLength;
+        double seconds = lastSeconds;
+        int i = first;
+        for (; i < times.length && qualities[i] < SUSPECT && times[i] <= end; i++) {
+            long next = times[i] - times[i - 1];
+            if (next != length) {
+                if (Long.compareUnsigned(next, maximumGap) > 0) {
+                    break;
+                }
+                length = next;
+                seconds = (double) length / NANOS;
+            }
+            double value = values[i - 1];
+            double slope = holds ? 0 : (values[i] - value) / length;
+            sum += (slope == 0 ? value : value + slope * (0.5 * length)) * seconds;
+            sumLength += length;
+        }
+        integral[step] = sum;
+        covered[step] = sumLength;
+        lastLength = length;
+        lastSeconds = seconds;
+        return i;
     }
 
     /** Adds a piece that starts at {@code value} and changes by {@code slope} each ns; pieces come in order. */
