@@ -20,44 +20,76 @@ record ReadingPairs(
         byte[] velocityQualities,
         int depthsAlone,
         int velocitiesAlone) {
-    private static final int NONE = -1;
-
     /** Pairs readings of the same instant; every instant of either record is kept. */
     static ReadingPairs atSameInstants(Series depth, Series velocity) {
         if (depth.hasTimesOf(velocity)) {
             // As a monitor with one clock delivers them: nothing is to be merged.
             return of(depth, velocity, 0, 0);
         }
-        int capacity = Math.addExact(depth.size(), velocity.size());
-        long[] times = new long[capacity];
-        int[] depthIndex = new int[capacity];
-        int[] velocityIndex = new int[capacity];
-        int size = 0;
+        long[] times = union(depth, velocity);
+        Column depths = Column.of(depth, times);
+        Column velocities = Column.of(velocity, times);
+        Object clock = SeriesArrays.keeper().ofRightReadings(times, depths.values, depths.qualities);
+        return new ReadingPairs(
+                (Series) clock,
+                depths.values,
+                velocities.values,
+                depths.qualities,
+                velocities.qualities,
+                times.length - velocity.size(),
+                times.length - depth.size());
+    }
+
+    /** Every instant of either record, once. */
+    private static long[] union(Series depth, Series velocity) {
+        SeriesArrays.Keeper keeper = SeriesArrays.keeper();
+        long[] ofDepth = keeper.times(depth);
+        long[] ofVelocity = keeper.times(velocity);
+        long[] times = new long[Math.addExact(ofDepth.length, ofVelocity.length) - common(ofDepth, ofVelocity)];
         int d = 0;
         int v = 0;
-        int depthsAlone = 0;
-        int velocitiesAlone = 0;
-        while (d < depth.size() || v < velocity.size()) {
-            boolean takeDepth =
-                    v == velocity.size() || d < depth.size() && depth.epochNanos(d) <= velocity.epochNanos(v);
-            boolean takeVelocity =
-                    d == depth.size() || v < velocity.size() && velocity.epochNanos(v) <= depth.epochNanos(d);
-            times[size] = takeDepth ? depth.epochNanos(d) : velocity.epochNanos(v);
-            depthIndex[size] = takeDepth ? d++ : NONE;
-            velocityIndex[size] = takeVelocity ? v++ : NONE;
-            depthsAlone += takeVelocity ? 0 : 1;
-            velocitiesAlone += takeDepth ? 0 : 1;
-            size++;
+        for (int i = 0; i < times.length; i++) {
+            boolean takeDepth = v == ofVelocity.length || d < ofDepth.length && ofDepth[d] <= ofVelocity[v];
+            boolean takeVelocity = d == ofDepth.length || v < ofVelocity.length && ofVelocity[v] <= ofDepth[d];
+            times[i] = takeDepth ? ofDepth[d] : ofVelocity[v];
+            d += takeDepth ? 1 : 0;
+            v += takeVelocity ? 1 : 0;
         }
-        double[] depths = values(depth, depthIndex, size);
-        return new ReadingPairs(
-                Series.of(Arrays.copyOf(times, size), depths),
-                depths,
-                values(velocity, velocityIndex, size),
-                qualities(depth, depthIndex, size),
-                qualities(velocity, velocityIndex, size),
-                depthsAlone,
-                velocitiesAlone);
+        return times;
+    }
+
+    /** How many instants two records share. */
+    private static int common(long[] one, long[] other) {
+        int common = 0;
+        int next = 0;
+        for (long time : one) {
+            while (next < other.length && other[next] < time) {
+                next++;
+            }
+            common += next < other.length && other[next] == time ? 1 : 0;
+        }
+        return common;
+    }
+
+    /** The readings of a record at instants among which all its own are; missing at the others. */
+    private record Column(double[] values, byte[] qualities) {
+        static Column of(Series series, long[] times) {
+            SeriesArrays.Keeper keeper = SeriesArrays.keeper();
+            long[] ownTimes = keeper.times(series);
+            double[] ownValues = keeper.values(series);
+            byte[] ownQualities = keeper.qualities(series);
+            double[] values = new double[times.length];
+            byte[] qualities = new byte[times.length];
+            byte missing = Quality.MISSING.toCode();
+            int next = 0;
+            for (int i = 0; i < times.length; i++) {
+                boolean isThere = next < ownTimes.length && ownTimes[next] == times[i];
+                values[i] = isThere ? ownValues[next] : Double.NaN;
+                qualities[i] = isThere ? ownQualities[next] : missing;
+                next += isThere ? 1 : 0;
+            }
+            return new Column(values, qualities);
+        }
     }
 
     /** Gives each depth reading the velocity that the rule finds for its time. */
@@ -94,21 +126,5 @@ record ReadingPairs(
 
     int size() {
         return depths.length;
-    }
-
-    private static double[] values(Series series, int[] index, int size) {
-        double[] values = new double[size];
-        for (int i = 0; i < size; i++) {
-            values[i] = index[i] == NONE ? Double.NaN : series.value(index[i]);
-        }
-        return values;
-    }
-
-    private static byte[] qualities(Series series, int[] index, int size) {
-        byte[] qualities = new byte[size];
-        for (int i = 0; i < size; i++) {
-            qualities[i] = (index[i] == NONE ? Quality.MISSING : series.quality(index[i])).toCode();
-        }
-        return qualities;
     }
 }

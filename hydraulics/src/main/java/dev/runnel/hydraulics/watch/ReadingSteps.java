@@ -17,10 +17,17 @@ final class ReadingSteps {
     private double lastDepth = Double.NaN;
     private long lastDepthAt;
 
-    /** The last levels, one after the other, and their stamps. */
-    private final double[] near = new double[2 * SIDE];
+    /** Levels held against each other. */
+    private static final int HELD = 2 * SIDE;
 
-    private final long[] nearAt = new long[2 * SIDE];
+    /** Room to go on in before the last levels are moved back to its beginning. */
+    private static final int ROOM = 8 * HELD;
+
+    /** The last levels, one after the other, and their stamps: from a place on, so many. */
+    private final double[] near = new double[ROOM];
+
+    private final long[] nearAt = new long[ROOM];
+    private int nearFrom;
     private int nearCount;
 
     ReadingSteps(double least) {
@@ -51,42 +58,52 @@ final class ReadingSteps {
         if (!(depth > least)) {
             return;
         }
-        if (nearCount == near.length) {
-            System.arraycopy(near, 1, near, 0, near.length - 1);
-            System.arraycopy(nearAt, 1, nearAt, 0, near.length - 1);
+        if (nearCount == HELD) {
+            nearFrom++;
             nearCount--;
         }
-        near[nearCount] = level;
-        nearAt[nearCount++] = time;
-        double step = near[SIDE] - near[SIDE - 1];
+        if (nearFrom + nearCount == ROOM) {
+            System.arraycopy(near, nearFrom, near, 0, nearCount);
+            System.arraycopy(nearAt, nearFrom, nearAt, 0, nearCount);
+            nearFrom = 0;
+        }
+        near[nearFrom + nearCount] = level;
+        nearAt[nearFrom + nearCount++] = time;
+        if (nearCount < HELD) {
+            return;
+        }
+        double step = near[nearFrom + SIDE] - near[nearFrom + SIDE - 1];
         // The first step of an hour is larger than none.
-        if (nearCount == near.length && !(Math.abs(step) <= Math.abs(hour.step))) {
+        if (!(Math.abs(step) <= Math.abs(hour.step))) {
             stays(hour, step);
         }
     }
 
     /** A single wild reading moves no median of three. */
     private void stays(SiteHour hour, double step) {
-        double before = middle(near[0], near[1], near[2]);
-        double moved = middle(near[SIDE], near[SIDE + 1], near[SIDE + 2]) - before;
+        double before = middle(nearFrom);
+        double moved = middle(nearFrom + SIDE) - before;
         double stays = step * moved > 0 ? Math.signum(step) * Math.min(Math.abs(step), Math.abs(moved)) : 0;
         if (!(Math.abs(stays) <= Math.abs(hour.step))) {
             hour.step = stays;
             hour.stepFromLevel = before;
-            hour.stepFrom = nearAt[SIDE - 1];
-            hour.stepTo = nearAt[SIDE];
+            hour.stepFrom = nearAt[nearFrom + SIDE - 1];
+            hour.stepTo = nearAt[nearFrom + SIDE];
         }
     }
 
-    private static double middle(double a, double b, double c) {
+    private double middle(int from) {
+        double a = near[from];
+        double b = near[from + 1];
+        double c = near[from + 2];
         return Math.max(Math.min(a, b), Math.min(Math.max(a, b), c));
     }
 
     void write(StateText text, SiteHour hour) {
         text.with("lastDepth", lastDepth)
                 .with("lastDepthAt", lastDepthAt)
-                .with("near", Arrays.copyOf(near, nearCount))
-                .with("nearAt", Arrays.copyOf(nearAt, nearCount))
+                .with("near", Arrays.copyOfRange(near, nearFrom, nearFrom + nearCount))
+                .with("nearAt", Arrays.copyOfRange(nearAt, nearFrom, nearFrom + nearCount))
                 .with("step", hour.step)
                 .with("stepFromLevel", hour.stepFromLevel)
                 .with("stepTimes", new long[] {hour.stepFrom, hour.stepTo})
@@ -103,7 +120,7 @@ final class ReadingSteps {
         lastDepthAt = text.count("lastDepthAt");
         long[] stamps = text.counts("nearAt");
         double[] levels = text.numbers("near", stamps.length);
-        nearCount = Math.min(near.length, stamps.length);
+        nearCount = Math.min(HELD, stamps.length);
         System.arraycopy(levels, 0, near, 0, nearCount);
         System.arraycopy(stamps, 0, nearAt, 0, nearCount);
         hour.step = text.number("step");

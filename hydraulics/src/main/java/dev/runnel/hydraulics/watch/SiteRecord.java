@@ -1,9 +1,9 @@
 package dev.runnel.hydraulics.watch;
 
+import dev.runnel.internal.SeriesArrays;
 import dev.runnel.internal.Text;
 import dev.runnel.timeseries.EpochNanos;
 import dev.runnel.timeseries.Interval;
-import dev.runnel.timeseries.Quality;
 import dev.runnel.timeseries.RegularSeries;
 import dev.runnel.timeseries.Series;
 import java.time.Duration;
@@ -52,9 +52,9 @@ public final class SiteRecord implements Iterable<SiteReading> {
      * @return the record; without velocity and rain
      */
     public static SiteRecord ofDepth(Series depth) {
-        double[] missing = new double[depth.size()];
-        Arrays.fill(missing, Double.NaN);
-        return new SiteRecord(depth.toEpochNanos(), usable(depth), missing, missing, 0);
+        double[] missing = missing(depth.size());
+        SeriesArrays.Keeper keeper = SeriesArrays.keeper();
+        return new SiteRecord(keeper.times(depth), keeper.usableValues(depth), missing, missing, 0);
     }
 
     /**
@@ -66,23 +66,34 @@ public final class SiteRecord implements Iterable<SiteReading> {
      */
     public static SiteRecord of(Series depth, Series velocity) {
         Objects.requireNonNull(velocity, "velocity");
-        double[] velocities = new double[depth.size()];
-        Arrays.fill(velocities, Double.NaN);
-        double[] usable = usable(velocity);
+        SeriesArrays.Keeper keeper = SeriesArrays.keeper();
+        long[] times = keeper.times(depth);
+        double[] depths = keeper.usableValues(depth);
+        double[] usable = keeper.usableValues(velocity);
+        double[] noRain = missing(times.length);
+        if (depth.hasTimesOf(velocity)) {
+            return new SiteRecord(times, depths, usable, noRain, 0);
+        }
+        double[] velocities = missing(times.length);
+        long[] ofVelocity = keeper.times(velocity);
         int matched = 0;
         int at = 0;
-        for (int i = 0; i < velocities.length; i++) {
-            while (at < usable.length && velocity.epochNanos(at) < depth.epochNanos(i)) {
+        for (int i = 0; i < times.length; i++) {
+            while (at < ofVelocity.length && ofVelocity[at] < times[i]) {
                 at++;
             }
-            if (at < usable.length && velocity.epochNanos(at) == depth.epochNanos(i)) {
+            if (at < ofVelocity.length && ofVelocity[at] == times[i]) {
                 velocities[i] = usable[at];
                 matched++;
             }
         }
-        double[] noRain = new double[depth.size()];
-        Arrays.fill(noRain, Double.NaN);
-        return new SiteRecord(depth.toEpochNanos(), usable(depth), velocities, noRain, velocity.size() - matched);
+        return new SiteRecord(times, depths, velocities, noRain, velocity.size() - matched);
+    }
+
+    private static double[] missing(int size) {
+        double[] missing = new double[size];
+        Arrays.fill(missing, Double.NaN);
+        return missing;
     }
 
     /**
@@ -125,77 +136,73 @@ public final class SiteRecord implements Iterable<SiteReading> {
                         + Text.number(rain.value(k)) + " mm at " + rain.time(k));
             }
         }
-        return new RainMerge(rain).merge();
+        SiteRecord whole = withHoursInGaps();
+        return new SiteRecord(
+                whole.times, whole.depths, whole.velocities, new RainSums(rain).at(whole.times), velocitiesAlone);
     }
 
-    private static double[] usable(Series series) {
-        double[] values = series.toValues();
-        for (int i = 0; i < values.length; i++) {
-            Quality quality = series.quality(i);
-            values[i] = quality.isUsable() ? values[i] : Double.NaN;
+    /** Puts hours without readings into gaps; this record if it has none. */
+    private SiteRecord withHoursInGaps() {
+        int all = times.length;
+        for (int i = 1; i < times.length; i++) {
+            all += fillers(times[i - 1], times[i]);
         }
-        return values;
+        if (all == times.length) {
+            return this;
+        }
+        long[] newTimes = new long[all];
+        double[] newDepths = missing(all);
+        double[] newVelocities = missing(all);
+        int from = 0;
+        int size = 0;
+        for (int i = 1; i <= times.length; i++) {
+            int hours = i < times.length ? fillers(times[i - 1], times[i]) : 0;
+            if (hours > 0 || i == times.length) {
+                System.arraycopy(times, from, newTimes, size, i - from);
+                System.arraycopy(depths, from, newDepths, size, i - from);
+                System.arraycopy(velocities, from, newVelocities, size, i - from);
+                size += i - from;
+                from = i;
+            }
+            for (int k = 0; k < hours; k++) {
+                newTimes[size++] = firstFiller(times[i - 1]) + k * HOUR;
+            }
+        }
+        return new SiteRecord(newTimes, newDepths, newVelocities, missing(all), velocitiesAlone);
     }
 
-    /** Puts rain beside the readings. */
-    private final class RainMerge {
+    /** Hours that are put in between two readings: those after the first one, none of them within an hour of the other. */
+    private static int fillers(long before, long time) {
+        long step = time - before;
+        return step <= HOUR || step >= LONGEST_GAP ? 0 : (int) Math.max(0, (time - firstFiller(before) - 1) / HOUR);
+    }
+
+    private static long firstFiller(long before) {
+        return (before / HOUR + 1) * HOUR;
+    }
+
+    /** Gives the rain to the readings, from the first to the last. */
+    private static final class RainSums {
         private final RegularSeries rain;
-        private final long[] mergedTimes;
-        private final double[] mergedDepths;
-        private final double[] mergedVelocities;
-        private final double[] mergedRains;
-        private int size;
         private final long rainStart;
         private final long rainStep;
         private int step;
 
-        RainMerge(RegularSeries rain) {
+        RainSums(RegularSeries rain) {
             this.rain = rain;
             this.rainStart = EpochNanos.of(rain.start());
             this.rainStep = EpochNanos.positive("step of the rain", rain.step());
-            int all = times.length + fillers();
-            mergedTimes = new long[all];
-            mergedDepths = new double[all];
-            mergedVelocities = new double[all];
-            mergedRains = new double[all];
         }
 
-        /** Hours that will be put in. */
-        private int fillers() {
-            int fillers = 0;
-            for (int i = 1; i < times.length; i++) {
-                fillers += fillers(times[i - 1], times[i]);
+        double[] at(long[] times) {
+            if (times.length > 0) {
+                skipTo(times[0] - HOUR);
             }
-            return fillers;
-        }
-
-        /** Hours that are put in between two readings: those after the first one, none of them within an hour of the other. */
-        private static int fillers(long before, long time) {
-            long step = time - before;
-            return step <= HOUR || step >= LONGEST_GAP ? 0 : (int) Math.max(0, (time - firstFiller(before) - 1) / HOUR);
-        }
-
-        private static long firstFiller(long before) {
-            return (before / HOUR + 1) * HOUR;
-        }
-
-        SiteRecord merge() {
+            double[] sums = new double[times.length];
             for (int i = 0; i < times.length; i++) {
-                if (i > 0) {
-                    fill(times[i - 1], times[i]);
-                } else {
-                    skipTo(times[0] - HOUR);
-                }
-                add(times[i], depths[i], velocities[i]);
+                sums[i] = until(times[i]);
             }
-            return new SiteRecord(mergedTimes, mergedDepths, mergedVelocities, mergedRains, velocitiesAlone);
-        }
-
-        private void fill(long before, long time) {
-            int fillers = fillers(before, time);
-            for (int k = 0; k < fillers; k++) {
-                add(firstFiller(before) + k * HOUR, Double.NaN, Double.NaN);
-            }
+            return sums;
         }
 
         /** Rain long before the first reading belongs to no reading. */
@@ -209,7 +216,7 @@ public final class SiteRecord implements Iterable<SiteReading> {
             return rainStart + (step + 1) * rainStep;
         }
 
-        private void add(long time, double depth, double velocity) {
+        private double until(long time) {
             double sum = 0;
             boolean known = rainCovers(time);
             while (step < rain.size() && endOfStep() <= time) {
@@ -221,10 +228,7 @@ public final class SiteRecord implements Iterable<SiteReading> {
                     known = false;
                 }
             }
-            mergedTimes[size] = time;
-            mergedDepths[size] = depth;
-            mergedVelocities[size] = velocity;
-            mergedRains[size++] = known || sum > 0 ? sum : Double.NaN;
+            return known || sum > 0 ? sum : Double.NaN;
         }
 
         /** A reading within a step whose rain is not NaN is at least not without a gauge. */
