@@ -6,6 +6,9 @@ Copies the tables to a new folder, runs every program that a descriptor names (o
 compares each file with the committed one: the same, or how many cells changed and by how much at most. With --keep changed files
 are put in the place of the committed ones. Ends with 1 if a byte changed or a program failed, else with 0.
 
+Refused, with 2 and nothing kept: a program that writes a table whose descriptor names another, and two that write one file, since what
+stands there would be by which of them ran last. Programs that a descriptor names together may share its table.
+
 A program is called in one of two ways, by how it is written. With a dictionary TABLES: PROGRAM NAME, once for each table that names
 it, and its output is NAME.csv. Else: PROGRAM FOLDER, once for each module whose tables name it, and it writes into that folder.
 Python programs need NumPy, SciPy and mpmath, R programs nothing but R.
@@ -13,6 +16,7 @@ Python programs need NumPy, SciPy and mpmath, R programs nothing but R.
 
 import csv
 import math
+import os
 import re
 import shutil
 import subprocess
@@ -39,6 +43,21 @@ def run(program, argument, output=None):
     if done.returncode:
         return done.stderr.decode(errors="replace").strip().splitlines()[-1:] or ["no message"]
     return []
+
+
+def written(folder):
+    """The files written since this was last asked: the time of those that were not is the beginning of all time."""
+    found = [p for p in folder.rglob("*") if p.is_file() and p.stat().st_mtime_ns]
+    for path in found:
+        os.utime(path, (0, 0))
+    return found
+
+
+def refused(program, path, made, first):
+    """Why a program may not write a file, in words; empty if it may."""
+    named = [p for p, tables in made.items() if path.with_suffix("") in tables]
+    others = [p for p in named or [first.setdefault(path, program)] if p != program]
+    return f"{path} is by {', '.join(others)}" if others and program not in named else ""
 
 
 def number(cell):
@@ -74,7 +93,8 @@ def main(arguments):
             made.setdefault(program, []).append(path.relative_to(TABLES))
         if not programs and provenance == "derived oracle":
             lost.append(path.relative_to(TABLES))
-    failed = False
+    written(copy)
+    failed, first, stopped = False, {}, []
     for program in sorted(made):
         if texts and not any(t in program for t in texts):
             continue
@@ -85,6 +105,12 @@ def main(arguments):
             errors = [e for module in sorted({t.parent for t in made[program]}) for e in run(source, str(copy / module))]
         print(f"{program}: {len(made[program])} tables{'' if not errors else ', FAILED: ' + '; '.join(errors)}", flush=True)
         failed |= bool(errors)
+        words = [refused(program, p.relative_to(copy), made, first) for p in sorted(written(copy))]
+        stopped += [f"{program} writes what is not its own: {w}" for w in words if w]
+    if stopped:
+        print("REFUSED: " + "\nREFUSED: ".join(stopped))
+        shutil.rmtree(copy.parent)
+        return 2
     changed = 0
     for new in sorted(copy.rglob("*")):
         old = TABLES / new.relative_to(copy)
