@@ -1,24 +1,70 @@
 package dev.runnel.verification.bite;
 
+import java.util.ArrayDeque;
 import java.util.Arrays;
 import java.util.BitSet;
+import java.util.Deque;
+import java.util.HashMap;
+import java.util.IdentityHashMap;
 import java.util.LinkedHashMap;
 import java.util.Map;
+import java.util.function.Function;
+import java.util.function.Supplier;
 
 /**
  * Called by patched code: which methods a calculation enters, and how often loops turn. One for each copy of the library,
  * in which one table runs after the other.
+ *
+ * <p>What is computed once and then kept (an answer in a map, what a class is made ready with) counts for everyone who uses
+ * it, not only for who happened to ask first: so what a calculation reaches does not depend on which tables ran before.
  */
 public final class Hits {
     /** Methods entered by one calculation for one table: straight from the proof, and by other methods. */
-    record Seen(BitSet direct, BitSet through) {}
+    record Seen(BitSet direct, BitSet through) {
+        Seen() {
+            this(new BitSet(), new BitSet());
+        }
+
+        void add(Seen other) {
+            direct.or(other.direct);
+            through.or(other.through);
+        }
+
+        /** Where the library itself is who calls. */
+        Seen byOthers() {
+            Seen all = new Seen();
+            all.through.or(direct);
+            all.through.or(through);
+            return all;
+        }
+    }
+
+    /** What is being computed: a calculation, or inside it something to be kept. */
+    private record Frame(Object of, Seen seen, BitSet touched) {
+        Frame(Object of, Seen seen) {
+            this(of, seen, new BitSet());
+        }
+    }
 
     private static final Map<String, Seen> SEEN = new LinkedHashMap<>();
+
+    /** Methods entered while something was computed that is kept: by what is kept. */
+    private static final Map<Object, Seen> KEPT = new IdentityHashMap<>();
+
+    private static final Map<Integer, Seen> INITIALISED = new HashMap<>();
+
+    private static final Seen NOTHING = new Seen();
+
+    /** What other threads are making ready; the main thread has its own below. */
+    private static final ThreadLocal<Deque<Frame>> ASIDE = ThreadLocal.withInitial(ArrayDeque::new);
 
     /** The thread that asks the tables: another one may have been here first, since tables are read side by side. */
     private static volatile Thread main = Thread.currentThread();
 
-    private static Seen current = new Seen(new BitSet(), new BitSet());
+    /** The innermost first; the last is the calculation. */
+    private static final Deque<Frame> FRAMES = new ArrayDeque<>();
+
+    private static volatile Frame current = new Frame("", new Seen());
     private static String table = "";
     private static int depth;
     private static long turns;
@@ -45,19 +91,25 @@ public final class Hits {
 
     /** At the beginning of a calculation; an exception may have left methods without their end. */
     public static void calculation(String name) {
-        depth = 0;
-        current = SEEN.computeIfAbsent(table + "\t" + name, key -> new Seen(new BitSet(), new BitSet()));
+        synchronized (SEEN) {
+            while (!FRAMES.isEmpty()) {
+                close(current.of(), false);
+            }
+            depth = 0;
+            current = new Frame("", SEEN.computeIfAbsent(table + "\t" + name, key -> new Seen()));
+        }
     }
 
     /** At the beginning of a method of the library. */
     public static void enter(int method) {
         if (Thread.currentThread() != main) {
             synchronized (SEEN) {
-                current.through.set(method);
+                aside().seen().through().set(method);
             }
             return;
         }
-        BitSet bits = depth++ == 0 ? current.direct : current.through;
+        Seen seen = current.seen();
+        BitSet bits = depth++ == 0 ? seen.direct() : seen.through();
         if (!bits.get(method)) {
             synchronized (SEEN) {
                 bits.set(method);
@@ -69,6 +121,89 @@ public final class Hits {
     public static void leave() {
         if (Thread.currentThread() == main && depth > 0) {
             depth--;
+        }
+    }
+
+    /** Where a method uses a class that is made ready by code of its own. */
+    public static void touch(int type) {
+        Frame frame = Thread.currentThread() == main ? current : aside();
+        if (!frame.touched().get(type)) {
+            synchronized (SEEN) {
+                frame.touched().set(type);
+                frame.seen().add(INITIALISED.getOrDefault(type, NOTHING));
+            }
+        }
+    }
+
+    /** At the beginning of the code that makes a class ready. */
+    public static void initialise(int type) {
+        open(type);
+    }
+
+    /** At its end. */
+    public static void initialised(int type, boolean ofLibrary) {
+        synchronized (SEEN) {
+            INITIALISED.put(type, close(type, ofLibrary));
+        }
+    }
+
+    /** In the place of the method of {@link Map}: what it keeps counts for all that find it. */
+    public static <K, V> V computeIfAbsent(Map<K, V> map, K key, Function<K, V> compute) {
+        V found = map.get(key);
+        return found == null ? map.computeIfAbsent(key, asked -> kept(() -> compute.apply(asked))) : again(found);
+    }
+
+    /** In the place of a call that computes what is kept. */
+    public static <T> T kept(Supplier<T> compute) {
+        Object mark = new Object();
+        open(mark);
+        T answer = compute.get();
+        synchronized (SEEN) {
+            KEPT.put(answer, close(mark, false));
+        }
+        return answer;
+    }
+
+    /** Where something is used that was kept. */
+    public static <T> T again(T kept) {
+        synchronized (SEEN) {
+            Frame frame = Thread.currentThread() == main ? current : aside();
+            frame.seen().add(KEPT.getOrDefault(kept, NOTHING));
+        }
+        return kept;
+    }
+
+    private static Frame aside() {
+        Deque<Frame> frames = ASIDE.get();
+        return frames.isEmpty() ? current : frames.getFirst();
+    }
+
+    private static void open(Object of) {
+        synchronized (SEEN) {
+            Frame frame = new Frame(of, new Seen());
+            if (Thread.currentThread() == main) {
+                FRAMES.addFirst(current);
+                current = frame;
+            } else {
+                ASIDE.get().addFirst(frame);
+            }
+        }
+    }
+
+    /** Closes the innermost of these, and those that an exception left open inside it. */
+    private static Seen close(Object of, boolean ofLibrary) {
+        Deque<Frame> aside = ASIDE.get();
+        boolean isMain = Thread.currentThread() == main;
+        while (true) {
+            Frame closed = isMain ? current : aside.removeFirst();
+            if (isMain) {
+                current = FRAMES.removeFirst();
+            }
+            Seen entered = ofLibrary ? closed.seen().byOthers() : closed.seen();
+            (isMain ? current : aside()).seen().add(entered);
+            if (closed.of().equals(of)) {
+                return entered;
+            }
         }
     }
 

@@ -5,9 +5,7 @@ import java.util.BitSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.Set;
 import java.util.concurrent.CompletableFuture;
-import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 
 /** Which tables and calculations reach which methods, as seen in one run of the whole proof. */
@@ -33,11 +31,7 @@ final class Reach {
         }
     }
 
-    /** The same on every machine: what is computed once on first need is reached by the first table of a copy only. */
     private static final int SHARES = 2;
-
-    /** What one table of these has made is kept for the others: each counts as reaching what any of them does. */
-    private static final List<String> SHARING = List.of("long-record.", "region.", "frequency.critical.");
 
     private final Map<String, Long> turns = new LinkedHashMap<>();
     private final List<String> failing = new ArrayList<>();
@@ -104,21 +98,12 @@ final class Reach {
 
     /** The tables that reach one of these methods, those first that let loops turn least. */
     List<String> tables(int... methods) {
-        Set<String> sharing = asked.stream()
-                .filter(each -> each.touches(methods))
-                .map(each -> shared(each.calculation()))
-                .filter(beginning -> !beginning.isEmpty())
-                .collect(Collectors.toSet());
         return asked.stream()
-                .filter(each -> each.touches(methods) || sharing.contains(shared(each.calculation())))
+                .filter(each -> each.touches(methods))
                 .map(Asked::table)
                 .distinct()
                 .sorted((a, b) -> Long.compare(turns(a), turns(b)))
                 .toList();
-    }
-
-    private static String shared(String calculation) {
-        return SHARING.stream().filter(calculation::startsWith).findFirst().orElse("");
     }
 
     long turns(String table) {

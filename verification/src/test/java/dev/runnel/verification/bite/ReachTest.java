@@ -25,18 +25,18 @@ class ReachTest {
     private static final Path FOLDER = House.root().resolve("verification/src/main/resources/dev/runnel/verification");
     private static final int SHORTEST_REASON = 20;
 
+    private static final Library LIBRARY = Library.read();
+    private static final Reach WHOLE = Reach.of(LIBRARY);
     private static final Map<String, String> LINES = new TreeMap<>();
     private static final TreeSet<String> WITHOUT = new TreeSet<>();
 
     @BeforeAll
     static void watchAWholeRun() throws IOException {
-        Library library = Library.read();
-        Reach reach = Reach.of(library);
-        assertThat(reach.failing()).isEmpty();
-        Calculating.methods(library).forEach((name, numbers) -> {
+        assertThat(WHOLE.failing()).isEmpty();
+        Calculating.methods(LIBRARY).forEach((name, numbers) -> {
             TreeSet<String> straight = new TreeSet<>();
             TreeSet<String> through = new TreeSet<>();
-            for (Reach.Asked asked : reach.asked()) {
+            for (Reach.Asked asked : WHOLE.asked()) {
                 if (asked.touches(numbers)) {
                     (asked.calls(numbers) ? straight : through).add(asked.calculation());
                 }
@@ -60,6 +60,17 @@ class ReachTest {
         assertThat(approved.subList(1, approved.size()))
                 .as("mvn verify -Dreach=record writes the file anew")
                 .containsExactlyElementsOf(LINES.values());
+    }
+
+    /** Tables of simulations, which are kept and serve many, and of laws that others have asked before. */
+    @Test
+    void whatATableReachesDoesNotDependOnWhatRanBefore() {
+        Reach alone = Reach.of(LIBRARY, "critical");
+        List<Reach.Asked> among = WHOLE.asked().stream()
+                .filter(each -> each.table().startsWith("critical"))
+                .toList();
+        assertThat(alone.asked()).hasSizeGreaterThan(10);
+        assertThat(among).containsExactlyInAnyOrderElementsOf(alone.asked());
     }
 
     @Test
