@@ -46,23 +46,13 @@ final class CircleNodes {
 
     private CircleNodes() {}
 
-    /** The number of a depth: that of the node next to it without its fraction. */
-    static double number(double x) {
-        return PER_UNIT * Math.log(x / (1 - x)) - FIRST;
-    }
-
-    /** The depth of a number. */
+    /** The depth of a number: that of the node next to it and a fraction. */
     static double depth(double number) {
         double e = Math.exp((number + FIRST) / PER_UNIT);
         return e / (1 + e);
     }
 
-    /** The node next to a depth, -1 for a film so thin or air so little that there is none. */
-    static int nearest(double x) {
-        return ofNumber(number(x));
-    }
-
-    /** The same of a number, of which -0.5 is none as well. */
+    /** The node next to the depth of a number, -1 for a film so thin or air so little that there is none. */
     static int ofNumber(double number) {
         return number >= 0 && number < NODES ? (int) number : -1;
     }

@@ -30,17 +30,12 @@ final class ColebrookCells {
     /** Of the depth. */
     private static final double LAST_TERM = 4e-13;
 
-    /** A correction of the depth so large, of itself, is done twice. */
-    private static final double FAR = 0.1;
-
     /** By how much of itself Reynolds' number must be above that of turbulent flow; a cell and a node are narrower. */
     private static final double MARGIN = 1.1;
 
     /** MARGIN times the least Reynolds' number, over 2.51 · 2/ln 10. */
     private static final double LEAST_TURBULENT =
             MARGIN * DarcyFriction.TURBULENT_LIMIT / (2.51 * ColebrookRoot.TO_LOGARITHM);
-
-    private static final int MOST_STEPS = 4;
 
     /**
      * Cells are even parts of the octaves of z = r/(c − r), r = Q/Qfull: a part of r itself where the pipe is far from full,
@@ -240,8 +235,7 @@ final class ColebrookCells {
             double alpha, double beta, double full, int cell, double q, double @Nullable [] lines) {
         int seed = SEEDS.line(cell);
         double middle = SEEDS.middle(seed) * full;
-        int start = CircleNodes.nearest(CircleManning.lowestPart(Math.min(SEEDS.middle(seed), 1.05)));
-        int node = nodeOf(alpha, beta, middle, Math.max(start, 1));
+        int node = CircleNodes.ofNumber(NodeSearch.number(alpha, beta, middle));
         if (node < 0) {
             if (lines != null) {
                 DEPTH.setRelease(lines, cell * LINE, Double.NaN);
@@ -249,35 +243,6 @@ final class ColebrookCells {
             return Double.NaN;
         }
         return turn(alpha, beta, CircleNodes.line(node), middle, SEEDS.half(seed) * full, q, lines, cell * LINE);
-    }
-
-    /** The node next to the depth of a discharge, or -1. */
-    private static int nodeOf(double alpha, double beta, double q, int from) {
-        double[] s = CircleNodes.SERIES;
-        int node = from;
-        for (int i = 0; i < MOST_STEPS; i++) {
-            int o = CircleNodes.line(node);
-            double i0 = alpha * s[o + 8] + beta * s[o + 15];
-            double log = ColebrookRoot.roughLogarithm(i0);
-            if (!(log < 0)) {
-                return -1;
-            }
-            double per = 1 / i0;
-            double i1 = (alpha * s[o + 9] + beta * s[o + 16]) * per;
-            double i2 = (alpha * s[o + 10] + beta * s[o + 17]) * per;
-            double l2 = i2 - 0.5 * i1 * i1;
-            double missing = q + s[o + 1] * log;
-            double slope = -(s[o + 2] * log + s[o + 1] * i1);
-            double bend = -(s[o + 3] * log + s[o + 2] * i1 + s[o + 1] * l2);
-            double square = slope * slope + 4 * bend * missing;
-            double step = square > 0 && slope > 0 ? 2 * missing / (slope + Math.sqrt(square)) : -slope / (2 * bend);
-            double x = Math.min(Math.max(s[o] + step, s[o] / 4), 0.97);
-            node = CircleNodes.nearest(x);
-            if (node < 0 || Math.abs(step) <= FAR * x) {
-                break;
-            }
-        }
-        return node;
     }
 
     /** The polynomial about a node: x₀, q₀, 1/q₀' and b₂ to b₆ are a line; the offsets are those of {@link CircleNodes}. Of numbers, not of an object, which would have to be in memory for a call so large. */

@@ -1,6 +1,5 @@
 package dev.runnel.hydraulics.flow;
 
-import dev.runnel.hydraulics.internal.Segment;
 import java.lang.invoke.MethodHandles;
 import java.lang.invoke.VarHandle;
 
@@ -28,13 +27,6 @@ final class ColebrookSeeds {
 
     /** Behind them the middle of the cell and half of its width, Q/Qfull. */
     private static final int LINE = TERMS + 2;
-
-    private static final int MOST_STEPS = 40;
-
-    /** Of the depth: far less than a polynomial of four terms misses. */
-    private static final double CLOSE = 1e-6;
-
-    private static final double TOP = 0.935;
 
     private static final VarHandle DEPTH = MethodHandles.arrayElementVarHandle(double[].class);
 
@@ -75,8 +67,12 @@ final class ColebrookSeeds {
         double[] x = new double[WALLS.length];
         double[] mu = new double[WALLS.length];
         for (int i = 0; i < WALLS.length; i++) {
-            x[i] = CircleNodes.number(solve(part, WALLS[i][0], WALLS[i][1]));
-            mu[i] = WALLS[i][0] * (1 + WALLS[i][1] / 2) - MIDDLE;
+            double lambda = WALLS[i][0];
+            double smooth = WALLS[i][1];
+            double inner = Math.exp(1 / lambda);
+            double full = CircleColebrook.FULL_AREA / (-2 * lambda);
+            x[i] = NodeSearch.number((1 - smooth) * inner / 4, smooth * inner / 8, part * full);
+            mu[i] = lambda * (1 + smooth / 2) - MIDDLE;
         }
         // Three rough walls make the parabola of μ, what the fourth one misses it by the last term.
         double first = (x[1] - x[0]) / (mu[1] - mu[0]);
@@ -89,33 +85,5 @@ final class ColebrookSeeds {
         terms[at + 3] = (x[3] - (c0 + mu[3] * (c1 + second * mu[3]))) / (WALLS[3][0] * smooth * (1 - smooth));
         // Last, so that whoever sees it sees the others.
         DEPTH.setRelease(terms, at, c0);
-    }
-
-    /** Newton's method on ln r, from Manning's depth; below the crest the curve bends one way, and the method converges. */
-    private static double solve(double part, double lambda, double smooth) {
-        double x = Math.min(CircleManning.lowestPart(Math.min(part, 1)), TOP);
-        for (int i = 0; i < MOST_STEPS; i++) {
-            boolean low = x <= 0.5;
-            double w = low ? x : 1 - x;
-            double area = low ? Segment.area(w) : Math.PI / 4 - Segment.area(w);
-            double perimeter = low ? Segment.halfAngle(w) : Math.PI - Segment.halfAngle(w);
-            double width = 2 * Math.sqrt(w * (1 - w));
-            double radius = 4 * area / perimeter;
-            double rough = (1 - smooth) / radius;
-            double other = smooth / (radius * Math.sqrt(radius));
-            double bracket = 1 + lambda * Math.log(rough + other);
-            double ofArea = width / area;
-            double ofRadius = ofArea - 2 / (width * perimeter);
-            double slope = ofArea + ofRadius * (0.5 - lambda * (rough + 1.5 * other) / ((rough + other) * bracket));
-            double step = Math.log(4 / Math.PI * area * Math.sqrt(radius) * bracket / part) / slope;
-            if (!(slope > 0)) {
-                break;
-            }
-            x = Math.min(Math.max(x - step, 0.5 * x), TOP);
-            if (Math.abs(step) <= CLOSE * x) {
-                return x;
-            }
-        }
-        return Double.NaN;
     }
 }

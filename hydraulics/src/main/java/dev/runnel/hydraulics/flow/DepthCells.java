@@ -30,14 +30,22 @@ final class DepthCells {
     private static final int OPEN_OCTAVES = 60;
 
     /** About where a polynomial through the nodes is farthest off, the ends among them: near a neck one end is worst. */
-    private static final double[] TEST_PLACES = {-1, -0.95, -0.81, -0.59, -0.31, 0, 0.31, 0.59, 0.81, 0.95, 1};
+    private static final double[] TEST_PLACES = new double[TERMS + 1];
 
     private static final double[] NODES = new double[TERMS];
 
     static {
-        for (int k = 0; k < TERMS; k++) {
-            NODES[k] = Math.cos(Math.PI * (2 * k + 1) / (2 * TERMS));
+        // Places and nodes take turns on the half circle.
+        for (int k = 0; k <= TERMS; k++) {
+            TEST_PLACES[k] = place(2 * k);
         }
+        for (int k = 0; k < TERMS; k++) {
+            NODES[k] = place(2 * k + 1);
+        }
+    }
+
+    private static double place(int k) {
+        return Math.cos(Math.PI * k / (2 * TERMS));
     }
 
     private final DoubleUnaryOperator quantity;
