@@ -17,30 +17,37 @@ import java.util.Optional;
  * @param first the first of them; empty if there is none
  */
 record ImpossibleRain(RegularSeries others, int steps, double mm, Optional<Instant> first) {
-    /** The ceiling that tips are held against, too; assumed. */
-    private static final double CEILING_MM_PER_HOUR = 500;
+    /**
+     * Above the greatest rains known at a point, mm, are 491 h^0.452 of their duration h in hours: Galmarini, Steyn and Ainslie (2004),
+     * The scaling law relating world point-precipitation records to duration, abstract; from memory.
+     */
+    private static final double WORLD_MM = 491;
 
-    /** Most rain of a day, mm: Foc-Foc, La Reunion, 7 to 8 January 1966; from memory. */
-    private static final double CEILING_MM_PER_DAY = 1825;
+    private static final double WORLD_EXPONENT = 0.452;
 
     private static final Duration DAY = Duration.ofDays(1);
 
     static ImpossibleRain in(RegularSeries rain) {
         double[] depths = rain.toValues();
         boolean[] impossible = new boolean[depths.length];
-        double hours = rain.step().toNanos() / 3.6e12;
+        double ofStep = ceiling(rain.step());
+        double ofDay = ceiling(DAY);
         int steps = (int) (DAY.toNanos() / rain.step().toNanos());
         double day = 0;
         for (int i = 0; i < depths.length; i++) {
-            impossible[i] = depths[i] > CEILING_MM_PER_HOUR * hours;
+            impossible[i] = depths[i] > ofStep;
             day += known(depths[i]) - (i >= steps ? known(depths[i - steps]) : 0);
-            if (day > CEILING_MM_PER_DAY) {
+            if (day > ofDay) {
                 for (int k = Math.max(0, i - steps + 1); k <= i; k++) {
                     impossible[k] |= depths[k] > 0;
                 }
             }
         }
         return of(rain, depths, impossible);
+    }
+
+    private static double ceiling(Duration duration) {
+        return WORLD_MM * Math.pow(duration.toNanos() / 3.6e12, WORLD_EXPONENT);
     }
 
     private static double known(double depth) {

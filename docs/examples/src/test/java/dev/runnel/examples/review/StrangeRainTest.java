@@ -90,15 +90,28 @@ class StrangeRainTest {
     @Test
     void aDayMayHoldTooMuchThoughNoStepDoes() {
         ImpossibleRain found =
-                ImpossibleRain.in(RegularSeries.of(Instant.parse(START), Duration.ofHours(1), rain(100, 40, 70, 80)));
+                ImpossibleRain.in(RegularSeries.of(Instant.parse(START), Duration.ofHours(1), rain(100, 40, 70, 90)));
         assertThat(found.steps()).isEqualTo(30);
-        assertThat(found.mm()).isEqualTo(2400);
+        assertThat(found.mm()).isEqualTo(2700);
         assertThat(found.first()).contains(Instant.parse(START).plus(Duration.ofHours(40)));
         assertThat(found.others().sum()).isZero();
-        assertThat(ImpossibleRain.in(RegularSeries.of(Instant.parse(START), Duration.ofHours(1), rain(100, 40, 70, 76)))
+        assertThat(ImpossibleRain.in(RegularSeries.of(Instant.parse(START), Duration.ofHours(1), rain(100, 40, 70, 86)))
                         .steps())
-                .as("24 h with 1824 mm")
+                .as("24 h with 2064 mm, while 491 x 24^0.452 = 2065")
                 .isZero();
+    }
+
+    /** A cloudburst of 30 mm in a minute was read on earth; 491 x (1/60)^0.452 = 77 mm were not. */
+    @Test
+    void aCloudburstIsRain() {
+        assertThat(ofMinute(30)).isZero();
+        assertThat(ofMinute(77)).isZero();
+        assertThat(ofMinute(78)).isEqualTo(1);
+    }
+
+    private static int ofMinute(double mm) {
+        return ImpossibleRain.in(RegularSeries.of(Instant.parse(START), Duration.ofMinutes(1), rain(10, 4, 5, mm)))
+                .steps();
     }
 
     private static double[] rain(int size, int from, int to, double mm) {
