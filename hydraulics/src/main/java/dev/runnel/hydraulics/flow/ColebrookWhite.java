@@ -148,6 +148,14 @@ public final class ColebrookWhite implements FittableResistance {
         return scale * scale / (8 * gravity * hydraulicRadius);
     }
 
+    /**
+     * {@inheritDoc}
+     *
+     * <p>Where the flow is not laminar a rougher wall is always slower, so that one roughness has the velocity and no other.
+     * But between Re = 2000 and 4000 the velocity says little of it: just above 2000 all walls have nearly the same, and an
+     * error of a per cent makes the roughness several times as large. The roughness of laminar flow is this one where it
+     * keeps the flow laminar, else 0.
+     */
     @Override
     public ColebrookWhite fittedTo(double velocity, double hydraulicRadius, double gradient, double gravity) {
         Require.positive("velocity", velocity, "m/s");

@@ -8,6 +8,8 @@ import dev.runnel.hydraulics.section.CircularSection;
 import dev.runnel.hydraulics.section.RectangularSection;
 import dev.runnel.hydraulics.section.TrapezoidalSection;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 
 class RoughnessTest {
     private static final Conduit PIPE =
@@ -176,6 +178,59 @@ class RoughnessTest {
         assertThatThrownBy(() -> law.fittedTo(1.01 * velocity, radius, gradient, 9.81))
                 .isInstanceOf(NoSolutionException.class)
                 .hasMessageStartingWith("no roughness gives a velocity of");
+    }
+
+    /** At each gradient from laminar flow on every wall to turbulent flow on every wall: no two walls have one velocity. */
+    @Test
+    void noTwoRoughnessesFitOneVelocityBeyondLaminarFlow() {
+        double radius = 0.01;
+        int transitional = 0;
+        for (double karman = 150; karman < 3000; karman *= 1.01) {
+            double gradient = gradientOf(karman, radius);
+            double before = Double.POSITIVE_INFINITY;
+            for (double relative = 0; relative <= 1; relative = Math.max(1e-5, relative * 1.1)) {
+                double velocity = wall(relative, radius).velocity(radius, gradient, 9.81);
+                double reynolds = 4 * radius * velocity / 1e-6;
+                double laminar = karman * karman / 64;
+                if (reynolds < laminar * (1 - 1e-9)) {
+                    assertThat(velocity).isLessThan(before);
+                    transitional += reynolds < DarcyFriction.TURBULENT_LIMIT ? 1 : 0;
+                }
+                before = velocity;
+            }
+        }
+        assertThat(transitional).isGreaterThan(5000);
+    }
+
+    /**
+     * How far a velocity that is a little less moves the roughness, by the line of the transition and the equation of
+     * turbulent flow solved for k in a program of its own.
+     */
+    @ParameterizedTest
+    @CsvSource({
+        "2100, 0.001, 1.35819467165274",
+        "3000, 0.001, 1.042240956293504",
+        "3000, 0.01,  1.446961728097751",
+        "1e4,  0.001, 1.0116522749170744",
+        "1e4,  0.01,  1.1196940900023968",
+        "1e5,  0.01,  1.0742895967594364"
+    })
+    void velocitiesOfTheTransitionSayLittleOfTheRoughness(double reynolds, double lessBy, double times) {
+        double radius = 0.01;
+        double relative = 0.005;
+        double velocity = reynolds * 1e-6 / (4 * radius);
+        double karman = reynolds * Math.sqrt(DarcyFriction.factor(reynolds, relative));
+        var fitted = wall(0, radius).fittedTo((1 - lessBy) * velocity, radius, gradientOf(karman, radius), 9.81);
+        assertThat(fitted.roughness() / (relative * 4 * radius)).isCloseTo(times, within(1e-10));
+    }
+
+    private static double gradientOf(double karman, double radius) {
+        double scale = karman * 1e-6 / (4 * radius);
+        return scale * scale / (8 * 9.81 * radius);
+    }
+
+    private static ColebrookWhite wall(double relative, double radius) {
+        return ColebrookWhite.ofRoughness(relative * 4 * radius).withViscosity(1e-6);
     }
 
     @Test

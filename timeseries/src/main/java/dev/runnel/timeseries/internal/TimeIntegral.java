@@ -94,8 +94,8 @@ public final class TimeIntegral {
     }
 
     /**
-     * Adds the pieces before readings that follow each other within the step and are near: nearly all are, and sums that stay
-     * in the processor take a third of the time.
+     * Adds the pieces before readings that follow each other within the step and are near: nearly all are, and their sums need
+     * not go through memory for each.
      *
      * @param first the reading behind the first piece; the one before it is usable
      * @return the first reading whose piece is not added
