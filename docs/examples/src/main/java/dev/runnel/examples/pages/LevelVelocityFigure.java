@@ -159,9 +159,12 @@ public final class LevelVelocityFigure {
         }
         mark(cells, marks);
         int[] counts = new int[COLUMNS * ROWS * PERIODS];
-        for (int i = 0; i < cells.length; i++) {
-            if (cells[i] >= 0) {
-                counts[cells[i] * PERIODS + (int) ((long) PERIODS * i / cells.length)]++;
+        int i = 0;
+        for (int period = 0; period < PERIODS; period++) {
+            for (; (long) PERIODS * i < (long) (period + 1) * cells.length; i++) {
+                if (cells[i] >= 0) {
+                    counts[cells[i] * PERIODS + period]++;
+                }
             }
         }
         return counts;

@@ -3,6 +3,7 @@ package dev.runnel.examples.review;
 import dev.runnel.hydraulics.watch.DoubtfulReadings;
 import dev.runnel.hydraulics.watch.Finding;
 import dev.runnel.hydraulics.watch.ReadingUse;
+import dev.runnel.internal.SeriesArrays;
 import dev.runnel.timeseries.Interval;
 import dev.runnel.timeseries.Quality;
 import dev.runnel.timeseries.Series;
@@ -145,7 +146,7 @@ record Doubts(List<Finding> findings, Optional<DoubtfulReadings> readings, Insta
                 qualities[i] = Quality.MISSING.toCode();
             }
         }
-        return series.withReadings(values, qualities);
+        return (Series) SeriesArrays.keeper().withReadings(series, values, qualities);
     }
 
     private List<Finding> doubting(boolean isFlow) {

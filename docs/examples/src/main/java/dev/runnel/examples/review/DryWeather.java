@@ -1,6 +1,5 @@
 package dev.runnel.examples.review;
 
-import dev.runnel.hydraulics.monitoring.FlowRecord;
 import dev.runnel.hydraulics.watch.Finding;
 import dev.runnel.timeseries.Series;
 import dev.runnel.timeseries.baseline.DayClass;
@@ -106,15 +105,17 @@ record DryWeather(
         return isFlow ? Show.flow(mean) : Show.mm(mean);
     }
 
-    static DryWeather of(SiteData data, FlowRecord record, SortedSet<LocalDate> dates, Doubts doubts) {
+    static DryWeather of(SiteData data, FlowFindings flow, SortedSet<LocalDate> dates, Doubts doubts) {
         boolean isFlow = data.velocity().isPresent();
-        Series all = isFlow ? record.flow() : record.level();
+        Series all = isFlow ? flow.record().flow() : flow.record().level();
         Series series = doubts.withoutDoubtful(isFlow, all);
         SortedSet<LocalDate> usual = new TreeSet<>();
         Map<Finding, SortedSet<LocalDate>> others = new LinkedHashMap<>();
         SortedMap<LocalDate, Finding> doubtful = new TreeMap<>();
-        Map<LocalDate, Double> before = shares(data, all);
-        Map<LocalDate, Double> after = series.equals(all) ? before : shares(data, series);
+        Map<LocalDate, Double> before = shares(flow.days());
+        Map<LocalDate, Double> after = series.equals(all)
+                ? before
+                : shares(GoodDays.in(data.site().zone()).of(series));
         double read = 0;
         double sound = 0;
         for (LocalDate day : dates) {
@@ -164,9 +165,8 @@ record DryWeather(
     }
 
     /** The share of each day with usable readings. */
-    private static Map<LocalDate, Double> shares(SiteData data, Series series) {
-        return GoodDays.in(data.site().zone()).of(series).stream()
-                .collect(Collectors.toMap(GoodDay::date, GoodDay::share));
+    private static Map<LocalDate, Double> shares(List<GoodDay> days) {
+        return days.stream().collect(Collectors.toMap(GoodDay::date, GoodDay::share));
     }
 
     private static Optional<DiurnalProfile> profile(SiteData data, Series series, SortedSet<LocalDate> days) {

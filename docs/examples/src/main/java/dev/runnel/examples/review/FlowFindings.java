@@ -17,6 +17,8 @@ import dev.runnel.timeseries.balance.DaySampling;
 import dev.runnel.timeseries.balance.Discharges;
 import dev.runnel.timeseries.balance.SpillCount;
 import dev.runnel.timeseries.balance.SpillTally;
+import dev.runnel.timeseries.quality.GoodDay;
+import dev.runnel.timeseries.quality.GoodDays;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.DoubleStream;
@@ -30,6 +32,7 @@ import java.util.stream.DoubleStream;
  * @param surcharges times above the soffit
  * @param spills times above the crest, if there is an overflow
  * @param volumes flow of each local day, m3
+ * @param days how much of each local day has usable flow, or level where there is no velocity
  * @param sampling how well the readings tell the flow of a single day
  * @param alarms depth alarms, none if there is no rule for them
  * @param uncertainty u(Q)/|Q| of the usable flows, if uncertainties of depth and velocity are stated
@@ -41,6 +44,7 @@ record FlowFindings(
         List<SurchargePeriod> surcharges,
         Optional<Spills> spills,
         List<DailyTotal> volumes,
+        List<GoodDay> days,
         DaySampling sampling,
         List<AlarmEvent> alarms,
         Optional<Statistics> uncertainty) {
@@ -82,6 +86,7 @@ record FlowFindings(
                 surcharges,
                 spills(data, record),
                 volumes,
+                GoodDays.in(data.site().zone()).of(data.velocity().isPresent() ? record.flow() : record.level()),
                 DaySampling.of(record.flow(), volumes),
                 alarms,
                 uncertainty);

@@ -18,13 +18,11 @@ import dev.runnel.internal.SeriesArrays;
 import dev.runnel.rainfall.ddf.EventRarity;
 import dev.runnel.rainfall.event.RainfallEvent;
 import dev.runnel.timeseries.Interval;
-import dev.runnel.timeseries.Series;
 import dev.runnel.timeseries.alarm.AlarmEvent;
 import dev.runnel.timeseries.baseline.DayClass;
 import dev.runnel.timeseries.baseline.DiurnalProfile;
 import dev.runnel.timeseries.baseline.ProfileSlot;
 import dev.runnel.timeseries.correction.Correction;
-import dev.runnel.timeseries.quality.GoodDays;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.time.LocalTime;
@@ -359,16 +357,13 @@ final class SitePages {
     /** The share of each day of the record for which usable readings speak. */
     private SortedMap<LocalDate, Double> goodDays() {
         ZoneId zone = review.site().zone();
-        Series series = review.data().velocity().isPresent()
-                ? review.flow().record().flow()
-                : review.flow().record().level();
         SortedMap<LocalDate, Double> shares = new TreeMap<>();
         Interval record = review.data().record();
         LocalDate.ofInstant(record.start(), zone)
                 .datesUntil(
                         LocalDate.ofInstant(record.end().minusNanos(1), zone).plusDays(1))
                 .forEach(day -> shares.put(day, 0.0));
-        GoodDays.in(zone).of(series).forEach(day -> shares.put(day.date(), day.share()));
+        review.flow().days().forEach(day -> shares.put(day.date(), day.share()));
         return shares;
     }
 }

@@ -59,7 +59,7 @@ record SiteReview(
         SortedSet<LocalDate> days = rain.map(found -> found.days().dates()).orElseGet(() -> allDays(data));
         Watched watched = period.isWhole() ? allWatched : allWatched.within(data.record());
         Doubts doubts = Doubts.of(watched, data.record().end(), data.site().zone());
-        DryWeather dryWeather = DryWeather.of(data, flow.record(), days, doubts);
+        DryWeather dryWeather = DryWeather.of(data, flow, days, doubts);
         return new SiteReview(
                 data,
                 flow,
