@@ -671,8 +671,17 @@ def runoff():
         rain = [round(rng.uniform(0, 3), 1) for _ in range(30)]
         base = [0.3 + 0.01 * i for i in range(30)]
         rows.append([text(flow), after, math.exp(-after / constant), text(rain), 120000, text(base), 100 * 600 * sum(f - b for f, b in zip(flow, base)) / (sum(rain) * 120)])
+    # One cubic metre of rain.
+    flow, base, rain = [0.02 * math.exp(-i / 5) for i in range(30)], [0.0002] * 30, [2.0] * 4 + [0.0] * 26
+    rows.append([text(flow), 20, math.exp(-0.4), text(rain), 125, text(base), 100 * 600 * sum(f - b for f, b in zip(flow, base))])
     write("response-shares", "Share of a recession that is left, and runoff in percent", [("flow", "m3/s, in ten minutes"), ("after", "min, time"), ("left", "1, share"), ("rain", "mm, rain"), ("area", "m2, area"), ("base", "m3/s, dry weather"), ("percent", "%, runoff")],
           [("flow", "text flow")], [("left", "response.recession-share", "input.minutes = after", "tolerance = 1e-9", "reason = a constant in whole nanoseconds"), ("percent", "response.runoff-percent", "input.rain = text rain", "input.area = area", "input.dry = text base")], rows)
+    rows = []
+    for minutes in (5, 12, 37, 240):
+        for form, a, b, n, mean in (("talbot", 4100, 17, 1, 4100 / (minutes + 17)), ("kimijima", 900, 1.7, 0.72, 900 / (minutes**0.72 + 1.7)), ("sherman", 1300, 6.5, 0.81, 1300 / (minutes + 6.5) ** 0.81)):
+            rows.append([form, a, b, n, minutes, mean, mean * minutes / 60])
+    write("intensity-formulae", "Intensities of formulae with a constant beside the duration", [("form", "text, form"), ("a", "mm/h, factor"), ("b", "min or its power, constant"), ("n", "1, exponent"), ("minutes", "min, duration"), ("mean", "mm/h, intensity"), ("depth", "mm, depth")],
+          [("form", "text form"), ("a", "a"), ("b", "b"), ("n", "n"), ("minutes", "minutes")], [("mean", "intensity-formula.intensity"), ("depth", "intensity-formula.depth")], rows)
     rows = []
     for minutes, mm in ((10, 8.0), (30, 14.5), (60, 12.0), (120, 31.0), (5, 5.4), (45, 24.0)):
         rows.append([minutes, mm, 10 * (mm + 2.54) ** 3.55 / (1.214e5 * minutes / 60), int(mm / minutes * 60 > 31.75)])

@@ -189,6 +189,9 @@ def quality():
     for true in (1000, 100, 1 / 0.0254, 1 / 0.3048, 0.001, 0.01, 3600, 86400, 1 / 25.4, 25.4, 0.0254, 0.3048):
         values = [round((0.93 + 0.07 * rng.random()) * true, 9) for _ in range(19)] + [0.5 * true]
         rows.append([text(values), 0.925, 1.002, 1 / true, 0.95])
+    # Just more than nine of ten bring a factor, or keep one away.
+    most = [round((0.93 + 0.07 * rng.random()) * 1000, 9) for _ in range(23)] + [500, 400]
+    rows += [[text(most), 0.925, 1.002, 0.001, 0.92], [text(v / 1000 for v in most), 0.925, 1.002, 0, ""]]
     table("unit-suspicions", "factors that bring readings into their range, plain Python", [("values", "readings"), ("low", "lowest"), ("high", "highest"), ("factor", "factor"), ("inside", "share inside then")],
           [("values", "text values"), ("lowest", "low"), ("highest", "high")], [("factor", "quality.unit-factor"), ("inside", "quality.unit-inside")], rows)
     rows = []
