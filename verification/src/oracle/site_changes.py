@@ -8,7 +8,7 @@ import math
 import numpy as np
 from scipy import stats
 
-from site_hours import FACTOR, NAN, middle, known
+from site_hours import FACTOR, FIRST_HOUR, NAN, middle, known
 from site_seasons import season_step
 
 SLACK, FULL, QUICK = 0.75, 7.0, 3.0
@@ -129,22 +129,9 @@ def shape_of(x, last):
         first -= 1
     while final < last and fit[final + 1] <= limit:
         final += 1
-    shape = UNCERTAIN if abs(criterion) < 2 or criterion < 0 and began_earlier(x, step) else RAMP if criterion > 0 else STEP
-    return shape, best, first, final
-
-
-def began_earlier(x, at):
-    """Whether what looks like a step may be older than what is known: hardly anything is known before, and it goes on."""
-    before, after = known(x[:at]), x[at:]
-    if len(before) >= 4:
-        return False
-    when = np.flatnonzero(~np.isnan(after))
-    level = float(np.sum((after[when] - np.mean(after[when])) ** 2))
-    line = level
-    if len(when) > 1:
-        line -= float(np.sum(np.polyval(np.polyfit(when, after[when], 1), when) ** 2) - len(when) * np.mean(after[when]) ** 2)
-    floor, effective = 1e-12 + 1e-9 * level, max(2.0, 0.3 * len(when))
-    return effective * math.log((level + floor) / (max(0.0, line) + floor)) - math.log(effective) > 2
+    unknown = len(known(x[:best])) < 4
+    shape = UNCERTAIN if abs(criterion) < 2 or criterion < 0 and unknown else RAMP if criterion > 0 else STEP
+    return shape, best, first, final, unknown
 
 
 RAYS = ["HELD_UP", "RELEASED", "MORE_WATER", "LESS_WATER", "UP", "DOWN", "VELOCITY_LOSS", "VELOCITY_GAIN"]
@@ -708,21 +695,28 @@ class Changes:
 
     def judge(self, block, again):
         t = self.track
-        if block - self.start <= 240 and (again or t.shape == UNCERTAIN):
+        if (block - self.start <= 240 or block == self.opened) and (again or t.shape == UNCERTAIN):
             self.shape(block)
         self.name(block)
         t.direction = UP if self.sign > 0 else DOWN
-        if not t.moved or abs(self.last_day(self.channel) - self.origin[self.channel]) / self.base.scale[self.channel] >= 0.8 * self.largest:
-            first = self.since_hour(max(3 * (block + 1) - 96, 3 * self.start))
-            t.moved = []
-            for c in range(4):
-                values = known([h[1][PLAIN if c == R else c] for h in self.hours[first:]])
-                if self.base.scale[c] > 0 and len(values) >= 4:
-                    t.moved.append((c, math.expm1(np.median(values) - self.base.centre[c]), self.base.scale[c] / FACTOR[c], len(values)))
+        stands = self.sign * (self.last_day(self.channel) - self.origin[self.channel]) / self.base.scale[self.channel]
+        if not t.moved or stands >= 0.75 and stands >= 0.8 * self.largest:
+            t.moved = self.medians(max(3 * (block + 1) - 96, math.floor(t.since)))
+            if self.channel not in [m[0] for m in t.moved]:
+                t.moved = self.medians(max(3 * (block + 1) - 96, 3 * self.start))
         self.forecast(block)
         self.may_be_water |= any(n in ("MORE_WATER", "LESS_WATER") for n in t.names)
         if self.is_water():
             self.water_until, self.water = block, t.names[0]
+
+    def medians(self, hour):
+        """How far each quantity lies from its usual over the hours from one on that know it, three at least."""
+        rows, found = [row for number, row in self.hours if number >= hour], []
+        for c in range(4):
+            values = known([row[PLAIN if c == R else c] for row in rows])
+            if self.base.scale[c] > 0 and len(values) > 2:
+                found.append((c, math.expm1(np.median(values) - self.base.centre[c]), self.base.scale[c] / FACTOR[c], len(values)))
+        return found
 
     def shape(self, block):
         t = self.track
@@ -736,8 +730,10 @@ class Changes:
         x = np.full(block - first + 1, NAN)
         for number, row in kept:
             x[number - first] = row[self.channel] - self.origin[self.channel]
-        t.shape, onset, earliest, latest = shape_of(x, (math.ceil(t.found) - 1) // 3 - first)
+        t.shape, onset, earliest, latest, unknown = shape_of(x, (math.ceil(t.found) - 1) // 3 - first)
         t.since, t.earliest, t.latest = 3 * (first + onset), 3 * (first + max(0, earliest - 1)), 3 * (first + latest + 1)
+        if unknown:
+            t.earliest = min(3 * first, self.base.end + FIRST_HOUR)
         if t.shape == STEP:
             self.step_hour(3 * (first + onset))
         t.since = min(t.since, t.found)

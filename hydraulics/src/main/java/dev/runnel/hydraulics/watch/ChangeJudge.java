@@ -2,9 +2,11 @@ package dev.runnel.hydraulics.watch;
 
 import dev.runnel.hydraulics.evidence.Direction;
 import dev.runnel.internal.Text;
+import dev.runnel.timeseries.EpochNanos;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Optional;
 
 /** Gives an open finding its shape, beginning, names, figures and words anew. */
 final class ChangeJudge {
@@ -14,8 +16,13 @@ final class ChangeJudge {
 
     private static final int SHAPE_BLOCKS = 30 * ChangeSeries.BLOCKS_PER_DAY;
 
-    /** What moved is told anew while the finding stands at this share of its largest distance or more; chosen here. */
+    /**
+     * What moved is told anew while the finding stands at this share of its largest distance or more, and away at all; chosen here.
+     */
     private static final double STANDS_OUT = 0.8;
+
+    /** Hours of a quantity that tell how far it moved: a block; chosen here. */
+    private static final int LEAST_HOURS = ChangeSeries.BLOCK_HOURS;
 
     private final WatchRule rule;
     private final ChangeSeries series;
@@ -30,17 +37,19 @@ final class ChangeJudge {
     }
 
     void judge(long block, Track open, boolean shapeToo) {
-        boolean early = block - change.start <= SHAPE_BLOCKS;
+        // What took longer to be told has a shape from then.
+        boolean early = block - change.start <= SHAPE_BLOCKS || block == change.openedAt;
         if (early && (shapeToo || open.shape == ChangeShape.UNCERTAIN)) {
             shape(block, open);
         }
         names.name(block, open);
         open.direction = change.sign > 0 ? Direction.UP : Direction.DOWN;
-        double now =
-                Math.abs(series.lastDay(change.channel) - change.origin[change.channel]) / series.scale(change.channel);
+        double now = change.sign
+                * (series.lastDay(change.channel) - change.origin[change.channel])
+                / series.scale(change.channel);
         // What is told are the days on which it stood out, not the way back.
-        if (open.moved.isEmpty() || now >= STANDS_OUT * change.largest) {
-            open.moved = moved(block);
+        if (open.moved.isEmpty() || now >= Math.max(ChangeSums.SLACK, STANDS_OUT * change.largest)) {
+            open.moved = moved(block, open);
             open.detail = detail(open);
         } else if (change.jump.isPresent()) {
             open.detail = detail(open);
@@ -73,7 +82,7 @@ final class ChangeJudge {
         ShapeFit fit = ShapeFit.of(values, told);
         open.shape = fit.shape;
         open.since = ChangeSeries.time(first + fit.onset);
-        open.earliest = ChangeSeries.time(first + Math.max(0, fit.earliest - 1));
+        open.earliest = fit.isOpen ? sinceLearned(first) : ChangeSeries.time(first + Math.max(0, fit.earliest - 1));
         open.latest = ChangeSeries.time(first + fit.latest + 1);
         if (fit.shape == ChangeShape.STEP) {
             StepHour.find(series, change.channel, first + fit.onset, open);
@@ -81,14 +90,34 @@ final class ChangeJudge {
         open.beginByFound();
     }
 
-    private List<Moved> moved(long block) {
+    /** A change before which nothing is kept may have begun at any time since it was learned what is usual. */
+    private long sinceLearned(long block) {
+        long learned = EpochNanos.of(rule.baseline().interval().end());
+        return Math.min(learned, ChangeSeries.time(block));
+    }
+
+    /** Medians of the last days since it began, which a sum may have left 0 long before. */
+    private List<Moved> moved(long block, Track open) {
+        long last = (block + 1) * ChangeSeries.BLOCK_HOURS - ChangeNames.NAME_HOURS;
+        List<Moved> since = movedFrom(Math.max(last, Math.floorDiv(open.since, SiteHour.NANOS)));
+        return ofChannel(since).isPresent()
+                ? since
+                : movedFrom(Math.max(last, change.start * ChangeSeries.BLOCK_HOURS));
+    }
+
+    private Optional<Moved> ofChannel(List<Moved> moved) {
+        return moved.stream()
+                .filter(each -> each.quantity().ordinal() == change.channel)
+                .findFirst();
+    }
+
+    private List<Moved> movedFrom(long hour) {
         List<Moved> moved = new ArrayList<>();
-        long last = (block + 1) * ChangeSeries.BLOCK_HOURS;
-        int from = series.hours.from(Math.max(last - ChangeNames.NAME_HOURS, change.start * ChangeSeries.BLOCK_HOURS));
+        int from = series.hours.from(hour);
         for (Quantity quantity : Quantity.values()) {
             int c = quantity.ordinal();
             double[] known = Medians.known(series.hours.column(from, c == ChangeSeries.R ? ChangeSeries.PLAIN : c));
-            if (series.scale(c) > 0 && known.length >= ChangeNames.LEAST_NAME_HOURS) {
+            if (series.scale(c) > 0 && known.length >= LEAST_HOURS) {
                 moved.add(new Moved(
                         quantity,
                         Math.expm1(Medians.of(known) - series.centre(c)),
@@ -100,9 +129,7 @@ final class ChangeJudge {
     }
 
     private String detail(Track open) {
-        String what = open.moved.stream()
-                .filter(each -> each.quantity().ordinal() == change.channel)
-                .findFirst()
+        String what = ofChannel(open.moved)
                 .map(each -> (each.change() < 0 ? "down" : "up") + " by about "
                         + Text.fixed(100 * Math.abs(each.change()), 0) + " %")
                 .orElse(change.sign > 0 ? "up" : "down");

@@ -1,7 +1,6 @@
 package dev.runnel.hydraulics.watch;
 
 import java.util.Arrays;
-import org.apache.commons.math3.stat.regression.SimpleRegression;
 
 /**
  * Step or ramp, and since when: least squares of a series that is 0 before an onset, against a step and against ramps of
@@ -19,7 +18,7 @@ final class ShapeFit {
     /** 95 % point of chi-squared with one degree of freedom. */
     private static final double CHI_SQUARED_95 = 3.841458820694124;
 
-    /** Known values before a step without which it may have begun earlier; chosen here. */
+    /** Known values before a change without which it may have begun earlier; chosen here. */
     private static final int LEAST_BEFORE = 4;
 
     /** Difference of the criterion that is called plain. */
@@ -33,7 +32,11 @@ final class ShapeFit {
     final int earliest;
     final int latest;
 
-    private ShapeFit(ChangeShape shape, int onset, int earliest, int latest) {
+    /** Whether hardly anything is known before it, so that it may have begun at any time earlier. */
+    final boolean isOpen;
+
+    private ShapeFit(ChangeShape shape, int onset, int earliest, int latest, boolean isOpen) {
+        this.isOpen = isOpen;
         this.shape = shape;
         this.onset = onset;
         this.earliest = earliest;
@@ -87,13 +90,13 @@ final class ShapeFit {
         boolean isRamp = criterion > 0;
         ChangeShape shape =
                 Math.abs(criterion) < PLAIN ? ChangeShape.UNCERTAIN : isRamp ? ChangeShape.RAMP : ChangeShape.STEP;
-        boolean knownBefore = Medians.known(Arrays.copyOf(values, step)).length >= LEAST_BEFORE;
-        if (shape == ChangeShape.STEP && !knownBefore && goesOn(values, step)) {
-            // What moves on and on may have begun before anything that is known, such as half a year ago.
-            shape = ChangeShape.UNCERTAIN;
-        }
         double[] fit = isRamp ? rampFit : stepFit;
         int best = isRamp ? ramp : step;
+        boolean open = Medians.known(Arrays.copyOf(values, best)).length < LEAST_BEFORE;
+        if (shape == ChangeShape.STEP && open) {
+            // Where nothing is known before it, nothing tells how it came.
+            shape = ChangeShape.UNCERTAIN;
+        }
         double limit = (fit[best] + floor) * (1 + CHI_SQUARED_95 / Math.max(2, SURE * count));
         int earliest = best;
         int latest = best;
@@ -103,25 +106,7 @@ final class ShapeFit {
         while (latest < most && fit[latest + 1] <= limit) {
             latest++;
         }
-        return new ShapeFit(shape, best, earliest, latest);
-    }
-
-    /** Whether a straight line fits the values from one on plainly better than a level, by the same criterion. */
-    private static boolean goesOn(double[] values, int from) {
-        SimpleRegression line = new SimpleRegression();
-        for (int i = from; i < values.length; i++) {
-            if (!Double.isNaN(values[i])) {
-                line.addData(i, values[i]);
-            }
-        }
-        if (line.getN() < 2) {
-            return false;
-        }
-        double level = line.getTotalSumSquares();
-        double floor = 1e-12 + level * 1e-9;
-        double effective = Math.max(2, INDEPENDENT * line.getN());
-        return effective * Math.log((level + floor) / (line.getSumSquaredErrors() + floor)) - Math.log(effective)
-                > PLAIN;
+        return new ShapeFit(shape, best, earliest, latest, open);
     }
 
     /** By how much a step (length 0) or a ramp from k lessens the sum of squares, by the known values from one on. */

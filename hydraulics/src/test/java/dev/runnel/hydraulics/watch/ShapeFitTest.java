@@ -25,12 +25,15 @@ class ShapeFitTest {
     }
 
     @Test
-    void stepBeforeWhichNothingIsKnownIsOneOnlyIfItStays() {
-        assertThat(fit(0, true, 2, 2).shape).isEqualTo(ChangeShape.STEP);
-        assertThat(fit(40, false, 2, 2).shape).isEqualTo(ChangeShape.STEP);
-        assertThat(fit(0, true, 2, 2.6).shape).isEqualTo(ChangeShape.UNCERTAIN);
-        assertThat(fit(40, false, 2, 2.6).shape).isEqualTo(ChangeShape.UNCERTAIN);
-        assertThat(fit(3, true, 2, 2.6).shape).isEqualTo(ChangeShape.UNCERTAIN);
-        assertThat(fit(4, true, 2, 2.6).shape).isEqualTo(ChangeShape.STEP);
+    void whatHasNothingKnownBeforeItMayHaveComeGraduallyAndEarlier() {
+        for (double to : new double[] {2, 2.6}) {
+            for (ShapeFit fit : new ShapeFit[] {fit(0, true, 2, to), fit(40, false, 2, to), fit(3, true, 2, to)}) {
+                assertThat(fit.shape).isEqualTo(ChangeShape.UNCERTAIN);
+                assertThat(fit.isOpen).isTrue();
+            }
+            assertThat(fit(4, true, 2, to).shape).isEqualTo(ChangeShape.STEP);
+            assertThat(fit(4, true, 2, to).isOpen).isFalse();
+        }
+        assertThat(fit(40, true, 0, 4).isOpen).isFalse();
     }
 }
