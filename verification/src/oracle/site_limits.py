@@ -59,20 +59,23 @@ def table(folder, name, title, scenes, program=PROGRAM, more=()):
 def gauges(folder):
     """One storm more: its lag is that of the record, the others are put."""
     scenes = []
-    for begin, wanted in ((-0.6, [("limit", k) for k in ("high", "each", "prior", "storms", "row")] + [("rule", (r, c)) for r in (0, 1) for c in (0, 2, 3, 4, 5)]),
-                          (1.2, [("limit", k) for k in ("low", "each", "prior")] + [("rule", (r, c)) for r in (2, 3) for c in (0, 2, 3, 4, 5)])):
+    for begin, wanted in ((-0.6, [("limit", k) for k in ("high", "each", "prior", "storms", "row", "half", "sure", "known", "near")] + [("rule", (r, c)) for r in (0, 1) for c in (0, 2, 3, 4, 5)]),
+                          (1.2, [("limit", k) for k in ("low", "each", "prior", "half", "sure", "near", "long")] + [("rule", (r, c)) for r in (2, 3) for c in (0, 2, 3, 4, 5)])):
         case = (site(seed=201, days=18, step=30), storm(60, 8, 2, 0.6, 1.0) + storm(370, 9, 2, 0.7, begin, 1.5 if begin < 0 else 3.0), "UTC", 0.6, 0)
         scene = Scene(case, 376, "watch:hourly-watch/gauge:gauge-clock", "CLOCK_OF_GAUGE")
         seen = []
 
         def peep(w):
             w.gauge.usual = [0.5, 0.5]
-            w.gauge.look = lambda m, shift, end, season: seen.append((w.gauge.pending[-1], shift))
+            w.gauge.look = lambda shift, end, season: seen.append((w.gauge.pending[-1], shift))
 
         scene.told(peep)
         (lag, end, fit), day_shift = seen[0]
         scenes += [(scene, put, about, scene.told(edit)) for put, about, edit in lags_at_limits(wanted, scene.base, lag, end, fit, day_shift)]
     table(folder, "watch-gauge-limits", "When lags of storms tell of the clock of a gauge", scenes)
+
+
+MANY = ("half", "sure", "known", "near", "long")
 
 
 def lags_at_limits(wanted, base, lag, end, fit, day_shift):
@@ -86,19 +89,23 @@ def lags_at_limits(wanted, base, lag, end, fit, day_shift):
         g.book = type("B", (), {"open": lambda self, n, s, e: setattr(g, "found", (s, e)) or type("T", (), {"open": True})(), "tell": lambda self, *a: None})()
         m = float(np.median(usual))
         if limits["low"] < m < limits["high"]:
-            g.look(m, day_shift, end)
+            g.look(day_shift, end)
         return g.found
 
     for kind, which in wanted:
-        for _ in range(4000):
+        for _ in range(16000):
             n, k = int(random.integers(2, 12)), int(random.integers(1, 4))
             count, side, limit = GaugeClock.RULES[which[0] if kind == "rule" else random.integers(0, len(GaugeClock.RULES))][:3]
             usual = lag - side * limit * random.uniform(0.9, 1.6) + random.choice([0.02, 0.3, 0.8]) * random.standard_normal(n)
             if which in ("low", "high"):
                 usual = (-0.82 if which == "low" else 2.56) + 0.02 * random.standard_normal(n)
             usual, lags = np.round(usual, 3), np.round(lag + random.choice([0.05, 0.4]) * random.standard_normal(k), 3)
+            if which in MANY:
+                n, k = int(random.integers(2, 21)), int(random.integers(4, 12))
+                usual = np.round(lag - side * random.uniform(0.4, 1.2) + random.choice([0.02, 0.3]) * random.standard_normal(n), 3)
+                lags = np.round(lag + random.choice([0.05, 0.3]) * random.standard_normal(k), 3)
             fits = np.round(random.choice([0.73, 0.77, 0.84, 0.87, 1.0], k), 2)
-            times = sorted(int(end - t) for t in random.uniform(30, 800 if which == "row" else 300, k))
+            times = sorted(int(end - t) for t in random.uniform(30, 4600 if which == "long" else 800 if which == "row" else 300, k))
             limits, rules = dict(GaugeClock.LIMITS), [list(r) for r in GaugeClock.RULES]
             if kind == "limit":
                 limits[which] *= 1.05

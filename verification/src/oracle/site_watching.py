@@ -382,11 +382,13 @@ class MonitorClock:
 class GaugeClock:
     #       storms side limit scatters apart fit
     RULES = [(2, -1, 1.5, 4, 1.0, 0.85), (3, -1, 0.8, 4.5, 0.9, 0.75), (3, 1, 1.5, 4, 0.9, 0.75), (4, 1, 1.0, 4.5, 0.9, 0.75)]
-    LIMITS = dict(latest=3.2, low=-0.8, high=2.5, each=0.6, prior=0.4, storms=4.0, monitor=0.3, row=720.0, back=0.5)
+    #      storms, and how many of them may lie near
+    MANY = [(6, 1), (8, 1), (10, 2), (12, 2)]
+    LIMITS = dict(latest=3.2, low=-0.8, high=2.5, each=0.6, prior=0.4, storms=4.0, monitor=0.3, row=720.0, back=0.5, near=0.4, half=0.5, sure=5.0, known=4, long=4320.0)
 
     def __init__(self, base, book):
         self.base, self.book = base, book
-        self.storms, self.usual, self.pending = Storms(), list(base.lags)[-12:], []
+        self.storms, self.usual, self.pending = Storms(), list(base.lags)[-20:], []
         self.track, self.late, self.last_usual = None, 0.0, base.end + FIRST_HOUR
 
     def is_open(self):
@@ -413,39 +415,63 @@ class GaugeClock:
             if len(last) == 2 and all(abs(p[0] - m) < abs(self.late) * self.LIMITS['back'] for p in last):
                 self.track.end(last[0][1])
                 self.book.tell(CLOSED, end, self.track)
+                self.pending = last
         else:
-            self.look(m, day_shift, end, season)
-        self.pass_on(3)
+            self.look(day_shift, end, season)
+        self.pass_on(11)
 
     def pass_on(self, keep):
         while len(self.pending) > keep:
             lag, end, _ = self.pending.pop(0)
             if not self.is_open():
-                self.usual = (self.usual + [lag])[-12:]
+                self.usual = (self.usual + [lag])[-20:]
                 self.last_usual = end
 
-    def look(self, m, day_shift, end, season=False):
-        n = len(self.usual)
-        found = (robust(self.usual) ** 2 + float(np.mean((np.array(self.usual) - m) ** 2))) / 2
-        k = self.LIMITS['storms']
-        scatter = math.sqrt((k * self.LIMITS['prior'] ** 2 + n * found) / (k + n))
+    def before(self, count):
+        """Lags before the last storms, the middle of them, and the error of the mean of those against it."""
+        known = (self.usual + [p[0] for p in self.pending[:-count]])[-20:]
+        n, k, m = len(known), self.LIMITS['storms'], float(np.median(known))
+        found = (robust(known) ** 2 + float(np.mean((np.array(known) - m) ** 2))) / 2
+        return n, m, math.sqrt((k * self.LIMITS['prior'] ** 2 + n * found) / (k + n)) * math.sqrt(1 / count + 1 / n)
+
+    def look(self, day_shift, end, season=False):
+        for count, mean in self.agreements(season):
+            if not abs(day_shift) > self.LIMITS['monitor'] * abs(mean) and not (season and mean > 0):
+                self.tell(count, mean, end)
+                return
+
+    def agreements(self, season):
         for count, side, limit, scatters, apart, fits in self.RULES:
             last = self.pending[-count:]
             if len(last) < count or last[-1][1] - last[0][1] > self.LIMITS['row']:
                 continue
+            _, m, error = self.before(count)
             away = [side * (p[0] - m) for p in last]
             mean = sum(away) / count
-            if season and (side > 0 or count < 4 and mean <= 1.5 and not all(p[2] > 0.85 for p in last)):
+            if season and count < 4 and mean <= 1.5 and not all(p[2] > 0.85 for p in last):
                 continue
-            if (all(p[2] >= fits for p in last) and min(away) > self.LIMITS['each'] * limit and mean > limit and mean > scatters * scatter * math.sqrt(1 / count + 1 / n) and max(away) - min(away) < apart
-                    and not abs(day_shift) > self.LIMITS['monitor'] * mean):
-                self.late = side * mean
-                t = self.book.open("CLOCK_OF_GAUGE", last[0][1], end)
-                t.earliest = min(self.last_usual, last[0][1])
-                t.direction, t.shape = UP if self.late < 0 else DOWN, STEP
-                self.track = t
-                self.book.tell(FOUND, end, t)
-                return
+            if all(p[2] >= fits for p in last) and min(away) > self.LIMITS['each'] * limit and mean > limit and mean > scatters * error and max(away) - min(away) < apart:
+                yield count, side * mean
+        for count, strays in self.MANY:
+            last = self.pending[-count:]
+            if len(last) < count or last[-1][1] - last[0][1] > self.LIMITS['long']:
+                continue
+            n, m, error = self.before(count)
+            mean = sum(p[0] for p in last) / count - m
+            near = sum((p[0] - m) / mean < self.LIMITS['near'] for p in last)
+            if n >= self.LIMITS['known'] and abs(mean) > self.LIMITS['half'] and abs(mean) > self.LIMITS['sure'] * error and near <= strays:
+                yield count, mean
+
+    def tell(self, count, mean, end):
+        self.late = mean
+        while len(self.pending) > count:
+            lag, when, _ = self.pending.pop(0)
+            self.usual, self.last_usual = (self.usual + [lag])[-20:], when
+        t = self.book.open("CLOCK_OF_GAUGE", self.pending[0][1], end)
+        t.earliest = min(self.last_usual, self.pending[0][1])
+        t.direction, t.shape = UP if mean < 0 else DOWN, STEP
+        self.track = t
+        self.book.tell(FOUND, end, t)
 
     def finish(self, end):
         if self.is_open():
@@ -455,7 +481,7 @@ class GaugeClock:
 class GaugeCatch:
     """Storms in a row whose flow rises by another amount for each millimetre."""
 
-    LIMITS = dict(usual=8, most=20, pending=8, sure=5.0, prior=0.4, storms=6, few=4, more=6, many=8, none=0, one=1, two=1, back=0.5)
+    LIMITS = dict(usual=8, most=40, pending=16, sure=5.0, prior=0.4, storms=6, few=4, more=6, many=8, dozen=12, all=16, none=0, one=1, two=1, three=2, four=3, back=0.5, little=0.4)
 
     def __init__(self, base, book):
         self.book, self.track, self.change, self.last_usual = book, None, 0.0, 0
@@ -485,6 +511,7 @@ class GaugeCatch:
             if len(last) == self.LIMITS["few"] and all(abs(a - m) < self.LIMITS["back"] * abs(self.change) for a, _ in last):
                 self.track.end(last[0][1])
                 self.book.tell(CLOSED, end, self.track)
+                self.pending = last
         else:
             self.look(end)
         while len(self.pending) >= self.LIMITS["pending"]:
@@ -497,20 +524,24 @@ class GaugeCatch:
         self.last_usual = end
 
     def look(self, end):
-        n, k, m = len(self.usual), self.LIMITS["storms"], float(np.median(self.usual))
-        scatter = math.sqrt((k * self.LIMITS["prior"] ** 2 + float(np.sum((np.array(self.usual) - m) ** 2))) / (k + n - 1))
-        for count, strays in (("few", "none"), ("more", "one"), ("many", "two")):
+        for count, strays in (("few", "none"), ("more", "one"), ("many", "two"), ("dozen", "three"), ("all", "four")):
             count = self.LIMITS[count]
             if len(self.pending) < count:
                 return
+            before = np.array((self.usual + [a for a, _ in self.pending[:-count]])[-self.LIMITS["most"]:])
+            n, k, m = len(before), self.LIMITS["storms"], float(np.median(before))
+            scatter = math.sqrt((k * self.LIMITS["prior"] ** 2 + float(np.sum((before - m) ** 2))) / (k + n - 1))
             last = self.pending[-count:]
             mean = float(np.mean([a for a, _ in last])) - m
             astray = sum((a - m) * mean <= 0 for a, _ in last)
-            if abs(mean) > self.LIMITS["sure"] * scatter * math.sqrt(1 / count + 1 / n) and astray <= self.LIMITS[strays]:
+            if abs(mean) > self.LIMITS["little"] and abs(mean) > self.LIMITS["sure"] * scatter * math.sqrt(1 / count + 1 / n) and astray <= self.LIMITS[strays]:
                 self.change = mean
                 since = next(i for i, (a, _) in enumerate(self.pending) if i >= len(self.pending) - count and abs(a - m) * np.sign((a - m) * mean) > self.LIMITS["back"] * abs(mean))
-                t = self.book.open("GAUGE_CATCHES_LESS" if mean > 0 else "GAUGE_WRITES_MORE", self.pending[since][1], end)
-                t.earliest = self.pending[since - 1][1] if since else self.last_usual
+                for each in self.pending[:since]:
+                    self.accept(*each)
+                self.pending = self.pending[since:]
+                t = self.book.open("GAUGE_CATCHES_LESS" if mean > 0 else "GAUGE_WRITES_MORE", self.pending[0][1], end)
+                t.earliest = self.last_usual
                 t.direction, t.shape = DOWN if mean > 0 else UP, UNCERTAIN
                 self.track = t
                 self.book.tell(FOUND, end, t)

@@ -15,14 +15,17 @@ final class GaugeCatch {
     /** Storms that say what is usual before any is judged, and most that do; chosen here, as are all values of this class. */
     private static final int LEAST_USUAL = 8;
 
-    private static final int MOST_USUAL = 20;
+    private static final int MOST_USUAL = 40;
 
     /** Numbers of storms in a row of which the mean is asked, and how many of them may stand on the other side. */
-    private static final int[] IN_A_ROW = {4, 6, 8};
+    private static final int[] IN_A_ROW = {4, 6, 8, 12, 16};
 
-    private static final int[] OTHER_SIDE = {0, 1, 1};
+    private static final int[] OTHER_SIDE = {0, 1, 1, 2, 3};
 
-    private static final int MOST_PENDING = 8;
+    private static final int MOST_PENDING = 16;
+
+    /** Smaller changes of the logarithm may be another season's. */
+    private static final double LEAST_CHANGE = 0.4;
 
     /** Standard deviations of the difference beyond which a change is told. */
     private static final double SURE = 5;
@@ -101,64 +104,67 @@ final class GaugeCatch {
         return list.stream().mapToDouble(Double::doubleValue).toArray();
     }
 
-    private double middle() {
-        return Medians.of(values(usual));
-    }
-
-    private double scatter(double middle) {
+    private static double scatter(double[] before, double middle) {
         double squares = PRIOR_STORMS * PRIOR * PRIOR;
-        for (double each : usual) {
+        for (double each : before) {
             squares += (each - middle) * (each - middle);
         }
-        return Math.sqrt(squares / (PRIOR_STORMS + usual.size() - 1));
+        return Math.sqrt(squares / (PRIOR_STORMS + before.length - 1));
     }
 
     private void open(long end) {
-        double middle = middle();
-        double scatter = scatter(middle);
         for (int i = 0; i < IN_A_ROW.length && IN_A_ROW[i] <= pending.size(); i++) {
-            List<Double> last = pending.subList(pending.size() - IN_A_ROW[i], pending.size());
+            int from = pending.size() - IN_A_ROW[i];
+            double[] before = StormsBefore.of(usual, pending.subList(0, from), MOST_USUAL);
+            double middle = Medians.of(before);
+            double scatter = scatter(before, middle);
+            List<Double> last = pending.subList(from, pending.size());
             double mean = last.stream().mapToDouble(Double::doubleValue).sum() / last.size() - middle;
             long otherSide =
                     last.stream().filter(each -> (each - middle) * mean <= 0).count();
-            double error = scatter * Math.sqrt(1.0 / last.size() + 1.0 / usual.size());
-            if (Math.abs(mean) > SURE * error && otherSide <= OTHER_SIDE[i]) {
-                tell(last.size(), mean, middle, scatter, end);
+            double error = scatter * Math.sqrt(1.0 / last.size() + 1.0 / before.length);
+            if (Math.abs(mean) > LEAST_CHANGE && Math.abs(mean) > SURE * error && otherSide <= OTHER_SIDE[i]) {
+                tell(last.size(), mean, middle, scatter, before.length, end);
                 return;
             }
         }
     }
 
-    private void tell(int count, double mean, double middle, double scatter, long end) {
+    private void tell(int count, double mean, double middle, double scatter, int before, long end) {
         change = mean;
         // The mean may hold a storm or two of before.
         int at = pending.size() - count;
         while ((pending.get(at) - middle) / mean <= CHANGED) {
             at++;
         }
-        long first = times.get(at);
+        for (int i = 0; i < at; i++) {
+            accept(pending.remove(0), times.remove(0));
+        }
+        long first = times.get(0);
         FindingName name = mean > 0 ? FindingName.GAUGE_CATCHES_LESS : FindingName.GAUGE_WRITES_MORE;
         Track opened = finding.open(name, first, end);
-        opened.earliest = at > 0 ? times.get(at - 1) : lastUsual;
+        opened.earliest = lastUsual;
         opened.latest = first;
         opened.direction = mean > 0 ? Direction.DOWN : Direction.UP;
         opened.shape = ChangeShape.UNCERTAIN;
         opened.detail =
                 "for each mm of rain the flow rises " + Text.fixed(Math.exp(mean), 2) + " times as far in the last "
-                        + count + " storms as in the " + usual.size() + " before (usual scatter of a storm "
+                        + count + " storms as in the " + before + " before (usual scatter of a storm "
                         + Text.fixed(100 * (Math.exp(scatter) - 1), 0) + " %): as if "
                         + Text.fixed(100 * Math.exp(-mean), 0) + " % of the rain were written";
         finding.report(WatchNotice.Kind.FOUND, end);
     }
 
-    /** Over when so many storms in a row lie nearer to usual. */
+    /** Over when so many storms in a row lie nearer to usual; those of the change become no part of it. */
     private void close(long end) {
         int from = pending.size() - IN_A_ROW[0];
-        double middle = middle();
+        double middle = Medians.of(values(usual));
         if (from >= 0
                 && pending.subList(from, pending.size()).stream()
                         .allMatch(each -> Math.abs(each - middle) < CHANGED * Math.abs(change))) {
             finding.close(times.get(from), end);
+            pending.subList(0, from).clear();
+            times.subList(0, from).clear();
         }
     }
 

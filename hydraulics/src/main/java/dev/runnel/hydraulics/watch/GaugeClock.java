@@ -16,7 +16,7 @@ final class GaugeClock {
     /** Fewest storms that say what is usual, and most that do; chosen here, as are all values of this class. */
     private static final int LEAST_USUAL = 2;
 
-    private static final int MOST_USUAL = 12;
+    private static final int MOST_USUAL = 20;
 
     /** Usual lags that a sewer can have, h; outside of them the method or the gauge is not to be trusted. */
     private static final double LEAST_LAG = -0.8;
@@ -53,11 +53,27 @@ final class GaugeClock {
         new Agreement(4, false, 1.0, 4.5, 0.9, 0.75)
     };
 
-    private static final int MOST_PENDING = 4;
+    /** Many storms tell of less, by their mean: how many, and how many of them may lie nearer than this share of it. */
+    private static final int[] MANY = {6, 8, 10, 12};
+
+    private static final int[] NEARER = {1, 1, 2, 2};
+    private static final double NEAR = 0.4;
+
+    /** Least shift that they tell, h, scatters of the mean, fewest storms before, and longest time from first to last. */
+    private static final double LEAST_SHIFT = 0.5;
+
+    private static final double SURE = 5;
+    private static final int LEAST_BEFORE_MANY = 4;
+    private static final long MANY_IN_A_ROW = 180 * Track.DAY;
+
+    private static final int MOST_PENDING = 12;
+
+    /** Storms of the longest agreement of few. */
+    private static final int MOST_OF_FEW = 4;
 
     /**
-     * While there is more or less water than usual, fewer storms than all that are looked at, by less than this, h, tell only
-     * if each fits the rain so well: a storm stands out less.
+     * While there is more or less water than usual, fewer storms than the longest agreement of few, by less than this, h,
+     * tell only if each fits the rain so well: a storm stands out less.
      */
     private static final double SMALL = 1.5;
 
@@ -122,7 +138,7 @@ final class GaugeClock {
         } else if (isOpen()) {
             close(middle, end);
         } else {
-            open(middle, dayShift, season, end);
+            open(dayShift, season, end);
         }
         passOn(MOST_PENDING - 1);
     }
@@ -166,23 +182,50 @@ final class GaugeClock {
         return Math.sqrt((PRIOR_STORMS * PRIOR * PRIOR + known.length * found) / (PRIOR_STORMS + known.length));
     }
 
-    private void open(double middle, double dayShift, boolean season, long end) {
+    private void open(double dayShift, boolean season, long end) {
         for (Agreement each : AGREEMENTS) {
-            double mean = agreed(each, middle, season);
-            boolean monitor = Math.abs(dayShift) > SHARE_OF_DAY * Math.abs(mean);
-            if (!Double.isNaN(mean) && !monitor && !(season && !each.earlier)) {
-                tell(each.storms, mean, middle, end);
+            if (tells(each.storms, agreed(each, season), dayShift, season, end)) {
+                return;
+            }
+        }
+        for (int i = 0; i < MANY.length; i++) {
+            if (tells(MANY[i], manyAgreed(MANY[i], NEARER[i]), dayShift, season, end)) {
                 return;
             }
         }
     }
 
+    /** Tells a mean distance of the last storms from usual, h, if there is one and nothing else explains it. */
+    private boolean tells(int storms, double mean, double dayShift, boolean season, long end) {
+        boolean monitor = Math.abs(dayShift) > SHARE_OF_DAY * Math.abs(mean);
+        if (Double.isNaN(mean) || monitor || season && mean > 0) {
+            return false;
+        }
+        tell(storms, mean, end);
+        return true;
+    }
+
+    private double[] before(int from) {
+        return StormsBefore.of(usual, lags.subList(0, from), MOST_USUAL);
+    }
+
+    private static double error(double[] before, double middle, int storms) {
+        return scatter(before, middle) * Math.sqrt(1.0 / storms + 1.0 / before.length);
+    }
+
+    /** Whether the storms from one on lie within such a time. */
+    private boolean areInARow(int from, long longest) {
+        return from >= 0 && times.get(times.size() - 1) - times.get(from) <= longest;
+    }
+
     /** Mean distance of the last storms from usual, h; NaN if they do not agree. */
-    private double agreed(Agreement wanted, double middle, boolean season) {
+    private double agreed(Agreement wanted, boolean season) {
         int from = lags.size() - wanted.storms;
-        if (from < 0 || times.get(times.size() - 1) - times.get(from) > IN_A_ROW) {
+        if (!areInARow(from, IN_A_ROW)) {
             return Double.NaN;
         }
+        double[] before = before(from);
+        double middle = Medians.of(before);
         double sign = wanted.earlier ? -1 : 1;
         double sum = 0;
         double least = Double.POSITIVE_INFINITY;
@@ -195,24 +238,47 @@ final class GaugeClock {
         }
         double mean = sum / wanted.storms;
         boolean fit = !season
-                || wanted.storms == MOST_PENDING
+                || wanted.storms == MOST_OF_FEW
                 || mean > SMALL
                 || fits.subList(from, fits.size()).stream().allMatch(each -> each > GOOD_FIT);
         boolean agree = fit
                 && fits.subList(from, fits.size()).stream().allMatch(each -> each >= wanted.fit)
                 && least > EACH * wanted.shift
                 && mean > wanted.shift
-                && mean
-                        > wanted.scatters
-                                * scatter(usualLags(), middle)
-                                * Math.sqrt(1.0 / wanted.storms + 1.0 / usual.size())
+                && mean > wanted.scatters * error(before, middle, wanted.storms)
                 && largest - least < wanted.spread;
         return agree ? sign * mean : Double.NaN;
     }
 
-    private void tell(int count, double mean, double middle, long end) {
+    /** Mean distance of many storms from usual, h; NaN if it is not sure. */
+    private double manyAgreed(int storms, int nearer) {
+        int from = lags.size() - storms;
+        if (!areInARow(from, MANY_IN_A_ROW)) {
+            return Double.NaN;
+        }
+        double[] before = before(from);
+        double middle = Medians.of(before);
+        List<Double> last = lags.subList(from, lags.size());
+        double mean = last.stream().mapToDouble(Double::doubleValue).sum() / storms - middle;
+        long near = last.stream().filter(lag -> (lag - middle) / mean < NEAR).count();
+        boolean agree = before.length >= LEAST_BEFORE_MANY
+                && Math.abs(mean) > LEAST_SHIFT
+                && Math.abs(mean) > SURE * error(before, middle, storms)
+                && near <= nearer;
+        return agree ? mean : Double.NaN;
+    }
+
+    private void tell(int count, double mean, long end) {
         shift = mean;
-        long first = times.get(times.size() - count);
+        int from = lags.size() - count;
+        double[] before = before(from);
+        double middle = Medians.of(before);
+        for (int i = 0; i < from; i++) {
+            fits.remove(0);
+            accept(lags.remove(0));
+            lastUsual = times.remove(0);
+        }
+        long first = times.get(0);
         Track opened = finding.open(FindingName.CLOCK_OF_GAUGE, first, end);
         opened.earliest = Math.min(lastUsual, first);
         opened.latest = first;
@@ -220,7 +286,7 @@ final class GaugeClock {
         opened.direction = mean < 0 ? Direction.UP : Direction.DOWN;
         opened.shape = ChangeShape.STEP;
         opened.detail = "the depth follows the rain by " + Text.fixed(middle + mean, 1) + " h in the last " + count
-                + " storms, and by " + Text.fixed(middle, 1) + " h usually (" + usual.size()
+                + " storms, and by " + Text.fixed(middle, 1) + " h usually (" + before.length
                 + " storms), while the dry day comes when it did: stamps of the gauge about "
                 + Text.fixed(Math.abs(mean), 1) + " h " + (mean < 0 ? "late" : "early");
         finding.report(WatchNotice.Kind.FOUND, end);
@@ -237,6 +303,10 @@ final class GaugeClock {
             }
         }
         finding.close(times.get(n - LEAST_USUAL), end);
+        // Storms of the change are no part of what is usual.
+        for (List<?> each : List.of(lags, fits, times)) {
+            each.subList(0, n - LEAST_USUAL).clear();
+        }
     }
 
     void finish(long end) {

@@ -68,7 +68,7 @@ class GaugeCatchTest {
         Finding finding = told.get(0).finding();
         assertThat(finding.name()).isEqualTo(FindingName.GAUGE_CATCHES_LESS);
         assertThat(finding.direction()).isEqualTo(Direction.DOWN);
-        assertThat(finding.detail()).contains("rises 2.21 times as far in the last 6 storms as in the 13 before");
+        assertThat(finding.detail()).contains("rises 2.29 times as far in the last 4 storms as in the 15 before");
         // The first storm of a millimetre that became less, and no earlier than the one before it.
         Instant first = Instant.ofEpochSecond((45L * 24 + 30) * 3600);
         assertThat(finding.since()).isBetween(first, first.plusSeconds(24 * 3600));
@@ -86,6 +86,18 @@ class GaugeCatchTest {
     void whatTheScatterOfStormsExplainsIsNotTold() {
         assertThat(watched(1, 0.3, 300, false, false)).isEmpty();
         assertThat(watched(0.75, 0.3, 90, false, false)).isEmpty();
+    }
+
+    @Test
+    void manyStormsTellOfLessThanFewDo() {
+        assertThat(watched(0.5, 0.3, 57, false, false)).isEmpty();
+        assertThat(watched(0.5, 0.3, 110, false, false))
+                .extracting(told -> told.finding().detail())
+                .allMatch(
+                        detail -> detail.contains("in the last 12 storms") || detail.contains("in the last 16 storms"))
+                .isNotEmpty();
+        // However many: no less than half as much again.
+        assertThat(watched(0.7, 0.05, 200, false, false)).isEmpty();
     }
 
     @Test

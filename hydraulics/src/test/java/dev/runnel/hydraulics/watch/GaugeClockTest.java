@@ -50,10 +50,12 @@ class GaugeClockTest {
         Findings findings = new Findings();
         GaugeClock clock = new GaugeClock(baseline, findings);
         Random random = new Random(3);
-        for (long hour = 0; hour < 24 * 60; hour++) {
+        for (long hour = 0; hour < 24 * 80; hour++) {
             double since = Math.floorMod(hour, 72L) - 30;
             double late = hour < 24 * 40 ? 0 : shift;
-            double wave = since < 0 ? 0 : since < 2 ? 0.2 * (since + 1) : 0.4 * Math.exp(-(since - 1) / 1.5);
+            // As late as the storms that the baseline learned.
+            double after = since - 0.8;
+            double wave = after < 0 ? 0 : after < 2 ? 0.2 * (after + 1) : 0.4 * Math.exp(-(after - 1) / 1.5);
             SiteHour of = new SiteHour(hour);
             of.rain = since - late >= 0 && since - late < 2 ? 2.5 : 0;
             clock.hour(of, wave + noise * random.nextGaussian() * (hour < 24 * 40 ? 0 : 1), 0, tide, season);
@@ -81,6 +83,17 @@ class GaugeClockTest {
                 .hasSize(1)
                 .allMatch(told -> told.finding().detail().contains("in the last 3 storms"));
         assertThat(straight(0, 0, false, false)).isEmpty();
+    }
+
+    /** Storms that fit so badly that no few of them tell. */
+    @Test
+    void manyStormsTellByTheirMean() {
+        for (double shift : new double[] {-1, 1}) {
+            List<WatchNotice> told = straight(shift, 0.1, false, false);
+            assertThat(told).hasSize(1);
+            assertThat(told.get(0).finding().detail()).containsPattern("in the last (6|8|10|12) storms");
+        }
+        assertThat(straight(-1, 0.1, false, true)).as("a wet season is late").isEmpty();
     }
 
     @Test
