@@ -2,6 +2,7 @@ package dev.runnel.timeseries.baseline;
 
 import dev.runnel.internal.Moments;
 import dev.runnel.internal.Require;
+import dev.runnel.internal.Selection;
 import dev.runnel.internal.StateText;
 import dev.runnel.internal.Text;
 import java.util.Arrays;
@@ -106,10 +107,10 @@ public final class DayCurve {
         Require.sameLength("hours", values.length, hours.length);
         Require.sameLength("rest", values.length, rest.length);
         Require.atLeast("number of values", values.length, size);
-        double[][] rows = new double[values.length][];
+        DayColumns columns = new DayColumns(size - 2 * REST_HARMONICS - 1, size, rest);
         for (int i = 0; i < values.length; i++) {
             require(i, hours[i], values[i]);
-            rows[i] = row(hours[i], rest[i], size);
+            columns.put(i, row(hours[i], rest[i], size));
         }
         double[] weights = new double[values.length];
         Arrays.fill(weights, 1);
@@ -117,10 +118,8 @@ public final class DayCurve {
         double[] residuals = values.clone();
         double scatter = 0;
         for (int round = 0; round < ROUNDS; round++) {
-            figures = solve(rows, weights, values);
-            for (int i = 0; i < values.length; i++) {
-                residuals[i] = values[i] - dot(figures, rows[i]);
-            }
+            figures = solve(columns, weights, values);
+            columns.residuals(figures, values, residuals);
             scatter = medianOfAbsolute(residuals) / NORMAL_MAD;
             for (int i = 0; i < values.length; i++) {
                 double distance = Math.abs(residuals[i]);
@@ -177,25 +176,9 @@ public final class DayCurve {
         return row;
     }
 
-    private static double[] solve(double[][] rows, double[] weights, double[] values) {
-        int size = rows[0].length;
-        double[][] normal = new double[size][size];
-        double[] right = new double[size];
-        for (int i = 0; i < rows.length; i++) {
-            double[] row = rows[i];
-            for (int a = 0; a < size; a++) {
-                double weighted = weights[i] * row[a];
-                // Of days of rest on all other days: nothing to add, which is half of the sums.
-                if (weighted != 0) {
-                    double[] sums = normal[a];
-                    right[a] += weighted * values[i];
-                    for (int b = 0; b <= a; b++) {
-                        sums[b] += weighted * row[b];
-                    }
-                }
-            }
-        }
-        for (int a = 0; a < size; a++) {
+    private static double[] solve(DayColumns columns, double[] weights, double[] values) {
+        double[][] normal = columns.products(weights);
+        for (int a = 0; a < normal.length; a++) {
             normal[a][a] += a == 0 ? 0 : RIDGE;
             for (int b = 0; b < a; b++) {
                 normal[b][a] = normal[a][b];
@@ -203,22 +186,27 @@ public final class DayCurve {
         }
         return new CholeskyDecomposition(new Array2DRowRealMatrix(normal, false))
                 .getSolver()
-                .solve(new ArrayRealVector(right, false))
+                .solve(new ArrayRealVector(columns.products(weights, values), false))
                 .toArray();
     }
 
-    private static double dot(double[] figures, double[] row) {
-        double sum = 0;
-        for (int i = 0; i < figures.length; i++) {
-            sum += figures[i] * row[i];
+    private static double medianOfAbsolute(double[] values) {
+        double[] parted = new double[values.length];
+        for (int i = 0; i < values.length; i++) {
+            parted[i] = Math.abs(values[i]);
         }
-        return sum;
+        int half = parted.length / 2;
+        double upper = Selection.part(parted, half);
+        return parted.length % 2 == 1 ? upper : (greatest(parted, half) + upper) / 2;
     }
 
-    private static double medianOfAbsolute(double[] values) {
-        double[] sorted = Arrays.stream(values).map(Math::abs).sorted().toArray();
-        int half = sorted.length / 2;
-        return sorted.length % 2 == 1 ? sorted[half] : (sorted[half - 1] + sorted[half]) / 2;
+    /** Of the first values; nothing before the place that was parted at is greater than what stands there. */
+    private static double greatest(double[] values, int to) {
+        double greatest = values[0];
+        for (int i = 1; i < to; i++) {
+            greatest = Math.max(greatest, values[i]);
+        }
+        return greatest;
     }
 
     private static double explained(double[] values, double[] residuals) {

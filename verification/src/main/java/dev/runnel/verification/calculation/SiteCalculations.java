@@ -35,6 +35,7 @@ final class SiteCalculations {
     private static final int SUM = -2;
 
     private static final Map<String, BaselineSearch> LEARNED = new ConcurrentHashMap<>();
+    private static final Map<String, StateText> KEPT = new ConcurrentHashMap<>();
 
     private SiteCalculations() {}
 
@@ -114,7 +115,8 @@ final class SiteCalculations {
 
     /** A number of the text that a baseline is kept as; -1 as place asks for how many there are, -2 for the sum of all, each times its place. */
     private static double kept(Inputs in) {
-        StateText text = StateText.parse("site-baseline", NEWEST, baseline(in).toText());
+        StateText text = KEPT.computeIfAbsent(
+                key(in), key -> StateText.parse("site-baseline", NEWEST, baseline(in).toText()));
         String key = in.text("key");
         String value = text.text(key);
         if (value.equals("true") || value.equals("false")) {

@@ -43,21 +43,22 @@ record CsvFile(String name, List<String> columns, List<Row> rows) {
 
     private static CsvFile from(String name, Iterable<CsvRecord> records) {
         List<String> columns = List.of();
+        Map<String, Integer> places = new LinkedHashMap<>();
         List<Row> rows = new ArrayList<>();
         for (CsvRecord csv : records) {
             if (columns.isEmpty()) {
                 columns = header(name, csv);
+                for (String column : columns) {
+                    places.put(column, places.size());
+                }
                 continue;
             }
             if (csv.getFieldCount() != columns.size()) {
                 throw new TableException(name + ", line " + csv.getStartingLineNumber() + ": must have "
                         + columns.size() + " cells as the header, has " + csv.getFieldCount());
             }
-            Map<String, String> cells = new LinkedHashMap<>();
-            for (int i = 0; i < columns.size(); i++) {
-                cells.put(columns.get(i), csv.getField(i).strip());
-            }
-            rows.add(new Row(name, csv.getStartingLineNumber(), rows.size() + 1, cells));
+            List<String> cells = csv.getFields().stream().map(String::strip).toList();
+            rows.add(new Row(name, csv.getStartingLineNumber(), rows.size() + 1, places, cells));
         }
         if (rows.isEmpty()) {
             throw new TableException(name + ": must have a header and at least one row");

@@ -1,22 +1,32 @@
 package dev.runnel.verification.table;
 
 import java.math.BigDecimal;
+import java.util.List;
 import java.util.Map;
 
-/** One row of a CSV file: cells by column name, and where it stands. */
-record Row(String file, long line, int number, Map<String, String> cells) {
+/**
+ * One row of a CSV file, and where it stands.
+ *
+ * @param file name of the file
+ * @param line its line in the file
+ * @param number its number among the rows, from 1
+ * @param places where the cell of a column stands, shared by all rows of the file: a map for each would be most of what a run holds
+ * @param cells the cells, without spaces around them
+ */
+record Row(String file, long line, int number, Map<String, Integer> places, List<String> cells) {
     /** Returns the cell as it stands, without spaces around it. */
     String text(String column) {
-        String cell = cells.get(column);
-        if (cell == null) {
-            throw TableException.at(file, line, column, "there is no such column, there are " + cells.keySet());
+        Integer place = places.get(column);
+        if (place == null) {
+            throw TableException.at(file, line, column, "there is no such column, there are " + places.keySet());
         }
-        return cell;
+        return cells.get(place);
     }
 
     /** Returns the cell, or nothing at all if the file has no such column. */
     String textOrBlank(String column) {
-        return cells.getOrDefault(column, "");
+        Integer place = places.get(column);
+        return place == null ? "" : cells.get(place);
     }
 
     /** Returns the cell as a number. */
