@@ -116,7 +116,8 @@ final class SiteCalculations {
     /** A number of the text that a baseline is kept as; -1 as place asks for how many there are, -2 for the sum of all, each times its place. */
     private static double kept(Inputs in) {
         StateText text = KEPT.computeIfAbsent(
-                key(in), key -> StateText.parse("site-baseline", NEWEST, baseline(in).toText()));
+                key(in),
+                key -> StateText.parse("site-baseline", NEWEST, baseline(in).toText()));
         String key = in.text("key");
         String value = text.text(key);
         if (value.equals("true") || value.equals("false")) {

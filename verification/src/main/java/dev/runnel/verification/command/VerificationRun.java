@@ -7,9 +7,13 @@ import dev.runnel.verification.table.PublishedTable;
 import dev.runnel.verification.table.TableException;
 import dev.runnel.verification.table.TableFolder;
 import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.IdentityHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.ForkJoinPool;
+import java.util.stream.IntStream;
 import org.apiguardian.api.API;
 
 /**
@@ -19,6 +23,9 @@ import org.apiguardian.api.API;
  */
 @API(status = API.Status.EXPERIMENTAL, since = "0.1")
 public final class VerificationRun {
+    /** Its multiples, without their whole parts, are spread most evenly. */
+    private static final double GOLDEN_RATIO = (Math.sqrt(5) - 1) / 2;
+
     private VerificationRun() {}
 
     /**
@@ -54,13 +61,23 @@ public final class VerificationRun {
     private static List<Outcome> outcomes(List<PublishedTable> tables, Selection selection) {
         ForkJoinPool workers = new ForkJoinPool();
         try {
-            List<CompletableFuture<Outcome>> asked = tables.stream()
-                    .map(table -> CompletableFuture.supplyAsync(() -> Outcome.of(table, selection), workers))
-                    .toList();
-            return asked.stream().map(CompletableFuture::join).toList();
+            Map<PublishedTable, CompletableFuture<Outcome>> asked = new IdentityHashMap<>();
+            for (PublishedTable table : apart(tables)) {
+                asked.put(table, CompletableFuture.supplyAsync(() -> Outcome.of(table, selection), workers));
+            }
+            return tables.stream().map(table -> asked.get(table).join()).toList();
         } finally {
             workers.shutdown();
         }
+    }
+
+    /** Tables of one subject, whose names make them neighbours, far from one another: beside each other they would wait for the record they share. */
+    private static List<PublishedTable> apart(List<PublishedTable> tables) {
+        return IntStream.range(0, tables.size())
+                .boxed()
+                .sorted(Comparator.comparingDouble(i -> i * GOLDEN_RATIO % 1))
+                .map(tables::get)
+                .toList();
     }
 
     private record Outcome(List<Check> checks, int blanks, List<String> problems) {

@@ -6,7 +6,10 @@ import dev.runnel.verification.Provenance;
 import dev.runnel.verification.Results;
 import dev.runnel.verification.Status;
 import java.util.List;
+import java.util.NavigableSet;
+import java.util.StringJoiner;
 import java.util.TreeMap;
+import java.util.TreeSet;
 import java.util.stream.Collectors;
 import org.apiguardian.api.API;
 
@@ -145,7 +148,7 @@ public final class HtmlReport {
             tally(group);
             out.append("</summary>\n");
             strip(group);
-            out.append("<div class=\"rows\"></div></details>\n");
+            out.append("</details>\n");
         }
         return groups;
     }
@@ -161,25 +164,23 @@ public final class HtmlReport {
         out.append("</span>");
     }
 
+    /** There are so many rows that what HTML lets be left out is left out: ends of cells, and classes that the place of a cell tells. */
     private void calculations() {
-        out.append("<h2 id=\"calculations\">By calculation</h2>\n<table class=\"index\"><tr><th>calculation</th>"
-                + "<th class=\"n\">sources</th><th class=\"n\">pass</th><th class=\"n\">fail</th>"
-                + "<th class=\"n\">worst</th><th>deviations between minus and plus the tolerance</th></tr>\n");
+        out.append(
+                "<h2 id=\"calculations\">By calculation</h2>\n<table class=\"index figures\"><tr><th>calculation</th>"
+                        + "<th class=\"n\">sources</th><th class=\"n\">pass</th><th class=\"n\">fail</th>"
+                        + "<th class=\"n\">worst</th><th>deviations between minus and plus the tolerance</th></tr>\n");
         for (Group group : Group.by(results.checks(), Check::calculation).stream()
                 .sorted((a, b) -> a.name().compareTo(b.name()))
                 .toList()) {
-            out.append("<tr data-calculation=\"")
-                    .append(Html.escaped(group.name()))
-                    .append("\"><td>");
-            out.append(Html.escaped(group.name())).append("</td>");
-            number(Group.by(group.checks(), check -> check.source().citation()).size());
-            number(group.count(Status.PASS));
-            number(group.count(Status.FAIL));
-            out.append("<td class=\"n\">")
-                    .append(Text.fixed(group.worstShare(), 2))
-                    .append("</td><td>");
+            out.append("<tr><td>").append(Html.escaped(group.name()));
+            out.append("<td>")
+                    .append(Group.by(group.checks(), check -> check.source().citation())
+                            .size());
+            out.append("<td>").append(group.count(Status.PASS));
+            out.append("<td>").append(group.count(Status.FAIL));
+            out.append("<td>").append(Text.fixed(group.worstShare(), 2)).append("<td>");
             strip(group);
-            out.append("</td></tr>\n");
         }
         out.append("</table>\n");
     }
@@ -248,40 +249,43 @@ public final class HtmlReport {
     }
 
     /**
-     * Draws every deviation on a line from minus to plus the tolerance; beyond it lies a margin for failures. The frame comes
-     * from {@code report.js}.
+     * Writes where every deviation stands on a line from minus to plus 100, the tolerance; beyond it lies a margin for failures.
+     * {@code report.js} draws them.
      */
     private void strip(Group group) {
-        out.append("<svg class=\"strip\">");
+        out.append("<svg class=\"strip\"");
         for (Status status : Status.values()) {
-            boolean[] drawn = new boolean[261];
-            StringBuilder marks = new StringBuilder();
+            NavigableSet<Integer> places = new TreeSet<>();
             for (Check check : group.checks()) {
                 if (check.status() == status && check.deviation().isPresent()) {
-                    int at = (int) Math.round(100
+                    places.add((int) Math.round(100
                             * Math.min(check.share(), 1.25)
-                            * Math.signum(check.deviation().getAsDouble()));
-                    if (!drawn[at + 130]) {
-                        drawn[at + 130] = true;
-                        // Failures are taller, exclusions shorter: the colour does not stand alone.
-                        int half = status == Status.FAIL ? 16 : status == Status.PASS ? 9 : 4;
-                        marks.append('M')
-                                .append(at)
-                                .append('-')
-                                .append(half)
-                                .append('v')
-                                .append(2 * half);
-                    }
+                            * Math.signum(check.deviation().getAsDouble())));
                 }
             }
-            if (!marks.isEmpty()) {
-                out.append("<path class=\"")
+            if (!places.isEmpty()) {
+                out.append(" data-")
                         .append(status)
-                        .append("\" d=\"")
-                        .append(marks)
-                        .append("\"/>");
+                        .append("=\"")
+                        .append(runs(places))
+                        .append('"');
             }
         }
-        out.append("</svg>\n");
+        out.append("></svg>\n");
+    }
+
+    /** Whole numbers, such as {@code -3 5..9}: many of them stand side by side. */
+    private static String runs(NavigableSet<Integer> places) {
+        StringJoiner runs = new StringJoiner(" ");
+        int from = places.first();
+        for (int place : places) {
+            if (!places.contains(place - 1)) {
+                from = place;
+            }
+            if (!places.contains(place + 1)) {
+                runs.add(from == place ? Integer.toString(place) : from + ".." + place);
+            }
+        }
+        return runs.toString();
     }
 }

@@ -22,13 +22,19 @@ import java.util.zip.GZIPOutputStream;
  *
  * <p>First how many rows each group of the page has, then column by column, since like stands beside like then; and what
  * repeats is left out: of a name what the row above says, of an input what it begins with as the row above does, of a
- * computed value all of it where it is the expected one to the digits shown. {@code report.js} undoes it.
+ * computed value all of it where it is the expected one to the digits shown, of a tolerance the digits where it is a usual share
+ * of the expected value. {@code report.js} undoes it.
  */
 final class PackedRows {
     private static final String COLUMN = "\u001E";
     private static final Pattern NAME = Pattern.compile("(.*):(\\d{1,9}):(.*)");
     /** Chosen here: what fits beside the expected value. */
     private static final int COMPUTED_DIGITS = 9;
+
+    private static final int TOLERANCE_DIGITS = 3;
+
+    /** Those that tables name again and again. */
+    private static final List<String> SHARES = List.of("1e-9", "1e-6", "1e-12", "1e-10", "1e-8", "1e-7", "1e-11");
 
     private PackedRows() {}
 
@@ -52,7 +58,7 @@ final class PackedRows {
                         check -> check.deviation().isEmpty()
                                 ? ""
                                 : Text.significant(check.deviation().getAsDouble(), 3)),
-                column(checks, check -> Text.significant(check.tolerance(), 3)),
+                column(checks, PackedRows::tolerance),
                 column(checks, Check::unit),
                 column(checks, check -> check.status().toString()),
                 column(checks, Check::remark));
@@ -117,6 +123,19 @@ final class PackedRows {
         }
         String computed = Text.significant(check.computed().getAsDouble(), COMPUTED_DIGITS);
         return computed.equals(Text.significant(check.expected(), COMPUTED_DIGITS)) ? "" : computed;
+    }
+
+    /** A star and the share of the expected value, if the tolerance is such a share to the digits shown. */
+    private static String tolerance(Check check) {
+        String shown = Text.significant(check.tolerance(), TOLERANCE_DIGITS);
+        double expected = Math.abs(check.expected());
+        for (String share : SHARES) {
+            double allowed = Double.parseDouble(share) * expected;
+            if (expected > 0 && Text.significant(allowed, TOLERANCE_DIGITS).equals(shown)) {
+                return "*" + share;
+            }
+        }
+        return shown;
     }
 
     private static String clean(String text) {

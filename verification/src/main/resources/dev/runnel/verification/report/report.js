@@ -4,7 +4,7 @@ let unpacked = null;
 // The rows stand column by column, and what repeats from the row above is left out (PackedRows).
 function unpack(text) {
   const columns = text.split("\u001e").map(column => column.split("\n"));
-  const [counts, names, calculations, locators, inputs, expected, computed, ...rest] = columns;
+  const [counts, names, calculations, locators, inputs, expected, computed, deviations, tolerances, ...rest] = columns;
   const groups = new Map();
   let table = "", line = -1, input = "", at = 0;
   counts.forEach((count, group) => {
@@ -17,8 +17,13 @@ function unpack(text) {
       if (parts) { table = parts[1]; line = Number(parts[2]); }
       const bar = inputs[at].indexOf("|");
       input = input.slice(0, Number(inputs[at].slice(0, bar))) + inputs[at].slice(bar + 1);
+      // So a tolerance of a share of the expected value is written.
+      const allowed = tolerances[at][0] === "*"
+        ? String(Number((Number(tolerances[at].slice(1)) * Math.abs(Number(expected[at]))).toPrecision(3)))
+        : tolerances[at];
       const found = computed[at] || String(Number(Number(expected[at]).toPrecision(9)));
-      cells.push([name, calculations[at], locators[at], input, expected[at], found, ...rest.map(column => column[at])]);
+      cells.push([name, calculations[at], locators[at], input, expected[at], found, deviations[at],
+        allowed, ...rest.map(column => column[at])]);
     }
     groups.set(String(group), cells);
   });
@@ -36,8 +41,9 @@ function rows() {
 const HEAD = ["check", "calculation", "locator", "input", "expected", "computed", "deviation", "tolerance", "unit", "status"];
 const NUMBERS = new Set([4, 5, 6, 7]);
 async function fill(details) {
-  const place = details.querySelector(".rows");
-  if (place.firstChild) return;
+  if (details.querySelector(".rows")) return;
+  const place = details.appendChild(document.createElement("div"));
+  place.className = "rows";
   const table = place.appendChild(document.createElement("table"));
   const head = table.insertRow();
   HEAD.forEach((name, i) => {
@@ -67,12 +73,22 @@ for (const details of groups) {
 }
 // The frame of every drawing is the same, so it is drawn here once for all.
 const FRAME = '<rect x="-100" y="-15" width="200" height="30"/><path class="zero" d="M0-15V15"/>';
+// Failures are taller, exclusions shorter: the colour does not stand alone.
+const HALF = { pass: 9, fail: 16, excluded: 4 };
+function marks(places, half) {
+  return places.split(" ").flatMap(part => {
+    const [from, to = from] = part.split("..").map(Number);
+    return Array.from({ length: to - from + 1 }, (_, k) => "M" + (from + k) + "-" + half + "v" + 2 * half);
+  }).join("");
+}
 for (const strip of document.querySelectorAll(".strip")) {
   strip.setAttribute("viewBox", "-130 -17 260 34");
   strip.setAttribute("preserveAspectRatio", "none");
   strip.setAttribute("role", "img");
   strip.setAttribute("aria-label", "deviations between minus and plus the tolerance");
-  strip.insertAdjacentHTML("afterbegin", FRAME);
+  const drawn = Object.keys(HALF).filter(status => strip.dataset[status] !== undefined)
+    .map(status => '<path class="' + status + '" d="' + marks(strip.dataset[status], HALF[status]) + '"/>');
+  strip.insertAdjacentHTML("afterbegin", FRAME + drawn.join(""));
 }
 const find = document.getElementById("find");
 const found = document.getElementById("found");
