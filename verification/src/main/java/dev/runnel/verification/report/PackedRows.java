@@ -7,6 +7,8 @@ import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.OutputStream;
 import java.io.UncheckedIOException;
+import java.math.BigDecimal;
+import java.math.MathContext;
 import java.nio.charset.StandardCharsets;
 import java.util.Base64;
 import java.util.List;
@@ -131,7 +133,13 @@ final class PackedRows {
         double expected = Math.abs(check.expected());
         for (String share : SHARES) {
             double allowed = Double.parseDouble(share) * expected;
-            if (expected > 0 && Text.significant(allowed, TOLERANCE_DIGITS).equals(shown)) {
+            // The script rounds the number itself, not the digits it is written with: on a tie the two differ.
+            if (allowed > 0
+                    && Math.abs(check.tolerance() / allowed - 1) < 0.01
+                    && new BigDecimal(allowed)
+                                    .round(new MathContext(TOLERANCE_DIGITS))
+                                    .doubleValue()
+                            == Double.parseDouble(shown)) {
                 return "*" + share;
             }
         }
