@@ -7,10 +7,9 @@ import dev.runnel.verification.table.PublishedTable;
 import dev.runnel.verification.table.TableException;
 import dev.runnel.verification.table.TableFolder;
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.Comparator;
-import java.util.IdentityHashMap;
 import java.util.List;
-import java.util.Map;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.ForkJoinPool;
 import java.util.stream.IntStream;
@@ -61,26 +60,28 @@ public final class VerificationRun {
     private static List<Outcome> outcomes(List<PublishedTable> tables, Selection selection) {
         ForkJoinPool workers = new ForkJoinPool();
         try {
-            Map<PublishedTable, CompletableFuture<Outcome>> asked = new IdentityHashMap<>();
-            for (PublishedTable table : apart(tables)) {
-                asked.put(table, CompletableFuture.supplyAsync(() -> Outcome.of(table, selection), workers));
-            }
-            return tables.stream().map(table -> asked.get(table).join()).toList();
+            List<CompletableFuture<Outcome>> asked = new ArrayList<>(
+                    Collections.nCopies(tables.size(), CompletableFuture.completedFuture(Outcome.NONE)));
+            apart(tables.size())
+                    .forEach(i -> asked.set(
+                            i, CompletableFuture.supplyAsync(() -> Outcome.of(tables.get(i), selection), workers)));
+            return asked.stream().map(CompletableFuture::join).toList();
         } finally {
             workers.shutdown();
         }
     }
 
     /** Tables of one subject, whose names make them neighbours, far from one another: beside each other they would wait for the record they share. */
-    private static List<PublishedTable> apart(List<PublishedTable> tables) {
-        return IntStream.range(0, tables.size())
+    private static IntStream apart(int tables) {
+        return IntStream.range(0, tables)
                 .boxed()
                 .sorted(Comparator.comparingDouble(i -> i * GOLDEN_RATIO % 1))
-                .map(tables::get)
-                .toList();
+                .mapToInt(i -> i);
     }
 
     private record Outcome(List<Check> checks, int blanks, List<String> problems) {
+        static final Outcome NONE = new Outcome(List.of(), 0, List.of());
+
         static Outcome of(PublishedTable table, Selection selection) {
             try {
                 List<Check> checks = table.checks(selection);

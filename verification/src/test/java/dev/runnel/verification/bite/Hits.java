@@ -49,7 +49,7 @@ public final class Hits {
     private static final Map<String, Seen> SEEN = new LinkedHashMap<>();
 
     /** Methods entered while something was computed that is kept: by what is kept. */
-    private static final Map<Object, Seen> KEPT = new IdentityHashMap<>();
+    private static final IdentityHashMap<Object, Seen> KEPT = new IdentityHashMap<>();
 
     private static final Map<Integer, Seen> INITIALISED = new HashMap<>();
 
