@@ -40,9 +40,22 @@ public final class Hits {
     }
 
     /** What is being computed: a calculation, or inside it something to be kept. */
-    private record Frame(Object of, Seen seen, BitSet touched) {
+    private static final class Frame {
+        final Object of;
+        final Seen seen;
+        final BitSet touched = new BitSet();
+
+        /** Methods of the library that are entered and have not ended. */
+        int depth;
+
         Frame(Object of, Seen seen) {
-            this(of, seen, new BitSet());
+            this.of = of;
+            this.seen = seen;
+        }
+
+        /** Those that a method entered now belongs to: whichever thread makes it ready, what is kept calls the same straight. */
+        BitSet entered() {
+            return depth++ == 0 ? seen.direct() : seen.through();
         }
     }
 
@@ -66,7 +79,6 @@ public final class Hits {
 
     private static volatile Frame current = new Frame("", new Seen());
     private static String table = "";
-    private static int depth;
     private static long turns;
     private static long mostTurns = Long.MAX_VALUE;
 
@@ -93,9 +105,8 @@ public final class Hits {
     public static void calculation(String name) {
         synchronized (SEEN) {
             while (!FRAMES.isEmpty()) {
-                close(current.of(), false);
+                close(current.of, false);
             }
-            depth = 0;
             current = new Frame("", SEEN.computeIfAbsent(table + "\t" + name, key -> new Seen()));
         }
     }
@@ -104,12 +115,13 @@ public final class Hits {
     public static void enter(int method) {
         if (Thread.currentThread() != main) {
             synchronized (SEEN) {
-                aside().seen().through().set(method);
+                // A thread that makes nothing ready does a part of what the calculation has entered.
+                Deque<Frame> aside = ASIDE.get();
+                (aside.isEmpty() ? current.seen.through() : aside.getFirst().entered()).set(method);
             }
             return;
         }
-        Seen seen = current.seen();
-        BitSet bits = depth++ == 0 ? seen.direct() : seen.through();
+        BitSet bits = current.entered();
         if (!bits.get(method)) {
             synchronized (SEEN) {
                 bits.set(method);
@@ -119,18 +131,19 @@ public final class Hits {
 
     /** At each end of a method of the library. */
     public static void leave() {
-        if (Thread.currentThread() == main && depth > 0) {
-            depth--;
+        Frame frame = Thread.currentThread() == main ? current : ASIDE.get().peekFirst();
+        if (frame != null && frame.depth > 0) {
+            frame.depth--;
         }
     }
 
     /** Where a method uses a class that is made ready by code of its own. */
     public static void touch(int type) {
         Frame frame = Thread.currentThread() == main ? current : aside();
-        if (!frame.touched().get(type)) {
+        if (!frame.touched.get(type)) {
             synchronized (SEEN) {
-                frame.touched().set(type);
-                frame.seen().add(INITIALISED.getOrDefault(type, NOTHING));
+                frame.touched.set(type);
+                frame.seen.add(INITIALISED.getOrDefault(type, NOTHING));
             }
         }
     }
@@ -168,7 +181,7 @@ public final class Hits {
     public static <T> T again(T kept) {
         synchronized (SEEN) {
             Frame frame = Thread.currentThread() == main ? current : aside();
-            frame.seen().add(KEPT.getOrDefault(kept, NOTHING));
+            frame.seen.add(KEPT.getOrDefault(kept, NOTHING));
         }
         return kept;
     }
@@ -199,9 +212,9 @@ public final class Hits {
             if (isMain) {
                 current = FRAMES.removeFirst();
             }
-            Seen entered = ofLibrary ? closed.seen().byOthers() : closed.seen();
-            (isMain ? current : aside()).seen().add(entered);
-            if (closed.of().equals(of)) {
+            Seen entered = ofLibrary ? closed.seen.byOthers() : closed.seen;
+            (isMain ? current : aside()).seen.add(entered);
+            if (closed.of.equals(of)) {
                 return entered;
             }
         }
