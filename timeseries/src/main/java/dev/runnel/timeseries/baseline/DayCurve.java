@@ -195,18 +195,9 @@ public final class DayCurve {
         for (int i = 0; i < values.length; i++) {
             parted[i] = Math.abs(values[i]);
         }
-        int half = parted.length / 2;
-        double upper = Selection.part(parted, half);
-        return parted.length % 2 == 1 ? upper : (greatest(parted, half) + upper) / 2;
-    }
-
-    /** Of the first values; nothing before the place that was parted at is greater than what stands there. */
-    private static double greatest(double[] values, int to) {
-        double greatest = values[0];
-        for (int i = 1; i < to; i++) {
-            greatest = Math.max(greatest, values[i]);
-        }
-        return greatest;
+        int below = (parted.length - 1) / 2;
+        double lower = Selection.part(parted, below);
+        return parted.length % 2 == 1 ? lower : (lower + Selection.least(parted, below + 1)) / 2;
     }
 
     private static double explained(double[] values, double[] residuals) {
