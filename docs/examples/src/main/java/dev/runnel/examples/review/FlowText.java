@@ -75,7 +75,8 @@ final class FlowText {
                                         + " in the median before "
                                         + review.data().dates().day(parts.from()) + ", "
                                         + dry.show(parts.after())
-                                        + " from then on (Pettitt's test, p < 0.001), so the mean of all stands for neither. No finding tells"
+                                        + " from then on (Pettitt's test, p < " + UnlikeDays.LARGEST_P
+                                        + "), so the mean of all stands for neither. No finding tells"
                                         + " why: a season, or a change of the sewer or of a sensor that is too small or too slow for the watch"));
     }
 

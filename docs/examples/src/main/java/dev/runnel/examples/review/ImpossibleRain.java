@@ -34,13 +34,16 @@ record ImpossibleRain(RegularSeries others, int steps, double mm, Optional<Insta
         double ofDay = ceiling(DAY);
         int steps = (int) (DAY.toNanos() / rain.step().toNanos());
         double day = 0;
+        int marked = 0;
         for (int i = 0; i < depths.length; i++) {
             impossible[i] = depths[i] > ofStep;
             day += known(depths[i]) - (i >= steps ? known(depths[i - steps]) : 0);
             if (day > ofDay) {
-                for (int k = Math.max(0, i - steps + 1); k <= i; k++) {
+                // Days overlap: what the one before has marked stays so.
+                for (int k = Math.max(marked, i - steps + 1); k <= i; k++) {
                     impossible[k] |= depths[k] > 0;
                 }
+                marked = i + 1;
             }
         }
         return of(rain, depths, impossible);

@@ -25,7 +25,7 @@ record UnlikeDays(LocalDate from, double before, double after) {
     private static final int FEWEST_DAYS = 6;
 
     /** Days follow each other, so that the test of days apart finds more than there is: it must be sure, and what it finds must matter. */
-    private static final double LARGEST_P = 0.001;
+    static final double LARGEST_P = 0.001;
 
     private static final double LEAST_CHANGE = 0.10;
 
