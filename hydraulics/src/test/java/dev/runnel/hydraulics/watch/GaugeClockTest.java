@@ -46,6 +46,11 @@ class GaugeClockTest {
 
     /** Hours of storms every third day, straight into the machine; later ones a shift late, and noisy if asked. */
     private static List<WatchNotice> straight(double shift, double noise, boolean tide, boolean season) {
+        return straight(shift, noise, tide, season, Integer.MAX_VALUE);
+    }
+
+    /** The same, going on from the text of the state every so many hours. */
+    private static List<WatchNotice> straight(double shift, double noise, boolean tide, boolean season, int cut) {
         SiteBaseline baseline = rule(readings(0, 0)).baseline();
         Findings findings = new Findings();
         GaugeClock clock = new GaugeClock(baseline, findings);
@@ -59,6 +64,11 @@ class GaugeClockTest {
             SiteHour of = new SiteHour(hour);
             of.rain = since - late >= 0 && since - late < 2 ? 2.5 : 0;
             clock.hour(of, wave + noise * random.nextGaussian() * (hour < 24 * 40 ? 0 : 1), 0, tide, season);
+            if (hour % cut == cut - 1) {
+                String state = clock.write().toString();
+                clock = new GaugeClock(baseline, findings);
+                clock.read(state);
+            }
         }
         return findings.take();
     }
@@ -94,6 +104,9 @@ class GaugeClockTest {
             assertThat(told.get(0).finding().detail()).containsPattern("in the last (6|8|10|12) storms");
         }
         assertThat(straight(-1, 0.1, false, true)).as("a wet season is late").isEmpty();
+        assertThat(straight(1, 0.1, false, false, 37))
+                .as("with restarts while storms pend")
+                .isEqualTo(straight(1, 0.1, false, false));
     }
 
     @Test
