@@ -53,6 +53,11 @@ public final class Hits {
             this.seen = seen;
         }
 
+        /** Whether a class is made ready here: such frames are of its number. */
+        boolean makesReady() {
+            return of instanceof Integer;
+        }
+
         /** Those that a method entered now belongs to: whichever thread makes it ready, what is kept calls the same straight. */
         BitSet entered() {
             return depth++ == 0 ? seen.direct() : seen.through();
@@ -115,9 +120,8 @@ public final class Hits {
     public static void enter(int method) {
         if (Thread.currentThread() != main) {
             synchronized (SEEN) {
-                // A thread that makes nothing ready does a part of what the calculation has entered.
                 Deque<Frame> aside = ASIDE.get();
-                (aside.isEmpty() ? current.seen.through() : aside.getFirst().entered()).set(method);
+                (aside.isEmpty() ? shared().seen.through() : aside.getFirst().entered()).set(method);
             }
             return;
         }
@@ -139,11 +143,16 @@ public final class Hits {
 
     /** Where a method uses a class that is made ready by code of its own. */
     public static void touch(int type) {
-        Frame frame = Thread.currentThread() == main ? current : aside();
-        if (!frame.touched.get(type)) {
-            synchronized (SEEN) {
+        if (Thread.currentThread() == main && current.touched.get(type)) {
+            return;
+        }
+        synchronized (SEEN) {
+            Frame frame = innermost();
+            Seen ready = INITIALISED.get(type);
+            // Where another thread is just making it ready, a later touch counts.
+            if (ready != null && !frame.touched.get(type)) {
                 frame.touched.set(type);
-                frame.seen.add(INITIALISED.getOrDefault(type, NOTHING));
+                frame.seen.add(ready);
             }
         }
     }
@@ -180,15 +189,28 @@ public final class Hits {
     /** Where something is used that was kept. */
     public static <T> T again(T kept) {
         synchronized (SEEN) {
-            Frame frame = Thread.currentThread() == main ? current : aside();
-            frame.seen.add(KEPT.getOrDefault(kept, NOTHING));
+            innermost().seen.add(KEPT.getOrDefault(kept, NOTHING));
         }
         return kept;
     }
 
+    private static Frame innermost() {
+        return Thread.currentThread() == main ? current : aside();
+    }
+
     private static Frame aside() {
         Deque<Frame> frames = ASIDE.get();
-        return frames.isEmpty() ? current : frames.getFirst();
+        return frames.isEmpty() ? shared() : frames.getFirst();
+    }
+
+    /**
+     * What a thread that makes nothing ready has a part in: the calculation, or what it computes to be kept, but not the
+     * class that the main thread happens to make ready while the others go on.
+     */
+    private static Frame shared() {
+        return current.makesReady()
+                ? FRAMES.stream().filter(each -> !each.makesReady()).findFirst().orElse(current)
+                : current;
     }
 
     private static void open(Object of) {
