@@ -81,6 +81,23 @@ class ResponseRuleTest {
                         + "peak 100 l/s above dry weather, lag 30 min, K 1 h, back after 4 h 50 min]");
     }
 
+    /** Two bursts 100 minutes apart, the first the harder: its peak comes before the centre of the whole storm. */
+    @Test
+    void theLagToTheCentreDoesNotHangOnTheShapeOfTheStorm() {
+        storm(100, 1);
+        double ofOneBurst = centres(responses().all().get(0));
+        storm(113, 0.85);
+        Arrays.fill(rain, 113, 116, 1.7);
+        StormResponse both = responses().all().get(0);
+        assertThat(both.lagToPeak().orElseThrow()).isNegative();
+        assertThat(centres(both)).as("but for what stays below the allowance").isCloseTo(ofOneBurst, within(0.05));
+    }
+
+    private static double centres(StormResponse response) {
+        assertThat(ResponseMeasure.LAG_TO_CENTRE.isSound(response)).isTrue();
+        return ResponseMeasure.LAG_TO_CENTRE.of(response).orElseThrow();
+    }
+
     @Test
     void theNextStormCutsAResponse() {
         storm(100, 1);

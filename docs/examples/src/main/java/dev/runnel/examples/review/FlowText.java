@@ -6,9 +6,6 @@ import dev.runnel.hydraulics.watch.Finding;
 import dev.runnel.internal.SeriesArrays;
 import dev.runnel.internal.Text;
 import dev.runnel.rainfall.event.DryDays;
-import dev.runnel.rainfall.response.ResponseDoubt;
-import dev.runnel.rainfall.response.ResponseTrend;
-import dev.runnel.rainfall.response.StormResponse;
 import dev.runnel.timeseries.Series;
 import dev.runnel.timeseries.Statistics;
 import dev.runnel.timeseries.alarm.AlarmEvent;
@@ -20,7 +17,6 @@ import dev.runnel.timeseries.baseline.DiurnalProfile;
 import dev.runnel.timeseries.baseline.ProfileSlot;
 import java.time.Duration;
 import java.util.ArrayList;
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -36,9 +32,7 @@ final class FlowText {
     private static final double APART = 0.05;
 
     private static final int MOST_PERIODS = 8;
-    private static final int MOST_RESPONSES = 12;
     private static final double SECONDS_IN_DAY = 86_400;
-    private static final double DAYS_IN_YEAR = 365.25;
 
     private FlowText() {}
 
@@ -398,88 +392,5 @@ final class FlowText {
                         ? " (" + Show.volume(found.lowered()) + " to " + Show.volume(found.raised())
                                 + " by twice the uncertainty of the level)"
                         : "");
-    }
-
-    /** How the flow answered the storms, and whether that has changed. */
-    static void responses(Page page, SiteReview review) {
-        review.responses().ifPresent(found -> {
-            page.section("response");
-            List<List<String>> rows = new ArrayList<>();
-            rows.add(List.of("storm", "mm", "volume m3", "of rain", "peak l/s", "lag min", "recession h", "doubts"));
-            Dates dates = review.data().dates();
-            Map<String, String> letters = new LinkedHashMap<>();
-            int from = Math.max(0, found.responses().all().size() - MOST_RESPONSES);
-            for (int i = from; i < found.responses().all().size(); i++) {
-                rows.add(response(found, i, dates, letters));
-            }
-            page.table("lrrrrrrl", rows);
-            if (!letters.isEmpty()) {
-                page.say(letters.entrySet().stream()
-                        .map(each -> each.getValue() + ": " + each.getKey())
-                        .collect(Collectors.joining("; ")));
-            }
-            if (from > 0) {
-                page.say("the last " + MOST_RESPONSES + " are shown, responses.csv holds all");
-            }
-            if (!found.hasArea()) {
-                page.say("no share of the rain: \"contributing area = ...\" in " + SiteFile.NAME + " is not there");
-            }
-            page.say(
-                    found.trends().isEmpty()
-                            ? "too few storms against which nothing speaks to tell of a change"
-                            : found.trends().stream()
-                                    .map(each -> trend(each, found.span()))
-                                    .collect(Collectors.joining("; ")));
-        });
-    }
-
-    /** What a few weeks show is not carried on over a year. */
-    private static String trend(ResponseTrend trend, Duration span) {
-        boolean isClear = trend.test().pValue() < 0.05;
-        double years = span.toSeconds() / SECONDS_IN_DAY / DAYS_IN_YEAR;
-        return trend.measure() + " from storm to storm: "
-                + (isClear
-                        ? Text.significant(trend.perYear() * years, 2) + " "
-                                + trend.measure().unit() + " from the first to the last, p "
-                                + Text.significant(trend.test().pValue(), 2)
-                        : "no change told")
-                + " by " + trend.test().count() + " storms";
-    }
-
-    /** A letter for each doubt, which a line below the table explains. */
-    private static List<String> response(ResponseFindings found, int index, Dates dates, Map<String, String> letters) {
-        StormResponse each = found.responses().all().get(index);
-        List<String> doubts = new ArrayList<>();
-        each.doubts().forEach(doubt -> doubts.add(letter(letters, doubt.toString())));
-        double doubtful = found.doubtful().get(index);
-        if (doubtful > 0) {
-            doubts.add(letter(letters, "readings that a finding puts in doubt") + "=" + Show.percent(doubtful));
-        }
-        String marks = String.join("" + Page.BOUND, doubts);
-        if (found.isWithheld(index)) {
-            return List.of(
-                    dates.time(each.storm().start()), Show.rain(each.depthMm()), "withheld", "-", "-", "-", "-", marks);
-        }
-        return List.of(
-                dates.time(each.storm().start()),
-                Show.rain(each.depthMm()),
-                Show.significant(each.runoff().flowM3()),
-                found.hasArea() && each.runoff().percent().isPresent()
-                        ? Show.percent(each.runoff().percent().getAsDouble() / 100)
-                        : "-",
-                each.peakM3PerS().isPresent() ? Show.flowValue(each.peakM3PerS().getAsDouble()) : "-",
-                each.lagToPeak()
-                        .filter(lag -> !each.doubts().contains(ResponseDoubt.NO_RESPONSE))
-                        .map(lag -> "" + lag.toMinutes())
-                        .orElse("-"),
-                each.recession()
-                        .filter(fall -> !each.doubts().contains(ResponseDoubt.NO_RECESSION))
-                        .map(fall -> Show.hoursValue(fall.constant()))
-                        .orElse("-"),
-                marks);
-    }
-
-    private static String letter(Map<String, String> letters, String doubt) {
-        return letters.computeIfAbsent(doubt, key -> String.valueOf((char) ('a' + letters.size())));
     }
 }

@@ -35,10 +35,14 @@ record ResponseFindings(StormResponses responses, List<Double> doubtful, boolean
 
     private static final Duration STEP = Duration.ofMinutes(10);
 
+    /**
+     * Of the lags the one between the centres: a sewer that answers alike keeps it in a storm of any shape, while the peak
+     * follows the hardest burst, which may come hours before the centre of a long storm.
+     */
     private static final List<ResponseMeasure> WATCHED = List.of(
             ResponseMeasure.VOLUME,
             ResponseMeasure.RUNOFF_PERCENT,
-            ResponseMeasure.LAG_TO_PEAK,
+            ResponseMeasure.LAG_TO_CENTRE,
             ResponseMeasure.RECESSION);
 
     /** Returns the responses; empty without rain, without flow, or where nothing tells what the flow of dry weather is. */

@@ -50,7 +50,7 @@ final class ReviewText {
         FlowText.fullness(page, review);
         FlowText.alarms(page, review);
         FlowText.overflow(page, review);
-        FlowText.responses(page, review);
+        ResponseText.of(page, review);
         return page.toString();
     }
 }

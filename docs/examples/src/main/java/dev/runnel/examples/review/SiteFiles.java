@@ -348,6 +348,7 @@ final class SiteFiles {
                             "percent_of_rain",
                             "peak_m3_per_s",
                             "lag_to_peak_h",
+                            "lag_to_centre_h",
                             "recession_h",
                             "back_utc",
                             "doubtful_share",
@@ -369,6 +370,7 @@ final class SiteFiles {
                         : "",
                 isTold && each.peakM3PerS().isPresent() ? each.peakM3PerS().getAsDouble() : "",
                 isTold ? each.lagToPeak().<Object>map(SiteFiles::hours).orElse("") : "",
+                isTold ? each.lagToCentre().<Object>map(SiteFiles::hours).orElse("") : "",
                 isTold
                         ? each.recession()
                                 .<Object>map(fall -> hours(fall.constant()))

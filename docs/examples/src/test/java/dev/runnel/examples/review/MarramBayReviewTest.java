@@ -12,6 +12,7 @@ import dev.runnel.hydraulics.watch.Finding;
 import dev.runnel.hydraulics.watch.FindingName;
 import dev.runnel.rainfall.event.RainfallEvent;
 import dev.runnel.rainfall.gauge.TipSummary;
+import dev.runnel.rainfall.response.StormResponse;
 import dev.runnel.timeseries.Interval;
 import dev.runnel.timeseries.Quality;
 import dev.runnel.timeseries.Series;
@@ -101,6 +102,18 @@ class MarramBayReviewTest {
                         Interval.parse("2026-10-24T23:58:00Z/2026-10-25T02:00:00Z"));
         assertThat(quayStreet.data().depth().gaps())
                 .containsExactly(Interval.parse("2026-10-22T04:58:00Z/2026-10-23T02:00:00Z"));
+    }
+
+    /** The peak of a storm of hours may come before its centre; from centre to centre the sewer answers alike. */
+    @Test
+    void theLagIsTheOneThatTheShapeOfAStormDoesNotMove() {
+        List<StormResponse> answers =
+                saltingsLane.responses().orElseThrow().responses().all();
+        assertThat(answers).anyMatch(each -> each.lagToPeak().orElseThrow().isNegative());
+        assertThat(answers)
+                .hasSize(11)
+                .allSatisfy(each -> assertThat(each.lagToCentre().orElseThrow())
+                        .isBetween(Duration.ofMinutes(25), Duration.ofMinutes(65)));
     }
 
     @Test
