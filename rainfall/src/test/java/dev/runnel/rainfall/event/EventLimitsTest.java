@@ -33,7 +33,8 @@ class EventLimitsTest {
         detector.next(Reading.of(START.plus(STEP), 1));
         assertThatThrownBy(() -> detector.next(Reading.of(START.plus(STEP), 1)))
                 .hasMessage("time must be after 2026-03-01T12:13:00Z, was 2026-03-01T12:13:00Z");
-        assertThat(detector.next(Reading.of(START.plus(STEP.multipliedBy(2)), 1))).isEmpty();
+        assertThat(detector.next(Reading.of(START.plus(STEP.multipliedBy(2)), 1)))
+                .isEmpty();
     }
 
     @Test
@@ -53,8 +54,8 @@ class EventLimitsTest {
         detector.nextStep(2);
         detector.nextStep(0);
         detector.nextStep(0);
-        RainfallEvent first = detector.next(Reading.of(START.plus(STEP.multipliedBy(8)), 3))
-                .get(0);
+        RainfallEvent first =
+                detector.next(Reading.of(START.plus(STEP.multipliedBy(8)), 3)).get(0);
         assertThat(first.missingStepsAfter()).isEqualTo(1);
         RainfallEvent second = detector.finish().get(0);
         assertThat(second.antecedent()).isEqualTo(new Antecedent(STEP.multipliedBy(7), false, 5));
@@ -78,8 +79,7 @@ class EventLimitsTest {
     /** Two centuries before and after 1970: the time between does not fit into a long. */
     @Test
     void aGapOfCenturiesEndsAnEvent() {
-        TipEventDetector detector =
-                HALF_HOUR.ofTips(TippingBucket.ofTip(0.2)).start();
+        TipEventDetector detector = HALF_HOUR.ofTips(TippingBucket.ofTip(0.2)).start();
         detector.nextTip(Instant.parse("1770-01-01T00:00:00Z"));
         assertThat(detector.held()).isZero();
         assertThat(detector.advanceTo(Instant.parse("2200-01-01T00:00:00Z"))).isPresent();
@@ -92,8 +92,7 @@ class EventLimitsTest {
             steps.nextStep(depth);
         }
         assertThat(steps.held()).isEqualTo(3);
-        TipEventDetector tips =
-                HALF_HOUR.ofTips(TippingBucket.ofTip(0.2)).start();
+        TipEventDetector tips = HALF_HOUR.ofTips(TippingBucket.ofTip(0.2)).start();
         for (int i = 0; i < 3; i++) {
             tips.nextTip(START.plusSeconds(60L * i));
         }

@@ -18,9 +18,8 @@ class StateLimitsTest {
             .withWetAbove(0.1)
             .withPeakDurations(STEP, Duration.ofMinutes(25))
             .ofSteps(STEP);
-    private static final TipSeparation TIPS = EventSeparation.of(Duration.ofMinutes(30))
-            .withPeakDurations(STEP)
-            .ofTips(TippingBucket.ofTip(0.2));
+    private static final TipSeparation TIPS =
+            EventSeparation.of(Duration.ofMinutes(30)).withPeakDurations(STEP).ofTips(TippingBucket.ofTip(0.2));
 
     /** A stray step, a missing one, rain, a missing one, rain and two weak steps of which nobody knows yet what they are. */
     private static String inRain() {
