@@ -4,7 +4,6 @@ import dev.runnel.internal.Roots;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
-import java.util.Set;
 import java.util.TreeSet;
 
 /** The boundary of a section: wall pieces with the sign they count with, and level stretches. Levels are checked by users. */
@@ -18,13 +17,15 @@ final class Outline {
     private final List<Part> parts;
     private final List<Flat> flats;
     private final double height;
+
+    /** Levels at which a piece begins or ends, and so each level stretch lies, from the invert up; 0 is the first. */
     private final double[] breaks;
+
     private final double[] breakAreas;
 
-    /** Levels between which the same parts are cut, from the invert up, and for each what lies whole below it. */
-    private final double[] levels;
-
+    /** What lies whole below each break, and what is cut between it and the next. */
     private final double[] areasBelow;
+
     private final double[] lengthsBelow;
     private final Part[][] cut;
 
@@ -41,13 +42,11 @@ final class Outline {
             ends.add(part.piece().high());
         });
         ends.remove(Double.POSITIVE_INFINITY);
-        this.breaks = toArray(ends);
-        flats.forEach(flat -> ends.add(flat.level()));
-        this.levels = toArray(ends);
-        this.areasBelow = new double[levels.length];
-        this.lengthsBelow = new double[levels.length];
-        this.cut = new Part[levels.length][];
-        for (int i = 0; i < levels.length; i++) {
+        this.breaks = ends.stream().mapToDouble(Double::doubleValue).toArray();
+        this.areasBelow = new double[breaks.length];
+        this.lengthsBelow = new double[breaks.length];
+        this.cut = new Part[breaks.length][];
+        for (int i = 0; i < breaks.length; i++) {
             sumBelow(i);
         }
         this.soffitLength = flats.stream()
@@ -57,12 +56,8 @@ final class Outline {
         this.breakAreas = Arrays.stream(breaks).map(this::area).toArray();
     }
 
-    private static double[] toArray(Set<Double> numbers) {
-        return numbers.stream().mapToDouble(Double::doubleValue).toArray();
-    }
-
     private void sumBelow(int i) {
-        double level = levels[i];
+        double level = breaks[i];
         List<Part> above = new ArrayList<>();
         for (Part part : parts) {
             Piece piece = part.piece();
@@ -82,7 +77,7 @@ final class Outline {
     /** The last level below a depth, the invert for depth 0. There are few, and each is compared without a jump. */
     private int under(double depth) {
         int count = 0;
-        for (double level : levels) {
+        for (double level : breaks) {
             count += level < depth ? 1 : 0;
         }
         return Math.max(count - 1, 0);

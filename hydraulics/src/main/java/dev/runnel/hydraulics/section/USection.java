@@ -34,7 +34,7 @@ public final class USection {
     public static ProfileSection covered(double width, double height) {
         Sizes.closed("width", width);
         Sizes.closed("height", height);
-        if (!(height > width / 2 && height < Double.POSITIVE_INFINITY)) {
+        if (!(height > width / 2)) {
             throw new IllegalArgumentException("height must be greater than half of the width, "
                     + Text.number(width / 2) + " m, was " + Text.number(height));
         }

@@ -40,7 +40,7 @@ public final class VInvertSection {
     public ProfileSection coveredAt(double height) {
         Sizes.closed("width", width);
         Sizes.closed("height", height);
-        if (!(height > fall && height < Double.POSITIVE_INFINITY)) {
+        if (!(height > fall)) {
             throw new IllegalArgumentException(
                     "height must be greater than fall, " + Text.number(fall) + " m, was " + Text.number(height));
         }

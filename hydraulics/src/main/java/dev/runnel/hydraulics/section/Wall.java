@@ -65,7 +65,7 @@ public final class Wall {
      */
     public Wall lineTo(double endX, double endLevel) {
         Sizes.place("endX", endX);
-        if (!(endLevel >= level && endLevel < Double.POSITIVE_INFINITY)) {
+        if (!(endLevel >= level)) {
             throw new IllegalArgumentException("endLevel must be at least the level reached, " + Text.number(level)
                     + " m, was " + Text.number(endLevel));
         }
@@ -96,7 +96,7 @@ public final class Wall {
         Sizes.place("endX", endX);
         Sizes.centre("centreX", centreX);
         Sizes.centre("centreLevel", centreLevel);
-        if (!(endLevel > level && endLevel < Double.POSITIVE_INFINITY)) {
+        if (!(endLevel > level)) {
             throw new IllegalArgumentException("endLevel of an arc must be above the level reached, "
                     + Text.number(level) + " m, was " + Text.number(endLevel));
         }

@@ -303,4 +303,94 @@ class SectionEdgesTest {
             assertThat(out).containsExactly(each(areas, section::depthForArea));
         }
     }
+
+    /** Ends within 1e-9 of the radius are equally far from the centre, and straight above it. */
+    @Test
+    void arcsWithinRounding() {
+        assertThat(Wall.from(0, 0)
+                        .arcTo(10 + 9e-9, 10, 0, 10)
+                        .lineTo(10 + 9e-9, 11)
+                        .mirrored()
+                        .area(10))
+                .isCloseTo(50 * Math.PI, within(1e-6));
+        assertThatThrownBy(() -> Wall.from(0, 0).arcTo(10 + 1.2e-8, 10, 0, 10))
+                .hasMessage("both ends of an arc must be equally far from its centre (0, 10), were 10 m and "
+                        + "10.000000012 m");
+        assertThatThrownBy(() -> Wall.from(0, 0).arcTo(10 - 1.2e-8, 10, 0, 10))
+                .hasMessageStartingWith("both ends of an arc must be equally far from its centre");
+        Wall foot = Wall.from(-5e-9, 0).arcTo(10, 10, 0, 10);
+        assertThat(ProfileSection.between(Wall.from(-10, 0).lineTo(-10, 10), foot).area(10))
+                .isCloseTo(100 + 25 * Math.PI, within(1e-6));
+        assertThatThrownBy(() -> Wall.from(-2e-8, 0).arcTo(10, 10, 0, 10))
+                .hasMessageStartingWith("an arc must rise all the way, from ");
+        assertThatThrownBy(() -> Wall.from(10, 0).arcTo(Double.NaN, 1, 0, 0)).hasMessageStartingWith("endX must be ");
+        for (double wrong : new double[] {Double.POSITIVE_INFINITY, Double.NaN}) {
+            assertThatThrownBy(() -> Wall.from(10, 0).arcTo(10, wrong, 0, 0)).hasMessageStartingWith("endLevel ");
+            assertThatThrownBy(() -> Wall.from(10, 0).lineTo(10, wrong)).hasMessageStartingWith("endLevel ");
+            assertThatThrownBy(() -> USection.covered(1, wrong)).hasMessageStartingWith("height must be ");
+            assertThatThrownBy(() -> VInvertSection.ofWidthAndFall(1, 0.1).coveredAt(wrong))
+                    .hasMessageStartingWith("height must be ");
+        }
+    }
+
+    /** A wall upright at 0.5 m and one that comes near it at one level alone. */
+    private static ProfileSection near(double x, double level) {
+        return ProfileSection.between(
+                Wall.from(0, 0).lineTo(x, level).lineTo(0, 1),
+                Wall.from(0.5, 0).lineTo(0.5, 1));
+    }
+
+    @Test
+    void wallsMayTouchButNotCross() {
+        for (double level : new double[] {0.01, 0.5, 0.99}) {
+            assertThat(near(0.5, level).area(1)).isCloseTo(0.25, within(TIGHT));
+            assertThatThrownBy(() -> near(0.501, level)).hasMessageStartingWith("the left wall must stay left of");
+        }
+        // Bulging arcs between common ends: crossed all the way, and apart all the way.
+        Wall straight = Wall.from(0, 0).lineTo(0, 1);
+        Wall left = Wall.from(0, 0).arcTo(-0.5, 0.5, 0, 0.5).arcTo(0, 1, 0, 0.5);
+        assertThat(ProfileSection.between(left, straight).area(1)).isCloseTo(Math.PI / 8, within(TIGHT));
+        assertThatThrownBy(() -> ProfileSection.between(straight, left))
+                .hasMessageStartingWith("the left wall must stay left of the right wall");
+        assertThatThrownBy(() -> ProfileSection.between(straight, Wall.from(1, 0)))
+                .hasMessage("a wall must rise, it ended at level 0 m");
+    }
+
+    /** A wall may start and end on the middle line, and a mirrored one may not pass it in between. */
+    @Test
+    void wallsOnTheMiddleLine() {
+        ProfileSection lozenge = Wall.from(0, 0).lineTo(1, 1).lineTo(0, 2).mirrored();
+        holds(lozenge, 2, 2, 4 * Math.sqrt(2));
+        holds(lozenge, 1.5, 1.75, 3 * Math.sqrt(2));
+        assertThat(Wall.from(1, 0).lineTo(0.5, 1).lineTo(0.5, 2).mirroredOpen().topWidth(3))
+                .isEqualTo(1);
+        assertThatThrownBy(() ->
+                        Wall.from(0.5, 0).lineTo(-0.25, 0.5).lineTo(0.5, 1).mirrored())
+                .hasMessage("a mirrored wall must stay right of the middle line, x was -0.25 m");
+        assertThatThrownBy(() -> Wall.from(-0.2, 0).lineTo(0.5, 1).mirrored())
+                .hasMessage("a mirrored wall must stay right of the middle line, x was -0.2 m");
+    }
+
+    @Test
+    void arraysOfOneLength() {
+        CircularSection pipe = CircularSection.ofDiameter(1);
+        double[] depth = new double[3];
+        for (int length : new int[] {2, 4}) {
+            double[] out = new double[length];
+            assertThatThrownBy(() -> pipe.area(depth, out)).hasMessage("area must have length 3, was " + length);
+            assertThatThrownBy(() -> pipe.wettedPerimeter(depth, out))
+                    .hasMessage("perimeter must have length 3, was " + length);
+            assertThatThrownBy(() -> pipe.topWidth(depth, out)).hasMessage("width must have length 3, was " + length);
+            assertThatThrownBy(() -> pipe.hydraulicRadius(depth, out))
+                    .hasMessage("radius must have length 3, was " + length);
+        }
+    }
+
+    @Test
+    void breaksAreFinite() {
+        assertThat(TrapezoidalSection.ofBedWidthAndSideSlope(1, 1).breakDepths())
+                .containsExactly(0);
+        assertThat(STEP.mirroredOpen().breakDepths()).containsExactly(0, 1);
+        assertThat(STEP.mirrored().breakDepths()).containsExactly(0, 1, 2);
+    }
 }
