@@ -319,7 +319,8 @@ class SectionEdgesTest {
         assertThatThrownBy(() -> Wall.from(0, 0).arcTo(10 - 1.2e-8, 10, 0, 10))
                 .hasMessageStartingWith("both ends of an arc must be equally far from its centre");
         Wall foot = Wall.from(-5e-9, 0).arcTo(10, 10, 0, 10);
-        assertThat(ProfileSection.between(Wall.from(-10, 0).lineTo(-10, 10), foot).area(10))
+        assertThat(ProfileSection.between(Wall.from(-10, 0).lineTo(-10, 10), foot)
+                        .area(10))
                 .isCloseTo(100 + 25 * Math.PI, within(1e-6));
         assertThatThrownBy(() -> Wall.from(-2e-8, 0).arcTo(10, 10, 0, 10))
                 .hasMessageStartingWith("an arc must rise all the way, from ");
@@ -336,8 +337,7 @@ class SectionEdgesTest {
     /** A wall upright at 0.5 m and one that comes near it at one level alone. */
     private static ProfileSection near(double x, double level) {
         return ProfileSection.between(
-                Wall.from(0, 0).lineTo(x, level).lineTo(0, 1),
-                Wall.from(0.5, 0).lineTo(0.5, 1));
+                Wall.from(0, 0).lineTo(x, level).lineTo(0, 1), Wall.from(0.5, 0).lineTo(0.5, 1));
     }
 
     @Test
@@ -392,5 +392,24 @@ class SectionEdgesTest {
                 .containsExactly(0);
         assertThat(STEP.mirroredOpen().breakDepths()).containsExactly(0, 1);
         assertThat(STEP.mirrored().breakDepths()).containsExactly(0, 1, 2);
+    }
+
+    /** A bed in a pipe under a slot: what was a break above it still is one, that much lower. */
+    @Test
+    void sedimentUnderASlot() {
+        SlottedSection slotted = SlottedSection.ofWidth(RectangularSection.box(1, 2), 0.05);
+        CrossSection silted = slotted.withSediment(0.5);
+        assertThat(silted.breakDepths()).containsExactly(0, 1.5);
+        assertThat(slotted.withSediment(2).breakDepths()).containsExactly(0);
+        assertThat(silted.height()).isEqualTo(Double.POSITIVE_INFINITY);
+        holds(silted, 1, 1, 3);
+        holds(silted, 2.5, 1.55, 5);
+        assertThat(silted.hashCode()).isNotEqualTo(slotted.withSediment(0.51).hashCode());
+        assertThat(Depths.checked(1e-13, Double.POSITIVE_INFINITY)).isEqualTo(1e-13);
+        // An ovoid of a radius of which its invert arc would end on the springing line, or beyond.
+        assertThatThrownBy(() -> Ovoid.ofWidthAndHeight(1, 0.5).withInvertRadius(0.2))
+                .hasMessage(
+                        "no tangent arcs join an invert of radius 0.2 m with a crown of radius 0.5 m in a height of "
+                                + "0.5 m");
     }
 }
