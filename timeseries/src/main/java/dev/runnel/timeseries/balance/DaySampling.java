@@ -73,19 +73,17 @@ public record DaySampling(int days, double halves, double scatter) {
     private static double halves(Series day) {
         double[] values = day.toUsableValues();
         double[] sums = new double[2];
-        int[] counts = new int[2];
         int place = 0;
         for (double value : values) {
             if (!Double.isNaN(value)) {
-                sums[place % 2] += value;
-                counts[place++ % 2]++;
+                sums[place++ % 2] += value;
             }
         }
         if (place < FEWEST_READINGS) {
             return Double.NaN;
         }
-        double first = sums[0] / counts[0];
-        double second = sums[1] / counts[1];
+        double first = sums[0] / ((place + 1) / 2);
+        double second = sums[1] / (place / 2);
         return Math.abs(first - second) / Math.abs(first + second);
     }
 

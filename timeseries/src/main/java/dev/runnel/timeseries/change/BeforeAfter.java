@@ -177,7 +177,7 @@ public final class BeforeAfter {
                 low = middle + 1;
             }
         }
-        return number(low) + 0.0;
+        return number(low);
     }
 
     private static long ordered(double value) {

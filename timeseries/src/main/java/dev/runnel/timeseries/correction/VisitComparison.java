@@ -64,7 +64,7 @@ public final class VisitComparison {
 
     /**
      * Returns a comparison whose tolerances are common practice for a hand-held rule and meter: depth 6 mm or 2 %, velocity
-     * 0.05 m/s or 10 %, flow 10 %, clock 60 s. State your own.
+     * 0.05 m/s or 10 %, flow 10 %, clock 60 s; readings at most 15 minutes apart about the visit. State your own.
      *
      * @return the comparison
      */

@@ -9,6 +9,7 @@ import dev.runnel.timeseries.correction.Corrections;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 
 /** Corrections of readings a minute apart; corrections are given as "kind from to value value", minutes from the start. */
@@ -33,7 +34,18 @@ final class CorrectionCalculations {
                         inputs,
                         in -> Duration.between(START, corrected(in).series().time(in.integer("reading")))
                                         .toNanos()
-                                / 60e9));
+                                / 60e9),
+                Calculation.of(
+                        "timeseries",
+                        "correction.without",
+                        "as the readings",
+                        inputs + " without",
+                        in -> corrected(in)
+                                .without(Arrays.stream(in.sample("without"))
+                                        .mapToInt(each -> (int) each)
+                                        .toArray())
+                                .series()
+                                .value(in.integer("reading"))));
     }
 
     private static CorrectedSeries corrected(Inputs in) {

@@ -24,6 +24,7 @@ final class SeriesEdgeCalculations {
     private static final Instant START = Instant.parse("2001-01-01T00:00:00Z");
     private static final String VISITS = "visits minutes depths velocities depth_tolerance depth_share"
             + " velocity_tolerance velocity_share clock_seconds gap_minutes";
+    private static final String STANDARD = "quantity hand monitor gap_minutes";
     private static final String SHARE = "from to other_from other_to";
     private static final String STEPS = "values step_minutes";
     private static final String POINTS = "minutes values";
@@ -69,6 +70,9 @@ final class SeriesEdgeCalculations {
                         VISITS,
                         in -> Books.sum(
                                 proposed(in), each -> minute(each.interval().end()))),
+                of("visits.standard.tolerance", "as read", STANDARD, in -> standard(in).tolerance()),
+                of("visits.standard.beyond", "1 or 0", STANDARD, in -> standard(in).isBeyond() ? 1 : 0),
+                of("visits.standard.compared", "1 or 0", STANDARD, in -> standard(in).isCompared() ? 1 : 0),
                 of(
                         "interval.share",
                         "1",
@@ -222,6 +226,17 @@ final class SeriesEdgeCalculations {
                         series(minutes, in.sample("depths")),
                         series(minutes, in.sample("velocities")),
                         Series.empty());
+    }
+
+    /** One figure read by hand in the middle of a gap of a record that says the same before and after it. */
+    private static VisitDifference standard(Inputs in) {
+        String quantity = in.text("quantity");
+        double half = in.number("gap_minutes") / 2;
+        Series monitor = series(
+                new double[] {-half, half}, new double[] {in.number("monitor"), in.number("monitor")});
+        List<SiteVisit> visits =
+                SiteVisit.parse("time,author," + quantity + "\n" + START + ",somebody," + in.number("hand") + "\n");
+        return VisitComparison.standard().differences(visits, monitor, monitor, monitor).get(0);
     }
 
     private static List<VisitDifference> compared(Inputs in) {

@@ -1,0 +1,132 @@
+"""Close to the limits of rules over records: visits by the usual tolerances, readings that leap alone, days at the ends of the time
+that is counted, corrections undone. Plain Python, no code in common with the library.
+
+    python3 series_verges.py FOLDER
+
+writes the tables visits-by-usual-tolerances, lone-readings-near-limits, days-at-the-ends-of-time and corrections-undone, csv and
+descriptor, into the folder.
+"""
+
+import random
+import sys
+from fractions import Fraction as F
+
+from own_tables import text, write
+
+FOLDER = sys.argv[1] if len(sys.argv) > 1 else "."
+PROGRAM = "series_verges.py"
+
+
+def visits():
+    """The tolerance is the larger of a number and a share of what was read by hand; readings a quarter of an hour apart still tell."""
+    rows = []
+    for quantity, absolute, share in (("hand depth", F(6, 1000), F(2, 100)), ("hand velocity", F(5, 100), F(10, 100)), ("gauged flow", F(0), F(10, 100)), ("clock", F(60), F(0))):
+        for hand in (F(11, 100), F(29, 100), F(31, 100), F(47, 100), F(53, 100), F(9, 10), F(2)):
+            for part in (F(97, 100), F(103, 100), F(-97, 100), F(-103, 100)):
+                tolerance = max(absolute, share * hand)
+                monitor = hand + part * tolerance
+                if quantity == "clock":
+                    rows.append((quantity, float(60 * part + hand / 100), 0, 10, 60, int(abs(60 * part + hand / 100) > 60), 1))
+                else:
+                    rows.append((quantity, float(hand), float(monitor), 10, float(tolerance), int(abs(part) > 1), 1))
+    for gap in (14.5, 14.99, 15, 15.01, 15.5, 30):
+        rows.append(("hand depth", 0.4, 0.5, gap, 0.008, int(gap <= 15), int(gap <= 15)))
+    write(FOLDER, PROGRAM, "visits-by-usual-tolerances", "figures read by hand close to the tolerances that are common practice",
+          [("quantity", "text, what was read"), ("hand", "m, m/s, m3/s, or s that the clock is ahead"), ("monitor", "m, m/s or m3/s, what the monitor says"),
+           ("gap", "min, between its readings"), ("tolerance", "as read, largest difference that is none"), ("beyond", "1, beyond it or not"),
+           ("compared", "1, compared or not")],
+          [("quantity", "text quantity"), ("hand", "hand"), ("monitor", "monitor"), ("gap_minutes", "gap")],
+          [("tolerance", "visits.standard.tolerance"), ("beyond", "visits.standard.beyond"), ("compared", "visits.standard.compared")],
+          rows, tolerance="1e-12 relative", reason="a product of two numbers, or a verdict")
+
+
+def lone_readings():
+    """Three readings tell: the middle one is off its neighbours by more than half of the larger, they are alike within a quarter of
+    that, and the velocity moves by less than a fifth as much. Groups of seven readings, the fourth of which leaps."""
+    rows = []
+    for name, cases in (
+            ("leap", [(own, 0.0, 0.0) for own in (0.47, 0.485, 0.497, 0.503, 0.512, 0.52, 0.535)]),
+            ("still", [(0.8, ratio, 0.0) for ratio in (0.17, 0.188, 0.194, 0.198, 0.2015, 0.204, 0.208, 0.22)]),
+            ("alike", [(0.7, 0.0, alike) for alike in (0.22, 0.236, 0.244, 0.249, 0.251, 0.256, 0.261, 0.28)])):
+        times, depths, velocities, flags = [], [], [], []
+        for own, ratio, alike in cases:
+            # Neighbours m - e and m + e with e = alike * d / 2; the depth leaps up to m/(1 - own), d above m.
+            m, c = 0.2, 0.6
+            leap = m / (1 - own)
+            e = alike * (leap - m) / 2
+            group = [m] * 2 + [m - e, leap, m + e] + [m] * 2
+            still = [c] * 3 + [c / (1 - ratio * own)] + [c] * 3
+            for k in range(7):
+                times.append(60 * (len(times) + 1))
+                depths.append(round(group[k], 9))
+                velocities.append(round(still[k], 9))
+        for i in range(len(depths)):
+            # The first is marked as suspect, so that the second has no neighbour before it.
+            if i in (0, 1, len(depths) - 1):
+                flags.append(2)
+                continue
+            off = [abs(depths[j] - (depths[j - 1] + depths[j + 1]) / 2) if 0 < j < len(depths) - 1 else 0 for j in (i - 1, i, i + 1)]
+            if off[1] <= 0.05:
+                flags.append(1)
+            elif max(off) > off[1]:
+                flags.append(2)
+            else:
+                a, b = depths[i - 1], depths[i + 1]
+                moved = abs(depths[i] - (a + b) / 2) / max(depths[i], (a + b) / 2)
+                others = [abs(velocities[i] - velocities[j]) / max(velocities[i], velocities[j]) for j in (i - 1, i + 1)]
+                flags.append(4 if moved > 0.5 and min(others) < 0.2 * moved and abs(b - a) <= off[1] / 4 else 1)
+        assert flags.count(4) >= 3, name
+        for way in ("whole", "arriving", "cut"):
+            rows.append((way, text(times), text(depths), text(velocities), sum(k * f for k, f in enumerate(flags, 1))))
+    write(FOLDER, PROGRAM, "lone-readings-near-limits", "depths that leap alone, each of the three limits closely missed and met",
+          [("way", "text, how the record is given"), ("times", "s, times"), ("depths", "m, readings"), ("velocities", "m/s, companions"), ("sum", "1, flags times places")],
+          [("way", "text way"), ("times", "text times"), ("values", "text depths"), ("suspect", "word 0"), ("companions", "text velocities"), ("above", "0.05"), ("gap_seconds", "300")],
+          [("sum", "quality.book.lone-reading")], rows, tolerance="0", reason="a sum of whole numbers")
+
+
+def days_at_the_ends():
+    """Nanoseconds in 64 bits end on 11 April 2262 and begin on 21 September 1677: the last and the first whole day."""
+    rows = []
+    for start, days in (("2262-04-09T00:00:00Z", 2), ("2262-04-10T06:00:00Z", 1), ("1677-09-22T00:00:00Z", 2)):
+        late = 6 if start[11:13] == "06" else 0
+        values = [F(3 + (7 * i) % 11, 10) for i in range(24 * days - late)]
+        for day in range(days):
+            first = max(0, 24 * day - late)
+            end = min(24 * (day + 1) - late, len(values) - 1)
+            total = sum((values[i] + values[i + 1]) / 2 * 3600 for i in range(first, end))
+            rows.append((text(values), start, day, float(total), float(F(end - first, 24))))
+    write(FOLDER, PROGRAM, "days-at-the-ends-of-time", "daily totals of the last and the first days that nanoseconds in 64 bits can count, in exact fractions",
+          [("values", "rate per second, an hour apart"), ("start", "text, time of the first"), ("day", "1, day from 0"), ("total", "rate times s, integral over the day"),
+           ("coverage", "1, part of the day that is covered")],
+          [("values", "text values"), ("step_minutes", "60"), ("start", "text start"), ("zone", "word UTC"), ("day", "day")],
+          [("total", "daily-total.measured"), ("coverage", "daily-total.coverage")], rows, tolerance="1e-12 relative", reason="rounding of sums")
+
+
+def corrections_undone():
+    """Offsets and factors in the order of their list, each from a minute to before another; some of them left out."""
+    rng = random.Random(2711)
+    rows = []
+    for undone in ([1], [2], [4], [5], [1, 5], [5, 3], [4, 5, 2], [1, 2, 3, 4], [3, 3]):
+        values = [F(rng.randint(20, 90), 100) for _ in range(8)]
+        listed = []
+        for k in range(5):
+            first = rng.randint(0, 4)
+            listed.append((rng.choice(["offset", "factor"]), first, rng.randint(first + 2, 9), F(rng.randint(5, 40), 20)))
+        after = list(values)
+        for number, (kind, first, end, by) in enumerate(listed, 1):
+            if number not in undone:
+                after = [(v + by if kind == "offset" else v * by) if first <= i < end else v for i, v in enumerate(after)]
+        given = ";".join(f"{kind} {first} {end} {float(by)}" for kind, first, end, by in listed)
+        for i in (1, 3, 4, 6):
+            rows.append((text(values), given, text(undone), i, float(after[i])))
+    write(FOLDER, PROGRAM, "corrections-undone", "readings after corrections of which some are undone, in exact fractions",
+          [("values", "1, readings a minute apart"), ("corrections", "text, corrections in minutes"), ("without", "1, numbers of those undone"), ("reading", "1, which reading"),
+           ("value", "1, the reading as the others leave it")],
+          [("values", "text values"), ("corrections", "text corrections"), ("without", "text without"), ("reading", "reading")],
+          [("value", "correction.without")], rows, tolerance="1e-12 relative", reason="rounding of a few operations")
+
+
+visits()
+lone_readings()
+days_at_the_ends()
+corrections_undone()
