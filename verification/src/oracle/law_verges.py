@@ -2,7 +2,7 @@
 
     python3 law_verges.py FOLDER
 
-writes pearson-far-tails, kappa-far-below and plotting-positions-together into the folder of the rainfall tables. Pearson's law is the
+writes pearson-far-tails, kappa-far-below, kappa-far-above and plotting-positions-together into the folder of the rainfall tables. Pearson's law is the
 incomplete Gamma function, Hosking's four-parameter kappa law its own formula.
 """
 
@@ -42,7 +42,7 @@ def pearson():
 def kappa():
     rows = []
     for k, h in (("0.02", "-0.5"), ("-0.03", "-1"), ("0.01", "-2"), ("0.015", "-1.5")):
-        for s in ("-92", "-99", "-101", "-104", "-112", "-140"):
+        for s in ("-92", "-99", "-101", "-104", "-112", "-140", "-800"):
             y = exp(-mpf(s) * mpf(k))
             x = float(30 + 8 * (1 - y) / mpf(k))
             s_of = -log(1 - mpf(k) * (mpf(x) - 30) / 8) / mpf(k)
@@ -56,6 +56,22 @@ def kappa():
             rows.append((f"30 8 {k} {h}", repr(x), show(exp(logf)), show(density), repr(p), show(again)))
     write(FOLDER, PROGRAM, "kappa-far-below", HOSKING + "the kappa law with h below 0, far below its middle", [("p", "text, location, scale, k, h"), ("x", "of the variate, value"), ("f", "1, non-exceedance"), ("d", "1, logarithm of the density"), ("asked", "1, non-exceedance"), ("q", "of the variate, quantile")],
           [("family", "word kappa"), ("parameters", "text p")], [("f", "frequency.non-exceedance", "input.x = x"), ("d", "frequency.log-density", "input.x = x"), ("q", "frequency.quantile", "input.probability = asked")], rows, tolerance="1e-10 relative", reason="a probability of 1e-200 has 500 times the relative error of its variate")
+    # An exceedance of 1e-57 is what 1 less a probability leaves: 60 digits would tell three of it.
+    mp.dps = 160
+    rows = []
+    for k, h in (("0.02", "-0.5"), ("-0.03", "-1"), ("0.01", "0.4"), ("0.015", "0"), ("-0.01", "0")):
+        for s in ("40", "99", "101", "104", "130"):
+            x = float(30 + 8 * (1 - exp(-mpf(s) * mpf(k))) / mpf(k))
+            s_of = -log(1 - mpf(k) * (mpf(x) - 30) / 8) / mpf(k)
+            logf = log(1 - mpf(h) * exp(-s_of)) / mpf(h) if mpf(h) else -exp(-s_of)
+            rows.append((f"30 8 {k} {h}", repr(x), show(1 - exp(logf)), ""))
+        if not mpf(h):
+            for s in ("-60", "-104", "-150"):
+                # exp(-exp(60)) is 0 in any number of the machine.
+                rows.append((f"30 8 {k} {h}", repr(float(30 + 8 * (1 - exp(-mpf(s) * mpf(k))) / mpf(k))), "1", "0"))
+    write(FOLDER, PROGRAM, "kappa-far-above", HOSKING + "the kappa law far above its middle; and far below it where h is 0", [("p", "text, location, scale, k, h"), ("x", "of the variate, value"), ("e", "1, exceedance"), ("f", "1, non-exceedance")],
+          [("family", "word kappa"), ("parameters", "text p"), ("x", "x")], [("e", "frequency.exceedance"), ("f", "frequency.non-exceedance")], rows, tolerance="1e-10 relative", reason="a probability of 1e-50 has 100 times the relative error of its variate")
+    mp.dps = 60
 
 
 def positions():

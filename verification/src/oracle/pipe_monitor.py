@@ -93,7 +93,7 @@ UNCHECKED, POOR, SUSPECT, MISSING = 1, 3, 4, 5
 def records(bulk=False):
     """Readings with faults among them, by the rules for each: the flow, the level, their qualities, and counts of each kind.
 
-    Missing or absurd depth: nothing known. Negative depth: the water stands at the sensor, suspect, and no flow, if the sensor lies at
+    Missing depth, or one beyond 50 m on either side: nothing known. Negative depth: the water stands at the sensor, suspect, and no flow, if the sensor lies at
     or under the bed; else nothing is known. Depth 0: dry if the sensor lies at or under the bed, else nothing known. At or under the
     bed: no flow, poor. From the soffit on the whole section flows.
     """
@@ -108,6 +108,10 @@ def records(bulk=False):
          "0 120 240 360 480 600 720 840 960", "0.4 0.55 0.6 0.3 0.2 1.1 -0.25 0.7 0"),
         ("0.9", "0.15", "0.05", "1.05", "0 120 360 480 600 720", "0 0.31 -0.1 0.8 0.6 0.2", "0 120 240 480 600 960", "0.3 0.62 0.7 NaN 0.44 0.5"),
         ("0.45", "0", "0", "1", "0 120 240 360", "0 0.2 0 -0.01", "0 120 240 360", "0 0.7 0.3 NaN"),
+        # Close to the soffit, by a rounding too, and close to what no depth can be.
+        ("0.9", "0.15", "0.05", "1.05", "0 120 240 360 480 600 720 840 960 1080 1200", "0.8 0.7501 0.75 0.7499 49.9 50 50.2 52.4 -49.9 -51 0.3",
+         "0 120 240 360 480 600 720 840 960 1080 1200", "0.3 0.62 0.7 0.64 0.44 0.5 0.55 0.31 0.4 0.6 0.8"),
+        ("0.45", "0", "0", "1", "0 120 240 360 480 600", "0.46 0.45 49.9 50 50.2 52.4", "0 120 240 360 480 600", "0.2 0.7 0.3 0.4 0.5 0.6"),
     ):
         high, off, b, k = mpf(width), mpf(offset), mpf(bed), mpf(factor)
         clean = walls("circular", width)
@@ -121,7 +125,7 @@ def records(bulk=False):
             level, flow, quality, level_quality = None, None, MISSING, MISSING
             if y != y:
                 kind = "NO_DEPTH"
-            elif abs(y) > 100:
+            elif abs(y) > 50:
                 kind = "IMPOSSIBLE"
             elif y < 0:
                 kind = "NEGATIVE"

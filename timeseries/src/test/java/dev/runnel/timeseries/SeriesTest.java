@@ -123,6 +123,10 @@ class SeriesTest {
                 .isThrownBy(() -> Series.builder().add(T0, 1).add(T0, 2))
                 .withMessage("time must be after 2026-01-01T00:00:00Z, was 2026-01-01T00:00:00Z");
         assertThatIllegalArgumentException()
+                .isThrownBy(() ->
+                        Series.builder().add(T0, 1).add(T0.plusSeconds(60), 2).add(T0.plusSeconds(30), 3))
+                .withMessage("time must be after 2026-01-01T00:01:00Z, was 2026-01-01T00:00:30Z");
+        assertThatIllegalArgumentException()
                 .isThrownBy(() -> Reading.of(T0, Double.POSITIVE_INFINITY))
                 .withMessage("value must be finite, or NaN for missing, was Infinity");
     }

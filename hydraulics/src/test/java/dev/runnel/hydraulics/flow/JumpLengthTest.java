@@ -28,6 +28,11 @@ class JumpLengthTest {
                 .isInstanceOf(NoSolutionException.class)
                 .hasMessage(
                         "the length of a jump is known for Froude numbers in [1.7, 10], was 1.2: it is a train of waves");
+        var strong = SectionFlow.of(RectangularSection.open(1), 0.5 * 10.5 * Math.sqrt(9.80665 * 0.5))
+                .jump(0.5);
+        assertThatThrownBy(strong::length)
+                .isInstanceOf(NoSolutionException.class)
+                .hasMessage("the length of a jump is known for Froude numbers in [1.7, 10], was 10.5");
         var round = SectionFlow.of(CircularSection.ofDiameter(1), 0.3).jump(0.15);
         assertThatThrownBy(round::length).hasMessageContaining("rectangular channel only");
     }

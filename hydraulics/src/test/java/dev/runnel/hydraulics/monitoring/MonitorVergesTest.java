@@ -72,6 +72,14 @@ class MonitorVergesTest {
                         .as(depths[i] + " m, " + velocity + " m/s, " + monitor)
                         .isEqualTo(one);
             }
+            double[] inDepths = depths.clone();
+            monitor.flow(inDepths, velocities, inDepths);
+            double[] inVelocities = velocities.clone();
+            monitor.flow(depths, inVelocities, inVelocities);
+            assertThat(inDepths).as("in place of the depths, " + monitor).isEqualTo(flows);
+            assertThat(inVelocities)
+                    .as("in place of the velocities, " + monitor)
+                    .isEqualTo(flows);
         }
     }
 

@@ -2,6 +2,7 @@ package dev.runnel.hydraulics.watch;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import dev.runnel.timeseries.Interval;
 import dev.runnel.timeseries.RegularSeries;
 import dev.runnel.timeseries.Series;
 import dev.runnel.timeseries.SeriesBuilder;
@@ -63,6 +64,18 @@ class SiteRecordTest {
         }
         // Eleven hours of a quarter of a millimetre have ended by the last reading.
         assertThat(sum).isEqualTo(11 * 0.25);
+    }
+
+    @Test
+    void lastsFromItsFirstReadingToJustAfterItsLast() {
+        SiteRecord three =
+                record(Duration.ofHours(1), 1, "2026-03-01T00:10:00Z", "2026-03-01T00:20:00Z", "2026-03-01T00:35:00Z");
+        assertThat(three.interval())
+                .isEqualTo(Interval.of(
+                        Instant.parse("2026-03-01T00:10:00Z"), Instant.parse("2026-03-01T00:35:00.000000001Z")));
+        assertThat(record(Duration.ofHours(1), 1, "2026-03-01T00:10:00Z").interval())
+                .isEqualTo(Interval.of(
+                        Instant.parse("2026-03-01T00:10:00Z"), Instant.parse("2026-03-01T00:10:00.000000001Z")));
     }
 
     @Test

@@ -299,11 +299,9 @@ public final class Bootstrap {
     /** As {@link Statistics#quantile}, but between or next to infinite values, which are kept, infinite too. */
     private static double quantile(double[] sorted, double probability) {
         double position = probability * (sorted.length - 1);
-        int below = (int) Math.floor(position);
-        double part = position - below;
-        return part == 0 || sorted[below] == sorted[below + 1]
-                ? sorted[below]
-                : sorted[below] + part * (sorted[below + 1] - sorted[below]);
+        double below = sorted[(int) Math.floor(position)];
+        double above = sorted[(int) Math.ceil(position)];
+        return below == above ? below : below + (position - Math.floor(position)) * (above - below);
     }
 
     private Interval interval(Fit fit, double[] sample, double estimate, ToDoubleFunction<Fit> quantity) {

@@ -190,7 +190,19 @@ final class FlowCalculations {
                         "resistance.gradient",
                         "m/m",
                         "velocity radius gravity? " + Resistances.INPUTS,
-                        in -> Resistances.of(in).gradient(in.number("velocity"), in.number("radius"), gravity(in))));
+                        in -> Resistances.of(in).gradient(in.number("velocity"), in.number("radius"), gravity(in))),
+                Calculation.of(
+                        "hydraulics",
+                        "resistance.standard-velocity",
+                        "m/s",
+                        "radius gradient " + Resistances.INPUTS,
+                        in -> Resistances.of(in).velocity(in.number("radius"), in.number("gradient"))),
+                Calculation.of(
+                        "hydraulics",
+                        "resistance.standard-gradient",
+                        "m/m",
+                        "velocity radius " + Resistances.INPUTS,
+                        in -> Resistances.of(in).gradient(in.number("velocity"), in.number("radius"))));
     }
 
     private static String inputs() {

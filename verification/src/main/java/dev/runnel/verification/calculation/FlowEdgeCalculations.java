@@ -70,6 +70,12 @@ final class FlowEdgeCalculations {
                                 .depthsForEnergy(in.number("energy"))
                                 .length),
                 of("wall.height", "m", WALL, in -> section(in).height()),
+                of(
+                        "walls.height",
+                        "m",
+                        "left right",
+                        in -> ProfileSection.between(wall(in, "left"), wall(in, "right"))
+                                .height()),
                 of("flow.record.depth", "m", RECORD, in -> {
                     double[] depths = new double[in.sample("record").length];
                     conduit(in).normalDepthWhereDefined(in.sample("record"), depths);
@@ -153,17 +159,22 @@ final class FlowEdgeCalculations {
 
     /** A wall as {@code 0 0; line x y; arc x y cx cy}, turned upside down so many times, and its mirror image. */
     private static ProfileSection section(Inputs in) {
-        String[] pieces = in.text("wall").split(";");
+        Wall wall = wall(in, "wall");
+        for (int i = 0; i < in.integer("turned"); i++) {
+            wall = wall.inverted();
+        }
+        return wall.mirrored();
+    }
+
+    private static Wall wall(Inputs in, String name) {
+        String[] pieces = in.text(name).split(";");
         double[] foot = numbers(pieces[0]);
         Wall wall = Wall.from(foot[0], foot[1]);
         for (int i = 1; i < pieces.length; i++) {
             double[] to = numbers(pieces[i]);
             wall = to.length == 2 ? wall.lineTo(to[0], to[1]) : wall.arcTo(to[0], to[1], to[2], to[3]);
         }
-        for (int i = 0; i < in.integer("turned"); i++) {
-            wall = wall.inverted();
-        }
-        return wall.mirrored();
+        return wall;
     }
 
     private static double[] numbers(String piece) {

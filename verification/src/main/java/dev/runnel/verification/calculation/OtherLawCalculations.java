@@ -100,6 +100,14 @@ final class OtherLawCalculations {
                         "low-outliers.expected-moments.censored-level",
                         "sample low low_years mark mark_years years",
                         in -> expected(in).returnLevel(in.number("years"))),
+                of(
+                        "low-outliers.expected-moments.unknown-level",
+                        "sample unknown_years years",
+                        in -> ExpectedMoments.builder()
+                                .known(in.sample("sample"))
+                                .between(0, Double.POSITIVE_INFINITY, in.integer("unknown_years"))
+                                .fit()
+                                .returnLevel(in.number("years"))),
                 of("peaks.runs.count", RUNS, in -> runs(in).peaks().length),
                 of("peaks.runs.sum", RUNS, in -> Arrays.stream(runs(in).peaks()).sum()),
                 of("peaks.runs.rate", RUNS, in -> runs(in).ratePerYear()),

@@ -81,6 +81,8 @@ final class RarityCalculations {
                 "1 above, -1 below, 0 finite",
                 PERIOD,
                 in -> FrequencyCalculations.infinite(period(in).upper())));
+        all.add(rainfall(
+                "drawn.period-estimate", "years", PERIOD, in -> period(in).estimate()));
         all.add(rainfall("maxima.warnings", "sentences", "maxima word", in -> warnings(in)));
         return all;
     }

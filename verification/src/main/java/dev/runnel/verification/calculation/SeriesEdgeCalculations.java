@@ -70,9 +70,21 @@ final class SeriesEdgeCalculations {
                         VISITS,
                         in -> Books.sum(
                                 proposed(in), each -> minute(each.interval().end()))),
-                of("visits.standard.tolerance", "as read", STANDARD, in -> standard(in).tolerance()),
-                of("visits.standard.beyond", "1 or 0", STANDARD, in -> standard(in).isBeyond() ? 1 : 0),
-                of("visits.standard.compared", "1 or 0", STANDARD, in -> standard(in).isCompared() ? 1 : 0),
+                of(
+                        "visits.standard.tolerance",
+                        "as read",
+                        STANDARD,
+                        in -> standard(in).tolerance()),
+                of(
+                        "visits.standard.beyond",
+                        "1 or 0",
+                        STANDARD,
+                        in -> standard(in).isBeyond() ? 1 : 0),
+                of(
+                        "visits.standard.compared",
+                        "1 or 0",
+                        STANDARD,
+                        in -> standard(in).isCompared() ? 1 : 0),
                 of(
                         "interval.share",
                         "1",
@@ -232,11 +244,12 @@ final class SeriesEdgeCalculations {
     private static VisitDifference standard(Inputs in) {
         String quantity = in.text("quantity");
         double half = in.number("gap_minutes") / 2;
-        Series monitor = series(
-                new double[] {-half, half}, new double[] {in.number("monitor"), in.number("monitor")});
+        Series monitor = series(new double[] {-half, half}, new double[] {in.number("monitor"), in.number("monitor")});
         List<SiteVisit> visits =
                 SiteVisit.parse("time,author," + quantity + "\n" + START + ",somebody," + in.number("hand") + "\n");
-        return VisitComparison.standard().differences(visits, monitor, monitor, monitor).get(0);
+        return VisitComparison.standard()
+                .differences(visits, monitor, monitor, monitor)
+                .get(0);
     }
 
     private static List<VisitDifference> compared(Inputs in) {

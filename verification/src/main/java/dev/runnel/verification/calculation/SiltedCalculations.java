@@ -47,7 +47,7 @@ final class SiltedCalculations {
                         "sediment.own-depth-for-area",
                         "m",
                         "bed area " + Sections.INPUTS,
-                        in -> new OwnSection(Sections.of(in))
+                        in -> OwnSection.of(Sections.of(in))
                                 .withSediment(in.number("bed"))
                                 .depthForArea(in.number("area"))),
                 Calculation.of(
@@ -116,7 +116,7 @@ final class SiltedCalculations {
                 name,
                 unit,
                 in -> question.applyAsDouble(
-                        new OwnSection(Sections.of(in)).withSediment(in.number("bed")), in.number("depth")));
+                        OwnSection.of(Sections.of(in)).withSediment(in.number("bed")), in.number("depth")));
     }
 
     private static CrossSection silted(Inputs in) {

@@ -14,6 +14,7 @@ import dev.runnel.hydraulics.structure.FreeOutfall;
 import dev.runnel.hydraulics.structure.LargeOrifice;
 import dev.runnel.hydraulics.structure.Orifice;
 import dev.runnel.hydraulics.structure.ParshallFlume;
+import dev.runnel.hydraulics.structure.RatedDischarge;
 import dev.runnel.hydraulics.structure.SluiceGate;
 import dev.runnel.hydraulics.structure.UprightTank;
 import java.util.List;
@@ -127,6 +128,21 @@ final class StructureCalculations {
                                 .evaluateDischarge(in.number("discharge"))
                                 .head()),
                 of(
+                        "weir.crump.rated-head",
+                        "m",
+                        CRUMP + " head",
+                        in -> rated(in).head()),
+                of(
+                        "weir.crump.rated-discharge",
+                        "m3/s",
+                        CRUMP + " head",
+                        in -> rated(in).discharge()),
+                of(
+                        "weir.crump.rated-ratio-is-infinite",
+                        "1",
+                        CRUMP + " head",
+                        in -> rated(in).breaches().stream().anyMatch(each -> Double.isInfinite(each.value())) ? 1 : 0),
+                of(
                         "weir.crump.is-drowned",
                         "1",
                         CRUMP + " head",
@@ -221,6 +237,10 @@ final class StructureCalculations {
 
     private static CrumpWeir crump(Inputs in) {
         return CrumpWeir.of(ApproachChannel.ofWidth(in.number("width")).withCrestHeight(in.number("crest_height")));
+    }
+
+    private static RatedDischarge rated(Inputs in) {
+        return crump(in).under(in.number("tailwater")).evaluate(in.number("head"));
     }
 
     private static SluiceGate gate(Inputs in) {
