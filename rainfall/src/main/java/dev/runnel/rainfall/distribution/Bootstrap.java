@@ -228,9 +228,9 @@ public final class Bootstrap {
                     "sample must have the " + fit.sampleSize() + " values of the fit, had " + sample.length);
         }
         GoodnessOfFit observed = GoodnessOfFit.of(fit.distribution(), PlottingPosition.CUNNANE, sample);
-        List<GoodnessOfFit> drawn = fittedAgain(fit, PlottingPosition.CUNNANE);
+        List<List<GoodnessOfFit>> drawn = fittedAgain(fit, List.of(PlottingPosition.CUNNANE));
         long noBetter = drawn.stream()
-                .filter(each -> WORSE_LAST.compare(each, observed) >= 0)
+                .filter(each -> WORSE_LAST.compare(each.get(0), observed) >= 0)
                 .count();
         return new Significance((noBetter + 1.0) / (drawn.size() + 1.0), drawn.size(), replicates - drawn.size());
     }
@@ -251,10 +251,34 @@ public final class Bootstrap {
      * @throws IllegalArgumentException if a probability is not inside (0, 1) or fewer than 20 replicates could be fitted
      */
     public CriticalValues criticalValues(Fit fit, PlottingPosition position, double... significances) {
+        return criticalValues(fit, List.of(position), significances).get(0);
+    }
+
+    /**
+     * Returns the critical values of the measures of fit, as {@link #criticalValues(Fit, PlottingPosition, double...)}, with
+     * the correlation at each of several plotting positions. All are of the same replicates: what differs between them is what
+     * the positions make of it, and no chance.
+     *
+     * @param fit the fit; its sample size counts
+     * @param positions plotting positions for the correlation; at least one
+     * @param significances probabilities; in (0, 1)
+     * @return critical values for each position, in their order
+     * @throws IllegalArgumentException if there is no position, a probability is not inside (0, 1) or fewer than 20 replicates
+     *     could be fitted
+     */
+    public List<CriticalValues> criticalValues(Fit fit, List<PlottingPosition> positions, double... significances) {
+        Require.atLeast("number of positions", positions.size(), 1);
         for (double significance : significances) {
             Probability.inside("significance", significance);
         }
-        List<GoodnessOfFit> drawn = fittedAgain(fit, position);
+        List<List<GoodnessOfFit>> drawn = fittedAgain(fit, positions);
+        return IntStream.range(0, positions.size())
+                .mapToObj(i ->
+                        criticalValues(drawn.stream().map(each -> each.get(i)).toList(), significances))
+                .toList();
+    }
+
+    private CriticalValues criticalValues(List<GoodnessOfFit> drawn, double... significances) {
         double[] correlation = sorted(drawn, GoodnessOfFit::plotCorrelation);
         double[] squared = sorted(drawn, GoodnessOfFit::andersonDarling);
         double[] distance = sorted(drawn, GoodnessOfFit::kolmogorovSmirnov);
@@ -267,23 +291,26 @@ public final class Bootstrap {
         return new CriticalValues(values, drawn.size(), replicates - drawn.size());
     }
 
-    /** Returns the measures of samples drawn from the fit and fitted again, without those that could not be fitted. */
-    private List<GoodnessOfFit> fittedAgain(Fit fit, PlottingPosition position) {
+    /**
+     * Returns the measures, at each plotting position, of samples drawn from the fit and fitted again, without those that could
+     * not be fitted.
+     */
+    private List<List<GoodnessOfFit>> fittedAgain(Fit fit, List<PlottingPosition> positions) {
         SplittableRandom[] sequences = sequences();
         double[] none = new double[fit.sampleSize()];
-        List<GoodnessOfFit> drawn = IntStream.range(0, replicates)
+        List<List<GoodnessOfFit>> drawn = IntStream.range(0, replicates)
                 .parallel()
                 .mapToObj(i -> {
                     double[] x = draw(fit, none, sequences[i], true);
                     if (Samples.areAllEqual(x)) {
-                        return Optional.<GoodnessOfFit>empty();
+                        return Optional.<List<GoodnessOfFit>>empty();
                     }
                     try {
                         Distribution again =
                                 Fit.of(fit.family(), fit.method(), x).distribution();
-                        return Optional.of(GoodnessOfFit.of(again, position, x));
+                        return Optional.of(GoodnessOfFit.of(again, positions, x));
                     } catch (NoFitException notFitted) {
-                        return Optional.<GoodnessOfFit>empty();
+                        return Optional.<List<GoodnessOfFit>>empty();
                     }
                 })
                 .flatMap(Optional::stream)

@@ -2,7 +2,9 @@ package dev.runnel.rainfall.distribution;
 
 import dev.runnel.internal.Require;
 import dev.runnel.internal.Text;
+import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.List;
 import org.apache.commons.math3.stat.correlation.PearsonsCorrelation;
 import org.apiguardian.api.API;
 
@@ -31,20 +33,35 @@ public record GoodnessOfFit(double plotCorrelation, double andersonDarling, doub
      * @throws IllegalArgumentException if the sample is too small, not finite or all equal
      */
     public static GoodnessOfFit of(Distribution distribution, PlottingPosition position, double... sample) {
+        return of(distribution, List.of(position), sample).get(0);
+    }
+
+    /** The same with the correlation at each of several plotting positions: nothing else depends on them. */
+    static List<GoodnessOfFit> of(Distribution distribution, List<PlottingPosition> positions, double... sample) {
         SampleMoments.of(sample);
         double[] x = sample.clone();
         Arrays.sort(x);
         int n = x.length;
-        double[] expected = new double[n];
         double squared = 0;
         double distance = 0;
         for (int i = 0; i < n; i++) {
-            expected[i] = distribution.quantile(position.nonExceedance(i + 1, n));
             double below = distribution.cdf(x[i]);
             squared += (2 * i + 1.0) / n * (Math.log(below) + Math.log(distribution.exceedance(x[n - 1 - i])));
             distance = Math.max(distance, Math.max((i + 1.0) / n - below, below - (double) i / n));
         }
-        return new GoodnessOfFit(new PearsonsCorrelation().correlation(x, expected), -n - squared, distance);
+        List<GoodnessOfFit> measures = new ArrayList<>();
+        for (PlottingPosition position : positions) {
+            measures.add(new GoodnessOfFit(correlation(distribution, position, x), -n - squared, distance));
+        }
+        return measures;
+    }
+
+    private static double correlation(Distribution distribution, PlottingPosition position, double[] sorted) {
+        double[] expected = new double[sorted.length];
+        for (int i = 0; i < expected.length; i++) {
+            expected[i] = distribution.quantile(position.nonExceedance(i + 1, expected.length));
+        }
+        return new PearsonsCorrelation().correlation(sorted, expected);
     }
 
     /**

@@ -202,6 +202,22 @@ class BootstrapTest {
                 .withMessage("significance must be inside (0, 1), was 0");
     }
 
+    /** Only the correlation depends on the position; the samples are the same. */
+    @Test
+    void severalPositionsHaveTheCriticalValuesThatEachHasAlone() {
+        Bootstrap bootstrap = Bootstrap.of(200, 5);
+        List<PlottingPosition> positions = List.of(PlottingPosition.HAZEN, PlottingPosition.FILLIBEN);
+        List<Bootstrap.CriticalValues> together = bootstrap.criticalValues(fit, positions, 0.1, 0.05);
+        assertThat(together)
+                .containsExactly(
+                        bootstrap.criticalValues(fit, PlottingPosition.HAZEN, 0.1, 0.05),
+                        bootstrap.criticalValues(fit, PlottingPosition.FILLIBEN, 0.1, 0.05));
+        assertThat(together.get(0)).isNotEqualTo(together.get(1));
+        assertThatIllegalArgumentException()
+                .isThrownBy(() -> bootstrap.criticalValues(fit, List.of(), 0.1))
+                .withMessage("number of positions must be at least 1, was 0");
+    }
+
     @Test
     void refusesBadInput() {
         assertThatIllegalArgumentException()

@@ -136,12 +136,12 @@ final class FrequencyCalculations {
                         "frequency.critical.plot-correlation",
                         "1",
                         CRITICAL,
-                        in -> CriticalValues.of(in).plotCorrelation()),
+                        in -> CriticalValues.plotCorrelation(in).plotCorrelation()),
                 of(
                         "frequency.critical.anderson-darling",
                         "1",
                         CRITICAL,
-                        in -> CriticalValues.of(in).andersonDarling()),
+                        in -> CriticalValues.andersonDarling(in).andersonDarling()),
                 of("frequency.plotting-positions", "sum of places times positions", "formula size", in -> {
                     double sum = 0;
                     double[] all = PlottingPosition.valueOf(constant(in.text("formula")))
