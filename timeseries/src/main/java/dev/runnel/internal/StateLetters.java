@@ -14,6 +14,9 @@ final class StateLetters {
     private static final byte[] DIGITS = "0123456789abcdef".getBytes(StandardCharsets.US_ASCII);
     private static final byte[] VALUES = values();
 
+    /** Letters of an escape. */
+    private static final int ESCAPE = 3;
+
     private final boolean[] isEscaped;
 
     private StateLetters(boolean comma) {
@@ -22,19 +25,22 @@ final class StateLetters {
 
     String escaped(String value) {
         byte[] bytes = value.getBytes(StandardCharsets.UTF_8);
-        int escapes = 0;
-        for (byte each : bytes) {
-            if (isEscaped[each & 255]) {
-                escapes++;
-            }
+        int first = 0;
+        while (first < bytes.length && !isEscaped[bytes[first] & 255]) {
+            first++;
         }
-        if (escapes == 0) {
+        if (first == bytes.length) {
             return value;
         }
-        byte[] text = new byte[bytes.length + 2 * escapes];
-        int length = 0;
-        for (byte each : bytes) {
+        byte[] text = Arrays.copyOf(bytes, bytes.length + bytes.length / 4 + ESCAPE);
+        int length = first;
+        for (int i = first; i < bytes.length; i++) {
+            byte each = bytes[i];
             if (isEscaped[each & 255]) {
+                // Room for this escape and for all letters after it.
+                if (length + ESCAPE + bytes.length - i > text.length) {
+                    text = Arrays.copyOf(text, 2 * text.length);
+                }
                 text[length++] = '%';
                 text[length++] = DIGITS[(each >> 4) & 15];
                 text[length++] = DIGITS[each & 15];
@@ -42,7 +48,7 @@ final class StateLetters {
                 text[length++] = each;
             }
         }
-        return new String(text, StandardCharsets.ISO_8859_1);
+        return new String(text, 0, length, StandardCharsets.ISO_8859_1);
     }
 
     /** By byte: blanks and other invisible ones, the sign of an escape, and what is not ASCII. */

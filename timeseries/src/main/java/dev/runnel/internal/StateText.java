@@ -283,7 +283,12 @@ public final class StateText {
      */
     public double[] numbers(String key) {
         String label = label(key);
-        return list(key).stream().mapToDouble(each -> number(label, each)).toArray();
+        List<String> list = list(key);
+        double[] numbers = new double[list.size()];
+        for (int i = 0; i < numbers.length; i++) {
+            numbers[i] = number(label, list.get(i));
+        }
+        return numbers;
     }
 
     /**
@@ -295,7 +300,12 @@ public final class StateText {
      */
     public long[] counts(String key) {
         String label = label(key);
-        return list(key).stream().mapToLong(each -> wholeLong(label, each)).toArray();
+        List<String> list = list(key);
+        long[] numbers = new long[list.size()];
+        for (int i = 0; i < numbers.length; i++) {
+            numbers[i] = wholeLong(label, list.get(i));
+        }
+        return numbers;
     }
 
     /**

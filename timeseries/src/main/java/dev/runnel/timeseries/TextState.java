@@ -35,7 +35,8 @@ public final class TextState implements MachineState {
 
     private static boolean isVisible(String text) {
         for (int i = 0; i < text.length(); i++) {
-            if (text.charAt(i) < ' ' || text.charAt(i) > '~') {
+            char letter = text.charAt(i);
+            if (letter < ' ' || letter > '~') {
                 return false;
             }
         }

@@ -63,8 +63,8 @@ final class EventBookCalculations {
                 in -> Books.sum(
                         OF_STEPS.of(
                                 in,
-                                List.of("way"),
                                 List.of(
+                                        "way",
                                         "depths",
                                         "step_minutes",
                                         "inter_event_minutes",
@@ -83,8 +83,8 @@ final class EventBookCalculations {
                 in -> Books.sum(
                         OF_TIPS.of(
                                 in,
-                                List.of("way"),
                                 List.of(
+                                        "way",
                                         "tip_seconds",
                                         "record_seconds",
                                         "tip_mm",

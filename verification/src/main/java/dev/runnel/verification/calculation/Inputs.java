@@ -1,10 +1,10 @@
 package dev.runnel.verification.calculation;
 
 import dev.runnel.internal.Text;
-import java.util.ArrayList;
+import java.nio.DoubleBuffer;
 import java.util.LinkedHashMap;
-import java.util.List;
 import java.util.Map;
+import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import org.apiguardian.api.API;
 
@@ -17,6 +17,8 @@ import org.apiguardian.api.API;
 public final class Inputs {
     /** Characters up to which an input is shown each time; chosen here, more than a reference takes. */
     private static final int LONG = 100;
+
+    private static final Pattern BETWEEN_NUMBERS = Pattern.compile("[\\s;]+");
 
     private final Map<String, Object> values = new LinkedHashMap<>();
 
@@ -140,16 +142,23 @@ public final class Inputs {
         if (value(name) instanceof double[] sample) {
             return sample.clone();
         }
-        List<Double> numbers = new ArrayList<>();
-        for (String part : text(name).strip().split("[\\s;]+")) {
+        String[] parts = BETWEEN_NUMBERS.split(text(name).strip());
+        double[] numbers = new double[parts.length];
+        for (int i = 0; i < parts.length; i++) {
             try {
-                numbers.add(Double.valueOf(part));
+                numbers[i] = Double.parseDouble(parts[i]);
             } catch (NumberFormatException e) {
                 throw new IllegalArgumentException(
-                        "input " + name + " must be numbers separated by spaces, was \"" + part + "\"", e);
+                        "input " + name + " must be numbers separated by spaces, was \"" + parts[i] + "\"", e);
             }
         }
-        return numbers.stream().mapToDouble(Double::doubleValue).toArray();
+        return numbers;
+    }
+
+    /** Returns a value as it was given, to be held against another: a number, a text or a view of a sample. */
+    Object given(String name) {
+        Object value = value(name);
+        return value instanceof double[] sample ? DoubleBuffer.wrap(sample).asReadOnlyBuffer() : value;
     }
 
     private Object value(String name) {

@@ -1,6 +1,5 @@
 package dev.runnel.verification.calculation;
 
-import java.nio.DoubleBuffer;
 import java.util.ArrayList;
 import java.util.Deque;
 import java.util.List;
@@ -24,18 +23,15 @@ final class LastAnswer<T> {
      * Returns the answer to what is asked.
      *
      * @param in inputs
-     * @param words names of all inputs that are words
-     * @param numbers names of all inputs that are numbers or samples
+     * @param names names of all inputs that the answer depends on; those that were left out count as such
      * @param compute computes the answer, unless one of the last was asked the same
      */
-    T of(Inputs in, List<String> words, List<String> numbers, Supplier<T> compute) {
+    T of(Inputs in, List<String> names, Supplier<T> compute) {
+        // As they were given: to read the numbers of a long text again for each column would take longer than most
+        // answers.
         List<Object> asked = new ArrayList<>();
-        for (String word : words) {
-            asked.add(in.text(word));
-        }
-        for (String number : numbers) {
-            // Samples by their values: as a text a long one is only counted.
-            asked.add(in.has(number) ? DoubleBuffer.wrap(in.sample(number)) : "");
+        for (String name : names) {
+            asked.add(in.has(name) ? in.given(name) : "");
         }
         return of(asked, compute);
     }

@@ -93,7 +93,6 @@ final class LowOutlierCalculations {
     private static Bootstrap.Interval drawn(Inputs in) {
         return LAST_DRAWN.of(
                 in,
-                List.of(),
                 List.of("sample", "years", "replicates", "confidence"),
                 () -> ExpectedMoments.builder()
                         .known(in.sample("sample"))

@@ -149,7 +149,6 @@ final class ModelCalculations {
     private static Simulation trials(Inputs in) {
         return LAST_TRIALS.of(
                 in,
-                List.of(),
                 List.of("first", "width", "power", "trials"),
                 () -> sequence(in).simulated(in.integer("trials"), 1));
     }
@@ -157,7 +156,6 @@ final class ModelCalculations {
     private static StabilisedSimulation stable(Inputs in) {
         return LAST_STABLE.of(
                 in,
-                List.of(),
                 List.of("first", "width", "power", "digits", "probability"),
                 () -> sequence(in).simulatedUntilStable(in.integer("digits"), in.number("probability"), 1));
     }

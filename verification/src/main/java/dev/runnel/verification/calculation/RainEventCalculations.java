@@ -36,6 +36,12 @@ import java.util.Map;
 final class RainEventCalculations {
     private static final String STEPS = "depths step_minutes inter_event_minutes minimum_mm? wet_above_mm? number";
 
+    /** What the events of a record depend on, without which of them is asked for. */
+    private static final List<String> RECORD =
+            List.of("depths", "step_minutes", "inter_event_minutes", "minimum_mm", "wet_above_mm", "window_minutes");
+
+    private static final LastAnswer<List<RainfallEvent>> LAST_ARRIVED = new LastAnswer<>();
+
     private RainEventCalculations() {}
 
     static List<Calculation> all() {
@@ -144,6 +150,10 @@ final class RainEventCalculations {
 
     /** The same as {@link #event}, reading by reading, with a restart from text after each. */
     private static RainfallEvent arriving(Inputs in) {
+        return LAST_ARRIVED.of(in, RECORD, () -> arrived(in)).get(in.integer("number") - 1);
+    }
+
+    private static List<RainfallEvent> arrived(Inputs in) {
         StepSeparation rule = separation(in).ofSteps(minutes(in, "step_minutes"));
         EventDetector machine = rule.start();
         List<RainfallEvent> events = new ArrayList<>();
@@ -153,7 +163,7 @@ final class RainEventCalculations {
             machine = rule.start(rule.parseState(machine.state().toText()));
         }
         events.addAll(machine.finish());
-        return events.get(in.integer("number") - 1);
+        return List.copyOf(events);
     }
 
     private static EventRecord separated(Inputs in) {

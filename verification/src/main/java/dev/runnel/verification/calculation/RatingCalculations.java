@@ -273,7 +273,7 @@ final class RatingCalculations {
     }
 
     private static Simulation drawnLoss(Inputs in) {
-        return LAST_LOSS.of(in, List.of(), List.of("x1"), () -> loss(in).simulated(TRIALS, 7));
+        return LAST_LOSS.of(in, List.of("x1"), () -> loss(in).simulated(TRIALS, 7));
     }
 
     private static MeasurementModel loss(Inputs in) {

@@ -20,7 +20,7 @@ final class SimulationCalculations {
     private static final int TRIALS = 200_000;
     private static final long SEED = 4711;
 
-    private static final List<String> MODEL = List.of("estimates", "deviations", "freedom", "correlation");
+    private static final List<String> MODEL = List.of("shapes", "estimates", "deviations", "freedom", "correlation");
 
     private static final LastAnswer<StabilisedSimulation> LAST_STABLE = new LastAnswer<>();
     private static final LastAnswer<Validation> LAST_VALIDATED = new LastAnswer<>();
@@ -140,7 +140,6 @@ final class SimulationCalculations {
     private static StabilisedSimulation stable(Inputs in) {
         return LAST_STABLE.of(
                 in,
-                List.of("shapes"),
                 with("digits", "probability"),
                 () -> sum(in).simulatedUntilStable(in.integer("digits"), in.number("probability"), SEED));
     }
@@ -148,13 +147,12 @@ final class SimulationCalculations {
     private static Validation validated(Inputs in) {
         return LAST_VALIDATED.of(
                 in,
-                List.of("shapes"),
                 with("digits", "trials"),
                 () -> sum(in).validated(in.integer("digits"), in.integer("trials"), SEED));
     }
 
     private static Simulation drawn(Inputs in) {
-        return LAST_DRAWN.of(in, List.of("shapes"), MODEL, () -> sum(in).simulated(TRIALS, SEED));
+        return LAST_DRAWN.of(in, MODEL, () -> sum(in).simulated(TRIALS, SEED));
     }
 
     private static List<String> with(String... more) {

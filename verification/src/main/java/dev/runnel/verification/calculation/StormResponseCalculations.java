@@ -17,6 +17,8 @@ final class StormResponseCalculations {
     private static final String RECORD =
             "rain flow dry area allowance held_minutes lag_minutes longest_minutes gap_minutes";
 
+    private static final LastAnswer<StormResponses> LAST = new LastAnswer<>();
+
     private StormResponseCalculations() {}
 
     static List<Calculation> all() {
@@ -91,6 +93,10 @@ final class StormResponseCalculations {
     }
 
     private static StormResponses responses(Inputs in) {
+        return LAST.of(in, List.of(RECORD.split(" ")), () -> computed(in));
+    }
+
+    private static StormResponses computed(Inputs in) {
         RegularSeries rain = RegularSeries.of(RainInputs.START, Duration.ofMinutes(5), in.sample("rain"));
         Duration step = Duration.ofMinutes(15);
         return ResponseRule.ofArea(in.number("area"))

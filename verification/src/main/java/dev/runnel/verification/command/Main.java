@@ -81,13 +81,13 @@ public final class Main {
             Calculations.all().forEach(calculation -> out.println(calculation.toText()));
             return 0;
         }
+        // Beside the tables, from before they are read: one after the other they would leave a core idle.
+        CompletableFuture<List<Check>> peers = CompletableFuture.supplyAsync(() -> peers(options));
         List<TableFolder> folders = new ArrayList<>(List.of(TableFolder.shipped()));
         options.tables().forEach(folder -> folders.add(TableFolder.read(folder)));
         if (options.list()) {
             return list(folders, options.selection(), out);
         }
-        // Beside the tables: one after the other they would leave a core idle.
-        CompletableFuture<List<Check>> peers = CompletableFuture.supplyAsync(() -> peers(options));
         Results results = namedIfEmpty(with(VerificationRun.of(folders, options.selection()), peers.join()), options);
         out.print(SummaryReport.text(results));
         Path report = options.report().orElseGet(Main::defaultReport);
@@ -122,7 +122,9 @@ public final class Main {
     }
 
     private static List<Check> peers(Options options) {
-        return options.cases() == 0 ? List.of() : ConduitPeers.compare(options.cases(), options.selection());
+        return options.cases() == 0 || options.list()
+                ? List.of()
+                : ConduitPeers.compare(options.cases(), options.selection());
     }
 
     private static Results with(Results tables, List<Check> more) {
