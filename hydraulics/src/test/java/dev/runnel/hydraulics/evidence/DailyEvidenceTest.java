@@ -97,4 +97,21 @@ class DailyEvidenceTest {
         }
         return MONITOR.flow(depths.build(), velocities.build());
     }
+
+    /** Two readings an hour fill an hour once, also where a day begins at half past. */
+    @Test
+    void anHourCountsOnce() {
+        ZoneId half = ZoneId.of("Asia/Kolkata");
+        Instant start = DAY.atStartOfDay(half).toInstant();
+        var depths = Series.builder();
+        var velocities = Series.builder();
+        for (int i = 0; i < 24; i++) {
+            depths.add(start.plusSeconds(1800L * i), 0.3);
+            velocities.add(start.plusSeconds(1800L * i), 1.5);
+        }
+        DailyEvidence day = DailyEvidence.of(MONITOR.flow(depths.build(), velocities.build()), Set.of(DAY), half)
+                .get(0);
+        assertThat(day.readings()).isEqualTo(24);
+        assertThat(day.coverage()).isEqualTo(0.5);
+    }
 }

@@ -162,4 +162,34 @@ class DepthVelocityRelationTest {
         }
         return builder.build();
     }
+
+    @Test
+    void aNarrowedRangeKeepsItsOwnReadings() {
+        DepthVelocityRelation relation =
+                relation(MONITOR, new double[] {0.05, 0.2, 0.3}, 1, 1.2, 1.5).betweenLevels(0.2, 0.3);
+        assertThat(relation.ratio().orElseThrow().median()).isCloseTo(1.2 / CONDUIT.velocity(0.2), within(1e-14));
+        DepthClass kept = relation.classes(0.1).get(0);
+        assertThat(kept.from()).isEqualTo(0.2);
+        assertThat(kept.to()).isCloseTo(0.3, within(1e-15));
+        assertThat(kept.medianLevel()).isEqualTo(0.2);
+    }
+
+    @Test
+    void figuresSayWhatTheyAre() {
+        DepthVelocityRelation one = relation(MONITOR, new double[] {0.3}, 1.5);
+        assertThat(one)
+                .hasToString("DepthVelocityRelation[1 readings, 0 left out, measured over law velocity "
+                        + "MedianAndSpread[0.6907, central 68 % 0.6907 to 0.6907, 1 values], Manning n "
+                        + "MedianAndSpread[0.01882, central 68 % 0.01882 to 0.01882, 1 values]]");
+        assertThat(one.manning().orElseThrow())
+                .hasToString("RoughnessEstimate[0.01882, central 68 % 0.01882 to 0.01882, 1 readings, 0 too fast, 0 too"
+                        + " slow]");
+        Estimate estimate = new Estimate(2, 1, 3);
+        assertThat(estimate.toString()).startsWith("Estimate[2").contains("1", "3");
+        for (double inside : new double[] {1, 2, 3}) {
+            assertThat(estimate.holds(inside)).isTrue();
+        }
+        assertThat(estimate.holds(0.999)).isFalse();
+        assertThat(estimate.holds(3.001)).isFalse();
+    }
 }

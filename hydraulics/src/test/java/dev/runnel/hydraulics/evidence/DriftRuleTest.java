@@ -242,4 +242,48 @@ class DriftRuleTest {
             int number, double level, double velocity, double flow, double coverage, double unchanged) {
         return new DailyEvidence(DAY.plusDays(number), 720, coverage, level, velocity, velocity / 1.7, flow, unchanged);
     }
+
+    @Test
+    void justEnoughDaysWithJustEnoughHours() {
+        List<DailyEvidence> days = new ArrayList<>();
+        for (int i = 0; i < 7; i++) {
+            days.add(day(i, 0.2, 1, 0.05, 0.75, 0.94));
+        }
+        DriftEvidence enough = RULE.evidence(days, DAY, DAY.plusDays(6));
+        assertThat(enough.pattern()).isEqualTo(DriftPattern.NONE);
+        assertThat(enough.days()).isEqualTo(7);
+        assertThat(RULE.evidence(days.subList(0, 6), DAY, LAST).pattern()).isEqualTo(DriftPattern.TOO_FEW_DAYS);
+    }
+
+    /** Five days are enough for a line of their own: 0.02 m a day, 0.32 m short of the soffit, whatever was before. */
+    @Test
+    void aRiseOfFiveDaysIsProjectedByItself() {
+        DriftEvidence evidence = RULE.withMinimumChange(0.01)
+                .evidence(days(14, 0, i -> 0.2 + 1e-6 * i + 0.02 * Math.max(0, i - 9), i -> 1, i -> 0.05), DAY, LAST);
+        assertThat(evidence.onset().orElseThrow().date()).isEqualTo(DAY.plusDays(9));
+        assertThat(evidence.projection().orElseThrow().date()).isBetween(LAST.plusDays(15), LAST.plusDays(17));
+    }
+
+    @Test
+    void whatIsKnownIsWrittenOut() {
+        DriftEvidence evidence = evidence(i -> 0.2 + 0.01 * i, i -> 1 - 0.05 * i, i -> 0.05);
+        Onset onset = evidence.onset().orElseThrow();
+        SoffitProjection soffit = evidence.projection().orElseThrow();
+        assertThat(evidence.describe())
+                .contains("\nmeasured over uniform-flow velocity: line from ")
+                .contains("\nlevel: line from 0.2")
+                .contains(" m, 0.0099 m a day (95 % ")
+                .contains("\nsince about " + onset.date() + " (" + onset.earliest() + " to " + onset.latest() + ")\n")
+                .contains("would reach the soffit about " + soffit.date() + " (" + soffit.earliest() + " to "
+                        + soffit.latest() + "); rain");
+        assertThat(soffit.toString())
+                .startsWith("SoffitProjection[")
+                .contains(soffit.date().toString());
+        String ratio = evidence.describe()
+                .lines()
+                .filter(line -> line.startsWith("measured over"))
+                .findFirst()
+                .orElseThrow();
+        assertThat(ratio).doesNotContain("  ", " m", "s a day").contains(", -0.0");
+    }
 }

@@ -55,4 +55,22 @@ class TrendTest {
                 .isInstanceOf(IllegalArgumentException.class)
                 .hasMessage("pValue must be in [0, 1], was 1.5");
     }
+
+    @Test
+    void driftsOnTheirLimits() {
+        Trend trend = new Trend(0.5, 0.25, 1, 0.05, 4, 5);
+        assertThat(trend.direction(0.05, 0.25)).isEqualTo(Direction.UP);
+        assertThat(trend.direction(0.049, 0.25)).isEqualTo(Direction.NONE);
+        assertThat(trend.direction(0.05, 0.251)).isEqualTo(Direction.NONE);
+        assertThat(new Trend(-0.5, -1, -0.25, 0.05, 4, 3).direction(0.05, 0.25)).isEqualTo(Direction.DOWN);
+    }
+
+    /** Days that begin at 10: the line is read at the first of them, not at the origin. */
+    @Test
+    void theLineBeginsWithItsDays() {
+        double[] days = {10, 11, 12, 14};
+        Trend trend = Trend.of(days, new double[] {1, 1.5, 2, 3});
+        assertThat(trend.first()).isCloseTo(1, within(1e-14));
+        assertThat(trend.last()).isCloseTo(3, within(1e-14));
+    }
 }

@@ -10,6 +10,7 @@ import dev.runnel.rainfall.distribution.FitMethod;
 import dev.runnel.rainfall.distribution.GeneralizedPareto;
 import dev.runnel.rainfall.distribution.LMoments;
 import dev.runnel.rainfall.distribution.LikelihoodFit;
+import dev.runnel.rainfall.event.PeakDepth;
 import dev.runnel.timeseries.RegularSeries;
 import java.time.Duration;
 import java.time.Instant;
@@ -194,5 +195,25 @@ class FrequencyValuesTest {
         assertThat(peaks.peaks(two).peaks()).hasSize(20);
         assertThat(peaks.peaks(two).threshold()).isEqualTo(20);
         assertThat(peaks.withClockCorrection().peaks(two).threshold()).isCloseTo(20 * 16 / 15.0, within(1e-12));
+    }
+
+    @Test
+    void rainThatFlowsUpwardsIsRefused() {
+        RegularSeries negative = hours(1, -2, 3);
+        assertThatThrownBy(() -> AnnualMaxima.from(negative, List.of(Duration.ofHours(1)), YearRule.calendar()))
+                .isInstanceOf(IllegalArgumentException.class)
+                .hasMessageContaining("must be 0 or greater");
+        assertThatThrownBy(() -> DurationPeaks.from(negative, List.of(Duration.ofHours(1)), 1, Duration.ofHours(1)))
+                .isInstanceOf(IllegalArgumentException.class)
+                .hasMessageContaining("must be 0 or greater");
+    }
+
+    /** Six hours of which one is missing, by a window of three: 1 + 2 + 4, then 2 + 4 + 8; the last of all sums whole. */
+    @Test
+    void windowsOfThreeSteps() {
+        List<PeakDepth> windows =
+                PeakWindows.greatest(hours(1, 2, 4, 8, Double.NaN, 16, 32), Duration.ofHours(3), Duration.ZERO, 9);
+        assertThat(windows).extracting(PeakDepth::depthMm).containsExactly(48.0, 14.0);
+        assertThat(windows.get(1).start()).isEqualTo(windows.get(0).start().minus(Duration.ofHours(3)));
     }
 }

@@ -78,6 +78,48 @@ class RegionTest {
         return sites;
     }
 
+    /** Eight sites about one average, some twice as long: their L-moments lie as far from it as asked, half on either side. */
+    private static List<Double> heterogeneityOfSpread(double spread) {
+        List<Region.Site> sites = new ArrayList<>();
+        for (int i = 0; i < 8; i++) {
+            double sign = i % 2 == 0 ? spread : -spread;
+            double wide = i < 4 ? 0.02 : 0.03;
+            sites.add(new Region.Site(
+                    "site " + i,
+                    i < 4 ? 20 : 40,
+                    LMoments.of(10, 2 + 10 * wide * sign, 0.15 + wide * sign / 2, 0.14 + 0.01 * sign)));
+        }
+        return Region.ofSites(sites).test(200, 1).heterogeneity();
+    }
+
+    /** Twice as far from one average is twice the scatter, in all three measures, against the same simulated groups. */
+    @Test
+    void heterogeneityGrowsWithTheScatter() {
+        List<Double> none = heterogeneityOfSpread(0);
+        List<Double> once = heterogeneityOfSpread(1);
+        List<Double> twice = heterogeneityOfSpread(2);
+        for (int k = 0; k < 3; k++) {
+            assertThat(none.get(k)).isNegative();
+            assertThat(once.get(k)).isGreaterThan(none.get(k) + 0.1);
+            assertThat(twice.get(k) - none.get(k)).isCloseTo(2 * (once.get(k) - none.get(k)), within(1e-6));
+        }
+    }
+
+    /** The z of two families differ by the difference of their kurtoses over one scatter. */
+    @Test
+    void familiesAreComparedByOneScatter() {
+        Region region = Region.ofRecords(records(12, 0));
+        Map<DistributionFamily, Double> z = region.test(300, 1).z();
+        double[] scatter = new double[2];
+        DistributionFamily[] others = {DistributionFamily.GENERALIZED_NORMAL, DistributionFamily.GENERALIZED_PARETO};
+        for (int i = 0; i < 2; i++) {
+            double kurtosis = region.growthCurve(others[i]).lMoments().tau4()
+                    - region.growthCurve(DistributionFamily.GEV).lMoments().tau4();
+            scatter[i] = kurtosis / (z.get(others[i]) - z.get(DistributionFamily.GEV));
+        }
+        assertThat(scatter[0]).isCloseTo(scatter[1], within(1e-9)).isBetween(0.002, 0.05);
+    }
+
     @Test
     void theOddSiteIsDiscordant() {
         Map<String, double[]> records = records(12, 0);

@@ -204,6 +204,7 @@ class ScaledDdfTest {
         ScaledDdf exact = ScaledDdf.of(
                 AnnualMaxima.of(years, depths, Duration.ZERO), DistributionFamily.GUMBEL, FitMethod.L_MOMENTS);
         assertThat(exact.worstMeanPercent()).isLessThan(1e-4);
+        assertThat(exact.thetaHours()).isCloseTo(0.2, within(1e-3));
         depths.put(DAY, Arrays.stream(depths.get(DAY)).map(depth -> 1.5 * depth).toArray());
         ScaledDdf bent = ScaledDdf.of(
                 AnnualMaxima.of(years, depths, Duration.ZERO), DistributionFamily.GUMBEL, FitMethod.L_MOMENTS);
