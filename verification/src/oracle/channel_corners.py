@@ -3,7 +3,7 @@ gravity, a weir with water below it and none above. mpmath with 30 digits, no co
 
     python3 channel_corners.py FOLDER
 
-writes walls-that-cross, profiles-far-away, laws-under-standard-gravity and crump-without-a-head, csv and descriptor, into the folder of
+writes walls-that-cross, monitor-in-the-open, profiles-far-away, laws-under-standard-gravity and crump-without-a-head, csv and descriptor, into the folder of
 the hydraulics tables. Made with mpmath 1.3.
 """
 
@@ -38,7 +38,16 @@ def walls():
         right = f"{float(foot)!r} 0; line {float(foot)!r} 1; arc {float(top)!r} 3 {float(cx)!r} {float(1 + c)!r}"
         # Leftmost at the level of the centre, where the arc stands at cx - r.
         rows.append(("0 0; line 0 3", right, int(cx - r < 0)))
-    write(FOLDER, PROGRAM, "walls-that-cross", "an upright left wall, and a right one whose arc touches it or goes beyond for a moment between its ends",
+    # Two arcs, of 3 m at the right and of 1.3 m at the left: they come closest at 3/4.3 of the way between their centres, where they slope alike.
+    a, b, big, small = mpf(1), mpf(2), mpf(3), mpf("1.3")
+    at = a + (b - a) * big / (big + small)
+    reach = sqrt(small**2 - 1)
+    for gap in ("-1.35e-6", "1.35e-6", "-1e-4", "1e-4", "-0.002", "0.002"):
+        centre = mpf(gap) + sqrt(big**2 - (at - a) ** 2) - small + sqrt(small**2 - (b - at) ** 2)
+        left = f"{float(reach - small)!r} 0; line {float(reach - small)!r} 1; arc {float(reach - small)!r} 3 {float(-small)!r} 2"
+        right = f"{float(centre - big)!r} 0; line {float(centre - big)!r} 1; arc {float(centre - sqrt(big**2 - 4))!r} 3 {float(centre)!r} 1"
+        rows.append((left, right, int(mpf(gap) < 0)))
+    write(FOLDER, PROGRAM, "walls-that-cross", "walls of which one is an arc, or both, that touch or cross for a moment between their ends",
           [("left", "text, left wall"), ("right", "text, right wall"), ("crossing", "1, 1 if refused")], [("left", "text left"), ("right", "text right")],
           [("crossing", "refusal.walls.height")], rows, tolerance="0", reason="a verdict")
 
@@ -89,7 +98,26 @@ def crump():
           [("rated", "weir.crump.rated-head"), ("q", "weir.crump.rated-discharge"), ("infinite", "weir.crump.rated-ratio-is-infinite")], rows, tolerance="0", reason="numbers as they are given, 0, or a verdict")
 
 
+def open_channel():
+    """Flow in an open rectangle is width times depth times velocity, up to the 50 m beyond which a depth is none."""
+    depths, velocities = ["0.3", "49.9", "50", "50.5", "52.4", "1.2"], ["0.4", "0.02", "0.03", "0.05", "0.06", "0.7"]
+    rows = []
+    for width, offset in (("2", "0"), ("1.5", "0.2")):
+        for i, (y, v) in enumerate(zip(depths, velocities)):
+            known = mpf(y) <= 50
+            rows.append((width, offset, " ".join(str(120 * k) for k in range(len(depths))), " ".join(depths), " ".join(velocities), i,
+                         show(mpf(width) * (mpf(y) + mpf(offset)) * mpf(v)) if known else "", 1 if known else 5, 2))
+    write(FOLDER, PROGRAM, "monitor-in-the-open", "a monitored open channel, depths among its readings that no channel has",
+          [("width", "m, width"), ("offset", "m, sensor above the invert"), ("times", "s, times"), ("depths", "m, depth readings"), ("velocities", "m/s, velocity readings"), ("which", "1, reading"),
+           ("flow", "m3/s, flow"), ("quality", "1, quality of the flow, 1 not checked, 5 missing"), ("impossible", "1, depths that none can be")],
+          [("shape", "word rectangular"), ("width", "width"), ("offset", "offset"), ("bed", "0"), ("factor", "1"), ("n", "0.013"), ("gradient", "0.002"),
+           ("times", "text times"), ("depths", "text depths"), ("velocity_times", "text times"), ("velocities", "text velocities")],
+          [("flow", "monitor.record.flow", "input.which = which"), ("quality", "monitor.record.flow-quality", "input.which = which"), ("impossible", "monitor.record.depth-count", "input.condition = word IMPOSSIBLE")],
+          rows, tolerance="1e-12 relative", reason="17 digits are given")
+
+
 walls()
+open_channel()
 profiles()
 gravity()
 crump()

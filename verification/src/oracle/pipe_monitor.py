@@ -98,7 +98,7 @@ def records(bulk=False):
     bed: no flow, poor. From the soffit on the whole section flows.
     """
     if bulk:
-        print("width,offset,bed,factor,n,gradient,depths,velocities,which,flow")
+        print("width,offset,bed,factor,n,gradient,depths,velocities,which,flow,missing")
     else:
         print("width,offset,bed,factor,n,gradient,times,depths,velocity_times,velocities,which,flow,level,flow_quality,level_quality,"
           "condition,count,velocity_condition,velocity_count,size,depths_alone,velocities_alone")
@@ -151,8 +151,8 @@ def records(bulk=False):
         kinds, ways = [r[0] for r in results], [r[1] for r in results]
         for i, (kind, way, flow, level, quality, level_quality) in enumerate(results):
             if bulk:
-                if t == vt and flow is not None:
-                    print(f"{width},{offset},{bed},{factor},0.013,0.002,{d},{v},{i},{show(flow)}")
+                if t == vt:
+                    print(f"{width},{offset},{bed},{factor},0.013,0.002,{d},{v},{i},{'' if flow is None else show(flow)},{int(flow is None)}")
                 continue
             cell = lambda x: "" if x is None else show(x)
             print(f"{width},{offset},{bed},{factor},0.013,0.002,{t},{d},{vt},{v},{i},{cell(flow)},{cell(level)},{quality},{level_quality},"
