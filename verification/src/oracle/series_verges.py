@@ -3,7 +3,7 @@ that is counted, corrections undone. Plain Python, no code in common with the li
 
     python3 series_verges.py FOLDER
 
-writes the tables visits-by-usual-tolerances, lone-readings-near-limits, days-at-the-ends-of-time and corrections-undone, csv and
+writes the tables visits-by-usual-tolerances, times-that-do-not-rise, lone-readings-near-limits, days-at-the-ends-of-time and corrections-undone, csv and
 descriptor, into the folder.
 """
 
@@ -126,7 +126,22 @@ def corrections_undone():
           [("value", "correction.without")], rows, tolerance="1e-12 relative", reason="rounding of a few operations")
 
 
+def times():
+    """Of readings of a series the last one comes again, or one before it; after one reading, after a few, and after 16 and 64."""
+    rows = []
+    for count in (1, 2, 5, 15, 16, 17, 64):
+        minutes = [3 * i for i in range(count)]
+        for more, refused in ((minutes[-1], 1), (minutes[-1] - 1, 1), (minutes[-1] + 2, 0)):
+            # A line needs some points.
+            if refused or count > 4:
+                rows.append((text(minutes + [more]), text([(7 * i) % 5 for i in range(count + 1)]), refused))
+    write(FOLDER, PROGRAM, "times-that-do-not-rise", "readings whose time is not after the one before",
+          [("minutes", "min, times"), ("values", "1, readings"), ("refused", "1, 1 if refused")], [("minutes", "text minutes"), ("values", "text values")],
+          [("refused", "refusal.trend.theil-sen.of-series.slope")], rows, tolerance="0", reason="a verdict")
+
+
 visits()
+times()
 lone_readings()
 days_at_the_ends()
 corrections_undone()
