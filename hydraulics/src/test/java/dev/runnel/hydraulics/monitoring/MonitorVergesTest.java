@@ -2,7 +2,9 @@ package dev.runnel.hydraulics.monitoring;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.assertj.core.api.Assertions.within;
 
+import dev.runnel.timeseries.Series;
 import dev.runnel.hydraulics.flow.Conduit;
 import dev.runnel.hydraulics.flow.Gradient;
 import dev.runnel.hydraulics.flow.Manning;
@@ -83,6 +85,32 @@ class MonitorVergesTest {
         }
     }
 
+    /** The flows may take the place of either reading. */
+    @ParameterizedTest
+    @MethodSource("monitors")
+    void flowsInPlaceOfTheirReadings(PipeMonitor monitor) {
+        List<Double> all = depths(monitor);
+        for (double velocity : VELOCITIES) {
+            double[] depths = all.stream().mapToDouble(Double::doubleValue).toArray();
+            double[] velocities = new double[depths.length];
+            Arrays.fill(velocities, velocity);
+            double[] apart = new double[depths.length];
+            monitor.flow(depths, velocities, apart);
+            double[] ofDepths = depths.clone();
+            monitor.flow(ofDepths, velocities, ofDepths);
+            assertThat(ofDepths).as("%s", monitor).containsExactly(apart);
+            double[] ofVelocities = velocities.clone();
+            monitor.flow(depths, ofVelocities, ofVelocities);
+            assertThat(ofVelocities).as("%s", monitor).containsExactly(apart);
+        }
+        assertThatThrownBy(() -> {
+                    double[] endless = {Double.POSITIVE_INFINITY};
+                    monitor.flow(new double[] {0.2}, endless, endless);
+                })
+                .isInstanceOf(IllegalArgumentException.class)
+                .hasMessageContaining("velocityReadings");
+    }
+
     @Test
     void historiesAreEqualByTheirStretches() {
         PipeMonitor pipe = plain(CircularSection.ofDiameter(0.6));
@@ -111,5 +139,40 @@ class MonitorVergesTest {
                     .isEqualTo(flows[2])
                     .isEqualTo(monitor.flow(0.2, 0.5).discharge());
         }
+    }
+
+    @Test
+    void countsAddUp() {
+        PipeMonitor pipe = plain(CircularSection.ofDiameter(0.6));
+        FlowCounts one = pipe.flow(minutes(0.2, 0.3, 0.7), minutes(1, -1, 1)).counts();
+        FlowCounts other = pipe.flow(minutes(0.2, 0), minutes(1, 0)).counts();
+        FlowCounts both = one.plus(other);
+        assertThat(both.total()).isEqualTo(5);
+        assertThat(both.of(DepthCondition.PART_FULL)).isEqualTo(3);
+        assertThat(both.of(DepthCondition.PART_FULL, VelocityCondition.FORWARD)).isEqualTo(2);
+        assertThat(both).isEqualTo(other.plus(one)).hasSameHashCodeAs(other.plus(one)).isNotEqualTo(one);
+        assertThat(one.plus(one)).isNotEqualTo(one).isNotEqualTo("counts");
+        assertThat(one.hashCode()).isNotEqualTo(other.hashCode());
+        assertThat(both.toString()).startsWith("FlowCounts[5 pairs: ");
+    }
+
+    private static Series minutes(double... values) {
+        var builder = Series.builder();
+        for (int i = 0; i < values.length; i++) {
+            builder.add(Instant.EPOCH.plusSeconds(60L * i), values[i]);
+        }
+        return builder.build();
+    }
+
+    @Test
+    void pipesAtTheirLimits() {
+        PipeMonitor pipe = plain(CircularSection.ofDiameter(0.6));
+        assertThat(pipe.hydraulicRadius(0.3)).isCloseTo(0.15, within(1e-15));
+        assertThat(pipe.hydraulicRadius(0)).isZero();
+        assertThat(pipe.withSediment(0).bedAboveInvert()).isZero();
+        assertThatThrownBy(() -> pipe.withSediment(0.6)).hasMessageContaining("must be in [0, 0.6) m, was 0.6");
+        assertThat(pipe.hashCode())
+                .isEqualTo(plain(CircularSection.ofDiameter(0.6)).hashCode())
+                .isNotEqualTo(pipe.withSensorOffset(0.05).hashCode());
     }
 }

@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
+import java.util.ArrayList;
 import dev.runnel.hydraulics.flow.Conduit;
 import dev.runnel.hydraulics.flow.Gradient;
 import dev.runnel.hydraulics.flow.Manning;
@@ -155,5 +156,32 @@ class SurchargeRuleTest {
             builder.add(START.plusSeconds(120L * i), levels[i]);
         }
         return builder.build();
+    }
+
+    /** A machine may stop between any two readings and go on from the text of its state. */
+    @Test
+    void surchargeInProgressIsNotLost() {
+        Series levels = everyTwoMinutes(0.3, 0.5, 0.9, 0.7, 0.44, Double.NaN, 0.6);
+        List<SurchargePeriod> whole = RULE.over(levels);
+        assertThat(whole).hasSize(2);
+        for (int stop = 0; stop <= levels.size(); stop++) {
+            SurchargeWatch machine = RULE.start();
+            List<SurchargePeriod> found = new ArrayList<>();
+            for (int i = 0; i < stop; i++) {
+                found.addAll(machine.next(Reading.of(levels.time(i), levels.value(i))));
+            }
+            String state = machine.state().toText();
+            SurchargeWatch later = RULE.start(RULE.parseState(state));
+            assertThat(later.state().toText()).as("after %s", stop).isEqualTo(state);
+            assertThat(later.ongoing()).isEqualTo(machine.ongoing());
+            for (int i = stop; i < levels.size(); i++) {
+                found.addAll(later.next(Reading.of(levels.time(i), levels.value(i))));
+            }
+            found.addAll(later.finish());
+            assertThat(found).as("after %s", stop).isEqualTo(whole);
+            assertThatThrownBy(later::finish).isInstanceOf(IllegalStateException.class);
+        }
+        assertThat(RULE.start().toString()).startsWith("SurchargeWatch[" + RULE + ", ");
+        assertThat(RULE.start().state().toText()).doesNotContain("usable", "start", "peak");
     }
 }
