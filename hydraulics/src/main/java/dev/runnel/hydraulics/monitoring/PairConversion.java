@@ -273,16 +273,6 @@ final class PairConversion {
             return places;
         }
 
-        /** First index of the block done last. */
-        int from() {
-            return from;
-        }
-
-        /** Index behind it. */
-        int to() {
-            return to;
-        }
-
         /** Whether a discharge may be infinite. */
         boolean overflows() {
             return overflows;

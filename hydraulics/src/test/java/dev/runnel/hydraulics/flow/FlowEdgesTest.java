@@ -29,8 +29,7 @@ class FlowEdgesTest {
         assertThat(channel.area(1.25)).isCloseTo(1.5 + 0.125, within(TIGHT));
         assertThat(channel.area(2)).isCloseTo(3 + 1.5, within(TIGHT));
         double root = Math.sqrt(2);
-        assertThat(channel.conveyance(0.5))
-                .isCloseTo(0.25 / 0.02 * Math.pow(0.25 / root, 2 / 3.0), within(1e-10));
+        assertThat(channel.conveyance(0.5)).isCloseTo(0.25 / 0.02 * Math.pow(0.25 / root, 2 / 3.0), within(1e-10));
         // The left end is a wall; between the parts the water is no wall, or one of 0.25 m.
         double left = 1.5 / 0.02 * Math.pow(1.5 / (2 * root + 0.25), 2 / 3.0);
         double bank = 0.125 / 0.05 * Math.pow(0.125 / Math.hypot(1, 0.25), 2 / 3.0);
@@ -154,11 +153,15 @@ class FlowEdgesTest {
                 .hasMessage("fullness[0] must be in [0, 1], was 1.1");
         assertThatThrownBy(() -> RoughnessByDepth.of(two, new double[] {1, 0}))
                 .hasMessageStartingWith("ratio[1] must be greater than 0");
-        assertThatThrownBy(() -> RoughnessByDepth.asce1970().ratio(1.01)).hasMessage("fullness must be in [0, 1], was 1.01");
+        assertThatThrownBy(() -> RoughnessByDepth.asce1970().ratio(1.01))
+                .hasMessage("fullness must be in [0, 1], was 1.01");
         var law = VariableManning.of(0.013, RoughnessByDepth.asce1970());
         assertThatThrownBy(() -> law.breakDepths(RectangularSection.open(1), 0.01, 9.81))
-                .hasMessageStartingWith("a roughness by fullness needs a section with a soffit, was RectangularSection[");
-        assertThat(law.hashCode()).isNotEqualTo(VariableManning.of(0.014, RoughnessByDepth.asce1970()).hashCode());
+                .hasMessageStartingWith(
+                        "a roughness by fullness needs a section with a soffit, was RectangularSection[");
+        assertThat(law.hashCode())
+                .isNotEqualTo(
+                        VariableManning.of(0.014, RoughnessByDepth.asce1970()).hashCode());
     }
 
     @Test

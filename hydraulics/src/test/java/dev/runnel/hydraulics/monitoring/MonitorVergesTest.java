@@ -4,7 +4,6 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
-import dev.runnel.timeseries.Series;
 import dev.runnel.hydraulics.flow.Conduit;
 import dev.runnel.hydraulics.flow.Gradient;
 import dev.runnel.hydraulics.flow.Manning;
@@ -12,6 +11,7 @@ import dev.runnel.hydraulics.section.CircularSection;
 import dev.runnel.hydraulics.section.CrossSection;
 import dev.runnel.hydraulics.section.RectangularSection;
 import dev.runnel.timeseries.Interval;
+import dev.runnel.timeseries.Series;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Arrays;
@@ -150,7 +150,10 @@ class MonitorVergesTest {
         assertThat(both.total()).isEqualTo(5);
         assertThat(both.of(DepthCondition.PART_FULL)).isEqualTo(3);
         assertThat(both.of(DepthCondition.PART_FULL, VelocityCondition.FORWARD)).isEqualTo(2);
-        assertThat(both).isEqualTo(other.plus(one)).hasSameHashCodeAs(other.plus(one)).isNotEqualTo(one);
+        assertThat(both)
+                .isEqualTo(other.plus(one))
+                .hasSameHashCodeAs(other.plus(one))
+                .isNotEqualTo(one);
         assertThat(one.plus(one)).isNotEqualTo(one).isNotEqualTo("counts");
         assertThat(one.hashCode()).isNotEqualTo(other.hashCode());
         assertThat(both.toString()).startsWith("FlowCounts[5 pairs: ");
@@ -170,9 +173,37 @@ class MonitorVergesTest {
         assertThat(pipe.hydraulicRadius(0.3)).isCloseTo(0.15, within(1e-15));
         assertThat(pipe.hydraulicRadius(0)).isZero();
         assertThat(pipe.withSediment(0).bedAboveInvert()).isZero();
-        assertThatThrownBy(() -> pipe.withSediment(0.6)).hasMessageContaining("must be in [0, 0.6) m, was 0.6");
+        assertThatThrownBy(() -> pipe.withSensorOffset(0.6)).hasMessageContaining("must be in [0, 0.6) m, was 0.6");
         assertThat(pipe.hashCode())
                 .isEqualTo(plain(CircularSection.ofDiameter(0.6)).hashCode())
                 .isNotEqualTo(pipe.withSensorOffset(0.05).hashCode());
+    }
+
+    /** Nineteen square metres at 1e308 m/s are more than a number can hold. */
+    @Test
+    void aFlowThatIsNoNumberIsRefused() {
+        for (PipeMonitor pipe : List.of(
+                plain(CircularSection.ofDiameter(5)),
+                plain(CircularSection.ofDiameter(5)).withSensorOffset(0.1))) {
+            assertThat(pipe.flow(minutes(4, 4), minutes(1, 1e300)).flow().value(1))
+                    .isGreaterThan(1e301);
+            assertThatThrownBy(() -> pipe.flow(minutes(4, 4, 4), minutes(1, 1e308, 1)))
+                    .isInstanceOf(IllegalArgumentException.class);
+        }
+    }
+
+    @Test
+    void errorsOfSensorsAndRulesSayWhatTheyAre() {
+        SensorUncertainty errors = SensorUncertainty.of(0.005, 0.02).withVelocityFactor(1);
+        assertThat(errors.toString())
+                .startsWith("SensorUncertainty[depth 0.005 m, velocity 0.02 m/s, height 0 m, velocity factor 1");
+        assertThatThrownBy(() -> errors.withVelocityFactor(1.01))
+                .hasMessage("velocityFactor must have an uncertainty in [0, 1], was 1.01: divide per cent by 100");
+        SurchargeRule rule = SurchargeRule.above(0.45);
+        assertThat(rule).isEqualTo(SurchargeRule.above(0.45)).isNotEqualTo(SurchargeRule.above(0.46));
+        assertThat(rule.hashCode())
+                .isEqualTo(SurchargeRule.above(0.45).hashCode())
+                .isNotEqualTo(SurchargeRule.above(0.46).hashCode());
+        assertThat(VelocityCondition.count()).isEqualTo(VelocityCondition.values().length);
     }
 }
