@@ -158,13 +158,18 @@ def silences(folder):
     now = hours[0][1]
     random = np.random.default_rng(6)
 
-    def state(rise):
-        count = int(random.integers(0 if rise else 2, 4))
+    def state(rise, which):
+        count = int(random.integers(0 if rise else 1, 4))
         silent = sorted(int(now - random.integers(1 if rise else 20, 500)) for _ in range(count))
         begin = int(now - random.integers(2, 52))
         size = float(np.round(random.uniform(0.25, 0.9), 3))
         quiet = int(random.integers(200, 1500))
         before = float(np.round(random.uniform(-0.5, 0), 3))
+        gap = int(random.integers(60, 700))
+        if which == "apart" and silent:
+            silent[-1] = begin - int(random.integers(11, 15))
+        if which == "gap":
+            quiet, gap = int(random.integers(164, 169)), int(random.integers(40, 80))
         lost = int(random.integers(2, 40)) if rise and random.random() < 0.2 else 900
         dropped = int(random.integers(2, 40)) if rise and random.random() < 0.2 else quiet
         speed = float(np.round(before + random.choice([0.3, -0.25]) * size * random.uniform(0.8, 1.2), 3))
@@ -172,13 +177,15 @@ def silences(folder):
                     hours=[now - dropped, now - lost, quiet + int(random.integers(300, 4000)), quiet, begin if rise else -2 ** 63],
                     counts=[int(random.integers(0, 4)), int(random.integers(4, 60))], sizes=np.round(random.uniform(0.2, 0.9, count), 3),
                     rise=[float(np.round(hours[0][2] - random.uniform(0.3, 0.6) * size, 3)) if rise else 0.0, 0.0, before, speed,
-                          float(np.round(random.uniform(0, 0.6), 3))], size=size)
+                          float(np.round(random.uniform(0, 0.6), 3))], size=size,
+                    gap=gap, highest=float(np.round(random.uniform(0.3, 0.9), 3)))
 
     def put(g, s):
         g.usual, g.silent, g.sizes = list(s["usual"]), list(s["silent"]), list(s["sizes"])
         g.rained, g.unknown, g.known_hours, g.quiet_hours = s["hours"][:4]
         g.without, g.spells = s["counts"]
         g.largest_without = s["rise"][4]
+        g.longest_gap, g.highest_silent = s["gap"], s["highest"] if s["silent"] else 0.0
         following = s["hours"][4] > 0
         g.rise = dict(begin=s["hours"][4], base=s["rise"][0], top=s["rise"][0] + s["size"], before=s["rise"][2], speed=s["rise"][3]) if following else None
 
@@ -193,14 +200,15 @@ def silences(folder):
     scenes = []
     for which in GaugeSilence.LIMITS:
         for twice in range(2):
-            for _ in range(6000):
-                s = state(which not in ("drier", "half", "least", "near") and which[:6] not in ("chance", "wonder"))
+            for _ in range(20000):
+                s = state(which not in ("drier", "half", "least", "near", "times_longer", "gaps", "gap", "clearly") and which[:6] not in ("chance", "wonder"), which)
                 if quick(s, GaugeSilence.LIMITS)[0] != quick(s, further(GaugeSilence.LIMITS, which))[0]:
                     top = s["rise"][0] + s["size"]
                     rise = [s["rise"][0], top, *s["rise"][2:4]]
                     text = " ".join([f"{k}={listed(s[k])}" for k in ("usual", "silent", "sizes")]
                                     + [f"{k}={shown(v)}" for k, v in zip(("lastRain", "lastUnknown", "hoursKnown", "silentHours", "riseBegin"), s["hours"])]
                                     + [f"{k}={shown(v)}" for k, v in zip(("without", "spells"), s["counts"])] + [f"largestWithout={shown(s['rise'][4])}"]
+                                    + [f"longestSilence={shown(s['gap'])}", f"largestSilent={shown(s['highest'] if s['silent'] else 0.0)}"]
                                     + [f"{k}={shown(v)}" for k, v in zip(("riseBase", "riseHighest", "riseSpeedBefore", "riseSpeed"), rise)])
                     scenes.append((scene, text, which, scene.told(lambda w, s=s: put(w.silence, s))))
                     break

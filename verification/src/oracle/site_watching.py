@@ -384,12 +384,14 @@ class GaugeClock:
     RULES = [(2, -1, 1.5, 4, 1.0, 0.85), (3, -1, 0.8, 4.5, 0.9, 0.75), (3, 1, 1.5, 4, 0.9, 0.75), (4, 1, 1.0, 4.5, 0.9, 0.75)]
     #      storms, and how many of them may lie near
     MANY = [(6, 1), (8, 1), (10, 2), (12, 2)]
-    LIMITS = dict(latest=3.2, low=-0.8, high=2.5, each=0.6, prior=0.4, storms=4.0, monitor=0.3, row=720.0, back=0.5, near=0.4, half=0.5, sure=5.0, known=4, long=4320.0)
+    #         storms that are back, and how many of them may not be
+    RETURNS = [(2, 0), (3, 0), (4, 0), (6, 1), (8, 1)]
+    LIMITS = dict(returned=4.0, latest=3.2, low=-0.8, high=2.5, each=0.6, prior=0.4, storms=4.0, monitor=0.3, row=720.0, back=0.5, near=0.4, half=0.5, sure=5.0, known=4, long=4320.0)
 
     def __init__(self, base, book):
         self.base, self.book = base, book
         self.storms, self.usual, self.pending = Storms(), list(base.lags)[-20:], []
-        self.track, self.late, self.last_usual = None, 0.0, base.end + FIRST_HOUR
+        self.track, self.late, self.last_usual, self.told_by = None, 0.0, base.end + FIRST_HOUR, 4
 
     def is_open(self):
         return self.track is not None and self.track.open
@@ -411,14 +413,30 @@ class GaugeClock:
         if not self.LIMITS['low'] < m < self.LIMITS['high']:
             self.pass_on(0)
         elif self.is_open():
-            last = self.pending[-2:]
-            if len(last) == 2 and all(abs(p[0] - m) < abs(self.late) * self.LIMITS['back'] for p in last):
-                self.track.end(last[0][1])
+            count = next((n for n, strays in self.RETURNS if self.has_returned(n, strays, m)), 0)
+            if count:
+                self.pending = self.pending[-count:]
+                self.track.end(self.pending[0][1])
                 self.book.tell(CLOSED, end, self.track)
-                self.pending = last
         else:
             self.look(day_shift, end, season)
         self.pass_on(11)
+
+    def has_returned(self, count, strays, m):
+        if len(self.pending) < count:
+            return False
+        side = 1 if self.late > 0 else -1
+        away = [side * (p[0] - m) for p in self.pending[-count:]]
+        limit = abs(self.late) * self.LIMITS['back']
+        mean = sum(away) / count
+        error = self.scatter(self.usual, m) * math.sqrt(1 / count + 1 / self.told_by)
+        return (away[0] < limit and sum(a >= limit for a in away) <= strays and mean < limit
+                and abs(self.late) - max(0.0, mean) > self.LIMITS['returned'] * error)
+
+    def scatter(self, known, m):
+        n, k = len(known), self.LIMITS['storms']
+        found = (robust(known) ** 2 + float(np.mean((np.array(known) - m) ** 2))) / 2
+        return math.sqrt((k * self.LIMITS['prior'] ** 2 + n * found) / (k + n))
 
     def pass_on(self, keep):
         while len(self.pending) > keep:
@@ -430,9 +448,8 @@ class GaugeClock:
     def before(self, count):
         """Lags before the last storms, the middle of them, and the error of the mean of those against it."""
         known = (self.usual + [p[0] for p in self.pending[:-count]])[-20:]
-        n, k, m = len(known), self.LIMITS['storms'], float(np.median(known))
-        found = (robust(known) ** 2 + float(np.mean((np.array(known) - m) ** 2))) / 2
-        return n, m, math.sqrt((k * self.LIMITS['prior'] ** 2 + n * found) / (k + n)) * math.sqrt(1 / count + 1 / n)
+        n, m = len(known), float(np.median(known))
+        return n, m, self.scatter(known, m) * math.sqrt(1 / count + 1 / n)
 
     def look(self, day_shift, end, season=False):
         for count, mean in self.agreements(season):
@@ -463,7 +480,7 @@ class GaugeClock:
                 yield count, mean
 
     def tell(self, count, mean, end):
-        self.late = mean
+        self.late, self.told_by = mean, count
         while len(self.pending) > count:
             lag, when, _ = self.pending.pop(0)
             self.usual, self.last_usual = (self.usual + [lag])[-20:], when
@@ -554,7 +571,8 @@ class GaugeCatch:
 
 class GaugeSilence:
     LIMITS = dict(fallen=0.5, longest=48, chance_2=0.02, chance_3=0.03, wonder=0.5, least=2, near=72, drier=0.25, half=0.5,
-                  slower=0.25, before=12, apart=12, usual=2, smaller=0.25, share=0.75, quarter=3, same=3)
+                  slower=0.25, before=12, apart=12, usual=2, smaller=0.25, share=0.75, quarter=3, same=3,
+                  chance_long=0.05, times_longer=2.0, gaps=8, gap=168, clearly=1.25)
 
     def __init__(self, base, book):
         self.base, self.book, self.track = base, book, None
@@ -562,6 +580,7 @@ class GaugeSilence:
         self.rained = self.unknown = -10 ** 12
         self.known_hours = self.quiet_hours = self.spells = self.without = 0
         self.largest_without, self.rise = 0.0, None
+        self.longest_gap, self.highest_silent = 0, 0.0
 
     def is_open(self):
         return self.track is not None and self.track.open
@@ -592,15 +611,17 @@ class GaugeSilence:
         self.quiet_hours += 1
         if rain > 0.05:
             self.spells += number - self.rained > 12
-            self.rained = number
+            first, self.rained = self.rained < 0, number
             if not self.is_open():
+                if not first:
+                    self.longest_gap = max(self.longest_gap, self.quiet_hours)
                 self.without += len(self.silent)
                 self.largest_without = max([self.largest_without] + self.sizes)
             else:
                 self.track.end(number)
                 self.book.tell(CLOSED, number + 1, self.track)
-            self.sizes, self.silent, self.quiet_hours = [], [], 0
-        elif not self.is_open() and len(self.silent) >= self.LIMITS['least'] and not self.by_chance():
+            self.sizes, self.silent, self.quiet_hours, self.highest_silent = [], [], 0, 0.0
+        elif not self.is_open() and self.silent and not self.by_chance(number):
             since = self.silent[0]
             t = self.book.open("SILENT_GAUGE", since, number + 1)
             t.earliest = min(since, self.rained + 1) if self.rained > 0 else since
@@ -608,14 +629,26 @@ class GaugeSilence:
             self.track = t
             self.book.tell(FOUND, number + 1, t)
 
-    def by_chance(self):
+    def by_chance(self, number):
         before = max(1, self.known_hours - self.quiet_hours)
         mean = (self.without + self.LIMITS['half']) / before * self.quiet_hours
         fewer = sum(math.exp(-mean) * mean ** k / math.factorial(k) for k in range(len(self.silent)))
         no_rain = math.exp(-self.spells / before * self.quiet_hours * self.LIMITS['drier'])
+        both = (1 - fewer) * no_rain
+        if self.never_so_long() and number - self.silent[-1] <= self.LIMITS['times_longer'] * self.longest_gap:
+            return both > self.LIMITS['chance_long']
+        if len(self.silent) < self.LIMITS['least']:
+            return True
         n = min(3, len(self.silent))
         too_near = self.silent[-1] - self.silent[0] < self.LIMITS['near']
-        return too_near or (1 - fewer) * no_rain > self.LIMITS[f'chance_{n}'] or n == 2 and no_rain > self.LIMITS['wonder']
+        return too_near or both > self.LIMITS[f'chance_{n}'] or n == 2 and no_rain > self.LIMITS['wonder']
+
+    def never_so_long(self):
+        """A gap without a drop that is far longer than all before, with a rise that stands out of those with rain and those without."""
+        if self.spells <= self.LIMITS['gaps'] or len(self.usual) < self.LIMITS['quarter']:
+            return False
+        long = self.quiet_hours >= self.LIMITS['gap'] and self.quiet_hours > self.LIMITS['times_longer'] * self.longest_gap
+        return long and self.highest_silent > max(self.LIMITS['clearly'] * self.largest_without, float(np.median(self.usual)))
 
     def look(self, number, excess, above, speed):
         rows = [r for r in self.recent if r[0] >= number - 6]
@@ -641,6 +674,7 @@ class GaugeSilence:
             self.usual = (self.usual + [size])[-20:]
             return
         if self.silent and begin - self.silent[-1] <= self.LIMITS['apart']:
+            self.highest_silent = max(self.highest_silent, size)
             return
         self.sizes.append(size)
         same = any(min((begin - s) % 24, (s - begin) % 24) <= self.LIMITS['same'] for s in self.silent)
@@ -649,6 +683,7 @@ class GaugeSilence:
         small = min(self.usual) if len(self.usual) < self.LIMITS['quarter'] else float(np.quantile(self.usual, self.LIMITS['smaller']))
         if size > self.largest_without and size > self.LIMITS['share'] * small and not same:
             self.silent.append(begin)
+            self.highest_silent = max(self.highest_silent, size)
 
     def finish(self, end):
         if self.is_open():

@@ -66,6 +66,17 @@ final class GaugeClock {
     private static final int LEAST_BEFORE_MANY = 4;
     private static final long MANY_IN_A_ROW = 180 * Track.DAY;
 
+    /**
+     * Over when so many storms in a row are back, of which so many may lie beyond this share of the shift;
+     * their mean must be as many scatters of a difference from those of the change as few storms need to tell one, so that
+     * two lucky storms end no small shift.
+     */
+    private static final int[] BACK = {2, 3, 4, 6, 8};
+
+    private static final int[] NOT_BACK = {0, 0, 0, 1, 1};
+    private static final double SHARE_OF_SHIFT = 0.5;
+    private static final double SURELY_BACK = 4;
+
     private static final int MOST_PENDING = 12;
 
     /** Storms of the longest agreement of few. */
@@ -90,6 +101,10 @@ final class GaugeClock {
     private final List<Double> fits = new ArrayList<>();
     private final List<Long> times = new ArrayList<>();
     private double shift;
+
+    /** Storms that told it. */
+    private int shifted = MOST_OF_FEW;
+
     private long lastUsual;
 
     GaugeClock(SiteBaseline baseline, Findings findings) {
@@ -270,6 +285,7 @@ final class GaugeClock {
 
     private void tell(int count, double mean, long end) {
         shift = mean;
+        shifted = count;
         int from = lags.size() - count;
         double[] before = before(from);
         double middle = Medians.of(before);
@@ -293,20 +309,34 @@ final class GaugeClock {
     }
 
     private void close(double middle, long end) {
-        int n = lags.size();
-        if (n < LEAST_USUAL) {
-            return;
-        }
-        for (double lag : lags.subList(n - LEAST_USUAL, n)) {
-            if (!(Math.abs(lag - middle) < Math.abs(shift) / 2)) {
+        for (int i = 0; i < BACK.length && BACK[i] <= lags.size(); i++) {
+            int from = lags.size() - BACK[i];
+            if (areBack(lags.subList(from, lags.size()), middle, NOT_BACK[i])) {
+                finding.close(times.get(from), end);
+                // Storms of the change are no part of what is usual.
+                for (List<?> each : List.of(lags, fits, times)) {
+                    each.subList(0, from).clear();
+                }
                 return;
             }
         }
-        finding.close(times.get(n - LEAST_USUAL), end);
-        // Storms of the change are no part of what is usual.
-        for (List<?> each : List.of(lags, fits, times)) {
-            each.subList(0, n - LEAST_USUAL).clear();
-        }
+    }
+
+    /** Whether the last storms, the first of them among these, are back from the shift at the usual lag. */
+    private boolean areBack(List<Double> last, double middle, int mostNotBack) {
+        double mean = last.stream().mapToDouble(Double::doubleValue).sum() / last.size() - middle;
+        long notBack = last.stream().filter(lag -> !isBack(lag - middle)).count();
+        double error = scatter(usualLags(), middle) * Math.sqrt(1.0 / last.size() + 1.0 / shifted);
+        return isBack(last.get(0) - middle)
+                && notBack <= mostNotBack
+                && isBack(mean)
+                // Storms beyond the usual lag say no more than storms at it.
+                && Math.min(Math.abs(shift), Math.abs(mean - shift)) > SURELY_BACK * error;
+    }
+
+    /** Whether a distance from the usual lag is nearer to none than to the shift; beyond usual on the other side it is. */
+    private boolean isBack(double away) {
+        return Math.signum(shift) * away < SHARE_OF_SHIFT * Math.abs(shift);
     }
 
     void finish(long end) {
@@ -320,7 +350,8 @@ final class GaugeClock {
                 .with("fits", fits.stream().mapToDouble(Double::doubleValue).toArray())
                 .with("times", times.stream().mapToLong(Long::longValue).toArray())
                 .with("lastUsual", lastUsual)
-                .with("shift", shift);
+                .with("shift", shift)
+                .with("shifted", shifted);
         finding.write(text, "track");
         storms.write(text);
         return text;
@@ -348,6 +379,8 @@ final class GaugeClock {
         }
         lastUsual = text.count("lastUsual");
         shift = text.number("shift");
+        // Not in states of before.
+        shifted = text.has("shifted") ? text.index("shifted") : MOST_OF_FEW;
         finding.read(text, "track");
         storms.read(text);
     }

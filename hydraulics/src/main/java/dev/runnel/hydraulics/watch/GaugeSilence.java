@@ -54,6 +54,17 @@ final class GaugeSilence {
     /** Rises without rain, with no drop in between: one storm may pass beside a gauge. */
     private static final int LEAST_SILENT = 2;
 
+    /**
+     * One rise alone tells after a silence longer than this many times the longest of so many silences before, and than so
+     * many hours, if it is larger than the middle of those with rain and than this times the largest without; but not so long
+     * after it: that nothing rises any more is a drought.
+     */
+    private static final double LONGER = 2;
+
+    private static final int LEAST_SILENCES = 8;
+    private static final int LEAST_SILENCE = 168;
+    private static final double CLEARLY_LARGER = 1.25;
+
     /** Chance of the time without a drop, as the spells of rain have it, below which two are enough. */
     private static final double LONG_SILENCE = 0.5;
 
@@ -67,6 +78,9 @@ final class GaugeSilence {
     private static final double CHANCE_OF_FEW = 0.02;
 
     private static final double CHANCE = 0.03;
+
+    /** And of those in a silence longer than any before. */
+    private static final double CHANCE_OF_LONG = 0.05;
 
     /** Dates that are told. */
     private static final int TOLD = 4;
@@ -93,6 +107,8 @@ final class GaugeSilence {
     private int without;
     private double largestWithout;
     private long silentHours;
+    private long longestSilence;
+    private double largestSilent;
     // The rise that is followed: its beginning, excess before it, highest excess, and velocity before and at the
     // highest.
     private long begin = NONE;
@@ -155,20 +171,22 @@ final class GaugeSilence {
         silentHours++;
         if (hour.rain > DROP) {
             spells += lastRain == NONE || hour.hour - lastRain > APART ? 1 : 0;
-            lastRain = hour.hour;
             if (!isOpen()) {
                 without += silent.size();
                 largestWithout = Math.max(
                         largestWithout,
                         sizes.stream().mapToDouble(Double::doubleValue).max().orElse(0));
+                longestSilence = lastRain == NONE ? longestSilence : Math.max(longestSilence, silentHours);
             }
             sizes.clear();
             silent.clear();
+            largestSilent = 0;
             silentHours = 0;
+            lastRain = hour.hour;
             if (isOpen()) {
                 finding.close(hour.hour * SiteHour.NANOS, end);
             }
-        } else if (!isOpen() && silent.size() >= LEAST_SILENT && !byChance()) {
+        } else if (!isOpen() && !silent.isEmpty() && !byChance(hour.hour)) {
             tell(end);
         }
     }
@@ -210,11 +228,13 @@ final class GaugeSilence {
             return;
         }
         if (!silent.isEmpty() && begin - silent.get(silent.size() - 1) <= APART) {
+            largestSilent = Math.max(largestSilent, size);
             return;
         }
         sizes.add(size);
         if (usual.size() >= LEAST_USUAL && size > largestWithout && size > lowerOfUsual() && isNewHour()) {
             silent.add(begin);
+            largestSilent = Math.max(largestSilent, size);
         }
         if (isOpen()) {
             finding.last().orElseThrow().detail = detail();
@@ -246,7 +266,7 @@ final class GaugeSilence {
      * Whether it is no wonder that no drop fell for so long, at a site that rose so often without rain before: both as events
      * that come at random (Poisson).
      */
-    private boolean byChance() {
+    private boolean byChance(long now) {
         double before = Math.max(1, hoursKnown - silentHours);
         double expected = (without + 0.5) / before * silentHours;
         double term = Math.exp(-expected);
@@ -256,9 +276,27 @@ final class GaugeSilence {
             term *= expected / (k + 1);
         }
         double noRain = Math.exp(-DRIER * spells / before * silentHours);
+        double chance = (1 - fewer) * noRain;
+        long last = silent.get(silent.size() - 1);
+        if (isLongSilence() && now - last <= LONGER * longestSilence) {
+            return chance > CHANCE_OF_LONG;
+        }
         boolean few = silent.size() == LEAST_SILENT;
-        boolean near = silent.get(silent.size() - 1) - silent.get(0) < LEAST_SPAN;
-        return near || (1 - fewer) * noRain > (few ? CHANCE_OF_FEW : CHANCE) || few && noRain > LONG_SILENCE;
+        boolean near = last - silent.get(0) < LEAST_SPAN;
+        return silent.size() < LEAST_SILENT
+                || near
+                || chance > (few ? CHANCE_OF_FEW : CHANCE)
+                || few && noRain > LONG_SILENCE;
+    }
+
+    /** Whether no silence before came near this one, and a rise in it is clearly one of rain. */
+    private boolean isLongSilence() {
+        return spells > LEAST_SILENCES
+                && silentHours >= LEAST_SILENCE
+                && silentHours > LONGER * longestSilence
+                && usual.size() >= LEAST_FOR_QUARTER
+                && largestSilent > CLEARLY_LARGER * largestWithout
+                && largestSilent > Medians.of(values());
     }
 
     private void tell(long end) {
@@ -281,9 +319,14 @@ final class GaugeSilence {
                 .limit(TOLD)
                 .collect(Collectors.joining(", "));
         int more = silent.size() - TOLD;
-        return silent.size() + " rises of the depth like those after rain (" + dates
+        return silent.size() + (silent.size() == 1 ? " rise" : " rises") + " of the depth like those after rain ("
+                + dates
                 + (more > 0 ? " and " + more + " more" : "") + ") without a drop at the gauge for "
-                + Text.fixed(silentHours / 24.0, 0) + " days; " + usual.size() + " of the " + (usual.size() + without)
+                + Text.fixed(silentHours / 24.0, 0) + " days"
+                + (isLongSilence()
+                        ? ", where it never had none for longer than " + Text.fixed(longestSilence / 24.0, 1) + " days"
+                        : "")
+                + "; " + usual.size() + " of the " + (usual.size() + without)
                 + " before came with rain: the gauge may have been dead";
     }
 
@@ -303,6 +346,8 @@ final class GaugeSilence {
                 .with("spells", spells)
                 .with("without", without)
                 .with("largestWithout", largestWithout)
+                .with("longestSilence", longestSilence)
+                .with("largestSilent", largestSilent)
                 .with("riseBegin", begin)
                 .with("riseBase", base)
                 .with("riseHighest", highest)
@@ -343,6 +388,9 @@ final class GaugeSilence {
             speedBefore = text.number("riseSpeedBefore");
             speed = text.number("riseSpeed");
         }
+        // Not in states of before, whose silences are learned anew.
+        longestSilence = text.has("longestSilence") ? text.count("longestSilence") : 0;
+        largestSilent = text.has("largestSilent") ? text.number("largestSilent") : 0;
         finding.read(text, "track");
         last.read(text, "last");
     }

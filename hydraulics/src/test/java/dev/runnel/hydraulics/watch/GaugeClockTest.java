@@ -11,6 +11,7 @@ import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Random;
+import java.util.function.IntPredicate;
 import org.junit.jupiter.api.Test;
 
 /** The lag of depth behind rain, and the clock of a gauge by it. */
@@ -107,6 +108,39 @@ class GaugeClockTest {
         assertThat(straight(1, 0.1, false, false, 37))
                 .as("with restarts while storms pend")
                 .isEqualTo(straight(1, 0.1, false, false));
+    }
+
+    /** Storms every third day whose lags scatter by half an hour; those of the shifted ones come an hour and a half early. */
+    private static List<WatchNotice> scattered(int storms, IntPredicate isShifted) {
+        Findings findings = new Findings();
+        GaugeClock clock = new GaugeClock(rule(readings(0, 0)).baseline(), findings);
+        for (long hour = 0; hour < 72L * storms; hour++) {
+            int storm = (int) (hour / 72);
+            double since = hour % 72 - 30;
+            double after = since - (0.3 + storm % 3 * 0.5) + (isShifted.test(storm) ? 1.5 : 0);
+            SiteHour of = new SiteHour(hour);
+            of.rain = since >= 0 && since < 2 ? 2.5 : 0;
+            double wave = after < 0 ? 0 : after < 2 ? 0.2 * (after + 1) : 0.4 * Math.exp(-(after - 1) / 1.5);
+            clock.hour(of, wave, 0, false, false);
+        }
+        return findings.take();
+    }
+
+    /** What took six storms to tell is not over after two that happen to come as usual, but after six. */
+    @Test
+    void closingTakesEvidenceOfTheStrengthOfOpening() {
+        List<WatchNotice> lucky = scattered(26, storm -> storm >= 13 && storm != 19 && storm != 20);
+        assertThat(lucky).hasSize(1);
+        assertThat(lucky.get(0).finding().detail()).contains("in the last 6 storms");
+        assertThat(scattered(25, storm -> storm >= 13 && storm < 20))
+                .as("five back")
+                .hasSize(1);
+        List<WatchNotice> over = scattered(26, storm -> storm >= 13 && storm < 20);
+        assertThat(over).hasSize(2);
+        assertThat(over.get(1).kind()).isEqualTo(WatchNotice.Kind.CLOSED);
+        // The first storm that came as usual, told when it and five dry hours were over.
+        Instant first = Instant.EPOCH.plus(Duration.ofHours(72 * 20 + 30));
+        assertThat(over.get(1).finding().closed().orElseThrow()).isBetween(first, first.plus(Duration.ofHours(12)));
     }
 
     @Test

@@ -23,7 +23,19 @@ class GaugeSilenceTest {
         DEAD_UNTIL_DAY_50,
         NOTHING_WRITTEN,
         DROUGHT,
-        MORNING_RUSH
+        MORNING_RUSH,
+        /** Dead from day 29 to day 52, in which one storm lifts the depth, farther than those before. */
+        ONE_STORM_MISSED
+    }
+
+    private static final int MISSED = 46;
+
+    private static boolean isQuiet(int day, Case of) {
+        return of == Case.ONE_STORM_MISSED && day >= 29 && day < 52;
+    }
+
+    private static double size(int day, Case of) {
+        return !isQuiet(day, of) ? 1 : day == MISSED ? 1.4 : 0;
     }
 
     private static double begins(int day) {
@@ -41,8 +53,8 @@ class GaugeSilenceTest {
             double begins = of == Case.MORNING_RUSH && k >= DEAD_FROM ? 24 * k + 5 : begins(k);
             if (k % 3 == 1 && (!dry || of == Case.MORNING_RUSH)) {
                 double since = hours - begins;
-                storm += since < 0 ? 0 : since < 2 ? since : 2 * Math.exp(-(since - 2) / 1.5);
-                rain += !dry && since >= 0 && since < 2 ? 0.6 : 0;
+                storm += size(k, of) * (since < 0 ? 0 : since < 2 ? since : 2 * Math.exp(-(since - 2) / 1.5));
+                rain += !dry && !isQuiet(k, of) && since >= 0 && since < 2 ? 0.6 : 0;
             }
         }
         boolean dead = day >= DEAD_FROM && (of == Case.DEAD || of == Case.DEAD_UNTIL_DAY_50 && day < 50);
@@ -98,6 +110,74 @@ class GaugeSilenceTest {
         Instant next = InventedSite.START.plus(Duration.ofMinutes(Math.round(60 * begins(52))));
         assertThat(found.get(0).closed().orElseThrow())
                 .isBetween(next.minus(Duration.ofHours(1)), next.plus(Duration.ofHours(1)));
+    }
+
+    /** Storms came every third day until then; 24 days without a drop and a rise in them are no weather. */
+    @Test
+    void oneClearRiseTellsInASilenceFarLongerThanAnyBefore() {
+        List<Finding> found = silences(Case.ONE_STORM_MISSED);
+        assertThat(found).hasSize(1);
+        Finding finding = found.get(0);
+        Instant missed = InventedSite.START.plus(Duration.ofMinutes(Math.round(60 * begins(MISSED))));
+        assertThat(finding.since()).isBetween(missed.minus(Duration.ofHours(1)), missed.plus(Duration.ofHours(3)));
+        // The last drop fell on day 28, at 7 times 28 hours of the day.
+        Instant last = InventedSite.START.plus(Duration.ofMinutes(Math.round(60 * begins(28))));
+        assertThat(finding.sinceRange().start()).isBetween(last, last.plus(Duration.ofHours(3)));
+        Instant next = InventedSite.START.plus(Duration.ofMinutes(Math.round(60 * begins(52))));
+        assertThat(finding.closed().orElseThrow())
+                .isBetween(next.minus(Duration.ofHours(1)), next.plus(Duration.ofHours(1)));
+        assertThat(finding.detail())
+                .startsWith("1 rise of the depth like those after rain (2026-04-17T")
+                .contains("where it never had none for longer than 3.8 days; ")
+                .contains(" before came with rain");
+    }
+
+    /** Hours that each storm of a day lifts the depth by, and a single one without rain, of a gauge by itself. */
+    private static boolean isTold(int storms, int every, int dryBefore, double missed, int silent) {
+        return isTold(storms, every, dryBefore, missed, silent - 60, silent);
+    }
+
+    private static boolean isTold(int storms, int every, int dryBefore, double missed, int until, int silent) {
+        GaugeSilence silence = new GaugeSilence(rule().baseline(), new Findings());
+        double[] shape = {0, 0.3, 0.6, 0.3, 0.1};
+        int begin = storms * every + dryBefore + until;
+        for (int i = 0; i < storms * every + dryBefore + silent; i++) {
+            SiteHour hour = new SiteHour(400_000 + i);
+            boolean isBefore = i < (storms - 1) * every;
+            int since = isBefore ? i % every : i - (storms - 1) * every - dryBefore;
+            hour.rain = since == 0 ? 1 : 0;
+            hour.lnVelocity = 0;
+            double size = i >= begin ? missed : 1;
+            int at = i >= begin ? i - begin : since;
+            double excess = at >= 0 && at < shape.length ? size * shape[at] : 0;
+            silence.hour(hour, excess, excess, false);
+        }
+        return silence.isOpen();
+    }
+
+    /** Storms three days apart; the least that tells is 7 days and more than twice the longest gap, and chance allows it. */
+    @Test
+    void oneRiseTellsBeyondTwiceTheLongestSilence() {
+        assertThat(isTold(12, 72, 0, 1.2, 620)).isTrue();
+        // A gap of 382 h before, of which 381 are dry: the silence is 72 h longer than what is added at the end.
+        assertThat(isTold(12, 72, 310, 1.2, 680)).isFalse();
+        assertThat(isTold(12, 72, 310, 1.2, 700)).isTrue();
+    }
+
+    /** Nothing rose for more than twice the longest silence, 142 h, after it. */
+    @Test
+    void whatOneRiseCannotTellADroughtAfterItTellsEvenLess() {
+        assertThat(isTold(12, 72, 0, 1.2, 100, 620)).isFalse();
+        assertThat(isTold(12, 72, 0, 1.2, 500, 620)).isTrue();
+    }
+
+    @Test
+    void oneRiseTellsOnlyIfItIsLargerThanTheMiddleOfThoseWithRainAndAfterEnoughOfThem() {
+        assertThat(isTold(12, 72, 0, 1.01, 620)).isTrue();
+        assertThat(isTold(12, 72, 0, 0.99, 620)).isFalse();
+        // Nine spells of rain have eight silences between them.
+        assertThat(isTold(9, 72, 0, 1.2, 620)).isTrue();
+        assertThat(isTold(8, 72, 0, 1.2, 620)).isFalse();
     }
 
     @Test
