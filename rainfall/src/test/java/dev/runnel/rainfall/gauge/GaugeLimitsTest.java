@@ -1,0 +1,193 @@
+package dev.runnel.rainfall.gauge;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.assertj.core.api.Assertions.within;
+
+import dev.runnel.timeseries.Interval;
+import dev.runnel.timeseries.Reading;
+import dev.runnel.timeseries.Series;
+import java.time.Duration;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.List;
+import org.junit.jupiter.api.Test;
+
+/** Gauges, curves and comparisons on both sides of their limits, by hand. */
+class GaugeLimitsTest {
+    private static final Instant START = Instant.parse("2026-03-01T12:03:00Z");
+    private static final Duration STEP = Duration.ofMinutes(10);
+    private static final SteppedGauge GAUGE = SteppedGauge.ofDepth(STEP);
+
+    private static Series every(int minutes, double... values) {
+        List<Reading> readings = new ArrayList<>();
+        for (int i = 0; i < values.length; i++) {
+            readings.add(Reading.of(START.plusSeconds(60L * minutes * i), values[i]));
+        }
+        return Series.of(readings);
+    }
+
+    @Test
+    void aGaugeInStepsSaysHowItCounts() {
+        assertThat(GAUGE)
+                .hasToString(
+                        "SteppedGauge[mm in steps of 10 min, stamped at the beginning, without a reading not known]");
+        assertThat(SteppedGauge.ofIntensity(STEP).withStampAtEnd().withDryWithoutReading())
+                .hasToString("SteppedGauge[mm/h in steps of 10 min, stamped at the end, without a reading dry]");
+        assertThatThrownBy(() -> GAUGE.record(every(10)))
+                .hasMessage("readings must hold at least one reading, was empty");
+        assertThatThrownBy(() -> SteppedGauge.ofIntensity(STEP).record(every(10, 1, -2)))
+                .hasMessageStartingWith("readings must be 0 or greater (mm/h), or NaN for missing, was -2 at index 1");
+    }
+
+    /** Three readings on the steps and one between them, of which nobody knows to which step it belongs. */
+    @Test
+    void readingsBesideTheStepsAreSetAside() {
+        Series mixed = Series.of(List.of(
+                Reading.of(START, 1),
+                Reading.of(START.plus(STEP), 2),
+                Reading.of(START.plusSeconds(900), 0.5),
+                Reading.of(START.plus(STEP.multipliedBy(3)), 4)));
+        StepRecord record = GAUGE.record(mixed);
+        assertThat(record.depth().toValues()).containsExactly(1, 2, Double.NaN, 4);
+        assertThat(record.aside()).isEqualTo(1);
+        assertThat(record.asideMm()).isEqualTo(0.5);
+        assertThat(GAUGE.withDryWithoutReading().record(mixed).depth().toValues())
+                .containsExactly(1, 2, 0, 4);
+        assertThat(GAUGE.withDryWithoutReading().record(mixed).filledDry()).isEqualTo(1);
+        assertThat(GAUGE.withStampAtEnd().record(mixed).depth().start()).isEqualTo(START.minus(STEP));
+        // Six millimetres an hour over ten minutes are one.
+        assertThat(SteppedGauge.ofIntensity(STEP).record(every(10, 6)).depth().value(0))
+                .isCloseTo(1, within(1e-15));
+    }
+
+    @Test
+    void aRecordOfAnInterval() {
+        Series readings = every(10, 1, 2, 4, 8);
+        Interval cut = Interval.of(START.plusSeconds(60), START.plusSeconds(1800));
+        StepRecord record = GAUGE.record(readings, cut);
+        assertThat(record.depth().start()).isEqualTo(START.plus(STEP));
+        assertThat(record.depth().toValues()).containsExactly(2, 4);
+        assertThat(GAUGE.record(readings, Interval.of(START, START.plus(STEP)))
+                        .depth()
+                        .toValues())
+                .containsExactly(1);
+        Interval tooShort = Interval.of(START, START.plus(STEP).minusNanos(1));
+        assertThatThrownBy(() -> GAUGE.record(readings, tooShort))
+                .hasMessage("interval must hold a step of 10 min, was " + tooShort);
+        assertThat(GAUGE.record(every(10), Interval.of(START, STEP)).depth().toValues())
+                .containsExactly(Double.NaN);
+    }
+
+    /** (Ir - 2)² + 1 and (Ir - 2)² - 0.5: the vertex lies in the middle of the range, above 0 and below it. */
+    @Test
+    void curvesArePositiveOverTheirRange() {
+        CalibrationCurve curve = CalibrationCurve.quadratic(5, -4, 1, 1, 3);
+        assertThat(curve.factor(2, 0.2)).isEqualTo(0.5);
+        assertThat(curve.factor(5, 0.2)).isEqualTo(curve.factor(3, 0.2));
+        assertThatThrownBy(() -> CalibrationCurve.quadratic(3.5, -4, 1, 1, 3))
+                .hasMessage(
+                        "curve must be greater than 0 and finite (mm/h) over its range, was -0.5 at a recorded 2 mm/h");
+        // The same curve beyond its vertex is good.
+        assertThat(CalibrationCurve.quadratic(3.5, -4, 1, 3, 5).factor(4, 0.2)).isEqualTo(3.5 / 4);
+        assertThatThrownBy(() -> CalibrationCurve.linear(0, 1, 0, 5))
+                .hasMessageStartingWith("lowestMmPerHour must be ");
+        assertThatThrownBy(() -> CalibrationCurve.linear(0, 1, 5, 4))
+                .hasMessageStartingWith("highestMmPerHour must be ");
+        assertThatThrownBy(() -> CalibrationCurve.linear(-1, 1, 1, 5))
+                .hasMessageContaining("was 0 at a recorded 1 mm/h");
+        assertThatThrownBy(() -> curve.withStaticFactor(2.1))
+                .hasMessageStartingWith("staticFactor must be in [0.5, 2]");
+        // Below its range the factor goes evenly to that of slow tips.
+        CalibrationCurve slow = curve.withStaticFactor(1.5);
+        assertThat(slow.factor(0, 0.2)).isEqualTo(1.5);
+        assertThat(slow.factor(0.5, 0.2)).isCloseTo((1.5 + 2) / 2, within(1e-15));
+        assertThat(slow.factor(1, 0.2)).isEqualTo(2);
+        assertThat(slow.toString()).endsWith(", Ir 1 to 3 mm/h, 1.5 for slow tips]");
+        assertThat(TippingBucket.ofTip(0.2).toString()).contains(NoCalibration.INSTANCE.toString());
+    }
+
+    /** Half a second lost of a tip of 0.2 mm at 144 mm/h, which lasts five: nine tenths are counted. */
+    @Test
+    void lostTime() {
+        LostTime lost = LostTime.ofSeconds(0.5);
+        assertThat(lost.factor(144, 0.2)).isCloseTo(1 / 0.9, within(1e-15));
+        assertThat(lost.recordedMmPerHour(TippingBucket.ofTip(0.2), 160)).isCloseTo(144, within(1e-12));
+        assertThat(lost.highestMmPerHour(0.2)).isCloseTo(720, within(1e-12));
+        assertThat(lost.factor(720, 0.2)).isCloseTo(2, within(1e-15));
+        assertThat(lost.factor(1e6, 0.2)).isCloseTo(2, within(1e-15));
+        assertThat(LostTime.ofSeconds(0).factor(1e6, 0.2)).isEqualTo(1);
+        assertThatThrownBy(() -> lost.recordedMmPerHour(TippingBucket.ofTip(0.2), -1))
+                .hasMessageStartingWith("trueMmPerHour must be 0 or greater");
+        assertThat(lost.hashCode()).isNotEqualTo(LostTime.ofSeconds(0.6).hashCode());
+    }
+
+    @Test
+    void breaksOnTheirLimits() {
+        DoubleMass mass = DoubleMass.of(new double[] {1, 1, 2, 2}, new double[] {1, 1, 1, 1});
+        assertThat(mass.breakAfter(1).slopeAfter()).isCloseTo(5.0 / 3, within(1e-15));
+        assertThat(mass.breakAfter(3).slopeBefore()).isCloseTo(4.0 / 3, within(1e-15));
+        assertThat(mass.bestBreak(2).periodsBefore()).isEqualTo(2);
+        assertThat(mass.bestBreak(2).squaresLeft()).isZero();
+        assertThat(mass.cumulativeGauge()).containsExactly(1, 2, 4, 6);
+        for (int wrong : new int[] {0, 4}) {
+            assertThatThrownBy(() -> mass.breakAfter(wrong))
+                    .hasMessageStartingWith("periodsBefore must be in [1, 3], was " + wrong);
+        }
+        assertThatThrownBy(() -> mass.bestBreak(3))
+                .hasMessage("leastPeriods must be at most half of the 4 periods, 2, was 3");
+        assertThatThrownBy(() -> mass.bestBreak(0)).hasMessage("leastPeriods must be at least 1, was 0");
+        assertThatThrownBy(() -> mass.chanceOfBreak(1, 98, 1)).hasMessage("shuffles must be at least 99, was 98");
+        assertThatThrownBy(() -> mass.chanceOfBreak(1, 125_000_001, 1))
+                .hasMessage("shuffles must be at most 125000000 for 4 periods, was 125000001; longer periods, such as"
+                        + " months, tell as much");
+        DoubleMass dry = DoubleMass.of(new double[] {1, 1, 2}, new double[] {0, 1, 0});
+        assertThatThrownBy(() -> dry.breakAfter(1))
+                .hasMessageStartingWith("reference before the break must be greater ");
+        assertThatThrownBy(() -> dry.breakAfter(2))
+                .hasMessageStartingWith("reference after the break must be greater ");
+        for (double wrong : new double[] {-1, Double.POSITIVE_INFINITY}) {
+            assertThatThrownBy(() -> DoubleMass.of(new double[] {1, wrong}, new double[] {1, 1}))
+                    .hasMessageStartingWith("gaugeMm at index 1 must be 0 or greater");
+            assertThatThrownBy(() -> DoubleMass.of(new double[] {1, 1}, new double[] {1, wrong}))
+                    .hasMessageStartingWith("referenceMm at index 1 must be 0 or greater");
+        }
+    }
+
+    @Test
+    void recordsHaveAMostOfSteps() {
+        long minute = 60_000_000_000L;
+        assertThat(Apportionment.stepCount(0, 100_000_000, 1)).isEqualTo(100_000_000);
+        assertThat(Apportionment.stepCount(0, 10 * minute, 3 * minute)).isEqualTo(4);
+        assertThatThrownBy(() -> Apportionment.stepCount(0, 100_000_001, 1))
+                .hasMessageStartingWith("step must be at least ")
+                .hasMessageContaining(", at most 100000000 steps, was ");
+        assertThatThrownBy(() -> Apportionment.stepCount(0, -1, minute))
+                .hasMessageStartingWith("step must be at least 292 years for a record of more than 292 years");
+        assertThatThrownBy(() -> Apportionment.stepCount(Long.MAX_VALUE - 3 * minute, 3 * minute, minute))
+                .hasMessageContaining("must end a step before 2262-04-11, did not");
+        assertThat(Apportionment.stepCount(Long.MAX_VALUE - 4 * minute, 3 * minute, minute))
+                .isEqualTo(3);
+    }
+
+    /** Tips of 0.2 mm over a minute come in steps of 12 mm/h; a triangle of that half width has the uncertainty over √6. */
+    @Test
+    void resolution() {
+        TipResolution tips = TipResolution.of(TippingBucket.ofTip(0.2));
+        Duration minute = Duration.ofMinutes(1);
+        assertThat(tips.stepMmPerHour(minute)).isCloseTo(12, within(1e-12));
+        assertThat(tips.standardUncertaintyMmPerHour(minute)).isCloseTo(12 / Math.sqrt(6), within(1e-12));
+        assertThat(tips.standardUncertaintyMmPerHour(minute, Duration.ofSeconds(6)))
+                .isCloseTo(1.2 / Math.sqrt(6), within(1e-12));
+        assertThat(tips.standardUncertaintyMm()).isCloseTo(0.2 / Math.sqrt(6), within(1e-15));
+        assertThat(tips.leastMm(0)).isZero();
+        assertThat(tips.leastMm(3)).isCloseTo(0.4, within(1e-15));
+        assertThat(tips.mostMm(0)).isEqualTo(0.2);
+        assertThat(tips.mostMm(3)).isCloseTo(0.8, within(1e-15));
+        assertThat(tips.windowFor(12, 1)).isEqualTo(minute);
+        assertThat(tips.windowFor(12, 0.1)).isEqualTo(Duration.ofMinutes(10));
+        assertThat(tips).hasToString("TipResolution[0.2 mm, 12 mm/h over a minute]");
+        assertThatThrownBy(() -> tips.windowFor(12, 1.01)).hasMessageStartingWith("share must be in [0, 1]");
+        assertThatThrownBy(() -> tips.leastMm(-1)).hasMessage("tips must be at least 0, was -1");
+    }
+}
