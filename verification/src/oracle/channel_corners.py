@@ -3,7 +3,7 @@ gravity, a weir with water below it and none above. mpmath with 30 digits, no co
 
     python3 channel_corners.py FOLDER
 
-writes walls-that-cross, monitor-in-the-open, profiles-far-away, laws-under-standard-gravity and crump-without-a-head, csv and descriptor, into the folder of
+writes walls-that-cross, monitor-in-the-open, profiles-far-away, laws-under-standard-gravity, bores-nearly-half-full, laminar-flow-by-a-hair and crump-without-a-head, csv and descriptor, into the folder of
 the hydraulics tables. Made with mpmath 1.3.
 """
 
@@ -86,6 +86,34 @@ def gravity():
           rows, tolerance="1e-11 relative", reason="17 digits are given; the gradient is found by a search")
 
 
+def half_full():
+    """Depths of areas just below and just above half of a bore, where one half of the circle takes over from the other."""
+    rows = []
+    for d in ("0.225", "1.2"):
+        bore = mpf(d)
+        whole = mp.pi * bore**2 / 4
+        for share in ("0.45", "0.474", "0.477", "0.48", "0.49", "0.4999", "0.5", "0.5001", "0.51", "0.523", "0.526", "0.55"):
+            angle = bisect(lambda t: t - mp.sin(t) - 2 * mp.pi * mpf(share), "0", 2 * mp.pi)
+            rows.append((d, show(whole * mpf(share)), show(bore / 2 * (1 - mp.cos(angle / 2)))))
+    write(FOLDER, PROGRAM, "bores-nearly-half-full", "depths of areas about half of a round bore, by its central angle",
+          [("d", "m, bore"), ("area", "m2, area"), ("depth", "m, depth")], [("diameter", "d"), ("area", "area")], [("depth", "section.depth-for-area")],
+          rows, tolerance="1e-13 relative", reason="17 digits are given")
+
+
+def laminar():
+    """In laminar flow V = g S R2/(2 nu), under any wall: what is faster by more than a rounding, 1e-9 in the library, no wall explains."""
+    rows = []
+    for nu, radius, slope in (("1.1e-6", "0.0005", "0.001"), ("1e-6", "0.001", "0.0002"), ("2e-5", "0.004", "0.0005")):
+        v = G * mpf(slope) * mpf(radius) ** 2 / (2 * mpf(nu))
+        assert 4 * v * mpf(radius) / mpf(nu) < 1900
+        for more, refused in (("-0.9e-9", 0), ("0", 0), ("0.97e-9", 0), ("1.03e-9", 1), ("1e-8", 1), ("0.01", 1)):
+            rows.append((nu, radius, slope, show(v * (1 + mpf(more))), refused))
+    write(FOLDER, PROGRAM, "laminar-flow-by-a-hair", "velocities of laminar flow between walls of any roughness, met within 1e-9 and missed",
+          [("nu", "m2/s, viscosity"), ("radius", "m, hydraulic radius"), ("slope", "m/m, gradient"), ("v", "m/s, velocity"), ("refused", "1, 1 if refused")],
+          [("viscosity", "nu"), ("radius", "radius"), ("gradient", "slope"), ("gravity", "9.80665"), ("velocity", "v")], [("refused", "refusal.resistance.fitted-roughness")],
+          rows, tolerance="0", reason="a verdict")
+
+
 def crump():
     """Without a head nothing flows forward, whatever stands below: the ratio of the heads is infinite. With one the head is the one given."""
     rows = []
@@ -120,4 +148,6 @@ walls()
 open_channel()
 profiles()
 gravity()
+half_full()
+laminar()
 crump()

@@ -110,6 +110,24 @@ class BootstrapTest {
                 bootstrap.criticalValues(fit, PlottingPosition.GRINGORTEN, 0.1, 0.05));
     }
 
+    /** Of 21 draws the second and the third stand at 5 and 10 %; what is asked between them lies on the line between them. */
+    @Test
+    void criticalValuesLieOnLinesBetweenTheDraws() {
+        List<GoodnessOfFit> three = Bootstrap.of(21, 1)
+                .criticalValues(fit, PlottingPosition.GRINGORTEN, 0.05, 0.0625, 0.1)
+                .values();
+        GoodnessOfFit second = three.get(0);
+        GoodnessOfFit between = three.get(1);
+        GoodnessOfFit third = three.get(2);
+        assertThat(second.andersonDarling()).isGreaterThan(third.andersonDarling());
+        assertThat(between.andersonDarling())
+                .isCloseTo(0.75 * second.andersonDarling() + 0.25 * third.andersonDarling(), within(1e-12));
+        assertThat(between.kolmogorovSmirnov())
+                .isCloseTo(0.75 * second.kolmogorovSmirnov() + 0.25 * third.kolmogorovSmirnov(), within(1e-12));
+        assertThat(between.plotCorrelation())
+                .isCloseTo(0.75 * second.plotCorrelation() + 0.25 * third.plotCorrelation(), within(1e-12));
+    }
+
     /**
      * Bounded families: 5 % of samples that are of the fitted distribution are to be rejected. A value outside the bound
      * fitted to it makes A2 infinite, in so many samples that A2 alone can reject none; the others reject 5 %, and so
