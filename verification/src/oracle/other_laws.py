@@ -9,6 +9,7 @@ import datetime as dt
 import math
 import random
 import sys
+from fractions import Fraction
 from zoneinfo import ZoneInfo
 
 import numpy as np
@@ -313,6 +314,79 @@ def silent_steps():
           [("depths", "text depths"), ("step_minutes", "step")], [("count", "gauge.silent.steps.count"), ("first", "gauge.silent.steps.minutes", "input.which = 0"), ("second", "gauge.silent.steps.minutes", "input.which = 1")], rows)
 
 
-for each in (wakeby, own, skews, peaks, pareto_periods, seasons, silent, silent_steps):
+def impossible():
+    """Each window of a day by itself, in exact fractions."""
+    def row(step, count, rain, missing=()):
+        depths = [0.0] * count
+        for first, last, mm in rain:
+            for i in range(first, last):
+                depths[i] = mm
+        for i in missing:
+            depths[i] = -1.0
+        wet = [max(Fraction(d), Fraction(0)) for d in depths]
+        most = lambda minutes: Fraction(491 * (minutes / 60) ** 0.452)
+        bad = {i for i in range(count) if wet[i] > most(step)}
+        n = 1440 // step
+        for end in range(1, count + 1):
+            window = range(max(0, end - n), end)
+            if n and sum(wet[i] for i in window) > most(1440):
+                bad.update(i for i in window if wet[i] > 0)
+        return [text(depths), step, len(bad), float(sum(wet[i] for i in bad)), float(sum(w for i, w in enumerate(wet) if i not in bad)), min(bad) * step if bad else ""]
+
+    rows = [row(60, 60, [(20, 44, 86.0)]), row(60, 60, [(20, 44, 86.1)]), row(60, 70, [(8, 40, 91.5), (55, 57, 12.0)], (20,)), row(60, 30, [(5, 6, 490.0), (9, 10, 492.0)]),
+            row(1, 12, [(3, 4, 77.1), (7, 8, 77.2), (9, 10, 30.0)]), row(5, 20, [(2, 3, 159.5), (6, 7, 160.0)]), row(5, 300, [(0, 140, 15.0)]), row(5, 300, [(10, 30, 120.0), (200, 210, 4.0)], (12, 15)),
+            row(720, 9, [(1, 3, 1032.0), (5, 7, 1033.5)]), row(1440, 6, [(1, 2, 2064.0), (3, 4, 2066.0)]), row(2880, 5, [(1, 2, 2820.0), (3, 4, 2830.0)]), row(60, 100, [(0, 3, 480.0), (22, 25, 480.0), (60, 90, 86.2)])]
+    table("impossible-rain", "rain by the step above the greatest known, window by window in exact fractions", [("depths", "mm, depth of each step, -1 for missing"), ("step", "min, length of a step"), ("count", "impossible steps"),
+          ("mm", "mm, what they hold"), ("others", "mm, the other rain"), ("first", "min, the first of them")], [("depths", "text depths"), ("step_minutes", "step")],
+          [("count", "gauge.impossible.steps"), ("mm", "gauge.impossible.mm"), ("others", "gauge.impossible.others"), ("first", "gauge.impossible.first")], rows)
+
+
+def grains():
+    """The smallest amounts of blocks of twenty wet steps; a change is looked for at all partings of the blocks."""
+    def fits(values, grain):
+        few = [v / grain for v in values if v / grain < 6.5]
+        return len(few) >= 20 and sum(abs(f - round(f)) < 0.15 for f in few) >= 0.95 * len(few)
+
+    def found(values):
+        least = [min(values[i:i + 20]) for i in range(0, len(values) - 19, 20)]
+        partings = [k for k in range(2, len(least) - 1) if min(least[k:]) > 1.5 * max(least[:k]) or min(least[:k]) > 1.5 * max(least[k:])]
+        if len(least) < 2:
+            return None
+        if not partings:
+            return (min(least),) if fits(values, min(least)) else None
+        k = partings[0]
+        before, after = min(least[:k]), min(least[k:])
+        limit = math.sqrt(before * after)
+        near = range(20 * (k - 1), min(len(values), 20 * (k + 1)))
+        at = max(i for i in near if values[i] < limit) + 1 if after > before else min(i for i in near if values[i] < limit)
+        return (before, after, at) if fits(values[:at], before) and fits(values[at:], after) else None
+
+    rng = random.Random(20261130)
+    tip = lambda size: size * rng.choice((1, 1, 1, 2, 2, 3, 4, 7))
+    cases = [[tip(0.2) for _ in range(n)] for n in (39, 40, 77)]
+    cases += [[tip(0.2 if i < at else 0.2 * f) for i in range(n)] for n, at, f in ((130, 47, 1 / 25.4), (130, 53, 5.0), (100, 40, 1.55), (100, 45, 1.45), (100, 61, 0.5), (95, 70, 3.0), (120, 25, 2.0), (160, 59, 0.64))]
+    cases += [[tip(s) for _ in range(60)] for s in (0.2 / 25.4, 0.254 / 25.4, 1.0, 0.5, 0.00815, 0.00755)]
+    cases += [[rng.uniform(0.05, 2) for _ in range(90)], [tip(0.2) * (1.16 if i % share == 0 else 1) for i in range(100) for share in (25,)], [tip(0.2) * (1.16 if i % 9 == 0 else 1) for i in range(100)],
+              [tip(0.2) + (0.02 if i % 3 == 0 else 0) for i in range(100)], [0.2 if i % 40 == 0 else 2.0 for i in range(100)]]
+    rows = []
+    for k, values in enumerate(cases):
+        depths, step = [], (5, 15, 60)[k % 3]
+        at = []
+        for v in values:
+            depths += [0.0] * rng.choice((0, 0, 1)) + [-1.0] * (rng.random() < 0.03)
+            at.append(len(depths))
+            depths.append(v)
+        f = found(values)
+        bucket = (0.2, 0.2, 0.254, 0.7)[k % 4] if k < 11 else 0.2
+        inches = f and abs(f[0] / (bucket / 25.4) - 1) < 0.04 and not abs(f[0] / 0.01 - 1) < 0.04
+        rows.append([text(depths), step, bucket, 1 if f else 0, f[0] if f else "", f[1] if f and len(f) > 1 else "", at[f[2]] * step if f and len(f) > 1 else "", "" if not f else int(inches),
+                     "" if not f else int(f[0] == 1 and bucket < 1 / 1.5)])
+    table("rain-grains", "smallest amounts of records by the step, and where they become others, plain Python", [("depths", "mm, depth of each step, -1 for missing"), ("step", "min, length of a step"), ("tip", "mm, tip of the bucket"), ("found", "1 if there is a grain"),
+          ("grain", "mm, the smallest amount, up to a change"), ("after", "mm, the other one"), ("since", "min, the first step with it"), ("inches", "1 for a tip in inches"), ("counts", "1 for counts of tips")],
+          [("depths", "text depths"), ("step_minutes", "step")], [("found", "gauge.grain.found"), ("grain", "gauge.grain.mm"), ("after", "gauge.grain.after"), ("since", "gauge.grain.since"),
+           ("inches", "gauge.grain.inches", "input.tip = tip"), ("counts", "gauge.grain.counts", "input.tip = tip")], rows)
+
+
+for each in (wakeby, own, skews, peaks, pareto_periods, seasons, silent, silent_steps, impossible, grains):
     if not sys.argv[2:] or each.__name__ in sys.argv[2:]:
         each()

@@ -12,6 +12,8 @@ import dev.runnel.rainfall.distribution.WeightedSkew;
 import dev.runnel.rainfall.frequency.PeaksFit;
 import dev.runnel.rainfall.frequency.PeaksOverThreshold;
 import dev.runnel.rainfall.frequency.YearRule;
+import dev.runnel.rainfall.gauge.ImpossibleRain;
+import dev.runnel.rainfall.gauge.RainGrain;
 import dev.runnel.rainfall.gauge.SilentEnds;
 import dev.runnel.rainfall.gauge.Tips;
 import dev.runnel.timeseries.Interval;
@@ -23,6 +25,7 @@ import java.time.ZoneId;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.function.ToDoubleFunction;
 
 /** Laws beside the usual families, peaks found in a record, years and seasons, and gauges that fell silent. */
@@ -144,7 +147,57 @@ final class OtherLawCalculations {
                 of(
                         "gauge.silent.steps.minutes",
                         "depths step_minutes which",
-                        in -> minutes(silentSteps(in).get(in.integer("which")).duration())));
+                        in -> minutes(silentSteps(in).get(in.integer("which")).duration())),
+                of(
+                        "gauge.impossible.steps",
+                        "depths step_minutes",
+                        in -> impossible(in).steps()),
+                of(
+                        "gauge.impossible.mm",
+                        "depths step_minutes",
+                        in -> impossible(in).depthMm()),
+                of(
+                        "gauge.impossible.others",
+                        "depths step_minutes",
+                        in -> impossible(in).others().sum()),
+                of(
+                        "gauge.impossible.first",
+                        "depths step_minutes",
+                        in -> since(impossible(in).first().orElseThrow())),
+                of("gauge.grain.found", "depths step_minutes", in -> grain(in).isPresent() ? 1 : 0),
+                of(
+                        "gauge.grain.mm",
+                        "depths step_minutes",
+                        in -> grain(in).orElseThrow().depthMm()),
+                of("gauge.grain.after", "depths step_minutes", in -> change(in).depthMm()),
+                of(
+                        "gauge.grain.since",
+                        "depths step_minutes",
+                        in -> since(change(in).time())),
+                of(
+                        "gauge.grain.inches",
+                        "depths step_minutes tip",
+                        in -> grain(in).orElseThrow().isTipInInches(in.number("tip")) ? 1 : 0),
+                of(
+                        "gauge.grain.counts",
+                        "depths step_minutes tip",
+                        in -> grain(in).orElseThrow().isCountOf(in.number("tip")) ? 1 : 0));
+    }
+
+    private static ImpossibleRain impossible(Inputs in) {
+        return ImpossibleRain.of(steps(in));
+    }
+
+    private static Optional<RainGrain> grain(Inputs in) {
+        return RainGrain.of(steps(in));
+    }
+
+    private static RainGrain.Change change(Inputs in) {
+        return grain(in).orElseThrow().change().orElseThrow();
+    }
+
+    private static double since(Instant time) {
+        return minutes(Duration.between(RainInputs.START, time));
     }
 
     private static Calculation of(String name, String inputs, ToDoubleFunction<Inputs> body) {
@@ -241,11 +294,15 @@ final class OtherLawCalculations {
     }
 
     private static List<Interval> silentSteps(Inputs in) {
+        return SilentEnds.standard().of(steps(in));
+    }
+
+    private static RegularSeries steps(Inputs in) {
         double[] depths = in.sample("depths");
         for (int i = 0; i < depths.length; i++) {
             depths[i] = depths[i] < 0 ? Double.NaN : depths[i];
         }
-        return SilentEnds.standard().of(RegularSeries.of(RainInputs.START, minutes(in.number("step_minutes")), depths));
+        return RegularSeries.of(RainInputs.START, minutes(in.number("step_minutes")), depths);
     }
 
     private static Duration minutes(double minutes) {

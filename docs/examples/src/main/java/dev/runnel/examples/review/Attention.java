@@ -3,6 +3,7 @@ package dev.runnel.examples.review;
 import dev.runnel.hydraulics.monitoring.SurchargePeriod;
 import dev.runnel.hydraulics.watch.BaselineSearch;
 import dev.runnel.internal.Text;
+import dev.runnel.rainfall.gauge.RainGrain;
 import dev.runnel.rainfall.gauge.TipChecks;
 import dev.runnel.rainfall.gauge.TipFlag;
 import dev.runnel.rainfall.gauge.TipReview;
@@ -297,25 +298,21 @@ final class Attention {
 
     /** Another column, or another unit. */
     private void stepsThatAreNoRain() {
-        review.data()
-                .rain()
-                .flatMap(rain -> rain instanceof StepSource steps ? Optional.of(steps) : Optional.empty())
-                .ifPresent(source -> {
-                    ImpossibleRain impossible = source.impossible(review.data().record());
-                    impossible
-                            .first()
-                            .ifPresent(
-                                    first -> points.add(
-                                            "The gauge: " + Show.count(impossible.steps(), "step")
-                                                    + " with " + Show.rain(impossible.mm())
-                                                    + " mm hold more rain than fell anywhere in a step or a day, the first on "
-                                                    + dates.time(first)
-                                                    + ". They are set aside, and the rain of their times is not known: is the column the rain, and its unit right?"));
-                    RainGrain.of(impossible.others())
-                            .flatMap(grain ->
-                                    grain.doubt(review.site().rain().bucket().tipMm(), dates))
-                            .ifPresent(points::add);
-                });
+        review.rain().or(review::muteGauge).flatMap(RainFindings::impossible).ifPresent(impossible -> {
+            impossible
+                    .first()
+                    .ifPresent(
+                            first -> points.add(
+                                    "The gauge: " + Show.count(impossible.steps(), "step")
+                                            + " with " + Show.rain(impossible.depthMm())
+                                            + " mm hold more rain than fell anywhere in a step or a day, the first on "
+                                            + dates.time(first)
+                                            + ". They are set aside, and the rain of their times is not known: is the column the rain, and its unit right?"));
+            RainGrain.of(impossible.others())
+                    .flatMap(grain ->
+                            GrainText.doubt(grain, review.site().rain().bucket().tipMm(), dates))
+                    .ifPresent(points::add);
+        });
     }
 
     /** A switch that bounces, work at the gauge, a funnel that drips: such tips look like rain. */

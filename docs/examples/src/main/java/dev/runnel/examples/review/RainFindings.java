@@ -11,6 +11,7 @@ import dev.runnel.rainfall.event.EventSeparation;
 import dev.runnel.rainfall.event.PeakDepth;
 import dev.runnel.rainfall.event.RainDay;
 import dev.runnel.rainfall.event.RainfallEvent;
+import dev.runnel.rainfall.gauge.ImpossibleRain;
 import dev.runnel.timeseries.Interval;
 import dev.runnel.timeseries.RegularSeries;
 import java.time.Duration;
@@ -24,6 +25,7 @@ import java.util.Optional;
  * @param account how much it was and what was left out, for people
  * @param rain rain in equal steps, mm
  * @param silent times in which the gauge may have been dead, and the rain is not known
+ * @param impossible what fell nowhere on earth and was set aside, of rain by the step
  * @param events the storms and what was left out of them
  * @param storms each storm with its rarity, if there is a table
  * @param days dry, wet and unknown days
@@ -33,6 +35,7 @@ record RainFindings(
         String account,
         RegularSeries rain,
         List<Interval> silent,
+        Optional<ImpossibleRain> impossible,
         EventRecord events,
         List<Storm> storms,
         DryDays days,
@@ -77,6 +80,7 @@ record RainFindings(
                 source.account(),
                 rain,
                 source.silent(),
+                source.impossible(),
                 events,
                 storms,
                 DryDays.of(rule, rain, site.zone()),

@@ -1,5 +1,6 @@
 package dev.runnel.examples.review;
 
+import dev.runnel.rainfall.gauge.ImpossibleRain;
 import dev.runnel.timeseries.Interval;
 import dev.runnel.timeseries.RegularSeries;
 import dev.runnel.timeseries.csv.CsvReport;
@@ -17,9 +18,10 @@ sealed interface RainSource permits TipSource, StepSource {
      *
      * @param depth depth in each step, mm
      * @param silent times in which the gauge may have been dead, and the rain is not known
+     * @param impossible what fell nowhere on earth and was set aside, of rain by the step
      * @param account how much it was, what it was made of and what was left out, for people
      */
-    record Rain(RegularSeries depth, List<Interval> silent, String account) {
+    record Rain(RegularSeries depth, List<Interval> silent, Optional<ImpossibleRain> impossible, String account) {
         /** A record without a drop that is no longer may be a dry week: the least that silent ends of a record are doubted from. */
         private static final Duration DRY_WEEK = Duration.ofDays(7);
 
@@ -31,7 +33,9 @@ sealed interface RainSource permits TipSource, StepSource {
 
         /** The rain without that of some times in which the sewer says that the gauge may have been dead. */
         Rain notKnownIn(List<Interval> dead) {
-            return dead.isEmpty() ? this : new Rain(depth.withMissing(dead.toArray(Interval[]::new)), silent, account);
+            return dead.isEmpty()
+                    ? this
+                    : new Rain(depth.withMissing(dead.toArray(Interval[]::new)), silent, impossible, account);
         }
 
         /** The rain of a part of the time. */
@@ -46,7 +50,10 @@ sealed interface RainSource permits TipSource, StepSource {
                 }
             }
             return new Rain(
-                    part, List.copyOf(dead), Show.rain(part.sum()) + " mm in these days; of the record: " + account);
+                    part,
+                    List.copyOf(dead),
+                    impossible.map(all -> all.within(time)),
+                    Show.rain(part.sum()) + " mm in these days; of the record: " + account);
         }
     }
 

@@ -1,9 +1,11 @@
 package dev.runnel.examples.review;
 
+import dev.runnel.rainfall.gauge.ImpossibleRain;
 import dev.runnel.rainfall.gauge.SilentEnds;
 import dev.runnel.rainfall.gauge.StepRecord;
 import dev.runnel.rainfall.gauge.SteppedGauge;
 import dev.runnel.timeseries.Interval;
+import dev.runnel.timeseries.RegularSeries;
 import dev.runnel.timeseries.Series;
 import dev.runnel.timeseries.csv.CsvReport;
 import java.nio.file.Path;
@@ -110,12 +112,14 @@ record StepSource(ReadingFile.Readings lines, RainUnit unit, Duration step, bool
     @Override
     public Rain within(Interval record) {
         StepRecord rain = record(record);
-        ImpossibleRain impossible = ImpossibleRain.in(rain.depth());
-        List<Interval> silent = SilentEnds.standard().of(impossible.others());
+        ImpossibleRain impossible = ImpossibleRain.of(rain.depth());
+        RegularSeries others = impossible.others();
+        List<Interval> silent = SilentEnds.standard().of(others);
         return new Rain(
-                impossible.others().withMissing(silent.toArray(Interval[]::new)),
+                others.withMissing(silent.toArray(Interval[]::new)),
                 silent,
-                Show.rain(impossible.others().sum()) + " mm in "
+                Optional.of(impossible),
+                Show.rain(others.sum()) + " mm in "
                         + Show.count(rain.depth().size(), "step") + " of " + Show.duration(step)
                         + (rain.missing() > 0 ? "; " + rain.missing() + " of them not known" : "")
                         + (rain.filledDry() > 0 ? "; " + rain.filledDry() + " without a line taken as dry" : "")
@@ -123,12 +127,14 @@ record StepSource(ReadingFile.Readings lines, RainUnit unit, Duration step, bool
                                 ? "; " + Show.count(rain.aside(), "line") + " with " + Show.rain(rain.asideMm())
                                         + " mm fit no step and were left out"
                                 : "")
-                        + impossible.account());
+                        + account(impossible));
     }
 
-    /** Rain that fell nowhere on earth. */
-    ImpossibleRain impossible(Interval record) {
-        return ImpossibleRain.in(record(record).depth());
+    private static String account(ImpossibleRain impossible) {
+        return impossible.steps() == 0
+                ? ""
+                : "; " + Show.count(impossible.steps(), "step") + " with " + Show.rain(impossible.depthMm())
+                        + " mm set aside: more than fell anywhere in a step or a day";
     }
 
     private StepRecord record(Interval record) {

@@ -65,6 +65,7 @@ record TipSource(
         return new Rain(
                 bucket.depth(inside, record, STEP, TipSpreading.interval(CAP), silent),
                 silent,
+                Optional.empty(),
                 Show.rain(summary.depthMm()) + " mm from " + Show.count(summary.tips(), "tip")
                         + (summary.addedMm() > 0
                                 ? ", " + Show.rain(summary.addedMm()) + " mm of it added for hard rain"

@@ -3,11 +3,8 @@ package dev.runnel.examples.review;
 import static dev.runnel.examples.review.SiteOnDisk.PLAIN_SITE;
 import static org.assertj.core.api.Assertions.assertThat;
 
-import dev.runnel.timeseries.RegularSeries;
 import java.nio.file.Path;
 import java.time.Duration;
-import java.time.Instant;
-import java.util.Arrays;
 import java.util.function.IntToDoubleFunction;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -85,39 +82,6 @@ class StrangeRainTest {
         assertThat(review(site(12, i -> 62)))
                 .contains("0 dry days, 0 wet, 12 not known")
                 .doesNotContain("The gauge wrote no rain");
-    }
-
-    @Test
-    void aDayMayHoldTooMuchThoughNoStepDoes() {
-        ImpossibleRain found =
-                ImpossibleRain.in(RegularSeries.of(Instant.parse(START), Duration.ofHours(1), rain(100, 40, 70, 90)));
-        assertThat(found.steps()).isEqualTo(30);
-        assertThat(found.mm()).isEqualTo(2700);
-        assertThat(found.first()).contains(Instant.parse(START).plus(Duration.ofHours(40)));
-        assertThat(found.others().sum()).isZero();
-        assertThat(ImpossibleRain.in(RegularSeries.of(Instant.parse(START), Duration.ofHours(1), rain(100, 40, 70, 86)))
-                        .steps())
-                .as("24 h with 2064 mm, while 491 x 24^0.452 = 2065")
-                .isZero();
-    }
-
-    /** A cloudburst of 30 mm in a minute was read on earth; 491 x (1/60)^0.452 = 77 mm were not. */
-    @Test
-    void aCloudburstIsRain() {
-        assertThat(ofMinute(30)).isZero();
-        assertThat(ofMinute(77)).isZero();
-        assertThat(ofMinute(78)).isEqualTo(1);
-    }
-
-    private static int ofMinute(double mm) {
-        return ImpossibleRain.in(RegularSeries.of(Instant.parse(START), Duration.ofMinutes(1), rain(10, 4, 5, mm)))
-                .steps();
-    }
-
-    private static double[] rain(int size, int from, int to, double mm) {
-        double[] rain = new double[size];
-        Arrays.fill(rain, from, to, mm);
-        return rain;
     }
 
     @Test
