@@ -6,11 +6,16 @@ import static org.assertj.core.api.Assertions.within;
 
 import dev.runnel.timeseries.Interval;
 import dev.runnel.timeseries.Reading;
+import dev.runnel.timeseries.RegularSeries;
 import dev.runnel.timeseries.Series;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
+import java.util.Random;
 import org.junit.jupiter.api.Test;
 
 /** Gauges, curves and comparisons on both sides of their limits, by hand. */
@@ -189,5 +194,90 @@ class GaugeLimitsTest {
         assertThat(tips).hasToString("TipResolution[0.2 mm, 12 mm/h over a minute]");
         assertThatThrownBy(() -> tips.windowFor(12, 1.01)).hasMessageStartingWith("share must be in [0, 1]");
         assertThatThrownBy(() -> tips.leastMm(-1)).hasMessage("tips must be at least 0, was -1");
+    }
+
+    private static RegularSeries daily(double... depths) {
+        return RegularSeries.of(Instant.parse("2026-04-07T00:00:00Z"), Duration.ofDays(1), depths);
+    }
+
+    /** Ninety days of a rain of their own, so many times as deep. */
+    private static RegularSeries rain(int seed, double factor) {
+        Random random = new Random(seed);
+        double[] depths = new double[90];
+        Arrays.setAll(depths, i -> random.nextInt(5) < 2 ? factor * (10 + random.nextInt(150)) / 10 : 0);
+        return daily(depths);
+    }
+
+    /** A gauge of which nothing is known goes with the greatest group, of equal ones the first; groups stand by their first. */
+    @Test
+    void anUndecidedGaugeGoesWithMost() {
+        Map<String, RegularSeries> gauges = new HashMap<>(Map.of(
+                "a", daily(new double[90]), "b", rain(1, 1), "c", rain(1, 1.1), "d", rain(2, 1), "e", rain(2, 2)));
+        assertThat(GaugeGroups.of(gauges).groups()).containsExactly(List.of("a", "b", "c"), List.of("d", "e"));
+        gauges.put("f", rain(2, 3));
+        assertThat(GaugeGroups.of(gauges).groups()).containsExactly(List.of("a", "d", "e", "f"), List.of("b", "c"));
+        gauges.put("g", daily(1, -1));
+        assertThatThrownBy(() -> GaugeGroups.of(gauges))
+                .hasMessageStartingWith("rainMm of g must be 0 or greater (mm), or NaN for missing, was -1");
+    }
+
+    @Test
+    void neighboursRefuseRainBelowNothing() {
+        Map<String, RegularSeries> gauges = Map.of("a", daily(1, 2), "b", daily(1, -2), "c", daily(1, 2));
+        List<Interval> periods = List.of(
+                Interval.of(Instant.parse("2026-04-07T00:00:00Z"), Duration.ofDays(1)),
+                Interval.of(Instant.parse("2026-04-08T00:00:00Z"), Duration.ofDays(1)));
+        assertThatThrownBy(() -> Neighbours.inPeriods(gauges, periods))
+                .hasMessageStartingWith("rainMm of b must be 0 or greater (mm), or NaN for missing, was -2");
+    }
+
+    /** Tips at 12:03 and 12:27 fill three steps from 12:00 on, one at 12:30 is in a fourth; with a calibration as without. */
+    @Test
+    void stepsOfTipsBeginOnTheClock() {
+        TippingBucket plain = TippingBucket.ofTip(0.2);
+        for (TippingBucket bucket : List.of(plain, plain.withCalibration(LostTime.ofSeconds(0.5)))) {
+            RegularSeries three = bucket.depth(Tips.of(START, START.plusSeconds(1440)), STEP, TipSpreading.COUNT);
+            assertThat(three.start()).isEqualTo(START.minusSeconds(180));
+            assertThat(three.size()).isEqualTo(3);
+            assertThat(three.value(1)).isZero();
+            RegularSeries four = bucket.depth(Tips.of(START, START.plusSeconds(1620)), STEP, TipSpreading.COUNT);
+            assertThat(four.size()).isEqualTo(4);
+            assertThat(four.value(3)).isCloseTo(0.2, within(0.001));
+            assertThat(bucket.depth(Tips.of(), STEP, TipSpreading.COUNT).size()).isZero();
+        }
+    }
+
+    @Test
+    void periodsWithoutOneOfTwoAreLeftOut() {
+        DoubleMass mass = DoubleMass.of(new double[] {1, Double.NaN, 3, 4}, new double[] {1, 2, Double.NaN, 4});
+        assertThat(mass.leftOut()).isEqualTo(2);
+        assertThat(mass.periods()).isEqualTo(2);
+        assertThat(mass.ratio()).isEqualTo(1);
+        assertThat(mass).hasToString("DoubleMass[2 periods, ratio 1, 2 left out]");
+    }
+
+    @Test
+    void countsAreWholeTips() {
+        TippingBucket bucket = TippingBucket.ofTip(1);
+        assertThat(Tips.ofDepths(every(10, 0, 2.049, 0.951), bucket).size()).isEqualTo(3);
+        assertThat(Tips.ofDepths(every(10, 1_000_000), bucket).size()).isEqualTo(1_000_000);
+        for (double wrong : new double[] {2.051, 0.949, -1, 1_000_001, Double.NaN}) {
+            assertThatThrownBy(() -> Tips.ofDepths(every(10, 1, wrong), bucket))
+                    .hasMessageStartingWith("depthsMm must be whole numbers from 0 to 1000000 tips of 1 mm, was ")
+                    .hasMessageEndingWith(" at index 1, 2026-03-01T12:13:00Z");
+        }
+        Tips tips = Tips.of(START, START, START.plusSeconds(60));
+        assertThat(tips.followingInstant(0)).isEqualTo(tips.epochNanos(2));
+        assertThat(tips.followingInstant(2)).isEqualTo(Long.MAX_VALUE);
+        assertThat(TipChecks.of(bucket))
+                .hasToString("TipChecks[TippingBucket[1 mm, no calibration], 0 visits, temperature not given]");
+        assertThat(TipChecks.of(bucket).withTemperature(every(10, 5), 2, STEP).toString())
+                .endsWith(", temperature given]");
+        assertThatThrownBy(() -> bucket.depth(
+                        tips, Interval.of(START.plusSeconds(1), START.plusSeconds(600)), STEP, TipSpreading.COUNT))
+                .isInstanceOf(IllegalArgumentException.class);
+        assertThatThrownBy(
+                        () -> bucket.depth(tips, Interval.of(START, START.plusSeconds(60)), STEP, TipSpreading.COUNT))
+                .isInstanceOf(IllegalArgumentException.class);
     }
 }
