@@ -73,12 +73,17 @@ record Mutation(String className, int method, int instruction, int line, String 
                 }
                 String change = change(each);
                 if (!change.isEmpty() && !isGuardOrWord(each) && !decidesOnlyToThrow(each)) {
-                    String text = method.name + ": " + change;
+                    String text = nameInSource(method) + ": " + change;
                     found.add(new Mutation(className, m, i, line, text, places.merge(text, 1, Integer::sum)));
                 }
             }
         }
         return found;
+    }
+
+    /** Compilers number the lambdas of a class each in its own way. */
+    private static String nameInSource(MethodNode method) {
+        return method.name.startsWith("lambda$") ? method.name.substring(0, method.name.lastIndexOf('$')) : method.name;
     }
 
     private static boolean isOfWords(MethodNode method) {
