@@ -387,6 +387,37 @@ def grains():
            ("inches", "gauge.grain.inches", "input.tip = tip"), ("counts", "gauge.grain.counts", "input.tip = tip")], rows)
 
 
-for each in (wakeby, own, skews, peaks, pareto_periods, seasons, silent, silent_steps, impossible, grains):
+def pairs():
+    """Tips that come twice, in whole milliseconds. By a clock that cuts to c a gap is out by less than c, either way."""
+    rng = random.Random(77)
+    records = []
+    for delay, share, quick in ((7000, 1.0, 0), (7000, 0.4, 0), (12000, 0.5, 0.2), (19000, 0.7, 0), (21000, 0.7, 0), (3000, 0.3, 0.4), (0, 0, 0.3)):
+        at, tips = 0, []
+        for _ in range(40):
+            at += int(rng.uniform(1500, 25000) if rng.random() < quick else rng.uniform(25000, 300000))
+            tips.append(at)
+            if rng.random() < share:
+                tips.append(at + delay)
+        records.append((sorted(tips), 0))
+        for clock in (1000, 2000, 5000):
+            records.append((sorted(t // clock * clock for t in tips), clock))
+    records += [([0, 10000, 50000, 60000, 99999, 109999, 150000], 0), ([0, 20000, 100000], 0), ([0, 20001, 100005], 0), ([0, 80000, 100000, 180000], 0), ([0, 79999, 99999, 180000], 0), ([0, 80000, 100000, 179999], 0),
+                ([0, 1440, 9000], 0), ([0, 1439, 9000], 0), ([5000, 5000 + 7 * 3600 * 1000, 12000 + 7 * 3600 * 1000], 0), ([0, 19000, 100000], 1000), ([0, 20000, 102000], 1000), ([0, 81000, 100000, 181000], 1000), ([0, 80000, 99000, 181000], 1000)]
+    rows = []
+    for tips, c in records:
+        places = set()
+        for i in range(1, len(tips)):
+            gap = tips[i] - tips[i - 1]
+            around = ([tips[i - 1] - tips[i - 2]] if i > 1 else []) + ([tips[i + 1] - tips[i]] if i + 1 < len(tips) else [])
+            is_double = gap + c < 1440
+            if 0 < gap <= 20000 - c and not is_double and all(g - c >= 4 * (gap + c) for g in around):
+                places.add(i)
+        rows.append([text([t / 1000 for t in tips]), c / 1000, len(places)])
+    table("tips-in-pairs", "tips that come twice within seconds, in whole milliseconds", [("tips", "s, instants"), ("clock", "s, resolution of the clock"), ("count", "tips flagged")],
+          [("tip_seconds", "text tips"), ("tip_mm", "0.2"), ("clock_seconds", "clock"), ("flag", "word paired")],
+          [("count", "gauge.checks.flagged")], rows, tolerance="0", reason="counts")
+
+
+for each in (wakeby, own, skews, peaks, pareto_periods, seasons, silent, silent_steps, impossible, grains, pairs):
     if not sys.argv[2:] or each.__name__ in sys.argv[2:]:
         each()

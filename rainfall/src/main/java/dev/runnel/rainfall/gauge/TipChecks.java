@@ -19,13 +19,14 @@ import org.apiguardian.api.API;
  * <p>Limits out of the box, each a choice to be reviewed for the gauge and the climate: tips faster than 500 mm/h are
  * double (an assumed ceiling; 1.44 s for 0.2 mm); 12 gaps in a row, each longer than the one before, mark a
  * draining funnel (British Columbia Ministry of Forests 2022, quality control of forest gauges); the same number, each within
- * 5 % of the one before, mark a drip (common practice); a tip after more than 6 h without one is a first tip. Snow is looked
+ * 5 % of the one before, mark a drip (common practice); a gap of at most 20 s that is no double, with gaps four times as long or
+ * longer before and after it, makes a pair (our choice); a tip after more than 6 h without one is a first tip. Snow is looked
  * for only if {@linkplain #withTemperature temperature} is given.
  *
  * <p>A logger that writes whole minutes puts the tips of a downpour on one instant, and makes the gaps of a drip uneven. Give
  * its {@linkplain #withClock resolution} c, or all tips of a minute but the first are flagged as double and no row is found.
  * A gap cut to c is out by less than c: gaps are then even if they differ by 5 % or by c, and lengthen as long as none is
- * shorter than the longest before it by more than c; only gaps longer than all before them count. Gaps shorter than 4 c tell
+ * shorter than the longest before it by more than c, and a pair holds however the clock cut its gaps; only gaps longer than all before them count. Gaps shorter than 4 c tell
  * nothing and break a row (our choice).
  *
  * @since 0.1
@@ -38,6 +39,10 @@ public final class TipChecks {
     private static final int ROW = 12;
     /** Common practice. */
     private static final double EVENNESS = 0.05;
+    /** Chosen here. */
+    private static final long PAIR = Duration.ofSeconds(20).toNanos();
+    /** Chosen here. */
+    private static final int PAIR_TIMES = 4;
     /** Chosen here. */
     private static final Duration DRY_SPELL = Duration.ofHours(6);
 
@@ -204,8 +209,20 @@ public final class TipChecks {
                 flags.get(i).add(TipFlag.FIRST);
             } else if (gap(tips, i) + clock < fastest * Math.max(1, atInstant)) {
                 flags.get(i).add(TipFlag.DOUBLE);
+            } else if (isPaired(tips, i)) {
+                flags.get(i).add(TipFlag.PAIRED);
             }
         }
+    }
+
+    /** As far as the clock tells: neither gap may look short, nor this one long, by what it cuts. */
+    private boolean isPaired(Tips tips, int i) {
+        long gap = gap(tips, i);
+        long apart = PAIR_TIMES * (gap + clock) + clock;
+        return gap > 0
+                && gap + clock <= PAIR
+                && (i == 1 || gap(tips, i - 1) >= apart)
+                && (i == tips.size() - 1 || gap(tips, i + 1) >= apart);
     }
 
     private void flagRuns(Tips tips, List<Set<TipFlag>> flags) {

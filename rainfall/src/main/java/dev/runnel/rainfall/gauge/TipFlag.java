@@ -11,6 +11,11 @@ import org.apiguardian.api.API;
 public enum TipFlag {
     /** It follows the tip before faster than the highest intensity believed: a bounce of the bucket or the switch. */
     DOUBLE,
+    /**
+     * It follows the tip before within seconds, far sooner than that one followed and than the next follows. One alone is
+     * chance; many are a switch that bounces slowly, or a record that was written twice with stamps moved by seconds.
+     */
+    PAIRED,
     /** It ends a long run of gaps of almost one length: water drips through a blocked funnel. */
     EVENLY_SPACED,
     /** It ends a long run of gaps each longer than the one before: a blocked funnel drains. */

@@ -34,6 +34,30 @@ class TipChecksTest {
         assertThat(review).hasToString("TipReview[4 tips, {DOUBLE=2, FIRST=1}]");
     }
 
+    /** A record written twice, 7 s apart; the steady tips of hard rain are none, nor is what a coarse clock may have made. */
+    @Test
+    void tipsThatComeTwiceWithinSecondsArePairs() {
+        TipReview review = CHECKS.review(atSeconds(0, 7, 60, 67, 95, 102, 200, 207));
+        assertThat(review.flags(1)).containsExactly(TipFlag.PAIRED);
+        assertThat(review.flags(3)).as("28 s to the next, four times 7").containsExactly(TipFlag.PAIRED);
+        assertThat(review.count(TipFlag.PAIRED)).isEqualTo(4);
+        assertThat(CHECKS.review(atSeconds(0, 7, 60, 67, 94.9, 102)).flags(3)).isEmpty();
+        assertThat(CHECKS.review(atSeconds(0, 7, 14, 21, 28)).count(TipFlag.PAIRED))
+                .isZero();
+        assertThat(CHECKS.review(atSeconds(0, 100, 120, 300)).count(TipFlag.PAIRED))
+                .isEqualTo(1);
+        assertThat(CHECKS.review(atSeconds(0, 100, 120.1, 300)).count(TipFlag.PAIRED))
+                .isZero();
+        assertThat(CHECKS.withClock(Duration.ofSeconds(1))
+                        .review(atSeconds(0, 7, 39))
+                        .count(TipFlag.PAIRED))
+                .isZero();
+        assertThat(CHECKS.withClock(Duration.ofSeconds(1))
+                        .review(atSeconds(0, 7, 40))
+                        .count(TipFlag.PAIRED))
+                .isEqualTo(1);
+    }
+
     /** 0.2 mm: four tips in a minute are 48 mm/h, 42 would be 504 mm/h. */
     @Test
     void aCoarseClockMakesNoDoubles() {

@@ -35,6 +35,9 @@ final class Attention {
     private static final int FEWEST_TIPS = 10;
 
     private static final double MANY_DOUBLE = 0.05;
+
+    /** Sound gauges have up to 2 % by chance. */
+    private static final double MANY_PAIRED = 0.1;
     /** Chosen here: an even downpour makes rows of some tips, a drip or a test run makes long ones and many. */
     private static final double MANY_EVEN = 0.25;
 
@@ -335,6 +338,14 @@ final class Attention {
                     + "more than 500 mm/h, the first on "
                     + dates.time(found.flagged(TipFlag.DOUBLE).toInstants().get(0)) + ": " + Show.rain(twice * tipMm)
                     + " mm that may be no rain. They stay in use.");
+        }
+        int paired = found.count(TipFlag.PAIRED);
+        if (paired > FEWEST_TIPS && paired / share > MANY_PAIRED) {
+            points.add("The gauge: " + paired + " of " + tips.size()
+                    + " tips follow the one before within seconds, far sooner than those around, the first on "
+                    + dates.time(found.flagged(TipFlag.PAIRED).toInstants().get(0))
+                    + ": does the switch bounce, or was the file written twice with other stamps? "
+                    + Show.rain(paired * tipMm) + " mm that may be no rain. They stay in use.");
         }
         if (even / share > MANY_EVEN && longestRow(found) >= LONG_ROW) {
             points.add("The gauge: " + even + " of " + tips.size() + " tips come at even gaps, the first on "

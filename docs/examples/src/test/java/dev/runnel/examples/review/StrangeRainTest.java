@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.nio.file.Path;
 import java.time.Duration;
+import java.time.Instant;
 import java.util.function.IntToDoubleFunction;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -110,5 +111,29 @@ class StrangeRainTest {
         assertThat(review(site(60, i -> storms(i) * (0.3 + 0.7 * Math.abs(Math.sin(i))))))
                 .doesNotContain("The rain comes in")
                 .doesNotContain("The smallest rain");
+    }
+
+    /** Sixty tips two minutes apart on one day; the file holds each of them once more, seconds later. */
+    @Test
+    void tipsWrittenTwiceSecondsApartAreAsked() {
+        assertThat(review(tips(7)))
+                .contains(
+                        "The gauge: 60 of 120 tips follow the one before within seconds, far sooner than those around, the first on "
+                                + "Wed 4 Mar 10:00")
+                .contains("12.0 mm that may be no rain. They stay in use.");
+        assertThat(review(tips(60))).doesNotContain("within seconds");
+    }
+
+    private SiteOnDisk tips(int later) {
+        StringBuilder text = new StringBuilder("time\n");
+        Instant first = Instant.parse("2026-03-04T10:00:00Z");
+        for (int i = 0; i < 60; i++) {
+            text.append(first.plusSeconds(120L * i)).append('\n');
+            text.append(first.plusSeconds(120L * i + later)).append('\n');
+        }
+        return new SiteOnDisk(temporary)
+                .with("site.txt", PLAIN_SITE)
+                .with("depth.csv", SiteOnDisk.days(7, 15))
+                .with("tips.csv", text.toString());
     }
 }
