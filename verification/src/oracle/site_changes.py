@@ -65,6 +65,23 @@ class Book:
         self.events.append((kind, time, finding.copy()))
 
 
+def doubts(names):
+    """What readings are no longer good for while a finding of these names stands."""
+    found = set()
+    for name in names:
+        if name in ("DEPTH_STEP", "DEPTH_DRIFT", "SEDIMENT", "LEVEL_UP", "LEVEL_DOWN"):
+            found |= {"depth", "flow"}
+        elif name in ("VELOCITY_LOSS", "VELOCITY_GAIN"):
+            found |= {"velocity", "flow"}
+        elif name in ("VELOCITY_LOW_FOR_DEPTH", "VELOCITY_HIGH_FOR_DEPTH"):
+            found |= {"depth", "velocity", "flow"}
+    return found
+
+
+def named(names):
+    return not {"VELOCITY_LOW_FOR_DEPTH", "VELOCITY_HIGH_FOR_DEPTH"} & set(names)
+
+
 class Standing:
     """How far a quantity stood away over its last known hours, in scales."""
 
@@ -184,8 +201,8 @@ NEVER = -10 ** 12
 
 
 def unborn():
-    """What is known of a change before there is one."""
-    return dict(track=None, channel=0, sign=0, start=0, opened=0, closed=0, seen=0, risen=False, largest=0.0, origin=np.zeros(4), votes=[], stands=np.zeros(4),
+    """What is known of a change before there is one; a spell is since it came, or came back last: begin, block and time told, sums."""
+    return dict(spell=0, spell_told=0, spell_at=0, spell_stands=np.zeros(4), shut=None, shut_largest=0.0, apart_from=NEVER, track=None, channel=0, sign=0, start=0, opened=0, closed=0, seen=0, risen=False, largest=0.0, origin=np.zeros(4), votes=[], stands=np.zeros(4),
                 across=None, across_too=None, named=None, reported=None, water_until=NEVER, water=None, may_be_water=False, leapt=None, rests=False)
 
 
@@ -237,7 +254,7 @@ class Changes:
         if self.other["rests"]:
             self.turn()
             self.seen = seen
-            self.show(True, (math.floor(end) - 1) // 3, end)
+            self.show(True, seen, (math.floor(end) - 1) // 3, end)
 
     def since_hour(self, first):
         """Index of the first kept hour that is not before one."""
@@ -331,7 +348,7 @@ class Changes:
             up = leap[0] > 0
             self.fresh(*((R, -1 if up else 1) if self.near else (D, 1 if up else -1)), start, block, end)
             self.origin, self.leapt = origin, leap
-            self.show(False, block, end)
+            self.show(False, start, block, end)
         self.blocks.pop()
 
     def add(self, number, quantities):
@@ -420,7 +437,7 @@ class Changes:
         elif not same:
             self.fresh(c, sign, earliest, block, end)
         self.origin = np.zeros(4)
-        self.show(same or sooner, block, end)
+        self.show(same or sooner, earliest, block, end)
 
     def overtake(self, c, sign, earliest, block, end):
         """Lets what is open rest: something else began within it."""
@@ -432,7 +449,7 @@ class Changes:
         else:
             self.fresh(c, sign, earliest, block, end)
         self.origin = origin
-        self.show(sooner, block, end)
+        self.show(sooner, earliest, block, end)
 
     def rest(self, since, end):
         if self.water_until >= since:
@@ -458,12 +475,17 @@ class Changes:
         self.__dict__.update(unborn(), closed=self.closed)
         self.track = self.book.open("LEVEL_UP", 3 * earliest, end)
         self.channel, self.sign, self.start, self.seen, self.opened = c, sign, earliest, earliest, block
+        self.spell, self.spell_told, self.spell_at = earliest, block, end
         if c != R and self.settled:
             for _, row in self.blocks[self.since_block(earliest):]:
                 if row[D] == row[D] and row[U] == row[U]:
                     self.stands = 0.5 ** (1 / 56) * self.stands + [row[D], row[U], 1.0, row[U] - self.settled.b * row[D]]
+            self.spell_stands = self.stands.copy()
 
-    def show(self, returned, block, end):
+    def show(self, returned, since, block, end):
+        if returned:
+            self.shut, self.shut_largest = self.track.copy(), self.largest
+            self.spell, self.spell_told, self.spell_at, self.spell_stands = since, block, end, np.zeros(4)
         self.track.open = True
         self.track.returns += returned
         self.risen, self.rests = True, False
@@ -497,9 +519,11 @@ class Changes:
         self.fall(end)
         day = self.last_day(self.channel) - self.origin[self.channel]
         self.largest = max(self.largest, abs(day) / self.base.scale[self.channel] if day == day else 0.0)
-        self.vote(block)
+        if self.there(block):
+            self.vote(block)
         if self.over(block):
             self.judge(block, False)
+            self.longer_name(block)
             self.track.end(self.last_away(block))
             self.closed = block
             if block - self.start < 480 and self.largest < 3 and self.track.returns == 0:
@@ -512,9 +536,46 @@ class Changes:
                 self.other["rests"] = False
         elif (block + 1) % 8 == 0 or block - self.opened < 16:
             self.judge(block, True)
-            if self.summary() != self.reported:
+            if not self.part(block, end) and self.summary() != self.reported:
                 self.reported = self.summary()
                 self.book.tell(CHANGED, end, self.track)
+
+    def away(self):
+        return self.sign * (self.last_day(self.channel) - self.origin[self.channel]) / self.base.scale[self.channel]
+
+    def there(self, block):
+        """Whether it stands away, or is not known to be gone; on the first day it was told that it does."""
+        return block - self.spell_told < 8 or not self.away() < SLACK
+
+    def is_long(self, block):
+        return block - self.spell >= 80
+
+    def other_doubts(self):
+        return self.shut is not None and doubts(self.shut.names) != doubts(self.track.names)
+
+    def longer_name(self, block):
+        """What came back for a short time leaves the name of what stood for longer."""
+        if self.is_long(block) or not self.other_doubts():
+            return
+        then, now = self.shut.names, self.track.names
+        if not named(now) or named(then) and block - self.spell < self.closed - self.start:
+            self.track.names = list(then)
+
+    def part(self, block, end):
+        """What came back for long and doubts other readings is a finding of its own, if what closed was not small."""
+        if not (self.is_long(block) and self.shut_largest >= 3 and self.other_doubts() and named(self.shut.names)):
+            return False
+        both = self.track
+        self.book.tell(CLOSED, end, self.shut)
+        own = self.track = self.book.open("LEVEL_UP", 3 * self.spell, self.spell_at)
+        own.names, own.direction, own.latest, own.moved = both.names, both.direction, self.spell_at, both.moved
+        self.start, self.opened, self.apart_from, self.shut, self.leapt = self.spell, self.spell_told, self.closed, None, None
+        self.largest, self.water_until, self.may_be_water = self.away(), NEVER, False
+        self.votes, self.stands, self.across, self.across_too = [], self.spell_stands.copy(), None, None
+        self.judge(block, True)
+        self.reported = self.summary()
+        self.book.tell(FOUND, end, own)
+        return True
 
     def still_stands(self, other):
         """Whether what another change began within is there, over the last two days."""
@@ -523,7 +584,7 @@ class Changes:
         return len(last) >= 3 and other["sign"] * float(np.median(last)) > 0.3 * self.base.scale[c]
 
     def over(self, block):
-        if block - self.opened < 8:
+        if block - self.spell_told < 8:
             return False
         rows = self.blocks[self.since_block(block - 15):]
         for c in range(4):
@@ -611,7 +672,8 @@ class Changes:
             keep = 0.5 ** (1 / 56)
             first = self.since_hour(max(3 * (block + 1) - 96, 3 * self.seen))
             apart = middle([h[1][PLAIN] for h in self.hours[first:] if h[1][D] == h[1][D]]) - self.base.centre[R]
-            self.stands = keep * self.stands + [at[0], at[1], 1.0, 0.0 if apart != apart else apart]
+            new = np.array([at[0], at[1], 1.0, 0.0 if apart != apart else apart])
+            self.stands, self.spell_stands = keep * self.stands + new, keep * self.spell_stands + new
         if block - self.start <= 224:
             self.votes.append(None if self.near is None or at[0] != at[0] else int(np.argmin(self.apart(self.near, at))))
 
@@ -651,8 +713,8 @@ class Changes:
         names = list(words(best, t.shape))
         if second is not None and second != best:
             names += [w for w in words(second, t.shape) if w not in names]
-        d, u = self.stands[:2]
-        if best == 0 and t.shape == RAMP and block - self.start >= 80 and self.stands[2] >= 50 and u > -0.8 * self.base.kappa * d and "SEDIMENT" not in names:
+        d, u = self.spell_stands[:2]
+        if best == 0 and self.is_long(block) and self.spell_shape(block) == RAMP and self.spell_stands[2] >= 50 and u > -0.8 * self.base.kappa * d and "SEDIMENT" not in names:
             names.append("SEDIMENT")
         t.names = names
 
@@ -695,11 +757,12 @@ class Changes:
 
     def judge(self, block, again):
         t = self.track
-        if (block - self.start <= 240 or block == self.opened) and (again or t.shape == UNCERTAIN):
-            self.shape(block)
-        self.name(block)
+        if self.leapt or self.there(block):
+            if (block - self.start <= 240 or block == self.opened) and (again or t.shape == UNCERTAIN):
+                self.shape(block)
+            self.name(block)
         t.direction = UP if self.sign > 0 else DOWN
-        stands = self.sign * (self.last_day(self.channel) - self.origin[self.channel]) / self.base.scale[self.channel]
+        stands = self.away()
         if not t.moved or stands >= 0.75 and stands >= 0.8 * self.largest:
             t.moved = self.medians(max(3 * (block + 1) - 96, math.floor(t.since)))
             if self.channel not in [m[0] for m in t.moved]:
@@ -718,18 +781,29 @@ class Changes:
                 found.append((c, math.expm1(np.median(values) - self.base.centre[c]), self.base.scale[c] / FACTOR[c], len(values)))
         return found
 
+    def row_from(self, kept, block):
+        x = np.full(block - kept[0][0] + 1, NAN)
+        for number, row in kept:
+            x[number - kept[0][0]] = row[self.channel] - self.origin[self.channel]
+        return x
+
+    def spell_shape(self, block):
+        """How it came, or came back last."""
+        if self.shut is None:
+            return self.track.shape
+        kept = self.blocks[self.since_block(max(self.spell - 96, self.closed + 1)):]
+        return shape_of(self.row_from(kept, block), self.spell_told - kept[0][0])[0]
+
     def shape(self, block):
         t = self.track
         if self.leapt:
             t.shape, t.since, t.earliest, t.latest = STEP, self.leapt[3], self.leapt[2], self.leapt[3]
             return
-        kept = self.blocks[self.since_block(max(self.start - 96, block - 336)):]
+        kept = self.blocks[self.since_block(max(self.start - 96, self.apart_from + 1, block - 336)):]
         first = kept[0][0]
         if (math.ceil(t.found) - 1) // 3 < first:
             return
-        x = np.full(block - first + 1, NAN)
-        for number, row in kept:
-            x[number - first] = row[self.channel] - self.origin[self.channel]
+        x = self.row_from(kept, block)
         t.shape, onset, earliest, latest, unknown = shape_of(x, (math.ceil(t.found) - 1) // 3 - first)
         t.since, t.earliest, t.latest = 3 * (first + onset), 3 * (first + max(0, earliest - 1)), 3 * (first + latest + 1)
         if unknown:
@@ -791,5 +865,8 @@ class Changes:
 
     def finish(self, end):
         if self.is_open():
-            self.judge(self.blocks[-1][0], True)
+            block = self.blocks[-1][0]
+            self.judge(block, True)
+            if not self.part(block, end):
+                self.longer_name(block)
             self.book.tell(STANDING, end, self.track)

@@ -126,12 +126,14 @@ def put(c, s):
     for name in ("start", "opened", "closed", "seen", "largest", "risen", "water_until", "may_be_water", "named", "across", "across_too", "last_dry"):
         setattr(c, name, s[name])
     c.votes = list(s["votes"])
+    c.spell, c.spell_told, c.spell_at, c.spell_stands, c.shut, c.apart_from = s["start"], s["opened"], 0, c.stands.copy(), None, -10 ** 12
 
 
 def text(s):
     flat = lambda rows: listed([float(v) for _, row in rows for v in row]).replace("nan;", "NaN;")
     of = dict(hourNumbers=listed([n for n, _ in s["hours"]]), hourValues=flat(s["hours"]), blockNumbers=listed([n for n, _ in s["blocks"]]), blockValues=flat(s["blocks"]),
-              blocksOfTrack=listed([s["start"], s["opened"], s["closed"]]), seenFrom=shown(s["seen"]), largest=shown(s["largest"]), risen=str(s["risen"]).lower(),
+              blocksOfTrack=listed([s["start"], s["opened"], s["closed"]]), spell=listed([s["start"], s["opened"], 0, -10 ** 12]), closedAs="",
+              spellStands=listed([float(v) for v in np.array(s["stands"]).flatten()]), seenFrom=shown(s["seen"]), largest=shown(s["largest"]), risen=str(s["risen"]).lower(),
               votes=listed([PLACE_OF(v) for v in s["votes"]]), across=listed([PLACE_OF(s["across"]), PLACE_OF(s["across_too"])]), named=shown(PLACE_OF(s["named"])),
               waterUntil=shown(s["water_until"]), mayBeWater=str(s["may_be_water"]).lower(), lastDryBlock=shown(s["last_dry"]))
     of.update({k: listed([float(v) for v in np.array(s[k]).flatten()]) for k in ("sums", "stands", "origin")})

@@ -53,6 +53,8 @@ CASES = {
     "a bed grows": (site(seed=190, days=46), ramp(400, 880, 1.6, 0.72), "UTC", 0.6, 0),
     "hardly a bed": (site(seed=190, days=46), ramp(400, 880, 1.6, 0.574), "UTC", 0.6, 0),
     "just a bed": (site(seed=190, days=46), ramp(400, 880, 1.6, 0.587), "UTC", 0.6, 0),
+    "a bed after a blockage": (site(seed=192, days=72), ramp(400, 430, 1.8, 0.45, 540) + ramp(640, 1200, 1.6, 0.72), "UTC", 0.6, 0),
+    "held up after a velocity lost": (site(seed=193, days=46), step(400, 1, 0.7, 700) + step(800, 1.5, 0.6, 880), "UTC", 0.6, 0),
     "velocity lost": (site(seed=104, days=26), step(433, 1, 0.72), "UTC", 0.6, 0),
     "velocity lost slowly": (site(seed=133, days=50), ramp(400, 1000, 1, 0.6), "UTC", 0.6, 0),
     "velocity gained": (site(seed=105, days=26), step(440, 1, 1.34), "UTC", 0.6, 0),

@@ -26,7 +26,7 @@ final class ChangeEnd {
     static boolean isOver(ChangeSeries series, FollowedChange change, long block, long lastDryBlock) {
         Ring blocks = series.blocks;
         int from = blocks.from(block - CLOSE_BLOCKS + 1);
-        if (block - change.openedAt < ChangeSeries.BLOCKS_PER_DAY) {
+        if (block - change.spellTold < ChangeSeries.BLOCKS_PER_DAY) {
             return false;
         }
         for (int c = 0; c < Quantity.COUNT; c++) {

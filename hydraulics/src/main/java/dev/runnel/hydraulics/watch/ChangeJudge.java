@@ -37,17 +37,17 @@ final class ChangeJudge {
     }
 
     void judge(long block, Track open, boolean shapeToo) {
-        // What took longer to be told has a shape from then.
-        boolean early = block - change.start <= SHAPE_BLOCKS || block == change.openedAt;
-        if (early && (shapeToo || open.shape == ChangeShape.UNCERTAIN)) {
-            shape(block, open);
-        }
-        names.name(block, open);
-        open.direction = change.sign > 0 ? Direction.UP : Direction.DOWN;
-        double now = change.sign
-                * (series.lastDay(change.channel) - change.origin[change.channel])
-                / series.scale(change.channel);
         // What is told are the days on which it stood out, not the way back.
+        if (change.jump.isPresent() || isThere(block)) {
+            // What took longer to be told has a shape from then.
+            boolean early = block - change.start <= SHAPE_BLOCKS || block == change.openedAt;
+            if (early && (shapeToo || open.shape == ChangeShape.UNCERTAIN)) {
+                shape(block, open);
+            }
+            names.name(block, open, spellShape(block, open));
+        }
+        open.direction = change.sign > 0 ? Direction.UP : Direction.DOWN;
+        double now = distance();
         if (open.moved.isEmpty() || now >= Math.max(ChangeSums.SLACK, STANDS_OUT * change.largest)) {
             open.moved = moved(block, open);
             open.detail = detail(open);
@@ -55,6 +55,28 @@ final class ChangeJudge {
             open.detail = detail(open);
         }
         LevelForecasts.make(rule, series, change.start, block, open);
+    }
+
+    /** How far the last day stands away, in scales. */
+    double distance() {
+        return change.sign
+                * (series.lastDay(change.channel) - change.origin[change.channel])
+                / series.scale(change.channel);
+    }
+
+    /** Whether the last day stands away or is not known; on the first day it was told that it does. */
+    boolean isThere(long block) {
+        return block - change.spellTold < ChangeSeries.BLOCKS_PER_DAY || !(distance() < ChangeSums.SLACK);
+    }
+
+    /** How it came; what came back, how it came back, once that has lasted long enough to be something else. */
+    private ChangeShape spellShape(long block, Track open) {
+        if (change.closedAs.isEmpty() || !names.isLong(block)) {
+            return open.shape;
+        }
+        long first = Math.max(change.closedAt + 1, change.spell - BLOCKS_BEFORE);
+        double[] values = values(first, block);
+        return ShapeFit.of(values, (int) (change.spellTold - series.blocks.number(series.blocks.from(first)))).shape;
     }
 
     private void shape(long block, Track open) {
@@ -67,19 +89,14 @@ final class ChangeJudge {
             return;
         }
         Ring blocks = series.blocks;
-        int from = blocks.from(Math.max(change.start - BLOCKS_BEFORE, block - ChangeSeries.BLOCKS_KEPT));
-        long first = blocks.number(from);
+        long since = Math.max(change.start - BLOCKS_BEFORE, Math.max(change.after + 1, block - ChangeSeries.BLOCKS_KEPT));
+        long first = blocks.number(blocks.from(since));
         int told = (int) (ChangeSeries.blockOf(Math.floorDiv(open.found - 1, SiteHour.NANOS)) - first);
         if (told < 0) {
             // What is kept no longer holds the time it was told at: the beginning stays as it was found.
             return;
         }
-        double[] values = new double[(int) (block - first + 1)];
-        Arrays.fill(values, Double.NaN);
-        for (int i = from; i < blocks.size(); i++) {
-            values[(int) (blocks.number(i) - first)] = blocks.value(i, change.channel) - change.origin[change.channel];
-        }
-        ShapeFit fit = ShapeFit.of(values, told);
+        ShapeFit fit = ShapeFit.of(values(since, block), told);
         open.shape = fit.shape;
         open.since = ChangeSeries.time(first + fit.onset);
         open.earliest = fit.isOpen ? sinceLearned(first) : ChangeSeries.time(first + Math.max(0, fit.earliest - 1));
@@ -88,6 +105,19 @@ final class ChangeJudge {
             StepHour.find(series, change.channel, first + fit.onset, open);
         }
         open.beginByFound();
+    }
+
+    /** What found it, block by block, from the first kept block on that is not before one. */
+    private double[] values(long since, long block) {
+        Ring blocks = series.blocks;
+        int from = blocks.from(since);
+        long first = blocks.number(from);
+        double[] values = new double[(int) (block - first + 1)];
+        Arrays.fill(values, Double.NaN);
+        for (int i = from; i < blocks.size(); i++) {
+            values[(int) (blocks.number(i) - first)] = blocks.value(i, change.channel) - change.origin[change.channel];
+        }
+        return values;
     }
 
     /** A change before which nothing is kept may have begun at any time since it was learned what is usual. */

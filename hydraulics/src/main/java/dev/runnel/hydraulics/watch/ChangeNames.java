@@ -60,6 +60,8 @@ final class ChangeNames {
     private final Optional<Naming> settled;
     // Sums of ln depth, of ln velocity, weight, and sum of ln velocity over that usual at its depth.
     private final double[] stands = new double[4];
+    // The same since it came back last.
+    private final double[] spell = new double[4];
     private int across = NO_RAY;
     private int acrossToo = NO_RAY;
     private int named = NO_RAY;
@@ -76,6 +78,7 @@ final class ChangeNames {
     void clear() {
         votes.clear();
         Arrays.fill(stands, 0);
+        Arrays.fill(spell, 0);
         across = NO_RAY;
         acrossToo = NO_RAY;
         named = NO_RAY;
@@ -96,11 +99,29 @@ final class ChangeNames {
         }
     }
 
+    /** From now on it is another spell of the same finding. */
+    void comeBack() {
+        Arrays.fill(spell, 0);
+    }
+
+    /** From now on the last spell is a change of its own. */
+    void part() {
+        votes.clear();
+        System.arraycopy(spell, 0, stands, 0, stands.length);
+        across = NO_RAY;
+        acrossToo = NO_RAY;
+    }
+
     private void stand(double d, double u, double apart) {
-        stands[0] = KEEP * stands[0] + d;
-        stands[1] = KEEP * stands[1] + u;
-        stands[2] = KEEP * stands[2] + 1;
-        stands[3] = KEEP * stands[3] + (Double.isNaN(apart) ? 0 : apart);
+        stand(stands, d, u, apart);
+        stand(spell, d, u, apart);
+    }
+
+    private static void stand(double[] sums, double d, double u, double apart) {
+        sums[0] = KEEP * sums[0] + d;
+        sums[1] = KEEP * sums[1] + u;
+        sums[2] = KEEP * sums[2] + 1;
+        sums[3] = KEEP * sums[3] + (Double.isNaN(apart) ? 0 : apart);
     }
 
     /** Lets a block vote. */
@@ -166,8 +187,12 @@ final class ChangeNames {
         return new double[] {found[0] - change.origin[ChangeSeries.D], found[1] - change.origin[ChangeSeries.U]};
     }
 
-    /** Gives the finding its names anew. */
-    void name(long block, Track open) {
+    /**
+     * Gives the finding its names anew.
+     *
+     * @param spellShape how it came, or came back last
+     */
+    void name(long block, Track open, ChangeShape spellShape) {
         double[] at = dryMedians(block);
         if (naming.isEmpty()) {
             open.names = List.of(unnamed());
@@ -231,7 +256,7 @@ final class ChangeNames {
         }
         named = best;
         open.names = names(best, second, open.shape);
-        if (best == Naming.HELD_UP && isLikeABed(block, open)) {
+        if (best == Naming.HELD_UP && isLikeABed(block, spellShape)) {
             open.names = withSediment(open.names);
         }
     }
@@ -240,11 +265,16 @@ final class ChangeNames {
      * Whether what is held up more and more over weeks could as well be a bed that grows at the monitor: that lifts the water like an
      * obstruction, but takes area away, so that the flow is read too high.
      */
-    private boolean isLikeABed(long block, Track open) {
-        return open.shape == ChangeShape.RAMP
-                && block - change.start >= BED_BLOCKS
-                && stands[2] >= SETTLED
-                && stands[1] > (1 - BED_SHARE) * settled.orElseThrow().heldUp() * stands[0];
+    private boolean isLikeABed(long block, ChangeShape spellShape) {
+        return spellShape == ChangeShape.RAMP
+                && isLong(block)
+                && spell[2] >= SETTLED
+                && spell[1] > (1 - BED_SHARE) * settled.orElseThrow().heldUp() * spell[0];
+    }
+
+    /** Whether the last spell is as long as a bed takes to grow. */
+    boolean isLong(long block) {
+        return block - change.spell >= BED_BLOCKS;
     }
 
     private static List<FindingName> withSediment(List<FindingName> names) {
@@ -364,6 +394,7 @@ final class ChangeNames {
     void write(StateText text) {
         text.with("votes", votes.stream().mapToLong(Long::longValue).toArray())
                 .with("stands", stands)
+                .with("spellStands", spell)
                 .with("across", new long[] {across, acrossToo})
                 .with("named", named);
     }
@@ -377,6 +408,9 @@ final class ChangeNames {
         if (text.has("stands")) {
             System.arraycopy(text.numbers("stands", stands.length), 0, stands, 0, stands.length);
         }
+        // Older states have one spell.
+        System.arraycopy(
+                text.has("spellStands") ? text.numbers("spellStands", spell.length) : stands, 0, spell, 0, spell.length);
         across = (int) rays[0];
         acrossToo = (int) rays[1];
         named = text.has("named") ? (int) text.count("named") : NO_RAY;

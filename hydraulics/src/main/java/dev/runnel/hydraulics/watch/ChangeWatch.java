@@ -119,7 +119,7 @@ final class ChangeWatch {
             begin(alone ? ChangeSeries.D : ChangeSeries.R, direction, start, block, end);
             System.arraycopy(origin, 0, current().change.origin, 0, origin.length);
             current().change.jump = Optional.of(jump);
-            tell(false, block, end);
+            tell(false, start, block, end);
         }
         series.blocks.dropLast();
     }
@@ -226,7 +226,7 @@ final class ChangeWatch {
             begin(quantity, direction, earliest, block, end);
         }
         Arrays.fill(current().change.origin, 0);
-        tell(same || before, block, end);
+        tell(same || before, earliest, block, end);
     }
 
     /** Lets what is open rest, and tells of another change within it. */
@@ -240,7 +240,7 @@ final class ChangeWatch {
             begin(quantity, direction, earliest, block, end);
         }
         System.arraycopy(origin, 0, current().change.origin, 0, origin.length);
-        tell(before, block, end);
+        tell(before, earliest, block, end);
     }
 
     /** What rests, or may come back, stays beside what begins: one change of each kind is remembered. */
@@ -266,8 +266,13 @@ final class ChangeWatch {
         findings.report(WatchNotice.Kind.CLOSED, end, water);
     }
 
-    private void tell(boolean returned, long block, long end) {
+    private void tell(boolean returned, long from, long block, long end) {
         Followed opened = current();
+        if (returned) {
+            opened.comeBack(from, block, end);
+        } else {
+            opened.change.spellToldAt = end;
+        }
         Track open = opened.track.orElseThrow();
         open.open = true;
         open.returns += returned ? 1 : 0;
@@ -286,20 +291,39 @@ final class ChangeWatch {
         double lastDay = series.lastDay(change.channel) - change.origin[change.channel];
         change.largest =
                 Math.max(change.largest, Double.isNaN(lastDay) ? 0 : Math.abs(lastDay) / series.scale(change.channel));
-        following.names.vote(block);
+        if (following.judge.isThere(block)) {
+            following.names.vote(block);
+        }
         if (ChangeEnd.isOver(series, change, block, lastDryBlock)) {
             following.judge(block, false);
+            following.keepNames(block);
             close(block, end, open);
             return;
         }
         if (endsDay(block) || block - change.openedAt < FRESH_BLOCKS) {
             following.judge(block, true);
+            if (partIfAnother(block, end)) {
+                return;
+            }
             String summary = following.summary();
             if (!summary.equals(following.reported)) {
                 following.reported = summary;
                 findings.report(WatchNotice.Kind.CHANGED, end, open);
             }
         }
+    }
+
+    /** Makes what came back a finding of its own if it puts other readings in doubt than what closed before. */
+    private boolean partIfAnother(long block, long end) {
+        Followed following = current();
+        if (!following.isAnother(block)) {
+            return false;
+        }
+        findings.report(WatchNotice.Kind.CLOSED, end, following.part(findings));
+        following.judge(block, true);
+        following.reported = following.summary();
+        findings.report(WatchNotice.Kind.FOUND, end, following.track.orElseThrow());
+        return true;
     }
 
     private void close(long block, long end, Track open) {
@@ -321,7 +345,7 @@ final class ChangeWatch {
         if (other().rests) {
             now = 1 - now;
             current().change.seenFrom = seenFrom;
-            tell(true, ChangeSeries.blockOf(Math.floorDiv(end, SiteHour.NANOS) - 1), end);
+            tell(true, seenFrom, ChangeSeries.blockOf(Math.floorDiv(end, SiteHour.NANOS) - 1), end);
         }
     }
 
@@ -335,7 +359,11 @@ final class ChangeWatch {
 
     void finish(long end) {
         if (isOpen()) {
-            current().judge(series.blocks.number(series.blocks.size() - 1), true);
+            long block = series.blocks.number(series.blocks.size() - 1);
+            current().judge(block, true);
+            if (!partIfAnother(block, end)) {
+                current().keepNames(block);
+            }
             findings.report(WatchNotice.Kind.STANDING, end, current().track.orElseThrow());
         }
     }

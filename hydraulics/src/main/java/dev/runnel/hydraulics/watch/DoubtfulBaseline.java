@@ -11,7 +11,7 @@ final class DoubtfulBaseline {
     /** A finding that ends within 60 days and was never of 3 scales was weak; after two such more is asked; chosen here. */
     private static final int WEAK_DAYS = 60;
 
-    private static final double WEAK = 3;
+    static final double WEAK = 3;
     private static final int WEAK_FINDINGS = 2;
 
     private final ChangeSeries series;

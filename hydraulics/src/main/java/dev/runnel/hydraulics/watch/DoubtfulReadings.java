@@ -45,8 +45,13 @@ public final class DoubtfulReadings {
     }
 
     private static Set<ReadingUse> doubted(Finding finding) {
+        return doubted(finding.names());
+    }
+
+    /** What readings are no longer good for while a finding of these names stands. */
+    static Set<ReadingUse> doubted(List<FindingName> names) {
         Set<ReadingUse> uses = EnumSet.noneOf(ReadingUse.class);
-        for (FindingName name : finding.names()) {
+        for (FindingName name : names) {
             switch (name) {
                 case DEPTH_STEP, DEPTH_DRIFT, SEDIMENT, FROZEN_DEPTH, OUT_OF_RANGE, DEPTH_UNIT, LEVEL_UP, LEVEL_DOWN ->
                     uses.addAll(EnumSet.of(ReadingUse.DEPTH, ReadingUse.FLOW, ReadingUse.STORM_RESPONSE));

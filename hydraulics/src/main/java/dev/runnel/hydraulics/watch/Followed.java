@@ -1,6 +1,7 @@
 package dev.runnel.hydraulics.watch;
 
 import dev.runnel.internal.StateText;
+import java.util.List;
 import java.util.Optional;
 
 /** A change with its finding, its names and who judges it. */
@@ -55,6 +56,62 @@ final class Followed {
         rests = false;
     }
 
+    /** Its finding is told again; the change has stood away again since a block. */
+    void comeBack(long from, long block, long end) {
+        change.comeBack(from, block, end, track.orElseThrow());
+        names.comeBack();
+    }
+
+    /**
+     * Whether what came back to stay puts other readings in doubt than the finding did when it closed, so that one name for both
+     * would accuse good days or clear bad ones. What was small when it closed, or had no name yet, has now shown what it is.
+     */
+    boolean isAnother(long block) {
+        return names.isLong(block) && change.closedLargest >= DoubtfulBaseline.WEAK && wasNamed() && doubtsOthers();
+    }
+
+    private boolean doubtsOthers() {
+        return change.closedAs
+                .map(closed -> !DoubtfulReadings.doubted(Track.read(closed).names)
+                        .equals(DoubtfulReadings.doubted(track.orElseThrow().names)))
+                .orElse(false);
+    }
+
+    private boolean wasNamed() {
+        return change.closedAs.map(closed -> isNamed(Track.read(closed).names)).orElse(false);
+    }
+
+    /** What came back for less time than it had stood before does not name both. */
+    void keepNames(long block) {
+        if (!doubtsOthers() || names.isLong(block)) {
+            return;
+        }
+        boolean longer = block - change.spell >= change.closedAt - change.start;
+        if (!isNamed(track.orElseThrow().names) || wasNamed() && !longer) {
+            track.orElseThrow().names = Track.read(change.closedAs.orElseThrow()).names;
+        }
+    }
+
+    private static boolean isNamed(List<FindingName> names) {
+        return !names.contains(FindingName.VELOCITY_LOW_FOR_DEPTH) && !names.contains(FindingName.VELOCITY_HIGH_FOR_DEPTH);
+    }
+
+    /** Makes what came back a finding of its own; returns the one it was part of, as it had closed. */
+    Track part(Findings findings) {
+        Track both = track.orElseThrow();
+        Track closed = Track.read(change.closedAs.orElseThrow());
+        Track own = findings.open(both.names.get(0), ChangeSeries.time(change.spell), change.spellToldAt);
+        own.names = both.names;
+        own.direction = both.direction;
+        own.latest = change.spellToldAt;
+        own.moved = both.moved;
+        own.detail = both.detail;
+        track = Optional.of(own);
+        change.part(judge.distance());
+        names.part();
+        return closed;
+    }
+
     /** Gives the finding its names anew; what was ever called water is remembered as that. */
     void judge(long block, boolean shapeToo) {
         judge.judge(block, track.orElseThrow(), shapeToo);
@@ -79,6 +136,9 @@ final class Followed {
                 .with("mayBeWater", change.mayBeWater)
                 .with("water", change.water.name())
                 .with("seenFrom", change.seenFrom)
+                .with("spell", new long[] {change.spell, change.spellTold, change.spellToldAt, change.after})
+                .with("closedAs", change.closedAs.orElse(""))
+                .with("closedLargest", change.closedLargest)
                 .with("risen", change.risen)
                 .with("largest", change.largest)
                 .with("origin", change.origin)
@@ -119,6 +179,20 @@ final class Followed {
         change.mayBeWater = text.has("mayBeWater") && text.flag("mayBeWater");
         change.water = text.has("water") ? text.constant("water", FindingName.class) : FindingName.MORE_WATER;
         change.seenFrom = text.has("seenFrom") ? text.count("seenFrom") : change.start;
+        if (text.has("spell")) {
+            long[] spell = text.counts("spell", 4);
+            change.spell = spell[0];
+            change.spellTold = spell[1];
+            change.spellToldAt = spell[2];
+            change.after = spell[3];
+            change.closedLargest = text.number("closedLargest");
+            String closed = text.text("closedAs");
+            change.closedAs = closed.isEmpty() ? Optional.empty() : Optional.of(closed);
+        } else {
+            // Older states do not tell what came back from what came.
+            change.spell = change.start;
+            change.spellTold = change.openedAt;
+        }
         change.jump = text.has("jumpStep") ? Optional.of(DepthJump.read(text, "jump")) : Optional.empty();
         names.read(text);
         reported = text.text("reported");

@@ -20,6 +20,23 @@ final class FollowedChange {
     /** Block from which on hours tell what it is: its first, or the first after another change within it. */
     long seenFrom;
 
+    /** Block from which on it has stood away without closing: its first, or that of its last return. */
+    long spell;
+
+    /** When that was told, ns, and in which block. */
+    long spellToldAt;
+
+    long spellTold;
+
+    /** What the finding was when it closed before that; empty in its first spell. */
+    Optional<String> closedAs = Optional.empty();
+
+    /** Largest daily distance from usual until then, in scales. */
+    double closedLargest;
+
+    /** Block up to which readings are of another change, which closed in it. */
+    long after = Long.MIN_VALUE;
+
     /** Last block in which it was called water first; the least number if it never was. */
     long waterUntil = Long.MIN_VALUE;
 
@@ -45,11 +62,36 @@ final class FollowedChange {
         return origin[ChangeSeries.D] != 0;
     }
 
+    /** It is back since a block, after its finding closed. */
+    void comeBack(long from, long block, long end, Track closed) {
+        spell = from;
+        spellTold = block;
+        spellToldAt = end;
+        closedAs = Optional.of(closed.write().toString());
+        closedLargest = largest;
+    }
+
+    /** What came back turns out to be a change of its own. */
+    void part(double distance) {
+        start = spell;
+        openedAt = spellTold;
+        after = closedAt;
+        closedAs = Optional.empty();
+        jump = Optional.empty();
+        largest = distance;
+        waterUntil = Long.MIN_VALUE;
+        mayBeWater = false;
+    }
+
     void begin(int quantity, int direction, long startBlock, long block) {
         channel = quantity;
         sign = direction;
         start = startBlock;
         seenFrom = startBlock;
+        spell = startBlock;
+        spellTold = block;
+        closedAs = Optional.empty();
+        after = Long.MIN_VALUE;
         openedAt = block;
         largest = 0;
         jump = Optional.empty();
