@@ -237,6 +237,11 @@ class Changes:
     def slows(self):
         return self.is_open() and any(n in ("HELD_UP", "VELOCITY_LOSS", "VELOCITY_LOW_FOR_DEPTH") for n in self.track.names)
 
+    def sinks(self):
+        """Whether a depth sensor that reads too low is what is open."""
+        down = self.sign > 0 if self.channel == R else self.sign < 0
+        return self.is_open() and down and bool({"DEPTH_DRIFT", "DEPTH_STEP"} & set(self.track.names))
+
     def give_away(self, since, end):
         """Forgets all since an hour in which the unit changed, and gives the finding that is of it."""
         self.hours = [h for h in self.hours if h[0] < since]

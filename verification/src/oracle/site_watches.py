@@ -63,6 +63,7 @@ CASES = {
     "depth moved down": (site(seed=135, days=36), [19, 437, EVER, -0.03, 0], "Europe/Berlin", 0.6, 0),
     "depth drifts": (site(seed=107, days=45), ramp(400, 1080, 1.5, 1.0), "UTC", 0.6, 0.25),
     "depth drifts down": (site(seed=136, days=45), ramp(400, 1000, 0.6, 1.0), "UTC", 0.6, 0),
+    "depth drifts to nothing": (site(seed=194, days=58), ramp(400, 1000, 0.04, 1.0), "UTC", 0.6, 0),
     "more water": (site(seed=108, days=30), step(420, 1.35, 1.2), "UTC", 0.6, 0),
     "less water": (site(seed=109, days=30), step(420, 0.72, 0.82), "UTC", 0.6, 0),
     "a season": (site(seed=137, days=60, daily=0.05), ramp(400, 700, 1.45, 1.3) + ramp(1100, 1300, 0.75, 0.85), "UTC", 0.6, 0),

@@ -86,7 +86,7 @@ class Faults:
     def explains(self):
         return any(self.is_open(k) for k in ("zeros", "echo", "upstream"))
 
-    def take(self, hour, number, slows):
+    def take(self, hour, number, slows, sinks):
         end = number + 1
         self.froze("depth", "velocity", hour.depth_run, self.base.depth_frozen, end)
         self.froze("velocity", "depth", hour.velocity_run, self.base.velocity_frozen, end)
@@ -114,7 +114,7 @@ class Faults:
             usual = abs(middle([r[1]["speed"] for r in self.rows])) < 0.35
             self.fault("upstream", "REVERSED_SIGN" if usual else "REVERSE_FLOW", self.first("upstream"), self.first("upstream") - 1, end)
         for kind in ("dry", "outside"):
-            if self.total(kind) >= 3 and not (kind == "outside" and self.is_open("dry")):
+            if self.total(kind) >= 3 and not sinks and not (kind == "outside" and self.is_open("dry")):
                 self.fault(kind, self.LABELS[kind], self.first(kind), self.first(kind) - 1, end)
         for kind in self.KINDS:
             quiet = 6 if kind in ("depth", "velocity") else 24
@@ -834,7 +834,7 @@ class Watch:
                 block = day = None
                 continue
             block, day = number // 3, today
-            faults.take(hour, number, changes.slows())
+            faults.take(hour, number, changes.slows(), changes.sinks())
             clock.stamps(hour)
             if self.levels:
                 self.levels.hour(number, hour.rain, hour.y, of_day, base.depth.value(of_day, rest), dry)

@@ -38,6 +38,8 @@ final class ChangeWatch {
     private static final Set<FindingName> SLOW =
             EnumSet.of(FindingName.HELD_UP, FindingName.VELOCITY_LOSS, FindingName.VELOCITY_LOW_FOR_DEPTH);
 
+    private static final Set<FindingName> LOWERED = EnumSet.of(FindingName.DEPTH_DRIFT, FindingName.DEPTH_STEP);
+
     private final Findings findings;
     private final ChangeSeries series;
     private final ChangeSums sums;
@@ -145,6 +147,16 @@ final class ChangeWatch {
      */
     boolean slows() {
         return isOpen() && current().track.orElseThrow().names.stream().anyMatch(SLOW::contains);
+    }
+
+    /** Whether what is open is a depth sensor that reads too low: depths of next to nothing are a part of it. */
+    boolean lowersDepth() {
+        if (!isOpen()) {
+            return false;
+        }
+        FollowedChange change = current().change;
+        boolean down = change.channel == ChangeSeries.R ? change.sign > 0 : change.sign < 0;
+        return down && current().track.orElseThrow().names.stream().anyMatch(LOWERED::contains);
     }
 
     /** Whether what is open is something else than water that may have moved the depth as it is read. */

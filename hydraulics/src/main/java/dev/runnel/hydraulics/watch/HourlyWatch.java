@@ -104,7 +104,7 @@ final class HourlyWatch implements Consumer<SiteHour> {
         }
         block = ChangeSeries.blockOf(hour.hour);
         day = local.day(hour.hour);
-        faults.hour(hour, change.slows());
+        faults.hour(hour, change.slows(), change.lowersDepth());
         clock.stamps(hour);
         boolean isDry = dry.isDry();
         double hourOfDay = local.hourOfDay(hour.hour);

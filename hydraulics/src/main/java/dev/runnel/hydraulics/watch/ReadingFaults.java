@@ -106,8 +106,9 @@ final class ReadingFaults {
      * Takes an hour.
      *
      * @param low whether a finding is open that explains low velocities
+     * @param shallow whether one is open that explains depths of next to nothing
      */
-    void hour(SiteHour hour, boolean low) {
+    void hour(SiteHour hour, boolean low, boolean shallow) {
         long end = (hour.hour + 1) * SiteHour.NANOS;
         frozen(Kind.DEPTH_FROZEN, hour.depthRun, hour.depthRunFrom, baseline.sensor.depthFrozen(), end);
         frozen(Kind.VELOCITY_FROZEN, hour.velocityRun, hour.velocityRunFrom, baseline.sensor.velocityFrozen(), end);
@@ -155,11 +156,11 @@ final class ReadingFaults {
                 baseline.sensor.upstreamHours(),
                 end,
                 "hours of upstream velocity");
-        bad(Kind.WITHOUT_WATER, true, 5, 0, end, "hours of velocity without water");
+        bad(Kind.WITHOUT_WATER, !shallow, 5, 0, end, "hours of velocity without water");
         // A depth of next to nothing below water that moves is told as that.
         bad(
                 Kind.OUT_OF_RANGE,
-                !isOpen(Kind.WITHOUT_WATER),
+                !shallow && !isOpen(Kind.WITHOUT_WATER),
                 6,
                 0,
                 end,

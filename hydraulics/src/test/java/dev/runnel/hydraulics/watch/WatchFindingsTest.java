@@ -92,6 +92,20 @@ class WatchFindingsTest {
         assertThat(finding.describe()).contains("consistent with: a velocity sensor that loses sight");
     }
 
+    /** What sinks to nothing is one thing: readings of no water are where it went. */
+    @Test
+    void depthSensorThatDriftsDownToNothingIsOneFinding() {
+        SiteRecord record = InventedSite.of(110, 24)
+                .record((day, depth, velocity, random) ->
+                        new double[] {Math.max(0, depth - 0.003 * Math.max(0, day - 25)), velocity});
+        WatchReport report = watch(record);
+        Finding finding = only(report);
+        assertThat(finding.names()).containsExactly(FindingName.DEPTH_DRIFT);
+        assertThat(finding.isOpen()).isTrue();
+        assertThat(DoubtfulReadings.of(report, record.interval().end()).isDoubtful(ReadingUse.DEPTH, day(105)))
+                .isTrue();
+    }
+
     /** A bed of 0.3 of the usual depth that grows for twenty days lifts the water by as much and takes its area away. */
     @Test
     void bedThatGrowsAtTheMonitorIsNamedBesideAnObstructionAndItsFlowIsDoubtful() {
