@@ -89,7 +89,8 @@ final class ChangeJudge {
             return;
         }
         Ring blocks = series.blocks;
-        long since = Math.max(change.start - BLOCKS_BEFORE, Math.max(change.after + 1, block - ChangeSeries.BLOCKS_KEPT));
+        long since =
+                Math.max(change.start - BLOCKS_BEFORE, Math.max(change.after + 1, block - ChangeSeries.BLOCKS_KEPT));
         long first = blocks.number(blocks.from(since));
         int told = (int) (ChangeSeries.blockOf(Math.floorDiv(open.found - 1, SiteHour.NANOS)) - first);
         if (told < 0) {

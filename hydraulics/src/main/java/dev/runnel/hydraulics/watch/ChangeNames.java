@@ -410,7 +410,11 @@ final class ChangeNames {
         }
         // Older states have one spell.
         System.arraycopy(
-                text.has("spellStands") ? text.numbers("spellStands", spell.length) : stands, 0, spell, 0, spell.length);
+                text.has("spellStands") ? text.numbers("spellStands", spell.length) : stands,
+                0,
+                spell,
+                0,
+                spell.length);
         across = (int) rays[0];
         acrossToo = (int) rays[1];
         named = text.has("named") ? (int) text.count("named") : NO_RAY;

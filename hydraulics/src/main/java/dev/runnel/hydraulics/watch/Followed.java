@@ -93,7 +93,8 @@ final class Followed {
     }
 
     private static boolean isNamed(List<FindingName> names) {
-        return !names.contains(FindingName.VELOCITY_LOW_FOR_DEPTH) && !names.contains(FindingName.VELOCITY_HIGH_FOR_DEPTH);
+        return !names.contains(FindingName.VELOCITY_LOW_FOR_DEPTH)
+                && !names.contains(FindingName.VELOCITY_HIGH_FOR_DEPTH);
     }
 
     /** Makes what came back a finding of its own; returns the one it was part of, as it had closed. */

@@ -27,10 +27,12 @@ class MarkedDaysTest {
         KNOCKED_UP((day, depth, velocity, random) -> new double[] {depth + 0.05, velocity}),
         KNOCKED_DOWN((day, depth, velocity, random) -> new double[] {Math.max(0.01, depth - 0.04), velocity}),
         DRIFTS_UP((day, depth, velocity, random) -> new double[] {depth + 0.002 * (day - FROM), velocity}),
-        DRIFTS_DOWN((day, depth, velocity, random) -> new double[] {Math.max(0, depth - 0.002 * (day - FROM)), velocity}),
+        DRIFTS_DOWN((day, depth, velocity, random) ->
+                new double[] {Math.max(0, depth - 0.002 * (day - FROM)), velocity}),
         VELOCITY_LOST((day, depth, velocity, random) -> new double[] {depth, 0.7 * velocity}),
-        VELOCITY_LOST_SLOWLY((day, depth, velocity, random) ->
-                new double[] {depth, velocity * (1 - InventedSite.ramp(FROM, 20, 0.4).applyAsDouble(day))}),
+        VELOCITY_LOST_SLOWLY((day, depth, velocity, random) -> new double[] {
+            depth, velocity * (1 - InventedSite.ramp(FROM, 20, 0.4).applyAsDouble(day))
+        }),
         VELOCITY_GAINED((day, depth, velocity, random) -> new double[] {depth, 1.35 * velocity}),
         BED(MarkedDaysTest::bed),
         ZEROS((day, depth, velocity, random) -> new double[] {depth, random.nextDouble() < 0.3 ? 0 : velocity}),
@@ -50,9 +52,8 @@ class MarkedDaysTest {
         private final Fault fault;
 
         Kind(Fault fault) {
-            this.fault = (day, depth, velocity, random) -> day < FROM
-                    ? new double[] {depth, velocity}
-                    : fault.apply(day, depth, velocity, random);
+            this.fault = (day, depth, velocity, random) ->
+                    day < FROM ? new double[] {depth, velocity} : fault.apply(day, depth, velocity, random);
         }
     }
 
@@ -98,10 +99,12 @@ class MarkedDaysTest {
                 continue;
             }
             Interval hours = Interval.of(day(day), day(day + 1));
-            double ratio = read.slice(hours).statistics().mean() / sound.slice(hours).statistics().mean();
+            double ratio = read.slice(hours).statistics().mean()
+                    / sound.slice(hours).statistics().mean();
             if (Math.abs(ratio - 1) > WRONG) {
                 wrong++;
-                boolean apart = cuts.stream().anyMatch(cut -> cut.isAfter(day(FROM - 10)) && !cut.isAfter(hours.start()));
+                boolean apart =
+                        cuts.stream().anyMatch(cut -> cut.isAfter(day(FROM - 10)) && !cut.isAfter(hours.start()));
                 assertThat(doubt.isDoubtful(ReadingUse.FLOW, day(day + 0.5)) || apart)
                         .as("day %s, %s of the flow, %s", day, ratio, report.describe())
                         .isTrue();

@@ -18,10 +18,8 @@ class ReturnsTest {
     }
 
     private static WatchRule rule(SiteRecord record) {
-        return WatchRule.of(BaselineRule.of(InventedSite.MONITOR)
-                .learn(record)
-                .baseline()
-                .orElseThrow());
+        return WatchRule.of(
+                BaselineRule.of(InventedSite.MONITOR).learn(record).baseline().orElseThrow());
     }
 
     private static boolean between(double day, double from, double to) {
@@ -86,9 +84,10 @@ class ReturnsTest {
     @Test
     void shortReturnDoesNotClearTheDaysOfWhatStoodForWeeks() {
         Fault blockage = InventedSite.heldUp(day -> between(day, 56, 60) ? 0.7 : 0);
-        SiteRecord record = InventedSite.of(80, 23).record((day, depth, velocity, random) -> day < 50
-                ? new double[] {depth, between(day, 25, 50) ? 0.65 * velocity : velocity}
-                : blockage.apply(day, depth, velocity, random));
+        SiteRecord record = InventedSite.of(80, 23)
+                .record((day, depth, velocity, random) -> day < 50
+                        ? new double[] {depth, between(day, 25, 50) ? 0.65 * velocity : velocity}
+                        : blockage.apply(day, depth, velocity, random));
         WatchReport report = rule(record).watch(record);
         DoubtfulReadings doubt = DoubtfulReadings.of(report, record.interval().end());
         assertThat(report.findings()).as(report.describe()).isNotEmpty();

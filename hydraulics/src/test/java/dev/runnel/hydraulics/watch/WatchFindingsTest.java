@@ -95,9 +95,8 @@ class WatchFindingsTest {
     /** What sinks to nothing is one thing: readings of no water are where it went. */
     @Test
     void depthSensorThatDriftsDownToNothingIsOneFinding() {
-        SiteRecord record = InventedSite.of(110, 24)
-                .record((day, depth, velocity, random) ->
-                        new double[] {Math.max(0, depth - 0.003 * Math.max(0, day - 25)), velocity});
+        SiteRecord record = InventedSite.of(110, 24).record((day, depth, velocity, random) ->
+                new double[] {Math.max(0, depth - 0.003 * Math.max(0, day - 25)), velocity});
         WatchReport report = watch(record);
         Finding finding = only(report);
         assertThat(finding.names()).containsExactly(FindingName.DEPTH_DRIFT);
