@@ -105,4 +105,12 @@ class FullnessTimeTest {
         }
         return monitor.flow(depth.build(), velocity.build());
     }
+
+    @Test
+    void partlyCoveredPrintsBothShares() {
+        FlowRecord record = record(MONITOR, 0.2, 0.45, 0.2, -0.1, 0.2);
+        FullnessTime half = FullnessTime.of(record, 0.5, Duration.ofMinutes(2));
+        assertThat(half.coverage()).isEqualTo(0.5);
+        assertThat(half).hasToString("FullnessTime[above 0.5 of the height for 2 min, 50.00 % of the 50.0 % covered]");
+    }
 }

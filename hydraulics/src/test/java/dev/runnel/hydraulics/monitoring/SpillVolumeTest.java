@@ -82,4 +82,16 @@ class SpillVolumeTest {
         assertThatThrownBy(() -> SpillVolume.of(WEIR, 0.3, 0, level, minutes(2, 2), GAP))
                 .hasMessageStartingWith("discharge must not be empty, was ");
     }
+
+    /** A level at the lowest head is none below it; of nothing there is no share. */
+    @Test
+    void levelsOnTheirLimits() {
+        SpillVolume atLimit =
+                SpillVolume.of(WEIR, 0.25, 0.125, levels(0.375, 0.375, 0.375, 0.375), minutes(0, 6), GAP);
+        assertThat(atLimit.volume()).isPositive();
+        assertThat(atLimit.below()).isZero();
+        SpillVolume dry = SpillVolume.of(WEIR, 0.3, 0.03, levels(0.25, 0.25, 0.25, 0.25), minutes(0, 6), GAP);
+        assertThat(dry.volume()).isZero();
+        assertThat(dry.relativeChange(atLimit)).isNaN();
+    }
 }
