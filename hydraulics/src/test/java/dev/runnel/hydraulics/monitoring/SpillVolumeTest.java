@@ -86,8 +86,7 @@ class SpillVolumeTest {
     /** A level at the lowest head is none below it; of nothing there is no share. */
     @Test
     void levelsOnTheirLimits() {
-        SpillVolume atLimit =
-                SpillVolume.of(WEIR, 0.25, 0.125, levels(0.375, 0.375, 0.375, 0.375), minutes(0, 6), GAP);
+        SpillVolume atLimit = SpillVolume.of(WEIR, 0.25, 0.125, levels(0.375, 0.375, 0.375, 0.375), minutes(0, 6), GAP);
         assertThat(atLimit.volume()).isPositive();
         assertThat(atLimit.below()).isZero();
         SpillVolume dry = SpillVolume.of(WEIR, 0.3, 0.03, levels(0.25, 0.25, 0.25, 0.25), minutes(0, 6), GAP);

@@ -280,4 +280,27 @@ class GaugeLimitsTest {
                         () -> bucket.depth(tips, Interval.of(START, START.plusSeconds(60)), STEP, TipSpreading.COUNT))
                 .isInstanceOf(IllegalArgumentException.class);
     }
+
+    private static RegularSeries hours(double first, double each) {
+        double[] depths = new double[25];
+        Arrays.fill(depths, each);
+        depths[0] = first;
+        return RegularSeries.of(START, Duration.ofHours(1), depths);
+    }
+
+    /** The greatest of a day is 2065 mm: by one step a day, and by the 24 steps of any day, not by 25 of them. */
+    @Test
+    void theGreatestRainIsPossible() {
+        double most = ImpossibleRain.greatestMm(Duration.ofDays(1));
+        assertThat(most).isBetween(2064.0, 2066.0);
+        assertThat(ImpossibleRain.of(daily(most, Math.nextUp(most))).first())
+                .contains(Instant.parse("2026-04-08T00:00:00Z"));
+        assertThat(ImpossibleRain.of(hours(150, 80)).steps()).isZero();
+        ImpossibleRain found = ImpossibleRain.of(hours(1, 87));
+        assertThat(found.steps()).isEqualTo(24);
+        assertThat(found.first()).contains(START.plusSeconds(3600));
+        assertThat(found).hasToString("ImpossibleRain[24 of 25 steps, 2088.0 mm]");
+        assertThat(found.others().value(0)).isEqualTo(1);
+        assertThat(found.others().missing()).isEqualTo(24);
+    }
 }

@@ -49,6 +49,8 @@ class RainGrainTest {
         RainGrain larger = grain(120, i -> i < 53 ? tips(i) : 5 * tips(i)).orElseThrow();
         assertThat(larger.change().orElseThrow().depthMm()).isEqualTo(1);
         assertThat(larger.change().orElseThrow().time()).isEqualTo(START.plus(Duration.ofMinutes(10 * 53)));
+        assertThat(larger)
+                .hasToString("RainGrain[0.2 mm, 1 mm from " + START.plus(Duration.ofMinutes(10 * 53)) + " on]");
         assertThat(grain(120, i -> i < 53 ? tips(i) : 1.4 * tips(i)))
                 .as("1.4 times is none, and no grain fits both")
                 .isEmpty();
