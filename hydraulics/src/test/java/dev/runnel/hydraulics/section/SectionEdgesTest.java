@@ -412,4 +412,38 @@ class SectionEdgesTest {
                         "no tangent arcs join an invert of radius 0.2 m with a crown of radius 0.5 m in a height of "
                                 + "0.5 m");
     }
+
+    /** Turned over, a section holds up to a depth what it did not hold before. */
+    @Test
+    void turnedOverHoldsTheRest() {
+        double root = Math.sqrt(0.125);
+        Wall wall = Wall.from(0.5, 0).arcTo(root, root, 0, 0).lineTo(0.1, 0.6);
+        ProfileSection upright = wall.mirrored();
+        ProfileSection turned = wall.inverted().mirrored();
+        for (double depth : new double[] {0.1, 0.25, 0.4, 0.55}) {
+            assertThat(turned.area(depth)).isCloseTo(upright.area(0.6) - upright.area(0.6 - depth), within(TIGHT));
+            assertThat(turned.topWidth(depth)).isCloseTo(upright.topWidth(0.6 - depth), within(TIGHT));
+        }
+    }
+
+    /** A straight wall that cuts into a hollow one by 1 mm at three tenths of the height, between all breaks. */
+    @Test
+    void aCutBetweenBreaksIsFound() {
+        Wall hollow = Wall.from(1, 0).arcTo(0, 1, 1, 1);
+        double slope = -0.7 / Math.sqrt(0.51);
+        double touching = 1 - Math.sqrt(0.51) - 0.3 * slope;
+        Wall clear = Wall.from(touching - 1e-3, 0).lineTo(touching - 1e-3 + slope, 1);
+        assertThat(ProfileSection.between(clear, hollow).height()).isEqualTo(1);
+        Wall cutting = Wall.from(touching + 1e-3, 0).lineTo(touching + 1e-3 + slope, 1);
+        assertThatThrownBy(() -> ProfileSection.between(cutting, hollow))
+                .hasMessageStartingWith("the left wall must stay left of the right wall");
+    }
+
+    @Test
+    void hashesTellWallsAndPipesApart() {
+        assertThat(Wall.from(0, 0).lineTo(1, 1).lineTo(0, 2).mirrored().hashCode())
+                .isNotEqualTo(Wall.from(0, 0).lineTo(1.1, 1).lineTo(0, 2).mirrored().hashCode());
+        assertThat(CircularSection.ofDiameter(1).withSediment(0.3).hashCode())
+                .isNotEqualTo(CircularSection.ofDiameter(1.1).withSediment(0.3).hashCode());
+    }
 }
