@@ -442,7 +442,8 @@ class SectionEdgesTest {
     @Test
     void hashesTellWallsAndPipesApart() {
         assertThat(Wall.from(0, 0).lineTo(1, 1).lineTo(0, 2).mirrored().hashCode())
-                .isNotEqualTo(Wall.from(0, 0).lineTo(1.1, 1).lineTo(0, 2).mirrored().hashCode());
+                .isNotEqualTo(
+                        Wall.from(0, 0).lineTo(1.1, 1).lineTo(0, 2).mirrored().hashCode());
         assertThat(CircularSection.ofDiameter(1).withSediment(0.3).hashCode())
                 .isNotEqualTo(CircularSection.ofDiameter(1.1).withSediment(0.3).hashCode());
     }
