@@ -18,7 +18,7 @@ class StructureLimitsTest {
     private static final ApproachChannel STILL = ApproachChannel.ofWidth(1).withCrestHeight(1000);
 
     private static double number(Throwable error, String before, String after) {
-        String text = error.getMessage();
+        String text = String.valueOf(error.getMessage());
         int from = text.indexOf(before) + before.length();
         return Double.parseDouble(text.substring(from, text.indexOf(after, from)));
     }

@@ -82,8 +82,9 @@ public record DaySampling(int days, double halves, double scatter) {
         if (place < FEWEST_READINGS) {
             return Double.NaN;
         }
-        double first = sums[0] / ((place + 1) / 2);
-        double second = sums[1] / (place / 2);
+        int ofSecond = place / 2;
+        double first = sums[0] / (place - ofSecond);
+        double second = sums[1] / ofSecond;
         return Math.abs(first - second) / Math.abs(first + second);
     }
 
