@@ -43,7 +43,10 @@ class HitsTest {
     }
 
     private static boolean through(String table, String calculation) {
-        return Hits.seen().get(table + "\t" + calculation).through().get(METHOD);
+        return Hits.seen()
+                .getOrDefault(table + "\t" + calculation, new Hits.Seen())
+                .through()
+                .get(METHOD);
     }
 
     private static void aside(Runnable task) throws InterruptedException {
