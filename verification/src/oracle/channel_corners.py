@@ -37,7 +37,8 @@ def walls():
         foot, top = cx - sqrt(r**2 - c**2), cx - sqrt(r**2 - (2 - c) ** 2)
         right = f"{float(foot)!r} 0; line {float(foot)!r} 1; arc {float(top)!r} 3 {float(cx)!r} {float(1 + c)!r}"
         # Leftmost at the level of the centre, where the arc stands at cx - r.
-        rows.append(("0 0; line 0 3", right, int(cx - r < 0)))
+        crosses = cx - r < 0
+        rows.append(("0 0; line 0 3", right, int(crosses), "" if crosses else "3"))
     # Two arcs, of 3 m at the right and of 1.3 m at the left: they come closest at 3/4.3 of the way between their centres, where they slope alike.
     a, b, big, small = mpf(1), mpf(2), mpf(3), mpf("1.3")
     at = a + (b - a) * big / (big + small)
@@ -46,10 +47,10 @@ def walls():
         centre = mpf(gap) + sqrt(big**2 - (at - a) ** 2) - small + sqrt(small**2 - (b - at) ** 2)
         left = f"{float(reach - small)!r} 0; line {float(reach - small)!r} 1; arc {float(reach - small)!r} 3 {float(-small)!r} 2"
         right = f"{float(centre - big)!r} 0; line {float(centre - big)!r} 1; arc {float(centre - sqrt(big**2 - 4))!r} 3 {float(centre)!r} 1"
-        rows.append((left, right, int(mpf(gap) < 0)))
+        rows.append((left, right, int(mpf(gap) < 0), "" if mpf(gap) < 0 else "3"))
     write(FOLDER, PROGRAM, "walls-that-cross", "walls of which one is an arc, or both, that touch or cross for a moment between their ends",
-          [("left", "text, left wall"), ("right", "text, right wall"), ("crossing", "1, 1 if refused")], [("left", "text left"), ("right", "text right")],
-          [("crossing", "refusal.walls.height")], rows, tolerance="0", reason="a verdict")
+          [("left", "text, left wall"), ("right", "text, right wall"), ("crossing", "1, 1 if refused"), ("height", "m, to the level at which both walls end")], [("left", "text left"), ("right", "text right")],
+          [("crossing", "refusal.walls.height"), ("height", "walls.height")], rows, tolerance="0", reason="a verdict, and the level to which both walls are given")
 
 
 def profiles():

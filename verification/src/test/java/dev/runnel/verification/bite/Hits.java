@@ -3,11 +3,13 @@ package dev.runnel.verification.bite;
 import java.util.ArrayDeque;
 import java.util.Arrays;
 import java.util.BitSet;
+import java.util.Collections;
 import java.util.Deque;
 import java.util.HashMap;
 import java.util.IdentityHashMap;
 import java.util.LinkedHashMap;
 import java.util.Map;
+import java.util.Set;
 import java.util.function.Function;
 import java.util.function.Supplier;
 
@@ -16,7 +18,8 @@ import java.util.function.Supplier;
  * in which one table runs after the other.
  *
  * <p>What is computed once and then kept (an answer in a map, what a class is made ready with) counts for everyone who uses
- * it, not only for who happened to ask first: so what a calculation reaches does not depend on which tables ran before.
+ * it, not only for who happened to ask first: so what a calculation reaches, and how
+ * often loops turn for a table, does not depend on which tables ran before.
  */
 public final class Hits {
     /** Methods entered by one calculation for one table: straight from the proof, and by other methods. */
@@ -39,18 +42,35 @@ public final class Hits {
         }
     }
 
+    /** What it took to compute something that is kept, or to make a class ready: methods entered, and turns of loops. */
+    private record Cost(Seen seen, long turns) {}
+
+    /** How often loops turned for a table, or for something kept, with all kept things that it used: each counts once. */
+    private static final class Ledger {
+        private final Set<Cost> counted = Collections.newSetFromMap(new IdentityHashMap<>());
+        private long turns;
+
+        void add(Cost cost) {
+            if (counted.add(cost)) {
+                turns += cost.turns();
+            }
+        }
+    }
+
     /** What is being computed: a calculation, or inside it something to be kept. */
     private static final class Frame {
         final Object of;
         final Seen seen;
         final BitSet touched = new BitSet();
+        final Ledger outer;
 
         /** Methods of the library that are entered and have not ended. */
         int depth;
 
-        Frame(Object of, Seen seen) {
+        Frame(Object of, Seen seen, Ledger outer) {
             this.of = of;
             this.seen = seen;
+            this.outer = outer;
         }
 
         /** Whether a class is made ready here: such frames are of its number. */
@@ -66,12 +86,12 @@ public final class Hits {
 
     private static final Map<String, Seen> SEEN = new LinkedHashMap<>();
 
-    /** Methods entered while something was computed that is kept: by what is kept. */
-    private static final IdentityHashMap<Object, Seen> KEPT = new IdentityHashMap<>();
+    /** By what is kept. */
+    private static final IdentityHashMap<Object, Cost> KEPT = new IdentityHashMap<>();
 
-    private static final Map<Integer, Seen> INITIALISED = new HashMap<>();
+    private static final Map<Integer, Cost> INITIALISED = new HashMap<>();
 
-    private static final Seen NOTHING = new Seen();
+    private static final Cost NO_COST = new Cost(new Seen(), 0);
 
     /** What other threads are making ready; the main thread has its own below. */
     private static final ThreadLocal<Deque<Frame>> ASIDE = ThreadLocal.withInitial(ArrayDeque::new);
@@ -82,9 +102,9 @@ public final class Hits {
     /** The innermost first; the last is the calculation. */
     private static final Deque<Frame> FRAMES = new ArrayDeque<>();
 
-    private static volatile Frame current = new Frame("", new Seen());
+    private static Ledger ledger = new Ledger();
+    private static volatile Frame current = new Frame("", new Seen(), ledger);
     private static String table = "";
-    private static long turns;
     private static long mostTurns = Long.MAX_VALUE;
 
     private Hits() {}
@@ -92,13 +112,15 @@ public final class Hits {
     /** Begins a table, which may let loops turn so often. */
     static void begin(String name, long most) {
         main = Thread.currentThread();
+        closeAll();
         table = name;
-        turns = 0;
+        ledger = new Ledger();
         mostTurns = most;
     }
 
+    /** What a table would take if no other had run before. */
     static long turns() {
-        return turns;
+        return ledger.turns;
     }
 
     /** What was seen, by table and calculation joined by a tabulator. */
@@ -109,10 +131,16 @@ public final class Hits {
     /** At the beginning of a calculation; an exception may have left methods without their end. */
     public static void calculation(String name) {
         synchronized (SEEN) {
+            closeAll();
+            current = new Frame("", SEEN.computeIfAbsent(table + "\t" + name, key -> new Seen()), ledger);
+        }
+    }
+
+    private static void closeAll() {
+        synchronized (SEEN) {
             while (!FRAMES.isEmpty()) {
                 close(current.of, false);
             }
-            current = new Frame("", SEEN.computeIfAbsent(table + "\t" + name, key -> new Seen()));
         }
     }
 
@@ -148,11 +176,12 @@ public final class Hits {
         }
         synchronized (SEEN) {
             Frame frame = innermost();
-            Seen ready = INITIALISED.get(type);
+            Cost ready = INITIALISED.get(type);
             // Where another thread is just making it ready, a later touch counts.
             if (ready != null && !frame.touched.get(type)) {
                 frame.touched.set(type);
-                frame.seen.add(ready);
+                frame.seen.add(ready.seen());
+                ledger.add(ready);
             }
         }
     }
@@ -189,7 +218,9 @@ public final class Hits {
     /** Where something is used that was kept. */
     public static <T> T again(T kept) {
         synchronized (SEEN) {
-            innermost().seen.add(KEPT.getOrDefault(kept, NOTHING));
+            Cost cost = KEPT.getOrDefault(kept, NO_COST);
+            innermost().seen.add(cost.seen());
+            ledger.add(cost);
         }
         return kept;
     }
@@ -215,10 +246,11 @@ public final class Hits {
 
     private static void open(Object of) {
         synchronized (SEEN) {
-            Frame frame = new Frame(of, new Seen());
+            Frame frame = new Frame(of, new Seen(), ledger);
             if (Thread.currentThread() == main) {
                 FRAMES.addFirst(current);
                 current = frame;
+                ledger = new Ledger();
             } else {
                 ASIDE.get().addFirst(frame);
             }
@@ -226,25 +258,34 @@ public final class Hits {
     }
 
     /** Closes the innermost of these, and those that an exception left open inside it. */
-    private static Seen close(Object of, boolean ofLibrary) {
-        Deque<Frame> aside = ASIDE.get();
-        boolean isMain = Thread.currentThread() == main;
+    private static Cost close(Object of, boolean ofLibrary) {
         while (true) {
-            Frame closed = isMain ? current : aside.removeFirst();
-            if (isMain) {
-                current = FRAMES.removeFirst();
-            }
-            Seen entered = ofLibrary ? closed.seen.byOthers() : closed.seen;
-            (isMain ? current : aside()).seen.add(entered);
+            Frame closed =
+                    Thread.currentThread() == main ? current : ASIDE.get().removeFirst();
+            Cost cost = cost(closed, ofLibrary);
+            innermost().seen.add(cost.seen());
             if (closed.of.equals(of)) {
-                return entered;
+                return cost;
             }
         }
     }
 
+    /** Turns in another thread are those of what the main thread waits for. */
+    private static Cost cost(Frame closed, boolean ofLibrary) {
+        Seen entered = ofLibrary ? closed.seen.byOthers() : closed.seen;
+        if (Thread.currentThread() != main) {
+            return new Cost(entered, 0);
+        }
+        Cost cost = new Cost(entered, ledger.turns);
+        current = FRAMES.removeFirst();
+        ledger = closed.outer;
+        ledger.add(cost);
+        return cost;
+    }
+
     /** At each jump back. */
     public static void turn() {
-        if (++turns > mostTurns) {
+        if (++ledger.turns > mostTurns) {
             throw new StackOverflowError("a loop does not end");
         }
     }

@@ -69,9 +69,14 @@ final class Library {
         return writer.toByteArray();
     }
 
-    /** Constructors and initialisers run at unforeseen times: they count with their class. */
+    /**
+     * Constructors and initialisers run at unforeseen times: they count with their class. The values of an enumeration are
+     * asked by the JDK once, for whoever looks for one by its name first.
+     */
     static boolean isTraced(MethodNode method) {
-        return !method.name.startsWith("<") && (method.access & (Opcodes.ACC_ABSTRACT | Opcodes.ACC_NATIVE)) == 0;
+        return !method.name.startsWith("<")
+                && !(method.name.equals("values") && method.desc.startsWith("()["))
+                && (method.access & (Opcodes.ACC_ABSTRACT | Opcodes.ACC_NATIVE)) == 0;
     }
 
     static String key(String className, MethodNode method) {

@@ -73,6 +73,18 @@ class ReachTest {
         assertThat(among).containsExactlyInAnyOrderElementsOf(alone.asked());
     }
 
+    /** Tables of what is computed once and kept: others had computed it before their turns were counted. */
+    @Test
+    void aTableAskedByItselfEndsWithinItsTurns() {
+        Bite bite = new Bite(LIBRARY, WHOLE);
+        assertThat(List.of(
+                        "region-z-cascades",
+                        "long-record-parameters",
+                        "plot-correlation-looney-gulledge",
+                        "watch-findings"))
+                .allMatch(bite::passesByItself);
+    }
+
     @Test
     void whatNoTableReachesHasAReason() throws IOException {
         List<String> listed = Files.readAllLines(FOLDER.resolve("without-table.csv"));
