@@ -25,11 +25,15 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.DoublePredicate;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 
 /** What needs a person's eye, the gravest first. It names evidence and leaves the verdict open. */
 final class Attention {
+    /** Of the velocities: fewer that failed a test stand behind all else. Chosen here. */
+    private static final double MANY_FAILED = 0.01;
+
     private static final Duration LONG_GAP = Duration.ofHours(1);
     /** Chosen here: a few bounces and even gaps happen by chance. */
     private static final int FEWEST_TIPS = 10;
@@ -67,7 +71,7 @@ final class Attention {
         attention.activeAlarm();
         attention.evidence();
         attention.noBaseline();
-        attention.failed();
+        attention.failed(share -> share >= MANY_FAILED);
         attention.unlikeDays();
         attention.upstream();
         attention.lawOff();
@@ -81,6 +85,7 @@ final class Attention {
         attention.displacedStamps();
         attention.clockChange();
         attention.lostLines();
+        attention.failed(share -> share < MANY_FAILED);
         attention.uncertainty();
         return attention;
     }
@@ -164,11 +169,14 @@ final class Attention {
         }
     }
 
-    private void failed() {
+    /** Tests that took out a share of the velocities as asked: a few lone ones of a year are no news. */
+    private void failed(DoublePredicate which) {
         review.data()
                 .velocity()
                 .ifPresent(velocity -> velocity.quality().flags().stream()
                         .filter(flags -> flags.count(Verdict.FAIL) > 0)
+                        .filter(flags -> which.test((double) flags.count(Verdict.FAIL)
+                                / velocity.series().size()))
                         .forEach(flags -> points.add("Velocity: " + Show.count(flags.count(Verdict.FAIL), "reading")
                                 + " failed the "
                                 + flags.check() + " test, flagged from "

@@ -6,6 +6,8 @@ import java.nio.file.Path;
 import java.time.Duration;
 import java.util.Random;
 import java.util.function.IntFunction;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -131,5 +133,32 @@ class SingleDaysTest {
                 .containsPattern(
                         "Velocity: 1 reading failed the range test, flagged from [^;]*15:00; its flow is left out")
                 .doesNotContainPattern("range test, flagged from [^;]*05:00");
+    }
+
+    /** A lone reading that failed is no news before a law that does not hold; a twentieth of all is. */
+    @Test
+    void fewReadingsThatFailedStandBehindWhatMatters() {
+        assertThat(placeOfFailed(1)).isGreaterThan(1);
+        assertThat(placeOfFailed(50)).isEqualTo(1);
+    }
+
+    /** The place of the failed readings among what to look at, where the velocity is twice the law's too. */
+    private int placeOfFailed(int failed) {
+        SiteOnDisk site = new SiteOnDisk(temporary.resolve("failed" + failed))
+                .with("site.txt", SiteOnDisk.PLAIN_SITE)
+                .with(
+                        "depth.csv",
+                        SiteOnDisk.readings(
+                                "time,depth_mm,velocity_m_s",
+                                "2026-03-02T00:00:00Z",
+                                Duration.ofMinutes(15),
+                                960,
+                                i -> 100 + i % 2 + "," + (i % 19 == 5 && i / 19 < failed ? "7.5" : 2 + i % 3 / 100.0)));
+        String text = site.review().flat();
+        Matcher line = Pattern.compile("(\\d+) Velocity: " + failed + " readings? failed the range test")
+                .matcher(text);
+        assertThat(line.find()).as(text).isTrue();
+        assertThat(text).contains("of the law's at the same depth");
+        return Integer.parseInt(line.group(1));
     }
 }
