@@ -5,6 +5,7 @@ import dev.runnel.internal.Text;
 import dev.runnel.timeseries.RegularSeries;
 import java.time.Instant;
 import java.util.Arrays;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.stream.IntStream;
 import org.apiguardian.api.API;
@@ -46,7 +47,17 @@ public final class RainGrain {
      * @since 0.1
      */
     @API(status = API.Status.EXPERIMENTAL, since = "0.1")
-    public record Change(Instant time, double depthMm) {}
+    public record Change(Instant time, double depthMm) {
+        /**
+         * Asks for a time.
+         *
+         * @param time the first step with it
+         * @param depthMm it, mm
+         */
+        public Change {
+            Objects.requireNonNull(time, "time");
+        }
+    }
 
     private RainGrain(double depthMm, Optional<Change> change) {
         this.depthMm = depthMm;
