@@ -119,16 +119,8 @@ class SingleDaysTest {
     /** A velocity against the stream is unusual and stays in use; the one that failed is named. */
     @Test
     void aTestIsSaidToFlagFromTheFirstReadingThatFailed() {
-        SiteOnDisk site = new SiteOnDisk(temporary)
-                .with("site.txt", SiteOnDisk.PLAIN_SITE)
-                .with(
-                        "depth.csv",
-                        SiteOnDisk.readings(
-                                "time,depth_mm,velocity_m_s",
-                                "2026-03-02T00:00:00Z",
-                                Duration.ofMinutes(15),
-                                96,
-                                i -> 100 + i % 2 + "," + (i == 20 ? "-0.3" : i == 60 ? "7.5" : 0.6 + i % 3 / 100.0)));
+        SiteOnDisk site =
+                velocities("one day", 96, i -> i == 20 ? "-0.3" : i == 60 ? "7.5" : "" + (0.6 + i % 3 / 100.0));
         assertThat(site.review().flat())
                 .containsPattern(
                         "Velocity: 1 reading failed the range test, flagged from [^;]*15:00; its flow is left out")
@@ -144,7 +136,19 @@ class SingleDaysTest {
 
     /** The place of the failed readings among what to look at, where the velocity is twice the law's too. */
     private int placeOfFailed(int failed) {
-        SiteOnDisk site = new SiteOnDisk(temporary.resolve("failed" + failed))
+        SiteOnDisk site = velocities(
+                "failed" + failed, 960, i -> i % 19 == 5 && i / 19 < failed ? "7.5" : "" + (2 + i % 3 / 100.0));
+        String text = site.review().flat();
+        Matcher line = Pattern.compile("(\\d+) Velocity: " + failed + " readings? failed the range test")
+                .matcher(text);
+        assertThat(line.find()).as(text).isTrue();
+        assertThat(text).contains("of the law's at the same depth");
+        return Integer.parseInt(line.group(1));
+    }
+
+    /** A site of its own folder, with water of 100 mm. */
+    private SiteOnDisk velocities(String name, int readings, IntFunction<String> velocity) {
+        return new SiteOnDisk(temporary.resolve(name))
                 .with("site.txt", SiteOnDisk.PLAIN_SITE)
                 .with(
                         "depth.csv",
@@ -152,13 +156,7 @@ class SingleDaysTest {
                                 "time,depth_mm,velocity_m_s",
                                 "2026-03-02T00:00:00Z",
                                 Duration.ofMinutes(15),
-                                960,
-                                i -> 100 + i % 2 + "," + (i % 19 == 5 && i / 19 < failed ? "7.5" : 2 + i % 3 / 100.0)));
-        String text = site.review().flat();
-        Matcher line = Pattern.compile("(\\d+) Velocity: " + failed + " readings? failed the range test")
-                .matcher(text);
-        assertThat(line.find()).as(text).isTrue();
-        assertThat(text).contains("of the law's at the same depth");
-        return Integer.parseInt(line.group(1));
+                                readings,
+                                i -> 100 + i % 2 + "," + velocity.apply(i)));
     }
 }
