@@ -9,6 +9,7 @@ import dev.runnel.timeseries.SeriesBuilder;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.List;
+import java.util.Random;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
 
@@ -57,7 +58,7 @@ class MarkedDaysTest {
         }
     }
 
-    private static double[] bed(double day, double depth, double velocity, java.util.Random random) {
+    private static double[] bed(double day, double depth, double velocity, Random random) {
         double bed = InventedSite.ramp(FROM, 20, 0.06).applyAsDouble(day);
         double area = InventedSite.MONITOR.flowArea(depth + bed) - InventedSite.MONITOR.flowArea(bed);
         return new double[] {depth + bed, velocity * InventedSite.MONITOR.flowArea(depth) / area};
