@@ -335,7 +335,9 @@ def impossible():
 
     rows = [row(60, 60, [(20, 44, 86.0)]), row(60, 60, [(20, 44, 86.1)]), row(60, 70, [(8, 40, 91.5), (55, 57, 12.0)], (20,)), row(60, 30, [(5, 6, 490.0), (9, 10, 492.0)]),
             row(1, 12, [(3, 4, 77.1), (7, 8, 77.2), (9, 10, 30.0)]), row(5, 20, [(2, 3, 159.5), (6, 7, 160.0)]), row(5, 300, [(0, 140, 15.0)]), row(5, 300, [(10, 30, 120.0), (200, 210, 4.0)], (12, 15)),
-            row(720, 9, [(1, 3, 1032.0), (5, 7, 1033.5)]), row(1440, 6, [(1, 2, 2064.0), (3, 4, 2066.0)]), row(2880, 5, [(1, 2, 2820.0), (3, 4, 2830.0)]), row(60, 100, [(0, 3, 480.0), (22, 25, 480.0), (60, 90, 86.2)])]
+            row(720, 9, [(1, 3, 1032.0), (5, 7, 1033.5)]), row(1440, 6, [(1, 2, 2064.0), (3, 4, 2066.0)]), row(2880, 5, [(1, 2, 2820.0), (3, 4, 2830.0)]), row(60, 100, [(0, 3, 480.0), (22, 25, 480.0), (60, 90, 86.2)]),
+            # By less than a millimetre within; beside steps that are not known; and with less than a millimetre in one step of such a day.
+            row(60, 40, [(2, 26, 86.03)]), row(60, 40, [(2, 14, 172.0)], range(14, 26)), row(60, 40, [(2, 25, 90.0), (25, 26, 0.5)])]
     table("impossible-rain", "rain by the step above the greatest known, window by window in exact fractions", [("depths", "mm, depth of each step, -1 for missing"), ("step", "min, length of a step"), ("count", "impossible steps"),
           ("mm", "mm, what they hold"), ("others", "mm, the other rain"), ("first", "min, the first of them")], [("depths", "text depths"), ("step_minutes", "step")],
           [("count", "gauge.impossible.steps"), ("mm", "gauge.impossible.mm"), ("others", "gauge.impossible.others"), ("first", "gauge.impossible.first")], rows)
