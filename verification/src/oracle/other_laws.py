@@ -360,7 +360,7 @@ def grains():
         before, after = min(least[:k]), min(least[k:])
         limit = math.sqrt(before * after)
         near = range(20 * (k - 1), min(len(values), 20 * (k + 1)))
-        at = max(i for i in near if values[i] < limit) + 1 if after > before else min(i for i in near if values[i] < limit)
+        at = max(i for i in near if values[i] < limit) + 1 if after > before else min((i for i in near if values[i] < limit), default=20 * k)
         return (before, after, at) if fits(values[:at], before) and fits(values[at:], after) else None
 
     rng = random.Random(20261130)
@@ -370,6 +370,10 @@ def grains():
     cases += [[tip(s) for _ in range(60)] for s in (0.2 / 25.4, 0.254 / 25.4, 1.0, 0.5, 0.00815, 0.00755)]
     cases += [[rng.uniform(0.05, 2) for _ in range(90)], [tip(0.2) * (1.16 if i % share == 0 else 1) for i in range(100) for share in (25,)], [tip(0.2) * (1.16 if i % 9 == 0 else 1) for i in range(100)],
               [tip(0.2) + (0.02 if i % 3 == 0 else 0) for i in range(100)], [0.2 if i % 40 == 0 else 2.0 for i in range(100)]]
+    # Just outside of a whole number; just above the largest that must be whole; a step down by little more than half; blocks that lie
+    # between both grains; the smallest of a block at its beginning alone.
+    cases += [[0.2 * (1.153 if i % 8 == 0 else 1 + i % 3) for i in range(90)], [0.2 * (6.6 if i % 3 == 0 else 1 + i % 2) for i in range(90)], [(0.31 if i < 50 else 0.2) * (1 + i % 2) for i in range(110)],
+              [1.0 * (1 + i % 2) for i in range(60)] + [0.6] * 20 + [0.1 * (1 + i % 3) for i in range(60)], [0.2 if i % 20 == 0 else 1.2 for i in range(60)] + [0.5 * (1 + i % 2) for i in range(60)]]
     rows = []
     for k, values in enumerate(cases):
         depths, step = [], (5, 15, 60)[k % 3]
