@@ -3,31 +3,20 @@ package dev.runnel.examples.review;
 import dev.runnel.hydraulics.monitoring.SurchargePeriod;
 import dev.runnel.hydraulics.watch.BaselineSearch;
 import dev.runnel.internal.Text;
-import dev.runnel.rainfall.gauge.RainGrain;
-import dev.runnel.rainfall.gauge.TipChecks;
-import dev.runnel.rainfall.gauge.TipFlag;
-import dev.runnel.rainfall.gauge.TipReview;
-import dev.runnel.rainfall.gauge.Tips;
 import dev.runnel.timeseries.Interval;
 import dev.runnel.timeseries.Series;
 import dev.runnel.timeseries.Statistics;
 import dev.runnel.timeseries.alarm.AlarmEvent;
 import dev.runnel.timeseries.correction.VisitDifference;
-import dev.runnel.timeseries.csv.CsvIssue;
-import dev.runnel.timeseries.csv.CsvReport;
 import dev.runnel.timeseries.quality.QualityFlag;
 import dev.runnel.timeseries.quality.QualityFlags;
 import dev.runnel.timeseries.quality.Verdict;
 import java.time.Duration;
-import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
-import java.util.Optional;
 import java.util.Set;
 import java.util.function.DoublePredicate;
-import java.util.stream.Collectors;
-import java.util.stream.Stream;
 
 /** What needs a person's eye, the gravest first. It names evidence and leaves the verdict open. */
 final class Attention {
@@ -35,18 +24,9 @@ final class Attention {
     private static final double MANY_FAILED = 0.01;
 
     private static final Duration LONG_GAP = Duration.ofHours(1);
-    /** Chosen here: a few bounces and even gaps happen by chance. */
-    private static final int FEWEST_TIPS = 10;
+    /** Of lines or readings; chosen here. */
+    static final double MANY_LOST = 0.02;
 
-    private static final double MANY_DOUBLE = 0.05;
-
-    /** Sound gauges have up to 2 % by chance. */
-    private static final double MANY_PAIRED = 0.1;
-    /** Chosen here: an even downpour makes rows of some tips, a drip or a test run makes long ones and many. */
-    private static final double MANY_EVEN = 0.25;
-
-    private static final int LONG_ROW = 30;
-    private static final double MANY_LOST = 0.02;
     private static final double RATIO_FAR_OFF = 0.25;
 
     /** Chosen here: seasons of less are many. */
@@ -78,13 +58,8 @@ final class Attention {
         attention.plausibility();
         attention.visits();
         attention.gaps();
-        attention.silentGauge();
-        attention.tipsThatAreNoRain();
-        attention.stepsThatAreNoRain();
-        attention.farStamps();
-        attention.displacedStamps();
-        attention.clockChange();
-        attention.lostLines();
+        attention.points.addAll(GaugePoints.of(review));
+        attention.points.addAll(FilePoints.of(review));
         attention.failed(share -> share < MANY_FAILED);
         attention.uncertainty();
         return attention;
@@ -290,162 +265,6 @@ final class Attention {
             points.add(Show.count(gaps.size(), "gap") + " of more than " + Show.duration(LONG_GAP) + ", the longest "
                     + Show.duration(longest.duration()) + " from " + dates.time(longest.start()) + ".");
         }
-    }
-
-    private void silentGauge() {
-        review.muteGauge()
-                .ifPresent(rain -> points.add("The gauge wrote no rain in the whole record of "
-                        + Show.duration(rain.rain().interval().duration())
-                        + ": a drought looks the same, but nothing shows that it was at work. The site is reviewed as one"
-                        + " without a gauge: dry days are not known."));
-        review.rain()
-                .ifPresent(rain -> rain.silent()
-                        .forEach(silent -> points.add("The gauge wrote nothing for "
-                                + Show.duration(silent.duration()) + " from " + dates.time(silent.start()) + " to "
-                                + dates.time(silent.end())
-                                + ", more than twice as long as between any two signs of rain: was it dead? The rain of this time is taken as"
-                                + " not known, and its days as neither wet nor dry.")));
-    }
-
-    /** Another column, or another unit. */
-    private void stepsThatAreNoRain() {
-        review.rain().or(review::muteGauge).flatMap(RainFindings::impossible).ifPresent(impossible -> {
-            impossible
-                    .first()
-                    .ifPresent(
-                            first -> points.add(
-                                    "The gauge: " + Show.count(impossible.steps(), "step")
-                                            + " with " + Show.rain(impossible.depthMm())
-                                            + " mm hold more rain than fell anywhere in a step or a day, the first on "
-                                            + dates.time(first)
-                                            + ". They are set aside, and the rain of their times is not known: is the column the rain, and its unit right?"));
-            RainGrain.of(impossible.others())
-                    .flatMap(grain ->
-                            GrainText.doubt(grain, review.site().rain().bucket().tipMm(), dates))
-                    .ifPresent(points::add);
-        });
-    }
-
-    /** A switch that bounces, work at the gauge, a funnel that drips: such tips look like rain. */
-    private void tipsThatAreNoRain() {
-        Optional<TipSource> source = review.data()
-                .rain()
-                .flatMap(rain -> rain instanceof TipSource tips ? Optional.of(tips) : Optional.empty());
-        if (source.isEmpty()) {
-            return;
-        }
-        Tips tips = source.get().tips();
-        double tipMm = source.get().bucket().tipMm();
-        TipReview found = TipChecks.of(source.get().bucket()).review(tips);
-        int twice = found.count(TipFlag.DOUBLE);
-        int even = found.count(TipFlag.EVENLY_SPACED);
-        double share = Math.max(1, tips.size());
-        if (twice > FEWEST_TIPS && twice / share > MANY_DOUBLE) {
-            points.add("The gauge: " + twice + " of " + tips.size()
-                    + " tips follow the one before faster than rain can, at "
-                    + "more than 500 mm/h, the first on "
-                    + dates.time(found.flagged(TipFlag.DOUBLE).toInstants().get(0)) + ": " + Show.rain(twice * tipMm)
-                    + " mm that may be no rain. They stay in use.");
-        }
-        int paired = found.count(TipFlag.PAIRED);
-        if (paired > FEWEST_TIPS && paired / share > MANY_PAIRED) {
-            points.add("The gauge: " + paired + " of " + tips.size()
-                    + " tips follow the one before within seconds, far sooner than those around, the first on "
-                    + dates.time(found.flagged(TipFlag.PAIRED).toInstants().get(0))
-                    + ": does the switch bounce, or was the file written twice with other stamps? "
-                    + Show.rain(paired * tipMm) + " mm that may be no rain. They stay in use.");
-        }
-        if (even / share > MANY_EVEN && longestRow(found) >= LONG_ROW) {
-            points.add("The gauge: " + even + " of " + tips.size() + " tips come at even gaps, the first on "
-                    + dates.time(
-                            found.flagged(TipFlag.EVENLY_SPACED).toInstants().get(0))
-                    + ": does a blocked funnel drip, or a test run? " + Show.rain(even * tipMm)
-                    + " mm that may be no rain. They stay in use.");
-        }
-    }
-
-    private static int longestRow(TipReview found) {
-        int longest = 0;
-        int row = 0;
-        for (int i = 0; i < found.tips().size(); i++) {
-            row = found.flags(i).contains(TipFlag.EVENLY_SPACED) ? row + 1 : 0;
-            longest = Math.max(longest, row);
-        }
-        return longest;
-    }
-
-    /** A clock that was reset, or a damaged line: such readings would stretch the record over years. */
-    private void farStamps() {
-        farStamps("depth", review.data().depth().lines().far());
-        review.data()
-                .velocity()
-                .ifPresent(velocity -> farStamps("velocity", velocity.lines().far()));
-        review.data().rain().ifPresent(rain -> farStamps(rain.what(), rain.far()));
-    }
-
-    private void farStamps(String what, List<Instant> far) {
-        if (!far.isEmpty()) {
-            points.add(Show.count(far.size(), "line") + " of " + what
-                    + " stamped more than 30 days from all others and set aside, the first "
-                    + Show.timeWithYear(far.get(0), review.site().zone()) + ": was the clock reset?");
-        }
-    }
-
-    /** By the order of the lines: a clock that was wrong for a while. */
-    private void displacedStamps() {
-        reports()
-                .filter(report -> report.count(CsvIssue.Kind.DISPLACED_STAMP) > 0)
-                .map(report ->
-                        Show.count(report.count(CsvIssue.Kind.DISPLACED_STAMP), "line") + " of " + report.source()
-                                + " stamped with another time than the lines around"
-                                + report.issues().stream()
-                                        .filter(issue -> issue.kind() == CsvIssue.Kind.DISPLACED_STAMP)
-                                        .findFirst()
-                                        .map(issue -> ", from line " + issue.line() + " (" + issue.text() + ")")
-                                        .orElse("")
-                                + ": was the clock of the logger wrong for a while?")
-                .distinct()
-                .forEach(points::add);
-    }
-
-    private void clockChange() {
-        long repeated = issues(CsvIssue.Kind.AMBIGUOUS_TIME);
-        if (repeated > 0) {
-            points.add(Show.count(repeated, "line")
-                    + " in the hour that the clock change repeats: which of the two is meant "
-                    + "is not written there. \"repeated hour = by order\" in the site file takes them in the order of the "
-                    + "file.");
-        }
-        long skipped = issues(CsvIssue.Kind.SKIPPED_TIME);
-        if (skipped > 0) {
-            points.add(Show.count(skipped, "line")
-                    + " in the hour that the clock change skips: does the logger follow that "
-                    + "clock? \"logger clock\" and \"gauge clock\" in the site file say which.");
-        }
-    }
-
-    /** A file of several quantities is read once for each, and its lines count once. */
-    private long issues(CsvIssue.Kind kind) {
-        return reports()
-                .collect(Collectors.toMap(CsvReport::source, report -> report.count(kind), Math::max))
-                .values()
-                .stream()
-                .mapToLong(Long::longValue)
-                .sum();
-    }
-
-    private void lostLines() {
-        reports()
-                .filter(report -> report.rejected() > MANY_LOST * report.lines())
-                .map(report -> report.source() + ": "
-                        + Show.percent(report.rejected() / (double) report.lines()) + " of the lines were rejected."
-                        + Hints.onRepeats(report))
-                .distinct()
-                .forEach(points::add);
-    }
-
-    private Stream<CsvReport> reports() {
-        return review.data().reports().stream();
     }
 
     private void uncertainty() {
