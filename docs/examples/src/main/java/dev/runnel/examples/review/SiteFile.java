@@ -1,27 +1,15 @@
 package dev.runnel.examples.review;
 
-import dev.runnel.hydraulics.flow.ColebrookWhite;
-import dev.runnel.hydraulics.flow.Conduit;
-import dev.runnel.hydraulics.flow.Gradient;
-import dev.runnel.hydraulics.flow.Manning;
-import dev.runnel.hydraulics.flow.Resistance;
 import dev.runnel.hydraulics.monitoring.PipeMonitor;
 import dev.runnel.hydraulics.monitoring.SensorUncertainty;
-import dev.runnel.hydraulics.section.CircularSection;
-import dev.runnel.hydraulics.section.ClosedSection;
-import dev.runnel.hydraulics.section.Egg;
-import dev.runnel.hydraulics.section.RectangularSection;
 import dev.runnel.hydraulics.structure.CoefficientWeir;
 import dev.runnel.internal.Settings;
-import dev.runnel.internal.Text;
 import dev.runnel.rainfall.ddf.ReturnPeriodBasis;
 import dev.runnel.rainfall.gauge.Calibration;
 import dev.runnel.rainfall.gauge.LostTime;
 import dev.runnel.rainfall.gauge.TippingBucket;
 import dev.runnel.timeseries.Interval;
 import dev.runnel.timeseries.correction.VisitComparison;
-import dev.runnel.timeseries.csv.CsvUnit;
-import dev.runnel.timeseries.csv.RepeatedHour;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.file.Files;
@@ -43,20 +31,6 @@ public final class SiteFile {
     /** Name of the file that makes a folder a site. */
     public static final String NAME = "site.txt";
 
-    /** How a file is written: for the depths, and as a default for all. */
-    private static final List<String> FORMAT = List.of(
-            "time column",
-            "time of day column",
-            "time pattern",
-            "separator",
-            "decimal mark",
-            "lines before header",
-            "missing marks",
-            "repeated hour");
-
-    /** Files that may be written in a way of their own. */
-    private static final List<String> OWN = List.of("velocity ", "tips ", "rain ");
-
     private static final Pattern ALLOWANCE = Pattern.compile("(.+?)(?:\\s+or\\s+([0-9]{0,9}\\.?[0-9]{1,9})\\s*%)?");
 
     /** All keys that may stand in the file. */
@@ -75,8 +49,7 @@ public final class SiteFile {
                                 + "visits file;corrections file;visit depth tolerance;visit velocity tolerance;visit flow tolerance;visit clock tolerance;"
                                 + "baseline from;baseline to;holidays")
                         .split(";")));
-        keys.addAll(FORMAT);
-        OWN.forEach(file -> FORMAT.forEach(key -> keys.add(file + key)));
+        keys.addAll(FileKeys.formats());
         return Set.copyOf(keys);
     }
 
@@ -123,7 +96,7 @@ public final class SiteFile {
     private Site site() {
         String id = folder.toAbsolutePath().normalize().getFileName().toString();
         ZoneId zone = values.zone("time zone", ZoneId.of("UTC"));
-        PipeMonitor monitor = monitor();
+        PipeMonitor monitor = PipeKeys.monitor(values);
         return new Site(
                 id,
                 folder,
@@ -141,7 +114,7 @@ public final class SiteFile {
                 checks(monitor),
                 usual(zone),
                 rain(),
-                inputs(zone),
+                FileKeys.of(values, folder).inputs(zone),
                 books());
     }
 
@@ -150,53 +123,6 @@ public final class SiteFile {
         return values.has("width")
                 ? Show.mm(values.positive("width", Measure.LENGTH)) + " wide and " + height + " high"
                 : height;
-    }
-
-    private PipeMonitor monitor() {
-        Conduit conduit = Conduit.of(section(), Gradient.of(values.gradient("gradient")), resistance());
-        PipeMonitor plain = PipeMonitor.of(conduit);
-        double offset = values.measure("sensor offset", "0", Measure.LENGTH);
-        PipeMonitor raised = values.accepted("sensor offset", offset, plain::withSensorOffset);
-        double sediment = values.measure("sediment depth", "0", Measure.LENGTH);
-        PipeMonitor silted = values.accepted("sediment depth", sediment, raised::withSediment);
-        return values.accepted("velocity factor", values.number("velocity factor", 1), silted::withVelocityFactor);
-    }
-
-    private ClosedSection section() {
-        String shape = values.choice("shape", "circular", List.of("circular", "egg", "box"));
-        Set<String> sizes = switch (shape) {
-            case "egg" -> Set.of("width");
-            case "box" -> Set.of("width", "height");
-            default -> Set.of("diameter");
-        };
-        for (String size : List.of("diameter", "width", "height")) {
-            if (values.has(size) && !sizes.contains(size)) {
-                throw values.refused(size, "does not belong to the shape " + shape);
-            }
-        }
-        return switch (shape) {
-            case "egg" -> Egg.normal(values.positive("width", Measure.LENGTH));
-            case "box" ->
-                RectangularSection.box(
-                        values.positive("width", Measure.LENGTH), values.positive("height", Measure.LENGTH));
-            default -> CircularSection.ofDiameter(values.positive("diameter", Measure.LENGTH));
-        };
-    }
-
-    private Resistance resistance() {
-        String text = values.text("roughness", "");
-        String[] words = text.split("\\s+", 2);
-        if (words.length == 2 && words[0].equalsIgnoreCase("colebrook-white")) {
-            double ks = values.measureIn("roughness", words[1], Measure.LENGTH);
-            ColebrookWhite law = values.accepted("roughness", ks, ColebrookWhite::ofRoughness);
-            double celsius = values.measure("water temperature", "10 C", Measure.TEMPERATURE);
-            return values.accepted("water temperature", celsius, law::atTemperature);
-        }
-        if (words.length == 2 && words[0].equalsIgnoreCase("manning") && words[1].matches("[0-9]*\\.?[0-9]+")) {
-            return values.accepted("roughness", Double.parseDouble(words[1]), Manning::of);
-        }
-        throw values.refused(
-                "roughness", "must be such as \"colebrook-white 1.5 mm\" or \"manning 0.013\", was \"" + text + "\"");
     }
 
     /** The law is that of a thin plate; its coefficient may come from a model or a gauging. */
@@ -347,28 +273,14 @@ public final class SiteFile {
                 : ReturnPeriodBasis.PEAKS_OVER_THRESHOLD;
     }
 
-    private Site.Inputs inputs(ZoneId zone) {
-        ZoneId loggerClock = values.zone("logger clock", zone);
-        ZoneId gaugeClock = values.zone("gauge clock", loggerClock);
-        return new Site.Inputs(
-                column("depth", "", loggerClock, Measure.LENGTH.symbols()),
-                column("velocity", "velocity ", values.zone("velocity clock", loggerClock), Measure.VELOCITY.symbols()),
-                column("tips", "tips ", gaugeClock, List.of()),
-                column("rain", "rain ", gaugeClock, List.of()),
-                new Site.DdfFiles(
-                        table("ddf file", "ddf.csv"),
-                        table("ddf lower file", "ddf-lower.csv"),
-                        table("ddf upper file", "ddf-upper.csv"),
-                        values.number("ddf confidence", 0.9)));
-    }
-
     private Site.Books books() {
         Allowance depth = allowance("visit depth tolerance", "6 mm or 2 %", Measure.LENGTH);
         Allowance velocity = allowance("visit velocity tolerance", "0.05 m/s or 10 %", Measure.VELOCITY);
         Allowance flow = allowance("visit flow tolerance", "0 or 10 %", Measure.FLOW);
+        FileKeys files = FileKeys.of(values, folder);
         return new Site.Books(
-                table("visits file", "visits.csv"),
-                table("corrections file", "corrections.csv"),
+                files.table("visits file", "visits.csv"),
+                files.table("corrections file", "corrections.csv"),
                 VisitComparison.standard()
                         .withDepthToleranceAndShare(depth.least(), depth.share())
                         .withVelocityToleranceAndShare(velocity.least(), velocity.share())
@@ -393,83 +305,5 @@ public final class SiteFile {
             throw values.refused(key, "must be 0 or greater, its share at most 100 %, was \"" + text + "\"");
         }
         return new Allowance(least, share, text);
-    }
-
-    /** A file that the site file names, or has without naming it. */
-    private Path inside(String key, String otherwise) {
-        return InsideFolder.file(folder, values.text(key, otherwise))
-                .orElseThrow(() -> values.refused(
-                        key,
-                        "must lie in the folder of the site, or be allowed by -Drunnel.files.outside=allowed, was "
-                                + Text.quoted(values.text(key, otherwise))));
-    }
-
-    /** A small table; one that the site file names must be there. */
-    private Path table(String key, String otherwise) {
-        Path file = inside(key, otherwise);
-        if (values.has(key) && !Files.exists(file)) {
-            throw values.refused(key, "must be a file that is there, was " + file);
-        }
-        return file;
-    }
-
-    private Site.Column column(String what, String prefix, ZoneId clock, List<String> units) {
-        String unitKey = what + " unit";
-        return new Site.Column(
-                what,
-                inside(what + " file", what + ".csv"),
-                values.has(what + " file"),
-                values.optionalText(what.equals("tips") ? "tips count column" : what + " column"),
-                values.has(unitKey) && !units.isEmpty()
-                        ? Optional.of(CsvUnit.parse(values.choice(unitKey, "", units)))
-                        : Optional.empty(),
-                format(prefix, clock));
-    }
-
-    private Site.FileFormat format(String prefix, ZoneId clock) {
-        Optional<Character> separator = separator(own(prefix, "separator"));
-        String markKey = own(prefix, "decimal mark");
-        boolean isDecimalComma =
-                values.choice(markKey, "point", List.of("point", "comma")).equals("comma");
-        if (isDecimalComma && separator.equals(Optional.of(','))) {
-            throw values.refused(markKey, "must not be comma where the separator is one");
-        }
-        return new Site.FileFormat(
-                clock,
-                repeatedHour(own(prefix, "repeated hour")),
-                values.optionalText(own(prefix, "time column")),
-                values.optionalText(own(prefix, "time of day column")).filter(name -> !name.equals("none")),
-                values.timePattern(own(prefix, "time pattern")),
-                separator,
-                isDecimalComma,
-                values.count(own(prefix, "lines before header"), 0, 1000),
-                values.marks(own(prefix, "missing marks")));
-    }
-
-    private RepeatedHour repeatedHour(String key) {
-        return switch (values.choice(key, "reject", List.of("reject", "by order", "earlier", "later"))) {
-            case "by order" -> RepeatedHour.BY_ORDER;
-            case "earlier" -> RepeatedHour.EARLIER;
-            case "later" -> RepeatedHour.LATER;
-            default -> RepeatedHour.REJECT;
-        };
-    }
-
-    /** A file may have keys of its own; what they do not say is as for the depths. */
-    private String own(String prefix, String key) {
-        return values.has(prefix + key) ? prefix + key : key;
-    }
-
-    private Optional<Character> separator(String key) {
-        if (!values.has(key)) {
-            return Optional.empty();
-        }
-        return Optional.of(
-                switch (values.choice(key, "", List.of("comma", "semicolon", "tab", "bar"))) {
-                    case "semicolon" -> ';';
-                    case "tab" -> '\t';
-                    case "bar" -> '|';
-                    default -> ',';
-                });
     }
 }
