@@ -404,19 +404,10 @@ final class ChangeNames {
             votes.add(vote);
         }
         long[] rays = text.counts("across", 2);
-        // States of version 1 do not know where a change stands: it is learned anew.
-        if (text.has("stands")) {
-            System.arraycopy(text.numbers("stands", stands.length), 0, stands, 0, stands.length);
-        }
-        // Older states have one spell.
-        System.arraycopy(
-                text.has("spellStands") ? text.numbers("spellStands", spell.length) : stands,
-                0,
-                spell,
-                0,
-                spell.length);
+        System.arraycopy(text.numbers("stands", stands.length), 0, stands, 0, stands.length);
+        System.arraycopy(text.numbers("spellStands", spell.length), 0, spell, 0, spell.length);
         across = (int) rays[0];
         acrossToo = (int) rays[1];
-        named = text.has("named") ? (int) text.count("named") : NO_RAY;
+        named = (int) text.count("named");
     }
 }

@@ -401,13 +401,8 @@ final class ChangeWatch {
         lastDryBlock = text.count("lastDryBlock");
         doubt.read(text);
         jumps.read(text);
-        // Older states know of one change alone.
-        if (text.has("other")) {
-            now = text.index("now");
-            other().read(text.text("other"));
-        } else {
-            now = text.index("channel") == ChangeSeries.R ? BY_RELATION : BY_WATER;
-        }
+        now = text.index("now");
+        other().read(text.text("other"));
         current().read(text);
         series.hours.read(text, "hour");
         series.blocks.read(text, "block");

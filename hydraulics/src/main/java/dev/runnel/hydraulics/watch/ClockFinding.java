@@ -270,10 +270,7 @@ final class ClockFinding {
         clock.ifPresent(watch -> watch.read(text));
         shift = text.number("clockShift");
         closedSoon = text.index("clockClosedSoon");
-        // Not in states of version 1 of the hourly watch.
-        if (text.has("clockTideNumbers")) {
-            tideSeen.read(text, "clockTide");
-        }
+        tideSeen.read(text, "clockTide");
         moved = MovedLogger.ofCounts(text.counts("clockMoved"));
         finding.read(text, "clockTrack");
     }

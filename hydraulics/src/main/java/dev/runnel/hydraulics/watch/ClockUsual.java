@@ -50,11 +50,6 @@ final class ClockUsual {
         return new ClockUsual(centre, scatter, halves);
     }
 
-    /** Halves of which nothing was learned lie where the days do. */
-    static ClockUsual of(double[] centre, double[] scatter) {
-        return of(centre, scatter, new double[] {centre[0], centre[1], centre[0], centre[1]});
-    }
-
     /** Nothing known yet: the curve of the baseline itself. */
     static ClockUsual unknown() {
         return new ClockUsual(new double[] {0, 0}, PRIOR.clone(), new double[HALVES]);
@@ -63,10 +58,7 @@ final class ClockUsual {
     static ClockUsual read(StateText text, String key) {
         double[] centre = text.numbers(key + "Centre", 2);
         double[] scatter = text.numbers(key + "Scatter", 2);
-        // Not in texts of baselines that knew whole days alone.
-        return text.has(key + "Halves")
-                ? of(centre, scatter, text.numbers(key + "Halves", HALVES))
-                : of(centre, scatter);
+        return of(centre, scatter, text.numbers(key + "Halves", HALVES));
     }
 
     void write(StateText text, String key) {

@@ -30,9 +30,6 @@ final class ClockWatch {
     private static final int EVENING = 6;
     private static final int COLUMNS = 7;
 
-    /** Columns of a day in states of version 2 of the hourly watch and before. */
-    private static final int COLUMNS_OF_BEFORE = 5;
-
     private final ClockDay byDepth;
     private final Optional<ClockDay> byFlow;
     private final Ring days = new Ring(DAYS, COLUMNS);
@@ -235,49 +232,11 @@ final class ClockWatch {
     }
 
     void read(StateText text) {
-        if (text.has("clockPhasesNumbers")) {
-            days.read(text, "clockPhases");
-            flow.read(text);
-        } else {
-            readBefore(text);
-        }
-        read(text, depthShifts, "clockDepths");
-        read(text, eveningShifts, "clockEvenings");
-        read(text, morningShifts, "clockMornings");
+        days.read(text, "clockPhases");
+        depthShifts.read(text, "clockDepths");
+        eveningShifts.read(text, "clockEvenings");
+        morningShifts.read(text, "clockMornings");
         depth.read(text);
-    }
-
-    /** What states of before do not hold is not known of their days. */
-    private void read(StateText text, Ring shifts, String name) {
-        shifts.clear();
-        if (text.has(name + "Numbers")) {
-            shifts.read(text, name);
-        }
-        if (shifts.size() != days.size()) {
-            shifts.clear();
-            for (int i = 0; i < days.size(); i++) {
-                shifts.add(days.number(i), Double.NaN);
-            }
-        }
-    }
-
-    /** States of before hold days placed by the depth alone, without what the evening says. */
-    private void readBefore(StateText text) {
-        Ring before = new Ring(DAYS, COLUMNS_OF_BEFORE);
-        before.read(text, "clockDays");
-        days.clear();
-        for (int i = 0; i < before.size(); i++) {
-            boolean rest = before.value(i, REST) > 0;
-            double gain = before.value(i, UNMOVED) - before.value(i, MOVED);
-            days.add(
-                    before.number(i),
-                    before.value(i, SHIFT),
-                    before.value(i, UNMOVED),
-                    before.value(i, MOVED),
-                    before.value(i, OF_OTHER),
-                    before.value(i, REST),
-                    byDepth.usual().scatter(rest),
-                    gain);
-        }
+        flow.read(text);
     }
 }

@@ -161,10 +161,7 @@ final class DepthJumps {
     }
 
     void read(StateText text) {
-        // Not in states of before.
-        if (text.has("stillNumbers")) {
-            hours.read(text, "still");
-        }
+        hours.read(text, "still");
         asked = text.has("askedStep") ? Optional.of(DepthJump.read(text, "asked")) : Optional.empty();
     }
 }

@@ -170,30 +170,20 @@ final class Followed {
         change.closedAt = times[2];
         change.risen = text.flag("risen");
         change.largest = text.number("largest");
-        // What a season had moved before is not in states of version 1.
-        if (text.has("origin")) {
-            System.arraycopy(text.numbers("origin", Quantity.COUNT), 0, change.origin, 0, Quantity.COUNT);
-        }
-        // Not in older states: then nothing rests, and what is water now was so until now.
-        rests = text.has("rests") && text.flag("rests");
-        change.waterUntil = text.has("waterUntil") ? text.count("waterUntil") : Long.MIN_VALUE;
-        change.mayBeWater = text.has("mayBeWater") && text.flag("mayBeWater");
-        change.water = text.has("water") ? text.constant("water", FindingName.class) : FindingName.MORE_WATER;
-        change.seenFrom = text.has("seenFrom") ? text.count("seenFrom") : change.start;
-        if (text.has("spell")) {
-            long[] spell = text.counts("spell", 4);
-            change.spell = spell[0];
-            change.spellTold = spell[1];
-            change.spellToldAt = spell[2];
-            change.after = spell[3];
-            change.closedLargest = text.number("closedLargest");
-            String closed = text.text("closedAs");
-            change.closedAs = closed.isEmpty() ? Optional.empty() : Optional.of(closed);
-        } else {
-            // Older states do not tell what came back from what came.
-            change.spell = change.start;
-            change.spellTold = change.openedAt;
-        }
+        System.arraycopy(text.numbers("origin", Quantity.COUNT), 0, change.origin, 0, Quantity.COUNT);
+        rests = text.flag("rests");
+        change.waterUntil = text.count("waterUntil");
+        change.mayBeWater = text.flag("mayBeWater");
+        change.water = text.constant("water", FindingName.class);
+        change.seenFrom = text.count("seenFrom");
+        long[] spell = text.counts("spell", 4);
+        change.spell = spell[0];
+        change.spellTold = spell[1];
+        change.spellToldAt = spell[2];
+        change.after = spell[3];
+        change.closedLargest = text.number("closedLargest");
+        String closed = text.text("closedAs");
+        change.closedAs = closed.isEmpty() ? Optional.empty() : Optional.of(closed);
         change.jump = text.has("jumpStep") ? Optional.of(DepthJump.read(text, "jump")) : Optional.empty();
         names.read(text);
         reported = text.text("reported");

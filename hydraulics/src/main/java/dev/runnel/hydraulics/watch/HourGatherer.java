@@ -433,12 +433,11 @@ final class HourGatherer {
         upstreamCount = (int) Arrays.stream(found).filter(v -> v < 0).count();
         velocityCount = found.length - upstreamCount;
         steps.read(text, hour);
-        // Not in states of before.
-        oddDepths = text.has("oddDepths") ? text.numbers("oddDepths") : new double[0];
+        oddDepths = text.numbers("oddDepths");
         oddDepthCount = oddDepths.length;
-        zeroLevels = text.has("zeroLevels") ? text.numbers("zeroLevels") : new double[0];
+        zeroLevels = text.numbers("zeroLevels");
         zeroLevelCount = zeroLevels.length;
-        oddVelocities = text.has("oddVelocities") ? text.numbers("oddVelocities") : new double[0];
+        oddVelocities = text.numbers("oddVelocities");
         oddVelocityCount = oddVelocities.length;
         depthRun.read(text, "depth");
         velocityRun.read(text, "velocity");

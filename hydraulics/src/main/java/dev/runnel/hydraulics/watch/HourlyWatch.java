@@ -249,21 +249,10 @@ final class HourlyWatch implements Consumer<SiteHour> {
         units.read(text);
         clock.read(text);
         gauge.read(text.text("gauge"));
-        // States of version 1 do not listen for a silent gauge: what was usual for it is learned anew.
-        if (text.has("silence")) {
-            silence.read(text.text("silence"));
-        }
-        // Not in states of before.
-        if (text.has("catch")) {
-            gaugeCatch.read(text.text("catch"));
-        }
-        if (text.has("level")) {
-            level.ifPresent(channels -> channels.read(text.text("level")));
-        }
-        // Not in states of before.
-        if (text.has("levelStep")) {
-            levelStep.ifPresent(step -> step.read(text.text("levelStep")));
-        }
+        silence.read(text.text("silence"));
+        gaugeCatch.read(text.text("catch"));
+        level.ifPresent(channels -> channels.read(text.text("level")));
+        levelStep.ifPresent(step -> step.read(text.text("levelStep")));
         faults.read(text.text("faults"));
         change.read(text.text("change"));
     }

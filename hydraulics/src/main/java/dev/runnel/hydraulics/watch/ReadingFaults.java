@@ -338,10 +338,7 @@ final class ReadingFaults {
         StateText text = StateText.parse("reading-faults", VERSION, state);
         long[] seen = text.counts("lastSeen", lastSeen.length);
         System.arraycopy(seen, 0, lastSeen, 0, lastSeen.length);
-        // Not in states of version 1.
-        if (text.has("beyond")) {
-            System.arraycopy(text.counts("beyond", beyond.length), 0, beyond, 0, beyond.length);
-        }
+        System.arraycopy(text.counts("beyond", beyond.length), 0, beyond, 0, beyond.length);
         List<String> found = text.list("tracks");
         for (int i = 0; i < Kind.COUNT; i++) {
             tracks.set(i, found.get(i).isEmpty() ? Optional.empty() : Optional.of(Track.read(found.get(i))));

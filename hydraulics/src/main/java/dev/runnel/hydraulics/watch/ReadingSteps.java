@@ -112,10 +112,6 @@ final class ReadingSteps {
     }
 
     void read(StateText text, SiteHour hour) {
-        // Not in states of before.
-        if (!text.has("lastDepth")) {
-            return;
-        }
         lastDepth = text.number("lastDepth");
         lastDepthAt = text.count("lastDepthAt");
         long[] stamps = text.counts("nearAt");

@@ -311,14 +311,11 @@ final class ReadingUnit {
         String found = text.text("track");
         track = found.isEmpty() ? Optional.empty() : Optional.of(Track.read(found));
         askedSince = text.count("askedSince");
-        leaptDry = text.has("leaptDry") && text.flag("leaptDry");
+        leaptDry = text.flag("leaptDry");
         home = text.index("home");
         before.read(text, "before");
         leapt.read(text, "leapt");
         last.read(text, "last");
-        // Not in states of before.
-        if (text.has("stepsNumbers")) {
-            steps.read(text, "steps");
-        }
+        steps.read(text, "steps");
     }
 }

@@ -108,11 +108,8 @@ final class ReadingUnits {
     }
 
     void read(StateText text) {
-        // Not in states of before: what was read then is learned anew.
-        if (text.has("depthUnit")) {
-            lastWet = text.has("lastWet") ? text.count("lastWet") : Long.MIN_VALUE;
-            ofDepth.read(text.text("depthUnit"));
-            ofVelocity.read(text.text("velocityUnit"));
-        }
+        lastWet = text.count("lastWet");
+        ofDepth.read(text.text("depthUnit"));
+        ofVelocity.read(text.text("velocityUnit"));
     }
 }

@@ -28,8 +28,7 @@ record SensorLimits(
         return new SensorLimits(
                 text.count("depthFrozen"),
                 text.count("velocityFrozen"),
-                // Not in baselines of before: then no step of a single reading is judged.
-                text.has("depthStep") ? text.number("depthStep") : Double.NaN,
+                text.number("depthStep"),
                 text.flag("narrowEcho"),
                 text.number("zeroLimit"),
                 text.number("echoLimit"),

@@ -106,9 +106,8 @@ public final class SiteBaseline {
         this.levelUsual = values.has("levelNights") ? Optional.of(LevelChannels.Usual.read(values)) : Optional.empty();
         this.tidal = values.flag("tidal");
         this.pumped = values.flag("pumped");
-        // Not in baselines of before.
-        this.strokes = values.has("strokes") && values.flag("strokes");
-        this.swings = values.has("swings") && values.flag("swings");
+        this.strokes = values.flag("strokes");
+        this.swings = values.flag("swings");
         this.clock = values.flag("clock");
         this.peak = values.number("peak");
         this.stormLags = values.numbers("stormLags");

@@ -59,7 +59,6 @@ final class TideWatch {
 
     void read(StateText text) {
         running.read(text);
-        // Not in states of version 1 of the hourly watch.
-        told = text.has("tideTold") && text.flag("tideTold");
+        told = text.flag("tideTold");
     }
 }

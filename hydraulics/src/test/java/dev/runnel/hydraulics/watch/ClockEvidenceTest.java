@@ -21,7 +21,10 @@ class ClockEvidenceTest {
             rest[i] = i / 24 % 7 > 4;
             values[i] = Math.sin(2 * Math.PI * hours[i] / 24);
         }
-        return new ClockDay(DayCurve.fit(hours, rest, values, 1), true, ClockUsual.of(NONE, new double[] {0.1, 0.3}));
+        return new ClockDay(
+                DayCurve.fit(hours, rest, values, 1),
+                true,
+                ClockUsual.of(NONE, new double[] {0.1, 0.3}, new double[4]));
     }
 
     /** Days that come early by a shift, scatter by so much, and fit by so much better if moved; the whole day moves alike. */

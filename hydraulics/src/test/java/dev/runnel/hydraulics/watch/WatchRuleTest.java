@@ -115,6 +115,11 @@ class WatchRuleTest {
                 IllegalArgumentException.class,
                 () -> WatchRule.of(baseline(other)).startFromText(text));
         assertThrows(IllegalArgumentException.class, () -> rule.startFromText(text + "\n" + text));
+        // What was cut short on the way is refused in words.
+        int comma = text.indexOf(',', text.indexOf("blocksOfTrack"));
+        String cut = text.substring(0, comma) + text.substring(text.indexOf(',', comma + 1));
+        IllegalArgumentException refused = assertThrows(IllegalArgumentException.class, () -> rule.startFromText(cut));
+        assertTrue(refused.getMessage().contains("blocksOfTrack"), refused.getMessage());
         machine.finish();
         assertThrows(IllegalStateException.class, machine::finish);
     }
