@@ -136,7 +136,8 @@ public final class PerformanceReport {
             }
         }
         text.append(
-                        "\nTimes are those of one element (a depth, a reading, a minute, a row of the file). Ratios to forms with an\n")
+                        "\nTimes are those of one element (a depth, a reading, a minute, a row of the file); what is allocated is that of\n")
+                .append("a whole call, with all elements of its array, series or file. Ratios to forms with an\n")
                 .append(
                         "inverse cosine are several times smaller on JDK 21 and later, where it is no longer a native call.\n");
         return text.append(CostGrowth.plots()).toString();
