@@ -272,16 +272,37 @@ public final class CircleLoops {
      * @param from first index
      * @param to index after the last
      * @param places where they are, from index 0 on; overwritten; as long as there are values
+     * @param fours where the fours begin that are looked at; overwritten; a quarter as long
      * @return how many there are
      */
-    public static int notPositive(double[] values, int from, int to, int[] places) {
+    public static int notPositive(double[] values, int from, int to, int[] places, int[] fours) {
+        int endOfFours = from + (to - from & -4);
+        int lookedAt = 0;
+        for (int i = from; i < endOfFours; i += 4) {
+            fours[lookedAt] = i;
+            long one = belowIfNotPositive(values[i]) | belowIfNotPositive(values[i + 1]);
+            long other = belowIfNotPositive(values[i + 2]) | belowIfNotPositive(values[i + 3]);
+            lookedAt += (int) ((one | other) >>> 63);
+        }
         int count = 0;
+        for (int k = 0; k < lookedAt; k++) {
+            count = notPositive(values, fours[k], fours[k] + 4, places, count);
+        }
+        return notPositive(values, endOfFours, to, places, count);
+    }
+
+    private static int notPositive(double[] values, int from, int to, int[] places, int found) {
+        int count = found;
         for (int i = from; i < to; i++) {
-            long bits = Double.doubleToRawLongBits(values[i]);
             places[count] = i;
-            count += (int) ((bits - 1 | EXPONENT - 1 - bits) >>> 63);
+            count += (int) (belowIfNotPositive(values[i]) >>> 63);
         }
         return count;
+    }
+
+    private static long belowIfNotPositive(double value) {
+        long bits = Double.doubleToRawLongBits(value);
+        return bits - 1 | EXPONENT - 1 - bits;
     }
 
     /**

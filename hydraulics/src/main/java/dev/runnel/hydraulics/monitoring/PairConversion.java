@@ -11,16 +11,17 @@ final class PairConversion {
     static final double LARGEST_DEPTH_READING = 50;
 
     private static final long INFINITE = Double.doubleToRawLongBits(Double.POSITIVE_INFINITY);
+    private static final long SIZE = Long.MAX_VALUE;
     private static final byte POOR = Quality.POOR.toCode();
     private static final byte SUSPECT = Quality.SUSPECT.toCode();
     private static final byte MISSING = Quality.MISSING.toCode();
 
-    /** By how many of these hold: there is a depth; it is above the soffit. */
+    /** No number, a number, and one above the soffit. */
     private static final DepthCondition[] USUAL_DEPTHS = {
         DepthCondition.NO_DEPTH, DepthCondition.PART_FULL, DepthCondition.SURCHARGED
     };
 
-    /** By how many of these hold: there is a velocity; it is 0 or less; it is less. */
+    /** No number, one above 0, 0, and one below. */
     private static final VelocityCondition[] USUAL_VELOCITIES = {
         VelocityCondition.NO_VELOCITY, VelocityCondition.FORWARD, VelocityCondition.STANDING, VelocityCondition.REVERSE
     };
@@ -39,6 +40,9 @@ final class PairConversion {
     /** The least reading in flowing water: every one below has a choice of its own. */
     private final double lowestPlain;
 
+    /** Bits of the highest level that counts as part full. */
+    private final long aboveSoffit;
+
     /** Up to the soffit, m². */
     private final double fullArea;
 
@@ -53,6 +57,7 @@ final class PairConversion {
         this.velocityFactor = velocityFactor;
         // A reading can round to a level on the bed or above it; 4 ulp of all that is added is further than that.
         this.lowestPlain = Math.max(Double.MIN_VALUE, bed - offset + 4 * Math.ulp(Math.max(bed, offset)));
+        this.aboveSoffit = Double.doubleToRawLongBits(SurchargeRule.highestNotAbove(soffit));
         this.fullArea = Double.isInfinite(soffit) ? Double.POSITIVE_INFINITY : section.area(section.height());
         this.showsOthers = section instanceof CircularSection && offset == 0 && bed == 0;
     }
@@ -120,7 +125,8 @@ final class PairConversion {
     /**
      * Code of what was done with a pair of which all else follows from the readings: no depth or one in flowing water, whatever
      * the velocity. The level is then the reading with the offset, the flow a product, and their qualities are those of the
-     * readings. Numbers instead of jumps, since in a poor record these pairs come in no order.
+     * readings. Numbers instead of jumps, since in a poor record these pairs come in no order: those of 0 and more are in the
+     * order of their bits, and what is no number is after infinity.
      *
      * @return a {@link FlowCounts#code}, or -1 for another pair
      */
@@ -129,9 +135,17 @@ final class PairConversion {
         if (depth <= 0 || depth > LARGEST_DEPTH_READING || level <= bed) {
             return -1;
         }
-        int ofDepth = (level > bed ? 1 : 0) + (SurchargeRule.isAbove(level, soffit) ? 1 : 0);
-        int ofVelocity = (Double.isNaN(velocity) ? 0 : 1) + (velocity <= 0 ? 1 : 0) + (velocity < 0 ? 1 : 0);
+        long ofLevel = Double.doubleToRawLongBits(level) & SIZE;
+        int ofDepth = 1 + isAfter(ofLevel, aboveSoffit) - 2 * isAfter(ofLevel, INFINITE);
+        // Adding 0 turns -0.0, which would count as less, into 0.0.
+        long bits = Double.doubleToRawLongBits(velocity + 0.0);
+        long speed = bits & SIZE;
+        int ofVelocity = (1 - isAfter(speed, INFINITE)) * (1 + isAfter(1, speed) + 2 * isAfter(0, bits));
         return USUAL[ofDepth * USUAL_VELOCITIES.length + ofVelocity];
+    }
+
+    private static int isAfter(long bits, long others) {
+        return (int) (others - bits >>> 63);
     }
 
     private static byte[] usualCodes() {
@@ -208,7 +222,7 @@ final class PairConversion {
             if (showsOthers && !inPlace) {
                 CircleLoops.discharge(depths, velocities, discharges, from, to, soffit, velocityFactor);
                 // What is finite and above 0 is the product of a depth under the soffit and a velocity above 0.
-                int count = CircleLoops.notPositive(discharges, from, to, places);
+                int count = CircleLoops.notPositive(discharges, from, to, places, fours);
                 mendCircle(count);
                 return count;
             }

@@ -128,7 +128,11 @@ public final class SurchargeRule implements Rule<Reading, SurchargePeriod, TextS
     }
 
     static boolean isAbove(double reading, double limit) {
-        return reading > limit * (1 + ROUNDING);
+        return reading > highestNotAbove(limit);
+    }
+
+    static double highestNotAbove(double limit) {
+        return limit * (1 + ROUNDING);
     }
 
     @Override
