@@ -50,6 +50,14 @@ public final class SeriesArrays {
         byte[] qualities(Object series);
 
         /**
+         * Returns the qualities as they are kept.
+         *
+         * @param series a series
+         * @return qualities
+         */
+        QualityCodes codes(Object series);
+
+        /**
          * Returns a series with the times of another.
          *
          * @param clock the other series
@@ -66,10 +74,10 @@ public final class SeriesArrays {
          *
          * @param clock the other series
          * @param values values; kept and not to be modified any more
-         * @param qualities codes; kept and not to be modified any more
+         * @param qualities qualities of these values
          * @return the series
          */
-        Object withRightReadings(Object clock, double[] values, byte[] qualities);
+        Object withRightReadings(Object clock, double[] values, QualityCodes qualities);
 
         /**
          * Returns a series of readings that are right by the way they were made: at times that increase strictly, none

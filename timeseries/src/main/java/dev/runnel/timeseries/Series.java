@@ -1,5 +1,6 @@
 package dev.runnel.timeseries;
 
+import dev.runnel.internal.QualityCodes;
 import dev.runnel.internal.Require;
 import dev.runnel.internal.SeriesArrays;
 import dev.runnel.internal.Text;
@@ -17,7 +18,7 @@ import org.apiguardian.api.API;
 
 /**
  * Readings at strictly increasing instants, each with a {@link Quality}. Immutable and thread-safe; held in primitive
- * arrays of 17 bytes a reading.
+ * arrays of 16 bytes a reading, or 17 where not all readings with a value have the same quality.
  *
  * <p>A reading with no value is NaN and {@link Quality#MISSING}, and neither occurs without the other. The unit is the
  * caller's: the series does not know it.
@@ -28,7 +29,7 @@ import org.apiguardian.api.API;
  */
 @API(status = API.Status.EXPERIMENTAL, since = "0.1")
 public final class Series implements Iterable<Reading> {
-    private static final Series EMPTY = new Series(new long[0], new double[0], new byte[0]);
+    private static final Series EMPTY = trusted(new long[0], new double[0], new byte[0]);
 
     static {
         SeriesArrays.keptBy(new SeriesArrays.Keeper() {
@@ -49,6 +50,11 @@ public final class Series implements Iterable<Reading> {
 
             @Override
             public byte[] qualities(Object series) {
+                return ((Series) series).qualities.all();
+            }
+
+            @Override
+            public QualityCodes codes(Object series) {
                 return ((Series) series).qualities;
             }
 
@@ -58,7 +64,7 @@ public final class Series implements Iterable<Reading> {
             }
 
             @Override
-            public Object withRightReadings(Object clock, double[] newValues, byte[] newQualities) {
+            public Object withRightReadings(Object clock, double[] newValues, QualityCodes newQualities) {
                 return ((Series) clock).sharing(newValues, newQualities);
             }
 
@@ -75,13 +81,13 @@ public final class Series implements Iterable<Reading> {
     private final long evenStep;
 
     private final double[] values;
-    private final byte[] qualities;
+    private final QualityCodes qualities;
 
-    private Series(long[] times, double[] values, byte[] qualities) {
+    private Series(long[] times, double[] values, QualityCodes qualities) {
         this(times, evenStep(times), values, qualities);
     }
 
-    private Series(long[] times, long evenStep, double[] values, byte[] qualities) {
+    private Series(long[] times, long evenStep, double[] values, QualityCodes qualities) {
         this.times = times;
         this.evenStep = evenStep;
         this.values = values;
@@ -90,6 +96,10 @@ public final class Series implements Iterable<Reading> {
 
     /** Other readings at the same instants; takes over arrays that the caller has checked and will not touch again. */
     Series sharing(double[] newValues, byte[] newQualities) {
+        return sharing(newValues, QualityCodes.of(newQualities, newValues));
+    }
+
+    private Series sharing(double[] newValues, QualityCodes newQualities) {
         return new Series(times, evenStep, newValues, newQualities);
     }
 
@@ -123,11 +133,16 @@ public final class Series implements Iterable<Reading> {
      * @throws IllegalArgumentException if the lengths differ, a time does not increase or a value is infinite
      */
     public static Series of(long[] epochNanos, double[] values) {
-        byte[] qualities = new byte[values.length];
-        for (int i = 0; i < values.length; i++) {
-            qualities[i] = (Double.isNaN(values[i]) ? Quality.MISSING : Quality.UNCHECKED).toCode();
+        Require.sameLength("values", epochNanos.length, values.length);
+        checkTimes(epochNanos);
+        for (double value : values) {
+            // The check proper words the refusal.
+            if (Math.abs(value) > Double.MAX_VALUE) {
+                Reading.check(value, Quality.UNCHECKED);
+            }
         }
-        return of(epochNanos, values, qualities);
+        double[] kept = values.clone();
+        return new Series(epochNanos.clone(), kept, QualityCodes.same(Quality.UNCHECKED.toCode(), kept));
     }
 
     /**
@@ -143,15 +158,19 @@ public final class Series implements Iterable<Reading> {
     public static Series of(long[] epochNanos, double[] values, byte[] qualities) {
         Require.sameLength("values", epochNanos.length, values.length);
         Require.sameLength("qualities", epochNanos.length, qualities.length);
-        for (int i = 0; i < values.length; i++) {
-            if (i > 0 && epochNanos[i] <= epochNanos[i - 1]) {
+        checkTimes(epochNanos);
+        checkReadings(values, qualities);
+        return trusted(epochNanos.clone(), values.clone(), qualities.clone());
+    }
+
+    private static void checkTimes(long[] epochNanos) {
+        for (int i = 1; i < epochNanos.length; i++) {
+            if (epochNanos[i] <= epochNanos[i - 1]) {
                 throw new IllegalArgumentException("epochNanos must increase strictly, was "
                         + EpochNanos.toInstant(epochNanos[i]) + " at index " + i + " after "
                         + EpochNanos.toInstant(epochNanos[i - 1]));
             }
         }
-        checkReadings(values, qualities);
-        return new Series(epochNanos.clone(), values.clone(), qualities.clone());
     }
 
     @SuppressWarnings("ShortCircuitBoolean") // one jump instead of five
@@ -193,7 +212,7 @@ public final class Series implements Iterable<Reading> {
 
     /** Takes over arrays that the caller has checked and will not touch again. */
     static Series trusted(long[] times, double[] values, byte[] qualities) {
-        return new Series(times, values, qualities);
+        return new Series(times, values, QualityCodes.of(qualities, values));
     }
 
     /**
@@ -314,7 +333,7 @@ public final class Series implements Iterable<Reading> {
      * @throws IndexOutOfBoundsException if there is no such position
      */
     public Quality quality(int index) {
-        return Quality.ofCode(qualities[index]);
+        return Quality.ofCode(qualities.at(index));
     }
 
     /**
@@ -349,8 +368,12 @@ public final class Series implements Iterable<Reading> {
     private double[] usable(boolean always) {
         byte suspect = Quality.SUSPECT.toCode();
         double[] usable = always ? values.clone() : values;
-        for (int i = 0; i < qualities.length; i++) {
-            if (qualities[i] == suspect) {
+        if (!qualities.mayHold(suspect)) {
+            return usable;
+        }
+        byte[] codes = qualities.all();
+        for (int i = 0; i < codes.length; i++) {
+            if (codes[i] == suspect) {
                 usable = usable == values ? values.clone() : usable;
                 usable[i] = Double.NaN;
             }
@@ -364,7 +387,7 @@ public final class Series implements Iterable<Reading> {
      * @return {@linkplain Quality#toCode codes}; a copy
      */
     public byte[] toQualityCodes() {
-        return qualities.clone();
+        return qualities.all().clone();
     }
 
     /**
@@ -409,13 +432,7 @@ public final class Series implements Iterable<Reading> {
      */
     public int count(Quality quality) {
         Objects.requireNonNull(quality, "quality");
-        int count = 0;
-        for (byte code : qualities) {
-            if (code == quality.toCode()) {
-                count++;
-            }
-        }
-        return count;
+        return qualities.count(quality.toCode());
     }
 
     /**
@@ -427,10 +444,8 @@ public final class Series implements Iterable<Reading> {
     public Series slice(Interval interval) {
         int from = firstIndexAtOrAfter(interval.start());
         int to = firstIndexAtOrAfter(interval.end());
-        return new Series(
-                Arrays.copyOfRange(times, from, to),
-                Arrays.copyOfRange(values, from, to),
-                Arrays.copyOfRange(qualities, from, to));
+        double[] some = Arrays.copyOfRange(values, from, to);
+        return new Series(Arrays.copyOfRange(times, from, to), some, qualities.between(from, to, some));
     }
 
     /**
@@ -461,18 +476,14 @@ public final class Series implements Iterable<Reading> {
     public Series map(DoubleUnaryOperator function) {
         Objects.requireNonNull(function, "function");
         double[] mapped = new double[values.length];
-        byte[] quality = qualities.clone();
         for (int i = 0; i < mapped.length; i++) {
             mapped[i] = Double.isNaN(values[i]) ? Double.NaN : function.applyAsDouble(values[i]);
             if (Double.isInfinite(mapped[i])) {
                 throw new IllegalArgumentException(
                         "function must return finite values or NaN, was " + Text.number(mapped[i]) + " at " + time(i));
             }
-            if (Double.isNaN(mapped[i])) {
-                quality[i] = Quality.MISSING.toCode();
-            }
         }
-        return sharing(mapped, quality);
+        return sharing(mapped, qualities.withValues(mapped));
     }
 
     /**
@@ -486,10 +497,11 @@ public final class Series implements Iterable<Reading> {
     public Series withFlags(byte[] flags) {
         Require.sameLength("flags", size(), flags.length);
         byte missing = Quality.MISSING.toCode();
+        byte[] own = qualities.all();
         byte[] joined = new byte[flags.length];
         for (int i = 0; i < flags.length; i++) {
             byte flag = flags[i];
-            byte worst = flag > qualities[i] ? flag : qualities[i];
+            byte worst = flag > own[i] ? flag : own[i];
             // What is right needs no more than this; the check proper words the refusal.
             if (flag < 0 || worst >= missing) {
                 Reading.check(values[i], quality(i).worst(Quality.ofCode(flag)));
@@ -515,12 +527,12 @@ public final class Series implements Iterable<Reading> {
         return other instanceof Series that
                 && hasTimesOf(that)
                 && Arrays.equals(values, that.values)
-                && Arrays.equals(qualities, that.qualities);
+                && qualities.agreesWith(that.qualities);
     }
 
     @Override
     public int hashCode() {
-        return Objects.hash(Arrays.hashCode(times), Arrays.hashCode(values), Arrays.hashCode(qualities));
+        return Objects.hash(Arrays.hashCode(times), Arrays.hashCode(values), Arrays.hashCode(qualities.all()));
     }
 
     @Override

@@ -1,5 +1,6 @@
 package dev.runnel.hydraulics.monitoring;
 
+import dev.runnel.internal.QualityCodes;
 import dev.runnel.internal.SeriesArrays;
 import dev.runnel.timeseries.Quality;
 import dev.runnel.timeseries.Series;
@@ -31,7 +32,7 @@ public final class FlowRecord {
     private final Series velocity;
     private final Series flow;
     private final byte[] conditions;
-    private final byte[] depthQualities;
+    private final QualityCodes depthQualities;
     private final FlowCounts counts;
     private final int depthsAlone;
     private final int velocitiesAlone;
@@ -63,18 +64,13 @@ public final class FlowRecord {
         int size = pairs.size();
         double[] depths = pairs.depths();
         double[] readings = pairs.velocities();
-        byte[] ofDepth = pairs.depthQualities();
-        byte[] ofVelocity = pairs.velocityQualities();
-        // What nothing is written to stays the array of the readings.
-        double[] levels = conversion.levels(depths);
-        byte[] levelQualities = ofDepth;
         double[] flows = new double[size];
-        byte[] flowQualities = WorseQualities.of(ofDepth, ofVelocity);
         byte[] conditions = new byte[size];
         Arrays.fill(conditions, PART_FULL_FORWARD);
         PairConversion.Blocks blocks = conversion.new Blocks(depths, readings, flows);
         int[] counts = FlowCounts.none();
         int others = 0;
+        int unusual = 0;
         int[] places = blocks.places();
         while (blocks.hasNext()) {
             int block = blocks.nextAndOthers();
@@ -84,20 +80,38 @@ public final class FlowRecord {
                 int i = places[k];
                 int code = conversion.usualCode(depths[i], readings[i]);
                 if (code < 0) {
-                    double reading = readings[i];
                     DepthCondition condition = conversion.depthCondition(depths[i]);
-                    levels = levels == depths ? depths.clone() : levels;
-                    levelQualities = levelQualities == ofDepth ? ofDepth.clone() : levelQualities;
-                    levels[i] = conversion.level(depths[i], condition);
-                    levelQualities[i] = PairConversion.levelQuality(levels[i], condition, ofDepth[i]);
-                    flowQualities[i] = PairConversion.quality(flows[i], condition, ofDepth[i], reading, ofVelocity[i]);
-                    code = FlowCounts.code(condition, VelocityCondition.of(reading));
+                    code = FlowCounts.code(condition, VelocityCondition.of(readings[i]));
+                    unusual++;
                 }
                 conditions[i] = (byte) code;
                 counts[code]++;
             }
         }
         counts[PART_FULL_FORWARD] += size - others;
+        // What nothing is written to stays the array of the readings.
+        double[] levels = conversion.levels(depths);
+        QualityCodes ofDepth = pairs.depthQualities();
+        QualityCodes ofVelocity = pairs.velocityQualities();
+        QualityCodes levelQualities = ofDepth;
+        QualityCodes flowQualities = ofDepth.worse(ofVelocity, flows);
+        if (unusual > 0) {
+            boolean[] isUsual = FlowCounts.where(PairConversion::isUsual);
+            levels = levels == depths ? depths.clone() : levels;
+            byte[] ofLevels = levelQualities.all().clone();
+            byte[] ofFlows = flowQualities.all().clone();
+            for (int i = 0; i < size; i++) {
+                if (!isUsual[conditions[i]]) {
+                    DepthCondition condition = FlowCounts.depthCondition(conditions[i]);
+                    byte quality = ofDepth.at(i);
+                    levels[i] = conversion.level(depths[i], condition);
+                    ofLevels[i] = PairConversion.levelQuality(levels[i], condition, quality);
+                    ofFlows[i] = PairConversion.quality(flows[i], condition, quality, readings[i], ofVelocity.at(i));
+                }
+            }
+            levelQualities = QualityCodes.of(ofLevels, levels);
+            flowQualities = QualityCodes.of(ofFlows, flows);
+        }
         SeriesArrays.Keeper keeper = SeriesArrays.keeper();
         return new FlowRecord(
                 MonitorHistory.of(monitor),
@@ -107,7 +121,7 @@ public final class FlowRecord {
                 // What is missing has that quality by the way it was made; an overflow is refused.
                 (Series)
                         (blocks.overflows()
-                                ? keeper.withReadings(pairs.clock(), flows, flowQualities)
+                                ? keeper.withReadings(pairs.clock(), flows, flowQualities.all())
                                 : keeper.withRightReadings(pairs.clock(), flows, flowQualities)),
                 conditions,
                 FlowCounts.ofCounts(counts));
@@ -154,7 +168,8 @@ public final class FlowRecord {
         for (int i = 0; i < velocities.length; i++) {
             velocities[i] = factor * readings[i];
         }
-        return (Series) keeper.withReadings(pairs.clock(), velocities, pairs.velocityQualities());
+        return (Series) keeper.withReadings(
+                pairs.clock(), velocities, pairs.velocityQualities().all());
     }
 
     /**
@@ -231,7 +246,7 @@ public final class FlowRecord {
 
     /** Quality of the depth reading itself, which the level loses where it does not follow from the reading. */
     Quality depthQuality(int index) {
-        return Quality.ofCode(depthQualities[index]);
+        return Quality.ofCode(depthQualities.at(index));
     }
 
     /**

@@ -148,6 +148,11 @@ final class PairConversion {
         return (int) (others - bits >>> 63);
     }
 
+    /** Whether all else follows from the readings where a depth has this condition. */
+    static boolean isUsual(DepthCondition condition) {
+        return condition.isFlowing() || condition == DepthCondition.NO_DEPTH;
+    }
+
     private static byte[] usualCodes() {
         byte[] codes = new byte[USUAL_DEPTHS.length * USUAL_VELOCITIES.length];
         for (int i = 0; i < codes.length; i++) {

@@ -1,5 +1,6 @@
 package dev.runnel.hydraulics.monitoring;
 
+import dev.runnel.internal.QualityCodes;
 import dev.runnel.internal.SeriesArrays;
 import dev.runnel.timeseries.Alignment;
 import dev.runnel.timeseries.Quality;
@@ -16,8 +17,8 @@ record ReadingPairs(
         Series clock,
         double[] depths,
         double[] velocities,
-        byte[] depthQualities,
-        byte[] velocityQualities,
+        QualityCodes depthQualities,
+        QualityCodes velocityQualities,
         int depthsAlone,
         int velocitiesAlone) {
     /** Pairs readings of the same instant; every instant of either record is kept. */
@@ -34,8 +35,8 @@ record ReadingPairs(
                 (Series) clock,
                 depths.values,
                 velocities.values,
-                depths.qualities,
-                velocities.qualities,
+                QualityCodes.of(depths.qualities, depths.values),
+                QualityCodes.of(velocities.qualities, velocities.values),
                 times.length - velocity.size(),
                 times.length - depth.size());
     }
@@ -105,8 +106,8 @@ record ReadingPairs(
                 depth,
                 keeper.values(depth),
                 keeper.values(velocity),
-                keeper.qualities(depth),
-                keeper.qualities(velocity),
+                keeper.codes(depth),
+                keeper.codes(velocity),
                 depthsAlone,
                 velocitiesAlone);
     }
@@ -114,12 +115,13 @@ record ReadingPairs(
     /** The pairs from one position to another, as if there were no others; counts of readings alone are for the whole only. */
     ReadingPairs between(int from, int to) {
         double[] someDepths = Arrays.copyOfRange(depths, from, to);
+        double[] someVelocities = Arrays.copyOfRange(velocities, from, to);
         return new ReadingPairs(
                 Series.of(Arrays.copyOfRange(clock.toEpochNanos(), from, to), someDepths),
                 someDepths,
-                Arrays.copyOfRange(velocities, from, to),
-                Arrays.copyOfRange(depthQualities, from, to),
-                Arrays.copyOfRange(velocityQualities, from, to),
+                someVelocities,
+                depthQualities.between(from, to, someDepths),
+                velocityQualities.between(from, to, someVelocities),
                 0,
                 0);
     }

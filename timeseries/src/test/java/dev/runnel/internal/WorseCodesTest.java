@@ -1,11 +1,11 @@
-package dev.runnel.hydraulics.monitoring;
+package dev.runnel.internal;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
 import dev.runnel.timeseries.Quality;
 import org.junit.jupiter.api.Test;
 
-class WorseQualitiesTest {
+class WorseCodesTest {
     @Test
     void everyPairGivesTheWorseAtEveryPlace() {
         Quality[] all = Quality.values();
@@ -21,8 +21,8 @@ class WorseQualitiesTest {
                 other[i] = b.toCode();
                 expected[i] = a.worst(b).toCode();
             }
-            assertThat(WorseQualities.of(one, other)).containsExactly(expected);
+            assertThat(WorseCodes.of(one, other)).containsExactly(expected);
         }
-        assertThat(WorseQualities.of(new byte[0], new byte[0])).isEmpty();
+        assertThat(WorseCodes.of(new byte[0], new byte[0])).isEmpty();
     }
 }

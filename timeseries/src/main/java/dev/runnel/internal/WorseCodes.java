@@ -1,17 +1,17 @@
-package dev.runnel.hydraulics.monitoring;
+package dev.runnel.internal;
 
 import java.lang.invoke.MethodHandles;
 import java.lang.invoke.VarHandle;
 import java.nio.ByteOrder;
 
 /** The worse of two qualities for many readings: eight codes are compared at once, as the bytes of a number. */
-final class WorseQualities {
+final class WorseCodes {
     private static final VarHandle EIGHT = MethodHandles.byteArrayViewVarHandle(long[].class, ByteOrder.LITTLE_ENDIAN);
 
     /** The highest bit of each byte, which no code has. */
     private static final long TOPS = 0x8080808080808080L;
 
-    private WorseQualities() {}
+    private WorseCodes() {}
 
     /** Codes, of which the larger is the worse, of the same length; a new array. */
     static byte[] of(byte[] one, byte[] other) {
@@ -26,7 +26,7 @@ final class WorseQualities {
             EIGHT.set(worse, i, a & mask | b & ~mask);
         }
         for (; i < one.length; i++) {
-            worse[i] = PairConversion.worse(one[i], other[i]);
+            worse[i] = one[i] >= other[i] ? one[i] : other[i];
         }
         return worse;
     }
