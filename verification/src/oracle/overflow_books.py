@@ -80,8 +80,8 @@ def returns(folder):
         text = ";".join("%d-%d%s%s" % (s, e, "" if v is None else ":%s" % float(v), "" if c else "?") for s, e, v, c in parts)
         hours = float(F(sum(e - s for s, e in sure), 60))
         observed = float(F(sum(covered), b - a))
-        rows.append((text, ";".join("%d-%d" % s for s in seen), a, b, counted(sure), counted(every), hours, float(volume), without, cut, observed))
-    write(folder + "/annual-returns.csv", "discharges,seen,from,to,spills,all,hours,volume,without,cut,observed", rows)
+        rows.append((text, ";".join("%d-%d" % s for s in seen), a, b, counted(sure), counted(every), hours, float(volume), len(every) - len(sure), without, cut, observed))
+    write(folder + "/annual-returns.csv", "discharges,seen,from,to,spills,all,hours,volume,uncertain,without,cut,observed", rows)
 
 
 def joins(folder):
@@ -175,14 +175,15 @@ def spill_volumes(folder):
         levels = [crest + random.randrange(-40, 160) / 1000 for _ in range(12)]
         a, b = random.randrange(0, 4), random.randrange(6, 12)
 
-        def law(level):
-            return 3.33 * (length / foot) * max(0.0, (level - crest) / foot) ** 1.5 * foot**3
+        def law(level, over=crest):
+            return 3.33 * (length / foot) * max(0.0, (level - over) / foot) ** 1.5 * foot**3
 
         flows = [law(v) for v in levels]
         low = [0.0 if v >= crest + lowest else q for v, q in zip(levels, flows)]
         area = lambda q: sum(120 * (q[i] + q[i + 1]) / 2 for i in range(a, b))
-        rows.append((" ".join("%.3f" % v for v in levels), crest, length, lowest, 2 * a, 2 * b, area(flows), area(low)))
-    write(folder + "/spill-volume.csv", "levels,crest,length,lowest,from,to,volume,below", rows)
+        change = area([law(v, crest - 0.01) for v in levels]) / area(flows) - 1 if area(flows) > 0 else ""
+        rows.append((" ".join("%.3f" % v for v in levels), crest, length, lowest, 2 * a, 2 * b, area(flows), area(low), change))
+    write(folder + "/spill-volume.csv", "levels,crest,length,lowest,from,to,volume,below,change", rows)
 
 
 def lengthened(folder):

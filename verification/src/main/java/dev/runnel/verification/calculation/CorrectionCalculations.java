@@ -37,6 +37,12 @@ final class CorrectionCalculations {
                                 / 60e9),
                 Calculation.of(
                         "timeseries",
+                        "correction.altered",
+                        "1",
+                        "values corrections",
+                        in -> corrected(in).altered()),
+                Calculation.of(
+                        "timeseries",
                         "correction.without",
                         "as the readings",
                         inputs + " without",

@@ -39,6 +39,15 @@ final class DdfCalculations {
                                 .depthMm(minutes(in), in.number("years"))),
                 Calculation.of(
                         "rainfall",
+                        "ddf.bilham.raised-return-period",
+                        "years",
+                        "minutes depth percent",
+                        in -> Bilham.relation()
+                                .withUplift(ClimateUplift.ofPercent("table", in.number("percent")))
+                                .returnPeriod(minutes(in), in.number("depth"))
+                                .years()),
+                Calculation.of(
+                        "rainfall",
                         "ddf.bilham.return-period",
                         "years",
                         "minutes depth",

@@ -29,6 +29,14 @@ final class LowOutlierCalculations {
                         "grubbs-beck.high",
                         "sample",
                         in -> GrubbsBeck.of(in.sample("sample")).highThreshold()),
+                of(
+                        "grubbs-beck.count-low",
+                        "sample",
+                        in -> GrubbsBeck.of(in.sample("sample")).lowOutliers().length),
+                of(
+                        "grubbs-beck.count-high",
+                        "sample",
+                        in -> GrubbsBeck.of(in.sample("sample")).highOutliers().length),
                 of("count", "sample", in -> LowOutliers.of(in.sample("sample")).count()),
                 of(
                         "threshold",
@@ -38,6 +46,10 @@ final class LowOutlierCalculations {
                         "p-value",
                         "size rank statistic",
                         in -> LowOutliers.pValue(in.integer("size"), in.integer("rank"), in.number("statistic"))),
+                of(
+                        "sample-p-value",
+                        "sample rank",
+                        in -> LowOutliers.of(in.sample("sample")).pValue(in.integer("rank"))),
                 of(
                         "statistic",
                         "sample rank",

@@ -29,6 +29,7 @@ import java.util.function.ToDoubleFunction;
 /** Annual returns and joined discharges in minutes from a start; signals of alarms; visits; volumes over a crest. */
 final class OverflowCalculations {
     private static final Instant START = Instant.parse("2001-01-01T00:00:00Z");
+    private static final String SPILL = "levels crest length lowest from to";
     private static final double NO_READING = -9999;
 
     private OverflowCalculations() {}
@@ -39,6 +40,7 @@ final class OverflowCalculations {
                 returned("spills-with-uncertain", "spills", OverflowReturn::spillsWithUncertain),
                 returned("hours", "h", OverflowReturn::hours),
                 returned("volume", "m3", OverflowReturn::volume),
+                returned("uncertain", "discharges", OverflowReturn::uncertain),
                 returned("without-volume", "discharges", OverflowReturn::withoutVolume),
                 returned("cut", "discharges", OverflowReturn::cut),
                 returned("observed", "1", OverflowReturn::observed),
@@ -76,7 +78,14 @@ final class OverflowCalculations {
                 visit("tolerance", "as the readings", VisitDifference::tolerance),
                 visit("is-beyond", "1 or 0", each -> each.isBeyond() ? 1 : 0),
                 spilled("volume", SpillVolume::volume),
-                spilled("volume-below", SpillVolume::below));
+                spilled("volume-below", SpillVolume::below),
+                Calculation.of(
+                        "hydraulics",
+                        "spill.relative-change",
+                        "1",
+                        SPILL + " lower",
+                        in -> spilled(in, in.number("crest"))
+                                .relativeChange(spilled(in, in.number("crest") - in.number("lower")))));
     }
 
     private static Calculation returned(String name, String unit, ToDoubleFunction<OverflowReturn> question) {
@@ -148,18 +157,22 @@ final class OverflowCalculations {
     }
 
     private static Calculation spilled(String name, ToDoubleFunction<SpillVolume> question) {
-        String inputs = "levels crest length lowest from to";
-        return Calculation.of("hydraulics", "spill." + name, "m3", inputs, in -> {
-            Series levels =
-                    RegularSeries.of(START, minutes(2), in.sample("levels")).toSeries();
-            return question.applyAsDouble(SpillVolume.of(
-                    CoefficientWeir.rectangular(in.number("length")),
-                    in.number("crest"),
-                    in.number("lowest"),
-                    levels,
-                    Interval.of(at(in.number("from")), at(in.number("to"))),
-                    minutes(10)));
-        });
+        return Calculation.of(
+                "hydraulics",
+                "spill." + name,
+                "m3",
+                SPILL,
+                in -> question.applyAsDouble(spilled(in, in.number("crest"))));
+    }
+
+    private static SpillVolume spilled(Inputs in, double crest) {
+        return SpillVolume.of(
+                CoefficientWeir.rectangular(in.number("length")),
+                crest,
+                in.number("lowest"),
+                RegularSeries.of(START, minutes(2), in.sample("levels")).toSeries(),
+                Interval.of(at(in.number("from")), at(in.number("to"))),
+                minutes(10));
     }
 
     private static List<Interval> spans(String text) {

@@ -81,6 +81,10 @@ final class RecordCalculations {
                         "monitor.history.uncertainty",
                         "m3/s",
                         record -> record.uncertainty(SensorUncertainty.of(0.004, 0.03))),
+                ofHistory(
+                        "monitor.history.relative-uncertainty",
+                        "1",
+                        record -> record.relativeUncertainty(SensorUncertainty.of(0.004, 0.03))),
                 of("monitor.bulk-flow", "m3/s", "which depths velocities " + SITE, RecordCalculations::bulk),
                 of(
                         "monitor.bulk-flow-in-place",

@@ -84,6 +84,14 @@ final class RunoffCalculations {
                         AREA + " intensity",
                         in -> method(in).peakM3PerS(in.number("intensity"))),
                 of(
+                        "rational.british-peak",
+                        "m3/s",
+                        "hectares coefficients entry_minutes flow_minutes intensity",
+                        in -> RationalMethod.of(area(in), minutes(in, "entry_minutes"))
+                                .withTimeOfFlow(minutes(in, "flow_minutes"))
+                                .modified()
+                                .peakM3PerS(in.number("intensity"))),
+                of(
                         "rational.peak-of-table",
                         "m3/s",
                         AREA + " table years",

@@ -35,6 +35,12 @@ final class SeriesCalculations {
                         in -> resampled(in).coverage().value(in.integer("step"))),
                 Calculation.of(
                         "timeseries",
+                        "resample.size",
+                        "1",
+                        "times values step_minutes gap_minutes between statistic",
+                        in -> resampled(in).values().size()),
+                Calculation.of(
+                        "timeseries",
                         "alignment.value",
                         "as the readings",
                         "times values minute rule limit_minutes",
