@@ -172,6 +172,7 @@ final class BaselineFit {
         boolean moving;
         final boolean tidal;
         Optional<UsualVelocity> law = Optional.empty();
+        Optional<ExchangedFit> exchanged = Optional.empty();
         Optional<DayCurve> velocity = Optional.empty();
         Optional<DayCurve> flow = Optional.empty();
         double[] lnFlow = of.nan();
@@ -202,6 +203,8 @@ final class BaselineFit {
         }
 
         private void law() {
+            exchanged = ExchangedFit.of(there(), of);
+            exchanged.ifPresent(fit -> notes.add(fit.words()));
             boolean[] known = of.moving();
             UsualVelocity learned =
                     UsualVelocity.learn(StretchHours.pick(of.lnDepth, known), StretchHours.pick(of.lnVelocity, known));
@@ -279,6 +282,7 @@ final class BaselineFit {
                 .with("covariance", StretchFigures.covariance(left.d, left.u));
         limits(echo, depthRun, velocityRun).write(text);
         clock.write(text, "clock");
+        left.exchanged.ifPresent(fit -> fit.write(text));
         return text.with("tidal", left.tidal)
                 .with("pumped", pumped)
                 .with("strokes", strokes)

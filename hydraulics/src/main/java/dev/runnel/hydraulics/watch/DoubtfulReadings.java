@@ -64,7 +64,7 @@ public final class DoubtfulReadings {
                         FROZEN_VELOCITY,
                         VELOCITY_UNIT ->
                     uses.addAll(EnumSet.of(ReadingUse.VELOCITY, ReadingUse.FLOW, ReadingUse.STORM_RESPONSE));
-                case VELOCITY_LOW_FOR_DEPTH, VELOCITY_HIGH_FOR_DEPTH, CONTRADICTORY, FROZEN_LOGGER ->
+                case VELOCITY_LOW_FOR_DEPTH, VELOCITY_HIGH_FOR_DEPTH, CONTRADICTORY, FROZEN_LOGGER, EXCHANGED_COLUMNS ->
                     uses.addAll(EnumSet.allOf(ReadingUse.class));
                 case CLOCK_OF_MONITOR, CLOCK_OF_GAUGE, SILENT_GAUGE, GAUGE_CATCHES_LESS, GAUGE_WRITES_MORE ->
                     uses.add(ReadingUse.STORM_RESPONSE);
@@ -152,6 +152,7 @@ public final class DoubtfulReadings {
                         OUT_OF_RANGE,
                         DEPTH_UNIT,
                         VELOCITY_UNIT,
+                        EXCHANGED_COLUMNS,
                         CLOCK_OF_MONITOR,
                         CLOCK_OF_GAUGE,
                         SILENT_GAUGE,

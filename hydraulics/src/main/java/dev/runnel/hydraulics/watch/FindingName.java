@@ -156,7 +156,14 @@ public enum FindingName {
                     "ground drier than before",
                     "storm water that takes another way or is held upstream",
                     "storms that were heavier at the gauge",
-                    "a gauge that caught less before"));
+                    "a gauge that caught less before")),
+    /** The depth reads like the usual velocity and the velocity like the usual depth. */
+    EXCHANGED_COLUMNS(
+            "a depth and a velocity whose columns are exchanged",
+            List.of(
+                    "two sensors or a logger that were set or replaced",
+                    "a full pipe that runs so slowly, held up at once"),
+            "one depth or velocity by hand tells");
 
     private final String words;
     private final List<String> alternatives;

@@ -49,8 +49,8 @@ final class HourGatherer {
      * of ln depth, a quarter of the depth; chosen here. */
     private static final double STEADY = 0.22;
 
-    /** Velocities of an hour from which on their quartiles tell a scatter; chosen here. */
-    private static final int LEAST_VELOCITIES = 4;
+    /** Readings of an hour from which on their quartiles tell a scatter; chosen here. */
+    private static final int LEAST_OF_HOUR = 4;
 
     /** Distance of the quartiles of a normal law over its standard deviation, 2 · 0.6745. */
     private static final double QUARTILES_APART = 1.349;
@@ -74,6 +74,7 @@ final class HourGatherer {
     private final double unusualLevel;
     private final double unusualVelocity;
     private final double nothing;
+    private final boolean learning;
     private final double soffit;
     private final Consumer<SiteHour> hours;
     private final EqualRun depthRun;
@@ -105,7 +106,7 @@ final class HourGatherer {
 
     /** For learning: every level and velocity may be usual. */
     HourGatherer(MonitorHistory monitors, long depthLimit, long velocityLimit, Consumer<SiteHour> hours) {
-        this(monitors, depthLimit, velocityLimit, Double.POSITIVE_INFINITY, 0, Double.NEGATIVE_INFINITY, hours);
+        this(monitors, depthLimit, velocityLimit, Double.POSITIVE_INFINITY, 0, Double.NEGATIVE_INFINITY, true, hours);
     }
 
     /** For the watch: at levels above the unusual one and velocities below it, equal readings are borne for a day. */
@@ -117,6 +118,7 @@ final class HourGatherer {
                 UNUSUAL_LEVEL * baseline.highestUsual(Quantity.DEPTH),
                 UNUSUAL_VELOCITY * baseline.lowestUsual(Quantity.VELOCITY),
                 nothing(baseline),
+                false,
                 hours);
     }
 
@@ -127,12 +129,14 @@ final class HourGatherer {
             double unusualLevel,
             double unusualVelocity,
             double nothing,
+            boolean learning,
             Consumer<SiteHour> hours) {
         this.monitors = monitors;
         this.offset = monitors.isConstant() ? monitors.first().sensorOffset() : Double.NaN;
         this.unusualLevel = unusualLevel;
         this.unusualVelocity = unusualVelocity;
         this.nothing = nothing;
+        this.learning = learning;
         this.soffit = monitors.first().soffit();
         this.hours = hours;
         this.depthRun = new EqualRun(depthLimit);
@@ -280,6 +284,10 @@ final class HourGatherer {
         if (hour.readings == 0) {
             return;
         }
+        if (learning) {
+            hour.depthRoughness = roughness(levels, levelCount);
+            hour.velocityRoughness = roughness(velocities, velocityCount + upstreamCount);
+        }
         depth();
         rests();
         velocity();
@@ -364,8 +372,18 @@ final class HourGatherer {
             }
             double lower = sorted[upstreamCount + (velocityCount - 1) / 4];
             hour.velocityScatter =
-                    velocityCount < LEAST_VELOCITIES ? Double.NaN : Math.log(upper / lower) / QUARTILES_APART;
+                    velocityCount < LEAST_OF_HOUR ? Double.NaN : Math.log(upper / lower) / QUARTILES_APART;
         }
+    }
+
+    private static double roughness(double[] values, int count) {
+        double bends = 0;
+        double sum = 0;
+        for (int i = 1; i < count - 1; i++) {
+            bends += Math.abs(values[i - 1] - 2 * values[i] + values[i + 1]);
+            sum += values[i];
+        }
+        return count < LEAST_OF_HOUR || !(sum > 0) ? Double.NaN : bends / sum;
     }
 
     private void sort(double[] values, int count) {

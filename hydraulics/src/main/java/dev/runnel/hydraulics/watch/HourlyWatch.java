@@ -33,6 +33,7 @@ final class HourlyWatch implements Consumer<SiteHour> {
     private final long baselineTo;
     private final LocalHours local;
     private final DryHours dry = new DryHours();
+    private final ExchangedColumns exchanged;
     private final ReadingUnits units;
     private final ReadingFaults faults;
     private final ChangeWatch change;
@@ -65,6 +66,7 @@ final class HourlyWatch implements Consumer<SiteHour> {
         this.baselineTo = Math.floorDiv(baseline.interval().end().getEpochSecond(), 3600L);
         this.local = baseline.localHours();
         this.faults = new ReadingFaults(baseline, findings);
+        this.exchanged = new ExchangedColumns(baseline, monitors, findings, this::giveAway);
         this.units = new ReadingUnits(baseline, monitors, findings, this::giveAway);
         this.tide = new TideWatch(baseline.isTidal(), findings);
         this.change = new ChangeWatch(rule, findings, tide);
@@ -82,6 +84,7 @@ final class HourlyWatch implements Consumer<SiteHour> {
     @Override
     public void accept(SiteHour hour) {
         boolean learning = hour.hour >= baselineFrom && hour.hour < baselineTo;
+        exchanged.hour(hour, learning);
         if (learning) {
             units.learn(hour);
         } else {
@@ -212,6 +215,7 @@ final class HourlyWatch implements Consumer<SiteHour> {
         }
         long end = lastHour == NONE ? EpochNanos.of(java.time.Instant.EPOCH) : (lastHour + 1) * SiteHour.NANOS;
         change.finish(end);
+        exchanged.finish(end);
         units.finish(end);
         faults.finish(end);
         clock.finish(end);
@@ -228,6 +232,7 @@ final class HourlyWatch implements Consumer<SiteHour> {
                 .with("lastHour", lastHour);
         dry.write(text);
         tide.write(text);
+        exchanged.write(text);
         units.write(text);
         clock.write(text);
         level.ifPresent(channels -> text.with("level", channels.write().toString()));
@@ -246,6 +251,7 @@ final class HourlyWatch implements Consumer<SiteHour> {
         lastHour = text.count("lastHour");
         dry.read(text);
         tide.read(text);
+        exchanged.read(text);
         units.read(text);
         clock.read(text);
         gauge.read(text.text("gauge"));

@@ -28,6 +28,12 @@ final class OneFinding {
         return opened;
     }
 
+    /** Makes one that was told by others its own. */
+    Track take(Track given) {
+        track = Optional.of(given);
+        return given;
+    }
+
     void report(WatchNotice.Kind kind, long end) {
         findings.report(kind, end, track.orElseThrow());
     }

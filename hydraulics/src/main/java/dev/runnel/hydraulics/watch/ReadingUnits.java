@@ -57,19 +57,10 @@ final class ReadingUnits {
         double byDepth = law.isPresent() && hour.hasDepth() && !ofDepth.isSoonSure() ? v : Double.NaN;
         ofVelocity.hour(hour.hour, byDepth, y, dry);
         if (ofDepth.isSoonSure()) {
-            hour.lnDepth = Double.NaN;
-            hour.depthRun = 0;
-            hour.outOfRange = 0;
-            hour.withoutWater = 0;
+            hour.withholdDepth();
         }
         if (ofVelocity.isSoonSure()) {
-            hour.lnVelocity = Double.NaN;
-            hour.looked = 0;
-            hour.zeros = 0;
-            hour.lowWide = 0;
-            hour.lowNarrow = 0;
-            hour.flips = 0;
-            hour.velocityRun = 0;
+            hour.withholdVelocity();
         }
     }
 

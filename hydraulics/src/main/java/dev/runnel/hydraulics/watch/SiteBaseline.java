@@ -61,6 +61,9 @@ public final class SiteBaseline {
     /** Whether the level swings so far within many hours that it may well be gone for some. */
     final boolean swings;
 
+    /** What says that the columns it was learned from are exchanged. */
+    final Optional<ExchangedFit> exchanged;
+
     private final ClockUsual clockUsual;
     private final Optional<ClockDay> clockDepth;
     private final Optional<ClockDay> clockFlow;
@@ -106,6 +109,7 @@ public final class SiteBaseline {
         this.levelUsual = values.has("levelNights") ? Optional.of(LevelChannels.Usual.read(values)) : Optional.empty();
         this.tidal = values.flag("tidal");
         this.pumped = values.flag("pumped");
+        this.exchanged = ExchangedFit.read(values);
         this.strokes = values.flag("strokes");
         this.swings = values.flag("swings");
         this.clock = values.flag("clock");

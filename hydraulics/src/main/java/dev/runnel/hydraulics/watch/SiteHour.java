@@ -38,6 +38,15 @@ final class SiteHour {
     /** Robust scatter of ln v within the hour; NaN if too few. */
     double velocityScatter = Double.NaN;
 
+    /**
+     * How rough the levels are from reading to reading, whatever their course: mean second difference over the mean; NaN if too few, and
+     * where nothing is learned.
+     */
+    double depthRoughness = Double.NaN;
+
+    /** The same of velocities. */
+    double velocityRoughness = Double.NaN;
+
     /** Velocities looked at under water. */
     int looked;
 
@@ -102,6 +111,28 @@ final class SiteHour {
 
     boolean hasBoth() {
         return !Double.isNaN(lnDepth) && !Double.isNaN(lnVelocity);
+    }
+
+    /** Takes out what the hour says of the depth, which others shall not judge. */
+    void withholdDepth() {
+        lnDepth = Double.NaN;
+        lnReadDepth = Double.NaN;
+        depthRun = 0;
+        outOfRange = 0;
+        withoutWater = 0;
+    }
+
+    /** The same of the velocity. */
+    void withholdVelocity() {
+        lnVelocity = Double.NaN;
+        lnReadVelocity = Double.NaN;
+        upstream = Double.NaN;
+        looked = 0;
+        zeros = 0;
+        lowWide = 0;
+        lowNarrow = 0;
+        flips = 0;
+        velocityRun = 0;
     }
 
     /** Logarithm of velocity times flow area, m3/s, with the bed of the date; NaN if there is none above it. */

@@ -26,6 +26,9 @@ enum UnitFactor {
 
     private static final int DIGITS = 4;
 
+    /** Feet and inches are so near to what a blockage does at once that they are not asked about. */
+    private static final double[] LN_BETWEEN_COLUMNS = {0, CENTI.ln, MILLI.ln, OF_CENTI.ln, OF_MILLI.ln};
+
     /** Ln of a factor between that of a foot and ten. */
     private static final double LARGE = 2;
 
@@ -91,6 +94,11 @@ enum UnitFactor {
     /** How the factor is told. */
     String describe() {
         return Text.significant(factor, DIGITS) + ", such as " + words;
+    }
+
+    /** Logarithms of the factors that may lie between the units of two columns that are exchanged. */
+    static double[] lnBetweenColumns() {
+        return LN_BETWEEN_COLUMNS.clone();
     }
 
     /** The nearest of a logarithm of a ratio. */

@@ -44,6 +44,7 @@ class MarkedDaysTest {
                 new double[] {depth, random.nextDouble() < 0.25 ? -velocity : velocity}),
         DEPTH_IN_CENTIMETRES((day, depth, velocity, random) -> new double[] {depth * 10, velocity}),
         VELOCITY_IN_FEET((day, depth, velocity, random) -> new double[] {depth, velocity / 0.3048}),
+        COLUMNS_EXCHANGED((day, depth, velocity, random) -> new double[] {velocity, depth}),
         DEPTH_DRY((day, depth, velocity, random) -> new double[] {0, velocity}),
         HELD_UP(InventedSite.heldUp(day -> 0.7)),
         HELD_UP_SLOWLY(InventedSite.heldUp(InventedSite.ramp(FROM, 15, 0.8))),

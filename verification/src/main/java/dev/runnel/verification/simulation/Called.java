@@ -24,6 +24,7 @@ enum Called {
     FROZEN_VELOCITY("frozen velocity"),
     CONTRADICTORY("contradictory"),
     UNIT("another unit"),
+    EXCHANGED_COLUMNS("columns exchanged"),
     CLOCK_OF_MONITOR("clock of monitor"),
     CLOCK_OF_GAUGE("clock of gauge"),
     SILENT_GAUGE("silent gauge"),
@@ -86,6 +87,7 @@ enum Called {
             case CLOCK_OF_GAUGE -> Set.of(CLOCK_OF_GAUGE);
             case DEAD_GAUGE -> Set.of(SILENT_GAUGE);
             case DEPTH_UNIT, VELOCITY_UNIT -> Set.of(UNIT);
+            case EXCHANGED_COLUMNS -> Set.of(EXCHANGED_COLUMNS);
             case NONE, FALSE_STAMP, FROM_FIRST_DAY -> Set.of();
         };
     }

@@ -58,6 +58,8 @@ record Cell(
             case FALSE_STAMP -> (severity > 0 ? "+" : "") + Text.number(severity) + " d";
             case DEAD_GAUGE -> "to the end";
             case DEPTH_UNIT, VELOCITY_UNIT -> "times " + Text.number(severity);
+            case EXCHANGED_COLUMNS ->
+                severity == 1 ? "both in SI" : "depth in units of 1/" + Text.number(severity) + " m";
         };
     }
 

@@ -28,6 +28,7 @@ final class Cells {
         // New cells come last: the number of a cell is part of the seeds of its sites.
         all.seasons();
         all.units();
+        all.exchanged();
         return List.copyOf(all.cells);
     }
 
@@ -128,6 +129,11 @@ final class Cells {
         // Feet a second for metres a second.
         add(FaultKind.VELOCITY_UNIT, 3.281, 0, STAYS);
         addLevel(FaultKind.DEPTH_UNIT, 10, 0, STAYS);
+    }
+
+    private void exchanged() {
+        add(FaultKind.EXCHANGED_COLUMNS, 1, 0, STAYS);
+        add(FaultKind.EXCHANGED_COLUMNS, 1000, 0, STAYS);
     }
 
     private void addInSeason(FaultKind kind, double severity, double ramp, boolean levelOnly) {

@@ -37,6 +37,8 @@ enum FaultKind {
     /** A logger that was set anew: readings a factor larger. */
     DEPTH_UNIT("depth in another unit"),
     VELOCITY_UNIT("velocity in another unit"),
+    /** Depth and velocity in the columns of each other. */
+    EXCHANGED_COLUMNS("columns exchanged"),
     /** A blockage that was there on the first day and stays. */
     FROM_FIRST_DAY("blockage from the first day");
 

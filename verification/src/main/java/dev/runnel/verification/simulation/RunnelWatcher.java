@@ -132,6 +132,7 @@ final class RunnelWatcher implements Watcher {
             case FROZEN_VELOCITY -> Called.FROZEN_VELOCITY;
             case CONTRADICTORY, OUT_OF_RANGE -> Called.CONTRADICTORY;
             case DEPTH_UNIT, VELOCITY_UNIT -> Called.UNIT;
+            case EXCHANGED_COLUMNS -> Called.EXCHANGED_COLUMNS;
             case CLOCK_OF_MONITOR -> Called.CLOCK_OF_MONITOR;
             case CLOCK_OF_GAUGE -> Called.CLOCK_OF_GAUGE;
             case SILENT_GAUGE -> Called.SILENT_GAUGE;

@@ -104,6 +104,21 @@ final class Sensors {
         return velocity;
     }
 
+    /** Writes each into the column of the other where the order says so: its number stays, in the unit of its own column before. */
+    void exchange(double[] depth, double[] velocity) {
+        Fault fault = order.fault();
+        if (fault.kind() != FaultKind.EXCHANGED_COLUMNS) {
+            return;
+        }
+        for (int i = 0; i < depth.length; i++) {
+            if (fault.strength(grid.days(i)) > 0) {
+                double read = depth[i];
+                depth[i] = velocity[i] / fault.severity();
+                velocity[i] = read * fault.severity();
+            }
+        }
+    }
+
     /** Steps in which nothing was logged: outages of hours, and now and then of days. */
     boolean[] away() {
         Draws draws = Draws.of(order.seed(), "outages");

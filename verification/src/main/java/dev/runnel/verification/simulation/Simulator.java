@@ -22,12 +22,10 @@ final class Simulator {
         Sensors sensors = new Sensors(order, grid, nature, water, law.pipe().height());
         boolean[] away = sensors.away();
         int gaugeMinutes = (int) Draws.of(order.seed(), "gauge step").pick(2, 5, 5, 15, 15);
-        return sensors.delivered(
-                law,
-                sensors.depth(away),
-                sensors.velocity(away),
-                gaugeMinutes,
-                sensors.gauge(nature.rain(grid), gaugeMinutes));
+        double[] depth = sensors.depth(away);
+        double[] velocity = sensors.velocity(away);
+        sensors.exchange(depth, velocity);
+        return sensors.delivered(law, depth, velocity, gaugeMinutes, sensors.gauge(nature.rain(grid), gaugeMinutes));
     }
 
     /** The water alone, as it would be with another fault or none. */

@@ -170,6 +170,26 @@ class SimulatorTest {
         }
     }
 
+    @Test
+    void exchangedColumnsHoldTheReadingsOfEachOther() {
+        Site sound = Simulator.site(Orders.sound(17, Make.FIRST));
+        Site other = Simulator.site(Orders.with(17, Make.FIRST, FaultKind.EXCHANGED_COLUMNS, 1000, 0));
+
+        int begin = sound.grid().at(20.3);
+        for (int i = 0; i < sound.depth().length; i++) {
+            boolean there = i > begin;
+            if (i != begin) {
+                // Missing where the other is.
+                assertThat(other.depth()[i])
+                        .usingComparator(Double::compare)
+                        .isEqualTo(there ? sound.velocity()[i] / 1000 : sound.depth()[i]);
+                assertThat(other.velocity()[i])
+                        .usingComparator(Double::compare)
+                        .isEqualTo(there ? 1000 * sound.depth()[i] : sound.velocity()[i]);
+            }
+        }
+    }
+
     private static double volume(Water water, Grid grid) {
         return Arrays.stream(water.flow()).sum() * grid.minutes() * 60;
     }

@@ -28,6 +28,8 @@ final class FieldChecks {
                 "whether the depth sensor hangs in the water, its cable, and the unit set in the logger";
             case DEPTH_UNIT, VELOCITY_UNIT ->
                 "the unit and scale set in the logger and in the export of its files, and who changed them at that time";
+            case EXCHANGED_COLUMNS ->
+                "the depth or the velocity by hand beside the logged one, the cables at the logger, and the columns of its export before and after that time";
             case CLOCK_OF_MONITOR ->
                 "the clock of the logger beside a known one before it is read out, and its time zone";
             case CLOCK_OF_GAUGE -> "the clock of the gauge beside a known one before it is read out, and its time zone";
