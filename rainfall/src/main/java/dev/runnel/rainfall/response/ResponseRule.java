@@ -163,7 +163,8 @@ public final class ResponseRule {
         ReturnToDryWeather found = from.isBefore(near.end())
                 ? ReturnToDryWeather.of(from, near, usual, allowance, held)
                 : new ReturnToDryWeather(storm.end(), Optional.empty(), storm.end());
-        Optional<Instant> back = found.back().filter(time -> !time.isAfter(end));
+        // Never after the end: a slice holds only steps that begin before it.
+        Optional<Instant> back = found.back();
         Interval window = Interval.of(storm.start(), back.orElse(end));
         RunoffVolume runoff = RunoffVolume.of(window, rain.slice(around(window, rain)), areaM2, near, usual);
         RegularSeries response = above.slice(window);

@@ -106,6 +106,7 @@ class ResponseRuleTest {
         StormResponses responses = responses();
         StormResponse first = responses.all().get(0);
         assertThat(first.doubts()).containsExactly(ResponseDoubt.NEXT_STORM);
+        assertThat(first.doubts()).hasToString("[next storm before the flow was back]");
         assertThat(first.runoff().window().end()).isEqualTo(START.plusSeconds(600 * 123));
         assertThat(ResponseMeasure.RUNOFF_PERCENT.isSound(first)).isFalse();
         assertThat(ResponseMeasure.PEAK.isSound(first)).isTrue();
@@ -304,7 +305,54 @@ class ResponseRuleTest {
         // The 15 slopes in % a fortnight: 1 (4 of them, the smallest), 2 (5), ...; the eighth is 5/3.
         assertThat(trend.perYear()).isCloseTo(2 * 365.25 / 14, within(0.35 * 365.25 / 14));
         assertThat(responses.trend(ResponseMeasure.DEPTH).perYear()).isZero();
-        assertThat(trend.toString()).startsWith("ResponseTrend[runoff ").endsWith(" 6 storms, 0 left out]");
+        assertThat(trend.toString())
+                .startsWith("ResponseTrend[runoff ")
+                .contains(", 95 % limits ")
+                .endsWith(" 6 storms, 0 left out]");
+    }
+
+    /** Scatter about a fall: R2 below 0.8 is no clear recession, above it is, and the fit is shown either way. */
+    @Test
+    void aRecessionThatExplainsTooLittleIsDoubted() {
+        storm(100, 1);
+        double[] rough = {0.1, 0.012, 0.06, 0.004, 0.04, 0.003, 0.02, 0.006, 0.01, 0.002};
+        for (int i = 0; i < 28; i++) {
+            flow[104 + i] = DRY + (i < rough.length ? rough[i] : 0);
+        }
+        StormResponse poor = responses().all().get(0);
+        assertThat(poor.recession().orElseThrow().rSquared()).isBetween(0.0, 0.8);
+        assertThat(poor.doubts()).containsExactly(ResponseDoubt.NO_RECESSION);
+
+        double[] fair = {0.1, 0.05, 0.06, 0.02, 0.025, 0.008, 0.012, 0.005, 0.004, 0.002};
+        for (int i = 0; i < fair.length; i++) {
+            flow[104 + i] = DRY + fair[i];
+        }
+        StormResponse clear = responses().all().get(0);
+        assertThat(clear.recession().orElseThrow().rSquared()).isBetween(0.8, 0.99);
+        assertThat(clear.doubts()).isEmpty();
+    }
+
+    /** The only step in which a peak may lie is the first: it is the greatest, and the last that was looked at. */
+    @Test
+    void theFirstStepMayBeTheLastOfThePeak() {
+        rain[0] = 2;
+        flow[0] += 0.1;
+        StormResponse only = RULE.withLongestLag(Duration.ZERO)
+                .responses(storms(), series(rain), series(flow), series(dry))
+                .all()
+                .get(0);
+        assertThat(only.peakTime()).hasValue(START.plusSeconds(300));
+        assertThat(only.doubts()).contains(ResponseDoubt.PEAK_AT_LIMIT);
+    }
+
+    /** The steps are compared before the first storm is looked at, so that a quiet month tells of a wrong record, too. */
+    @Test
+    void withoutStormsTheStepsAreStillCompared() {
+        assertThatThrownBy(() -> RULE.responses(List.of(), series(rain), series(flow), series(DRY)))
+                .isInstanceOf(IllegalArgumentException.class)
+                .hasMessageStartingWith("dryWeatherFlow must have the steps");
+        assertThat(RULE.responses(List.of(), series(rain), series(flow), series(dry)))
+                .hasToString("StormResponses[0 storms, 0 without doubt, 0 outside the records]");
     }
 
     @Test

@@ -101,6 +101,46 @@ class ResponseTest {
         assertThat(lag.atLimit()).isFalse();
     }
 
+    /** Three pairs are just enough, and half of the most pairs is; one fewer is not. */
+    @Test
+    void leastPairs() {
+        ResponseLag three = ResponseLag.of(series(0, 1, 5, 0), series(9, 0, 1, 5), Duration.ofMinutes(10));
+        assertThat(three.lag()).isEqualTo(Duration.ofMinutes(10));
+        assertThat(three.pairs()).isEqualTo(3);
+        assertThat(three.atLimit()).isTrue();
+        // The flow repeats the rain four steps later: of eight steps four are left, of seven only three.
+        ResponseLag half = ResponseLag.of(
+                series(0, 1, 5, 2, 3, 9, 1, 0), series(4, 2, 6, 1, 0, 1, 5, 2), Duration.ofMinutes(50));
+        assertThat(half.lag()).isEqualTo(Duration.ofMinutes(40));
+        assertThat(half.pairs()).isEqualTo(4);
+        assertThat(half.atLimit()).isTrue();
+        ResponseLag fewer =
+                ResponseLag.of(series(0, 1, 5, 3, 9, 1, 0), series(4, 2, 6, 1, 0, 1, 5), Duration.ofMinutes(40));
+        assertThat(fewer.lag()).isLessThan(Duration.ofMinutes(40));
+        assertThat(fewer.correlation()).isLessThan(0.9);
+    }
+
+    /** Rain every other step, and flow with it: every second shift is as good as the first. */
+    @Test
+    void ofEqualShiftsTheShortest() {
+        RegularSeries rain = series(1, 0, 1, 0, 1, 0, 1, 0);
+        ResponseLag lag = ResponseLag.of(rain, rain, Duration.ofMinutes(20));
+        assertThat(lag.lag()).isZero();
+        assertThat(lag.correlation()).isEqualTo(1);
+        assertThat(lag.atLimit()).isFalse();
+        assertThat(ResponseLag.of(rain, rain, Duration.ZERO).atLimit())
+                .as("a search over one shift has no limit to lie at")
+                .isFalse();
+    }
+
+    /** What takes a hundred years to fall by a third does not fall. */
+    @Test
+    void aFallOfACenturyIsNone() {
+        assertThat(Recession.in(series(1, 1 - 1e-7, 1 - 2e-7))).isEmpty();
+        assertThat(Recession.in(series(1, 1 - 2e-7, 1 - 4e-7))).isPresent();
+        assertThat(Recession.in(series(1, 1, 1))).isEmpty();
+    }
+
     @Test
     void gapsLeaveARecessionItsTime() {
         // 2^(-t/20 min): the constant is 20 min over ln 2, whatever is missing.

@@ -48,5 +48,8 @@ class ReturnToDryWeatherTest {
         assertThatThrownBy(() -> ReturnToDryWeather.of(Instant.EPOCH, flow, flow, 1.5, STEP))
                 .isInstanceOf(IllegalArgumentException.class)
                 .hasMessage("allowance must be in [0, 1], was 1.5");
+        assertThatThrownBy(() -> ReturnToDryWeather.of(Instant.EPOCH, flow, series(1, 2, 3), 0.1, STEP))
+                .isInstanceOf(IllegalArgumentException.class)
+                .hasMessageStartingWith("dryWeatherFlow must have the steps");
     }
 }
