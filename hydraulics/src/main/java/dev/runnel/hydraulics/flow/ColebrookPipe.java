@@ -8,8 +8,8 @@ import dev.runnel.hydraulics.section.CircularSection;
  * is why it is not null where the law is not for it, but says so.
  */
 final class ColebrookPipe {
-    /** Wall a tenth as rough as 4R when full. */
-    private static final double MOST_ALPHA = 0.1 / 3.7;
+    /** Of a wall four tenths as rough as 4R = D when full. */
+    private static final double MOST_ALPHA = 0.4 / 14.8;
 
     /** With more, no wall is turbulent. */
     private static final double MOST_BETA = 0.01;

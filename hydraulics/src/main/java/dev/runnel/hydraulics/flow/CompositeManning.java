@@ -114,7 +114,6 @@ public final class CompositeManning implements Resistance {
     @Override
     public double[] breakDepths(CrossSection section, double gradient, double gravity) {
         Objects.requireNonNull(section, "section");
-        Objects.requireNonNull(section, "section");
         return Arrays.stream(tops)
                 .map(section::depthAboveBed)
                 .filter(level -> level > 0 && level < section.height())

@@ -109,8 +109,8 @@ class ResponseTest {
         assertThat(three.pairs()).isEqualTo(3);
         assertThat(three.atLimit()).isTrue();
         // The flow repeats the rain four steps later: of eight steps four are left, of seven only three.
-        ResponseLag half = ResponseLag.of(
-                series(0, 1, 5, 2, 3, 9, 1, 0), series(4, 2, 6, 1, 0, 1, 5, 2), Duration.ofMinutes(50));
+        ResponseLag half =
+                ResponseLag.of(series(0, 1, 5, 2, 3, 9, 1, 0), series(4, 2, 6, 1, 0, 1, 5, 2), Duration.ofMinutes(50));
         assertThat(half.lag()).isEqualTo(Duration.ofMinutes(40));
         assertThat(half.pairs()).isEqualTo(4);
         assertThat(half.atLimit()).isTrue();
