@@ -1,0 +1,272 @@
+package dev.runnel.rainfall.distribution;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatExceptionOfType;
+import static org.assertj.core.api.Assertions.assertThatIllegalArgumentException;
+import static org.assertj.core.api.Assertions.within;
+
+import java.util.Arrays;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvFileSource;
+import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.MethodSource;
+
+/** Each family in both tails and between, against the formulas themselves at many digits. */
+class DistributionValuesTest {
+    private static final String BESIDE = "/dev/runnel/rainfall/distribution/";
+
+    private static Distribution member(String family, String parameters) {
+        return DistributionFamily.named(family)
+                .with(Arrays.stream(parameters.split(" "))
+                        .mapToDouble(Double::parseDouble)
+                        .toArray());
+    }
+
+    @ParameterizedTest
+    @CsvFileSource(resources = BESIDE + "values.csv", numLinesToSkip = 3)
+    void probabilitiesDensitiesAndQuantiles(
+            String family, String parameters, double x, double probability, double exceedance, double logDensity) {
+        Distribution member = member(family, parameters);
+        assertThat(member.cdf(x)).isCloseTo(probability, within(2e-13 * probability));
+        assertThat(member.exceedance(x)).isCloseTo(exceedance, within(2e-12 * exceedance));
+        assertThat(member.logDensity(x)).isCloseTo(logDensity, within(1e-12));
+        assertThat(member.density(x)).isCloseTo(Math.exp(logDensity), within(1e-12 * Math.exp(logDensity)));
+        // Of a probability near 1 only its double is known, so the quantile is only as good.
+        double known = 1e-12 + 2e-16 / Math.exp(logDensity);
+        assertThat(member.quantile(probability)).isCloseTo(x, within(known * x));
+        assertThat(member.quantileOfExceedance(exceedance)).isCloseTo(x, within(1e-12 * x));
+        assertThat(member.returnPeriod(x)).isCloseTo(1 / exceedance, within(2e-12 / exceedance));
+        assertThat(member.returnLevel(1 / exceedance)).isCloseTo(x, within(1e-12 * x));
+    }
+
+    @ParameterizedTest
+    @CsvFileSource(resources = BESIDE + "l-moments.csv", numLinesToSkip = 3)
+    void lMoments(String family, String parameters, double lambda1, double lambda2, double tau3, double tau4) {
+        Distribution member = member(family, parameters);
+        LMoments m = member.lMoments();
+        assertThat(m.lambda1()).isCloseTo(lambda1, within(1e-10 * lambda1));
+        assertThat(m.lambda2()).isCloseTo(lambda2, within(1e-10 * lambda2));
+        assertThat(m.tau3()).isCloseTo(tau3, within(1e-10));
+        assertThat(m.tau4()).isCloseTo(tau4, within(1e-10));
+        assertThat(member.mean()).isCloseTo(lambda1, within(1e-10 * lambda1));
+    }
+
+    @Test
+    void logPearsonHasLMomentsOfItsLogarithmOnly() {
+        assertThatExceptionOfType(UnsupportedOperationException.class)
+                .isThrownBy(() -> LogPearsonIII.of(1.5, 0.2, 0.4).lMoments())
+                .withMessage("L-moments of the value are not defined here; use those of its log10");
+    }
+
+    /** Values of the sample, not of a formula: the density of each value, added up. */
+    @Test
+    void logLikelihoodIsTheSum() {
+        Distribution gumbel = Gumbel.of(30, 8);
+        // From the table of values, x = 20.5, 33 and 60.
+        assertThat(gumbel.logLikelihood(new double[] {20.5, 33, 60}))
+                .isCloseTo(-4.1708153096185096 - 3.1417308204708081 - 5.852959287535845, within(1e-13));
+        assertThat(gumbel.logLikelihood(new double[0])).isZero();
+        assertThat(GeneralizedPareto.of(10, 5, 0).logLikelihood(new double[] {12, 9}))
+                .isEqualTo(Double.NEGATIVE_INFINITY);
+        assertThatIllegalArgumentException()
+                .isThrownBy(() -> gumbel.logLikelihood(new double[] {1, Double.NaN}))
+                .withMessage("sample must be finite, was NaN");
+    }
+
+    /** By hand: xi + alpha/k for an end above or below; of a kappa distribution with h above 0 xi + alpha (1 - h^-k)/k. */
+    @ParameterizedTest
+    @CsvSource(
+            delimiter = '|',
+            value = {
+                "GUMBEL | 30 8 | -Infinity | Infinity",
+                "GEV | 30 8 0.2 | -Infinity | 70",
+                "GEV | 30 8 -0.2 | -10 | Infinity",
+                "GEV | 30 8 0 | -Infinity | Infinity",
+                "GENERALIZED_LOGISTIC | 30 8 0.2 | -Infinity | 70",
+                "GENERALIZED_LOGISTIC | 30 8 -0.2 | -10 | Infinity",
+                "GENERALIZED_NORMAL | 30 8 -0.5 | 14 | Infinity",
+                "GENERALIZED_NORMAL | 30 8 0.5 | -Infinity | 46",
+                "EXPONENTIAL | 10 5 | 10 | Infinity",
+                "GENERALIZED_PARETO | 10 5 -0.1 | 10 | Infinity",
+                "GENERALIZED_PARETO | 10 5 0.25 | 10 | 30",
+                "NORMAL | 30 8 | -Infinity | Infinity",
+                "LOG_NORMAL | 3.2 0.4 | 0 | Infinity",
+                "PEARSON_III | 30 8 2 | 22 | Infinity",
+                "PEARSON_III | 30 8 -4 | -Infinity | 34",
+                "PEARSON_III | 30 8 0 | -Infinity | Infinity",
+                "LOG_PEARSON_III | 2 0.5 1 | 10 | Infinity",
+                "LOG_PEARSON_III | 2 0.5 -1 | 0 | 1000",
+                "KAPPA | 30 8 0.5 0.25 | 14 | 46",
+                "KAPPA | 30 8 0.2 -0.5 | -Infinity | 70",
+                "KAPPA | 30 8 -0.2 -0.5 | -10 | Infinity",
+                "KAPPA | 30 8 0 0.5 | 24.454822555520437 | Infinity",
+                "WAKEBY | 2 5 0.5 3 -0.25 | 2 | 24",
+                "WAKEBY | 2 5 0.5 0 0.3 | 2 | 12",
+                "WAKEBY | 2 5 0 0 0 | 2 | Infinity",
+                "WAKEBY | 2 5 0.5 3 0 | 2 | Infinity"
+            })
+    void bounds(String family, String parameters, double lower, double upper) {
+        Distribution member = member(family.trim(), parameters.trim());
+        if (Double.isInfinite(lower)) {
+            assertThat(member.lowerBound()).isEqualTo(lower);
+        } else {
+            assertThat(member.lowerBound()).isCloseTo(lower, within(1e-12 * Math.max(1, Math.abs(lower))));
+            assertThat(member.cdf(lower - 0.5)).isZero();
+            assertThat(member.exceedance(lower - 0.5)).isEqualTo(1);
+            assertThat(member.logDensity(lower - 0.5)).isEqualTo(Double.NEGATIVE_INFINITY);
+            assertThat(member.quantile(1e-300)).isGreaterThanOrEqualTo(member.lowerBound());
+        }
+        if (Double.isInfinite(upper)) {
+            assertThat(member.upperBound()).isEqualTo(upper);
+        } else {
+            assertThat(member.upperBound()).isCloseTo(upper, within(1e-12 * upper));
+            assertThat(member.cdf(upper + 0.5)).isEqualTo(1);
+            assertThat(member.exceedance(upper + 0.5)).isZero();
+            assertThat(member.returnPeriod(upper + 0.5)).isInfinite();
+            assertThat(member.logDensity(upper + 0.5)).isEqualTo(Double.NEGATIVE_INFINITY);
+            assertThat(member.quantileOfExceedance(1e-300)).isLessThanOrEqualTo(member.upperBound());
+        }
+        assertThat(member.lowerBound()).isLessThan(member.upperBound());
+    }
+
+    /** Equal by all parameters and by the family; text and parameters in the order of the factory. */
+    @ParameterizedTest
+    @MethodSource("dev.runnel.rainfall.distribution.DistributionFamily#all")
+    void membersAreValues(DistributionFamily family) {
+        double[] p = Arrays.copyOf(new double[] {1.5, 0.3, 0.1, 0.2, 0.15}, family.parameterCount());
+        Distribution member = family.with(p);
+        assertThat(member)
+                .isEqualTo(family.with(p))
+                .hasSameHashCodeAs(family.with(p))
+                .isNotEqualTo("member");
+        assertThat(member.parameters().values().stream()
+                        .mapToDouble(Double::doubleValue)
+                        .toArray())
+                .containsExactly(p);
+        assertThat(member.toString()).contains(member.getClass().getSimpleName() + "[").contains(" = 1.5");
+        for (int i = 0; i < p.length; i++) {
+            double[] other = p.clone();
+            other[i] *= 1.5;
+            assertThat(member).isNotEqualTo(family.with(other));
+            assertThat(member.hashCode()).isNotEqualTo(family.with(other).hashCode());
+        }
+        for (DistributionFamily another : DistributionFamily.all()) {
+            if (another != family && another.parameterCount() == p.length) {
+                assertThat(member).isNotEqualTo(another.with(p));
+            }
+        }
+    }
+
+    @ParameterizedTest
+    @MethodSource("dev.runnel.rainfall.distribution.DistributionFamily#all")
+    void whatIsNoProbabilityOrNoNumberIsRefused(DistributionFamily family) {
+        Distribution member =
+                family.with(Arrays.copyOf(new double[] {1.5, 0.3, 0.1, 0.2, 0.15}, family.parameterCount()));
+        for (double p : new double[] {0, 1, -0.1, 1.1, Double.NaN}) {
+            assertThatIllegalArgumentException()
+                    .isThrownBy(() -> member.quantile(p))
+                    .withMessageStartingWith("probability must be inside (0, 1), was ");
+            assertThatIllegalArgumentException()
+                    .isThrownBy(() -> member.quantileOfExceedance(p))
+                    .withMessageStartingWith("exceedance must be inside (0, 1), was ");
+        }
+        for (double x : new double[] {Double.NaN, Double.POSITIVE_INFINITY, Double.NEGATIVE_INFINITY}) {
+            assertThatIllegalArgumentException()
+                    .isThrownBy(() -> member.cdf(x))
+                    .withMessageStartingWith("x must be finite, was ");
+            assertThatIllegalArgumentException()
+                    .isThrownBy(() -> member.exceedance(x))
+                    .withMessageStartingWith("x must be finite, was ");
+            assertThatIllegalArgumentException()
+                    .isThrownBy(() -> member.logDensity(x))
+                    .withMessageStartingWith("x must be finite, was ");
+        }
+        for (double years : new double[] {1, 0, Double.POSITIVE_INFINITY, Double.NaN}) {
+            assertThatIllegalArgumentException()
+                    .isThrownBy(() -> member.returnLevel(years))
+                    .withMessageStartingWith("years must be greater than 1 and finite among annual maxima, was ");
+        }
+        double[] two = {0.2, 0.3};
+        for (int wrong : new int[] {1, 3}) {
+            double[] out = new double[wrong];
+            assertThatIllegalArgumentException().isThrownBy(() -> member.cdf(two, out));
+            assertThatIllegalArgumentException().isThrownBy(() -> member.exceedance(two, out));
+            assertThatIllegalArgumentException().isThrownBy(() -> member.quantile(two, out));
+            assertThatIllegalArgumentException().isThrownBy(() -> member.returnLevel(new double[] {2, 3}, out));
+        }
+        assertThatIllegalArgumentException()
+                .isThrownBy(() -> member.sample(0, 1))
+                .withMessage("size must be in [1, 100000000], was 0");
+    }
+
+    /** Cunnane (1978): (i - a)/(n + 1 - 2a), by hand for the second and the last of four. */
+    @ParameterizedTest
+    @CsvSource({
+        "WEIBULL, 0.4, 0.8",
+        "ADAMOWSKI, 0.388888888888888889, 0.833333333333333333",
+        "CHEGODAYEV, 0.386363636363636364, 0.840909090909090909",
+        "TUKEY, 0.384615384615384615, 0.846153846153846154",
+        "BLOM, 0.382352941176470588, 0.852941176470588235",
+        "CUNNANE, 0.380952380952380952, 0.857142857142857143",
+        "GRINGORTEN, 0.378640776699029126, 0.864077669902912621",
+        "HAZEN, 0.375, 0.875",
+        "FILLIBEN, 0.385452, 0.840896415253714543"
+    })
+    void plottingPositions(PlottingPosition position, double second, double last) {
+        assertThat(position.nonExceedance(2, 4)).isCloseTo(second, within(5e-7));
+        assertThat(position.nonExceedance(4, 4)).isCloseTo(last, within(1e-15));
+        assertThat(position.nonExceedances(4))
+                .hasSize(4)
+                .containsExactly(
+                        position.nonExceedance(1, 4),
+                        position.nonExceedance(2, 4),
+                        position.nonExceedance(3, 4),
+                        position.nonExceedance(4, 4));
+        assertThat(position.nonExceedance(1, 4)).isCloseTo(1 - last, within(1e-15));
+        assertThat(position.nonExceedance(1, 1)).isCloseTo(0.5, within(1e-15));
+        for (int rank : new int[] {0, 5}) {
+            assertThatIllegalArgumentException()
+                    .isThrownBy(() -> position.nonExceedance(rank, 4))
+                    .withMessage("rank must be in [1, 4], was " + rank);
+        }
+        assertThatIllegalArgumentException()
+                .isThrownBy(() -> position.nonExceedance(1, 0))
+                .withMessage("size must be at least 1, was 0");
+        assertThatIllegalArgumentException()
+                .isThrownBy(() -> position.nonExceedances(0))
+                .withMessage("size must be in [1, 100000000], was 0");
+    }
+
+    /** What a search may try: inside the range the value, beyond it most of the way there, or the end itself but for a hair. */
+    @Test
+    void rangesOfParameters() {
+        Parameter shape = Parameter.shape("k").within(-1, 3);
+        assertThat(shape.admits(-1)).isFalse();
+        assertThat(shape.admits(Math.nextUp(-1.0))).isTrue();
+        assertThat(shape.admits(3)).isFalse();
+        assertThat(shape.admits(Math.nextDown(3.0))).isTrue();
+        assertThat(shape.toward(1, 2)).isEqualTo(2);
+        assertThat(shape.toward(1, 9)).isCloseTo(2.9, within(1e-15));
+        assertThat(shape.toward(1, -9)).isCloseTo(-0.9, within(1e-15));
+        assertThat(shape.nearest(2)).isEqualTo(2);
+        assertThat(shape.nearest(3)).isCloseTo(3 - 3e-10, within(1e-15));
+        assertThat(shape.nearest(9)).isCloseTo(3 - 3e-10, within(1e-15));
+        assertThat(shape.nearest(-1)).isCloseTo(-1 + 1e-10, within(1e-15));
+        assertThat(shape.nearest(-9)).isCloseTo(-1 + 1e-10, within(1e-15));
+        assertThat(Parameter.scale("alpha").nearest(0)).isEqualTo(1e-10);
+        assertThat(shape.hasUnit()).isFalse();
+        assertThat(shape).hasToString("k");
+        assertThat(shape.isScale()).isFalse();
+        assertThat(Parameter.scale("alpha").isScale()).isTrue();
+        assertThat(Parameter.scale("alpha").hasUnit()).isTrue();
+        assertThat(Parameter.location("xi").hasUnit()).isTrue();
+        assertThat(Parameter.location("xi").isScale()).isFalse();
+        assertThat(Parameter.shape("k").within(0, 1).isScale())
+                .as("without a unit it is no scale")
+                .isFalse();
+        assertThatIllegalArgumentException()
+                .isThrownBy(() -> shape.within(1, 1))
+                .withMessage("lowest must be below highest, were 1 and 1");
+    }
+}
