@@ -233,7 +233,7 @@ public final class Wakeby implements Distribution {
 
     @Override
     public LMoments lMoments() {
-        if (!(beta > -1 && delta < 1)) {
+        if (!hasMean()) {
             throw new IllegalStateException("L-moments exist for beta above -1 and delta below 1, were "
                     + Text.number(beta) + " and " + Text.number(delta));
         }
@@ -242,19 +242,28 @@ public final class Wakeby implements Distribution {
         double l4 = 0;
         for (double[] term : new double[][] {{alpha, beta}, {gamma, -delta}}) {
             double k = term[1];
-            double of2 = term[0] / ((1 + k) * (2 + k));
-            l2 += of2;
-            l3 += of2 * (1 - k) / (3 + k);
-            l4 += of2 * (1 - k) * (2 - k) / ((3 + k) * (4 + k));
+            if (term[0] != 0) {
+                double of2 = term[0] / ((1 + k) * (2 + k));
+                l2 += of2;
+                l3 += of2 * (1 - k) / (3 + k);
+                l4 += of2 * (1 - k) * (2 - k) / ((3 + k) * (4 + k));
+            }
         }
         return LMoments.of(mean(), l2, l3 / l2, l4 / l2);
     }
 
+    private boolean hasMean() {
+        return (alpha == 0 || beta > -1) && (gamma == 0 || delta < 1);
+    }
+
+    /** A quotient of 0 where there is nothing to divide: a term that is not there has no tail, whatever its exponent. */
+    private static double share(double part, double divisor) {
+        return part == 0 ? 0 : part / divisor;
+    }
+
     @Override
     public double mean() {
-        return gamma > 0 && delta >= 1 || alpha != 0 && beta <= -1
-                ? Double.POSITIVE_INFINITY
-                : location + alpha / (1 + beta) + gamma / (1 - delta);
+        return hasMean() ? location + share(alpha, 1 + beta) + share(gamma, 1 - delta) : Double.POSITIVE_INFINITY;
     }
 
     @Override
@@ -262,11 +271,11 @@ public final class Wakeby implements Distribution {
         if (gamma > 0 && delta >= 0.5 || alpha != 0 && beta <= -0.5) {
             return Double.POSITIVE_INFINITY;
         }
-        double first = alpha / (1 + beta);
-        double second = gamma / (1 - delta);
-        return first * first / (1 + 2 * beta)
-                + 2 * first * second / (1 + beta - delta)
-                + second * second / (1 - 2 * delta);
+        double first = share(alpha, 1 + beta);
+        double second = share(gamma, 1 - delta);
+        return share(first * first, 1 + 2 * beta)
+                + share(2 * first * second, 1 + beta - delta)
+                + share(second * second, 1 - 2 * delta);
     }
 
     @Override
