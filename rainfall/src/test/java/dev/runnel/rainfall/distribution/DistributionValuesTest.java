@@ -163,7 +163,9 @@ class DistributionValuesTest {
                         .mapToDouble(Double::doubleValue)
                         .toArray())
                 .containsExactly(p);
-        assertThat(member.toString()).contains(member.getClass().getSimpleName() + "[").contains(" = 1.5");
+        assertThat(member.toString())
+                .contains(member.getClass().getSimpleName() + "[")
+                .contains(" = 1.5");
         for (int i = 0; i < p.length; i++) {
             double[] other = p.clone();
             other[i] *= 1.5;
