@@ -117,9 +117,24 @@ class CircleLoopsTest {
     @Test
     void findsWhatIsNotPositive() {
         double[] values = {0.0, 1, -0.0, Double.MIN_VALUE, -1, INFINITY, Double.MAX_VALUE, GAP, -INFINITY, -GAP, 2, 0};
+        assertThat(notPositive(values, 1, 11)).containsExactly(2, 4, 5, 7, 8, 9);
+        assertThat(notPositive(values, 3, 8)).containsExactly(4, 5, 7);
+        double[] bad = {0, -1, GAP, INFINITY};
+        for (int size = 0; size < 11; size++) {
+            for (int place = 0; place < size; place++) {
+                double[] one = new double[size];
+                Arrays.fill(one, 3);
+                one[place] = bad[place % 4];
+                assertThat(notPositive(one, 0, size)).containsExactly(place);
+            }
+            assertThat(notPositive(new double[size], 0, size)).hasSize(size);
+        }
+    }
+
+    private static int[] notPositive(double[] values, int from, int to) {
         int[] places = new int[values.length];
-        assertThat(CircleLoops.notPositive(values, 1, 11, places)).isEqualTo(6);
-        assertThat(Arrays.copyOf(places, 6)).containsExactly(2, 4, 5, 7, 8, 9);
+        int count = CircleLoops.notPositive(values, from, to, places, new int[values.length / 4 + 1]);
+        return Arrays.copyOf(places, count);
     }
 
     /** Powers of two: each number is in the sum or is not. */
