@@ -24,6 +24,11 @@ COLUMNS = ("x", "unmoved", "moved", "other", "rest", "scatter", "evening")
 SCENES = [(1.0, LEVEL_ONLY, "ALONE"), (0.5, LEVEL_ONLY, "ALONE"), (0.75, step(338, 1.35, 1.2), "RULES")]
 
 
+def without_halves(days):
+    """Of these days nobody knows how their mornings and evenings moved."""
+    return "".join(f" clock{half}Numbers={listed([d['day'] for d in days])} clock{half}Values={'NaN;' * len(days) or ';'}" for half in ("Evenings", "Mornings"))
+
+
 def days(random, today, rules):
     """Days before the last one, alike or nearly; often as far away, in their scatters, as one of the rules wants them, and in as many days."""
     found, gap, scale, like = [], 0, random.choice([1, 5, 20]), random.choice([0.05, 0.2, 0.5])
@@ -85,7 +90,7 @@ def rows_of(number, late, more, rules_name):
         for k in shown:
             del left[k]
         text = (f"clockPhasesNumbers={listed([d['day'] for d in before])} clockPhasesValues={listed([float(d[c]) for d in before for c in COLUMNS])} "
-                f"clockDepthsNumbers={listed([d['day'] for d in before])} clockDepthsValues={listed([d['depth'] for d in before])}")
+                f"clockDepthsNumbers={listed([d['day'] for d in before])} clockDepthsValues={listed([d['depth'] for d in before])}" + without_halves(before))
         rows.append((scene, text, f"{late} " + ", ".join(" ".join(k) for k in shown), scene.told(lambda w, before=before: setattr(w.clock, "days", list(before)))))
     print(late, rules_name, "small" if small else "large", today["x"], len(rows), "left", list(left), file=sys.stderr, flush=True)
     return rows
@@ -155,7 +160,7 @@ def moved(folder):
         counts[min(1, told[0])] += 1
         text = (f"clockPhasesNumbers={listed([d['day'] for d in days])} clockPhasesValues={listed([float(d[c]) for d in days for c in COLUMNS])} "
                 f"clockDepthsNumbers={listed([d['day'] for d in days])} clockDepthsValues={listed([d['depth'] for d in days])} "
-                f"clockMoved={listed([int(at.CHANGE * NANOS), int(gap * NANOS), int(1.25 * NANOS)])}")
+                f"clockMoved={listed([int(at.CHANGE * NANOS), int(gap * NANOS), int(1.25 * NANOS)])}" + without_halves(days))
         if sum(counts.values()) in (1, 9):
             def edit(w, days=days, gap=gap):
                 w.clock.days, w.clock.leap = list(days), (at.CHANGE, gap)
