@@ -34,8 +34,8 @@ final class LaminarFilm {
 
     private LaminarFilm() {}
 
-    /** y/D nearly: a few terms of the inverse, right to a percent at the middle and ever closer below. */
-    private static double start(double beta, double q) {
+    /** y/D nearly: a few terms of the inverse, too little by 2 % at the middle, and below it ever closer, by (y/D)⁴. */
+    static double start(double beta, double q) {
         double film = Math.pow(27.0 / 16 * PER_BETA * beta * q, 2.0 / 7);
         return film * (1 + film * (37.0 / 105 + film * (674.0 / 2205 + film * (132583.0 / 385875))));
     }

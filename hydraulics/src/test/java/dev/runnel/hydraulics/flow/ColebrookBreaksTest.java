@@ -88,6 +88,10 @@ class ColebrookBreaksTest {
         assertThat(law.slowest(0.1, 0.002, GRAVITY)).isEqualTo(slowest);
         assertThat(law.fastest(0.1, 0.002, GRAVITY)).isEqualTo(law(0).velocity(0.1, 0.002, GRAVITY));
         assertThat(slowest).isLessThan(0.5 * law.velocity(0.1, 0.002, GRAVITY));
+        // In deep water too: 1/√f = −2 lg(1/3.7 + 2.51/K) with k/4R = 1.
+        double scale = Math.sqrt(8 * GRAVITY * 0.002 * 2);
+        double inverseRoot = -2 * Math.log10(1 / 3.7 + 2.51 * VISCOSITY / (8 * scale));
+        assertThat(law.slowest(2, 0.002, GRAVITY)).isCloseTo(scale * inverseRoot, within(1e-12));
         // On either side of the slowest: a wall nearly as rough as deep, and none.
         assertThat(law.fittedTo(1.0001 * slowest, 0.1, 0.002, GRAVITY).roughness())
                 .isBetween(0.39, 0.4);
