@@ -27,6 +27,9 @@ public final class Tips {
     /** How far a count may lie from a whole number, as depths are written with few digits; chosen here. */
     private static final double OFF_WHOLE = 0.05;
 
+    /** What a quotient of decimals may be off by rounding, as a share; 0.95 of 1 mm is a tip within 5 %. */
+    private static final double ROUNDING = 4 * Math.ulp(1.0);
+
     private static final Tips NONE = new Tips(new long[0]);
 
     /** Tips that counts or depths may stand for: 20 km of rain in tips of 0.2 mm, 800 MB (chosen here). */
@@ -128,7 +131,8 @@ public final class Tips {
         long total = 0;
         for (int i = 0; i < values.length; i++) {
             double count = Math.rint(values[i] / unit);
-            if (!(count >= 0 && count <= MOST_IN_A_READING && Math.abs(values[i] / unit - count) <= OFF_WHOLE)) {
+            double allowed = OFF_WHOLE + ROUNDING * Math.max(1, count);
+            if (!(count >= 0 && count <= MOST_IN_A_READING && Math.abs(values[i] / unit - count) <= allowed)) {
                 throw new IllegalArgumentException(name + " must be whole numbers from 0 to " + MOST_IN_A_READING + what
                         + ", was "
                         + (Double.isNaN(values[i]) ? "missing or suspect" : Text.number(values[i])) + " at index " + i
