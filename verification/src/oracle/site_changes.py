@@ -605,11 +605,13 @@ class Changes:
         return block - max(self.last_dry, self.opened) > 80 or dry >= 3 or self.base.scale[D] == 0
 
     def last_away(self, block):
+        seen = block + 1
         for number, row in reversed(self.blocks):
             if number < self.start:
                 break
             if self.sign * (row[self.channel] - self.origin[self.channel]) > SLACK * self.base.scale[self.channel]:
-                return 3 * (number + 1)
+                return 3 * seen
+            seen = number if np.isfinite(row).any() else seen
         return 3 * (block + 1)
 
     def fall(self, end):

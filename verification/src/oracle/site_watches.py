@@ -50,6 +50,7 @@ CASES = {
     "held up over six days": (site(seed=103, days=30), ramp(400, 544, 1.6, 0.55), "UTC", 0.6, 0.3),
     "held up over twelve days": (site(seed=131, days=34, parted=0.04), ramp(380, 668, 1.5, 0.6), "UTC", 0.6, 0.22),
     "held up in rain": (site(seed=132, days=30), FOUR_STORMS + often(410, 700, 22, 0.3) + ramp(420, 520, 1.3, 0.6), "UTC", 0.6, 0),
+    "held up in rain, deeper than learned": (site(seed=194, days=32), FOUR_STORMS + often(410, 690, 29, 0.2) + step(430, 1.9, 0.45, 630), "UTC", 0.6, 0),
     "a bed grows": (site(seed=190, days=46), ramp(400, 880, 1.6, 0.72), "UTC", 0.6, 0),
     "hardly a bed": (site(seed=190, days=46), ramp(400, 880, 1.6, 0.574), "UTC", 0.6, 0),
     "just a bed": (site(seed=190, days=46), ramp(400, 880, 1.6, 0.587), "UTC", 0.6, 0),

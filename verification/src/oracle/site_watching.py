@@ -851,7 +851,7 @@ class Watch:
             u = hour.v - base.velocity.value(at, rest) if dry and both and base.velocity else NAN
             q = flow - base.flow.value(at, rest) if long_dry and both and base.flow else NAN
             plain = hour.v - base.law.at(hour.y) if both and base.law and math.exp(hour.y) <= base.pipe.diameter else NAN
-            changes.hour(number, (self.at_depth(hour.y, plain, dry), d, u, q, plain))
+            changes.hour(number, (self.at_depth(hour.y, plain, dry, nearly), d, u, q, plain))
             changes.step(hour, number, d, u)
         if block is not None:
             changes.block(block)
@@ -894,13 +894,13 @@ class Watch:
     def held_first(self):
         return len(self.book.events) - sum(1 for e in self.book.events if e[0] == STANDING)
 
-    def at_depth(self, y, plain, dry):
+    def at_depth(self, y, plain, dry, nearly):
         if plain != plain:
             return NAN
         law = self.base.law
         outside = max(law.lowest - y, y - law.highest)
         if outside > 0.05:
-            if not dry:
+            if not dry and not (nearly and y > law.highest and plain < 0):
                 return NAN
             plain = math.copysign(max(0.0, abs(plain) - 0.6 * outside), plain)
         return plain / law.relative(y)

@@ -49,16 +49,32 @@ final class ChangeEnd {
                 || series.scale(ChangeSeries.D) == 0;
     }
 
-    /** End of the last block that was not as usual yet. */
+    /**
+     * End of what was not as usual yet: of the last block that stood away, and of those after it of which nothing is known,
+     * as in rain at depths that were not learned.
+     */
     static long lastAway(ChangeSeries series, FollowedChange change, long block) {
         Ring blocks = series.blocks;
+        long next = block + 1;
         for (int i = blocks.size() - 1; i >= 0 && blocks.number(i) >= change.start; i--) {
             double x = blocks.value(i, change.channel) - change.origin[change.channel];
             if (!Double.isNaN(x) && change.sign * x / series.scale(change.channel) > ChangeSums.SLACK) {
-                return ChangeSeries.time(blocks.number(i) + 1);
+                return ChangeSeries.time(next);
+            }
+            if (isKnown(blocks, i)) {
+                next = blocks.number(i);
             }
         }
         return ChangeSeries.time(block + 1);
+    }
+
+    private static boolean isKnown(Ring blocks, int block) {
+        for (int c = 0; c < Quantity.COUNT; c++) {
+            if (!Double.isNaN(blocks.value(block, c))) {
+                return true;
+            }
+        }
+        return false;
     }
 
     /** Whether a movement that began in a block is the last change again, which had a name. */

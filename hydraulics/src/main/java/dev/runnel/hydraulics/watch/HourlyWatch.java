@@ -187,7 +187,11 @@ final class HourlyWatch implements Consumer<SiteHour> {
         double residual = plain;
         double outside = Math.max(usual.lowest() - hour.lnDepth, hour.lnDepth - usual.highest());
         if (outside > BEYOND) {
-            if (!isDry) {
+            // Storm water that runs off is faster the deeper it is: what stands deeper and slower than was learned,
+            // hours
+            // after the rain, is no storm.
+            boolean heldUp = plain < 0 && hour.lnDepth > usual.highest() && dry.isNearlyDry();
+            if (!isDry && !heldUp) {
                 return Double.NaN;
             }
             residual = Math.signum(residual) * Math.max(0, Math.abs(residual) - DEAD_ZONE * outside);

@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import dev.runnel.hydraulics.evidence.Direction;
 import dev.runnel.hydraulics.watch.InventedSite.Fault;
 import dev.runnel.timeseries.Interval;
+import dev.runnel.timeseries.RegularSeries;
 import dev.runnel.timeseries.Series;
 import dev.runnel.timeseries.SeriesBuilder;
 import java.time.Duration;
@@ -80,6 +81,37 @@ class WatchFindingsTest {
             flow.add(reading.time(), value);
         }
         return flow.build();
+    }
+
+    /** Rain of 6 mm in two hours, every 30 hours from day 30 on: by the rule of the rain no hour after it is dry. */
+    private static SiteRecord inRain(Fault fault) {
+        double[] rain = new double[60 * 96];
+        for (int first = 30 * 96; first < rain.length; first += 120) {
+            for (int i = first; i < Math.min(rain.length, first + 8); i++) {
+                rain[i] = 0.75;
+            }
+        }
+        return new InventedSite(60, 15, 31, 0.02, false)
+                .record(fault, true, false)
+                .withRain(RegularSeries.of(InventedSite.START, Duration.ofMinutes(15), rain));
+    }
+
+    @Test
+    void slowWaterDeeperThanLearnedIsToldInWetWeatherTooAndStandsUntilItIsSeenToBeOver() {
+        Finding finding = only(watch(inRain(InventedSite.heldUp(day -> between(day, 32, 39) ? 1.2 : 0))));
+        assertThat(finding.direction()).isEqualTo(Direction.DOWN);
+        assertThat(finding.found()).isBetween(day(32), day(33.5));
+        assertThat(finding.closed().orElseThrow()).isBetween(day(39), day(39.5));
+        assertThat(finding.moved())
+                .filteredOn(moved -> moved.quantity() == Quantity.VELOCITY_AT_DEPTH)
+                .singleElement()
+                .satisfies(moved -> assertThat(moved.change()).isBetween(-0.85, -0.4));
+    }
+
+    @Test
+    void waterThatAStormItselfHoldsUpForSomeHoursIsNoFinding() {
+        SiteRecord record = inRain(InventedSite.heldUp(day -> day >= 30 && (day - 30) % 1.25 < 10 / 24.0 ? 1.2 : 0));
+        assertThat(watch(record).findings()).isEmpty();
     }
 
     @Test

@@ -260,8 +260,10 @@ class GaugeLimitsTest {
     void countsAreWholeTips() {
         TippingBucket bucket = TippingBucket.ofTip(1);
         assertThat(Tips.ofDepths(every(10, 0, 2.049, 0.951), bucket).size()).isEqualTo(3);
-        // The limit itself, which no binary fraction meets: 1 - 0.95 is more than 0.05, and 0.19 / 0.2 is less than 0.95.
-        assertThat(Tips.ofDepths(every(10, 0.95, 1.05, 1.95, 7.05, 99.95), bucket).size())
+        // The limit itself, which no binary fraction meets: 1 - 0.95 is more than 0.05, and 0.19 / 0.2 is less than
+        // 0.95.
+        assertThat(Tips.ofDepths(every(10, 0.95, 1.05, 1.95, 7.05, 99.95), bucket)
+                        .size())
                 .isEqualTo(1 + 1 + 2 + 7 + 100);
         assertThat(Tips.ofDepths(every(10, 0.19, 0.21, 0.39, 19.99), TippingBucket.ofTip(0.2))
                         .size())
