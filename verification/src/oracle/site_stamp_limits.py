@@ -1,13 +1,15 @@
-"""Stamps and rain on limits: stamps that go back while readings are held, stamps that leap by about an hour some time after the civil
-clocks, and rain that makes an hour wet by three rules.
+"""Stamps, rain and readings on limits: stamps that go back while readings are held, stamps that leap by about an hour some time after the
+civil clocks, rain that makes an hour wet by three rules, and hours of readings of every kind.
 
     python3 site_stamp_limits.py FOLDER
 
-writes the tables watch-stamps-refused, watch-moved-stamps and watch-rain-limits into the folder of the tables of hydraulics. The last two
-are followed by site_watching.py, which knows nothing of the library. Python 3.11, numpy 2.
+writes the tables watch-stamps-refused, watch-moved-stamps, watch-rain-limits and watch-odd-hours into the folder of the tables of hydraulics. All but
+the first are followed by site_watching.py, which knows nothing of the library. Python 3.11, numpy 2.
 """
 
 import sys
+
+import numpy as np
 
 from own_tables import text, write
 from site_baselines import site, storm
@@ -15,7 +17,7 @@ from site_hours import FIRST_HOUR, Pipe, learn
 from site_level_limits import COLUMNS, INPUTS
 from site_limits import NANOS
 from site_recipes import Record
-from site_watches import place
+from site_watches import KEPT, place
 from site_watching import Watch
 
 PROGRAM = "site_stamp_limits.py"
@@ -109,8 +111,69 @@ def rain(folder):
           tolerance="1e-9", reason="whole hours, and a sum of some falls")
 
 
+def odd(random, step):
+    """What is read in an hour: depths and velocities of each reading, None where it stays as it is."""
+    n, of = 60 // step, lambda *those: those[int(random.integers(0, len(those)))]
+    depths, velocities = [None] * n, [None] * n
+    kind = of("usual", "strokes", "strokes", "zeros", "back", "low", "low", "lost", "slow", "shallow", "mixed", "mixed", "high")
+    some = lambda: [k for k in range(n) if random.random() < of(0.2, 0.5, 0.8)]
+    if kind in ("strokes", "mixed"):
+        depths = [float(np.round(of(0.09, 0.11, 0.13, 0.16) * random.uniform(0.97, 1.03), 4)) for _ in range(n)]
+    if kind in ("strokes", "zeros", "mixed"):
+        for k in some():
+            velocities[k] = 0.0
+    if kind in ("back", "mixed"):
+        for k in some():
+            velocities[k] = float(np.round(-random.uniform(0.2, 0.8), 4))
+    if kind in ("low", "mixed"):
+        for k in some():
+            velocities[k] = float(np.round(0.7 * random.uniform(0.45, 0.95), 4))
+    if kind in ("lost", "mixed"):
+        for k in some():
+            velocities[k] = np.nan
+        for k in some() if kind == "lost" else []:
+            depths[k] = np.nan
+    if kind == "slow":
+        for k in some():
+            velocities[k] = of(0.004, 0.0049, 0.0051, 0.006, 0.02)
+    if kind == "shallow":
+        depths = [of(0.0008, 0.0011, 0.015, 0.019, 0.021, 0.026, 0.031, 0.05) for _ in range(n)]
+        for k in some():
+            velocities[k] = of(0.0, 0.3)
+    if kind == "high":
+        depths = [of(0.55, 0.6, 0.61, 0.74, 0.76) for _ in range(n)]
+        for k in some():
+            velocities[k] = of(0.0, 0.3, 9.9, 10.1)
+    return depths, velocities
+
+
+def hours(folder):
+    """A day of hours of every kind, as the watch keeps them: how many readings were looked at, zeros, weak echoes, signs that flip, and what is usual of them."""
+    rows = []
+    for case_of in range(10):
+        random, step = np.random.default_rng(240 + case_of), (10, 15, 5, 10)[case_of % 4]
+        change = []
+        for hour in range(390, 414):
+            for k, (depth, velocity) in enumerate(zip(*odd(random, step))):
+                at = hour + k * step / 60
+                for kind, lost, value in ((20, 5, depth), (21, 6, velocity)):
+                    if value is not None:
+                        change += [lost, at, at + step / 60, 0, 0] if value != value else [kind, at, at + step / 60, value, 0]
+        change = [float(np.round(v, 6)) for v in change]
+        case = (site(seed=241 + case_of, days=18, step=step), DEEP + change + [4, 415, 10 ** 5, 0, 0], "UTC", 0.6, 0)
+        record = Record(case[0], case[1])
+        kept = Watch(learn(record, Pipe(0.6), "UTC")[0], record).kept
+        rows.append(place(case) + [f"every {step} min"] + [kept[n] for n, *_ in ASKED])
+    write(folder, PROGRAM, "watch-odd-hours", "What the watch keeps of hours of readings of every kind", COLUMNS + [("about", "step")] + [(n, "sum of all, each times its place") for n, *_ in ASKED],
+          INPUTS, [(n, "watch.kept", f"input.part = word {part}", f"input.key = word {key}", f"input.which = {which}") for n, part, key, which in ASKED], rows,
+          tolerance="1e-8 relative or 1e-7", reason="16 digits are given; sums of some hundred logarithms")
+
+
+ASKED = [of for of in KEPT if of[0] in ("faults", "hours", "blocks", "beyond")]
+
+
 def main(folder):
-    for make in (stamps, moved, rain):
+    for make in (stamps, moved, rain, hours):
         make(folder)
 
 
