@@ -4,7 +4,8 @@
 
 writes the tables watch-gauge-limits, watch-silence-limits and watch-clock-limits into the folder of the tables of hydraulics. A watch
 goes on from its state, in which lags, rises or days were put; what it then tells is computed by site_watching.py, which knows nothing
-of the library. States are drawn at random and kept where a limit 5 % larger would tell something else. Python 3.11, numpy 2.
+of the library. States are drawn at random and kept where a limit 5 % larger, or of silences as much smaller, would tell
+something else. Python 3.11, numpy 2.
 """
 
 import sys
@@ -124,10 +125,10 @@ def lags_at_limits(wanted, base, lag, end, fit, day_shift):
         yield f"usual={listed(usual)} lags={listed(lags)} times={listed([t * NANOS for t in times])} fits={listed([float(f) for f in fits])}", about, edit
 
 
-def further(limits, which):
-    """The limits with one of them 5 % larger, or one more where it counts."""
+def further(limits, which, side=1):
+    """The limits with one of them 5 % larger, or one more where it counts; or as much less."""
     other = dict(limits)
-    other[which] = limits[which] + 1 if isinstance(limits[which], int) else limits[which] * 1.05
+    other[which] = limits[which] + side if isinstance(limits[which], int) else limits[which] * (1 + 0.05 * side)
     return other
 
 
@@ -199,10 +200,10 @@ def silences(folder):
 
     scenes = []
     for which in GaugeSilence.LIMITS:
-        for twice in range(2):
+        for side in (1, -1):
             for _ in range(20000):
                 s = state(which not in ("drier", "half", "least", "near", "times_longer", "gaps", "gap", "clearly") and which[:6] not in ("chance", "wonder"), which)
-                if quick(s, GaugeSilence.LIMITS)[0] != quick(s, further(GaugeSilence.LIMITS, which))[0]:
+                if quick(s, GaugeSilence.LIMITS)[0] != quick(s, further(GaugeSilence.LIMITS, which, side))[0]:
                     top = s["rise"][0] + s["size"]
                     rise = [s["rise"][0], top, *s["rise"][2:4]]
                     text = " ".join([f"{k}={listed(s[k])}" for k in ("usual", "silent", "sizes")]
@@ -210,10 +211,10 @@ def silences(folder):
                                     + [f"{k}={shown(v)}" for k, v in zip(("without", "spells"), s["counts"])] + [f"largestWithout={shown(s['rise'][4])}"]
                                     + [f"longestSilence={shown(s['gap'])}", f"largestSilent={shown(s['highest'] if s['silent'] else 0.0)}"]
                                     + [f"{k}={shown(v)}" for k, v in zip(("riseBase", "riseHighest", "riseSpeedBefore", "riseSpeed"), rise)])
-                    scenes.append((scene, text, which, scene.told(lambda w, s=s: put(w.silence, s))))
+                    scenes.append((scene, text, which if side > 0 else f"{which} from below", scene.told(lambda w, s=s: put(w.silence, s))))
                     break
             else:
-                print("no state for", which, file=sys.stderr)
+                print("no state for", which, side, file=sys.stderr)
     table(folder, "watch-silence-limits", "When rises without rain tell of a silent gauge", scenes)
 
 
