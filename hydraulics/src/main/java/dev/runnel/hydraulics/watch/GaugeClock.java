@@ -366,21 +366,15 @@ final class GaugeClock {
         for (double lag : text.numbers("lags")) {
             lags.add(lag);
         }
-        // Not in states of before; what was pending then counts as a good fit.
-        if (text.has("fits")) {
-            for (double each : text.numbers("fits", lags.size())) {
-                fits.add(each);
-            }
-        } else {
-            lags.forEach(each -> fits.add(1.0));
+        for (double each : text.numbers("fits", lags.size())) {
+            fits.add(each);
         }
         for (long time : text.counts("times", lags.size())) {
             times.add(time);
         }
         lastUsual = text.count("lastUsual");
         shift = text.number("shift");
-        // Not in states of before.
-        shifted = text.has("shifted") ? text.index("shifted") : MOST_OF_FEW;
+        shifted = text.index("shifted");
         finding.read(text, "track");
         storms.read(text);
     }

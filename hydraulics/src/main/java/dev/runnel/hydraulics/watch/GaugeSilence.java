@@ -372,45 +372,21 @@ final class GaugeSilence {
         for (double each : text.numbers("sizes")) {
             sizes.add(each);
         }
-        if (text.has("rise")) {
-            readBefore(text);
-        } else {
-            lastRain = text.count("lastRain");
-            lastUnknown = text.count("lastUnknown");
-            hoursKnown = text.count("hoursKnown");
-            silentHours = text.count("silentHours");
-            spells = text.index("spells");
-            without = text.index("without");
-            largestWithout = text.number("largestWithout");
-            begin = text.count("riseBegin");
-            base = text.number("riseBase");
-            highest = text.number("riseHighest");
-            speedBefore = text.number("riseSpeedBefore");
-            speed = text.number("riseSpeed");
-        }
-        // Not in states of before, whose silences are learned anew.
-        longestSilence = text.has("longestSilence") ? text.count("longestSilence") : 0;
-        largestSilent = text.has("largestSilent") ? text.number("largestSilent") : 0;
+        lastRain = text.count("lastRain");
+        lastUnknown = text.count("lastUnknown");
+        hoursKnown = text.count("hoursKnown");
+        silentHours = text.count("silentHours");
+        spells = text.index("spells");
+        without = text.index("without");
+        largestWithout = text.number("largestWithout");
+        longestSilence = text.count("longestSilence");
+        largestSilent = text.number("largestSilent");
+        begin = text.count("riseBegin");
+        base = text.number("riseBase");
+        highest = text.number("riseHighest");
+        speedBefore = text.number("riseSpeedBefore");
+        speed = text.number("riseSpeed");
         finding.read(text, "track");
         last.read(text, "last");
-    }
-
-    /** States of version 1 keep their numbers by place. */
-    private void readBefore(StateText text) {
-        long[] hours = text.counts("hours", 5);
-        lastRain = hours[0];
-        lastUnknown = hours[1];
-        hoursKnown = hours[2];
-        silentHours = hours[3];
-        begin = hours[4];
-        long[] counts = text.counts("counts", 2);
-        without = (int) counts[0];
-        spells = (int) counts[1];
-        double[] rise = text.numbers("rise", 5);
-        base = rise[0];
-        highest = rise[1];
-        speedBefore = rise[2];
-        speed = rise[3];
-        largestWithout = rise[4];
     }
 }

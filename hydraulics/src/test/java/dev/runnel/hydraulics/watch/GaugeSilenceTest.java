@@ -208,39 +208,39 @@ class GaugeSilenceTest {
         assertThat(told).isEqualTo(rule.over(dead)).isNotEmpty();
     }
 
-    /** States of version 1 keep the same numbers by place. */
     @Test
-    void statesOfVersionOneAreReadAndCutOnesRefused() {
+    void everyNumberOfAStateIsReadByItsNameAndOneThatIsMissingRefused() {
         GaugeSilence silence = new GaugeSilence(rule().baseline(), new Findings());
-        StateText before = StateText.of("gauge-silence", 1)
+        StateText state = silence.write()
                 .with("usual", new double[] {0.5, 0.6, 0.7})
                 .with("silent", new long[] {400})
-                .with("hours", new long[] {301, 302, 303, 304, 305})
-                .with("counts", new long[] {6, 7})
-                .with("sizes", new double[] {0.8})
-                .with("rise", new double[] {0.11, 0.12, 0.13, 0.14, 0.15})
-                .with("track", "");
-        new Ring(6, 2).write(before, "last");
-        silence.read(before.toString());
-        StateText now = silence.write();
-        assertThat(now.toString()).startsWith("gauge-silence/2 ");
-        assertThat(now.count("lastRain")).isEqualTo(301);
-        assertThat(now.count("lastUnknown")).isEqualTo(302);
-        assertThat(now.count("hoursKnown")).isEqualTo(303);
-        assertThat(now.count("silentHours")).isEqualTo(304);
-        assertThat(now.count("riseBegin")).isEqualTo(305);
-        assertThat(now.index("without")).isEqualTo(6);
-        assertThat(now.index("spells")).isEqualTo(7);
-        assertThat(now.number("riseBase")).isEqualTo(0.11);
-        assertThat(now.number("riseHighest")).isEqualTo(0.12);
-        assertThat(now.number("riseSpeedBefore")).isEqualTo(0.13);
-        assertThat(now.number("riseSpeed")).isEqualTo(0.14);
-        assertThat(now.number("largestWithout")).isEqualTo(0.15);
-        GaugeSilence again = new GaugeSilence(rule().baseline(), new Findings());
-        again.read(now.toString());
-        assertThat(again.write()).hasToString(now.toString());
-        String cut = before.toString().replace("301,302", "301");
-        assertThatIllegalArgumentException().isThrownBy(() -> silence.read(cut)).withMessageContaining("hours");
+                .with("sizes", new double[] {0.8});
+        List<String> counts = List.of(
+                "lastRain",
+                "lastUnknown",
+                "hoursKnown",
+                "silentHours",
+                "spells",
+                "without",
+                "longestSilence",
+                "riseBegin");
+        List<String> numbers =
+                List.of("largestWithout", "largestSilent", "riseBase", "riseHighest", "riseSpeedBefore", "riseSpeed");
+        for (int i = 0; i < counts.size(); i++) {
+            state.with(counts.get(i), 301 + i);
+        }
+        for (int i = 0; i < numbers.size(); i++) {
+            state.with(numbers.get(i), 0.11 + i);
+        }
+        silence.read(state.toString());
+        assertThat(silence.write()).hasToString(state.toString());
+        for (String each : counts) {
+            String cut = state.toString().replace(each + "=", each + "Of=");
+            assertThat(cut).isNotEqualTo(state.toString());
+            assertThatIllegalArgumentException()
+                    .isThrownBy(() -> silence.read(cut))
+                    .withMessageContaining(each);
+        }
     }
 
     /** A rise of ln 1.25 begins with the hour in which half of that is there: ln 1.25 / 2 = 0.1116. */
