@@ -52,6 +52,110 @@ class DistributionValuesTest {
         assertThat(member.mean()).isCloseTo(lambda1, within(1e-10 * lambda1));
     }
 
+    /** The parameters again from the L-moments; a log-normal is fitted by those of its logarithms. */
+    @ParameterizedTest
+    @CsvFileSource(resources = BESIDE + "l-moments.csv", numLinesToSkip = 3)
+    void fitsByLMoments(String family, String parameters, double lambda1, double lambda2, double tau3, double tau4) {
+        boolean ofLogarithms = family.equals("LOG_NORMAL");
+        Distribution fitted = DistributionFamily.named(family)
+                .fromLMoments(
+                        ofLogarithms
+                                ? LMoments.of(3.2, 0.4 / Math.sqrt(Math.PI), 0, 0.12)
+                                : LMoments.of(lambda1, lambda2, tau3, tau4));
+        assertParameters(fitted, parameters, 1e-8);
+    }
+
+    /** Mean, standard deviation and skew integrated as the L-moments are. */
+    @ParameterizedTest
+    @CsvSource({
+        "GUMBEL, 30 8, 34.6177253192, 10.2603986413, 1.1395470994",
+        "GEV, 30 8 -0.12, 35.6871858312, 12.3724390751, 2.12920638022",
+        "GEV, 30 8 0.17, 33.4494300886, 8.60589177956, 0.361012405542",
+        "GEV, 30 8 0.03, 34.3866798523, 9.88158971361, 0.970701364906",
+        "GENERALIZED_LOGISTIC, 30 8 -0.12, 31.6057184417, 15.3014944234, 1.16391574407",
+        "GENERALIZED_LOGISTIC, 30 8 0.23, 26.7782380703, 17.8305460221, -3.3783708435",
+        "GENERALIZED_LOGISTIC, 30 8 0.02, 29.7366892786, 14.5314250727, -0.174608707951",
+        "EXPONENTIAL, 10 5, 15, 5, 2",
+        "GENERALIZED_PARETO, 10 5 -0.12, 15.6818181818, 6.5174924395, 3.05122926048",
+        "GENERALIZED_PARETO, 10 5 0.2, 14.1666666667, 3.52147606137, 1.18321595662",
+        "GENERALIZED_NORMAL, 30 8 -0.3, 31.2274095976, 8.56008637201, 0.949534907257",
+        "GENERALIZED_NORMAL, 30 8 0.2, 29.1919463989, 8.24391106042, -0.614294761987",
+        "NORMAL, 30 8, 30, 8, 0",
+        "PEARSON_III, 30 8 0.9, 30, 8, 0.9",
+        "PEARSON_III, 30 8 -1.5, 30, 8, -1.5"
+    })
+    void momentsAndFitsByThem(String family, String parameters, double mean, double deviation, double skew) {
+        Distribution member = member(family, parameters);
+        assertThat(member.mean()).isCloseTo(mean, within(1e-9));
+        assertThat(Math.sqrt(member.variance())).isCloseTo(deviation, within(1e-9));
+        assertParameters(
+                DistributionFamily.named(family).fromMoments(new SampleMoments(50, mean, deviation, skew)),
+                parameters,
+                1e-7);
+    }
+
+    private static void assertParameters(Distribution fitted, String parameters, double relative) {
+        double[] expected = Arrays.stream(parameters.split(" "))
+                .mapToDouble(Double::parseDouble)
+                .toArray();
+        double[] found = fitted.parameters().values().stream()
+                .mapToDouble(Double::doubleValue)
+                .toArray();
+        assertThat(found).hasSameSizeAs(expected);
+        for (int i = 0; i < expected.length; i++) {
+            assertThat(found[i]).isCloseTo(expected[i], within(relative * Math.max(1, Math.abs(expected[i]))));
+        }
+    }
+
+    /** xi + alpha (1/k − π/sin(kπ)) at 40 digits, with mpmath 1.3, where a series is taken for it. */
+    @Test
+    void meanOfANearlySymmetricLogistic() {
+        assertThat(GeneralizedLogistic.of(30, 8, 0.0049).mean()).isCloseTo(29.9355168018555597, within(1e-13));
+        assertThat(GeneralizedLogistic.of(30, 8, -0.0049).mean()).isCloseTo(30.0644831981444403, within(1e-13));
+        assertThat(GeneralizedLogistic.of(30, 8, -1).mean()).isEqualTo(Double.POSITIVE_INFINITY);
+    }
+
+    /** Above 10: mean excess 25/6 and L-scale 125/66 of alpha 5, k 0.2; variance alpha²/((1 + k)² (1 + 2k)). */
+    @Test
+    void paretoAboveAKnownThreshold() {
+        DistributionFamily above = GeneralizedPareto.above(10);
+        double deviation = Math.sqrt(25 / (1.44 * 1.4));
+        for (Distribution fitted : new Distribution[] {
+            above.fromLMoments(LMoments.of(10 + 25 / 6.0, 125 / 66.0, 0.25, 0.1)),
+            above.fromMoments(new SampleMoments(50, 10 + 25 / 6.0, deviation, 1.2))
+        }) {
+            assertParameters(fitted, "10 5 0.2", 1e-12);
+        }
+        assertThatExceptionOfType(NoFitException.class)
+                .isThrownBy(() -> above.fromLMoments(LMoments.of(10, 1, 0.25, 0.1)))
+                .withMessage("mean must be above threshold 10, was 10");
+        assertThatExceptionOfType(NoFitException.class)
+                .isThrownBy(() -> above.fromLMoments(LMoments.of(12, 2, 0.25, 0.1)))
+                .withMessage("lambda2 must be below the mean excess 2 over 10, was 2");
+        assertThat(above.fromLMoments(LMoments.of(12, 1.999, 0.25, 0.1)).parameters())
+                .containsKeys("xi", "alpha", "k");
+    }
+
+    @Test
+    void lMomentsAreReadAndPrinted() {
+        LMoments m = LMoments.of(4, 1, 0.25, -0.125);
+        assertThat(m.tau()).isEqualTo(0.25);
+        assertThat(m).hasToString("LMoments[l1 = 4, l2 = 1, t3 = 0.25, t4 = -0.125]");
+        assertThat(LMoments.of(4, 1, 1, 1).tau3()).isEqualTo(1);
+        assertThatExceptionOfType(NoFitException.class)
+                .isThrownBy(() -> DistributionFamily.GEV.fromLMoments(LMoments.of(4, 1, 1, 1)))
+                .withMessage("tau3 must be inside (-1, 1) for a family with a shape, was 1");
+        assertThatIllegalArgumentException()
+                .isThrownBy(() -> LMoments.of(4, 0, 0, 0))
+                .withMessageStartingWith("lambda2 must be greater than 0");
+        assertThatIllegalArgumentException()
+                .isThrownBy(() -> LMoments.of(4, 1, 1.1, 0))
+                .withMessage("tau3 must be in [-1, 1], was 1.1");
+        assertThatIllegalArgumentException()
+                .isThrownBy(() -> LMoments.of(4, 1, 0, -1.6))
+                .withMessage("tau4 must be in [-1.5, 1], was -1.6");
+    }
+
     /**
      * λ₂/σ = Γ(a + 1/2)/(Γ(a) √(π a)) and τ₃ = 6 I(1/3; a, 2a) − 3 with a = 4/skew², with mpmath 1.3 at 60 digits: on both sides
      * of 0.02, below which a series is taken.
