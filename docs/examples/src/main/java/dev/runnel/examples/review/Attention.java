@@ -12,6 +12,7 @@ import dev.runnel.timeseries.quality.QualityFlag;
 import dev.runnel.timeseries.quality.QualityFlags;
 import dev.runnel.timeseries.quality.Verdict;
 import java.time.Duration;
+import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
@@ -51,6 +52,7 @@ final class Attention {
         attention.activeAlarm();
         attention.evidence();
         attention.noBaseline();
+        attention.endOfRange();
         attention.failed(share -> share >= MANY_FAILED);
         attention.unlikeDays();
         attention.upstream();
@@ -142,6 +144,35 @@ final class Attention {
                             .orElse("")
                     + ". \"baseline from\" and \"baseline to\" in the site file name one.");
         }
+    }
+
+    /** More was there than was written: what is left out here was the most of its time. */
+    private void endOfRange() {
+        endOfRange("depth", review.data().depth());
+        review.data().velocity().ifPresent(velocity -> endOfRange("velocity", velocity));
+    }
+
+    private void endOfRange(String what, CheckedReadings readings) {
+        readings.quality().flags().stream()
+                .filter(flags -> flags.check().equals(EndOfRange.NAME))
+                .filter(flags -> !flags.raised().isEmpty())
+                .forEach(flags -> {
+                    Instant first = flags.raised().get(0).time();
+                    Instant last = flags.raised().get(flags.raised().size() - 1).time();
+                    double end = readings.lines()
+                            .series()
+                            .value(readings.lines().series().firstIndexAtOrAfter(first));
+                    points.add("From " + dates.time(first) + " to " + dates.time(last) + " the " + what
+                            + " goes up to "
+                            + (what.equals("depth") ? Show.mm(end) : Text.number(end) + " m/s") + " and no farther: "
+                            + Show.count(flags.count(Verdict.UNUSUAL), "reading") + " ("
+                            + Show.percent((double) flags.count(Verdict.UNUSUAL)
+                                    / readings.series().size())
+                            + ") stand there, for hours on many days. Does the range of the sensor or of the logger end there, or"
+                            + " does something hold the water at that level? To check: the range that is set, and a reading by"
+                            + " hand at the busiest hour. They are the least that was there: doubtful in the volumes, left out of the dry"
+                            + " weather flow, and the true peaks are not known.");
+                });
     }
 
     /** Tests that took out a share of the velocities as asked: a few lone ones of a year are no news. */

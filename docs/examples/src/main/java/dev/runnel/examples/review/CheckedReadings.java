@@ -46,7 +46,7 @@ record CheckedReadings(
         Duration longestGap = ReadingChecks.longestGap(site, interval);
         CheckedReadings readings = new CheckedReadings(
                 lines,
-                tests.apply(lines.series()),
+                ReadingChecks.atTheEnd(site, tests.apply(lines.series())),
                 interval,
                 longestGap,
                 GapCheck.longerThan(longestGap).over(lines.series()));
@@ -89,6 +89,15 @@ record CheckedReadings(
                         .filter(gap ->
                                 gap.start().isBefore(time.end()) && gap.end().isAfter(time.start()))
                         .toList());
+    }
+
+    /** Returns the times that stand at the end of a range, each up to the next reading. */
+    List<Interval> atTheEnd() {
+        return Interval.joined(quality.flags().stream()
+                .filter(flags -> flags.check().equals(EndOfRange.NAME))
+                .flatMap(flags -> flags.raised().stream())
+                .map(flag -> Interval.of(flag.time(), flag.time().plus(interval)))
+                .toList());
     }
 
     Series series() {

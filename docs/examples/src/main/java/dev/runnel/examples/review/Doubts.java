@@ -10,6 +10,8 @@ import dev.runnel.timeseries.Series;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.time.ZoneId;
+import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
@@ -20,19 +22,31 @@ import java.util.Optional;
  *
  * @param findings the findings
  * @param readings which readings they put in doubt
+ * @param ends when depths, and when depths or velocities, stood at the end of a range: more was there than was read
  * @param end end of the record
  * @param zone clock of the days
  */
-record Doubts(List<Finding> findings, Optional<DoubtfulReadings> readings, Instant end, ZoneId zone) {
+record Doubts(List<Finding> findings, Optional<DoubtfulReadings> readings, Ends ends, Instant end, ZoneId zone) {
     /** Chosen here: a day counts as doubtful, or as one of another state, if a quarter of it is. */
     static final double SHARE_OF_DAY = 0.25;
 
     /** Chosen here: a figure of which more rests on doubtful readings is withheld. */
     static final double MOST = 0.5;
 
-    static Doubts of(Watched watched, Instant end, ZoneId zone) {
+    /** Times at the end of a range, in order. */
+    record Ends(List<Interval> ofDepth, List<Interval> ofFlow) {}
+
+    static Doubts of(Watched watched, SiteData data) {
+        Instant end = data.record().end();
+        List<Interval> depth = data.depth().atTheEnd();
+        List<Interval> both = new ArrayList<>(depth);
+        data.velocity().ifPresent(velocity -> both.addAll(velocity.atTheEnd()));
         return new Doubts(
-                watched.findings(), watched.report().map(report -> DoubtfulReadings.of(report, end)), end, zone);
+                watched.findings(),
+                watched.report().map(report -> DoubtfulReadings.of(report, end)),
+                new Ends(depth, Interval.joined(both)),
+                end,
+                data.site().zone());
     }
 
     /** Whether readings of such a finding give a doubtful flow. */
@@ -70,18 +84,19 @@ record Doubts(List<Finding> findings, Optional<DoubtfulReadings> readings, Insta
                 day.atStartOfDay(zone).toInstant(),
                 day.plusDays(1).atStartOfDay(zone).toInstant());
         // Most days are asked for in vain.
-        return readings.isEmpty()
-                        || readings.get().findings(ReadingUse.FLOW, hours).isEmpty()
-                ? 0
-                : shareOfFlow(flow.slice(hours));
+        boolean asked = ends.ofFlow.stream().anyMatch(hours::overlaps)
+                || readings.isPresent()
+                        && !readings.get().findings(ReadingUse.FLOW, hours).isEmpty();
+        return asked ? shareOfFlow(flow.slice(hours)) : 0;
     }
 
     /** Returns the share of a flow, of either direction, that rests on doubtful readings; 0 if none flowed. */
     double shareOfFlow(Series flow) {
-        if (readings.isEmpty()) {
-            return 0;
+        boolean[] doubtful =
+                readings.map(found -> found.doubtful(ReadingUse.FLOW, flow)).orElseGet(() -> new boolean[flow.size()]);
+        for (Interval time : ends.ofFlow) {
+            Arrays.fill(doubtful, flow.firstIndexAtOrAfter(time.start()), flow.firstIndexAtOrAfter(time.end()), true);
         }
-        boolean[] doubtful = readings.get().doubtful(ReadingUse.FLOW, flow);
         double all = 0;
         double doubted = 0;
         for (int i = 0; i < doubtful.length; i++) {
@@ -98,9 +113,9 @@ record Doubts(List<Finding> findings, Optional<DoubtfulReadings> readings, Insta
      * watch could name is another state of the sewer as far as anyone can tell, so it stays.
      */
     Series withoutDoubtful(boolean isFlow, Series series) {
-        return without(
-                series,
-                doubting(isFlow).stream().map(finding -> finding.interval(end)).toList());
+        List<Interval> times = new ArrayList<>(isFlow ? ends.ofFlow : ends.ofDepth);
+        doubting(isFlow).forEach(finding -> times.add(finding.interval(end)));
+        return without(series, times);
     }
 
     /** Returns a series without the time of any finding: what then is left is the site as it usually is. */

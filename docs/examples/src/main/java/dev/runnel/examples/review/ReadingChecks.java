@@ -107,9 +107,19 @@ public final class ReadingChecks {
         return usual > 0 ? and(alone, lone(MOST_LOSS * usual), depth) : alone;
     }
 
+    /** Tells what stands at the end of the range of its sensor or logger, in readings that the other tests have seen. */
+    static QualityReport atTheEnd(Site site, QualityReport report) {
+        return EndOfRange.in(report.series(), site.checks().flatLine())
+                .map(end -> and(report, end.apply(report.series())))
+                .orElse(report);
+    }
+
     /** What failed so far is no neighbour. */
     private static QualityReport and(QualityReport report, PairCheck check, Series companion) {
-        QualityFlags more = check.apply(report.series(), companion);
+        return and(report, check.apply(report.series(), companion));
+    }
+
+    private static QualityReport and(QualityReport report, QualityFlags more) {
         List<QualityFlags> flags = new ArrayList<>(report.flags());
         flags.add(more);
         return new QualityReport(report.series().withFlags(more.toQualityCodes()), flags);

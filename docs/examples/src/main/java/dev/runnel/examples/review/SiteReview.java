@@ -58,7 +58,7 @@ record SiteReview(
         // Without a gauge any day may have been wet; medians bear a few wet hours.
         SortedSet<LocalDate> days = rain.map(found -> found.days().dates()).orElseGet(() -> allDays(data));
         Watched watched = period.isWhole() ? allWatched : allWatched.within(data.record());
-        Doubts doubts = Doubts.of(watched, data.record().end(), data.site().zone());
+        Doubts doubts = Doubts.of(watched, data);
         DryWeather dryWeather = DryWeather.of(data, flow, days, doubts);
         return new SiteReview(
                 data,
