@@ -14,6 +14,9 @@ import java.util.stream.Collectors;
 
 /** How the flow answered the storms, storm by storm, and whether that has changed. */
 final class ResponseText {
+    /** Chance that a site without a change is told of one, shared by all that is tested there; common practice. */
+    private static final double CHANCE = 0.05;
+
     private static final int MOST_RESPONSES = 12;
     private static final double SECONDS_IN_DAY = 86_400;
     private static final double DAYS_IN_YEAR = 365.25;
@@ -44,18 +47,22 @@ final class ResponseText {
             if (!found.hasArea()) {
                 page.say("no share of the rain: \"contributing area = ...\" in " + SiteFile.NAME + " is not there");
             }
-            page.say(
-                    found.trends().isEmpty()
-                            ? "too few storms against which nothing speaks to tell of a change"
-                            : found.trends().stream()
-                                    .map(each -> trend(each, found.span()))
-                                    .collect(Collectors.joining("; ")));
+            page.say(trends(found.trends(), found.span()));
         });
     }
 
+    /** What the tests say of each measure; the more are asked, the less chance each is given. */
+    static String trends(List<ResponseTrend> trends, Duration span) {
+        return trends.isEmpty()
+                ? "too few storms against which nothing speaks to tell of a change"
+                : trends.stream()
+                        .map(each -> trend(each, span, CHANCE / trends.size()))
+                        .collect(Collectors.joining("; "));
+    }
+
     /** What a few weeks show is not carried on over a year. */
-    private static String trend(ResponseTrend trend, Duration span) {
-        boolean isClear = trend.test().pValue() < 0.05;
+    private static String trend(ResponseTrend trend, Duration span, double largestP) {
+        boolean isClear = trend.test().pValue() < largestP;
         double years = span.toSeconds() / SECONDS_IN_DAY / DAYS_IN_YEAR;
         return trend.measure() + " from storm to storm: "
                 + (isClear
