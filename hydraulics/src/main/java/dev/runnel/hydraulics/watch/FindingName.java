@@ -24,13 +24,23 @@ public enum FindingName {
     /** Depth and velocity up together. */
     MORE_WATER(
             "more water",
-            List.of("infiltration in a wet season", "a new inflow", "water that came another way before")),
+            List.of(
+                    "infiltration in a wet season",
+                    "a new inflow",
+                    "water that came another way before",
+                    "pumps upstream that run otherwise")),
     /** Depth and velocity down together. */
-    LESS_WATER("less water", List.of("a dry season", "water that takes another way", "a loss upstream")),
+    LESS_WATER(
+            "less water",
+            List.of(
+                    "a dry season",
+                    "water that takes another way",
+                    "a loss upstream",
+                    "pumps upstream that run otherwise")),
     /** Depth up or down at once, velocity unchanged. */
     DEPTH_STEP(
             "a depth sensor that was moved or reads another zero",
-            List.of("a deposit that came or went at once at the monitor", "another unit")),
+            List.of("a deposit that came or went at once at the monitor", "readings of another site", "another unit")),
     /** Depth up or down over days, velocity unchanged. */
     DEPTH_DRIFT("a depth sensor that drifts", List.of("sediment at the monitor"), "only a visit tells the two apart"),
     /** Depth up over days, velocity unchanged. */

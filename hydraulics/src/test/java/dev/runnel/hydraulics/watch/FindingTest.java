@@ -34,7 +34,9 @@ class FindingTest {
         assertThat(named(FindingName.FROZEN_LOGGER).otherwise())
                 .isEqualTo("it could also be two sensors that fail together or water that stands still");
         assertThat(named(FindingName.LESS_WATER).otherwise())
-                .isEqualTo("it could also be a dry season, water that takes another way, or a loss upstream");
+                .isEqualTo(
+                        "it could also be a dry season, water that takes another way, a loss upstream, or pumps upstream that"
+                                + " run otherwise");
         assertThat(named(FindingName.LEVEL_UP).describe().lines())
                 .contains(
                         "it could also be water held up, more water such as that of a wet season, or the depth sensor, its"

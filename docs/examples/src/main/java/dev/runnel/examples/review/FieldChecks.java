@@ -11,8 +11,10 @@ final class FieldChecks {
             case HELD_UP -> "the manholes downstream for what holds the water, and the depth at the monitor by hand";
             case RELEASED -> "whether the sewer was cleaned, and the depth at the monitor by hand";
             case MORE_WATER, LESS_WATER ->
-                "the sites up- and downstream on the same days, and what was connected, pumped or diverted";
-            case DEPTH_STEP, DEPTH_DRIFT -> "the depth by hand beside the logged one, and where the sensor sits";
+                "the sites up- and downstream on the same days, what was connected, pumped or diverted, and the hours of the pumps upstream";
+            case DEPTH_STEP ->
+                "the depth by hand beside the logged one, where the sensor sits, and the number of the logger in its files before and after";
+            case DEPTH_DRIFT -> "the depth by hand beside the logged one, and where the sensor sits";
             case SEDIMENT -> "the depth of the sediment, and the depth of the water by hand beside the logged one";
             case VELOCITY_LOSS, VELOCITY_GAIN, WEAK_ECHO ->
                 "what lies on the velocity sensor, and the velocity by hand before and after it is cleaned";
