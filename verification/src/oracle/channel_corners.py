@@ -138,11 +138,12 @@ def open_channel():
                          show(mpf(width) * (mpf(y) + mpf(offset)) * mpf(v)) if known else "", 1 if known else 5, 2))
     write(FOLDER, PROGRAM, "monitor-in-the-open", "a monitored open channel, depths among its readings that no channel has",
           [("width", "m, width"), ("offset", "m, sensor above the invert"), ("times", "s, times"), ("depths", "m, depth readings"), ("velocities", "m/s, velocity readings"), ("which", "1, reading"),
-           ("flow", "m3/s, flow"), ("quality", "1, quality of the flow, 1 not checked, 5 missing"), ("impossible", "1, depths that none can be")],
+           ("flow", "m3/s, flow"), ("quality", "1, quality of the flow, 1 not checked, 5 missing"), ("impossible", "1, depths that none can be"), ("of_two", "1, of two such records")],
           [("shape", "word rectangular"), ("width", "width"), ("offset", "offset"), ("bed", "0"), ("factor", "1"), ("n", "0.013"), ("gradient", "0.002"),
            ("times", "text times"), ("depths", "text depths"), ("velocity_times", "text times"), ("velocities", "text velocities")],
-          [("flow", "monitor.record.flow", "input.which = which"), ("quality", "monitor.record.flow-quality", "input.which = which"), ("impossible", "monitor.record.depth-count", "input.condition = word IMPOSSIBLE")],
-          rows, tolerance="1e-12 relative", reason="17 digits are given")
+          [("flow", "monitor.record.flow", "input.which = which"), ("quality", "monitor.record.flow-quality", "input.which = which"), ("impossible", "monitor.record.depth-count", "input.condition = word IMPOSSIBLE"),
+           ("of_two", "monitor.record.depth-count-of-two", "input.condition = word IMPOSSIBLE")],
+          [(*row, 2 * row[-1]) for row in rows], tolerance="1e-12 relative", reason="17 digits are given")
 
 
 walls()

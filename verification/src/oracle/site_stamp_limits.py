@@ -81,11 +81,13 @@ def moved(folder):
         kept = []
         Watch(base, record, None, (record.minutes[-1] // 60 + 1, lambda w: kept.append(w.clock.leap)))
         gap = by + step
-        rows.append(place(case) + [f"{by} min at {at} h", 0 if kept[0] is None else (kept[0][0] + 2 * kept[0][1] + 3 * gap / 60) * NANOS])
-    assert 3 < sum(r[-1] > 0 for r in rows) < len(rows) - 3
+        rows.append(place(case) + [f"{by} min at {at} h", 0 if kept[0] is None else (kept[0][0] + 2 * kept[0][1] + 3 * gap / 60) * NANOS,
+                                     (record.minutes[-1] - record.minutes[0]) / 60])
+    assert 3 < sum(r[-2] > 0 for r in rows) < len(rows) - 3
     write(folder, PROGRAM, "watch-moved-stamps", "Stamps that leap by about an hour some time after the civil clocks",
-          COLUMNS + [("about", "minutes, and when"), ("moved", "ns, the change, the last stamp and the gap, each times its place; 0 for none")], INPUTS,
-          [("moved", "watch.kept", f"input.part = word {WATCH}", "input.key = word clockMoved", "input.which = -1")], rows, tolerance="1e-12 relative", reason="whole minutes")
+          COLUMNS + [("about", "minutes, and when"), ("moved", "ns, the change, the last stamp and the gap, each times its place; 0 for none"), ("span", "h, from the first reading to the last")], INPUTS,
+          [("moved", "watch.kept", f"input.part = word {WATCH}", "input.key = word clockMoved", "input.which = -1"), ("span", "site.record.span")], rows, tolerance="1e-12 relative",
+          reason="whole minutes")
 
 
 def rain(folder):

@@ -66,6 +66,14 @@ final class RecordCalculations {
                         "1",
                         "condition " + RECORD,
                         in -> record(in).counts().of(VelocityCondition.valueOf(in.text("condition")))),
+                of(
+                        "monitor.record.depth-count-of-two",
+                        "1",
+                        "condition " + RECORD,
+                        in -> record(in)
+                                .counts()
+                                .plus(record(in).counts())
+                                .of(DepthCondition.valueOf(in.text("condition")))),
                 of("monitor.record.size", "1", RECORD, in -> record(in).size()),
                 of("monitor.record.depths-alone", "1", RECORD, in -> record(in).depthsAlone()),
                 of(

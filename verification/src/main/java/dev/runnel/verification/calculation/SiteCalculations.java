@@ -51,6 +51,7 @@ final class SiteCalculations {
                                 .sum()),
                 of("site.from", "h", in -> hours(baseline(in).interval().start())),
                 of("site.to", "h", in -> hours(baseline(in).interval().end())),
+                of("site.record.span", "h", in -> record(in).interval().hours()),
                 of("site.hours", "1", in -> baseline(in).hours()),
                 of("site.dry-hours", "1", in -> baseline(in).dryHours()),
                 of("site.rain", "1", in -> baseline(in).hasRain() ? 1 : 0),
