@@ -4,6 +4,8 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.Arrays;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 
 /** How long a distance of so many scales must last before it is told. */
 class LastingTest {
@@ -81,5 +83,47 @@ class LastingTest {
         assertThat(lasting(0.076).isAway()).isTrue();
         assertThat(lasting(0.074).isAway()).isFalse();
         assertThat(lasting(days(9, 0.074)).isAway()).isFalse();
+    }
+
+    /** Medians of six hours, three times: each condition of growing on, by itself. */
+    @ParameterizedTest
+    @CsvSource({
+        "0.08, 0.20, 0.31, true",
+        "0.07, 0.20, 0.31, false",
+        "0.08, 0.14, 0.31, false",
+        "0.08, 0.25, 0.31, false",
+        "0.08, 0.18, 0.29, false",
+        "0, 0, 0.351, true",
+        "0, 0, 0.349, false"
+    })
+    void growsAndGrowsOrIsLarge(double first, double second, double third, boolean quick) {
+        double[] known = new double[18];
+        Arrays.fill(known, 0, 6, first);
+        Arrays.fill(known, 6, 12, second);
+        Arrays.fill(known, 12, 18, third);
+        assertThat(lasting(known).isQuick()).isEqualTo(quick);
+    }
+
+    /** Medians of nine hours, twice, where the sum is over its limit. */
+    @ParameterizedTest
+    @CsvSource({"0.08, 0.21, true", "0.07, 0.21, false", "0.08, 0.19, false", "0.12, 0.21, false"})
+    void growsFromSomeHoursToTheNext(double before, double now, boolean lasts) {
+        double[] known = new double[18];
+        Arrays.fill(known, 0, 9, before);
+        Arrays.fill(known, 9, 18, now);
+        assertThat(lasting(known).lasts()).isEqualTo(lasts);
+    }
+
+    /** More than half of the last 25 hours, and all of them known. */
+    @Test
+    void largeOverTwoTides() {
+        double[] known = new double[40];
+        Arrays.fill(known, 27, 40, 0.36);
+        assertThat(lasting(known).isQuickOverTides()).isTrue();
+        known[27] = 0;
+        assertThat(lasting(known).isQuickOverTides()).isFalse();
+        double[] few = new double[24];
+        Arrays.fill(few, 0.36);
+        assertThat(lasting(few).isQuickOverTides()).isFalse();
     }
 }
