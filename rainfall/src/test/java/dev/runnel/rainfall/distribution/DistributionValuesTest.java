@@ -394,4 +394,30 @@ class DistributionValuesTest {
                 .isThrownBy(() -> shape.within(1, 1))
                 .withMessage("lowest must be below highest, were 1 and 1");
     }
+
+    /** 1, 2, 4, 9: deviations -3, -2, 0, 5, their squares 38 and cubes 90; skew 4 · 90/(3 · 2 s³) with s² = 38/3. */
+    @Test
+    void momentsOfASmallSampleByHand() {
+        SampleMoments m = SampleMoments.of(9, 1, 4, 2);
+        assertThat(m.size()).isEqualTo(4);
+        assertThat(m.mean()).isCloseTo(4, within(1e-15));
+        assertThat(m.standardDeviation()).isCloseTo(Math.sqrt(38 / 3.0), within(1e-15));
+        assertThat(m.skew()).isCloseTo(60 / Math.pow(38 / 3.0, 1.5), within(1e-14));
+        assertThat(m).hasToString("SampleMoments[n = 4, mean = 4, sd = 3.55903, skew = 1.3309]");
+    }
+
+    /** K = 3.13668 in a hundred years: 10/√25 · √(1 + 1.13955 K + 1.1 K²), worked apart. */
+    @Test
+    void standardErrorOfAGumbelFitByMoments() {
+        double k = Math.sqrt(6) / Math.PI * (-Math.log(-Math.log1p(-0.01)) - 0.57721566490153286);
+        double expected = 2 * Math.sqrt(1 + 1.1395470994 * k + 1.1 * k * k);
+        assertThat(expected).isBetween(7.84, 7.86);
+        assertThat(Gumbel.momentsStandardError(10, 25, 100)).isCloseTo(expected, within(1e-9));
+        assertThatIllegalArgumentException()
+                .isThrownBy(() -> Gumbel.momentsStandardError(0, 25, 100))
+                .withMessageStartingWith("standardDeviation must be greater than 0");
+        assertThatIllegalArgumentException()
+                .isThrownBy(() -> Gumbel.momentsStandardError(10, 3, 100))
+                .withMessage("sampleSize must be at least 4, was 3");
+    }
 }
