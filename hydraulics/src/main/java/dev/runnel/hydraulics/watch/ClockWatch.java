@@ -2,6 +2,7 @@ package dev.runnel.hydraulics.watch;
 
 import dev.runnel.internal.StateText;
 import java.util.Arrays;
+import java.util.List;
 import java.util.Optional;
 
 /**
@@ -236,6 +237,12 @@ final class ClockWatch {
         depthShifts.read(text, "clockDepths");
         eveningShifts.read(text, "clockEvenings");
         morningShifts.read(text, "clockMornings");
+        for (Ring each : List.of(depthShifts, eveningShifts, morningShifts)) {
+            if (each.size() != days.size()) {
+                throw new IllegalArgumentException("state clockDepths, clockEvenings and clockMornings must hold "
+                        + days.size() + " days as clockPhases does, was " + each.size() + " days");
+            }
+        }
         depth.read(text);
         flow.read(text);
     }

@@ -380,6 +380,13 @@ class ClockWatchTest {
         again.write(copy);
         assertThat(copy).hasToString(text.toString());
 
+        StateText fewer = StateText.parse("some", 1, text.toString())
+                .with("clockEveningsNumbers", new long[0])
+                .with("clockEveningsValues", new double[0]);
+        assertThatIllegalArgumentException()
+                .isThrownBy(() -> watch().read(fewer))
+                .withMessage("state clockDepths, clockEvenings and clockMornings must hold 1 days as clockPhases does,"
+                        + " was 0 days");
         StateText cut = text.with("clockValues", new double[0]);
         assertThatIllegalArgumentException().isThrownBy(() -> watch().read(cut)).withMessageContaining("clockValues");
     }
