@@ -10,6 +10,8 @@ import zoneinfo
 import numpy as np
 from scipy import stats
 
+import site_exchanges
+
 from site_levels import Levels, lowest_hour
 
 NAN = float("nan")
@@ -49,8 +51,8 @@ class Pipe:
         return self.diameter ** 2 / 8 * (angle - math.sin(angle))
 
     def kappa(self, level):
-        """d ln A / d ln y: the width times the depth over the area."""
-        return level * 2 * math.sqrt(level * (self.diameter - level)) / self.area(level)
+        """d ln A / d ln y: the width times the depth over the area; a full pipe grows no more."""
+        return 0.0 if level >= self.diameter else level * 2 * math.sqrt(level * (self.diameter - level)) / self.area(level)
 
     def uniform(self, level):
         radius = self.area(level) / (self.diameter * self.angle(level) / 2)
@@ -68,6 +70,7 @@ class Hour:
         self.step, self.stepped, self.leap, self.alone = NAN, None, 1.0, 0
         self.depth_run = self.velocity_run = (0.0, 0.0)
         self.gap = (0.0, 0.0, 0.0)
+        self.rough_y = self.rough_v = NAN
 
 
 class Runs:
@@ -184,6 +187,7 @@ def hours(minutes, depths, velocities, rains, bounds):
 
 
 def finish(hour, levels, speeds, odd, rests):
+    hour.rough_y, hour.rough_v = site_exchanges.rough(levels), site_exchanges.rough(speeds)
     of_readings(hour, levels, speeds, rests)
     # What no sewer reads may be of another unit.
     hour.read_y, hour.read_v = (math.log(np.median(o)) if o and 2 * len(o) >= hour.readings else ln for o, ln in zip(odd, (hour.y, hour.v)))
@@ -615,6 +619,8 @@ class Baseline:
         self.notes += not moving and both.any()
         r = u = q = np.full(len(hs), NAN)
         flow = np.full(len(hs), NAN)
+        self.exchanged = site_exchanges.by_drawings(pipe, hs, lambda y, v: Law(y, v).exponent) if moving else None
+        self.notes += self.exchanged is not None
         if moving:
             law = Law(y[both], v[both])
             flow = np.where(both, v + np.log([pipe.area(math.exp(e)) if b else 1.0 for e, b in zip(y, both)]), NAN)

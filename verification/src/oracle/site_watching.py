@@ -8,9 +8,10 @@ import math
 
 import numpy as np
 
-from site_changes import CHANGED, CLOSED, DOWN, FOUND, NOTED, RETURNED, STANDING, STEP, UNCERTAIN, UP, Book, Changes, Finding
+from site_changes import CHANGED, CLOSED, DOWN, FOUND, NO_WAY, NOTED, RETURNED, STANDING, STEP, UNCERTAIN, UP, Book, Changes, Finding
 from site_hours import FIRST_HOUR, MOON, NAN, Bounds, Storms, Weather, hours, middle, robust, storm_fit
 from site_levels import Levels, lowest_hour
+from site_exchanges import Exchanges
 from site_units import Units
 
 BOOK = lambda values: float(sum((i + 1) * v for i, v in enumerate(values) if v == v))
@@ -791,6 +792,7 @@ class Watch:
         changes = Changes(base, alarm, self.book, moon)
         faults, clock = Faults(base, self.book), MonitorClock(base, self.book, moon)
         units = Units(base, self.book, lambda of_depth, since, end: self.give_away(of_depth, since, end))
+        exchanges = self.exchanges = Exchanges(base, self.book, self.give_away, (FOUND, CHANGED, RETURNED, CLOSED, STANDING, STEP, NO_WAY))
         gauge, silence, weather = GaugeClock(base, self.book), GaugeSilence(base, self.book), Weather()
         catch = self.catch = GaugeCatch(base, self.book)
         self.units, self.moon, self.changes, self.faults, self.clock, self.gauge, self.silence, self.weather = units, moon, changes, faults, clock, gauge, silence, weather
@@ -815,6 +817,7 @@ class Watch:
                 self.book.events.clear()
             n, number = hour.number, FIRST_HOUR + hour.number
             today, of_day, rest = civil(n)
+            exchanges.take(hour, number, base.begin <= n < base.end)
             (units.learn if base.begin <= n < base.end else units.hour)(hour, number)
             excess = hour.y - base.depth.value(of_day, rest)
             highest = max(base.depth.value((of_day + k) % 24, kind) for k in range(-4, 5) for kind in (False, True))
@@ -856,7 +859,7 @@ class Watch:
         if block is not None:
             changes.block(block)
         end = FIRST_HOUR + last + 1
-        for each in (changes, units, faults, clock, gauge, silence, catch) + ((leap,) if leap else ()):
+        for each in (changes, exchanges, units, faults, clock, gauge, silence, catch) + ((leap,) if leap else ()):
             each.finish(end)
         if left:
             stamp = record.minutes[count - 1] / 60 + FIRST_HOUR

@@ -26,8 +26,8 @@ final class ExchangedColumns {
 
     private static final double HIGHEST = 1.5;
 
-    /** A lower level is none, m. */
-    private static final double LEAST_LEVEL = 0.001;
+    /** A lower level is none, m: below any reading, in whatever unit it is. */
+    private static final double LEAST_LEVEL = 1e-6;
 
     /** Hours that must fit when exchanged, and how many others in between end the question. */
     private static final int HOURS = 12;
@@ -100,7 +100,9 @@ final class ExchangedColumns {
 
     /** Whether the readings of this time are judged by nothing else. */
     private boolean holdsBack() {
-        return baseline.exchanged.isPresent() || finding.isOpen() || asked.size() > 0 && asked.size() < HOURS;
+        // No water reads like another unit.
+        boolean isNoWater = lnFactor != 0 || asked.size() < HOURS;
+        return baseline.exchanged.isPresent() || finding.isOpen() || asked.size() > 0 && isNoWater;
     }
 
     /**

@@ -144,7 +144,13 @@ final class SiteRecipe {
                     velocities[i] = a;
                     velocityIsExact[i] = true;
                 }
-                default -> throw new IllegalArgumentException("changes must be of the kinds 0 to 21, was " + what);
+                case 22 -> {
+                    depths[i] = oldVelocities[i] / a;
+                    velocities[i] = oldDepths[i] * a;
+                    depthIsExact[i] = true;
+                    velocityIsExact[i] = true;
+                }
+                default -> throw new IllegalArgumentException("changes must be of the kinds 0 to 22, was " + what);
             }
         }
     }
