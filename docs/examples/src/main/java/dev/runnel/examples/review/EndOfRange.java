@@ -28,7 +28,9 @@ import java.util.TreeMap;
 record EndOfRange(List<End> ends) implements QualityCheck {
     static final String NAME = "end of range";
 
-    private static final Duration WEEK = Duration.ofDays(7);
+    /** Days of a week. */
+    private static final int DAYS = 7;
+
     private static final Duration DAY = Duration.ofDays(1);
 
     /** Days of a week on which the value stands for long. */
@@ -65,15 +67,20 @@ record EndOfRange(List<End> ends) implements QualityCheck {
             return Optional.empty();
         }
         double[] values = series.toUsableValues();
-        Instant last = series.time(series.size() - 1);
-        for (Instant from = series.time(0); !from.plus(WEEK).isAfter(last.plus(DAY)); from = from.plus(DAY)) {
-            Interval week = Interval.of(from, from.plus(WEEK));
-            int first = series.firstIndexAtOrAfter(week.start());
-            int end = series.firstIndexAtOrAfter(week.end());
-            double highest = highest(values, first, end);
-            // Few weeks pass the first question, so the dear second one is asked of few.
-            if (days(series, values, first, end, highest, stay) >= LEAST_DAYS && isPiled(values, first, end, highest)) {
-                add(ends, new End(notExceeded(series, values, first, end, highest), highest));
+        int[] days = days(series);
+        double[] highest = new double[days.length - 1];
+        for (int d = 0; d < highest.length; d++) {
+            highest[d] = highest(values, days[d], days[d + 1]);
+        }
+        for (int d = 0; d + DAYS <= highest.length; d++) {
+            int from = days[d];
+            int to = days[d + DAYS];
+            double most = highest(highest, d, d + DAYS);
+            // Few weeks pass the first questions, so the dear last one is asked of few.
+            if (count(highest, d, d + DAYS, most) >= LEAST_DAYS
+                    && standing(series, values, from, to, most, stay) >= LEAST_DAYS
+                    && isPiled(values, from, to, most)) {
+                add(ends, new End(notExceeded(series, values, from, to, most), most));
             }
         }
         return ends.isEmpty() ? Optional.empty() : Optional.of(new EndOfRange(ends));
@@ -99,6 +106,26 @@ record EndOfRange(List<End> ends) implements QualityCheck {
         return Interval.of(series.time(first), series.time(last).plusNanos(1));
     }
 
+    /** Where each day begins, counted from the first reading, and where the last one ends. */
+    private static int[] days(Series series) {
+        Instant last = series.time(series.size() - 1);
+        List<Integer> days = new ArrayList<>();
+        Instant day = series.time(0);
+        for (; !day.isAfter(last); day = day.plus(DAY)) {
+            days.add(series.firstIndexAtOrAfter(day));
+        }
+        days.add(series.size());
+        return days.stream().mapToInt(Integer::intValue).toArray();
+    }
+
+    private static int count(double[] values, int from, int to, double value) {
+        int count = 0;
+        for (int i = from; i < to; i++) {
+            count += values[i] == value ? 1 : 0;
+        }
+        return count;
+    }
+
     private static double highest(double[] values, int from, int to) {
         double highest = Double.NEGATIVE_INFINITY;
         for (int i = from; i < to; i++) {
@@ -108,7 +135,7 @@ record EndOfRange(List<End> ends) implements QualityCheck {
     }
 
     /** Days, counted from the first reading, on which a value stands for long enough. */
-    private static int days(Series series, double[] values, int from, int to, double value, Duration stay) {
+    private static int standing(Series series, double[] values, int from, int to, double value, Duration stay) {
         long day = -1;
         int days = 0;
         int run = 0;
