@@ -11,6 +11,7 @@ NAN = float("nan")
 LIMITS = dict(fits=0.4, lowest=-0.5, highest=1.5, hours=12, others=3, open=48, leapt=0.6, exact=0.2, small=0.12, large=0.2, over=1.5, follows=0.8, home=24,
               back=120)
 BY_DRAWINGS = dict(apart=2.0, most=0.9, few=0.05, flattest=0.35, steepest=1.1, hours=48, readings=4)
+FEW_HOURS, HOURS_BEFORE = 4, 24
 FACTORS = (1.0, 100.0, 1000.0, 0.01, 0.001)
 
 
@@ -58,7 +59,7 @@ class Exchanges:
         self.found, self.changed, self.returned, self.closed, self.standing, self.step, self.no_way = kinds
         self.first, self.track, self.asked, self.home = None, None, [], 0
         self.before = self.last_right = None
-        self.right_before = False
+        self.right_before, self.rights = False, []
         self.factor = 1.0
 
     def is_open(self):
@@ -79,7 +80,8 @@ class Exchanges:
                 self.judge(number, right, exchanged)
             self.right_before = right or not exchanged and self.last_right == number - 1
             self.last_right = number if right else self.last_right
-        if self.base.exchanged or self.is_open() or self.asked and (self.factor != 1 or len(self.asked) < self.limits["hours"]):
+            self.rights = (self.rights + [right])[-HOURS_BEFORE:]
+        if self.base.exchanged or self.is_open() or self.asked and (self.factor != 1 or self.may_be()):
             hour.y = hour.v = hour.read_y = hour.read_v = hour.upstream = NAN
             hour.depth_run = hour.velocity_run = (0.0, 0.0)
             hour.outside = hour.dry_moving = hour.looked = hour.zeros = hour.low = hour.lower = hour.flips = 0
@@ -108,7 +110,7 @@ class Exchanges:
             self.go_on(number, right)
             return
         if not self.asked:
-            if not exchanged or not self.right_before:
+            if not exchanged or not self.right_before or 2 * sum(self.rights) < HOURS_BEFORE:
                 return
             self.since, self.others, self.before = number, 0, self.last_right
         if exchanged:
@@ -120,6 +122,11 @@ class Exchanges:
             self.others += 1
         if self.others >= of["others"] or number - self.since >= of["open"]:
             self.asked = []
+
+    def may_be(self):
+        """Whether few hours are known yet, or those that are follow the relation better when exchanged."""
+        exchanged, written = zip(*self.asked)
+        return len(self.asked) < self.limits["hours"] and (len(self.asked) < FEW_HOURS or robust(exchanged) < robust(written))
 
     def sure(self):
         of = self.limits

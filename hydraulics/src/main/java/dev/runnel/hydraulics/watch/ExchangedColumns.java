@@ -7,6 +7,7 @@ import dev.runnel.internal.StateText;
 import dev.runnel.internal.Text;
 import dev.runnel.timeseries.EpochNanos;
 import dev.runnel.timeseries.baseline.DayCurve;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 
@@ -46,6 +47,12 @@ final class ExchangedColumns {
     /** Scatter over that of the readings as they are written: what is held up keeps its velocity by its depth, but for a share. */
     private static final double FOLLOWS = 0.8;
 
+    /** Hours from which on water that is held up, which is no exchange, is not held back any longer. */
+    private static final int FEW = 4;
+
+    /** Known hours before an exchange of which half must fit as they are written: what is held up for long has other hours in storms. */
+    private static final int HOURS_BEFORE = 24;
+
     /** Hours in a row that fit as they are written and end a finding. */
     private static final int HOURS_HOME = 24;
 
@@ -72,6 +79,9 @@ final class ExchangedColumns {
 
     /** What the velocity leaves over at its depth when exchanged, and as it is written, of the hours asked about. */
     private final Ring asked = new Ring(OPEN_HOURS, 2);
+
+    /** Of the last known hours: 1 for one that fits as it is written, else 0. */
+    private final Ring right = new Ring(HOURS_BEFORE, 1);
 
     private int others;
     private double lnFactor;
@@ -101,7 +111,7 @@ final class ExchangedColumns {
     /** Whether the readings of this time are judged by nothing else. */
     private boolean holdsBack() {
         // No water reads like another unit.
-        boolean isNoWater = lnFactor != 0 || asked.size() < HOURS;
+        boolean isNoWater = lnFactor != 0 || asked.size() < HOURS && (asked.size() < FEW || follows(1));
         return baseline.exchanged.isPresent() || finding.isOpen() || asked.size() > 0 && isNoWater;
     }
 
@@ -121,6 +131,7 @@ final class ExchangedColumns {
             // The hour in between may hold readings of both kinds.
             follows = like == Like.AS_WRITTEN || like == Like.NEITHER && lastAsWritten == hour.hour - 1;
             lastAsWritten = like == Like.AS_WRITTEN ? hour.hour : lastAsWritten;
+            right.add(hour.hour, like == Like.AS_WRITTEN ? 1 : 0);
         }
         if (holdsBack()) {
             hour.withholdDepth();
@@ -156,12 +167,16 @@ final class ExchangedColumns {
             goOn(hour, like);
         } else if (asked.size() > 0) {
             ask(hour, like);
-        } else if (like == Like.EXCHANGED && follows) {
+        } else if (like == Like.EXCHANGED && follows && isSettled()) {
             others = 0;
             since = hour.hour;
             before = lastAsWritten;
             ask(hour, like);
         }
+    }
+
+    private boolean isSettled() {
+        return Arrays.stream(right.column(0, 0)).sum() >= HOURS_BEFORE / 2.0;
     }
 
     private void ask(SiteHour hour, Like like) {
@@ -185,10 +200,15 @@ final class ExchangedColumns {
             return false;
         }
         double[] values = asked.column(0, 0);
-        double scatter = Medians.scatter(values);
         return Math.abs(Medians.of(values)) < EXACT
-                && scatter < ReadingUnit.smallScatter(law.orElseThrow().scatter())
-                && scatter < FOLLOWS * Medians.scatter(asked.column(0, 1));
+                && Medians.scatter(values)
+                        < ReadingUnit.smallScatter(law.orElseThrow().scatter())
+                && follows(FOLLOWS);
+    }
+
+    /** Whether the velocity follows the depth when exchanged, with less than a share of the scatter that it has as written. */
+    private boolean follows(double share) {
+        return Medians.scatter(asked.column(0, 0)) < share * Medians.scatter(asked.column(0, 1));
     }
 
     private void tell(long end) {
@@ -330,6 +350,7 @@ final class ExchangedColumns {
 
     void write(StateText text) {
         asked.write(text, "exchangedAsked");
+        right.write(text, "exchangedRight");
         finding.write(text, "exchangedTrack");
         text.with("exchangedHours", new long[] {since, before, lastAsWritten, others, home})
                 .with("exchangedFollows", follows)
@@ -339,6 +360,7 @@ final class ExchangedColumns {
 
     void read(StateText text) {
         asked.read(text, "exchangedAsked");
+        right.read(text, "exchangedRight");
         finding.read(text, "exchangedTrack");
         long[] hours = text.counts("exchangedHours", 5);
         since = hours[0];

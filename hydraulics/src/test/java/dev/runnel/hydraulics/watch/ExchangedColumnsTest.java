@@ -136,6 +136,16 @@ class ExchangedColumnsTest {
         }
     }
 
+    /** What was held up for days may be as usual for an hour, as in a storm: what follows begins no exchange. */
+    @Test
+    void oneUsualHourAfterDaysOfAnotherStateIsNoUsualDay() {
+        SiteRecord record = InventedSite.of(DAYS, 11).record((day, depth, velocity, random) ->
+                new double[] {depth, day >= 38 && day < CHANGE - 1 / 24.0 ? 0.5 * velocity : velocity});
+        assertThat(report(exchanged(record, CHANGE, DAYS, 1)).findings())
+                .isNotEmpty()
+                .noneMatch(finding -> finding.names().contains(FindingName.EXCHANGED_COLUMNS));
+    }
+
     /** Water that fills the pipe at once and stands as deep as it used to be fast: its depth does not follow its velocity. */
     @Test
     void waterHeldUpAtOnceIsNoExchange() {
