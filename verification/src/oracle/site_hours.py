@@ -64,6 +64,7 @@ class Hour:
 
     def __init__(self, number):
         self.number, self.readings, self.rain = number, 0, NAN
+        self.mean_y = self.mean_v = NAN
         self.y = self.v = self.upstream = self.scatter = self.read_y = self.read_v = NAN
         self.spread, self.looked, self.zeros, self.low, self.lower, self.flips = 0.0, 0, 0, 0, 0, 0
         self.outside = self.dry_moving = 0
@@ -196,6 +197,7 @@ def finish(hour, levels, speeds, odd, rests):
 def of_readings(hour, levels, speeds, rests):
     if levels and 2 * len(levels) >= hour.readings and np.median(levels) > 0.001:
         hour.y = math.log(np.median(levels))
+        hour.mean_y = hour.y + mean_from(levels)
         hour.spread = math.log(max(levels) / max(0.001, min(levels)))
     if hour.spread >= 0.22:
         # In the lower half of an hour that swings, water stands between two strokes.
@@ -215,12 +217,18 @@ def of_readings(hour, levels, speeds, rests):
         return
     if 2 * n >= hour.readings:
         hour.v = math.log(np.median(forward))
+        hour.mean_v = hour.v + mean_from(forward)
     if hour.spread < 0.22:
         upper = forward[int(0.75 * (n - 1) + 0.5)]
         lower = forward[(n - 1) // 4]
         hour.lower = sum(v < 0.75 * upper for v in forward)
         hour.low = sum(v < 0.6 * upper for v in forward)
         hour.scatter = math.log(upper / lower) / 1.349 if n >= 4 else NAN
+
+
+def mean_from(values):
+    """Mean logarithm of readings over their median, none held farther away than by a factor of two."""
+    return float(np.mean(np.log2(np.clip(np.asarray(values) / np.median(values), 0.5, 2.0)))) * math.log(2)
 
 
 class Weather:
@@ -671,11 +679,13 @@ class Baseline:
         self.upstream_hours = max(by_day.values())
         self.tells_clock = not self.tidal and self.depth.explained >= 0.3
         self.highest(y, dry)
-        self.usual_phase = self.phases(y, nearly, Phase(self.depth, False), False)
+        mean_y = np.array([h.mean_y for h in hs])
+        self.usual_phase = self.phases(mean_y, nearly, Phase(self.depth, False), False)
         self.by_depth, self.by_flow = Phase(self.depth, False, self.usual_phase), None
         if not self.tidal and not self.pumped:
-            self.by_depth = self.steep(y, dry, nearly, False) or self.by_depth
-            self.by_flow = self.steep(flow, dry, nearly, True) if self.flow else None
+            mean_flow = np.array([h.mean_v + math.log(pipe.area(math.exp(h.mean_y))) if f == f else NAN for h, f in zip(hs, flow)])
+            self.by_depth = self.steep(mean_y, dry, nearly, False) or self.by_depth
+            self.by_flow = self.steep(mean_flow, dry, nearly, True) if self.flow else None
         storms = Storms()
         lags = [storms.take(h.number, h.rain, h.y - self.depth.value(*self.civil[i][1:])) for i, h in enumerate(hs)]
         self.lags = [lag[0] for lag in lags if lag is not None]

@@ -252,7 +252,7 @@ def clocks(folder):
                                      evening=float(np.round(gain * random.uniform(0.02, 0.3), 6)),
                                      depth=float(np.round(random.uniform(0.05, 0.5), 3)),
                                      evenings=0.0, mornings=0.0))
-                share, steep = random.choice([0.4, 0.62, 0.98, 1.05] if which not in ("home", "evening", "holiday", "apart", "near", "most") else [1.1]) * random.uniform(0.97, 1.03), random.choice([0.8, 1.0, 1.1]) * random.uniform(0.97, 1.03)
+                share, steep = random.choice([0.4, 0.62, 0.72, 1.05] if which not in ("home", "evening", "holiday", "apart", "near", "most") else [1.1]) * random.uniform(0.97, 1.03), random.choice([0.51, 0.8, 1.0, 1.1]) * random.uniform(0.97, 1.03)
                 found[0].update(evenings=float(np.round(share * found[0]["x"], 3)), mornings=float(np.round(steep * found[0]["x"], 3)))
             return found
 

@@ -169,16 +169,18 @@ class Faults:
 
 
 #         days within work shift scatters gain
-AGREED = [(2, 6, 2, 0.4, 5.5, 0.5), (3, 8, 2, 0.3, 5, 0.4), (4, 12, 2, 0.3, 4.5, 0.3), (5, 16, 3, 0.3, 4, 0.25), (6, 16, 3, 0.3, 3.6, 0.2),
-          (7, 16, 3, 0.28, 3.6, 0.2)]
-WITHOUT_FLOW = [(3, 8, 2, 0.7, 4.2, 0.4), (4, 12, 2, 0.5, 4, 0.4), (5, 16, 3, 0.36, 3.8, 0.4), (6, 16, 3, 0.33, 3.6, 0.25), (7, 16, 3, 0.3, 3.6, 0.25)]
+AGREED = [(2, 6, 2, 0.4, 5.5, 0.5), (3, 8, 2, 0.3, 5, 0.4), (4, 12, 2, 0.3, 4.5, 0.4), (5, 16, 3, 0.3, 4, 0.4), (6, 16, 3, 0.3, 3.6, 0.4),
+          (7, 16, 3, 0.28, 3.6, 0.4)]
+WITHOUT_FLOW = [(3, 8, 2, 0.7, 4.2, 0.4), (4, 12, 2, 0.5, 4, 0.4), (5, 16, 3, 0.36, 3.8, 0.4), (6, 16, 3, 0.33, 3.6, 0.4), (7, 16, 3, 0.3, 3.6, 0.4)]
 AFTER_CIVIL_CHANGE = (2, 2, 1, 0.6, 3.5, 0.4)
+# Of the beginning: error of the share of a day that went by both clocks, squares of one day at most, and 95 % of chi-squared.
+MIXED_DAY, ONE_DAY, NEARLY_AS_WELL = 0.4, 9.0, 3.84
 
 
 class MonitorClock:
     RULES, ALONE = AGREED, WITHOUT_FLOW
     LIMITS = dict(work=0.2, rest=0.3, most=6.0, home=1.2, evening=0.1, mixed=0.2, holiday=6, near=0.15, apart=3.0, depth=0.4, near_by_depth=0.2,
-                  evening_day=0.6, wide=0.8, small=0.8, evening_alone=0.95, evening_rest=0.5, before=3)
+                  evening_day=0.6, wide=0.8, small=0.8, evening_alone=0.7, morning_day=0.5, evening_rest=0.5, before=3)
 
     def __init__(self, base, book, moon):
         self.base, self.book, self.moon = base, book, moon
@@ -307,7 +309,7 @@ class MonitorClock:
         by = lambda name: math.copysign(1, x) * middle([d.get(name, NAN) for d in days])
         evening, morning = by("evenings"), by("mornings")
         whole = max(abs(x), morning) if morning == morning and abs(x) <= self.LIMITS["wide"] else abs(x)
-        return evening != evening or evening >= share * whole
+        return not evening < share * whole and not morning < self.LIMITS["morning_day"] * abs(x)
 
     def after_civil_change(self, day):
         first, last = (day - 8) * 86400, (day + 1) * 86400
@@ -324,17 +326,28 @@ class MonitorClock:
             self.moon.tell(end)
             return
         self.late = self.work(self.days[-n:])
-        first = self.base.calendar.first_hour(self.days[-n]["day"]) + FIRST_HOUR
-        if len(self.days) > n and self.days[-n - 1]["day"] == self.days[-n]["day"] - 1:
-            first -= 24 * self.mixed(self.days[-n - 1]["x"])
+        first, earliest, latest = self.began()
         back = self.track is not None and first - self.track.closed <= 120
         if not back:
             self.track = self.book.open("CLOCK_OF_MONITOR", first, end)
-            self.track.earliest, self.track.latest = first - 24, first + 24
+            self.track.earliest, self.track.latest = earliest, latest
         t = self.track
         t.open, t.direction, t.shape = True, UP if self.late > 0 else DOWN, STEP
         t.returns += back
         self.book.tell(RETURNED if back else FOUND, end, t)
+
+    def began(self):
+        """At every hour, how badly the days fit a clock that went wrong then: the middle of the best, and where it is hardly worse."""
+        begins = [(self.base.calendar.first_hour(d["day"]), self.base.calendar.first_hour(d["day"] + 1)) for d in self.days]
+        tried = np.arange(begins[0][0], begins[-1][0] + 1)
+        misfit = np.zeros(len(tried))
+        for d, (begin, end) in zip(self.days, begins):
+            share = np.clip((end - tried) / (end - begin), 0.0, 1.0)
+            error = np.where((share > 0) & (share < 1), MIXED_DAY * self.late, 0.0)
+            misfit += np.minimum(ONE_DAY, (d["x"] - share * self.late) ** 2 / (d["scatter"] ** 2 + error ** 2))
+        best, near = (np.flatnonzero(misfit <= misfit.min() + more) for more in (1e-9, NEARLY_AS_WELL))
+        earliest = tried[near[0]] if near[0] else min(tried[0], self.base.end)
+        return tuple(float(h + FIRST_HOUR) for h in (tried[(best[0] + best[-1]) // 2], earliest, tried[near[-1]]))
 
     def mixed(self, x):
         """Share of a day that went by the clock that is off, where its phase lies between the two."""
@@ -844,7 +857,7 @@ class Watch:
             both = hour.y == hour.y and hour.v == hour.v and not faults.explains()
             flow = hour.v + math.log(base.pipe.area(math.exp(hour.y))) if both else NAN
             if nearly and hour.y == hour.y:
-                clock.take(of_day, hour.y, flow)
+                clock.take(of_day, hour.mean_y, hour.mean_v + math.log(base.pipe.area(math.exp(hour.mean_y))) if both else NAN)
             gauge.take(hour, number, excess, clock.last_shift(), lambda: moon.seen() or changes.moves_depth(), changes.is_water())
             moon.take(number, excess if dry else NAN)
             if leap:

@@ -176,6 +176,7 @@ final class BaselineFit {
         Optional<DayCurve> velocity = Optional.empty();
         Optional<DayCurve> flow = Optional.empty();
         double[] lnFlow = of.nan();
+        final double[] meanLnFlow = of.nan();
         double[] r = of.nan();
         final double[] d;
         double[] u = of.nan();
@@ -211,6 +212,7 @@ final class BaselineFit {
             for (int i = 0; i < of.size; i++) {
                 r[i] = known[i] ? of.lnVelocity[i] - learned.lnVelocity(of.lnDepth[i]) : Double.NaN;
                 lnFlow[i] = known[i] ? of.hour(i).lnFlow(monitors) : Double.NaN;
+                meanLnFlow[i] = known[i] ? of.hour(i).meanLnFlow(monitors) : Double.NaN;
             }
             if (learned.scatter() > LARGEST_SCATTER) {
                 notes.add("velocity does not follow depth here (hours scatter by "
@@ -247,7 +249,7 @@ final class BaselineFit {
         }
         double middle = Medians.of(StretchHours.pick(of.lnDepth, of.dry));
         ClockUsual clock =
-                StretchFigures.clock(of, of.lnDepth, new ClockDay(depth, false, ClockUsual.unknown()), false);
+                StretchFigures.clock(of, of.meanLnDepth, new ClockDay(depth, false, ClockUsual.unknown()), false);
         StateText text = StateText.of(SiteBaseline.NAME, SiteBaseline.VERSION)
                 .with("monitor", monitor.toString())
                 .with("zone", zone.getId())
@@ -268,9 +270,9 @@ final class BaselineFit {
         left.flow.ifPresent(found -> text.with("flow", found.toText()));
         // Strokes of pumps beat with the hours; the smoother day above bears that better.
         if (!left.tidal && !pumped) {
-            clock(text, SiteBaseline.CLOCK_DEPTH, of.lnDepth, false);
+            clock(text, SiteBaseline.CLOCK_DEPTH, of.meanLnDepth, false);
             if (left.flow.isPresent()) {
-                clock(text, SiteBaseline.CLOCK_FLOW, left.lnFlow, true);
+                clock(text, SiteBaseline.CLOCK_FLOW, left.meanLnFlow, true);
             }
         }
         if (!left.moving && !left.tidal) {

@@ -28,12 +28,15 @@ final class ClockEvidence {
      */
     private static final double EVENING_WITH_DAY = 0.6;
 
+    /** And the mornings, by this share of what the whole days moved: whoever goes to bed late gets up as ever. */
+    private static final double MORNING_WITH_DAY = 0.5;
+
     /**
      * A shift up to this, h, may be the habit of a school holiday, unless a day of rest moved as well or the evenings by this share.
      */
     private static final double SMALL_SHIFT = 0.8;
 
-    private static final double EVENING_ALONE = 0.95;
+    private static final double EVENING_ALONE = 0.7;
 
     /** A day of rest did not move whose evening moved by less than this share of it: people slept in. */
     private static final double EVENING_OF_REST = 0.5;
@@ -81,10 +84,10 @@ final class ClockEvidence {
     private static final Agreement[] BY_FLOW = {
         new Agreement(2, 6, 2, 0.4, 5.5, 0.5),
         new Agreement(3, 8, 2, 0.3, 5, 0.4),
-        new Agreement(4, 12, 2, 0.3, 4.5, 0.3),
-        new Agreement(5, 16, 3, 0.3, 4, 0.25),
-        new Agreement(6, 16, 3, 0.3, 3.6, 0.2),
-        new Agreement(7, 16, 3, 0.28, 3.6, 0.2)
+        new Agreement(4, 12, 2, 0.3, 4.5, 0.4),
+        new Agreement(5, 16, 3, 0.3, 4, 0.4),
+        new Agreement(6, 16, 3, 0.3, 3.6, 0.4),
+        new Agreement(7, 16, 3, 0.28, 3.6, 0.4)
     };
 
     /** Where there is no flow to place the days by: the depth wanders with its law as well. */
@@ -92,8 +95,8 @@ final class ClockEvidence {
         new Agreement(3, 8, 2, 0.7, 4.2, 0.4),
         new Agreement(4, 12, 2, 0.5, 4, 0.4),
         new Agreement(5, 16, 3, 0.36, 3.8, 0.4),
-        new Agreement(6, 16, 3, 0.33, 3.6, 0.25),
-        new Agreement(7, 16, 3, 0.3, 3.6, 0.25)
+        new Agreement(6, 16, 3, 0.33, 3.6, 0.4),
+        new Agreement(7, 16, 3, 0.3, 3.6, 0.4)
     };
 
     private static final Agreement AFTER_CIVIL_CHANGE = new Agreement(2, 2, 1, 0.6, 3.5, 0.4);
@@ -236,7 +239,7 @@ final class ClockEvidence {
         double day = Math.abs(middle);
         double morning = sign * Medians.of(mornings);
         double whole = day <= WIDE_SHIFT && morning > day ? morning : day;
-        return !(sign * Medians.of(evenings) < share * whole);
+        return !(sign * Medians.of(evenings) < share * whole) && !(morning < MORNING_WITH_DAY * day);
     }
 
     /** Median of the squares that the working days before the last ones leave; infinite if they are too few. */

@@ -170,10 +170,12 @@ final class ClockFinding {
             return;
         }
         shift = evidence.median(days);
-        long first = beginning(watch, days);
-        boolean back =
-                finding.last().map(last -> first - last.closed <= 5 * Track.DAY).orElse(false);
-        Track opened = back ? finding.last().orElseThrow() : finding.open(FindingName.CLOCK_OF_MONITOR, first, end);
+        ClockBeginning began = ClockBeginning.of(watch, local, baseline, shift);
+        boolean back = finding.last()
+                .map(last -> began.since() - last.closed <= 5 * Track.DAY)
+                .orElse(false);
+        Track opened =
+                back ? finding.last().orElseThrow() : finding.open(FindingName.CLOCK_OF_MONITOR, began.since(), end);
         opened.open = true;
         opened.direction = shift > 0 ? Direction.UP : Direction.DOWN;
         opened.shape = ChangeShape.STEP;
@@ -186,17 +188,10 @@ final class ClockFinding {
         if (back) {
             opened.returns++;
         } else {
-            opened.earliest = first - Track.DAY;
-            opened.latest = first + Track.DAY;
+            opened.earliest = began.earliest();
+            opened.latest = began.latest();
         }
         finding.report(back ? WatchNotice.Kind.RETURNED : WatchNotice.Kind.FOUND, end);
-    }
-
-    /** When the first of the days that agree began, or in the day before it, if that went by both clocks. */
-    private long beginning(ClockWatch watch, int days) {
-        long first = local.firstHour(watch.day(days - 1)) * SiteHour.NANOS;
-        boolean next = watch.size() > days && watch.day(days) == watch.day(days - 1) - 1;
-        return next ? first - (long) (Track.DAY * mixed(watch.shift(days))) : first;
     }
 
     /** Share of a day that went by the clock that is off, where its phase lies between the two; 0 where it is near the usual. */

@@ -55,6 +55,9 @@ final class HourGatherer {
     /** Distance of the quartiles of a normal law over its standard deviation, 2 · 0.6745. */
     private static final double QUARTILES_APART = 1.349;
 
+    /** How far from the median a reading counts in the mean of an hour, as a factor: a spike is no mean; chosen here. */
+    private static final double FARTHEST = 2;
+
     /**
      * A level above this times the highest of the usual dry day, a velocity below that times the lowest, is one that the
      * longest equal runs of the baseline say nothing of: water that is held up hardly moves and runs slowly; chosen here.
@@ -311,6 +314,7 @@ final class HourGatherer {
         double median = median(0, levelCount);
         if (median > LEAST_LEVEL) {
             hour.lnDepth = Math.log(median);
+            hour.meanLnDepth = hour.lnDepth + meanFrom(median, 0, levelCount);
             hour.depthSpread = Math.log(sorted[levelCount - 1] / Math.max(LEAST_LEVEL, sorted[0]));
         }
     }
@@ -363,6 +367,7 @@ final class HourGatherer {
         double median = median(upstreamCount, count);
         if (2 * velocityCount >= hour.readings) {
             hour.lnVelocity = Math.log(median);
+            hour.meanLnVelocity = hour.lnVelocity + meanFrom(median, upstreamCount, count);
         }
         if (hour.depthSpread < STEADY) {
             double upper = sorted[upstreamCount + (3 * (velocityCount - 1) + 2) / 4];
@@ -398,6 +403,15 @@ final class HourGatherer {
         int count = to - from;
         int half = from + count / 2;
         return count % 2 == 1 ? sorted[half] : (sorted[half - 1] + sorted[half]) / 2;
+    }
+
+    /** Mean of ln (reading / median), each reading held within half and double of it. */
+    private double meanFrom(double median, int from, int to) {
+        double sum = 0;
+        for (int i = from; i < to; i++) {
+            sum += Math.log(Math.min(FARTHEST, Math.max(1 / FARTHEST, sorted[i] / median)));
+        }
+        return sum / (to - from);
     }
 
     StateText write() {

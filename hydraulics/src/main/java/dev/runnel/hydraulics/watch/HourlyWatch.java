@@ -117,7 +117,7 @@ final class HourlyWatch implements Consumer<SiteHour> {
         levelStep.ifPresent(step -> step.hour(hour, isDry ? excess : Double.NaN, change.isOpen(), tide.isSeen()));
         boolean speed = hour.hasBoth() && !faults.explainsVelocity();
         if (dry.isNearlyDry() && hour.hasDepth()) {
-            clock.add(hourOfDay, hour.lnDepth, speed ? hour.lnFlow(monitors) : Double.NaN);
+            clock.add(hourOfDay, hour.meanLnDepth, speed ? hour.meanLnFlow(monitors) : Double.NaN);
         }
         if (depth.isPresent()) {
             gauge.hour(hour, excess, clock.dayShift(), tide.isSeen() || change.movesDepth(), change.isWater());

@@ -20,6 +20,15 @@ final class SiteHour {
     /** Natural logarithm of the median forward velocity, m/s; NaN if fewer than half of the readings have one. */
     double lnVelocity = Double.NaN;
 
+    /**
+     * Mean natural logarithm of the levels, each held within half and double of the median: unlike the median, it follows a
+     * limb of the day that lies within the hour; NaN where the median is.
+     */
+    double meanLnDepth = Double.NaN;
+
+    /** The same of the forward velocities. */
+    double meanLnVelocity = Double.NaN;
+
     /** The same of the positive depths as the sensor gave them, whatever they are. */
     double lnReadDepth = Double.NaN;
 
@@ -137,9 +146,18 @@ final class SiteHour {
 
     /** Logarithm of velocity times flow area, m3/s, with the bed of the date; NaN if there is none above it. */
     double lnFlow(MonitorHistory monitors) {
+        return lnFlow(monitors, lnDepth, lnVelocity);
+    }
+
+    /** The same by the means. */
+    double meanLnFlow(MonitorHistory monitors) {
+        return lnFlow(monitors, meanLnDepth, meanLnVelocity);
+    }
+
+    private double lnFlow(MonitorHistory monitors, double lnLevel, double lnSpeed) {
         PipeMonitor monitor =
                 monitors.isConstant() ? monitors.first() : monitors.at(EpochNanos.toInstant(hour * NANOS));
-        double area = hasBoth() ? monitor.flowArea(Math.exp(lnDepth)) : 0;
-        return area > 0 ? lnVelocity + Math.log(area) : Double.NaN;
+        double area = hasBoth() ? monitor.flowArea(Math.exp(lnLevel)) : 0;
+        return area > 0 ? lnSpeed + Math.log(area) : Double.NaN;
     }
 }

@@ -14,6 +14,10 @@ final class StretchHours {
     final long[] hours;
     final double[] lnDepth;
     final double[] lnVelocity;
+
+    /** By the means of the hours, which place a day. */
+    final double[] meanLnDepth;
+
     final boolean[] dry;
     final boolean[] longDry;
 
@@ -39,6 +43,7 @@ final class StretchHours {
         hours = new long[size];
         lnDepth = new double[size];
         lnVelocity = new double[size];
+        meanLnDepth = new double[size];
         dry = new boolean[size];
         longDry = new boolean[size];
         int depths = 0;
@@ -50,6 +55,7 @@ final class StretchHours {
             hours[i] = each.hour;
             lnDepth[i] = each.lnDepth;
             lnVelocity[i] = each.lnVelocity;
+            meanLnDepth[i] = each.meanLnDepth;
             dry[i] = all.isDry(from + i);
             longDry[i] = all.isLongDry(from + i);
             depths += each.hasDepth() ? 1 : 0;

@@ -59,13 +59,13 @@ class ClockEvidenceTest {
         "false, 3, 0.7, 4.2, 0.4, 0.81",
         "false, 4, 0.5, 4, 0.4, 0.51",
         "false, 5, 0.36, 3.8, 0.4, 0.365",
-        "false, 6, 0.33, 3.6, 0.25, 0.335",
-        "false, 7, 0.3, 3.6, 0.25, 0.305",
+        "false, 6, 0.33, 3.6, 0.4, 0.335",
+        "false, 7, 0.3, 3.6, 0.4, 0.305",
         "true, 3, 0.3, 5, 0.4, 0.305",
-        "true, 4, 0.3, 4.5, 0.3, 0.305",
-        "true, 5, 0.3, 4, 0.25, 0.305",
-        "true, 6, 0.3, 3.6, 0.2, 0.305",
-        "true, 7, 0.28, 3.6, 0.2, 0.285"
+        "true, 4, 0.3, 4.5, 0.4, 0.305",
+        "true, 5, 0.3, 4, 0.4, 0.305",
+        "true, 6, 0.3, 3.6, 0.4, 0.305",
+        "true, 7, 0.28, 3.6, 0.4, 0.285"
     })
     void daysAgreeBeyondEachLimitAndNotBelowIt(
             boolean flow, int count, double shift, double scatters, double gain, double moved) {

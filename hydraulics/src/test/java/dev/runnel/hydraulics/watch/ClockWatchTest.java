@@ -128,6 +128,23 @@ class ClockWatchTest {
         }
     }
 
+    /** People who go to bed late for weeks and get up as ever are no clock either. */
+    @Test
+    void eveningsThatComeLateForWeeksAreNoClock() {
+        for (double morning : new double[] {0.1, 0.6}) {
+            ClockWatch watch = watch();
+            ClockEvidence evidence = new ClockEvidence(watch);
+            int told = 0;
+            for (int d = 0; d < 12; d++) {
+                add(watch, day(hour -> people(hour > 3 && hour < 14 ? hour - morning : hour - 0.9), 0.01), true);
+                watch.endDay(100 + d, false);
+                assertThat(watch.shiftOfMorning(0)).isCloseTo(morning, within(0.2));
+                told += evidence.days(100 + d, true) > 0 ? 1 : 0;
+            }
+            assertThat(told > 0).as("mornings by %s h", morning).isEqualTo(morning > 0.5);
+        }
+    }
+
     @Test
     void noHourIsToldAtTheEndOfWhatIsTried() {
         double[][] day = day(hour -> people(hour - 7), 0);
@@ -355,7 +372,7 @@ class ClockWatchTest {
         for (double evening : new double[] {0.1, 0.65}) {
             ClockWatch watch = new ClockWatch(course, Optional.of(course));
             for (int d = 0; d < 4; d++) {
-                add(watch, day(late(0.7, 0.6), 0.01), true);
+                add(watch, day(late(0.7, 0.45), 0.01), true);
                 watch.endDay(100 + d, false);
             }
             add(watch, day(late(0.7, evening), 0.01), true);
