@@ -261,6 +261,8 @@ def clocks(folder):
             c.base, c.book, c.LIMITS, c.RULES = scene.base, Told(), limits, rules
             c.days, c.tides, c.track, c.closed_soon = before + [today], [], None, 0
             c.moon = type("Moon", (), {"known": lambda self: False, "seen": lambda self: False})()
+            # Since when is asked of the states that are chosen.
+            c.began = lambda: (0.0, 0.0, 0.0)
             c.open(day, True, end)
             return c.book.told, getattr(c, "late", 0)
 
