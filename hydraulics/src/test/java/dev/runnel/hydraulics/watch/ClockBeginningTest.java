@@ -27,7 +27,7 @@ class ClockBeginningTest {
     private static ClockWatch watch(double scatter, long[] days, double[] shifts) {
         DayCurve curve = DayCurve.fit(new double[24], new boolean[24], new double[24], 1);
         ClockWatch watch = new ClockWatch(
-                new ClockDay(curve, true, ClockUsual.of(new double[2], new double[] {scatter, scatter})),
+                new ClockDay(curve, true, ClockUsual.of(new double[2], new double[] {scatter, scatter}, new double[4])),
                 Optional.empty());
         Ring phases = new Ring(days.length, 7);
         Ring others = new Ring(days.length, 1);
