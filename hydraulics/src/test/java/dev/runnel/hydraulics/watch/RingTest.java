@@ -11,7 +11,7 @@ class RingTest {
     private static Ring ring(int capacity, long... numbers) {
         Ring ring = new Ring(capacity, 2);
         for (long number : numbers) {
-            ring.add(number, 10 * number, 10 * number + 1);
+            ring.add(number, 10.0 * number, 10.0 * number + 1);
         }
         return ring;
     }
@@ -20,8 +20,8 @@ class RingTest {
         assertThat(ring.size()).isEqualTo(numbers.length);
         for (int i = 0; i < numbers.length; i++) {
             assertThat(ring.number(i)).isEqualTo(numbers[i]);
-            assertThat(ring.value(i, 0)).isEqualTo(10 * numbers[i]);
-            assertThat(ring.value(i, 1)).isEqualTo(10 * numbers[i] + 1);
+            assertThat(ring.value(i, 0)).isEqualTo(10.0 * numbers[i]);
+            assertThat(ring.value(i, 1)).isEqualTo(10.0 * numbers[i] + 1);
         }
     }
 
