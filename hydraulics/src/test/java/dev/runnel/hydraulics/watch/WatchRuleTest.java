@@ -119,7 +119,7 @@ class WatchRuleTest {
         int comma = text.indexOf(',', text.indexOf("blocksOfTrack"));
         String cut = text.substring(0, comma) + text.substring(text.indexOf(',', comma + 1));
         IllegalArgumentException refused = assertThrows(IllegalArgumentException.class, () -> rule.startFromText(cut));
-        assertTrue(refused.getMessage().contains("blocksOfTrack"), refused.getMessage());
+        assertTrue(refused.toString().contains("blocksOfTrack"), refused.toString());
         machine.finish();
         assertThrows(IllegalStateException.class, machine::finish);
     }
