@@ -165,6 +165,9 @@ class Question:
         t.names = [name]
         if back:
             t.returns, t.open = t.returns + 1, True
+            if given is not None:
+                given.end(self.since)
+                self.book.tell(CLOSED, end, given)
         else:
             t.earliest, t.latest, t.shape, t.direction = self.since - 1, self.since + 1, STEP, UP if median > 0 else DOWN
         self.book.tell(RETURNED if back else CHANGED if given is not None else FOUND, end, t)

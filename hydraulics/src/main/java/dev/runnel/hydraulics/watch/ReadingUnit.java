@@ -259,6 +259,10 @@ final class ReadingUnit {
         if (back) {
             open.returns++;
             open.open = true;
+            renamed.ifPresent(other -> {
+                other.close(since);
+                findings.report(WatchNotice.Kind.CLOSED, end, other);
+            });
         } else {
             open.earliest = since - SiteHour.NANOS;
             open.latest = since + SiteHour.NANOS;

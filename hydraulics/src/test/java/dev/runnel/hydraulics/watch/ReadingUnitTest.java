@@ -1,11 +1,14 @@
 package dev.runnel.hydraulics.watch;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.tuple;
 import static org.assertj.core.api.Assertions.within;
 
 import java.time.Duration;
 import java.time.Instant;
+import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.Random;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -147,5 +150,40 @@ class ReadingUnitTest {
         assertThat(ReadingUnit.smallScatter(0.1)).isCloseTo(0.15, within(1e-12));
         assertThat(ReadingUnit.smallScatter(0.13)).isCloseTo(0.195, within(1e-12));
         assertThat(ReadingUnit.smallScatter(0.14)).isEqualTo(0.2);
+    }
+
+    /** What was told of the same readings before the unit came back is over with them, and does not stand open for ever. */
+    @Test
+    void whatWasToldOfReadingsWhoseUnitComesBackIsClosed() {
+        Findings findings = new Findings();
+        List<Track> told = new ArrayList<>();
+        ReadingUnit unit = new ReadingUnit(
+                Quantity.DEPTH,
+                findings,
+                (quantity, since, end) -> told.isEmpty() ? Optional.empty() : Optional.of(told.remove(0)));
+        long hour = 0;
+        for (; hour < 100; hour++) {
+            unit.learn(hour, 0.01 * (hour % 5), 0);
+        }
+        hour = hours(unit, hour, 24, Math.log(1000));
+        assertThat(findings.take()).extracting(WatchNotice::kind).containsExactly(WatchNotice.Kind.FOUND);
+        hour = hours(unit, hour, 24, 0);
+        assertThat(findings.take()).extracting(WatchNotice::kind).containsExactly(WatchNotice.Kind.CLOSED);
+        Track other = findings.open(FindingName.HELD_UP, hour * SiteHour.NANOS, hour * SiteHour.NANOS);
+        told.add(other);
+        hours(unit, hour, 24, Math.log(1000));
+        assertThat(findings.take())
+                .extracting(WatchNotice::kind, each -> each.finding().name())
+                .containsExactly(
+                        tuple(WatchNotice.Kind.CLOSED, FindingName.HELD_UP),
+                        tuple(WatchNotice.Kind.RETURNED, FindingName.DEPTH_UNIT));
+        assertThat(other.open).isFalse();
+    }
+
+    private static long hours(ReadingUnit unit, long from, int count, double x) {
+        for (long hour = from; hour < from + count; hour++) {
+            unit.hour(hour, x + 0.01 * (hour % 5), 0, true);
+        }
+        return from + count;
     }
 }

@@ -145,13 +145,22 @@ public final class Bite {
                 .filter(each -> !each.noticed())
                 .map(Outcome::mutation)
                 .toList();
-        List<Mutation> left = survivors.parallelStream()
-                .filter(each -> !UnitTests.notice(each.className(), Library.changed(each)))
-                .toList();
-        int noticed = outcomes.size() - left.size();
+        Map<Mutation, UnitTests.Answer> answers = new ConcurrentHashMap<>();
+        survivors.parallelStream()
+                .forEach(each -> answers.put(each, UnitTests.ask(each.className(), Library.changed(each))));
+        int noticed = outcomes.size()
+                - (int) answers.values().stream()
+                        .filter(each -> each != UnitTests.Answer.NOTICED)
+                        .count();
         out.println("Noticed by the proof or by the unit tests of the package: " + noticed + " of " + outcomes.size()
                 + " (" + Math.round(1000.0 * noticed / outcomes.size()) / 10.0 + " %); by neither:");
-        left.forEach(each -> out.println("  " + each));
+        survivors.stream()
+                .filter(each -> answers.get(each) == UnitTests.Answer.PASSED)
+                .forEach(each -> out.println("  " + each));
+        out.println("Not counted as noticed, since the tests did not come to an end in their time:");
+        survivors.stream()
+                .filter(each -> answers.get(each) == UnitTests.Answer.TOO_LONG)
+                .forEach(each -> out.println("  " + each));
     }
 
     private static byte[] patched(Mutation mutation, String name, byte[] bytes) {

@@ -64,9 +64,9 @@ class MutationTest {
                 .filter(each -> each.text().contains("* becomes /"))
                 .findFirst()
                 .orElseThrow();
-        assertThat(UnitTests.notice(water, Library.changed(change))).isTrue();
-        assertThat(UnitTests.notice(water, Tracing.turns("none", LIBRARY.classOf(water))))
-                .isFalse();
+        assertThat(UnitTests.ask(water, Library.changed(change))).isEqualTo(UnitTests.Answer.NOTICED);
+        assertThat(UnitTests.ask(water, Tracing.turns("none", LIBRARY.classOf(water))))
+                .isEqualTo(UnitTests.Answer.PASSED);
     }
 
     @Test

@@ -29,16 +29,26 @@ public final class UnitTests {
     private static final int PASSED = 0;
     private static final int MINUTES = 4;
 
+    /** What the tests say of a change. */
+    enum Answer {
+        /** A test fails. */
+        NOTICED,
+        /** All pass. */
+        PASSED,
+        /** They do not come to an end in their time: an endless loop, or a busy machine. Nobody can tell which. */
+        TOO_LONG
+    }
+
     private UnitTests() {}
 
     /**
-     * Tells whether the tests of the package notice a change.
+     * Asks the tests of the package about a change.
      *
      * @param className the changed class
      * @param bytes the class with the change
-     * @return true if a test fails, or if they do not come to an end
+     * @return what they say
      */
-    static boolean notice(String className, byte[] bytes) {
+    static Answer ask(String className, byte[] bytes) {
         String module = className.split("\\.")[2];
         Path folder = null;
         try {
@@ -64,13 +74,13 @@ public final class UnitTests {
                     .start();
             if (!process.waitFor(MINUTES, TimeUnit.MINUTES)) {
                 process.destroyForcibly();
-                return true;
+                return Answer.TOO_LONG;
             }
             if (process.exitValue() != PASSED && process.exitValue() != NOTICED) {
                 throw new IllegalStateException(
                         "the tests could not be run: " + Files.readString(folder.resolve("out.txt")));
             }
-            return process.exitValue() == NOTICED;
+            return process.exitValue() == NOTICED ? Answer.NOTICED : Answer.PASSED;
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         } catch (InterruptedException e) {
