@@ -94,7 +94,7 @@ def main(arguments):
         if not programs and provenance == "derived oracle":
             lost.append(path.relative_to(TABLES))
     written(copy)
-    failed, first, stopped = False, {}, []
+    failed, first, stopped, new = False, {}, [], set()
     for program in sorted(made):
         if texts and not any(t in program for t in texts):
             continue
@@ -105,22 +105,24 @@ def main(arguments):
             errors = [e for module in sorted({t.parent for t in made[program]}) for e in run(source, str(copy / module))]
         print(f"{program}: {len(made[program])} tables{'' if not errors else ', FAILED: ' + '; '.join(errors)}", flush=True)
         failed |= bool(errors)
-        words = [refused(program, p.relative_to(copy), made, first) for p in sorted(written(copy))]
+        files = sorted(written(copy))
+        new.update(files)
+        words = [refused(program, p.relative_to(copy), made, first) for p in files]
         stopped += [f"{program} writes what is not its own: {w}" for w in words if w]
     if stopped:
         print("REFUSED: " + "\nREFUSED: ".join(stopped))
         shutil.rmtree(copy.parent)
         return 2
     changed = 0
-    for new in sorted(copy.rglob("*")):
-        old = TABLES / new.relative_to(copy)
-        if new.is_file():
-            words = difference(old, new) if old.exists() else "new"
-            if words:
-                changed += 1
-                print(f"  {new.relative_to(copy)}: {words}")
-                if keep:
-                    shutil.copyfile(new, old)
+    # What no program wrote is left alone: somebody may have made it again meanwhile.
+    for path in sorted(new):
+        old = TABLES / path.relative_to(copy)
+        words = difference(old, path) if old.exists() else "new"
+        if words:
+            changed += 1
+            print(f"  {path.relative_to(copy)}: {words}")
+            if keep:
+                shutil.copyfile(path, old)
     print(f"{changed} files changed{', and were kept' if keep and changed else ''}; {len(lost)} derived tables name no program")
     for path in lost:
         print(f"  {path}")
