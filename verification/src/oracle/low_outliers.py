@@ -6,6 +6,7 @@ writes into that folder
 
     low-outlier-probability.csv multiple Grubbs-Beck test: the approximation of Cohn and others (2013) by Gauss-Legendre rules, and
                                 beside it the share of 2 million simulated normal samples (from numpy.random, seed 17)
+    low-outlier-samples.csv     statistic and probability of the lowest values of two samples, from their logarithms
     grubbs-beck-exact.csv       one-sided 10 % point of the largest studentised deviate, by its exact recursion (Grubbs 1950)
 """
 
@@ -88,6 +89,20 @@ def probabilities():
     write("low-outlier-probability", "n,r,omega,p,simulated", rows)
 
 
+def samples():
+    """Log-normal quantiles, invented, whose lowest values are drawn away from the rest or stand among it."""
+    rows = []
+    for name, n, spread, low in (("two far", 24, 0.6, (0.02, 0.15)), ("none far", 31, 0.4, ())):
+        values = np.exp(3 + spread * stats.norm.ppf((np.arange(1, n + 1) - 0.4) / (n + 0.2)))
+        values[:len(low)] *= low
+        values = np.array([float(f"{v:.6g}") for v in values])
+        logs = np.log(values)
+        for r in range(1, 6):
+            omega = float((logs[r - 1] - logs[r:].mean()) / logs[r:].std(ddof=1))
+            rows.append((name, " ".join(repr(float(v)) for v in reversed(values)), r, repr(omega), repr(approximation(n, r, omega))))
+    write("low-outlier-samples", "name,sample,r,omega,p", rows)
+
+
 def exact_deviates():
     """F_n(t) = n integral of g_n(u) F_(n-1)(v(u)): the largest residual u, and the largest of the others about their own mean."""
     points = 20001
@@ -131,3 +146,4 @@ def check(rows):
 
 check(exact_deviates())
 probabilities()
+samples()
