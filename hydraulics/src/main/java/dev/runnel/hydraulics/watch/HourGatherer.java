@@ -58,6 +58,9 @@ final class HourGatherer {
     /** How far from the median a reading counts in the mean of an hour, as a factor: a spike is no mean; chosen here. */
     private static final double FARTHEST = 2;
 
+    /** So many of these make no product that a double cannot hold. */
+    private static final int FACTORS = 512;
+
     /**
      * A level above this times the highest of the usual dry day, a velocity below that times the lowest, is one that the
      * longest equal runs of the baseline say nothing of: water that is held up hardly moves and runs slowly; chosen here.
@@ -405,13 +408,18 @@ final class HourGatherer {
         return count % 2 == 1 ? sorted[half] : (sorted[half - 1] + sorted[half]) / 2;
     }
 
-    /** Mean of ln (reading / median), each reading held within half and double of it. */
+    /** Mean of ln (reading / median), each reading held within half and double of it: that of their product, a logarithm being slow. */
     private double meanFrom(double median, int from, int to) {
         double sum = 0;
+        double product = 1;
         for (int i = from; i < to; i++) {
-            sum += Math.log(Math.min(FARTHEST, Math.max(1 / FARTHEST, sorted[i] / median)));
+            product *= Math.min(FARTHEST, Math.max(1 / FARTHEST, sorted[i] / median));
+            if ((i - from) % FACTORS == FACTORS - 1) {
+                sum += Math.log(product);
+                product = 1;
+            }
         }
-        return sum / (to - from);
+        return (sum + Math.log(product)) / (to - from);
     }
 
     StateText write() {

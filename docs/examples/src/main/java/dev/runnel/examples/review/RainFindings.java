@@ -24,6 +24,7 @@ import java.util.Optional;
  *
  * @param account how much it was and what was left out, for people
  * @param rain rain in equal steps, mm
+ * @param depthMm depth of all the rain, mm
  * @param silent times in which the gauge may have been dead, and the rain is not known
  * @param impossible what fell nowhere on earth and was set aside, of rain by the step
  * @param events the storms and what was left out of them
@@ -34,6 +35,7 @@ import java.util.Optional;
 record RainFindings(
         String account,
         RegularSeries rain,
+        double depthMm,
         List<Interval> silent,
         Optional<ImpossibleRain> impossible,
         EventRecord events,
@@ -79,17 +81,13 @@ record RainFindings(
         return new RainFindings(
                 source.account(),
                 rain,
+                rain.sum(),
                 source.silent(),
                 source.impossible(),
                 events,
                 storms,
                 DryDays.of(rule, rain, site.zone()),
                 DailyRain.of(rain, RainDay.midnight(site.zone())));
-    }
-
-    /** Returns the depth of all the rain, mm. */
-    double depthMm() {
-        return rain.sum();
     }
 
     /** Returns the peak over a duration; empty if the steps are longer. */

@@ -27,8 +27,13 @@ sealed interface RainSource permits TipSource, StepSource {
 
         /** Tells whether nothing in the whole record shows that the gauge was at work: a drought looks the same. */
         boolean isMute() {
+            for (int i = 0; i < depth.size(); i++) {
+                if (depth.value(i) > 0) {
+                    return false;
+                }
+            }
             Duration known = depth.step().multipliedBy(depth.size() - depth.missing());
-            return depth.sum() == 0 && known.compareTo(DRY_WEEK) > 0;
+            return known.compareTo(DRY_WEEK) > 0;
         }
 
         /** The rain without that of some times in which the sewer says that the gauge may have been dead. */
