@@ -125,6 +125,7 @@ final class SiteHour {
     /** Takes out what the hour says of the depth, which others shall not judge. */
     void withholdDepth() {
         lnDepth = Double.NaN;
+        meanLnDepth = Double.NaN;
         lnReadDepth = Double.NaN;
         depthRun = 0;
         outOfRange = 0;
@@ -134,6 +135,7 @@ final class SiteHour {
     /** The same of the velocity. */
     void withholdVelocity() {
         lnVelocity = Double.NaN;
+        meanLnVelocity = Double.NaN;
         lnReadVelocity = Double.NaN;
         upstream = Double.NaN;
         looked = 0;
