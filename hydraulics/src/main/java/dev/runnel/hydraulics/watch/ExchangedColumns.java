@@ -224,10 +224,7 @@ final class ExchangedColumns {
             open.open = true;
             count(hours, others, 0);
             open.detail = detail();
-            renamed.ifPresent(other -> {
-                other.close(begin);
-                findings.report(WatchNotice.Kind.CLOSED, end, other);
-            });
+            renamed.ifPresent(other -> findings.close(other, begin, end));
             finding.report(WatchNotice.Kind.RETURNED, end);
             return;
         }

@@ -32,6 +32,12 @@ final class Findings {
         events.add(new WatchNotice(kind, EpochNanos.toInstant(time), finding));
     }
 
+    /** Ends a finding at a time that is known since another. */
+    void close(Track track, long at, long known) {
+        track.close(at);
+        report(WatchNotice.Kind.CLOSED, known, track);
+    }
+
     /** What has become known since the last call. */
     List<WatchNotice> take() {
         if (events.isEmpty()) {

@@ -259,10 +259,7 @@ final class ReadingUnit {
         if (back) {
             open.returns++;
             open.open = true;
-            renamed.ifPresent(other -> {
-                other.close(since);
-                findings.report(WatchNotice.Kind.CLOSED, end, other);
-            });
+            renamed.ifPresent(other -> findings.close(other, since, end));
         } else {
             open.earliest = since - SiteHour.NANOS;
             open.latest = since + SiteHour.NANOS;
@@ -285,8 +282,7 @@ final class ReadingUnit {
         if (home >= HOURS_HOME) {
             Track open = track.orElseThrow();
             long end = (hour + 1) * SiteHour.NANOS;
-            open.close(end - (long) HOURS_HOME * SiteHour.NANOS);
-            findings.report(WatchNotice.Kind.CLOSED, end, open);
+            findings.close(open, end - (long) HOURS_HOME * SiteHour.NANOS, end);
         }
     }
 
