@@ -94,7 +94,7 @@ def main(arguments):
         if not programs and provenance == "derived oracle":
             lost.append(path.relative_to(TABLES))
     written(copy)
-    failed, first, stopped, new = False, {}, [], set()
+    failed, first, stopped, changed = False, {}, [], {}
     for program in sorted(made):
         if texts and not any(t in program for t in texts):
             continue
@@ -106,24 +106,25 @@ def main(arguments):
         print(f"{program}: {len(made[program])} tables{'' if not errors else ', FAILED: ' + '; '.join(errors)}", flush=True)
         failed |= bool(errors)
         files = sorted(written(copy))
-        new.update(files)
         words = [refused(program, p.relative_to(copy), made, first) for p in files]
         stopped += [f"{program} writes what is not its own: {w}" for w in words if w]
+        # Told program by program, since the whole takes half an hour and more; of a table of two programs what the last one left counts.
+        for path in files:
+            old = TABLES / path.relative_to(copy)
+            words = difference(old, path) if old.exists() else "new"
+            changed.pop(path, None)
+            if words:
+                changed[path] = old
+                print(f"  {path.relative_to(copy)}: {words}", flush=True)
     if stopped:
         print("REFUSED: " + "\nREFUSED: ".join(stopped))
         shutil.rmtree(copy.parent)
         return 2
-    changed = 0
     # What no program wrote is left alone: somebody may have made it again meanwhile.
-    for path in sorted(new):
-        old = TABLES / path.relative_to(copy)
-        words = difference(old, path) if old.exists() else "new"
-        if words:
-            changed += 1
-            print(f"  {path.relative_to(copy)}: {words}")
-            if keep:
-                shutil.copyfile(path, old)
-    print(f"{changed} files changed{', and were kept' if keep and changed else ''}; {len(lost)} derived tables name no program")
+    if keep:
+        for path, old in changed.items():
+            shutil.copyfile(path, old)
+    print(f"{len(changed)} files changed{', and were kept' if keep and changed else ''}; {len(lost)} derived tables name no program")
     for path in lost:
         print(f"  {path}")
     shutil.rmtree(copy.parent)
