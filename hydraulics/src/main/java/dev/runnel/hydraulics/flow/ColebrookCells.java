@@ -55,6 +55,10 @@ final class ColebrookCells {
     private static final int BLOCK = 1024;
 
     private static final int LINE = 8;
+
+    /** Kept as the depth of a cell that does not answer; NaN is that of a cell that has not been asked. */
+    private static final double SILENT = Double.NEGATIVE_INFINITY;
+
     private static final VarHandle DEPTH = MethodHandles.arrayElementVarHandle(double[].class);
 
     /** Which node serves a cell, for all pipes. */
@@ -83,7 +87,7 @@ final class ColebrookCells {
                 : Double.NaN;
     }
 
-    /** Depth over diameter of a √ρ (−L) = q on the rising branch, NaN where the cells do not tell. */
+    /** Depth over diameter of a √ρ (−L) = q on the rising branch, not above 0 where the cells do not tell. */
     double depth(double q) {
         return depth(q, kept(1));
     }
@@ -93,8 +97,10 @@ final class ColebrookCells {
         if (cell < 0 || cell >= CELLS) {
             return Double.NaN;
         }
-        double known = lines == null ? 0 : ofLine(lines, cell * LINE, q);
-        return known == 0 ? compute(pipe.alpha, pipe.beta, pipe.lambda, pipe.smooth, pipe.full, cell, q, lines) : known;
+        double known = lines == null ? Double.NaN : ofLine(lines, cell * LINE, q);
+        return Double.isNaN(known)
+                ? compute(pipe.alpha, pipe.beta, pipe.lambda, pipe.smooth, pipe.full, cell, q, lines)
+                : known;
     }
 
     /** Writes the depth of each discharge; what the cells do not tell is left to another form. */
@@ -121,19 +127,19 @@ final class ColebrookCells {
     }
 
     /**
-     * Depths from cells that are kept, NaN where there is none; tells whether all are. Without a call of anything larger, which
-     * would slow the loop.
+     * Depths from cells that are kept, not above 0 where there is none; tells whether all are, by their sum: without a jump for
+     * each, and without a call of anything larger, which would slow the loop.
      */
     private static boolean fromLines(
             double[] lines, double[] discharge, double[] depth, int from, int to, double perUnit, double diameter) {
-        boolean isDone = true;
+        double sum = 0;
         for (int i = from; i < to; i++) {
             int cell = cellAt(depth[i]);
             double known = cell >= 0 && cell < CELLS ? ofLine(lines, cell * LINE, discharge[i] * perUnit) : Double.NaN;
             depth[i] = diameter * known;
-            isDone &= known > 0;
+            sum += known;
         }
-        return isDone;
+        return sum > 0;
     }
 
     private static void places(double[] discharge, double[] place, int from, int to, double perUnit, double full) {
@@ -164,19 +170,19 @@ final class ColebrookCells {
             asked += Math.min(questions, FEW + 1);
             if (asked > FEW) {
                 lines = new double[CELLS * LINE];
+                for (int cell = 0; cell < CELLS; cell++) {
+                    lines[cell * LINE] = Double.NaN;
+                }
                 kept = lines;
             }
         }
         return lines;
     }
 
-    /** 0 where nothing has been kept yet. */
+    /** NaN where nothing has been kept yet. */
     private static double ofLine(double[] lines, int at, double q) {
         // First, since it is written last.
         double x = (double) DEPTH.getAcquire(lines, at);
-        if (x == 0) {
-            return 0;
-        }
         return value(
                 q,
                 x,
@@ -238,7 +244,7 @@ final class ColebrookCells {
         int node = CircleNodes.ofNumber(NodeSearch.number(alpha, beta, middle));
         if (node < 0) {
             if (lines != null) {
-                DEPTH.setRelease(lines, cell * LINE, Double.NaN);
+                DEPTH.setRelease(lines, cell * LINE, SILENT);
             }
             return Double.NaN;
         }
@@ -307,7 +313,9 @@ final class ColebrookCells {
         boolean known =
                 log < 0 && q1 < 0 && last <= LAST_TERM * s[o] && -log >= LEAST_TURBULENT * beta * s[o + 15] && !isRough;
         double x = known ? s[o] : Double.NaN;
-        if (lines != null) {
+        if (lines != null && !known) {
+            DEPTH.setRelease(lines, at, SILENT);
+        } else if (lines != null) {
             lines[at + 1] = q0;
             lines[at + 2] = -perSlope;
             lines[at + 3] = b2;

@@ -90,8 +90,13 @@ class ColebrookCellsTest {
             for (int k = 0; k < discharges.length; k++) {
                 discharges[k] = full * (k % 2 == 0 ? logUniform(1e-6, 1) : random.nextDouble());
             }
+            // No cell answers at the crest.
+            discharges[0] = often.maximum().discharge();
             double[] depths = new double[discharges.length];
             often.normalDepth(discharges, depths);
+            double[] again = new double[discharges.length];
+            often.normalDepth(discharges, again);
+            assertThat(again).isEqualTo(depths);
             for (int k = 0; k < discharges.length; k++) {
                 Conduit once = often.withGradient(often.gradient());
                 assertThat(once.normalDepth(discharges[k])).isEqualTo(depths[k]);
