@@ -3,7 +3,11 @@ package dev.runnel.internal;
 import java.nio.charset.StandardCharsets;
 import java.util.Arrays;
 
-/** How a value stands in a {@link StateText}: what would be taken for syntax, or is not ASCII, is written as {@code %XX}. */
+/**
+ * How a value stands in a {@link StateText}: as it is; in braces where something in it would be taken for syntax, as the blanks
+ * of a state within a state; and with {@code %XX} for what braces cannot hold, invisible letters, those that are not ASCII and
+ * braces without their others. Braces lie in one another: what is in them is not written anew for each state around it.
+ */
 final class StateLetters {
     static final StateLetters IN_STATE = new StateLetters(false);
 
@@ -17,13 +21,16 @@ final class StateLetters {
     /** Letters of an escape. */
     private static final int ESCAPE = 3;
 
+    private static final byte DELETE = 127;
+
     private final boolean[] isEscaped;
 
     private StateLetters(boolean comma) {
         isEscaped = escapes(comma);
     }
 
-    String escaped(String value) {
+    /** Returns a value as it stands in a text. */
+    String written(String value) {
         byte[] bytes = value.getBytes(StandardCharsets.UTF_8);
         int first = 0;
         while (first < bytes.length && !isEscaped[bytes[first] & 255]) {
@@ -32,6 +39,30 @@ final class StateLetters {
         if (first == bytes.length) {
             return value;
         }
+        return fitsBraces(bytes, first) ? "{" + value + "}" : escaped(bytes, first);
+    }
+
+    /** Whether all is visible ASCII and each brace has its other; before the first letter that is not plain there is none. */
+    private static boolean fitsBraces(byte[] bytes, int first) {
+        int open = 0;
+        for (int i = first; i < bytes.length; i++) {
+            byte each = bytes[i];
+            if (each < ' ' || each == DELETE) {
+                return false;
+            }
+            if (each == '{') {
+                open++;
+            } else if (each == '}') {
+                open--;
+                if (open < 0) {
+                    return false;
+                }
+            }
+        }
+        return open == 0;
+    }
+
+    private String escaped(byte[] bytes, int first) {
         byte[] text = Arrays.copyOf(bytes, bytes.length + bytes.length / 4 + ESCAPE);
         int length = first;
         for (int i = first; i < bytes.length; i++) {
@@ -51,17 +82,53 @@ final class StateLetters {
         return new String(text, 0, length, StandardCharsets.ISO_8859_1);
     }
 
-    /** By byte: blanks and other invisible ones, the sign of an escape, and what is not ASCII. */
+    /** By byte: blanks and other invisible ones, braces, the sign of an escape, and what is not ASCII. */
     private static boolean[] escapes(boolean comma) {
         boolean[] isEscaped = new boolean[256];
         Arrays.fill(isEscaped, 0, ' ' + 1, true);
-        Arrays.fill(isEscaped, 127, 256, true);
+        Arrays.fill(isEscaped, DELETE, 256, true);
         isEscaped['%'] = true;
+        isEscaped['{'] = true;
+        isEscaped['}'] = true;
         isEscaped[','] = comma;
         return isEscaped;
     }
 
-    static String unescaped(String text) {
+    /** Where a value that begins at an index ends: before the next mark that stands in no braces, or with the text. */
+    static int end(String text, int from, char mark) {
+        int start = text.startsWith("{", from) ? closing(text, from) + 1 : from;
+        int end = text.indexOf(mark, start);
+        int found = end < 0 ? text.length() : end;
+        if (start > from && start != found) {
+            throw new IllegalArgumentException("state must go on with a value's end behind its braces, was "
+                    + Text.quoted(text.substring(start, found)));
+        }
+        return found;
+    }
+
+    /** Where the brace that is opened at an index is closed. */
+    private static int closing(String text, int from) {
+        int open = 0;
+        for (int i = from; i < text.length(); i++) {
+            char each = text.charAt(i);
+            if (each == '{') {
+                open++;
+            } else if (each == '}') {
+                open--;
+                if (open == 0) {
+                    return i;
+                }
+            }
+        }
+        throw new IllegalArgumentException("state must close each brace, was " + Text.quoted(text.substring(from)));
+    }
+
+    /** Returns the value that stands in a text as {@link #written}. */
+    static String read(String text) {
+        return text.startsWith("{") ? text.substring(1, text.length() - 1) : unescaped(text);
+    }
+
+    private static String unescaped(String text) {
         if (text.indexOf('%') < 0) {
             return text;
         }

@@ -10,8 +10,8 @@ import org.apiguardian.api.API;
 /**
  * The one text form of all machine states: a name with a version, then {@code key=value} pairs, on one line of ASCII.
  *
- * <p>Numbers are written so that they read back bit for bit, NaN included. A value may itself be a state text or a list:
- * what would be taken for syntax is written as {@code %XX} (the bytes of UTF-8).
+ * <p>Numbers are written so that they read back bit for bit, NaN included. A value may itself be a state text or a list, and
+ * then stands in braces; what braces cannot hold is written as {@code %XX} (the bytes of UTF-8).
  */
 @API(status = API.Status.INTERNAL)
 public final class StateText {
@@ -62,14 +62,15 @@ public final class StateText {
         Map<String, String> values = new LinkedHashMap<>();
         while (end < stripped.length()) {
             int from = end + 1;
+            int equals = stripped.indexOf('=', from);
             end = end(stripped, from);
-            String part = stripped.substring(from, end);
-            int equals = part.indexOf('=');
-            if (equals < 1) {
-                throw new IllegalArgumentException("state " + name + " must hold key=value, was " + Text.quoted(part));
+            if (equals <= from || equals > end) {
+                throw new IllegalArgumentException(
+                        "state " + name + " must hold key=value, was " + Text.quoted(stripped.substring(from, end)));
             }
-            String key = part.substring(0, equals);
-            if (values.putIfAbsent(key, StateLetters.unescaped(part.substring(equals + 1))) != null) {
+            String key = stripped.substring(from, equals);
+            end = StateLetters.end(stripped, equals + 1, ' ');
+            if (values.putIfAbsent(key, StateLetters.read(stripped.substring(equals + 1, end))) != null) {
                 throw new IllegalArgumentException("state " + name + " must hold " + key + " once, was twice");
             }
         }
@@ -176,7 +177,7 @@ public final class StateText {
     public StateText with(String key, List<String> list) {
         StringBuilder joined = new StringBuilder();
         for (String each : list) {
-            joined.append(StateLetters.IN_LIST.escaped(each)).append(',');
+            joined.append(StateLetters.IN_LIST.written(each)).append(',');
         }
         return with(key, joined.toString());
     }
@@ -346,13 +347,13 @@ public final class StateText {
     public List<String> list(String key) {
         List<String> found = new ArrayList<>();
         String joined = text(key);
-        int from = 0;
-        for (int comma = joined.indexOf(','); comma >= 0; comma = joined.indexOf(',', from)) {
-            found.add(StateLetters.unescaped(joined.substring(from, comma)));
+        for (int from = 0; from < joined.length(); ) {
+            int comma = StateLetters.end(joined, from, ',');
+            if (comma == joined.length()) {
+                throw new IllegalArgumentException(label(key) + " must end with a comma, was " + Text.quoted(joined));
+            }
+            found.add(StateLetters.read(joined.substring(from, comma)));
             from = comma + 1;
-        }
-        if (from < joined.length()) {
-            throw new IllegalArgumentException(label(key) + " must end with a comma, was " + Text.quoted(joined));
         }
         return List.copyOf(found);
     }
@@ -407,7 +408,7 @@ public final class StateText {
     public String toString() {
         StringBuilder text = new StringBuilder(name).append('/').append(version);
         values.forEach(
-                (key, value) -> text.append(' ').append(key).append('=').append(StateLetters.IN_STATE.escaped(value)));
+                (key, value) -> text.append(' ').append(key).append('=').append(StateLetters.IN_STATE.written(value)));
         return text.toString();
     }
 }
