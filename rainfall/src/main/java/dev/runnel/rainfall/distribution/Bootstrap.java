@@ -298,6 +298,9 @@ public final class Bootstrap {
     private List<List<GoodnessOfFit>> fittedAgain(Fit fit, List<PlottingPosition> positions) {
         SplittableRandom[] sequences = sequences();
         double[] none = new double[fit.sampleSize()];
+        List<PlottedPositions> plotted = positions.stream()
+                .map(each -> PlottedPositions.of(fit.distribution(), each, fit.sampleSize()))
+                .toList();
         List<List<GoodnessOfFit>> drawn = IntStream.range(0, replicates)
                 .parallel()
                 .mapToObj(i -> {
@@ -308,7 +311,7 @@ public final class Bootstrap {
                     try {
                         Distribution again =
                                 Fit.of(fit.family(), fit.method(), x).distribution();
-                        return Optional.of(GoodnessOfFit.of(again, positions, x));
+                        return Optional.of(GoodnessOfFit.of(again, plotted, x));
                     } catch (NoFitException notFitted) {
                         return Optional.<List<GoodnessOfFit>>empty();
                     }

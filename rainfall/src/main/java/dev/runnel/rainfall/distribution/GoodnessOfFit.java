@@ -33,11 +33,12 @@ public record GoodnessOfFit(double plotCorrelation, double andersonDarling, doub
      * @throws IllegalArgumentException if the sample is too small, not finite or all equal
      */
     public static GoodnessOfFit of(Distribution distribution, PlottingPosition position, double... sample) {
-        return of(distribution, List.of(position), sample).get(0);
+        return of(distribution, List.of(PlottedPositions.of(distribution, position, sample.length)), sample)
+                .get(0);
     }
 
     /** The same with the correlation at each of several plotting positions: nothing else depends on them. */
-    static List<GoodnessOfFit> of(Distribution distribution, List<PlottingPosition> positions, double... sample) {
+    static List<GoodnessOfFit> of(Distribution distribution, List<PlottedPositions> positions, double... sample) {
         SampleMoments.of(sample);
         double[] x = sample.clone();
         Arrays.sort(x);
@@ -50,18 +51,11 @@ public record GoodnessOfFit(double plotCorrelation, double andersonDarling, doub
             distance = Math.max(distance, Math.max((i + 1.0) / n - below, below - (double) i / n));
         }
         List<GoodnessOfFit> measures = new ArrayList<>();
-        for (PlottingPosition position : positions) {
-            measures.add(new GoodnessOfFit(correlation(distribution, position, x), -n - squared, distance));
+        for (PlottedPositions position : positions) {
+            double correlation = new PearsonsCorrelation().correlation(x, position.quantiles(distribution));
+            measures.add(new GoodnessOfFit(correlation, -n - squared, distance));
         }
         return measures;
-    }
-
-    private static double correlation(Distribution distribution, PlottingPosition position, double[] sorted) {
-        double[] expected = new double[sorted.length];
-        for (int i = 0; i < expected.length; i++) {
-            expected[i] = distribution.quantile(position.nonExceedance(i + 1, expected.length));
-        }
-        return new PearsonsCorrelation().correlation(sorted, expected);
     }
 
     /**

@@ -46,12 +46,16 @@ abstract class ShapedDistribution implements Distribution {
 
     @Override
     public final double quantile(double probability) {
-        return between(valueOf(variate(Probability.inside("probability", probability))));
+        return quantileOfVariate(variate(Probability.inside("probability", probability)));
+    }
+
+    final double quantileOfVariate(double s) {
+        return between(valueOf(s));
     }
 
     @Override
     public final double quantileOfExceedance(double exceedance) {
-        return between(valueOf(variateOfExceedance(Probability.inside("exceedance", exceedance))));
+        return quantileOfVariate(variateOfExceedance(Probability.inside("exceedance", exceedance)));
     }
 
     @Override
