@@ -6,6 +6,7 @@ import dev.runnel.internal.Text;
 import java.util.Arrays;
 import java.util.function.DoubleUnaryOperator;
 import java.util.stream.DoubleStream;
+import org.apache.commons.math3.analysis.integration.gauss.GaussIntegrator;
 import org.apache.commons.math3.analysis.integration.gauss.GaussIntegratorFactory;
 import org.apiguardian.api.API;
 
@@ -28,9 +29,8 @@ import org.apiguardian.api.API;
  */
 @API(status = API.Status.EXPERIMENTAL, since = "0.1")
 public final class Backwater {
-    private static final GaussIntegratorFactory GAUSS = new GaussIntegratorFactory();
+    private static final GaussIntegrator GAUSS = new GaussIntegratorFactory().legendre(16);
     private static final int PANELS = 8;
-    private static final int POINTS = 16;
 
     private final ReachFlow flow;
     private final double normal;
@@ -200,14 +200,17 @@ public final class Backwater {
         return (1 - froude * froude) / (flow.bedSlope() - flow.frictionSlope(depth));
     }
 
+    /** Over ever so short a stretch: a search ends between neighbouring depths. */
     private static double integral(DoubleUnaryOperator function, double from, double to) {
+        double half = (to - from) / (2 * PANELS);
         double sum = 0;
         for (int panel = 0; panel < PANELS; panel++) {
-            double left = from + (to - from) * panel / PANELS;
-            double right = from + (to - from) * (panel + 1) / PANELS;
-            sum += GAUSS.legendre(POINTS, left, right).integrate(function::applyAsDouble);
+            double middle = from + (2 * panel + 1) * half;
+            for (int i = 0; i < GAUSS.getNumberOfPoints(); i++) {
+                sum += GAUSS.getWeight(i) * function.applyAsDouble(middle + half * GAUSS.getPoint(i));
+            }
         }
-        return sum;
+        return half * sum;
     }
 
     @Override

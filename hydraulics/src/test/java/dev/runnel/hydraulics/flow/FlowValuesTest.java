@@ -205,7 +205,7 @@ class FlowValuesTest {
                 .hasMessageStartingWith("a discharge of 2 m3/s is not critical at any depth below the soffit of ");
     }
 
-    /** Critical at 0.467 m; normal at 0.754 m on 1 in 1000, at 0.262 m on 1 in 50. */
+    /** Critical at 0.467 m; normal at 0.7305 m on 1 in 1000, at 0.262 m on 1 in 50. */
     @ParameterizedTest
     @CsvSource({
         "0.001, 0.9, M1",
@@ -334,5 +334,62 @@ class FlowValuesTest {
         assertThat(box.depth(Math.sqrt(G * 0.6 * 0.6 * 0.6) * (1 + 1e-15))).isCloseTo(0.6, within(1e-12));
         assertThatThrownBy(() -> box.depth(1.001 * Math.sqrt(G * 0.6 * 0.6 * 0.6)))
                 .isInstanceOf(NoSolutionException.class);
+    }
+
+    /** A pipe of which nothing is kept yet and one that was asked often find the same depth. */
+    @Test
+    void theFirstDepthIsThatOfAllLaterOnes() {
+        Resistance law = ColebrookWhite.ofRoughnessMm(0.6);
+        Conduit often = Conduit.of(PIPE, Gradient.of(0.004), law);
+        double most = often.maximum().discharge();
+        for (double part : new double[] {0, 1e-9, 0.01, 0.2, 0.5, 0.9, 0.999}) {
+            Conduit fresh = Conduit.of(PIPE, Gradient.of(0.004), law);
+            double first = fresh.normalDepth(part * most);
+            assertThat(first).isCloseTo(often.normalDepth(part * most), within(1e-15));
+            for (int i = 0; i < 20; i++) {
+                assertThat(fresh.normalDepth(part * most)).isCloseTo(first, within(1e-15));
+            }
+        }
+        assertThatThrownBy(() -> Conduit.of(PIPE, Gradient.of(0.004), law).normalDepth(1.001 * most))
+                .isInstanceOf(NoSolutionException.class);
+    }
+
+    /** Zeros of the derivatives at 60 digits: 1 − 0.2486338348644305² and (1 − cos(θ/2))/2 with θ = tan θ. */
+    @Test
+    void theCrestsOfManningsCurvesToTheLastBit() {
+        Conduit conduit = Conduit.of(PIPE, Gradient.of(0.004), LAW);
+        double air = 0.2486338348644305124772035;
+        assertThat(conduit.maximum().depth()).isCloseTo(0.6 * (1 - air * air), within(3e-16));
+        assertThat(conduit.maximumVelocity().depth()).isCloseTo(0.6 * 0.81280312733986099, within(3e-16));
+    }
+
+    @Test
+    void sizesByVelocity() {
+        Conduits half = Conduits.atFullness(0.5);
+        // Half full A = πD²/8: 0.1 m³/s at 2 m/s is 0.05 m².
+        assertThat(half.sectionOfDischargeAndVelocity(0.1, 2).diameter())
+                .isCloseTo(Math.sqrt(0.4 / Math.PI), within(1e-12));
+        assertThat(Conduits.atFullness(1)
+                        .sectionOfDischargeAndVelocity(
+                                2500 * CircularSection.ofDiameter(1).area(1), 1)
+                        .diameter())
+                .as("just the largest")
+                .isEqualTo(50);
+        Gradient fall = Gradient.of(0.01);
+        // Manning half full: V = (D/4)^(2/3) √S/n.
+        double diameter = half.flowingAt(1.3, fall, LAW).section().height();
+        assertThat(diameter).isCloseTo(4 * Math.pow(1.3 * 0.013 / 0.1, 1.5), within(1e-12));
+        assertThatThrownBy(() -> half.flowingAt(1e6, fall, LAW))
+                .isInstanceOf(NoSolutionException.class)
+                .hasMessage("no diameter from 1.0E-6 to 50 m has a velocity of 1000000 m/s at 0.5 of its height");
+    }
+
+    @Test
+    void gradientsInWords() {
+        assertThat(Gradient.of(-0.0)).isEqualTo(Gradient.of(0)).hasSameHashCodeAs(Gradient.of(0));
+        assertThat(Gradient.of(0)).hasToString("Gradient[0 m/m]");
+        assertThat(Gradient.of(1)).hasToString("Gradient[1 m/m, 1 in 1]");
+        assertThat(Gradient.of(-0.01)).hasToString("Gradient[-0.01 m/m]");
+        assertThat(Gradient.ofAny(1.5)).hasToString("Gradient[1.5 m/m]");
     }
 }
