@@ -73,10 +73,11 @@ public final class Bite {
         Bite bite = new Bite(library, reach);
         List<Outcome> outcomes = sample.parallelStream().map(bite::outcome).toList();
         report(outcomes, out);
+        // Written at once: asking the unit tests takes as long again.
+        write(outcomes, Map.of(), Path.of(arguments[3]));
         if (arguments.length > 4 && Boolean.parseBoolean(arguments[4])) {
-            besideTests(outcomes, out);
+            write(outcomes, besideTests(outcomes, out), Path.of(arguments[3]));
         }
-        write(outcomes, Path.of(arguments[3]));
     }
 
     /** The module that alone can reach the classes, if the part of the name says so. */
@@ -139,28 +140,34 @@ public final class Bite {
         return true;
     }
 
-    /** Asks the unit tests of the same package about what the proof did not notice. */
-    private static void besideTests(List<Outcome> outcomes, PrintStream out) {
-        List<Mutation> survivors = outcomes.stream()
-                .filter(each -> !each.noticed())
-                .map(Outcome::mutation)
-                .toList();
+    /** Asks the unit tests that reach the class about what the proof did not notice. */
+    private static Map<Mutation, UnitTests.Answer> besideTests(List<Outcome> outcomes, PrintStream out) {
+        List<Outcome> survivors =
+                outcomes.stream().filter(each -> !each.noticed()).toList();
         Map<Mutation, UnitTests.Answer> answers = new ConcurrentHashMap<>();
         survivors.parallelStream()
+                .map(Outcome::mutation)
                 .forEach(each -> answers.put(each, UnitTests.ask(each.className(), Library.changed(each))));
-        int noticed = outcomes.size()
-                - (int) answers.values().stream()
-                        .filter(each -> each != UnitTests.Answer.NOTICED)
-                        .count();
-        out.println("Noticed by the proof or by the unit tests of the package: " + noticed + " of " + outcomes.size()
-                + " (" + Math.round(1000.0 * noticed / outcomes.size()) / 10.0 + " %); by neither:");
-        survivors.stream()
-                .filter(each -> answers.get(each) == UnitTests.Answer.PASSED)
-                .forEach(each -> out.println("  " + each));
-        out.println("Not counted as noticed, since the tests did not come to an end in their time:");
-        survivors.stream()
-                .filter(each -> answers.get(each) == UnitTests.Answer.TOO_LONG)
-                .forEach(each -> out.println("  " + each));
+        List<Outcome> unnoticed = survivors.stream()
+                .filter(each -> answers.get(each.mutation()) != UnitTests.Answer.NOTICED)
+                .toList();
+        int noticed = outcomes.size() - unnoticed.size();
+        int equal = (int) unnoticed.stream().filter(each -> !each.isMissed()).count();
+        out.println("Noticed by the proof or by the unit tests: " + noticed + " of " + outcomes.size() + " ("
+                + percent(noticed, outcomes.size()) + " %); of all not equal in effect "
+                + percent(noticed, outcomes.size() - equal) + " %; by neither:");
+        unnoticed.forEach(each -> out.println("  " + each.mutation()
+                + (answers.get(each.mutation()) == UnitTests.Answer.TOO_LONG
+                        ? " (the tests did not come to an end in their time)"
+                        : "")
+                + (each.isMissed() ? "" : ": " + each.reason())));
+        UnitTests.unsound()
+                .forEach(each -> out.println("Not asked, since it fails before anything is changed: " + each));
+        return answers;
+    }
+
+    private static double percent(long part, long whole) {
+        return Math.round(1000.0 * part / Math.max(1, whole)) / 10.0;
     }
 
     private static byte[] patched(Mutation mutation, String name, byte[] bytes) {
@@ -177,12 +184,12 @@ public final class Bite {
     private static void report(List<Outcome> outcomes, PrintStream out) {
         long noticed = outcomes.stream().filter(Outcome::noticed).count();
         out.println("Noticed by the proof: " + noticed + " of " + outcomes.size() + " ("
-                + Math.round(1000.0 * noticed / outcomes.size()) / 10.0 + " %)");
+                + percent(noticed, outcomes.size()) + " %)");
         long equal = outcomes.stream()
                 .filter(each -> !each.noticed() && !each.isMissed())
                 .count();
         out.println("Equal in effect, by the list with reasons: " + equal + "; noticed of all others: "
-                + Math.round(1000.0 * noticed / Math.max(1, outcomes.size() - equal)) / 10.0 + " %");
+                + percent(noticed, outcomes.size() - equal) + " %");
         out.println("Not noticed, in no table's way:");
         outcomes.stream()
                 .filter(each -> each.isMissed() && !each.reached())
@@ -197,8 +204,8 @@ public final class Bite {
                 .forEach(each -> out.println("  " + each.mutation() + ": " + each.reason()));
     }
 
-    private static void write(List<Outcome> outcomes, Path file) {
-        StringBuilder text = new StringBuilder("class,line,change,reached,noticed_by,equal_in_effect\n");
+    private static void write(List<Outcome> outcomes, Map<Mutation, UnitTests.Answer> answers, Path file) {
+        StringBuilder text = new StringBuilder("class,line,change,reached,noticed_by,equal_in_effect,unit_tests\n");
         for (Outcome each : outcomes) {
             Mutation mutation = each.mutation();
             text.append(mutation.className())
@@ -207,7 +214,9 @@ public final class Bite {
                     .append(",\"");
             text.append(mutation.text()).append("\",").append(each.reached()).append(',');
             text.append(each.noticed() ? each.noticedBy() : "").append(",\"");
-            text.append(each.noticed() ? "" : each.reason()).append("\"\n");
+            text.append(each.noticed() ? "" : each.reason()).append("\",");
+            UnitTests.Answer answer = answers.get(mutation);
+            text.append(answer == null ? "" : answer.text()).append('\n');
         }
         try {
             Files.createDirectories(file.toAbsolutePath().getParent());

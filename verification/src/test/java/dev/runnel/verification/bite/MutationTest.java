@@ -3,6 +3,7 @@ package dev.runnel.verification.bite;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import dev.runnel.hydraulics.flow.Manning;
+import dev.runnel.hydraulics.water.Air;
 import dev.runnel.hydraulics.water.Water;
 import java.util.List;
 import org.junit.jupiter.api.Test;
@@ -58,14 +59,25 @@ class MutationTest {
     }
 
     @Test
-    void theUnitTestsOfThePackageAreAskedToo() {
-        String water = Water.class.getName();
-        Mutation change = Mutation.of(water, LIBRARY.classOf(water)).stream()
+    void theTestsThatReachAClassAreAskedTheNearestFirst() {
+        List<String> tests = NearestTests.of(Water.class.getName());
+        assertThat(tests.get(0)).startsWith("dev.runnel.hydraulics.water.Water");
+        assertThat(tests)
+                .contains("dev.runnel.hydraulics.flow.LawsTest")
+                .doesNotContain("dev.runnel.hydraulics.section.CircularSectionTest");
+        assertThat(tests.indexOf("dev.runnel.hydraulics.flow.LawsTest"))
+                .isGreaterThan(tests.indexOf("dev.runnel.hydraulics.water.WaterTest"));
+    }
+
+    @Test
+    void theUnitTestsAreAskedToo() {
+        String air = Air.class.getName();
+        Mutation change = Mutation.of(air, LIBRARY.classOf(air)).stream()
                 .filter(each -> each.text().contains("* becomes /"))
                 .findFirst()
                 .orElseThrow();
-        assertThat(UnitTests.ask(water, Library.changed(change))).isEqualTo(UnitTests.Answer.NOTICED);
-        assertThat(UnitTests.ask(water, Tracing.turns("none", LIBRARY.classOf(water))))
+        assertThat(UnitTests.ask(air, Library.changed(change))).isEqualTo(UnitTests.Answer.NOTICED);
+        assertThat(UnitTests.ask(air, Tracing.turns("none", LIBRARY.classOf(air))))
                 .isEqualTo(UnitTests.Answer.PASSED);
     }
 
