@@ -74,11 +74,6 @@ final class ColebrookCells {
         this.pipe = pipe;
     }
 
-    /** a √ρ (−L) of the full bore, nearly. */
-    double full() {
-        return pipe.full;
-    }
-
     /** What {@link #depth} answers, of a pipe that keeps nothing. */
     static double depthOnce(ColebrookPipe pipe, double q) {
         int cell = cellAt(place(q, pipe.full));

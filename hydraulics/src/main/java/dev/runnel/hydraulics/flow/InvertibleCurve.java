@@ -173,19 +173,10 @@ final class InvertibleCurve {
          * discharge does in a neck.
          */
         private double closest(double depth, double value) {
-            double off = excess(depth, value);
-            if (Math.abs(off) <= CLOSE) {
+            if (Math.abs(excess(depth, value)) <= CLOSE) {
                 return depth;
             }
-            boolean deeper = off < 0 == highValue > lowValue;
-            double step = Math.ulp(Double.isFinite(soffit) ? soffit : depth);
-            double beyond = depth;
-            do {
-                beyond = inside(deeper ? beyond + step : beyond - step);
-                step *= 4;
-            } while (excess(beyond, value) < 0 == off < 0 && low < beyond && beyond < high);
-            double from = Math.min(depth, beyond);
-            double nearest = Roots.between(y -> excess(y, value), from, Math.max(depth, beyond));
+            double nearest = Roots.between(y -> excess(y, value), inside(depth / 2), inside(2 * depth));
             for (double each : new double[] {Math.nextDown(nearest), Math.nextUp(nearest)}) {
                 double neighbour = inside(each);
                 nearest = Math.abs(excess(neighbour, value)) < Math.abs(excess(nearest, value)) ? neighbour : nearest;

@@ -1,6 +1,7 @@
 package dev.runnel.hydraulics.flow;
 
 import dev.runnel.hydraulics.internal.Segment;
+import dev.runnel.internal.Roots;
 
 /**
  * The depth of a laminar discharge in the lower half of a circle. Laminar flow has the velocity g S R²/(2ν), on any wall: in
@@ -10,8 +11,9 @@ import dev.runnel.hydraulics.internal.Segment;
  * a ρ² = (2/ln 10) (64/2.51) β q      Re = ρ³ (2.51/(8β))²
  * </pre>
  *
- * <p>and the left side is 16/27 x^(7/2) (1 − 37/30 x + ...), whose inverse is a start for Newton's method. Below the middle the
- * discharge rises under every law of friction, so that a laminar depth there is the only one.
+ * <p>and the left side is 16/27 x^(7/2) (1 − 37/30 x + ...): its power 2/7 is nearly straight, and the first term alone gives a
+ * depth that is too little. Below the middle the discharge rises under every law of friction, so that a laminar depth there is
+ * the only one.
  */
 final class LaminarFilm {
     private static final double PER_BETA = ColebrookRoot.TO_LOGARITHM * 64 / 2.51;
@@ -27,17 +29,21 @@ final class LaminarFilm {
     /** Reynolds' numbers so close to the end of laminar flow are left to the law itself. */
     private static final double SURELY = 0.999;
 
-    /** Newton's next step would be the square of this one. */
-    private static final double SHORT = 1e-8;
-
-    private static final int MOST_STEPS = 8;
-
     private LaminarFilm() {}
 
-    /** y/D nearly: a few terms of the inverse, too little by 2 % at the middle, and below it ever closer, by (y/D)⁴. */
-    static double start(double beta, double q) {
-        double film = Math.pow(27.0 / 16 * PER_BETA * beta * q, 2.0 / 7);
-        return film * (1 + film * (37.0 / 105 + film * (674.0 / 2205 + film * (132583.0 / 385875))));
+    /** a ρ² at a part x of the diameter. */
+    private static double moved(double x) {
+        double area = Segment.area(x);
+        double radius = radius(x);
+        return area * radius * radius;
+    }
+
+    private static double radius(double x) {
+        return Segment.area(x) / Segment.halfAngle(x);
+    }
+
+    private static double straightened(double moved) {
+        return Math.pow(moved, 2.0 / 7);
     }
 
     /** Reynolds' number of laminar flow at a hydraulic radius. */
@@ -52,21 +58,10 @@ final class LaminarFilm {
         if (!(wanted > LEAST && wanted < AT_MIDDLE)) {
             return -1;
         }
-        double x = Math.min(start(beta, q), MIDDLE);
-        for (int i = 0; i < MOST_STEPS; i++) {
-            double area = Segment.area(x);
-            double perimeter = Segment.halfAngle(x);
-            double radius = area / perimeter;
-            double halfWidth = Math.sqrt(x * (1 - x));
-            double excess = 1 - wanted / (area * radius * radius);
-            // ln(a³/p²) by x, with a' = 2h and p' = 1/h.
-            double step = excess / (6 * halfWidth / area - 2 / (halfWidth * perimeter));
-            x = Math.min(x - step, MIDDLE);
-            if (Math.abs(step) <= SHORT * x) {
-                return isLaminar(alpha, beta, radius) ? x : -1;
-            }
-        }
-        return -1;
+        double straight = straightened(wanted);
+        double x =
+                Roots.between(each -> straightened(moved(each)) - straight, straightened(27.0 / 16 * wanted), MIDDLE);
+        return isLaminar(alpha, beta, radius(x)) ? x : -1;
     }
 
     private static boolean isLaminar(double alpha, double beta, double radius) {

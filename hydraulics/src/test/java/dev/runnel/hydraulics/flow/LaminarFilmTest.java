@@ -75,19 +75,6 @@ class LaminarFilmTest {
         assertThat(DarcyFriction.laminarEnd(0.026)).isLessThan(DarcyFriction.LAMINAR_LIMIT);
     }
 
-    /** By the area and the angle of the segment: the series ends before its fourth power, which is 0.44 x⁴ and less. */
-    @Test
-    void startOfTheSearchIsOfTheFourthOrder() {
-        double perBeta = 2 / Math.log(10) * 64 / 2.51;
-        for (double part : new double[] {0.01, 0.05, 0.1, 0.2, 0.3, 0.5}) {
-            double half = Math.acos(1 - 2 * part);
-            double area = (half - Math.sin(half) * Math.cos(half)) / 4;
-            double discharge = area * area * area / (half * half) / perBeta;
-            double missing = 1 - LaminarFilm.start(0.25, 4 * discharge) / part;
-            assertThat(missing / Math.pow(part, 4)).isBetween(0.35, 0.44);
-        }
-    }
-
     @Test
     void slowPipeHasItsCrestAndRefusesMore() {
         Conduit pipe =

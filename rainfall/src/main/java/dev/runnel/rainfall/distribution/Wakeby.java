@@ -1,6 +1,7 @@
 package dev.runnel.rainfall.distribution;
 
 import dev.runnel.internal.Require;
+import dev.runnel.internal.Roots;
 import dev.runnel.internal.Text;
 import java.util.Arrays;
 import java.util.Map;
@@ -19,11 +20,6 @@ import org.apiguardian.api.API;
  */
 @API(status = API.Status.EXPERIMENTAL, since = "0.1")
 public final class Wakeby implements Distribution {
-    private static final int MOST_STEPS = 200;
-
-    /** Chosen here: more steps than Newton's method takes where it is quick. */
-    private static final int HALVED_EACH = 8;
-
     /** A probability of exp(-s) is 0 in a double long before. */
     private static final double LARGEST_EXPONENT = 1024;
 
@@ -160,33 +156,13 @@ public final class Wakeby implements Distribution {
         return (alpha == 0 ? 0 : alpha * Math.exp(-beta * s)) + (gamma == 0 ? 0 : gamma * Math.exp(delta * s));
     }
 
-    /** Solves x(s) = x by Newton steps kept inside a bracket; infinite at or above the upper bound. */
+    /** Solves x(s) = x; infinite at or above the upper bound. */
     private double exponentOf(double x) {
-        double below = 0;
         double above = 1;
         while (valueOf(above) < x && above < LARGEST_EXPONENT) {
-            below = above;
             above *= 2;
         }
-        double s = 0.5 * (below + above);
-        for (int i = 0; i < MOST_STEPS; i++) {
-            double miss = valueOf(s) - x;
-            if (miss < 0) {
-                below = s;
-            } else {
-                above = s;
-            }
-            double next = s - miss / slope(s);
-            // Far out an exponential grows so fast that Newton's steps are of one length: halving is sooner there.
-            if (!(next > below && next < above) || i % HALVED_EACH == HALVED_EACH - 1) {
-                next = 0.5 * (below + above);
-            }
-            if (Math.abs(next - s) <= 2 * Math.ulp(s) || miss == 0) {
-                return miss == 0 ? s : next;
-            }
-            s = next;
-        }
-        return s;
+        return Roots.between(s -> valueOf(s) - x, 0, above);
     }
 
     @Override
