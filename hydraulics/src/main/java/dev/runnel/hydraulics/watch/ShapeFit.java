@@ -54,32 +54,20 @@ final class ShapeFit {
         // The change began no later than it was told, so that no later beginning is tried.
         double[] stepFit = new double[most + 1];
         double[] rampFit = new double[most + 1];
-        int[] places = new int[n];
-        double[] known = new double[n];
-        double total = 0;
-        int count = 0;
-        for (int t = 0; t < n; t++) {
-            if (!Double.isNaN(values[t])) {
-                total += values[t] * values[t];
-                places[count] = t;
-                known[count++] = values[t];
-            }
-        }
-        int from = 0;
+        Sums sums = new Sums(values);
+        double total = sums.squares;
+        double count = sums.counts[n];
         int step = 0;
         int ramp = 0;
         for (int k = 0; k <= most; k++) {
-            while (from < count && places[from] < k) {
-                from++;
-            }
-            stepFit[k] = total - gain(places, known, from, count, k, 0);
+            stepFit[k] = total - sums.gain(k, 0);
             rampFit[k] = total;
             for (int length : LENGTHS) {
                 if (length <= n - k) {
-                    rampFit[k] = Math.min(rampFit[k], total - gain(places, known, from, count, k, length));
+                    rampFit[k] = Math.min(rampFit[k], total - sums.gain(k, length));
                 }
             }
-            rampFit[k] = Math.min(rampFit[k], total - gain(places, known, from, count, k, n - k));
+            rampFit[k] = Math.min(rampFit[k], total - sums.gain(k, n - k));
             step = stepFit[k] < stepFit[step] ? k : step;
             ramp = rampFit[k] < rampFit[ramp] ? k : ramp;
         }
@@ -109,16 +97,56 @@ final class ShapeFit {
         return new ShapeFit(shape, best, earliest, latest, open);
     }
 
-    /** By how much a step (length 0) or a ramp from k lessens the sum of squares, by the known values from one on. */
-    private static double gain(int[] places, double[] known, int from, int count, int k, int length) {
-        double product = 0;
-        double square = 0;
-        for (int i = from; i < count; i++) {
-            int after = places[i] - k;
-            double f = after < length ? (after + 0.5) / length : 1;
-            product += f * known[i];
-            square += f * f;
+    /** Sums over the known values ahead of each place, so that no step or ramp goes through the values anew. */
+    private static final class Sums {
+        private final int size;
+        private final double[] counts;
+        private final double[] places;
+        private final double[] squaresOfPlaces;
+        private final double[] values;
+        private final double[] moments;
+
+        /** Sum of the squares of all known values. */
+        private double squares;
+
+        Sums(double[] each) {
+            size = each.length;
+            counts = new double[size + 1];
+            places = new double[size + 1];
+            squaresOfPlaces = new double[size + 1];
+            values = new double[size + 1];
+            moments = new double[size + 1];
+            for (int t = 0; t < size; t++) {
+                boolean isKnown = !Double.isNaN(each[t]);
+                double value = isKnown ? each[t] : 0;
+                double one = isKnown ? 1 : 0;
+                squares += value * value;
+                counts[t + 1] = counts[t] + one;
+                places[t + 1] = places[t] + one * t;
+                squaresOfPlaces[t + 1] = squaresOfPlaces[t] + one * t * t;
+                values[t + 1] = values[t] + value;
+                moments[t + 1] = moments[t] + value * t;
+            }
         }
-        return square > 0 ? product * product / square : 0;
+
+        /**
+         * By how much a step (length 0) or a ramp from k lessens the sum of squares: at place t a ramp is at
+         * (t - k + 0.5)/length until it ends, then at 1.
+         */
+        double gain(int k, int length) {
+            int end = k + length;
+            double product = values[size] - values[end];
+            double square = counts[size] - counts[end];
+            if (length > 0) {
+                double shift = 0.5 - k;
+                double ramp = moments[end] - moments[k] + shift * (values[end] - values[k]);
+                double ofRamp = squaresOfPlaces[end]
+                        - squaresOfPlaces[k]
+                        + shift * (2 * (places[end] - places[k]) + shift * (counts[end] - counts[k]));
+                product += ramp / length;
+                square += ofRamp / length / length;
+            }
+            return square > 0 ? product * product / square : 0;
+        }
     }
 }
