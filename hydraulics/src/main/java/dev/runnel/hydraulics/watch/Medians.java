@@ -25,7 +25,7 @@ final class Medians {
                 known[used++] = each;
             }
         }
-        return Arrays.copyOf(known, used);
+        return used == known.length ? known : Arrays.copyOf(known, used);
     }
 
     /** Quantile of sorted values by linear interpolation; NaN of none. */

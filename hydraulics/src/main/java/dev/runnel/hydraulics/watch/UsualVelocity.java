@@ -56,6 +56,10 @@ public final class UsualVelocity {
     private final double[] lnDepths;
     private final double[] left;
     private final double[] scatters;
+
+    /** Median of the scatters: each hour asks for it. */
+    private final double usualScatter;
+
     private final double lowest;
     private final double highest;
 
@@ -72,6 +76,7 @@ public final class UsualVelocity {
         this.lnDepths = lnDepths;
         this.left = left;
         this.scatters = scatters;
+        this.usualScatter = Medians.of(scatters);
         this.lowest = lowest;
         this.highest = highest;
     }
@@ -161,8 +166,7 @@ public final class UsualVelocity {
 
     /** Scatter of the hours at a depth over the median scatter of all classes; never below 1. */
     double relativeScatter(double lnDepth) {
-        double usual = Medians.of(scatters);
-        return usual > 0 ? Math.max(1, SURE * between(scatters, lnDepth) / usual) : 1;
+        return usualScatter > 0 ? Math.max(1, SURE * between(scatters, lnDepth) / usualScatter) : 1;
     }
 
     private double between(double[] values, double lnDepth) {
@@ -233,7 +237,7 @@ public final class UsualVelocity {
      * @return scatter, as a share of the velocity
      */
     public double scatter() {
-        return Medians.of(scatters);
+        return usualScatter;
     }
 
     /**
