@@ -52,6 +52,42 @@ public final class Roots {
         }
     }
 
+    /**
+     * Returns the zero of a function that keeps one sign from there on towards 0: in logarithms, and so over any number of
+     * decades.
+     *
+     * @param function continuous and never NaN on (0, top], with another sign near 0 than at the top
+     * @param top greater than 0, finite
+     * @return the zero, in (0, top]
+     */
+    public static double overDecades(DoubleUnaryOperator function, double top) {
+        boolean positiveAbove = function.applyAsDouble(top) > 0;
+        double bottom = top;
+        do {
+            bottom /= 16;
+        } while (bottom > 0 && function.applyAsDouble(bottom) > 0 == positiveAbove);
+        double logarithm = between(
+                u -> function.applyAsDouble(Math.min(Math.exp(u), top)),
+                Math.log(Math.max(bottom, Double.MIN_NORMAL)),
+                Math.log(top));
+        return Math.min(Math.exp(logarithm), top);
+    }
+
+    /**
+     * Doubles a number until a function is no longer below 0.
+     *
+     * @param function below 0 up to some place only
+     * @param from greater than 0
+     * @return the number itself or the first of its doubles at which the function is 0 or greater
+     */
+    public static double doubled(DoubleUnaryOperator function, double from) {
+        double to = from;
+        while (function.applyAsDouble(to) < 0) {
+            to *= 2;
+        }
+        return to;
+    }
+
     /** Slow and sure, where Brent's method crawls: a curve of many decades, or with a jump. */
     private static double byHalves(DoubleUnaryOperator function, double from, double to, boolean positiveBelow) {
         double low = from;

@@ -38,4 +38,19 @@ class RootsTest {
                 .isInstanceOf(IllegalStateException.class)
                 .hasMessage("no value to search by at 0.0");
     }
+
+    @Test
+    void zerosAreFoundOverDecadesWhicheverWayTheFunctionGoes() {
+        for (double zero : new double[] {3, 0.3, 1e-40, 1e-290}) {
+            assertThat(Roots.overDecades(x -> Math.log(x / zero), 3) / zero).isCloseTo(1, within(2e-13));
+            assertThat(Roots.overDecades(x -> Math.log(zero / x), 3) / zero).isCloseTo(1, within(2e-13));
+        }
+    }
+
+    @Test
+    void numbersAreDoubledUntilTheFunctionIsNotBelowZero() {
+        assertThat(Roots.doubled(x -> x - 40, 3)).isEqualTo(48);
+        assertThat(Roots.doubled(x -> x - 48, 3)).isEqualTo(48);
+        assertThat(Roots.doubled(x -> x - 3, 3)).isEqualTo(3);
+    }
 }

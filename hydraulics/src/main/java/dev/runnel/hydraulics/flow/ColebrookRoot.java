@@ -1,5 +1,7 @@
 package dev.runnel.hydraulics.flow;
 
+import dev.runnel.internal.Roots;
+
 /**
  * The root of the equation of Colebrook and White without iteration and with one logarithm, read from a table.
  *
@@ -53,6 +55,9 @@ final class ColebrookRoot {
     private static final long LARGEST = Double.doubleToRawLongBits(0x1p30);
     private static final long TURBULENT = Double.doubleToRawLongBits(DarcyFriction.TURBULENT_LIMIT);
 
+    /** More than that of a smooth wall at the largest of numbers, 610. */
+    private static final double LARGEST_ROOT = 700;
+
     private static final long FRACTION = (1L << 52) - 1;
     private static final long ONE = Double.doubleToRawLongBits(1);
 
@@ -81,14 +86,14 @@ final class ColebrookRoot {
     static double factor(double reynolds, double relativeRoughness) {
         return isInside(reynolds, relativeRoughness)
                 ? ofRoot(root(reynolds, relativeRoughness))
-                : square(byNewton(reynolds, relativeRoughness));
+                : square(bySearch(reynolds, relativeRoughness));
     }
 
     /** 1/√f of Re > 0 and k/D in [0, 1]. */
     static double inverseRoot(double reynolds, double relativeRoughness) {
         return isInside(reynolds, relativeRoughness)
                 ? inverseRootOf(root(reynolds, relativeRoughness))
-                : byNewton(reynolds, relativeRoughness);
+                : bySearch(reynolds, relativeRoughness);
     }
 
     /** 1/√f of X, with one rounding. */
@@ -160,24 +165,10 @@ final class ColebrookRoot {
         return Math.fma(end, square, small + r);
     }
 
-    /**
-     * The same root where the pieces end. The left side of x + 2 lg(a + 2.51 x/Re) = 0 rises and is concave, so Newton's
-     * method converges from every start on the low side of the root after at most one step across; 5 steps do from the
-     * start used.
-     */
-    private static double byNewton(double reynolds, double relativeRoughness) {
+    /** The same root where the pieces end, of x + 2 lg(a + 2.51 x/Re) = 0, whose left side rises. */
+    private static double bySearch(double reynolds, double relativeRoughness) {
         double a = relativeRoughness / 3.7;
         double b = 2.51 / reynolds;
-        double x = 4;
-        for (int i = 0; i < 60; i++) {
-            double inner = a + b * x;
-            double step = (x + 2 * Math.log10(inner)) / (1 + TO_LOGARITHM * b / inner);
-            // A long step from far above could leave the domain; a tenth of the way is still progress.
-            x = Math.max(x - step, 0.1 * x);
-            if (Math.abs(step) <= 2e-16 * x) {
-                break;
-            }
-        }
-        return x;
+        return Roots.between(x -> x + 2 * Math.log10(a + b * x), Double.MIN_NORMAL, LARGEST_ROOT);
     }
 }

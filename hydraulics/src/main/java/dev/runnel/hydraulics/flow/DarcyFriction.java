@@ -164,36 +164,17 @@ public final class DarcyFriction {
             return reynolds <= start ? 64 / reynolds : a + b * reynolds;
         }
 
-        /** Re from K² = f Re². The right side is convex and rises, so Newton's method from above never oversteps. */
+        /** Re from K² = f Re², whose right side rises. */
         double reynoldsFromKarman(double karman) {
             double square = karman * karman;
             if (square <= 64 * start) {
                 return square / 64;
             }
-            double reynolds = TURBULENT_LIMIT;
-            for (int i = 0; i < 60; i++) {
-                double excess = (a + b * reynolds) * reynolds * reynolds - square;
-                double step = excess / ((2 * a + 3 * b * reynolds) * reynolds);
-                reynolds -= step;
-                if (Math.abs(step) <= 2e-16 * reynolds) {
-                    break;
-                }
-            }
-            return reynolds;
+            return Roots.between(re -> (a + b * re) * re * re - square, start, TURBULENT_LIMIT);
         }
 
-        /**
-         * The factor at Re = 4000 of the wall on which f stands at a Reynolds' number below, f above 64/Re: the start is
-         * 2000 where the line through there stays below the steepest allowed, else it follows from the line itself.
-         */
+        /** The factor at Re = 4000 of the wall on which f stands at a Reynolds' number below, f above 64/Re. */
         static double turbulentFactor(double reynolds, double factor) {
-            if (reynolds > LAMINAR_LIMIT) {
-                double share = (TURBULENT_LIMIT - LAMINAR_LIMIT) / (reynolds - LAMINAR_LIMIT);
-                double usual = 64 / LAMINAR_LIMIT + (factor - 64 / LAMINAR_LIMIT) * share;
-                if (usual > 0 && ofTurbulent(usual).start() == LAMINAR_LIMIT) {
-                    return usual;
-                }
-            }
             // factor = f_s + (f4 − f_s)(Re − Rs)/(4000 − Rs) with Rs from f4 rises with f4.
             return Roots.between(f4 -> ofTurbulent(f4).factor(reynolds) - factor, 64 / TURBULENT_LIMIT, ROUGHEST);
         }

@@ -69,21 +69,16 @@ final class EnergyBranches {
     }
 
     private static double inStretch(DoubleUnaryOperator quantity, double value, double from, double to) {
-        double top = to;
-        if (Double.isInfinite(to)) {
-            // Open: it rises without end.
-            top = Math.max(2 * from, 1);
-            while (quantity.applyAsDouble(top) < value) {
-                top *= 2;
-            }
-        }
+        DoubleUnaryOperator excess = depth -> quantity.applyAsDouble(depth) - value;
+        // Open: it rises without end.
+        double top = Double.isInfinite(to) ? Roots.doubled(excess, Math.max(2 * from, 1)) : to;
         double atTop = quantity.applyAsDouble(top);
         if (from > 0) {
             double atFrom = quantity.applyAsDouble(from);
             if (value < Math.min(atFrom, atTop) || value > Math.max(atFrom, atTop)) {
                 return Double.NaN;
             }
-            return Roots.between(y -> quantity.applyAsDouble(y) - value, from, top);
+            return Roots.between(excess, from, top);
         }
         if (value < atTop && !Double.isInfinite(to)) {
             return Double.NaN;
@@ -92,16 +87,7 @@ final class EnergyBranches {
             return top;
         }
         // Towards depth 0 it grows like a power of the depth.
-        double bottom = top;
-        do {
-            bottom /= 16;
-        } while (quantity.applyAsDouble(bottom) < value);
-        double end = top;
-        double log = Roots.between(
-                u -> Math.log(quantity.applyAsDouble(Math.min(Math.exp(u), end)) / value),
-                Math.log(bottom),
-                Math.log(top));
-        return Math.min(Math.exp(log), end);
+        return Roots.overDecades(depth -> Math.log(quantity.applyAsDouble(depth) / value), top);
     }
 
     /** The nearest depth with the value beyond the critical depth next to {@code depth}; NaN if there is none. */

@@ -196,33 +196,23 @@ final class InvertibleCurve {
 
         /** From dry: the logarithms of depth and value are nearly proportional, over any number of decades. */
         private double fromInvert(double value) {
-            double top = Double.isInfinite(high) ? 1 : high;
-            while (quantity.applyAsDouble(top) < value) {
-                top *= 4;
-            }
-            double bottom = top;
-            do {
-                bottom /= 16;
-            } while (bottom > 0 && quantity.applyAsDouble(bottom) > value);
-            double logDepth = Roots.between(
-                    u -> excess(Math.min(Math.exp(u), high), value),
-                    Math.log(Math.max(bottom, Double.MIN_NORMAL)),
-                    Math.log(top));
-            return Math.min(Math.exp(logDepth), high);
+            return Roots.overDecades(y -> excess(y, value), Double.isInfinite(high) ? reaching(value, 1) : high);
         }
 
         /** Elsewhere; measured from the soffit in the root s = √(H − y), in which a round crown is smooth. */
         private double fromSoffit(double value, double from) {
             if (Double.isInfinite(soffit)) {
-                double top = 2 * from;
-                while (Double.isInfinite(high) && quantity.applyAsDouble(top) < value) {
-                    top *= 2;
-                }
-                return Roots.between(y -> excess(y, value), from, Double.isInfinite(high) ? top : high);
+                double top = Double.isInfinite(high) ? reaching(value, from) : high;
+                return Roots.between(y -> excess(y, value), from, top);
             }
             double s = Roots.between(
                     t -> excess(inside(soffit - t * t), value), Math.sqrt(soffit - high), Math.sqrt(soffit - from));
             return inside(soffit - s * s);
+        }
+
+        /** A depth above which an open section has at least the value. */
+        private double reaching(double value, double from) {
+            return Roots.doubled(y -> quantity.applyAsDouble(y) - value, from);
         }
 
         /** 0 where the depth has the value; bounded, as the critical discharge of a full section is infinite. */

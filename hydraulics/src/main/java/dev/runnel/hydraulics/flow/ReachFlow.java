@@ -3,6 +3,7 @@ package dev.runnel.hydraulics.flow;
 import dev.runnel.hydraulics.section.CrossSection;
 import dev.runnel.internal.Roots;
 import java.util.Arrays;
+import java.util.function.DoubleUnaryOperator;
 import org.jspecify.annotations.Nullable;
 
 /** A discharge in a reach: energy, momentum and friction at any level, above the soffit too, and the two branches. */
@@ -113,11 +114,8 @@ final class ReachFlow {
         if (slow(low, value, lossCoefficient) >= 0) {
             return Double.NaN;
         }
-        double high = Math.max(2 * low, 1);
-        while (slow(high, value, lossCoefficient) < 0) {
-            high *= 2;
-        }
-        return Roots.between(y -> slow(y, value, lossCoefficient), low, high);
+        DoubleUnaryOperator excess = y -> slow(y, value, lossCoefficient);
+        return Roots.between(excess, low, Roots.doubled(excess, low));
     }
 
     private double slow(double level, double value, double lossCoefficient) {
@@ -129,10 +127,6 @@ final class ReachFlow {
         if (energy(lowestCritical) > value) {
             return Double.NaN;
         }
-        double low = lowestCritical;
-        do {
-            low /= 2;
-        } while (energy(low) < value);
-        return Roots.between(y -> energy(y) - value, low, lowestCritical);
+        return Roots.overDecades(y -> energy(y) - value, lowestCritical);
     }
 }

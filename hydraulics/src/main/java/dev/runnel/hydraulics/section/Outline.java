@@ -155,22 +155,14 @@ final class Outline {
         if (next < breaks.length && breakAreas[next] == area) {
             return breaks[next];
         }
-        double top = next < breaks.length ? breaks[next] : 2 * Math.max(breaks[next - 1], 1);
-        while (area(top) < area) {
-            top *= 2;
-        }
+        double top = next < breaks.length
+                ? breaks[next]
+                : Roots.doubled(y -> area(y) - area, 2 * Math.max(breaks[next - 1], 1));
         if (next > 1) {
             return Roots.between(y -> area(y) - area, breaks[next - 1], top);
         }
         // From the invert: the logarithms are nearly proportional, over any number of decades.
-        double bottom = top;
-        do {
-            bottom /= 16;
-        } while (area(bottom) > area);
-        double end = top;
-        double log =
-                Roots.between(u -> Math.log(area(Math.min(Math.exp(u), end)) / area), Math.log(bottom), Math.log(top));
-        return Math.min(Math.exp(log), end);
+        return Roots.overDecades(y -> Math.log(area(y) / area), top);
     }
 
     /** Largest width at any level; of a closed outline. Arcs are cut at their widest, so it is at a break. */

@@ -91,10 +91,7 @@ public final class FlapValve extends OfParts {
         if (headLoss >= greatest) {
             return headLoss == greatest ? new double[] {worst} : new double[0];
         }
-        double high = 2 * worst;
-        while (headLoss(high) > headLoss) {
-            high *= 2;
-        }
+        double high = Roots.doubled(v -> headLoss - headLoss(v), worst);
         return new double[] {
             Roots.between(v -> headLoss(v) - headLoss, 0, worst),
             Roots.between(v -> headLoss(v) - headLoss, worst, high)

@@ -158,10 +158,7 @@ public final class Wakeby implements Distribution {
 
     /** Solves x(s) = x; infinite at or above the upper bound. */
     private double exponentOf(double x) {
-        double above = 1;
-        while (valueOf(above) < x && above < LARGEST_EXPONENT) {
-            above *= 2;
-        }
+        double above = Roots.doubled(s -> s < LARGEST_EXPONENT ? valueOf(s) - x : 0, 1);
         return Roots.between(s -> valueOf(s) - x, 0, above);
     }
 
