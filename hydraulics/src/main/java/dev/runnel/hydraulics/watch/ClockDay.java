@@ -101,12 +101,12 @@ final class ClockDay {
      */
     double shiftOfHalf(boolean evening, double[] hours, double[] values, int count, boolean rest) {
         int kind = rest ? 1 : 0;
-        double[] at = new double[count];
+        int[] at = new int[count];
         double[] known = new double[count];
         int n = 0;
         for (int i = 0; i < count; i++) {
             if (evening == (hours[i] >= EVENING || hours[i] < NIGHT)) {
-                at[n] = hours[i];
+                at[n] = steps(hours[i]);
                 known[n++] = values[i];
             }
         }
@@ -114,18 +114,19 @@ final class ClockDay {
             return Double.NaN;
         }
         centre(known, n);
+        double squaresOfDay = product(known, known, n);
         double[] squares = new double[2 * MOST_SHIFT + 1];
         double[] course = new double[n];
         int best = 0;
         for (int k = 0; k < squares.length; k++) {
             for (int i = 0; i < n; i++) {
-                course[i] = curve[kind][step(at[i], k - MOST_SHIFT)];
+                course[i] = curve[kind][Math.floorMod(at[i] + MOST_SHIFT - k, STEPS)];
             }
             centre(course, n);
             double xx = product(course, course, n);
             double xy = product(course, known, n);
             double amplitude = amplitude(xy, xx);
-            squares[k] = product(known, known, n) - amplitude * (2 * xy - amplitude * xx);
+            squares[k] = squaresOfDay - amplitude * (2 * xy - amplitude * xx);
             best = squares[k] < squares[best] ? k : best;
         }
         return best == 0 || best == squares.length - 1
