@@ -97,13 +97,13 @@ record Doubts(List<Finding> findings, Optional<DoubtfulReadings> readings, Ends 
         for (Interval time : ends.ofFlow) {
             Arrays.fill(doubtful, flow.firstIndexAtOrAfter(time.start()), flow.firstIndexAtOrAfter(time.end()), true);
         }
+        double[] usable = SeriesArrays.keeper().usableValues(flow);
         double all = 0;
         double doubted = 0;
-        for (int i = 0; i < doubtful.length; i++) {
-            if (flow.quality(i).isUsable()) {
-                all += Math.abs(flow.value(i));
-                doubted += doubtful[i] ? Math.abs(flow.value(i)) : 0;
-            }
+        for (int i = 0; i < usable.length; i++) {
+            double magnitude = Double.isNaN(usable[i]) ? 0 : Math.abs(usable[i]);
+            all += magnitude;
+            doubted += doubtful[i] ? magnitude : 0;
         }
         return all > 0 ? doubted / all : 0;
     }

@@ -1,5 +1,6 @@
 package dev.runnel.examples.review;
 
+import dev.runnel.internal.SeriesArrays;
 import dev.runnel.timeseries.Series;
 import java.time.Duration;
 import java.util.OptionalDouble;
@@ -16,16 +17,19 @@ final class InARow {
 
     /** The larger of all that two usable readings in a row, with no gap between, both reach; NaN if there are none. */
     static double highest(Series series, Duration longestGap) {
+        double[] usable = SeriesArrays.keeper().usableValues(series);
         double highest = Double.NaN;
         long gap = longestGap.toNanos();
         int before = -1;
-        for (int i = 0; i < series.size(); i++) {
-            if (!series.quality(i).isUsable()) {
+        for (int i = 0; i < usable.length; i++) {
+            if (Double.isNaN(usable[i])) {
                 continue;
             }
-            if (before >= 0 && series.epochNanos(i) - series.epochNanos(before) <= gap) {
-                double both = Math.min(series.value(before), series.value(i));
-                highest = both > highest || Double.isNaN(highest) ? both : highest;
+            double both = before < 0 ? Double.NaN : Math.min(usable[before], usable[i]);
+            // Hardly any is higher than all before it, so that few are asked when they were.
+            boolean isHigher = both > highest || Double.isNaN(highest) && before >= 0;
+            if (isHigher && series.epochNanos(i) - series.epochNanos(before) <= gap) {
+                highest = both;
             }
             before = i;
         }
