@@ -107,9 +107,9 @@ class StretchFiguresTest {
                 .isEmpty();
         double[] runs = StretchFigures.longestDepthRuns(stretch(hour -> hour.depthRun = hourOfDay(hour) * 10L));
         assertThat(runs).hasSize(DAYS).containsOnly(230);
-        assertThat(StretchFigures.longestVelocityRuns(stretch(hour -> hour.velocityRun = -hourOfDay(hour))))
+        assertThat(StretchFigures.longestVelocityRuns(stretch(hour -> hour.velocityRun = 7L * hourOfDay(hour))))
                 .hasSize(DAYS)
-                .containsOnly(0);
+                .containsOnly(161);
     }
 
     /** Gumbel by moments: mean and 5.945 standard deviations, of three days or more. */
@@ -247,5 +247,61 @@ class StretchFiguresTest {
         }
         assertThat(new EchoShares(stretch(hour -> hour.looked = 0), false).zeroShare)
                 .isZero();
+    }
+
+    /** Days whose level comes three quarters of an hour late; wet ones, which come three hours early, are not asked. */
+    @Test
+    void phasesOfDryDays() {
+        StretchHours usual = stretch(hour -> {});
+        var curve = usual.curve(usual.lnDepth, usual.dry, 8);
+        for (int wetDays : new int[] {0, 7}) {
+            StretchHours hours = stretch(hour -> hour.rain = day(hour) < wetDays - 1 ? 1 : 0);
+            double[] values = new double[COUNT];
+            for (int i = 0; i < COUNT; i++) {
+                double late = i / 24 < wetDays ? -3 : 0.75;
+                values[i] = curve.value((hours.hourOfDay(i) - late + 24) % 24, hours.isRest(i));
+            }
+            ClockUsual found =
+                    StretchFigures.clock(hours, values, new ClockDay(curve, false, ClockUsual.unknown()), false);
+            assertThat(found.centre(false)).isCloseTo(0.75, within(0.06));
+            // Of the days of rest, those that are dry and one of 0.
+            double share = wetDays == 0 ? 4 / 5.0 : 2 / 3.0;
+            assertThat(found.centre(true)).isCloseTo(share * 0.75, within(0.06));
+            assertThat(found.half(false, false)).isCloseTo(0.75, within(0.1));
+            assertThat(found.half(true, false)).isCloseTo(0.75, within(0.1));
+        }
+    }
+
+    @Test
+    void nightsOfALevel() {
+        StretchHours hours = stretch(hour -> {});
+        var curve = hours.curve(hours.lnDepth, hours.dry);
+        LevelChannels.Usual usual = StretchFigures.levels(hours, curve);
+        assertThat(usual.days()).isEqualTo(14);
+        // The last night has no end.
+        assertThat(usual.nights().length).isBetween(DAYS - 1, DAYS);
+        for (double night : usual.nights()) {
+            assertThat(night).isBetween(-0.05, 0.05);
+        }
+        assertThat(usual.rises()).isZero();
+        assertThat(usual.falls()).isEmpty();
+        assertThat(StretchFigures.levels(stretch(SiteHour::withholdDepth), curve)
+                        .nights())
+                .isEmpty();
+        assertThat(StretchFigures.levels(stretch(hour -> hour.rain = 1), curve).nights())
+                .isEmpty();
+    }
+
+    /** The middle and the upper quartile of how far levels swing, whatever their order. */
+    @Test
+    void swingsInAnyOrder() {
+        StretchHours mixed = stretch(hour -> hour.depthSpread = index(hour) % 5 < 2 ? 0.6 : 0.1);
+        assertThat(StretchFigures.pumped(mixed)).isFalse();
+        assertThat(StretchFigures.strokes(mixed)).isFalse();
+        assertThat(StretchFigures.swings(mixed)).isTrue();
+        StretchHours more = stretch(hour -> hour.depthSpread = index(hour) % 5 < 3 ? 0.45 : 0.1);
+        assertThat(StretchFigures.pumped(more)).isTrue();
+        assertThat(StretchFigures.strokes(more)).isTrue();
+        assertThat(StretchFigures.swings(more)).isFalse();
     }
 }

@@ -61,4 +61,23 @@ class TideTest {
                     .isEqualTo(known == 72);
         }
     }
+
+    /** Whatever the phase, over three days that hold no whole number of tides, and with hours missing. */
+    @Test
+    void thePhaseOfATideDoesNotCount() {
+        for (int step = 0; step < 24; step++) {
+            double phase = step * Math.PI / 12;
+            for (double amplitude : new double[] {0.048, 0.052}) {
+                for (int every : new int[] {100_000, 3}) {
+                    assertThat(isTidal(
+                                    every == 3 ? 130 : 75,
+                                    hour -> hour % every == 0
+                                            ? Double.NaN
+                                            : amplitude * Math.cos(2 * Math.PI * hour / 12.4206012 + phase)))
+                            .as("%s at %s", amplitude, phase)
+                            .isEqualTo(amplitude > 0.05);
+                }
+            }
+        }
+    }
 }

@@ -86,6 +86,14 @@ class UsualVelocityTest {
         assertThat(law.lnVelocity(-1)).isCloseTo(-0.5, within(1e-12));
         assertThat(law.lnVelocity(1)).isCloseTo(0.5, within(1e-12));
         assertThat(UsualVelocity.parse(law.toText()).toText()).isEqualTo(law.toText());
+        for (String key : new String[] {"left", "scatters"}) {
+            assertThatThrownBy(
+                            () -> UsualVelocity.parse(law.toText().replaceFirst(" " + key + "=", " " + key + "=1.0,")))
+                    .isInstanceOf(IllegalArgumentException.class)
+                    .hasMessage(key + " must have length 5, was 6");
+        }
+        assertThatThrownBy(() -> UsualVelocity.parse(law.toText().replaceFirst(" depths=\\S*", " depths=0.1,0.2,")))
+                .hasMessage("number of classes must be at least 3, was 2");
         assertThat(UsualVelocity.parse(law.toText()).lnVelocity(0.125)).isEqualTo(law.lnVelocity(0.125));
     }
 
@@ -105,6 +113,9 @@ class UsualVelocityTest {
         assertThat(law.relativeScatter(0.15)).isCloseTo(0.75 * 2.5, within(1e-12));
         assertThat(law.relativeScatter(0)).isEqualTo(1);
         assertThat(law.toString()).endsWith("exponent 0.50, scatter 1.5 %]");
+        // Beyond the first and the last class their own scatter holds.
+        assertThat(law.relativeScatter(-3)).isEqualTo(1);
+        assertThat(law.relativeScatter(3)).isEqualTo(1);
         UsualVelocity none = UsualVelocity.parse(law.toText().replaceFirst("scatters=\\S*", "scatters=0,0,0,0,0,"));
         assertThat(none.relativeScatter(0.2)).isEqualTo(1);
     }
