@@ -38,8 +38,8 @@ class InvertibleCurveTest {
         InvertibleCurve curve = curve(OPEN, new double[] {0}, y -> 3 * y * Math.sqrt(y));
         for (int decade = -60; decade <= 12; decade += 3) {
             double depth = 1.7 * Math.pow(10, decade);
-            // A step for each factor of 16 down from 1 or of 4 up, and a search that is straight in the logarithms.
-            int mostCalls = 12 + (int) Math.ceil(Math.abs(decade) / Math.log10(decade < 0 ? 16 : 4));
+            // A step for each factor of 16 down from 1 or of 2 up, and a search that is straight in the logarithms.
+            int mostCalls = 12 + (int) Math.ceil(Math.abs(decade) / Math.log10(decade < 0 ? 16 : 2));
             double found = depthOf(curve, 3 * depth * Math.sqrt(depth), mostCalls);
             assertThat(found).isCloseTo(depth, within(1e-13 * depth));
             assertThat(curve.depthsFor(3 * depth * Math.sqrt(depth))).containsExactly(found);
@@ -124,7 +124,7 @@ class InvertibleCurveTest {
         DoubleUnaryOperator quantity = y -> y / Math.sqrt(1 - y);
         InvertibleCurve curve = curve(CLOSED, NONE, quantity);
         for (double value = 1e-12; value < 1e8; value *= 7) {
-            double depth = depthOf(curve, value, 100);
+            double depth = depthOf(curve, value, 150);
             double square = value * value;
             // y² = v² (1 − y)
             double byHand = 2 / (1 + Math.sqrt(1 + 4 / square));
