@@ -2,6 +2,8 @@ package dev.runnel.hydraulics.flow;
 
 import java.lang.invoke.MethodHandles;
 import java.lang.invoke.VarHandle;
+import java.util.Arrays;
+import org.apache.commons.math3.analysis.polynomials.PolynomialFunctionLagrangeForm;
 
 /**
  * Where in a circle a part r of the full-bore discharge stands by the law of Colebrook and White, nearly, for every pipe.
@@ -75,15 +77,14 @@ final class ColebrookSeeds {
             mu[i] = lambda * (1 + smooth / 2) - MIDDLE;
         }
         // Three rough walls make the parabola of μ, what the fourth one misses it by the last term.
-        double first = (x[1] - x[0]) / (mu[1] - mu[0]);
-        double second = ((x[2] - x[1]) / (mu[2] - mu[1]) - first) / (mu[2] - mu[0]);
-        double c1 = first - second * (mu[0] + mu[1]);
-        double c0 = x[0] - mu[0] * (c1 + second * mu[0]);
-        double smooth = WALLS[3][1];
-        terms[at + 1] = c1;
-        terms[at + 2] = second;
-        terms[at + 3] = (x[3] - (c0 + mu[3] * (c1 + second * mu[3]))) / (WALLS[3][0] * smooth * (1 - smooth));
+        int last = WALLS.length - 1;
+        var parabola = new PolynomialFunctionLagrangeForm(Arrays.copyOf(mu, last), Arrays.copyOf(x, last));
+        double[] c = parabola.getCoefficients();
+        double smooth = WALLS[last][1];
+        terms[at + 1] = c[1];
+        terms[at + 2] = c[2];
+        terms[at + 3] = (x[last] - parabola.value(mu[last])) / (WALLS[last][0] * smooth * (1 - smooth));
         // Last, so that whoever sees it sees the others.
-        DEPTH.setRelease(terms, at, c0);
+        DEPTH.setRelease(terms, at, c[0]);
     }
 }

@@ -46,6 +46,9 @@ public final class ColebrookWhite implements FittableResistance {
     /** Chosen here: boulders; and below nearly every roughness in millimetres. */
     private static final double LARGEST_ROUGHNESS = 0.5;
 
+    /** K of turbulent flow on every wall: it is 3520 at most where that begins. */
+    private static final double SURELY_TURBULENT = 5000;
+
     private final double roughness;
     private final double viscosity;
 
@@ -217,17 +220,12 @@ public final class ColebrookWhite implements FittableResistance {
         // In an open section the radius may have a bound that no depth reaches; a kilometre of water is deep enough.
         double most = Double.isInfinite(section.height()) ? section.hydraulicRadius(1000) : Double.POSITIVE_INFINITY;
         double perRadius = 4 * Math.sqrt(8 * gravity * gradient) / viscosity;
-        // K bounds of the two ends of the transition, from the roughest wall to the smoothest and beyond.
         double laminarEnd = radiusWhere(
                 perRadius,
-                150,
-                500,
                 (karman, relative) -> karman * karman / 64
                         - DarcyFriction.Transition.of(relative).start());
         double turbulentStart = radiusWhere(
                 perRadius,
-                600,
-                5000,
                 (karman, relative) ->
                         karman * DarcyFriction.inverseRootFromKarman(karman, relative) - DarcyFriction.TURBULENT_LIMIT);
         return DoubleStream.of(laminarEnd, turbulentStart, roughness / 4)
@@ -237,15 +235,10 @@ public final class ColebrookWhite implements FittableResistance {
     }
 
     /** Hydraulic radius at which something that K and k/4R decide is 0; K grows with R^1.5. */
-    private double radiusWhere(double perRadius, double leastK, double mostK, DoubleBinaryOperator excess) {
-        double log = Roots.between(
-                u -> {
-                    double radius = Math.exp(u);
-                    return excess.applyAsDouble(perRadius * radius * Math.sqrt(radius), relativeRoughness(radius));
-                },
-                Math.log(leastK / perRadius) * 2 / 3,
-                Math.log(mostK / perRadius) * 2 / 3);
-        return Math.exp(log);
+    private double radiusWhere(double perRadius, DoubleBinaryOperator excess) {
+        return Roots.overDecades(
+                radius -> excess.applyAsDouble(perRadius * radius * Math.sqrt(radius), relativeRoughness(radius)),
+                Math.pow(SURELY_TURBULENT / perRadius, 2.0 / 3));
     }
 
     private double relativeRoughness(double hydraulicRadius) {

@@ -32,12 +32,6 @@ public final class DarcyFriction {
     /** Least Reynolds' number of turbulent flow. */
     public static final double TURBULENT_LIMIT = 4000;
 
-    /** Below this Reynolds' number flow is laminar on every wall: Rs of k/D = 1 is 559. */
-    private static final double SURELY_LAMINAR = 500;
-
-    /** The limit of laminar flow is less on walls rougher than 0.0253 only. */
-    private static final double NOT_VERY_ROUGH = 0.025;
-
     /** How steeply the transition may rise at its start, as a power of Re; chosen here: a little below 1. */
     private static final double STEEPEST = 0.95;
 
@@ -57,9 +51,6 @@ public final class DarcyFriction {
         }
         Require.positive("reynolds", reynolds, "");
         Require.inRange("relativeRoughness", relativeRoughness, 0, 1, "");
-        if (reynolds <= SURELY_LAMINAR) {
-            return 64 / reynolds;
-        }
         if (reynolds >= TURBULENT_LIMIT) {
             return ColebrookRoot.factor(reynolds, relativeRoughness);
         }
@@ -120,10 +111,7 @@ public final class DarcyFriction {
         if (turbulent * karman >= TURBULENT_LIMIT) {
             return turbulent;
         }
-        if (karman * karman <= 64 * SURELY_LAMINAR) {
-            return karman / 64;
-        }
-        return Transition.of(relativeRoughness).reynoldsFromKarman(karman) / karman;
+        return Transition.of(relativeRoughness).inverseRootFromKarman(karman);
     }
 
     /** 1/√f from Re &gt; 0 and the relative roughness in [0, 1]; the inverse of {@link #inverseRootFromKarman}. */
@@ -131,17 +119,7 @@ public final class DarcyFriction {
         if (reynolds >= TURBULENT_LIMIT) {
             return ColebrookRoot.inverseRoot(reynolds, relativeRoughness);
         }
-        if (reynolds <= SURELY_LAMINAR) {
-            return Math.sqrt(reynolds / 64);
-        }
-        return 1 / Math.sqrt(Transition.of(relativeRoughness).factor(reynolds));
-    }
-
-    /** Reynolds' number up to which flow is laminar on a wall. */
-    static double laminarEnd(double relativeRoughness) {
-        return relativeRoughness <= NOT_VERY_ROUGH
-                ? LAMINAR_LIMIT
-                : Transition.of(relativeRoughness).start();
+        return Transition.of(relativeRoughness).inverseRoot(reynolds);
     }
 
     /** Flow below Re = 4000 along a wall: laminar up to {@code start}, then f = a + b Re. */
@@ -164,13 +142,16 @@ public final class DarcyFriction {
             return reynolds <= start ? 64 / reynolds : a + b * reynolds;
         }
 
-        /** Re from K² = f Re², whose right side rises. */
-        double reynoldsFromKarman(double karman) {
+        double inverseRoot(double reynolds) {
+            return reynolds <= start ? Math.sqrt(reynolds / 64) : 1 / Math.sqrt(a + b * reynolds);
+        }
+
+        /** 1/√f = Re/K from K² = f Re², whose right side rises. */
+        double inverseRootFromKarman(double karman) {
             double square = karman * karman;
-            if (square <= 64 * start) {
-                return square / 64;
-            }
-            return Roots.between(re -> (a + b * re) * re * re - square, start, TURBULENT_LIMIT);
+            return square <= 64 * start
+                    ? karman / 64
+                    : Roots.between(re -> (a + b * re) * re * re - square, start, TURBULENT_LIMIT) / karman;
         }
 
         /** The factor at Re = 4000 of the wall on which f stands at a Reynolds' number below, f above 64/Re. */

@@ -65,6 +65,9 @@ final class LaminarFilm {
     }
 
     private static boolean isLaminar(double alpha, double beta, double radius) {
-        return reynolds(beta, radius) <= SURELY * DarcyFriction.laminarEnd(Math.min(3.7 * alpha / radius, 1));
+        return reynolds(beta, radius)
+                <= SURELY
+                        * DarcyFriction.Transition.of(Math.min(3.7 * alpha / radius, 1))
+                                .start();
     }
 }

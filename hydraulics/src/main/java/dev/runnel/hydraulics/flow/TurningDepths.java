@@ -3,9 +3,12 @@ package dev.runnel.hydraulics.flow;
 import dev.runnel.hydraulics.section.CrossSection;
 import dev.runnel.internal.Roots;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.function.DoubleUnaryOperator;
 import java.util.stream.DoubleStream;
+import java.util.stream.IntStream;
+import java.util.stream.Stream;
 
 /**
  * Finds the depths where a quantity stops rising or falling.
@@ -96,19 +99,15 @@ final class TurningDepths {
 
     /** Depths inside a piece, ascending. */
     private static double[] samples(double from, double to, DoubleUnaryOperator quantity) {
-        DoubleStream.Builder all = DoubleStream.builder();
-        double outermost = (to - from) * (1 - Math.cos(Math.PI / SAMPLES)) / 2;
-        double[] above = closer(from, outermost, to - from, quantity);
-        for (int i = above.length - 1; i >= 0; i--) {
-            all.add(above[i]);
-        }
-        for (int j = 1; j < SAMPLES; j++) {
-            all.add(from + (to - from) * (1 - Math.cos(Math.PI * j / SAMPLES)) / 2);
-        }
-        for (double below : closer(to, -outermost, from - to, quantity)) {
-            all.add(below);
-        }
-        return all.build().toArray();
+        double[] inside = IntStream.range(1, SAMPLES)
+                .mapToDouble(j -> from + (to - from) * (1 - Math.cos(Math.PI * j / SAMPLES)) / 2)
+                .toArray();
+        double[] above = closer(from, inside[0] - from, to - from, quantity);
+        double[] below = closer(to, inside[inside.length - 1] - to, from - to, quantity);
+        return Stream.of(inside, above, below)
+                .flatMapToDouble(Arrays::stream)
+                .sorted()
+                .toArray();
     }
 
     /** Depths between an end of a piece and its outermost sample, ever closer to the end; none where no extreme can be. */

@@ -60,7 +60,9 @@ class LaminarFilmTest {
                 double relative = ((ColebrookWhite) pipe.resistance()).roughness()
                         / (4 * pipe.section().hydraulicRadius(depth));
                 assertThat(reynolds(pipe, depth))
-                        .isGreaterThan(0.998 * DarcyFriction.laminarEnd(Math.min(relative, 1)));
+                        .isGreaterThan(0.998
+                                * DarcyFriction.Transition.of(Math.min(relative, 1))
+                                        .start());
             }
         }
         assertThat(films).isBetween(PIPES / 4, PIPES - PIPES / 4);
@@ -69,10 +71,9 @@ class LaminarFilmTest {
     @Test
     void laminarLimitIsFullOnWallsThatAreNotVeryRough() {
         for (double relative : new double[] {0, 1e-6, 0.01, 0.025}) {
-            assertThat(DarcyFriction.laminarEnd(relative)).isEqualTo(DarcyFriction.LAMINAR_LIMIT);
             assertThat(DarcyFriction.Transition.of(relative).start()).isEqualTo(DarcyFriction.LAMINAR_LIMIT);
         }
-        assertThat(DarcyFriction.laminarEnd(0.026)).isLessThan(DarcyFriction.LAMINAR_LIMIT);
+        assertThat(DarcyFriction.Transition.of(0.026).start()).isLessThan(DarcyFriction.LAMINAR_LIMIT);
     }
 
     @Test
