@@ -4,7 +4,6 @@ import dev.runnel.internal.Roots;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
-import java.util.function.DoublePredicate;
 import java.util.stream.DoubleStream;
 import org.apache.commons.math3.analysis.integration.gauss.GaussIntegrator;
 import org.apache.commons.math3.analysis.integration.gauss.GaussIntegratorFactory;
@@ -73,17 +72,16 @@ final class DepthCurve {
 
     /** Slow flow upstream from a level at or above critical depth. */
     static DepthCurve slow(ReachFlow flow, double start) {
-        return of(flow, start, depth -> depth >= flow.critical(), false);
+        return of(flow, start, false);
     }
 
     /** Fast flow downstream from a depth at or below critical depth. */
     static DepthCurve fast(ReachFlow flow, double start) {
         double from = Math.min(start, flow.fastestFor(start));
-        double critical = flow.lowestCritical();
-        return of(flow, from, depth -> depth <= critical, true);
+        return of(flow, from, true);
     }
 
-    private static DepthCurve of(ReachFlow flow, double start, DoublePredicate onBranch, boolean fast) {
+    private static DepthCurve of(ReachFlow flow, double start, boolean fast) {
         double above = flow.slopeExcess(Math.nextUp(start));
         double below = flow.slopeExcess(Math.nextDown(start));
         double none = UNIFORM * Math.max(Math.abs(flow.bedSlope()), flow.frictionSlope(start));
@@ -92,8 +90,8 @@ final class DepthCurve {
         if (!rises && !(below > none)) {
             return new DepthCurve(flow, start, start, false, true, corners);
         }
-        double zero = next(flow.normalDepths(), start, rises, onBranch);
-        double ledge = next(flow.ledges(), start, rises, onBranch);
+        double zero = next(flow.normalDepths(), start, rises);
+        double ledge = next(flow.ledges(), start, rises);
         // Slow flow that falls and fast flow that rises end at critical depth; the others have no end.
         double end = rises ? fast ? flow.lowestCritical() : Double.POSITIVE_INFINITY : fast ? 0 : flow.critical();
         double target = rises ? Math.min(zero, Math.min(ledge, end)) : Math.max(zero, Math.max(ledge, end));
@@ -102,9 +100,9 @@ final class DepthCurve {
         return new DepthCurve(flow, start, target, isZero, goesOn, corners);
     }
 
-    private static double next(double[] depths, double start, boolean rises, DoublePredicate onBranch) {
-        DoubleStream beyond =
-                Arrays.stream(depths).filter(depth -> onBranch.test(depth) && (rises ? depth > start : depth < start));
+    /** The nearest of some depths in the direction it goes; those beyond critical depth lie behind its end. */
+    private static double next(double[] depths, double start, boolean rises) {
+        DoubleStream beyond = Arrays.stream(depths).filter(depth -> rises ? depth > start : depth < start);
         return rises
                 ? beyond.min().orElse(Double.POSITIVE_INFINITY)
                 : beyond.max().orElse(0);
