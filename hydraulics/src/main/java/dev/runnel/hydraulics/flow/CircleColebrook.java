@@ -2,13 +2,15 @@ package dev.runnel.hydraulics.flow;
 
 import dev.runnel.hydraulics.internal.Bulk;
 import dev.runnel.hydraulics.section.CircularSection;
+import dev.runnel.internal.Roots;
 import java.util.function.DoubleUnaryOperator;
 import org.jspecify.annotations.Nullable;
 
 /**
  * Uniform flow by the law of Colebrook and White in a circle: the depth of a discharge without a search where the flow is
- * turbulent ({@link ColebrookCells}) or a laminar film ({@link LaminarFilm}). What lies between, next to the crest, or on a
- * wall rougher than deep is left to the general curve, which is found on first need.
+ * turbulent ({@link ColebrookCells}) or a laminar film ({@link LaminarFilm}). What lies between, or on a wall rougher than deep,
+ * is searched for, and only what lies at the crest is left to the general curve: to find that takes a hundred times as long as
+ * one depth, and many pipes are asked for no more.
  *
  * <p>With x = y/D, the parts a = A/D², p = P/D and ρ = a/p of the unit circle, and α = ks/(14.8 D),
  * β = 2.51 ν/(4 D √(8 g S D)), the discharge is
@@ -19,6 +21,11 @@ import org.jspecify.annotations.Nullable;
  */
 final class CircleColebrook implements UniformCurve {
     static final double FULL_AREA = Math.PI / 4;
+
+    /** Up to this part of the diameter the discharge rises with the depth: by every law, and where the full pipe is turbulent. */
+    private static final double RISING = 0.5;
+
+    private static final double RISING_TURBULENT = 0.938;
 
     private final Conduit conduit;
     private final ColebrookPipe pipe;
@@ -46,7 +53,14 @@ final class CircleColebrook implements UniformCurve {
         double q = discharge * pipe.perUnit;
         double known = cells == null ? Double.NaN : cells.depth(q);
         double part = known > 0 ? known : LaminarFilm.part(pipe.alpha, pipe.beta, q);
-        return part > 0 ? pipe.diameter * part : conduit.curves().discharge().lowestDepthFor(discharge);
+        return part > 0 ? pipe.diameter * part : searched(discharge);
+    }
+
+    private double searched(double discharge) {
+        double top = (cells == null ? RISING : RISING_TURBULENT) * pipe.diameter;
+        return discharge > 0 && discharge <= conduit.dischargeByLaw(top)
+                ? Roots.overDecades(depth -> Math.log(conduit.dischargeByLaw(depth) / discharge), top)
+                : conduit.curves().discharge().lowestDepthFor(discharge);
     }
 
     /** Writes the lowest depth of each discharge; what the cells do not tell is left to another form. */
