@@ -55,10 +55,10 @@ class ClockUsualTest {
     @Test
     void scatters() {
         ClockUsual.Learner learner = new ClockUsual.Learner();
-        for (double shift : new double[] {0, 1, 2}) {
+        for (double shift : new double[] {0, 1, 5}) {
             learner.add(false, shift, 0, 0);
         }
-        double found = (1 / (MAD * MAD) + 2 / 3.0) / 2;
+        double found = (1 / (MAD * MAD) + 17 / 3.0) / 2;
         assertThat(learner.usual(false).scatter(false))
                 .isCloseTo(Math.sqrt((4 * 0.0625 + 3 * found) / 7), within(1e-12));
         assertThat(learner.usual(true).scatter(false))

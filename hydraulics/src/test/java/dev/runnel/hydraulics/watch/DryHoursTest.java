@@ -83,6 +83,10 @@ class DryHoursTest {
         assertThat(dryAgain(24, 40, i -> Double.NaN, i -> i == 24 ? 0 : -2)).containsExactly(24, 24, 24);
         assertThat(dryAgain(48, 90, i -> Double.NaN, i -> i == 48 ? 0 : -2)).containsExactly(48, 48, 48);
         assertThat(dryAgain(49, 90, i -> Double.NaN, i -> i == 49 ? 0 : -2)).containsExactly(68, 68, 86);
+        // The middle of the days before counts, in whatever order they came.
+        double[] days = {0, 0.4, 0.1, 0.1, 0.1};
+        assertThat(dryAgain(80, 120, i -> Double.NaN, i -> days[i / 24] - 2 + (i == 80 ? 1.01 * rise : 0)))
+                .containsExactly(99, 99, 117);
         // A slow rise is none: an eighth of ln 1.25 an hour comes to half of it within four.
         assertThat(dryAgain(80, 400, i -> Double.NaN, i -> -2 + Math.max(0, Math.min(2, (i - 80) * rise / 8))))
                 .containsExactly(80, 80, 80);
