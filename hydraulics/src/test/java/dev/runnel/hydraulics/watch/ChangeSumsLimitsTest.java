@@ -8,7 +8,11 @@ import org.junit.jupiter.api.Test;
 
 /** In which hour a sum tells, by hand: distances in scales, hour by hour, of the velocity at its depth and of two quantities at once. */
 class ChangeSumsLimitsTest {
-    private static final SiteBaseline SITE = KnownHours.baseline(hour -> {});
+    /** Of which the usual distance is not 0. */
+    private static final SiteBaseline SITE = SiteBaseline.parse(
+            InventedSite.MONITOR,
+            KnownHours.baseline(hour -> {}).toText().replaceFirst(" centre=\\S*", " centre=0.2,-0.3,0.4,0.5,"));
+
     private static final int R = ChangeSeries.R;
     private static final int D = ChangeSeries.D;
     private static final int U = ChangeSeries.U;
@@ -194,5 +198,19 @@ class ChangeSumsLimitsTest {
         hours.add(5, 0, 0);
         assertThat(hours.sums.start(ChangeSums.at(D, 1))).isEqualTo(Long.MIN_VALUE);
         assertThat(hours.sums.start(ChangeSums.at(R, 1))).isEqualTo(BEGIN / 3);
+    }
+
+    /** Nine tenths of a scale fill a sum of the depth in 280 hours, before a season is over; but a day must stand away by a whole one. */
+    @Test
+    void aSumThatIsFullWaitsForADay() {
+        Hours hours = free();
+        for (int i = 0; i < 300; i++) {
+            assertThat(hours.add(0, 0.9, 0)).isEqualTo(NEVER);
+        }
+        int told = 1;
+        while (hours.add(0, 1.1, 0) < 0 && told < 24) {
+            told++;
+        }
+        assertThat(told).isBetween(12, 13);
     }
 }

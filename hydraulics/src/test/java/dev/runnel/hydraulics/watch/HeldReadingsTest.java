@@ -1,6 +1,7 @@
 package dev.runnel.hydraulics.watch;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import dev.runnel.internal.StateText;
 import java.util.ArrayList;
@@ -60,6 +61,13 @@ class HeldReadingsTest {
     void stateHoldsTheSame() {
         StateText text = StateText.of("some", 1);
         held(20, 7).write(text);
+        assertThat(held(1, 7).isEmpty()).isFalse();
+        StateText cut = StateText.of("some", 1);
+        held(2, 7).write(cut);
+        cut.with("heldValues", new double[] {1, 2, 3, 4, 5});
+        assertThatThrownBy(() -> new HeldReadings().read(cut))
+                .isInstanceOf(IllegalArgumentException.class)
+                .hasMessage("state heldValues must hold 6 values, was 5 values");
         HeldReadings again = new HeldReadings();
         again.read(text);
         assertThat(given(again)).isEqualTo(given(held(20, 7)));

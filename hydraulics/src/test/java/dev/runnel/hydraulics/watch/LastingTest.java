@@ -126,4 +126,45 @@ class LastingTest {
         Arrays.fill(few, 0.36);
         assertThat(lasting(few).isQuickOverTides()).isFalse();
     }
+
+    /** Each limit itself is not beyond it: slack 0.75, scale 1. */
+    @Test
+    void limitsAreNotBeyondThemselves() {
+        assertThat(whole(hours(1, 0.75)).isAway()).isFalse();
+        assertThat(whole(hours(6, 3.5)).isQuick()).isFalse();
+        assertThat(whole(hours(25, 3.5)).isQuickOverTides()).isFalse();
+        assertThat(whole(hours(24, 3)).staysForDays()).isFalse();
+        assertThat(whole(hours(48, 2.5)).staysForDays()).isFalse();
+        assertThat(whole(hours(48, 0.75)).staysForDays()).isFalse();
+        // Seven days just over the slack are none, and neither is an eighth.
+        assertThat(whole(hours(7 * 24, 1)).staysForDays()).isFalse();
+        assertThat(whole(hours(8 * 24, 1)).staysForDays()).isFalse();
+        assertThat(whole(hours(7 * 24, Math.nextUp(1.0))).staysForDays()).isTrue();
+        assertThat(whole(steps(9, 0.75, 2.5)).lasts()).isFalse();
+        assertThat(whole(steps(9, 1.5, 2.5)).lasts()).isFalse();
+        assertThat(whole(steps(9, 0.875, 2)).lasts()).isFalse();
+        assertThat(whole(steps(9, 0.875, 2.5)).lasts()).isTrue();
+        assertThat(whole(steps(6, 0.75, 2, 3.25)).isQuick()).isFalse();
+        assertThat(whole(steps(6, 1, 1.7, 3.25)).isQuick()).isEqualTo(1.7 - 1 > 0.7);
+        assertThat(whole(steps(6, 0.875, 2, 3)).isQuick()).isFalse();
+        assertThat(whole(steps(6, 0.875, 2, 3.25)).isQuick()).isTrue();
+    }
+
+    private static Lasting whole(double... known) {
+        return new Lasting(known, 1, 0.75);
+    }
+
+    private static double[] hours(int count, double value) {
+        double[] known = new double[count];
+        Arrays.fill(known, value);
+        return known;
+    }
+
+    private static double[] steps(int each, double... values) {
+        double[] known = new double[each * values.length];
+        for (int i = 0; i < known.length; i++) {
+            known[i] = values[i / each];
+        }
+        return known;
+    }
 }

@@ -54,4 +54,60 @@ class StepHourTest {
             assertThat(open.since > 0).as("hours %s to %s", each[0], each[1]).isEqualTo(each[2]);
         }
     }
+
+    /**
+     * The more the hours scatter the wider the bounds: as far as the squares left by two means stay within 1 + 4/(n/4) of the least, n hours
+     * of a day before the block and a day and a block from it on.
+     */
+    @Test
+    void scatterWidensTheBounds() {
+        int width = 0;
+        for (double scatter : new double[] {0.05, 0.2, 0.35, 0.5, 0.7, 1}) {
+            ChangeSeries series = series(0, 0, 31);
+            double[] known = new double[51];
+            for (int hour = 0; hour < 70; hour++) {
+                double[] row = new double[Quantity.COUNT + 1];
+                row[D] = 0.4 + (hour < 31 ? 0 : 1) + scatter * Math.sin(2.4 * hour + 0.3);
+                series.hours.add(hour, row);
+                if (hour >= 6 && hour < 57) {
+                    known[hour - 6] = row[D];
+                }
+            }
+            Track open = found(60);
+            StepHour.find(series, D, 10, open);
+            double[] left = new double[51];
+            int best = 1;
+            for (int k = 1; k < 51; k++) {
+                left[k] = left(known, k);
+                best = left[k] < left[best] ? k : best;
+            }
+            double limit = left[best] * (1 + 4 / 12.75);
+            int earliest = best;
+            while (earliest > 1 && left[earliest - 1] < limit) {
+                earliest--;
+            }
+            int latest = best;
+            while (latest < 50 && left[latest + 1] < limit) {
+                latest++;
+            }
+            assertThat(open.since).as("scatter %s", scatter).isEqualTo((6 + best) * HOUR);
+            assertThat(open.earliest).isEqualTo((6 + earliest - 1) * HOUR);
+            assertThat(open.latest).isEqualTo((6 + latest + 1) * HOUR);
+            width = Math.max(width, latest - earliest);
+        }
+        assertThat(width).isGreaterThan(3);
+    }
+
+    /** Σx² less (Σ of the first)²/k and (Σ of the others)²/(n − k). */
+    private static double left(double[] values, int k) {
+        double squares = 0;
+        double first = 0;
+        double others = 0;
+        for (int i = 0; i < values.length; i++) {
+            squares += values[i] * values[i];
+            first += i < k ? values[i] : 0;
+            others += i < k ? 0 : values[i];
+        }
+        return squares - first * first / k - others * others / (values.length - k);
+    }
 }
