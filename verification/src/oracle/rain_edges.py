@@ -315,12 +315,13 @@ def separate_peaks(rng):
             for i in sorted((i for i in range(len(depths)) if depths[i] >= max(threshold, F(1, 10**8))), key=lambda i: (-depths[i], i)):
                 if all(abs(i - j) >= apart for j in taken):
                     taken.append(i)
+            equal = sum(depths[i] == threshold for i in taken)
             taken = sorted(i for i in taken if depths[i] > threshold)
-            rows.append((text([float(v) for v in x]), step, window, separation, float(threshold), places([i * step for i in taken]), places([depths[i] for i in taken])))
+            rows.append((text([float(v) for v in x]), step, window, separation, float(threshold), places([i * step for i in taken]), places([depths[i] for i in taken]), equal))
     write(FOLDER, PROGRAM, "separate-windows", "windows above a threshold that keep apart, the deepest first, found by trying all",
-          [("x", "mm, depths"), ("step", "min, step"), ("window", "min, window"), ("separation", "min, least time between"), ("threshold", "mm, threshold"), ("start", "min, begins times places"), ("depth", "mm, depths times places")],
+          [("x", "mm, depths"), ("step", "min, step"), ("window", "min, window"), ("separation", "min, least time between"), ("threshold", "mm, threshold"), ("start", "min, begins times places"), ("depth", "mm, depths times places"), ("equal", "1, as deep as the threshold")],
           [("depths", "text x"), ("step_minutes", "step"), ("window_minutes", "window"), ("separation_minutes", "separation"), ("threshold", "threshold")],
-          [("start", "peaks.windows.starts"), ("depth", "peaks.windows.depths")], rows)
+          [("start", "peaks.windows.starts"), ("depth", "peaks.windows.depths"), ("equal", "peaks.windows.equal")], rows)
 
 
 def grids(rng):

@@ -173,6 +173,11 @@ final class RainEdgeCalculations {
                         PEAKS + " threshold",
                         in -> Books.sum(above(in), each -> each.depthMm())),
                 rainfall(
+                        "peaks.windows.equal",
+                        "1",
+                        PEAKS + " threshold",
+                        in -> peaks(in).equalToThreshold(minutes(in, "window_minutes"))),
+                rainfall(
                         "areal.grid.covered",
                         "1",
                         "corner cell columns rows catchment",
@@ -270,11 +275,13 @@ final class RainEdgeCalculations {
     }
 
     private static List<dev.runnel.rainfall.event.PeakDepth> above(Inputs in) {
-        Duration window = minutes(in, "window_minutes");
+        return peaks(in).windows(minutes(in, "window_minutes"));
+    }
+
+    private static DurationPeaks peaks(Inputs in) {
         TreeMap<Duration, Double> thresholds = new TreeMap<>();
-        thresholds.put(window, in.number("threshold"));
-        return DurationPeaks.from(rain(in), thresholds, minutes(in, "separation_minutes"))
-                .windows(window);
+        thresholds.put(minutes(in, "window_minutes"), in.number("threshold"));
+        return DurationPeaks.from(rain(in), thresholds, minutes(in, "separation_minutes"));
     }
 
     private static CatchmentCells cells(Inputs in) {
