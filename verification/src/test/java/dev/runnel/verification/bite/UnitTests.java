@@ -33,7 +33,7 @@ public final class UnitTests {
     private static final int TOO_LONG = 11;
 
     /** Of computing, not of waiting: a busy machine changes no answer. */
-    private static final Duration LIMIT = Duration.ofMinutes(2);
+    private static final Duration LIMIT = Duration.ofMinutes(1);
 
     private static final Duration GLANCE = Duration.ofMillis(500);
 
