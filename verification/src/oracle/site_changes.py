@@ -168,7 +168,8 @@ class Rays:
     def widened(self, m):
         twin = object.__new__(Rays)
         twin.rays, twin.b = self.rays, self.b
-        twin.inverse = np.linalg.inv(self.covariance + np.outer(m, m))
+        twin.covariance = self.covariance + np.outer(m, m)
+        twin.inverse = np.linalg.inv(twin.covariance)
         return twin
 
     def distances(self, at):
@@ -181,6 +182,13 @@ class Rays:
 
     def away(self, at):
         return float(np.asarray(at) @ self.inverse @ np.asarray(at)) > 2
+
+
+def rays_of(base, share, depth_error, velocity_error):
+    """At a tidal site with the season that is too small to be told as a further error."""
+    rays = Rays(base, share, depth_error, velocity_error)
+    unseen = SLACK * base.scale[D]
+    return rays.widened(np.array([unseen, rays.b * unseen])) if base.tidal else rays
 
 
 def alike(distances, best):
@@ -218,8 +226,8 @@ class Changes:
         self.last_dry = NEVER
         self.weak, self.doubt = np.zeros((4, 2), dtype=int), None
         plane = base.scale[R] > 0 and base.scale[U] > 0
-        self.near = Rays(base, 0.5, 0.03, 0.04) if plane else None
-        self.settled = Rays(base, 0.1, 0.02, 0.03) if plane else None
+        self.near = rays_of(base, 0.5, 0.03, 0.04) if plane else None
+        self.settled = rays_of(base, 0.1, 0.02, 0.03) if plane else None
         self.calm, self.asked = [], None
 
     def turn(self):
@@ -300,7 +308,7 @@ class Changes:
         if d != d or (self.near and u != u):
             return
         self.calm = (self.calm + [(number, d, u)])[-276:]
-        limit = self.base.depth_step if self.base.scale[D] > 0 else NAN
+        limit = self.base.depth_step if self.base.scale[D] > 0 and not (self.base.tidal and self.base.scale[R] > 0) else NAN
         if abs(hour.step) > limit:
             level, begin, end = hour.stepped
             first = number - hour.number

@@ -348,6 +348,25 @@ class Law:
         return max(1.0, 0.75 * float(np.interp(y, self.ys, self.scatters)) / self.scatter) if self.scatter > 0 else 1.0
 
 
+class Ebb:
+    """What the sewer does when the sea lets it: the lowest of the last 25 hours, of which 20 must be known, and the velocity of that hour."""
+
+    def __init__(self):
+        self.rows = []
+
+    def take(self, number, y, v):
+        if y == y:
+            self.rows.append((y, number, v))
+        self.rows = [row for row in self.rows if number - row[1] < 25]
+        if y != y or len(self.rows) < 20:
+            return NAN, NAN
+        lowest = min(self.rows, key=lambda row: row[:2])
+        return lowest[0], lowest[2]
+
+    def forget(self, since):
+        self.rows = [row for row in self.rows if row[1] < since]
+
+
 def is_tidal(numbers, left):
     """A constituent of the moon in what the day leaves over: 72 h or more, amplitude above 0.05, more than 15 % of the variance."""
     at = np.array([FIRST_HOUR + n for n, x in zip(numbers, left) if x == x]) % 1_000_000
@@ -648,6 +667,12 @@ class Baseline:
             flow_dry = long_dry if np.sum(long_dry & (flow == flow)) >= 50 else dry
             self.flow = fit(flow, np.flatnonzero(flow_dry & (flow == flow)))
             q = over(self.flow, flow, flow_dry)
+        self.ebb = None
+        if self.tidal:
+            ebb = Ebb()
+            lowest = np.array([ebb.take(*row) if w else (ebb.take(*row), (NAN, NAN))[1] for row, w in zip(zip(numbers, y, v), dry)])
+            self.ebb = middle(lowest[:, 0]), middle(lowest[:, 1])
+            d, u = (lowest - self.ebb).T
         if moving:
             self.refuse(unstable(numbers, r, 12, 0.12))
             if unstable(numbers, d, 6, 0.18) is not None and unstable(numbers, u, 6, 0.18) is not None:
@@ -658,8 +683,9 @@ class Baseline:
             return
         self.learned = True
         self.moving = moving
-        parts = self.velocity is not None and moving and not self.tidal
-        watched = (moving, not (self.tidal and moving), parts, parts)
+        parts = self.velocity is not None and moving
+        enough = lambda of: not self.tidal or int(np.sum(of == of)) >= 50
+        watched = (moving, enough(d), parts and enough(u), parts and not self.tidal)
         self.centre, self.scale = [0.0] * 4, [0.0] * 4
         for c, left in enumerate((r, d, u, q)):
             if watched[c]:

@@ -112,6 +112,7 @@ CASES = {
     "gauge silent twice": (site(seed=176, days=60), often(52, 1400, 29, 0.5) + [12, 500, 620, 1000, 0, 12, 900, 1050, 1000, 0], "UTC", 0.6, 0),
     "tide not seen before": (site(seed=177, days=50), [13, 500, EVER, 0.16, 12.4206012], "UTC", 0.6, 0),
     "tidal site held up": (site(seed=178, days=40, tide=0.12), FOUR_STORMS + step(500, 1.5, 0.5), "UTC", 0.6, 0),
+    "tidal level up": (site(seed=178, days=36, tide=0.12), LEVEL_ONLY + FOUR_STORMS + step(500, 1.6), "UTC", 0.6, 0),
     "small tide late": (site(seed=179, days=50), [13, 340, EVER, 0.09, 12.4206012, 11, 700, EVER, 1, 0], "UTC", 0.6, 0),
     "pumped": (site(seed=180, days=30), FOUR_STORMS + [18, 0, EVER, 0.12, 4] + step(480, 1.3, 0.7), "UTC", 0.6, 0),
     "no rain known": (site(seed=181, days=36), no_rain(36) + storm(200, 0, 2, 0.7, 1) + storm(450, 0, 2, 0.7, 1) + step(520, 1.3, 0.75), "UTC", 0.6, 0.25),

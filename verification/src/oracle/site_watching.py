@@ -9,7 +9,7 @@ import math
 import numpy as np
 
 from site_changes import CHANGED, CLOSED, DOWN, FOUND, NO_WAY, NOTED, RETURNED, STANDING, STEP, UNCERTAIN, UP, Book, Changes, Finding
-from site_hours import FIRST_HOUR, MOON, NAN, Bounds, Storms, Weather, hours, middle, robust, storm_fit
+from site_hours import FIRST_HOUR, MOON, NAN, Bounds, Ebb, Storms, Weather, hours, middle, robust, storm_fit
 from site_levels import Levels, lowest_hour
 from site_exchanges import Exchanges
 from site_units import Units
@@ -810,6 +810,7 @@ class Watch:
         catch = self.catch = GaugeCatch(base, self.book)
         self.units, self.moon, self.changes, self.faults, self.clock, self.gauge, self.silence, self.weather = units, moon, changes, faults, clock, gauge, silence, weather
         leap = self.leap = LevelLeap(self.book) if base.level_usual else None
+        self.ebb = Ebb()
         count, left = accepted(record.minutes)
         slow = 0.6 * base.velocity.extremes()[0] if base.velocity else 0.0
         low, high = base.depth.extremes()
@@ -867,7 +868,11 @@ class Watch:
             u = hour.v - base.velocity.value(at, rest) if dry and both and base.velocity else NAN
             q = flow - base.flow.value(at, rest) if long_dry and both and base.flow else NAN
             plain = hour.v - base.law.at(hour.y) if both and base.law and math.exp(hour.y) <= base.pipe.diameter else NAN
-            changes.hour(number, (self.at_depth(hour.y, plain, dry, nearly), d, u, q, plain))
+            beyond = d, u, q
+            if base.ebb:
+                at_ebb = self.ebb.take(number, hour.y, hour.v if both else NAN)
+                beyond = (at_ebb[0] - base.ebb[0], at_ebb[1] - base.ebb[1], NAN) if dry else (NAN,) * 3
+            changes.hour(number, (self.at_depth(hour.y, plain, dry, nearly), *beyond, plain))
             changes.step(hour, number, d, u)
         if block is not None:
             changes.block(block)
@@ -883,6 +888,7 @@ class Watch:
     def give_away(self, of_depth, since, end):
         impossible = self.faults.give_away(since) if of_depth else None
         changed = self.changes.give_away(since, end)
+        self.ebb.forget(since)
         return changed if impossible is None else impossible
 
     def keep(self):

@@ -42,7 +42,7 @@ final class BaselineDescription {
                 .ifPresent(late -> words.line("usual lag of depth behind rain that is held back as this site does: "
                         + Text.fixed(late, 2) + " h"));
         if (baseline.isTidal()) {
-            words.line("the depth follows the tide");
+            words.line("the depth follows the tide: depth and velocity are watched at the lowest water of two tides");
         }
         if (baseline.isPumped()) {
             words.line("the depth swings as below a pumping station");

@@ -51,7 +51,7 @@ final class BaselineFit {
     /** Harmonics of the day that places a clock: people get up within an hour or two; chosen here. */
     private static final int CLOCK_HARMONICS = 8;
 
-    /** Scales of a tidal site are larger by this, spring and neap not having been seen, and behind pumps, whose strokes beat
+    /** Scales of a tidal site are larger by this, for one fortnight shows few spring and neap tides, and behind pumps, whose strokes beat
      * with the hours, those of depth, velocity and flow; chosen here. */
     private static final double WIDER_SCALE = 1.5;
 
@@ -173,12 +173,13 @@ final class BaselineFit {
         final boolean tidal;
         Optional<UsualVelocity> law = Optional.empty();
         Optional<ExchangedFit> exchanged = Optional.empty();
+        Optional<LowWater.Learned> low = Optional.empty();
         Optional<DayCurve> velocity = Optional.empty();
         Optional<DayCurve> flow = Optional.empty();
         double[] lnFlow = of.nan();
         final double[] meanLnFlow = of.nan();
         double[] r = of.nan();
-        final double[] d;
+        double[] d;
         double[] u = of.nan();
         double[] q = of.nan();
 
@@ -200,6 +201,12 @@ final class BaselineFit {
                 DayCurve fittedFlow = of.curve(lnFlow, flowDry);
                 flow = Optional.of(fittedFlow);
                 q = of.residuals(fittedFlow, lnFlow, flowDry);
+            }
+            if (tidal) {
+                LowWater.Learned learned = new LowWater.Learned(of);
+                low = Optional.of(learned);
+                d = learned.d;
+                u = learned.u;
             }
         }
 
@@ -226,9 +233,13 @@ final class BaselineFit {
         }
 
         private boolean watches(Quantity quantity) {
-            return quantity == Quantity.DEPTH
-                    ? !(tidal && moving)
-                    : moving && (quantity == Quantity.VELOCITY_AT_DEPTH || !tidal && velocity.isPresent());
+            return switch (quantity) {
+                case VELOCITY_AT_DEPTH -> moving;
+                case DEPTH -> !tidal || StretchHours.count(d) >= LEAST_DRY_HOURS / 2;
+                case VELOCITY ->
+                    moving && velocity.isPresent() && (!tidal || StretchHours.count(u) >= LEAST_DRY_HOURS / 2);
+                case FLOW -> moving && velocity.isPresent() && !tidal;
+            };
         }
     }
 
@@ -268,6 +279,7 @@ final class BaselineFit {
         left.law.ifPresent(found -> text.with("law", found.toText()));
         left.velocity.ifPresent(found -> text.with("velocity", found.toText()));
         left.flow.ifPresent(found -> text.with("flow", found.toText()));
+        left.low.ifPresent(found -> text.with("lowWater", new double[] {found.lnDepth, found.lnVelocity}));
         // Strokes of pumps beat with the hours; the smoother day above bears that better.
         if (!left.tidal && !pumped) {
             clock(text, SiteBaseline.CLOCK_DEPTH, of.meanLnDepth, false);

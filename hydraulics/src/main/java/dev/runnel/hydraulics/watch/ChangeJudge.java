@@ -164,7 +164,8 @@ final class ChangeJudge {
                 .map(each -> (each.change() < 0 ? "down" : "up") + " by about "
                         + Text.fixed(100 * Math.abs(each.change()), 0) + " %")
                 .orElse(change.sign > 0 ? "up" : "down");
-        String weather = change.channel == ChangeSeries.R ? "" : " in dry hours";
+        String dry = rule.baseline().lowWater.isPresent() ? " at the lowest water of two dry tides" : " in dry hours";
+        String weather = change.channel == ChangeSeries.R ? "" : dry;
         return Quantity.values()[change.channel] + " " + what + weather
                 + change.jump
                         .map(jump -> "; "

@@ -70,7 +70,7 @@ final class ChangeNames {
         this.series = series;
         this.change = change;
         this.naming = baseline.watches(Quantity.VELOCITY_AT_DEPTH) && baseline.watches(Quantity.VELOCITY)
-                ? Optional.of(new Naming(baseline))
+                ? Optional.of(Naming.of(baseline))
                 : Optional.empty();
         this.settled = naming.map(each -> Naming.settled(baseline));
     }

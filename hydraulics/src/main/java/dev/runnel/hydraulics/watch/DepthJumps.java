@@ -66,9 +66,11 @@ final class DepthJumps {
     private Optional<DepthJump> asked = Optional.empty();
 
     DepthJumps(SiteBaseline baseline) {
-        this.limit = baseline.watches(Quantity.DEPTH) ? baseline.sensor.depthStep() : Double.NaN;
+        // Where a tide moves depth and velocity by the hour, the way from one hour to another names nothing.
+        boolean named = !(baseline.isTidal() && baseline.watches(Quantity.VELOCITY_AT_DEPTH));
+        this.limit = baseline.watches(Quantity.DEPTH) && named ? baseline.sensor.depthStep() : Double.NaN;
         this.naming = baseline.watches(Quantity.VELOCITY_AT_DEPTH) && baseline.watches(Quantity.VELOCITY)
-                ? Optional.of(new Naming(baseline))
+                ? Optional.of(Naming.of(baseline))
                 : Optional.empty();
     }
 

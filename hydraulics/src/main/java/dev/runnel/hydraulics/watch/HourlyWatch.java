@@ -38,6 +38,7 @@ final class HourlyWatch implements Consumer<SiteHour> {
     private final ReadingFaults faults;
     private final ChangeWatch change;
     private final TideWatch tide;
+    private final LowWater lowWater = new LowWater();
     private final ClockFinding clock;
     private final GaugeClock gauge;
     private final GaugeSilence silence;
@@ -135,13 +136,23 @@ final class HourlyWatch implements Consumer<SiteHour> {
         double plain = speed && law.isPresent() && Math.exp(hour.lnDepth) <= soffit
                 ? hour.lnVelocity - law.orElseThrow().lnVelocity(hour.lnDepth)
                 : Double.NaN;
-        change.hour(hour.hour, atDepth(hour, plain, isDry), d, u, q, plain);
+        double r = atDepth(hour, plain, isDry);
+        if (baseline.lowWater.isPresent()) {
+            double[] usual = baseline.lowWater.orElseThrow();
+            lowWater.add(hour.hour, hour.lnDepth, speed ? hour.lnVelocity : Double.NaN);
+            double lowest = isDry ? lowWater.lnDepth() - usual[0] : Double.NaN;
+            double then = isDry ? lowWater.lnVelocity() - usual[1] : Double.NaN;
+            change.hour(hour.hour, r, lowest, then, Double.NaN, plain);
+        } else {
+            change.hour(hour.hour, r, d, u, q, plain);
+        }
         change.steps(hour, d, u);
     }
 
     private Optional<Track> giveAway(Quantity quantity, long since, long end) {
         Optional<Track> impossible = quantity == Quantity.DEPTH ? faults.giveImpossibleDepths(since) : Optional.empty();
         Optional<Track> changed = change.giveAway(since, end);
+        lowWater.dropFrom(Math.floorDiv(since, SiteHour.NANOS));
         return impossible.or(() -> changed);
     }
 
@@ -236,6 +247,7 @@ final class HourlyWatch implements Consumer<SiteHour> {
                 .with("lastHour", lastHour);
         dry.write(text);
         tide.write(text);
+        lowWater.write(text);
         exchanged.write(text);
         units.write(text);
         clock.write(text);
@@ -255,6 +267,7 @@ final class HourlyWatch implements Consumer<SiteHour> {
         lastHour = text.count("lastHour");
         dry.read(text);
         tide.read(text);
+        lowWater.read(text);
         exchanged.read(text);
         units.read(text);
         clock.read(text);

@@ -59,8 +59,9 @@ final class Naming {
     private final double inverseDu;
     private final double inverseUu;
 
-    Naming(SiteBaseline baseline) {
-        this(baseline, COVARIANCE_SHARE, LEAST_DEPTH_ERROR, LEAST_VELOCITY_ERROR);
+    /** For the last days. */
+    static Naming of(SiteBaseline baseline) {
+        return of(baseline, COVARIANCE_SHARE, LEAST_DEPTH_ERROR, LEAST_VELOCITY_ERROR);
     }
 
     private Naming(SiteBaseline baseline, double share, double depthError, double velocityError) {
@@ -73,7 +74,14 @@ final class Naming {
 
     /** For where a site stands over weeks. */
     static Naming settled(SiteBaseline baseline) {
-        return new Naming(baseline, SETTLED_SHARE, SETTLED_DEPTH_ERROR, SETTLED_VELOCITY_ERROR);
+        return of(baseline, SETTLED_SHARE, SETTLED_DEPTH_ERROR, SETTLED_VELOCITY_ERROR);
+    }
+
+    /** Where there is a tide, a season that is too small to be told goes on unseen beside all else. */
+    private static Naming of(SiteBaseline baseline, double share, double depthError, double velocityError) {
+        Naming naming = new Naming(baseline, share, depthError, velocityError);
+        double unseen = ChangeSums.SLACK * baseline.scale[Quantity.DEPTH.ordinal()];
+        return baseline.isTidal() ? naming.widened(unseen, naming.exponent() * unseen) : naming;
     }
 
     private Naming(double[][] rays, double dd, double du, double uu) {

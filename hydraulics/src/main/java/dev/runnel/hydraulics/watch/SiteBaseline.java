@@ -69,6 +69,10 @@ public final class SiteBaseline {
     private final Optional<ClockDay> clockFlow;
     final Optional<LevelChannels.Usual> levelUsual;
     private final boolean tidal;
+
+    /** Usual ln level and ln velocity at the lowest water of two tides, by which a tidal site is watched. */
+    final Optional<double[]> lowWater;
+
     private final boolean pumped;
     final boolean clock;
     private final double peak;
@@ -108,6 +112,7 @@ public final class SiteBaseline {
         this.clockFlow = clockDay(values, CLOCK_FLOW);
         this.levelUsual = values.has("levelNights") ? Optional.of(LevelChannels.Usual.read(values)) : Optional.empty();
         this.tidal = values.flag("tidal");
+        this.lowWater = values.has("lowWater") ? Optional.of(values.numbers("lowWater", 2)) : Optional.empty();
         this.pumped = values.flag("pumped");
         this.exchanged = ExchangedFit.read(values);
         this.strokes = values.flag("strokes");

@@ -104,6 +104,10 @@ final class StretchHours {
         return count;
     }
 
+    static int count(double[] values) {
+        return Medians.known(values).length;
+    }
+
     static double[] pick(double[] values, boolean[] where) {
         double[] picked = new double[values.length];
         int used = 0;
