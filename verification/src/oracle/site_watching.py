@@ -77,7 +77,7 @@ class Faults:
     def __init__(self, base, book):
         self.base, self.book = base, book
         self.tracks = {}
-        self.seen_at = {k: 0 for k in self.KINDS}
+        self.seen_at, self.stands_from = {k: 0 for k in self.KINDS}, {}
         self.beyond = {k: 0 for k in self.KINDS}
         self.rows = []
 
@@ -141,7 +141,7 @@ class Faults:
         length, begin = run[0], run[1] + FIRST_HOUR
         if length <= limit:
             return
-        if not self.is_open(kind) and self.is_open(other) and abs(self.tracks[other].since - begin) <= 3:
+        if not self.is_open(kind) and self.is_open(other) and abs(self.stands_from[other] - begin) <= 3:
             self.seen_at[other] = end
             if "FROZEN_LOGGER" not in self.tracks[other].names:
                 self.tracks[other].names = ["FROZEN_LOGGER"]
@@ -154,12 +154,14 @@ class Faults:
         back = old is not None and not old.open and since - old.closed <= 120
         self.seen_at[kind] = end
         if back:
-            old.open, old.names, old.returns = True, [name], old.returns + 1
+            old.open, old.returns, self.stands_from[kind] = True, old.returns + 1, since
+            if old.names != ["FROZEN_LOGGER"]:
+                old.names = [name]
             self.book.tell(RETURNED, end, old)
         elif not self.is_open(kind):
             track = self.book.open(name, since, end)
             track.earliest, track.latest, track.shape = min(earliest, since), since + 1, STEP
-            self.tracks[kind] = track
+            self.tracks[kind], self.stands_from[kind] = track, since
             self.book.tell(FOUND, end, track)
 
     def finish(self, end):

@@ -60,6 +60,10 @@ final class ReadingFaults {
     private final Findings findings;
     private final List<Optional<Track>> tracks = new ArrayList<>();
     private final long[] lastSeen = new long[Kind.COUNT];
+
+    /** When what stands now began: the finding itself may have gone and come back since it began. */
+    private final long[] standsFrom = new long[Kind.COUNT];
+
     private final long[] beyond = new long[Kind.COUNT];
     // Readings looked at, zeros, lows, flips, hour upstream, hour without water, hour out of range, upstream speed by
     // law.
@@ -196,9 +200,7 @@ final class ReadingFaults {
         }
         boolean depth = kind == Kind.DEPTH_FROZEN;
         Kind other = depth ? Kind.VELOCITY_FROZEN : Kind.DEPTH_FROZEN;
-        if (!isOpen(kind)
-                && isOpen(other)
-                && Math.abs(tracks.get(other.ordinal()).orElseThrow().since - from) <= TOGETHER) {
+        if (!isOpen(kind) && isOpen(other) && Math.abs(standsFrom[other.ordinal()] - from) <= TOGETHER) {
             both(other, run, end);
             return;
         }
@@ -288,8 +290,10 @@ final class ReadingFaults {
             }
             if (back) {
                 track.open = true;
-                track.names = List.of(name);
+                // A logger that repeated both once does so again, whichever of the two is told first.
+                track.names = track.names.contains(FindingName.FROZEN_LOGGER) ? track.names : List.of(name);
                 track.returns++;
+                standsFrom[at] = since;
                 findings.report(WatchNotice.Kind.RETURNED, end, track);
             }
             return;
@@ -299,6 +303,7 @@ final class ReadingFaults {
         track.latest = since + SiteHour.NANOS;
         track.shape = ChangeShape.STEP;
         track.detail = detail;
+        standsFrom[at] = since;
         tracks.set(at, Optional.of(track));
         findings.report(WatchNotice.Kind.FOUND, end, track);
     }
@@ -323,6 +328,7 @@ final class ReadingFaults {
     StateText write() {
         StateText text = StateText.of("reading-faults", VERSION)
                 .with("lastSeen", lastSeen)
+                .with("standsFrom", standsFrom)
                 .with("beyond", beyond)
                 .with(
                         "tracks",
@@ -338,6 +344,7 @@ final class ReadingFaults {
         StateText text = StateText.parse("reading-faults", VERSION, state);
         long[] seen = text.counts("lastSeen", lastSeen.length);
         System.arraycopy(seen, 0, lastSeen, 0, lastSeen.length);
+        System.arraycopy(text.counts("standsFrom", standsFrom.length), 0, standsFrom, 0, standsFrom.length);
         System.arraycopy(text.counts("beyond", beyond.length), 0, beyond, 0, beyond.length);
         List<String> found = text.list("tracks");
         for (int i = 0; i < Kind.COUNT; i++) {

@@ -234,6 +234,24 @@ class WatchFindingsTest {
     }
 
     @Test
+    void loggerThatRepeatsItsReadingsAgainIsStillOneFinding() {
+        SeriesBuilder depth = Series.builder();
+        SeriesBuilder velocity = Series.builder();
+        for (SiteReading reading : InventedSite.of(40, 16).record(Fault.NONE)) {
+            Instant time = reading.time();
+            boolean frozen = !time.isBefore(day(25)) && time.isBefore(day(25).plus(Duration.ofHours(14)))
+                    || !time.isBefore(day(29)) && time.isBefore(day(29).plus(Duration.ofHours(14)));
+            depth.add(time, frozen ? 0.137 : reading.depth());
+            velocity.add(time, frozen ? 0.71 : reading.velocity());
+        }
+        Finding finding = only(watch(SiteRecord.of(depth.build(), velocity.build())));
+        assertThat(finding.names()).containsExactly(FindingName.FROZEN_LOGGER);
+        assertThat(finding.since()).isEqualTo(day(25));
+        assertThat(finding.returns()).isEqualTo(1);
+        assertThat(finding.closed().orElseThrow()).isBetween(day(29).plusSeconds(13 * 3600), day(30));
+    }
+
+    @Test
     void frozenLoggerIsOneFindingThatSaysBoth() {
         SeriesBuilder depth = Series.builder();
         SeriesBuilder velocity = Series.builder();
