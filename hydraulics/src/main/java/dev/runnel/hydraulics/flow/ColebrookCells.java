@@ -308,18 +308,18 @@ final class ColebrookCells {
         boolean known =
                 log < 0 && q1 < 0 && last <= LAST_TERM * s[o] && -log >= LEAST_TURBULENT * beta * s[o + 15] && !isRough;
         double x = known ? s[o] : Double.NaN;
-        if (lines != null && !known) {
-            DEPTH.setRelease(lines, at, SILENT);
-        } else if (lines != null) {
-            lines[at + 1] = q0;
-            lines[at + 2] = -perSlope;
-            lines[at + 3] = b2;
-            lines[at + 4] = b3;
-            lines[at + 5] = b4;
-            lines[at + 6] = b5;
-            lines[at + 7] = b6;
+        if (lines != null) {
+            if (known) {
+                lines[at + 1] = q0;
+                lines[at + 2] = -perSlope;
+                lines[at + 3] = b2;
+                lines[at + 4] = b3;
+                lines[at + 5] = b4;
+                lines[at + 6] = b5;
+                lines[at + 7] = b6;
+            }
             // Last, so that whoever sees it sees the others.
-            DEPTH.setRelease(lines, at, x);
+            DEPTH.setRelease(lines, at, known ? x : SILENT);
         }
         return value(q, x, q0, -perSlope, b2, b3, b4, b5, b6);
     }
