@@ -160,35 +160,41 @@ def silences(folder):
     random = np.random.default_rng(6)
 
     def state(rise, which):
-        count = int(random.integers(0 if rise else 1, 4))
-        silent = sorted(int(now - random.integers(1 if rise else 20, 500)) for _ in range(count))
+        count = int(random.integers(0 if rise else 1, 5))
+        begins = sorted(int(now - random.integers(1 if rise else 20, 500)) for _ in range(count))
         begin = int(now - random.integers(2, 52))
-        size = float(np.round(random.uniform(0.25, 0.9), 3))
+        size = float(np.round(random.uniform(0.25, 3), 3))
         quiet = int(random.integers(200, 1500))
         before = float(np.round(random.uniform(-0.5, 0), 3))
+        height = float(np.round(random.uniform(0.25, 0.9), 3))
         gap = int(random.integers(60, 700))
-        if which == "apart" and silent:
-            silent[-1] = begin - int(random.integers(11, 15))
+        if which == "apart" and begins:
+            begins[-1] = begin - int(random.integers(11, 15))
         if which == "gap":
             quiet, gap = int(random.integers(164, 169)), int(random.integers(40, 80))
         lost = int(random.integers(2, 40)) if rise and random.random() < 0.2 else 900
         dropped = int(random.integers(2, 40)) if rise and random.random() < 0.2 else quiet
-        speed = float(np.round(before + random.choice([0.3, -0.25]) * size * random.uniform(0.8, 1.2), 3))
-        return dict(usual=np.round(random.uniform(0.3, 0.8, int(random.integers(1 if rise else 2, 9))), 3), silent=silent,
-                    hours=[now - dropped, now - lost, quiet + int(random.integers(300, 4000)), quiet, begin if rise else -2 ** 63],
-                    counts=[int(random.integers(0, 4)), int(random.integers(4, 60))], sizes=np.round(random.uniform(0.2, 0.9, count), 3),
-                    rise=[float(np.round(hours[0][2] - random.uniform(0.3, 0.6) * size, 3)) if rise else 0.0, 0.0, before, speed,
-                          float(np.round(random.uniform(0, 0.6), 3))], size=size,
-                    gap=gap, highest=float(np.round(random.uniform(0.3, 0.9), 3)))
+        speed = float(np.round(before + random.choice([0.3, -0.25]) * height * random.uniform(0.8, 1.2), 3))
+        most = 43 if which == "kept" else 9
+        wet, dry = ([float(v) for v in sorted(np.round(random.uniform(low, 3, int(random.integers(least, most))), 3), reverse=True)[:40]] for low, least in ((0.8, 1), (0.1, 0)))
+        hours = [int(random.integers(60, 900)), int(random.integers(200, 4000))]
+        peak = begin + int(random.integers(0, min(9, now - begin)))
+        return dict(begins=begins, sizes=[float(v) for v in np.round(random.uniform(0.5, 3, count), 3)], climbs=[int(v) for v in random.integers(0, 7, count)],
+                    risesWith=wet, risesWithout=dry, countWithout=len(dry) + (int(random.integers(0, 9)) if len(dry) == 40 else 0), spells=int(random.integers(4, 60)),
+                    wetHours=hours[0], dryHours=hours[1], lastRain=now - dropped, lastUnknown=now - lost, silentHours=quiet, longestSilence=gap,
+                    riseBegin=begin if rise else -2 ** 63, riseBase=(base := float(np.round(hours_of(0)[2] - random.uniform(0.3, 0.6) * height, 3)) if rise else 0.0),
+                    riseHighest=base + height, risePeak=peak if rise else 0, riseSpeedBefore=before, riseSpeed=speed, riseSize=size)
+
+    def hours_of(i):
+        return hours[i]
 
     def put(g, s):
-        g.usual, g.silent, g.sizes = list(s["usual"]), list(s["silent"]), list(s["sizes"])
-        g.rained, g.unknown, g.known_hours, g.quiet_hours = s["hours"][:4]
-        g.without, g.spells = s["counts"]
-        g.largest_without = s["rise"][4]
-        g.longest_gap, g.highest_silent = s["gap"], s["highest"] if s["silent"] else 0.0
-        following = s["hours"][4] > 0
-        g.rise = dict(begin=s["hours"][4], base=s["rise"][0], top=s["rise"][0] + s["size"], before=s["rise"][2], speed=s["rise"][3]) if following else None
+        g.rises = list(zip(s["begins"], s["sizes"], s["climbs"]))
+        g.wet_sizes, g.dry_sizes, g.dry_count, g.spells = sorted(s["risesWith"]), sorted(s["risesWithout"]), s["countWithout"], s["spells"]
+        g.wet_hours, g.dry_hours, g.quiet_hours, g.longest_gap = s["wetHours"], s["dryHours"], s["silentHours"], s["longestSilence"]
+        g.rained, g.unknown = s["lastRain"], s["lastUnknown"]
+        following = s["riseBegin"] > 0
+        g.rise = dict(begin=s["riseBegin"], base=s["riseBase"], top=s["riseHighest"], peak=s["risePeak"], size=s["riseSize"], before=s["riseSpeedBefore"], speed=s["riseSpeed"]) if following else None
 
     def quick(s, limits):
         g = GaugeSilence(scene.base, Told())
@@ -196,21 +202,15 @@ def silences(folder):
         put(g, s)
         for hour in hours[:3]:
             g.take(*hour)
-        return g.book.told, g.silent
+        return g.book.told
 
     scenes = []
     for which in GaugeSilence.LIMITS:
         for side in (1, -1):
             for _ in range(20000):
-                s = state(which not in ("drier", "half", "least", "near", "times_longer", "gaps", "gap", "clearly") and which[:6] not in ("chance", "wonder"), which)
-                if quick(s, GaugeSilence.LIMITS)[0] != quick(s, further(GaugeSilence.LIMITS, which, side))[0]:
-                    top = s["rise"][0] + s["size"]
-                    rise = [s["rise"][0], top, *s["rise"][2:4]]
-                    text = " ".join([f"{k}={listed(s[k])}" for k in ("usual", "silent", "sizes")]
-                                    + [f"{k}={shown(v)}" for k, v in zip(("lastRain", "lastUnknown", "hoursKnown", "silentHours", "riseBegin"), s["hours"])]
-                                    + [f"{k}={shown(v)}" for k, v in zip(("without", "spells"), s["counts"])] + [f"largestWithout={shown(s['rise'][4])}"]
-                                    + [f"longestSilence={shown(s['gap'])}", f"largestSilent={shown(s['highest'] if s['silent'] else 0.0)}"]
-                                    + [f"{k}={shown(v)}" for k, v in zip(("riseBase", "riseHighest", "riseSpeedBefore", "riseSpeed"), rise)])
+                s = state(which in ("fallen", "longest", "slower", "before", "apart"), which)
+                if quick(s, GaugeSilence.LIMITS) != quick(s, further(GaugeSilence.LIMITS, which, side)):
+                    text = " ".join(f"{k}={listed(v) if isinstance(v, list) else shown(v)}" for k, v in s.items())
                     scenes.append((scene, text, which if side > 0 else f"{which} from below", scene.told(lambda w, s=s: put(w.silence, s))))
                     break
             else:

@@ -138,7 +138,8 @@ KEPT = [("sums", CHANGE, "sums", -1), ("largest", CHANGE, "largest", 0), ("stand
         ("blocks", CHANGE, "blockValues", -1), ("days", WATCH, "clockPhasesValues", -1), ("days_by_depth", WATCH, "clockDepthsValues", -1),
         ("evenings", WATCH, "clockEveningsValues", -1), ("mornings", WATCH, "clockMorningsValues", -1), ("late", WATCH, "clockShift", 0),
         ("closed_soon", WATCH, "clockClosedSoon", 0), ("usual_lags", GAUGE, "usual", -1), ("lags", GAUGE, "lags", -1), ("gauge_late", GAUGE, "shift", 0),
-        ("usual_rises", SILENCE, "usual", -1), ("rises_without", SILENCE, "sizes", -1), ("without", SILENCE, "without", 0), ("spells", SILENCE, "spells", 0),
+        ("rises_with", SILENCE, "risesWith", -1), ("rises_without", SILENCE, "risesWithout", -1), ("without", SILENCE, "countWithout", 0), ("silent", SILENCE, "sizes", -1),
+        ("dry_hours", SILENCE, "dryHours", 0), ("wet_hours", SILENCE, "wetHours", 0), ("spells", SILENCE, "spells", 0),
         ("quiet", SILENCE, "silentHours", 0), ("faults", FAULTS, "hoursValues", -1), ("beyond", FAULTS, "beyond", -1), ("event", WATCH, "event", 0),
         ("tide", WATCH, "tideNormal", -1), ("tide_right", WATCH, "tideRight", -1), ("tide_squares", WATCH, "tideSquares", 0)]
 KEPT_OF = ("sound", "held up over twelve days", "depth drifts", "a season", "came again late",

@@ -586,17 +586,17 @@ class GaugeCatch:
 
 
 class GaugeSilence:
-    LIMITS = dict(fallen=0.5, longest=48, chance_2=0.02, chance_3=0.03, wonder=0.5, least=2, near=72, drier=0.25, half=0.5,
-                  slower=0.25, before=12, apart=12, usual=2, smaller=0.25, share=0.75, quarter=3, same=3,
-                  chance_long=0.05, times_longer=2.0, gaps=8, gap=168, clearly=1.25)
+    LIMITS = dict(fallen=0.5, longest=48, chance=0.015, wonder=0.5, least=2, near=48, drier=0.25, half=0.5,
+                  slower=0.25, before=12, apart=12, usual=2, same=3, climb=6,
+                  chance_long=0.06, times_longer=2.0, gaps=8, gap=168, crowded=1.5, season=1440, kept=40)
 
     def __init__(self, base, book):
         self.base, self.book, self.track = base, book, None
-        self.recent, self.usual, self.sizes, self.silent = [], [], [], []
+        # Rises since the last drop are (begin, size, hours to the top).
+        self.recent, self.rises, self.wet_sizes, self.dry_sizes = [], [], [], []
         self.rained = self.unknown = -10 ** 12
-        self.known_hours = self.quiet_hours = self.spells = self.without = 0
-        self.largest_without, self.rise = 0.0, None
-        self.longest_gap, self.highest_silent = 0, 0.0
+        self.wet_hours = self.dry_hours = self.quiet_hours = self.spells = self.dry_count = 0
+        self.rise, self.longest_gap = None, 0
 
     def is_open(self):
         return self.track is not None and self.track.open
@@ -608,22 +608,28 @@ class GaugeSilence:
         if other or excess != excess:
             self.rise = None if other else self.rise
             return
-        if self.rise is None:
+        r = self.rise
+        if r is None:
             self.look(number, excess, above, hour.v)
-        elif excess > self.rise["top"]:
-            self.rise.update(top=excess, speed=hour.v)
-        elif number - self.rise["begin"] > self.LIMITS['longest']:
-            self.rise = None
-        elif excess - self.rise["base"] < self.LIMITS['fallen'] * (self.rise["top"] - self.rise["base"]):
-            self.fallen()
-            self.rise = None
+        else:
+            r["size"] += self.more(excess, r["base"])
+            if excess > r["top"]:
+                r.update(top=excess, speed=hour.v, peak=number)
+            elif number - r["begin"] > self.LIMITS['longest']:
+                self.rise = None
+            elif excess - r["base"] < self.LIMITS['fallen'] * (r["top"] - r["base"]):
+                self.fallen()
+                self.rise = None
         self.recent = (self.recent + [(number, excess, hour.v)])[-6:]
+
+    @staticmethod
+    def more(excess, base):
+        return max(0.0, excess - max(0.0, base))
 
     def gauge(self, number, rain):
         if rain != rain:
             self.unknown = number
             return
-        self.known_hours += 1
         self.quiet_hours += 1
         if rain > 0.05:
             self.spells += number - self.rained > 12
@@ -631,40 +637,82 @@ class GaugeSilence:
             if not self.is_open():
                 if not first:
                     self.longest_gap = max(self.longest_gap, self.quiet_hours)
-                self.without += len(self.silent)
-                self.largest_without = max([self.largest_without] + self.sizes)
+                after = min(self.LIMITS['before'], self.quiet_hours)
+                self.wet_hours += after
+                self.dry_hours += self.quiet_hours - after
+                for _, size, _ in self.rises:
+                    self.dry_sizes = sorted(self.dry_sizes + [size])[-self.LIMITS['kept']:]
+                    self.dry_count += 1
             else:
                 self.track.end(number)
                 self.book.tell(CLOSED, number + 1, self.track)
-            self.sizes, self.silent, self.quiet_hours, self.highest_silent = [], [], 0, 0.0
-        elif not self.is_open() and self.silent and not self.by_chance(number):
-            since = self.silent[0]
-            t = self.book.open("SILENT_GAUGE", since, number + 1)
-            t.earliest = min(since, self.rained + 1) if self.rained > 0 else since
-            t.shape = STEP
-            self.track = t
-            self.book.tell(FOUND, number + 1, t)
+            self.rises, self.quiet_hours = [], 0
+        elif not self.is_open() and self.rises:
+            missed = self.missed()
+            if missed and not self.by_chance(number, missed):
+                since = missed[0]
+                t = self.book.open("SILENT_GAUGE", since, number + 1)
+                t.earliest = min(since, self.rained + 1) if self.rained > 0 else since
+                t.shape = STEP
+                self.track = t
+                self.book.tell(FOUND, number + 1, t)
 
-    def by_chance(self, number):
-        before = max(1, self.known_hours - self.quiet_hours)
-        mean = (self.without + self.LIMITS['half']) / before * self.quiet_hours
-        fewer = sum(math.exp(-mean) * mean ** k / math.factorial(k) for k in range(len(self.silent)))
-        no_rain = math.exp(-self.spells / before * self.quiet_hours * self.LIMITS['drier'])
+    def as_large(self, size):
+        """Rises without rain not smaller, of those that are kept; more than are kept may be all of them."""
+        found = sum(s >= size for s in self.dry_sizes)
+        return self.dry_count if found == self.LIMITS['kept'] else found
+
+    def rate(self, count):
+        dry = max(1, self.dry_hours)
+        weight = min(1.0, self.LIMITS['season'] / dry)
+        return (count * weight + self.LIMITS['half']) / (dry * weight), weight
+
+    def counts_from(self):
+        """The size at which the divergence of the law of a dead gauge from that of a sound one, an hour, is largest."""
+        found, most = None, 0.0
+        hours = max(1, self.wet_hours + self.dry_hours)
+        for size in sorted(self.wet_sizes, reverse=True):
+            count = sum(s >= size for s in self.wet_sizes)
+            mu, _ = self.rate(self.as_large(size))
+            nu = (count - mu * self.wet_hours) / hours
+            if count < self.LIMITS['usual'] or nu <= 0:
+                continue
+            gain = (nu + mu) * math.log1p(nu / mu) - nu
+            if gain > most:
+                found, most = size, gain
+        return found
+
+    def missed(self):
+        least, found = self.counts_from(), []
+        for begin, size, climb in self.rises:
+            if least is None or size < least or climb >= self.LIMITS['climb']:
+                continue
+            if found and begin - found[-1] <= self.LIMITS['apart']:
+                continue
+            if not any(min((begin - s) % 24, (s - begin) % 24) <= self.LIMITS['same'] for s in found):
+                found.append(begin)
+        return found
+
+    def by_chance(self, number, missed):
+        least = self.counts_from()
+        large = self.as_large(least)
+        rate, weight = self.rate(large)
+        hours = max(1, self.quiet_hours - self.LIMITS['before'])
+        small = sum(size < least for _, size, _ in self.rises)
+        restless = max(1.0, (small + 1) / ((self.dry_count - large) * hours / max(1, self.dry_hours) + 1))
+        mean = rate * hours * restless
+        shape = min(large * weight + self.LIMITS['half'], self.LIMITS['crowded'])
+        p = shape / (shape + mean)
+        fewer = sum(math.exp(math.lgamma(shape + k) - math.lgamma(shape) - math.lgamma(k + 1)) * p ** shape * (1 - p) ** k for k in range(len(missed)))
+        known = max(1, self.wet_hours + self.dry_hours)
+        no_rain = (1 + self.LIMITS['drier'] * self.quiet_hours / known) ** -(self.spells + self.LIMITS['half'])
         both = (1 - fewer) * no_rain
-        if self.never_so_long() and number - self.silent[-1] <= self.LIMITS['times_longer'] * self.longest_gap:
-            return both > self.LIMITS['chance_long']
-        if len(self.silent) < self.LIMITS['least']:
-            return True
-        n = min(3, len(self.silent))
-        too_near = self.silent[-1] - self.silent[0] < self.LIMITS['near']
-        return too_near or both > self.LIMITS[f'chance_{n}'] or n == 2 and no_rain > self.LIMITS['wonder']
-
-    def never_so_long(self):
-        """A gap without a drop that is far longer than all before, with a rise that stands out of those with rain and those without."""
-        if self.spells <= self.LIMITS['gaps'] or len(self.usual) < self.LIMITS['quarter']:
+        long = self.spells > self.LIMITS['gaps'] and self.quiet_hours >= self.LIMITS['gap'] and self.quiet_hours > self.LIMITS['times_longer'] * self.longest_gap
+        if long and number - missed[-1] <= self.LIMITS['times_longer'] * self.longest_gap and both <= self.LIMITS['chance_long']:
             return False
-        long = self.quiet_hours >= self.LIMITS['gap'] and self.quiet_hours > self.LIMITS['times_longer'] * self.longest_gap
-        return long and self.highest_silent > max(self.LIMITS['clearly'] * self.largest_without, float(np.median(self.usual)))
+        if len(missed) < self.LIMITS['least'] or missed[-1] - missed[0] < self.LIMITS['near'] or both > self.LIMITS['chance']:
+            return True
+        return len(missed) == 2 and no_rain > self.LIMITS['wonder']
 
     def look(self, number, excess, above, speed):
         rows = [r for r in self.recent if r[0] >= number - 6]
@@ -679,27 +727,20 @@ class GaugeSilence:
             if not e - base > math.log(1.25) / 2:
                 break
             begin = n
-        self.rise = dict(begin=begin, base=base, top=excess, before=rows[lowest][2], speed=speed)
+        size = self.more(excess, base)
+        for _, e, _ in rows[lowest:]:
+            size += self.more(e, base)
+        self.rise = dict(begin=begin, base=base, top=excess, before=rows[lowest][2], speed=speed, peak=number, size=size)
 
     def fallen(self):
         r = self.rise
-        size, begin = r["top"] - r["base"], r["begin"]
-        if r["speed"] - r["before"] < -self.LIMITS['slower'] * size or self.unknown >= begin - self.LIMITS['before']:
+        begin, climb = r["begin"], r["peak"] - r["begin"]
+        if r["speed"] - r["before"] < -self.LIMITS['slower'] * (r["top"] - r["base"]) or self.unknown >= begin - self.LIMITS['before']:
             return
-        if self.rained >= begin - self.LIMITS['before']:
-            self.usual = (self.usual + [size])[-20:]
-            return
-        if self.silent and begin - self.silent[-1] <= self.LIMITS['apart']:
-            self.highest_silent = max(self.highest_silent, size)
-            return
-        self.sizes.append(size)
-        same = any(min((begin - s) % 24, (s - begin) % 24) <= self.LIMITS['same'] for s in self.silent)
-        if len(self.usual) < self.LIMITS['usual']:
-            return
-        small = min(self.usual) if len(self.usual) < self.LIMITS['quarter'] else float(np.quantile(self.usual, self.LIMITS['smaller']))
-        if size > self.largest_without and size > self.LIMITS['share'] * small and not same:
-            self.silent.append(begin)
-            self.highest_silent = max(self.highest_silent, size)
+        if self.rained < begin - self.LIMITS['before']:
+            self.rises.append((begin, r["size"], climb))
+        elif climb < self.LIMITS['climb']:
+            self.wet_sizes = sorted(self.wet_sizes + [r["size"]])[-self.LIMITS['kept']:]
 
     def finish(self, end):
         if self.is_open():
@@ -903,7 +944,8 @@ class Watch:
                 "days": book([v for d in self.clock.days for v in (d["x"], d["unmoved"], d["moved"], d["other"], d["rest"], d["scatter"], d["evening"])]),
                 "days_by_depth": book(d["depth"] for d in self.clock.days), "evenings": book(d.get("evenings", NAN) for d in self.clock.days),
                 "mornings": book(d.get("mornings", NAN) for d in self.clock.days), "late": self.clock.late, "closed_soon": int(self.clock.closed_soon), "usual_lags": book(g.usual), "lags": book(p[0] for p in g.pending),
-                "gauge_late": g.late, "usual_rises": book(s.usual), "rises_without": book(s.sizes), "without": s.without, "spells": int(s.spells),
+                "gauge_late": g.late, "rises_with": book(s.wet_sizes[::-1]), "rises_without": book(s.dry_sizes[::-1]),
+                "without": s.dry_count, "silent": book(r[1] for r in s.rises), "dry_hours": s.dry_hours, "wet_hours": s.wet_hours, "spells": int(s.spells),
                 "quiet": s.quiet_hours, "faults": book(v for _, row in f.rows for v in row.values()), "beyond": book([0] * 2 + [f.beyond[k] for k in f.KINDS[2:]]),
                 "event": w.event}
         kept.update(self.levels.kept() if self.levels else {})

@@ -5,7 +5,6 @@ import dev.runnel.internal.Text;
 import dev.runnel.timeseries.EpochNanos;
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.List;
 import java.util.stream.Collectors;
 
@@ -35,19 +34,6 @@ final class GaugeSilence {
     /** Rain comes before the rise, by less than this, h; a late gauge clock is another matter. */
     private static final int BEFORE = 12;
 
-    /** Rises with rain that say what one looks like, and how many of them are kept. */
-    private static final int LEAST_USUAL = 2;
-
-    private static final int MOST_USUAL = 20;
-
-    /** Share of them that may be smaller than a rise that counts. */
-    private static final double SMALLER = 0.25;
-
-    /** A rise that counts is larger than this share of that; with two known, of the smaller. */
-    private static final double SHARE_OF_USUAL = 0.75;
-
-    private static final int LEAST_FOR_QUARTER = 3;
-
     /** Water that rises with rain runs faster too: ln v may at most fall by this share of the rise of ln y. */
     private static final double SLOWER = 0.25;
 
@@ -55,67 +41,67 @@ final class GaugeSilence {
     private static final int LEAST_SILENT = 2;
 
     /**
-     * One rise alone tells after a silence longer than this many times the longest of so many silences before, and than so
-     * many hours, if it is larger than the middle of those with rain and than this times the largest without; but not so long
-     * after it: that nothing rises any more is a drought.
+     * Less tells in a silence longer than this many times the longest of so many silences before, and than so many hours, and
+     * one rise may; but not so long after it: that nothing rises any more is a drought.
      */
     private static final double LONGER = 2;
 
     private static final int LEAST_SILENCES = 8;
     private static final int LEAST_SILENCE = 168;
-    private static final double CLEARLY_LARGER = 1.25;
 
     /** Chance of the time without a drop, as the spells of rain have it, below which two are enough. */
     private static final double LONG_SILENCE = 0.5;
 
     /** From the first to the last of them, h, at least: what comes again and again in a day or two may be one thing. */
-    private static final int LEAST_SPAN = 72;
+    private static final int LEAST_SPAN = 48;
 
     /** Rises that begin within so many hours of the day are habits. */
     private static final int SAME_HOURS = 3;
 
-    /** Chance below which two rises are not the weather and the rises that the site has anyway; and of more. */
-    private static final double CHANCE_OF_FEW = 0.02;
-
-    private static final double CHANCE = 0.03;
+    /** Chance below which rises are not the weather and the rises that the site has anyway. */
+    private static final double CHANCE = 0.015;
 
     /** And of those in a silence longer than any before. */
-    private static final double CHANCE_OF_LONG = 0.05;
+    private static final double CHANCE_OF_LONG = 0.06;
 
     /** Dates that are told. */
     private static final int TOLD = 4;
-
-    /** A season may have fewer spells of rain than before, by this. */
-    private static final double DRIER = 0.25;
 
     /** Rises of one spell of rain, and drops of one, h. */
     private static final int APART = 12;
 
     private static final long NONE = Long.MIN_VALUE;
-    private static final int VERSION = 2;
+    private static final int VERSION = 3;
 
     private final OneFinding finding;
     private final boolean tests;
     private final Ring last = new Ring(RISE_HOURS, 2);
-    private final List<Double> usual = new ArrayList<>();
+    private final RiseRates rates = new RiseRates();
+
+    /** The rises since the last drop, when they began and how large they were. */
+    private final List<Long> begins = new ArrayList<>();
+
     private final List<Double> sizes = new ArrayList<>();
-    private final List<Long> silent = new ArrayList<>();
+
+    /** Hours from its beginning to its highest. */
+    private final List<Long> climbs = new ArrayList<>();
+
+    /** Those of them that count. */
+    private List<Long> missed = List.of();
+
     private long lastRain = NONE;
     private long lastUnknown = NONE;
-    private long hoursKnown;
-    private int spells;
-    private int without;
-    private double largestWithout;
     private long silentHours;
     private long longestSilence;
-    private double largestSilent;
-    // The rise that is followed: its beginning, excess before it, highest excess, and velocity before and at the
-    // highest.
+    // The rise that is followed: its beginning, excess before it, highest excess and its hour, velocity before and at
+    // the highest, and its size.
     private long begin = NONE;
     private double base;
     private double highest;
+    private long peak;
     private double speedBefore;
     private double speed;
+    private double size;
 
     GaugeSilence(SiteBaseline baseline, Findings findings) {
         this.finding = new OneFinding(findings);
@@ -150,8 +136,17 @@ final class GaugeSilence {
         }
         if (begin == NONE) {
             rise(hour, excess, above);
-        } else if (excess > highest) {
+        } else {
+            size += water(excess);
+            follow(hour, excess);
+        }
+        last.add(hour.hour, excess, hour.lnVelocity);
+    }
+
+    private void follow(SiteHour hour, double excess) {
+        if (excess > highest) {
             highest = excess;
+            peak = hour.hour;
             speed = hour.lnVelocity;
         } else if (hour.hour - begin > LONGEST) {
             begin = NONE;
@@ -159,7 +154,11 @@ final class GaugeSilence {
             fallen();
             begin = NONE;
         }
-        last.add(hour.hour, excess, hour.lnVelocity);
+    }
+
+    /** What an hour adds to the size of a rise: storms bring water for hours, and above what is usual. */
+    private double water(double excess) {
+        return Math.max(0, excess - Math.max(0, base));
     }
 
     private void rain(SiteHour hour, long end) {
@@ -167,28 +166,33 @@ final class GaugeSilence {
             lastUnknown = hour.hour;
             return;
         }
-        hoursKnown++;
         silentHours++;
         if (hour.rain > DROP) {
-            spells += lastRain == NONE || hour.hour - lastRain > APART ? 1 : 0;
-            if (!isOpen()) {
-                without += silent.size();
-                largestWithout = Math.max(
-                        largestWithout,
-                        sizes.stream().mapToDouble(Double::doubleValue).max().orElse(0));
-                longestSilence = lastRain == NONE ? longestSilence : Math.max(longestSilence, silentHours);
-            }
-            sizes.clear();
-            silent.clear();
-            largestSilent = 0;
-            silentHours = 0;
-            lastRain = hour.hour;
+            drop(hour.hour);
             if (isOpen()) {
                 finding.close(hour.hour * SiteHour.NANOS, end);
             }
-        } else if (!isOpen() && !silent.isEmpty() && !byChance(hour.hour)) {
+        } else if (!isOpen() && !missed.isEmpty() && !byChance(hour.hour)) {
             tell(end);
         }
+    }
+
+    /** What was said of the gauge since its last drop is over; if nothing was, the rises since came without rain. */
+    private void drop(long hour) {
+        if (lastRain == NONE || hour - lastRain > APART) {
+            rates.addSpell();
+        }
+        if (!isOpen()) {
+            sizes.forEach(rates::addWithout);
+            rates.addHours(Math.min(BEFORE, silentHours), Math.max(0, silentHours - BEFORE));
+            longestSilence = lastRain == NONE ? longestSilence : Math.max(longestSilence, silentHours);
+        }
+        begins.clear();
+        sizes.clear();
+        climbs.clear();
+        missed = List.of();
+        silentHours = 0;
+        lastRain = hour;
     }
 
     private void rise(SiteHour hour, double excess, double above) {
@@ -206,8 +210,13 @@ final class GaugeSilence {
         base = last.value(lowest, 0);
         speedBefore = last.value(lowest, 1);
         highest = excess;
+        peak = hour.hour;
         speed = hour.lnVelocity;
         begin = hour.hour;
+        size = water(excess);
+        for (int i = lowest; i < last.size(); i++) {
+            size += water(last.value(i, 0));
+        }
         for (int i = last.size() - 1; i > lowest && last.value(i, 0) - base > RISE / 2; i--) {
             begin = last.number(i);
         }
@@ -216,92 +225,82 @@ final class GaugeSilence {
     /** A rise has run off as a storm does. */
     private void fallen() {
         // Water that is held up, or a sensor that jumps, makes no faster water.
-        double size = highest - base;
-        if (speed - speedBefore < -SLOWER * size || lastUnknown >= begin - BEFORE) {
+        if (speed - speedBefore < -SLOWER * (highest - base) || lastUnknown >= begin - BEFORE) {
             return;
         }
         if (lastRain >= begin - BEFORE) {
-            usual.add(size);
-            if (usual.size() > MOST_USUAL) {
-                usual.remove(0);
+            if (peak - begin < RISE_HOURS) {
+                rates.addWith(size);
+                missed = missed();
             }
             return;
         }
-        if (!silent.isEmpty() && begin - silent.get(silent.size() - 1) <= APART) {
-            largestSilent = Math.max(largestSilent, size);
-            return;
-        }
+        begins.add(begin);
         sizes.add(size);
-        if (usual.size() >= LEAST_USUAL && size > largestWithout && size > lowerOfUsual() && isNewHour()) {
-            silent.add(begin);
-            largestSilent = Math.max(largestSilent, size);
-        }
+        climbs.add(peak - begin);
+        missed = missed();
         if (isOpen()) {
             finding.last().orElseThrow().detail = detail();
         }
     }
 
-    private double[] values() {
-        return usual.stream().mapToDouble(Double::doubleValue).toArray();
-    }
-
-    /** Whether it began at another time of day than those before: habits keep to their hours, storms do not. */
-    private boolean isNewHour() {
-        for (long each : silent) {
-            long apart = Math.floorMod(begin - each, 24L);
-            if (Math.min(apart, 24 - apart) <= SAME_HOURS) {
-                return false;
+    /**
+     * The rises since the last drop that speak of rain: large enough, at their highest as soon as a storm is, one for each
+     * spell of rain, and each at another time of day than those before, for habits keep to their hours and storms do not.
+     */
+    private List<Long> missed() {
+        List<Long> found = new ArrayList<>();
+        for (int i = 0; i < begins.size(); i++) {
+            long each = begins.get(i);
+            if (sizes.get(i) >= rates.least()
+                    && climbs.get(i) < RISE_HOURS
+                    && (found.isEmpty() || each - found.get(found.size() - 1) > APART)
+                    && found.stream().allMatch(other -> isOtherHour(each - other))) {
+                found.add(each);
             }
         }
-        return true;
+        return found;
     }
 
-    private double lowerOfUsual() {
-        double[] sorted = values();
-        Arrays.sort(sorted);
-        return SHARE_OF_USUAL * (sorted.length < LEAST_FOR_QUARTER ? sorted[0] : Medians.quantile(sorted, SMALLER));
+    private int smaller() {
+        int smaller = 0;
+        for (double each : sizes) {
+            smaller += each < rates.least() ? 1 : 0;
+        }
+        return smaller;
+    }
+
+    private static boolean isOtherHour(long apart) {
+        long hours = Math.floorMod(apart, 24L);
+        return Math.min(hours, 24 - hours) > SAME_HOURS;
     }
 
     /**
-     * Whether it is no wonder that no drop fell for so long, at a site that rose so often without rain before: both as events
-     * that come at random (Poisson).
+     * Whether it is no wonder that no drop fell for so long, at a site that rose so often without rain before.
      */
     private boolean byChance(long now) {
-        double before = Math.max(1, hoursKnown - silentHours);
-        double expected = (without + 0.5) / before * silentHours;
-        double term = Math.exp(-expected);
-        double fewer = 0;
-        for (int k = 0; k < silent.size(); k++) {
-            fewer += term;
-            term *= expected / (k + 1);
+        double noRain = rates.chanceOfNoRain(silentHours);
+        double chance = rates.chanceOf(missed.size(), smaller(), silentHours - BEFORE) * noRain;
+        long last = missed.get(missed.size() - 1);
+        if (isLongSilence() && now - last <= LONGER * longestSilence && chance <= CHANCE_OF_LONG) {
+            return false;
         }
-        double noRain = Math.exp(-DRIER * spells / before * silentHours);
-        double chance = (1 - fewer) * noRain;
-        long last = silent.get(silent.size() - 1);
-        if (isLongSilence() && now - last <= LONGER * longestSilence) {
-            return chance > CHANCE_OF_LONG;
-        }
-        boolean few = silent.size() == LEAST_SILENT;
-        boolean near = last - silent.get(0) < LEAST_SPAN;
-        return silent.size() < LEAST_SILENT
-                || near
-                || chance > (few ? CHANCE_OF_FEW : CHANCE)
-                || few && noRain > LONG_SILENCE;
+        return missed.size() < LEAST_SILENT
+                || last - missed.get(0) < LEAST_SPAN
+                || chance > CHANCE
+                || missed.size() == LEAST_SILENT && noRain > LONG_SILENCE;
     }
 
-    /** Whether no silence before came near this one, and a rise in it is clearly one of rain. */
+    /** Whether no silence before came near this one. */
     private boolean isLongSilence() {
-        return spells > LEAST_SILENCES
+        return rates.spells() > LEAST_SILENCES
                 && silentHours >= LEAST_SILENCE
-                && silentHours > LONGER * longestSilence
-                && usual.size() >= LEAST_FOR_QUARTER
-                && largestSilent > CLEARLY_LARGER * largestWithout
-                && largestSilent > Medians.of(values());
+                && silentHours > LONGER * longestSilence;
     }
 
     private void tell(long end) {
         // The rain that was not written came up to some hours before the rise.
-        long since = silent.get(0) * SiteHour.NANOS;
+        long since = missed.get(0) * SiteHour.NANOS;
         Track opened = finding.open(FindingName.SILENT_GAUGE, since, end);
         opened.earliest = lastRain == NONE ? since : Math.min(since, (lastRain + 1) * SiteHour.NANOS);
         opened.latest = since;
@@ -311,23 +310,24 @@ final class GaugeSilence {
     }
 
     private String detail() {
-        String dates = silent.stream()
+        String dates = missed.stream()
                 .map(each -> EpochNanos.toInstant(each * SiteHour.NANOS)
                         .truncatedTo(ChronoUnit.HOURS)
                         .toString()
                         .substring(0, 13))
                 .limit(TOLD)
                 .collect(Collectors.joining(", "));
-        int more = silent.size() - TOLD;
-        return silent.size() + (silent.size() == 1 ? " rise" : " rises") + " of the depth like those after rain ("
+        int more = missed.size() - TOLD;
+        int with = rates.asLargeWith();
+        return missed.size() + (missed.size() == 1 ? " rise" : " rises") + " of the depth like those after rain ("
                 + dates
                 + (more > 0 ? " and " + more + " more" : "") + ") without a drop at the gauge for "
                 + Text.fixed(silentHours / 24.0, 0) + " days"
                 + (isLongSilence()
                         ? ", where it never had none for longer than " + Text.fixed(longestSilence / 24.0, 1) + " days"
                         : "")
-                + "; " + usual.size() + " of the " + (usual.size() + without)
-                + " before came with rain: the gauge may have been dead";
+                + "; " + with + " of the " + (with + rates.asLargeWithout())
+                + " as large before came with rain: the gauge may have been dead";
     }
 
     void finish(long end) {
@@ -336,23 +336,21 @@ final class GaugeSilence {
 
     StateText write() {
         StateText text = StateText.of("gauge-silence", VERSION)
-                .with("usual", values())
-                .with("silent", silent.stream().mapToLong(Long::longValue).toArray())
+                .with("begins", begins.stream().mapToLong(Long::longValue).toArray())
                 .with("sizes", sizes.stream().mapToDouble(Double::doubleValue).toArray())
+                .with("climbs", climbs.stream().mapToLong(Long::longValue).toArray())
                 .with("lastRain", lastRain)
                 .with("lastUnknown", lastUnknown)
-                .with("hoursKnown", hoursKnown)
                 .with("silentHours", silentHours)
-                .with("spells", spells)
-                .with("without", without)
-                .with("largestWithout", largestWithout)
                 .with("longestSilence", longestSilence)
-                .with("largestSilent", largestSilent)
                 .with("riseBegin", begin)
                 .with("riseBase", base)
                 .with("riseHighest", highest)
+                .with("risePeak", peak)
                 .with("riseSpeedBefore", speedBefore)
-                .with("riseSpeed", speed);
+                .with("riseSpeed", speed)
+                .with("riseSize", size);
+        rates.write(text);
         finding.write(text, "track");
         last.write(text, "last");
         return text;
@@ -360,32 +358,31 @@ final class GaugeSilence {
 
     void read(String state) {
         StateText text = StateText.parse("gauge-silence", VERSION, state);
-        usual.clear();
-        for (double each : text.numbers("usual")) {
-            usual.add(each);
-        }
-        silent.clear();
-        for (long each : text.counts("silent")) {
-            silent.add(each);
+        begins.clear();
+        for (long each : text.counts("begins")) {
+            begins.add(each);
         }
         sizes.clear();
-        for (double each : text.numbers("sizes")) {
+        for (double each : text.numbers("sizes", begins.size())) {
             sizes.add(each);
+        }
+        climbs.clear();
+        for (long each : text.counts("climbs", begins.size())) {
+            climbs.add(each);
         }
         lastRain = text.count("lastRain");
         lastUnknown = text.count("lastUnknown");
-        hoursKnown = text.count("hoursKnown");
         silentHours = text.count("silentHours");
-        spells = text.index("spells");
-        without = text.index("without");
-        largestWithout = text.number("largestWithout");
         longestSilence = text.count("longestSilence");
-        largestSilent = text.number("largestSilent");
         begin = text.count("riseBegin");
         base = text.number("riseBase");
         highest = text.number("riseHighest");
+        peak = text.count("risePeak");
         speedBefore = text.number("riseSpeedBefore");
         speed = text.number("riseSpeed");
+        size = text.number("riseSize");
+        rates.read(text);
+        missed = missed();
         finding.read(text, "track");
         last.read(text, "last");
     }
