@@ -588,7 +588,8 @@ class GaugeCatch:
 class GaugeSilence:
     LIMITS = dict(fallen=0.5, longest=48, chance=0.015, wonder=0.5, least=2, near=48, drier=0.25, half=0.5,
                   slower=0.25, before=12, apart=12, usual=2, same=3, climb=6,
-                  chance_long=0.06, times_longer=2.0, gaps=8, gap=168, crowded=1.5, season=1440, kept=40)
+                  chance_long=0.06, times_longer=2.0, gaps=8, gap=168, crowded=1.5, season=1440)
+    KEPT = 40
 
     def __init__(self, base, book):
         self.base, self.book, self.track = base, book, None
@@ -641,7 +642,7 @@ class GaugeSilence:
                 self.wet_hours += after
                 self.dry_hours += self.quiet_hours - after
                 for _, size, _ in self.rises:
-                    self.dry_sizes = sorted(self.dry_sizes + [size])[-self.LIMITS['kept']:]
+                    self.dry_sizes = sorted(self.dry_sizes + [size])[-self.KEPT:]
                     self.dry_count += 1
             else:
                 self.track.end(number)
@@ -660,7 +661,7 @@ class GaugeSilence:
     def as_large(self, size):
         """Rises without rain not smaller, of those that are kept; more than are kept may be all of them."""
         found = sum(s >= size for s in self.dry_sizes)
-        return self.dry_count if found == self.LIMITS['kept'] else found
+        return self.dry_count if found == self.KEPT else found
 
     def rate(self, count):
         dry = max(1, self.dry_hours)
@@ -740,7 +741,7 @@ class GaugeSilence:
         if self.rained < begin - self.LIMITS['before']:
             self.rises.append((begin, r["size"], climb))
         elif climb < self.LIMITS['climb']:
-            self.wet_sizes = sorted(self.wet_sizes + [r["size"]])[-self.LIMITS['kept']:]
+            self.wet_sizes = sorted(self.wet_sizes + [r["size"]])[-self.KEPT:]
 
     def finish(self, end):
         if self.is_open():

@@ -55,6 +55,7 @@ enum Called {
                 case CLOCK_OF_MONITOR -> Set.of(CLOCK_OF_MONITOR);
                 case CLOCK_OF_GAUGE -> Set.of(CLOCK_OF_GAUGE);
                 case DEAD_GAUGE -> Set.of(SILENT_GAUGE);
+                case CLOGGED_FUNNEL -> Set.of(GAUGE_SHARE);
                 case DEPTH_UNIT -> Set.of(UNIT);
                 case OBSTRUCTION_GONE, LESS_WATER -> Set.of(LEVEL_DOWN);
                 case DEPTH_OFFSET, DEPTH_DRIFT -> Set.of(fault.severity() < 0 ? LEVEL_DOWN : LEVEL_UP);
@@ -86,6 +87,7 @@ enum Called {
             case CLOCK_OF_MONITOR -> Set.of(CLOCK_OF_MONITOR);
             case CLOCK_OF_GAUGE -> Set.of(CLOCK_OF_GAUGE);
             case DEAD_GAUGE -> Set.of(SILENT_GAUGE);
+            case CLOGGED_FUNNEL -> Set.of(GAUGE_SHARE);
             case DEPTH_UNIT, VELOCITY_UNIT -> Set.of(UNIT);
             case EXCHANGED_COLUMNS -> Set.of(EXCHANGED_COLUMNS);
             case NONE, FALSE_STAMP, FROM_FIRST_DAY -> Set.of();

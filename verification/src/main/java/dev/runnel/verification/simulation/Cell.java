@@ -50,13 +50,13 @@ record Cell(
                     REVERSE_FLOW,
                     RECURRING -> percent(severity) + " depth" + over + often;
             case DEPTH_OFFSET, DEPTH_DRIFT -> percent(severity) + " of depth" + over;
-            case VELOCITY_FOULING, VELOCITY_STEP, LESS_WATER -> percent(-severity) + over;
+            case VELOCITY_FOULING, VELOCITY_STEP, LESS_WATER, CLOGGED_FUNNEL -> percent(-severity) + over;
             case MORE_WATER -> percent(severity) + over;
             case VELOCITY_ZEROS, WEAK_ECHO, SIGN_FLIPS -> percent(severity).substring(1) + " of readings";
             case FROZEN_DEPTH, FROZEN_VELOCITY, FROZEN_LOGGER -> Text.number(lasts) + " d";
             case CLOCK_OF_MONITOR, CLOCK_OF_GAUGE -> (severity > 0 ? "+" : "") + Text.number(severity) + " h";
             case FALSE_STAMP -> (severity > 0 ? "+" : "") + Text.number(severity) + " d";
-            case DEAD_GAUGE -> "to the end";
+            case DEAD_GAUGE -> Double.isInfinite(lasts) ? "to the end" : "for " + Text.number(lasts) + " d";
             case DEPTH_UNIT, VELOCITY_UNIT -> "times " + Text.number(severity);
             case EXCHANGED_COLUMNS ->
                 severity == 1 ? "both in SI" : "depth in units of 1/" + Text.number(severity) + " m";

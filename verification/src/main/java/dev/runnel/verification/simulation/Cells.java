@@ -29,6 +29,7 @@ final class Cells {
         all.seasons();
         all.units();
         all.exchanged();
+        all.gauges();
         return List.copyOf(all.cells);
     }
 
@@ -136,6 +137,13 @@ final class Cells {
         add(FaultKind.EXCHANGED_COLUMNS, 1000, 0, STAYS);
     }
 
+    private void gauges() {
+        add(FaultKind.DEAD_GAUGE, 1, 0, 15);
+        add(FaultKind.CLOGGED_FUNNEL, 0.5, 0, STAYS);
+        add(FaultKind.CLOGGED_FUNNEL, 0.7, 0, STAYS);
+        add(FaultKind.CLOGGED_FUNNEL, 0.6, 60, STAYS);
+    }
+
     private void addInSeason(FaultKind kind, double severity, double ramp, boolean levelOnly) {
         cells.add(new Cell(kind, severity, ramp, STAYS, 0, Trait.SEASON, levelOnly));
     }
@@ -172,6 +180,8 @@ final class Cells {
         return switch (kind) {
             case RECURRING -> 50;
             case FROM_FIRST_DAY -> 60;
+            // Only storms tell of it, of which there are a few in a month.
+            case CLOGGED_FUNNEL -> 120;
             default -> AFTER;
         };
     }

@@ -33,6 +33,8 @@ enum FaultKind {
     CLOCK_OF_MONITOR("clock of monitor"),
     CLOCK_OF_GAUGE("clock of gauge"),
     DEAD_GAUGE("dead gauge"),
+    /** A funnel that lets only some of the rain through to the bucket. */
+    CLOGGED_FUNNEL("clogged funnel"),
     FALSE_STAMP("false stamp"),
     /** A logger that was set anew: readings a factor larger. */
     DEPTH_UNIT("depth in another unit"),

@@ -170,11 +170,14 @@ final class Sensors {
         for (int i = 0; i < steps; i++) {
             there[i] *= FastMath.exp(apart[i]);
         }
+        Fault fault = order.fault();
+        for (int i = 0; fault.kind() == FaultKind.CLOGGED_FUNNEL && i < steps; i++) {
+            there[i] *= 1 - fault.severity() * fault.strength(own.days(i));
+        }
         double[] tipped = Rain.tipped(there, draws.pick(0.1, 0.2, 0.2, 0.25), draws.uniform(0.9, 1.1));
         for (double day = draws.exponential(150); day < order.days(); day += draws.exponential(150)) {
             Arrays.fill(tipped, own.at(day), own.at(day + draws.exponential(0.8)), Double.NaN);
         }
-        Fault fault = order.fault();
         if (fault.kind() == FaultKind.DEAD_GAUGE) {
             for (int i = 0; i < steps; i++) {
                 tipped[i] = fault.strength(own.days(i)) > 0 && !Double.isNaN(tipped[i]) ? 0 : tipped[i];

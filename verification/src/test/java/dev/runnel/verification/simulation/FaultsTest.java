@@ -288,6 +288,37 @@ class FaultsTest {
                 .isEmpty();
     }
 
+    @Test
+    void gaugeThatIsDeadForSomeDaysWritesAgain() {
+        Fault fault = new Fault(FaultKind.DEAD_GAUGE, 1, BEGIN, 0, BEGIN + 10, 0);
+        Site site = Simulator.site(Orders.sound(31, Make.FIRST).withFault(fault));
+        int end = (int) Math.round((BEGIN + 10) * 1440 / site.gaugeMinutes()) + 1;
+
+        assertThat(same(site.gauge(), sound().gauge(), end, site.gauge().length)).isTrue();
+        assertThat(Arrays.stream(site.gauge(), 0, end).sum())
+                .isLessThan(Arrays.stream(sound().gauge(), 0, end).sum());
+    }
+
+    @Test
+    void cloggedFunnelWritesItsShareOfTheRainAndChangesNoWater() {
+        Site site = site(FaultKind.CLOGGED_FUNNEL, 0.6, 0);
+        Site sound = sound();
+        int begin = (int) Math.round(BEGIN * 1440 / site.gaugeMinutes());
+        double written = rain(site, begin);
+        double fallen = rain(sound, begin);
+
+        assertThat(site.depth()).isEqualTo(sound.depth());
+        assertThat(fallen).isGreaterThan(5);
+        // Up to a tip, of 0.25 mm at most, may be in the bucket at either end.
+        assertThat(written).isCloseTo(0.4 * fallen, within(0.5));
+    }
+
+    private static double rain(Site site, int from) {
+        return Arrays.stream(site.gauge(), from, site.gauge().length)
+                .filter(x -> !Double.isNaN(x))
+                .sum();
+    }
+
     @ParameterizedTest
     @ValueSource(doubles = {30, -3})
     void falseStampsAreThree(double days) {
