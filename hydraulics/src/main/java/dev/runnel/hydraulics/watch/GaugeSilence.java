@@ -293,9 +293,7 @@ final class GaugeSilence {
 
     /** Whether no silence before came near this one. */
     private boolean isLongSilence() {
-        return rates.spells() > LEAST_SILENCES
-                && silentHours >= LEAST_SILENCE
-                && silentHours > LONGER * longestSilence;
+        return rates.spells() > LEAST_SILENCES && silentHours >= LEAST_SILENCE && silentHours > LONGER * longestSilence;
     }
 
     private void tell(long end) {

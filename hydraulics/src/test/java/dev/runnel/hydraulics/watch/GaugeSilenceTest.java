@@ -100,7 +100,8 @@ class GaugeSilenceTest {
         assertThat(finding.detail())
                 .contains("rises of the depth like those after rain")
                 .contains("before came with rain");
-        // The storms of days 25, 28, 31, 34 and 37 are missed; each begins 3 h earlier in the day than that before, so every
+        // The storms of days 25, 28, 31, 34 and 37 are missed; each begins 3 h earlier in the day than that before, so
+        // every
         // other one counts, and the last is over within a day.
         assertThat(finding.found()).isBefore(InventedSite.START.plus(Duration.ofDays(39)));
     }

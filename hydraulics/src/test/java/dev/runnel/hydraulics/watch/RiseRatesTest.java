@@ -115,7 +115,10 @@ class RiseRatesTest {
         }
         StateText text = StateText.of("rates", 1);
         rates.write(text);
-        assertThat(text.numbers("risesWith")).hasSize(40).startsWith(1 + 59 / 64.0).endsWith(1 + 20 / 64.0);
+        assertThat(text.numbers("risesWith"))
+                .hasSize(40)
+                .startsWith(1 + 59 / 64.0)
+                .endsWith(1 + 20 / 64.0);
         assertThat(text.index("countWithout")).isEqualTo(60);
         RiseRates again = new RiseRates();
         again.read(text);

@@ -294,7 +294,8 @@ class FaultsTest {
         Site site = Simulator.site(Orders.sound(31, Make.FIRST).withFault(fault));
         int end = (int) Math.round((BEGIN + 10) * 1440 / site.gaugeMinutes()) + 1;
 
-        assertThat(same(site.gauge(), sound().gauge(), end, site.gauge().length)).isTrue();
+        assertThat(same(site.gauge(), sound().gauge(), end, site.gauge().length))
+                .isTrue();
         assertThat(Arrays.stream(site.gauge(), 0, end).sum())
                 .isLessThan(Arrays.stream(sound().gauge(), 0, end).sum());
     }
