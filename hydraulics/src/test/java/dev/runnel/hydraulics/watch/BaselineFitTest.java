@@ -220,7 +220,7 @@ class BaselineFitTest {
                 .isTrue();
     }
 
-    /** By the tide the hours of the day say nothing, and spring and neap have not been seen. */
+    /** By the tide the hours of the day say nothing; the lowest water of two tides does, and spring and neap have hardly been seen. */
     @Test
     void aTidalSite() {
         Consumer<SiteHour> tide = hour -> {
@@ -231,9 +231,13 @@ class BaselineFitTest {
         SiteBaseline moving = baseline(tide);
         assertThat(moving.isTidal()).isTrue();
         assertThat(moving.scale[Quantity.VELOCITY_AT_DEPTH.ordinal()]).isCloseTo(1.5 * LEAST_SCALES[0], within(1e-12));
-        assertThat(moving.watches(Quantity.DEPTH)).isFalse();
-        assertThat(moving.watches(Quantity.VELOCITY)).isFalse();
+        // Depth and velocity of the lowest water of two tides: 0.3 of the day and of the tide below the middle at the
+        // most.
+        assertThat(moving.watches(Quantity.DEPTH)).isTrue();
+        assertThat(moving.watches(Quantity.VELOCITY)).isTrue();
         assertThat(moving.watches(Quantity.FLOW)).isFalse();
+        assertThat(moving.lowWater.orElseThrow()[0]).isBetween(LN_LEVEL - 0.63, LN_LEVEL - 0.3);
+        assertThat(baseline(SOUND).lowWater).isEmpty();
         assertThat(moving.clock).isFalse();
         assertThat(text(moving).has(SiteBaseline.CLOCK_DEPTH)).isFalse();
         SiteBaseline level = baseline(tide.andThen(BaselineFitTest::withoutVelocity));
