@@ -10,6 +10,7 @@ from scipy import stats
 
 from site_hours import FACTOR, FIRST_HOUR, NAN, middle, known
 from site_seasons import season_step
+from site_slow import Weeks
 
 SLACK, FULL, QUICK = 0.75, 7.0, 3.0
 R, D, U, Q, PLAIN = range(5)
@@ -211,7 +212,7 @@ NEVER = -10 ** 12
 def unborn():
     """What is known of a change before there is one; a spell is since it came, or came back last: begin, block and time told, sums."""
     return dict(spell=0, spell_told=0, spell_at=0, spell_stands=np.zeros(4), shut=None, shut_largest=0.0, apart_from=NEVER, track=None, channel=0, sign=0, start=0, opened=0, closed=0, seen=0, risen=False, largest=0.0, origin=np.zeros(4), votes=[], stands=np.zeros(4),
-                across=None, across_too=None, named=None, reported=None, water_until=NEVER, water=None, may_be_water=False, leapt=None, rests=False)
+                across=None, across_too=None, named=None, reported=None, water_until=NEVER, water=None, may_be_water=False, leapt=None, slowly=False, rests=False)
 
 
 class Changes:
@@ -229,6 +230,7 @@ class Changes:
         self.near = rays_of(base, 0.5, 0.03, 0.04) if plane else None
         self.settled = rays_of(base, 0.1, 0.02, 0.03) if plane else None
         self.calm, self.asked = [], None
+        self.small = Weeks(base, book, shape_of)
 
     def turn(self):
         """The other change becomes the one that is followed."""
@@ -256,6 +258,7 @@ class Changes:
         self.blocks = [b for b in self.blocks if b[0] < since // 3]
         self.sums[:] = 0
         self.calm, self.asked = [c for c in self.calm if c[0] < since], None
+        self.small.drop(since // 24)
         if not self.is_open() or self.start < since // 3 - 16 and self.opened < since // 3:
             return None
         given, self.track = self.track, None
@@ -426,6 +429,7 @@ class Changes:
         else:
             first = min([block] + [int(self.starts[at]) for at in np.ndindex(4, 2) if self.sums[at] > 0])
             self.blocks = self.blocks[self.since_block(first - 96):]
+        self.small.block(block, self.hours, self.start if self.is_open() and not self.is_water() else None)
 
     def last_day(self, c):
         return middle([b[1][c] for b in self.blocks[-8:]])
@@ -436,9 +440,10 @@ class Changes:
             self.overtake(c, sign, int(self.starts[found]), block, end)
             return
         earliest = min([int(self.starts[found])] + [int(self.starts[at]) for at in np.ndindex(4, 2) if self.sums[at] > FULL])
-        same = self.comes_back(self.__dict__, c, sign, earliest)
-        sooner = not same and self.comes_back(self.other, c, sign, earliest)
-        if not same and not sooner and self.weak[found] >= 2 and not abs(self.last_day(c)) > 3 * self.base.scale[c]:
+        told = c == R and self.small.is_now(self.hours)
+        same = not told and self.comes_back(self.__dict__, c, sign, earliest)
+        sooner = not told and not same and self.comes_back(self.other, c, sign, earliest)
+        if not told and not same and not sooner and self.weak[found] >= 2 and not abs(self.last_day(c)) > 3 * self.base.scale[c]:
             self.sums[:] = 0
             if self.doubt is None:
                 self.doubt = self.book.open("BASELINE_DOUBTFUL", 3 * int(self.starts[found]), end)
@@ -456,7 +461,7 @@ class Changes:
         """Lets what is open rest: something else began within it."""
         origin = self.before(earliest)
         self.rest(earliest, end)
-        sooner = self.comes_back(self.other, c, sign, earliest)
+        sooner = not (c == R and self.small.is_now(self.hours)) and self.comes_back(self.other, c, sign, earliest)
         if sooner:
             self.turn()
         else:
@@ -503,8 +508,14 @@ class Changes:
         self.track.returns += returned
         self.risen, self.rests = True, False
         self.judge(block, returned)
+        slowly = None if returned or self.is_water() or self.leapt else self.small.give(self.hours)
+        if slowly is not None:
+            mine, self.track, self.slowly = self.track, slowly, True
+            for what in ("names", "direction", "moved", "alarm", "soffit"):
+                setattr(slowly, what, getattr(mine, what))
+            self.book.last -= 1
         self.reported = self.summary()
-        self.book.tell(RETURNED if returned else FOUND, end, self.track)
+        self.book.tell(RETURNED if returned else FOUND if slowly is None else CHANGED, end, self.track)
 
     @staticmethod
     def comes_back(last, c, sign, earliest):
@@ -582,7 +593,7 @@ class Changes:
         self.book.tell(CLOSED, end, self.shut)
         own = self.track = self.book.open("LEVEL_UP", 3 * self.spell, self.spell_at)
         own.names, own.direction, own.latest, own.moved = both.names, both.direction, self.spell_at, both.moved
-        self.start, self.opened, self.apart_from, self.shut, self.leapt = self.spell, self.spell_told, self.closed, None, None
+        self.start, self.opened, self.apart_from, self.shut, self.leapt, self.slowly = self.spell, self.spell_told, self.closed, None, None, False
         self.largest, self.water_until, self.may_be_water = self.away(), NEVER, False
         self.votes, self.stands, self.across, self.across_too = [], self.spell_stands.copy(), None, None
         self.judge(block, True)
@@ -814,6 +825,8 @@ class Changes:
         if self.leapt:
             t.shape, t.since, t.earliest, t.latest = STEP, self.leapt[3], self.leapt[2], self.leapt[3]
             return
+        if self.slowly:
+            return
         kept = self.blocks[self.since_block(max(self.start - 96, self.apart_from + 1, block - 336)):]
         first = kept[0][0]
         if (math.ceil(t.found) - 1) // 3 < first:
@@ -885,3 +898,4 @@ class Changes:
             if not self.part(block, end):
                 self.longer_name(block)
             self.book.tell(STANDING, end, self.track)
+        self.small.finish(end)

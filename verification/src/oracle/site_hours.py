@@ -412,6 +412,13 @@ def scale(quantity, numbers, left):
     return (centre if centre == centre else 0.0), max(FACTOR[quantity] * math.sqrt(shrunk), FLOOR[quantity] / 0.75)
 
 
+def day_scatter(numbers, left):
+    """How far days stray, two weeks of which say as much as what hours scatter."""
+    days = list(blocks(numbers, left, 24, 8).values())
+    seen = max(0, len(days) - 1)
+    return math.sqrt((12 * (0.6 * robust(left)) ** 2 + (seen * variance(days) if seen else 0.0)) / (12 + seen))
+
+
 def unstable(numbers, left, least, limit):
     """Whether the days step or drift; of a step the hour."""
     days = blocks(numbers, left, 24, least)
@@ -691,6 +698,7 @@ class Baseline:
             if watched[c]:
                 self.centre[c], s = scale(c, numbers, left)
                 self.scale[c] = s * (1.5 if self.tidal or self.strokes and c > 0 else 1)
+        self.day_scatter = day_scatter(numbers, r) * (1.5 if self.tidal or self.strokes else 1) if moving else 0.0
         pair = (d == d) & (u == u)
         self.covariance = [float(np.mean(a[pair] * b[pair])) if pair.any() else 0.0 for a, b in ((d, d), (d, u), (u, u))]
         self.kappa = pipe.kappa(math.exp(middle(y[dry_y])))

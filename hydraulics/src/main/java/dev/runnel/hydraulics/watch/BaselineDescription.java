@@ -64,7 +64,10 @@ final class BaselineDescription {
     private static String ofScatter(Quantity quantity, SiteBaseline baseline) {
         return "scatter allowed for in a block of 3 h, " + quantity + ": "
                 + Text.fixed(100 * baseline.scatter(quantity), 1) + " %; a lasting change is found from about "
-                + Text.fixed(100 * LEAST_FOUND * baseline.scale[quantity.ordinal()], 0) + " %";
+                + Text.fixed(100 * LEAST_FOUND * baseline.scale[quantity.ordinal()], 0) + " %"
+                + (quantity == Quantity.VELOCITY_AT_DEPTH
+                        ? ", and after three weeks from " + Text.fixed(100 * SlowChange.limit(baseline), 0) + " %"
+                        : "");
     }
 
     /** What the watch cannot test; empty if it tests all it has. */

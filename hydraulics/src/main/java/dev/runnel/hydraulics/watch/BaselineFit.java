@@ -258,6 +258,9 @@ final class BaselineFit {
                 scale[at] = learned.scale * (left.tidal || beats ? WIDER_SCALE : 1);
             }
         }
+        double dayScatter = left.watches(Quantity.VELOCITY_AT_DEPTH)
+                ? BlockScale.ofDays(of.hours, left.r) * (left.tidal || strokes ? WIDER_SCALE : 1)
+                : 0;
         double middle = Medians.of(StretchHours.pick(of.lnDepth, of.dry));
         ClockUsual clock =
                 StretchFigures.clock(of, of.meanLnDepth, new ClockDay(depth, false, ClockUsual.unknown()), false);
@@ -293,7 +296,8 @@ final class BaselineFit {
         text.with("kappa", kappa(Math.exp(middle)))
                 .with("centre", centre)
                 .with("scale", scale)
-                .with("covariance", StretchFigures.covariance(left.d, left.u));
+                .with("covariance", StretchFigures.covariance(left.d, left.u))
+                .with("dayScatter", dayScatter);
         limits(echo, depthRun, velocityRun).write(text);
         clock.write(text, "clock");
         left.exchanged.ifPresent(fit -> fit.write(text));

@@ -44,6 +44,9 @@ final class BlockScale {
      * chosen here. */
     private static final double DAY_OF_HOURS = 0.9;
 
+    /** The scatter of days of a velocity at its depth is about this share of that of its hours; chosen here. */
+    private static final double DAY_SHARE = 0.6;
+
     final double centre;
     final double scale;
 
@@ -75,6 +78,18 @@ final class BlockScale {
                 / (PRIOR_DAYS + Math.max(0, used - 1));
         double scale = Math.max(allowance(quantity) * Math.sqrt(shrunk), FLOOR[quantity.ordinal()] / SLACK);
         return new BlockScale(Double.isNaN(centre) ? 0 : centre, scale);
+    }
+
+    /**
+     * How far days of the velocity at its depth stray: standard deviation of their medians, which two weeks know badly, drawn
+     * towards a share of what hours scatter.
+     */
+    static double ofDays(long[] hours, double[] residuals) {
+        Blocks days = Blocks.of(hours, residuals, 24, LEAST_HOURS_OF_DAY);
+        double prior = DAY_SHARE * Medians.scatter(residuals);
+        int freedom = Math.max(0, days.medians.length - 1);
+        double found = freedom > 0 ? Medians.variance(days.medians) : 0;
+        return Math.sqrt((PRIOR_DAYS * prior * prior + freedom * found) / (PRIOR_DAYS + freedom));
     }
 
     private static double usual(Quantity quantity, double[] residuals) {

@@ -88,6 +88,9 @@ final class ChangeJudge {
             open.latest = jump.to();
             return;
         }
+        if (change.slowly) {
+            return;
+        }
         Ring blocks = series.blocks;
         long since =
                 Math.max(change.start - BLOCKS_BEFORE, Math.max(change.after + 1, block - ChangeSeries.BLOCKS_KEPT));

@@ -46,6 +46,7 @@ final class ChangeWatch {
     private final Followed[] followed;
     private final DoubtfulBaseline doubt;
     private final DepthJumps jumps;
+    private final SlowChange slow;
     private long lastDryBlock = NONE;
 
     /** Which of the two is open, or was last. */
@@ -58,6 +59,7 @@ final class ChangeWatch {
         this.followed = new Followed[] {new Followed(rule, series), new Followed(rule, series)};
         this.doubt = new DoubtfulBaseline(series, findings);
         this.jumps = new DepthJumps(rule.baseline());
+        this.slow = new SlowChange(rule.baseline(), series, findings);
     }
 
     private Followed current() {
@@ -177,6 +179,7 @@ final class ChangeWatch {
         series.dropFrom(hour);
         sums.clear();
         jumps.dropFrom(hour);
+        slow.dropFrom(hour);
         FollowedChange change = current().change;
         long block = ChangeSeries.blockOf(hour);
         if (!isOpen() || change.start < block - GIVEN_BLOCKS && change.openedAt < block) {
@@ -200,6 +203,7 @@ final class ChangeWatch {
         } else {
             series.blocks.dropBefore(sums.earliestOfAll(block) - ChangeJudge.BLOCKS_BEFORE);
         }
+        slow.block(block, isOpen() && !isWater() ? Optional.of(current().change.start) : Optional.empty());
     }
 
     /** Looks once a day for a step within what is called more or less water. */
@@ -225,9 +229,10 @@ final class ChangeWatch {
             return;
         }
         long earliest = sums.earliestOfFull(found);
-        boolean same = current().isReturn(quantity, direction, earliest);
-        boolean before = !same && other().isReturn(quantity, direction, earliest);
-        if (!same && !before && doubt.isDoubtful(found)) {
+        boolean told = isToldSlowly(quantity);
+        boolean same = !told && current().isReturn(quantity, direction, earliest);
+        boolean before = !told && !same && other().isReturn(quantity, direction, earliest);
+        if (!told && !same && !before && doubt.isDoubtful(found)) {
             sums.clear();
             doubt.tell(found, sums.start(found), block, end);
             return;
@@ -241,11 +246,16 @@ final class ChangeWatch {
         tell(same || before, earliest, block, end);
     }
 
+    /** Whether its weeks told of it already: then it is that finding, and no return of another, nor a doubt of the baseline. */
+    private boolean isToldSlowly(int quantity) {
+        return quantity == ChangeSeries.R && slow.isNow();
+    }
+
     /** Lets what is open rest, and tells of another change within it. */
     private void overtake(int quantity, int direction, long earliest, long block, long end) {
         double[] origin = series.before(earliest);
         rest(earliest, end);
-        boolean before = other().isReturn(quantity, direction, earliest);
+        boolean before = !isToldSlowly(quantity) && other().isReturn(quantity, direction, earliest);
         if (before) {
             now = 1 - now;
         } else {
@@ -291,8 +301,26 @@ final class ChangeWatch {
         opened.rests = false;
         opened.change.risen = true;
         opened.judge(block, returned);
+        boolean known = !returned && becomesSlow();
         opened.reported = opened.summary();
-        findings.report(returned ? WatchNotice.Kind.RETURNED : WatchNotice.Kind.FOUND, end, open);
+        WatchNotice.Kind kind = known ? WatchNotice.Kind.CHANGED : WatchNotice.Kind.FOUND;
+        findings.report(returned ? WatchNotice.Kind.RETURNED : kind, end, opened.track.orElseThrow());
+    }
+
+    /**
+     * Makes it the finding that its weeks told of already, if they did, with its beginning; returns whether they did. Water moves no velocity at its depth,
+     * and what leapt a moment ago did not stand for weeks.
+     */
+    private boolean becomesSlow() {
+        if (isWater() || current().change.jump.isPresent()) {
+            return false;
+        }
+        Optional<Track> told = slow.give();
+        told.ifPresent(first -> {
+            findings.withdraw(current().track.orElseThrow());
+            current().become(first);
+        });
+        return told.isPresent();
     }
 
     private void goOn(long block, long end) {
@@ -378,6 +406,7 @@ final class ChangeWatch {
             }
             findings.report(WatchNotice.Kind.STANDING, end, current().track.orElseThrow());
         }
+        slow.finish(end);
     }
 
     StateText write() {
@@ -387,6 +416,7 @@ final class ChangeWatch {
                 .with("doubtful", doubt.track())
                 .with("weak", doubt.counts())
                 .with("now", now)
+                .with("slow", slow.write())
                 .with("other", other().write());
         jumps.write(text);
         current().write(text);
@@ -402,6 +432,7 @@ final class ChangeWatch {
         doubt.read(text);
         jumps.read(text);
         now = text.index("now");
+        slow.read(text.text("slow"));
         other().read(text.text("other"));
         current().read(text);
         series.hours.read(text, "hour");

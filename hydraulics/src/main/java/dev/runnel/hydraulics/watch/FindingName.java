@@ -61,12 +61,12 @@ public enum FindingName {
     VELOCITY_LOW_FOR_DEPTH(
             "velocity low for this depth",
             List.of("water held up", "a velocity sensor", "a depth sensor"),
-            "named when dry hours come"),
+            "dry hours name a large one, depth and velocity by hand a small one"),
     /** Velocity high for the depth; dry hours to tell the rest are missing. */
     VELOCITY_HIGH_FOR_DEPTH(
             "velocity high for this depth",
             List.of("an obstruction gone", "a velocity sensor", "a depth sensor"),
-            "named when dry hours come"),
+            "dry hours name a large one, depth and velocity by hand a small one"),
     /** Depth up in dry hours, velocity not known. */
     LEVEL_UP(
             "level up without rain",

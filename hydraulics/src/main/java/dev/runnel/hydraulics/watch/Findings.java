@@ -23,6 +23,13 @@ final class Findings {
         return new Track(++last, name, since, found);
     }
 
+    /** Frees the number of the last one opened, which was never told. */
+    void withdraw(Track track) {
+        if (track.number == last) {
+            last--;
+        }
+    }
+
     void report(WatchNotice.Kind kind, long time, Track track) {
         Finding finding = track.finding();
         if (finding.isLevelOnly() && channels.isPresent()) {

@@ -56,6 +56,19 @@ final class Followed {
         rests = false;
     }
 
+    /** It is one that was told before it: what it is goes there, and the beginning stays. */
+    void become(Track told) {
+        Track own = track.orElseThrow();
+        told.names = own.names;
+        told.direction = own.direction;
+        told.moved = own.moved;
+        told.alarm = own.alarm;
+        told.soffit = own.soffit;
+        told.detail = own.detail;
+        track = Optional.of(told);
+        change.slowly = true;
+    }
+
     /** Its finding is told again; the change has stood away again since a block. */
     void comeBack(long from, long block, long end) {
         change.comeBack(from, block, end, track.orElseThrow());
@@ -142,6 +155,7 @@ final class Followed {
                 .with("closedLargest", change.closedLargest)
                 .with("risen", change.risen)
                 .with("largest", change.largest)
+                .with("slowly", change.slowly)
                 .with("origin", change.origin)
                 .with("rests", rests)
                 .with("reported", reported);
@@ -170,6 +184,7 @@ final class Followed {
         change.closedAt = times[2];
         change.risen = text.flag("risen");
         change.largest = text.number("largest");
+        change.slowly = text.flag("slowly");
         System.arraycopy(text.numbers("origin", Quantity.COUNT), 0, change.origin, 0, Quantity.COUNT);
         rests = text.flag("rests");
         change.waterUntil = text.count("waterUntil");

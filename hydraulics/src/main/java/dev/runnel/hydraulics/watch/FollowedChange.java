@@ -55,6 +55,9 @@ final class FollowedChange {
     /** The step from one reading to the next that it is, if it is one. */
     Optional<DepthJump> jump = Optional.empty();
 
+    /** Whether it was told by its weeks first, whose beginning it keeps. */
+    boolean slowly;
+
     /** Largest daily distance from usual, in scales. */
     double largest;
 
@@ -78,6 +81,7 @@ final class FollowedChange {
         after = closedAt;
         closedAs = Optional.empty();
         jump = Optional.empty();
+        slowly = false;
         largest = distance;
         waterUntil = Long.MIN_VALUE;
         mayBeWater = false;
@@ -95,6 +99,7 @@ final class FollowedChange {
         openedAt = block;
         largest = 0;
         jump = Optional.empty();
+        slowly = false;
         waterUntil = Long.MIN_VALUE;
         mayBeWater = false;
         Arrays.fill(origin, 0);

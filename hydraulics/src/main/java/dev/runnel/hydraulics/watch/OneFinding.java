@@ -34,6 +34,13 @@ final class OneFinding {
         return given;
     }
 
+    /** Gives the last one away; it is no longer its own. */
+    Optional<Track> give() {
+        Optional<Track> given = track;
+        track = Optional.empty();
+        return given;
+    }
+
     void report(WatchNotice.Kind kind, long end) {
         findings.report(kind, end, track.orElseThrow());
     }

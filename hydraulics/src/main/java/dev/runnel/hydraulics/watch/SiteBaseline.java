@@ -53,6 +53,10 @@ public final class SiteBaseline {
     final double[] centre;
     final double[] scale;
     final double[] covariance;
+
+    /** How far days of the velocity at its depth stray, in ln; 0 if it is not watched. */
+    final double dayScatter;
+
     final SensorLimits sensor;
 
     /** Whether pumps beat strongly. */
@@ -106,6 +110,7 @@ public final class SiteBaseline {
         Require.sameLength("scale", Quantity.COUNT, scale.length);
         this.covariance = values.numbers("covariance");
         Require.sameLength("covariance", 3, covariance.length);
+        this.dayScatter = values.number("dayScatter");
         this.sensor = SensorLimits.read(values);
         this.clockUsual = ClockUsual.read(values, "clock");
         this.clockDepth = clockDay(values, CLOCK_DEPTH);

@@ -15,6 +15,9 @@ import dev.runnel.internal.Text;
  */
 record Cell(
         FaultKind kind, double severity, double ramp, double lasts, double scatter, Trait trait, boolean levelOnly) {
+    private static final double SMALL_VELOCITY = 0.1;
+    private static final double SMALL_DEPTH = 0.15;
+
     boolean isSound() {
         return kind == FaultKind.NONE;
     }
@@ -22,6 +25,15 @@ record Cell(
     /** Whether the fault lies within a winter of more water, which has findings of its own. */
     boolean isInSeason() {
         return trait == Trait.SEASON && !isSound();
+    }
+
+    /** Whether a sensor errs by so little that only weeks tell; a depth by as much as moves the velocity usual there by a tenth. */
+    boolean isSmall() {
+        return switch (kind) {
+            case VELOCITY_FOULING, VELOCITY_STEP -> severity <= SMALL_VELOCITY;
+            case DEPTH_DRIFT -> Math.abs(severity) <= SMALL_DEPTH;
+            default -> false;
+        };
     }
 
     /** Whether nothing at the monitor is wrong, so that every finding is a false one. */

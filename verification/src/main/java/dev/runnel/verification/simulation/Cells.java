@@ -11,8 +11,8 @@ final class Cells {
     private static final int SOUND_DAYS = 365;
     private static final int AFTER = 30;
 
-    /** Within a winter things are found late, and a fault must be there for some time. */
-    private static final int AFTER_IN_SEASON = 60;
+    /** Within a winter, and where weeks tell, things are found late, and a fault must be there for some time. */
+    private static final int AFTER_FOR_LONG = 60;
 
     private final List<Cell> cells = new ArrayList<>();
 
@@ -30,6 +30,7 @@ final class Cells {
         all.units();
         all.exchanged();
         all.gauges();
+        all.small();
         return List.copyOf(all.cells);
     }
 
@@ -144,6 +145,13 @@ final class Cells {
         add(FaultKind.CLOGGED_FUNNEL, 0.6, 60, STAYS);
     }
 
+    private void small() {
+        add(FaultKind.VELOCITY_STEP, 0.1, 0, STAYS);
+        add(FaultKind.VELOCITY_FOULING, 0.1, 30, STAYS);
+        add(FaultKind.DEPTH_DRIFT, 0.15, 50, STAYS);
+        add(FaultKind.DEPTH_DRIFT, -0.15, 50, STAYS);
+    }
+
     private void addInSeason(FaultKind kind, double severity, double ramp, boolean levelOnly) {
         cells.add(new Cell(kind, severity, ramp, STAYS, 0, Trait.SEASON, levelOnly));
     }
@@ -169,7 +177,7 @@ final class Cells {
                 ? 0
                 : cell.isInSeason() ? Season.of(seed).within(draws) : draws.uniform(18, 35);
         double period = cell.kind() == FaultKind.RECURRING ? draws.uniform(5, 10) : 0;
-        double after = cell.isInSeason() ? AFTER_IN_SEASON : after(cell.kind());
+        double after = cell.isInSeason() || cell.isSmall() ? AFTER_FOR_LONG : after(cell.kind());
         int days = (int) FastMath.ceil(begin + cell.ramp() + after);
         Fault fault = new Fault(cell.kind(), cell.severity(), begin, cell.ramp(), begin + cell.lasts(), period);
         return new SiteOrder(seed, make, days, scatter, cell.trait(), wet, fault);

@@ -28,8 +28,9 @@ final class Goals {
     private final List<Goal> goals = new ArrayList<>();
 
     private Goals(Tally results) {
-        // A winter of more water has tables of its own.
-        this.all = results.where(result -> result.of().cell().trait() != Trait.SEASON);
+        // A winter of more water, and what only weeks tell, have tables of their own.
+        this.all = results.where(result -> result.of().cell().trait() != Trait.SEASON
+                && !result.of().cell().isSmall());
         this.seen = all.where(result -> !result.of().cell().levelOnly());
     }
 

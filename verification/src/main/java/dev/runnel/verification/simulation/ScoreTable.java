@@ -16,11 +16,14 @@ final class ScoreTable {
     private ScoreTable() {}
 
     static String text(String title, Tally all) {
-        Tally outside = all.where(result -> !result.of().cell().isInSeason());
+        Tally outside = all.where(result ->
+                !result.of().cell().isInSeason() && !result.of().cell().isSmall());
+        Tally small = all.where(result -> result.of().cell().isSmall());
         Tally within = all.where(result -> result.of().cell().isInSeason());
         return "# " + title + "\n\n" + broken(all) + "## Goals\n\n" + goals(all) + "\n## Sound sites\n\n" + sound(all)
                 + "\n## Faults\n\n"
-                + faults(outside, false) + "\n## Faults, level only\n\n" + faults(outside, true)
+                + faults(outside, false) + "\n## Small faults\n\n" + faults(small, false)
+                + "\n## Faults, level only\n\n" + faults(outside, true)
                 + "\n## Faults within a wet season\n\n" + faults(within, false)
                 + "\n## Faults within a wet season, level only\n\n" + faults(within, true)
                 + "\n## Findings that nothing at the monitor is the cause of\n\n" + quiet(all)
