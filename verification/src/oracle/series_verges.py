@@ -3,12 +3,13 @@ that is counted, corrections undone. Plain Python, no code in common with the li
 
     python3 series_verges.py FOLDER
 
-writes the tables visits-by-usual-tolerances, times-that-do-not-rise, lone-readings-near-limits, days-at-the-ends-of-time and corrections-undone, csv and
-descriptor, into the folder.
+writes the tables visits-by-usual-tolerances, times-that-do-not-rise, lone-readings-near-limits, days-at-the-ends-of-time, days-with-their-edges,
+signals-between-ticks and corrections-undone, csv and descriptor, into the folder.
 """
 
 import random
 import sys
+from datetime import datetime, timedelta
 from fractions import Fraction as F
 
 from own_tables import text, write
@@ -102,6 +103,103 @@ def days_at_the_ends():
           [("total", "daily-total.measured"), ("coverage", "daily-total.coverage")], rows, tolerance="1e-12 relative", reason="rounding of sums")
 
 
+def days_with_edges():
+    """Records that end a hair before, at and after midnight; readings that hold to there; gaps closely met and missed. In ns."""
+    hour, day = 3600 * 10**9, 86400 * 10**9
+    epoch = datetime(2001, 1, 1)
+    rows = []
+
+    def row(start, step, values, between, gap, least, zone=0, begin=epoch):
+        known = [(start + step * i, v) for i, v in enumerate(values) if v is not None]
+        far = gap if gap else step * 3 // 2
+        ends = [start + step * (len(values) - 1)]
+        if between == "steps":
+            pieces = [(t, t + step, v, v) for t, v in known]
+            ends.append(start + step * len(values) - 1)
+        elif between == "hold":
+            pieces = [(t, min([t + far] + [u for u, _ in known if u > t]), v, v) for t, v in known]
+            ends += [b - 1 for _, b, _, _ in pieces]
+        else:
+            pieces = [(a, b, v, w) for (a, v), (b, w) in zip(known, known[1:]) if b - a <= far]
+        local = zone * hour
+        first, last = (start + local) // day, (max(ends) + local) // day
+        sums, shares = [], []
+        for d in range(first, last + 1):
+            low, high = d * day - local, (d + 1) * day - local
+            total, covered = F(0), 0
+            for a, b, v, w in pieces:
+                f, g = max(a, low), min(b, high)
+                if f < g:
+                    at = lambda t: v + (w - v) * F(t - a, b - a)
+                    total += (at(f) + at(g)) / 2 * F(g - f, 10**9)
+                    covered += g - f
+            sums.append(total)
+            shares.append(F(covered, day))
+        seconds, rest = divmod(start, 10**9)
+        stamp = f"{(begin + timedelta(seconds=seconds)).isoformat()}.{rest:09d}Z"
+        rows.append((text([-9999 if v is None else v for v in values]), F(step, 60 * 10**9).__float__(), stamp, "UTC" if zone == 0 else f"UTC{zone:+03d}:00", between, gap / 60e9, float(least),
+                     len(sums), *(float(sum(i * v for i, v in enumerate(part, 1))) for part in (sums, shares, [s >= least for s in shares]))))
+
+    readings = [F(3 + (7 * i) % 11, 10) for i in range(60)]
+    for hair in (-1, 0, 1):
+        for between in ("steps", "hold", "line"):
+            # The steps end at midnight; so does the last of those that are joined.
+            row(20 * hour + hair, hour, readings[:4], between, hour, F(1, 9))
+            row(20 * hour + hair, hour, readings[:5], between, 0, F(1, 8))
+            row(19 * hour + hair, hour, [*readings[:28], None], between, 0, F(9, 10))
+            row(17 * hour + hair, 2 * hour, readings[:14], between, 0, F(11, 12), zone=-3)
+        # The last one holds to midnight, that of the day after too.
+        for gap in (2 * hour, 26 * hour, 50 * hour):
+            row(18 * hour, hour, readings[:5], "hold", gap + hair, F(1, 4))
+            row(18 * hour, hour, [*readings[:5], None, None], "hold", gap + hair, F(1, 4))
+        # Readings two steps apart are joined, or hold, if the gap is no shorter.
+        for between in ("hold", "line"):
+            row(2 * hour, hour, [*readings[:9], None, *readings[9:14], None, None, readings[3]], between, 2 * hour + hair, F(1, 2))
+        row(0, hour, readings[:24], "steps", 0, 1 + F(min(hair, 0), 20))
+    for known in (21, 22):
+        for least in (F(85, 100), F(9, 10), F(92, 100), F(0), F(1)):
+            row(0, hour, [*readings[:known], *[None] * (24 - known), *readings[:5]], "steps", 0, least)
+    for least in (F(86, 96), F(9, 10), F(91, 100)):
+        row(0, 144 * hour // 100, [None if i in (3, 12) else readings[i] for i in range(20)][:15] + [None, None], "steps", 0, least)
+    # What would hold beyond the end of time is left out.
+    for gap in (21 * hour, 3 * hour):
+        row(0, hour, readings[:3], "hold", gap, F(1, 10), begin=datetime(2262, 4, 10))
+    write(FOLDER, PROGRAM, "days-with-their-edges", "daily totals of records that end close to midnight, with gaps, in exact fractions",
+          [("values", "rate per second, -9999 for none"), ("step", "min, step"), ("start", "text, time of the first"), ("zone", "text, zone"), ("between", "text, what lies between"), ("gap", "min, longest gap, 0 for the usual one"),
+           ("least", "1, least coverage"), ("days", "days"), ("measured", "integrals times places"), ("coverage", "coverages times places"), ("complete", "complete days, their places summed")],
+          [("values", "text values"), ("step_minutes", "step"), ("start", "text start"), ("zone", "text zone"), ("between", "text between"), ("gap_minutes", "gap"), ("least", "least")],
+          [(n, f"daily-totals.{n}") for n in ("days", "measured", "coverage", "complete")], rows, tolerance="1e-12 relative or 1e-12", reason="rounding of sums")
+
+
+def ticks():
+    """A minute without reading is a tick: it tells of silence, and of nothing else. Limits 2 % below and above whole minutes."""
+    rows = []
+    for pattern in ([3, *[None] * 9], [2.5, 3, None, None, None, 3, *[None] * 9], [None, None, 3, 3, 3, None, 3, 3, None, 3, 3, 3], [None] * 4):
+        for kind, unit in (("silence", 60), ("unchanged", 60), ("value", 1), ("bad", 0.5)):
+            for share in (0.98, 1.02):
+                for whole, delay in ((1, 0), (3, 0), (3, 1), (2, 3)):
+                    limit, first, since, last, changed = unit * whole * share, -1, None, None, None
+                    for t, v in enumerate(pattern):
+                        if v is None:
+                            if kind != "silence" or last is None:
+                                continue
+                            signal = 60 * (t - last[0])
+                        else:
+                            changed = changed if last and last[1] == v else t
+                            last = (t, v)
+                            signal = {"silence": 0, "unchanged": 60 * (t - changed), "value": v, "bad": 0}[kind]
+                        since = (t if since is None else since) if signal > limit else None
+                        if since is not None and t - since >= delay:
+                            first = t
+                            break
+                    rows.append((text([-9999 if v is None else v for v in pattern]), kind, limit, delay, first))
+    write(FOLDER, PROGRAM, "signals-between-ticks", "when four signals first pass a limit where minutes without reading are told of",
+          [("values", "as they are, readings a minute apart, -9999 for a tick"), ("kind", "text, signal"), ("limit", "as the signal, in seconds for unchanged and silence"), ("delay", "min, on-delay"),
+           ("first", "min, when the alarm is on first; -1 for never")],
+          [("values", "text values"), ("kind", "text kind"), ("limit", "limit"), ("on_delay_minutes", "delay"), ("base", "0"), ("slope", "0"), ("ticks", "1")],
+          [("first", "alarm.signal-first")], rows, tolerance="0", reason="whole minutes")
+
+
 def corrections_undone():
     """Offsets and factors in the order of their list, each from a minute to before another; some of them left out."""
     rng = random.Random(2711)
@@ -144,4 +242,6 @@ visits()
 times()
 lone_readings()
 days_at_the_ends()
+days_with_edges()
+ticks()
 corrections_undone()

@@ -78,29 +78,60 @@ def alarm_figures():
             lists.append((on, off))
         if k % 2:
             lists[0][1][-1] = None
-        days = 2
-        end = days * DAY
-        starts = sorted(v for on, _ in lists for v in on if v < end)
-        most, flood = 0, set()
-        for i, s in enumerate(starts):
-            group = [j for j, v in enumerate(starts) if s <= v < s + 10 and j >= i]
-            most = max(most, len(group))
-            if len(group) >= 10:
-                flood.update(group)
-        chatter = standing = 0
-        active = Fraction(0)
-        for on, off in lists:
-            for i, (a, b) in enumerate(zip(on, off)):
-                b = end if b is None else b
-                stop = min(b, end)
-                if a < stop:
-                    active += stop - a
-                    standing += stop - a > DAY
-                if a < end and i >= 2 and a - on[i - 2] <= 1:
-                    chatter += 1
-        numbers = [text([float(v) if v is not None else NAN for v in part]) for on, off in lists for part in (on, off)]
-        rows.append([*numbers, days, len(starts) / days, most, len(flood), chatter, standing, float(active)])
-    table("alarm-performance", "figures of two alarms over two days, each activation looked at",
+        rows.append(alarm_row(lists, 2))
+
+    def short(starts):
+        return starts, [t + Fraction(1, 8) for t in starts]
+
+    def evenly(first, count, last):
+        return [first + Fraction(last * i, count - 1) for i in range(count)]
+
+    quarter = Fraction(1, 4)
+    # Nine, ten and eleven that begin within ten minutes, or in just that; the second alarm far away, or with one of them.
+    for count in (9, 10, 11):
+        for last in (10 - quarter, Fraction(10), 10 + quarter):
+            starts = [Fraction(round(8 * t), 8) for t in evenly(100, count, last)]
+            rows.append(alarm_row([short(starts), short([Fraction(2000)])], 2))
+            rows.append(alarm_row([short(starts[:4] + starts[5:]), short([starts[4]])], 1))
+    # Two floods that share alarms, and two apart.
+    rows.append(alarm_row([short([Fraction(i) for i in range(40, 57)]), short([Fraction(i) + quarter for i in range(600, 625, 2)])], 3))
+    rows.append(alarm_row([short([Fraction(300 + i, 1) * 3 / 4 for i in range(14)]), short([Fraction(700 + 2 * i, 1) * quarter for i in range(30)])], 1))
+    # Three in a minute, or nearly; before the period, at its beginning, at its end.
+    for apart in (Fraction(15, 16), Fraction(1), Fraction(17, 16)):
+        for first in (Fraction(50), Fraction(-1, 2), -apart, Fraction(0), DAY - apart, DAY - apart / 2, DAY - apart / 4, Fraction(DAY)):
+            rows.append(alarm_row([short([first, first + apart / 2, first + apart]), short([first + Fraction(30)])], 1))
+    # A day long, or nearly; from before the period, beyond its end, still there.
+    for length in (DAY - quarter, Fraction(DAY), DAY + quarter):
+        for first in (Fraction(200), -quarter, -length / 2, -length, DAY - quarter, DAY + length / 2, 2 * DAY - length):
+            rows.append(alarm_row([([first], [first + length]), ([first + 60], [None])], 2))
+    performance(rows)
+
+
+def alarm_row(lists, days):
+    end = days * DAY
+    starts = sorted(v for on, _ in lists for v in on if 0 <= v < end)
+    most, flood = 0, set()
+    for i, s in enumerate(starts):
+        group = [j for j, v in enumerate(starts) if s <= v < s + 10 and j >= i]
+        most = max(most, len(group))
+        if len(group) >= 10:
+            flood.update(group)
+    chatter = standing = 0
+    active = Fraction(0)
+    for on, off in lists:
+        for i, (a, b) in enumerate(zip(on, off)):
+            stop = end if b is None else min(b, end)
+            if max(a, 0) < stop:
+                active += stop - max(a, 0)
+                standing += stop - a > DAY
+            if 0 <= a < end and i >= 2 and a - on[i - 2] <= 1:
+                chatter += 1
+    numbers = [text([float(v) if v is not None else NAN for v in part]) for on, off in lists for part in (on, off)]
+    return [*numbers, days, len(starts) / days, most, len(flood), chatter, standing, float(active)]
+
+
+def performance(rows):
+    table("alarm-performance", "figures of two alarms over days, each activation looked at",
           [("on1", "min, first alarm"), ("off1", "min, its ends"), ("on2", "min, second alarm"), ("off2", "min, its ends"), ("days", "d, period"), ("perday", "1/d, activations"), ("most", "in ten minutes"),
            ("floods", "in floods"), ("chattering", "chattering"), ("standing", "standing"), ("active", "min, in alarm")],
           [("first_on", "text on1"), ("first_off", "text off1"), ("second_on", "text on2"), ("second_off", "text off2"), ("days", "days")],
@@ -135,6 +166,20 @@ def profiles():
           [("values", "readings"), ("step", "min, step"), ("slot", "min, slot"), ("minute", "min, when"), ("p", "probability"), ("mean", "mean"), ("quantile", "quantile"), ("reading", "a reading"), ("residual", "its residual"), ("week", "mean of the week")],
           [("values", "text values"), ("step_minutes", "step"), ("slot_minutes", "slot")],
           [("mean", "profile.mean", "input.minute = minute"), ("quantile", "profile.quantile", "input.minute = minute", "input.p = p"), ("residual", "profile.residual", "input.minute = minute", "input.value = reading"), ("week", "profile.mean-of-week")], rows)
+    # Two readings a day, each a slot of its own, so that the least and the greatest are readings.
+    values = [round(5 + 2 * (i % 2) + (3 if i // 2 % 7 >= 5 else 0) + rng.random(), 3) for i in range(28 * 2)]
+    rows = []
+    for minute in (100, 9 * DAY + 719, 5 * DAY + 720, 12 * DAY + 10):
+        day, half = divmod(minute // 720, 2)
+        here = [values[2 * d + half] for d in range(28) if (d % 7 >= 5) == (day % 7 >= 5)]
+        for lower, upper in ((0.0, 1.0), (0.05, 0.95), (0.25, 0.7), (0.4, 0.5), (0.5, 0.6)):
+            low, high = quantile(here, lower), quantile(here, upper)
+            by = [round(low - 0.001, 4), round(low + 0.001, 4), round(high - 0.001, 4), round(high + 0.001, 4)] + ([low, high] if lower == 0 else [])
+            rows += [[text(values), minute, lower, upper, v, int(low <= v <= high)] for v in by]
+    table("profile-bands", "readings just inside and outside of what is usual, plain Python",
+          [("values", "readings"), ("minute", "min, when"), ("lower", "probability"), ("upper", "probability"), ("reading", "a reading"), ("inside", "1 if it is usual")],
+          [("values", "text values"), ("step_minutes", "720"), ("slot_minutes", "720"), ("minute", "minute"), ("lower", "lower"), ("upper", "upper"), ("value", "reading")],
+          [("inside", "profile.band.contains")], rows, tolerance="0", reason="yes or no")
 
 
 def out_of_place(times):

@@ -136,7 +136,7 @@ public final class MannKendall {
         double[] probability = new double[pairs + 1];
         probability[0] = 1;
         for (int k = 2; k <= count; k++) {
-            double[] next = new double[pairs + 1];
+            double[] next = new double[probability.length];
             for (int inversions = 0; inversions <= pairs; inversions++) {
                 for (int added = 0; added < k && added <= inversions; added++) {
                     next[inversions] += probability[inversions - added] / k;

@@ -51,6 +51,10 @@ final class BalanceCalculations {
                         line -> Duration.between(START, line.interval().start()).toMinutes() / 60.0),
                 day("daily-total.measured", DailyTotal::measured),
                 day("daily-total.coverage", DailyTotal::coverage),
+                days("daily-totals.days", List::size),
+                days("daily-totals.measured", days -> Books.sum(days, DailyTotal::measured)),
+                days("daily-totals.coverage", days -> Books.sum(days, DailyTotal::coverage)),
+                days("daily-totals.complete", days -> Books.sum(days, day -> day.isComplete() ? 1 : 0)),
                 sampling("day-sampling.days", DaySampling::days),
                 sampling("day-sampling.halves", DaySampling::halves),
                 sampling("day-sampling.scatter", DaySampling::scatter),
@@ -115,14 +119,35 @@ final class BalanceCalculations {
     /** One local day of a record that is taken as a line, or as steps that hold. */
     private static Calculation day(String name, ToDoubleFunction<DailyTotal> question) {
         return Calculation.of("timeseries", name, "value times s", "values step_minutes start zone day hold?", in -> {
-            RegularSeries rate = RegularSeries.of(
-                    Instant.parse(in.text("start")), minutes(in.number("step_minutes")), values(in, "values"));
             DailyTotals rule = DailyTotals.in(ZoneId.of(in.text("zone")));
             List<DailyTotal> days = in.number("hold", 0) > 0
-                    ? rule.totals(rate)
-                    : rule.withBetweenReadings(BetweenReadings.LINEAR).totals(rate.toSeries());
+                    ? rule.totals(rate(in))
+                    : rule.withBetweenReadings(BetweenReadings.LINEAR).totals(rate(in).toSeries());
             return question.applyAsDouble(days.get(in.integer("day")));
         });
+    }
+
+    /** All local days of a record in one number; of steps, or of readings that hold or are joined for as long as a gap. */
+    private static Calculation days(String name, ToDoubleFunction<List<DailyTotal>> question) {
+        String inputs = "values step_minutes start zone between gap_minutes least";
+        return Calculation.of("timeseries", name, "as asked", inputs, in -> {
+            DailyTotals rule = DailyTotals.in(ZoneId.of(in.text("zone"))).withMinimumCoverage(in.number("least"));
+            if (in.number("gap_minutes") > 0) {
+                rule = rule.withMaximumGap(minutes(in.number("gap_minutes")));
+            }
+            return question.applyAsDouble(
+                    switch (in.text("between")) {
+                        case "steps" -> rule.totals(rate(in));
+                        case "hold" ->
+                            rule.withBetweenReadings(BetweenReadings.HOLD).totals(rate(in).toSeries());
+                        default -> rule.totals(rate(in).toSeries());
+                    });
+        });
+    }
+
+    private static RegularSeries rate(Inputs in) {
+        return RegularSeries.of(
+                Instant.parse(in.text("start")), minutes(in.number("step_minutes")), values(in, "values"));
     }
 
     private static Calculation sampling(String name, ToDoubleFunction<DaySampling> question) {

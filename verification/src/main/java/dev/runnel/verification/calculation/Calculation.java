@@ -1,8 +1,11 @@
 package dev.runnel.verification.calculation;
 
+import dev.runnel.hydraulics.flow.NoSolutionException;
+import dev.runnel.rainfall.distribution.NoFitException;
 import java.util.Collections;
 import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.NoSuchElementException;
 import java.util.Set;
 import java.util.function.ToDoubleFunction;
 import java.util.stream.Stream;
@@ -139,12 +142,19 @@ public final class Calculation {
         return body.applyAsDouble(inputs);
     }
 
-    /** Whether this one refuses its inputs, or has no answer for them: 1 or 0. */
+    /**
+     * Whether this one refuses its inputs, or has no answer for them: 1 or 0. Anything else that is thrown is no refusal but a
+     * failure, such as an index out of bounds, and stays one.
+     */
     Calculation refusal() {
         return new Calculation(module, REFUSAL + name, "1 if refused", required, optional, inputs -> {
             try {
                 return Double.isNaN(body.applyAsDouble(inputs)) ? 1 : 0;
-            } catch (RuntimeException refused) {
+            } catch (IllegalArgumentException
+                    | IllegalStateException
+                    | NoFitException
+                    | NoSolutionException
+                    | NoSuchElementException refused) {
                 return 1;
             }
         });

@@ -72,7 +72,7 @@ final class OverflowCalculations {
                         "timeseries",
                         "alarm.signal-first",
                         "min",
-                        "values kind limit on_delay_minutes base slope",
+                        "values kind limit on_delay_minutes base slope ticks?",
                         OverflowCalculations::first),
                 visit("difference", "as the readings", VisitDifference::difference),
                 visit("tolerance", "as the readings", VisitDifference::tolerance),
@@ -112,7 +112,10 @@ final class OverflowCalculations {
         return Discharges.joined(spans(in.text("discharges")), minutes(in.number("gap_minutes")));
     }
 
-    /** The minute of the first reading or tick at which the alarm is on; -1 for never. A minute without reading is a tick. */
+    /**
+     * The minute of the first input after which the alarm is on; -1 for never. A minute without reading is a reading that is
+     * missing, or with ticks a tick.
+     */
     private static double first(Inputs in) {
         double base = in.number("base");
         double slope = in.number("slope");
@@ -131,11 +134,13 @@ final class OverflowCalculations {
                 signal,
                 ThresholdAlarm.high(in.number("limit")).withOnDelay(minutes(in.number("on_delay_minutes"))));
         AlarmMachine machine = alarm.start();
+        boolean hasTicks = in.number("ticks", 0) > 0;
         double[] values = in.sample("values");
         for (int i = 0; i < values.length; i++) {
             boolean isMissing = values[i] == NO_READING;
-            machine.next(AlarmInput.of(new Reading(
-                    at(i), isMissing ? Double.NaN : values[i], isMissing ? Quality.MISSING : Quality.UNCHECKED)));
+            Reading reading = new Reading(
+                    at(i), isMissing ? Double.NaN : values[i], isMissing ? Quality.MISSING : Quality.UNCHECKED);
+            machine.next(isMissing && hasTicks ? AlarmInput.tick(at(i)) : AlarmInput.of(reading));
             if (machine.alarmState() == AlarmChange.State.UNACKNOWLEDGED) {
                 return i;
             }

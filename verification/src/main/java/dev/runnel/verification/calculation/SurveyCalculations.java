@@ -85,6 +85,14 @@ final class SurveyCalculations {
                         PROFILE + " minute p",
                         in -> profile(in).quantile(at(in.number("minute")), in.number("p"))),
                 of(
+                        "profile.band.contains",
+                        PROFILE + " minute lower upper value",
+                        in -> profile(in)
+                                        .band(at(in.number("minute")), in.number("lower"), in.number("upper"))
+                                        .contains(in.number("value"))
+                                ? 1
+                                : 0),
+                of(
                         "profile.residual",
                         PROFILE + " minute value",
                         in -> profile(in)
