@@ -414,7 +414,40 @@ def autocorrelations(rng):
           [("x", "mm, depths"), ("lag", "1, steps"), ("r", "1, coefficient")], [("depths", "text x"), ("lag", "lag")], [("r", "event.autocorrelation")], rows, tolerance="1e-11")
 
 
+def falling_formulae(_):
+    """Formulae whose depth i t falls somewhere between the shortest and the longest duration, or nearly: by steps of a thousandth there."""
+    intensity = {"bernard": lambda t, b, n: t**-n, "montana": lambda t, b, n: t**-b, "talbot": lambda t, b, n: 1 / (t + b),
+                 "sherman": lambda t, b, n: (t + b) ** -n, "kimijima": lambda t, b, n: 1 / (t**n + b)}
+    rows = []
+
+    def row(form, b, n, shortest, longest):
+        times = [shortest * (longest / shortest) ** (k / 1000) for k in range(1001)]
+        finite = form in ("bernard", "montana") or (shortest**n if form == "kimijima" else shortest) + b > 0
+        depths = [t * intensity[form](t, b, n) for t in times] if finite else [1, 0]
+        rows.append((form, 700, b, n, shortest, longest, int(any(after < before * (1 - 1e-12) for before, after in zip(depths, depths[1:])))))
+
+    for shortest, longest in ((5, 60), (2, 20), (0.5, 1), (30, 30.5)):
+        for form in ("bernard", "montana"):
+            for n in (0.02, 0.5, 0.96, 0.98, 1, 1.02, 1.04, 1.5):
+                row(form, n if form == "montana" else 0, 1 if form == "montana" else n, shortest, longest)
+        for b in (-2 * shortest, -1.02 * shortest, -0.98 * shortest, -0.02, 0, 0.02, 4):
+            row("talbot", b, 1, shortest, longest)
+        for n in (0.6, 0.97, 1.03, 1.2):
+            for share in (-1, 0.9, 0.98, 1.02, 1.1):
+                # Where the depth stands still: at the shortest if n is below 1, where b is negative; at the longest if it is above.
+                still = lambda t: (n - 1) * (shortest if n < 1 else longest) ** t
+                row("sherman", round(share * still(1), 9), n, shortest, longest)
+                row("kimijima", round(share * still(n), 9), n, shortest, longest)
+    for a, n, shortest, longest, refused in ((0, 0.5, 5, 60, 1), (-1, 0.5, 5, 60, 1), (0.02, 0.5, 5, 60, 0), (700, 0, 5, 60, 1), (700, -0.02, 5, 60, 1), (700, 0.5, 60, 59, 1), (700, 0.5, 60, 60, 0), (700, 0.5, 0, 60, 1)):
+        for form in ("bernard", "sherman", "kimijima"):
+            rows.append((form, a, 0, n, shortest, longest, refused))
+    write(FOLDER, PROGRAM, "formulae-that-fall", "intensity formulae whose depth falls with the duration, or just not, and others close to their limits",
+          [("form", "text, form"), ("a", "mm/h, a"), ("b", "min, b"), ("n", "1, n"), ("shortest", "min, shortest"), ("longest", "min, longest"), ("refused", "1, 1 if refused")],
+          [("form", "text form"), ("a", "a"), ("b", "b"), ("n", "n"), ("shortest", "shortest"), ("longest", "longest"), ("minutes", "longest")],
+          [("refused", "refusal.intensity-formula.depth")], rows, tolerance="0", reason="a verdict")
+
+
 if __name__ == "__main__":
     random_ = random.Random(291126)
-    for part in (dry_gaps, windows, profiles, triangles, storms, snow, curves, checks, static, separate_peaks, grids, lags, intensity_fits, one_gauge, autocorrelations):
+    for part in (dry_gaps, windows, profiles, triangles, storms, snow, curves, checks, static, separate_peaks, grids, lags, intensity_fits, one_gauge, autocorrelations, falling_formulae):
         part(random_)

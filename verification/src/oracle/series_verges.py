@@ -4,7 +4,7 @@ that is counted, corrections undone. Plain Python, no code in common with the li
     python3 series_verges.py FOLDER
 
 writes the tables visits-by-usual-tolerances, times-that-do-not-rise, lone-readings-near-limits, days-at-the-ends-of-time, days-with-their-edges,
-signals-between-ticks and corrections-undone, csv and descriptor, into the folder.
+arrays-not-taken, marked-arrays-not-taken, windows-not-taken, signals-between-ticks and corrections-undone, csv and descriptor, into the folder.
 """
 
 import random
@@ -103,6 +103,48 @@ def days_at_the_ends():
           [("total", "daily-total.measured"), ("coverage", "daily-total.coverage")], rows, tolerance="1e-12 relative", reason="rounding of sums")
 
 
+def arrays():
+    """Readings in arrays, whose times do not rise at some place, or one of which is no number that can be."""
+    rows = []
+    rising = [0, 60, 120, 180, 240]
+    for place in range(1, 5):
+        for moved in (rising[place - 1], rising[place - 1] - 1, rising[place - 1] + 1):
+            times = [*rising[:place], moved, *rising[place + 1:]]
+            rows.append((text(times), "1 2 3 2 1", int(moved <= rising[place - 1])))
+    for count in (1, 2, 3):
+        rows.append((text(rising[:count]), text([2] * count), 0))
+    for place in range(5):
+        for value, refused in (("Infinity", 1), ("-Infinity", 1), ("NaN", 0), ("1.7e300", 0)):
+            rows.append((text(rising), " ".join(value if i == place else "1" for i in range(5)), refused))
+    write(FOLDER, PROGRAM, "arrays-not-taken", "readings in arrays that are no series",
+          [("times", "s, times"), ("values", "1, readings"), ("refused", "1, 1 if refused")],
+          [("times", "text times"), ("values", "text values"), ("from", "0"), ("to", "240"), ("gap", "300")],
+          [("refused", "refusal.volume.between.coverage")], rows, tolerance="0", reason="a verdict")
+    codes = [0, 2, 2, 1, 2]
+    rows = []
+    for place in range(1, 5):
+        for moved in (place - 1, place - 2, place):
+            minutes = [*range(place), moved, *range(place + 1, 5)]
+            rows.append((text(minutes), text(codes), "1 2 3 2 1", int(moved < place)))
+    for place in range(5):
+        for value, code, refused in (("Infinity", 0, 1), ("-Infinity", 1, 1), ("Infinity", 5, 1), ("NaN", 0, 1), ("NaN", 4, 1), ("NaN", 5, 0), ("3", 5, 1), ("-1.7e300", 4, 0), ("1.7e300", 0, 0)):
+            rows.append((text(range(5)), " ".join(str(code) if i == place else "0" for i in range(5)), " ".join(value if i == place else "1" for i in range(5)), refused))
+    write(FOLDER, PROGRAM, "marked-arrays-not-taken", "readings in arrays with their qualities, whose times do not rise at some place, or where one is no number that can be or goes ill with its quality",
+          [("minutes", "min, times"), ("qualities", "1, codes, 5 for a missing one"), ("values", "1, readings"), ("refused", "1, 1 if refused")],
+          [("start", "word 2001-01-01T00:00:00Z"), ("minutes", "text minutes"), ("qualities", "text qualities"), ("values", "text values"), ("zone", "word UTC"), ("day", "0")],
+          [("refused", "refusal.quality.mixed-day.usable")], rows, tolerance="0", reason="a verdict")
+    rows = []
+    for half in (1, 3):
+        for count in (2 * half + 1, 2 * half + 4):
+            for place in (0, half, count - 1):
+                for value, refused in (("Infinity", 1), ("-Infinity", 1), ("1.7e300", 0)):
+                    rows.append((" ".join(value if i == place else "1" for i in range(count)), half, refused))
+    write(FOLDER, PROGRAM, "windows-not-taken", "values for a rolling median, one of which is no number that can be",
+          [("values", "1, values"), ("half", "1, half width"), ("refused", "1, 1 if refused")],
+          [("values", "text values"), ("half", "half"), ("reading", "half")],
+          [("refused", "refusal.change.rolling-median")], rows, tolerance="0", reason="a verdict")
+
+
 def days_with_edges():
     """Records that end a hair before, at and after midnight; readings that hold to there; gaps closely met and missed. In ns."""
     hour, day = 3600 * 10**9, 86400 * 10**9
@@ -177,7 +219,7 @@ def ticks():
     for pattern in ([3, *[None] * 9], [2.5, 3, None, None, None, 3, *[None] * 9], [None, None, 3, 3, 3, None, 3, 3, None, 3, 3, 3], [None] * 4):
         for kind, unit in (("silence", 60), ("unchanged", 60), ("value", 1), ("bad", 0.5)):
             for share in (0.98, 1.02):
-                for whole, delay in ((1, 0), (3, 0), (3, 1), (2, 3)):
+                for whole, delay in ((0.01, 0), (1, 0), (3, 0), (3, 1), (2, 3)):
                     limit, first, since, last, changed = unit * whole * share, -1, None, None, None
                     for t, v in enumerate(pattern):
                         if v is None:
@@ -242,6 +284,7 @@ visits()
 times()
 lone_readings()
 days_at_the_ends()
+arrays()
 days_with_edges()
 ticks()
 corrections_undone()

@@ -34,7 +34,7 @@ final class SeriesCornerCalculations {
                 "timeseries",
                 "quality.mixed-day." + name,
                 "readings",
-                "start minutes qualities zone day",
+                "start minutes qualities zone day values?",
                 in -> question.applyAsDouble(days(in).get(in.integer("day"))));
     }
 
@@ -54,7 +54,7 @@ final class SeriesCornerCalculations {
         return Math.round(1e9 * seconds);
     }
 
-    /** Each reading is its place; one that is missing has no value. */
+    /** Where no values are given each reading is its place; one that is missing has no value. */
     private static List<GoodDay> days(Inputs in) {
         Instant start = Instant.parse(in.text("start"));
         double[] minutes = in.sample("minutes");
@@ -68,6 +68,7 @@ final class SeriesCornerCalculations {
             qualities[i] = (byte) codes[i];
             values[i] = Quality.ofCode(qualities[i]) == Quality.MISSING ? Double.NaN : i;
         }
-        return GoodDays.in(ZoneId.of(in.text("zone"))).of(Series.of(times, values, qualities));
+        double[] given = in.has("values") ? in.sample("values") : values;
+        return GoodDays.in(ZoneId.of(in.text("zone"))).of(Series.of(times, given, qualities));
     }
 }
