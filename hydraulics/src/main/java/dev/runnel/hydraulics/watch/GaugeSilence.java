@@ -279,8 +279,8 @@ final class GaugeSilence {
      * Whether it is no wonder that no drop fell for so long, at a site that rose so often without rain before.
      */
     private boolean byChance(long now) {
-        double noRain = rates.chanceOfNoRain(silentHours);
-        double chance = rates.chanceOf(missed.size(), smaller(), silentHours - BEFORE) * noRain;
+        double noRain = rates.chanceOfNoRain((double) silentHours);
+        double chance = rates.chanceOf(missed.size(), smaller(), (double) (silentHours - BEFORE)) * noRain;
         long last = missed.get(missed.size() - 1);
         if (isLongSilence() && now - last <= LONGER * longestSilence && chance <= CHANCE_OF_LONG) {
             return false;

@@ -26,7 +26,7 @@ class BaselineFitTest {
     /** The least scales that are learned: floors of 0.08, 0.145, 0.145 and 0.24 over 0.75. */
     private static final double[] LEAST_SCALES = {0.08 / 0.75, 0.145 / 0.75, 0.145 / 0.75, 0.24 / 0.75};
 
-    private static final Consumer<SiteHour> SOUND = hour -> {};
+    private static void sound(SiteHour hour) {}
 
     private static void withoutVelocity(SiteHour hour) {
         hour.withholdVelocity();
@@ -34,7 +34,7 @@ class BaselineFitTest {
 
     @Test
     void aSoundStretch() {
-        BaselineFit fit = fit(SOUND);
+        BaselineFit fit = fit(BaselineFitTest::sound);
         assertThat(fit.reasons()).isEmpty();
         assertThat(fit.lacksDryHours()).isFalse();
         assertThat(fit.goOnAt()).isEqualTo(Long.MIN_VALUE);
@@ -58,7 +58,7 @@ class BaselineFitTest {
         assertThat(baseline.usualVelocity().orElseThrow().exponent()).isCloseTo(0.6, within(0.01));
         // At the middle level 0.12 m, where the surface is 0.48 m wide and the area 0.04026 m².
         CircularSection pipe = CircularSection.ofDiameter(0.6);
-        double middle = Math.exp(Medians.of(KnownHours.stretch(SOUND).lnDepth));
+        double middle = Math.exp(Medians.of(KnownHours.stretch(BaselineFitTest::sound).lnDepth));
         assertThat(baseline.kappa).isCloseTo(middle * pipe.topWidth(middle) / pipe.area(middle), within(1e-6));
         assertThat(baseline.covariance[0]).isCloseTo(0.0002, within(0.00003));
         StateText text = text(baseline);
@@ -164,7 +164,7 @@ class BaselineFitTest {
     /** Twice the longest run, what comes once in ten years, or the least that is ever called frozen. */
     @Test
     void runsThatASoundSensorMayShow() {
-        SensorLimits none = baseline(SOUND).sensor;
+        SensorLimits none = baseline(BaselineFitTest::sound).sensor;
         assertThat(none.depthFrozen()).isEqualTo(8 * HOUR);
         assertThat(none.velocityFrozen()).isEqualTo(3 * HOUR);
         assertThat(none.depthStep()).isNaN();
@@ -237,7 +237,7 @@ class BaselineFitTest {
         assertThat(moving.watches(Quantity.VELOCITY)).isTrue();
         assertThat(moving.watches(Quantity.FLOW)).isFalse();
         assertThat(moving.lowWater.orElseThrow()[0]).isBetween(LN_LEVEL - 0.63, LN_LEVEL - 0.3);
-        assertThat(baseline(SOUND).lowWater).isEmpty();
+        assertThat(baseline(BaselineFitTest::sound).lowWater).isEmpty();
         assertThat(moving.clock).isFalse();
         assertThat(text(moving).has(SiteBaseline.CLOCK_DEPTH)).isFalse();
         SiteBaseline level = baseline(tide.andThen(BaselineFitTest::withoutVelocity));

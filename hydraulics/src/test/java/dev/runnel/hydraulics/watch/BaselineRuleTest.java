@@ -31,7 +31,7 @@ class BaselineRuleTest {
                             0.3 * Math.sin(Math.PI * i / 12) + 0.01 * Math.sin(1.7 * i) + more.applyAsDouble(i / 24.0));
             fallen[i] = rain.applyAsDouble(i / 24.0);
             for (int k = 0; k < 4; k++) {
-                depths.add(InventedSite.START.plus(Duration.ofMinutes(60L * i + 15 * k)), level * (1 + 0.001 * k));
+                depths.add(InventedSite.START.plus(Duration.ofMinutes(60L * i + 15L * k)), level * (1 + 0.001 * k));
             }
         }
         return SiteRecord.ofDepth(depths.build())

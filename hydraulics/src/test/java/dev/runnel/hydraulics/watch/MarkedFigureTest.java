@@ -55,7 +55,7 @@ class MarkedFigureTest {
         for (int i = 0; i < 24 * DAYS; i++) {
             Instant time = day(i / 24.0);
             if (i % 24 >= missing) {
-                flow.add(time, 1.0 + i / 24);
+                flow.add(time, 1.0 + Math.floorDiv(i, 24));
             } else if (marked) {
                 flow.add(time.getEpochSecond() * 1_000_000_000L, Double.NaN, Quality.MISSING);
             }

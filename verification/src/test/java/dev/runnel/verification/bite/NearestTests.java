@@ -81,8 +81,9 @@ final class NearestTests {
         Deque<String> next = new ArrayDeque<>(List.of(className));
         while (!next.isEmpty()) {
             String here = next.remove();
+            int further = steps.getOrDefault(here, 0) + 1;
             for (String each : namedBy.getOrDefault(here, Set.of())) {
-                if (steps.putIfAbsent(each, steps.get(here) + 1) == null) {
+                if (steps.putIfAbsent(each, further) == null) {
                     next.add(each);
                 }
             }

@@ -118,7 +118,7 @@ public final class UnitTests {
                     failed.toString()));
             command.addAll(tests);
             int said = new ProcessBuilder(command)
-                    .directory(module.getParent().getParent().toFile())
+                    .directory(module.resolve("../..").normalize().toFile())
                     .redirectErrorStream(true)
                     .redirectOutput(out.toFile())
                     .start()

@@ -41,12 +41,15 @@ final class SiteText {
                                     ? ", as the site file says"
                                     : ", the first stretch that passed the tests of stability")
                             + ": " + Show.count(baseline.dryHours(), "dry hour"));
-            page.say("not told: lasting changes of less than "
+            page.say("not told within days: lasting changes of less than "
                     + Stream.of(Quantity.values())
                             .filter(baseline::watches)
                             .map(quantity -> Show.percent(baseline.scatter(quantity)) + " in the " + quantity)
                             .collect(Collectors.joining(", "))
-                    + ", which are allowed for as scatter");
+                    + ", which are allowed for as scatter"
+                    + (baseline.watches(Quantity.VELOCITY_AT_DEPTH)
+                            ? "; smaller ones of the " + Quantity.VELOCITY_AT_DEPTH + " after three weeks"
+                            : ""));
             baseline.notes().forEach(note -> page.say("note: " + note));
             baseline.notTested().forEach(missing -> page.say("not tested: " + missing));
         });
