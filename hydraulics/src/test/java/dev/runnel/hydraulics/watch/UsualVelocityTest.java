@@ -74,7 +74,7 @@ class UsualVelocityTest {
         double[] lnDepth = new double[120];
         double[] lnV = new double[120];
         for (int i = 0; i < 120; i++) {
-            lnDepth[i] = 0.1 * (i / 24);
+            lnDepth[i] = 0.1 * Math.floorDiv(i, 24);
             lnV[i] = 0.5 * lnDepth[i] + (i / 24 == 2 ? 0.1 : 0);
         }
         UsualVelocity law = UsualVelocity.learn(lnDepth, lnV);
@@ -103,7 +103,7 @@ class UsualVelocityTest {
         double[] lnDepth = new double[120];
         double[] lnV = new double[120];
         for (int i = 0; i < 120; i++) {
-            lnDepth[i] = 0.1 * (i / 24);
+            lnDepth[i] = 0.1 * Math.floorDiv(i, 24);
             lnV[i] = 0.5 * lnDepth[i] + (i / 24 == 2 ? 0.04 : 0.01) * (i % 3 - 1);
         }
         UsualVelocity law = UsualVelocity.learn(lnDepth, lnV);
