@@ -588,7 +588,7 @@ class GaugeCatch:
 class GaugeSilence:
     LIMITS = dict(fallen=0.5, longest=48, chance=0.015, wonder=0.5, least=2, near=48, drier=0.25, half=0.5,
                   slower=0.25, before=12, apart=12, usual=2, same=3, climb=6,
-                  chance_long=0.06, times_longer=2.0, gaps=8, gap=168, crowded=1.5, season=1440)
+                  day=24, back=1.05, chance_long=0.06, times_longer=2.0, gaps=8, gap=168, crowded=1.5, season=1440)
     KEPT = 40
 
     def __init__(self, base, book):
@@ -621,7 +621,7 @@ class GaugeSilence:
             elif excess - r["base"] < self.LIMITS['fallen'] * (r["top"] - r["base"]):
                 self.fallen()
                 self.rise = None
-        self.recent = (self.recent + [(number, excess, hour.v)])[-6:]
+        self.recent = (self.recent + [(number, excess, hour.v)])[-self.LIMITS['day']:]
 
     @staticmethod
     def more(excess, base):
@@ -650,13 +650,18 @@ class GaugeSilence:
             self.rises, self.quiet_hours = [], 0
         elif not self.is_open() and self.rises:
             missed = self.missed()
-            if missed and not self.by_chance(number, missed):
+            if missed and self.is_back(number) and not self.by_chance(number, missed):
                 since = missed[0]
                 t = self.book.open("SILENT_GAUGE", since, number + 1)
                 t.earliest = min(since, self.rained + 1) if self.rained > 0 else since
                 t.shape = STEP
                 self.track = t
                 self.book.tell(FOUND, number + 1, t)
+
+    def is_back(self, number):
+        """Whether half of the hours of the last day stood near the usual: what stays up is something else."""
+        day = [e for n, e, _ in self.recent if n >= number - self.LIMITS['day']]
+        return bool(day) and float(np.median(day)) <= math.log(self.LIMITS['back'])
 
     def as_large(self, size):
         """Rises without rain not smaller, of those that are kept; more than are kept may be all of them."""

@@ -31,6 +31,14 @@ final class GaugeSilence {
 
     private static final int LONGEST = 48;
 
+    /**
+     * Before it is told the level must have come back: in the middle of the last so many hours it stands no farther above the
+     * usual day. Behind an obstruction it stays up, and what it does beside the usual day is no rain.
+     */
+    private static final double BACK = Math.log(1.05);
+
+    private static final int DAY = 24;
+
     /** Rain comes before the rise, by less than this, h; a late gauge clock is another matter. */
     private static final int BEFORE = 12;
 
@@ -75,7 +83,7 @@ final class GaugeSilence {
 
     private final OneFinding finding;
     private final boolean tests;
-    private final Ring last = new Ring(RISE_HOURS, 2);
+    private final Ring last = new Ring(DAY, 2);
     private final RiseRates rates = new RiseRates();
 
     /** The rises since the last drop, when they began and how large they were. */
@@ -172,7 +180,7 @@ final class GaugeSilence {
             if (isOpen()) {
                 finding.close(hour.hour * SiteHour.NANOS, end);
             }
-        } else if (!isOpen() && !missed.isEmpty() && !byChance(hour.hour)) {
+        } else if (!isOpen() && !missed.isEmpty() && isBack(hour.hour) && !byChance(hour.hour)) {
             tell(end);
         }
     }
@@ -289,6 +297,10 @@ final class GaugeSilence {
                 || last - missed.get(0) < LEAST_SPAN
                 || chance > CHANCE
                 || missed.size() == LEAST_SILENT && noRain > LONG_SILENCE;
+    }
+
+    private boolean isBack(long now) {
+        return Medians.of(last.column(last.from(now - DAY), 0)) <= BACK;
     }
 
     /** Whether no silence before came near this one. */

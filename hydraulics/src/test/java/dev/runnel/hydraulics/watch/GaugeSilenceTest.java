@@ -141,6 +141,12 @@ class GaugeSilenceTest {
     }
 
     private static boolean isTold(int storms, int every, int dryBefore, double missed, int until, int silent) {
+        return isTold(storms, every, dryBefore, missed, until, silent, 0);
+    }
+
+    /** With a level that stands higher by so much from the day before the rise on. */
+    private static boolean isTold(
+            int storms, int every, int dryBefore, double missed, int until, int silent, double stands) {
         GaugeSilence silence = new GaugeSilence(rule().baseline(), new Findings());
         double[] shape = {0, 0.3, 0.6, 0.3, 0.1};
         int begin = storms * every + dryBefore + until;
@@ -152,10 +158,18 @@ class GaugeSilenceTest {
             hour.lnVelocity = 0;
             double size = i >= begin ? missed : 1;
             int at = i >= begin ? i - begin : since;
-            double excess = at >= 0 && at < shape.length ? size * shape[at] : 0;
+            double storm = at >= 0 && at < shape.length ? size * shape[at] : 0;
+            double excess = storm + (i > begin - 30 ? stands : 0);
             silence.hour(hour, excess, excess, false);
         }
         return silence.isOpen();
+    }
+
+    /** Behind an obstruction the level stays up, and what it does there beside the usual day is no rain. */
+    @Test
+    void nothingIsToldWhileTheLevelStandsAboveTheUsual() {
+        assertThat(isTold(12, 72, 0, 1.2, 560, 620, 0.99 * Math.log(1.05))).isTrue();
+        assertThat(isTold(12, 72, 0, 1.2, 560, 620, 1.01 * Math.log(1.05))).isFalse();
     }
 
     /** Storms three days apart; the least that tells is 7 days and more than twice the longest gap, and chance allows it. */
