@@ -59,8 +59,10 @@ public final class Roots {
      * @param function continuous and never NaN on (0, top], with another sign near 0 than at the top
      * @param top greater than 0, finite
      * @return the zero, in (0, top]
+     * @throws IllegalArgumentException if {@code top} is outside its range
      */
     public static double overDecades(DoubleUnaryOperator function, double top) {
+        Require.positive("top", top, "");
         boolean positiveAbove = function.applyAsDouble(top) > 0;
         double bottom = top;
         do {
@@ -78,11 +80,11 @@ public final class Roots {
      *
      * @param function below 0 up to some place only
      * @param from greater than 0
-     * @return the number itself or the first of its doubles at which the function is 0 or greater
+     * @return the number itself or the first of its doubles at which the function is 0 or greater; infinite if it never is
      */
     public static double doubled(DoubleUnaryOperator function, double from) {
         double to = from;
-        while (function.applyAsDouble(to) < 0) {
+        while (function.applyAsDouble(to) < 0 && to < Double.POSITIVE_INFINITY) {
             to *= 2;
         }
         return to;

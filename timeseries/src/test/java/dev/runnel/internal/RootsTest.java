@@ -1,6 +1,7 @@
 package dev.runnel.internal;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatIllegalArgumentException;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
@@ -52,5 +53,15 @@ class RootsTest {
         assertThat(Roots.doubled(x -> x - 40, 3)).isEqualTo(48);
         assertThat(Roots.doubled(x -> x - 48, 3)).isEqualTo(48);
         assertThat(Roots.doubled(x -> x - 3, 3)).isEqualTo(3);
+        assertThat(Roots.doubled(x -> -1, 3)).isInfinite();
+    }
+
+    @Test
+    void aSearchOverDecadesEndsBelowAFiniteNumber() {
+        for (double top : new double[] {0, -1, Double.POSITIVE_INFINITY, Double.NaN}) {
+            assertThatIllegalArgumentException()
+                    .isThrownBy(() -> Roots.overDecades(x -> x - 1, top))
+                    .withMessageContaining("top must be greater than 0");
+        }
     }
 }

@@ -212,10 +212,14 @@ public final class ColebrookWhite implements FittableResistance {
      * {@inheritDoc}
      *
      * <p>Where laminar gives way to turbulent flow, and where ks/4R leaves its bound of 1.
+     *
+     * @throws IllegalArgumentException if {@code gradient} or {@code gravity} is not greater than 0 and finite
      */
     @Override
     public double[] breakDepths(CrossSection section, double gradient, double gravity) {
         Objects.requireNonNull(section, "section");
+        Require.positive("gradient", gradient, "");
+        Require.positive("gravity", gravity, "m/s2");
         InvertibleCurve radii = InvertibleCurve.of(section, section.breakDepths(), section::hydraulicRadius);
         // In an open section the radius may have a bound that no depth reaches; a kilometre of water is deep enough.
         double most = Double.isInfinite(section.height()) ? section.hydraulicRadius(1000) : Double.POSITIVE_INFINITY;

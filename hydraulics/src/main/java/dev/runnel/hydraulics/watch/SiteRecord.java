@@ -65,6 +65,7 @@ public final class SiteRecord implements Iterable<SiteReading> {
      * @return the record; without rain
      */
     public static SiteRecord of(Series depth, Series velocity) {
+        Objects.requireNonNull(depth, "depth");
         Objects.requireNonNull(velocity, "velocity");
         SeriesArrays.Keeper keeper = SeriesArrays.keeper();
         long[] times = keeper.times(depth);

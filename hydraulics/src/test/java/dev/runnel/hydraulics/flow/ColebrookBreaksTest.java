@@ -39,6 +39,16 @@ class ColebrookBreaksTest {
                 .hasSize(2);
     }
 
+    @Test
+    void withoutAGradientNothingFlows() {
+        CrossSection pipe = CircularSection.ofDiameter(0.3);
+        for (double none : new double[] {0, -1e-4, Double.NaN, Double.POSITIVE_INFINITY}) {
+            assertThatThrownBy(() -> law(5e-4).breakDepths(pipe, none, GRAVITY))
+                    .isInstanceOf(IllegalArgumentException.class)
+                    .hasMessageContaining("gradient must be greater than 0 and finite");
+        }
+    }
+
     /** Steep and flat, so that the transition lies in films and in half a pipe. */
     @Test
     void anyGradient() {
