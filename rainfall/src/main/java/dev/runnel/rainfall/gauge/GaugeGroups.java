@@ -14,8 +14,7 @@ import java.util.Map;
 import java.util.Objects;
 import java.util.OptionalDouble;
 import java.util.TreeMap;
-import java.util.stream.IntStream;
-import org.apache.commons.math3.stat.correlation.PearsonsCorrelation;
+import org.apache.commons.math3.stat.correlation.SpearmansCorrelation;
 import org.apiguardian.api.API;
 
 /**
@@ -88,9 +87,8 @@ public final class GaugeGroups {
      *
      * @param first day since 1970
      * @param depthMm depths from it on; not a number where a part of the day is unknown
-     * @param rising places of the known ones, the least depth first: sorted once for all pairs
      */
-    private record Days(long first, double[] depthMm, int[] rising) {
+    private record Days(long first, double[] depthMm) {
         static Days of(RegularSeries series) {
             long first = Math.floorDiv(EpochNanos.of(series.start()), DAY);
             long end = -Math.floorDiv(-EpochNanos.of(series.end()), DAY);
@@ -99,13 +97,7 @@ public final class GaugeGroups {
                 Share share = Share.of(series, (first + i) * DAY, (first + i + 1) * DAY);
                 return share.unknown().isZero() ? share.sum() : Double.NaN;
             });
-            int[] rising = IntStream.range(0, depths.length)
-                    .filter(i -> !Double.isNaN(depths[i]))
-                    .boxed()
-                    .sorted(Comparator.comparingDouble(i -> depths[i]))
-                    .mapToInt(Integer::intValue)
-                    .toArray();
-            return new Days(first, depths, rising);
+            return new Days(first, depths);
         }
 
         double on(long day) {
@@ -116,32 +108,6 @@ public final class GaugeGroups {
         long end() {
             return first + depthMm.length;
         }
-
-        /** Ranks of some days among themselves, from 1 on; equal depths share the mean of theirs. */
-        double[] ranks(long begin, int[] days) {
-            int[] order = new int[depthMm.length];
-            Arrays.fill(order, -1);
-            for (int i = 0; i < days.length; i++) {
-                order[Math.toIntExact(begin + days[i] - first)] = i;
-            }
-            double[] ranks = new double[days.length];
-            int lower = 0;
-            int from = 0;
-            while (from < rising.length) {
-                int to = from;
-                int equal = 0;
-                for (; to < rising.length && depthMm[rising[to]] == depthMm[rising[from]]; to++) {
-                    equal += order[rising[to]] < 0 ? 0 : 1;
-                }
-                for (; from < to; from++) {
-                    if (order[rising[from]] >= 0) {
-                        ranks[order[rising[from]]] = lower + (equal + 1) / 2.0;
-                    }
-                }
-                lower += equal;
-            }
-            return ranks;
-        }
     }
 
     /** Not a number where too few days count. */
@@ -150,12 +116,10 @@ public final class GaugeGroups {
         int most = (int) Math.max(0, Math.min(one.end(), other.end()) - begin);
         double[] depths = new double[most];
         double[] others = new double[most];
-        int[] days = new int[most];
         int common = 0;
         for (int i = 0; i < most; i++) {
             depths[common] = one.on(begin + i);
             others[common] = other.on(begin + i);
-            days[common] = i;
             common += Double.isNaN(depths[common] + others[common]) ? 0 : 1;
         }
         boolean[] isLong = inLongSpell(depths, common);
@@ -163,14 +127,15 @@ public final class GaugeGroups {
         int counting = 0;
         for (int i = 0; i < common; i++) {
             if (!isLong[i] && !isLongOther[i] && Math.max(depths[i], others[i]) >= WET_MM - Rain.ROUNDING_MM) {
-                days[counting++] = days[i];
+                depths[counting] = depths[i];
+                others[counting++] = others[i];
             }
         }
         if (counting < LEAST_DAYS) {
             return Double.NaN;
         }
-        int[] that = Arrays.copyOf(days, counting);
-        double found = new PearsonsCorrelation().correlation(one.ranks(begin, that), other.ranks(begin, that));
+        double found = new SpearmansCorrelation()
+                .correlation(Arrays.copyOf(depths, counting), Arrays.copyOf(others, counting));
         // Depths that never change have no ranks to compare.
         return Double.isNaN(found) ? 0 : found;
     }
