@@ -2,7 +2,6 @@ package dev.runnel.hydraulics.watch;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import java.util.Random;
 import org.junit.jupiter.api.Test;
 
 /** What the one finding that is open means for those that ask: hours straight into the machine, 20 quiet days and what follows. */
@@ -10,10 +9,10 @@ class ChangeWatchTest {
     private static final int QUIET_DAYS = 20;
     private static final WatchRule RULE = learn();
 
-    private final Random random = new Random(8);
     private final Findings findings = new Findings();
     private final ChangeWatch watch = new ChangeWatch(RULE, findings, new TideWatch(false, findings));
-    private long hour = Math.floorDiv(InventedSite.START.getEpochSecond(), 3600L) / 24 * 24;
+    private final NoisyHours hours =
+            new NoisyHours(8, Math.floorDiv(InventedSite.START.getEpochSecond(), 3600L) / 24 * 24);
 
     private static WatchRule learn() {
         SiteRecord record = InventedSite.of(30, 5).record(InventedSite.Fault.NONE);
@@ -23,15 +22,7 @@ class ChangeWatchTest {
 
     /** Hours of which velocity at its depth, depth and velocity stand so far from usual, ln. */
     private void days(int days, double r, double d, double u) {
-        for (int i = 0; i < 24 * days; i++) {
-            double depth = d + 0.02 * random.nextGaussian();
-            double velocity = u + 0.02 * random.nextGaussian();
-            double ratio = r + 0.02 * random.nextGaussian();
-            watch.hour(hour, ratio, depth, velocity, 1.5 * depth + velocity, ratio);
-            if (Math.floorMod(++hour, (long) ChangeSeries.BLOCK_HOURS) == 0) {
-                watch.block(ChangeSeries.blockOf(hour - 1));
-            }
-        }
+        hours.days(watch, days, r, d, u);
     }
 
     @Test

@@ -9,7 +9,6 @@ import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Random;
 import org.junit.jupiter.api.Test;
 
 /** What is too small for the sums of hours and stands for weeks: hours straight into the machine, twenty quiet days and what follows. */
@@ -22,11 +21,10 @@ class SlowChangeTest {
 
     private static final long FIRST_HOUR = Math.floorDiv(InventedSite.START.getEpochSecond(), 3600L) / 24 * 24;
 
-    private final Random random = new Random(8);
     private Findings findings = new Findings();
     private ChangeWatch watch = new ChangeWatch(RULE, findings, new TideWatch(false, findings));
     private final List<WatchNotice> told = new ArrayList<>();
-    private long hour = FIRST_HOUR;
+    private final NoisyHours hours = new NoisyHours(8, FIRST_HOUR);
 
     private static InventedSite site(int days) {
         return new InventedSite(days, 15, 5, 0.01, true);
@@ -47,15 +45,7 @@ class SlowChangeTest {
     }
 
     private void days(int days, double r, double d, double u) {
-        for (int i = 0; i < 24 * days; i++) {
-            double depth = d + 0.02 * random.nextGaussian();
-            double velocity = u + 0.02 * random.nextGaussian();
-            double ratio = r + 0.02 * random.nextGaussian();
-            watch.hour(hour, ratio, depth, velocity, 1.5 * depth + velocity, ratio);
-            if (Math.floorMod(++hour, (long) ChangeSeries.BLOCK_HOURS) == 0) {
-                watch.block(ChangeSeries.blockOf(hour - 1));
-            }
-        }
+        hours.days(watch, days, r, d, u);
         told.addAll(findings.take());
     }
 
