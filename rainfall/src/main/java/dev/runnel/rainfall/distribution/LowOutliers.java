@@ -180,6 +180,6 @@ public final class LowOutliers {
     @Override
     public String toString() {
         return "LowOutliers[" + count + " of " + sorted.length + " below " + Text.significant(threshold(), 6)
-                + (count > 0 && count <= pValues.length ? ", p " + Text.significant(pValues[count - 1], 2) : "") + "]";
+                + (count > 0 ? ", p " + Text.significant(pValues[count - 1], 2) : "") + "]";
     }
 }

@@ -2,6 +2,7 @@ package dev.runnel.rainfall.distribution;
 
 import dev.runnel.internal.Require;
 import dev.runnel.internal.Text;
+import java.util.Objects;
 import org.apiguardian.api.API;
 
 /**
@@ -57,7 +58,7 @@ public final class SkewEstimate {
 
     @Override
     public int hashCode() {
-        return 31 * Double.hashCode(skew) + Double.hashCode(meanSquareError);
+        return Objects.hash(skew, meanSquareError);
     }
 
     @Override

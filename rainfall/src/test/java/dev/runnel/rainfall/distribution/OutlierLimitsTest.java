@@ -242,4 +242,71 @@ class OutlierLimitsTest {
         twelve[11] = 21;
         assertThat(ConditionalProbability.of(15.5, twelve).toString()).contains("9 of 12");
     }
+
+    /** Above the median of a normal sample lie mean √(2/π) and variance 1 − 2/π; of so many values the rank has little choice. */
+    @Test
+    void theProbabilityInALargeSample() {
+        double mean = Math.sqrt(2 / Math.PI);
+        double omega = -mean / Math.sqrt(1 - 2 / Math.PI);
+        assertThat(LowOutliers.pValue(10_000, 5000, omega)).isCloseTo(0.5, within(0.02));
+        assertThat(LowOutliers.pValue(10_000, 5000, 1.1 * omega)).isLessThan(1e-3);
+        assertThat(LowOutliers.pValue(10_000, 5000, 0.9 * omega)).isGreaterThan(0.999);
+        // The smallest of ten thousand lies near −3.85, that of a lognormal so much lower is none of them.
+        assertThat(LowOutliers.pValue(10_000, 1, -3.85)).isBetween(0.4, 0.6);
+        assertThat(LowOutliers.pValue(10_000, 1, -7)).isLessThan(1e-4);
+    }
+
+    /** Down to the smallest value by 10 %, up from the median by 0.5 %, the middle rank included. */
+    @Test
+    void theTwoSweeps() {
+        LowOutliers one = LowOutliers.of(6, 15, 18, 30, 14, 22, 26, 19, 17, 25);
+        assertThat(one.pValue(1)).isBetween(0.005, 0.10);
+        assertThat(one.pValue(2)).isGreaterThan(0.10);
+        assertThat(one.count()).isEqualTo(1);
+        LowOutliers half = LowOutliers.of(1, 1.2, 1.4, 1.6, 1.8, 20, 20.5, 21, 21.5, 22);
+        assertThat(half.pValue(5)).isLessThan(0.005);
+        assertThat(half.count()).isEqualTo(5);
+        assertThat(half.threshold()).isEqualTo(20);
+        assertThat(half.toString()).startsWith("LowOutliers[5 of 10 below 20, p ");
+        assertThatIllegalArgumentException()
+                .isThrownBy(() -> LowOutliers.of(new double[10]))
+                .withMessage("sample must have more values above 0 than zeros, had 10 zeros of 10");
+    }
+
+    @Test
+    void outliersInOrder() {
+        double[] wild = {0.1, 15, 18, 15, 14, 15, 16, 15, 17, 15, 16, 0.05, 15, 15, 15, 15, 15, 15, 15, 15, 15, 15};
+        assertThat(GrubbsBeck.of(wild).lowOutliers()).containsExactly(0.05, 0.1);
+    }
+
+    /** By hand for ten values, 10^0.59 = 3.8905, 10^1.18 = 15.1356, 10^1.77 = 58.8844 and so on. */
+    @Test
+    void theErrorOfGriffisOfALargeSkew() {
+        double a = -0.1775 + 0.05006;
+        double b = 3.92 / 1.995262 - 31.10 / 3.981072 + 34.86 / 7.943282;
+        double c = -7.31 / 3.890451 + 45.90 / 15.135612 - 86.50 / 58.884366;
+        assertThat(WeightedSkew.meanSquareErrorGriffis(2, 10))
+                .isCloseTo((0.6 + a) * (1 + 4 * (1.5 + b) + 16 * (0.3125 + c)), within(1e-5));
+    }
+
+    @Test
+    void yearsLeftOutToTheLetter() {
+        // The value at the level counts, zeros are left out, a quarter of the years is allowed.
+        double[] sample = {0, 0, 0, 12, 15, 18, 30, 14, 22, 26, 19, 17};
+        assertThat(ConditionalProbability.of(12, sample).toString()).contains("[9 of 12 years kept");
+        for (double none : new double[] {Double.POSITIVE_INFINITY, Double.NaN}) {
+            sample[4] = none;
+            assertThatIllegalArgumentException()
+                    .isThrownBy(() -> ConditionalProbability.of(12, sample))
+                    .withMessageStartingWith("sample must be 0 or greater and finite, had ");
+            ConditionalProbability ten = ConditionalProbability.of(12, TEN);
+            assertThatIllegalArgumentException()
+                    .isThrownBy(() -> ten.returnLevel(none))
+                    .withMessageStartingWith("years must be greater than 1 and finite, was ");
+        }
+        assertThatIllegalArgumentException()
+                .isThrownBy(() -> ConditionalProbability.of(1, 1, 1.01, 1.02, 1.03, 1.04, 1.05, 1.06, 1.07, 1.08, 100))
+                .withMessageMatching(
+                        "sample must have a synthetic skew inside \\(-2\\.0, 2\\.5\\), was [2-9]\\.[0-9]+");
+    }
 }
