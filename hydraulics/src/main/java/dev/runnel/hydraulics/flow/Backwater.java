@@ -169,23 +169,23 @@ public final class Backwater {
 
     /**
      * Cut at the corners of the section and half-way to the soffit. Below, the logarithm of the height above normal depth
-     * makes the integrand smooth; near the soffit the root of what is left does.
+     * makes the integrand smooth; above, where a closing surface bends, the root of the height below the soffit does.
      */
     private double freeDistance(double low, double top) {
         double soffit = flow.reach().section().height();
+        double base = mild ? normal : 0;
+        double middle = (base + soffit) / 2;
         double[] cuts = DoubleStream.concat(
-                        Arrays.stream(flow.reach().section().breakDepths()), DoubleStream.of(low, top, soffit / 2))
+                        Arrays.stream(flow.reach().section().breakDepths()), DoubleStream.of(low, top, middle))
                 .filter(depth -> depth >= low && depth <= top)
                 .sorted()
                 .distinct()
                 .toArray();
-        double base = mild ? normal : 0;
         double sum = 0;
         for (int i = 0; i + 1 < cuts.length; i++) {
             double from = cuts[i];
             double to = cuts[i + 1];
-            boolean upper = Double.isFinite(soffit) && from >= soffit / 2 && from - base > 0.01 * (soffit - base);
-            sum += upper
+            sum += from >= middle
                     ? integral(s -> 2 * s * slope(soffit - s * s), Math.sqrt(soffit - to), Math.sqrt(soffit - from))
                     : integral(
                             u -> Math.exp(u) * slope(base + Math.exp(u)), Math.log(from - base), Math.log(to - base));

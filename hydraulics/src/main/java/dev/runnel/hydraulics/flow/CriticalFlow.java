@@ -215,7 +215,8 @@ public final class CriticalFlow {
                         Arrays.stream(section.breakDepths()).filter(depth -> depth < energy && isLedge(depth)))
                 .toArray();
         for (double depth : candidates) {
-            double carried = section.area(depth) * Math.sqrt(2 * gravity * Math.max(energy - depth, 0));
+            // But for √(2 g), which is the same for all.
+            double carried = section.area(depth) * Math.sqrt(Math.max(energy - depth, 0));
             if (carried > most) {
                 most = carried;
                 best = depth;
@@ -240,9 +241,7 @@ public final class CriticalFlow {
     }
 
     private boolean isLedge(double depth) {
-        return depth > 0
-                && depth < section.height()
-                && section.topWidth(Math.nextUp(depth)) < section.topWidth(depth) * (1 - LEDGE);
+        return depth < section.height() && section.topWidth(Math.nextUp(depth)) < section.topWidth(depth) * (1 - LEDGE);
     }
 
     /**
@@ -287,7 +286,7 @@ public final class CriticalFlow {
 
     @Override
     public int hashCode() {
-        return 31 * section.hashCode() + Double.hashCode(gravity);
+        return Objects.hash(section, gravity);
     }
 
     @Override

@@ -44,11 +44,13 @@ final class DepthCurve {
     /** Whether the curve goes on at its target (normal depth, a bench), or ends there (critical depth). */
     private final boolean goesOn;
 
-    /** y = base + sign · exp(u), with u from the start to the target. */
+    /** y = base + sign · exp(way · u), with u growing from that of the start to that of the target. */
     private final double base;
 
     private final double sign;
-    private final double lastU;
+    private final double way;
+    private final double first;
+    private final double last;
     private final double[] cuts;
 
     private final List<Piece> pieces = new ArrayList<>();
@@ -60,12 +62,14 @@ final class DepthCurve {
         this.goesOn = goesOn;
         this.base = isZero ? target : 0;
         this.sign = start < base ? -1 : 1;
-        this.lastU = isZero ? Math.log(ARRIVED * target) : Math.log(target);
-        double low = Math.min(start, target);
-        double high = Math.max(start, target);
+        double from = Math.log(Math.abs(start - base));
+        double to = isZero ? Math.log(ARRIVED * target) : Math.log(target);
+        this.way = to > from ? 1 : -1;
+        this.first = way * from;
+        this.last = way * to;
+        // Those behind the start and beyond the target cut nothing, or cut once more than needed.
         this.cuts = Arrays.stream(corners)
-                .filter(depth -> depth > low && depth < high)
-                .map(this::u)
+                .map(corner -> way * Math.log(Math.abs(corner - base)))
                 .toArray();
     }
 
@@ -113,24 +117,16 @@ final class DepthCurve {
      * @return depth or level, m; NaN beyond the place where the curve reaches critical depth
      */
     double depthAt(double distance) {
-        if (distance == 0 || start == target) {
-            return distance > 0 && !goesOn ? Double.NaN : start;
+        if (distance == 0 || start == target && goesOn) {
+            return start;
         }
         extendTo(distance);
-        if (distance > reached()) {
-            return goesOn ? target : Double.NaN;
-        }
-        int low = 0;
-        int high = pieces.size() - 1;
-        while (low < high) {
-            int middle = (low + high) / 2;
-            if (distance <= pieces.get(middle).distance() + pieces.get(middle).length()) {
-                high = middle;
-            } else {
-                low = middle + 1;
+        for (Piece piece : pieces) {
+            if (distance <= piece.end()) {
+                return inside(piece, distance - piece.distance());
             }
         }
-        return inside(pieces.get(low), distance - pieces.get(low).distance());
+        return goesOn ? target : Double.NaN;
     }
 
     /** The depth at a distance, or at the end of the curve if that comes before: for distances that rounding carries over. */
@@ -141,37 +137,28 @@ final class DepthCurve {
 
     /** Distance at which the curve ends at critical depth, m; +∞ if it goes on. */
     double end(double distance) {
-        if (start == target) {
-            return goesOn ? Double.POSITIVE_INFINITY : 0;
+        if (goesOn) {
+            return Double.POSITIVE_INFINITY;
         }
         extendTo(distance);
-        return goesOn || !isWhole() ? Double.POSITIVE_INFINITY : reached();
+        return isWhole() ? reached() : Double.POSITIVE_INFINITY;
     }
 
     private double reached() {
-        if (pieces.isEmpty()) {
-            return 0;
-        }
-        Piece last = pieces.get(pieces.size() - 1);
-        return last.distance() + last.length();
+        return pieces.isEmpty() ? 0 : pieces.get(pieces.size() - 1).end();
     }
 
     private boolean isWhole() {
-        return !pieces.isEmpty() && pieces.get(pieces.size() - 1).to() == lastU;
+        return !pieces.isEmpty() && pieces.get(pieces.size() - 1).to() == last;
     }
 
     private void extendTo(double distance) {
         while (reached() < distance && !isWhole()) {
             double from =
-                    pieces.isEmpty() ? u(start) : pieces.get(pieces.size() - 1).to();
-            boolean grows = lastU > from;
-            double to = grows ? Math.min(from + PIECE, lastU) : Math.max(from - PIECE, lastU);
-            if (pieces.isEmpty() && from == lastU || !(grows ? from < lastU : from > lastU)) {
-                pieces.add(new Piece(lastU, lastU, reached(), 0));
-                return;
-            }
+                    pieces.isEmpty() ? first : pieces.get(pieces.size() - 1).to();
+            double to = Math.min(from + PIECE, last);
             for (double cut : cuts) {
-                if (grows ? cut > from && cut < to : cut < from && cut > to) {
+                if (from < cut && cut < to) {
                     to = cut;
                 }
             }
@@ -218,9 +205,8 @@ final class DepthCurve {
             } else {
                 low = u;
             }
-            double step = excess / rate(u) * Math.signum(piece.to() - piece.from());
-            double next = u - step;
-            if (!(Math.min(low, high) < next && next < Math.max(low, high))) {
+            double next = u - excess / rate(u);
+            if (!(low < next && next < high)) {
                 next = (low + high) / 2;
             }
             if (Math.abs(next - u) <= 1e-14 * Math.max(1, Math.abs(u))) {
@@ -243,23 +229,23 @@ final class DepthCurve {
         for (int i = 0; i < GAUSS.getNumberOfPoints(); i++) {
             sum += GAUSS.getWeight(i) * rate(middle + half * GAUSS.getPoint(i));
         }
-        return sum * Math.abs(half);
+        return sum * half;
     }
 
     /** |dx/du|. */
     private double rate(double u) {
-        double step = Math.exp(u);
+        double step = Math.exp(way * u);
         return Math.abs(flow.distancePerDepth(base + sign * step)) * step;
     }
 
     private double depth(double u) {
-        return base + sign * Math.exp(u);
-    }
-
-    private double u(double depth) {
-        return Math.log(Math.max(Math.abs(depth - base), Double.MIN_NORMAL));
+        return base + sign * Math.exp(way * u);
     }
 
     /** A piece of the curve: from one u to another, the distance at its beginning, and its length. */
-    private record Piece(double from, double to, double distance, double length) {}
+    private record Piece(double from, double to, double distance, double length) {
+        double end() {
+            return distance + length;
+        }
+    }
 }

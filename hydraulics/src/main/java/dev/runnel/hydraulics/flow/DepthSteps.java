@@ -52,8 +52,7 @@ public final class DepthSteps {
         double bed = flow.bedSlope();
         double above = bed - flow.frictionSlope(from);
         double below = bed - flow.frictionSlope(to);
-        boolean crossesCritical =
-                (from < flow.critical()) != (to < flow.critical()) && from != flow.critical() && to != flow.critical();
+        boolean crossesCritical = (from - flow.critical()) * (to - flow.critical()) < 0;
         if (crossesCritical || above * below < 0 || above + below == 0) {
             throw new NoSolutionException(
                     "no smooth profile joins the depths " + Text.number(from) + " m and " + Text.number(to) + " m: "

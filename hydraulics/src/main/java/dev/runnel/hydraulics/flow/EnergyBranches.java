@@ -5,6 +5,7 @@ import dev.runnel.internal.Roots;
 import java.util.Arrays;
 import java.util.function.DoubleUnaryOperator;
 import java.util.stream.DoubleStream;
+import java.util.stream.Stream;
 
 /**
  * The stretches of depth on which specific energy and momentum function only rise or only fall: they turn where the flow
@@ -18,33 +19,28 @@ final class EnergyBranches {
 
     private final double[] ends;
     private final double[] critical;
-    private final double soffit;
 
-    private EnergyBranches(double[] ends, double[] critical, double soffit) {
+    private EnergyBranches(double[] ends, double[] critical) {
         this.ends = ends;
         this.critical = critical;
-        this.soffit = soffit;
     }
 
     static EnergyBranches of(CrossSection section, double[] criticalDepths) {
-        double[] ends = DoubleStream.concat(Arrays.stream(section.breakDepths()), Arrays.stream(criticalDepths))
+        double[] ends = Stream.of(section.breakDepths(), criticalDepths, new double[] {section.height()})
+                .flatMapToDouble(Arrays::stream)
                 .sorted()
                 .distinct()
                 .toArray();
-        return new EnergyBranches(ends, criticalDepths, section.height());
+        return new EnergyBranches(ends, criticalDepths);
     }
 
     /** All depths in (0, soffit] where a quantity has a value; it is infinite at depth 0. */
     double[] depthsFor(DoubleUnaryOperator quantity, double value) {
-        double[] found = new double[ends.length + 1];
+        double[] found = new double[ends.length];
         int count = 0;
-        for (int i = 0; i < ends.length; i++) {
-            double from = ends[i];
-            double to = i + 1 < ends.length ? ends[i + 1] : soffit;
-            if (from == to) {
-                continue;
-            }
-            double depth = inStretch(quantity, value, from, to);
+        for (int i = 0; i + 1 < ends.length; i++) {
+            double depth = inStretch(quantity, value, ends[i], ends[i + 1]);
+            // Where two stretches meet, both find the same depth.
             if (!Double.isNaN(depth) && (count == 0 || depth > found[count - 1])) {
                 found[count++] = depth;
             }
@@ -70,7 +66,7 @@ final class EnergyBranches {
 
     private static double inStretch(DoubleUnaryOperator quantity, double value, double from, double to) {
         DoubleUnaryOperator excess = depth -> quantity.applyAsDouble(depth) - value;
-        // Open: it rises without end.
+        // The last of an open section, above its critical depths: it rises without end.
         double top = Double.isInfinite(to) ? Roots.doubled(excess, Math.max(2 * from, 1)) : to;
         double atTop = quantity.applyAsDouble(top);
         if (from > 0) {
@@ -80,7 +76,7 @@ final class EnergyBranches {
             }
             return Roots.between(excess, from, top);
         }
-        if (value < atTop && !Double.isInfinite(to)) {
+        if (value < atTop) {
             return Double.NaN;
         }
         if (value == atTop) {
@@ -101,20 +97,11 @@ final class EnergyBranches {
                 nearest = turn;
             }
         }
-        double[] all = depthsFor(quantity, value);
-        if (depth < nearest || Double.isNaN(nearest)) {
-            for (double candidate : all) {
-                if (candidate > (Double.isNaN(nearest) ? depth * (1 + 1e-9) : nearest)) {
-                    return candidate;
-                }
-            }
-            return Double.NaN;
-        }
-        for (int i = all.length - 1; i >= 0; i--) {
-            if (all[i] < nearest) {
-                return all[i];
-            }
-        }
-        return Double.NaN;
+        double between = nearest;
+        DoubleStream all = Arrays.stream(depthsFor(quantity, value));
+        return (depth < between
+                        ? all.filter(candidate -> candidate > between).findFirst()
+                        : all.filter(candidate -> candidate < between).max())
+                .orElse(Double.NaN);
     }
 }

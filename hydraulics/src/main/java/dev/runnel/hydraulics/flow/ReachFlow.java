@@ -90,8 +90,7 @@ final class ReachFlow {
     double[] ledges() {
         return Arrays.stream(reach.section().breakDepths())
                 .filter(level -> level > 0)
-                .filter(level -> slopeExcess(Math.nextDown(level)) > 0 != slopeExcess(Math.nextUp(level)) > 0
-                        && Arrays.stream(normalDepths()).noneMatch(depth -> depth == level))
+                .filter(level -> slopeExcess(Math.nextDown(level)) > 0 != slopeExcess(Math.nextUp(level)) > 0)
                 .toArray();
     }
 

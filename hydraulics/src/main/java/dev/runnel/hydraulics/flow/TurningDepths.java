@@ -162,23 +162,22 @@ final class TurningDepths {
 
     /** The extreme inside (low, high), where the quantity is smooth. */
     private static double extreme(DoubleUnaryOperator quantity, double low, double sampled, double high, boolean top) {
-        double sign = top ? 1 : -1;
+        DoubleUnaryOperator hill = top ? quantity : depth -> -quantity.applyAsDouble(depth);
         // The difference reaches 4 steps to each side and must stay inside.
         double step = (high - low) / 64;
-        double flat = flat(quantity, low + 4 * step, high - 4 * step, step, sign);
+        double flat = flat(hill, low + 4 * step, high - 4 * step, step);
         double wider = Math.max(high - sampled, sampled - low);
         if (wider > UNEVEN * Math.min(high - sampled, sampled - low)) {
             // Near an end a curve that bends like a root bends too much for such steps.
             double finer = step / 16;
-            flat = flat(quantity, flat - 3 * step, flat + 3 * step, finer, sign);
+            flat = flat(hill, flat - 3 * step, flat + 3 * step, finer);
         }
         // A corner that nobody announced can mislead the difference: then the sample is the better place.
-        double gain = sign * (quantity.applyAsDouble(flat) - quantity.applyAsDouble(sampled));
-        return gain >= 0 ? flat : sampled;
+        return hill.applyAsDouble(flat) >= hill.applyAsDouble(sampled) ? flat : sampled;
     }
 
-    private static double flat(DoubleUnaryOperator quantity, double from, double to, double step, double sign) {
-        return Roots.between(y -> sign * slope(quantity, y, step), from, to);
+    private static double flat(DoubleUnaryOperator hill, double from, double to, double step) {
+        return Roots.between(y -> slope(hill, y, step), from, to);
     }
 
     /** Derivative times the step, by the central difference of order 8. */

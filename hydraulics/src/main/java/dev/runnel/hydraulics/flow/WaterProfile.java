@@ -65,16 +65,14 @@ public final class WaterProfile {
      */
     public double depthAt(double distance) {
         Require.inRange("distance", distance, 0, outlet().distance(), "m");
-        Station last = inlet();
-        for (Station station : stations) {
-            if (station.distance() >= distance) {
-                double span = station.distance() - last.distance();
-                double share = span == 0 ? 1 : (distance - last.distance()) / span;
-                return last.depth() + share * (station.depth() - last.depth());
-            }
-            last = station;
+        int below = 1;
+        while (stations.get(below).distance() < distance) {
+            below++;
         }
-        return outlet().depth();
+        Station from = stations.get(below - 1);
+        Station to = stations.get(below);
+        double share = (distance - from.distance()) / (to.distance() - from.distance());
+        return from.depth() + share * (to.depth() - from.depth());
     }
 
     /**

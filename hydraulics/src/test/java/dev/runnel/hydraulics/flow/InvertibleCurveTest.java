@@ -66,6 +66,9 @@ class InvertibleCurveTest {
             }
         }
         assertThat(curve.depthsFor(atSoffit)).hasSize(2).endsWith(1);
+        // Rising and falling branch meet at the one depth of the most.
+        double top = curve.depthOfMaximum();
+        assertThat(curve.depthsFor(Math.sin(0.75 * Math.PI * top))).containsExactly(top);
         assertThat(curve.depthsFor(0)).containsExactly(0);
         assertThat(curve.depthsFor(1.0001)).isEmpty();
         assertThat(depthOf(curve, 1.0001, 0)).isNaN();
@@ -116,6 +119,11 @@ class InvertibleCurveTest {
         assertThat(ledge.depthsFor(0.5)).containsExactly(0.5, 1);
         assertThat(ledge.depthsFor(0.2)).hasSize(1);
         assertThat(ledge.depthOfMaximum()).isEqualTo(0.5);
+        InvertibleCurve up = curve(CLOSED, new double[] {0, 0.5, 1}, y -> y <= 0.5 ? y : 1.5 - y);
+        assertThat(up.depthOfMaximum()).isEqualTo(Math.nextUp(0.5));
+        assertThat(up.depthsFor(0.75)).hasSize(1);
+        assertThat(up.depthsFor(0.75)[0]).isCloseTo(0.75, within(1e-14));
+        assertThat(up.depthsFor(0.5)).containsExactly(0.5, 1);
     }
 
     /** A surface that closes: q = y/√(1 − y) is infinite at the soffit. No double beside the depth found is closer. */
@@ -174,6 +182,12 @@ class InvertibleCurveTest {
             assertThat(many.lowestDepthFor(part * most)).isEqualTo(depth);
             assertThat(calls).isZero();
         }
+        // The value at the soffit is nothing special on the branch below.
+        double beside = quantity.applyAsDouble(1) * (1 - 1e-5);
+        many.lowestDepthFor(beside);
+        calls = 0;
+        many.lowestDepthFor(beside);
+        assertThat(calls).isZero();
         assertThat(many.depthOfMaximum()).isEqualTo(plain.depthOfMaximum());
         assertThat(many.lowestDepthFor(0)).isZero();
     }

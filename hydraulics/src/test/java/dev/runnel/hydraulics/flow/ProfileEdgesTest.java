@@ -29,7 +29,7 @@ class ProfileEdgesTest {
     }
 
     /** x = ∫ (1 − Fr²)/(S₀ − Sf) dy by Gauss in 64 parts, with y = from + (to − from)(3t² − 2t³), so that a root at an end is none. */
-    private static double quadrature(CrossSection section, double gradient, double q, double from, double to) {
+    static double quadrature(CrossSection section, double gradient, double q, double from, double to) {
         double sum = 0;
         for (int part = 0; part < 64; part++) {
             for (int i = 0; i < GAUSS.getNumberOfPoints(); i++) {
@@ -149,6 +149,60 @@ class ProfileEdgesTest {
                     .hasMessageStartingWith("seenDepth must be greater than 0.224255")
                     .hasMessageEndingWith(" m, where backwater ends, was " + Text.number(none));
         }
+    }
+
+    /** Normal depth in the upper half and close to the soffit: both ends of the integral bend. */
+    @Test
+    void backwaterCloseToTheSoffit() {
+        Conduit conduit = Conduit.of(PIPE, Gradient.of(0.003), LAW);
+        for (double part : new double[] {0.7, 0.9, 0.99}) {
+            double q = part * conduit.discharge(0.6);
+            Backwater backwater = Backwater.of(conduit, q);
+            double normal = backwater.normalDepth();
+            assertThat(normal).isBetween(0.3, 0.5);
+            for (double rise : new double[] {1e-4, 1e-3, 1e-2, 0.05}) {
+                double distance = quadrature(PIPE, 0.003, q, normal + rise, 0.6);
+                assertThat(backwater.length(0.6, rise)).isCloseTo(distance, within(1e-9 * distance));
+            }
+        }
+    }
+
+    /** Towards normal depth the rise falls to a hundredth over always the same distance. */
+    @Test
+    void backwaterThinsOut() {
+        for (CrossSection section : List.of(PIPE, CHANNEL)) {
+            Backwater backwater = Backwater.of(Conduit.of(section, Gradient.of(0.003), LAW), 0.1);
+            double hundredth = backwater.length(0.45, 1e-6) - backwater.length(0.45, 1e-4);
+            assertThat(hundredth).isPositive();
+            assertThat(backwater.length(0.45, 1e-8) - backwater.length(0.45, 1e-6))
+                    .isCloseTo(hundredth, within(5e-3 * hundredth));
+            assertThat(backwater.depthUpstream(0.45, backwater.length(0.45, 1e-8)))
+                    .isCloseTo(backwater.normalDepth() + 1e-8, within(1e-12));
+        }
+    }
+
+    /** More than the full pipe carries: backwater stays below the second normal depth, and what reaches it rises without end. */
+    @Test
+    void backwaterBelowASecondNormalDepth() {
+        Conduit conduit = Conduit.of(PIPE, Gradient.of(0.003), LAW);
+        double q = 1.04 * conduit.discharge(0.6);
+        double[] normal = conduit.normalDepths(q);
+        Backwater backwater = Backwater.of(conduit, q);
+        double seen = 0.7 * normal[0] + 0.3 * normal[1];
+        double raised = normal[1] - 1e-3;
+        double distance = backwater.length(raised, seen - normal[0]);
+        assertThat(distance).isCloseTo(quadrature(PIPE, 0.003, q, seen, raised), within(1e-9 * distance));
+        assertThat(backwater.raisedDepth(seen, distance)).isCloseTo(raised, within(1e-9));
+        assertThat(backwater.depthUpstream(raised, distance)).isCloseTo(seen, within(1e-9));
+        for (double none : new double[] {normal[1], 0.6, 0.8}) {
+            assertThatThrownBy(() -> backwater.length(none, 0.01))
+                    .isInstanceOf(NoSolutionException.class)
+                    .hasMessageStartingWith(
+                            "close to the soffit the conduit does not carry the discharge on its gradient")
+                    .hasMessageContaining("the level rises upstream without end, in SectionFlow[");
+        }
+        assertThatThrownBy(() -> backwater.raisedDepth(seen, 1e6)).isInstanceOf(NoSolutionException.class);
+        assertThatThrownBy(() -> backwater.raisedDepth(normal[1], 1)).isInstanceOf(NoSolutionException.class);
     }
 
     /** On a steep bed backwater ends in a jump, at the depth conjugate to the normal one. */

@@ -60,6 +60,55 @@ class TurningDepthsTest {
         }
     }
 
+    /** The soffit jumps, and the curve bends like a root towards it; above a corner the piece ends in a fall. */
+    @Test
+    void anExtremeBesideAnEndThatJumps() {
+        for (double beside = 1e-2; beside > 1e-9; beside /= 10) {
+            double c = 2 * Math.sqrt(beside);
+            List<double[]> lid = of(y -> y < 1 ? 1 + y + c * Math.sqrt(1 - y) : 0.5, 0, 1);
+            assertThat(lid).as("%s below the lid", beside).hasSize(2);
+            assertThat(lid.get(0)).hasSize(3).endsWith(Math.nextDown(1.0));
+            assertThat(1 - lid.get(0)[1]).isCloseTo(beside, within(1e-3 * beside + 1e-12));
+            double[] valley = only(of(
+                    y -> y <= 0.25
+                            ? 25 + y
+                            : y <= 0.5 ? 25 + y - c * Math.sqrt(y - 0.25) : 25.5 - c / 2 - 20 * (y - 0.5),
+                    0,
+                    0.25,
+                    0.5,
+                    1));
+            assertThat(valley).hasSize(5);
+            assertThat(valley[1]).isEqualTo(0.25);
+            assertThat(valley[2] - 0.25).isCloseTo(beside, within(1e-3 * beside + 1e-12));
+            assertThat(valley[3]).isEqualTo(0.5);
+        }
+    }
+
+    /** y^p (1 − y) is largest at p/(p + 1), and no hump is alike on both sides. */
+    @Test
+    void aLopsidedHump() {
+        for (double p : new double[] {0.7, 1, 1.5, 2, 3}) {
+            double[] hump = only(of(y -> 1 + Math.pow(y, p) * (1 - y), 0, 1));
+            assertThat(hump).hasSize(3);
+            assertThat(hump[1]).as("%s", p).isCloseTo(p / (p + 1), within(1e-11));
+            double[] hollow = only(of(y -> 7 - Math.pow(y, p) * (1 - y), 0, 1));
+            assertThat(hollow[1]).as("%s", p).isCloseTo(p / (p + 1), within(1e-10));
+        }
+    }
+
+    /** A level stretch is part of the rise before it: one extreme, and none where the rise goes on. */
+    @Test
+    void levelStretches() {
+        double[] table = only(of(y -> Math.min(1.3, Math.min(1 + y, 2 - y)), 0, 1));
+        assertThat(table).hasSize(3);
+        assertThat(table[1]).isBetween(0.29, 0.71);
+        double[] basin = only(of(y -> Math.max(1.7, Math.max(2 - y, 1 + y)), 0, 1));
+        assertThat(basin).hasSize(3);
+        assertThat(basin[1]).isBetween(0.29, 0.71);
+        assertThat(only(of(y -> 1 + Math.min(y, 0.5), 0, 1))).containsExactly(0, 1);
+        assertThat(only(of(y -> 2, 0, 1))).containsExactly(0, 1);
+    }
+
     /** A corner that was announced is an extreme to the last bit. */
     @Test
     void anExtremeOnACorner() {
@@ -86,7 +135,12 @@ class TurningDepthsTest {
             assertThat(top.get(0)).containsExactly(0, 0.5);
             assertThat(top.get(1)).containsExactly(Math.nextUp(0.5), Double.POSITIVE_INFINITY);
         }
-        assertThat(of(y -> y <= 0.5 ? y + 1 : (1 + 1e-7) * (y + 1), 0, 0.5, 1)).hasSize(1);
+        for (double scale : new double[] {1e-6, 1, 1e6}) {
+            assertThat(of(y -> scale * (y <= 0.5 ? y + 1 : (1 + 1e-7) * (y + 1)), 0, 0.5, 1))
+                    .hasSize(1);
+            assertThat(of(y -> scale * (y <= 0.5 ? y + 1 : (1 + 1e-5) * (y + 1)), 0, 0.5, 1))
+                    .hasSize(2);
+        }
         // What grows without end towards the soffit does not jump there.
         assertThat(of(y -> y / Math.sqrt(1 - y), 0, 1)).hasSize(1);
     }
@@ -122,6 +176,8 @@ class TurningDepthsTest {
             assertThat(ledge.depths(q)).containsExactly(0.5);
             assertThat(ledge.depth(q)).isEqualTo(0.5);
         }
+        assertThat(ledge.depths(ledge.discharge(0.5))).containsExactly(0.5);
+        assertThat(ledge.depths(ledge.discharge(Math.nextUp(0.5)))).containsExactly(Math.nextUp(0.5));
         assertThat(ledge.depths(0.9 * below)).hasSize(1);
         assertThat(ledge.depth(0.9 * below)).isLessThan(0.5);
         assertThat(ledge.depths(1.1 * above)).hasSize(1);
