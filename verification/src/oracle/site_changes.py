@@ -29,9 +29,24 @@ class Finding:
         self.since = self.earliest = self.latest = since
         self.found, self.closed, self.open, self.returns = found, None, True, 0
         self.falls, self.moved, self.alarm, self.soffit = [], [], None, None
+        self.past, self.again = [], None
 
     def end(self, time):
-        self.open, self.closed = False, max(self.found, time)
+        self.open, self.closed = False, max(self.found, time, self.found if self.again is None else self.again)
+
+    def stand_again(self, time):
+        """Back since a time: what was is a stretch of its own."""
+        self.past.append((self.again, self.closed))
+        self.again, self.open, self.returns = max(self.closed, time), True, self.returns + 1
+
+    def begins_again(self, name, time):
+        """The same name within a month is the same finding."""
+        return not self.open and name in self.names and time - self.closed <= 720
+
+    def stretches(self, end):
+        """Hours from and to of every time in which it stood; the first begins where the finding does."""
+        every = self.past + [(self.again, end if self.open else self.closed)]
+        return [(self.since if a is None else a, max(b, self.since if a is None else a)) for a, b in every]
 
     def recurrence(self):
         """Days between falls: at least three, two days or more apart, regular."""
@@ -49,6 +64,7 @@ class Finding:
         twin = Finding(self.number, "", 0, 0)
         twin.__dict__.update(self.__dict__)
         twin.names, twin.falls, twin.moved, twin.every = list(self.names), list(self.falls), list(self.moved), self.recurrence()
+        twin.past = list(self.past)
         return twin
 
 
@@ -212,7 +228,7 @@ NEVER = -10 ** 12
 def unborn():
     """What is known of a change before there is one; a spell is since it came, or came back last: begin, block and time told, sums."""
     return dict(spell=0, spell_told=0, spell_at=0, spell_stands=np.zeros(4), shut=None, shut_largest=0.0, apart_from=NEVER, track=None, channel=0, sign=0, start=0, opened=0, closed=0, seen=0, risen=False, largest=0.0, origin=np.zeros(4), votes=[], stands=np.zeros(4),
-                across=None, across_too=None, named=None, reported=None, water_until=NEVER, water=None, may_be_water=False, leapt=None, slowly=False, rests=False)
+                across=None, across_too=None, named=None, reported=None, water_until=NEVER, water=None, may_be_water=False, leapt=None, slowly=False, rests=False, quiet=None)
 
 
 class Changes:
@@ -504,8 +520,8 @@ class Changes:
         if returned:
             self.shut, self.shut_largest = self.track.copy(), self.largest
             self.spell, self.spell_told, self.spell_at, self.spell_stands = since, block, end, np.zeros(4)
-        self.track.open = True
-        self.track.returns += returned
+            self.quiet = None
+            self.track.stand_again(3 * since)
         self.risen, self.rests = True, False
         self.judge(block, returned)
         slowly = None if returned or self.is_water() or self.leapt else self.small.give(self.hours)
@@ -608,6 +624,17 @@ class Changes:
         return len(last) >= 3 and other["sign"] * float(np.median(last)) > 0.3 * self.base.scale[c]
 
     def over(self, block):
+        """As usual for two days, and for twice as long with each return, up to sixteen; but not within a season."""
+        if not self.as_usual(block):
+            if self.quiet is not None:
+                self.spell, self.spell_told, self.spell_at, self.spell_stands = block, block, 3 * (block + 1), np.zeros(4)
+            self.quiet = None
+            return False
+        self.quiet = block if self.quiet is None else self.quiet
+        days = 2 if self.origin[D] != 0 else min(16, 2 * 2 ** self.track.returns)
+        return block - self.quiet >= 8 * (days - 2)
+
+    def as_usual(self, block):
         if block - self.spell_told < 8:
             return False
         rows = self.blocks[self.since_block(block - 15):]

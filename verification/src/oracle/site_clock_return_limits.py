@@ -71,7 +71,7 @@ class Scene:
             if closed is not None:
                 w.clock.track.closed = closed
 
-        whole = [round(h * NANOS) for h in (since, earliest, latest, t.found, 0 if end is None else end)]
+        whole = [round(h * NANOS) for h in (since, earliest, latest, t.found, 0 if end is None else end, 0 if t.again is None else t.again)]
         # What is kept is asked of the part that something is put into.
         return self.row(TRACK, f"times={listed(whole)}", about, edit)[:-2] + ["", ""]
 

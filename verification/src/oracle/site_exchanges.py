@@ -141,7 +141,7 @@ class Exchanges:
         given = self.give_away(True, self.since, end)
         self.home, self.asked = 0, []
         if back:
-            self.track.returns, self.track.open = self.track.returns + 1, True
+            self.track.stand_again(self.since)
             if given is not None:
                 given.end(self.since)
                 self.book.tell(self.closed, end, given)

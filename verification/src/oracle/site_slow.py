@@ -67,8 +67,8 @@ class Weeks:
         elif abs(m) > self.limit() and math.copysign(1, m) * np.median(x[-self.of["now"]:]) > self.of["over"] * self.limit():
             way, old = UP if m > 0 else DOWN, self.track
             if old is not None and old.direction == way and end - old.closed < 24 * self.of["returns"]:
-                old.open, kind = True, RETURNED
-                old.returns += 1
+                kind = RETURNED
+                old.stand_again(24 * [n for n in self.days if n > self.today - self.of["within"]][-self.of["days"]:][0])
             else:
                 self.track, kind = self.book.open(WORDS[way], 0, end), FOUND
                 self.track.direction = way

@@ -28,6 +28,7 @@ class Silent:
     def open(self, name, since, found):
         track = type("Track", (), {})()
         track.found, track.open, track.returns = found, True, 0
+        track.stand_again = lambda time: (setattr(track, "open", True), setattr(track, "returns", track.returns + 1))
         return track
 
     def tell(self, *event):

@@ -164,7 +164,7 @@ class Question:
         t = self.track
         t.names = [name]
         if back:
-            t.returns, t.open = t.returns + 1, True
+            t.stand_again(self.since)
             if given is not None:
                 given.end(self.since)
                 self.book.tell(CLOSED, end, given)

@@ -206,6 +206,13 @@ def place(case):
     return [text(recipe), text(changes) or "-", zone, diameter, *interval, alarm]
 
 
+def stretches(f):
+    """Begin of the last time in which it stood; begins and ends of all, in a sum; how long in all."""
+    every = [(a - FIRST_HOUR, b - FIRST_HOUR) for a, b in f.stretches(FIRST_HOUR + 3000)]
+    told = sum((i + 1) * (a + 3 * (0 if f.open and i == len(every) - 1 else b)) for i, (a, b) in enumerate(every))
+    return [float(every[-1][0]), float(told), float(sum(b - a for a, b in every))]
+
+
 def hour(value):
     return NONE if value is None else value - FIRST_HOUR
 
@@ -232,7 +239,8 @@ def tables(folder, program, cases, kept_of, prefix, more=()):
             moved = {c: (change, scatter, n) for c, change, scatter, n in f.moved}
             none = (NONE,) * 3
             findings.append(place(case) + [title, which, names(f), 1, f.shape, {UP: 1, DOWN: -1}.get(f.direction, 0), hour(f.since), hour(f.earliest), hour(f.latest),
-                                           hour(f.found), NONE if f.open else hour(f.closed), int(f.returns), len(f.falls),
+                                           hour(f.found), NONE if f.open else hour(f.closed), int(f.returns),
+                                           *stretches(f), len(f.falls),
                                            NONE if f.every is None else int(f.every * 1440 + 0.5)]
                             + [float(moved.get(c, none)[0]) for c in range(4)] + [float(moved.get(0, none)[1]), moved.get(0, none)[2], moved.get(1, none)[2]]
                             + [hour(t) for goal in (f.alarm, f.soffit) for t in (goal or (None,) * 3)])
@@ -246,11 +254,12 @@ def tables(folder, program, cases, kept_of, prefix, more=()):
     write(folder, program, f"{prefix}-events", "What the watch tells of constructed sites", columns + [("case", "what was done")] + counted, inputs,
           [(n, calculations.get(n, "watch." + n)) for n, _ in counted], events, tolerance="1e-9", reason="counts and whole hours")
     figures = [("named", "1 if the names are those"), ("shape", "0 step, 1 ramp, 2 either"), ("up", "1 or -1"), ("since", "h"), ("earliest", "h"), ("latest", "h"),
-               ("found", "h"), ("closed", "h, -9999 for open"), ("returns", "count"), ("falls", "count"), ("recurrence", "min, -9999 for none")]
+               ("found", "h"), ("closed", "h, -9999 for open"), ("returns", "count"), ("back", "h, begin of the last stretch"),
+               ("stretches", "h, begin and three times end of each, 0 for open, times its place"), ("stood", "h, until 3000 h"), ("falls", "count"), ("recurrence", "min, -9999 for none")]
     moved = [(f"moved_{c}", f"change of {w}, -9999 for none") for c, w in enumerate(("velocity at its depth", "depth", "velocity", "flow"))]
     others = [("scatter", "usual scatter of the velocity at its depth"), ("hours_r", "count"), ("hours_d", "count")]
     goals = [(f"{goal}_{t}", "h, -9999 for none") for goal in ("alarm", "soffit") for t in ("time", "earliest", "latest")]
-    checks = [(n, "watch.finding." + {"named": "names"}.get(n, n), *(["input.names = text names"] if n == "named" else [])) for n, _ in figures]
+    checks = [(n, "watch.finding." + {"named": "names", "stretches": "stretches.book"}.get(n, n), *(["input.names = text names"] if n == "named" else [])) for n, _ in figures]
     checks += [(n, "watch.finding.moved", f"input.quantity = {c}") for c, (n, _) in enumerate(moved)]
     checks += [("scatter", "watch.finding.moved.scatter", "input.quantity = 0"), ("hours_r", "watch.finding.moved.hours", "input.quantity = 0"),
                ("hours_d", "watch.finding.moved.hours", "input.quantity = 1")]

@@ -149,12 +149,21 @@ class Faults:
             return
         self.fault(kind, self.LABELS[kind], begin, begin, end)
 
+    @staticmethod
+    def again(old, name, since):
+        return old is not None and not old.open and (since - old.closed <= 120 or old.begins_again(name, since) or old.begins_again("FROZEN_LOGGER", since))
+
     def fault(self, kind, name, since, earliest, end):
         old = self.tracks.get(kind)
-        back = old is not None and not old.open and since - old.closed <= 120
+        back = self.again(old, name, since)
+        partner = {"depth": "velocity", "velocity": "depth"}.get(kind)
+        if partner and not back and not self.is_open(kind) and partner in self.tracks and self.tracks[partner].begins_again("FROZEN_LOGGER", since):
+            old = self.tracks[kind] = self.tracks.pop(partner)
+            back = True
         self.seen_at[kind] = end
         if back:
-            old.open, old.returns, self.stands_from[kind] = True, old.returns + 1, since
+            old.stand_again(since)
+            self.stands_from[kind] = since
             if old.names != ["FROZEN_LOGGER"]:
                 old.names = [name]
             self.book.tell(RETURNED, end, old)
@@ -334,8 +343,9 @@ class MonitorClock:
             self.track = self.book.open("CLOCK_OF_MONITOR", first, end)
             self.track.earliest, self.track.latest = earliest, latest
         t = self.track
-        t.open, t.direction, t.shape = True, UP if self.late > 0 else DOWN, STEP
-        t.returns += back
+        if back:
+            t.stand_again(first)
+        t.direction, t.shape = UP if self.late > 0 else DOWN, STEP
         self.book.tell(RETURNED if back else FOUND, end, t)
 
     def began(self):
@@ -784,10 +794,13 @@ class LevelLeap:
                 return
             if len(later) >= self.LIMITS["pairs"] and float(np.median(later)) > self.LIMITS["share"] * self.size:
                 self.before = middle([self.at(h) for h in range(self.leap - 120, self.leap)])
-                t = self.book.open("LEVEL_UP", self.leap, end)
-                t.earliest, t.latest, t.direction, t.shape = self.leap - 3, self.leap + 3, UP, STEP
-                self.track = t
-                self.book.tell(FOUND, end, t)
+                back = self.track is not None and self.track.begins_again("LEVEL_UP", self.leap)
+                if back:
+                    self.track.stand_again(self.leap)
+                else:
+                    t = self.track = self.book.open("LEVEL_UP", self.leap, end)
+                    t.earliest, t.latest, t.direction, t.shape = self.leap - 3, self.leap + 3, UP, STEP
+                self.book.tell(RETURNED if back else FOUND, end, self.track)
             self.leap = None
 
     def at(self, hour):

@@ -89,10 +89,14 @@ def doubts(name, use):
 
 class Findings:
     def __init__(self, size, *findings):
-        self.list = [(names.split("/"), begin, size if end is None else end, end) for names, begin, end in findings]
+        """What is named + is the finding before it, back for another stretch."""
+        self.list, self.told = [], [names for names, _, _ in findings]
+        for names, begin, end in findings:
+            number = self.list[-1][4] if names == "+" else len(self.list)
+            self.list.append((self.list[number][0] if names == "+" else names.split("/"), begin, size if end is None else end, end, number))
 
     def inputs(self):
-        return [" ".join("/".join(f[0]) for f in self.list), text([f[1] for f in self.list]), text([NONE if f[3] is None else f[3] for f in self.list])]
+        return [" ".join(self.told), text([f[1] for f in self.list]), text([NONE if f[3] is None else f[3] for f in self.list])]
 
     def of(self, use):
         return [f for f in self.list if any(doubts(name, use) for name in f[0])]
@@ -104,7 +108,7 @@ class Findings:
         good = [h for h in there if not any(f[1] <= h < f[2] for f in self.of(use))]
         used = good or there
         value = math.fsum(flows[h] for h in used) / len(used) if used else NAN
-        touching = [f for f in self.of(use) if f[1] < last and f[2] > first]
+        touching = {f[4] for f in self.of(use) if f[1] < last and f[2] > first}
         return (value, (len(there) - len(good)) / len(there) if there else 0.0, 1 - len(there) / len(inside) if inside else 1.0, len(touching))
 
 
@@ -115,7 +119,8 @@ def figures(folder):
     holes = [NAN if h in range(30, 41) or h in (3, 50, 77) else q for h, q in enumerate(flows)]
     sets = [Findings(size, ("DEPTH_STEP/HELD_UP", 10.5, 33), ("VELOCITY_ZEROS", 60, None)), Findings(size, ("HELD_UP", 5, 80)),
             Findings(size, ("FROZEN_DEPTH", 20, 44.25), ("FROZEN_VELOCITY", 40, 61)), Findings(size, ("CLOCK_OF_GAUGE", 0, None), ("SILENT_GAUGE", 30, 50)),
-            Findings(size, ("CONTRADICTORY", 12, 13)), Findings(size, ("MORE_WATER/DEPTH_DRIFT/SEDIMENT", 24, None), ("WEAK_ECHO", 70, 75))]
+            Findings(size, ("CONTRADICTORY", 12, 13)), Findings(size, ("MORE_WATER/DEPTH_DRIFT/SEDIMENT", 24, None), ("WEAK_ECHO", 70, 75)),
+            Findings(size, ("FROZEN_LOGGER", 8, 20), ("+", 26.5, 33), ("+", 62, None), ("WEAK_ECHO", 64, 70), ("+", 70, 74))]
     rows = []
     for findings in sets:
         for use in ("DEPTH", "VELOCITY", "FLOW", "STORM_RESPONSE"):
@@ -137,7 +142,8 @@ def stretches(folder):
     flows = [round(0.02 * (1 + 0.4 * math.sin(2 * math.pi * h / 24)) * math.exp(0.1 * rng.standard_normal()), 5) for h in range(size)]
     holes = [NAN if h in range(50, 56) or h in range(100, 107) or h in range(170, 190) else q for h, q in enumerate(flows)]
     sets = [Findings(size, ("MORE_WATER", 70, None)), Findings(size, ("DEPTH_STEP", 80, 150)), Findings(size, ("HELD_UP", 30, 100), ("VELOCITY_LOSS", 130, None)),
-            Findings(size, ("FROZEN_DEPTH", 60, 66), ("FROZEN_VELOCITY", 126, 133)), Findings(size, ("CLOCK_OF_MONITOR", 48, 96))]
+            Findings(size, ("FROZEN_DEPTH", 60, 66), ("FROZEN_VELOCITY", 126, 133)), Findings(size, ("CLOCK_OF_MONITOR", 48, 96)),
+            Findings(size, ("HELD_UP", 25, 74), ("+", 118, 122), ("VELOCITY_GAIN", 150, 168), ("+", 192, None))]
     rows = []
     for findings in sets:
         for values in (flows, holes):

@@ -10,6 +10,9 @@ final class ChangeEnd {
     private static final double OTHERS = 1.2 * ChangeSums.SLACK;
     private static final int CLOSE_BLOCKS = 2 * ChangeSeries.BLOCKS_PER_DAY;
 
+    /** What came back must be quiet for twice as long with each return, up to so many: 16 days. */
+    private static final int MOST_DOUBLED = 3;
+
     /** Dry blocks of them that must be known, unless it is wet for longer than a wet spell lasts. */
     private static final int DRY_BLOCKS = 3;
 
@@ -22,8 +25,25 @@ final class ChangeEnd {
 
     private ChangeEnd() {}
 
-    /** Whether everything is as usual again. */
-    static boolean isOver(ChangeSeries series, FollowedChange change, long block, long lastDryBlock) {
+    /**
+     * Whether everything is as usual again, and has been for long enough: what came and went before is likely to come again, and what
+     * lies between its stretches is not to be trusted.
+     */
+    static boolean isOver(ChangeSeries series, FollowedChange change, long block, long lastDryBlock, int returns) {
+        if (!isAsUsual(series, change, block, lastDryBlock)) {
+            change.quietFrom = FollowedChange.NONE;
+            return false;
+        }
+        if (change.quietFrom == FollowedChange.NONE) {
+            change.quietFrom = block;
+        }
+        // Within a season what is usual changes meanwhile.
+        int doubled = change.isWithinSeason() ? 0 : Math.min(MOST_DOUBLED, returns);
+        int quiet = CLOSE_BLOCKS << doubled;
+        return block - change.quietFrom >= quiet - CLOSE_BLOCKS;
+    }
+
+    private static boolean isAsUsual(ChangeSeries series, FollowedChange change, long block, long lastDryBlock) {
         Ring blocks = series.blocks;
         int from = blocks.from(block - CLOSE_BLOCKS + 1);
         if (block - change.spellTold < ChangeSeries.BLOCKS_PER_DAY) {

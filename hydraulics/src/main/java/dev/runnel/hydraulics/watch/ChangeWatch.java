@@ -296,8 +296,9 @@ final class ChangeWatch {
             opened.change.spellToldAt = end;
         }
         Track open = opened.track.orElseThrow();
-        open.open = true;
-        open.returns += returned ? 1 : 0;
+        if (returned) {
+            open.comeBack(ChangeSeries.time(from));
+        }
         opened.rests = false;
         opened.change.risen = true;
         opened.judge(block, returned);
@@ -334,11 +335,16 @@ final class ChangeWatch {
         if (following.judge.isThere(block)) {
             following.names.vote(block);
         }
-        if (ChangeEnd.isOver(series, change, block, lastDryBlock)) {
+        boolean wasQuiet = change.quietFrom != FollowedChange.NONE;
+        if (ChangeEnd.isOver(series, change, block, lastDryBlock, open.returns())) {
             following.judge(block, false);
             following.keepNames(block);
             close(block, end, open);
             return;
+        }
+        if (wasQuiet && change.quietFrom == FollowedChange.NONE) {
+            change.standAgain(block, end);
+            following.names.comeBack();
         }
         if (endsDay(block) || block - change.openedAt < FRESH_BLOCKS) {
             following.judge(block, true);

@@ -176,7 +176,6 @@ final class ClockFinding {
                 .orElse(false);
         Track opened =
                 back ? finding.last().orElseThrow() : finding.open(FindingName.CLOCK_OF_MONITOR, began.since(), end);
-        opened.open = true;
         opened.direction = shift > 0 ? Direction.UP : Direction.DOWN;
         opened.shape = ChangeShape.STEP;
         boolean byAnHour = isNearAnHour(shift);
@@ -186,7 +185,7 @@ final class ClockFinding {
                         ? ": clock of the monitor moved by an hour at the civil change, or left behind by it"
                         : "");
         if (back) {
-            opened.returns++;
+            opened.comeBack(began.since());
         } else {
             opened.earliest = began.earliest();
             opened.latest = began.latest();

@@ -51,7 +51,7 @@ final class DoubtfulBaseline {
     void closed(FollowedChange change, long block, Track open) {
         if (block - change.start < (long) WEAK_DAYS * ChangeSeries.BLOCKS_PER_DAY
                 && change.largest < WEAK
-                && open.returns == 0) {
+                && open.returns() == 0) {
             weak[ChangeSums.at(change.channel, change.sign)]++;
         }
     }

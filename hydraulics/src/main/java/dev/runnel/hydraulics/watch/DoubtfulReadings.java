@@ -4,6 +4,7 @@ import dev.runnel.timeseries.Interval;
 import dev.runnel.timeseries.Series;
 import java.time.Instant;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.EnumSet;
 import java.util.List;
 import java.util.Objects;
@@ -17,7 +18,7 @@ import org.apiguardian.api.API;
  * <p>A finding puts in doubt what one of its names says of a sensor: a depth that drifts puts depth and flow in doubt, a
  * velocity sensor that fouls velocity and flow. Water that is held up is read truly: depth, velocity and flow stay good.
  * Where two names stand beside each other, the worse one counts. A finding counts from its beginning, not from when it was
- * found, until it closed.
+ * found, until it closed; one that came back in its stretches, not between them.
  *
  * <p>What this is not: proof that the other readings are good. The watch finds what its baseline can judge.
  *
@@ -92,8 +93,7 @@ public final class DoubtfulReadings {
      */
     public List<Finding> findings(ReadingUse use, Interval interval) {
         return findings.stream()
-                .filter(finding ->
-                        doubted(finding).contains(use) && finding.interval(end).overlaps(interval))
+                .filter(finding -> doubted(finding).contains(use) && finding.overlaps(interval, end))
                 .toList();
     }
 
@@ -105,9 +105,7 @@ public final class DoubtfulReadings {
      * @return whether a finding says so
      */
     public boolean isDoubtful(ReadingUse use, Instant time) {
-        return findings.stream()
-                .anyMatch(finding ->
-                        doubted(finding).contains(use) && finding.interval(end).contains(time));
+        return findings.stream().anyMatch(finding -> doubted(finding).contains(use) && finding.contains(time, end));
     }
 
     /**
@@ -121,10 +119,12 @@ public final class DoubtfulReadings {
         boolean[] doubtful = new boolean[series.size()];
         for (Finding finding : findings) {
             if (doubted(finding).contains(use)) {
-                Interval interval = finding.interval(end);
-                int to = series.firstIndexAtOrAfter(interval.end());
-                for (int i = series.firstIndexAtOrAfter(interval.start()); i < to; i++) {
-                    doubtful[i] = true;
+                for (Interval interval : finding.intervals(end)) {
+                    Arrays.fill(
+                            doubtful,
+                            series.firstIndexAtOrAfter(interval.start()),
+                            series.firstIndexAtOrAfter(interval.end()),
+                            true);
                 }
             }
         }
@@ -162,10 +162,10 @@ public final class DoubtfulReadings {
                     // The site itself did not change.
                 }
                 default -> {
-                    cuts.add(finding.since());
-                    finding.closed()
-                            .filter(closed -> closed.isAfter(finding.since()))
-                            .ifPresent(cuts::add);
+                    for (FindingStretch stretch : finding.stretches()) {
+                        cuts.add(stretch.from());
+                        stretch.to().ifPresent(cuts::add);
+                    }
                 }
             }
         }

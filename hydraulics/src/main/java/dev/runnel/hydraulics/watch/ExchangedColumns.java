@@ -220,8 +220,7 @@ final class ExchangedColumns {
         asked.clear();
         if (back) {
             Track open = finding.last().orElseThrow();
-            open.returns++;
-            open.open = true;
+            open.comeBack(begin);
             count(hours, others, 0);
             open.detail = detail();
             renamed.ifPresent(other -> findings.close(other, begin, end));

@@ -23,11 +23,10 @@ import org.apiguardian.api.API;
  * @param names what it is consistent with, the most likely first; at least one
  * @param direction whether what moved first went up or down; none where neither makes sense
  * @param shape how it came about
- * @param since when it began, as good as the readings tell
  * @param sinceRange the interval in which it began, 95 % where a fit gave it
  * @param found when it was found
- * @param closed when things were as usual again, if they are
- * @param returns how often it had closed and come back
+ * @param stretches the times in which it stood, in order; one, or more of what closed and came back; only the last may be
+ *     open
  * @param falls how often what moved fell back to usual and rose again, returns included
  * @param recurrence the usual time between two falls, if they come regularly
  * @param moved how far the quantities stand from usual
@@ -42,11 +41,9 @@ public record Finding(
         List<FindingName> names,
         Direction direction,
         ChangeShape shape,
-        Instant since,
         Interval sinceRange,
         Instant found,
-        Optional<Instant> closed,
-        int returns,
+        List<FindingStretch> stretches,
         int falls,
         Optional<Duration> recurrence,
         List<Moved> moved,
@@ -60,37 +57,77 @@ public record Finding(
      * @param names what it is consistent with; at least one
      * @param direction which way it went
      * @param shape how it came about
-     * @param since when it began
      * @param sinceRange the interval in which it began
      * @param found when it was found
-     * @param closed when things were as usual again, if they are
-     * @param returns how often it had come back
+     * @param stretches the times in which it stood, in order; at least one
      * @param falls how often it fell back and rose again
      * @param recurrence the usual time between two falls, if they come regularly
      * @param moved how far the quantities stand from usual
      * @param alarm when the alarm level would be reached
      * @param soffit when the soffit would be reached
      * @param detail what was seen, in figures; instants in it are ISO 8601 in UTC, to the hour or closer
-     * @throws IllegalArgumentException if there is no name
+     * @throws IllegalArgumentException if there is no name or no stretch, or if one begins before the last has ended
      */
     public Finding {
         Objects.requireNonNull(names, "names");
         Objects.requireNonNull(moved, "moved");
+        Objects.requireNonNull(stretches, "stretches");
         names = List.copyOf(names);
         moved = List.copyOf(moved);
+        stretches = List.copyOf(stretches);
         if (names.isEmpty()) {
             throw new IllegalArgumentException("names must not be empty");
         }
+        requireInOrder(stretches);
         Objects.requireNonNull(direction, "direction");
         Objects.requireNonNull(shape, "shape");
-        Objects.requireNonNull(since, "since");
         Objects.requireNonNull(sinceRange, "sinceRange");
         Objects.requireNonNull(found, "found");
-        Objects.requireNonNull(closed, "closed");
         Objects.requireNonNull(recurrence, "recurrence");
         Objects.requireNonNull(alarm, "alarm");
         Objects.requireNonNull(soffit, "soffit");
         Objects.requireNonNull(detail, "detail");
+    }
+
+    private static void requireInOrder(List<FindingStretch> stretches) {
+        if (stretches.isEmpty()) {
+            throw new IllegalArgumentException("stretches must not be empty");
+        }
+        for (int i = 1; i < stretches.size(); i++) {
+            Instant from = stretches.get(i).from();
+            Optional<Instant> before = stretches.get(i - 1).to();
+            if (before.map(from::isBefore).orElse(true)) {
+                throw new IllegalArgumentException(
+                        "stretches must each begin when the last has ended, was " + stretches);
+            }
+        }
+    }
+
+    /**
+     * Returns when it began: the beginning of its first stretch.
+     *
+     * @return since when, as good as the readings tell
+     */
+    public Instant since() {
+        return stretches.get(0).from();
+    }
+
+    /**
+     * Returns when things were as usual again for good: the end of its last stretch.
+     *
+     * @return the closing, if it is not open
+     */
+    public Optional<Instant> closed() {
+        return stretches.get(returns()).to();
+    }
+
+    /**
+     * Returns how often it had closed and come back.
+     *
+     * @return one less than its stretches
+     */
+    public int returns() {
+        return stretches.size() - 1;
     }
 
     /**
@@ -166,19 +203,61 @@ public record Finding(
      * @return whether it is open
      */
     public boolean isOpen() {
-        return closed.isEmpty();
+        return closed().isEmpty();
     }
 
     /**
-     * Returns the time it lasts or lasted.
+     * Returns the time from its beginning to its end, with what lies between its stretches.
      *
      * @param end the end of what is known, for a finding that is open
      * @return from its beginning to its closing or that end
      */
     public Interval interval(Instant end) {
-        Objects.requireNonNull(end, "end");
-        Instant last = closed.orElse(end);
-        return Interval.of(since, last.isBefore(since) ? since : last);
+        return Interval.of(since(), stretches.get(returns()).interval(end).end());
+    }
+
+    /**
+     * Returns the times in which it stood.
+     *
+     * @param end the end of what is known, for a finding that is open
+     * @return its stretches, in order
+     */
+    public List<Interval> intervals(Instant end) {
+        return stretches.stream().map(stretch -> stretch.interval(end)).toList();
+    }
+
+    /**
+     * Returns whether it stood at some time of an interval.
+     *
+     * @param time the interval
+     * @param end the end of what is known, for a finding that is open
+     * @return whether one of its stretches and the interval have some time in common
+     */
+    public boolean overlaps(Interval time, Instant end) {
+        Objects.requireNonNull(time, "time");
+        return stretches.stream().anyMatch(stretch -> stretch.interval(end).overlaps(time));
+    }
+
+    /**
+     * Returns whether it stood at a time.
+     *
+     * @param time the time
+     * @param end the end of what is known, for a finding that is open
+     * @return whether one of its stretches contains it
+     */
+    public boolean contains(Instant time, Instant end) {
+        Objects.requireNonNull(time, "time");
+        return stretches.stream().anyMatch(stretch -> stretch.interval(end).contains(time));
+    }
+
+    /**
+     * Returns how long it stood in all.
+     *
+     * @param end the end of what is known, for a finding that is open
+     * @return the sum of its stretches
+     */
+    public Duration stood(Instant end) {
+        return intervals(end).stream().map(Interval::duration).reduce(Duration.ZERO, Duration::plus);
     }
 
     /**
@@ -199,7 +278,7 @@ public record Finding(
                     .append(otherwise())
                     .toString();
         }
-        text.append("since ").append(minute(since));
+        text.append("since ").append(minute(since()));
         text.append(" (between ")
                 .append(minute(sinceRange.start()))
                 .append(" and ")
@@ -208,7 +287,7 @@ public record Finding(
                 .append(shape)
                 .append('\n');
         text.append("found ").append(minute(found));
-        text.append(closed.map(end -> ", as usual again " + minute(end)).orElse(", open"))
+        text.append(closed().map(end -> ", as usual again " + minute(end)).orElse(", open"))
                 .append('\n');
         if (!moved.isEmpty()) {
             text.append("against the baseline: ");
@@ -222,8 +301,13 @@ public record Finding(
                         .append(Text.fixed(every.toMinutes() / 1440.0, 1))
                         .append(" days\n"),
                 () -> {
-                    if (returns > 0) {
-                        text.append("came back ").append(returns).append(returns == 1 ? " time\n" : " times\n");
+                    if (returns() > 0) {
+                        text.append("came back ").append(returns()).append(returns() == 1 ? " time" : " times");
+                        text.append(", last ")
+                                .append(minute(stretches.get(returns()).from()));
+                        text.append("; before that it stood for ")
+                                .append(Text.fixed(earlier().toMinutes() / 60.0, 0))
+                                .append(" h in all\n");
                     }
                 });
         text.append(isLevelOnly() ? "this says: " : "consistent with: ");
@@ -245,17 +329,22 @@ public record Finding(
                 names,
                 direction,
                 shape,
-                since,
                 sinceRange,
                 found,
-                closed,
-                returns,
+                stretches,
                 falls,
                 recurrence,
                 moved,
                 alarm,
                 soffit,
                 other);
+    }
+
+    /** How long it stood before it came back last. */
+    private Duration earlier() {
+        return stretches.subList(0, returns()).stream()
+                .map(stretch -> Duration.between(stretch.from(), stretch.to().orElseThrow()))
+                .reduce(Duration.ZERO, Duration::plus);
     }
 
     boolean isLevelOnly() {
@@ -270,8 +359,9 @@ public record Finding(
     public String toString() {
         return "Finding[" + number + ", "
                 + String.join(" or ", names.stream().map(FindingName::words).toList()) + ", "
-                + shape + ", since " + minute(since) + ", found " + minute(found)
-                + closed.map(end -> ", closed " + minute(end)).orElse(", open")
+                + shape + ", since " + minute(since()) + ", found " + minute(found)
+                + closed().map(end -> ", closed " + minute(end)).orElse(", open")
+                + (returns() > 0 ? ", in " + stretches.size() + " stretches" : "")
                 + recurrence
                         .map(every -> ", recurring every " + Text.fixed(every.toMinutes() / 1440.0, 1) + " days")
                         .orElse("")

@@ -147,6 +147,7 @@ final class Followed {
                 .with("sign", change.sign)
                 .with("blocksOfTrack", new long[] {change.start, change.openedAt, change.closedAt})
                 .with("waterUntil", change.waterUntil)
+                .with("quietFrom", change.quietFrom)
                 .with("mayBeWater", change.mayBeWater)
                 .with("water", change.water.name())
                 .with("seenFrom", change.seenFrom)
@@ -188,6 +189,7 @@ final class Followed {
         System.arraycopy(text.numbers("origin", Quantity.COUNT), 0, change.origin, 0, Quantity.COUNT);
         rests = text.flag("rests");
         change.waterUntil = text.count("waterUntil");
+        change.quietFrom = text.count("quietFrom");
         change.mayBeWater = text.flag("mayBeWater");
         change.water = text.constant("water", FindingName.class);
         change.seenFrom = text.count("seenFrom");

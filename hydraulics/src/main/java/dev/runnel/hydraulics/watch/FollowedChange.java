@@ -5,6 +5,9 @@ import java.util.Optional;
 
 /** The change that the watch follows, or followed last: what moved, which way, since when, and how far at most. */
 final class FollowedChange {
+    /** No block. */
+    static final long NONE = Long.MIN_VALUE;
+
     /** Ordinal of the quantity that told of it. */
     int channel;
 
@@ -46,6 +49,9 @@ final class FollowedChange {
     /** Which water that was. */
     FindingName water = FindingName.MORE_WATER;
 
+    /** Block from which on all is as usual again while it is still open; none while it is not. */
+    long quietFrom = NONE;
+
     /** Whether it stands high, so that it may fall. */
     boolean risen;
 
@@ -65,9 +71,17 @@ final class FollowedChange {
         return origin[ChangeSeries.D] != 0;
     }
 
+    /** It went and came without closing; what it is now shows from here on. */
+    void standAgain(long block, long end) {
+        spell = block;
+        spellTold = block;
+        spellToldAt = end;
+    }
+
     /** It is back since a block, after its finding closed. */
     void comeBack(long from, long block, long end, Track closed) {
         spell = from;
+        quietFrom = NONE;
         spellTold = block;
         spellToldAt = end;
         closedAs = Optional.of(closed.write().toString());
@@ -89,6 +103,7 @@ final class FollowedChange {
 
     void begin(int quantity, int direction, long startBlock, long block) {
         channel = quantity;
+        quietFrom = NONE;
         sign = direction;
         start = startBlock;
         seenFrom = startBlock;

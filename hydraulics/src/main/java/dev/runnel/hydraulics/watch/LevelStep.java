@@ -200,14 +200,23 @@ final class LevelStep {
 
     private void tell(long end) {
         before = Medians.of(excesses(leap - DAYS_BACK * DAY, leap));
-        Track opened = finding.open(FindingName.LEVEL_UP, leap * SiteHour.NANOS, end * SiteHour.NANOS);
-        opened.earliest = (leap - EVERY) * SiteHour.NANOS;
-        opened.latest = (leap + EVERY) * SiteHour.NANOS;
-        opened.direction = Direction.UP;
-        opened.shape = ChangeShape.STEP;
+        long since = leap * SiteHour.NANOS;
+        boolean back = finding.last()
+                .map(last -> last.isBack(FindingName.LEVEL_UP, since))
+                .orElse(false);
+        Track opened =
+                back ? finding.last().orElseThrow() : finding.open(FindingName.LEVEL_UP, since, end * SiteHour.NANOS);
+        if (back) {
+            opened.comeBack(since);
+        } else {
+            opened.earliest = (leap - EVERY) * SiteHour.NANOS;
+            opened.latest = (leap + EVERY) * SiteHour.NANOS;
+            opened.direction = Direction.UP;
+            opened.shape = ChangeShape.STEP;
+        }
         opened.detail = "the level stands " + Text.fixed(100 * Math.expm1(size), 0)
                 + " % above the same hours of the days before, at once and without rain";
-        finding.report(WatchNotice.Kind.FOUND, end * SiteHour.NANOS);
+        finding.report(back ? WatchNotice.Kind.RETURNED : WatchNotice.Kind.FOUND, end * SiteHour.NANOS);
     }
 
     private double[] excesses(long from, long to) {

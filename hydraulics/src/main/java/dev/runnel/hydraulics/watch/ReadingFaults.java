@@ -33,7 +33,7 @@ final class ReadingFaults {
 
     private static final double FAR_BEYOND = 1.25;
 
-    /** A fault that comes back within this time is the same. */
+    /** A fault that comes back within this time is the same, whatever it then looks like. */
     private static final long RETURN = 5 * Track.DAY;
 
     /** Distance of ln |v| from the usual within which a velocity of the wrong sign is the usual one. */
@@ -280,8 +280,11 @@ final class ReadingFaults {
 
     private void seen(Kind kind, FindingName name, long since, long earliest, long end, String detail) {
         int at = kind.ordinal();
+        if (!isOpen(kind)) {
+            takeLogger(kind, name, since);
+        }
         Optional<Track> old = tracks.get(at);
-        boolean back = old.isPresent() && !old.orElseThrow().open && since - old.orElseThrow().closed <= RETURN;
+        boolean back = old.map(last -> isBack(last, name, since)).orElse(false);
         lastSeen[at] = end;
         if (isOpen(kind) || back) {
             Track track = old.orElseThrow();
@@ -289,10 +292,9 @@ final class ReadingFaults {
                 track.detail = detail;
             }
             if (back) {
-                track.open = true;
+                track.comeBack(since);
                 // A logger that repeated both once does so again, whichever of the two is told first.
                 track.names = track.names.contains(FindingName.FROZEN_LOGGER) ? track.names : List.of(name);
-                track.returns++;
                 standsFrom[at] = since;
                 findings.report(WatchNotice.Kind.RETURNED, end, track);
             }
@@ -306,6 +308,27 @@ final class ReadingFaults {
         standsFrom[at] = since;
         tracks.set(at, Optional.of(track));
         findings.report(WatchNotice.Kind.FOUND, end, track);
+    }
+
+    private static boolean isBack(Track last, FindingName name, long since) {
+        return !last.open && since - last.closed <= RETURN
+                || last.isBack(name, since)
+                || last.isBack(FindingName.FROZEN_LOGGER, since);
+    }
+
+    /** A logger that repeats both is one finding, whichever of the two is told first the next time. */
+    private void takeLogger(Kind kind, FindingName name, long since) {
+        if (kind != Kind.DEPTH_FROZEN && kind != Kind.VELOCITY_FROZEN) {
+            return;
+        }
+        int own = kind.ordinal();
+        int other = (kind == Kind.DEPTH_FROZEN ? Kind.VELOCITY_FROZEN : Kind.DEPTH_FROZEN).ordinal();
+        boolean isOwn = tracks.get(own).map(last -> isBack(last, name, since)).orElse(false);
+        Optional<Track> logger = tracks.get(other).filter(last -> last.isBack(FindingName.FROZEN_LOGGER, since));
+        if (!isOwn && logger.isPresent()) {
+            tracks.set(own, logger);
+            tracks.set(other, Optional.empty());
+        }
     }
 
     private void close(Kind kind, long end) {

@@ -257,8 +257,7 @@ final class ReadingUnit {
         Track open = track.orElseThrow();
         open.names = List.of(name);
         if (back) {
-            open.returns++;
-            open.open = true;
+            open.comeBack(since);
             renamed.ifPresent(other -> findings.close(other, since, end));
         } else {
             open.earliest = since - SiteHour.NANOS;

@@ -127,8 +127,7 @@ final class SlowChange {
         Track open;
         if (returns) {
             open = finding.last().orElseThrow();
-            open.open = true;
-            open.returns++;
+            open.comeBack(time(days.number(from)));
         } else {
             open = finding.open(
                     median > 0 ? FindingName.VELOCITY_HIGH_FOR_DEPTH : FindingName.VELOCITY_LOW_FOR_DEPTH,
@@ -152,7 +151,7 @@ final class SlowChange {
             moved(open, median, from);
         }
         ChangeShape told = open.shape;
-        if (open.returns == 0 && end - open.found <= SHAPE_DAYS * Track.DAY) {
+        if (open.returns() == 0 && end - open.found <= SHAPE_DAYS * Track.DAY) {
             shape(open);
         }
         if (open.shape != told) {

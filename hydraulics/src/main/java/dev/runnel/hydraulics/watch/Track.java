@@ -15,6 +15,9 @@ import java.util.Optional;
 final class Track {
     static final long DAY = 24 * SiteHour.NANOS;
 
+    /** What comes back under the same name within this time is the same finding; chosen here. */
+    private static final long HABIT = 30 * DAY;
+
     /** Falls from which one asks whether they recur; chosen here. */
     private static final int RECURRING_FALLS = 3;
 
@@ -42,7 +45,13 @@ final class Track {
     long found;
     boolean open = true;
     long closed;
-    int returns;
+
+    /** Beginnings and ends of the stretches before the last. */
+    List<Long> stretches = new ArrayList<>();
+
+    /** When it came back last. */
+    long back;
+
     List<Long> falls = new ArrayList<>();
     List<Moved> moved = List.of();
     Optional<LevelForecast> alarm = Optional.empty();
@@ -65,10 +74,43 @@ final class Track {
         latest = Math.max(since, Math.min(latest, found));
     }
 
-    /** Ends it, not before it was told. */
+    /** Ends it, not before it was told or came back. */
     void close(long time) {
         open = false;
-        closed = Math.max(found, time);
+        closed = Math.max(found, Math.max(back, time));
+    }
+
+    /** It stands again since a time, not before it ended. */
+    void comeBack(long time) {
+        stretches.add(returns() == 0 ? since : back);
+        stretches.add(closed);
+        back = Math.max(closed, time);
+        open = true;
+    }
+
+    /** Whether what begins under a name is this finding again: a habit comes back within a month. */
+    boolean isBack(FindingName name, long time) {
+        return !open && names.contains(name) && time - closed <= HABIT;
+    }
+
+    /** How often it came back. */
+    int returns() {
+        return stretches.size() / 2;
+    }
+
+    private List<FindingStretch> allStretches() {
+        List<FindingStretch> all = new ArrayList<>();
+        for (int i = 0; i < stretches.size(); i += 2) {
+            // The beginning is told anew while it stands.
+            long from = i == 0 ? since : stretches.get(i);
+            all.add(stretch(from, Optional.of(stretches.get(i + 1))));
+        }
+        all.add(stretch(returns() == 0 ? since : back, open ? Optional.empty() : Optional.of(closed)));
+        return all;
+    }
+
+    private static FindingStretch stretch(long from, Optional<Long> to) {
+        return new FindingStretch(EpochNanos.toInstant(from), to.map(end -> EpochNanos.toInstant(Math.max(from, end))));
     }
 
     Finding finding() {
@@ -77,11 +119,9 @@ final class Track {
                 names,
                 direction,
                 shape,
-                EpochNanos.toInstant(since),
                 Interval.of(EpochNanos.toInstant(earliest), EpochNanos.toInstant(latest)),
                 EpochNanos.toInstant(found),
-                open ? Optional.<Instant>empty() : Optional.of(EpochNanos.toInstant(closed)),
-                returns,
+                allStretches(),
                 falls.size(),
                 recurrence(),
                 moved,
@@ -114,14 +154,14 @@ final class Track {
     }
 
     StateText write() {
-        return StateText.of("finding", 1)
+        return StateText.of("finding", 2)
                 .with("number", number)
                 .with("names", names.stream().map(FindingName::name).toList())
                 .with("direction", direction.name())
                 .with("shape", shape.name())
-                .with("times", new long[] {since, earliest, latest, found, closed})
+                .with("times", new long[] {since, earliest, latest, found, closed, back})
                 .with("open", open)
-                .with("returns", returns)
+                .with("stretches", stretches.stream().mapToLong(Long::longValue).toArray())
                 .with("falls", falls.stream().mapToLong(Long::longValue).toArray())
                 .with(
                         "moved",
@@ -135,7 +175,7 @@ final class Track {
     }
 
     static Track read(String state) {
-        StateText text = StateText.parse("finding", 1, state);
+        StateText text = StateText.parse("finding", 2, state);
         long[] times = text.counts("times");
         List<FindingName> names = text.list("names", FindingName::valueOf);
         Track track = new Track(text.index("number"), names.get(0), times[0], times[3]);
@@ -145,8 +185,11 @@ final class Track {
         track.earliest = times[1];
         track.latest = times[2];
         track.closed = times[4];
+        track.back = times[5];
         track.open = text.flag("open");
-        track.returns = text.index("returns");
+        for (long time : text.counts("stretches")) {
+            track.stretches.add(time);
+        }
         for (long fall : text.counts("falls")) {
             track.falls.add(fall);
         }

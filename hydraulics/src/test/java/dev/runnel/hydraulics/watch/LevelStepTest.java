@@ -77,6 +77,28 @@ class LevelStepTest {
     }
 
     @Test
+    void leapThatComesBackIsTheSameFinding() {
+        List<WatchNotice> told =
+                told(hour -> between(hour, AT, AT + 200) || hour >= AT + 400 ? 0.45 : 0.2, true, -1, -1);
+        assertThat(told.stream().map(WatchNotice::kind))
+                .containsExactly(
+                        WatchNotice.Kind.FOUND,
+                        WatchNotice.Kind.CLOSED,
+                        WatchNotice.Kind.RETURNED,
+                        WatchNotice.Kind.STANDING);
+        Finding finding = told.get(3).finding();
+        assertThat(finding.number()).isEqualTo(1);
+        assertThat(finding.stretches()).hasSize(2);
+        assertThat(finding.stretches().get(1).from())
+                .isBetween(
+                        Instant.EPOCH.plusSeconds(3600L * (AT + 397)), Instant.EPOCH.plusSeconds(3600L * (AT + 403)));
+    }
+
+    private static boolean between(int hour, int from, int to) {
+        return hour >= from && hour < to;
+    }
+
+    @Test
     void restartsChangeNothing() {
         List<WatchNotice> whole = told(LevelStepTest::leap, true, -1, -1);
         for (int cut : new int[] {AT - 30, AT + 12, AT + 40, AT + 71, AT + 200}) {

@@ -25,17 +25,24 @@ import org.junit.jupiter.api.Test;
 class MarkedFigureTest {
     private static final int DAYS = 10;
 
+    private static FindingStretch stretch(double from, double to) {
+        return new FindingStretch(day(from), Double.isNaN(to) ? Optional.empty() : Optional.of(day(to)));
+    }
+
     private static Finding finding(int number, FindingName name, double from, double to) {
+        return finding(number, name, stretch(from, to));
+    }
+
+    private static Finding finding(int number, FindingName name, FindingStretch... stretches) {
+        Instant from = stretches[0].from();
         return new Finding(
                 number,
                 List.of(name),
                 Direction.UP,
                 ChangeShape.STEP,
-                day(from),
-                Interval.of(day(from), day(from)),
-                day(from),
-                Double.isNaN(to) ? Optional.empty() : Optional.of(day(to)),
-                0,
+                Interval.of(from, from),
+                from,
+                List.of(stretches),
                 0,
                 Optional.empty(),
                 List.of(),
@@ -163,6 +170,31 @@ class MarkedFigureTest {
         assertThat(doubt.findings(ReadingUse.FLOW, Interval.of(day(2.9), day(8.1))))
                 .hasSize(2);
         assertThat(doubt).hasToString("DoubtfulReadings[2 findings, 3 cuts]");
+    }
+
+    /** What came back puts its stretches in doubt, not what lies between. */
+    @Test
+    void readingsBetweenTheStretchesAreGood() {
+        Finding habit =
+                finding(1, FindingName.FROZEN_LOGGER, stretch(2, 2.5), stretch(4, 4.25), stretch(8, Double.NaN));
+        DoubtfulReadings doubt = doubt(habit);
+        assertThat(doubt.isDoubtful(ReadingUse.DEPTH, day(2.4))).isTrue();
+        assertThat(doubt.isDoubtful(ReadingUse.DEPTH, day(3))).isFalse();
+        assertThat(doubt.isDoubtful(ReadingUse.FLOW, day(4.1))).isTrue();
+        assertThat(doubt.isDoubtful(ReadingUse.FLOW, day(5))).isFalse();
+        assertThat(doubt.isDoubtful(ReadingUse.FLOW, day(9.9))).isTrue();
+        boolean[] doubtful = doubt.doubtful(ReadingUse.VELOCITY, flow(0, true));
+        assertThat(IntStream.range(0, doubtful.length).filter(i -> doubtful[i]).count())
+                .isEqualTo(12 + 6 + 48);
+        assertThat(doubt.findings(ReadingUse.FLOW, Interval.of(day(5), day(8)))).isEmpty();
+        assertThat(doubt.findings(ReadingUse.FLOW, Interval.of(day(5), day(8.1))))
+                .containsExactly(habit);
+        MarkedFigure figure = mean(flow(0, true), 2, 4, doubt);
+        assertThat(figure.doubtfulShare()).isEqualTo(0.25);
+        assertThat(figure.asRead()).isCloseTo((0.5 * 3 + 4) / 1.5, within(1e-12));
+        assertThat(doubt(finding(1, FindingName.HELD_UP, stretch(2, 3), stretch(5, 6.5), stretch(9, Double.NaN)))
+                        .cuts())
+                .containsExactly(day(2), day(3), day(5), day(6.5), day(9));
     }
 
     /** Where the site changed, and changed back, the record is cut; a sensor that fails cuts nothing. */

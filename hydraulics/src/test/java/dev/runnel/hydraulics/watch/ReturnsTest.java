@@ -98,6 +98,44 @@ class ReturnsTest {
         }
     }
 
+    /**
+     * A velocity sensor that loses sight every few days is one finding, which must be quiet for longer each time before it is over:
+     * what lies between is not to be trusted.
+     */
+    @Test
+    void whatComesAndGoesStaysOpenAndItsDaysInDoubt() {
+        SiteRecord record = InventedSite.of(90, 24).record((day, depth, velocity, random) ->
+                new double[] {depth, day >= 22 && (day - 22) % 6 < 2.5 ? 0.5 * velocity : velocity});
+        WatchRule rule = rule(record);
+        WatchReport report = rule.watch(record);
+        assertThat(report.findings()).as(report.describe()).hasSize(1);
+        Finding finding = report.findings().get(0);
+        assertThat(finding.isOpen()).as(finding.describe()).isTrue();
+        assertThat(finding.returns()).isBetween(1, 2);
+        for (int i = 1; i < finding.stretches().size(); i++) {
+            Duration quiet = Duration.between(
+                    finding.stretches().get(i - 1).to().orElseThrow(),
+                    finding.stretches().get(i).from());
+            assertThat(quiet).isBetween(Duration.ofDays(1), Duration.ofDays(5));
+        }
+        DoubtfulReadings doubt = DoubtfulReadings.of(report, record.interval().end());
+        for (int day = 45; day < 90; day++) {
+            assertThat(doubt.isDoubtful(ReadingUse.FLOW, day(day + 0.5)))
+                    .as("day %s: %s", day, finding.describe())
+                    .isTrue();
+        }
+    }
+
+    /** It is over once it has been quiet for long enough, since it stood away last. */
+    @Test
+    void whatCameAndWentIsOverAfterLong() {
+        SiteRecord record = InventedSite.of(90, 24).record((day, depth, velocity, random) ->
+                new double[] {depth, between(day, 22, 52) && (day - 22) % 6 < 2.5 ? 0.5 * velocity : velocity});
+        WatchReport report = rule(record).watch(record);
+        assertThat(report.findings()).as(report.describe()).hasSize(1);
+        assertThat(report.findings().get(0).closed().orElseThrow()).isBetween(day(48), day(51));
+    }
+
     /** Two days of usual readings, while it is over but not yet closed, tell nothing of what it was. */
     @Test
     void shortBlockageThatIsClearedAccusesNoSensor() {

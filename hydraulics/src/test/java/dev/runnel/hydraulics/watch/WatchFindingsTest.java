@@ -251,6 +251,51 @@ class WatchFindingsTest {
         assertThat(finding.closed().orElseThrow()).isBetween(day(29).plusSeconds(13 * 3600), day(30));
     }
 
+    /** A habit: the velocity alone for some hours, then both, then both again weeks later, the depth told first. */
+    @Test
+    void loggerThatHoldsItsLastReadingsNowAndThenIsOneFindingWithItsStretches() {
+        SeriesBuilder depth = Series.builder();
+        SeriesBuilder velocity = Series.builder();
+        for (SiteReading reading : InventedSite.of(75, 16).record(Fault.NONE)) {
+            double day = Duration.between(day(0), reading.time()).toMinutes() / 1440.0;
+            boolean both = between(day, 33, 33.5) || between(day, 55, 55.5);
+            depth.add(reading.time(), both ? 0.137 : reading.depth());
+            // The last time the velocity moves on for a while, so that the depth is told first.
+            boolean still = between(day, 25, 25.25) || between(day, 33, 33.5);
+            velocity.add(reading.time(), still ? 0.71 : reading.velocity());
+        }
+        SiteRecord record = SiteRecord.of(depth.build(), velocity.build());
+        WatchReport report = watch(record);
+        Finding finding = only(report);
+        assertThat(finding.names()).containsExactly(FindingName.FROZEN_LOGGER);
+        assertThat(finding.stretches()).hasSize(3);
+        assertThat(finding.stretches().stream().map(FindingStretch::from)).containsExactly(day(25), day(33), day(55));
+        assertThat(finding.stood(day(75)).toMinutes() / 60.0).isBetween(28.0, 32.0);
+        DoubtfulReadings doubt = DoubtfulReadings.of(report, record.interval().end());
+        assertThat(doubt.isDoubtful(ReadingUse.FLOW, day(25.1))).isTrue();
+        assertThat(doubt.isDoubtful(ReadingUse.FLOW, day(28))).isFalse();
+        assertThat(doubt.isDoubtful(ReadingUse.FLOW, day(33.2))).isTrue();
+        assertThat(doubt.isDoubtful(ReadingUse.FLOW, day(45))).isFalse();
+        assertThat(doubt.isDoubtful(ReadingUse.FLOW, day(55.2))).isTrue();
+    }
+
+    /** After more than a month it is another finding. */
+    @Test
+    void depthThatFreezesOnceMoreAfterLongIsAnotherFinding() {
+        for (double again : new double[] {54, 58}) {
+            SeriesBuilder depth = Series.builder();
+            SeriesBuilder velocity = Series.builder();
+            for (SiteReading reading : InventedSite.of(62, 16).record(Fault.NONE)) {
+                double day = Duration.between(day(0), reading.time()).toMinutes() / 1440.0;
+                boolean frozen = between(day, 25, 25.5) || between(day, again, again + 0.5);
+                depth.add(reading.time(), frozen ? 0.137 : reading.depth());
+                velocity.add(reading.time(), reading.velocity());
+            }
+            assertThat(watch(SiteRecord.of(depth.build(), velocity.build())).findings())
+                    .hasSize(again == 54 ? 1 : 2);
+        }
+    }
+
     @Test
     void frozenLoggerIsOneFindingThatSaysBoth() {
         SeriesBuilder depth = Series.builder();

@@ -11,6 +11,7 @@ import dev.runnel.hydraulics.watch.ChangeShape;
 import dev.runnel.hydraulics.watch.DoubtfulReadings;
 import dev.runnel.hydraulics.watch.Finding;
 import dev.runnel.hydraulics.watch.FindingName;
+import dev.runnel.hydraulics.watch.FindingStretch;
 import dev.runnel.hydraulics.watch.MarkedFigure;
 import dev.runnel.hydraulics.watch.ReadingUse;
 import dev.runnel.hydraulics.watch.SiteBaseline;
@@ -161,24 +162,29 @@ final class BaselineCalculations {
                 doubt(in));
     }
 
-    /** Findings as they are stated; the end of one that is open lies at the end of the record. */
+    /** Findings as they are stated, each with its stretches: what is named + is another one of the finding before it. */
     private static DoubtfulReadings doubt(Inputs in) {
         String[] names = in.text("names").split(" ");
         double[] begins = in.sample("begins");
         double[] ends = in.sample("ends");
         List<Finding> findings = new ArrayList<>();
         for (int i = 0; i < names.length; i++) {
-            Instant begin = at(begins[i]);
+            String name = names[i];
+            List<FindingStretch> stretches = new ArrayList<>();
+            stretches.add(stretch(begins[i], ends[i]));
+            while (i + 1 < names.length && names[i + 1].equals("+")) {
+                i++;
+                stretches.add(stretch(begins[i], ends[i]));
+            }
+            Instant begin = stretches.get(0).from();
             findings.add(new Finding(
-                    i + 1,
-                    Arrays.stream(names[i].split("/")).map(FindingName::valueOf).toList(),
+                    findings.size() + 1,
+                    Arrays.stream(name.split("/")).map(FindingName::valueOf).toList(),
                     Direction.UP,
                     ChangeShape.STEP,
-                    begin,
                     Interval.of(begin, begin),
                     begin,
-                    ends[i] == NONE ? Optional.empty() : Optional.of(at(ends[i])),
-                    0,
+                    stretches,
                     0,
                     Optional.empty(),
                     List.of(),
@@ -188,6 +194,11 @@ final class BaselineCalculations {
         }
         Instant end = at(in.sample("flows").length);
         return DoubtfulReadings.of(new WatchReport(anySite(), findings, List.of()), end);
+    }
+
+    /** One that is open ends at the end of the record. */
+    private static FindingStretch stretch(double begin, double end) {
+        return new FindingStretch(at(begin), end == NONE ? Optional.empty() : Optional.of(at(end)));
     }
 
     /** A report has a baseline; what findings put in doubt has nothing to do with it. */

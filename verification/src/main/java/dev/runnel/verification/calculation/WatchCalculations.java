@@ -32,6 +32,9 @@ final class WatchCalculations {
     private static final String CUT = "every begin cease ";
     private static final double NONE = SiteCalculations.NONE;
 
+    /** Until then a finding that is open stands: 3000 h after the first reading. */
+    private static final Instant AS_OF = SiteRecipe.START.plusSeconds(3000L * 3600);
+
     private static final Map<String, WatchReport> WATCHED = new ConcurrentHashMap<>();
     private static final Map<String, StateParts> KEPT = new ConcurrentHashMap<>();
     private static final Map<String, Stopped> STOPPED = new ConcurrentHashMap<>();
@@ -72,6 +75,21 @@ final class WatchCalculations {
                         "h",
                         each -> each.closed().map(SiteCalculations::hours).orElse(NONE)),
                 finding("returns", "1", Finding::returns),
+                finding(
+                        "back",
+                        "h",
+                        each -> hours(each.stretches().get(each.returns()).from())),
+                finding(
+                        "stretches.book",
+                        "h",
+                        each -> Books.sum(
+                                each.stretches(),
+                                stretch -> hours(stretch.from())
+                                        + 3
+                                                * stretch.to()
+                                                        .map(SiteCalculations::hours)
+                                                        .orElse(0.0))),
+                finding("stood", "h", each -> each.stood(AS_OF).toNanos() / 3.6e12),
                 finding("falls", "1", Finding::falls),
                 finding(
                         "recurrence",

@@ -114,14 +114,17 @@ record Doubts(List<Finding> findings, Optional<DoubtfulReadings> readings, Ends 
      */
     Series withoutDoubtful(boolean isFlow, Series series) {
         List<Interval> times = new ArrayList<>(isFlow ? ends.ofFlow : ends.ofDepth);
-        doubting(isFlow).forEach(finding -> times.add(finding.interval(end)));
+        doubting(isFlow).forEach(finding -> times.addAll(finding.intervals(end)));
         return without(series, times);
     }
 
     /** Returns a series without the time of any finding: what then is left is the site as it usually is. */
     Series withoutFindings(Series series) {
         return without(
-                series, findings.stream().map(finding -> finding.interval(end)).toList());
+                series,
+                findings.stream()
+                        .flatMap(finding -> finding.intervals(end).stream())
+                        .toList());
     }
 
     /**
@@ -129,7 +132,11 @@ record Doubts(List<Finding> findings, Optional<DoubtfulReadings> readings, Ends 
      * that one reading decides.
      */
     Series surelySound(Series level) {
-        return without(level, doubting(false).stream().map(this::withBeginning).toList());
+        return without(
+                level,
+                doubting(false).stream()
+                        .flatMap(finding -> withBeginning(finding).stream())
+                        .toList());
     }
 
     /**
@@ -140,12 +147,14 @@ record Doubts(List<Finding> findings, Optional<DoubtfulReadings> readings, Ends 
      */
     Optional<Finding> doubtOf(boolean isFlow, Instant time) {
         return doubting(isFlow).stream()
-                .filter(finding -> withBeginning(finding).contains(time))
+                .filter(finding -> withBeginning(finding).stream().anyMatch(stood -> stood.contains(time)))
                 .findFirst();
     }
 
-    private Interval withBeginning(Finding finding) {
-        return Interval.of(finding.sinceRange().start(), finding.interval(end).end());
+    private List<Interval> withBeginning(Finding finding) {
+        List<Interval> stood = new ArrayList<>(finding.intervals(end));
+        stood.add(finding.sinceRange());
+        return stood;
     }
 
     private static Series without(Series series, List<Interval> times) {
@@ -198,7 +207,7 @@ record Doubts(List<Finding> findings, Optional<DoubtfulReadings> readings, Ends 
             all += hours;
             doubted += hours
                     * doubting(false).stream()
-                            .mapToDouble(finding -> time.shareCoveredBy(finding.interval(end)))
+                            .mapToDouble(finding -> share(finding, time))
                             .max()
                             .orElse(0);
         }
@@ -209,6 +218,10 @@ record Doubts(List<Finding> findings, Optional<DoubtfulReadings> readings, Ends 
     double share(Finding finding, LocalDate day) {
         Instant from = day.atStartOfDay(zone).toInstant();
         Instant to = day.plusDays(1).atStartOfDay(zone).toInstant();
-        return Interval.of(from, to).shareCoveredBy(finding.interval(end));
+        return share(finding, Interval.of(from, to));
+    }
+
+    private double share(Finding finding, Interval time) {
+        return finding.intervals(end).stream().mapToDouble(time::shareCoveredBy).sum();
     }
 }

@@ -2,6 +2,7 @@ package dev.runnel.examples.review;
 
 import dev.runnel.hydraulics.watch.Finding;
 import dev.runnel.hydraulics.watch.FindingName;
+import dev.runnel.hydraulics.watch.FindingStretch;
 import dev.runnel.hydraulics.watch.LevelForecast;
 import java.time.Duration;
 import java.time.Instant;
@@ -58,6 +59,9 @@ final class FindingText {
                                 finding.returns() == 0
                                         ? ""
                                         : "It went and came back " + Attention.times(finding.returns()) + ". "));
+        if (finding.returns() > 0) {
+            text.append(stretches(finding, review.data().record().end(), dates));
+        }
         text.append("Looks like ");
         text.append(finding.names().stream().map(FindingName::words).collect(Collectors.joining(", or ")));
         text.append("; ")
@@ -82,6 +86,18 @@ final class FindingText {
                             : " The level of this time is doubtful and left out of the dry weather level.");
         }
         return text.toString();
+    }
+
+    /** How long it stood in all, and when last: what lies between is as usual. */
+    static String stretches(Finding finding, Instant end, Dates dates) {
+        FindingStretch last = finding.stretches().get(finding.returns());
+        Duration stood = finding.stood(end);
+        double share = (double) stood.toMinutes()
+                / Math.max(1, finding.interval(end).duration().toMinutes());
+        return "It stood for " + Show.spell(stood) + " in "
+                + finding.stretches().size() + " stretches, "
+                + Show.percent(share) + " of the time since it began, the last from " + dates.time(last.from())
+                + last.to().map(to -> " to " + dates.time(to)).orElse(" on") + "; between them it was as usual. ";
     }
 
     /** Instants in a text of the watch, which knows no clock but UTC, as the page writes them. */

@@ -34,8 +34,21 @@ final class FindingsJson {
                 + finding.closed()
                         .map(time -> ",\"closed\":" + text(time.toString()))
                         .orElse("")
-                + ",\"returns\":" + finding.returns() + ",\"flowDoubtful\":" + doubts.isFlowDoubtful(finding)
+                + ",\"returns\":" + finding.returns() + ",\"stretches\":" + stretches(finding) + ",\"flowDoubtful\":"
+                + doubts.isFlowDoubtful(finding)
                 + ",\"detail\":" + text(finding.detail()) + "}";
+    }
+
+    private static String stretches(Finding finding) {
+        StringJoiner stretches = new StringJoiner(",", "[", "]");
+        finding.stretches()
+                .forEach(stretch -> stretches.add("{\"from\":"
+                        + text(WholeMinutes.of(stretch.from()).toString())
+                        + stretch.to()
+                                .map(end -> ",\"to\":" + text(end.toString()))
+                                .orElse("")
+                        + "}"));
+        return stretches.toString();
     }
 
     private static String text(String value) {

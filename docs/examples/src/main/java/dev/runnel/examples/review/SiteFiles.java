@@ -200,6 +200,14 @@ final class SiteFiles {
                 finding);
     }
 
+    /** The times in which a finding stood, as ISO 8601 intervals; of an open one nothing stands behind the stroke. */
+    private static String stretches(Finding finding) {
+        return finding.stretches().stream()
+                .map(stretch -> WholeMinutes.of(stretch.from()) + "/"
+                        + stretch.to().map(Instant::toString).orElse(""))
+                .collect(Collectors.joining(" "));
+    }
+
     /** What the watch found, and how the findings came about. */
     private void findings() {
         List<List<?>> rows = new ArrayList<>();
@@ -215,6 +223,8 @@ final class SiteFiles {
                     finding.found(),
                     finding.closed().<Object>map(time -> time).orElse(""),
                     finding.returns(),
+                    hours(finding.stood(review.data().record().end())),
+                    stretches(finding),
                     finding.recurrence().<Object>map(SiteFiles::hours).orElse(""),
                     review.doubts().isFlowDoubtful(finding) ? "yes" : "no",
                     finding.detail()));
@@ -233,6 +243,8 @@ final class SiteFiles {
                         "found_utc",
                         "closed_utc",
                         "returns",
+                        "stood_h",
+                        "stretches_utc",
                         "recurs_every_h",
                         "flow_doubtful",
                         "detail"),

@@ -131,12 +131,14 @@ final class SitePages {
                 .ifPresent(baseline -> marks.add(RecordRows.Mark.of(
                         RecordRows.Kind.BASELINE, baseline.interval(), "what is usual was learned here")));
         for (Finding finding : review.watched().findings()) {
-            Interval interval = finding.interval(end);
-            marks.add(new RecordRows.Mark(
-                    RecordRows.Kind.FINDING, interval.start(), interval.end(), "", finding.number(), finding.detail()));
-            if (review.doubts().isFlowDoubtful(finding)) {
+            boolean isDoubtful = review.doubts().isFlowDoubtful(finding);
+            for (Interval stood : finding.intervals(end)) {
                 marks.add(new RecordRows.Mark(
-                        RecordRows.Kind.LEFT_OUT, interval.start(), interval.end(), "Flow, l/s", 0, "doubtful flow"));
+                        RecordRows.Kind.FINDING, stood.start(), stood.end(), "", finding.number(), finding.detail()));
+                if (isDoubtful) {
+                    marks.add(new RecordRows.Mark(
+                            RecordRows.Kind.LEFT_OUT, stood.start(), stood.end(), "Flow, l/s", 0, "doubtful flow"));
+                }
             }
         }
         review.visits()
@@ -238,7 +240,8 @@ final class SitePages {
                         keeper.usableValues(flow.level()),
                         keeper.usableValues(flow.velocity()))
                 .withFindings(review.watched().findings().stream()
-                        .map(finding -> finding.interval(review.data().record().end()))
+                        .flatMap(finding ->
+                                finding.intervals(review.data().record().end()).stream())
                         .toList());
         Optional<UsualVelocity> usual = review.watched().baseline().flatMap(SiteBaseline::usualVelocity);
         if (usual.isPresent()) {

@@ -56,10 +56,7 @@ record Watched(BaselineSearch search, Optional<WatchReport> report) {
                 report.map(all -> new WatchReport(
                         all.baseline(),
                         all.findings().stream()
-                                .filter(finding -> finding.since().isBefore(time.end())
-                                        && finding.closed()
-                                                .map(closed -> closed.isAfter(time.start()))
-                                                .orElse(true))
+                                .filter(finding -> finding.overlaps(time, time.end()))
                                 .toList(),
                         all.events())));
     }
