@@ -18,6 +18,8 @@ final class LocalHours {
     private final Set<LocalDate> holidays;
     private long offsetHour = Long.MIN_VALUE;
     private int offset;
+    private long restDay = Long.MIN_VALUE;
+    private boolean rest;
 
     LocalHours(ZoneId zone, Set<DayOfWeek> restDays, Set<LocalDate> holidays) {
         this.zone = zone;
@@ -47,8 +49,13 @@ final class LocalHours {
     }
 
     boolean isRest(long hour) {
-        LocalDate date = LocalDate.ofEpochDay(day(hour));
-        return restDays.contains(date.getDayOfWeek()) || holidays.contains(date);
+        long day = day(hour);
+        if (day != restDay) {
+            LocalDate date = LocalDate.ofEpochDay(day);
+            rest = restDays.contains(date.getDayOfWeek()) || holidays.contains(date);
+            restDay = day;
+        }
+        return rest;
     }
 
     /** The first hour of a civil day. */

@@ -6,6 +6,7 @@ import dev.runnel.timeseries.Statistics;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
+import java.util.stream.IntStream;
 import org.apiguardian.api.API;
 
 /**
@@ -62,8 +63,8 @@ public record DaySampling(int days, double halves, double scatter) {
             }
         }
         double[] halves = apart.stream().mapToDouble(Double::doubleValue).toArray();
-        double[] beside = days.stream()
-                .mapToDouble(day -> beside(day, days))
+        double[] beside = IntStream.range(0, days.size())
+                .mapToDouble(i -> beside(days, i))
                 .filter(Double::isFinite)
                 .toArray();
         return new DaySampling(days.size(), TO_DEVIATION * median(halves), TO_DEVIATION * median(beside));
@@ -88,12 +89,23 @@ public record DaySampling(int days, double halves, double scatter) {
         return Math.abs(first - second) / Math.abs(first + second);
     }
 
-    private static double beside(DailyTotal day, List<DailyTotal> days) {
-        double[] means = days.stream()
-                .filter(other -> Math.abs(other.date().toEpochDay() - day.date().toEpochDay()) <= DAYS_BESIDE)
-                .mapToDouble(DailyTotal::mean)
-                .toArray();
+    private static double beside(List<DailyTotal> days, int place) {
+        DailyTotal day = days.get(place);
+        int from = place;
+        while (from > 0 && isBeside(day, days.get(from - 1))) {
+            from--;
+        }
+        int to = place + 1;
+        while (to < days.size() && isBeside(day, days.get(to))) {
+            to++;
+        }
+        double[] means =
+                days.subList(from, to).stream().mapToDouble(DailyTotal::mean).toArray();
         return means.length < FEWEST_DAYS ? Double.NaN : Math.abs(day.mean() / median(means) - 1);
+    }
+
+    private static boolean isBeside(DailyTotal day, DailyTotal other) {
+        return Math.abs(other.date().toEpochDay() - day.date().toEpochDay()) <= DAYS_BESIDE;
     }
 
     private static double median(double[] values) {
