@@ -38,9 +38,10 @@ final class CircleColebrook implements UniformCurve {
         this.cells = pipe.isTurbulent() ? new ColebrookCells(pipe) : null;
     }
 
-    static CircleColebrook of(Conduit conduit, CircularSection section, ColebrookWhite law) {
+    static CircleColebrook of(CircularSection section, ColebrookWhite law, double gradient, double gravity) {
         return new CircleColebrook(
-                conduit, ColebrookPipe.of(section, law, conduit.gradient().value(), conduit.gravity()));
+                Conduit.of(section, Gradient.ofAny(gradient), law).withGravity(gravity),
+                ColebrookPipe.of(section, law, gradient, gravity));
     }
 
     @Override

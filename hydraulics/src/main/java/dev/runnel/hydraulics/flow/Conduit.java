@@ -76,33 +76,34 @@ public final class Conduit {
         if (resistance instanceof Manning manning) {
             return CircleManning.of(circle, manning, gradient.value());
         }
-        return resistance instanceof ColebrookWhite colebrook ? CircleColebrook.of(this, circle, colebrook) : null;
+        return resistance instanceof ColebrookWhite law
+                ? CircleColebrook.of(circle, law, gradient.value(), gravity)
+                : null;
     }
 
     private double lowestDepth(double discharge) {
-        UniformCurve known = curve;
-        if (known == null && !isSearched) {
-            double depth = depthOnce(discharge);
-            if (depth > 0) {
-                return depth;
-            }
-            known = curve();
+        if (curve == null
+                && asked < FEW
+                && section instanceof CircularSection circle
+                && resistance instanceof ColebrookWhite law) {
+            return lowestDepth(circle, law, discharge);
         }
+        UniformCurve known = curve();
         return known != null
                 ? known.lowestDepth(discharge)
                 : curves().discharge().lowestDepthFor(discharge);
     }
 
-    /** The depth of a discharge in a pipe that nothing is kept of yet; NaN or 0 where it is not for this. */
-    private double depthOnce(double discharge) {
-        if (asked < FEW
-                && section instanceof CircularSection circle
-                && resistance instanceof ColebrookWhite colebrook) {
-            asked++;
-            return ColebrookPipe.of(circle, colebrook, gradient.value(), gravity)
-                    .depthOnce(discharge);
+    /** The depth of a discharge in a pipe that nothing is kept of yet. */
+    private double lowestDepth(CircularSection circle, ColebrookWhite law, double discharge) {
+        asked++;
+        double depth = ColebrookPipe.of(circle, law, gradient.value(), gravity).depthOnce(discharge);
+        if (depth > 0) {
+            return depth;
         }
-        return Double.NaN;
+        CircleColebrook made = CircleColebrook.of(circle, law, gradient.value(), gravity);
+        curve = made;
+        return made.lowestDepth(discharge);
     }
 
     /**
