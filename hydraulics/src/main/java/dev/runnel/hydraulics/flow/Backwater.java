@@ -160,16 +160,13 @@ public final class Backwater {
             }
             sum += (high - Math.max(low, soffit)) / slope;
         }
-        double top = Math.min(high, soffit);
-        if (low < top) {
-            sum += freeDistance(low, top);
-        }
-        return sum;
+        return sum + freeDistance(low, Math.min(high, soffit));
     }
 
     /**
      * Cut at the corners of the section and half-way to the soffit. Below, the logarithm of the height above normal depth
-     * makes the integrand smooth; above, where a closing surface bends, the root of the height below the soffit does.
+     * makes the integrand smooth; above, where a closing surface bends, the root of the height below the soffit does. Nothing
+     * where all lies above the soffit.
      */
     private double freeDistance(double low, double top) {
         double soffit = flow.reach().section().height();

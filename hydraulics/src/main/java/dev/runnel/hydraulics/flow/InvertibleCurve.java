@@ -190,7 +190,7 @@ final class InvertibleCurve {
             }
             // Near the soffit the logarithm of the depth would be too coarse.
             double half = soffit / 2;
-            boolean upperHalf = high > half && Double.isFinite(half) && value > quantity.applyAsDouble(half);
+            boolean upperHalf = high > half && value > quantity.applyAsDouble(half);
             return upperHalf ? fromSoffit(value, half) : fromInvert(value);
         }
 

@@ -52,8 +52,7 @@ final class ProfileMarch {
         double above = slowAt(r + 1, 0);
         double value = next.energy(Double.isNaN(above) ? next.critical() : above)
                 - flow.reach().drop();
-        double level = flow.slowLevel(value, flow.reach().lossCoefficient());
-        return Double.isNaN(level) ? flow.critical() : level;
+        return flow.slowLevel(value, flow.reach().lossCoefficient());
     }
 
     /** Slow level at a distance below the upper end of a reach; NaN where slow flow is impossible. */
@@ -117,12 +116,8 @@ final class ProfileMarch {
         double length = flow.reach().length();
         double from = Math.max(above, length - slow[r].end(length));
         double to = Math.min(below, fast.end(length));
-        double x = from < to
-                ? Roots.between(
-                        at -> flow.momentum(fast.depthWithin(at)) - flow.momentum(slow[r].depthWithin(length - at)),
-                        from,
-                        to)
-                : from;
+        double x = Roots.between(
+                at -> flow.momentum(fast.depthWithin(at)) - flow.momentum(slow[r].depthWithin(length - at)), from, to);
         double depth = Math.min(fast.depthWithin(x), flow.critical());
         double behind = flow.flow().conjugateDepth(depth);
         return new JumpPlace(start + x, new HydraulicJump(flow.flow(), depth, behind));

@@ -68,7 +68,7 @@ final class ReachFlow {
 
     /** dx/dy of the profile, (1 − Fr²)/(S₀ − Sf), above the soffit too. */
     double distancePerDepth(double level) {
-        double froude = level >= soffit ? 0 : flow.froudeNumber(level);
+        double froude = flow.froudeNumber(Math.min(level, soffit));
         return (1 - froude * froude) / slopeExcess(level);
     }
 
@@ -100,25 +100,17 @@ final class ReachFlow {
             return depth;
         }
         double[] depths = flow.depthsForEnergy(flow.energyAt(depth));
-        return depths.length == 0 || depths[0] > lowestCritical ? lowestCritical : depths[0];
+        return Math.min(lowestCritical, Arrays.stream(depths).min().orElse(lowestCritical));
     }
 
     double lowestCritical() {
         return lowestCritical;
     }
 
-    /** The slow level with E − K V²/(2g) = value; NaN if even the critical depth has more. */
+    /** The slow level with E − K V²/(2g) = value; the critical depth if even that has more: an outfall. */
     double slowLevel(double value, double lossCoefficient) {
-        double low = critical;
-        if (slow(low, value, lossCoefficient) >= 0) {
-            return Double.NaN;
-        }
-        DoubleUnaryOperator excess = y -> slow(y, value, lossCoefficient);
-        return Roots.between(excess, low, Roots.doubled(excess, low));
-    }
-
-    private double slow(double level, double value, double lossCoefficient) {
-        return energy(level) - lossCoefficient * velocityHead(level) - value;
+        DoubleUnaryOperator excess = level -> energy(level) - lossCoefficient * velocityHead(level) - value;
+        return Roots.between(excess, critical, Roots.doubled(excess, critical));
     }
 
     /** The fast depth with E = value; NaN if the critical depth has more. */

@@ -113,6 +113,19 @@ class DepthCurveTest {
         assertThat(curve.depthAt(toBench)).isCloseTo(0.5, within(2e-10));
     }
 
+    /** A closing surface bends like a root into the soffit: from there down, and through it from pressure. */
+    @ParameterizedTest
+    @CsvSource({"0.6, 0.599", "0.6, 0.58", "0.6, 0.4", "0.9, 0.59", "0.9, 0.3"})
+    void throughTheSoffitOfAPipe(double start, double end) {
+        ReachFlow flow = flow(PIPE, 0.003, LAW, 0.1);
+        double full = (start - 0.6) / flow.slopeExcess(0.6);
+        double distance = full - ProfileEdgesTest.quadrature(PIPE, 0.003, 0.1, 0.6, end);
+        DepthCurve curve = DepthCurve.slow(flow, start);
+        assertThat(curve.depthAt(distance)).isCloseTo(end, within(5e-11));
+        assertThat(curve.depthAt(full)).isCloseTo(0.6, within(1e-12));
+        assertThat(curve.depthAt(0.5 * full)).isCloseTo((start + 0.6) / 2, within(1e-12));
+    }
+
     /** At its end a curve still has a depth: the critical one. */
     @Test
     void theEndBelongsToTheCurve() {
@@ -133,10 +146,12 @@ class DepthCurveTest {
         "0.001, 0.5, 2000, 620, 37",
         "0.02, 1.5, 60, 260, 53",
         "0.001, 0.1, 50, 300, 46",
-        "0, 0.5, 3000, 140, 62"
+        "0, 0.5, 3000, 140, 62",
+        "-1, 0.6, 200, 1230, 53",
+        "-1, 0.9, 400, 1620, 56"
     })
     void callsOfFriction(double gradient, double start, double length, int toIntegrate, int foreachDepth) {
-        ReachFlow flow = flow(RectangularSection.open(2), gradient, counted(), 2);
+        ReachFlow flow = gradient < 0 ? flow(PIPE, 0.003, counted(), 0.1) : flow(RectangularSection.open(2), gradient, counted(), 2);
         calls = 0;
         DepthCurve curve = start < flow.critical() ? DepthCurve.fast(flow, start) : DepthCurve.slow(flow, start);
         double reach = Math.min(length, curve.end(length));

@@ -4,11 +4,13 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
+import dev.runnel.hydraulics.section.BenchedChannel;
 import dev.runnel.hydraulics.section.CircularSection;
 import dev.runnel.hydraulics.section.CrossSection;
 import dev.runnel.hydraulics.section.RectangularSection;
 import dev.runnel.hydraulics.section.TabulatedSection;
 import dev.runnel.hydraulics.section.TrapezoidalSection;
+import java.util.Arrays;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 
@@ -52,6 +54,27 @@ class EnergyBranchesTest {
         }
     }
 
+    /** Each of several critical depths is the one answer beside it, whatever else has its energy. */
+    @Test
+    void aroundEachTurnOfABenchedChannel() {
+        CrossSection benched =
+                BenchedChannel.ofWidthAndDepth(0.3, 0.3).withBenchSlope(0.02).inChamberOfWidth(1.5);
+        SectionFlow flow = SectionFlow.of(benched, 0.11);
+        double[] critical = flow.criticalDepths();
+        assertThat(critical).hasSize(3);
+        for (double turn : critical) {
+            double energy = flow.specificEnergy(turn);
+            for (int k = -8; k <= 8; k++) {
+                double[] depths = flow.depthsForEnergy(energy + k * Math.ulp(energy));
+                assertThat(depths).isSorted().doesNotHaveDuplicates();
+                long beside = Arrays.stream(depths)
+                        .filter(depth -> Math.abs(depth - turn) < 1e-6 * turn)
+                        .count();
+                assertThat(beside).as("%s and %s ulp", turn, k).isBetween(1L, 2L);
+            }
+        }
+    }
+
     /** The energy of a corner belongs to it from both sides; it is named once. */
     @Test
     void atACorner() {
@@ -78,6 +101,8 @@ class EnergyBranchesTest {
         assertThat(flow.depthsForEnergy(flow.specificEnergy(1))).hasSize(2).endsWith(1);
         assertThat(flow.depthsForEnergy(1.0001 * energy)).hasSize(1);
         assertThat(flow.depthsForEnergy(0.9999 * energy)).hasSize(2);
+        // Above it the pressure of the whole area rises with the level.
+        assertThat(flow.momentumAt(1.5)).isCloseTo(1 / G + 0.5 + 0.5, within(1e-15));
         // All free surfaces are fast: there is no other depth of the same energy, and the jump fills the box.
         SectionFlow full = SectionFlow.of(RectangularSection.box(1, 1), 5);
         assertThat(full.criticalDepths()).isEmpty();

@@ -52,11 +52,11 @@ class TurningDepthsTest {
             double c = 2 * Math.sqrt(beside);
             double[] top = only(of(y -> y + c * Math.sqrt(1 - y), 0, 1));
             assertThat(top).as("%s below the soffit", beside).hasSize(3);
-            assertThat(1 - top[1]).isCloseTo(beside, within(0.01 * beside + 1e-12));
+            assertThat(1 - top[1]).isCloseTo(beside, within(5e-13));
             double[] both = only(of(y -> 1 + (y <= 0.5 ? y - 0.5 : y - 0.5 - c * Math.sqrt(y - 0.5)), 0, 0.5, 1));
             assertThat(both).as("%s above a corner", beside).hasSize(4);
             assertThat(both[1]).isEqualTo(0.5);
-            assertThat(both[2] - 0.5).isCloseTo(beside, within(0.01 * beside + 1e-12));
+            assertThat(both[2] - 0.5).isCloseTo(beside, within(5e-13));
         }
     }
 
