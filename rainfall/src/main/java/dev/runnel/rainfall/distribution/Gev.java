@@ -17,14 +17,14 @@ public final class Gev extends GumbelVariateDistribution {
     private static final double LOG_3 = Math.log(3);
     private static final double LOG_4 = Math.log(4);
 
+    /** Chosen here, inside the range of the approximation: beyond this L-skewness to either side it takes one step more. */
+    private static final double WIDEST_APPROXIMATION = 0.4;
+
     /** Chosen here: the steps double the digits of a start that has three. */
-    private static final int MOST_NEWTON_STEPS = 6;
+    private static final int NEWTON_STEPS = 3;
 
     /** Nearer to 0 the slope cancels. */
     private static final double LEAST_NEWTON_SHAPE = 1e-3;
-
-    /** A relative step whose square, what is left after it, is below rounding. */
-    private static final double LAST_STEP = 1e-9;
 
     /** Shapes between which the bracketed search looks, above -1, where the moments end; chosen here. */
     private static final double LEAST_SHAPE = -1 + 1e-9;
@@ -110,24 +110,25 @@ public final class Gev extends GumbelVariateDistribution {
     /**
      * Solves for the shape by Newton steps from the approximation of Hosking, Wallis and Wood (1985), Estimation of the generalized
      * extreme-value distribution by the method of probability-weighted moments, Technometrics 27(3), which is 9e-4 off at most for
-     * an L-skewness from -0.5 to 0.5; bracketed where that does not lead there at once.
+     * an L-skewness from -0.5 to 0.5; bracketed elsewhere.
      */
     private static double shapeOf(double tau3) {
         double c = 2 / (3 + tau3) - LOG_2 / LOG_3;
         double k = c * (7.8590 + 2.9554 * c);
-        for (int i = 0; i < MOST_NEWTON_STEPS && Math.abs(k) > LEAST_NEWTON_SHAPE; i++) {
+        if (Math.abs(tau3) > WIDEST_APPROXIMATION || Math.abs(k) < LEAST_NEWTON_SHAPE) {
+            return RootFinder.find(
+                    "shape for tau3 = " + Text.number(tau3),
+                    shape -> lSkewness(shape) - tau3,
+                    LEAST_SHAPE,
+                    LARGEST_SHAPE);
+        }
+        for (int i = 0; i < NEWTON_STEPS; i++) {
             double two = Math.expm1(-k * LOG_2);
             double three = Math.expm1(-k * LOG_3);
             double slope = 2 * (LOG_2 * (two + 1) * three - LOG_3 * (three + 1) * two) / (two * two);
-            double step = (2 * three / two - 3 - tau3) / slope;
-            k -= step;
-            if (Math.abs(step) < LAST_STEP * Math.abs(k)) {
-                // The next step would be about its square.
-                return k;
-            }
+            k -= (2 * three / two - 3 - tau3) / slope;
         }
-        return RootFinder.find(
-                "shape for tau3 = " + Text.number(tau3), shape -> lSkewness(shape) - tau3, LEAST_SHAPE, LARGEST_SHAPE);
+        return k;
     }
 
     private static Gev fromMoments(SampleMoments m) {

@@ -6,6 +6,7 @@ import static org.assertj.core.api.Assertions.assertThatIllegalStateException;
 import static org.assertj.core.api.Assertions.within;
 
 import java.util.Arrays;
+import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -60,6 +61,85 @@ class MomentsTest {
         assertThat(LogPearsonIII.of(1, 0.3, 2).mean()).isFinite();
         assertThat(LogPearsonIII.of(1, 0.3, 2).variance()).isInfinite();
         assertThat(Kappa.of(30, 8, -0.7, 0.2).variance()).isInfinite();
+    }
+
+    /** Where the tail is just too heavy, and just not. */
+    @Test
+    void theLimitsOfMoments() {
+        double above = Math.nextUp(-1.0);
+        for (double shape : new double[] {-1, -1.5}) {
+            assertThat(GeneralizedPareto.of(30, 8, shape).mean()).isEqualTo(Double.POSITIVE_INFINITY);
+            assertThat(Kappa.of(30, 8, shape, 0.5).mean()).isEqualTo(Double.POSITIVE_INFINITY);
+            assertThatIllegalStateException()
+                    .isThrownBy(() -> GeneralizedPareto.of(30, 8, shape).lMoments())
+                    .withMessageStartingWith("L-moments exist for shape above -1, was -1");
+        }
+        assertThat(GeneralizedPareto.of(30, 8, above).mean()).isFinite();
+        assertThat(GeneralizedPareto.of(30, 8, -0.5).variance()).isEqualTo(Double.POSITIVE_INFINITY);
+        assertThat(GeneralizedPareto.of(30, 8, -0.49).variance()).isFinite();
+        for (double shape : new double[] {-1, 1, 1.2}) {
+            assertThatIllegalStateException()
+                    .isThrownBy(() -> GeneralizedLogistic.of(30, 8, shape).lMoments())
+                    .withMessageStartingWith("L-moments exist for shape inside (-1, 1), was ");
+        }
+        assertThat(Kappa.of(30, 8, -0.5, 0.2).variance()).isEqualTo(Double.POSITIVE_INFINITY);
+        assertThat(Kappa.of(30, 8, 0.25, -2).variance()).isEqualTo(Double.POSITIVE_INFINITY);
+        assertThat(Kappa.of(30, 8, 0.24, -2).variance()).isFinite();
+        assertThat(Kappa.of(30, 8, -0.49, 0.2).variance()).isFinite();
+        assertThat(Kappa.of(30, 8, 0.5, 0).variance()).isFinite();
+        assertThat(Kappa.of(30, 8, 0.5, -2).mean()).isEqualTo(Double.NEGATIVE_INFINITY);
+        assertThat(Kappa.of(30, 8, 0.49, -2).mean()).isFinite();
+        assertThat(Kappa.of(30, 8, 0.5, 2).mean()).isFinite();
+    }
+
+    /** Millimetres above a datum a trillion away: the mean is rounded, what is left of it is taken back. */
+    @Test
+    void aShiftChangesNothing() {
+        double shift = 0x1p50;
+        double[] sample = {3, 8, 1, 14, 9, 27, 6};
+        LMoments here = LMoments.ofSample(sample);
+        LMoments there =
+                LMoments.ofSample(Arrays.stream(sample).map(x -> x + shift).toArray());
+        assertThat(there.lambda1() - shift).isCloseTo(68 / 7.0, within(0.26));
+        assertThat(there.lambda2()).isCloseTo(here.lambda2(), within(1e-12));
+        assertThat(there.tau3()).isCloseTo(here.tau3(), within(1e-12));
+        assertThat(there.tau4()).isCloseTo(here.tau4(), within(1e-12));
+        // Whole numbers that a Wakeby distribution fits.
+        Wakeby five = Wakeby.of(30, 60, 4, 8, 0.2);
+        double[] drawn = IntStream.range(0, 40)
+                .mapToDouble(i -> Math.rint(1024 * five.quantile((i + 0.5) / 40)))
+                .toArray();
+        double[] one = wakeby(drawn);
+        double[] other = wakeby(Arrays.stream(drawn).map(x -> x + 0x1p45).toArray());
+        assertThat(other[0] - 0x1p45).isCloseTo(one[0], within(0.02));
+        for (int i = 1; i < 5; i++) {
+            assertThat(other[i] / one[i]).isCloseTo(1, within(1e-9));
+        }
+    }
+
+    private static double[] wakeby(double[] sample) {
+        return Fit.of(DistributionFamily.WAKEBY, FitMethod.L_MOMENTS, sample)
+                .distribution()
+                .parameters()
+                .values()
+                .stream()
+                .mapToDouble(Double::doubleValue)
+                .toArray();
+    }
+
+    /** The shape has the L-skewness asked for, to rounding, within the approximation and beyond it. */
+    @Test
+    void theShapeOfAGevHasItsLSkewness() {
+        for (int i = -950; i <= 950; i++) {
+            double tau3 = i / 1000.0;
+            LMoments m = LMoments.of(100, 10, tau3, 0.95);
+            double shape = DistributionFamily.GEV.fromLMoments(m).parameters().get("k");
+            assertThat(Gev.lSkewness(shape)).as("%s", tau3).isCloseTo(tau3, within(2e-15));
+        }
+        for (double shape : new double[] {-0.01, -2e-3, -1e-3, -5e-4, -1e-7, 0, 1e-9, 1e-3, 3e-3}) {
+            LMoments m = LMoments.of(100, 10, Gev.lSkewness(shape), 0.2);
+            assertThat(DistributionFamily.GEV.fromLMoments(m).parameters().get("k")).isCloseTo(shape, within(2e-12));
+        }
     }
 
     /** A kappa distribution with h = -1 is the generalised logistic, which has L-moments for |k| below 1 only. */

@@ -47,6 +47,8 @@ class OwnFamilyTest {
         assertThat(three.lMoments().lambda2())
                 .isCloseTo(3 * (Math.sqrt(Math.PI / 2) - Math.sqrt(Math.PI) / 2), within(1e-9));
         assertThat(three.exceedance(4)).isCloseTo(Math.exp(-16.0 / 18), within(1e-15));
+        assertThat(three.lowerBound()).isEqualTo(Double.NEGATIVE_INFINITY);
+        assertThat(three.upperBound()).isEqualTo(Double.POSITIVE_INFINITY);
         assertThat(three.returnLevel(100)).isCloseTo(3 * Math.sqrt(2 * Math.log(100)), within(1e-12));
     }
 
