@@ -130,12 +130,11 @@ public final class Backwater {
         }
         double most = ceiling * (1 - 1e-9);
         double high = seenDepth;
-        double step = Math.max(flow.bedSlope() * distance, 1e-9 * seenDepth);
         do {
             if (high >= most) {
                 throw endless();
             }
-            high = Math.min(high + step, most);
+            high = Math.min(2 * high, most);
         } while (distance(seenDepth, high) < distance);
         return Roots.between(depth -> distance(seenDepth, depth) - distance, seenDepth, high);
     }

@@ -237,7 +237,7 @@ public final class CriticalFlow {
 
     /** The value, or that at the soffit if it is beyond by rounding only. */
     private static double within(double value, double atSoffit) {
-        return value > atSoffit && value <= atSoffit * (1 + ROUNDING) ? atSoffit : value;
+        return value <= atSoffit * (1 + ROUNDING) ? Math.min(value, atSoffit) : value;
     }
 
     private boolean isLedge(double depth) {

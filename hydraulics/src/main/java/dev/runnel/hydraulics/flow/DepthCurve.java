@@ -61,7 +61,7 @@ final class DepthCurve {
         this.target = target;
         this.goesOn = goesOn;
         this.base = isZero ? target : 0;
-        this.sign = start < base ? -1 : 1;
+        this.sign = Math.signum(start - base);
         double from = Math.log(Math.abs(start - base));
         double to = isZero ? Math.log(ARRIVED * target) : Math.log(target);
         this.way = to > from ? 1 : -1;

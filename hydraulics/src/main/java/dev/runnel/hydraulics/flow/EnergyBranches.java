@@ -3,6 +3,7 @@ package dev.runnel.hydraulics.flow;
 import dev.runnel.hydraulics.section.CrossSection;
 import dev.runnel.internal.Roots;
 import java.util.Arrays;
+import java.util.Comparator;
 import java.util.function.DoubleUnaryOperator;
 import java.util.stream.DoubleStream;
 import java.util.stream.Stream;
@@ -55,7 +56,7 @@ final class EnergyBranches {
     private double[] withTurns(double[] found, DoubleUnaryOperator quantity, double value) {
         double[] turns = Arrays.stream(critical)
                 .filter(turn -> Math.abs(quantity.applyAsDouble(turn) - value) <= ROUNDING * value)
-                .filter(turn -> Arrays.stream(found).noneMatch(depth -> Math.abs(depth - turn) <= SAME * turn))
+                .filter(turn -> Arrays.stream(found).noneMatch(depth -> Math.abs(depth / turn - 1) <= SAME))
                 .toArray();
         return turns.length == 0
                 ? found
@@ -91,13 +92,10 @@ final class EnergyBranches {
         if (Arrays.binarySearch(critical, depth) >= 0) {
             return depth;
         }
-        double nearest = Double.NaN;
-        for (double turn : critical) {
-            if (Double.isNaN(nearest) || Math.abs(turn - depth) < Math.abs(nearest - depth)) {
-                nearest = turn;
-            }
-        }
-        double between = nearest;
+        double between = Arrays.stream(critical)
+                .boxed()
+                .min(Comparator.comparingDouble(turn -> Math.abs(turn - depth)))
+                .orElse(Double.NaN);
         DoubleStream all = Arrays.stream(depthsFor(quantity, value));
         return (depth < between
                         ? all.filter(candidate -> candidate > between).findFirst()

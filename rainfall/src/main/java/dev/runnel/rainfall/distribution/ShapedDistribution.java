@@ -39,11 +39,6 @@ abstract class ShapedDistribution implements Distribution {
         return Double.NEGATIVE_INFINITY;
     }
 
-    /** Returns the largest s, positive infinity for most families. */
-    double highestVariate() {
-        return Double.POSITIVE_INFINITY;
-    }
-
     @Override
     public final double quantile(double probability) {
         return quantileOfVariate(variate(Probability.inside("probability", probability)));
@@ -61,19 +56,19 @@ abstract class ShapedDistribution implements Distribution {
     @Override
     public final double cdf(double x) {
         double s = variateOfValue(x);
-        return s <= lowestVariate() ? 0 : s >= highestVariate() ? 1 : cdfOfVariate(s);
+        return s <= lowestVariate() ? 0 : s == Double.POSITIVE_INFINITY ? 1 : cdfOfVariate(s);
     }
 
     @Override
     public final double exceedance(double x) {
         double s = variateOfValue(x);
-        return s <= lowestVariate() ? 1 : s >= highestVariate() ? 0 : exceedanceOfVariate(s);
+        return s <= lowestVariate() ? 1 : s == Double.POSITIVE_INFINITY ? 0 : exceedanceOfVariate(s);
     }
 
     @Override
     public final double logDensity(double x) {
         double s = variateOfValue(x);
-        if (Double.isInfinite(s) || s < lowestVariate() || s > highestVariate()) {
+        if (Double.isInfinite(s) || s < lowestVariate()) {
             return Double.NEGATIVE_INFINITY;
         }
         // ds/dx = exp(k s)/alpha
@@ -91,11 +86,7 @@ abstract class ShapedDistribution implements Distribution {
 
     @Override
     public final double upperBound() {
-        double highest = highestVariate();
-        if (Double.isInfinite(highest)) {
-            return shape > 0 ? location + scale / shape : Double.POSITIVE_INFINITY;
-        }
-        return valueOf(highest);
+        return shape > 0 ? location + scale / shape : Double.POSITIVE_INFINITY;
     }
 
     /** Takes back the last digit by which rounding may carry a value over a bound. */

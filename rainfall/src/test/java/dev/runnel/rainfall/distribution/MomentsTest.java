@@ -92,6 +92,38 @@ class MomentsTest {
         assertThat(Kappa.of(30, 8, 0.5, 2).mean()).isFinite();
     }
 
+    /** Gamma(1.8) = 0.93138377098, Gamma(1.5) = 0.88622692545, Gamma(0.3) = 2.99156898769, Gamma(2) = 1. */
+    @Test
+    void meansOfExtremeValues() {
+        assertThat(Gev.of(30, 8, 0.8).mean()).isCloseTo(30 + 8 * (1 - 0.931383770980243) / 0.8, within(1e-10));
+        assertThat(Gev.of(30, 8, 0.5).mean()).isCloseTo(30 + 16 * (1 - 0.886226925452758), within(1e-10));
+        assertThat(Gev.of(30, 8, -0.7).mean()).isCloseTo(30 + 8 * (2.99156898768759 - 1) / 0.7, within(1e-10));
+        assertThat(Gev.of(30, 8, 1).mean()).isCloseTo(30, within(1e-12));
+        LMoments gumbel = Gumbel.of(30, 8).lMoments();
+        assertThat(gumbel.lambda1()).isCloseTo(30 + 8 * 0.577215664901533, within(1e-12));
+        assertThat(gumbel.lambda2()).isCloseTo(8 * Math.log(2), within(1e-12));
+        assertThat(gumbel.tau3()).isCloseTo(Math.log(9.0 / 8) / Math.log(2), within(1e-12));
+    }
+
+    /** With h = 1 a kappa distribution is the generalised Pareto, with h = 0 the GEV. */
+    @Test
+    void kappaIsWhatItHolds() {
+        for (double shape : new double[] {-0.2, 0, 0.4}) {
+            Kappa kappa = Kappa.of(10, 5, shape, 1);
+            GeneralizedPareto pareto = GeneralizedPareto.of(10, 5, shape);
+            Kappa none = Kappa.of(10, 5, shape, 0);
+            Gev gev = Gev.of(10, 5, shape);
+            for (double x : new double[] {10.01, 12, 17, 21}) {
+                assertThat(kappa.logDensity(x)).isCloseTo(pareto.logDensity(x), within(1e-12));
+                assertThat(kappa.cdf(x)).isCloseTo(pareto.cdf(x), within(1e-14));
+                assertThat(none.logDensity(x)).isCloseTo(gev.logDensity(x), within(1e-12));
+                assertThat(none.exceedance(x)).isCloseTo(gev.exceedance(x), within(1e-14));
+            }
+            assertThat(kappa.lowerBound()).isEqualTo(10);
+            assertThat(kappa.upperBound()).isEqualTo(pareto.upperBound());
+        }
+    }
+
     /** Millimetres above a datum a trillion away: the mean is rounded, what is left of it is taken back. */
     @Test
     void aShiftChangesNothing() {
