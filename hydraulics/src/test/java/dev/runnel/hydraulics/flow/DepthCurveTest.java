@@ -151,7 +151,9 @@ class DepthCurveTest {
         "-1, 0.9, 400, 1620, 56"
     })
     void callsOfFriction(double gradient, double start, double length, int toIntegrate, int foreachDepth) {
-        ReachFlow flow = gradient < 0 ? flow(PIPE, 0.003, counted(), 0.1) : flow(RectangularSection.open(2), gradient, counted(), 2);
+        ReachFlow flow = gradient < 0
+                ? flow(PIPE, 0.003, counted(), 0.1)
+                : flow(RectangularSection.open(2), gradient, counted(), 2);
         calls = 0;
         DepthCurve curve = start < flow.critical() ? DepthCurve.fast(flow, start) : DepthCurve.slow(flow, start);
         double reach = Math.min(length, curve.end(length));

@@ -170,7 +170,8 @@ class MomentsTest {
         }
         for (double shape : new double[] {-0.01, -2e-3, -1e-3, -5e-4, -1e-7, 0, 1e-9, 1e-3, 3e-3}) {
             LMoments m = LMoments.of(100, 10, Gev.lSkewness(shape), 0.2);
-            assertThat(DistributionFamily.GEV.fromLMoments(m).parameters().get("k")).isCloseTo(shape, within(2e-12));
+            assertThat(DistributionFamily.GEV.fromLMoments(m).parameters().get("k"))
+                    .isCloseTo(shape, within(2e-12));
         }
     }
 
