@@ -53,7 +53,8 @@ public final class DepthSteps {
         double above = bed - flow.frictionSlope(from);
         double below = bed - flow.frictionSlope(to);
         boolean crossesCritical = (from - flow.critical()) * (to - flow.critical()) < 0;
-        if (crossesCritical || above * below < 0 || above + below == 0) {
+        // On both sides of normal depth, or twice at it.
+        if (crossesCritical || Math.signum(above) == -Math.signum(below)) {
             throw new NoSolutionException(
                     "no smooth profile joins the depths " + Text.number(from) + " m and " + Text.number(to) + " m: "
                             + (crossesCritical ? "critical" : "normal") + " depth lies between them");

@@ -60,19 +60,29 @@ public enum ProfileType {
         if (bed <= 0) {
             return bed < 0 ? (fast ? A3 : A2) : (fast ? H3 : H2);
         }
-        // Friction smaller than the fall: deeper than normal.
-        double friction = flow.frictionSlope(depth);
-        double atCritical = flow.frictionSlope(flow.critical());
-        if (Math.abs(friction / bed - 1) < EQUAL) {
+        Side side = side(flow.frictionSlope(depth), bed);
+        boolean aboveNormal = side == Side.DEEPER;
+        if (side == Side.NORMAL) {
             return UNIFORM;
         }
-        boolean aboveNormal = friction < bed;
-        if (Math.abs(atCritical / bed - 1) < EQUAL) {
-            return aboveNormal ? C1 : C3;
+        return switch (side(flow.frictionSlope(flow.critical()), bed)) {
+            case NORMAL -> aboveNormal ? C1 : C3;
+            case SHALLOWER -> aboveNormal ? M1 : fast ? M3 : M2;
+            case DEEPER -> !aboveNormal ? S3 : fast ? S2 : S1;
+        };
+    }
+
+    /** Of a depth beside normal depth: friction smaller than the fall is that of a deeper one. */
+    private enum Side {
+        SHALLOWER,
+        NORMAL,
+        DEEPER
+    }
+
+    private static Side side(double friction, double bed) {
+        if (Math.abs(friction / bed - 1) < EQUAL) {
+            return Side.NORMAL;
         }
-        if (atCritical > bed) {
-            return aboveNormal ? M1 : fast ? M3 : M2;
-        }
-        return !aboveNormal ? S3 : fast ? S2 : S1;
+        return friction < bed ? Side.DEEPER : Side.SHALLOWER;
     }
 }
