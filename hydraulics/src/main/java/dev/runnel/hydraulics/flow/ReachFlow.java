@@ -90,8 +90,8 @@ final class ReachFlow {
     double[] ledges() {
         return Arrays.stream(reach.section().breakDepths())
                 .filter(level -> level > 0)
-                .filter(level -> Math.signum(slopeExcess(Math.nextDown(level)))
-                        != Math.signum(slopeExcess(Math.nextUp(level))))
+                .filter(level ->
+                        Math.signum(slopeExcess(Math.nextDown(level))) != Math.signum(slopeExcess(Math.nextUp(level))))
                 .toArray();
     }
 

@@ -126,8 +126,10 @@ class InvertibleCurveTest {
         assertThat(up.depthsFor(0.5)).containsExactly(0.5, 1);
         // Of two depths with the most the lower.
         double next = Math.nextUp(0.5);
-        InvertibleCurve twice =
-                curve(CLOSED, new double[] {0, 0.25, 0.5, 1}, y -> y <= 0.25 ? 4 * y : y <= 0.5 ? 1.5 - 2 * y : 1 - (y - next));
+        InvertibleCurve twice = curve(
+                CLOSED,
+                new double[] {0, 0.25, 0.5, 1},
+                y -> y <= 0.25 ? 4 * y : y <= 0.5 ? 1.5 - 2 * y : 1 - (y - next));
         assertThat(twice.depthOfMaximum()).isEqualTo(0.25);
         assertThat(twice.depthsFor(1)).containsExactly(0.25, next);
     }
