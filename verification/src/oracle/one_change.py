@@ -1,6 +1,6 @@
-"""The rules of site_changes.py with one number or operator changed, to find states that tell the difference.
+"""The rules of site_changes.py, or of another program, with one number or operator changed, to find states that tell the difference.
 
-Used by site_detection_limits.py and site_recurrence_limits.py. Knows nothing of the library. Python 3.11.
+Used by the programs of limits beside this one. Knows nothing of the library. Python 3.11.
 """
 
 import ast
@@ -51,14 +51,19 @@ class Other(ast.NodeTransformer):
         return node
 
 
-def module(functions, which):
+def changed(source, functions, which):
     other = Other(functions, which)
-    tree = ast.fix_missing_locations(other.visit(ast.parse(SOURCE)))
+    tree = ast.fix_missing_locations(other.visit(ast.parse(source)))
     made = types.ModuleType("changed")
     exec(compile(tree, "changed", "exec"), made.__dict__)
+    return made, other.count
+
+
+def module(functions, which):
+    made, count = changed(SOURCE, functions, which)
     fit = made.shape_of
     made.shape_of = lambda x, last: guarded(fit, x, last)
-    return made, other.count
+    return made, count
 
 
 def guarded(fit, x, last):

@@ -146,9 +146,15 @@ def sections():
     write(FOLDER, PROGRAM, "beds-of-one", "boxes above a level bed: at no depth, at a depth of one metre and an area of one", [("w", "m, width"), ("h", "m, height"), ("bed", "m, bed"), ("y", "m, depth above it"), ("a", "m2, area"), ("u", "m, wetted perimeter"), ("c", "m, centroid below the surface")],
           [("shape", "word box"), ("width", "w"), ("height", "h"), ("bed", "bed"), ("depth", "y")],
           [("a", "sediment.area"), ("u", "sediment.perimeter"), ("c", "sediment.centroid-depth"), ], rows, tolerance="1e-13 relative or 1e-15")
-    write(FOLDER, PROGRAM, "beds-of-ones-own", "sections of one's own above a level bed: at no depth, at a depth of one metre and an area of one", [("w", "m, width"), ("h", "m, height"), ("bed", "m, bed"), ("y", "m, depth above it"), ("a", "m2, area"), ("u", "m, wetted perimeter"), ("c", "m, centroid below the surface")],
+    write(FOLDER, PROGRAM, "beds-of-ones-own", "sections of one's own above a level bed: at no depth, at a depth of one metre and an area of one", [("w", "m, width"), ("h", "m, height"), ("bed", "m, bed"), ("y", "m, depth above it"), ("a", "m2, area"), ("u", "m, wetted perimeter"), ("c", "m, centroid below the surface"), ("q", "m3/s, discharge at that depth, n = 0.013, fall 0.002"), ("normal", "m, depth of the discharge")],
           [("shape", "word box"), ("width", "w"), ("height", "h"), ("bed", "bed"), ("depth", "y")],
-          [("a", "sediment.own-area"), ("u", "sediment.own-perimeter"), ("c", "sediment.own-centroid-depth")], [r for r in rows if r[2] != "0"], tolerance="1e-13 relative or 1e-15")
+          [("a", "sediment.own-area"), ("u", "sediment.own-perimeter"), ("c", "sediment.own-centroid-depth"), ("normal", "sediment.own-normal-depth", "input.discharge = q", "input.gradient = 0.002", "input.n = 0.013")],
+          [(*r, show(w * y * (w * y / (w + 2 * y)) ** (mpf(2) / 3) * sqrt(mpf("0.002")) / mpf("0.013")), r[3]) if r[3] != "0" else (*r, "", "")
+           for r in rows if r[2] != "0" for w, y in [(mpf(r[0]), mpf(r[3]))]], tolerance="1e-13 relative or 1e-15")
+    asked = [("circular", d, d, d, show(mpf(part) * q)) for d, q in (("0.9", mpf("0.8")), ("0.25", mpf("0.026"))) for part in ("0.97", "0.93", "0.8", "0.55", "0.52", "0.48", "0.3", "0.2", "0.11", "0.06", "0.013", "0.0008", "3e-6", "1e-9")]
+    asked += [("rectangular", "1.4", "1.4", "1.4", q) for q in ("5e7", "4000", "3.1", "0.22", "1e-5", "1e-14")] + [("trapezoidal", "1.4", "0.8", "1.4", q) for q in ("90", "3.3", "1.7", "0.3", "0.04", "0.0002")]
+    write(FOLDER, PROGRAM, "own-sections-asked-again", "sections of one's own: who was asked for the depth of nearly the same discharge before need not ask again", [("shape", "text, shape"), ("d", "m, diameter"), ("w", "m, width"), ("h", "1 or m, slope of the sides"), ("q", "m3/s, discharge"), ("asked", "1, how often the area is asked for")],
+          [("shape", "text shape"), ("diameter", "d"), ("width", "w"), ("side_slope", "h"), ("gradient", "0.004"), ("n", "0.013"), ("discharge", "q")], [("asked", "flow.own-asked-again")], [(*r, 0) for r in asked], tolerance="0", reason="a count")
     rows = []
     for d, bed in (("0.6", "0.15"), ("3", "1")):
         D, b = mpf(d), mpf(bed)

@@ -54,12 +54,13 @@ final class OnsetSearch {
             meanHinge += Math.max(0, days[i] - bend) / n;
             meanValue += values[i] / n;
         }
+        // The hinge less its mean sums to 0, so that the mean of the values would change no product.
         double hingeSquares = 0;
         double products = 0;
         for (int i = 0; i < n; i++) {
             double hinge = Math.max(0, days[i] - bend) - meanHinge;
             hingeSquares += hinge * hinge;
-            products += hinge * (values[i] - meanValue);
+            products += hinge * values[i];
         }
         double slope = products / hingeSquares;
         double squares = 0;

@@ -53,7 +53,7 @@ public final class VInvertSection {
      * @return the section
      */
     public OpenSection open() {
-        return wall(fall + 1).mirroredOpen().named("VInvertSection");
+        return wall(fall + width).mirroredOpen().named("VInvertSection");
     }
 
     private Wall wall(double top) {

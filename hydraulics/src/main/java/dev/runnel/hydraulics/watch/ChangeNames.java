@@ -158,8 +158,8 @@ final class ChangeNames {
     private double[] distances(Naming by, double d, double u) {
         double[] found = by.distances(d, u);
         if (change.channel == ChangeSeries.R) {
-            found[Naming.MORE_WATER] = Double.MAX_VALUE;
-            found[Naming.LESS_WATER] = Double.MAX_VALUE;
+            exclude(found, Naming.MORE_WATER);
+            exclude(found, Naming.LESS_WATER);
             excludeOpposite(by, found);
         }
         return found;
@@ -169,9 +169,13 @@ final class ChangeNames {
     private void excludeOpposite(Naming by, double[] distances) {
         for (int ray = 0; ray < distances.length; ray++) {
             if (by.parts(ray) * change.sign < 0) {
-                distances[ray] = Double.MAX_VALUE;
+                exclude(distances, ray);
             }
         }
+    }
+
+    private static void exclude(double[] distances, int ray) {
+        distances[ray] = Double.MAX_VALUE;
     }
 
     /** Medians of depth and velocity over the dry hours of the last days since the beginning. */

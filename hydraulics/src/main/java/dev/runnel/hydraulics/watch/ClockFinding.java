@@ -119,11 +119,15 @@ final class ClockFinding {
         noted.shape = ChangeShape.STEP;
         noted.open = false;
         noted.closed = logger.gapFrom();
-        noted.detail = "clock of the monitor moved by an hour at the civil change, but late: the stamps leap by "
+        noted.detail = movedLate(logger, shift);
+        findings.report(WatchNotice.Kind.NOTED, end, noted);
+    }
+
+    private static String movedLate(MovedLogger logger, double shift) {
+        return "clock of the monitor moved by an hour at the civil change, but late: the stamps leap by "
                 + Text.fixed(logger.gap() / 6e10, 0) + " min after " + EpochNanos.toInstant(logger.gapFrom())
                 + ", and up to there the usual dry day came " + Text.fixed(shift, 2)
                 + " h early against the days after";
-        findings.report(WatchNotice.Kind.NOTED, end, noted);
     }
 
     /**
@@ -178,12 +182,7 @@ final class ClockFinding {
                 back ? finding.last().orElseThrow() : finding.open(FindingName.CLOCK_OF_MONITOR, began.since(), end);
         opened.direction = shift > 0 ? Direction.UP : Direction.DOWN;
         opened.shape = ChangeShape.STEP;
-        boolean byAnHour = isNearAnHour(shift);
-        opened.detail = "the usual dry day comes " + Text.fixed(Math.abs(shift), 2) + " h "
-                + (shift > 0 ? "late" : "early") + " by the clock of the monitor, on " + days + " dry days in a row"
-                + (byAnHour && afterCivilChange(watch.day(days - 1))
-                        ? ": clock of the monitor moved by an hour at the civil change, or left behind by it"
-                        : "");
+        opened.detail = detail(days, watch.day(days - 1));
         if (back) {
             opened.comeBack(began.since());
         } else {
@@ -191,6 +190,14 @@ final class ClockFinding {
             opened.latest = began.latest();
         }
         finding.report(back ? WatchNotice.Kind.RETURNED : WatchNotice.Kind.FOUND, end);
+    }
+
+    private String detail(int days, long firstDay) {
+        return "the usual dry day comes " + Text.fixed(Math.abs(shift), 2) + " h " + (shift > 0 ? "late" : "early")
+                + " by the clock of the monitor, on " + days + " dry days in a row"
+                + (isNearAnHour(shift) && afterCivilChange(firstDay)
+                        ? ": clock of the monitor moved by an hour at the civil change, or left behind by it"
+                        : "");
     }
 
     /** Share of a day that went by the clock that is off, where its phase lies between the two; 0 where it is near the usual. */

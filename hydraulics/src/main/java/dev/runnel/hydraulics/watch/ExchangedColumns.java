@@ -8,6 +8,7 @@ import dev.runnel.internal.Text;
 import dev.runnel.timeseries.EpochNanos;
 import dev.runnel.timeseries.baseline.DayCurve;
 import java.util.Arrays;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 
@@ -300,14 +301,11 @@ final class ExchangedColumns {
 
     /** ln of the factor of units by which exchanged readings come nearest to the usual velocity at the depth. */
     private double nearest(double offset, SiteHour hour) {
-        double nearest = 0;
-        double least = Double.POSITIVE_INFINITY;
-        for (double ln : UnitFactor.lnBetweenColumns()) {
-            double over = Math.abs(over(offset, hour.lnReadVelocity - ln, hour.lnReadDepth + ln));
-            nearest = over < least ? ln : nearest;
-            least = Math.min(over, least);
-        }
-        return nearest;
+        return Arrays.stream(UnitFactor.lnBetweenColumns())
+                .boxed()
+                .min(Comparator.comparingDouble(
+                        ln -> Math.abs(over(offset, hour.lnReadVelocity - ln, hour.lnReadDepth + ln))))
+                .orElseThrow();
     }
 
     /** ln of a velocity over the usual one at a depth. */

@@ -301,11 +301,15 @@ final class GaugeClock {
         opened.since = first;
         opened.direction = mean < 0 ? Direction.UP : Direction.DOWN;
         opened.shape = ChangeShape.STEP;
-        opened.detail = "the depth follows the rain by " + Text.fixed(middle + mean, 1) + " h in the last " + count
-                + " storms, and by " + Text.fixed(middle, 1) + " h usually (" + before.length
+        opened.detail = detail(count, mean, before.length, middle);
+        finding.report(WatchNotice.Kind.FOUND, end);
+    }
+
+    private static String detail(int count, double mean, int before, double middle) {
+        return "the depth follows the rain by " + Text.fixed(middle + mean, 1) + " h in the last " + count
+                + " storms, and by " + Text.fixed(middle, 1) + " h usually (" + before
                 + " storms), while the dry day comes when it did: stamps of the gauge about "
                 + Text.fixed(Math.abs(mean), 1) + " h " + (mean < 0 ? "late" : "early");
-        finding.report(WatchNotice.Kind.FOUND, end);
     }
 
     private void close(double middle, long end) {

@@ -214,9 +214,13 @@ final class LevelStep {
             opened.direction = Direction.UP;
             opened.shape = ChangeShape.STEP;
         }
-        opened.detail = "the level stands " + Text.fixed(100 * Math.expm1(size), 0)
-                + " % above the same hours of the days before, at once and without rain";
+        opened.detail = detail();
         finding.report(back ? WatchNotice.Kind.RETURNED : WatchNotice.Kind.FOUND, end * SiteHour.NANOS);
+    }
+
+    private String detail() {
+        return "the level stands " + Text.fixed(100 * Math.expm1(size), 0)
+                + " % above the same hours of the days before, at once and without rain";
     }
 
     private double[] excesses(long from, long to) {

@@ -243,19 +243,18 @@ final class ReadingFaults {
             case ECHO -> FindingName.WEAK_ECHO;
             default -> FindingName.SIGN_FLIPS;
         };
-        seen(
-                kind,
-                name,
-                first,
-                end - HOURS * SiteHour.NANOS,
-                end,
-                Text.fixed(100 * share, 0) + " % of the velocities of 24 hours were " + what + "; up to "
-                        + Text.fixed(100 * limit, 0) + " % are usual here");
+        seen(kind, name, first, end - HOURS * SiteHour.NANOS, end, shares(share, what, limit));
     }
 
+    private static String shares(double share, String what, double limit) {
+        return Text.fixed(100 * share, 0) + " % of the velocities of 24 hours were " + what + "; up to "
+                + Text.fixed(100 * limit, 0) + " % are usual here";
+    }
+
+    /** The first of the hours that has one of what a sum above 0 counts. */
     private int firstWith(int column) {
         int at = 0;
-        while (at < hours.size() - 1 && hours.value(at, column) == 0) {
+        while (hours.value(at, column) == 0) {
             at++;
         }
         return at;

@@ -193,9 +193,13 @@ final class SlowChange {
         double hours = Arrays.stream(days.column(from, 1)).sum();
         open.moved = List.of(new Moved(
                 Quantity.VELOCITY_AT_DEPTH, Math.expm1(median), baseline.dayScatter, (int) Math.round(hours)));
-        open.detail = "velocity at the same depth " + (median < 0 ? "down" : "up") + " by about "
-                + Text.fixed(100 * Math.abs(Math.expm1(median)), 0) + " % in the median of " + (days.size() - from)
-                + " days; " + Text.fixed(100 * limit, 0) + " % are beyond how this site wanders";
+        open.detail = detail(median, days.size() - from);
+    }
+
+    private String detail(double median, int count) {
+        return "velocity at the same depth " + (median < 0 ? "down" : "up") + " by about "
+                + Text.fixed(100 * Math.abs(Math.expm1(median)), 0) + " % in the median of " + count + " days; "
+                + Text.fixed(100 * limit, 0) + " % are beyond how this site wanders";
     }
 
     private static long time(long day) {

@@ -2,17 +2,19 @@ package dev.runnel.verification.calculation;
 
 import dev.runnel.hydraulics.section.ClosedSection;
 import dev.runnel.hydraulics.section.CrossSection;
+import java.util.concurrent.atomic.AtomicInteger;
 
-/** A section of a user's own class, which the library can only ask. */
+/** A section of a user's own class, which the library can only ask; it counts how often its area is. */
 class OwnSection implements CrossSection {
     private final CrossSection shape;
+    private final AtomicInteger asked = new AtomicInteger();
 
     private OwnSection(CrossSection shape) {
         this.shape = shape;
     }
 
     /** The same shape, closed if it is closed. */
-    static CrossSection of(CrossSection shape) {
+    static OwnSection of(CrossSection shape) {
         return shape instanceof ClosedSection ? new Closed(shape) : new OwnSection(shape);
     }
 
@@ -37,8 +39,14 @@ class OwnSection implements CrossSection {
         return shape.height();
     }
 
+    /** How often the area was asked for. */
+    int asked() {
+        return asked.get();
+    }
+
     @Override
     public double area(double depth) {
+        asked.incrementAndGet();
         return shape.area(depth);
     }
 

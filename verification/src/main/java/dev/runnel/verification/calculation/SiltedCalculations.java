@@ -5,6 +5,7 @@ import dev.runnel.hydraulics.flow.Compounding;
 import dev.runnel.hydraulics.flow.Conduit;
 import dev.runnel.hydraulics.flow.DividedChannel;
 import dev.runnel.hydraulics.flow.Gradient;
+import dev.runnel.hydraulics.flow.Manning;
 import dev.runnel.hydraulics.flow.RoughnessByDepth;
 import dev.runnel.hydraulics.flow.VariableManning;
 import dev.runnel.hydraulics.section.CircularSection;
@@ -44,6 +45,19 @@ final class SiltedCalculations {
                 owned("sediment.own-centroid-depth", "m", CrossSection::centroidDepth),
                 Calculation.of(
                         "hydraulics",
+                        "sediment.own-normal-depth",
+                        "m",
+                        "bed discharge gradient n " + Sections.INPUTS,
+                        in -> conduit(OwnSection.of(Sections.of(in)).withSediment(in.number("bed")), in)
+                                .normalDepth(in.number("discharge"))),
+                Calculation.of(
+                        "hydraulics",
+                        "flow.own-asked-again",
+                        "1",
+                        "discharge gradient n " + Sections.INPUTS,
+                        SiltedCalculations::askedAgain),
+                Calculation.of(
+                        "hydraulics",
                         "sediment.own-depth-for-area",
                         "m",
                         "bed area " + Sections.INPUTS,
@@ -81,6 +95,21 @@ final class SiltedCalculations {
                         "1",
                         "fullness",
                         in -> velocityRatio(in.number("fullness"))));
+    }
+
+    private static Conduit conduit(CrossSection section, Inputs in) {
+        return Conduit.of(section, Gradient.of(in.number("gradient")), Manning.of(in.number("n")));
+    }
+
+    /** How often a section is asked for the normal depth of a discharge by a conduit that was asked for nearly the same before. */
+    private static double askedAgain(Inputs in) {
+        OwnSection section = OwnSection.of(Sections.of(in));
+        Conduit conduit = conduit(section, in);
+        double discharge = in.number("discharge");
+        conduit.normalDepth(discharge);
+        int before = section.asked();
+        conduit.normalDepth(Math.nextUp(discharge));
+        return section.asked() - before;
     }
 
     /** Velocity over that of the full circle, n falling as the pipe fills; size, gradient and n play no part. */

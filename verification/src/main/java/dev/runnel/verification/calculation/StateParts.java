@@ -40,10 +40,15 @@ final class StateParts {
 
     private static StateText within(StateText around, String step) {
         String[] parts = step.split(":");
-        return StateText.parse(parts[1], NEWEST, around.text(parts[0]));
+        String inner = around.text(parts[0]);
+        // A finding that is not there yet is made of what is put.
+        return inner.isEmpty() ? StateText.of(parts[1], 1) : StateText.parse(parts[1], NEWEST, inner);
     }
 
-    /** Returns a state's text after key=value pairs were put into the part that a path leads to; a list ends each number with a semicolon. */
+    /**
+     * Returns a state's text after key=value pairs were put into the part that a path leads to, or with a path before the key
+     * into a part of that; a list ends each number with a semicolon.
+     */
     static String put(String text, String path, String pairs) {
         return put(StateText.parse(WHOLE, NEWEST, text), path, pairs);
     }
@@ -53,6 +58,11 @@ final class StateParts {
             for (String pair : pairs.split(" ")) {
                 String key = pair.substring(0, pair.indexOf('='));
                 String value = pair.substring(key.length() + 1);
+                int slash = key.lastIndexOf('/');
+                if (slash >= 0) {
+                    put(state, key.substring(0, slash), pair.substring(slash + 1));
+                    continue;
+                }
                 // So a list is written in the text of a state.
                 state.with(key, value.endsWith(";") ? value.equals(";") ? "" : value.replace(';', ',') : value);
             }
