@@ -275,7 +275,7 @@ def culverts():
         high, wide, s = mpf("1.2"), mpf("1.8") if box else mpf("1.2"), mpf("0.02")
         section = Trapezoid(wide, mpf(0)) if box else Circle(high)
         full = wide * high if box else mp.pi * high**2 / 4
-        for q in ("1.5", "3", "3.7", "5.5"):
+        for q in ("1.5", "3", "3.7", "5.5", "4.1"):
             flow = mpf(q) * full / foot**2 * sqrt(high / foot) * foot**3
             def free(u):
                 if form == 2:

@@ -94,7 +94,8 @@ class Life(Told):
         weeks.track = None
         if of:
             t = weeks.track = Finding(1, WORDS[of["direction"]], of["since"], of["found"])
-            t.direction, t.earliest, t.latest, t.closed, t.open, t.returns, t.shape = (of[k] for k in ("direction", "earliest", "latest", "closed", "open", "returns", "shape"))
+            t.direction, t.earliest, t.latest, t.closed, t.open, t.returns, t.shape, t.again = (of[k] for k in ("direction", "earliest", "latest", "closed", "open", "returns", "shape", "again"))
+            t.past = [(None, of["first_end"])] if of["returns"] else []
 
     def quick(self, made, state):
         """For the search: what the weeks by themselves tell."""
@@ -128,8 +129,9 @@ def life(random, scene, limit):
     since = found - 24 * of(1, 6, 15)
     track = dict(direction=UP if sign * of(1, 1, 1, -1) > 0 else DOWN, since=since, earliest=since - 24, latest=since + 24, found=found, shape=of(0, 1, 2),
                  open=of(True, True, False), closed=None, returns=of(0, 0, 0, 1))
+    track["again"], track["first_end"] = (found + 72, found + 24) if track["returns"] else (None, None)
     if not track["open"]:
-        track["closed"] = max(found, hour - 24 * of(2, 38, 39, 40, 41, 42, 43))
+        track["closed"] = max(track["again"] or found, hour - 24 * of(2, 38, 39, 40, 41, 42, 43))
     return dict(days=days, track=track if random.random() < 0.8 else None)
 
 
@@ -137,9 +139,10 @@ def text_of(state):
     days, of, path = state["days"], state["track"], "track:finding/"
     pairs = [f"daysNumbers={listed(list(days))}", f"daysValues={listed([v for day in days.values() for v in day])}"]
     if of:
-        times = [int(t) * NANOS for t in (of["since"], of["earliest"], of["latest"], of["found"], of["closed"] or 0)]
+        times = [int(t) * NANOS for t in (of["since"], of["earliest"], of["latest"], of["found"], of["closed"] or 0, of["again"] or 0)]
         pairs += [path + p for p in ("number=1", f"names={WORDS[of['direction']]};", f"direction={('UP', 'DOWN')[of['direction']]}", f"shape={('STEP', 'RAMP', 'UNCERTAIN')[of['shape']]}",
-                                     f"times={listed(times)}", f"open={str(of['open']).lower()}", f"returns={of['returns']}", "falls=;", "moved=;", "alarm=", "soffit=", "detail=")]
+                                     f"times={listed(times)}", f"open={str(of['open']).lower()}",
+                                     f"stretches={listed([int(of['since']) * NANOS, int(of['first_end']) * NANOS] if of['returns'] else [])}", "falls=;", "moved=;", "alarm=", "soffit=", "detail=")]
     return " ".join(pairs)
 
 
@@ -154,7 +157,7 @@ def lives():
         if left is None:
             left = {i: changed(SOURCE, FUNCTIONS, i)[0] for i in range(changed(SOURCE, FUNCTIONS, -1)[1])}
             seen_by = {i: 0 for i in left}
-        while idle < 24 and taken < 14:
+        while idle < 16 and taken < 14:
             state = life(random, scene, limit)
             answer = scene.quick(site_slow, state)
             new = [i for i, made in left.items() if seen_by[i] < 2 and scene.quick(made, state) != answer]
