@@ -46,6 +46,11 @@ class OwnFamilyTest {
         assertThat(three.variance()).isCloseTo(9 * (2 - Math.PI / 2), within(1e-9));
         assertThat(three.lMoments().lambda2())
                 .isCloseTo(3 * (Math.sqrt(Math.PI / 2) - Math.sqrt(Math.PI) / 2), within(1e-9));
+        // A Weibull distribution of exponent 2: by the L-moments of its powers of 2, 3 and 4 to -1/2.
+        double two = 1 - Math.sqrt(0.5);
+        double third = 1 - Math.sqrt(1 / 3.0);
+        assertThat(three.lMoments().tau3()).isCloseTo(3 - 2 * third / two, within(1e-9));
+        assertThat(three.lMoments().tau4()).isCloseTo(6 + (5 * 0.5 - 10 * third) / two, within(1e-9));
         assertThat(three.exceedance(4)).isCloseTo(Math.exp(-16.0 / 18), within(1e-15));
         assertThat(three.lowerBound()).isEqualTo(Double.NEGATIVE_INFINITY);
         assertThat(three.upperBound()).isEqualTo(Double.POSITIVE_INFINITY);
