@@ -144,7 +144,6 @@ def check(rows):
             print(n, k, "simulated share below", float((largest < float(k)).mean()))
 
 
-if __name__ == "__main__":
-    check(exact_deviates())
-    probabilities()
-    samples()
+check(exact_deviates())
+probabilities()
+samples()

@@ -103,7 +103,7 @@ def about_limits():
         slow = 0.6 * base.velocity.extremes()[0]
         low, high = base.depth.extremes()
         taken = hours(record.minutes, record.depths, record.velocities, record.rains,
-                      Bounds(0.6, base.depth_frozen, base.velocity_frozen, 1.25 * high, slow, 0.1 * low))
+                      Bounds(0.6, base.depth_frozen, base.velocity_frozen, 1.25 * high, slow, 0.1 * low, base.velocity_step, base.velocity_scatter))
         told = quick(base, taken, LIMITS)
         shown = [k for k, limits in left.items() if quick(base, taken, limits) != told]
         if shown:

@@ -70,6 +70,7 @@ class Hour:
         self.outside = self.dry_moving = 0
         self.step, self.stepped, self.leap, self.alone = NAN, None, 1.0, 0
         self.depth_run = self.velocity_run = (0.0, 0.0)
+        self.moves = []
         self.gap = (0.0, 0.0, 0.0)
         self.rough_y = self.rough_v = NAN
 
@@ -97,8 +98,15 @@ class Runs:
 class Bounds:
     """How long a value may stand, at which levels and velocities for a day, and which level is next to nothing."""
 
-    def __init__(self, soffit, depth=24.0, velocity=10.0, high=math.inf, slow=0.0, nothing=-math.inf):
+    def __init__(self, soffit, depth=24.0, velocity=10.0, high=math.inf, slow=0.0, nothing=-math.inf, step=0.0, scatter=0.0):
         self.soffit, self.depth, self.velocity, self.high, self.slow, self.nothing = soffit, depth, velocity, high, slow, nothing
+        self.step, self.scatter = step, scatter
+
+    def by_chance(self, count, speed):
+        """Whether so many equal velocities in a row are more likely than one in a million, where each stays in its step by the normal law."""
+        if not (self.step > 0 and self.scatter > 0):
+            return False
+        return (count - 1) * math.log(2 * stats.norm.cdf(0.5 * self.step / (self.scatter * speed)) - 1) >= math.log(1e-6)
 
 
 def hours(minutes, depths, velocities, rains, bounds):
@@ -167,7 +175,10 @@ def hours(minutes, depths, velocities, rains, bounds):
         if velocity == velocity and abs(velocity) <= 12:
             moves = abs(velocity) > 0.005
             if moves:
-                patient = abs(velocity) < bounds.slow
+                if t - velocity_runs.last <= 2 and abs(velocity - velocity_runs.value) < 0.5 * abs(velocity_runs.value):
+                    hour.moves.append((abs(velocity - velocity_runs.value), abs(velocity_runs.value)))
+                stands = velocity == velocity_runs.value and t - velocity_runs.last <= 2 and t - velocity_runs.begin > bounds.velocity
+                patient = abs(velocity) < bounds.slow or stands and bounds.by_chance(velocity_runs.count + 1, abs(velocity))
                 length, frozen = velocity_runs.look(t, velocity, patient)
                 if length > hour.velocity_run[0] and (frozen or not patient):
                     hour.velocity_run = (length, velocity_runs.begin)
@@ -705,6 +716,9 @@ class Baseline:
         rare = lambda of: once_in_ten_years(largest_by_day(numbers, of))
         self.depth_frozen = max(8.0, 2 * runs[0], rare([h.depth_run[0] for h in hs]))
         self.velocity_frozen = max(3.0, 2 * runs[1], rare([h.velocity_run[0] for h in hs]))
+        moves = [m for h in hs for m in h.moves]
+        self.velocity_step = min((d for d, v in moves if d > 1e-9 * v), default=0.0)
+        self.velocity_scatter = math.fsum(d for d, _ in moves) / math.fsum(v for _, v in moves) * math.sqrt(math.pi) / 2 if self.velocity_step else 0.0
         steps = [abs(h.step) if w else NAN for h, w in zip(hs, dry)]
         self.depth_step = max(rare(steps), 1.5 * max(largest_by_day(numbers, steps))) if rare(steps) > 0 else NAN
         by_day = {}

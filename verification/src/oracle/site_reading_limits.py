@@ -11,6 +11,7 @@ import math
 import sys
 
 import numpy as np
+from scipy import stats
 
 from own_tables import write
 from site_baselines import site, storm
@@ -48,6 +49,34 @@ def hours_of(base):
 def still(what, value, hours):
     """One value for some hours."""
     return [[what, 0, hours, value, 0]]
+
+
+def coarse():
+    """Velocities in coarse steps: as many equal ones as chance gives, and one more; at a slow speed for nearly a day, and for longer."""
+    recipe, start = site(seed=273, days=DAYS, step=10, noise=0.03), [23, 0, 10 ** 5, 0.05, 0]
+    base, _ = learn(Record(recipe, start), Pipe(0.6), "UTC")
+    for speed in (0.6, 0.75):
+        most = 1 + math.log(1e-6) / math.log(2 * stats.norm.cdf(0.5 * base.velocity_step / (base.velocity_scatter * speed)) - 1)
+        for count in (math.floor(most), math.floor(most) + 1):
+            yield recipe, start + [21, FIRST, FIRST + count / 6 - 0.01, speed, 0, 21, FIRST + count / 6, FIRST + count / 6 + 3, 2 * speed, 2, 4, FIRST + count / 6 + 2, 10 ** 5, 0, 0], base
+    for length in (23.9, 24.4):
+        yield recipe, start + [21, FIRST, FIRST + length, 0.3, 0, 4, FIRST + length + 2, 10 ** 5, 0, 0], base
+
+
+def habits():
+    """What stands still again, or reads upstream again: after nearly a month, or five days, and a little longer."""
+    recipe, start = site(seed=274, days=49, step=30), [*storm(60, 8, 2, 0.6, 1.0)]
+    base, _ = learn(Record(recipe, start), Pipe(0.6), "UTC")
+    both = lambda at, hours: [20, at, at + hours, 0.13, 0, 21, at, at + hours, 0.7, 0]
+    depth = lambda at, hours: [20, at, at + hours, 0.13, 0]
+    back = lambda at, factor: [1, at, at + 5, -factor, -factor]
+    closed = FIRST + 12
+    for days in (29.9, 30.2):
+        for first, second in ((depth, depth), (both, both), (both, depth)):
+            yield recipe, start + first(FIRST, 12) + second(closed + 24 * days, 12), base
+    for days in (4.5, 6.5, 20):
+        yield recipe, start + back(FIRST, 1) + back(FIRST + 30 + 24 * days, 1.6), base
+    yield recipe, start + back(FIRST, 1) + back(FIRST + 30 + 24 * 20, 1), base
 
 
 def main(folder):
@@ -92,6 +121,11 @@ def main(folder):
             kept = told.kept
             rows.append(place(case) + [len(told.findings())] + [kept[n] for n in ("faults", "beyond", "hours", "depth_before", "velocity_before")])
             print(seed, len(rows), [(f.names[0], f.since - told.base.begin) for f in told.findings()][:3], file=sys.stderr)
+    for recipe, changes, base in [*coarse(), *habits()]:
+        case = (recipe, [float(np.round(c, 6)) for c in changes], "UTC", 0.6, 0)
+        told = Watch(base, Record(case[0], case[1]), None)
+        rows.append(place(case) + [len(told.findings())] + [told.kept[n] for n in ("faults", "beyond", "hours", "depth_before", "velocity_before")])
+        print(len(rows), [(f.names[0], f.since - told.base.begin, f.returns) for f in told.findings()], file=sys.stderr)
     named = [(n, "sum of all, each times its place") for n, *_ in keys]
     write(folder, PROGRAM, "watch-reading-limits", "Hours of readings on their limits", COLUMNS + [("findings", "count")] + named, INPUTS,
           [("findings", "watch.findings")] + [(n, "watch.kept", f"input.part = word {part}", f"input.key = word {key}", f"input.which = {which}") for n, part, key, which in keys], rows,

@@ -122,6 +122,8 @@ class Record:
         elif what in (20, 21):
             (d if what == 20 else v)[at] = a
             self.exact[what - 20, at] = True
+        elif what == 23:
+            v[at] = a * np.rint(v[at] / a)
         elif what == 22:
             d[at], v[at] = v[at] / a, d[at] * a
             self.exact[:, at] = True

@@ -877,7 +877,7 @@ class Watch:
         slow = 0.6 * base.velocity.extremes()[0] if base.velocity else 0.0
         low, high = base.depth.extremes()
         bounds = Bounds(base.pipe.diameter, base.depth_frozen, base.velocity_frozen, 1.25 * high, slow,
-                        -math.inf if base.pumped or base.swings else 0.1 * low)
+                        -math.inf if base.pumped or base.swings else 0.1 * low, base.velocity_step, base.velocity_scatter)
         self.levels = Levels(lowest_hour(base.depth)) if base.level_usual else None
         block = day = last = None
         civil = base.calendar.of

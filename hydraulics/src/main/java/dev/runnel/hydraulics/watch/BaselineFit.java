@@ -315,6 +315,7 @@ final class BaselineFit {
         return new SensorLimits(
                 frozen(LEAST_DEPTH_LIMIT, StretchFigures.longestDepthRuns(of), depthRun),
                 frozen(LEAST_VELOCITY_LIMIT, StretchFigures.longestVelocityRuns(of), velocityRun),
+                StretchFigures.chanceRun(of),
                 depthStep(),
                 echo.narrow,
                 echo.zeroLimit,

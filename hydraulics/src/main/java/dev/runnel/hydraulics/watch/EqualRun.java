@@ -29,7 +29,7 @@ final class EqualRun {
      *     say nothing before the course of a day should have moved them
      */
     boolean add(long time, double value, boolean patient) {
-        boolean goesOn = value == last && time - until <= LONGEST_GAP;
+        boolean goesOn = goesOn(time, value);
         until = time;
         if (!goesOn) {
             last = value;
@@ -39,6 +39,24 @@ final class EqualRun {
         }
         count++;
         return count >= LEAST_READINGS && time - from > (patient ? Math.max(limit, DAY) : limit);
+    }
+
+    private boolean goesOn(long time, double value) {
+        return value == last && time - until <= LONGEST_GAP;
+    }
+
+    /** Readings that a run will have which is too long with a reading; 0 if it will not be. */
+    int tooLong(long time, double value) {
+        return goesOn(time, value) && time - from > limit ? count + 1 : 0;
+    }
+
+    /** Distance of a reading from the one before it; NaN over a longer gap. */
+    double step(long time, double value) {
+        return time - until <= LONGEST_GAP ? Math.abs(value - last) : Double.NaN;
+    }
+
+    double last() {
+        return last;
     }
 
     /** Ends the run, for a reading that says nothing about the sensor. */

@@ -39,6 +39,11 @@ final class HourGatherer {
     /** Velocity without water that contradicts it, m/s; chosen here. */
     private static final double MOVING = 0.1;
 
+    /** Steps of the velocity, as a share of it, that are no scatter any more, and that are none; chosen here. */
+    private static final double LARGE_STEP = 0.5;
+
+    private static final double SAME_READING = 1e-9;
+
     /** Share of the upper quartile of an hour below which a velocity is low; chosen here. */
     private static final double LOW_WIDE = 0.6;
 
@@ -80,6 +85,7 @@ final class HourGatherer {
     private final double unusualLevel;
     private final double unusualVelocity;
     private final double nothing;
+    private final ChanceRun chanceRun;
     private final boolean learning;
     private final double soffit;
     private final Consumer<SiteHour> hours;
@@ -112,7 +118,16 @@ final class HourGatherer {
 
     /** For learning: every level and velocity may be usual. */
     HourGatherer(MonitorHistory monitors, long depthLimit, long velocityLimit, Consumer<SiteHour> hours) {
-        this(monitors, depthLimit, velocityLimit, Double.POSITIVE_INFINITY, 0, Double.NEGATIVE_INFINITY, true, hours);
+        this(
+                monitors,
+                depthLimit,
+                velocityLimit,
+                Double.POSITIVE_INFINITY,
+                0,
+                Double.NEGATIVE_INFINITY,
+                new ChanceRun(0, 0),
+                true,
+                hours);
     }
 
     /** For the watch: at levels above the unusual one and velocities below it, equal readings are borne for a day. */
@@ -124,6 +139,7 @@ final class HourGatherer {
                 UNUSUAL_LEVEL * baseline.highestUsual(Quantity.DEPTH),
                 UNUSUAL_VELOCITY * baseline.lowestUsual(Quantity.VELOCITY),
                 nothing(baseline),
+                baseline.sensor.chanceRun(),
                 false,
                 hours);
     }
@@ -135,6 +151,7 @@ final class HourGatherer {
             double unusualLevel,
             double unusualVelocity,
             double nothing,
+            ChanceRun chanceRun,
             boolean learning,
             Consumer<SiteHour> hours) {
         this.monitors = monitors;
@@ -142,6 +159,7 @@ final class HourGatherer {
         this.unusualLevel = unusualLevel;
         this.unusualVelocity = unusualVelocity;
         this.nothing = nothing;
+        this.chanceRun = chanceRun;
         this.learning = learning;
         this.soffit = monitors.first().soffit();
         this.hours = hours;
@@ -232,6 +250,17 @@ final class HourGatherer {
         return Double.isNaN(offset) ? monitors.at(EpochNanos.toInstant(time)).sensorOffset() : offset;
     }
 
+    /** A velocity that half leaves the one before it is no scatter. */
+    private void learnStep(double step, double before) {
+        if (step < LARGE_STEP * before) {
+            hour.velocitySteps += step;
+            hour.velocitiesBefore += before;
+            if (step > SAME_READING * before) {
+                hour.velocityStep = Math.min(hour.velocityStep, step);
+            }
+        }
+    }
+
     private void velocity(long time, double level, double velocity) {
         if (velocity > 0
                 && (velocity > LARGEST_VELOCITY || velocity <= ZERO_VELOCITY)
@@ -244,7 +273,11 @@ final class HourGatherer {
         }
         double size = Math.abs(velocity);
         if (size > ZERO_VELOCITY) {
-            boolean patient = size < unusualVelocity;
+            if (learning) {
+                learnStep(velocityRun.step(time, velocity), Math.abs(velocityRun.last()));
+            }
+            int run = velocityRun.tooLong(time, velocity);
+            boolean patient = size < unusualVelocity || run > 0 && run <= chanceRun.most(size);
             boolean frozen = velocityRun.add(time, velocity, patient);
             long length = velocityRun.length(time);
             if (length > hour.velocityRun && (frozen || !patient)) {

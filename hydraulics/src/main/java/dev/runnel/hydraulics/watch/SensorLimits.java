@@ -7,6 +7,7 @@ import dev.runnel.internal.StateText;
  *
  * @param depthFrozen longest run of equal depths, ns
  * @param velocityFrozen longest run of equal velocities, ns
+ * @param chanceRun how many equal velocities in a row are chance
  * @param depthStep largest usual step of the level from one reading to the next in dry weather, m; NaN if it is not known
  * @param narrowEcho whether the velocities of an hour lie close together, so that a low one is told sooner
  * @param zeroLimit share of zeros under water
@@ -17,6 +18,7 @@ import dev.runnel.internal.StateText;
 record SensorLimits(
         long depthFrozen,
         long velocityFrozen,
+        ChanceRun chanceRun,
         double depthStep,
         boolean narrowEcho,
         double zeroLimit,
@@ -28,6 +30,7 @@ record SensorLimits(
         return new SensorLimits(
                 text.count("depthFrozen"),
                 text.count("velocityFrozen"),
+                new ChanceRun(text.number("velocityStep"), text.number("velocityScatter")),
                 text.number("depthStep"),
                 text.flag("narrowEcho"),
                 text.number("zeroLimit"),
@@ -39,6 +42,8 @@ record SensorLimits(
     void write(StateText text) {
         text.with("depthFrozen", depthFrozen)
                 .with("velocityFrozen", velocityFrozen)
+                .with("velocityStep", chanceRun.step())
+                .with("velocityScatter", chanceRun.scatter())
                 .with("depthStep", depthStep)
                 .with("narrowEcho", narrowEcho)
                 .with("zeroLimit", zeroLimit)

@@ -86,6 +86,12 @@ final class SiteHour {
 
     long velocityRunFrom;
 
+    /** While it is learned what is usual: sums of steps of the velocity and of the readings before them, and the smallest step. */
+    double velocitySteps;
+
+    double velocitiesBefore;
+    double velocityStep = Double.POSITIVE_INFINITY;
+
     /**
      * Largest step of the level from one reading to the next that stays for three readings, m, NaN if none is known; the median
      * level of the three before it, m; and the stamps of the two readings.

@@ -145,6 +145,20 @@ final class StretchFigures {
         return daily(stretch, i -> (double) stretch.hour(i).velocityRun);
     }
 
+    /** How the velocity steps from one reading to the next. */
+    static ChanceRun chanceRun(StretchHours stretch) {
+        double steps = 0;
+        double before = 0;
+        double least = Double.POSITIVE_INFINITY;
+        for (int i = 0; i < stretch.size; i++) {
+            SiteHour hour = stretch.hour(i);
+            steps += hour.velocitySteps;
+            before += hour.velocitiesBefore;
+            least = Math.min(least, hour.velocityStep);
+        }
+        return ChanceRun.of(least, steps, before);
+    }
+
     /** The largest steps of the level from one reading to the next in the dry hours of each day, m. */
     static double[] largestSteps(StretchHours stretch) {
         return daily(stretch, i -> stretch.dry[i] ? Math.abs(stretch.hour(i).step) : Double.NaN);

@@ -144,6 +144,7 @@ final class SiteRecipe {
                     velocities[i] = a;
                     velocityIsExact[i] = true;
                 }
+                case 23 -> velocities[i] = a * Math.rint(velocities[i] / a);
                 case 22 -> {
                     depths[i] = oldVelocities[i] / a;
                     velocities[i] = oldDepths[i] * a;
