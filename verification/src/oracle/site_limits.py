@@ -176,17 +176,22 @@ def silences(folder):
         lost = int(random.integers(2, 40)) if rise and random.random() < 0.2 else 900
         dropped = int(random.integers(2, 40)) if rise and random.random() < 0.2 else quiet
         speed = float(np.round(before + random.choice([0.3, -0.25]) * height * random.uniform(0.8, 1.2), 3))
-        wet, dry = ([float(v) for v in sorted(np.round(random.uniform(low, 3, int(random.integers(least, 9))), 3), reverse=True)] for low, least in ((0.8, 1), (0.1, 0)))
+        # What is supposed of a size hides what the site has shown, where it is large; from some size on no more is supposed.
+        lowest, highest = {"season": (0.8, 1.2), "crowded": (0.8, 1.2), "supposed_most": (3, 6)}.get(which, (0.8, 3))
+        wet, dry = ([float(v) for v in sorted(np.round(random.uniform(low, highest, int(random.integers(least, 9))), 3), reverse=True)] for low, least in ((lowest, 1), (0.1, 0)))
         hours = [int(random.integers(60, 900)), int(random.integers(200, 4000))]
         spells, large = int(random.integers(4, 60)), which in ("near", "wonder", "crowded", "season")
         if large:
             # Two or three large rises, after a long record.
-            begins = [now - 400 + k * int(random.integers(46, 50) if which == "near" else random.integers(53, 65)) for k in range(2 if which in ("near", "wonder") else 3)]
+            begins = [now - 400 + k * int(random.integers(22, 26) if which == "near" else random.integers(53, 65)) for k in range(3 if which == "crowded" else 2)]
             hours[1], quiet, count = int(random.integers(1300 if which == "season" else 2000, 4000)), int(random.integers(420, 900)), len(begins)
             half = math.log(0.5) / -math.log1p(0.25 * quiet / sum(hours)) - 0.5
             spells = max(1, int(half + random.integers(-1, 3)) if which == "wonder" else int(half * random.uniform(0.5, 3)))
+        if which == "supposed_most":
+            # One rise, larger than any, in a silence without like.
+            begins, count, gap, spells = [now - int(random.integers(20, 120))], 1, int(random.integers(60, 120)), int(random.integers(9, 20))
         peak = begin + int(random.integers(0, min(9, now - begin)))
-        return dict(begins=begins, sizes=[float(v) for v in np.round(random.uniform(2.7 if large else 0.5, 3, count), 3)],
+        return dict(begins=begins, sizes=[float(v) for v in np.round(random.uniform(0.9 * highest if large else lowest if which == "supposed_most" else 0.5, highest, count), 3)],
                     climbs=[int(v) for v in random.integers(0, 4 if large else 7, count)],
                     risesWith=wet, risesWithout=dry, countWithout=len(dry), spells=spells,
                     wetHours=hours[0], dryHours=hours[1], lastRain=now - dropped, lastUnknown=now - lost, silentHours=quiet, longestSilence=gap,
@@ -222,7 +227,7 @@ def silences(folder):
                     scenes.append((scene, text, which if side > 0 else f"{which} from below", scene.told(lambda w, s=s: put(w.silence, s))))
                     break
             else:
-                # One rise is told by another rule, whatever is asked of two; those about two days apart are at one hour of the day.
+                # One rise is told by another rule, whatever is asked of two; those about a day apart are at one hour of the day.
                 if (which, side) != ("least", -1) and which != "near":
                     print("no state for", which, side, file=sys.stderr)
     table(folder, "watch-silence-limits", "When rises without rain tell of a silent gauge", scenes)

@@ -596,9 +596,10 @@ class GaugeCatch:
 
 
 class GaugeSilence:
-    LIMITS = dict(fallen=0.5, longest=48, chance=0.015, wonder=0.5, least=2, near=48, drier=0.25, half=0.5,
-                  slower=0.25, before=12, apart=12, usual=2, same=3, climb=6,
-                  day=24, back=1.05, chance_long=0.06, times_longer=2.0, gaps=8, gap=168, crowded=1.5, season=1440)
+    LIMITS = dict(fallen=0.5, longest=48, chance=0.009, wonder=0.5, least=2, near=24, drier=0.25, half=0.5,
+                  slower=0.25, before=12, apart=12, same=3, climb=6,
+                  day=24, back=1.05, chance_long=0.035, times_longer=2.0, gaps=8, gap=168, crowded=1.5, season=2160.0,
+                  supposed=60.0, supposed_most=8760.0)
     KEPT = 40
 
     def __init__(self, base, book):
@@ -678,10 +679,12 @@ class GaugeSilence:
         found = sum(s >= size for s in self.dry_sizes)
         return self.dry_count if found == self.KEPT else found
 
-    def rate(self, count):
-        dry = max(1, self.dry_hours)
-        weight = min(1.0, self.LIMITS['season'] / dry)
-        return (count * weight + self.LIMITS['half']) / (dry * weight), weight
+    def law(self, size):
+        """Gamma law of the rate of rises without rain not smaller than this: its shape before crowds, and its mean an hour."""
+        weight = min(1.0, self.LIMITS['season'] / max(1, self.dry_hours))
+        events = self.LIMITS['half'] + weight * self.as_large(size)
+        hours = weight * self.dry_hours + min(self.LIMITS['supposed_most'], self.LIMITS['supposed'] * math.exp(4 * math.log(size)))
+        return events, events / max(1, hours)
 
     def counts_from(self):
         """The size at which the divergence of the law of a dead gauge from that of a sound one, an hour, is largest."""
@@ -689,9 +692,9 @@ class GaugeSilence:
         hours = max(1, self.wet_hours + self.dry_hours)
         for size in sorted(self.wet_sizes, reverse=True):
             count = sum(s >= size for s in self.wet_sizes)
-            mu, _ = self.rate(self.as_large(size))
+            mu = self.law(size)[1]
             nu = (count - mu * self.wet_hours) / hours
-            if count < self.LIMITS['usual'] or nu <= 0:
+            if nu <= 0:
                 continue
             gain = (nu + mu) * math.log1p(nu / mu) - nu
             if gain > most:
@@ -709,20 +712,25 @@ class GaugeSilence:
                 found.append(begin)
         return found
 
+    def as_many(self, count, size, hours):
+        """Chance of so many rises of this size or more in these hours, of a rate that has a gamma law."""
+        events, rate = self.law(size)
+        shape = min(events, self.LIMITS['crowded'])
+        p = shape / (shape + rate * hours)
+        return 1 - sum(math.exp(math.lgamma(shape + k) - math.lgamma(shape) - math.lgamma(k + 1)) * p ** shape * (1 - p) ** k for k in range(count))
+
     def by_chance(self, number, missed):
         least = self.counts_from()
         large = self.as_large(least)
-        rate, weight = self.rate(large)
         hours = max(1, self.quiet_hours - self.LIMITS['before'])
         small = sum(size < least for _, size, _ in self.rises)
         restless = max(1.0, (small + 1) / ((self.dry_count - large) * hours / max(1, self.dry_hours) + 1))
-        mean = rate * hours * restless
-        shape = min(large * weight + self.LIMITS['half'], self.LIMITS['crowded'])
-        p = shape / (shape + mean)
-        fewer = sum(math.exp(math.lgamma(shape + k) - math.lgamma(shape) - math.lgamma(k + 1)) * p ** shape * (1 - p) ** k for k in range(len(missed)))
+        sizes = sorted((size for begin, size, _ in self.rises if begin in missed), reverse=True)
+        looks = [(len(sizes), least)] + [(k, size) for k, size in enumerate(sizes, 1)]
+        unlikely = min(self.as_many(k, size, hours * restless) for k, size in looks)
         known = max(1, self.wet_hours + self.dry_hours)
         no_rain = (1 + self.LIMITS['drier'] * self.quiet_hours / known) ** -(self.spells + self.LIMITS['half'])
-        both = (1 - fewer) * no_rain
+        both = unlikely * no_rain
         long = self.spells > self.LIMITS['gaps'] and self.quiet_hours >= self.LIMITS['gap'] and self.quiet_hours > self.LIMITS['times_longer'] * self.longest_gap
         if long and number - missed[-1] <= self.LIMITS['times_longer'] * self.longest_gap and both <= self.LIMITS['chance_long']:
             return False

@@ -60,17 +60,17 @@ final class GaugeSilence {
     /** Chance of the time without a drop, as the spells of rain have it, below which two are enough. */
     private static final double LONG_SILENCE = 0.5;
 
-    /** From the first to the last of them, h, at least: what comes again and again in a day or two may be one thing. */
-    private static final int LEAST_SPAN = 48;
+    /** From the first to the last of them, h, at least: what comes again and again in a day may be one thing. */
+    private static final int LEAST_SPAN = 24;
 
     /** Rises that begin within so many hours of the day are habits. */
     private static final int SAME_HOURS = 3;
 
     /** Chance below which rises are not the weather and the rises that the site has anyway. */
-    private static final double CHANCE = 0.015;
+    private static final double CHANCE = 0.009;
 
     /** And of those in a silence longer than any before. */
-    private static final double CHANCE_OF_LONG = 0.06;
+    private static final double CHANCE_OF_LONG = 0.035;
 
     /** Dates that are told. */
     private static final int TOLD = 4;
@@ -94,8 +94,10 @@ final class GaugeSilence {
     /** Hours from its beginning to its highest. */
     private final List<Long> climbs = new ArrayList<>();
 
-    /** Those of them that count. */
+    /** Those of them that count, and how large they were. */
     private List<Long> missed = List.of();
+
+    private double[] missedSizes = {};
 
     private long lastRain = NONE;
     private long lastUnknown = NONE;
@@ -198,7 +200,7 @@ final class GaugeSilence {
         begins.clear();
         sizes.clear();
         climbs.clear();
-        missed = List.of();
+        findMissed();
         silentHours = 0;
         lastRain = hour;
     }
@@ -239,14 +241,14 @@ final class GaugeSilence {
         if (lastRain >= begin - BEFORE) {
             if (peak - begin < RISE_HOURS) {
                 rates.addWith(size);
-                missed = missed();
+                findMissed();
             }
             return;
         }
         begins.add(begin);
         sizes.add(size);
         climbs.add(peak - begin);
-        missed = missed();
+        findMissed();
         if (isOpen()) {
             finding.last().orElseThrow().detail = detail();
         }
@@ -256,8 +258,9 @@ final class GaugeSilence {
      * The rises since the last drop that speak of rain: large enough, at their highest as soon as a storm is, one for each
      * spell of rain, and each at another time of day than those before, for habits keep to their hours and storms do not.
      */
-    private List<Long> missed() {
+    private void findMissed() {
         List<Long> found = new ArrayList<>();
+        List<Double> large = new ArrayList<>();
         for (int i = 0; i < begins.size(); i++) {
             long each = begins.get(i);
             if (sizes.get(i) >= rates.least()
@@ -265,9 +268,11 @@ final class GaugeSilence {
                     && (found.isEmpty() || each - found.get(found.size() - 1) > APART)
                     && found.stream().allMatch(other -> isOtherHour(each - other))) {
                 found.add(each);
+                large.add(sizes.get(i));
             }
         }
-        return found;
+        missed = found;
+        missedSizes = large.stream().mapToDouble(Double::doubleValue).toArray();
     }
 
     private int smaller() {
@@ -288,7 +293,7 @@ final class GaugeSilence {
      */
     private boolean byChance(long now) {
         double noRain = rates.chanceOfNoRain((double) silentHours);
-        double chance = rates.chanceOf(missed.size(), smaller(), (double) (silentHours - BEFORE)) * noRain;
+        double chance = rates.chanceOf(missedSizes, smaller(), (double) (silentHours - BEFORE)) * noRain;
         long last = missed.get(missed.size() - 1);
         if (isLongSilence() && now - last <= LONGER * longestSilence && chance <= CHANCE_OF_LONG) {
             return false;
@@ -392,7 +397,7 @@ final class GaugeSilence {
         speed = text.number("riseSpeed");
         size = text.number("riseSize");
         rates.read(text);
-        missed = missed();
+        findMissed();
         finding.read(text, "track");
         last.read(text, "last");
     }

@@ -2,6 +2,7 @@ package dev.runnel.hydraulics.watch;
 
 import dev.runnel.internal.StateText;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 
 /**
@@ -12,17 +13,23 @@ final class RiseRates {
     /** The largest rises of either kind that are kept; of smaller ones only their count is; chosen here. */
     private static final int MOST = 40;
 
-    /** Rises with rain, as large as one that counts, at least; chosen here. */
-    private static final int LEAST = 2;
-
-    /** Of rises that never came half of one is supposed. */
+    /** Before a site has shown anything half a rise without rain is supposed ... */
     private static final double HALF = 0.5;
+
+    /**
+     * ... in so many dry hours, for a size of 1 ln h, and in as many times more for others as the fourth power of their size: at
+     * about five times the rate of the sound developing sites of the score, for a site may be unlike them.
+     */
+    private static final double SUPPOSED_HOURS = 60;
+
+    /** In no more than a year, for a site that was not looked at may have rises of any size. */
+    private static final double MOST_SUPPOSED = 8760;
 
     /** Rises without rain come in crowds: their count scatters as if no more than so many had been seen; chosen here. */
     private static final double CROWDED = 1.5;
 
-    /** Dry hours as which more of them count, for another season may be another: 60 days; chosen here. */
-    private static final double MOST_HOURS = 1440;
+    /** Dry hours as which more of them count, for another season may be another: 90 days; chosen here. */
+    private static final double MOST_HOURS = 2160;
 
     /** A season may have fewer spells of rain than before, by this; chosen here. */
     private static final double DRIER = 0.25;
@@ -121,9 +128,9 @@ final class RiseRates {
         asLargeWithout = 0;
         double best = 0;
         double hours = Math.max(1, wetHours + dryHours);
-        for (int i = LEAST - 1; i < with.size(); i++) {
+        for (int i = 0; i < with.size(); i++) {
             int count = countWithout(with.get(i));
-            double other = rate(count);
+            double other = rate(with.get(i), count);
             // Some come with rain by chance.
             double rain = (i + 1 - other * wetHours) / hours;
             double told = rain > 0 ? (rain + other) * Math.log((rain + other) / other) - rain : 0;
@@ -135,9 +142,11 @@ final class RiseRates {
         }
     }
 
-    /** Rises without rain an hour, and half of one. */
-    private double rate(int count) {
-        return (count + HALF / share()) / Math.max(1, dryHours);
+    /** Rises without rain an hour that are not smaller: what is supposed at first, and what the site has shown. */
+    private double rate(double size, int count) {
+        double square = size * size;
+        double supposed = Math.min(MOST_SUPPOSED, SUPPOSED_HOURS * square * square);
+        return (count * share() + HALF) / Math.max(1, dryHours * share() + supposed);
     }
 
     private double share() {
@@ -145,20 +154,32 @@ final class RiseRates {
     }
 
     /**
-     * Chance of so many rises that count, or more, in hours without rain, where they come as they did before, or as much more
-     * often as smaller ones do now: by Poisson's law of a rate that is not known but learned.
+     * Chance of such rises in hours without rain, where rises come as they did before, or as much more often as smaller ones do
+     * now: the smallest of those of as many as count, and of the largest, the two largest and so on. A storm may bring far
+     * more than the least that counts.
      *
-     * @param rises rises that count
+     * @param sizes of the rises that count; not modified
      * @param smaller rises that are too small to count
      * @param hours hours without rain
      */
-    double chanceOf(int rises, int smaller, double hours) {
-        int large = asLargeWithout();
+    double chanceOf(double[] sizes, int smaller, double hours) {
         double time = Math.max(1, hours);
-        double usual = (countWithout - large) * time / Math.max(1, dryHours);
-        double restless = Math.max(1, (smaller + 1) / (usual + 1));
-        double expected = rate(large) * time * restless;
-        double shape = Math.min(large * share() + HALF, CROWDED);
+        double usual = (countWithout - asLargeWithout()) * time / Math.max(1, dryHours);
+        double restless = time * Math.max(1, (smaller + 1) / (usual + 1));
+        double[] rising = sizes.clone();
+        Arrays.sort(rising);
+        double chance = chanceOf(rising.length, least(), restless);
+        for (int i = 0; i < rising.length; i++) {
+            chance = Math.min(chance, chanceOf(rising.length - i, rising[i], restless));
+        }
+        return chance;
+    }
+
+    /** Chance of so many of such a size, or more: by Poisson's law of a rate that is not known but learned. */
+    private double chanceOf(int rises, double size, double hours) {
+        int count = countWithout(size);
+        double expected = rate(size, count) * hours;
+        double shape = Math.min(count * share() + HALF, CROWDED);
         double often = expected / (shape + expected);
         double term = Math.pow(1 - often, shape);
         double fewer = 0;

@@ -252,6 +252,31 @@ class GaugeSilenceTest {
         return silence.isOpen();
     }
 
+    /** After eight storms in 24 days; each hour of a storm so many times as high as those before. */
+    private static boolean isToldByTwo(int apart, double size) {
+        GaugeSilence silence = new GaugeSilence(rule().baseline(), new Findings());
+        double[] shape = {0, 0.3, 0.6, 0.3, 0.1};
+        int first = 8 * 72 + 300;
+        for (int i = 0; i < first + apart + 30; i++) {
+            SiteHour hour = new SiteHour(400_000 + i);
+            int since = i < 8 * 72 ? i % 72 : i < first + apart ? i - first : i - first - apart;
+            hour.rain = i < 8 * 72 && since == 0 ? 1 : 0;
+            hour.lnVelocity = 0;
+            double excess = since >= 0 && since < shape.length ? (i < 8 * 72 ? 1 : size) * shape[since] : 0;
+            silence.hour(hour, excess, excess, false);
+        }
+        return silence.isOpen();
+    }
+
+    /** With little record much larger rises are asked for, and two of one day may be one thing. */
+    @Test
+    void twoLargeRisesOfTwoDaysTellAfterAShortRecord() {
+        assertThat(isToldByTwo(52, 3)).isTrue();
+        assertThat(isToldByTwo(28, 3)).isTrue();
+        assertThat(isToldByTwo(20, 3)).isFalse();
+        assertThat(isToldByTwo(52, 1)).isFalse();
+    }
+
     @Test
     void restartChangesNothing() {
         WatchRule rule = rule();

@@ -44,54 +44,92 @@ class RiseRatesTest {
         RiseRates rates = new RiseRates();
         rates.addHours(240, 240);
         for (int i = 0; i < 20; i++) {
-            rates.addWith(1 + 0.01 * i);
-            rates.addWithout(1.005 + 0.01 * i);
+            rates.addWith(0.3 + 0.01 * i);
+            rates.addWithout(0.305 + 0.01 * i);
         }
-        rates.addWithout(1.3);
+        rates.addWithout(0.6);
         assertThat(rates.least()).isInfinite();
     }
 
     @Test
-    void oneRiseWithRainSaysNothingYet() {
+    void withoutARiseWithRainNoSizeSpeaksOfRain() {
         RiseRates rates = new RiseRates();
         rates.addHours(12, 400);
-        rates.addWith(2);
+        rates.addWithout(0.5);
         assertThat(rates.least()).isInfinite();
-        rates.addWith(1.5);
-        assertThat(rates.least()).isEqualTo(1.5);
+        rates.addWith(2);
+        assertThat(rates.least()).isEqualTo(2);
     }
 
-    /**
-     * Never seen in 480 h, half of one supposed, shape 1/2. In 480 h the chance of none is √(1/2), that of one half of the half
-     * of it (negative binomial law): 1 - 0.70710678 - 0.17677670 for two or more.
-     */
+    /** Hours of one size as which what is supposed counts. */
+    private static double supposed(double size) {
+        return 60 * Math.pow(size, 4);
+    }
+
+    /** Half of one in so many dry hours, shape 1/2: chance of at least one, and of two (negative binomial law). */
+    private static double one(double dry, double hours) {
+        return 1 - Math.sqrt(dry / (dry + hours));
+    }
+
+    private static double two(double dry, double hours) {
+        double none = Math.sqrt(dry / (dry + hours));
+        return 1 - none - none * 0.5 * hours / (dry + hours);
+    }
+
+    private static double chance(RiseRates rates, int smaller, double hours, double... sizes) {
+        return rates.chanceOf(sizes, smaller, hours);
+    }
+
+    /** Never seen in 480 h, half of one supposed in 480 h and those that such a size counts as. */
     @Test
     void chanceOfRisesIsThatOfALearnedRate() {
+        double dry = 480 + supposed(1.1);
+        assertThat(chance(apart(), 0, 480, 1.1)).isCloseTo(one(dry, 480), within(1e-12));
+        assertThat(chance(apart(), 0, 480, 1.1, 1.1)).isCloseTo(two(dry, 480), within(1e-12));
+    }
+
+    /** The largest alone where it is far larger; else both by the smaller of them. */
+    @Test
+    void oneFarLargerRiseSaysMoreThanTwo() {
+        assertThat(chance(apart(), 0, 480, 3, 1.2)).isCloseTo(one(480 + supposed(3), 480), within(1e-12));
+        assertThat(chance(apart(), 0, 480, 1.9, 1.8)).isCloseTo(two(480 + supposed(1.8), 480), within(1e-12));
+    }
+
+    /** No size is supposed rarer than half of one in a year. */
+    @Test
+    void noSizeIsOutOfTheQuestion() {
+        assertThat(chance(apart(), 0, 480, 20)).isCloseTo(one(480 + 8760, 480), within(1e-12));
+    }
+
+    /** What the site has shown outweighs what is supposed: three as large, shape 3/2. */
+    @Test
+    void ownRisesOutweighWhatIsSupposed() {
         RiseRates rates = apart();
-        assertThat(rates.chanceOf(1, 0, 480)).isCloseTo(1 - 0.70710678, within(1e-8));
-        assertThat(rates.chanceOf(2, 0, 480)).isCloseTo(1 - 0.70710678 - 0.17677670, within(1e-8));
+        for (int i = 0; i < 3; i++) {
+            rates.addWithout(2.5);
+        }
+        double mean = 3.5 * 480 / (480 + supposed(1.1));
+        double often = mean / (1.5 + mean);
+        double none = Math.pow(1 - often, 1.5);
+        assertThat(chance(rates, 0, 480, 1.1, 1.1))
+                .isCloseTo(1 - none - none * 1.5 * often, within(1e-12))
+                .isGreaterThan(0.6);
     }
 
     /** Five smaller ones were usual in 480 h, and 11 came: as likely as in (11 + 1)/(5 + 1) times the hours. */
     @Test
     void restlessTimesExcuseLargeRises() {
-        RiseRates rates = apart();
-        assertThat(rates.chanceOf(2, 5, 480)).isEqualTo(rates.chanceOf(2, 0, 480));
-        assertThat(rates.chanceOf(2, 11, 480)).isCloseTo(chance(960), within(1e-12));
+        assertThat(chance(apart(), 5, 480, 1.1, 1.1)).isEqualTo(chance(apart(), 0, 480, 1.1, 1.1));
+        assertThat(chance(apart(), 11, 480, 1.1, 1.1)).isCloseTo(two(480 + supposed(1.1), 960), within(1e-12));
     }
 
-    private static double chance(double hours) {
-        double none = Math.sqrt(480 / (480 + hours));
-        return 1 - none - none * 0.5 * hours / (480 + hours);
-    }
-
-    /** What 5000 dry hours without one have shown counts as 1440. */
+    /** What 5000 dry hours without one have shown counts as 2160. */
     @Test
     void anotherSeasonMayBeAnother() {
         RiseRates rates = apart();
         rates.addHours(0, 4520);
-        double none = Math.sqrt(1440 / (1440 + 480.0));
-        assertThat(rates.chanceOf(1, 0, 480)).isCloseTo(1 - none, within(1e-12));
+        double mean = 0.5 * 480 / (2160 + supposed(1.1));
+        assertThat(chance(rates, 0, 480, 1.1)).isCloseTo(1 - Math.sqrt(0.5 / (0.5 + mean)), within(1e-12));
     }
 
     /** Three spells in 600 h; a quarter of 240 h more. */
