@@ -599,7 +599,7 @@ class GaugeSilence:
     LIMITS = dict(fallen=0.5, longest=48, chance=0.009, wonder=0.5, least=2, near=24, drier=0.25, half=0.5,
                   slower=0.25, before=12, apart=12, same=3, climb=6,
                   day=24, back=1.05, chance_long=0.035, times_longer=2.0, gaps=8, gap=168, crowded=1.5, season=2160.0,
-                  supposed=60.0, supposed_most=8760.0)
+                  supposed=60.0, supposed_most=8760.0, suspect=0.02)
     KEPT = 40
 
     def __init__(self, base, book):
@@ -644,6 +644,8 @@ class GaugeSilence:
             return
         self.quiet_hours += 1
         if rain > 0.05:
+            if not self.is_open():
+                self.doubt(number, number + 1)
             self.spells += number - self.rained > 12
             first, self.rained = self.rained < 0, number
             if not self.is_open():
@@ -662,12 +664,22 @@ class GaugeSilence:
         elif not self.is_open() and self.rises:
             missed = self.missed()
             if missed and self.is_back(number) and not self.by_chance(number, missed):
-                since = missed[0]
-                t = self.book.open("SILENT_GAUGE", since, number + 1)
-                t.earliest = min(since, self.rained + 1) if self.rained > 0 else since
-                t.shape = STEP
-                self.track = t
-                self.book.tell(FOUND, number + 1, t)
+                self.track = self.drawn(self.book.open("SILENT_GAUGE", missed[0], number + 1))
+                self.book.tell(FOUND, number + 1, self.track)
+
+    def drawn(self, t):
+        """A finding, or a remark, that began after the last drop."""
+        t.earliest = min(t.since, self.rained + 1) if self.rained > 0 else t.since
+        t.shape = STEP
+        return t
+
+    def doubt(self, until, end):
+        """A silence that ends, untold, with rises that are hardly by chance is remarked."""
+        missed = self.missed()
+        if missed and math.prod(self.chances(missed)) <= self.LIMITS['suspect']:
+            remark = self.drawn(Finding(0, "SILENT_GAUGE", missed[0], end))
+            remark.open, remark.closed = False, until
+            self.book.tell(NOTED, end, remark)
 
     def is_back(self, number):
         """Whether half of the hours of the last day stood near the usual: what stays up is something else."""
@@ -719,7 +731,8 @@ class GaugeSilence:
         p = shape / (shape + rate * hours)
         return 1 - sum(math.exp(math.lgamma(shape + k) - math.lgamma(shape) - math.lgamma(k + 1)) * p ** shape * (1 - p) ** k for k in range(count))
 
-    def by_chance(self, number, missed):
+    def chances(self, missed):
+        """Of such rises, and of so long a silence."""
         least = self.counts_from()
         large = self.as_large(least)
         hours = max(1, self.quiet_hours - self.LIMITS['before'])
@@ -729,7 +742,10 @@ class GaugeSilence:
         looks = [(len(sizes), least)] + [(k, size) for k, size in enumerate(sizes, 1)]
         unlikely = min(self.as_many(k, size, hours * restless) for k, size in looks)
         known = max(1, self.wet_hours + self.dry_hours)
-        no_rain = (1 + self.LIMITS['drier'] * self.quiet_hours / known) ** -(self.spells + self.LIMITS['half'])
+        return unlikely, (1 + self.LIMITS['drier'] * self.quiet_hours / known) ** -(self.spells + self.LIMITS['half'])
+
+    def by_chance(self, number, missed):
+        unlikely, no_rain = self.chances(missed)
         both = unlikely * no_rain
         long = self.spells > self.LIMITS['gaps'] and self.quiet_hours >= self.LIMITS['gap'] and self.quiet_hours > self.LIMITS['times_longer'] * self.longest_gap
         if long and number - missed[-1] <= self.LIMITS['times_longer'] * self.longest_gap and both <= self.LIMITS['chance_long']:
@@ -769,6 +785,8 @@ class GaugeSilence:
     def finish(self, end):
         if self.is_open():
             self.book.tell(STANDING, end, self.track)
+        else:
+            self.doubt(end, end)
 
 
 class LevelLeap:

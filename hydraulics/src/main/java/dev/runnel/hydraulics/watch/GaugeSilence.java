@@ -72,6 +72,9 @@ final class GaugeSilence {
     /** And of those in a silence longer than any before. */
     private static final double CHANCE_OF_LONG = 0.035;
 
+    /** And below which a silence that was not told is suspect: few sound sites have such ones. */
+    private static final double SUSPECT = 0.02;
+
     /** Dates that are told. */
     private static final int TOLD = 4;
 
@@ -81,6 +84,7 @@ final class GaugeSilence {
     private static final long NONE = Long.MIN_VALUE;
     private static final int VERSION = 3;
 
+    private final Findings findings;
     private final OneFinding finding;
     private final boolean tests;
     private final Ring last = new Ring(DAY, 2);
@@ -114,6 +118,7 @@ final class GaugeSilence {
     private double size;
 
     GaugeSilence(SiteBaseline baseline, Findings findings) {
+        this.findings = findings;
         this.finding = new OneFinding(findings);
         this.tests = baseline.testsGaugeClock();
     }
@@ -189,6 +194,9 @@ final class GaugeSilence {
 
     /** What was said of the gauge since its last drop is over; if nothing was, the rises since came without rain. */
     private void drop(long hour) {
+        if (!isOpen()) {
+            noteIfSuspect(hour * SiteHour.NANOS, (hour + 1) * SiteHour.NANOS);
+        }
         if (lastRain == NONE || hour - lastRain > APART) {
             rates.addSpell();
         }
@@ -293,7 +301,7 @@ final class GaugeSilence {
      */
     private boolean byChance(long now) {
         double noRain = rates.chanceOfNoRain((double) silentHours);
-        double chance = rates.chanceOf(missedSizes, smaller(), (double) (silentHours - BEFORE)) * noRain;
+        double chance = chanceOfRises() * noRain;
         long last = missed.get(missed.size() - 1);
         if (isLongSilence() && now - last <= LONGER * longestSilence && chance <= CHANCE_OF_LONG) {
             return false;
@@ -302,6 +310,10 @@ final class GaugeSilence {
                 || last - missed.get(0) < LEAST_SPAN
                 || chance > CHANCE
                 || missed.size() == LEAST_SILENT && noRain > LONG_SILENCE;
+    }
+
+    private double chanceOfRises() {
+        return rates.chanceOf(missedSizes, smaller(), (double) (silentHours - BEFORE));
     }
 
     private boolean isBack(long now) {
@@ -314,14 +326,29 @@ final class GaugeSilence {
     }
 
     private void tell(long end) {
-        // The rain that was not written came up to some hours before the rise.
-        long since = missed.get(0) * SiteHour.NANOS;
-        Track opened = finding.open(FindingName.SILENT_GAUGE, since, end);
-        opened.earliest = lastRain == NONE ? since : Math.min(since, (lastRain + 1) * SiteHour.NANOS);
-        opened.latest = since;
-        opened.shape = ChangeShape.STEP;
-        opened.detail = detail();
+        finding.open(FindingName.SILENT_GAUGE, missed.get(0) * SiteHour.NANOS, end);
+        describe(finding.last().orElseThrow());
         finding.report(WatchNotice.Kind.FOUND, end);
+    }
+
+    private void describe(Track told) {
+        // The rain that was not written came up to some hours before the rise.
+        told.earliest = lastRain == NONE ? told.since : Math.min(told.since, (lastRain + 1) * SiteHour.NANOS);
+        told.latest = told.since;
+        told.shape = ChangeShape.STEP;
+        told.detail = detail();
+    }
+
+    /** Remarks of a silence that was not told, but is hardly by chance: what seemed dry in it may have been wet. */
+    private void noteIfSuspect(long until, long end) {
+        if (missed.isEmpty() || chanceOfRises() * rates.chanceOfNoRain((double) silentHours) > SUSPECT) {
+            return;
+        }
+        Track noted = new Track(0, FindingName.SILENT_GAUGE, missed.get(0) * SiteHour.NANOS, end);
+        describe(noted);
+        noted.open = false;
+        noted.closed = until;
+        findings.report(WatchNotice.Kind.NOTED, end, noted);
     }
 
     private String detail() {
@@ -346,6 +373,9 @@ final class GaugeSilence {
     }
 
     void finish(long end) {
+        if (!isOpen()) {
+            noteIfSuspect(end, end);
+        }
         finding.finish(end);
     }
 

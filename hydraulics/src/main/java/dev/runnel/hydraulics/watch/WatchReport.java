@@ -75,7 +75,8 @@ public record WatchReport(SiteBaseline baseline, List<Finding> findings, List<Wa
 
     /**
      * Returns what is worth knowing beside the findings and speaks against no reading: an hour in which a clock was wrong
-     * and has been mended, stamps that were left out, a tide that the baseline did not see.
+     * and has been mended, stamps that were left out, a tide that the baseline did not see, a time in which a rain gauge was
+     * perhaps dead (from the lower end of its {@code sinceRange()} on), which is not sure enough for a finding.
      *
      * @return remarks, in order, each with number 0
      */

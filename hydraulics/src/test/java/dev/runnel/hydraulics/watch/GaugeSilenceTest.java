@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatIllegalArgumentException;
 
 import dev.runnel.internal.StateText;
+import dev.runnel.timeseries.EpochNanos;
 import dev.runnel.timeseries.Machine;
 import java.time.Duration;
 import java.time.Instant;
@@ -254,7 +255,11 @@ class GaugeSilenceTest {
 
     /** After eight storms in 24 days; each hour of a storm so many times as high as those before. */
     private static boolean isToldByTwo(int apart, double size) {
-        GaugeSilence silence = new GaugeSilence(rule().baseline(), new Findings());
+        return afterEightStorms(new Findings(), apart, size).isOpen();
+    }
+
+    private static GaugeSilence afterEightStorms(Findings findings, int apart, double size) {
+        GaugeSilence silence = new GaugeSilence(rule().baseline(), findings);
         double[] shape = {0, 0.3, 0.6, 0.3, 0.1};
         int first = 8 * 72 + 300;
         for (int i = 0; i < first + apart + 30; i++) {
@@ -265,7 +270,7 @@ class GaugeSilenceTest {
             double excess = since >= 0 && since < shape.length ? (i < 8 * 72 ? 1 : size) * shape[since] : 0;
             silence.hour(hour, excess, excess, false);
         }
-        return silence.isOpen();
+        return silence;
     }
 
     /** With little record much larger rises are asked for, and two of one day may be one thing. */
@@ -275,6 +280,42 @@ class GaugeSilenceTest {
         assertThat(isToldByTwo(28, 3)).isTrue();
         assertThat(isToldByTwo(20, 3)).isFalse();
         assertThat(isToldByTwo(52, 1)).isFalse();
+    }
+
+    /** Two of a day are not told, but the silence is remarked when it is over, or the record. */
+    @Test
+    void silenceThatIsHardlyByChanceIsRemarked() {
+        Findings findings = new Findings();
+        GaugeSilence silence = afterEightStorms(findings, 20, 3);
+        assertThat(findings.take()).isEmpty();
+        long end = 400_000 + 8 * 72 + 350;
+        silence.finish(end * SiteHour.NANOS);
+        assertRemark(findings.take(), end);
+        SiteHour rain = new SiteHour(end);
+        rain.rain = 1;
+        silence.hour(rain, 0, 0, false);
+        assertRemark(findings.take(), end);
+        // Rises smaller than all with rain speak of none.
+        silence = afterEightStorms(findings, 20, 0.9);
+        silence.finish(end * SiteHour.NANOS);
+        assertThat(findings.take()).isEmpty();
+    }
+
+    private static void assertRemark(List<WatchNotice> told, long until) {
+        assertThat(told).hasSize(1);
+        assertThat(told.get(0).kind()).isEqualTo(WatchNotice.Kind.NOTED);
+        Finding remark = told.get(0).finding();
+        assertThat(remark.number()).isZero();
+        assertThat(remark.name()).isEqualTo(FindingName.SILENT_GAUGE);
+        assertThat(remark.since()).isEqualTo(hour(8 * 72 + 300 + 1));
+        // The last drop fell in the first hour of the eighth storm.
+        assertThat(remark.sinceRange().start()).isEqualTo(hour(7 * 72 + 1));
+        assertThat(remark.closed()).contains(EpochNanos.toInstant(until * SiteHour.NANOS));
+        assertThat(remark.detail()).startsWith("2 rises of the depth like those after rain");
+    }
+
+    private static Instant hour(int number) {
+        return EpochNanos.toInstant((400_000L + number) * SiteHour.NANOS);
     }
 
     @Test

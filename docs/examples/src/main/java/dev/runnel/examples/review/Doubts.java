@@ -12,6 +12,7 @@ import java.time.LocalDate;
 import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.Collection;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
@@ -23,10 +24,17 @@ import java.util.Optional;
  * @param findings the findings
  * @param readings which readings they put in doubt
  * @param ends when depths, and when depths or velocities, stood at the end of a range: more was there than was read
+ * @param silences when the gauge was perhaps dead, which is not sure enough for a finding: dry days may be wet
  * @param end end of the record
  * @param zone clock of the days
  */
-record Doubts(List<Finding> findings, Optional<DoubtfulReadings> readings, Ends ends, Instant end, ZoneId zone) {
+record Doubts(
+        List<Finding> findings,
+        Optional<DoubtfulReadings> readings,
+        Ends ends,
+        List<Interval> silences,
+        Instant end,
+        ZoneId zone) {
     /** Chosen here: a day counts as doubtful, or as one of another state, if a quarter of it is. */
     static final double SHARE_OF_DAY = 0.25;
 
@@ -45,6 +53,10 @@ record Doubts(List<Finding> findings, Optional<DoubtfulReadings> readings, Ends 
                 watched.findings(),
                 watched.report().map(report -> DoubtfulReadings.of(report, end)),
                 new Ends(depth, Interval.joined(both)),
+                watched.suspectGauge().stream()
+                        .map(remark -> Interval.of(
+                                remark.sinceRange().start(), remark.closed().orElse(end)))
+                        .toList(),
                 end,
                 data.site().zone());
     }
@@ -80,9 +92,7 @@ record Doubts(List<Finding> findings, Optional<DoubtfulReadings> readings, Ends 
 
     /** Returns the share of the flow of a day that rests on doubtful readings; 0 if none flowed. */
     double shareOfFlow(Series flow, LocalDate day) {
-        Interval hours = Interval.of(
-                day.atStartOfDay(zone).toInstant(),
-                day.plusDays(1).atStartOfDay(zone).toInstant());
+        Interval hours = hours(day);
         // Most days are asked for in vain.
         boolean asked = ends.ofFlow.stream().anyMatch(hours::overlaps)
                 || readings.isPresent()
@@ -216,12 +226,25 @@ record Doubts(List<Finding> findings, Optional<DoubtfulReadings> readings, Ends 
 
     /** Returns the share of a day that a finding covers. */
     double share(Finding finding, LocalDate day) {
-        Instant from = day.atStartOfDay(zone).toInstant();
-        Instant to = day.plusDays(1).atStartOfDay(zone).toInstant();
-        return share(finding, Interval.of(from, to));
+        return share(finding, hours(day));
     }
 
     private double share(Finding finding, Interval time) {
         return finding.intervals(end).stream().mapToDouble(time::shareCoveredBy).sum();
+    }
+
+    private Interval hours(LocalDate day) {
+        return Interval.of(
+                day.atStartOfDay(zone).toInstant(),
+                day.plusDays(1).atStartOfDay(zone).toInstant());
+    }
+
+    /** Returns the share of some dry days of which nobody can be sure that they were dry; 0 without days. */
+    double suspectShare(Collection<LocalDate> days) {
+        return days.stream()
+                .mapToInt(day ->
+                        silences.stream().anyMatch(time -> hours(day).shareCoveredBy(time) >= SHARE_OF_DAY) ? 1 : 0)
+                .average()
+                .orElse(0);
     }
 }

@@ -32,9 +32,11 @@ import java.util.stream.Stream;
  * @param isFlow true for flow, false for level
  * @param usual the days that no finding touches
  * @param others the days of each finding that tells of another state
- * @param together the usual days and those of other states as one; empty without others, or too few days
+ * @param together the usual days and those of other states as one; empty without others, with too few days, or if most usual
+ *     days are suspect
  * @param doubtful dry days left out, since too little of them is beyond doubt, and the finding that leaves most of them out
  * @param doubtfulShare share of the readings of the usual and the doubtful days that is in doubt, and left out
+ * @param suspectShare share of the usual days in which the gauge was perhaps dead, so that wet ones may be among them
  * @param unlike what parts the usual days where they are not alike
  * @param against flows beyond doubt, of any weather, that were read against the stream
  */
@@ -45,6 +47,7 @@ record DryWeather(
         Optional<Together> together,
         SortedMap<LocalDate, Finding> doubtful,
         double doubtfulShare,
+        double suspectShare,
         Optional<UnlikeDays> unlike,
         AgainstStream against) {
     /** Fewer days make no profile. */
@@ -100,6 +103,24 @@ record DryWeather(
         }
     }
 
+    /** Returns what the figure of usual days rests on; empty where too little does, or most of it on a gauge that may be dead. */
+    Optional<DiurnalProfile> figure() {
+        return usual.profile().filter(found -> found.emptySlots() == 0).filter(found -> !isMostlySuspect());
+    }
+
+    boolean isMostlySuspect() {
+        return suspectShare > Doubts.MOST;
+    }
+
+    /** What is to be known of the figure of usual days; empty where the gauge was beyond doubt. */
+    String suspect() {
+        return suspectShare > 0
+                ? "; " + Show.percent(suspectShare)
+                        + " of the usual days lie in times in which the sewer rose as after rain and the gauge wrote nothing:"
+                        + " wet days may be among them"
+                : "";
+    }
+
     /** A figure with its unit. */
     String show(double mean) {
         return isFlow ? Show.flow(mean) : Show.mm(mean);
@@ -137,6 +158,7 @@ record DryWeather(
             read += seen;
             sound += left;
         }
+        double suspect = doubts.suspectShare(usual);
         List<Spell> spells = new ArrayList<>();
         others.forEach(
                 (finding, days) -> spells.add(new Spell(Optional.of(finding), days, profile(data, series, days))));
@@ -144,9 +166,10 @@ record DryWeather(
                 isFlow,
                 new Spell(Optional.empty(), usual, profile(data, series, usual)),
                 List.copyOf(spells),
-                together(data, series, usual, others),
+                suspect > Doubts.MOST ? Optional.empty() : together(data, series, usual, others),
                 doubtful,
                 read > 0 ? 1 - sound / read : 0,
+                suspect,
                 UnlikeDays.of(series, usual, data.site().zone()),
                 AgainstStream.of(isFlow ? series : Series.empty()));
     }

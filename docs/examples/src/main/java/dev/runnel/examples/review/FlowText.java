@@ -123,11 +123,16 @@ final class FlowText {
         page.table("lrrrrrrr", rows);
         if (profile.emptySlots() > 0) {
             page.say(profile.emptySlots() + " times of the day have too few days for a value, so there is no mean");
+        } else if (spell.finding().isEmpty() && review.dryWeather().isMostlySuspect()) {
+            page.say("the mean is withheld" + review.dryWeather().suspect() + mark(review));
         } else if (isFlow) {
             page.say((review.rain().isPresent() ? "dry weather flow " : "mean of these days ")
                     + Show.flow(profile.mean()) + " (" + Show.volume(profile.mean() * SECONDS_IN_DAY) + " a day)"
                     + (spell.classes().size() > 1 ? ", weekdays and weekends as in a week" : "")
-                    + (spell.finding().isPresent() ? "" : doubtful(review)) + mark(review));
+                    + (spell.finding().isPresent()
+                            ? ""
+                            : doubtful(review) + review.dryWeather().suspect())
+                    + mark(review));
         }
     }
 

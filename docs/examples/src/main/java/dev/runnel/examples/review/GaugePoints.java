@@ -34,6 +34,7 @@ final class GaugePoints {
     static List<String> of(SiteReview review) {
         GaugePoints gauge = new GaugePoints(review);
         gauge.silence();
+        gauge.suspectSilence();
         gauge.tipsThatAreNoRain();
         gauge.stepsThatAreNoRain();
         return gauge.points;
@@ -52,6 +53,20 @@ final class GaugePoints {
                                 + dates.time(silent.end())
                                 + ", more than twice as long as between any two signs of rain: was it dead? The rain of this time is taken as"
                                 + " not known, and its days as neither wet nor dry.")));
+    }
+
+    /** What the watch is not sure enough of for a finding, where a figure rests on it. */
+    private void suspectSilence() {
+        if (review.dryWeather().suspectShare() > 0) {
+            review.watched()
+                    .suspectGauge()
+                    .forEach(remark -> points.add("The gauge wrote nothing from "
+                            + dates.time(remark.sinceRange().start()) + " to "
+                            + dates.time(remark.closed()
+                                    .orElse(review.data().record().end())) + ": " + remark.detail()
+                            + ". Not sure enough for a finding: its days count as dry, and the dry weather flow says how much of it"
+                            + " rests on them."));
+        }
     }
 
     /** A switch that bounces, work at the gauge, a funnel that drips: such tips look like rain. */

@@ -48,7 +48,7 @@ record ResponseFindings(StormResponses responses, List<Double> doubtful, boolean
     /** Returns the responses; empty without rain, without flow, or where nothing tells what the flow of dry weather is. */
     static Optional<ResponseFindings> of(
             SiteData data, FlowFindings flow, Optional<RainFindings> rain, DryWeather dry, Doubts doubts) {
-        Optional<DiurnalProfile> usual = dry.usual().profile().filter(found -> found.emptySlots() == 0);
+        Optional<DiurnalProfile> usual = dry.figure();
         if (rain.isEmpty()
                 || usual.isEmpty()
                 || !dry.isFlow()

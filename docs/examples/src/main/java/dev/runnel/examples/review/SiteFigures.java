@@ -46,17 +46,16 @@ final class SiteFigures {
     /** The figure of usual days, or that there is none. */
     static String dryWeather(SiteReview review) {
         DryWeather dry = review.dryWeather();
-        return dry.usual()
-                .profile()
-                .filter(profile -> profile.emptySlots() == 0)
+        return dry.figure()
                 .map(profile -> dry.show(profile.mean()))
-                .orElse(dry.doubtful().isEmpty() ? "none" : "withheld");
+                .orElse(dry.doubtful().isEmpty() && !dry.isMostlySuspect() ? "none" : "withheld");
     }
 
     /** The same in a line of a survey, with what makes it a figure to be careful with. */
     static String dryWeatherMarked(SiteReview review) {
         DryWeather dry = review.dryWeather();
         return dryWeather(review)
+                + (dry.suspectShare() > 0 ? " (gauge perhaps dead)" : "")
                 + (dry.unlike().isPresent() ? " (days not alike)" : "")
                 + (dry.against().matters() ? " (partly upstream)" : "");
     }
@@ -99,7 +98,7 @@ final class SiteFigures {
                         .append(", ")
                         .append(dry.show(parts.after()))
                         .append(" from then on"));
-        return note + FlowText.mark(review);
+        return note + dry.suspect() + FlowText.mark(review);
     }
 
     private void highest() {

@@ -172,7 +172,8 @@ final class SiteFiles {
                         .withDecimals(6)
                         .withComments(
                                 "local time in " + review.site().zone(),
-                                "finding: blank for usual days, else the days of a finding by themselves"),
+                                "finding: blank for usual days, else the days of a finding by themselves"
+                                        + dry.suspect()),
                 "dry-weather.csv",
                 List.of(
                         "day_class",

@@ -272,7 +272,7 @@ final class SitePages {
                         "Dry-weather day",
                         DayFigure.of(dry.isFlow() ? "l/s" : "mm", lines),
                         "Median; band: 80 of 100 days. Days of a finding by themselves; doubtful days are left out"
-                                + FlowText.mark(review) + ".",
+                                + dry.suspect() + FlowText.mark(review) + ".",
                         "dry-weather-profile",
                         false));
     }

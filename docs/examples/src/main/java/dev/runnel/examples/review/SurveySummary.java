@@ -28,6 +28,7 @@ final class SurveySummary {
             "all_dry_days_flow_m3_per_s",
             "all_dry_days_level_m",
             "doubtful_dry_weather_share",
+            "suspect_dry_weather_share",
             "highest_level_m",
             "highest_above_soffit_m",
             "highest_doubtful_level_m",
@@ -66,17 +67,14 @@ final class SurveySummary {
                 record.end(),
                 SiteFigures.usableShare(review)));
         DryWeather dry = review.dryWeather();
-        Object mean = dry.usual()
-                .profile()
-                .filter(profile -> profile.emptySlots() == 0)
-                .<Object>map(profile -> profile.mean())
-                .orElse("");
+        Object mean = dry.figure().<Object>map(profile -> profile.mean()).orElse("");
         row.add(dry.isFlow() ? mean : "");
         row.add(dry.isFlow() ? "" : mean);
         Object all = dry.together().<Object>map(DryWeather.Together::mean).orElse(mean);
         row.add(dry.isFlow() ? all : "");
         row.add(dry.isFlow() ? "" : all);
         row.add(dry.doubtfulShare());
+        row.add(dry.suspectShare());
         LevelPeaks peaks = review.peaks();
         row.add(number(peaks.sound()));
         row.add(number(

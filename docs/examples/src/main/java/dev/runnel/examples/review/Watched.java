@@ -70,6 +70,13 @@ record Watched(BaselineSearch search, Optional<WatchReport> report) {
                 .toList();
     }
 
+    /** Returns what is remarked of times in which the gauge may have been dead, but is not sure enough for a finding. */
+    List<Finding> suspectGauge() {
+        return report.map(WatchReport::remarks).orElse(List.of()).stream()
+                .filter(remark -> remark.name() == FindingName.SILENT_GAUGE)
+                .toList();
+    }
+
     List<Finding> findings() {
         return report.map(WatchReport::findings).orElse(List.of());
     }
