@@ -141,7 +141,7 @@ class Told:
 
     def open(self, *of):
         self.told.append(of)
-        return type("Track", (), {"open": True, "returns": 0})()
+        return type("Track", (), {"open": True, "returns": 0, "since": of[1]})()
 
     def tell(self, kind, time, track):
         self.told.append((kind, time))
@@ -215,6 +215,7 @@ def silences(folder):
         put(g, s)
         for hour in hours[:3]:
             g.take(*hour)
+        g.finish(hours[2][1] + 1)
         return g.book.told
 
     scenes = []
