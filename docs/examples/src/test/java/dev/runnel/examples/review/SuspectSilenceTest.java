@@ -42,7 +42,9 @@ class SuspectSilenceTest {
                 .with("depth.csv", SiteOnDisk.quarterHours(DAYS * PER_DAY, i -> {
                     int since = since(i);
                     double storm = since < 4 ? since / 4.0 : Math.exp((4 - since) / 16.0);
-                    double usual = 0.1 + 0.02 * Math.sin(2 * Math.PI * i / PER_DAY) + (i < LAST * PER_DAY ? 0.15 : 0.25) * storm;
+                    double usual = 0.1
+                            + 0.02 * Math.sin(2 * Math.PI * i / PER_DAY)
+                            + (i < LAST * PER_DAY ? 0.15 : 0.25) * storm;
                     return Math.round(1000 * usual + random.nextGaussian()) + ","
                             + Math.round(1000 * pipe.velocity(usual) * Math.exp(0.04 * random.nextGaussian())) / 1000.0;
                 }))
