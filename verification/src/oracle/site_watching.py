@@ -597,7 +597,7 @@ class GaugeCatch:
 
 class GaugeSilence:
     LIMITS = dict(fallen=0.5, longest=48, chance=0.009, wonder=0.5, least=2, near=24, drier=0.25, half=0.5,
-                  slower=0.25, before=12, apart=12, same=3, climb=6,
+                  slower=0.25, before=12, apart=12, usual=2, same=3, climb=6,
                   day=24, back=1.05, chance_long=0.035, times_longer=2.0, gaps=8, gap=168, crowded=1.5, season=2160.0,
                   supposed=60.0, supposed_most=8760.0, suspect=0.02)
     KEPT = 40
@@ -706,7 +706,7 @@ class GaugeSilence:
             count = sum(s >= size for s in self.wet_sizes)
             mu = self.law(size)[1]
             nu = (count - mu * self.wet_hours) / hours
-            if nu <= 0:
+            if count < self.LIMITS['usual'] or nu <= 0:
                 continue
             gain = (nu + mu) * math.log1p(nu / mu) - nu
             if gain > most:

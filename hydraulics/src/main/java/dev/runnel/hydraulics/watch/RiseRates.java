@@ -13,6 +13,9 @@ final class RiseRates {
     /** The largest rises of either kind that are kept; of smaller ones only their count is; chosen here. */
     private static final int MOST = 40;
 
+    /** Rises with rain, as large as one that counts, at least; chosen here. */
+    private static final int LEAST = 2;
+
     /** Before a site has shown anything half a rise without rain is supposed ... */
     private static final double HALF = 0.5;
 
@@ -128,7 +131,7 @@ final class RiseRates {
         asLargeWithout = 0;
         double best = 0;
         double hours = Math.max(1, wetHours + dryHours);
-        for (int i = 0; i < with.size(); i++) {
+        for (int i = LEAST - 1; i < with.size(); i++) {
             int count = countWithout(with.get(i));
             double other = rate(with.get(i), count);
             // Some come with rain by chance.

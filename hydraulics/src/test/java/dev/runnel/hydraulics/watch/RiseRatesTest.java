@@ -52,13 +52,13 @@ class RiseRatesTest {
     }
 
     @Test
-    void withoutARiseWithRainNoSizeSpeaksOfRain() {
+    void oneRiseWithRainSaysNothingYet() {
         RiseRates rates = new RiseRates();
         rates.addHours(12, 400);
-        rates.addWithout(0.5);
-        assertThat(rates.least()).isInfinite();
         rates.addWith(2);
-        assertThat(rates.least()).isEqualTo(2);
+        assertThat(rates.least()).isInfinite();
+        rates.addWith(1.5);
+        assertThat(rates.least()).isEqualTo(1.5);
     }
 
     /** Hours of one size as which what is supposed counts. */
