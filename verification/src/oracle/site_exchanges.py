@@ -84,7 +84,7 @@ class Exchanges:
         if self.base.exchanged or self.is_open() or self.asked and (self.factor != 1 or self.may_be()):
             hour.y = hour.v = hour.read_y = hour.read_v = hour.upstream = NAN
             hour.depth_run = hour.velocity_run = (0.0, 0.0)
-            hour.outside = hour.dry_moving = hour.looked = hour.zeros = hour.low = hour.lower = hour.flips = 0
+            hour.outside = hour.dry_moving = hour.compared = hour.lone = hour.looked = hour.zeros = hour.low = hour.lower = hour.flips = 0
 
     def look(self, hour):
         """Whether an hour is as usual as it is written, and whether when exchanged alone; what the velocity leaves over is kept for both."""

@@ -67,7 +67,7 @@ class Hour:
         self.mean_y = self.mean_v = NAN
         self.y = self.v = self.upstream = self.scatter = self.read_y = self.read_v = NAN
         self.spread, self.looked, self.zeros, self.low, self.lower, self.flips = 0.0, 0, 0, 0, 0, 0
-        self.outside = self.dry_moving = 0
+        self.outside = self.dry_moving = self.compared = self.lone = 0
         self.step, self.stepped, self.leap, self.alone = NAN, None, 1.0, 0
         self.depth_run = self.velocity_run = (0.0, 0.0)
         self.moves = []
@@ -113,7 +113,7 @@ def hours(minutes, depths, velocities, rains, bounds):
     depth_runs, velocity_runs = Runs(bounds.depth), Runs(bounds.velocity)
     found, levels, speeds, odd = [], [], [], ([], [])
     stamp, step = None, 0.0
-    rests, near, beside = [], [], None
+    rests, near, beside, seen = [], [], None, []
     for m, depth, velocity, rain in zip(minutes, depths, velocities, rains):
         t = m / 60.0
         if not found or found[-1].number != math.floor(t):
@@ -155,6 +155,9 @@ def hours(minutes, depths, velocities, rains, bounds):
                         level = NAN
                 if level == level:
                     levels.append(level)
+                    seen = (seen + [(t, level)])[-3:]
+                    hour.compared += len(seen) > 1 and t - seen[-2][0] <= NEAR
+                    hour.lone += stands_alone(seen)
                     if beside and min(depth, beside[0]) > 0.001 and t - beside[1] <= 0.5:
                         hour.leap = max(hour.leap, depth / beside[0], beside[0] / depth)
                     else:
@@ -196,6 +199,17 @@ def hours(minutes, depths, velocities, rains, bounds):
     if found:
         finish(found[-1], levels, speeds, odd, rests)
     return found
+
+
+NEAR = 1 / 3 + 1e-9
+
+
+def stands_alone(three):
+    """Whether the middle one of three levels stands far above or below both others, none of them more than 20 minutes away."""
+    if len(three) < 3 or three[1][0] - three[0][0] > NEAR or three[2][0] - three[1][0] > NEAR:
+        return False
+    sides = [(middle - other, max(middle, other) / max(min(middle, other), 1e-300)) for other, middle in ((three[0][1], three[1][1]), (three[2][1], three[1][1]))]
+    return all(abs(d) >= 0.02 and q >= 1.25 for d, q in sides) and sides[0][0] * sides[1][0] > 0
 
 
 def finish(hour, levels, speeds, odd, rests):
@@ -452,6 +466,23 @@ def unstable(numbers, left, least, limit):
     return None
 
 
+def jump(step, numbers, left, least):
+    """By how much the days from an hour on lie above those before, and how many standard errors that is; two days on each side."""
+    days = blocks(numbers, left, 24, least)
+    a, b = (np.array([x for k, x in days.items() if (k * 24 - FIRST_HOUR >= step) is late]) for late in (False, True))
+    if min(len(a), len(b)) < 2:
+        return 0.0, 0.0
+    moved = float(np.median(b) - np.median(a))
+    pooled = math.sqrt(((len(a) - 1) * np.var(a, ddof=1) + (len(b) - 1) * np.var(b, ddof=1)) / (len(a) + len(b) - 2))
+    return moved, abs(moved) / (max(0.015, pooled) * math.sqrt(1 / len(a) + 1 / len(b)))
+
+
+def part_at(step, numbers, r, d):
+    """Whether r moved against d where d stepped, by three standard errors and 0.04."""
+    moved, sure = jump(step, numbers, r, 12)
+    return sure >= 3 and abs(moved) >= 0.04 and moved * jump(step, numbers, d, 6)[0] < 0
+
+
 def mann_kendall(x):
     """Normal approximation with ties and continuity."""
     n = len(x)
@@ -624,14 +655,14 @@ def once_in_ten_years(largest):
 class Baseline:
     """What one stretch of hours says is normal, or why it says nothing."""
 
-    def __init__(self, pipe, taken, weather, begin, end, calendar):
+    def __init__(self, pipe, taken, weather, begin, end, calendar, least_dry=100):
         at = [i for i, h in enumerate(taken) if begin <= h.number < end]
         hs = [taken[i] for i in at]
         dry = np.array([weather[i][0] for i in at], dtype=bool)
         long_dry = np.array([weather[i][1] for i in at], dtype=bool)
         nearly = [weather[i][2] for i in at]
         self.pipe, self.begin, self.end, self.calendar = pipe, begin, end, calendar
-        self.reasons, self.notes, self.lacks, self.go_on = 0, 0, False, -math.inf
+        self.reasons, self.notes, self.lacks, self.go_on, self.fault_first = 0, 0, False, -math.inf, False
         numbers = [h.number for h in hs]
         y, v = np.array([h.y for h in hs]), np.array([h.v for h in hs])
         sees = y == y
@@ -645,7 +676,7 @@ class Baseline:
             read = sum(h.readings for h in hs)
             self.reasons = frozen + 1 + (2 * sum(h.outside for h in hs) > read)
             return
-        if self.dry_hours < 100:
+        if self.dry_hours < least_dry:
             self.lacks, self.reasons = True, 1
             return
         shown = [h.spread for h, w in zip(hs, dry) if w and h.y == h.y]
@@ -693,10 +724,16 @@ class Baseline:
             d, u = (lowest - self.ebb).T
         if moving:
             self.refuse(unstable(numbers, r, 12, 0.12))
+            step = unstable(numbers, d, 6, 0.18)
+            if not self.reasons and step is not None and step > -math.inf and part_at(step, numbers, r, d):
+                self.refuse(step)
+            if self.go_on > -math.inf:
+                self.fault_first = jump(self.go_on, numbers, r, 12)[0] > 0 and jump(self.go_on, numbers, u, 6)[0] > 0.06
             if unstable(numbers, d, 6, 0.18) is not None and unstable(numbers, u, 6, 0.18) is not None:
                 self.notes += 1
         elif not self.tidal:
             self.refuse(unstable(numbers, d, 6, 0.20))
+            self.fault_first = self.go_on > -math.inf and jump(self.go_on, numbers, d, 6)[0] < 0
         if self.reasons:
             return
         self.learned = True
@@ -765,11 +802,13 @@ class Baseline:
         self.narrow = middle([h.scatter for h in hs]) < 0.05
         days = {}
         for h in hs:
-            day = days.setdefault((FIRST_HOUR + h.number) // 24, np.zeros(4))
-            day += (h.looked, h.zeros, h.lower if self.narrow else h.low, h.flips)
+            day = days.setdefault((FIRST_HOUR + h.number) // 24, np.zeros(6))
+            day += (h.looked, h.zeros, h.lower if self.narrow else h.low, h.flips, h.compared, h.lone)
         total = sum(days.values())
         self.zeros = total[1] / total[0] if total[0] else 0.0
-        shares = np.array([d[1:] / d[0] for d in days.values() if d[0] >= 12])
+        shares = np.array([d[1:4] / d[0] for d in days.values() if d[0] >= 12])
+        alone = np.array([d[5] / d[4] for d in days.values() if d[4] >= 12])
+        self.lone_limit = float(np.mean(alone) + max(0.05, 1.5 * np.mean(alone)) + 4 * np.std(alone, ddof=1)) if len(alone) > 1 else 0.1
         more = [0.2, 0.2, 0.1] if self.strokes else [0.1] * 3
         self.limits = [2 * e for e in more] if len(shares) < 2 else [
             float(m + max(e, 1.5 * m) + 4 * s) for e, m, s in zip(more, shares.mean(axis=0), shares.std(axis=0, ddof=1))]
@@ -845,6 +884,10 @@ def learn(record, pipe, zone, interval=None, days=14):
         if base.learned:
             return base, refused
         refused.append(base)
+        if base.go_on - begin >= 8 * 24 and not base.fault_first:
+            before = Baseline(pipe, taken, weather, begin, int(base.go_on), calendar, 50)
+            if before.learned:
+                return before, refused
         begin = int(max(begin + 24, base.go_on))
         if begin + 24 * days > last:
             return None, refused

@@ -34,6 +34,7 @@ def hours_of(base):
     both = lambda d, v: hour((20, 0, 1, d, 0), (21, 0, 1, v, 0))
     share = lambda *kinds: hour(*[(k, a, b, v, 0) for k, a, b, v in kinds])
     few = lambda factor, every: hour((10, 0, 1, factor, every))
+    lone = lambda level, other, *more: hour((20, 0, 1, level, 0), (20, 0.3, 0.4, other, 0), *more)
     wave = lambda ratio: hour((20, 0, 0.5, 0.12, 0), (20, 0.5, 1, 0.12 * ratio, 0), (10, 0, 1, 0.5, 3))
     return [
         depth(-0.0995), depth(-0.102), depth(29.5), depth(30.5), depth(30.5), both(0.00098, 0.5), both(0.00102, 0.5), both(0.00102, 0.098), both(0.0009, 0.0985), both(0.0009, 0.102),
@@ -43,6 +44,7 @@ def hours_of(base):
         few(0.61, 6), few(0.59, 6), few(0.745, 3), few(0.76, 3), few(0.58, 2), few(0.62, 3), wave(1.24), wave(1.25), wave(0.81), wave(0.80),
         share((6, 0, 0.5, 0), (21, 0.5, 0.83, 0.0)), share((21, 0, 0.34, 0.0), (6, 0.34, 0.66, 0)), share((21, 0, 0.83, 0.0)), share((20, 0, 0.5, 0.0)),
         depth(0.0985 * low), depth(0.102 * low), depth(0.102 * low), depth(0.5), depth(0.61), both(0.2, -0.6), both(0.2, -0.6),
+        lone(0.12, 0.1495), lone(0.12, 0.1505), lone(0.12, 0.0955), lone(0.12, 0.0965), lone(0.05, 0.0695), lone(0.05, 0.0705), lone(0.12, 0.2, (20, 0.4, 1, 0.3, 0)), lone(0.12, 0.2, (20, 0.4, 0.6, 0.17, 0)), lone(0.12, 0.2, (20, 0.4, 0.6, 0.15, 0)),
     ], low, high, slow
 
 
@@ -102,6 +104,9 @@ def main(folder):
             for times, hours in ((1.02, 24), (0.99, 24), (1.23, 24), (1.27, 24)):
                 every = 6 / max(1, round(6 * times * limits[kind] * 4))
                 groups.append([([[21, k, k + 1 / 6 + 0.001, value, 0] for k in np.arange(0, hours, 4 * every)], 26)])
+        for readings in (1, 1.25):
+            for n in (math.floor(142 * readings * base.lone_limit), math.floor(142 * readings * base.lone_limit) + 2):
+                groups.append([([[20, 24 * k / n, 24 * k / n + 0.17, 0.3, 0] for k in range(n)], 26)])
         for first in ((0.0, 0.5), (0.0, 0.5, 22.0)):
             groups.append([([[6, 0, 26, 0, 0]] + [[21, 4 * k, 4 * k + 0.5, 0.0, 0] for k in range(5)] + [[21, 22, 22.16, 0.0, 0]] * (len(first) > 2), 27)])
         # Three or four equal readings over hours, and gaps of two hours and a little more within a run.

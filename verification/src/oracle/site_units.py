@@ -215,7 +215,7 @@ class Units:
         self.depth.hour(number, y, day, dry)
         self.velocity.hour(number, NAN if self.depth.soon_sure() else v, y, dry)
         if self.depth.soon_sure():
-            hour.y, hour.depth_run, hour.outside, hour.dry_moving = NAN, (0.0, 0.0), 0, 0
+            hour.y, hour.depth_run, hour.outside, hour.dry_moving, hour.compared, hour.lone = NAN, (0.0, 0.0), 0, 0, 0, 0
         if self.velocity.soon_sure():
             hour.v, hour.velocity_run = NAN, (0.0, 0.0)
             hour.looked = hour.zeros = hour.low = hour.lower = hour.flips = 0

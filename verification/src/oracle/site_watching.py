@@ -70,8 +70,8 @@ class Moon:
 class Faults:
     """Single readings: each kind by what the last 24 hours hold."""
 
-    KINDS = ("depth", "velocity", "zeros", "echo", "flips", "upstream", "dry", "outside")
-    LABELS = {"depth": "FROZEN_DEPTH", "velocity": "FROZEN_VELOCITY", "zeros": "VELOCITY_ZEROS", "echo": "WEAK_ECHO", "flips": "SIGN_FLIPS",
+    KINDS = ("depth", "velocity", "zeros", "echo", "flips", "upstream", "dry", "outside", "lone")
+    LABELS = {"depth": "FROZEN_DEPTH", "velocity": "FROZEN_VELOCITY", "zeros": "VELOCITY_ZEROS", "echo": "WEAK_ECHO", "lone": "FALSE_ECHO", "flips": "SIGN_FLIPS",
               "dry": "CONTRADICTORY", "outside": "OUT_OF_RANGE"}
 
     def __init__(self, base, book):
@@ -79,7 +79,7 @@ class Faults:
         self.tracks = {}
         self.seen_at, self.stands_from = {k: 0 for k in self.KINDS}, {}
         self.beyond = {k: 0 for k in self.KINDS}
-        self.rows = []
+        self.rows, self.depths = [], []
 
     def is_open(self, kind):
         return kind in self.tracks and self.tracks[kind].open
@@ -96,17 +96,17 @@ class Faults:
         self.rows.append((number, dict(looked=hour.looked, zeros=hour.zeros, echo=hour.lower if self.base.narrow else hour.low, flips=hour.flips,
                                        upstream=int(up), dry=int(2 * hour.dry_moving >= hour.readings), outside=int(2 * hour.outside >= hour.readings),
                                        speed=speed)))
+        self.depths = [d for d in self.depths if d[0] > number - 24] + [(number, dict(compared=hour.compared, lone=hour.lone))]
         self.rows = [r for r in self.rows if r[0] > number - 24]
-        looked = self.total("looked")
-        tests = self.base.moving and looked >= 12 and sum(r[1]["looked"] > 0 for r in self.rows) >= 6
-        limits = dict(zip(("zeros", "echo", "flips"), self.base.limits))
-        for kind, test in (("zeros", tests and not slows), ("echo", tests and not slows), ("flips", None)):
+        tests = self.base.moving and self.tells("looked")
+        limits = dict(zip(("zeros", "echo", "flips"), self.base.limits), lone=self.base.lone_limit)
+        for kind, test in (("lone", self.tells("compared") and not self.base.swings), ("zeros", tests and not slows), ("echo", tests and not slows), ("flips", None)):
             if kind == "flips":
                 test = tests and not self.is_open("upstream")
             if not test:
                 self.beyond[kind] = 0
                 continue
-            share = self.total(kind) / looked
+            share = self.total(kind) / self.total("compared" if kind == "lone" else "looked")
             self.beyond[kind] = self.beyond[kind] + 1 if share > limits[kind] else 0
             if self.beyond[kind] >= 6 or share > 1.25 * limits[kind]:
                 self.fault(kind, self.LABELS[kind], self.first(kind), end - 24, end)
@@ -131,11 +131,17 @@ class Faults:
                 return self.tracks.pop(kind)
         return None
 
+    def of(self, column):
+        return self.depths if column in ("compared", "lone") else self.rows
+
     def total(self, column):
-        return sum(r[1][column] for r in self.rows)
+        return sum(r[1][column] for r in self.of(column))
+
+    def tells(self, column):
+        return self.total(column) >= 12 and sum(r[1][column] > 0 for r in self.of(column)) >= 6
 
     def first(self, column):
-        return next((n for n, r in self.rows if r[column]), self.rows[-1][0])
+        return next((n for n, r in self.of(column) if r[column]), self.of(column)[-1][0])
 
     def froze(self, kind, other, run, limit, end):
         length, begin = run[0], run[1] + FIRST_HOUR

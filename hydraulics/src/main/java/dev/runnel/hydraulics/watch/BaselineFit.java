@@ -19,7 +19,21 @@ import java.util.Set;
 /** Learns a baseline from one stretch of hours and tests it. */
 final class BaselineFit {
     /** Fewest dry hours to learn from, about four days; chosen here. */
-    private static final int LEAST_DRY_HOURS = 100;
+    static final int LEAST_DRY_HOURS = 100;
+
+    /** The same of what came before a step, which is too little to look for more; chosen here. */
+    static final int LEAST_DRY_HOURS_BEFORE_STEP = 50;
+
+    /**
+     * Change of the velocity at its depth, against that of the dry depth and beyond so many standard errors, by which a step of the depth is
+     * a sensor that was moved or water that is held up, and no other flow; chosen here.
+     */
+    private static final double LEAST_CHANGE_BESIDE_DEPTH = 0.04;
+
+    private static final double BESIDE_DEPTH_STATISTIC = 3;
+
+    /** Rise of the velocity, beside one of the velocity at its depth, by which a step is the end of a fault; chosen here. */
+    private static final double LEAST_CHANGE_OF_RELEASE = 0.06;
 
     /** Least share of the hours with readings; chosen here. */
     private static final double LEAST_COVERAGE = 0.5;
@@ -64,7 +78,9 @@ final class BaselineFit {
     private final List<String> reasons = new ArrayList<>();
     private final List<String> notes = new ArrayList<>();
     private boolean lacksDryHours;
-    private long goOn = Long.MIN_VALUE;
+    private final int leastDryHours;
+    private long step = Long.MIN_VALUE;
+    private boolean faultCameFirst;
     private final Optional<SiteBaseline> baseline;
 
     BaselineFit(
@@ -72,10 +88,12 @@ final class BaselineFit {
             MonitorHistory monitors,
             LearningHours all,
             Interval stretch,
+            int leastDryHours,
             ZoneId zone,
             Set<DayOfWeek> restDays,
             Set<LocalDate> holidays) {
         this.monitor = monitor;
+        this.leastDryHours = leastDryHours;
         this.monitors = monitors;
         this.zone = zone;
         this.restDays = restDays;
@@ -100,9 +118,14 @@ final class BaselineFit {
         return of.stretch;
     }
 
-    /** Hour at which the search should go on behind a step, or long ago. */
-    long goOnAt() {
-        return goOn;
+    /** Hour of the last step for which the stretch was refused, or long ago. */
+    long step() {
+        return step;
+    }
+
+    /** Whether that step looks like the end of a fault: an obstruction that went, a velocity that came back. */
+    boolean faultCameFirst() {
+        return faultCameFirst;
     }
 
     private Optional<SiteBaseline> fit() {
@@ -118,9 +141,9 @@ final class BaselineFit {
             reasons.addAll(BaselineWords.missing(of));
             return Optional.empty();
         }
-        if (of.seenDry < LEAST_DRY_HOURS) {
+        if (of.seenDry < leastDryHours) {
             lacksDryHours = true;
-            reasons.add(of.seenDry + " dry hours, " + LEAST_DRY_HOURS + " are needed");
+            reasons.add(of.seenDry + " dry hours, " + leastDryHours + " are needed");
             return Optional.empty();
         }
         boolean strokes = StretchFigures.strokes(of);
@@ -321,6 +344,7 @@ final class BaselineFit {
                 echo.zeroLimit,
                 echo.echoLimit,
                 echo.flipLimit,
+                echo.loneLimit,
                 StretchFigures.upstreamHours(of));
     }
 
@@ -356,21 +380,35 @@ final class BaselineFit {
 
     private void stability(Left left) {
         if (left.moving) {
-            StabilityTest.of("velocity at the same depth", of.hours, left.r, 12, 0.12)
-                    .ifPresent(this::refuse);
+            StabilityTest byDepth = new StabilityTest("velocity at the same depth", of.hours, left.r, 12, 0.12);
+            byDepth.failure().ifPresent(this::refuse);
             StabilityTest depth = new StabilityTest("depth", of.hours, left.d, 6, 0.18);
             StabilityTest velocity = new StabilityTest("velocity", of.hours, left.u, 6, 0.18);
+            if (reasons.isEmpty()) {
+                depth.failure().filter(failure -> against(failure, byDepth)).ifPresent(this::refuse);
+            }
+            faultCameFirst = byDepth.changeAt(step, 0) > 0 && velocity.changeAt(step, 0) > LEAST_CHANGE_OF_RELEASE;
             if (depth.failure().isPresent() && velocity.failure().isPresent()) {
                 notes.add("the flow wandered within the baseline: "
                         + depth.failure().orElseThrow().words());
             }
         } else if (!left.tidal) {
-            StabilityTest.of("dry depth", of.hours, left.d, 6, 0.20).ifPresent(this::refuse);
+            StabilityTest depth = new StabilityTest("dry depth", of.hours, left.d, 6, 0.20);
+            depth.failure().ifPresent(this::refuse);
+            faultCameFirst = depth.changeAt(step, 0) < 0;
         }
+    }
+
+    /** Whether the velocity at its depth stepped against the depth, which another flow does not make it do. */
+    private static boolean against(StabilityTest.Failure depth, StabilityTest velocityAtDepth) {
+        double beside = depth.step()
+                .map(hour -> velocityAtDepth.changeAt(hour, BESIDE_DEPTH_STATISTIC))
+                .orElse(0.0);
+        return beside * depth.change() < 0 && Math.abs(beside) >= LEAST_CHANGE_BESIDE_DEPTH;
     }
 
     private void refuse(StabilityTest.Failure failure) {
         reasons.add(failure.words());
-        failure.step().ifPresent(step -> goOn = Math.max(goOn, step));
+        failure.step().ifPresent(hour -> step = Math.max(step, hour));
     }
 }

@@ -26,7 +26,8 @@ import org.apiguardian.api.API;
  * <p>A stretch is 14 days, longer (up to 42) until it holds 100 dry hours. It is refused if readings are missing for more
  * than half of it, if a sensor was frozen or the velocity often 0, or if daily medians show a step or a trend that is larger
  * than the site's own scatter: of the velocity at the same depth where it is measured, of the dry depth where it is not. The
- * search begins at the first reading and goes on by days, beyond a step behind the step. Whatever passes is never used on
+ * search begins at the first reading and goes on by days; of a stretch with a step the days before it are taken if they are eight
+ * or more and the step does not look like the end of a fault, else it goes on behind the step. Whatever passes is never used on
  * itself: the {@link WatchRule watch} does not judge the days it learned from.
  *
  * <p>What this is not: a test that the monitor was installed well. A fault that was there from the first day, and does not
@@ -44,6 +45,9 @@ public final class BaselineRule {
 
     /** How far back a stretch is searched; chosen here. */
     private static final int LONGEST_SEARCH_DAYS = 42;
+
+    /** Days before a step from which on they are learned from: of fewer no trend can be told; chosen here. */
+    private static final int LEAST_DAYS_BEFORE_STEP = 8;
 
     /** Bound of the work of a search; chosen here. */
     private static final int MOST_TRIES = 200;
@@ -240,7 +244,14 @@ public final class BaselineRule {
                 return new BaselineSearch(trial.baseline, refused);
             }
             refused.addAll(trial.refused());
-            start = Math.max(start + 24, trial.goOn);
+            if (trial.step >= start + LEAST_DAYS_BEFORE_STEP * 24L && !trial.fit.faultCameFirst()) {
+                // What came first counts as usual, not what it became.
+                Trial before = trial(hours, stretch(start, trial.step), BaselineFit.LEAST_DRY_HOURS_BEFORE_STEP);
+                if (before.baseline.isPresent()) {
+                    return new BaselineSearch(before.baseline, refused);
+                }
+            }
+            start = Math.max(start + 24, trial.step);
             if (start + days * 24L > end) {
                 break;
             }
@@ -253,8 +264,12 @@ public final class BaselineRule {
     }
 
     private Trial trial(Gathering hours, Interval stretch) {
-        return new Trial(
-                new BaselineFit(monitor, monitors, hours.until(stretch.end()), stretch, zone, restDays, holidays));
+        return trial(hours, stretch, BaselineFit.LEAST_DRY_HOURS);
+    }
+
+    private Trial trial(Gathering hours, Interval stretch, int leastDryHours) {
+        return new Trial(new BaselineFit(
+                monitor, monitors, hours.until(stretch.end()), stretch, leastDryHours, zone, restDays, holidays));
     }
 
     /** What one stretch gave. */
@@ -262,13 +277,13 @@ public final class BaselineRule {
         private final BaselineFit fit;
         private final Optional<SiteBaseline> baseline;
         private final boolean lacksDryHours;
-        private final long goOn;
+        private final long step;
 
         Trial(BaselineFit fit) {
             this.fit = fit;
             this.baseline = fit.baseline();
             this.lacksDryHours = fit.lacksDryHours();
-            this.goOn = fit.goOnAt();
+            this.step = fit.step();
         }
 
         List<BaselineSearch.Refused> refused() {

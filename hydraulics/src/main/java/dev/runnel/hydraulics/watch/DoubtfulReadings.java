@@ -54,7 +54,15 @@ public final class DoubtfulReadings {
         Set<ReadingUse> uses = EnumSet.noneOf(ReadingUse.class);
         for (FindingName name : names) {
             switch (name) {
-                case DEPTH_STEP, DEPTH_DRIFT, SEDIMENT, FROZEN_DEPTH, OUT_OF_RANGE, DEPTH_UNIT, LEVEL_UP, LEVEL_DOWN ->
+                case DEPTH_STEP,
+                        DEPTH_DRIFT,
+                        SEDIMENT,
+                        FALSE_ECHO,
+                        FROZEN_DEPTH,
+                        OUT_OF_RANGE,
+                        DEPTH_UNIT,
+                        LEVEL_UP,
+                        LEVEL_DOWN ->
                     uses.addAll(EnumSet.of(ReadingUse.DEPTH, ReadingUse.FLOW, ReadingUse.STORM_RESPONSE));
                 case VELOCITY_LOSS,
                         VELOCITY_GAIN,
@@ -143,6 +151,7 @@ public final class DoubtfulReadings {
             switch (finding.name()) {
                 case VELOCITY_ZEROS,
                         WEAK_ECHO,
+                        FALSE_ECHO,
                         SIGN_FLIPS,
                         REVERSE_FLOW,
                         FROZEN_DEPTH,

@@ -2,7 +2,10 @@ package dev.runnel.hydraulics.watch;
 
 import java.util.Arrays;
 
-/** Shares of the velocities of a stretch that are 0, far below their hour, or of the wrong sign, and the limits they set. */
+/**
+ * Shares of the velocities of a stretch that are 0, far below their hour, or of the wrong sign, and of the depths that stand alone, and
+ * the limits they set.
+ */
 final class EchoShares {
     /** Scatter of the velocities of an hour below which the echo is steady; chosen here. */
     private static final double STEADY_ECHO = 0.05;
@@ -10,7 +13,10 @@ final class EchoShares {
     /** Share of bad velocities that a sound sensor may have beyond its usual one; chosen here. */
     private static final double LEAST_EXCESS = 0.1;
 
-    /** Velocities of 24 hours from which shares of them say something; chosen here. */
+    /** The same of depths that stand alone: a sound sensor has next to none; chosen here. */
+    private static final double LEAST_LONE = 0.05;
+
+    /** Readings of 24 hours from which shares of them say something; chosen here. */
     private static final int LEAST_READINGS = 12;
 
     final boolean narrow;
@@ -18,6 +24,7 @@ final class EchoShares {
     final double zeroLimit;
     final double echoLimit;
     final double flipLimit;
+    final double loneLimit;
 
     EchoShares(StretchHours stretch, boolean pumped) {
         int size = stretch.size;
@@ -29,7 +36,9 @@ final class EchoShares {
         double[] zeros = new double[size];
         double[] lows = new double[size];
         double[] flips = new double[size];
+        double[] lones = new double[size];
         int used = 0;
+        int depths = 0;
         long looked = 0;
         long zero = 0;
         for (int at = 0; at < size; ) {
@@ -38,12 +47,16 @@ final class EchoShares {
             int z = 0;
             int low = 0;
             int flip = 0;
+            int compared = 0;
+            int lone = 0;
             for (; at < size && Math.floorDiv(stretch.hours[at], 24L) == day; at++) {
                 SiteHour each = stretch.hour(at);
                 n += each.looked;
                 z += each.zeros;
                 low += narrow ? each.lowNarrow : each.lowWide;
                 flip += each.flips;
+                compared += each.compared;
+                lone += each.lone;
             }
             looked += n;
             zero += z;
@@ -52,16 +65,20 @@ final class EchoShares {
                 lows[used] = (double) low / n;
                 flips[used++] = (double) flip / n;
             }
+            if (compared >= LEAST_READINGS) {
+                lones[depths++] = (double) lone / compared;
+            }
         }
         zeroShare = looked == 0 ? 0 : (double) zero / looked;
-        zeroLimit = limit(Arrays.copyOf(zeros, used), pumped);
-        echoLimit = limit(Arrays.copyOf(lows, used), pumped);
-        flipLimit = limit(Arrays.copyOf(flips, used), false);
-    }
-
-    private static double limit(double[] shares, boolean pumped) {
         // Behind pumps water stands and starts again, more often in one month than in another.
         double excess = pumped ? 2 * LEAST_EXCESS : LEAST_EXCESS;
+        zeroLimit = limit(Arrays.copyOf(zeros, used), excess);
+        echoLimit = limit(Arrays.copyOf(lows, used), excess);
+        flipLimit = limit(Arrays.copyOf(flips, used), LEAST_EXCESS);
+        loneLimit = limit(Arrays.copyOf(lones, depths), LEAST_LONE);
+    }
+
+    private static double limit(double[] shares, double excess) {
         if (shares.length < 2) {
             return 2 * excess;
         }

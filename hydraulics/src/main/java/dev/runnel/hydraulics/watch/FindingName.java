@@ -173,7 +173,11 @@ public enum FindingName {
             List.of(
                     "two sensors or a logger that were set or replaced",
                     "a full pipe that runs so slowly, held up at once"),
-            "one depth or velocity by hand tells");
+            "one depth or velocity by hand tells"),
+    /** Many depths that leap away from their neighbours and back. */
+    FALSE_ECHO(
+            "a depth sensor that takes a false echo now and then",
+            List.of("foam, rags or a rung in its sight", "electrical noise", "water that comes in short strokes"));
 
     private final String words;
     private final List<String> alternatives;

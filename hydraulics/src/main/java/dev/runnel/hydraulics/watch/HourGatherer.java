@@ -108,6 +108,7 @@ final class HourGatherer {
 
     private int zeroLevelCount;
     private final ReadingSteps steps = new ReadingSteps(LEAST_LEVEL);
+    private final LoneDepths lone = new LoneDepths();
     private int levelCount;
     private int velocityCount;
     private int upstreamCount;
@@ -238,6 +239,7 @@ final class HourGatherer {
             }
         }
         steps.add(hour, time, level, depth);
+        lone.add(hour, time, level);
         if (levelCount < LARGEST_HOUR) {
             levels = room(levels, levelCount);
             levels[levelCount++] = level;
@@ -472,6 +474,7 @@ final class HourGatherer {
                 .with("zeroLevels", Arrays.copyOf(zeroLevels, zeroLevelCount))
                 .with("oddVelocities", Arrays.copyOf(oddVelocities, oddVelocityCount));
         steps.write(text, hour);
+        lone.write(text, hour);
         depthRun.write(text, "depth");
         velocityRun.write(text, "velocity");
         return text;
@@ -506,6 +509,7 @@ final class HourGatherer {
         upstreamCount = (int) Arrays.stream(found).filter(v -> v < 0).count();
         velocityCount = found.length - upstreamCount;
         steps.read(text, hour);
+        lone.read(text, hour);
         oddDepths = text.numbers("oddDepths");
         oddDepthCount = oddDepths.length;
         zeroLevels = text.numbers("zeroLevels");

@@ -8,13 +8,13 @@ import java.util.List;
 import java.util.Optional;
 
 /**
- * The watch of single readings: frozen sensors, velocities of 0, weak echo, wrong signs, reverse flow, contradictions and
+ * The watch of single readings: frozen sensors, velocities of 0, weak and false echoes, wrong signs, reverse flow, contradictions and
  * readings out of range, by their shares of the last 24 hours. Hourly medians cannot see most of these.
  */
 final class ReadingFaults {
     private static final int HOURS = 24;
 
-    private static final int VERSION = 2;
+    private static final int VERSION = 3;
 
     /** Fewest readings that say something; chosen here, as are all limits of this class. */
     private static final int LEAST_READINGS = 12;
@@ -51,7 +51,8 @@ final class ReadingFaults {
         FLIPS,
         UPSTREAM,
         WITHOUT_WATER,
-        OUT_OF_RANGE;
+        OUT_OF_RANGE,
+        LONE;
 
         private static final int COUNT = values().length;
     }
@@ -69,10 +70,11 @@ final class ReadingFaults {
     // law.
     private final Ring hours = new Ring(HOURS, 8);
 
-    /** Sums of all columns but the last over the hours kept, and how many of them looked at velocities. */
-    private final double[] sums = new double[7];
+    /** Depths held against their neighbours, depths alone. */
+    private final Ring depths = new Ring(HOURS, 2);
 
-    private int hoursLooked;
+    /** Sums of all columns but the last over the hours kept. */
+    private final double[] sums = new double[7];
 
     ReadingFaults(SiteBaseline baseline, Findings findings) {
         this.baseline = baseline;
@@ -132,30 +134,27 @@ final class ReadingFaults {
                 2 * hour.withoutWater >= hour.readings ? 1 : 0,
                 2 * hour.outOfRange >= hour.readings ? 1 : 0,
                 speed);
+        depths.add(hour.hour, hour.compared, hour.lone);
+        depths.dropBefore(hour.hour - HOURS + 1);
         hours.dropBefore(hour.hour - HOURS + 1);
         addUp();
-        boolean enough = sums[0] >= LEAST_READINGS && hoursLooked >= LEAST_HOURS;
-        boolean velocity = baseline.watches(Quantity.VELOCITY_AT_DEPTH);
-        share(Kind.ZEROS, velocity && enough && !low, 1, baseline.sensor.zeroLimit(), end, "0 under water");
+        boolean velocity = baseline.watches(Quantity.VELOCITY_AT_DEPTH) && enough(hours);
+        // Behind pumps a stroke may be one reading long.
         share(
-                Kind.ECHO,
-                velocity && enough && !low,
-                2,
-                baseline.sensor.echoLimit(),
+                Kind.LONE,
+                enough(depths) && !baseline.swings,
+                1,
+                baseline.sensor.loneLimit(),
                 end,
-                "far below the others of their hour");
-        share(
-                Kind.FLIPS,
-                velocity && enough && !isOpen(Kind.UPSTREAM),
-                3,
-                baseline.sensor.flipLimit(),
-                end,
-                "of the wrong sign");
+                "far from the ones before and after");
+        share(Kind.ZEROS, velocity && !low, 1, baseline.sensor.zeroLimit(), end, "0 under water");
+        share(Kind.ECHO, velocity && !low, 2, baseline.sensor.echoLimit(), end, "far below the others of their hour");
+        share(Kind.FLIPS, velocity && !isOpen(Kind.UPSTREAM), 3, baseline.sensor.flipLimit(), end, "of the wrong sign");
         // Flips of a coarse record make single hours look upstream.
         boolean inARow = !isOpen(Kind.FLIPS) && lastHours(4, BAD_HOURS) == BAD_HOURS;
         bad(
                 Kind.UPSTREAM,
-                velocity && (inARow || isOpen(Kind.UPSTREAM)),
+                baseline.watches(Quantity.VELOCITY_AT_DEPTH) && (inARow || isOpen(Kind.UPSTREAM)),
                 4,
                 baseline.sensor.upstreamHours(),
                 end,
@@ -176,13 +175,28 @@ final class ReadingFaults {
 
     private void addUp() {
         Arrays.fill(sums, 0);
-        hoursLooked = 0;
         for (int i = 0; i < hours.size(); i++) {
             for (int c = 0; c < sums.length; c++) {
                 sums[c] += hours.value(i, c);
             }
-            hoursLooked += hours.value(i, 0) > 0 ? 1 : 0;
         }
+    }
+
+    /** Whether readings enough were looked at, in hours enough. */
+    private static boolean enough(Ring hours) {
+        int count = 0;
+        for (int i = 0; i < hours.size(); i++) {
+            count += hours.value(i, 0) > 0 ? 1 : 0;
+        }
+        return sum(hours, 0) >= LEAST_READINGS && count >= LEAST_HOURS;
+    }
+
+    private static double sum(Ring hours, int column) {
+        double sum = 0;
+        for (int i = 0; i < hours.size(); i++) {
+            sum += hours.value(i, column);
+        }
+        return sum;
     }
 
     /** Sum of a column over the last hours. */
@@ -231,28 +245,30 @@ final class ReadingFaults {
             beyond[kind.ordinal()] = 0;
             return;
         }
-        double share = sums[column] / sums[0];
+        Ring ring = kind == Kind.LONE ? depths : hours;
+        double share = sum(ring, column) / sum(ring, 0);
         int at = kind.ordinal();
         beyond[at] = share > limit ? beyond[at] + 1 : 0;
         if (!(beyond[at] >= HOURS_BEYOND || share > FAR_BEYOND * limit)) {
             return;
         }
-        long first = (hours.number(firstWith(column)) * SiteHour.NANOS);
+        long first = (ring.number(firstWith(ring, column)) * SiteHour.NANOS);
         FindingName name = switch (kind) {
             case ZEROS -> FindingName.VELOCITY_ZEROS;
             case ECHO -> FindingName.WEAK_ECHO;
+            case LONE -> FindingName.FALSE_ECHO;
             default -> FindingName.SIGN_FLIPS;
         };
-        seen(kind, name, first, end - HOURS * SiteHour.NANOS, end, shares(share, what, limit));
+        seen(kind, name, first, end - HOURS * SiteHour.NANOS, end, shares(share, ring == depths, what, limit));
     }
 
-    private static String shares(double share, String what, double limit) {
-        return Text.fixed(100 * share, 0) + " % of the velocities of 24 hours were " + what + "; up to "
-                + Text.fixed(100 * limit, 0) + " % are usual here";
+    private static String shares(double share, boolean ofDepths, String what, double limit) {
+        return Text.fixed(100 * share, 0) + " % of the " + (ofDepths ? "depths" : "velocities") + " of 24 hours were "
+                + what + "; up to " + Text.fixed(100 * limit, 0) + " % are usual here";
     }
 
     /** The first of the hours that has one of what a sum above 0 counts. */
-    private int firstWith(int column) {
+    private static int firstWith(Ring hours, int column) {
         int at = 0;
         while (hours.value(at, column) == 0) {
             at++;
@@ -265,7 +281,7 @@ final class ReadingFaults {
         if (!test || count < usual + BAD_HOURS) {
             return;
         }
-        long first = hours.number(firstWith(column)) * SiteHour.NANOS;
+        long first = hours.number(firstWith(hours, column)) * SiteHour.NANOS;
         FindingName name = switch (kind) {
             case UPSTREAM ->
                 Math.abs(Medians.of(hours.column(0, 7))) < SAME_SPEED
@@ -359,6 +375,7 @@ final class ReadingFaults {
                                         .orElse(""))
                                 .toList());
         hours.write(text, "hours");
+        depths.write(text, "depths");
         return text;
     }
 
@@ -373,5 +390,6 @@ final class ReadingFaults {
             tracks.set(i, found.get(i).isEmpty() ? Optional.empty() : Optional.of(Track.read(found.get(i))));
         }
         hours.read(text, "hours");
+        depths.read(text, "depths");
     }
 }

@@ -13,6 +13,7 @@ import dev.runnel.internal.StateText;
  * @param zeroLimit share of zeros under water
  * @param echoLimit share of velocities far below the others of their hour
  * @param flipLimit share of velocities of the wrong sign
+ * @param loneLimit share of depths far from both neighbours
  * @param upstreamHours most hours of a day in which water ran upstream
  */
 record SensorLimits(
@@ -24,6 +25,7 @@ record SensorLimits(
         double zeroLimit,
         double echoLimit,
         double flipLimit,
+        double loneLimit,
         double upstreamHours) {
 
     static SensorLimits read(StateText text) {
@@ -36,6 +38,7 @@ record SensorLimits(
                 text.number("zeroLimit"),
                 text.number("echoLimit"),
                 text.number("flipLimit"),
+                text.number("loneLimit"),
                 text.number("upstreamHours"));
     }
 
@@ -49,6 +52,7 @@ record SensorLimits(
                 .with("zeroLimit", zeroLimit)
                 .with("echoLimit", echoLimit)
                 .with("flipLimit", flipLimit)
+                .with("loneLimit", loneLimit)
                 .with("upstreamHours", upstreamHours);
     }
 }

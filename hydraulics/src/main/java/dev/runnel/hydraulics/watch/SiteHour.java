@@ -70,6 +70,12 @@ final class SiteHour {
     /** Of those: negative, in an hour that is mostly forward. */
     int flips;
 
+    /** Levels that had a neighbour to be held against. */
+    int compared;
+
+    /** Of those: levels that stood alone, far from both neighbours. */
+    int lone;
+
     /** Depths outside of what a sensor can say. */
     int outOfRange;
 
@@ -133,6 +139,8 @@ final class SiteHour {
         lnDepth = Double.NaN;
         meanLnDepth = Double.NaN;
         lnReadDepth = Double.NaN;
+        compared = 0;
+        lone = 0;
         depthRun = 0;
         outOfRange = 0;
         withoutWater = 0;

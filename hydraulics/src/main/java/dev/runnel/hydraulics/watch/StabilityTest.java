@@ -38,8 +38,8 @@ final class StabilityTest {
         return new StabilityTest(name, hours, residuals, leastHours, limit).failure();
     }
 
-    /** What spoke against the stretch; the hour of a step, if it was one. */
-    record Failure(String words, Optional<Long> step) {}
+    /** What spoke against the stretch; the hour of a step, if it was one, and by how much it stepped. */
+    record Failure(String words, Optional<Long> step, double change) {}
 
     Optional<Failure> failure() {
         int n = days.medians.length;
@@ -49,24 +49,42 @@ final class StabilityTest {
         return step(n).or(() -> trend(n));
     }
 
+    /** By how much the daily medians differ before and from an hour; 0 where less than so many standard errors. */
+    double changeAt(long hour, double leastStatistic) {
+        int k = 0;
+        while (k < days.medians.length && days.numbers[k] * 24 < hour) {
+            k++;
+        }
+        return k < LEAST_SIDE || days.medians.length - k < LEAST_SIDE || statistic(k) < leastStatistic ? 0 : change(k);
+    }
+
+    private double change(int k) {
+        return Medians.of(Arrays.copyOfRange(days.medians, k, days.medians.length))
+                - Medians.of(Arrays.copyOfRange(days.medians, 0, k));
+    }
+
+    /** Difference of the medians before and from a day over its standard error. */
+    private double statistic(int k) {
+        int n = days.medians.length;
+        double[] before = Arrays.copyOfRange(days.medians, 0, k);
+        double[] after = Arrays.copyOfRange(days.medians, k, n);
+        double pooled =
+                Math.sqrt(((k - 1) * Medians.variance(before) + (n - k - 1) * Medians.variance(after)) / (n - 2));
+        double error = Math.max(LEAST_SCATTER, pooled) * Math.sqrt(1.0 / k + 1.0 / (n - k));
+        return Math.abs(change(k)) / error;
+    }
+
     private Optional<Failure> step(int n) {
         double largest = 0;
         int at = -1;
-        double change = 0;
         for (int k = LEAST_SIDE; k <= n - LEAST_SIDE; k++) {
-            double[] before = Arrays.copyOfRange(days.medians, 0, k);
-            double[] after = Arrays.copyOfRange(days.medians, k, n);
-            double difference = Medians.of(after) - Medians.of(before);
-            double pooled =
-                    Math.sqrt(((k - 1) * Medians.variance(before) + (n - k - 1) * Medians.variance(after)) / (n - 2));
-            double error = Math.max(LEAST_SCATTER, pooled) * Math.sqrt(1.0 / k + 1.0 / (n - k));
-            double statistic = Math.abs(difference) / error;
+            double statistic = statistic(k);
             if (statistic > largest) {
                 largest = statistic;
                 at = k;
-                change = difference;
             }
         }
+        double change = at < 0 ? 0 : change(at);
         if (largest < STEP_STATISTIC || Math.abs(change) < limit) {
             return Optional.empty();
         }
@@ -74,7 +92,8 @@ final class StabilityTest {
         return Optional.of(new Failure(
                 name + " changed by " + percent(change) + " at about "
                         + Instant.ofEpochSecond(hour * 3600).toString().substring(0, 10),
-                Optional.of(hour)));
+                Optional.of(hour),
+                change));
     }
 
     private Optional<Failure> trend(int n) {
@@ -85,7 +104,7 @@ final class StabilityTest {
             return Optional.empty();
         }
         return Optional.of(
-                new Failure(name + " drifted by " + percent(change) + " over the stretch", Optional.empty()));
+                new Failure(name + " drifted by " + percent(change) + " over the stretch", Optional.empty(), change));
     }
 
     private static String percent(double change) {

@@ -37,7 +37,7 @@ class BaselineFitTest {
         BaselineFit fit = fit(BaselineFitTest::sound);
         assertThat(fit.reasons()).isEmpty();
         assertThat(fit.lacksDryHours()).isFalse();
-        assertThat(fit.goOnAt()).isEqualTo(Long.MIN_VALUE);
+        assertThat(fit.step()).isEqualTo(Long.MIN_VALUE);
         assertThat(fit.stretch()).isEqualTo(KnownHours.STRETCH);
         SiteBaseline baseline = fit.baseline().orElseThrow();
         assertThat(baseline.hours()).isEqualTo(336);
@@ -305,7 +305,26 @@ class BaselineFitTest {
         assertThat(fit.baseline().isPresent()).isEqualTo(taken);
         if (!taken) {
             assertThat(fit.reasons()).singleElement().asString().startsWith("velocity at the same depth changed by ");
-            assertThat(fit.goOnAt()).isEqualTo(FIRST + 3 * 24);
+            assertThat(fit.step()).isEqualTo(FIRST + 3 * 24);
+        }
+    }
+
+    /**
+     * A depth that steps up by 0.25 in ln: with the velocity as before, or more water that runs faster by the law of the site, 0.6 of it.
+     * What the velocity moves less than the law has it, r shows.
+     */
+    @ParameterizedTest
+    @CsvSource({"-0.05, false", "0, false", "0.10, true", "0.15, true"})
+    void stepOfTheDepthAgainstTheVelocityAtIt(double faster, boolean taken) {
+        BaselineFit fit = fit(hour -> {
+            if (index(hour) >= 7 * 24) {
+                KnownHours.level(hour, hour.lnDepth + 0.25);
+                KnownHours.velocity(hour, hour.lnVelocity + faster);
+            }
+        });
+        assertThat(fit.baseline().isPresent()).as(fit.reasons().toString()).isEqualTo(taken);
+        if (!taken) {
+            assertThat(fit.step()).isEqualTo(FIRST + 7 * 24);
         }
     }
 
@@ -322,7 +341,7 @@ class BaselineFitTest {
         assertThat(fit.baseline().isPresent()).isEqualTo(taken);
         if (!taken) {
             assertThat(fit.reasons()).containsExactly("dry depth changed by +23 % at about 2026-03-05");
-            assertThat(fit.goOnAt()).isEqualTo(FIRST + 3 * 24);
+            assertThat(fit.step()).isEqualTo(FIRST + 3 * 24);
         }
     }
 

@@ -73,6 +73,25 @@ class BaselineRuleTest {
                 .isPresent();
     }
 
+    /** Eight days that were sound are usual, and not what they became. */
+    @Test
+    void daysBeforeAStepAreTakenIfTheyAreEight() {
+        BaselineSearch search = RULE.learn(record(40, day -> day < 8 ? 0 : 0.5, day -> 0));
+        assertThat(search.refused()).hasSize(1);
+        assertThat(search.baseline().orElseThrow().interval()).isEqualTo(days(0, 8));
+        assertThat(RULE.learn(record(40, day -> day < 7 ? 0 : 0.5, day -> 0))
+                        .baseline()
+                        .orElseThrow()
+                        .interval())
+                .isEqualTo(days(7, 21));
+        // A level that falls to stay may be an obstruction that went.
+        assertThat(RULE.learn(record(40, day -> day < 9 ? 0 : -0.5, day -> 0))
+                        .baseline()
+                        .orElseThrow()
+                        .interval())
+                .isEqualTo(days(9, 23));
+    }
+
     /** A drift refuses stretch after stretch, by whole days, until most of it is left behind. */
     @Test
     void beyondADriftTheSearchGoesOnByDays() {

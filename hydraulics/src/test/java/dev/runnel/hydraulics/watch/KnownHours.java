@@ -68,7 +68,14 @@ final class KnownHours {
 
     static BaselineFit fit(PipeMonitor monitor, Consumer<SiteHour> change) {
         return new BaselineFit(
-                monitor, MonitorHistory.of(monitor), of(change), STRETCH, ZoneOffset.UTC, REST, Set.of());
+                monitor,
+                MonitorHistory.of(monitor),
+                of(change),
+                STRETCH,
+                BaselineFit.LEAST_DRY_HOURS,
+                ZoneOffset.UTC,
+                REST,
+                Set.of());
     }
 
     static SiteBaseline baseline(Consumer<SiteHour> change) {

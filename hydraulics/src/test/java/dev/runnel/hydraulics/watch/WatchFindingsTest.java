@@ -204,6 +204,10 @@ class WatchFindingsTest {
                 new double[] {depth, between(day, 25, 32) && random.nextDouble() < 0.25 ? 0 : velocity});
         check(FindingName.WEAK_ECHO, (day, depth, velocity, random) ->
                 new double[] {depth, between(day, 25, 32) && random.nextDouble() < 0.35 ? 0.4 * velocity : velocity});
+        check(FindingName.FALSE_ECHO, (day, depth, velocity, random) ->
+                new double[] {between(day, 25, 32) && random.nextDouble() < 0.15 ? 2 * depth : depth, velocity});
+        check(FindingName.FALSE_ECHO, (day, depth, velocity, random) ->
+                new double[] {between(day, 25, 32) && random.nextDouble() < 0.15 ? 0.4 * depth : depth, velocity});
         check(FindingName.SIGN_FLIPS, (day, depth, velocity, random) ->
                 new double[] {depth, between(day, 25, 32) && random.nextDouble() < 0.25 ? -velocity : velocity});
         check(FindingName.REVERSED_SIGN, (day, depth, velocity, random) ->

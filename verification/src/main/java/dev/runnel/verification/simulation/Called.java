@@ -20,6 +20,7 @@ enum Called {
     SIGN_FLIPS("sign flips"),
     REVERSED_SIGN("reversed sign"),
     REVERSE_FLOW("reverse flow"),
+    FALSE_ECHO("false echo of depth"),
     FROZEN_DEPTH("frozen depth"),
     FROZEN_VELOCITY("frozen velocity"),
     CONTRADICTORY("contradictory"),
@@ -52,6 +53,7 @@ enum Called {
         if (levelOnly) {
             return switch (fault.kind()) {
                 case FROZEN_DEPTH, FROZEN_LOGGER -> Set.of(FROZEN_DEPTH);
+                case FALSE_ECHO -> Set.of(FALSE_ECHO);
                 case CLOCK_OF_MONITOR -> Set.of(CLOCK_OF_MONITOR);
                 case CLOCK_OF_GAUGE -> Set.of(CLOCK_OF_GAUGE);
                 case DEAD_GAUGE -> Set.of(SILENT_GAUGE);
@@ -81,6 +83,7 @@ enum Called {
             case VELOCITY_FOULING, VELOCITY_STEP -> Set.of(VELOCITY_LOSS);
             case VELOCITY_ZEROS, WEAK_ECHO -> Set.of(DROP_OUTS);
             case SIGN_FLIPS -> Set.of(fault.severity() < 1 ? SIGN_FLIPS : REVERSED_SIGN);
+            case FALSE_ECHO -> Set.of(FALSE_ECHO);
             case FROZEN_DEPTH -> Set.of(FROZEN_DEPTH);
             case FROZEN_VELOCITY -> Set.of(FROZEN_VELOCITY);
             case FROZEN_LOGGER -> Set.of(FROZEN_DEPTH, FROZEN_VELOCITY);

@@ -64,7 +64,8 @@ record Cell(
             case DEPTH_OFFSET, DEPTH_DRIFT -> percent(severity) + " of depth" + over;
             case VELOCITY_FOULING, VELOCITY_STEP, LESS_WATER, CLOGGED_FUNNEL -> percent(-severity) + over;
             case MORE_WATER -> percent(severity) + over;
-            case VELOCITY_ZEROS, WEAK_ECHO, SIGN_FLIPS -> percent(severity).substring(1) + " of readings";
+            case VELOCITY_ZEROS, WEAK_ECHO, SIGN_FLIPS, FALSE_ECHO ->
+                percent(severity).substring(1) + " of readings";
             case FROZEN_DEPTH, FROZEN_VELOCITY, FROZEN_LOGGER -> Text.number(lasts) + " d";
             case CLOCK_OF_MONITOR, CLOCK_OF_GAUGE -> (severity > 0 ? "+" : "") + Text.number(severity) + " h";
             case FALSE_STAMP -> (severity > 0 ? "+" : "") + Text.number(severity) + " d";

@@ -31,6 +31,7 @@ final class Cells {
         all.exchanged();
         all.gauges();
         all.small();
+        all.echoes();
         return List.copyOf(all.cells);
     }
 
@@ -150,6 +151,12 @@ final class Cells {
         add(FaultKind.VELOCITY_FOULING, 0.1, 30, STAYS);
         add(FaultKind.DEPTH_DRIFT, 0.15, 50, STAYS);
         add(FaultKind.DEPTH_DRIFT, -0.15, 50, STAYS);
+    }
+
+    private void echoes() {
+        add(FaultKind.FALSE_ECHO, 0.1, 0, 10);
+        add(FaultKind.FALSE_ECHO, 0.25, 0, 10);
+        addLevel(FaultKind.FALSE_ECHO, 0.1, 0, 10);
     }
 
     private void addInSeason(FaultKind kind, double severity, double ramp, boolean levelOnly) {

@@ -27,6 +27,8 @@ enum FaultKind {
     VELOCITY_ZEROS("velocity zeros"),
     WEAK_ECHO("weak echo"),
     SIGN_FLIPS("sign flips"),
+    /** Single depths far from their neighbours. */
+    FALSE_ECHO("false echo of depth"),
     FROZEN_DEPTH("frozen depth"),
     FROZEN_VELOCITY("frozen velocity"),
     FROZEN_LOGGER("frozen logger"),

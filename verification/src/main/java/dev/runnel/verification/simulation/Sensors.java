@@ -38,6 +38,7 @@ final class Sensors {
         double noise = FastMath.min(0.003, quantum / draws.logUniform(0.4, 8));
         double alone = draws.uniform(0.004, 0.035);
         double spikes = draws.uniform(0, 0.003);
+        Draws faulty = Draws.of(order.seed(), "faulty depths");
         Fault fault = order.fault();
         double[] depth = new double[grid.size()];
         double held = Double.NaN;
@@ -49,6 +50,9 @@ final class Sensors {
             boolean missing = draws.chance(alone) || away[i];
             if (fault.kind() == FaultKind.DEPTH_OFFSET || fault.kind() == FaultKind.DEPTH_DRIFT) {
                 y += fault.severity() * strength * water.usualDepth();
+            }
+            if (fault.kind() == FaultKind.FALSE_ECHO && faulty.chance(fault.severity() * strength)) {
+                y *= faulty.uniform(1.5, 3.5);
             }
             double unit = fault.kind() == FaultKind.DEPTH_UNIT && strength > 0 ? fault.severity() : 1;
             y = unit * FastMath.max(0, quantum * FastMath.rint((spike ? y + jump : y) / quantum));

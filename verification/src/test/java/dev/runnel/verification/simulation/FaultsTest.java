@@ -220,6 +220,16 @@ class FaultsTest {
     }
 
     @Test
+    void falseEchoesHaveTheirShareAndLeaveTheVelocity() {
+        Site echoes = site(FaultKind.FALSE_ECHO, 0.25, 0);
+        double[] sound = sound().depth();
+        int begin = echoes.grid().at(BEGIN) + 1;
+
+        assertThat(share(sound, begin, i -> echoes.depth()[i] > 1.4 * sound[i])).isCloseTo(0.25, within(0.05));
+        assertThat(echoes.velocity()).containsExactly(sound().velocity());
+    }
+
+    @Test
     void frozenReadingsAreOneReading() {
         Site site = site(FaultKind.FROZEN_LOGGER, 1, 0);
         int begin = site.grid().at(BEGIN) + 1;
