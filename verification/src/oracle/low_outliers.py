@@ -144,6 +144,7 @@ def check(rows):
             print(n, k, "simulated share below", float((largest < float(k)).mean()))
 
 
-check(exact_deviates())
-probabilities()
-samples()
+if __name__ == "__main__":
+    check(exact_deviates())
+    probabilities()
+    samples()

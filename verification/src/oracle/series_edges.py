@@ -181,8 +181,9 @@ def figures(rng):
     for n in (1, 2, 5, 30):
         x = [NAN if rng.random() < 0.2 and n > 2 else round(rng.uniform(-50, 50), 2) for _ in range(n)]
         known = [v for v in x if v == v]
-        rows.append((text(x), min(known), max(known)))
-    write(FOLDER, PROGRAM, "least-and-greatest", "least and greatest of a sample with gaps", [("x", "1, sample"), ("low", "1, least"), ("high", "1, greatest")], [("sample", "text x")], [("low", "statistics.minimum"), ("high", "statistics.maximum")], rows)
+        rows.append((text(x), min(known), max(known), n - len(known)))
+    write(FOLDER, PROGRAM, "least-and-greatest", "least and greatest of a sample with gaps, and how many they are", [("x", "1, sample"), ("low", "1, least"), ("high", "1, greatest"), ("gaps", "values, missing")], [("sample", "text x")],
+          [("low", "statistics.minimum"), ("high", "statistics.maximum"), ("gaps", "statistics.missing")], rows)
     rows = []
     for _ in range(8):
         n = rng.randrange(8, 22)

@@ -44,7 +44,7 @@ public final class RegularSeries {
      */
     public static RegularSeries of(Instant start, Duration step, double... values) {
         Objects.requireNonNull(start, "start");
-        return checked(start, step, values.clone());
+        return checked(start, step, Arrays.copyOf(values, values.length));
     }
 
     /**
@@ -65,7 +65,8 @@ public final class RegularSeries {
         return checked(start, step, values);
     }
 
-    private static RegularSeries checked(Instant start, Duration step, double[] values) {
+    /** A series of an array that nobody else has. */
+    static RegularSeries checked(Instant start, Duration step, double[] values) {
         long stepNanos = EpochNanos.positive("step", step);
         long startNanos = EpochNanos.of(start);
         for (int i = 0; i < values.length; i++) {
@@ -179,7 +180,7 @@ public final class RegularSeries {
      * @return values, NaN for missing; a copy
      */
     public double[] toValues() {
-        return values.clone();
+        return Arrays.copyOf(values, values.length);
     }
 
     /**
@@ -269,7 +270,7 @@ public final class RegularSeries {
         for (int i = 0; i < mapped.length; i++) {
             mapped[i] = Double.isNaN(values[i]) ? Double.NaN : function.applyAsDouble(values[i]);
         }
-        return of(start(), step(), mapped);
+        return checked(start(), step(), mapped);
     }
 
     /**
@@ -279,7 +280,7 @@ public final class RegularSeries {
      * @return the new series
      */
     public RegularSeries withMissing(Interval... intervals) {
-        double[] kept = values.clone();
+        double[] kept = Arrays.copyOf(values, values.length);
         for (Interval interval : intervals) {
             interval.intersection(interval())
                     .filter(shared -> !shared.isEmpty())
@@ -309,7 +310,7 @@ public final class RegularSeries {
         }
         RegularSeries mine = slice(other.interval());
         RegularSeries theirs = other.slice(interval());
-        return of(mine.start(), step(), combined(mine.values, theirs.values, function));
+        return checked(mine.start(), step(), combined(mine.values, theirs.values, function));
     }
 
     private static double[] combined(double[] mine, double[] theirs, DoubleBinaryOperator function) {

@@ -325,7 +325,8 @@ public final class Resample {
         leaveOutThin(values, coverage);
         Instant from = EpochNanos.toInstant(start);
         Duration length = duration(step);
-        return new Resampled(RegularSeries.of(from, length, values), RegularSeries.of(from, length, coverage));
+        return new Resampled(
+                RegularSeries.checked(from, length, values), RegularSeries.checked(from, length, coverage));
     }
 
     private Resampled nothing(Instant start) {

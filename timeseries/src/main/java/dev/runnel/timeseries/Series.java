@@ -342,7 +342,7 @@ public final class Series implements Iterable<Reading> {
      * @return ns since 1970-01-01T00:00:00Z; a copy
      */
     public long[] toEpochNanos() {
-        return times.clone();
+        return Arrays.copyOf(times, times.length);
     }
 
     /**
@@ -351,7 +351,7 @@ public final class Series implements Iterable<Reading> {
      * @return values, NaN for missing; a copy
      */
     public double[] toValues() {
-        return values.clone();
+        return Arrays.copyOf(values, values.length);
     }
 
     /**
@@ -367,14 +367,14 @@ public final class Series implements Iterable<Reading> {
     /** The missing ones are NaN already: only a suspect reading makes another array of the values. */
     private double[] usable(boolean always) {
         byte suspect = Quality.SUSPECT.toCode();
-        double[] usable = always ? values.clone() : values;
+        double[] usable = always ? Arrays.copyOf(values, values.length) : values;
         if (!qualities.mayHold(suspect)) {
             return usable;
         }
         byte[] codes = qualities.all();
         for (int i = 0; i < codes.length; i++) {
             if (codes[i] == suspect) {
-                usable = usable == values ? values.clone() : usable;
+                usable = usable == values ? Arrays.copyOf(values, values.length) : usable;
                 usable[i] = Double.NaN;
             }
         }
@@ -387,7 +387,8 @@ public final class Series implements Iterable<Reading> {
      * @return {@linkplain Quality#toCode codes}; a copy
      */
     public byte[] toQualityCodes() {
-        return qualities.all().clone();
+        byte[] codes = qualities.all();
+        return Arrays.copyOf(codes, codes.length);
     }
 
     /**

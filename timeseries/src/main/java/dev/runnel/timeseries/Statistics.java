@@ -87,10 +87,7 @@ public final class Statistics {
             least = Selection.part(parted, below);
             next = below == position ? least : Selection.least(parted, below + 1);
         }
-        // Sorting tells -0.0 from 0.0, comparing does not.
-        return least == 0 || next == 0
-                ? Interpolation.ranked(sorted(), position)
-                : below == position ? least : Interpolation.between(position, below, least, below + 1, next);
+        return below == position ? least : Interpolation.between(position, below, least, below + 1, next);
     }
 
     private double[] sorted() {
@@ -212,7 +209,8 @@ public final class Statistics {
         if (known.length == 0) {
             return Double.NaN;
         }
-        return ranked(probability * (known.length - 1));
+        // Sorting tells -0.0 from 0.0, comparing does not: the sum is 0.0 of either.
+        return ranked(probability * (known.length - 1)) + 0.0;
     }
 
     @Override

@@ -171,7 +171,8 @@ public final class DesignStorm {
         for (int i = 0; i < steps; i++) {
             double from = (double) step.toNanos() * (i + 1) - peak;
             double share = from < 0 ? peakAt : 1 - peakAt;
-            double part = i == steps - 1 ? share * total : share * depth(formula, Math.abs(from) / share);
+            // Rounding must not lead beyond the whole duration, where the formula may end.
+            double part = share * depth(formula, Math.min(Math.abs(from) / share, duration.toNanos()));
             double sum = from < 0 ? peakAt * total - part : peakAt * total + part;
             depths[i] = sum - before;
             before = sum;

@@ -257,11 +257,9 @@ final class PeakTracker {
             while (opening[i] < size - 1 && now - times[opening[i]] >= whole[i]) {
                 opening[i]++;
             }
-            closing[i] = 0;
-            while (closing[i] < size - 1 && now - times[closing[i]] > whole[i]) {
-                closing[i]++;
-            }
         }
+        // The next rain moves them on.
+        Arrays.fill(closing, 0);
     }
 
     private static void copy(double[] from, double[] to, String key) {

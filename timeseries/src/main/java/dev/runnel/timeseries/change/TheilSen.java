@@ -6,7 +6,6 @@ import dev.runnel.internal.Selection;
 import dev.runnel.internal.Text;
 import dev.runnel.timeseries.Series;
 import dev.runnel.timeseries.Statistics;
-import java.util.Arrays;
 import java.util.SplittableRandom;
 import java.util.stream.IntStream;
 import org.apache.commons.math3.special.Erf;
@@ -127,12 +126,8 @@ public final class TheilSen {
         int below = (int) position;
         double least = Selection.part(values, below);
         double next = below == position ? least : Selection.least(values, below + 1);
-        if (least == 0 || next == 0) {
-            // Sorting tells -0.0 from 0.0, comparing does not.
-            Arrays.sort(values);
-            return Interpolation.ranked(values, position);
-        }
-        return below == position ? least : Interpolation.between(position, below, least, below + 1, next);
+        // Sorting tells -0.0 from 0.0, comparing does not: the sum is 0.0 of either.
+        return (below == position ? least : Interpolation.between(position, below, least, below + 1, next)) + 0.0;
     }
 
     /**

@@ -124,7 +124,7 @@ public final class TimeIntegral {
             }
             double value = values[i - 1];
             double slope = holds ? 0 : (values[i] - value) / length;
-            sum += (slope == 0 ? value : value + slope * (0.5 * length)) * seconds;
+            sum += (value + slope * (0.5 * length)) * seconds;
             sumLength += length;
         }
         integral[step] = sum;
@@ -156,7 +156,7 @@ public final class TimeIntegral {
             lastLength = length;
             lastSeconds = (double) length / NANOS;
         }
-        double middle = slope == 0 ? value : value + slope * ((start - from) + 0.5 * length);
+        double middle = value + slope * ((start - from) + 0.5 * length);
         integral[index] += middle * lastSeconds;
         covered[index] += length;
     }

@@ -162,6 +162,11 @@ public final class QualityFlags {
      */
     public int count(Verdict verdict) {
         Objects.requireNonNull(verdict, "verdict");
+        if (isRaised(verdict)) {
+            // All of them are listed, and they are few.
+            return (int)
+                    raised.stream().filter(flag -> flag.verdict() == verdict).count();
+        }
         byte sought = (byte) verdict.ordinal();
         int count = 0;
         for (byte each : verdicts) {

@@ -101,6 +101,7 @@ public final class Calculations {
                         RainCornerCalculations.all(),
                         RainPlaceCalculations.all(),
                         RarityCalculations.all(),
+                        ScaledLimitCalculations.all(),
                         EventBookCalculations.all(),
                         RainDayCalculations.all(),
                         RunoffCalculations.all(),

@@ -191,7 +191,8 @@ final class LongRecordCalculations {
         return ScaledDdf.of(known(in.text("maxima")), family(in), method(in));
     }
 
-    private static AnnualMaxima known(String table) {
+    /** A year a line, a duration a column. */
+    static AnnualMaxima known(String table) {
         List<String> lines = table.lines().toList();
         String[] head = lines.get(0).split(",");
         List<String[]> rows = lines.subList(1, lines.size()).stream()

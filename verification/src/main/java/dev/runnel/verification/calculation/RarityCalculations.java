@@ -98,10 +98,11 @@ final class RarityCalculations {
                 name + "lower", "years", inputs, in -> of.apply(in).lower().years()));
         all.add(rainfall(
                 name + "upper", "years", inputs, in -> of.apply(in).upper().years()));
-        all.add(rainfall(name + "standing", "places of below, within and above", inputs, in -> {
-            DdfBand.Rarity rarity = of.apply(in);
-            return standing(rarity.estimate()) + 10 * standing(rarity.lower()) + 100 * standing(rarity.upper());
-        }));
+        all.add(rainfall(name + "standing", "places of below, within and above", inputs, in -> standing(of.apply(in))));
+    }
+
+    static double standing(DdfBand.Rarity rarity) {
+        return standing(rarity.estimate()) + 10 * standing(rarity.lower()) + 100 * standing(rarity.upper());
     }
 
     private static double standing(ReturnPeriod period) {

@@ -123,6 +123,11 @@ final class SeriesEdgeCalculations {
                         "sample",
                         in -> Statistics.of(in.sample("sample")).maximum()),
                 of(
+                        "statistics.missing",
+                        "values",
+                        "sample",
+                        in -> Statistics.of(in.sample("sample")).missing()),
+                of(
                         "trend.theil-sen.of-series.slope",
                         "a day",
                         POINTS,
