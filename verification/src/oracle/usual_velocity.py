@@ -101,6 +101,11 @@ class Findings:
     def of(self, use):
         return [f for f in self.list if any(doubts(name, use) for name in f[0])]
 
+    def silent(self, day):
+        """Whether the gauge was perhaps dead for six hours of a day or more, counted by quarters of an hour."""
+        quarters = sum(any(f[0][0] == "SILENT_GAUGE" and 4 * f[1] <= q < 4 * f[2] for f in self.list) for q in range(96 * day, 96 * day + 96))
+        return int(quarters >= 24)
+
     def mean(self, flows, use, first, last):
         """The mean of what is there and not in doubt; of all that is there if nothing is left."""
         inside = [h for h in range(len(flows)) if first <= h < last]
@@ -143,7 +148,9 @@ def stretches(folder):
     holes = [NAN if h in range(50, 56) or h in range(100, 107) or h in range(170, 190) else q for h, q in enumerate(flows)]
     sets = [Findings(size, ("MORE_WATER", 70, None)), Findings(size, ("DEPTH_STEP", 80, 150)), Findings(size, ("HELD_UP", 30, 100), ("VELOCITY_LOSS", 130, None)),
             Findings(size, ("FROZEN_DEPTH", 60, 66), ("FROZEN_VELOCITY", 126, 133)), Findings(size, ("CLOCK_OF_MONITOR", 48, 96)),
-            Findings(size, ("HELD_UP", 25, 74), ("+", 118, 122), ("VELOCITY_GAIN", 150, 168), ("+", 192, None))]
+            Findings(size, ("HELD_UP", 25, 74), ("+", 118, 122), ("VELOCITY_GAIN", 150, 168), ("+", 192, None)),
+            Findings(size, ("SILENT_GAUGE", 42, 101.5), ("WEAK_ECHO", 60, 70)), Findings(size, ("SILENT_GAUGE", 66.25, None)),
+            Findings(size, ("SILENT_GAUGE", 2, 27), ("SILENT_GAUGE", 27, 30), ("MORE_WATER", 90, None), ("SILENT_GAUGE", 150, 210))]
     rows = []
     for findings in sets:
         for values in (flows, holes):
@@ -152,21 +159,22 @@ def stretches(folder):
                 cuts = {t for f in findings.list if f[0][0] not in SINGLE for t in (f[1], f[3]) if t is not None and 0 < t < size - 1}
                 edges = [0, *sorted(cuts), size - 1 + 1e-9]
                 for which, (a, b) in enumerate(zip(edges, edges[1:])):
-                    days = [findings.mean(values, "FLOW", 24 * d, 24 * d + 24) for d in dry if 24 * d >= a and 24 * d + 24 <= b]
+                    days = [(*findings.mean(values, "FLOW", 24 * d, 24 * d + 24), findings.silent(d)) for d in dry
+                            if 24 * d >= a and 24 * d + 24 <= b]
                     good = [m for m in days if (1 - m[1]) * (1 - m[2]) >= 0.75]
                     bad = [m for m in days if not (1 - m[1]) * (1 - m[2]) >= 0.75]
                     used = good or bad
                     means = [m[0] for m in used if m[0] == m[0]]
+                    doubtful, missing, suspect = ((math.fsum(m[k] for m in used) / len(used)) if used else nothing for k, nothing in ((1, 0.0), (2, 1.0), (4, 0.0)))
                     rows.append([text(values), *findings.inputs(), text(dry), which, float(a), len(good), len(bad),
-                                 math.fsum(means) / len(means) if means else NONE,
-                                 math.fsum(m[1] for m in used) / len(used) if used else 0.0,
-                                 math.fsum(m[2] for m in used) / len(used) if used else 1.0])
+                                 math.fsum(means) / len(means) if means else NONE, doubtful, missing, suspect,
+                                 int(not means or max(doubtful, missing, suspect) > 0.5)])
     columns = [("flows", "m3/s, each hour"), ("names", "of each finding"), ("begins", "h"), ("ends", "h, -9999 for open"), ("dry_days", "days from 0"),
                ("which", "stretch from 0"), ("from", "h"), ("days", "count"), ("left_out", "count"), ("flow", "m3/s, -9999 for none"), ("doubtful", "1"),
-               ("missing", "1")]
+               ("missing", "1"), ("suspect", "1"), ("withheld", "0 or 1")]
     inputs = [(k, f"text {k}") for k in ("flows", "names", "begins", "ends", "dry_days")] + [("which", "which")]
     write(folder, PROGRAM, "stretch-flows", "Dry weather flow of each stretch between two changes", columns, inputs,
-          [(c, "stretch." + c.replace("_", "-")) for c in ("from", "days", "left_out", "flow", "doubtful", "missing")], rows,
+          [(c, "stretch." + c.replace("_", "-")) for c in ("from", "days", "left_out", "flow", "doubtful", "missing", "suspect", "withheld")], rows,
           tolerance="1e-12 relative or 1e-12")
 
 

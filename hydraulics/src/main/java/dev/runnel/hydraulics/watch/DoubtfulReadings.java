@@ -3,13 +3,17 @@ package dev.runnel.hydraulics.watch;
 import dev.runnel.timeseries.Interval;
 import dev.runnel.timeseries.Series;
 import java.time.Instant;
+import java.time.LocalDate;
+import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.Collection;
 import java.util.EnumSet;
 import java.util.List;
 import java.util.Objects;
 import java.util.Set;
 import java.util.TreeSet;
+import java.util.stream.Stream;
 import org.apiguardian.api.API;
 
 /**
@@ -26,11 +30,16 @@ import org.apiguardian.api.API;
  */
 @API(status = API.Status.EXPERIMENTAL, since = "0.1")
 public final class DoubtfulReadings {
+    /** Share of a day in a silence from which on nobody can be sure that it was dry; chosen here. */
+    private static final double SHARE_OF_DAY = 0.25;
+
     private final List<Finding> findings;
+    private final List<Interval> silences;
     private final Instant end;
 
-    private DoubtfulReadings(List<Finding> findings, Instant end) {
+    private DoubtfulReadings(List<Finding> findings, List<Interval> silences, Instant end) {
         this.findings = findings;
+        this.silences = silences;
         this.end = end;
     }
 
@@ -42,7 +51,17 @@ public final class DoubtfulReadings {
      * @return the doubts
      */
     public static DoubtfulReadings of(WatchReport report, Instant end) {
-        return new DoubtfulReadings(report.findings(), Objects.requireNonNull(end, "end"));
+        Objects.requireNonNull(end, "end");
+        List<Interval> silences = Stream.concat(report.findings().stream(), report.remarks().stream())
+                .filter(finding -> finding.name() == FindingName.SILENT_GAUGE)
+                .filter(finding -> finding.sinceRange()
+                        .start()
+                        .isBefore(finding.closed().orElse(end)))
+                // The rain that was not written came up to some hours before the first rise that tells of it.
+                .map(finding -> Interval.of(
+                        finding.sinceRange().start(), finding.closed().orElse(end)))
+                .toList();
+        return new DoubtfulReadings(report.findings(), Interval.joined(silences), end);
     }
 
     private static Set<ReadingUse> doubted(Finding finding) {
@@ -137,6 +156,34 @@ public final class DoubtfulReadings {
             }
         }
         return doubtful;
+    }
+
+    /**
+     * Returns the times in which the rain gauge was perhaps dead, by a finding or by a remark that is not sure enough for one: what
+     * seems dry in them may have been wet. They put no reading of the sewer in doubt.
+     *
+     * @return the times, in order; joined where they overlap
+     */
+    public List<Interval> silences() {
+        return silences;
+    }
+
+    /**
+     * Returns the share of some dates taken for dry that may have been wet, since the rain gauge was perhaps dead in a quarter of
+     * the day or more.
+     *
+     * @param dryDates dates that are taken for dry
+     * @param zone zone in which the dates are meant
+     * @return the share, in [0, 1]; 0 without dates
+     */
+    public double suspectShare(Collection<LocalDate> dryDates, ZoneId zone) {
+        return dryDates.stream()
+                .map(date -> Interval.of(
+                        date.atStartOfDay(zone).toInstant(),
+                        date.plusDays(1).atStartOfDay(zone).toInstant()))
+                .mapToInt(day -> silences.stream().mapToDouble(day::shareCoveredBy).sum() >= SHARE_OF_DAY ? 1 : 0)
+                .average()
+                .orElse(0);
     }
 
     /**

@@ -10,7 +10,8 @@ import java.util.OptionalDouble;
 import org.apiguardian.api.API;
 
 /**
- * A figure that says how much of it rests on doubtful readings. Immutable and thread-safe.
+ * A figure that says how much of it rests on doubtful readings, or on days that may not be what they are taken for. Immutable
+ * and thread-safe.
  *
  * <p>It is withheld when more than half of it does, or of what it should rest on more than half is missing. What the readings
  * would give is kept beside it, for a person who has reasons to believe them.
@@ -18,12 +19,15 @@ import org.apiguardian.api.API;
  * @param asRead the figure as the readings give it, doubtful ones included where nothing else is there; NaN if there are none
  * @param doubtfulShare share of the readings behind it that are in doubt, in [0, 1]
  * @param missingShare share of what should be behind it that is missing, in [0, 1]
+ * @param suspectShare share of the dry days behind it on which the rain gauge was perhaps dead, so that they may have been wet,
+ *     in [0, 1]; 0 for a figure of readings alone
  * @param findings numbers of the findings that put it in doubt
  * @since 0.1
  */
 @API(status = API.Status.EXPERIMENTAL, since = "0.1")
-public record MarkedFigure(double asRead, double doubtfulShare, double missingShare, List<Integer> findings) {
-    /** Share doubtful or missing above which no figure is given; chosen here. */
+public record MarkedFigure(
+        double asRead, double doubtfulShare, double missingShare, double suspectShare, List<Integer> findings) {
+    /** Share doubtful, missing or suspect above which no figure is given; chosen here. */
     private static final double WITHHELD = 0.5;
 
     /**
@@ -32,6 +36,7 @@ public record MarkedFigure(double asRead, double doubtfulShare, double missingSh
      * @param asRead the figure as the readings give it
      * @param doubtfulShare share in doubt, in [0, 1]
      * @param missingShare share that is missing, in [0, 1]
+     * @param suspectShare share of days on which the gauge was perhaps dead, in [0, 1]
      * @param findings numbers of the findings that put it in doubt
      * @throws IllegalArgumentException if a share is out of range
      */
@@ -39,6 +44,7 @@ public record MarkedFigure(double asRead, double doubtfulShare, double missingSh
         Objects.requireNonNull(findings, "findings");
         Require.inRange("doubtfulShare", doubtfulShare, 0, 1, "");
         Require.inRange("missingShare", missingShare, 0, 1, "");
+        Require.inRange("suspectShare", suspectShare, 0, 1, "");
         findings = List.copyOf(findings);
     }
 
@@ -74,6 +80,7 @@ public record MarkedFigure(double asRead, double doubtfulShare, double missingSh
                 mean,
                 count == 0 ? 0 : (double) (count - goodCount) / count,
                 within.isEmpty() ? 1 : 1 - (double) count / within.size(),
+                0,
                 numbers(doubt.findings(use, interval)));
     }
 
@@ -84,10 +91,11 @@ public record MarkedFigure(double asRead, double doubtfulShare, double missingSh
     /**
      * Returns whether the figure is not to be used as it stands.
      *
-     * @return whether more than half of it is in doubt or missing
+     * @return whether more than half of it is in doubt, missing or suspect
      */
     public boolean isWithheld() {
-        return !(doubtfulShare <= WITHHELD && missingShare <= WITHHELD) || Double.isNaN(asRead);
+        return !(doubtfulShare <= WITHHELD && missingShare <= WITHHELD && suspectShare <= WITHHELD)
+                || Double.isNaN(asRead);
     }
 
     /**
@@ -113,6 +121,9 @@ public record MarkedFigure(double asRead, double doubtfulShare, double missingSh
         }
         if (missingShare > 0) {
             text.append(", ").append(Text.fixed(100 * missingShare, 0)).append(" % missing");
+        }
+        if (suspectShare > 0) {
+            text.append(", ").append(Text.fixed(100 * suspectShare, 0)).append(" % on days of a gauge that was perhaps dead");
         }
         return text.append("]").toString();
     }

@@ -19,7 +19,8 @@ import org.apiguardian.api.API;
  *
  * <p>It is the mean over the dry days of their mean flows. A day counts if at least three quarters of its readings are there
  * and not in doubt; the readings that are in doubt are left out of its mean. If no day of the stretch counts, the figure is
- * made of the doubtful days and withheld.
+ * made of the doubtful days and withheld. It says what share of its days lies where the rain gauge was perhaps dead
+ * ({@link DoubtfulReadings#silences()}): they were taken for dry, and may have been wet; above a half it is withheld.
  *
  * @param stretch the stretch
  * @param days dry days in it that count
@@ -76,6 +77,8 @@ public record StretchFlow(Interval stretch, int days, int daysLeftOut, MarkedFig
             Series flow, Interval stretch, Set<LocalDate> dryDates, ZoneId zone, DoubtfulReadings doubt) {
         List<MarkedFigure> good = new ArrayList<>();
         List<MarkedFigure> bad = new ArrayList<>();
+        List<LocalDate> goodDates = new ArrayList<>();
+        List<LocalDate> badDates = new ArrayList<>();
         for (LocalDate date : new TreeSet<>(dryDates)) {
             Interval day = Interval.of(
                     date.atStartOfDay(zone).toInstant(),
@@ -87,6 +90,7 @@ public record StretchFlow(Interval stretch, int days, int daysLeftOut, MarkedFig
             MarkedFigure mean = MarkedFigure.mean(flow, ReadingUse.FLOW, day, doubt);
             double share = (1 - mean.missingShare()) * (1 - mean.doubtfulShare());
             (share >= LEAST_SHARE ? good : bad).add(mean);
+            (share >= LEAST_SHARE ? goodDates : badDates).add(date);
         }
         List<MarkedFigure> used = good.isEmpty() ? bad : good;
         double[] means =
@@ -101,7 +105,11 @@ public record StretchFlow(Interval stretch, int days, int daysLeftOut, MarkedFig
                 good.size(),
                 bad.size(),
                 new MarkedFigure(
-                        mean, doubtful, missing, MarkedFigure.numbers(doubt.findings(ReadingUse.FLOW, stretch))));
+                        mean,
+                        doubtful,
+                        missing,
+                        doubt.suspectShare(good.isEmpty() ? badDates : goodDates, zone),
+                        MarkedFigure.numbers(doubt.findings(ReadingUse.FLOW, stretch))));
     }
 
     @Override

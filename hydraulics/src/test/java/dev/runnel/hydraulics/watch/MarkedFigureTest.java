@@ -121,12 +121,14 @@ class MarkedFigureTest {
         assertThat(empty.missingShare()).isEqualTo(1);
         assertThat(empty.isWithheld()).isTrue();
         for (double outside : new double[] {-0.1, 1.1, Double.NaN}) {
-            assertThatThrownBy(() -> new MarkedFigure(1, outside, 0, List.of()))
+            assertThatThrownBy(() -> new MarkedFigure(1, outside, 0, 0, List.of()))
                     .hasMessageStartingWith("doubtfulShare must be in [0, 1], was ");
-            assertThatThrownBy(() -> new MarkedFigure(1, 0, outside, List.of()))
+            assertThatThrownBy(() -> new MarkedFigure(1, 0, outside, 0, List.of()))
                     .hasMessageStartingWith("missingShare must be in [0, 1], was ");
+            assertThatThrownBy(() -> new MarkedFigure(1, 0, 0, outside, List.of()))
+                    .hasMessageStartingWith("suspectShare must be in [0, 1], was ");
         }
-        assertThat(new MarkedFigure(Double.NaN, 0, 0, List.of()).isWithheld()).isTrue();
+        assertThat(new MarkedFigure(Double.NaN, 0, 0, 0, List.of()).isWithheld()).isTrue();
     }
 
     /** Each name doubts what its sensor gives, and no name is forgotten. */
@@ -257,5 +259,45 @@ class MarkedFigureTest {
         assertThat(StretchFlow.of(
                         flow(0, true), dry, ZoneOffset.UTC, doubt(finding(1, FindingName.HELD_UP, 0, Double.NaN))))
                 .hasSize(1);
+    }
+
+    /** Days of a gauge that was perhaps dead were taken for dry and may have been wet: a finding says so, or a remark that is less sure. */
+    @Test
+    void dryDaysOfAGaugeThatWasPerhapsDead() {
+        Finding told = finding(1, FindingName.SILENT_GAUGE, 1.8, 3.2);
+        Finding remarked = finding(0, FindingName.SILENT_GAUGE, 2.5, 4.25);
+        Finding wrongClock = finding(0, FindingName.CLOCK_OF_MONITOR, 6, 9);
+        DoubtfulReadings doubt = DoubtfulReadings.of(
+                new WatchReport(
+                        KnownHours.baseline(hour -> {}), List.of(told), List.of(noted(remarked), noted(wrongClock))),
+                day(DAYS));
+        assertThat(doubt.silences()).containsExactly(Interval.of(day(1.8), day(4.25)));
+        assertThat(doubt.isDoubtful(ReadingUse.FLOW, day(2))).isFalse();
+        // A fifth of the second day lies in it, all of the third and the fourth, a quarter of the fifth.
+        List<LocalDate> dates = IntStream.range(1, 8)
+                .mapToObj(each -> LocalDate.of(2026, 3, 1).plusDays(each))
+                .toList();
+        assertThat(dates.stream().map(each -> doubt.suspectShare(List.of(each), ZoneOffset.UTC)))
+                .containsExactly(0.0, 0.0, 1.0, 1.0, 1.0, 0.0, 0.0);
+        assertThat(doubt.suspectShare(List.of(), ZoneOffset.UTC)).isZero();
+        StretchFlow some = StretchFlow.of(flow(0, true), Set.copyOf(dates), ZoneOffset.UTC, doubt)
+                .get(0);
+        assertThat(some.flow().suspectShare()).isCloseTo(3 / 7.0, within(1e-12));
+        assertThat(some.flow().isWithheld()).isFalse();
+        assertThat(some.flow().toString()).contains("43 % on days of a gauge that was perhaps dead");
+        StretchFlow most = StretchFlow.of(flow(0, true), Set.copyOf(dates.subList(1, 6)), ZoneOffset.UTC, doubt)
+                .get(0);
+        assertThat(most.flow().suspectShare()).isCloseTo(0.6, within(1e-12));
+        assertThat(most.flow().value()).isEmpty();
+        // Half of them is not more than half; a silence after the record is none of it.
+        assertThat(new MarkedFigure(1, 0, 0, 0.5, List.of()).value()).hasValue(1);
+        assertThat(DoubtfulReadings.of(
+                                new WatchReport(KnownHours.baseline(hour -> {}), List.of(finding(1, FindingName.SILENT_GAUGE, 1.8, Double.NaN)), List.of()), day(1.8))
+                        .silences())
+                .isEmpty();
+    }
+
+    private static WatchNotice noted(Finding finding) {
+        return new WatchNotice(WatchNotice.Kind.NOTED, finding.found(), finding);
     }
 }

@@ -88,7 +88,9 @@ final class BaselineCalculations {
                 stretch("stretch.left-out", "1", StretchFlow::daysLeftOut),
                 stretch("stretch.flow", "m3/s", each -> known(each.flow().asRead())),
                 stretch("stretch.doubtful", "1", each -> each.flow().doubtfulShare()),
-                stretch("stretch.missing", "1", each -> each.flow().missingShare()));
+                stretch("stretch.missing", "1", each -> each.flow().missingShare()),
+                stretch("stretch.suspect", "1", each -> each.flow().suspectShare()),
+                stretch("stretch.withheld", "1", each -> each.flow().isWithheld() ? 1 : 0));
     }
 
     private static Calculation of(String name, String unit, String inputs, ToDoubleFunction<Inputs> body) {

@@ -24,7 +24,6 @@ import java.util.Optional;
  * @param findings the findings
  * @param readings which readings they put in doubt
  * @param ends when depths, and when depths or velocities, stood at the end of a range: more was there than was read
- * @param silences when the gauge was perhaps dead, which is not sure enough for a finding: dry days may be wet
  * @param end end of the record
  * @param zone clock of the days
  */
@@ -32,7 +31,6 @@ record Doubts(
         List<Finding> findings,
         Optional<DoubtfulReadings> readings,
         Ends ends,
-        List<Interval> silences,
         Instant end,
         ZoneId zone) {
     /** Chosen here: a day counts as doubtful, or as one of another state, if a quarter of it is. */
@@ -53,10 +51,6 @@ record Doubts(
                 watched.findings(),
                 watched.report().map(report -> DoubtfulReadings.of(report, end)),
                 new Ends(depth, Interval.joined(both)),
-                watched.suspectGauge().stream()
-                        .map(remark -> Interval.of(
-                                remark.sinceRange().start(), remark.closed().orElse(end)))
-                        .toList(),
                 end,
                 data.site().zone());
     }
@@ -241,10 +235,6 @@ record Doubts(
 
     /** Returns the share of some dry days of which nobody can be sure that they were dry; 0 without days. */
     double suspectShare(Collection<LocalDate> days) {
-        return days.stream()
-                .mapToInt(day ->
-                        silences.stream().anyMatch(time -> hours(day).shareCoveredBy(time) >= SHARE_OF_DAY) ? 1 : 0)
-                .average()
-                .orElse(0);
+        return readings.map(found -> found.suspectShare(days, zone)).orElse(0.0);
     }
 }
