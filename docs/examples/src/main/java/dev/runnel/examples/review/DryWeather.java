@@ -38,6 +38,7 @@ import java.util.stream.Stream;
  * @param doubtfulShare share of the readings of the usual and the doubtful days that is in doubt, and left out
  * @param suspectShare share of the usual days in which the gauge was perhaps dead, so that wet ones may be among them
  * @param unlike what parts the usual days where they are not alike
+ * @param unlikeNights what parts their nights where only these are not alike
  * @param against flows beyond doubt, of any weather, that were read against the stream
  */
 record DryWeather(
@@ -49,6 +50,7 @@ record DryWeather(
         double doubtfulShare,
         double suspectShare,
         Optional<UnlikeDays> unlike,
+        Optional<UnlikeDays> unlikeNights,
         AgainstStream against) {
     /** Fewer days make no profile. */
     static final int FEWEST_DAYS = 3;
@@ -159,6 +161,7 @@ record DryWeather(
             sound += left;
         }
         double suspect = doubts.suspectShare(usual);
+        Optional<UnlikeDays> unlike = UnlikeDays.of(series, usual, data.site().zone());
         List<Spell> spells = new ArrayList<>();
         others.forEach(
                 (finding, days) -> spells.add(new Spell(Optional.of(finding), days, profile(data, series, days))));
@@ -170,7 +173,10 @@ record DryWeather(
                 doubtful,
                 read > 0 ? 1 - sound / read : 0,
                 suspect,
-                UnlikeDays.of(series, usual, data.site().zone()),
+                unlike,
+                unlike.isPresent()
+                        ? Optional.empty()
+                        : UnlikeDays.ofNights(series, usual, data.site().zone()),
                 AgainstStream.of(isFlow ? series : Series.empty()));
     }
 

@@ -46,6 +46,7 @@ final class FlowText {
         }
         spell(page, review, dry.usual());
         unlike(page, review);
+        unlikeNights(page, review);
         for (DryWeather.Spell other : dry.others()) {
             page.say("days of finding " + other.finding().orElseThrow().number() + ", "
                     + Show.count(other.days().size(), "dry day") + " by themselves"
@@ -72,6 +73,21 @@ final class FlowText {
                                         + " from then on (Pettitt's test, p < " + UnlikeDays.LARGEST_P
                                         + "), so the mean of all stands for neither. No finding tells"
                                         + " why: a season, or a change of the sewer or of a sensor that is too small or too slow for the watch"));
+    }
+
+    /** The mean of a day may hide what seeps in at night. */
+    private static void unlikeNights(Page page, SiteReview review) {
+        DryWeather dry = review.dryWeather();
+        dry.unlikeNights()
+                .ifPresent(
+                        parts -> page.say(
+                                "the nights of the usual days are not alike, from 02:00 to 05:00: " + dry.show(parts.before())
+                                        + " in the median before "
+                                        + review.data().dates().day(parts.from()) + ", "
+                                        + dry.show(parts.after())
+                                        + " from then on (Pettitt's test, p < " + UnlikeDays.LARGEST_P
+                                        + "), while whole days are alike: more or less water that seeps in, or another use of the sewer at"
+                                        + " night"));
     }
 
     /** Behind pumps the mean of weeks is one thing and a day another. */

@@ -35,6 +35,8 @@ final class GaugePoints {
         GaugePoints gauge = new GaugePoints(review);
         gauge.silence();
         gauge.suspectSilence();
+        gauge.loggerOff();
+        gauge.longDryTime();
         gauge.tipsThatAreNoRain();
         gauge.stepsThatAreNoRain();
         return gauge.points;
@@ -67,6 +69,31 @@ final class GaugePoints {
                             + ". Not sure enough for a finding: its days count as dry, and the dry weather flow says how much of it"
                             + " rests on them."));
         }
+    }
+
+    private void loggerOff() {
+        review.loggerOff()
+                .forEach(off -> points.add("Neither the monitor nor the gauge wrote anything for "
+                        + Show.duration(off.duration()) + " from " + dates.time(off.start()) + " to "
+                        + dates.time(off.end())
+                        + ": a dry time, or a logger that was off. The rain of this time is taken as not known, and its days as neither"
+                        + " wet nor dry."));
+    }
+
+    /** What the watch told or remarked need not be said again. */
+    private void longDryTime() {
+        review.rain()
+                .flatMap(rain -> LongDryTime.of(rain.rain()))
+                .filter(LongDryTime::isVeryLong)
+                .filter(dry -> review.watched().suspectGauge().stream()
+                        .noneMatch(remark -> remark.overlaps(
+                                dry.time(), review.data().record().end())))
+                .ifPresent(dry -> points.add("The gauge wrote no drop for "
+                        + Show.duration(dry.time().duration()) + " from "
+                        + dates.time(dry.time().start()) + " to "
+                        + dates.time(dry.time().end()) + "; the next longest time without rain is "
+                        + Show.duration(dry.next())
+                        + ". A drought, or was it dead? Rain, storms and dry days rest on it; a gauge nearby tells."));
     }
 
     /** A switch that bounces, work at the gauge, a funnel that drips: such tips look like rain. */

@@ -104,6 +104,9 @@ sealed interface RainSource permits TipSource, StepSource {
     /** As what the file was read. */
     String readAs();
 
+    /** Tells whether the file shows in a dry time that the gauge was at work, as zeros by the step do. */
+    boolean showsDryTimes();
+
     /** Returns the rain while the logger was at work. */
     Rain within(Interval record);
 }

@@ -5,6 +5,7 @@ import dev.runnel.timeseries.Quality;
 import dev.runnel.timeseries.Series;
 import dev.runnel.timeseries.balance.DailyTotal;
 import dev.runnel.timeseries.balance.DaySampling;
+import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -12,6 +13,9 @@ import java.util.OptionalDouble;
 
 /** The figures of a site, each with its uncertainty or its mark. */
 final class SiteFigures {
+    /** Chosen here: what is missing of a record of which less was seen may matter. */
+    private static final double MOSTLY_SEEN = 0.95;
+
     private final SiteReview review;
     private final List<Figure> figures = new ArrayList<>();
 
@@ -98,6 +102,14 @@ final class SiteFigures {
                         .append(", ")
                         .append(dry.show(parts.after()))
                         .append(" from then on"));
+        dry.unlikeNights()
+                .ifPresent(parts -> note.append("; the nights are not alike: ")
+                        .append(dry.show(parts.before()))
+                        .append(" before ")
+                        .append(review.data().dates().day(parts.from()))
+                        .append(", ")
+                        .append(dry.show(parts.after()))
+                        .append(" from then on"));
         return note + dry.suspect() + FlowText.mark(review);
     }
 
@@ -174,6 +186,7 @@ final class SiteFigures {
                 "Volume measured",
                 share > Doubts.MOST ? "withheld" : Show.volume(all),
                 (share > 0 ? Show.percent(share) + " of it rests on doubtful readings" : "no doubtful reading")
+                        + seen(review)
                         + median(review).map(text -> ", each reading " + text).orElse("")
                         + singleDay(review.flow().sampling())
                                 .map(text -> ", a single day " + text)
@@ -202,7 +215,7 @@ final class SiteFigures {
                 .ifPresent(spills -> add(
                         "Spills",
                         spills(review),
-                        spills.periods().isEmpty() ? "crest not reached" : spillNote(spills),
+                        spills.periods().isEmpty() ? "crest not reached" + seen(review) : spillNote(spills),
                         "spill-count"));
     }
 
@@ -216,6 +229,7 @@ final class SiteFigures {
         }
         SpillReturn found = review.spillReturn().get();
         return note
+                + seen(review)
                 + (review.site().weir().isPresent() ? ", " + FlowText.volume(found) : "")
                 + (found.uncertain() > 0 ? ", " + found.uncertain() + " uncertain" : "");
     }
@@ -231,6 +245,19 @@ final class SiteFigures {
                 .orElse("");
     }
 
+    /** The same in a line of a survey: in what was not seen there may have been more. */
+    static String spillsMarked(SiteReview review) {
+        return spills(review)
+                + (review.flow().spills().isPresent() && usableShare(review) < MOSTLY_SEEN
+                        ? " (seen " + received(review) + " of the time)"
+                        : "");
+    }
+
+    /** What was not seen is in no count and no volume. */
+    private static String seen(SiteReview review) {
+        return usableShare(review) < MOSTLY_SEEN ? ", seen " + received(review) + " of the time" : "";
+    }
+
     /** Share of the time above the crest that rests on doubtful depths; 0 without an overflow. */
     static double doubtfulSpills(SiteReview review) {
         return review.flow()
@@ -239,13 +266,22 @@ final class SiteFigures {
                 .orElse(0.0);
     }
 
+    /** For how long the rain is not known, and how long there was none where that is strange. */
+    private static String rainMarks(RainFindings rain) {
+        Duration unknown = rain.rain().step().multipliedBy(rain.rain().missing());
+        return (unknown.isZero() ? "" : ", not known for " + Show.duration(unknown))
+                + LongDryTime.of(rain.rain())
+                        .map(dry -> ", none for " + Show.duration(dry.time().duration()) + " on end: was the gauge dead?")
+                        .orElse("");
+    }
+
     private void rain() {
         review.rain()
                 .ifPresent(rain -> add(
                         "Rain",
                         Show.rain(rain.depthMm()) + Page.BOUND + "mm",
                         Show.count(rain.storms().size(), "storm") + ", "
-                                + Show.count(rain.days().dates().size(), "dry day"),
+                                + Show.count(rain.days().dates().size(), "dry day") + rainMarks(rain),
                         "tipping-bucket"));
     }
 }

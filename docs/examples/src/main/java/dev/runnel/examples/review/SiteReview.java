@@ -17,6 +17,7 @@ import java.util.stream.Collectors;
  * @param rain what the gauge says, if there is one that ever wrote rain
  * @param muteGauge the gauge that wrote none in the whole record, of which nothing shows that it was at work; its zeros tell no
  *     dry days, but others may be held against them
+ * @param loggerOff times in which neither the monitor nor the gauge wrote anything, so that the rain is not known
  * @param watched what is usual at the site, and what has changed since
  * @param doubts what the findings mean for the figures
  * @param peaks the highest levels, and which of them is in doubt
@@ -31,6 +32,7 @@ record SiteReview(
         FlowFindings flow,
         Optional<RainFindings> rain,
         Optional<RainFindings> muteGauge,
+        List<Interval> loggerOff,
         Watched watched,
         Doubts doubts,
         LevelPeaks peaks,
@@ -53,8 +55,10 @@ record SiteReview(
         VisitFindings visits = VisitFindings.of(all, allFlow.record());
         SiteData data = all.within(period);
         FlowFindings flow = period.isWhole() ? allFlow : FlowFindings.of(data);
-        Optional<RainFindings> rain =
-                allRain.map(found -> found.notKnownIn(dead)).map(found -> rain(data, period, found));
+        List<Interval> off =
+                allRain.map(found -> LoggerOff.of(all, found.depth())).orElse(List.of());
+        Optional<RainFindings> rain = allRain.map(found -> found.notKnownIn(dead).notKnownIn(off))
+                .map(found -> rain(data, period, found));
         // Without a gauge any day may have been wet; medians bear a few wet hours.
         SortedSet<LocalDate> days = rain.map(found -> found.days().dates()).orElseGet(() -> allDays(data));
         Watched watched = period.isWhole() ? allWatched : allWatched.within(data.record());
@@ -65,6 +69,9 @@ record SiteReview(
                 flow,
                 rain,
                 gauge.filter(RainSource.Rain::isMute).map(found -> rain(data, period, found)),
+                off.stream()
+                        .filter(time -> time.overlaps(data.record()))
+                        .toList(),
                 watched,
                 doubts,
                 LevelPeaks.of(flow, doubts, data.longestGap()),

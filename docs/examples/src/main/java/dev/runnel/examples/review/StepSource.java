@@ -103,6 +103,11 @@ record StepSource(ReadingFile.Readings lines, RainUnit unit, Duration step, bool
     }
 
     @Override
+    public boolean showsDryTimes() {
+        return !isDryLeftOut;
+    }
+
+    @Override
     public String readAs() {
         return "rain from \"" + lines.header() + "\" in " + unit.text() + ", steps of "
                 + Show.duration(step) + " stamped at their " + (isStampAtEnd ? "ends" : "beginnings")

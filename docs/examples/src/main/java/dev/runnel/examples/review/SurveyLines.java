@@ -31,7 +31,7 @@ final class SurveyLines {
                 SiteFigures.received(review),
                 SiteFigures.dryWeatherMarked(review),
                 SiteFigures.highest(review),
-                SiteFigures.spills(review),
+                SiteFigures.spillsMarked(review),
                 review.site().upstream().map(List::of).orElse(List.of()));
     }
 

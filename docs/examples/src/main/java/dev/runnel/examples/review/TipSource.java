@@ -52,6 +52,11 @@ record TipSource(
     }
 
     @Override
+    public boolean showsDryTimes() {
+        return false;
+    }
+
+    @Override
     public String readAs() {
         return "tips of " + Show.rain(bucket.tipMm()) + Page.BOUND + "mm";
     }
