@@ -54,9 +54,8 @@ public final class DoubtfulReadings {
         Objects.requireNonNull(end, "end");
         List<Interval> silences = Stream.concat(report.findings().stream(), report.remarks().stream())
                 .filter(finding -> finding.name() == FindingName.SILENT_GAUGE)
-                .filter(finding -> finding.sinceRange()
-                        .start()
-                        .isBefore(finding.closed().orElse(end)))
+                .filter(finding ->
+                        finding.sinceRange().start().isBefore(finding.closed().orElse(end)))
                 // The rain that was not written came up to some hours before the first rise that tells of it.
                 .map(finding -> Interval.of(
                         finding.sinceRange().start(), finding.closed().orElse(end)))
@@ -181,7 +180,8 @@ public final class DoubtfulReadings {
                 .map(date -> Interval.of(
                         date.atStartOfDay(zone).toInstant(),
                         date.plusDays(1).atStartOfDay(zone).toInstant()))
-                .mapToInt(day -> silences.stream().mapToDouble(day::shareCoveredBy).sum() >= SHARE_OF_DAY ? 1 : 0)
+                .mapToInt(day ->
+                        silences.stream().mapToDouble(day::shareCoveredBy).sum() >= SHARE_OF_DAY ? 1 : 0)
                 .average()
                 .orElse(0);
     }

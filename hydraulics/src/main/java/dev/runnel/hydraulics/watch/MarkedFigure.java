@@ -123,7 +123,9 @@ public record MarkedFigure(
             text.append(", ").append(Text.fixed(100 * missingShare, 0)).append(" % missing");
         }
         if (suspectShare > 0) {
-            text.append(", ").append(Text.fixed(100 * suspectShare, 0)).append(" % on days of a gauge that was perhaps dead");
+            text.append(", ")
+                    .append(Text.fixed(100 * suspectShare, 0))
+                    .append(" % on days of a gauge that was perhaps dead");
         }
         return text.append("]").toString();
     }

@@ -128,7 +128,8 @@ class MarkedFigureTest {
             assertThatThrownBy(() -> new MarkedFigure(1, 0, 0, outside, List.of()))
                     .hasMessageStartingWith("suspectShare must be in [0, 1], was ");
         }
-        assertThat(new MarkedFigure(Double.NaN, 0, 0, 0, List.of()).isWithheld()).isTrue();
+        assertThat(new MarkedFigure(Double.NaN, 0, 0, 0, List.of()).isWithheld())
+                .isTrue();
     }
 
     /** Each name doubts what its sensor gives, and no name is forgotten. */
@@ -292,7 +293,11 @@ class MarkedFigureTest {
         // Half of them is not more than half; a silence after the record is none of it.
         assertThat(new MarkedFigure(1, 0, 0, 0.5, List.of()).value()).hasValue(1);
         assertThat(DoubtfulReadings.of(
-                                new WatchReport(KnownHours.baseline(hour -> {}), List.of(finding(1, FindingName.SILENT_GAUGE, 1.8, Double.NaN)), List.of()), day(1.8))
+                                new WatchReport(
+                                        KnownHours.baseline(hour -> {}),
+                                        List.of(finding(1, FindingName.SILENT_GAUGE, 1.8, Double.NaN)),
+                                        List.of()),
+                                day(1.8))
                         .silences())
                 .isEmpty();
     }

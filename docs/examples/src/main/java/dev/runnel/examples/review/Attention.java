@@ -292,13 +292,17 @@ final class Attention {
                 .sorted(Comparator.comparing(Interval::duration).reversed())
                 .toList();
         DailyGaps.of(review.data().depth().gaps(), LONG_GAP)
-                .ifPresent(daily -> points.add("The monitor writes nothing at the same hours day after day: "
-                        + daily.gaps().size() + " times since " + dates.time(daily.first().start())
-                        + ", the first for " + Show.duration(daily.first().duration()) + ", the last on "
-                        + dates.time(daily.last().start()) + " for "
-                        + Show.duration(daily.last().duration())
-                        + ". Does the logger sleep, or its battery fail? What passed in these hours is in no figure: a day of which"
-                        + " less than three quarters is left is no dry day of the dry weather flow, and volumes are short of it."));
+                .ifPresent(
+                        daily -> points.add(
+                                "The monitor writes nothing at the same hours day after day: "
+                                        + daily.gaps().size() + " times since "
+                                        + dates.time(daily.first().start())
+                                        + ", the first for "
+                                        + Show.duration(daily.first().duration()) + ", the last on "
+                                        + dates.time(daily.last().start()) + " for "
+                                        + Show.duration(daily.last().duration())
+                                        + ". Does the logger sleep, or its battery fail? What passed in these hours is in no figure: a day of which"
+                                        + " less than three quarters is left is no dry day of the dry weather flow, and volumes are short of it."));
         if (!gaps.isEmpty()) {
             Interval longest = gaps.get(0);
             points.add(Show.count(gaps.size(), "gap") + " of more than " + Show.duration(LONG_GAP) + ", the longest "

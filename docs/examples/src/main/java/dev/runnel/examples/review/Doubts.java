@@ -27,12 +27,7 @@ import java.util.Optional;
  * @param end end of the record
  * @param zone clock of the days
  */
-record Doubts(
-        List<Finding> findings,
-        Optional<DoubtfulReadings> readings,
-        Ends ends,
-        Instant end,
-        ZoneId zone) {
+record Doubts(List<Finding> findings, Optional<DoubtfulReadings> readings, Ends ends, Instant end, ZoneId zone) {
     /** Chosen here: a day counts as doubtful, or as one of another state, if a quarter of it is. */
     static final double SHARE_OF_DAY = 0.25;
 

@@ -79,15 +79,14 @@ final class FlowText {
     private static void unlikeNights(Page page, SiteReview review) {
         DryWeather dry = review.dryWeather();
         dry.unlikeNights()
-                .ifPresent(
-                        parts -> page.say(
-                                "the nights of the usual days are not alike, from 02:00 to 05:00: " + dry.show(parts.before())
-                                        + " in the median before "
-                                        + review.data().dates().day(parts.from()) + ", "
-                                        + dry.show(parts.after())
-                                        + " from then on (Pettitt's test, p < " + UnlikeDays.LARGEST_P
-                                        + "), while whole days are alike: more or less water that seeps in, or another use of the sewer at"
-                                        + " night"));
+                .ifPresent(parts -> page.say(
+                        "the nights of the usual days are not alike, from 02:00 to 05:00: " + dry.show(parts.before())
+                                + " in the median before "
+                                + review.data().dates().day(parts.from()) + ", "
+                                + dry.show(parts.after())
+                                + " from then on (Pettitt's test, p < " + UnlikeDays.LARGEST_P
+                                + "), while whole days are alike: more or less water that seeps in, or another use of the sewer at"
+                                + " night"));
     }
 
     /** Behind pumps the mean of weeks is one thing and a day another. */

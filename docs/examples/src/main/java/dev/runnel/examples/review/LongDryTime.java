@@ -42,7 +42,8 @@ record LongDryTime(Interval time, Duration next) {
             if (Double.isNaN(depth)) {
                 wet = -1;
             } else if (depth > 0) {
-                Interval dry = Interval.of(wet < 0 ? rain.time(i) : rain.interval(wet).end(), rain.time(i));
+                Interval dry =
+                        Interval.of(wet < 0 ? rain.time(i) : rain.interval(wet).end(), rain.time(i));
                 times += dry.duration().compareTo(APART) >= 0 ? 1 : 0;
                 if (dry.duration().compareTo(longest.duration()) > 0) {
                     next = longest.duration();

@@ -271,7 +271,8 @@ final class SiteFigures {
         Duration unknown = rain.rain().step().multipliedBy(rain.rain().missing());
         return (unknown.isZero() ? "" : ", not known for " + Show.duration(unknown))
                 + LongDryTime.of(rain.rain())
-                        .map(dry -> ", none for " + Show.duration(dry.time().duration()) + " on end: was the gauge dead?")
+                        .map(dry ->
+                                ", none for " + Show.duration(dry.time().duration()) + " on end: was the gauge dead?")
                         .orElse("");
     }
 

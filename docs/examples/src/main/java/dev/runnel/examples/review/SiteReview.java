@@ -57,8 +57,8 @@ record SiteReview(
         FlowFindings flow = period.isWhole() ? allFlow : FlowFindings.of(data);
         List<Interval> off =
                 allRain.map(found -> LoggerOff.of(all, found.depth())).orElse(List.of());
-        Optional<RainFindings> rain = allRain.map(found -> found.notKnownIn(dead).notKnownIn(off))
-                .map(found -> rain(data, period, found));
+        Optional<RainFindings> rain =
+                allRain.map(found -> found.notKnownIn(dead).notKnownIn(off)).map(found -> rain(data, period, found));
         // Without a gauge any day may have been wet; medians bear a few wet hours.
         SortedSet<LocalDate> days = rain.map(found -> found.days().dates()).orElseGet(() -> allDays(data));
         Watched watched = period.isWhole() ? allWatched : allWatched.within(data.record());
@@ -69,9 +69,7 @@ record SiteReview(
                 flow,
                 rain,
                 gauge.filter(RainSource.Rain::isMute).map(found -> rain(data, period, found)),
-                off.stream()
-                        .filter(time -> time.overlaps(data.record()))
-                        .toList(),
+                off.stream().filter(time -> time.overlaps(data.record())).toList(),
                 watched,
                 doubts,
                 LevelPeaks.of(flow, doubts, data.longestGap()),

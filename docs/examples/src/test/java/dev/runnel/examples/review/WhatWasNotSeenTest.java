@@ -35,7 +35,8 @@ class WhatWasNotSeenTest {
         }
         String tips = wetDays.stream()
                 .flatMap(day -> java.util.stream.IntStream.range(0, 12)
-                        .mapToObj(tip -> START.plus(Duration.ofDays(day)).plus(Duration.ofMinutes(480 + 10L * tip)) + "\n"))
+                        .mapToObj(tip ->
+                                START.plus(Duration.ofDays(day)).plus(Duration.ofMinutes(480 + 10L * tip)) + "\n"))
                 .collect(Collectors.joining());
         return new SiteOnDisk(temporary)
                 .with("site.txt", SiteOnDisk.PLAIN_SITE + more)
@@ -65,7 +66,9 @@ class WhatWasNotSeenTest {
                 .contains("Neither the monitor nor the gauge wrote anything for 10 d from")
                 .contains("a dry time, or a logger that was off");
         // The day before each gap is read to its last quarter of an hour.
-        assertThat(site.written("site/daily.csv")).contains("2026-03-20,not known,").contains("2026-03-10,wet,");
+        assertThat(site.written("site/daily.csv"))
+                .contains("2026-03-20,not known,")
+                .contains("2026-03-10,wet,");
         assertThat(site.written("site.html").replace("&nbsp;", " ").replace('\u00a0', ' '))
                 .contains("not known for 10 d")
                 .containsPattern("above the crest, seen 75 % of the time");
@@ -81,11 +84,13 @@ class WhatWasNotSeenTest {
 
     @Test
     void aLongTimeWithoutADropIsSaid() {
-        SiteOnDisk site = site(60, i -> true, WhatWasNotSeenTest::usual, List.of(1, 4, 7, 10, 13, 16, 19, 45, 50, 59), "");
+        SiteOnDisk site =
+                site(60, i -> true, WhatWasNotSeenTest::usual, List.of(1, 4, 7, 10, 13, 16, 19, 45, 50, 59), "");
         // From 9:50 on the 20th day to 8:00 on the 46th, less what the last tip is spread over.
         assertThat(site.review().flat())
-                .containsPattern("The gauge wrote no drop for 25 d 22 h from Sat 21 Mar 09:5[01] to Thu 16 Apr 0[78]:[0-9]+;"
-                        + " the next longest time without rain is 8 d 2[0-9] h\\. A drought, or was it dead\\?");
+                .containsPattern(
+                        "The gauge wrote no drop for 25 d 22 h from Sat 21 Mar 09:5[01] to Thu 16 Apr 0[78]:[0-9]+;"
+                                + " the next longest time without rain is 8 d 2[0-9] h\\. A drought, or was it dead\\?");
         assertThat(site.written("site.html")).contains("on end: was the gauge dead?");
         SiteOnDisk even =
                 site(60, i -> true, WhatWasNotSeenTest::usual, List.of(1, 4, 7, 10, 13, 27, 30, 45, 50, 59), "");
@@ -104,11 +109,15 @@ class WhatWasNotSeenTest {
                         + " the first for 5 h 15 min, the last on Mon 30 Mar 23:45 for 5 h 15 min.");
         // Four nights are none, nor are gaps that come when they like.
         IntPredicate four = i -> i < 26 * PER_DAY || i % PER_DAY >= 20;
-        assertThat(site(30, four, WhatWasNotSeenTest::usual, List.of(1, 8, 15, 22, 29), "").review().flat())
+        assertThat(site(30, four, WhatWasNotSeenTest::usual, List.of(1, 8, 15, 22, 29), "")
+                        .review()
+                        .flat())
                 .contains("4 gaps of more than")
                 .doesNotContain("at the same hours");
         IntPredicate strewn = i -> Math.floorMod(i - 11 * (i / PER_DAY), PER_DAY) >= 20;
-        assertThat(site(30, strewn, WhatWasNotSeenTest::usual, List.of(1, 8, 15, 22, 29), "").review().flat())
+        assertThat(site(30, strewn, WhatWasNotSeenTest::usual, List.of(1, 8, 15, 22, 29), "")
+                        .review()
+                        .flat())
                 .contains("gaps of more than")
                 .doesNotContain("at the same hours");
     }
@@ -123,12 +132,16 @@ class WhatWasNotSeenTest {
             double level = isNight ? 60 : 120;
             return level + random.nextGaussian() + (i < 30 * PER_DAY ? 0 : isNight ? 30 : -30 * 20 / 76.0);
         };
-        SiteOnDisk site = site(60, i -> true, changed, List.of(1, 59), "baseline from = 2026-03-03\nbaseline to = 2026-03-16\n");
-        String page = site.review().flat() + site.written("site.html").replace('\u00a0', ' ').replace("&nbsp;", " ");
+        SiteOnDisk site =
+                site(60, i -> true, changed, List.of(1, 59), "baseline from = 2026-03-03\nbaseline to = 2026-03-16\n");
+        String page = site.review().flat()
+                + site.written("site.html").replace('\u00a0', ' ').replace("&nbsp;", " ");
         assertThat(page)
                 .contains("the nights of the usual days are not alike, from 02:00 to 05:00: 60 mm in the median before")
                 .contains("the nights are not alike: 60 mm before Wed 1 Apr, 90 mm from then on");
-        assertThat(site(60, i -> true, WhatWasNotSeenTest::usual, List.of(1, 59), "").review().flat())
+        assertThat(site(60, i -> true, WhatWasNotSeenTest::usual, List.of(1, 59), "")
+                        .review()
+                        .flat())
                 .doesNotContain("nights");
     }
 }
