@@ -357,6 +357,22 @@ def drift(folder):
     ties = [0.1, 0.1, 0.11, 0.11, 0.12, 0.12, 0.12, 0.13, 0.14, 0.14, 0.15, 0.15, 0.16, 0.17]
     case(gaps, ties, two, three)
     case(gaps, [0.12] * 14, two, three)
+    # By the usual rule, a change and a p-value a little beyond what is asked.
+    own = np.random.default_rng(20261130)
+
+    def beside(wanted, steps, dates=gaps):
+        """Levels that rise by a growth, shuffled by as much as is needed until a figure of their line lies where it is wanted."""
+        while True:
+            growth, noise = own.uniform(*steps), own.uniform(0, 0.08)
+            levels = [round(0.12 * (1 + growth * t / 20 + noise * own.standard_normal()), 4) for t in dates]
+            if wanted(sen(dates, levels)):
+                return levels
+
+    case(gaps, beside(lambda line: 0.1005 < line["change"] < 0.1045 and line["p"] < 0.01, (0.08, 0.12)), two, three, all_figures=False)
+    case(gaps, beside(lambda line: 0.0955 < line["change"] < 0.0995 and line["p"] < 0.01, (0.08, 0.12)), two, three, all_figures=False)
+    for least, most in ((0.0502, 0.0524), (0.0478, 0.0499)):
+        eleven = list(range(11)) if least > 0.05 else list(range(13))
+        case(eleven, beside(lambda line: least < line["p"] < most and line["change"] > 0.12, (0.1, 0.3), eleven), two[:len(eleven)], three[:len(eleven)], all_figures=False)
     assert soffit_seen > 4
     columns = [("dates", "days from 1 January 2001"), ("coverages", "1"), ("levels", "m"), ("velocities", "m/s"), ("ratios", "1"), ("flows", "m3/s"),
                ("unchanged", "1"), ("from_day", "day"), ("to_day", "day"), ("significance", "1"), ("change_asked", "1"), ("coverage", "1"),
@@ -369,6 +385,11 @@ def drift(folder):
     write(folder, PROGRAM, "evidence-drifts", "Drifts of dry days: patterns, onsets and projections, on both sides of each limit",
           columns + names, inputs, [(c, "evidence.drift." + c.replace("onset_", "onset.").replace("soffit_", "soffit.").replace("_", "-")) for c, _ in names],
           rows, tolerance="0", reason="counts, days and numbers of patterns")
+    asked = [c for c, _ in columns].index("significance")
+    usual = [r[:asked] + r[asked + 4:] for r in rows if r[asked:asked + 4] == [0.05, 0.1, 0.75, 7]]
+    kept = lambda pairs, names: [pair for pair in pairs if pair[0] not in names]
+    write(folder, PROGRAM, "evidence-drifts-usual", "Drifts of dry days by the usual rule, nothing said of significance, change, coverage and days", kept(columns + names, ("significance", "change_asked", "coverage", "least_days")),
+          kept(inputs, ("significance", "change", "coverage", "least_days")), [(c, "evidence.drift." + c.replace("_", "-")) for c in ("pattern", "days", "left_out", "frozen")], usual, tolerance="0", reason="counts and numbers of patterns")
     figures = [("slope", "a day"), ("lower", "a day"), ("upper", "a day"), ("p_value", "1"), ("change", "1")]
     write(folder, PROGRAM, "evidence-trends", "Slopes, limits and p-values of the figures of dry days", columns + [("figure", "which")] + figures,
           inputs + [("figure", "text figure")], [(c, "evidence.trend." + c.replace("_", "-")) for c, _ in figures], trends,

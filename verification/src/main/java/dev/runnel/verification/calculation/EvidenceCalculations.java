@@ -6,6 +6,7 @@ import dev.runnel.hydraulics.evidence.DepthVelocityRelation;
 import dev.runnel.hydraulics.evidence.DriftEvidence;
 import dev.runnel.hydraulics.evidence.DriftRule;
 import dev.runnel.hydraulics.evidence.Drifts;
+import dev.runnel.hydraulics.evidence.Estimate;
 import dev.runnel.hydraulics.evidence.MedianAndSpread;
 import dev.runnel.hydraulics.evidence.Onset;
 import dev.runnel.hydraulics.evidence.RoughnessEstimate;
@@ -49,6 +50,15 @@ final class EvidenceCalculations {
 
     static List<Calculation> all() {
         return List.of(
+                Calculation.of(
+                        "hydraulics",
+                        "evidence.estimate.holds",
+                        "1",
+                        "value lower upper figure",
+                        in -> new Estimate(in.number("value"), in.number("lower"), in.number("upper"))
+                                        .holds(in.number("figure"))
+                                ? 1
+                                : 0),
                 relation("evidence.relation.size", "1", DepthVelocityRelation::size),
                 relation("evidence.relation.left-out", "1", DepthVelocityRelation::leftOut),
                 ratio("evidence.relation.ratio", MedianAndSpread::median),

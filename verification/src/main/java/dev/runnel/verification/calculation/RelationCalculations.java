@@ -26,7 +26,8 @@ final class RelationCalculations {
     private static final double STANDARD_GRAVITY = 9.80665;
     private static final String CONDUIT = "gradient " + Sections.INPUTS + " " + Resistances.INPUTS;
     private static final String LAW = "radius gradient gravity? " + Resistances.INPUTS;
-    private static final String BANDED = "method bed_n wall_n change upper_n depth? bed " + Sections.INPUTS;
+    private static final String BANDED =
+            "method bed_n wall_n change upper_n second_change? highest_n? depth? bed " + Sections.INPUTS;
     private static final String SLOT = "slot " + Sections.INPUTS;
 
     private RelationCalculations() {}
@@ -200,9 +201,12 @@ final class RelationCalculations {
     }
 
     private static CompositeManning banded(Inputs in) {
-        return CompositeManning.ofBedAndWalls(
+        CompositeManning once = CompositeManning.ofBedAndWalls(
                         Compounding.valueOf(in.text("method")), in.number("bed_n"), in.number("wall_n"))
                 .above(in.number("change"), in.number("upper_n"));
+        return in.has("second_change")
+                ? once.above(in.number("second_change"), in.number("highest_n"))
+                : once;
     }
 
     private static Conduit bandedConduit(Inputs in) {

@@ -72,6 +72,25 @@ final class SiltedCalculations {
                         in -> composite(in).n(silted(in), in.number("depth"))),
                 Calculation.of(
                         "hydraulics",
+                        "roughness.compounded",
+                        "s/m^(1/3)",
+                        "method parts perimeters radii radius",
+                        in -> Compounding.valueOf(in.text("method"))
+                                .n(
+                                        in.sample("parts"),
+                                        in.sample("perimeters"),
+                                        in.sample("radii"),
+                                        in.number("radius"))),
+                geometry("sediment.break-depths", "m, each times its place", in -> {
+                    double sum = 0;
+                    double[] breaks = silted(in).breakDepths();
+                    for (int i = 0; i < breaks.length; i++) {
+                        sum += (i + 1) * breaks[i];
+                    }
+                    return sum;
+                }),
+                Calculation.of(
+                        "hydraulics",
                         "roughness.composite-velocity",
                         "m/s",
                         "method bed_n wall_n depth bed gradient " + Sections.INPUTS,

@@ -1,6 +1,7 @@
 package dev.runnel.verification.calculation;
 
 import dev.runnel.hydraulics.section.CircularSection;
+import dev.runnel.hydraulics.section.TrapezoidalSection;
 import dev.runnel.hydraulics.structure.ApplicationLimit;
 import dev.runnel.hydraulics.structure.ApproachChannel;
 import dev.runnel.hydraulics.structure.BarScreen;
@@ -23,6 +24,7 @@ import dev.runnel.hydraulics.structure.SluiceGate;
 import dev.runnel.hydraulics.structure.TailwaterDischarge;
 import dev.runnel.hydraulics.structure.Throat;
 import dev.runnel.hydraulics.structure.VNotchWeir;
+import dev.runnel.hydraulics.structure.Villemonte;
 import java.util.List;
 import java.util.function.ToDoubleFunction;
 
@@ -67,6 +69,11 @@ final class StructureEdgeCalculations {
                         STRUCTURE + " head tailwater which",
                         in -> limit(in).to()),
                 of(
+                        "structure.limit.is-of",
+                        "1",
+                        STRUCTURE + " head tailwater which author",
+                        in -> limit(in).source().contains(in.text("author")) ? 1 : 0),
+                of(
                         "structure.discharge",
                         "m3/s",
                         STRUCTURE + " head tailwater",
@@ -106,6 +113,11 @@ final class StructureEdgeCalculations {
                         in -> elsewhere(in)
                                 .evaluateDischarge(in.number("discharge"))
                                 .head()),
+                of(
+                        "structure.drowned-share",
+                        "1",
+                        "submergence exponent",
+                        in -> Villemonte.reduction(in.number("submergence"), in.number("exponent"))),
                 of(
                         "structure.modular-share",
                         "1",
@@ -209,12 +221,23 @@ final class StructureEdgeCalculations {
             case "brink-rectangular" -> FreeOutfall.rectangular(size);
             case "broad-known" -> BroadCrestedWeir.ofCoefficient(size, channel(in));
             case "brink-round" -> FreeOutfall.circular(size);
+            case "brink-open" ->
+                FreeOutfall.of(TrapezoidalSection.ofBedWidthAndSideSlope(size, length), 0.75);
+            case "orifice-rectangular" -> Orifice.ofWidthAndHeight(in.number("width"), size);
+            case "flume-still" -> LongThroatedFlume.of(Throat.rectangular(size), length);
+            case "flume-in-open" ->
+                LongThroatedFlume.of(Throat.rectangular(size), length)
+                        .in(
+                                TrapezoidalSection.ofBedWidthAndSideSlope(in.number("width"), 1),
+                                in.number("crest_height"));
             case "brink-critical" -> FreeOutfall.of(CircularSection.ofDiameter(size), 0.75);
             default -> throw new IllegalArgumentException("kind must be a known structure, was " + in.text("kind"));
         };
     }
 
     private static ApproachChannel channel(Inputs in) {
-        return ApproachChannel.ofWidth(in.number("width")).withCrestHeight(in.number("crest_height"));
+        ApproachChannel level = ApproachChannel.ofWidth(in.number("width"));
+        double crestHeight = in.number("crest_height");
+        return crestHeight == 0 ? level : level.withCrestHeight(crestHeight);
     }
 }

@@ -71,11 +71,12 @@ final class WeirCalculations {
                                 .formula(in.number("head"))));
     }
 
-    /** A weir of a constant coefficient: a crest, a notch or both; without a coefficient that of Francis. */
+    /** A weir of a constant coefficient: a crest, a notch or both; without a coefficient that of Francis or of a notch. */
     private static CoefficientWeir byCoefficient(Inputs in) {
         CoefficientWeir weir;
         if (in.has("angle")) {
-            weir = CoefficientWeir.vNotch(in.number("angle")).withCoefficient(in.number("coefficient"));
+            CoefficientWeir usual = CoefficientWeir.vNotch(in.number("angle"));
+            weir = in.has("coefficient") ? usual.withCoefficient(in.number("coefficient")) : usual;
         } else if (in.has("coefficient")) {
             weir = CoefficientWeir.rectangular(in.number("crest_length"))
                     .withSideSlope(in.number("side_slope", 0))
