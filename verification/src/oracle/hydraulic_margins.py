@@ -11,7 +11,7 @@ import sys
 
 from mpmath import inf, mp, mpf, nstr, pi, radians, sqrt, tan, taylor
 
-from flow_limits import crest, factor, sand
+from flow_limits import crest, factor, sand, turbulent_end
 from flow_relations import bisect
 from open_channel import G, Circle
 from own_tables import write
@@ -106,6 +106,15 @@ def structures():
         rows.append(("flume-in-open", b, L, B, p, h, show(at_total_head(lambda H: cd * mpf(b) * sqrt(G) * (2 * H / 3) ** mpf("1.5"), mpf(h), area)), "10000"))
     write(FOLDER, PROGRAM, "structures-at-one-and-none", "brinks, openings and flumes: discharges at heads of exactly one metre and of none, in still water, in an open channel; highest heads where nothing ends them",
           SIZES + [("h", "m, head"), ("q", "m3/s, discharge"), ("highest", "m, highest head")], STRUCTURE, [("q", "structure.discharge", "input.head = h", "input.tailwater = 0"), ("highest", "structure.highest-head")], rows, tolerance="1e-11 relative or 1e-14", reason=DIGITS)
+    rows = []
+    for L, p, h in (("3", "1", "2"), ("1", "2", "1.5"), ("0.6", "0.2", "0.3")):
+        plain = lambda v: mpf(2) / 3 * sqrt(2 * G) * mpf("0.6") * mpf(L) * ((mpf(h) + v) ** mpf("1.5") - v ** mpf("1.5"))
+        v = mpf(0)
+        for _ in range(3000):
+            v = (plain(v) / (mpf(L) * (mpf(h) + mpf(p)))) ** 2 / (2 * G)
+        rows.append((L, p, h, show(plain(v))))
+    write(FOLDER, PROGRAM, "weirs-with-fast-approach", "J. B. Francis (1883): crests by a coefficient, as wide as their channel, with metres of water over them", [("l", "m, crest"), ("p", "m, crest height"), ("h", "m, head"), ("q", "m3/s, discharge")],
+          [("crest_length", "l"), ("coefficient", "0.6"), ("approach_width", "l"), ("crest_height", "p"), ("head", "h")], [("q", "weir.by-coefficient.discharge")], rows, tolerance="1e-11 relative", reason=DIGITS)
     rows = []
     for kind, size, L, B, p in (("khafagi", "0.3", "0", "1", "0"), ("parshall", "1.2192", "0", "1", "0"), ("orifice", "0.2", "0", "1", "0"), ("opening", "0.3", "0", "0.8", "0"), ("plate", "0.8", "0", "0.8", "0.6"), ("cipolletti", "0.9", "0", "3", "1")):
         numbers = [mpf(x) for x in (size, L, B, p)]
@@ -295,6 +304,37 @@ def conduits():
               [[r[at[size]] for size in sizes] + r[5:] for r in rows if r[0] == shape], tolerance="1e-12 relative or 1e-15", reason="17 digits are given; the inverses are stated to be good to 1e-12 of the discharge")
 
 
+def breaks():
+    """Where along the depth flow by Colebrook's law ceases to be laminar, becomes turbulent, and where the roughness is as large as four radii."""
+    rows = []
+    for shape, size, s, k, nu in (("circular", "0.3", "0.000001", "0", "1.1e-6"), ("circular", "0.3", "0.000001", "0.002", "1.1e-6"), ("circular", "0.3", "0.0000004", "0.0004", "1.1e-6"), ("circular", "0.45", "0.002", "0.1", "1.1e-6"), ("circular", "0.4", "0.001", "0.44", "1.3e-6"), ("circular", "1", "0.00002", "0.01", "1.6e-5"),
+                                  ("circular", "0.3", "0.0000002", "0.00001", "1.1e-6"), ("rectangular", "2", "0.000003", "0.01", "1.1e-6"), ("rectangular", "0.2", "0.001", "0.3999", "1.1e-6"), ("rectangular", "0.2", "0.001", "0.3999608", "1.1e-6"), ("rectangular", "0.2", "0.001", "0.41", "1.1e-6"), ("rectangular", "3", "0.4", "0.3", "0.0005")):
+        slope, wall, viscosity, d = mpf(s), mpf(k), mpf(nu), mpf(size)
+        end = lambda r: turbulent_end(min(wall / (4 * r), mpf(1)))
+        begin = lambda r: min(mpf(2000), sqrt(mpf("0.95") * 64 * 4000 / end(r)))
+        # Laminar flow has Re = 2 g S R^3 / nu^2; at Re = 4000 the velocity is 1000 nu / R.
+        laminar = bisect(lambda r: 2 * G * slope * r**3 / viscosity**2 - begin(r), mpf("1e-7"), mpf(1000), 130)
+        turbulent = bisect(lambda r: 8 * G * r * slope - end(r) * (1000 * viscosity / r) ** 2, mpf("1e-7"), mpf(1000), 130)
+        depths = []
+        for r in (laminar, turbulent, wall / 4):
+            if r == 0:
+                continue
+            if shape == "rectangular":
+                y = r * d / (d - 2 * r) if 2 * r < d else inf
+                depths += [y] if y < 1000 else []
+            else:
+                pipe = Circle(d)
+                top = bisect(lambda y: pipe.radius(y - d / 10**12) - pipe.radius(y + d / 10**12), d * mpf("0.7"), d * mpf("0.9"), 90)
+                if r < pipe.radius(top):
+                    depths.append(bisect(lambda y: pipe.radius(y) - r, d * mpf(10) ** -12, top, 120))
+                    if r > d / 4:
+                        depths.append(bisect(lambda y: r - pipe.radius(y), top, d * (1 - mpf(10) ** -25), 120))
+        rows.append((shape, size, s, k, nu, show(sum((i + 1) * y for i, y in enumerate(depths)))))
+    write(FOLDER, PROGRAM, "ends-of-laminar-flow", "C. F. Colebrook (1939), Turbulent flow in pipes: depths at which flow ceases to be laminar and becomes turbulent and at which the wall is as rough as it counts, times their places",
+          [("shape", "text, section"), ("size", "m, bore or width"), ("s", "m/m, fall"), ("k", "m, equivalent sand roughness"), ("nu", "m2/s, kinematic viscosity"), ("sum", "m, sum")], [("shape", "text shape"), ("diameter", "size"), ("width", "size"), ("gradient", "s"), ("roughness", "k"), ("viscosity", "nu")],
+          [("sum", "resistance.break-depths")], rows, tolerance="1e-10 relative", reason="17 digits are given; near its greatest a radius tells the depth to half of its digits")
+
+
 def parts():
     """Walls whose roughness changes twice, parts with their own radii, and where the walls of a silted section change."""
     rows = []
@@ -329,6 +369,6 @@ def parts():
 
 
 if __name__ == "__main__":
-    for make in (cells, structures, flaps_and_screens, laws, conduits, parts):
+    for make in (cells, structures, flaps_and_screens, laws, conduits, breaks, parts):
         if not sys.argv[2:] or make.__name__ in sys.argv[2:]:
             make()

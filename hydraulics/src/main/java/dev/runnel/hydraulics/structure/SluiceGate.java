@@ -103,7 +103,8 @@ public final class SluiceGate extends OfParts implements TailwaterDischarge {
     @Override
     public OptionalDouble modularLimit(double head) {
         double depth = Math.max(head, LEAST_RATIO * opening);
-        return OptionalDouble.of(Math.min(1, conjugate(formula(depth) / width) / depth));
+        // below 1, since a jump from the jet back to the depth before the gate would lose no energy
+        return OptionalDouble.of(conjugate(formula(depth) / width) / depth);
     }
 
     @Override
