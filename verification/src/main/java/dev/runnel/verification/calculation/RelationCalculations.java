@@ -26,8 +26,7 @@ final class RelationCalculations {
     private static final double STANDARD_GRAVITY = 9.80665;
     private static final String CONDUIT = "gradient " + Sections.INPUTS + " " + Resistances.INPUTS;
     private static final String LAW = "radius gradient gravity? " + Resistances.INPUTS;
-    private static final String LAW_IN_SECTION =
-            "gradient gravity? " + Sections.INPUTS + " " + Resistances.INPUTS;
+    private static final String LAW_IN_SECTION = "gradient gravity? " + Sections.INPUTS + " " + Resistances.INPUTS;
     private static final String BANDED =
             "method bed_n wall_n change upper_n second_change? highest_n? depth? bed " + Sections.INPUTS;
     private static final String SLOT = "slot " + Sections.INPUTS;
@@ -72,19 +71,15 @@ final class RelationCalculations {
                         "m/s",
                         LAW,
                         in -> law(in).fastest(in.number("radius"), in.number("gradient"), gravity(in))),
-                of(
-                        "resistance.break-depths",
-                        "m, each times its place",
-                        LAW_IN_SECTION,
-                        in -> {
-                            double sum = 0;
-                            double[] breaks = Resistances.of(in)
-                                    .breakDepths(Sections.of(in), in.number("gradient"), gravity(in));
-                            for (int i = 0; i < breaks.length; i++) {
-                                sum += (i + 1) * breaks[i];
-                            }
-                            return sum;
-                        }),
+                of("resistance.break-depths", "m, each times its place", LAW_IN_SECTION, in -> {
+                    double sum = 0;
+                    double[] breaks =
+                            Resistances.of(in).breakDepths(Sections.of(in), in.number("gradient"), gravity(in));
+                    for (int i = 0; i < breaks.length; i++) {
+                        sum += (i + 1) * breaks[i];
+                    }
+                    return sum;
+                }),
                 of(
                         "resistance.slowest",
                         "m/s",
@@ -219,9 +214,7 @@ final class RelationCalculations {
         CompositeManning once = CompositeManning.ofBedAndWalls(
                         Compounding.valueOf(in.text("method")), in.number("bed_n"), in.number("wall_n"))
                 .above(in.number("change"), in.number("upper_n"));
-        return in.has("second_change")
-                ? once.above(in.number("second_change"), in.number("highest_n"))
-                : once;
+        return in.has("second_change") ? once.above(in.number("second_change"), in.number("highest_n")) : once;
     }
 
     private static Conduit bandedConduit(Inputs in) {

@@ -221,8 +221,7 @@ final class StructureEdgeCalculations {
             case "brink-rectangular" -> FreeOutfall.rectangular(size);
             case "broad-known" -> BroadCrestedWeir.ofCoefficient(size, channel(in));
             case "brink-round" -> FreeOutfall.circular(size);
-            case "brink-open" ->
-                FreeOutfall.of(TrapezoidalSection.ofBedWidthAndSideSlope(size, length), 0.75);
+            case "brink-open" -> FreeOutfall.of(TrapezoidalSection.ofBedWidthAndSideSlope(size, length), 0.75);
             case "orifice-rectangular" -> Orifice.ofWidthAndHeight(in.number("width"), size);
             case "flume-still" -> LongThroatedFlume.of(Throat.rectangular(size), length);
             case "flume-in-open" ->
