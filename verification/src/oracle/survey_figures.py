@@ -161,11 +161,11 @@ def profiles():
     week = sum(n * statistics.mean(statistics.mean(slot_values(d, s)) for s in range(6)) for d, n in ((0, 5), (5, 2))) / 7
     for minute, p in ((130, 0.2), (5 * DAY + 700, 0.75), (9 * DAY + 1439, 0.5), (13 * DAY + 245, 0.9), (16 * DAY, 0.35)):
         here = slot_values(minute // DAY, minute % DAY // slot)
-        rows.append([text(values), step, slot, minute, p, statistics.mean(here), quantile(here, p), 17.5, 17.5 - quantile(here, 0.5), week])
+        rows.append([text(values), step, slot, minute, p, statistics.mean(here), quantile(here, p), 17.5, 17.5 - quantile(here, 0.5), week, quantile(here, 0.5)])
     table("profile-questions", "means, quantiles and residuals of a profile of four weeks, plain Python",
-          [("values", "readings"), ("step", "min, step"), ("slot", "min, slot"), ("minute", "min, when"), ("p", "probability"), ("mean", "mean"), ("quantile", "quantile"), ("reading", "a reading"), ("residual", "its residual"), ("week", "mean of the week")],
+          [("values", "readings"), ("step", "min, step"), ("slot", "min, slot"), ("minute", "min, when"), ("p", "probability"), ("mean", "mean"), ("quantile", "quantile"), ("reading", "a reading"), ("residual", "its residual"), ("week", "mean of the week"), ("median", "median")],
           [("values", "text values"), ("step_minutes", "step"), ("slot_minutes", "slot")],
-          [("mean", "profile.mean", "input.minute = minute"), ("quantile", "profile.quantile", "input.minute = minute", "input.p = p"), ("residual", "profile.residual", "input.minute = minute", "input.value = reading"), ("week", "profile.mean-of-week")], rows)
+          [("mean", "profile.mean", "input.minute = minute"), ("quantile", "profile.quantile", "input.minute = minute", "input.p = p"), ("residual", "profile.residual", "input.minute = minute", "input.value = reading"), ("week", "profile.mean-of-week"), ("median", "profile.expected", "input.minute = minute")], rows)
     # Two readings a day, each a slot of its own, so that the least and the greatest are readings.
     values = [round(5 + 2 * (i % 2) + (3 if i // 2 % 7 >= 5 else 0) + rng.random(), 3) for i in range(28 * 2)]
     rows = []

@@ -47,6 +47,10 @@ final class ChangeCalculations {
                         "baseline.day-curve.scatter",
                         "hours rest values",
                         in -> curve(in).scatter()),
+                of(
+                        "baseline.day-curve.explained",
+                        "hours rest values",
+                        in -> curve(in).explained()),
                 of("change.pettitt.statistic", "sample", in -> pettitt(in).statistic()),
                 of("change.pettitt.before", "sample", in -> pettitt(in).before()),
                 of("change.pettitt.p-value", "sample", in -> pettitt(in).pValue()),

@@ -79,6 +79,7 @@ final class SurveyCalculations {
                 alarms("alarm.performance.standing", AlarmPerformance::standing),
                 alarms("alarm.performance.active", each -> each.timeActive().toNanos() / 60e9),
                 of("profile.mean", PROFILE + " minute", in -> profile(in).mean(at(in.number("minute")))),
+                of("profile.expected", PROFILE + " minute", in -> profile(in).expected(at(in.number("minute")))),
                 of("profile.mean-of-week", PROFILE, in -> profile(in).mean()),
                 of(
                         "profile.quantile",
