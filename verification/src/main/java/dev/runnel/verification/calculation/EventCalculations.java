@@ -80,7 +80,17 @@ final class EventCalculations {
                         "depths",
                         in -> StormProfile.of(rain(in, Duration.ofMinutes(5))).quartile()),
                 Calculation.of(
-                        "rainfall", "dry-day.seven-after-seven", "1 or 0", "daily_mm day", in -> isDry(in) ? 1 : 0));
+                        "rainfall",
+                        "dry-day.seven-after-seven",
+                        "1 or 0",
+                        "daily_mm day",
+                        in -> isDry(in, DryDayRule.sevenDaysAfterSeven()) ? 1 : 0),
+                Calculation.of(
+                        "rainfall",
+                        "dry-day.two-after-two",
+                        "1 or 0",
+                        "daily_mm day",
+                        in -> isDry(in, DryDayRule.twoMillimetresAndTwoDays()) ? 1 : 0));
     }
 
     private static RainfallEvent event(Inputs in) {
@@ -102,12 +112,10 @@ final class EventCalculations {
         return RegularSeries.of(START, step, in.sample("depths"));
     }
 
-    private static boolean isDry(Inputs in) {
+    private static boolean isDry(Inputs in, DryDayRule rule) {
         RegularSeries rain = RegularSeries.of(START, Duration.ofDays(1), in.sample("daily_mm"));
         LocalDate day = LocalDate.ofInstant(START, ZoneOffset.UTC).plusDays(in.integer("day"));
-        return DryDays.of(DryDayRule.sevenDaysAfterSeven(), rain, ZoneOffset.UTC)
-                .dates()
-                .contains(day);
+        return DryDays.of(rule, rain, ZoneOffset.UTC).dates().contains(day);
     }
 
     private static Duration duration(double minutes) {

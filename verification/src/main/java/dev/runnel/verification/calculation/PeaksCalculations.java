@@ -29,6 +29,10 @@ final class PeaksCalculations {
                         PEAKS + "parameter",
                         in -> FrequencyCalculations.named(likelihood(in).standardErrors(), in.text("parameter"))),
                 of("peaks.level", PEAKS + "years", in -> fit(in).returnLevel(in.number("years"))),
+                of(
+                        "peaks.level-by-method",
+                        PEAKS + "method years",
+                        in -> fit(in, FitMethod.valueOf(in.text("method"))).returnLevel(in.number("years"))),
                 of("peaks.drawn.lower", DRAWN, in -> drawn(in).lower()),
                 of("peaks.drawn.upper", DRAWN, in -> drawn(in).upper()),
                 of("peaks.drawn.error", DRAWN, in -> drawn(in).standardError()),
@@ -65,8 +69,12 @@ final class PeaksCalculations {
     }
 
     private static PeaksFit fit(Inputs in) {
+        return fit(in, FitMethod.MAXIMUM_LIKELIHOOD);
+    }
+
+    private static PeaksFit fit(Inputs in, FitMethod method) {
         return PeaksOverThreshold.ofThresholdAndYears(in.number("threshold"), in.number("record"), in.sample("sample"))
-                .fit(FitMethod.MAXIMUM_LIKELIHOOD);
+                .fit(method);
     }
 
     private static LikelihoodFit likelihood(Inputs in) {
