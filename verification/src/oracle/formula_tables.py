@@ -543,10 +543,14 @@ def station(row):
     return {"depth": short(value, 9)}
 
 
+def station_maxima():
+    minutes = [10, 20, 30, 60, 120, 180, 360, 720, 1440]
+    return np.array([column("data/ten-minute-station.csv", f"d{m}") for m in minutes]).T, minutes
+
+
 def scaled_relation(family):
     """All durations together, see long_record.py: theta and eta by least squares, y pooled and fitted by L-moments."""
-    minutes = [10, 20, 30, 60, 120, 180, 360, 720, 1440]
-    depths = np.array([column("data/ten-minute-station.csv", f"d{m}") for m in minutes]).T
+    depths, minutes = station_maxima()
     theta, eta, y = scaled(depths, minutes)
     y = np.sort(y)
     n, j = len(y), np.arange(len(y))
@@ -568,7 +572,12 @@ def scaled_depth(row):
 
 def scaled_shape(row):
     theta, eta, _ = scaled_relation("gumbel")
-    return {"theta": repr(float(theta)), "eta": repr(float(eta))}
+    depths, minutes = station_maxima()
+    hours = np.array(minutes) / 60
+    mean = depths.mean(axis=0) / hours
+    # A line through the logarithms passes through their means.
+    line = np.mean(np.log(mean)) - eta * (np.log(hours + theta) - np.mean(np.log(hours + theta)))
+    return {"theta": repr(float(theta)), "eta": repr(float(eta)), "worst": repr(float(100 * np.max(np.abs(np.exp(line) / mean - 1))))}
 
 
 AGAIN = {

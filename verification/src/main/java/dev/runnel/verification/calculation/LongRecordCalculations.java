@@ -127,6 +127,11 @@ final class LongRecordCalculations {
                         "maxima family method",
                         in -> scaled(in).eta()),
                 of(
+                        "maxima.scaled-ddf.worst-mean",
+                        "%",
+                        "maxima family method",
+                        in -> scaled(in).worstMeanPercent()),
+                of(
                         "maxima.scaled-ddf.depth",
                         "mm",
                         "maxima family method minutes years",
