@@ -38,16 +38,16 @@ final class ColebrookCells {
             MARGIN * DarcyFriction.TURBULENT_LIMIT / (2.51 * ColebrookRoot.TO_LOGARITHM);
 
     /**
-     * Cells are even parts of the octaves of z = r/(c − r), r = Q/Qfull: a part of r itself where the pipe is far from full,
-     * and narrower towards the crest, which is below c for every wall. One division in a loop that becomes vectors, and the
-     * bits of z tell the cell.
+     * Cells are even parts of the octaves of z = c/r − 1, r = Q/Qfull: a part of r itself where the pipe is far from full, and
+     * narrower towards the crest, which is below c for every wall. The bits of z tell the cell, and its division does not wait
+     * for what Qfull is.
      */
-    private static final double BEYOND_CREST = 1.08;
+    static final double BEYOND_CREST = 1.08;
 
     private static final int PER_OCTAVE = 128;
     private static final int SHIFT = 52 - 7;
-    private static final int FIRST_OCTAVE = -20;
-    private static final int END_OCTAVE = 8;
+    private static final int FIRST_OCTAVE = -8;
+    private static final int END_OCTAVE = 20;
     private static final int FIRST_BITS = (FIRST_OCTAVE + 1023) * PER_OCTAVE;
     static final int CELLS = (END_OCTAVE - FIRST_OCTAVE) * PER_OCTAVE;
 
@@ -76,7 +76,7 @@ final class ColebrookCells {
 
     /** What {@link #depth} answers, of a pipe that keeps nothing. */
     static double depthOnce(ColebrookPipe pipe, double q) {
-        int cell = cellAt(place(q, pipe.full));
+        int cell = cellAt(place(q, pipe.beyondCrest));
         return cell >= 0 && cell < CELLS
                 ? compute(pipe.alpha, pipe.beta, pipe.lambda, pipe.smooth, pipe.full, cell, q, null)
                 : Double.NaN;
@@ -88,7 +88,7 @@ final class ColebrookCells {
     }
 
     private double depth(double q, double @Nullable [] lines) {
-        int cell = cellAt(place(q, pipe.full));
+        int cell = cellAt(place(q, pipe.beyondCrest));
         if (cell < 0 || cell >= CELLS) {
             return Double.NaN;
         }
@@ -109,7 +109,7 @@ final class ColebrookCells {
             int to = from + Math.min(BLOCK, depth.length - from);
             boolean isDone = false;
             if (lines != null) {
-                places(discharge, depth, from, to, perUnit, pipe.full);
+                places(discharge, depth, from, to, perUnit, pipe.beyondCrest);
                 isDone = fromLines(lines, discharge, depth, from, to, perUnit, diameter);
             }
             for (int i = from; !isDone && i < to; i++) {
@@ -137,25 +137,25 @@ final class ColebrookCells {
         return sum > 0;
     }
 
-    private static void places(double[] discharge, double[] place, int from, int to, double perUnit, double full) {
+    private static void places(double[] discharge, double[] place, int from, int to, double perUnit, double beyond) {
         for (int i = from; i < to; i++) {
-            place[i] = place(discharge[i] * perUnit, full);
+            place[i] = place(discharge[i] * perUnit, beyond);
         }
     }
 
-    /** z = r/(c − r) of r = q/full. */
-    private static double place(double q, double full) {
-        return q / (BEYOND_CREST * full - q);
+    /** z of a discharge and of c times that of the full bore. */
+    private static double place(double q, double beyondCrest) {
+        return Math.fma(beyondCrest, 1 / q, -1);
     }
 
-    /** Negative before the first cell, and beyond the last for a place that is negative or none. */
+    /** Negative before the first cell, and beyond the last for a place that is negative, infinite or none. */
     private static int cellAt(double place) {
         return (int) (Double.doubleToRawLongBits(place) >>> SHIFT) - FIRST_BITS;
     }
 
     /** The cell of a part Q/Qfull. */
     static int cellOf(double ratio) {
-        return cellAt(place(ratio, 1));
+        return cellAt(place(ratio, BEYOND_CREST));
     }
 
     /** The lines of the cells, once enough has been asked. */
@@ -202,7 +202,7 @@ final class ColebrookCells {
     /** Q/Qfull where a cell begins. */
     static double start(int cell) {
         double place = Math.scalb(1 + (double) (cell % PER_OCTAVE) / PER_OCTAVE, FIRST_OCTAVE + cell / PER_OCTAVE);
-        return BEYOND_CREST * place / (1 + place);
+        return BEYOND_CREST / (1 + place);
     }
 
     /** The depth of a discharge in a cell, NaN if the cell must not be used; keeps its polynomial if there are lines. */
@@ -250,9 +250,10 @@ final class ColebrookCells {
     private static double turn(
             double alpha, double beta, int o, double middle, double half, double q, double @Nullable [] lines, int at) {
         double[] s = CircleNodes.SERIES;
-        double i0 = Math.fma(alpha, s[o + 8], beta * s[o + 15]);
-        double log = ColebrookRoot.logarithm(i0);
-        double per = 1 / i0;
+        double inner = Math.fma(alpha, s[o + 8], beta * s[o + 15]);
+        // −L, and of what is in it each term over the first with its sign turned: so all that follows are sums.
+        double log = -ColebrookRoot.logarithm(inner);
+        double per = -1 / inner;
         double alphaPer = alpha * per;
         double betaPer = beta * per;
         double i1 = Math.fma(alphaPer, s[o + 9], betaPer * s[o + 16]);
@@ -261,58 +262,54 @@ final class ColebrookCells {
         double i4 = Math.fma(alphaPer, s[o + 12], betaPer * s[o + 19]);
         double i5 = Math.fma(alphaPer, s[o + 13], betaPer * s[o + 20]);
         double i6 = Math.fma(alphaPer, s[o + 14], betaPer * s[o + 21]);
-        // Logarithm of the series, k l_k = k i_k − Σ m l_m i_{k−m}; k l_k are d1, d2, ...
+        // Logarithm of the series, k l_k = k i_k + Σ m l_m i_{k−m}; k l_k are d1, d2, ...
         double d1 = i1;
-        double d2 = Math.fma(-d1, i1, 2 * i2);
-        double d3 = Math.fma(-d2, i1, Math.fma(-d1, i2, 3 * i3));
-        double d4 = Math.fma(-d3, i1, Math.fma(-d2, i2, Math.fma(-d1, i3, 4 * i4)));
-        double d5 = Math.fma(-d4, i1, Math.fma(-d3, i2, Math.fma(-d2, i3, Math.fma(-d1, i4, 5 * i5))));
-        double d6 =
-                Math.fma(-d5, i1, Math.fma(-d4, i2, Math.fma(-d3, i3, Math.fma(-d2, i4, Math.fma(-d1, i5, 6 * i6)))));
+        double d2 = Math.fma(d1, i1, 2 * i2);
+        double d3 = Math.fma(d2, i1, Math.fma(d1, i2, 3 * i3));
+        double d4 = Math.fma(d3, i1, Math.fma(d2, i2, Math.fma(d1, i3, 4 * i4)));
+        double d5 = Math.fma(d4, i1, Math.fma(d3, i2, Math.fma(d2, i3, Math.fma(d1, i4, 5 * i5))));
+        double d6 = Math.fma(d5, i1, Math.fma(d4, i2, Math.fma(d3, i3, Math.fma(d2, i4, Math.fma(d1, i5, 6 * i6)))));
         double l2 = d2 / 2;
         double l3 = d3 * (1.0 / 3);
         double l4 = d4 / 4;
         double l5 = d5 * (1.0 / 5);
         double l6 = d6 * (1.0 / 6);
-        // Discharge, less its sign: g (l0 + l1 h + ...).
+        // Discharge, g (l0 + l1 h + ...).
         double g0 = s[o + 1];
         double g1 = s[o + 2];
         double g2 = s[o + 3];
         double g3 = s[o + 4];
         double g4 = s[o + 5];
         double g5 = s[o + 6];
-        double q0 = -g0 * log;
+        double q0 = g0 * log;
         double q1 = Math.fma(g1, log, g0 * d1);
         double perSlope = 1 / q1;
         // What is known last stands outside: the way from the logarithm to the answer is most of the time.
-        double a2 = Math.fma(g0, l2, Math.fma(g2, log, g1 * d1)) * perSlope;
-        double a3 = Math.fma(g0, l3, Math.fma(g3, log, Math.fma(g1, l2, g2 * d1))) * perSlope;
-        double a4 = Math.fma(g0, l4, Math.fma(g4, log, Math.fma(g1, l3, Math.fma(g2, l2, g3 * d1)))) * perSlope;
+        double a2 = Math.fma(g0, l2, Math.fma(g2, log, g1 * d1)) * -perSlope;
+        double a3 = Math.fma(g0, l3, Math.fma(g3, log, Math.fma(g1, l2, g2 * d1))) * -perSlope;
+        double a4 = Math.fma(g0, l4, Math.fma(g4, log, Math.fma(g1, l3, Math.fma(g2, l2, g3 * d1)))) * -perSlope;
         double a5 = Math.fma(g3, l2, g4 * d1);
-        a5 = Math.fma(g0, l5, Math.fma(g5, log, Math.fma(g1, l4, Math.fma(g2, l3, a5)))) * perSlope;
+        a5 = Math.fma(g0, l5, Math.fma(g5, log, Math.fma(g1, l4, Math.fma(g2, l3, a5)))) * -perSlope;
         double a6 = Math.fma(g3, l3, Math.fma(g4, l2, g5 * d1));
-        a6 = Math.fma(g0, l6, Math.fma(s[o + 7], log, Math.fma(g1, l5, Math.fma(g2, l4, a6)))) * perSlope;
-        double squared = a2 * a2;
-        double cubed = squared * a2;
-        double b2 = -a2;
-        double b3 = Math.fma(2, squared, -a3);
-        double b4 = Math.fma(5, Math.fma(a2, a3, -cubed), -a4);
-        double b5 = Math.fma(squared, Math.fma(14, squared, -21 * a3), Math.fma(6 * a2, a4, 3 * a3 * a3)) - a5;
-        double b6 = Math.fma(a3, Math.fma(12, cubed, -4 * a2 * a3), -6 * squared * cubed);
-        b6 = Math.fma(7, Math.fma(a2, a5, Math.fma(a4, Math.fma(-4, squared, a3), b6)), -a6);
+        a6 = Math.fma(g0, l6, Math.fma(s[o + 7], log, Math.fma(g1, l5, Math.fma(g2, l4, a6)))) * -perSlope;
+        double square = a2 * a2;
+        double b3 = Math.fma(2, square, a3);
+        double b4 = Math.fma(5 * a2, square + a3, a4);
+        double b5 = Math.fma(square, Math.fma(14, square, 21 * a3), Math.fma(6 * a2, a4, Math.fma(3 * a3, a3, a5)));
+        double b6 = Math.fma(square, Math.fma(6, square, 12 * a3), Math.fma(4 * a3, a3, a5));
+        b6 = Math.fma(7, Math.fma(a2, b6, a4 * Math.fma(4, square, a3)), a6);
         double wide = (Math.abs(middle - q0) + half) * perSlope;
         double wideSquare = wide * wide;
         double last = Math.abs(b6) * (wideSquare * wideSquare * wideSquare);
         // Reynolds' number is (2/ln 10) (2.51/β) √ρ ρ (−L), and s[15] is 1 over √ρ ρ.
         boolean isRough = 3.7 * MARGIN * alpha * s[o + 8] > 1;
-        boolean known =
-                log < 0 && q1 < 0 && last <= LAST_TERM * s[o] && -log >= LEAST_TURBULENT * beta * s[o + 15] && !isRough;
+        boolean known = q1 > 0 && last <= LAST_TERM * s[o] && log >= LEAST_TURBULENT * beta * s[o + 15] && !isRough;
         double x = known ? s[o] : Double.NaN;
         if (lines != null) {
             if (known) {
                 lines[at + 1] = q0;
-                lines[at + 2] = -perSlope;
-                lines[at + 3] = b2;
+                lines[at + 2] = perSlope;
+                lines[at + 3] = a2;
                 lines[at + 4] = b3;
                 lines[at + 5] = b4;
                 lines[at + 6] = b5;
@@ -321,6 +318,6 @@ final class ColebrookCells {
             // Last, so that whoever sees it sees the others.
             DEPTH.setRelease(lines, at, known ? x : SILENT);
         }
-        return value(q, x, q0, -perSlope, b2, b3, b4, b5, b6);
+        return value(q, x, q0, perSlope, a2, b3, b4, b5, b6);
     }
 }

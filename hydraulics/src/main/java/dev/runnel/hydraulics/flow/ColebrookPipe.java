@@ -11,12 +11,9 @@ final class ColebrookPipe {
     /** Of a wall four tenths as rough as 4R = D when full. */
     private static final double MOST_ALPHA = 0.4 / 14.8;
 
-    /** With more, no wall is turbulent. */
-    private static final double MOST_BETA = 0.01;
-
-    /** −L over β when full, with twice the least Reynolds' number: √ρ ρ is 1/8 there. */
+    /** a √ρ (−L) over β when full, with twice the least Reynolds' number: √ρ ρ is 1/8 there. */
     private static final double LEAST_FULL =
-            2 * 8 * DarcyFriction.TURBULENT_LIMIT / (2.51 * ColebrookRoot.TO_LOGARITHM);
+            8 * CircleColebrook.FULL_AREA * DarcyFriction.TURBULENT_LIMIT / (2.51 * ColebrookRoot.TO_LOGARITHM);
 
     /** D, m. */
     final double diameter;
@@ -39,6 +36,9 @@ final class ColebrookPipe {
     /** a √ρ (−L) of the full bore, as closely. */
     final double full;
 
+    /** The same times what is more than the crest carries, see {@link ColebrookCells}. */
+    final double beyondCrest;
+
     private ColebrookPipe(double diameter, double alpha, double beta, double perUnit) {
         this.diameter = diameter;
         this.alpha = alpha;
@@ -50,19 +50,21 @@ final class ColebrookPipe {
         this.lambda = 1 / log;
         this.smooth = 8 * beta / inner;
         this.full = -log * (CircleColebrook.FULL_AREA / 2);
+        this.beyondCrest = -log * (ColebrookCells.BEYOND_CREST * CircleColebrook.FULL_AREA / 2);
     }
 
     static ColebrookPipe of(CircularSection section, ColebrookWhite law, double gradient, double gravity) {
         double diameter = section.diameter();
-        double scale = Math.sqrt(8 * gravity * gradient * diameter);
-        // Quotients by multiplication: a division takes as long as the rest of a line.
+        // Divisions do not wait for the root, which takes as long as each of them, and meet it last: 1/√s is √s/s.
+        double square = 8 * gravity * (gradient * diameter);
+        double root = Math.sqrt(square);
         double perDiameter = 1 / diameter;
-        double perScale = perDiameter / scale;
+        double perRoot = perDiameter / square;
         return ofNumbers(
                 diameter,
                 law.roughness() * (1 / 14.8) * perDiameter,
-                2.51 / 4 * law.viscosity() * perScale,
-                1 / ColebrookRoot.TO_LOGARITHM * perDiameter * perScale);
+                2.51 / 4 * law.viscosity() * perRoot * root,
+                1 / ColebrookRoot.TO_LOGARITHM * perDiameter * perRoot * root);
     }
 
     static ColebrookPipe ofNumbers(double diameter, double alpha, double beta, double perUnit) {
@@ -71,12 +73,7 @@ final class ColebrookPipe {
 
     /** Whether Reynolds' number is twice the least when full, so that all depths near the crest are well inside. */
     boolean isTurbulent() {
-        return perUnit > 1e-200
-                && perUnit < 1e200
-                && beta > 1e-200
-                && alpha <= MOST_ALPHA
-                && beta <= MOST_BETA
-                && lambda * LEAST_FULL * beta >= -1;
+        return perUnit > 1e-200 && perUnit < 1e200 && beta > 1e-200 && alpha <= MOST_ALPHA && full >= LEAST_FULL * beta;
     }
 
     /** The lowest depth of a discharge, the same that {@link CircleColebrook} finds; NaN or 0 where no cell tells it. */

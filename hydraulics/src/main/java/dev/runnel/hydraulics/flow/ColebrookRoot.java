@@ -137,7 +137,7 @@ final class ColebrookRoot {
     static double roughLogarithm(double x) {
         long bits = Double.doubleToRawLongBits(x);
         double r = rest(bits);
-        return high(bits) + LNC_HIGH + Math.fma(-0.5 * r, r, r);
+        return high(bits) + (LNC_HIGH + Math.fma(-0.5 * r, r, r));
     }
 
     private static double exponent(long bits) {

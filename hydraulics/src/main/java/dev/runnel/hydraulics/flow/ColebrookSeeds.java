@@ -30,6 +30,9 @@ final class ColebrookSeeds {
     /** Behind them the middle of the cell and half of its width, Q/Qfull. */
     private static final int LINE = TERMS + 2;
 
+    /** Cells that are computed at once, a part of their number. */
+    private static final int TOGETHER = 16;
+
     private static final VarHandle DEPTH = MethodHandles.arrayElementVarHandle(double[].class);
 
     private final double[] terms;
@@ -42,9 +45,17 @@ final class ColebrookSeeds {
     int line(int cell) {
         int at = cell * LINE;
         if ((double) DEPTH.getAcquire(terms, at) == 0) {
-            compute(at, ColebrookCells.start(cell), ColebrookCells.start(cell + 1));
+            computeAround(cell);
         }
         return at;
+    }
+
+    /** Many at once, so that this is rare: a compiler that saw it often would put it into every question. */
+    private void computeAround(int cell) {
+        int first = cell - cell % TOGETHER;
+        for (int each = first; each < first + TOGETHER; each++) {
+            compute(each * LINE, ColebrookCells.start(each), ColebrookCells.start(each + 1));
+        }
     }
 
     double middle(int at) {
@@ -62,10 +73,11 @@ final class ColebrookSeeds {
         return Math.fma(Math.fma(terms[at + 2], mu, terms[at + 1]), mu, Math.fma(terms[at + 3], mixed, terms[at]));
     }
 
+    /** From the larger discharge to the smaller. */
     private void compute(int at, double from, double to) {
         double part = (from + to) / 2;
         terms[at + TERMS] = part;
-        terms[at + TERMS + 1] = to - part;
+        terms[at + TERMS + 1] = from - part;
         double[] x = new double[WALLS.length];
         double[] mu = new double[WALLS.length];
         for (int i = 0; i < WALLS.length; i++) {
