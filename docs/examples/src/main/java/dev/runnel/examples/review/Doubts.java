@@ -2,6 +2,7 @@ package dev.runnel.examples.review;
 
 import dev.runnel.hydraulics.watch.DoubtfulReadings;
 import dev.runnel.hydraulics.watch.Finding;
+import dev.runnel.hydraulics.watch.FindingName;
 import dev.runnel.hydraulics.watch.ReadingUse;
 import dev.runnel.internal.SeriesArrays;
 import dev.runnel.timeseries.Interval;
@@ -226,6 +227,14 @@ record Doubts(List<Finding> findings, Optional<DoubtfulReadings> readings, Ends 
         return Interval.of(
                 day.atStartOfDay(zone).toInstant(),
                 day.plusDays(1).atStartOfDay(zone).toInstant());
+    }
+
+    /** Returns the findings by which the gauge catches another share of the rain than before. */
+    List<Finding> ofGauge() {
+        return findings.stream()
+                .filter(finding -> finding.name() == FindingName.GAUGE_CATCHES_LESS
+                        || finding.name() == FindingName.GAUGE_WRITES_MORE)
+                .toList();
     }
 
     /** Returns the share of some dry days of which nobody can be sure that they were dry; 0 without days. */

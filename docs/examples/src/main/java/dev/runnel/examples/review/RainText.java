@@ -1,5 +1,6 @@
 package dev.runnel.examples.review;
 
+import dev.runnel.hydraulics.watch.FindingName;
 import dev.runnel.rainfall.ddf.DdfBand;
 import dev.runnel.rainfall.ddf.DdfTable;
 import dev.runnel.rainfall.ddf.EventRarity;
@@ -32,8 +33,18 @@ final class RainText {
 
     static void put(Page page, SiteReview review) {
         SiteData data = review.data();
-        review.rain()
-                .ifPresent(rain -> new RainText(page, data.site(), data.ddf(), data.band(), data.dates()).put(rain));
+        review.rain().ifPresent(rain -> {
+            new RainText(page, data.site(), data.ddf(), data.band(), data.dates()).put(rain);
+            review.doubts()
+                    .ofGauge()
+                    .forEach(finding -> page.say("finding " + finding.number()
+                            + " puts the rain in doubt from " + data.dates().time(finding.since())
+                            + finding.closed()
+                                    .map(closed -> " to " + data.dates().time(closed))
+                                    .orElse(" on")
+                            + ": depths, storms and return periods of that time may be too "
+                            + (finding.name() == FindingName.GAUGE_CATCHES_LESS ? "low" : "high")));
+        });
     }
 
     /** Of a gauge without a monitor. */

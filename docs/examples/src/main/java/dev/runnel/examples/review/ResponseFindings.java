@@ -1,6 +1,5 @@
 package dev.runnel.examples.review;
 
-import dev.runnel.hydraulics.watch.ReadingUse;
 import dev.runnel.rainfall.event.RainfallEvent;
 import dev.runnel.rainfall.gauge.RainUnits;
 import dev.runnel.rainfall.response.ResponseMeasure;
@@ -8,7 +7,6 @@ import dev.runnel.rainfall.response.ResponseRule;
 import dev.runnel.rainfall.response.ResponseTrend;
 import dev.runnel.rainfall.response.StormResponse;
 import dev.runnel.rainfall.response.StormResponses;
-import dev.runnel.timeseries.Interval;
 import dev.runnel.timeseries.RegularSeries;
 import dev.runnel.timeseries.Resample;
 import dev.runnel.timeseries.Series;
@@ -22,11 +20,11 @@ import java.util.Optional;
  * How the flow answered each storm, and how that changed over the record.
  *
  * @param responses the response to each storm
- * @param doubtful share of the flow readings of each response that a finding puts in doubt, in [0, 1]
+ * @param trust what of each response can be believed
  * @param hasArea whether the site file tells what area drains here; without it there is no share of the rain
  * @param trends of the measures that enough sound storms tell of
  */
-record ResponseFindings(StormResponses responses, List<Double> doubtful, boolean hasArea, List<ResponseTrend> trends) {
+record ResponseFindings(StormResponses responses, List<ResponseTrust> trust, boolean hasArea, List<ResponseTrend> trends) {
     /** Chosen here: fewer sound storms tell of no change. */
     private static final int FEWEST_STORMS = 8;
 
@@ -72,37 +70,25 @@ record ResponseFindings(StormResponses responses, List<Double> doubtful, boolean
         StormResponses found =
                 ResponseRule.ofArea(data.site().area().orElse(ANY_AREA)).responses(storms, steps, flows, dryFlow);
         boolean hasArea = data.site().area().isPresent();
-        List<Double> doubtful = found.all().stream()
-                .map(each -> doubtful(usable, each.runoff().window(), doubts))
+        List<ResponseTrust> trust = found.all().stream()
+                .map(each -> ResponseTrust.of(usable, flows, each.runoff().window(), doubts))
                 .toList();
         List<StormResponse> sure = new ArrayList<>();
-        for (int i = 0; i < doubtful.size(); i++) {
-            if (doubtful.get(i) <= 0) {
+        for (int i = 0; i < trust.size(); i++) {
+            if (trust.get(i).isWhole()) {
                 sure.add(found.all().get(i));
             }
         }
         StormResponses sound = new StormResponses(sure, 0);
         return Optional.of(new ResponseFindings(
                 found,
-                doubtful,
+                trust,
                 hasArea,
                 WATCHED.stream()
                         .filter(measure -> hasArea || measure != ResponseMeasure.RUNOFF_PERCENT)
                         .filter(measure -> sound.series(measure).size() >= FEWEST_STORMS)
                         .map(sound::trend)
                         .toList()));
-    }
-
-    private static double doubtful(Series flow, Interval window, Doubts doubts) {
-        Series within = flow.slice(window);
-        if (doubts.readings().isEmpty() || within.isEmpty()) {
-            return 0;
-        }
-        int count = 0;
-        for (boolean each : doubts.readings().get().doubtful(ReadingUse.FLOW, within)) {
-            count += each ? 1 : 0;
-        }
-        return (double) count / within.size();
     }
 
     /** The time from the first storm to the last. */
@@ -117,6 +103,6 @@ record ResponseFindings(StormResponses responses, List<Double> doubtful, boolean
 
     /** Tells whether the figures of a response are withheld. */
     boolean isWithheld(int index) {
-        return doubtful.get(index) > Doubts.MOST;
+        return trust.get(index).isWithheld();
     }
 }

@@ -78,25 +78,33 @@ final class ResponseText {
         StormResponse each = found.responses().all().get(index);
         List<String> doubts = new ArrayList<>();
         each.doubts().forEach(doubt -> doubts.add(letter(letters, doubt.toString())));
-        double doubtful = found.doubtful().get(index);
-        if (doubtful > 0) {
-            doubts.add(letter(letters, "readings that a finding puts in doubt") + "=" + Show.percent(doubtful));
+        ResponseTrust trust = found.trust().get(index);
+        if (trust.doubtful() > 0) {
+            doubts.add(letter(letters, "readings that a finding puts in doubt") + "=" + Show.percent(trust.doubtful()));
+        }
+        if (trust.isClockOff()) {
+            doubts.add(letter(letters, "a finding tells of another clock: no lag"));
+        }
+        if (trust.isRainOff()) {
+            doubts.add(letter(letters, "a finding puts the rain in doubt: no share of it"));
         }
         String marks = String.join("" + Page.BOUND, doubts);
         if (found.isWithheld(index)) {
             return List.of(
-                    dates.time(each.storm().start()), Show.rain(each.depthMm()), "withheld", "-", "-", "-", "-", marks);
+                    dates.time(each.storm().start()),
+                    Show.rain(each.depthMm()),
+                    trust.isUnseen() ? "not seen" : "withheld", "-", "-", "-", "-", marks);
         }
         return List.of(
                 dates.time(each.storm().start()),
                 Show.rain(each.depthMm()),
                 Show.significant(each.runoff().flowM3()),
-                found.hasArea() && each.runoff().percent().isPresent()
+                found.hasArea() && !trust.isRainOff() && each.runoff().percent().isPresent()
                         ? Show.percent(each.runoff().percent().getAsDouble() / 100)
                         : "-",
                 each.peakM3PerS().isPresent() ? Show.flowValue(each.peakM3PerS().getAsDouble()) : "-",
                 each.lagToCentre()
-                        .filter(lag -> ResponseMeasure.LAG_TO_CENTRE.isSound(each))
+                        .filter(lag -> !trust.isClockOff() && ResponseMeasure.LAG_TO_CENTRE.isSound(each))
                         .map(lag -> "" + lag.toMinutes())
                         .orElse("-"),
                 each.recession()

@@ -10,6 +10,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.stream.Collectors;
 
 /** The figures of a site, each with its uncertainty or its mark. */
 final class SiteFigures {
@@ -267,13 +268,20 @@ final class SiteFigures {
     }
 
     /** For how long the rain is not known, and how long there was none where that is strange. */
-    private static String rainMarks(RainFindings rain) {
+    private static String rainMarks(SiteReview review, RainFindings rain) {
         Duration unknown = rain.rain().step().multipliedBy(rain.rain().missing());
         return (unknown.isZero() ? "" : ", not known for " + Show.duration(unknown))
                 + LongDryTime.of(rain.rain())
                         .map(dry ->
                                 ", none for " + Show.duration(dry.time().duration()) + " on end: was the gauge dead?")
-                        .orElse("");
+                        .orElse("")
+                + review.doubts().ofGauge().stream()
+                        .map(finding -> ", finding " + finding.number() + " puts "
+                                + Show.rain(finding.intervals(review.doubts().end()).stream()
+                                        .mapToDouble(time -> rain.rain().slice(time).sum())
+                                        .sum())
+                                + Page.BOUND + "mm of it in doubt")
+                        .collect(Collectors.joining());
     }
 
     private void rain() {
@@ -282,7 +290,7 @@ final class SiteFigures {
                         "Rain",
                         Show.rain(rain.depthMm()) + Page.BOUND + "mm",
                         Show.count(rain.storms().size(), "storm") + ", "
-                                + Show.count(rain.days().dates().size(), "dry day") + rainMarks(rain),
+                                + Show.count(rain.days().dates().size(), "dry day") + rainMarks(review, rain),
                         "tipping-bucket"));
     }
 }

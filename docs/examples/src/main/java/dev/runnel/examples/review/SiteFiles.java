@@ -372,26 +372,36 @@ final class SiteFiles {
 
     private static List<Object> response(ResponseFindings found, int index) {
         StormResponse each = found.responses().all().get(index);
-        boolean isTold = !found.isWithheld(index);
+        ResponseTrust trust = found.trust().get(index);
+        boolean isTold = !trust.isWithheld();
+        boolean isLagTold = isTold && !trust.isClockOff();
+        List<String> doubts = new ArrayList<>(
+                each.doubts().stream().map(ResponseDoubt::toString).toList());
+        if (trust.isClockOff()) {
+            doubts.add("a finding tells of another clock");
+        }
+        if (trust.isRainOff()) {
+            doubts.add("a finding puts the rain in doubt");
+        }
         return List.of(
                 each.storm().start(),
                 each.storm().end(),
                 each.depthMm(),
-                isTold ? each.runoff().flowM3() : "withheld",
-                isTold && found.hasArea() && each.runoff().percent().isPresent()
+                isTold ? each.runoff().flowM3() : trust.isUnseen() ? "" : "withheld",
+                isTold && !trust.isRainOff() && found.hasArea() && each.runoff().percent().isPresent()
                         ? each.runoff().percent().getAsDouble()
                         : "",
                 isTold && each.peakM3PerS().isPresent() ? each.peakM3PerS().getAsDouble() : "",
-                isTold ? each.lagToPeak().<Object>map(SiteFiles::hours).orElse("") : "",
-                isTold ? each.lagToCentre().<Object>map(SiteFiles::hours).orElse("") : "",
+                isLagTold ? each.lagToPeak().<Object>map(SiteFiles::hours).orElse("") : "",
+                isLagTold ? each.lagToCentre().<Object>map(SiteFiles::hours).orElse("") : "",
                 isTold
                         ? each.recession()
                                 .<Object>map(fall -> hours(fall.constant()))
                                 .orElse("")
                         : "",
                 isTold ? each.back().back().<Object>map(time -> time).orElse("") : "",
-                found.doubtful().get(index),
-                each.doubts().stream().map(ResponseDoubt::toString).collect(Collectors.joining("; ")));
+                trust.doubtful(),
+                String.join("; ", doubts));
     }
 
     private List<Object> surcharge(SurchargePeriod period) {

@@ -14,6 +14,7 @@ import java.util.stream.Stream;
 final class StormAnswers {
     private final List<StormResponse> told = new ArrayList<>();
     private final int withheld;
+    private final long unseen;
 
     private StormAnswers(ResponseFindings found) {
         List<StormResponse> all = found.responses().all();
@@ -22,7 +23,8 @@ final class StormAnswers {
                 told.add(all.get(i));
             }
         }
-        withheld = all.size() - told.size();
+        unseen = found.trust().stream().filter(ResponseTrust::isUnseen).count();
+        withheld = all.size() - told.size() - (int) unseen;
     }
 
     /** None without a response that can be told. */
@@ -71,6 +73,7 @@ final class StormAnswers {
                 .orElse("");
         return "Flow above the usual dry day from the beginning of a storm until it was back; a point above the others is a storm that"
                 + " brought more." + doubts
+                + (unseen > 0 ? " Without a flow: " + Show.count(unseen, "storm") + "." : "")
                 + (withheld > 0 ? " Withheld, since most of the flow is doubtful: " + withheld + "." : "");
     }
 }
