@@ -146,6 +146,8 @@ QUIET_CASES = [
     (site(seed=43, days=30, noise=0.02, hourly=0.02, daily=0.01, step=30), THREE, "Europe/Berlin", 0.6, (0, 672)),
     (site(seed=44, days=16, **STILL), THREE + morning_lost(WORK[2:]), "UTC", 0.6, (0, 336)),
     (site(seed=45, days=16, **STILL), THREE + morning_lost(WORK[3:]), "UTC", 0.6, (0, 336)),
+    (site(seed=48, days=16, **STILL), THREE + morning_lost(WORK[1:]), "UTC", 0.6, (0, 336)),
+    (site(seed=49, days=16, **STILL), THREE + morning_lost(WORK), "UTC", 0.6, (0, 336)),
     (site(seed=46, days=16, **STILL), THREE + morning_lost(REST), "UTC", 0.6, (0, 336)),
     (site(seed=47, days=16, **STILL), THREE + [6, 0, 384, 0, 0] + morning_lost(REST[1:] + WORK[1:]), "UTC", 0.6, (0, 336)),
 ]

@@ -560,7 +560,9 @@ class Phase:
 
 class UsualPhase:
     def __init__(self, work, rest, by_flow=False, halves=None):
-        c_work = float(np.median(work)) if len(work) >= 3 else 0.0
+        # Mostly days of rest: the curve of the working day is theirs.
+        borrowed = len(work) < 3 and len(rest) > len(work)
+        c_work = float(np.median(work)) if len(work) >= 3 or borrowed and len(work) else 0.0
         c_rest = float(np.median(rest)) * len(rest) / (len(rest) + 1) if len(rest) else 0.0
         self.centre = {False: c_work, True: c_rest}
         self.halves = {}
@@ -568,7 +570,8 @@ class UsualPhase:
             x, c = [v for v in of if v == v], c_rest if kind else c_work
             self.halves[kind, late] = c if len(x) < (1 if kind else 3) else float(np.median(x)) if not kind else (len(x) * float(np.median(x)) + c) / (len(x) + 1)
         prior = ((0.15, 0.08), (0.4, 0.25)) if by_flow else ((0.25, 0.12), (0.5, 0.3))
-        self.scatter = {False: self.spread(work, c_work, *prior[0]), True: self.spread(rest, c_rest, *prior[1])}
+        of_work = (prior[1][0] if len(work) else 24.0) if borrowed else self.spread(work, c_work, *prior[0])
+        self.scatter = {False: of_work, True: self.spread(rest, c_rest, *prior[1])}
 
     @staticmethod
     def spread(x, centre, prior, least):

@@ -84,6 +84,10 @@ class Faults:
     def is_open(self, kind):
         return kind in self.tracks and self.tracks[kind].open
 
+    def lifts(self):
+        """Depths that rise and fall with no rain: false echoes, and water from below."""
+        return any(self.is_open(k) and self.tracks[k].names[0] in ("FALSE_ECHO", "REVERSE_FLOW") for k in self.tracks)
+
     def explains(self):
         return any(self.is_open(k) for k in ("zeros", "echo", "upstream"))
 
@@ -929,7 +933,7 @@ class Watch:
             (units.learn if base.begin <= n < base.end else units.hour)(hour, number)
             excess = hour.y - base.depth.value(of_day, rest)
             highest = max(base.depth.value((of_day + k) % 24, kind) for k in range(-4, 5) for kind in (False, True))
-            silence.take(hour, number, excess, hour.y - highest, changes.is_open() and not changes.is_water() or moon.seen())
+            silence.take(hour, number, excess, hour.y - highest, changes.is_open() and not changes.is_water() or moon.seen() or faults.lifts())
             if base.flow:
                 known = hour.y == hour.y and hour.v == hour.v
                 more = math.exp(hour.v) * base.pipe.area(math.exp(hour.y)) - math.exp(base.flow.value(of_day, rest)) if known else NAN

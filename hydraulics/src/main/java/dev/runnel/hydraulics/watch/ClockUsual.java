@@ -50,6 +50,9 @@ final class ClockUsual {
         return new ClockUsual(centre, scatter, halves);
     }
 
+    /** Where most dry days were days of rest the usual working day was drawn from them: without one of its own none can be judged. */
+    private static final double UNJUDGED = 24;
+
     /** Nothing known yet: the curve of the baseline itself. */
     static ClockUsual unknown() {
         return new ClockUsual(new double[] {0, 0}, PRIOR.clone(), new double[HALVES]);
@@ -67,7 +70,9 @@ final class ClockUsual {
 
     /** Learns from the shifts of working days and of days of rest, and of their halves, by the depth or by the flow. */
     private static ClockUsual learn(double[][] days, double[][] halves, boolean byFlow) {
-        double[] centre = {ofWork(days[0], 0), ofRest(days[1], 0)};
+        boolean fromRest = days[0].length < LEAST_DAYS && days[0].length < days[1].length;
+        double work = fromRest && days[0].length > 0 ? Medians.of(days[0]) : ofWork(days[0], 0);
+        double[] centre = {work, ofRest(days[1], 0)};
         double[] halfCentres = new double[halves.length];
         for (int i = 0; i < halves.length; i++) {
             double[] known = Medians.known(halves[i]);
@@ -75,7 +80,10 @@ final class ClockUsual {
         }
         return new ClockUsual(
                 centre,
-                new double[] {scatter(days[0], centre[0], 0, byFlow), scatter(days[1], centre[1], 1, byFlow)},
+                new double[] {
+                    fromRest ? ofFew(days[0].length, byFlow) : scatter(days[0], centre[0], 0, byFlow),
+                    scatter(days[1], centre[1], 1, byFlow)
+                },
                 halfCentres);
     }
 
@@ -86,6 +94,11 @@ final class ClockUsual {
     private static double ofRest(double[] shifts, double unknown) {
         double weight = shifts.length / (shifts.length + PRIOR_REST_DAYS);
         return shifts.length == 0 ? unknown : weight * Medians.of(shifts) + (1 - weight) * unknown;
+    }
+
+    /** One or two working days place the others no better than days of rest do. */
+    private static double ofFew(int days, boolean byFlow) {
+        return days == 0 ? UNJUDGED : (byFlow ? PRIOR_OF_FLOW : PRIOR)[1];
     }
 
     private static double scatter(double[] shifts, double centre, int kind, boolean byFlow) {

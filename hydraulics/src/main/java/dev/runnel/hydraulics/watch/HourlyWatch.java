@@ -95,7 +95,8 @@ final class HourlyWatch implements Consumer<SiteHour> {
                 depth.map(curve -> hour.lnDepth - usual(curve, hour.hour)).orElse(Double.NaN);
         double above = depth.map(curve -> hour.lnDepth - highestAround(curve, hour.hour))
                 .orElse(Double.NaN);
-        silence.hour(hour, excess, above, change.isOpen() && !change.isWater() || tide.isSeen());
+        boolean movesDepth = change.isOpen() && !change.isWater() || tide.isSeen() || faults.movesDepth();
+        silence.hour(hour, excess, above, movesDepth);
         boolean isOffClock = clock.isOpen() || gauge.isOpen();
         gaugeCatch.hour(hour, moreFlow(hour), change.isOpen() || tide.isSeen() || silence.isOpen() || isOffClock);
         dry.add(hour, silence.believed(hour));

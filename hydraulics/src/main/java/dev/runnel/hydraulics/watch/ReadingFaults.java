@@ -103,6 +103,13 @@ final class ReadingFaults {
         return isOpen(Kind.ZEROS) || isOpen(Kind.ECHO) || isOpen(Kind.UPSTREAM);
     }
 
+    /** Whether a finding is open of which the depth may rise and fall with no rain: false echoes, and water that comes up the sewer. */
+    boolean movesDepth() {
+        return isOpen(Kind.LONE)
+                || isOpen(Kind.UPSTREAM)
+                        && tracks.get(Kind.UPSTREAM.ordinal()).orElseThrow().names.contains(FindingName.REVERSE_FLOW);
+    }
+
     private boolean isOpen(Kind kind) {
         Optional<Track> track = tracks.get(kind.ordinal());
         return track.isPresent() && track.orElseThrow().open;

@@ -10,6 +10,33 @@ import org.junit.jupiter.api.Test;
 class ClockUsualTest {
     private static final double MAD = 0.6744897501960817;
 
+    /** A curve that days of rest made says nothing of working days, but for one or two that it holds. */
+    @Test
+    void workingDaysAreNotJudgedByDaysOfRest() {
+        ClockUsual.Learner learner = new ClockUsual.Learner();
+        learner.add(true, 0.1, 0, 0);
+        assertThat(learner.usual(true).centre(false)).isZero();
+        assertThat(learner.usual(true).scatter(false)).isEqualTo(24);
+        assertThat(learner.usual(false).scatter(false)).isEqualTo(24);
+        learner.add(false, -1, -1, -1);
+        // As many of either kind: the curve is that of both.
+        assertThat(learner.usual(true).centre(false)).isZero();
+        assertThat(learner.usual(true).scatter(false)).isEqualTo(0.15);
+        learner.add(true, 0, 0, 0);
+        assertThat(learner.usual(true).centre(false)).isEqualTo(-1);
+        assertThat(learner.usual(true).half(true, false)).isEqualTo(-1);
+        assertThat(learner.usual(true).scatter(false)).isEqualTo(0.4);
+        assertThat(learner.usual(false).scatter(false)).isEqualTo(0.5);
+        learner.add(false, -0.8, 0, 0);
+        learner.add(false, -0.6, 0, 0);
+        for (int i = 0; i < 4; i++) {
+            learner.add(true, 0, 0, 0);
+        }
+        // Three working days speak for themselves.
+        assertThat(learner.usual(true).centre(false)).isEqualTo(-0.8);
+        assertThat(learner.usual(true).scatter(false)).isBetween(0.16, 0.2);
+    }
+
     @Test
     void nothingKnown() {
         ClockUsual none = ClockUsual.unknown();

@@ -166,6 +166,24 @@ class GaugeSilenceTest {
         return silence.isOpen();
     }
 
+    /** While depths are false echoes, or water comes up the sewer, a rise says nothing of rain; the watch is told so by the faults of single readings. */
+    @Test
+    void risesWithinFalseEchoesAreNoneOfRain() {
+        assertThat(silences(Case.DEAD)).hasSize(1);
+        WatchRule rule = rule();
+        List<SiteReading> readings = readings(Case.DEAD);
+        List<SiteReading> echoing = new ArrayList<>();
+        for (int i = 0; i < readings.size(); i++) {
+            SiteReading each = readings.get(i);
+            boolean isEcho = i >= 96 * (DEAD_FROM - 1) && i % 7 == 0;
+            echoing.add(isEcho ? new SiteReading(each.time(), 3 * each.depth(), each.velocity(), each.rain()) : each);
+        }
+        List<FindingName> found = WatchReport.of(rule.baseline(), rule.over(echoing)).findings().stream()
+                .map(Finding::name)
+                .toList();
+        assertThat(found).contains(FindingName.FALSE_ECHO).doesNotContain(FindingName.SILENT_GAUGE);
+    }
+
     /** Behind an obstruction the level stays up, and what it does there beside the usual day is no rain. */
     @Test
     void nothingIsToldWhileTheLevelStandsAboveTheUsual() {
