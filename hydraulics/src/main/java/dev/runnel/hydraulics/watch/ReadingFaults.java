@@ -107,7 +107,10 @@ final class ReadingFaults {
     boolean movesDepth() {
         return isOpen(Kind.LONE)
                 || isOpen(Kind.UPSTREAM)
-                        && tracks.get(Kind.UPSTREAM.ordinal()).orElseThrow().names.contains(FindingName.REVERSE_FLOW);
+                        && tracks.get(Kind.UPSTREAM.ordinal())
+                                .orElseThrow()
+                                .names
+                                .contains(FindingName.REVERSE_FLOW);
     }
 
     private boolean isOpen(Kind kind) {

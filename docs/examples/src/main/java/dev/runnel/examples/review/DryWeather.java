@@ -58,6 +58,9 @@ record DryWeather(
     /** Chosen here: a day with readings for less of it tells nothing of a day. */
     private static final double LEAST_OF_DAY = 0.75;
 
+    /** Chosen here: days of which less was seen are not held against each other. */
+    private static final double WHOLE_DAY = 0.95;
+
     private static final Duration SLOT = Duration.ofMinutes(15);
 
     /** The slot with the largest mean, and what lies around it. */
@@ -161,7 +164,11 @@ record DryWeather(
             sound += left;
         }
         double suspect = doubts.suspectShare(usual);
-        Optional<UnlikeDays> unlike = UnlikeDays.of(series, usual, data.site().zone());
+        // A day without its nights has another mean, and is no other day.
+        SortedSet<LocalDate> whole = usual.stream()
+                .filter(day -> after.getOrDefault(day, 0.0) >= WHOLE_DAY)
+                .collect(Collectors.toCollection(TreeSet::new));
+        Optional<UnlikeDays> unlike = UnlikeDays.of(series, whole, data.site().zone());
         List<Spell> spells = new ArrayList<>();
         others.forEach(
                 (finding, days) -> spells.add(new Spell(Optional.of(finding), days, profile(data, series, days))));

@@ -24,7 +24,8 @@ import java.util.Optional;
  * @param hasArea whether the site file tells what area drains here; without it there is no share of the rain
  * @param trends of the measures that enough sound storms tell of
  */
-record ResponseFindings(StormResponses responses, List<ResponseTrust> trust, boolean hasArea, List<ResponseTrend> trends) {
+record ResponseFindings(
+        StormResponses responses, List<ResponseTrust> trust, boolean hasArea, List<ResponseTrend> trends) {
     /** Chosen here: fewer sound storms tell of no change. */
     private static final int FEWEST_STORMS = 8;
 

@@ -93,7 +93,12 @@ final class ResponseText {
             return List.of(
                     dates.time(each.storm().start()),
                     Show.rain(each.depthMm()),
-                    trust.isUnseen() ? "not seen" : "withheld", "-", "-", "-", "-", marks);
+                    trust.isUnseen() ? "not seen" : "withheld",
+                    "-",
+                    "-",
+                    "-",
+                    "-",
+                    marks);
         }
         return List.of(
                 dates.time(each.storm().start()),

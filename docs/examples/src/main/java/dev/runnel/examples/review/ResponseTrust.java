@@ -20,8 +20,8 @@ import java.util.Set;
 record ResponseTrust(double doubtful, double unseen, boolean isClockOff, boolean isRainOff) {
     private static final Set<FindingName> CLOCKS = Set.of(FindingName.CLOCK_OF_MONITOR, FindingName.CLOCK_OF_GAUGE);
 
-    private static final Set<FindingName> GAUGES = Set.of(
-            FindingName.SILENT_GAUGE, FindingName.GAUGE_CATCHES_LESS, FindingName.GAUGE_WRITES_MORE);
+    private static final Set<FindingName> GAUGES =
+            Set.of(FindingName.SILENT_GAUGE, FindingName.GAUGE_CATCHES_LESS, FindingName.GAUGE_WRITES_MORE);
 
     static ResponseTrust of(Series flow, RegularSeries steps, Interval window, Doubts doubts) {
         RegularSeries within = steps.slice(window);

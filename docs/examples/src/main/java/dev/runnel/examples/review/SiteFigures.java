@@ -246,9 +246,15 @@ final class SiteFigures {
                 .orElse("");
     }
 
-    /** The same in a line of a survey: in what was not seen there may have been more. */
+    /** The same in a line of a survey: some may be none, and in what was not seen there may have been more. */
     static String spillsMarked(SiteReview review) {
         return spills(review)
+                + review.spillReturn()
+                        .filter(found -> found.uncertain() > 0 && doubtfulSpills(review) <= Doubts.MOST)
+                        .map(found -> found.uncertain() == found.spills().size()
+                                ? " (uncertain)"
+                                : " (" + found.uncertain() + " of " + found.spills().size() + " times uncertain)")
+                        .orElse("")
                 + (review.flow().spills().isPresent() && usableShare(review) < MOSTLY_SEEN
                         ? " (seen " + received(review) + " of the time)"
                         : "");
@@ -278,7 +284,8 @@ final class SiteFigures {
                 + review.doubts().ofGauge().stream()
                         .map(finding -> ", finding " + finding.number() + " puts "
                                 + Show.rain(finding.intervals(review.doubts().end()).stream()
-                                        .mapToDouble(time -> rain.rain().slice(time).sum())
+                                        .mapToDouble(
+                                                time -> rain.rain().slice(time).sum())
                                         .sum())
                                 + Page.BOUND + "mm of it in doubt")
                         .collect(Collectors.joining());

@@ -388,7 +388,10 @@ final class SiteFiles {
                 each.storm().end(),
                 each.depthMm(),
                 isTold ? each.runoff().flowM3() : trust.isUnseen() ? "" : "withheld",
-                isTold && !trust.isRainOff() && found.hasArea() && each.runoff().percent().isPresent()
+                isTold
+                                && !trust.isRainOff()
+                                && found.hasArea()
+                                && each.runoff().percent().isPresent()
                         ? each.runoff().percent().getAsDouble()
                         : "",
                 isTold && each.peakM3PerS().isPresent() ? each.peakM3PerS().getAsDouble() : "",

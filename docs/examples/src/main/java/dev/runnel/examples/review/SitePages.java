@@ -40,6 +40,9 @@ final class SitePages {
     private static final double MM = 1000;
     private static final double LITRES = 1000;
 
+    /** Name of a row of the record. */
+    private static final String RAIN = "Rain, mm";
+
     private final SiteReview review;
     private final Attention attention;
 
@@ -96,7 +99,7 @@ final class SitePages {
         FlowRecord flow = review.flow().record();
         RecordRows rows = RecordRows.in(review.site().zone());
         if (review.rain().isPresent()) {
-            rows = rows.withAmounts("Rain, mm", review.rain().get().rain(), 0.01);
+            rows = rows.withAmounts(RAIN, review.rain().get().rain(), 0.01);
         }
         rows = rows.withReadings("Level, mm", flow.level(), MM, 1);
         if (review.data().velocity().isPresent()) {
@@ -119,6 +122,14 @@ final class SitePages {
         return correction.series().equals("depth") ? "Level, mm" : "Velocity, m/s";
     }
 
+    /** What a finding says of the gauge says nothing of the sewer. */
+    private String row(Finding finding) {
+        return switch (finding.name()) {
+            case CLOCK_OF_GAUGE, SILENT_GAUGE, GAUGE_CATCHES_LESS, GAUGE_WRITES_MORE -> RAIN;
+            default -> "";
+        };
+    }
+
     private List<RecordRows.Mark> marks() {
         List<RecordRows.Mark> marks = new ArrayList<>();
         Instant end = review.data().record().end();
@@ -134,7 +145,12 @@ final class SitePages {
             boolean isDoubtful = review.doubts().isFlowDoubtful(finding);
             for (Interval stood : finding.intervals(end)) {
                 marks.add(new RecordRows.Mark(
-                        RecordRows.Kind.FINDING, stood.start(), stood.end(), "", finding.number(), finding.detail()));
+                        RecordRows.Kind.FINDING,
+                        stood.start(),
+                        stood.end(),
+                        row(finding),
+                        finding.number(),
+                        finding.detail()));
                 if (isDoubtful) {
                     marks.add(new RecordRows.Mark(
                             RecordRows.Kind.LEFT_OUT, stood.start(), stood.end(), "Flow, l/s", 0, "doubtful flow"));

@@ -165,7 +165,7 @@
       if (mark.to < from || mark.from > to) continue;
       const a = Math.max(u.bbox.left, u.valToPos(mark.from, "x", true));
       const b = Math.min(u.bbox.left + u.bbox.width, Math.max(a + 2 * r, u.valToPos(mark.to, "x", true)));
-      if (mark.kind === "FINDING" && !row.bars) { c.fillStyle = colours.law; c.fillRect(a, u.bbox.top - 3 * r, b - a, 3 * r); }
+      if (mark.kind === "FINDING" && (mark.row || !row.bars)) { c.fillStyle = colours.law; c.fillRect(a, u.bbox.top - 3 * r, b - a, 3 * r); }
       if (mark.kind === "ALARM" || mark.kind === "SURCHARGE" || mark.kind === "SPILL") {
         if (row.name.startsWith("Level")) { c.fillStyle = colours.mark; c.fillRect(a, u.bbox.top, b - a, (mark.kind === "ALARM" ? 2 : 4) * r); }
       }

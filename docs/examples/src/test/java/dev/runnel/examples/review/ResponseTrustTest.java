@@ -100,7 +100,9 @@ class ResponseTrustTest {
     void onTwoClocksThereIsNoLag() {
         SiteOnDisk site = site(i -> true, i -> i < 30 * PER_DAY ? rain(i) : rain(i - 8));
         String text = site.review().flat();
-        assertThat(text).contains("a clock of the rain gauge that is off").contains("a finding tells of another clock: no lag");
+        assertThat(text)
+                .contains("a clock of the rain gauge that is off")
+                .contains("a finding tells of another clock: no lag");
         List<String> late = response(site, "2026-04-2");
         assertThat(Double.parseDouble(late.get(3))).isPositive();
         assertThat(late.subList(6, 8)).containsExactly("", "");
@@ -118,13 +120,16 @@ class ResponseTrustTest {
         assertThat(text)
                 .contains("a rain gauge that catches less")
                 .contains("a finding puts the rain in doubt: no share of it")
-                .containsPattern("finding 1 puts the rain in doubt from .* on: depths, storms and return periods of that time may be too low");
+                .containsPattern(
+                        "finding 1 puts the rain in doubt from .* on: depths, storms and return periods of that time may be too low");
         List<String> late = response(site, "2026-05-0");
         assertThat(Double.parseDouble(late.get(3))).isPositive();
         assertThat(late.get(4)).isEmpty();
         assertThat(late.get(7)).isNotEmpty();
         assertThat(response(site, "2026-03-06").get(4)).isNotEmpty();
         assertThat(site.written("site.html").replace('\u00a0', ' ').replace("&nbsp;", " "))
-                .containsPattern("finding 1 puts [0-9.]+ mm of it in doubt");
+                .containsPattern("finding 1 puts [0-9.]+ mm of it in doubt")
+                // The bar of the finding stands over the rain.
+                .containsPattern("\"kind\":\"FINDING\"[^}]*\"row\":\"Rain, mm\"");
     }
 }

@@ -104,6 +104,8 @@ class WhatWasNotSeenTest {
         String text = site(30, awake, WhatWasNotSeenTest::usual, List.of(1, 8, 15, 22, 29), "")
                 .review()
                 .flat();
+        // A day without its nights has another mean, and is no other day.
+        assertThat(text).doesNotContain("not alike").doesNotContain("another since about");
         assertThat(text)
                 .contains("The monitor writes nothing at the same hours day after day: 15 times since Mon 16 Mar 23:45,"
                         + " the first for 5 h 15 min, the last on Mon 30 Mar 23:45 for 5 h 15 min.");
