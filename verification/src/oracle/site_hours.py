@@ -197,6 +197,7 @@ def hours(minutes, depths, velocities, rains, bounds):
             if moves:
                 speeds.append(velocity)
     if found:
+        found[-1].so_far = dict(levels=levels, speeds=speeds, odd=odd, rests=rests, looked=found[-1].looked, zeros=found[-1].zeros)
         finish(found[-1], levels, speeds, odd, rests)
     return found
 

@@ -896,6 +896,14 @@ def accepted(minutes):
     return (len(minutes), 0) if taken == 0 else (taken, len(held))
 
 
+def bounds_of(base):
+    """What a reading is held against in the watch."""
+    slow = 0.6 * base.velocity.extremes()[0] if base.velocity else 0.0
+    low, high = base.depth.extremes()
+    return Bounds(base.pipe.diameter, base.depth_frozen, base.velocity_frozen, 1.25 * high, slow,
+                  -math.inf if base.pumped or base.swings else 0.1 * low, base.velocity_step, base.velocity_scatter)
+
+
 class Watch:
     def __init__(self, base, record, alarm=None, edit=None):
         self.base, self.book = base, Book()
@@ -910,10 +918,7 @@ class Watch:
         leap = self.leap = LevelLeap(self.book) if base.level_usual else None
         self.ebb = Ebb()
         count, left = accepted(record.minutes)
-        slow = 0.6 * base.velocity.extremes()[0] if base.velocity else 0.0
-        low, high = base.depth.extremes()
-        bounds = Bounds(base.pipe.diameter, base.depth_frozen, base.velocity_frozen, 1.25 * high, slow,
-                        -math.inf if base.pumped or base.swings else 0.1 * low, base.velocity_step, base.velocity_scatter)
+        bounds = bounds_of(base)
         self.levels = Levels(lowest_hour(base.depth)) if base.level_usual else None
         block = day = last = None
         civil = base.calendar.of
