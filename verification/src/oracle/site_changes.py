@@ -539,7 +539,8 @@ class Changes:
         if track is None or track.open:
             return False
         length = last["closed"] - last["start"]
-        if earliest - last["closed"] > max(40, min(168, length + length // 2)):
+        held = track.names[0] == "HELD_UP" and last["origin"][D] == 0
+        if earliest - last["closed"] > (168 if held else max(40, min(168, length + length // 2))):
             return False
         if c == last["channel"] and sign == last["sign"]:
             return True
@@ -624,14 +625,15 @@ class Changes:
         return len(last) >= 3 and other["sign"] * float(np.median(last)) > 0.3 * self.base.scale[c]
 
     def over(self, block):
-        """As usual for two days, and for twice as long with each return, up to sixteen; but not within a season."""
+        """As usual for two days, and for twice as long with each return, up to sixteen, or four of water held up; but not within a season."""
         if not self.as_usual(block):
             if self.quiet is not None:
                 self.spell, self.spell_told, self.spell_at, self.spell_stands = block, block, 3 * (block + 1), np.zeros(4)
             self.quiet = None
             return False
         self.quiet = block if self.quiet is None else self.quiet
-        days = 2 if self.origin[D] != 0 else min(16, 2 * 2 ** self.track.returns)
+        most = 4 if self.track.names[0] == "HELD_UP" else 16
+        days = 2 if self.origin[D] != 0 else min(most, 2 * 2 ** self.track.returns)
         return block - self.quiet >= 8 * (days - 2)
 
     def as_usual(self, block):
@@ -644,7 +646,8 @@ class Changes:
             values = known([b[1][c] for b in rows])
             if c == self.channel and len(values) < 3:
                 return False
-            limit = (0.3 if c == self.channel else 0.9) * self.base.scale[c]
+            left = 0.3 if self.origin[D] != 0 else max(0.3, min(SLACK, 0.15 * self.largest))
+            limit = (left if c == self.channel else 0.9) * self.base.scale[c]
             if len(values) and not abs(np.median(values) - self.origin[c]) < limit:
                 return False
         dry = len(known([b[1][D] for b in rows]))

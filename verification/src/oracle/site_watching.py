@@ -104,7 +104,7 @@ class Faults:
         self.rows = [r for r in self.rows if r[0] > number - 24]
         tests = self.base.moving and self.tells("looked")
         limits = dict(zip(("zeros", "echo", "flips"), self.base.limits), lone=self.base.lone_limit)
-        for kind, test in (("lone", self.tells("compared") and not self.base.swings), ("zeros", tests and not slows), ("echo", tests and not slows), ("flips", None)):
+        for kind, test in (("lone", self.tells("compared", 18) and not self.base.swings), ("zeros", tests and not slows), ("echo", tests and not slows), ("flips", None)):
             if kind == "flips":
                 test = tests and not self.is_open("upstream")
             if not test:
@@ -141,8 +141,8 @@ class Faults:
     def total(self, column):
         return sum(r[1][column] for r in self.of(column))
 
-    def tells(self, column):
-        return self.total(column) >= 12 and sum(r[1][column] > 0 for r in self.of(column)) >= 6
+    def tells(self, column, hours=6):
+        return self.total(column) >= 12 and sum(r[1][column] > 0 for r in self.of(column)) >= hours
 
     def first(self, column):
         return next((n for n, r in self.of(column) if r[column]), self.of(column)[-1][0])

@@ -4,21 +4,26 @@ package dev.runnel.hydraulics.watch;
 final class ChangeEnd {
     // Every number of this class is chosen here; the reasons stand beside them.
 
+    /** Share of the largest distance below which what stood far away is over, though a site may have wandered by a little meanwhile. */
+    private static final double LEFT = 0.15;
+
     /** Closed when the quantity found is well within the slack, and the others are about it, for two days. */
     static final double FOUND = 0.4 * ChangeSums.SLACK;
 
     private static final double OTHERS = 1.2 * ChangeSums.SLACK;
     private static final int CLOSE_BLOCKS = 2 * ChangeSeries.BLOCKS_PER_DAY;
 
-    /** What came back must be quiet for twice as long with each return, up to so many: 16 days. */
+    /** What came back must be quiet for twice as long with each return, up to so many: 16 days, or 4 where water is held up. */
     private static final int MOST_DOUBLED = 3;
+
+    private static final int MOST_DOUBLED_OF_WATER = 1;
 
     /** Dry blocks of them that must be known, unless it is wet for longer than a wet spell lasts. */
     private static final int DRY_BLOCKS = 3;
 
     private static final int WET_BLOCKS = 10 * ChangeSeries.BLOCKS_PER_DAY;
 
-    /** The same finding again if it comes back within 1.5 times its length, but at least 5 and at most 21 days. */
+    /** The same finding again if it comes back within 1.5 times its length, but at least 5 and at most 21 days; water held up within 21. */
     private static final int RETURN_BLOCKS = 5 * ChangeSeries.BLOCKS_PER_DAY;
 
     private static final int LONGEST_RETURN_BLOCKS = 21 * ChangeSeries.BLOCKS_PER_DAY;
@@ -27,9 +32,9 @@ final class ChangeEnd {
 
     /**
      * Whether everything is as usual again, and has been for long enough: what came and went before is likely to come again, and what
-     * lies between its stretches is not to be trusted.
+     * lies between its stretches is not to be trusted. Water that is held up is read truly, and needs no such caution.
      */
-    static boolean isOver(ChangeSeries series, FollowedChange change, long block, long lastDryBlock, int returns) {
+    static boolean isOver(ChangeSeries series, FollowedChange change, long block, long lastDryBlock, Track open) {
         if (!isAsUsual(series, change, block, lastDryBlock)) {
             change.quietFrom = FollowedChange.NONE;
             return false;
@@ -38,7 +43,11 @@ final class ChangeEnd {
             change.quietFrom = block;
         }
         // Within a season what is usual changes meanwhile.
-        int doubled = change.isWithinSeason() ? 0 : Math.min(MOST_DOUBLED, returns);
+        int doubled = change.isWithinSeason()
+                ? 0
+                : Math.min(
+                        open.names.get(0) == FindingName.HELD_UP ? MOST_DOUBLED_OF_WATER : MOST_DOUBLED,
+                        open.returns());
         int quiet = CLOSE_BLOCKS << doubled;
         return block - change.quietFrom >= quiet - CLOSE_BLOCKS;
     }
@@ -58,7 +67,7 @@ final class ChangeEnd {
             if (c == change.channel && known.length < DRY_BLOCKS) {
                 return false;
             }
-            double limit = c == change.channel ? FOUND : OTHERS;
+            double limit = c == change.channel ? found(change) : OTHERS;
             if (known.length > 0 && !(Math.abs(Medians.of(known) - change.origin[c]) < limit * series.scale(c))) {
                 return false;
             }
@@ -67,6 +76,14 @@ final class ChangeEnd {
         return longWet
                 || Medians.known(blocks.column(from, ChangeSeries.D)).length >= DRY_BLOCKS
                 || series.scale(ChangeSeries.D) == 0;
+    }
+
+    /** Distance in scales below which what was found is over; within a season what is usual changes meanwhile. */
+    private static double found(FollowedChange change) {
+        if (change.isWithinSeason()) {
+            return FOUND;
+        }
+        return Math.max(FOUND, Math.min(ChangeSums.SLACK, LEFT * change.largest));
     }
 
     /**
@@ -100,7 +117,10 @@ final class ChangeEnd {
     /** Whether a movement that began in a block is the last change again, which had a name. */
     static boolean isReturn(FollowedChange change, FindingName name, int quantity, int direction, long earliest) {
         long length = change.closedAt - change.start;
-        long window = Math.max(RETURN_BLOCKS, Math.min(LONGEST_RETURN_BLOCKS, length + length / 2));
+        // What holds the water up and lets it go is a river, a screen or a pump downstream: it comes again.
+        long window = name == FindingName.HELD_UP && !change.isWithinSeason()
+                ? LONGEST_RETURN_BLOCKS
+                : Math.max(RETURN_BLOCKS, Math.min(LONGEST_RETURN_BLOCKS, length + length / 2));
         return earliest - change.closedAt <= window
                 && (quantity == change.channel && direction == change.sign
                         || !change.isWithinSeason() && alike(name, quantity, direction));

@@ -336,7 +336,7 @@ final class ChangeWatch {
             following.names.vote(block);
         }
         boolean wasQuiet = change.quietFrom != FollowedChange.NONE;
-        if (ChangeEnd.isOver(series, change, block, lastDryBlock, open.returns())) {
+        if (ChangeEnd.isOver(series, change, block, lastDryBlock, open)) {
             following.judge(block, false);
             following.keepNames(block);
             close(block, end, open);

@@ -22,6 +22,9 @@ final class ReadingFaults {
     /** Fewest hours with readings that say something. */
     private static final int LEAST_HOURS = 6;
 
+    /** The same of depths that stand alone: in shallow water at night there are more of them than in the mean of the day. */
+    private static final int MOST_OF_DAY = 18;
+
     /** Hours beyond the usual count that are a fault. */
     private static final int BAD_HOURS = 3;
 
@@ -148,11 +151,11 @@ final class ReadingFaults {
         depths.dropBefore(hour.hour - HOURS + 1);
         hours.dropBefore(hour.hour - HOURS + 1);
         addUp();
-        boolean velocity = baseline.watches(Quantity.VELOCITY_AT_DEPTH) && enough(hours);
+        boolean velocity = baseline.watches(Quantity.VELOCITY_AT_DEPTH) && enough(hours, LEAST_HOURS);
         // Behind pumps a stroke may be one reading long.
         share(
                 Kind.LONE,
-                enough(depths) && !baseline.swings,
+                enough(depths, MOST_OF_DAY) && !baseline.swings,
                 1,
                 baseline.sensor.loneLimit(),
                 end,
@@ -193,12 +196,12 @@ final class ReadingFaults {
     }
 
     /** Whether readings enough were looked at, in hours enough. */
-    private static boolean enough(Ring hours) {
+    private static boolean enough(Ring hours, int least) {
         int count = 0;
         for (int i = 0; i < hours.size(); i++) {
             count += hours.value(i, 0) > 0 ? 1 : 0;
         }
-        return sum(hours, 0) >= LEAST_READINGS && count >= LEAST_HOURS;
+        return sum(hours, 0) >= LEAST_READINGS && count >= least;
     }
 
     private static double sum(Ring hours, int column) {

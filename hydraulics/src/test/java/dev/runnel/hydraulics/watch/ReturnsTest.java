@@ -126,6 +126,32 @@ class ReturnsTest {
         }
     }
 
+    /** A river that holds the water up for three days every ten days is one finding that recurs, and what lies between is not in doubt. */
+    @Test
+    void riverThatComesBackIsOneFindingThatRecurs() {
+        for (long seed = 50; seed < 54; seed++) {
+            SiteRecord record = InventedSite.of(100, seed)
+                    .record(InventedSite.heldUp(day -> between(day, 22, 85) && (day - 22) % 11 < 3 ? 0.9 : 0));
+            WatchReport report = rule(record).watch(record);
+            assertThat(report.findings()).as(report.describe()).hasSize(1);
+            Finding finding = report.findings().get(0);
+            assertThat(finding.names()).as(finding.describe()).contains(FindingName.HELD_UP);
+            assertThat(finding.stretches()).as(finding.describe()).hasSize(6);
+            assertThat(finding.recurrence()).as(finding.describe()).isPresent();
+            // The scatter of a day may stand away once more before it is seen to be over.
+            assertThat(finding.closed().orElseThrow()).isBetween(day(79), day(84));
+        }
+    }
+
+    /** It stood far away, and the site wandered by a twentieth meanwhile: that is no rest of it. */
+    @Test
+    void whatStoodFarAwayIsOverThoughTheSiteWandered() {
+        SiteRecord record = InventedSite.of(70, 25).record((day, depth, velocity, random) ->
+                new double[] {depth, velocity * (between(day, 22, 34) ? 0.5 : day < 34 ? 1 : 0.955)});
+        Finding finding = rule(record).watch(record).findings().get(0);
+        assertThat(finding.closed().orElseThrow()).as(finding.describe()).isBetween(day(33), day(35));
+    }
+
     /** It is over once it has been quiet for long enough, since it stood away last. */
     @Test
     void whatCameAndWentIsOverAfterLong() {
