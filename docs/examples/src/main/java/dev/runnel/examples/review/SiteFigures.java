@@ -253,7 +253,8 @@ final class SiteFigures {
                         .filter(found -> found.uncertain() > 0 && doubtfulSpills(review) <= Doubts.MOST)
                         .map(found -> found.uncertain() == found.spills().size()
                                 ? " (uncertain)"
-                                : " (" + found.uncertain() + " of " + found.spills().size() + " times uncertain)")
+                                : " (" + found.uncertain() + " of "
+                                        + found.spills().size() + " times uncertain)")
                         .orElse("")
                 + (review.flow().spills().isPresent() && usableShare(review) < MOSTLY_SEEN
                         ? " (seen " + received(review) + " of the time)"
