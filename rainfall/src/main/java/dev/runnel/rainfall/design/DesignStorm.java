@@ -172,7 +172,7 @@ public final class DesignStorm {
             double from = (double) step.toNanos() * (i + 1) - peak;
             double share = from < 0 ? peakAt : 1 - peakAt;
             // Rounding must not lead beyond the whole duration, where the formula may end.
-            double part = share * depth(formula, Math.min(Math.abs(from) / share, duration.toNanos()));
+            double part = share * depth(formula, Math.min(Math.abs(from) / share, (double) duration.toNanos()));
             double sum = from < 0 ? peakAt * total - part : peakAt * total + part;
             depths[i] = sum - before;
             before = sum;
