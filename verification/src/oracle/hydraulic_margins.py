@@ -9,7 +9,7 @@ writes the tables named below into the folder of the hydraulics tables. Made wit
 import random
 import sys
 
-from mpmath import inf, mp, mpf, nstr, pi, radians, sqrt, tan, taylor
+from mpmath import inf, mp, mpf, nstr, pi, quad, radians, sqrt, tan, taylor
 
 from flow_limits import crest, factor, sand, turbulent_end
 from flow_relations import bisect
@@ -335,6 +335,35 @@ def breaks():
           [("sum", "resistance.break-depths")], rows, tolerance="1e-10 relative", reason="17 digits are given; near its greatest a radius tells the depth to half of its digits")
 
 
+def backwaters():
+    """Backwater that ends just below the second of two normal depths, where the friction slope nears that of the bed once more."""
+    rows = []
+    for d, s, share in (("0.9", "0.0006", "1.03"), ("0.3", "0.002", "1.05"), ("2", "0.0003", "1.01"), ("0.9", "0.0006", "1.075")):
+        pipe, slope, n = Circle(mpf(d)), mpf(s), mpf("0.013")
+        law = lambda y: pipe.area(y) * pipe.radius(y) ** (mpf(2) / 3) * sqrt(slope) / n
+        top = bisect(lambda y: law(y - mpf(d) / 10**12) - law(y + mpf(d) / 10**12), mpf(d) * mpf("0.9"), mpf(d) * mpf("0.97"), 90)
+        q = mpf(float(mpf(share) * law(mpf(d) * (1 - mpf(10) ** -28))))
+        lower = bisect(lambda y: law(y) - q, mpf(d) / 100, top, 110)
+        upper = bisect(lambda y: q - law(y), top, mpf(d) * (1 - mpf(10) ** -26), 110)
+        per_depth = lambda y: (1 - q**2 * 2 * sqrt(y * (mpf(d) - y)) / (G * pipe.area(y) ** 3)) / (slope * (1 - (q / law(y)) ** 2))
+        rows.append((d, s, repr(float(q)), repr(float(lower + mpf("0.0004"))), "0.0005", "0", ""))
+        for below in ("0.02", "0.002", "1e-4", "1e-6"):
+            # As the library takes it: a double.
+            raised = mpf(float(upper - mpf(below) * mpf(d)))
+            # Close to the most that a pipe carries the two depths are close together.
+            rise = "0.01" if upper > mpf("1.05") * lower else "0.001"
+            middle = (lower + upper) / 2
+            end = lower + mpf(rise)
+            if raised <= middle:
+                continue
+            # Logarithms of the heights over and under the two depths.
+            length = quad(lambda u: mp.e**u * per_depth(lower + mp.e**u), [mp.log(end - lower), mp.log(middle - lower)]) + quad(lambda u: mp.e**u * per_depth(upper - mp.e**u), list(mp.linspace(mp.log(upper - raised), mp.log(upper - middle), 4)))
+            rows.append((d, s, repr(float(q)), repr(float(raised)), rise, show(length), show(raised, 18)))
+    write(FOLDER, PROGRAM, "backwater-under-a-second-depth", "Ven Te Chow (1959), Open-Channel Hydraulics, chapter 9: lengths of backwater in pipes that carry more than when full, up to a hair below the upper of their two normal depths",
+          [("d", "m, bore"), ("s", "m/m, fall"), ("q", "m3/s, discharge"), ("raised", "m, raised depth"), ("rise", "m, rise that counts as the end"), ("length", "m, length"), ("back", "m, the raised depth of that length")],
+          [("shape", "word circular"), ("diameter", "d"), ("gradient", "s"), ("n", "0.013"), ("discharge", "q"), ("rise", "rise")], [("length", "backwater.length", "input.raised_depth = raised"), ("back", "backwater.raised-depth", "input.distance = length")], rows, tolerance="1e-9 relative", reason="17 digits are given; near the upper depth its own last digits count")
+
+
 def parts():
     """Walls whose roughness changes twice, parts with their own radii, and where the walls of a silted section change."""
     rows = []
@@ -369,6 +398,6 @@ def parts():
 
 
 if __name__ == "__main__":
-    for make in (cells, structures, flaps_and_screens, laws, conduits, breaks, parts):
+    for make in (cells, structures, flaps_and_screens, laws, conduits, breaks, backwaters, parts):
         if not sys.argv[2:] or make.__name__ in sys.argv[2:]:
             make()

@@ -163,14 +163,15 @@ public final class Backwater {
     }
 
     /**
-     * Cut at the corners of the section and half-way to the soffit. Below, the logarithm of the height above normal depth
-     * makes the integrand smooth; above, where a closing surface bends, the root of the height below the soffit does. Nothing
-     * where all lies above the soffit.
+     * Cut at the corners of the section and half-way to the soffit, or to the next normal depth. Below, the logarithm of the
+     * height above normal depth makes the integrand smooth; above, where a closing surface bends, the root of the height below
+     * the soffit does, and where the friction slope nears that of the bed once more the logarithm of what is left to there.
+     * Nothing where all lies above the soffit.
      */
     private double freeDistance(double low, double top) {
         double soffit = flow.reach().section().height();
         double base = mild ? normal : 0;
-        double middle = (base + soffit) / 2;
+        double middle = (base + Math.min(soffit, ceiling)) / 2;
         double[] cuts = DoubleStream.concat(
                         Arrays.stream(flow.reach().section().breakDepths()), DoubleStream.of(low, top, middle))
                 .filter(depth -> depth >= low && depth <= top)
@@ -181,12 +182,20 @@ public final class Backwater {
         for (int i = 0; i + 1 < cuts.length; i++) {
             double from = cuts[i];
             double to = cuts[i + 1];
-            sum += from >= middle
-                    ? integral(s -> 2 * s * slope(soffit - s * s), Math.sqrt(soffit - to), Math.sqrt(soffit - from))
-                    : integral(
-                            u -> Math.exp(u) * slope(base + Math.exp(u)), Math.log(from - base), Math.log(to - base));
+            sum += from < middle
+                    ? integral(u -> Math.exp(u) * slope(base + Math.exp(u)), Math.log(from - base), Math.log(to - base))
+                    : above(from, to, soffit);
         }
         return sum;
+    }
+
+    private double above(double from, double to, double soffit) {
+        return Double.isInfinite(ceiling)
+                ? integral(s -> 2 * s * slope(soffit - s * s), Math.sqrt(soffit - to), Math.sqrt(soffit - from))
+                : integral(
+                        u -> Math.exp(u) * slope(ceiling - Math.exp(u)),
+                        Math.log(ceiling - to),
+                        Math.log(ceiling - from));
     }
 
     /** dx/dy of the profile. */
