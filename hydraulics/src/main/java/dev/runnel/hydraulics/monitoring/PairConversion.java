@@ -31,6 +31,9 @@ final class PairConversion {
     /** Readings that are worked on at once: they stay in the first cache. */
     static final int BLOCK = 1024;
 
+    /** Readings whose products are written at once, in blocks; they and the products stay in the second cache. */
+    private static final int STRETCH = 16 * BLOCK;
+
     private final CrossSection section;
     private final double soffit;
     private final double offset;
@@ -189,6 +192,7 @@ final class PairConversion {
         private final int[] fours;
         private int from;
         private int to;
+        private int products;
         private boolean overflows;
 
         Blocks(double[] depths, double[] velocities, double[] discharges) {
@@ -210,7 +214,7 @@ final class PairConversion {
         void next() {
             advance();
             if (showsOthers && !inPlace) {
-                CircleLoops.discharge(depths, velocities, discharges, from, to, soffit, velocityFactor);
+                stretch();
                 mendCircle(CircleLoops.notFinite(discharges, from, to, places, fours));
             } else {
                 ofAny();
@@ -238,6 +242,14 @@ final class PairConversion {
         private void advance() {
             from = to;
             to = from + Math.min(BLOCK, depths.length - from);
+        }
+
+        /** The memory is slow to start: a long loop waits for it once, and what is done block by block then finds all near. */
+        private void stretch() {
+            if (from == products) {
+                products += Math.min(STRETCH, depths.length - from);
+                CircleLoops.discharge(depths, velocities, discharges, from, products, soffit, velocityFactor);
+            }
         }
 
         private void ofAny() {
