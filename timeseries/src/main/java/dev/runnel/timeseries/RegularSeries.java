@@ -69,12 +69,9 @@ public final class RegularSeries {
     static RegularSeries checked(Instant start, Duration step, double[] values) {
         long stepNanos = EpochNanos.positive("step", step);
         long startNanos = EpochNanos.of(start);
-        for (int i = 0; i < values.length; i++) {
-            // One comparison for each, of the sign no trace; NaN passes.
-            if (Math.abs(values[i]) > Double.MAX_VALUE) {
-                throw new IllegalArgumentException(
-                        "values must be finite, or NaN for missing, was " + Text.number(values[i]) + " at index " + i);
-            }
+        // The largest of many is found several at a time; it is NaN where one is missing, and then each is looked at.
+        if (!(largest(values) <= Double.MAX_VALUE)) {
+            requireNoneInfinite(values);
         }
         try {
             Math.addExact(startNanos, Math.multiplyExact(stepNanos, (long) values.length));
@@ -85,6 +82,23 @@ public final class RegularSeries {
                     e);
         }
         return new RegularSeries(startNanos, stepNanos, values);
+    }
+
+    private static double largest(double[] values) {
+        double largest = 0;
+        for (double value : values) {
+            largest = Math.max(largest, Math.abs(value));
+        }
+        return largest;
+    }
+
+    private static void requireNoneInfinite(double[] values) {
+        for (int i = 0; i < values.length; i++) {
+            if (Double.isInfinite(values[i])) {
+                throw new IllegalArgumentException(
+                        "values must be finite, or NaN for missing, was " + Text.number(values[i]) + " at index " + i);
+            }
+        }
     }
 
     /**
