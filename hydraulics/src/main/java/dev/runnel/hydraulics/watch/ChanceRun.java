@@ -23,13 +23,14 @@ record ChanceRun(double step, double scatter) {
                 : new ChanceRun(0, 0);
     }
 
-    /** Most readings of one value that chance gives at a speed. */
+    /** Most readings of one value that chance gives at a speed; infinite where the scatter never leaves a step. */
     double most(double speed) {
         if (!(step > 0 && scatter > 0)) {
             return 1;
         }
-        // Whether the next reading is the same, if the water stands in the middle of a step.
-        double same = Erf.erf(step / (2 * Math.sqrt(2) * scatter * speed));
-        return 1 + Math.log(CHANCE) / Math.log(same);
+        // Chance that the next reading is another, if the water stands in the middle of a step; in slow water it is
+        // next to none.
+        double other = Erf.erfc(step / (2 * Math.sqrt(2) * scatter * speed));
+        return 1 + Math.log(CHANCE) / Math.log1p(-other);
     }
 }

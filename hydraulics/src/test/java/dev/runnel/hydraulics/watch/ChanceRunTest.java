@@ -20,6 +20,14 @@ class ChanceRunTest {
         assertThat(new ChanceRun(0.001, 0.03).most(0.6)).isLessThan(5);
     }
 
+    /** At 0.1 m/s a step is 8.3 standard deviations to each side: erfc(5.893) = 7.8597e-17; at 10 mm/s nothing ever leaves it. */
+    @Test
+    void inSlowWaterARunHasNoEnd() {
+        ChanceRun coarse = new ChanceRun(0.05, 0.03);
+        assertThat(coarse.most(0.1)).isCloseTo(13.815511 / 7.859747e-17, within(1e12));
+        assertThat(coarse.most(0.01)).isEqualTo(Double.POSITIVE_INFINITY);
+    }
+
     @Test
     void ofASensorThatNeverStepsNothingIsKnown() {
         assertThat(ChanceRun.of(Double.POSITIVE_INFINITY, 0, 12)).isEqualTo(new ChanceRun(0, 0));
