@@ -95,23 +95,15 @@ final class SiteFigures {
                         .append(dry.show(all.mean()))
                         .append(" over all ")
                         .append(all.days()));
-        dry.unlike()
-                .ifPresent(parts -> note.append("; the days are not alike: ")
-                        .append(dry.show(parts.before()))
-                        .append(" before ")
-                        .append(review.data().dates().day(parts.from()))
-                        .append(", ")
-                        .append(dry.show(parts.after()))
-                        .append(" from then on"));
-        dry.unlikeNights()
-                .ifPresent(parts -> note.append("; the nights are not alike: ")
-                        .append(dry.show(parts.before()))
-                        .append(" before ")
-                        .append(review.data().dates().day(parts.from()))
-                        .append(", ")
-                        .append(dry.show(parts.after()))
-                        .append(" from then on"));
+        dry.unlike().ifPresent(parts -> note.append("; the days").append(notAlike(review, parts)));
+        dry.unlikeNights().ifPresent(parts -> note.append("; the nights").append(notAlike(review, parts)));
         return note + dry.suspect() + FlowText.mark(review);
+    }
+
+    private static String notAlike(SiteReview review, UnlikeDays parts) {
+        DryWeather dry = review.dryWeather();
+        return " are not alike: " + dry.show(parts.before()) + " before "
+                + review.data().dates().day(parts.from()) + ", " + dry.show(parts.after()) + " from then on";
     }
 
     private void highest() {
