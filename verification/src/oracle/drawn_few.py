@@ -62,10 +62,10 @@ def all_draws(sample):
             yield [v for v, c in zip(kinds, counts) for _ in range(c)], ways * prod((sample.count(v) / n) ** c for v, c in zip(kinds, counts))
 
 
-def end(values, share):
-    """The value at a share of the draws, and whether five standard errors move it, or the draws whose law is at the end of its range."""
+def end(values, share, draws, errors):
+    """The value at a share of so many draws, and whether so many standard errors leave it, and the draws whose law is at the end of its range."""
     whole = sum(p for _, p in values)
-    error = 5 * (share * (1 - share) / DRAWS) ** 0.5 + 1 - whole
+    error = errors * (share * (1 - share) / draws) ** 0.5 + 1 - whole
     found = []
     for at in (share - error, share, share + error):
         sum_ = 0
@@ -91,7 +91,7 @@ def main(folder):
     for family, sample, years, value in CASES:
         drawn = [(level_and_period(family, x, years, value), p) for x, p in all_draws(sample)]
         for confidence in (c / 100 for c in range(50, 99, 2)):
-            ends = [end([(a[which], p) for a, p in drawn if a], share) for which in (0, 1) for share in ((1 - confidence) / 2, (1 + confidence) / 2)]
+            ends = [end([(a[which], p) for a, p in drawn if a], share, DRAWS, 5) for which in (0, 1) for share in ((1 - confidence) / 2, (1 + confidence) / 2)]
             known = [v if stays and v < 1e9 else "" for v, stays in ends]
             if any(v != "" for v in known) and not any(r[1] == text(sample) and list(r[5:]) == known for r in rows):
                 rows.append((family, text(sample), confidence, years, value, *known))

@@ -16,6 +16,7 @@ from math import comb
 
 import numpy as np
 
+from drawn_few import end
 from low_outliers import approximation
 from own_tables import text, write
 
@@ -124,21 +125,6 @@ def years_of_scaled():
 DRAWS = 800
 
 
-def end(values, share):
-    """The value at a share of the draws, and whether three standard errors leave it."""
-    whole = sum(p for _, p in values)
-    error = 3 * (share * (1 - share) / DRAWS) ** 0.5 + 1 - whole
-    found = []
-    for at in (share - error, share, share + error):
-        sum_ = 0
-        for v, p in sorted(values):
-            sum_ += p / whole
-            if sum_ >= at:
-                found.append(v)
-                break
-    return found[1], len(found) == 3 and max(found) - min(found) <= 1e-9 * abs(found[1])
-
-
 def drawn():
     rows = []
     for low, high, n, m, minutes, years, depth, event in ((12.0, 31.0, 12, 4, 60, 10, 33.0, "9 12 8 5 2"), (9.5, 15.0, 11, 6, 180, 5, 21.0, "3 14 1 0.5 0.5")):
@@ -155,7 +141,7 @@ def drawn():
         itself = answers(ys)
         draws = [(answers([low] * (n - j) + [high] * j), comb(n, j) * (m / n) ** j * (1 - m / n) ** (n - j)) for j in range(1, n)]
         for confidence in (0.5, 0.74, 0.92):
-            ends = [end([(a[which], p) for a, p in draws], share) for which in range(3) for share in ((1 - confidence) / 2, (1 + confidence) / 2)]
+            ends = [end([(a[which], p) for a, p in draws], share, DRAWS, 3) for which in range(3) for share in ((1 - confidence) / 2, (1 + confidence) / 2)]
             known = [v if stays else "" for v, stays in ends]
             least, most = 1.01, 2 * n
             told = lambda v: 1 if least <= v <= most else 0 if v < least else 2
