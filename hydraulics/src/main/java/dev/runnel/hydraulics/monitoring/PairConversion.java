@@ -246,8 +246,8 @@ final class PairConversion {
 
         /** The memory is slow to start: a long loop waits for it once, and what is done block by block then finds all near. */
         private void stretch() {
-            if (from == products) {
-                products += Math.min(STRETCH, depths.length - from);
+            if (from >= products) {
+                products = from + Math.min(STRETCH, depths.length - from);
                 CircleLoops.discharge(depths, velocities, discharges, from, products, soffit, velocityFactor);
             }
         }
