@@ -93,6 +93,74 @@ class FindingTest {
         assertThat(stretch(3, 4)).hasToString("FindingStretch[2026-01-09T09:00:00Z to 2026-01-09T10:00:00Z]");
     }
 
+    @Test
+    void itIsConsistentWithItsNamesAlone() {
+        Finding finding = named(FindingName.DEPTH_DRIFT, FindingName.SEDIMENT);
+        assertThat(finding.isConsistentWith(FindingName.DEPTH_DRIFT)).isTrue();
+        assertThat(finding.isConsistentWith(FindingName.SEDIMENT)).isTrue();
+        assertThat(finding.isConsistentWith(FindingName.HELD_UP)).isFalse();
+    }
+
+    @Test
+    void itSaysWhenItClosedAndWhetherItComesAndGoes() {
+        Finding once = standing(stretch(0, 30));
+        assertThat(once.describe().lines()).contains("found 2026-01-09T06:00:00Z, as usual again 2026-01-10T12:00:00Z");
+        assertThat(once.describe()).doesNotContain("came back").doesNotContain("if it goes on");
+        assertThat(once.isRecurring()).isFalse();
+        assertThat(once)
+                .hasToString("Finding[1, " + FindingName.FROZEN_LOGGER.words() + ", " + ChangeShape.STEP
+                        + ", since 2026-01-09T06:00:00Z, found 2026-01-09T06:00:00Z, closed 2026-01-10T12:00:00Z]");
+        Finding falls = like(once, 5, Optional.of(Duration.ofHours(84)), Optional.empty(), Optional.empty());
+        assertThat(falls.isRecurring()).isTrue();
+        assertThat(falls.describe().lines()).contains("recurring: fell back 5 times, about every 3.5 days");
+        assertThat(falls.toString()).endsWith("closed 2026-01-10T12:00:00Z, recurring every 3.5 days]");
+    }
+
+    @Test
+    void itSaysWhenTheAlarmAndTheSoffitWouldBeReached() {
+        LevelForecast alarm = new LevelForecast(0.3, hour(48), hour(40), hour(60));
+        LevelForecast soffit = new LevelForecast(0.6, hour(480), hour(400), hour(600));
+        Finding finding = like(standing(stretch(0, -1)), 0, Optional.empty(), Optional.of(alarm), Optional.of(soffit));
+        assertThat(finding.describe().lines())
+                .contains(
+                        "if it goes on, the highest level of a dry day reaches the alarm at " + alarm,
+                        "if it goes on, the highest level of a dry day reaches the soffit at " + soffit
+                                + "; rain fills the pipe before that");
+    }
+
+    @Test
+    void theNumberOfAFindingThatWasNeverToldIsFree() {
+        Findings findings = new Findings();
+        Track first = findings.open(FindingName.SEDIMENT, 0, 0);
+        Track second = findings.open(FindingName.SEDIMENT, 0, 0);
+        findings.withdraw(second);
+        assertThat(findings.open(FindingName.SEDIMENT, 0, 0).number).isEqualTo(2);
+        findings.withdraw(first);
+        assertThat(findings.open(FindingName.SEDIMENT, 0, 0).number).isEqualTo(3);
+    }
+
+    private static Finding like(
+            Finding other,
+            int falls,
+            Optional<Duration> recurrence,
+            Optional<LevelForecast> alarm,
+            Optional<LevelForecast> soffit) {
+        return new Finding(
+                other.number(),
+                other.names(),
+                other.direction(),
+                other.shape(),
+                other.sinceRange(),
+                other.found(),
+                other.stretches(),
+                falls,
+                recurrence,
+                other.moved(),
+                alarm,
+                soffit,
+                other.detail());
+    }
+
     private static Instant hour(int hour) {
         return BEGIN.plus(Duration.ofHours(hour));
     }

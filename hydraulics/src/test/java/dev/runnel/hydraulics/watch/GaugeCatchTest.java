@@ -4,15 +4,20 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
 import dev.runnel.hydraulics.evidence.Direction;
+import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Random;
+import java.util.stream.DoubleStream;
 import org.junit.jupiter.api.Test;
 
 /** Storms that say that a gauge catches another share of the rain. */
 class GaugeCatchTest {
     private static final int FROM = 24 * 45;
+
+    /** Hour of three days in which a storm begins. */
+    private static final int BEGIN = 30;
 
     /** A storm every third day; the gauge writes a share of it from a day on; storms differ by some scatter. */
     private static List<WatchNotice> watched(double share, double scatter, int days, boolean other, boolean restarted) {
@@ -128,5 +133,98 @@ class GaugeCatchTest {
                 .extracting(Finding::name)
                 .contains(FindingName.CLOCK_OF_MONITOR)
                 .doesNotContain(FindingName.GAUGE_CATCHES_LESS, FindingName.GAUGE_WRITES_MORE);
+    }
+
+    /** One storm every third day, each of which answers so many times as far as the first ones, in logarithms. */
+    private static List<WatchNotice> answering(double... answers) {
+        Findings findings = new Findings();
+        GaugeCatch gauge = new GaugeCatch(
+                GaugeClockTest.rule(GaugeClockTest.readings(0, 0)).baseline(), findings);
+        for (int hour = 0; hour < 72 * answers.length; hour++) {
+            int since = hour % 72 - BEGIN;
+            double wave = since < 0 ? 0 : since < 2 ? 0.02 * (since + 1) : 0.04 * Math.exp(-(since - 1) / 1.5);
+            SiteHour at = new SiteHour(hour);
+            at.rain = since == 0 || since == 1 ? 5 : 0;
+            gauge.hour(at, Math.exp(answers[hour / 72]) * wave, false);
+        }
+        return findings.take();
+    }
+
+    /** Storms that are like the first ones, and then those given. */
+    private static List<WatchNotice> answeringAfter(int alike, double... answers) {
+        return answering(DoubleStream.concat(DoubleStream.generate(() -> 0).limit(alike), DoubleStream.of(answers))
+                .toArray());
+    }
+
+    private static Instant day(int storm) {
+        return Instant.EPOCH.plus(Duration.ofHours(72L * storm + BEGIN));
+    }
+
+    /**
+     * Twelve storms alike leave the scatter that is assumed of six, 0.4 sqrt(6 / 17) = 0.238; the mean of four more must be five
+     * times 0.238 sqrt(1/4 + 1/12) = 0.686 away, that of six 5 * 0.238 * sqrt(1/6 + 1/12) = 0.594.
+     */
+    @Test
+    void fourStormsTellOfTwiceAndSixOfLess() {
+        List<WatchNotice> told = answeringAfter(12, 0.69, 0.69, 0.69, 0.69);
+        assertThat(told).hasSize(1);
+        assertThat(told.get(0).finding().detail())
+                .isEqualTo(
+                        "for each mm of rain the flow rises 1.99 times as far in the last 4 storms as in the 12 before"
+                                + " (usual scatter of a storm 27 %): as if 50 % of the rain were written");
+        assertThat(told.get(0).finding().sinceRange().start()).isBetween(day(11), day(12));
+        assertThat(answeringAfter(12, 0.68, 0.68, 0.68, 0.68, 0.68)).isEmpty();
+        assertThat(answeringAfter(12, 0.60, 0.60, 0.60, 0.60, 0.60, 0.60))
+                .extracting(each -> each.finding().detail())
+                .allMatch(detail -> detail.contains("in the last 6 storms as in the 12 before"))
+                .hasSize(1);
+        assertThat(answeringAfter(12, 0.59, 0.59, 0.59, 0.59, 0.59, 0.59)).isEmpty();
+        assertThat(answeringAfter(12, -0.69, -0.69, -0.69, -0.69))
+                .extracting(each -> each.finding().detail())
+                .allMatch(detail -> detail.contains("rises 0.50 times as far")
+                        && detail.endsWith("as if 199 % of the rain were written"))
+                .hasSize(1);
+    }
+
+    /** Eight storms are the least that say what is usual: 0.4 sqrt(6 / 13) = 0.272, 5 * 0.272 * sqrt(1/4 + 1/8) = 0.832. */
+    @Test
+    void beforeEightStormsNothingIsUsual() {
+        assertThat(answeringAfter(8, 0.84, 0.84, 0.84, 0.84)).hasSize(1);
+        assertThat(answeringAfter(8, 0.82, 0.82, 0.82, 0.82)).isEmpty();
+        assertThat(answeringAfter(7, 2, 2, 2, 2)).isEmpty();
+    }
+
+    /** Of the last six the first is one of before: it began after that one. */
+    @Test
+    void stormOfBeforeIsNoneOfTheChange() {
+        List<WatchNotice> told = answeringAfter(12, 0.01, 1.2, 0.45, 0.45, 0.45, 1.05);
+        assertThat(told).hasSize(1);
+        Finding finding = told.get(0).finding();
+        assertThat(finding.detail()).contains("in the last 6 storms as in the 12 before");
+        assertThat(finding.since()).isBetween(day(13), day(14));
+        assertThat(finding.sinceRange().start()).isBetween(day(12), day(13));
+    }
+
+    @Test
+    void gaugeThatIsMendedIsToldByFourStormsNearerToUsual() {
+        List<WatchNotice> told = answeringAfter(12, 1, 1, 1, 1, 1, 0.52, 0.48, 0, 0.48, -0.48, 1, 1, 1, 1);
+        assertThat(told)
+                .extracting(WatchNotice::kind)
+                .containsExactly(WatchNotice.Kind.FOUND, WatchNotice.Kind.CLOSED, WatchNotice.Kind.FOUND);
+        Finding closed = told.get(1).finding();
+        assertThat(closed.since()).isBetween(day(12), day(13));
+        assertThat(closed.closed().orElseThrow()).isBetween(day(18), day(19));
+        assertThat(told.get(1).time()).isBetween(day(21), day(22));
+        // What was caught while it was wrong has become no part of what is usual.
+        assertThat(told.get(2).finding().number()).isEqualTo(2);
+        assertThat(told.get(2).finding().detail()).contains("in the last 4 storms as in the 16 before");
+    }
+
+    @Test
+    void threeStormsOrOneTooManyOnTheFarSideDoNotMendIt() {
+        assertThat(answeringAfter(12, 1, 1, 1, 1, 0, 0, 0)).hasSize(1);
+        assertThat(answeringAfter(12, 1, 1, 1, 1, 0, 0, 0.52, 0)).hasSize(1);
+        assertThat(answeringAfter(12, 1, 1, 1, 1, 0, 0, -0.52, 0)).hasSize(1);
+        assertThat(answeringAfter(12, 1, 1, 1, 1, 0, 0, 0, 0)).hasSize(2);
     }
 }

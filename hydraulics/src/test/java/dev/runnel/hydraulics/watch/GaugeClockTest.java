@@ -9,14 +9,19 @@ import dev.runnel.timeseries.Machine;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Random;
 import java.util.function.IntPredicate;
+import java.util.stream.DoubleStream;
 import org.junit.jupiter.api.Test;
 
 /** The lag of depth behind rain, and the clock of a gauge by it. */
 class GaugeClockTest {
     private static final Duration DAY = Duration.ofDays(1);
+
+    /** Hour of three days in which a storm begins. */
+    private static final int BEGIN = 30;
 
     /** A burst of two hours; the depth rises for two and falls for six. */
     private static double[] rain() {
@@ -124,6 +129,120 @@ class GaugeClockTest {
             clock.hour(of, wave, 0, false, false);
         }
         return findings.take();
+    }
+
+    /** A storm every third day, each of which the depth follows by so many hours; the dry day late by some, and in a season. */
+    private static List<WatchNotice> lagging(double dayLate, boolean season, double... lags) {
+        Findings findings = new Findings();
+        GaugeClock clock = new GaugeClock(rule(readings(0, 0)).baseline(), findings);
+        for (long hour = 0; hour < 72L * lags.length; hour++) {
+            double since = hour % 72 - BEGIN;
+            double after = since - lags[(int) (hour / 72)];
+            SiteHour of = new SiteHour(hour);
+            of.rain = since >= 0 && since < 2 ? 2.5 : 0;
+            double wave = after < 0 ? 0 : after < 2 ? 0.2 * (after + 1) : 0.4 * Math.exp(-(after - 1) / 1.5);
+            clock.hour(of, wave, dayLate, false, season);
+        }
+        return findings.take();
+    }
+
+    /** Sixteen storms that come as the baseline knows them, and then those given. */
+    private static double[] after(double... lags) {
+        return DoubleStream.concat(DoubleStream.generate(() -> 0.8).limit(16), DoubleStream.of(lags))
+                .toArray();
+    }
+
+    private static String only(List<WatchNotice> told) {
+        assertThat(told).hasSize(1);
+        return told.get(0).finding().detail();
+    }
+
+    private static Instant storm(int number) {
+        return Instant.EPOCH.plus(Duration.ofHours(72L * number + BEGIN));
+    }
+
+    @Test
+    void stampsOfAGaugeEarlyAreToldByMoreStormsThanStampsLate() {
+        // Whole hours on both sides of a storm as usual, so that each shape is the same.
+        List<WatchNotice> late = lagging(0, false, after(-1.2, -1.2));
+        assertThat(only(late)).contains("in the last 2 storms").endsWith("stamps of the gauge about 2.0 h late");
+        Finding finding = late.get(0).finding();
+        assertThat(finding.direction()).isEqualTo(Direction.UP);
+        assertThat(finding.since()).isBetween(storm(16), storm(17));
+        assertThat(finding.sinceRange().start()).isBetween(storm(15), storm(16));
+        assertThat(lagging(0, false, after(2.8, 2.8))).isEmpty();
+        List<WatchNotice> early = lagging(0, false, after(2.8, 2.8, 2.8));
+        assertThat(only(early)).contains("in the last 3 storms").endsWith("stamps of the gauge about 2.0 h early");
+        assertThat(early.get(0).finding().direction()).isEqualTo(Direction.DOWN);
+    }
+
+    @Test
+    void dryDayThatMovesAsFarPointsToTheMonitor() {
+        for (double sign : new double[] {1, -1}) {
+            assertThat(lagging(sign * 0.55, false, after(-1.2, -1.2))).hasSize(1);
+            assertThat(lagging(sign * 0.65, false, after(-1.2, -1.2, -1.2, -1.2)))
+                    .isEmpty();
+        }
+        assertThat(lagging(Double.NaN, false, after(-1.2, -1.2))).hasSize(1);
+    }
+
+    /** Two storms count for thirty days. */
+    @Test
+    void stormsFarApartAreNotInARow() {
+        assertThat(apart(10)).hasSize(1);
+        assertThat(apart(11)).isEmpty();
+    }
+
+    /** The same storms, so many times three days between the two last. */
+    private static List<WatchNotice> apart(int times) {
+        double[] lags = new double[17 + times];
+        Arrays.fill(lags, 0.8);
+        Arrays.fill(lags, 17, lags.length - 1, Double.NaN);
+        lags[16] = -1.2;
+        lags[lags.length - 1] = -1.2;
+        Findings findings = new Findings();
+        GaugeClock clock = new GaugeClock(rule(readings(0, 0)).baseline(), findings);
+        for (long hour = 0; hour < 72L * lags.length; hour++) {
+            double lag = lags[(int) (hour / 72)];
+            double since = hour % 72 - BEGIN;
+            double after = since - lag;
+            SiteHour of = new SiteHour(hour);
+            of.rain = !Double.isNaN(lag) && since >= 0 && since < 2 ? 2.5 : 0;
+            double wave = !(after >= 0) ? 0 : after < 2 ? 0.2 * (after + 1) : 0.4 * Math.exp(-(after - 1) / 1.5);
+            clock.hour(of, wave, 0, false, false);
+        }
+        return findings.take();
+    }
+
+    @Test
+    void whatIsOpenAtTheEndOfTheRecordStands() {
+        List<SiteReading> late = readings(3, 32);
+        assertThat(rule(late).over(late))
+                .extracting(WatchNotice::kind)
+                .containsExactly(WatchNotice.Kind.FOUND, WatchNotice.Kind.STANDING);
+    }
+
+    /** A storm carried by the ground says nothing, and so do storms that differ among themselves. */
+    @Test
+    void stormsThatComeVeryLateOrDoNotAgreeAreLeftOut() {
+        assertThat(lagging(0, false, after(4.8, 4.8, 4.8, 4.8, 4.8))).isEmpty();
+        assertThat(lagging(0, false, after(-1.2, 4.8, -1.2))).hasSize(1);
+        assertThat(lagging(0, false, after(-0.9, -2.2))).isEmpty();
+        assertThat(lagging(0, false, after(-0.9, -1.7))).hasSize(1);
+    }
+
+    /** Nobody learns from what he calls wrong: when it is over, a second time is told as the first. */
+    @Test
+    void twoStormsAsUsualEndAShiftOfTwoHours() {
+        List<WatchNotice> told = lagging(0, false, after(-1.2, -1.2, -1.2, 0.8, 0.8, -1.2, -1.2));
+        assertThat(told)
+                .extracting(WatchNotice::kind)
+                .containsExactly(WatchNotice.Kind.FOUND, WatchNotice.Kind.CLOSED, WatchNotice.Kind.FOUND);
+        assertThat(told.get(1).finding().closed().orElseThrow()).isBetween(storm(19), storm(20));
+        assertThat(told.get(2).finding().number()).isEqualTo(2);
+        assertThat(told.get(2).finding().detail())
+                .contains("in the last 2 storms")
+                .endsWith("about 2.0 h late");
     }
 
     /** What took six storms to tell is not over after two that happen to come as usual, but after six. */
