@@ -265,8 +265,8 @@ public final class CircleLoops {
     }
 
     /**
-     * Finds the numbers that are not in (0, ∞), without a jump, likewise. Numbers above 0 are in the order of their bits, and
-     * those below and those that are none beyond either end.
+     * Finds the numbers that are none, not finite, or 0, without a jump, likewise. Most fours have a product that is finite and
+     * not 0, and so have no such number.
      *
      * @param values values
      * @param from first index
@@ -275,34 +275,33 @@ public final class CircleLoops {
      * @param fours where the fours begin that are looked at; overwritten; a quarter as long
      * @return how many there are
      */
-    public static int notPositive(double[] values, int from, int to, int[] places, int[] fours) {
+    public static int zeroOrNotFinite(double[] values, int from, int to, int[] places, int[] fours) {
         int endOfFours = from + (to - from & -4);
         int lookedAt = 0;
         for (int i = from; i < endOfFours; i += 4) {
             fours[lookedAt] = i;
-            long one = belowIfNotPositive(values[i]) | belowIfNotPositive(values[i + 1]);
-            long other = belowIfNotPositive(values[i + 2]) | belowIfNotPositive(values[i + 3]);
-            lookedAt += (int) ((one | other) >>> 63);
+            lookedAt += isZeroOrNotFinite((values[i] * values[i + 1]) * (values[i + 2] * values[i + 3]));
         }
         int count = 0;
         for (int k = 0; k < lookedAt; k++) {
-            count = notPositive(values, fours[k], fours[k] + 4, places, count);
+            count = zeroOrNotFinite(values, fours[k], fours[k] + 4, places, count);
         }
-        return notPositive(values, endOfFours, to, places, count);
+        return zeroOrNotFinite(values, endOfFours, to, places, count);
     }
 
-    private static int notPositive(double[] values, int from, int to, int[] places, int found) {
+    private static int zeroOrNotFinite(double[] values, int from, int to, int[] places, int found) {
         int count = found;
         for (int i = from; i < to; i++) {
             places[count] = i;
-            count += (int) (belowIfNotPositive(values[i]) >>> 63);
+            count += isZeroOrNotFinite(values[i]);
         }
         return count;
     }
 
-    private static long belowIfNotPositive(double value) {
-        long bits = Double.doubleToRawLongBits(value);
-        return bits - 1 | EXPONENT - 1 - bits;
+    /** Numbers without their sign are in the order of their bits: 0 is below the least of them, and what is none above all. */
+    private static int isZeroOrNotFinite(double value) {
+        long bits = Double.doubleToRawLongBits(value) & Long.MAX_VALUE;
+        return (int) ((bits - 1 | EXPONENT - 1 - bits) >>> 63);
     }
 
     /**

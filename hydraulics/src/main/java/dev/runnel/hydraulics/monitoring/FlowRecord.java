@@ -4,7 +4,6 @@ import dev.runnel.internal.QualityCodes;
 import dev.runnel.internal.SeriesArrays;
 import dev.runnel.timeseries.Quality;
 import dev.runnel.timeseries.Series;
-import java.util.Arrays;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -25,38 +24,24 @@ import org.jspecify.annotations.Nullable;
  */
 @API(status = API.Status.EXPERIMENTAL, since = "0.1")
 public final class FlowRecord {
-    private static final byte PART_FULL_FORWARD = FlowCounts.code(DepthCondition.PART_FULL, VelocityCondition.FORWARD);
-
     private final MonitorHistory monitors;
+    private final ReadingPairs pairs;
     private final Series level;
     private final Series velocity;
     private final Series flow;
-    private final byte[] conditions;
-    private final QualityCodes depthQualities;
-    private final FlowCounts counts;
-    private final int depthsAlone;
-    private final int velocitiesAlone;
+
+    /** Made on first need, since many ask for the flow only; two threads make the same. */
+    private volatile @Nullable PairCodes codes;
 
     /** Made on first need, as the law of the pipe takes its time; two threads make the same. */
     private volatile @Nullable Series velocityRatio;
 
-    private FlowRecord(
-            MonitorHistory monitors,
-            ReadingPairs pairs,
-            Series level,
-            Series velocity,
-            Series flow,
-            byte[] conditions,
-            FlowCounts counts) {
+    private FlowRecord(MonitorHistory monitors, ReadingPairs pairs, Series level, Series velocity, Series flow) {
         this.monitors = monitors;
+        this.pairs = pairs;
         this.level = level;
         this.velocity = velocity;
         this.flow = flow;
-        this.conditions = conditions;
-        this.depthQualities = pairs.depthQualities();
-        this.counts = counts;
-        this.depthsAlone = pairs.depthsAlone();
-        this.velocitiesAlone = pairs.velocitiesAlone();
     }
 
     static FlowRecord of(PipeMonitor monitor, ReadingPairs pairs) {
@@ -65,44 +50,20 @@ public final class FlowRecord {
         double[] depths = pairs.depths();
         double[] readings = pairs.velocities();
         double[] flows = new double[size];
-        byte[] conditions = new byte[size];
-        Arrays.fill(conditions, PART_FULL_FORWARD);
-        PairConversion.Blocks blocks = conversion.new Blocks(depths, readings, flows);
-        int[] counts = FlowCounts.none();
-        int others = 0;
-        int unusual = 0;
-        int[] places = blocks.places();
-        while (blocks.hasNext()) {
-            int block = blocks.nextAndOthers();
-            others += block;
-            // Nearly all readings are done with that.
-            for (int k = 0; k < block; k++) {
-                int i = places[k];
-                int code = conversion.usualCode(depths[i], readings[i]);
-                if (code < 0) {
-                    DepthCondition condition = conversion.depthCondition(depths[i]);
-                    code = FlowCounts.code(condition, VelocityCondition.of(readings[i]));
-                    unusual++;
-                }
-                conditions[i] = (byte) code;
-                counts[code]++;
-            }
-        }
-        counts[PART_FULL_FORWARD] += size - others;
+        PairConversion.Products products = conversion.products(depths, readings, flows);
         // What nothing is written to stays the array of the readings.
         double[] levels = conversion.levels(depths);
         QualityCodes ofDepth = pairs.depthQualities();
         QualityCodes ofVelocity = pairs.velocityQualities();
         QualityCodes levelQualities = ofDepth;
         QualityCodes flowQualities = ofDepth.worse(ofVelocity, flows);
-        if (unusual > 0) {
-            boolean[] isUsual = FlowCounts.where(PairConversion::isUsual);
+        if (products.hasOthers()) {
             levels = levels == depths ? depths.clone() : levels;
             byte[] ofLevels = levelQualities.all().clone();
             byte[] ofFlows = flowQualities.all().clone();
             for (int i = 0; i < size; i++) {
-                if (!isUsual[conditions[i]]) {
-                    DepthCondition condition = FlowCounts.depthCondition(conditions[i]);
+                if (conversion.isOther(depths[i])) {
+                    DepthCondition condition = conversion.depthCondition(depths[i]);
                     byte quality = ofDepth.at(i);
                     levels[i] = conversion.level(depths[i], condition);
                     ofLevels[i] = PairConversion.levelQuality(levels[i], condition, quality);
@@ -120,11 +81,9 @@ public final class FlowRecord {
                 velocity(pairs, monitor.velocityFactor()),
                 // What is missing has that quality by the way it was made; an overflow is refused.
                 (Series)
-                        (blocks.overflows()
+                        (products.overflows()
                                 ? keeper.withReadings(pairs.clock(), flows, flowQualities.all())
-                                : keeper.withRightReadings(pairs.clock(), flows, flowQualities)),
-                conditions,
-                FlowCounts.ofCounts(counts));
+                                : keeper.withRightReadings(pairs.clock(), flows, flowQualities)));
     }
 
     /** Puts the records of the stretches of a history together; they follow each other and hold all pairs. */
@@ -132,8 +91,6 @@ public final class FlowRecord {
         int size = pairs.size();
         double[][] values = new double[3][size];
         byte[][] qualities = new byte[3][size];
-        byte[] conditions = new byte[size];
-        int[] counts = FlowCounts.none();
         int at = 0;
         for (FlowRecord part : parts) {
             List<Series> all = List.of(part.level, part.velocity, part.flow);
@@ -141,11 +98,7 @@ public final class FlowRecord {
                 System.arraycopy(all.get(which).toValues(), 0, values[which], at, part.size());
                 System.arraycopy(all.get(which).toQualityCodes(), 0, qualities[which], at, part.size());
             }
-            System.arraycopy(part.conditions, 0, conditions, at, part.size());
             at += part.size();
-        }
-        for (byte code : conditions) {
-            counts[code]++;
         }
         Series clock = pairs.clock();
         return new FlowRecord(
@@ -153,9 +106,7 @@ public final class FlowRecord {
                 pairs,
                 clock.withReadings(values[0], qualities[0]),
                 clock.withReadings(values[1], qualities[1]),
-                clock.withReadings(values[2], qualities[2]),
-                conditions,
-                FlowCounts.ofCounts(counts));
+                clock.withReadings(values[2], qualities[2]));
     }
 
     private static Series velocity(ReadingPairs pairs, double factor) {
@@ -198,7 +149,7 @@ public final class FlowRecord {
      * @return count
      */
     public int size() {
-        return conditions.length;
+        return pairs.size();
     }
 
     /**
@@ -236,17 +187,26 @@ public final class FlowRecord {
      * @throws IndexOutOfBoundsException if there is no such position
      */
     public DepthCondition depthCondition(int index) {
-        return FlowCounts.depthCondition(conditions[index]);
+        return FlowCounts.depthCondition(code(index));
     }
 
     /** What was done with a pair, by {@link FlowCounts#code}. */
     byte code(int index) {
-        return conditions[index];
+        return codes().each()[index];
+    }
+
+    private PairCodes codes() {
+        PairCodes known = codes;
+        if (known == null) {
+            known = PairCodes.of(monitors, pairs);
+            codes = known;
+        }
+        return known;
     }
 
     /** Quality of the depth reading itself, which the level loses where it does not follow from the reading. */
     Quality depthQuality(int index) {
-        return Quality.ofCode(depthQualities.at(index));
+        return Quality.ofCode(pairs.depthQualities().at(index));
     }
 
     /**
@@ -257,7 +217,7 @@ public final class FlowRecord {
      * @throws IndexOutOfBoundsException if there is no such position
      */
     public VelocityCondition velocityCondition(int index) {
-        return FlowCounts.velocityCondition(conditions[index]);
+        return FlowCounts.velocityCondition(code(index));
     }
 
     /**
@@ -266,7 +226,7 @@ public final class FlowRecord {
      * @return counts that add up to {@link #size()}
      */
     public FlowCounts counts() {
-        return counts;
+        return codes().counts();
     }
 
     /**
@@ -275,7 +235,7 @@ public final class FlowRecord {
      * @return count; a reading without a value is a reading
      */
     public int depthsAlone() {
-        return depthsAlone;
+        return pairs.depthsAlone();
     }
 
     /**
@@ -284,7 +244,7 @@ public final class FlowRecord {
      * @return count; a reading without a value is a reading
      */
     public int velocitiesAlone() {
-        return velocitiesAlone;
+        return pairs.velocitiesAlone();
     }
 
     /**
@@ -343,7 +303,7 @@ public final class FlowRecord {
         boolean[] flowing = flowing();
         for (int from = 0; from < ratios.length; ) {
             LevelMemory uniform = new LevelMemory(monitor(from)::uniformVelocity);
-            int to = endOfSettings(from);
+            int to = monitors.endOfSettings(level, from);
             for (int i = from; i < to; i++) {
                 ratios[i] = flowing[i] ? velocities[i] / uniform.at(levels[i]) : Double.NaN;
             }
@@ -352,20 +312,11 @@ public final class FlowRecord {
         return whereFlowing(ratios, flowing);
     }
 
-    /** The first pair from one on that was made with other settings. */
-    private int endOfSettings(int from) {
-        PipeMonitor monitor = monitor(from);
-        int to = monitors.isConstant() ? size() : from + 1;
-        while (to < size() && monitor(to).equals(monitor)) {
-            to++;
-        }
-        return to;
-    }
-
     /** Whether there is a flow, and an area through which it goes. */
     private boolean[] flowing() {
         double[] flows = SeriesArrays.keeper().values(flow);
         boolean[] hasArea = FlowCounts.where(DepthCondition::isFlowing);
+        byte[] conditions = codes().each();
         boolean[] flowing = new boolean[flows.length];
         for (int i = 0; i < flowing.length; i++) {
             flowing[i] = hasArea[conditions[i]] && !Double.isNaN(flows[i]);
@@ -405,7 +356,7 @@ public final class FlowRecord {
         }
         double[] standard = new double[levels.length];
         for (int from = 0; from < levels.length; ) {
-            int to = endOfSettings(from);
+            int to = monitors.endOfSettings(level, from);
             FlowUncertainty.standard(monitor(from), inputs, levels, velocities, from, to, standard);
             from = to;
         }
@@ -450,6 +401,6 @@ public final class FlowRecord {
 
     @Override
     public String toString() {
-        return "FlowRecord[" + flow + ", " + counts + "]";
+        return "FlowRecord[" + flow + ", " + counts() + "]";
     }
 }

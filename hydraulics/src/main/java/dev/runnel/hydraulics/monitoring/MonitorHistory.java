@@ -137,6 +137,19 @@ public final class MonitorHistory {
         return stretches.get(stretch(time)).monitor;
     }
 
+    /** The first reading after one that was made with other settings. */
+    int endOfSettings(Series clock, int from) {
+        if (isConstant()) {
+            return clock.size();
+        }
+        PipeMonitor monitor = at(clock.epochNanos(from));
+        int to = from + 1;
+        while (to < clock.size() && at(clock.epochNanos(to)).equals(monitor)) {
+            to++;
+        }
+        return to;
+    }
+
     private int stretch(long time) {
         int low = 0;
         int high = stretches.size() - 1;

@@ -10,23 +10,9 @@ final class PairConversion {
     /** Chosen here, m: deeper than water stands over nearly any sewer, and below nearly every depth in millimetres. */
     static final double LARGEST_DEPTH_READING = 50;
 
-    private static final long INFINITE = Double.doubleToRawLongBits(Double.POSITIVE_INFINITY);
-    private static final long SIZE = Long.MAX_VALUE;
     private static final byte POOR = Quality.POOR.toCode();
     private static final byte SUSPECT = Quality.SUSPECT.toCode();
     private static final byte MISSING = Quality.MISSING.toCode();
-
-    /** No number, a number, and one above the soffit. */
-    private static final DepthCondition[] USUAL_DEPTHS = {
-        DepthCondition.NO_DEPTH, DepthCondition.PART_FULL, DepthCondition.SURCHARGED
-    };
-
-    /** No number, one above 0, 0, and one below. */
-    private static final VelocityCondition[] USUAL_VELOCITIES = {
-        VelocityCondition.NO_VELOCITY, VelocityCondition.FORWARD, VelocityCondition.STANDING, VelocityCondition.REVERSE
-    };
-
-    private static final byte[] USUAL = usualCodes();
 
     /** Readings that are worked on at once: they stay in the first cache. */
     static final int BLOCK = 1024;
@@ -43,9 +29,6 @@ final class PairConversion {
     /** The least reading in flowing water: every one below has a choice of its own. */
     private final double lowestPlain;
 
-    /** Bits of the highest level that counts as part full. */
-    private final long aboveSoffit;
-
     /** Up to the soffit, m². */
     private final double fullArea;
 
@@ -60,7 +43,6 @@ final class PairConversion {
         this.velocityFactor = velocityFactor;
         // A reading can round to a level on the bed or above it; 4 ulp of all that is added is further than that.
         this.lowestPlain = Math.max(Double.MIN_VALUE, bed - offset + 4 * Math.ulp(Math.max(bed, offset)));
-        this.aboveSoffit = Double.doubleToRawLongBits(SurchargeRule.highestNotAbove(soffit));
         this.fullArea = Double.isInfinite(soffit) ? Double.POSITIVE_INFINITY : section.area(section.height());
         this.showsOthers = section instanceof CircularSection && offset == 0 && bed == 0;
     }
@@ -125,44 +107,9 @@ final class PairConversion {
         }
     }
 
-    /**
-     * Code of what was done with a pair of which all else follows from the readings: no depth or one in flowing water, whatever
-     * the velocity. The level is then the reading with the offset, the flow a product, and their qualities are those of the
-     * readings. Numbers instead of jumps, since in a poor record these pairs come in no order: those of 0 and more are in the
-     * order of their bits, and what is no number is after infinity.
-     *
-     * @return a {@link FlowCounts#code}, or -1 for another pair
-     */
-    int usualCode(double depth, double velocity) {
-        double level = depth + offset;
-        if (depth <= 0 || depth > LARGEST_DEPTH_READING || level <= bed) {
-            return -1;
-        }
-        long ofLevel = Double.doubleToRawLongBits(level) & SIZE;
-        int ofDepth = 1 + isAfter(ofLevel, aboveSoffit) - 2 * isAfter(ofLevel, INFINITE);
-        // Adding 0 turns -0.0, which would count as less, into 0.0.
-        long bits = Double.doubleToRawLongBits(velocity + 0.0);
-        long speed = bits & SIZE;
-        int ofVelocity = (1 - isAfter(speed, INFINITE)) * (1 + isAfter(1, speed) + 2 * isAfter(0, bits));
-        return USUAL[ofDepth * USUAL_VELOCITIES.length + ofVelocity];
-    }
-
-    private static int isAfter(long bits, long others) {
-        return (int) (others - bits >>> 63);
-    }
-
-    /** Whether all else follows from the readings where a depth has this condition. */
-    static boolean isUsual(DepthCondition condition) {
-        return condition.isFlowing() || condition == DepthCondition.NO_DEPTH;
-    }
-
-    private static byte[] usualCodes() {
-        byte[] codes = new byte[USUAL_DEPTHS.length * USUAL_VELOCITIES.length];
-        for (int i = 0; i < codes.length; i++) {
-            codes[i] = FlowCounts.code(
-                    USUAL_DEPTHS[i / USUAL_VELOCITIES.length], USUAL_VELOCITIES[i % USUAL_VELOCITIES.length]);
-        }
-        return codes;
+    /** Code of what is done with a pair. */
+    byte code(double depth, double velocity) {
+        return FlowCounts.code(depthCondition(depth), VelocityCondition.of(velocity));
     }
 
     static byte worse(byte one, byte other) {
@@ -174,14 +121,19 @@ final class PairConversion {
      * passes without a branch, as if all of them were taken in flowing water; the others are then done one by one.
      */
     void discharges(double[] depths, double[] velocities, double[] discharges) {
-        Blocks blocks = new Blocks(depths, velocities, discharges);
-        while (blocks.hasNext()) {
-            blocks.next();
-        }
+        new Products(depths, velocities, discharges).write();
     }
 
-    /** The discharges of pairs of readings, block after block, so that whoever needs more of a pair finds it in the cache. */
-    final class Blocks {
+    /** The same for who needs more of the pairs, which is then done by itself where something is left to do. */
+    Products products(double[] depths, double[] velocities, double[] discharges) {
+        Products products = new Products(depths, velocities, discharges);
+        products.looksForOthers = true;
+        products.write();
+        return products;
+    }
+
+    /** The discharges of pairs of readings, written block after block, and what they leave to be said of the others. */
+    final class Products {
         private final double[] depths;
         private final double[] velocities;
         private final double[] discharges;
@@ -192,10 +144,12 @@ final class PairConversion {
         private final int[] fours;
         private int from;
         private int to;
-        private int products;
+        private int multiplied;
+        private boolean looksForOthers;
+        private boolean hasOthers;
         private boolean overflows;
 
-        Blocks(double[] depths, double[] velocities, double[] discharges) {
+        private Products(double[] depths, double[] velocities, double[] discharges) {
             this.depths = depths;
             this.velocities = velocities;
             this.discharges = discharges;
@@ -206,49 +160,31 @@ final class PairConversion {
             fours = new int[places.length / 4 + 1];
         }
 
-        boolean hasNext() {
-            return to < depths.length;
-        }
-
-        /** Writes the discharges of the next block. */
-        void next() {
-            advance();
-            if (showsOthers && !inPlace) {
-                stretch();
-                mendCircle(CircleLoops.notFinite(discharges, from, to, places, fours));
-            } else {
-                ofAny();
+        private void write() {
+            while (to < depths.length) {
+                from = to;
+                to = from + Math.min(BLOCK, depths.length - from);
+                if (showsOthers && !inPlace) {
+                    stretch();
+                    mendCircle(find());
+                } else {
+                    ofAny();
+                }
             }
         }
 
-        /**
-         * The same, and finds the pairs that are not water under the soffit that flows forward.
-         *
-         * @return how many; they are in {@link #places()}
-         */
-        int nextAndOthers() {
-            advance();
-            if (showsOthers && !inPlace) {
-                CircleLoops.discharge(depths, velocities, discharges, from, to, soffit, velocityFactor);
-                // What is finite and above 0 is the product of a depth under the soffit and a velocity above 0.
-                int count = CircleLoops.notPositive(discharges, from, to, places, fours);
-                mendCircle(count);
-                return count;
-            }
-            ofAny();
-            return notPlain();
-        }
-
-        private void advance() {
-            from = to;
-            to = from + Math.min(BLOCK, depths.length - from);
+        /** At depth 0 alone an other is finite: that is looked for until there is one. */
+        private int find() {
+            return looksForOthers && !hasOthers
+                    ? CircleLoops.zeroOrNotFinite(discharges, from, to, places, fours)
+                    : CircleLoops.notFinite(discharges, from, to, places, fours);
         }
 
         /** The memory is slow to start: a long loop waits for it once, and what is done block by block then finds all near. */
         private void stretch() {
-            if (from >= products) {
-                products = from + Math.min(STRETCH, depths.length - from);
-                CircleLoops.discharge(depths, velocities, discharges, from, products, soffit, velocityFactor);
+            if (from >= multiplied) {
+                multiplied = from + Math.min(STRETCH, depths.length - from);
+                CircleLoops.discharge(depths, velocities, discharges, from, multiplied, soffit, velocityFactor);
             }
         }
 
@@ -268,7 +204,7 @@ final class PairConversion {
                 System.arraycopy(area, 0, discharges, from, count);
             } else {
                 products(velocities, from, area, discharges);
-                mend(depths, velocities, discharges, from, to);
+                mend();
             }
         }
 
@@ -282,26 +218,28 @@ final class PairConversion {
                 int i = places[k];
                 discharges[i] = other(depths[i], velocities[i], discharges[i]);
                 overflows |= Double.isInfinite(discharges[i]);
+                hasOthers |= isOther(depths[i]);
             }
         }
 
-        /** Finds the others by both readings, without a jump, by the order of their bits. */
-        private int notPlain() {
-            long lowest = Double.doubleToRawLongBits(lowestPlain);
-            long highest = Double.doubleToRawLongBits(highestPlain());
-            int count = 0;
+        /** Does one by one the readings that are no product; without a depth the product is missing as it must be. */
+        @SuppressWarnings("ShortCircuitBoolean") // one jump instead of three
+        private void mend() {
+            double lowest = lowestPlain;
             for (int i = from; i < to; i++) {
-                long reading = Double.doubleToRawLongBits(depths[i]);
-                long velocity = Double.doubleToRawLongBits(velocities[i]);
-                places[count] = i;
-                count += (int) ((reading - lowest | highest - reading | velocity - 1 | INFINITE - velocity) >>> 63);
+                double reading = depths[i];
+                // Both are false for a missing depth; one jump for all three, hardly ever taken.
+                if (reading < lowest | reading > LARGEST_DEPTH_READING | Math.abs(velocities[i]) > Double.MAX_VALUE) {
+                    PipeMonitor.notInfinite("velocityReadings", velocities[i]);
+                    discharges[i] = special(reading, velocities[i]);
+                    hasOthers |= isOther(reading);
+                }
             }
-            return count;
         }
 
-        /** Where in the readings the others of the block done last are, from index 0 on. */
-        int[] places() {
-            return places;
+        /** Whether there is a pair whose level and qualities are not those of the readings. Not known where none was looked for. */
+        boolean hasOthers() {
+            return hasOthers;
         }
 
         /** Whether a discharge may be infinite. */
@@ -335,20 +273,6 @@ final class PairConversion {
         return isPlain(depth) || Double.isNaN(depth) ? product : special(depth, velocity);
     }
 
-    /** Does one by one the readings that are no product; without a depth the product is missing as it must be. */
-    @SuppressWarnings("ShortCircuitBoolean") // one jump instead of three
-    private void mend(double[] depths, double[] velocities, double[] discharges, int from, int to) {
-        double lowest = lowestPlain;
-        for (int i = from; i < to; i++) {
-            double depth = depths[i];
-            // Both are false for a missing depth; one jump for all three, hardly ever taken.
-            if (depth < lowest | depth > LARGEST_DEPTH_READING | Math.abs(velocities[i]) > Double.MAX_VALUE) {
-                PipeMonitor.notInfinite("velocityReadings", velocities[i]);
-                discharges[i] = special(depth, velocities[i]);
-            }
-        }
-    }
-
     /** Level over reading as if all were taken in flowing water: the readings themselves without an offset. */
     double[] levels(double[] depths) {
         if (offset == 0) {
@@ -359,12 +283,6 @@ final class PairConversion {
             levels[i] = depths[i] + offset;
         }
         return levels;
-    }
-
-    /** Up to here a depth is one of flowing water under the soffit. */
-    private double highestPlain() {
-        double open = LARGEST_DEPTH_READING;
-        return Double.isInfinite(soffit) ? open : Math.min(soffit - offset - 4 * Math.ulp(soffit), open);
     }
 
     private double one(double depth, double velocity, double area) {
@@ -401,6 +319,11 @@ final class PairConversion {
     /** Whether the depth is one in flowing water, so that the flow is a product. */
     private boolean isPlain(double depth) {
         return depth > 0 && depth <= LARGEST_DEPTH_READING && depth + offset > bed;
+    }
+
+    /** Whether the level and the qualities of a pair have rules of their own; without a depth they have not. */
+    boolean isOther(double depth) {
+        return !isPlain(depth) && !Double.isNaN(depth);
     }
 
     double discharge(double depthReading, double velocityReading, DepthCondition condition) {

@@ -115,25 +115,28 @@ class CircleLoopsTest {
     }
 
     @Test
-    void findsWhatIsNotPositive() {
-        double[] values = {0.0, 1, -0.0, Double.MIN_VALUE, -1, INFINITY, Double.MAX_VALUE, GAP, -INFINITY, -GAP, 2, 0};
-        assertThat(notPositive(values, 1, 11)).containsExactly(2, 4, 5, 7, 8, 9);
-        assertThat(notPositive(values, 3, 8)).containsExactly(4, 5, 7);
-        double[] bad = {0, -1, GAP, INFINITY};
+    void findsZerosAndWhatIsNotFinite() {
+        double[] values = {0.0, 1, -0.0, Double.MIN_VALUE, -1, INFINITY, -Double.MAX_VALUE, GAP, -INFINITY, -GAP, 2, 0};
+        assertThat(zeroOrNotFinite(values, 1, 11)).containsExactly(2, 5, 7, 8, 9);
+        assertThat(zeroOrNotFinite(values, 3, 8)).containsExactly(5, 7);
+        double[] bad = {0, -0.0, GAP, -INFINITY};
         for (int size = 0; size < 11; size++) {
             for (int place = 0; place < size; place++) {
                 double[] one = new double[size];
-                Arrays.fill(one, 3);
+                Arrays.fill(one, place % 2 == 0 ? 3 : -3);
                 one[place] = bad[place % 4];
-                assertThat(notPositive(one, 0, size)).containsExactly(place);
+                assertThat(zeroOrNotFinite(one, 0, size)).containsExactly(place);
             }
-            assertThat(notPositive(new double[size], 0, size)).hasSize(size);
+            assertThat(zeroOrNotFinite(new double[size], 0, size)).hasSize(size);
         }
+        // Neither 0 nor infinite each, and a product that is: none.
+        assertThat(zeroOrNotFinite(new double[] {1e-200, 1e-200, 1, 1, 1e200, 1e200, -1, 1, 1e-320}, 0, 9))
+                .isEmpty();
     }
 
-    private static int[] notPositive(double[] values, int from, int to) {
+    private static int[] zeroOrNotFinite(double[] values, int from, int to) {
         int[] places = new int[values.length];
-        int count = CircleLoops.notPositive(values, from, to, places, new int[values.length / 4 + 1]);
+        int count = CircleLoops.zeroOrNotFinite(values, from, to, places, new int[values.length / 4 + 1]);
         return Arrays.copyOf(places, count);
     }
 

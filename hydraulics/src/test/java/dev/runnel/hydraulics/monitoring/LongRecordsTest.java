@@ -6,6 +6,8 @@ import dev.runnel.hydraulics.flow.Conduit;
 import dev.runnel.hydraulics.flow.Gradient;
 import dev.runnel.hydraulics.flow.Manning;
 import dev.runnel.hydraulics.section.CircularSection;
+import dev.runnel.timeseries.Quality;
+import dev.runnel.timeseries.Series;
 import java.util.Arrays;
 import java.util.Random;
 import org.junit.jupiter.api.Test;
@@ -38,16 +40,32 @@ class LongRecordsTest {
     }
 
     @Test
-    void blocksMayBeDoneInEitherWay() {
-        PairConversion.Blocks blocks = MONITOR.conversion().new Blocks(depths, velocities, discharges);
-        for (int block = 0; blocks.hasNext(); block++) {
-            if (block % 3 == 0) {
-                blocks.nextAndOthers();
-            } else {
-                blocks.next();
-            }
+    void recordsSayOfEachPairWhatASingleOneSays() {
+        long[] times = new long[READINGS];
+        Arrays.setAll(times, i -> i * 120_000_000_000L);
+        FlowRecord record = MONITOR.flow(Series.of(times, depths), Series.of(times, velocities));
+        for (int i = 0; i < READINGS; i++) {
+            MonitoredFlow one = MONITOR.flow(depths[i], velocities[i]);
+            assertThat(record.flow().value(i)).isEqualTo(Double.valueOf(one.discharge()));
+            assertThat(record.level().value(i)).isEqualTo(Double.valueOf(one.level()));
+            assertThat(record.depthCondition(i)).isEqualTo(one.depthCondition());
+            assertThat(record.velocityCondition(i)).isEqualTo(one.velocityCondition());
         }
-        assertDischarges();
+    }
+
+    /** A depth of 0 is the one whose product with a velocity is a number, and it is far behind, in the last block. */
+    @Test
+    void theOnlyDepthOfZeroIsFound() {
+        Arrays.fill(depths, 0.2);
+        Arrays.fill(velocities, 0.5);
+        depths[READINGS - 2] = 0;
+        long[] times = new long[READINGS];
+        Arrays.setAll(times, i -> i * 120_000_000_000L);
+        FlowRecord record = MONITOR.flow(Series.of(times, depths), Series.of(times, velocities));
+        assertThat(record.depthCondition(READINGS - 2)).isEqualTo(DepthCondition.DRY);
+        assertThat(record.flow().value(READINGS - 2)).isZero();
+        assertThat(record.flow().quality(READINGS - 2)).isEqualTo(Quality.POOR);
+        assertThat(record.flow().quality(READINGS - 3)).isEqualTo(Quality.UNCHECKED);
     }
 
     private void assertDischarges() {
