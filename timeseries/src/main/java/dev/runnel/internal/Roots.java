@@ -56,14 +56,18 @@ public final class Roots {
      * Returns the zero of a function that keeps one sign from there on towards 0: in logarithms, and so over any number of
      * decades.
      *
-     * @param function continuous and never NaN on (0, top], with another sign near 0 than at the top
+     * @param function continuous and never NaN on (0, top], with another sign near 0 than at the top, unless it is 0 there
      * @param top greater than 0, finite
      * @return the zero, in (0, top]
      * @throws IllegalArgumentException if {@code top} is outside its range
      */
     public static double overDecades(DoubleUnaryOperator function, double top) {
         Require.positive("top", top, "");
-        boolean positiveAbove = function.applyAsDouble(top) > 0;
+        double atTop = function.applyAsDouble(top);
+        if (atTop == 0) {
+            return top;
+        }
+        boolean positiveAbove = atTop > 0;
         double bottom = top;
         do {
             bottom /= 16;

@@ -129,14 +129,12 @@ public final class Backwater {
                     + " m, where backwater ends, was " + Text.number(seenDepth));
         }
         double most = ceiling * (1 - 1e-9);
-        double high = seenDepth;
-        do {
-            if (high >= most) {
-                throw endless();
-            }
-            high = Math.min(2 * high, most);
-        } while (distance(seenDepth, high) < distance);
-        return Roots.between(depth -> distance(seenDepth, depth) - distance, seenDepth, high);
+        DoubleUnaryOperator excess = depth -> distance(seenDepth, depth) - distance;
+        double high = Math.min(Roots.doubled(y -> y < most ? excess.applyAsDouble(y) : y, seenDepth), most);
+        if (seenDepth >= most || excess.applyAsDouble(high) < 0) {
+            throw endless();
+        }
+        return Roots.between(excess, seenDepth, high);
     }
 
     private NoSolutionException endless() {

@@ -1,6 +1,6 @@
 package dev.runnel.hydraulics.flow;
 
-import dev.runnel.hydraulics.internal.Segment;
+import dev.runnel.hydraulics.section.CircularSection;
 import java.lang.invoke.MethodHandles;
 import java.lang.invoke.VarHandle;
 
@@ -13,13 +13,13 @@ import java.lang.invoke.VarHandle;
  */
 final class CircleNodes {
     /** Coefficients of each series: powers 0 to 6. */
-    static final int TERMS = 7;
+    private static final int TERMS = 7;
 
     /** All nodes, one after another; a node is not there before the x₀ at its first place is. */
     static final double[] SERIES;
 
     /** Length of a node. */
-    static final int LINE = 24;
+    private static final int LINE = 22;
 
     /** Where in a node the series begin. */
     static final int CONVEYANCE = 1;
@@ -28,17 +28,19 @@ final class CircleNodes {
     static final int INVERSE_RADIUS_POWER = INVERSE_RADIUS + TERMS;
 
     /**
-     * Nodes lie evenly in ln(x/(1 − x)), so many a unit of it: by parts of the depth in thin films, and by parts of the air
+     * Nodes lie evenly in ln(x/(1 − x)), each {@link #STEP} of it one: by parts of the depth in thin films, and by parts of the air
      * where the crest is near. What numbers them is smooth, so that it can itself be told by a polynomial.
      */
-    private static final int PER_UNIT = 200;
+    private static final double STEP = 0.005;
 
-    /** From x = 4.5e-4 to 0.973. */
-    private static final int FIRST = -1540;
+    /** From x = 4.5e-4 to 0.938: up to there the discharge of every pipe rises that is turbulent when full. */
+    private static final double FIRST = -7.7;
 
-    static final int NODES = 2256;
+    static final int NODES = 2083;
 
     private static final VarHandle PLACE = MethodHandles.arrayElementVarHandle(double[].class);
+
+    private static final CircularSection UNIT = CircularSection.ofDiameter(1);
 
     static {
         SERIES = new double[NODES * LINE];
@@ -48,7 +50,7 @@ final class CircleNodes {
 
     /** The depth of a number: that of the node next to it and a fraction. */
     static double depth(double number) {
-        double e = Math.exp((number + FIRST) / PER_UNIT);
+        double e = Math.exp(Math.fma(number, STEP, FIRST));
         return e / (1 + e);
     }
 
@@ -67,28 +69,17 @@ final class CircleNodes {
     }
 
     private static void compute(double x, int at) {
-        double[] root = new double[TERMS];
-        double[] inverseRoot = new double[TERMS];
-        double[] square = {x * (1 - x), 1 - 2 * x, -1, 0, 0, 0, 0};
-        root[0] = Math.sqrt(square[0]);
-        inverseRoot[0] = 1 / root[0];
-        for (int k = 1; k < TERMS; k++) {
-            double sum = square[k];
-            for (int m = 1; m < k; m++) {
-                sum -= root[m] * root[k - m];
-            }
-            root[k] = sum / (2 * root[0]);
-            double product = 0;
-            for (int m = 1; m <= k; m++) {
-                product += root[m] * inverseRoot[k - m];
-            }
-            inverseRoot[k] = -product / root[0];
-        }
-        boolean low = x <= 0.5;
+        // x (1 - x)
+        double[] square = new double[TERMS];
+        square[0] = x * (1 - x);
+        square[1] = 1 - 2 * x;
+        square[2] = -1;
+        double[] root = power(square, 0.5);
+        double[] inverseRoot = power(square, -0.5);
         double[] area = new double[TERMS];
         double[] perimeter = new double[TERMS];
-        area[0] = low ? Segment.area(x) : Math.PI / 4 - Segment.area(1 - x);
-        perimeter[0] = low ? Segment.halfAngle(x) : Math.PI - Segment.halfAngle(1 - x);
+        area[0] = UNIT.area(x);
+        perimeter[0] = UNIT.wettedPerimeter(x);
         for (int k = 1; k < TERMS; k++) {
             area[k] = 2 * root[k - 1] / k;
             perimeter[k] = inverseRoot[k - 1] / k;
@@ -114,7 +105,7 @@ final class CircleNodes {
     /** A power of a series, from a b' = e a' b of b = a^e. */
     private static double[] power(double[] a, double exponent) {
         double[] b = new double[TERMS];
-        b[0] = exponent == 0.5 ? Math.sqrt(a[0]) : exponent == -1 ? 1 / a[0] : 1 / (a[0] * Math.sqrt(a[0]));
+        b[0] = Math.pow(a[0], exponent);
         for (int k = 1; k < TERMS; k++) {
             double sum = 0;
             for (int m = 1; m <= k; m++) {

@@ -21,6 +21,8 @@ import org.apiguardian.api.API;
  */
 @API(status = API.Status.EXPERIMENTAL, since = "0.1")
 public final class CleansingCriterion {
+    private static final double STEEPEST = 1;
+
     /** What a rule is about. */
     public enum Quantity {
         /** Mean velocity, m/s. */
@@ -205,22 +207,16 @@ public final class CleansingCriterion {
      */
     public Gradient minimumGradient(Conduit conduit, double discharge) {
         Require.positive("discharge", discharge, "m3/s");
-        double steepest = excess(conduit, discharge, 0);
-        if (!(steepest >= 0)) {
+        if (!(excess(conduit, discharge, STEEPEST) >= 0)) {
             throw new NoSolutionException("no gradient up to 1 meets " + this + " with " + Text.number(discharge)
                     + " m3/s in " + conduit.section());
         }
-        double flat = 0;
-        do {
-            flat -= 2;
-        } while (excess(conduit, discharge, flat) >= 0);
-        double log = Roots.between(u -> excess(conduit, discharge, u), flat, flat + 2);
-        return Gradient.ofAny(Math.exp(log));
+        return Gradient.ofAny(Roots.overDecades(gradient -> excess(conduit, discharge, gradient), STEEPEST));
     }
 
     /** Logarithm of value over minimum at a gradient; far below 0 where the discharge does not pass. */
-    private double excess(Conduit conduit, double discharge, double logGradient) {
-        Conduit laid = conduit.withGradient(Gradient.ofAny(Math.exp(logGradient)));
+    private double excess(Conduit conduit, double discharge, double gradient) {
+        Conduit laid = conduit.withGradient(Gradient.ofAny(gradient));
         double[] depths = laid.normalDepths(discharge);
         return depths.length == 0 ? -100 : Math.log(valueOf(laid.at(depths[0])) / minimum);
     }

@@ -49,7 +49,7 @@ final class ColebrookCells {
     private static final int FIRST_OCTAVE = -8;
     private static final int END_OCTAVE = 20;
     private static final int FIRST_BITS = (FIRST_OCTAVE + 1023) * PER_OCTAVE;
-    static final int CELLS = (END_OCTAVE - FIRST_OCTAVE) * PER_OCTAVE;
+    private static final int CELLS = (END_OCTAVE - FIRST_OCTAVE) * PER_OCTAVE;
 
     /** Discharges whose cells are found at once. */
     private static final int BLOCK = 1024;
@@ -60,9 +60,6 @@ final class ColebrookCells {
     private static final double SILENT = Double.NEGATIVE_INFINITY;
 
     private static final VarHandle DEPTH = MethodHandles.arrayElementVarHandle(double[].class);
-
-    /** Which node serves a cell, for all pipes. */
-    private static final ColebrookSeeds SEEDS = new ColebrookSeeds(CELLS);
 
     private final ColebrookPipe pipe;
 
@@ -199,12 +196,6 @@ final class ColebrookCells {
         return x + Math.fma(Math.fma(b6, square, Math.fma(b5, w, b4)), square * square, low);
     }
 
-    /** Q/Qfull where a cell begins. */
-    static double start(int cell) {
-        double place = Math.scalb(1 + (double) (cell % PER_OCTAVE) / PER_OCTAVE, FIRST_OCTAVE + cell / PER_OCTAVE);
-        return BEYOND_CREST / (1 + place);
-    }
-
     /** The depth of a discharge in a cell, NaN if the cell must not be used; keeps its polynomial if there are lines. */
     private static double compute(
             double alpha,
@@ -215,35 +206,17 @@ final class ColebrookCells {
             int cell,
             double q,
             double @Nullable [] lines) {
-        int seed = SEEDS.line(cell);
-        int node = CircleNodes.ofNumber(SEEDS.number(seed, lambda, smooth));
-        double depth = node < 0
-                ? Double.NaN
-                : turn(
-                        alpha,
-                        beta,
-                        CircleNodes.line(node),
-                        SEEDS.middle(seed) * full,
-                        SEEDS.half(seed) * full,
-                        q,
-                        lines,
-                        cell * LINE);
-        return Double.isNaN(depth) ? computeFar(alpha, beta, full, cell, q, lines) : depth;
-    }
-
-    /** The same where there is no seed, or not one good enough: the node is searched. */
-    private static double computeFar(
-            double alpha, double beta, double full, int cell, double q, double @Nullable [] lines) {
-        int seed = SEEDS.line(cell);
-        double middle = SEEDS.middle(seed) * full;
-        int node = CircleNodes.ofNumber(NodeSearch.number(alpha, beta, middle));
+        int seed = ColebrookSeeds.row(cell);
+        int node = CircleNodes.ofNumber(ColebrookSeeds.number(seed, lambda, smooth));
         if (node < 0) {
             if (lines != null) {
                 DEPTH.setRelease(lines, cell * LINE, SILENT);
             }
             return Double.NaN;
         }
-        return turn(alpha, beta, CircleNodes.line(node), middle, SEEDS.half(seed) * full, q, lines, cell * LINE);
+        double middle = ColebrookSeeds.middle(seed) * full;
+        double half = ColebrookSeeds.half(seed) * full;
+        return turn(alpha, beta, CircleNodes.line(node), middle, half, q, lines, cell * LINE);
     }
 
     /** The polynomial about a node: x₀, q₀, 1/q₀' and b₂ to b₆ are a line; the offsets are those of {@link CircleNodes}. Of numbers, not of an object, which would have to be in memory for a call so large. */

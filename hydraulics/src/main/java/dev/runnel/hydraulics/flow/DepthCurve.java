@@ -1,8 +1,8 @@
 package dev.runnel.hydraulics.flow;
 
-import java.util.ArrayList;
+import java.util.ArrayDeque;
 import java.util.Arrays;
-import java.util.List;
+import java.util.Deque;
 import java.util.stream.DoubleStream;
 import org.apache.commons.math3.analysis.integration.gauss.GaussIntegrator;
 import org.apache.commons.math3.analysis.integration.gauss.GaussIntegratorFactory;
@@ -53,7 +53,7 @@ final class DepthCurve {
     private final double last;
     private final double[] cuts;
 
-    private final List<Piece> pieces = new ArrayList<>();
+    private final Deque<Piece> pieces = new ArrayDeque<>();
 
     private DepthCurve(ReachFlow flow, double start, double target, boolean isZero, boolean goesOn, double[] corners) {
         this.flow = flow;
@@ -145,17 +145,16 @@ final class DepthCurve {
     }
 
     private double reached() {
-        return pieces.isEmpty() ? 0 : pieces.get(pieces.size() - 1).end();
+        return pieces.isEmpty() ? 0 : pieces.getLast().end();
     }
 
     private boolean isWhole() {
-        return !pieces.isEmpty() && pieces.get(pieces.size() - 1).to() == last;
+        return !pieces.isEmpty() && pieces.getLast().to() == last;
     }
 
     private void extendTo(double distance) {
         while (reached() < distance && !isWhole()) {
-            double from =
-                    pieces.isEmpty() ? first : pieces.get(pieces.size() - 1).to();
+            double from = pieces.isEmpty() ? first : pieces.getLast().to();
             double to = Math.min(from + PIECE, last);
             for (double cut : cuts) {
                 if (from < cut && cut < to) {

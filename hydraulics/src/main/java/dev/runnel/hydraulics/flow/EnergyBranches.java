@@ -68,7 +68,7 @@ final class EnergyBranches {
     private static double inStretch(DoubleUnaryOperator quantity, double value, double from, double to) {
         DoubleUnaryOperator excess = depth -> quantity.applyAsDouble(depth) - value;
         // The last of an open section, above its critical depths: it rises without end.
-        double top = Double.isInfinite(to) ? Roots.doubled(excess, Math.max(2 * from, 1)) : to;
+        double top = Double.isInfinite(to) ? Roots.doubled(excess, Math.max(from, 1)) : to;
         double atTop = quantity.applyAsDouble(top);
         if (from > 0) {
             double atFrom = quantity.applyAsDouble(from);

@@ -2,13 +2,11 @@ package dev.runnel.hydraulics.flow;
 
 import dev.runnel.hydraulics.section.CrossSection;
 import dev.runnel.internal.Roots;
+import java.util.ArrayDeque;
 import java.util.ArrayList;
-import java.util.Arrays;
+import java.util.Deque;
 import java.util.List;
 import java.util.function.DoubleUnaryOperator;
-import java.util.stream.DoubleStream;
-import java.util.stream.IntStream;
-import java.util.stream.Stream;
 
 /**
  * Finds the depths where a quantity stops rising or falling.
@@ -18,21 +16,28 @@ import java.util.stream.Stream;
  * extreme comes out to about 1e-12 of the piece, where comparing values could give 1e-8 only.
  *
  * <p>Where a wall runs into the end of a piece as an arc does, the width changes by the root of the distance from there, and
- * an extreme may lie far closer to the end than the outermost sample. It shows by the first step from the end, which goes
- * the other way than that sample lies; then more samples are taken, each four times closer than the last.
+ * an extreme may lie very close to the end. So the distance from an end grows like the eighth power of what counts the
+ * samples: in that the curve is smooth, and an extreme before the first sample has less than 1e-12 of the value to hide.
  */
 final class TurningDepths {
-    private static final int SAMPLES = 64;
+    private static final int SAMPLES = 128;
+
     /** Relative step between neighbouring doubles that no smooth curve makes, even into a round soffit. */
     private static final double JUMP = 1e-6;
 
-    /** The first step from an end, as a part of the piece: an extreme yet closer has less than 1e-12 of the value to hide. */
-    private static final double FIRST_STEP = 1e-12;
+    /** Of a value: what is no rise and no fall. */
+    private static final double ROUNDING = 1e-14;
 
-    private static final double CLOSER = 4;
+    /** A depth, and if it is a sample of a smooth piece, of which one and where in it. */
+    private record Sample(double depth, DoubleUnaryOperator piece, double place) {
+        static Sample corner(double depth) {
+            return new Sample(depth, place -> depth, Double.NaN);
+        }
 
-    /** By how much two neighbouring distances of samples differ only near an end. */
-    private static final double UNEVEN = 1.5;
+        boolean isCorner() {
+            return Double.isNaN(place);
+        }
+    }
 
     private TurningDepths() {}
 
@@ -43,88 +48,66 @@ final class TurningDepths {
     static List<double[]> of(CrossSection section, double[] breaks, DoubleUnaryOperator quantity) {
         boolean open = Double.isInfinite(section.height());
         List<double[]> chains = new ArrayList<>();
-        List<Double> depths = new ArrayList<>();
-        List<Boolean> smooth = new ArrayList<>();
-        depths.add(0.0);
-        smooth.add(false);
+        List<Sample> samples = new ArrayList<>();
+        samples.add(Sample.corner(0));
         for (int piece = 0; piece + 1 < breaks.length; piece++) {
             double from = breaks[piece];
             double to = breaks[piece + 1];
             double start = from;
             if (piece > 0 && jumps(quantity, from, Math.nextUp(from))) {
-                chains.add(chain(depths, smooth, quantity));
+                chains.add(chain(samples, quantity));
                 start = Math.nextUp(from);
-                depths = new ArrayList<>(List.of(start));
-                smooth = new ArrayList<>(List.of(false));
+                samples = startingAt(start);
             }
             boolean last = piece + 2 == breaks.length && !open;
             boolean jumpsAtSoffit = last && jumps(quantity, Math.nextDown(to), to);
-            double[] samples = samples(start, jumpsAtSoffit ? Math.nextDown(to) : to, quantity);
-            for (double sample : samples) {
-                depths.add(sample);
-                smooth.add(true);
-            }
+            add(samples, between(start, jumpsAtSoffit ? Math.nextDown(to) : to));
             if (jumpsAtSoffit) {
-                depths.add(Math.nextDown(to));
-                smooth.add(false);
-                chains.add(chain(depths, smooth, quantity));
-                depths = new ArrayList<>();
-                smooth = new ArrayList<>();
+                samples.add(Sample.corner(Math.nextDown(to)));
+                chains.add(chain(samples, quantity));
+                samples = new ArrayList<>();
             }
-            depths.add(to);
-            smooth.add(false);
+            samples.add(Sample.corner(to));
         }
-        if (open) {
-            // Above the last corner of an open section the walls only go on: samples spread by doubling.
-            double from = breaks[breaks.length - 1];
-            if (from > 0 && jumps(quantity, from, Math.nextUp(from))) {
-                // A level bench at the top: the wetted perimeter jumps there, as at any other bench.
-                chains.add(chain(depths, smooth, quantity));
-                depths = new ArrayList<>(List.of(Math.nextUp(from)));
-                smooth = new ArrayList<>(List.of(false));
-            }
-            double scale = from > 0 ? from : 1;
-            for (double step = scale / 1024; step <= scale * 1024; step *= 2) {
-                depths.add(from + step);
-                smooth.add(true);
-            }
+        if (!open) {
+            chains.add(chain(samples, quantity));
+            return chains;
         }
-        double[] end = chain(depths, smooth, quantity);
-        if (open) {
-            end[end.length - 1] = Double.POSITIVE_INFINITY;
+        // Above the last corner of an open section the walls only go on: samples from a hair above it to thousands of
+        // times it.
+        double from = breaks[breaks.length - 1];
+        if (from > 0 && jumps(quantity, from, Math.nextUp(from))) {
+            // A level bench at the top: the wetted perimeter jumps there, as at any other bench.
+            chains.add(chain(samples, quantity));
+            samples = startingAt(Math.nextUp(from));
         }
-        chains.add(end);
+        double scale = from > 0 ? from : 1;
+        add(samples, place -> from + scale * Math.pow(place / (1 - place), 2));
+        samples.add(Sample.corner(Double.POSITIVE_INFINITY));
+        chains.add(chain(samples, quantity));
         return chains;
     }
 
-    /** Depths inside a piece, ascending. */
-    private static double[] samples(double from, double to, DoubleUnaryOperator quantity) {
-        double[] inside = IntStream.range(1, SAMPLES)
-                .mapToDouble(j -> from + (to - from) * (1 - Math.cos(Math.PI * j / SAMPLES)) / 2)
-                .toArray();
-        double[] above = closer(from, inside[0] - from, to - from, quantity);
-        double[] below = closer(to, inside[inside.length - 1] - to, from - to, quantity);
-        return Stream.of(inside, above, below)
-                .flatMapToDouble(Arrays::stream)
-                .sorted()
-                .toArray();
+    private static List<Sample> startingAt(double depth) {
+        return new ArrayList<>(List.of(Sample.corner(depth)));
     }
 
-    /** Depths between an end of a piece and its outermost sample, ever closer to the end; none where no extreme can be. */
-    private static double[] closer(double end, double outermost, double piece, DoubleUnaryOperator quantity) {
-        double atEnd = quantity.applyAsDouble(end);
-        double step = Math.copySign(Math.max(FIRST_STEP * Math.abs(piece), 4 * Math.ulp(end)), piece);
-        double first = quantity.applyAsDouble(end + step) - atEnd;
-        double whole = quantity.applyAsDouble(end + outermost) - atEnd;
-        if (!(first * whole < 0)) {
-            return new double[0];
+    private static void add(List<Sample> samples, DoubleUnaryOperator piece) {
+        // The first and the last would be so close to an end that rounding makes extremes there.
+        for (int j = 2; j <= SAMPLES - 2; j++) {
+            double place = (double) j / SAMPLES;
+            samples.add(new Sample(piece.applyAsDouble(place), piece, place));
         }
-        DoubleStream.Builder depths = DoubleStream.builder();
-        for (double each = outermost / CLOSER; Math.abs(each) > Math.abs(step); each /= CLOSER) {
-            depths.add(end + each);
-        }
-        depths.add(end + step);
-        return depths.build().toArray();
+    }
+
+    /** The depth of a place in (0, 1) of a piece; from either end it leaves like the eighth power. */
+    private static DoubleUnaryOperator between(double from, double to) {
+        return place -> from + (to - from) * squaredSine(squaredSine(squaredSine(place)));
+    }
+
+    private static double squaredSine(double place) {
+        double sine = Math.sin(Math.PI / 2 * place);
+        return sine * sine;
     }
 
     private static boolean jumps(DoubleUnaryOperator quantity, double low, double high) {
@@ -134,50 +117,61 @@ final class TurningDepths {
     }
 
     /** Reduces samples to the ends and the extremes between them. */
-    private static double[] chain(List<Double> depths, List<Boolean> smooth, DoubleUnaryOperator quantity) {
-        int n = depths.size();
-        double[] value = new double[n];
-        for (int i = 0; i < n; i++) {
-            value[i] = quantity.applyAsDouble(depths.get(i));
-        }
-        List<Double> corners = new ArrayList<>();
-        corners.add(depths.get(0));
+    private static double[] chain(List<Sample> samples, DoubleUnaryOperator quantity) {
+        int n = samples.size();
+        double[] value = samples.stream()
+                .mapToDouble(Sample::depth)
+                .map(depth -> Double.isInfinite(depth) ? Double.NaN : quantity.applyAsDouble(depth))
+                .toArray();
+        Deque<Turn> turns = new ArrayDeque<>();
+        Turn start = new Turn(samples.get(0).depth(), value[0]);
+        turns.add(start);
         for (int i = 1; i + 1 < n; i++) {
             boolean top = value[i] >= value[i - 1] && value[i] > value[i + 1];
             boolean bottom = value[i] <= value[i - 1] && value[i] < value[i + 1];
             if (top || bottom) {
-                double corner = smooth.get(i)
-                        ? extreme(quantity, depths.get(i - 1), depths.get(i), depths.get(i + 1), top)
-                        : depths.get(i);
-                if (corner > corners.get(corners.size() - 1)) {
-                    corners.add(corner);
+                Sample sample = samples.get(i);
+                Turn turn = Turn.at(sample.isCorner() ? sample.depth() : extreme(quantity, sample, top), quantity);
+                if (turn.isBeyond(turns.getLast())) {
+                    turns.add(turn);
                 }
             }
         }
         if (n > 1) {
-            corners.add(depths.get(n - 1));
+            Turn end = new Turn(samples.get(n - 1).depth(), value[n - 1]);
+            if (!turns.getLast().equals(start) && !end.isBeyond(turns.getLast())) {
+                turns.removeLast();
+            }
+            turns.add(end);
         }
-        return corners.stream().mapToDouble(Double::doubleValue).toArray();
+        return turns.stream().mapToDouble(Turn::depth).toArray();
     }
 
-    /** The extreme inside (low, high), where the quantity is smooth. */
-    private static double extreme(DoubleUnaryOperator quantity, double low, double sampled, double high, boolean top) {
-        DoubleUnaryOperator hill = top ? quantity : depth -> -quantity.applyAsDouble(depth);
+    /** An end of a rise or a fall. */
+    private record Turn(double depth, double value) {
+        static Turn at(double depth, DoubleUnaryOperator quantity) {
+            return new Turn(depth, quantity.applyAsDouble(depth));
+        }
+
+        /** Whether there is a rise or a fall from another one here, and not only rounding. */
+        boolean isBeyond(Turn other) {
+            return depth > other.depth && !(Math.abs(value - other.value) <= ROUNDING * Math.abs(value));
+        }
+    }
+
+    /** The extreme between the neighbours of a sample, where the quantity is smooth. */
+    private static double extreme(DoubleUnaryOperator quantity, Sample sample, boolean top) {
+        DoubleUnaryOperator inside = sample.piece().andThen(quantity);
+        DoubleUnaryOperator hill = top ? inside : place -> -inside.applyAsDouble(place);
         // The difference reaches 4 steps to each side and must stay inside.
-        double step = (high - low) / 64;
-        double flat = flat(hill, low + 4 * step, high - 4 * step, step);
-        double wider = Math.max(high - sampled, sampled - low);
-        if (wider > UNEVEN * Math.min(high - sampled, sampled - low)) {
-            // Near an end a curve that bends like a root bends too much for such steps.
-            double finer = step / 16;
-            flat = flat(hill, flat - 3 * step, flat + 3 * step, finer);
-        }
+        double reach = 1.0 / SAMPLES;
+        double step = reach / 32;
+        double within = reach - 4 * step;
+        double flat = Roots.between(y -> slope(hill, y, step), sample.place() - within, sample.place() + within);
         // A corner that nobody announced can mislead the difference: then the sample is the better place.
-        return hill.applyAsDouble(flat) >= hill.applyAsDouble(sampled) ? flat : sampled;
-    }
-
-    private static double flat(DoubleUnaryOperator hill, double from, double to, double step) {
-        return Roots.between(y -> slope(hill, y, step), from, to);
+        return hill.applyAsDouble(flat) >= hill.applyAsDouble(sample.place())
+                ? sample.piece().applyAsDouble(flat)
+                : sample.depth();
     }
 
     /** Derivative times the step, by the central difference of order 8. */

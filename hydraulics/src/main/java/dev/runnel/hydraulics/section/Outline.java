@@ -155,9 +155,8 @@ final class Outline {
         if (next < breaks.length && breakAreas[next] == area) {
             return breaks[next];
         }
-        double top = next < breaks.length
-                ? breaks[next]
-                : Roots.doubled(y -> area(y) - area, 2 * Math.max(breaks[next - 1], 1));
+        double top =
+                next < breaks.length ? breaks[next] : Roots.doubled(y -> area(y) - area, Math.max(breaks[next - 1], 1));
         if (next > 1) {
             return Roots.between(y -> area(y) - area, breaks[next - 1], top);
         }

@@ -159,17 +159,15 @@ public final class SideWeir extends OfParts {
                     + " m3/s, which goes on below the sill, was " + Text.number(inflow));
         }
         double highest = Math.min(section.height(), Heads.HIGHEST);
-        double low = sillHeight * (1 + 1e-9);
-        double high = Math.min(highest, 1.125 * sillHeight);
-        while (arriving(high, onward) < inflow) {
-            if (high == highest) {
-                throw new IllegalArgumentException("inflow must be carried at a depth of at most "
-                        + Text.number(highest) + " m, was " + Text.number(inflow) + " m3/s");
-            }
-            low = high;
-            high = Math.min(highest, sillHeight + 2 * (high - sillHeight));
+        DoubleUnaryOperator excess = y -> arriving(y, onward) - inflow;
+        double above = Roots.doubled(
+                each -> sillHeight + each < highest ? excess.applyAsDouble(sillHeight + each) : each, sillHeight / 8);
+        double high = Math.min(sillHeight + above, highest);
+        if (excess.applyAsDouble(high) < 0) {
+            throw new IllegalArgumentException("inflow must be carried at a depth of at most " + Text.number(highest)
+                    + " m, was " + Text.number(inflow) + " m3/s");
         }
-        double depth = Roots.between(y -> arriving(y, onward) - inflow, low, high);
+        double depth = Roots.between(excess, Math.nextUp(sillHeight), high);
         return fromDownstreamDepthAndDischarge(depth, onward.applyAsDouble(depth));
     }
 

@@ -5,6 +5,7 @@ import dev.runnel.hydraulics.internal.Gauss;
 import dev.runnel.hydraulics.section.CrossSection;
 import dev.runnel.internal.Roots;
 import dev.runnel.internal.Text;
+import java.util.function.DoubleUnaryOperator;
 
 /**
  * Flow of constant energy along a side weir, in the parameter t = √((E − y)/(y − s)). With y − s = (E − s)/(1 + t²) De
@@ -37,42 +38,29 @@ record SideWeirFlow(CrossSection section, double sill, double coefficient, doubl
                 * (section.area(depth) - 2 * section.topWidth(depth) * velocityHead);
     }
 
-    /** Returns the integral of dx/dt; the integrand changes on a scale of 1 near t = 0, of t further out. */
+    /** Returns the integral of dx/dt, in ln(1 + t): the integrand changes on a scale of 1 near t = 0, of t further out. */
     double distance(double from, double to) {
-        double low = Math.min(from, to);
-        double high = Math.max(from, to);
-        double sum = 0;
-        while (low < high) {
-            double next = Math.min(high, 2 * low + 1);
-            sum += Gauss.integrate(this::rate, low, next);
-            low = next;
-        }
-        return from <= to ? sum : -sum;
+        return Gauss.integrate(log -> rate(Math.expm1(log)) * Math.exp(log), Math.log1p(from), Math.log1p(to));
     }
 
     /** Returns the parameter where subcritical flow from t turns critical, or the farthest one if it never does. */
     double criticalParameter(double from) {
-        double high = 2 * from + 1;
-        while (rate(high) > 0) {
-            if (high > FARTHEST) {
-                return high;
-            }
-            high *= 2;
-        }
-        return Roots.between(this::rate, from, high);
+        double high = Roots.doubled(t -> t < FARTHEST ? -rate(t) : t, 1 + from);
+        return rate(high) > 0 ? high : Roots.between(this::rate, from, high);
     }
 
     /** Returns the parameter reached after a length, going to greater t. */
     double travel(double from, double length, String where) {
-        double end = rate(from) > 0 ? criticalParameter(from) : 2 * from + 1;
-        while (Math.abs(distance(from, end)) < length) {
-            if (rate(from) > 0) {
-                throw new NoSolutionException("the weir is " + Text.number(length)
-                        + " m long and its flow turns critical " + Text.significant(distance(from, end), 6) + " m "
-                        + where);
-            }
-            end *= 2;
+        if (rate(from) <= 0) {
+            DoubleUnaryOperator excess = t -> -distance(from, t) - length;
+            return Roots.between(excess, from, Roots.doubled(excess, 1 + from));
         }
-        return Roots.between(t -> Math.abs(distance(from, t)) - length, from, end);
+        double critical = criticalParameter(from);
+        double farthest = distance(from, critical);
+        if (farthest < length) {
+            throw new NoSolutionException("the weir is " + Text.number(length) + " m long and its flow turns critical "
+                    + Text.significant(farthest, 6) + " m " + where);
+        }
+        return Roots.between(t -> distance(from, t) - length, from, critical);
     }
 }

@@ -19,7 +19,6 @@ class ColebrookSeedsTest {
     /** Sewers of 150 mm to 2 m, falls of 1 in 3,000 to 1 in 30, walls of 0.06 to 6 mm. */
     @Test
     void missTheDepthInSewersByLittle() {
-        var seeds = new ColebrookSeeds(ColebrookCells.CELLS);
         double worstBelow = 0;
         double worstAbove = 0;
         for (int i = 0; i < 20_000; i++) {
@@ -31,9 +30,10 @@ class ColebrookSeedsTest {
                     Gradient.of(gradient),
                     ColebrookWhite.ofRoughness(roughness).withViscosity(VISCOSITY));
             double near = i % 2 == 0 ? logUniform(1e-3, 1) : 0.1 + 0.93 * random.nextDouble();
-            int line = seeds.line(ColebrookCells.cellOf(near));
-            double part = seeds.middle(line);
-            assertThat(near).isBetween(part - seeds.half(line) - 1e-15, part + seeds.half(line) + 1e-15);
+            int row = ColebrookSeeds.row(ColebrookCells.cellOf(near));
+            double part = ColebrookSeeds.middle(row);
+            assertThat(near)
+                    .isBetween(part - ColebrookSeeds.half(row) - 1e-15, part + ColebrookSeeds.half(row) + 1e-15);
             double depth = pipe.normalDepth(part * pipe.fullBore().discharge()) / diameter;
             double radius = pipe.section().hydraulicRadius(depth * diameter);
             if (4 * radius * pipe.velocity(depth * diameter) / VISCOSITY < DarcyFriction.TURBULENT_LIMIT) {
@@ -41,7 +41,7 @@ class ColebrookSeedsTest {
             }
             double smooth = 8 * 2.51 / 4 * VISCOSITY / (diameter * Math.sqrt(8 * 9.80665 * gradient * diameter));
             double inner = 4 * roughness / (14.8 * diameter) + smooth;
-            double seed = CircleNodes.depth(seeds.number(line, 1 / Math.log(inner), smooth / inner));
+            double seed = CircleNodes.depth(ColebrookSeeds.number(row, 1 / Math.log(inner), smooth / inner));
             double miss = Math.abs(seed / depth - 1);
             if (depth < 0.5) {
                 worstBelow = Math.max(worstBelow, miss);
