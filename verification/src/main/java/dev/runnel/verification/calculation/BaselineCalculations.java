@@ -33,7 +33,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
-import java.util.concurrent.ConcurrentHashMap;
 import java.util.function.ToDoubleFunction;
 import java.util.stream.Collectors;
 
@@ -46,7 +45,7 @@ final class BaselineCalculations {
     private static final LocalDate FIRST_DAY = LocalDate.of(2001, 1, 1);
     private static final PipeMonitor MONITOR =
             PipeMonitor.of(Conduit.of(CircularSection.ofDiameter(0.6), Gradient.of(0.005), Manning.of(0.013)));
-    private static final Map<List<DoubleBuffer>, SiteBaseline> LEARNED = new ConcurrentHashMap<>();
+    private static final Map<List<DoubleBuffer>, SiteBaseline> LEARNED = KeptAnswers.map();
     private static final String HOURS = "depths velocities";
     private static final String DOUBT = "flows names begins ends";
     private static final String FIGURE = "use first last " + DOUBT;

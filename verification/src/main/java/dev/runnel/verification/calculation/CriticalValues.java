@@ -9,7 +9,6 @@ import dev.runnel.rainfall.distribution.PlottingPosition;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
-import java.util.concurrent.ConcurrentHashMap;
 
 /**
  * Critical values of a family of location and scale, which its parameters do not change. One simulation serves all
@@ -22,7 +21,7 @@ final class CriticalValues {
     /** Tables of the correlation were published for both, of the same sizes: the same samples serve them. */
     private static final List<PlottingPosition> TOGETHER = List.of(PlottingPosition.BLOM, PlottingPosition.FILLIBEN);
 
-    private static final Map<Case, List<Bootstrap.CriticalValues>> KEPT = new ConcurrentHashMap<>();
+    private static final Map<Case, List<Bootstrap.CriticalValues>> KEPT = KeptAnswers.map();
 
     private record Case(
             DistributionFamily family, FitMethod method, List<PlottingPosition> positions, int size, int draws) {

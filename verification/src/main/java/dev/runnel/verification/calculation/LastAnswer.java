@@ -19,6 +19,10 @@ final class LastAnswer<T> {
     /** The latest first. */
     private final Deque<Kept<T>> last = new ConcurrentLinkedDeque<>();
 
+    LastAnswer() {
+        KeptAnswers.droppedBy(last::clear);
+    }
+
     /**
      * Returns the answer to what is asked.
      *

@@ -20,7 +20,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.SortedMap;
 import java.util.TreeMap;
-import java.util.concurrent.ConcurrentHashMap;
 import java.util.function.ToDoubleFunction;
 
 /**
@@ -40,7 +39,7 @@ final class LongRecordCalculations {
         static final RegularSeries RECORD = InventedRecord.tenMinutes();
         static final AnnualMaxima RAW = AnnualMaxima.from(RECORD, DURATIONS, YearRule.calendar());
         static final AnnualMaxima MAXIMA = RAW.withClockCorrection();
-        static final Map<List<Object>, Bootstrap.Interval> LIMITS = new ConcurrentHashMap<>();
+        static final Map<List<Object>, Bootstrap.Interval> LIMITS = KeptAnswers.map();
         static final DurationPeaks PEAKS =
                 DurationPeaks.from(RECORD, DURATIONS, 3, Duration.ofHours(6)).withClockCorrection();
         static final ScaledDdf SCALED = ScaledDdf.of(MAXIMA, DistributionFamily.GEV, FitMethod.L_MOMENTS);

@@ -12,7 +12,6 @@ import dev.runnel.hydraulics.uncertainty.VolumeUncertainty;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
-import java.util.concurrent.ConcurrentHashMap;
 import java.util.function.ToDoubleFunction;
 
 /** Rating curves and uncertainties. The measurement models are the printed examples' own. */
@@ -26,7 +25,7 @@ final class RatingCalculations {
     private static final int TRIALS = 400_000;
 
     /** Two sources print the same sums. */
-    private static final Map<String, Double> DRAWN_ENDS = new ConcurrentHashMap<>();
+    private static final Map<String, Double> DRAWN_ENDS = KeptAnswers.map();
 
     private static final LastAnswer<Simulation> LAST_LOSS = new LastAnswer<>();
 

@@ -11,13 +11,12 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
-import java.util.concurrent.ConcurrentHashMap;
 
 /** Regional frequency analysis, double mass, dry gaps and antecedent wetness. */
 final class RegionCalculations {
     private static final String SITES = "years lcv lskew lkurt";
 
-    private static final Map<Simulated, RegionSimulation> KEPT = new ConcurrentHashMap<>();
+    private static final Map<Simulated, RegionSimulation> KEPT = KeptAnswers.map();
 
     private record Simulated(List<Region.Site> sites, int simulations) {}
 

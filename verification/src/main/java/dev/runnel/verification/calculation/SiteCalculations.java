@@ -18,7 +18,6 @@ import java.time.Instant;
 import java.time.ZoneId;
 import java.util.List;
 import java.util.Map;
-import java.util.concurrent.ConcurrentHashMap;
 import java.util.function.ToDoubleFunction;
 import java.util.stream.Stream;
 
@@ -34,8 +33,8 @@ final class SiteCalculations {
 
     private static final int SUM = -2;
 
-    private static final Map<String, BaselineSearch> LEARNED = new ConcurrentHashMap<>();
-    private static final Map<String, StateText> KEPT = new ConcurrentHashMap<>();
+    private static final Map<String, BaselineSearch> LEARNED = KeptAnswers.map();
+    private static final Map<String, StateText> KEPT = KeptAnswers.map();
 
     private SiteCalculations() {}
 

@@ -20,7 +20,6 @@ import java.util.Iterator;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.concurrent.ConcurrentHashMap;
 import java.util.function.Function;
 import java.util.function.ToDoubleFunction;
 import java.util.stream.Collectors;
@@ -35,10 +34,10 @@ final class WatchCalculations {
     /** Until then a finding that is open stands: 3000 h after the first reading. */
     private static final Instant AS_OF = SiteRecipe.START.plusSeconds(3000L * 3600);
 
-    private static final Map<String, WatchReport> WATCHED = new ConcurrentHashMap<>();
-    private static final Map<String, StateParts> KEPT = new ConcurrentHashMap<>();
-    private static final Map<String, Stopped> STOPPED = new ConcurrentHashMap<>();
-    private static final Map<String, Cut> STOPPED_OFTEN = new ConcurrentHashMap<>();
+    private static final Map<String, WatchReport> WATCHED = KeptAnswers.map();
+    private static final Map<String, StateParts> KEPT = KeptAnswers.map();
+    private static final Map<String, Stopped> STOPPED = KeptAnswers.map();
+    private static final Map<String, Cut> STOPPED_OFTEN = KeptAnswers.map();
     private static final LastAnswer<GoneOn> GONE_ON = new LastAnswer<>();
 
     private WatchCalculations() {}

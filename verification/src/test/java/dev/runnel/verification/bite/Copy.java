@@ -25,13 +25,16 @@ final class Copy extends ClassLoader {
     }
 
     /** Returns what {@link Inside} of this copy answers: nothing else passes between copies. */
-    @SuppressWarnings("unchecked")
     String ask(String tables, String turns) {
+        return inside(Inside.class).apply(tables, turns);
+    }
+
+    /** Makes what answers inside this copy. */
+    @SuppressWarnings("unchecked")
+    BinaryOperator<String> inside(Class<? extends BinaryOperator<String>> type) {
         try {
-            Class<?> inside = Class.forName(Inside.class.getName(), true, this);
-            var answer =
-                    (BinaryOperator<String>) inside.getDeclaredConstructor().newInstance();
-            return answer.apply(tables, turns);
+            Class<?> inside = Class.forName(type.getName(), true, this);
+            return (BinaryOperator<String>) inside.getDeclaredConstructor().newInstance();
         } catch (ReflectiveOperationException e) {
             throw new IllegalStateException("the copy of the library cannot be asked", e);
         }

@@ -126,18 +126,33 @@ record Mutation(String className, int method, int instruction, int line, String 
     }
 
     private static AbstractInsnNode replacement(AbstractInsnNode old) {
-        @Nullable Double constant = constant(old);
-        if (constant != null) {
-            return new LdcInsnNode(changed(constant));
-        }
-        @Nullable Integer whole = whole(old);
-        if (whole != null) {
-            return new LdcInsnNode(whole + 1);
-        }
         if (old instanceof JumpInsnNode jump) {
             return new JumpInsnNode(COMPARISONS.getOrDefault(old.getOpcode(), old.getOpcode()), jump.label);
         }
-        return new InsnNode(OPERATORS.getOrDefault(old.getOpcode(), Opcodes.NOP));
+        return OPERATORS.containsKey(old.getOpcode())
+                ? new InsnNode(OPERATORS.get(old.getOpcode()))
+                : new LdcInsnNode(changed(value(old)));
+    }
+
+    /** The number that an instruction pushes, a {@link Double} or an {@link Integer}. */
+    static Number value(AbstractInsnNode each) {
+        @Nullable Double constant = constant(each);
+        if (constant != null) {
+            return constant;
+        }
+        @Nullable Integer whole = whole(each);
+        if (whole == null) {
+            throw new IllegalStateException("instruction " + each.getOpcode() + " pushes no number");
+        }
+        return whole;
+    }
+
+    /** What a number becomes. */
+    static Number changed(Number old) {
+        if (old instanceof Integer whole) {
+            return whole + 1;
+        }
+        return changed(old.doubleValue());
     }
 
     private static double changed(double constant) {

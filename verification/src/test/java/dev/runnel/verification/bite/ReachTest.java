@@ -76,13 +76,13 @@ class ReachTest {
     /** Tables of what is computed once and kept: others had computed it before their turns were counted. */
     @Test
     void aTableAskedByItselfEndsWithinItsTurns() {
-        Bite bite = new Bite(LIBRARY, WHOLE);
+        OwnCopies own = new OwnCopies(LIBRARY, WHOLE);
         assertThat(List.of(
                         "region-z-cascades",
                         "long-record-parameters",
                         "plot-correlation-looney-gulledge",
                         "watch-findings"))
-                .allMatch(bite::passesByItself);
+                .allMatch(own::passesByItself);
     }
 
     @Test
