@@ -70,10 +70,10 @@ public final class CatchmentCells {
         Require.sameLength("depthsMm", gridSize, depthsMm.length);
         CompensatedSum volume = new CompensatedSum();
         CompensatedSum known = new CompensatedSum();
-        double all = 0;
+        CompensatedSum all = new CompensatedSum();
         for (int i = 0; i < cells.length; i++) {
             double depth = depthsMm[cells[i]];
-            all += areas[i];
+            all.add(areas[i]);
             if (!Double.isNaN(depth)) {
                 Require.nonNegative("depthsMm at index " + cells[i], depth, "mm");
                 volume.add(areas[i] * depth);
@@ -81,9 +81,8 @@ public final class CatchmentCells {
             }
         }
         double area = known.value();
-        return area == 0
-                ? new Mean(Double.NaN, 0)
-                : new Mean(volume.value() / area, Math.min(1, area / all) * coveredShare());
+        // NaN where nothing is known.
+        return new Mean(volume.value() / area, area / all.value() * coveredShare());
     }
 
     @Override

@@ -83,7 +83,7 @@ public record CrossValidation(
                 errors.add(error);
                 squares.add(error * error);
                 count++;
-                if (each.varianceMm2().orElse(0) > 0) {
+                if (each.varianceMm2().orElse(Double.NaN) > 0) {
                     standardised.add(error * error / each.varianceMm2().getAsDouble());
                     known++;
                 }

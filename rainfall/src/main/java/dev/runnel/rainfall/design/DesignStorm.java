@@ -169,11 +169,12 @@ public final class DesignStorm {
         double[] depths = new double[steps];
         double before = 0;
         for (int i = 0; i < steps; i++) {
-            double from = (double) step.toNanos() * (i + 1) - peak;
-            double share = from < 0 ? peakAt : 1 - peakAt;
+            double end = (double) step.toNanos() * (i + 1);
+            double from = end - peak;
+            double share = end < peak ? peakAt : 1 - peakAt;
             // Rounding must not lead beyond the whole duration, where the formula may end.
             double part = share * depth(formula, Math.min(Math.abs(from) / share, (double) duration.toNanos()));
-            double sum = from < 0 ? peakAt * total - part : peakAt * total + part;
+            double sum = end < peak ? peakAt * total - part : peakAt * total + part;
             depths[i] = sum - before;
             before = sum;
         }

@@ -105,8 +105,8 @@ public final class DoubleTriangle implements StormShape {
         if (t >= total) {
             return 1;
         }
-        if (t <= rise) {
-            return rise == 0 ? 0 : i1 * t * t / (2 * rise) / depthMm;
+        if (t < rise) {
+            return i1 * t * t / (2 * rise) / depthMm;
         }
         if (t <= rise + d / 2) {
             double u = t - rise;

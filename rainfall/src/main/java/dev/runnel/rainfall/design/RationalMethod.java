@@ -144,21 +144,20 @@ public final class RationalMethod {
                     "step must be such that the flow has at most 1000000 of them, had " + steps);
         }
         double[] flows = new double[(int) steps];
-        double before = 0;
         for (int i = 0; i < flows.length; i++) {
-            double sum = passed((i + 1.0) * stepNanos, rain, rise);
-            flows[i] = peak * (sum - before) / stepNanos;
-            before = sum;
+            double before = passed((double) i * stepNanos, rain, rise);
+            flows[i] = peak * (passed((i + 1.0) * stepNanos, rain, rise) - before) / stepNanos;
         }
         return RegularSeries.of(Instant.EPOCH, step, flows);
     }
 
-    /** The integral of a trapezium of height 1 up to a time. */
+    /** The integral of a trapezium of height 1 up to a time; it rains no shorter than it rises. */
     private static double passed(double time, double rain, double rise) {
         double t = Math.min(time, rain + rise);
         double up = Math.min(t, rise);
-        double sum = up * up / (2 * rise) + Math.max(0, Math.min(t, rain) - rise);
-        double down = Math.max(0, t - rain);
+        double rained = Math.min(t, rain);
+        double sum = up * up / (2 * rise) + (rained - up);
+        double down = t - rained;
         return sum + down - down * down / (2 * rise);
     }
 

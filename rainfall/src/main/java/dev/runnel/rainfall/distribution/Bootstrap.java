@@ -39,7 +39,7 @@ public final class Bootstrap {
 
     private static final Comparator<GoodnessOfFit> WORSE_LAST = Comparator.comparingDouble(
                     GoodnessOfFit::andersonDarling)
-            .thenComparingDouble(fit -> Double.isInfinite(fit.andersonDarling()) ? fit.kolmogorovSmirnov() : 0);
+            .thenComparingDouble(GoodnessOfFit::kolmogorovSmirnov);
 
     /**
      * An interval with what it was made from.

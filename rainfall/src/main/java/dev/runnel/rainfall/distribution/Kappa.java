@@ -51,8 +51,8 @@ public final class Kappa extends ShapedDistribution {
     private double variateOfLogF(double logF) {
         double power = h * logF;
         if (power > LARGE) {
-            // F^h, with h below 0, would overflow. (F^h - 1)/(-h) = F^h (1 - F^-h)/(-h)
-            return Math.log(-h) - power - Math.log1p(-Math.exp(-power));
+            // F^h, with h below 0, would overflow; beside it 1 is nothing.
+            return Math.log(-h) - power;
         }
         return -Math.log(h == 0 ? -logF : -Math.expm1(power) / h);
     }

@@ -110,7 +110,7 @@ public record IntensityListing(List<Row> rows) {
         for (PeakDepth peak : SlidingMaximum.of(sorted).peaks(rain)) {
             long steps = -Math.floorDiv(-peak.duration().toNanos(), rain.step().toNanos());
             double least = steps > falling.length ? 0 : -falling[(int) steps - 1];
-            rows.add(new Row(peak, least == 0 ? 0 : least / hours));
+            rows.add(new Row(peak, Math.abs(least) / hours));
         }
         return new IntensityListing(rows);
     }

@@ -9,8 +9,8 @@ import dev.runnel.rainfall.distribution.Fit;
 import dev.runnel.rainfall.distribution.FitMethod;
 import dev.runnel.rainfall.distribution.LikelihoodFit;
 import dev.runnel.rainfall.distribution.Normal;
-import java.util.Arrays;
 import java.util.SplittableRandom;
+import java.util.stream.DoubleStream;
 import org.apiguardian.api.API;
 
 /**
@@ -189,15 +189,11 @@ public final class PeaksFit {
     /** Draws peaks for as long as the record: their times apart are exponential. */
     private double[] draw(SplittableRandom random) {
         double expected = peaks.peaks().length;
-        double[] drawn = new double[8 + (int) (2 * expected)];
-        int n = 0;
+        DoubleStream.Builder drawn = DoubleStream.builder();
         for (double at = -Math.log1p(-random.nextDouble()); at < expected; at -= Math.log1p(-random.nextDouble())) {
-            if (n == drawn.length) {
-                drawn = Arrays.copyOf(drawn, 2 * n);
-            }
-            drawn[n++] = distribution().quantile(random.nextDouble(Double.MIN_NORMAL, 1));
+            drawn.add(distribution().quantile(random.nextDouble(Double.MIN_NORMAL, 1)));
         }
-        return Arrays.copyOf(drawn, n);
+        return drawn.build().toArray();
     }
 
     private LikelihoodFit likelihood() {

@@ -152,21 +152,22 @@ public final class RegionSimulation {
         return drawn.lambda1() > 0 ? Optional.of(new Region.Site(site.name(), site.years(), drawn)) : Optional.empty();
     }
 
-    /** Returns the three scatters V between sites, weighted by record length, and the average &tau;<sub>4</sub>. */
+    /**
+     * Returns the three scatters V between sites, weighted by record length, and the average &tau;<sub>4</sub>. Only their
+     * distance from those drawn counts, in standard deviations of these, so that they need not be divided by all years.
+     */
     private static double[] measures(Region region) {
         LMoments mean = region.averageLMoments();
-        double total = 0;
         double[] v = new double[3];
         for (Region.Site site : region.sites()) {
             double t = site.moments().tau() - mean.lambda2();
             double t3 = site.moments().tau3() - mean.tau3();
             double t4 = site.moments().tau4() - mean.tau4();
-            total += site.years();
             v[0] += site.years() * t * t;
             v[1] += site.years() * Math.hypot(t, t3);
             v[2] += site.years() * Math.hypot(t3, t4);
         }
-        return new double[] {Math.sqrt(v[0] / total), v[1] / total, v[2] / total, mean.tau4()};
+        return new double[] {Math.sqrt(v[0]), v[1], v[2], mean.tau4()};
     }
 
     private static double[] column(double[][] rows, int at) {

@@ -29,9 +29,9 @@ final class LeastSquares {
     }
 
     private static double[] polynomial(double[] x, double[] y, double[] weights, int degree) {
-        double scale = Arrays.stream(x).map(Math::abs).max().orElse(1);
-        if (scale == 0) {
-            scale = 1;
+        double scale = Double.MIN_NORMAL;
+        for (double each : x) {
+            scale = Math.max(scale, Math.abs(each));
         }
         double[][] powers = new double[x.length][degree + 1];
         double[] weighted = new double[x.length];

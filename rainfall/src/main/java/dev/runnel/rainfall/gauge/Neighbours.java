@@ -275,7 +275,7 @@ public final class Neighbours {
     private int farthest(double tolerance) {
         int farthest = -1;
         double most = -1;
-        double ratioOfFarthest = 1;
+        double ratioOfFarthest = Double.NaN;
         for (int at = 0; at < names.size(); at++) {
             double[] others = aside.contains(names.get(at)) ? new double[0] : medianOfOthers(at);
             if (isTelling(depths[at], others)) {

@@ -14,7 +14,7 @@ record SmoothSlopes(double[] atStart, double[] atEnd) {
         for (int i = 1; i < fillings.size(); i++) {
             double lengthBefore = (double) (fillings.to()[i - 1] - fillings.from()[i - 1]);
             double length = (double) (fillings.to()[i] - fillings.from()[i]);
-            if (fillings.from()[i] == fillings.to()[i - 1] && lengthBefore > 0) {
+            if (fillings.from()[i] == fillings.to()[i - 1] && fillings.to()[i - 1] > fillings.from()[i - 1]) {
                 double rateBefore = fillings.depths()[i - 1] / lengthBefore;
                 double rate = fillings.depths()[i] / length;
                 double parabola = (rateBefore * length + rate * lengthBefore) / (length + lengthBefore);

@@ -113,13 +113,12 @@ public record FlatLineCheck(int unusualCount, int failCount, double tolerance) i
 
         /** How many values in a row a new one makes with those just before it. */
         private int equalWith(double value) {
-            int most = Math.min(available, failCount - 1);
             int equal = 0;
             // Without a tolerance the values equal to the last one are those equal to it.
-            if (tolerance == 0 && most > 0 && value == before(1)) {
-                return Math.min(same, most) + 1;
+            if (tolerance == 0 && available > 0 && value == before(1)) {
+                return same + 1;
             }
-            while (equal < most && Math.abs(value - before(equal + 1)) <= tolerance) {
+            while (equal < available && Math.abs(value - before(equal + 1)) <= tolerance) {
                 equal++;
             }
             return equal + 1;
@@ -136,7 +135,8 @@ public record FlatLineCheck(int unusualCount, int failCount, double tolerance) i
             return new QualityFlag(
                     reading.time(),
                     fails ? Verdict.FAIL : Verdict.UNUSUAL,
-                    Text.number(reading.value()) + " for " + (fails ? "at least " : "") + equal + " readings in a row");
+                    Text.number(reading.value()) + " for " + (fails ? "at least " + failCount : Integer.toString(equal))
+                            + " readings in a row");
         }
 
         @Override

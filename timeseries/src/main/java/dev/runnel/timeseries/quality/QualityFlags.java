@@ -101,7 +101,7 @@ public final class QualityFlags {
             for (QualityFlag flag : i < series.size() ? machine.next(input.apply(i)) : machine.finish()) {
                 if (known == verdicts.length || !flag.time().equals(series.time(known))) {
                     throw new IllegalStateException("check must give one verdict for each reading in its order, was "
-                            + flag + " for number " + (known + 1) + " of " + series.size() + " by " + check);
+                            + flag + " at index " + known + " of " + series.size() + " by " + check);
                 }
                 Verdict verdict = flag.verdict();
                 verdicts[known++] = (byte) verdict.ordinal();

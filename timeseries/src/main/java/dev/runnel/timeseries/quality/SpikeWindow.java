@@ -256,7 +256,8 @@ final class SpikeWindow {
     /** How far a value is from that of its neighbours, as a share of the larger: from 0 to 1 for values of one sign. */
     private static double share(double value, double mean) {
         double larger = Math.max(Math.abs(value), Math.abs(mean));
-        return larger == 0 ? 0 : Math.abs(value - mean) / larger;
+        // Two that are 0 are equal.
+        return Math.abs(value - mean) / Math.max(larger, Double.MIN_NORMAL);
     }
 
     /** How far the companion moved from the nearer of its neighbours, of which one may have dropped out; NaN where not known. */
