@@ -171,7 +171,7 @@ def main(folder):
     depth = [round(value, 6) for value in depth]
     second = [round(value, 6) for value in second]
     band = ([0.05, 0.15, 0.35], [0.2, 0.4, 0.8], [0.6, 0.75, 1.3])
-    names = "spike spared flat rate deviations attenuated echo repeated neighbour multivariate zero dead relation"
+    names = "spike spared flat rate deviations attenuated echo stuck repeated neighbour multivariate zero dead relation"
     with open(folder + "/quality-checks.csv", "w", newline="\n") as out:
         out.write("i," + names.replace(" ", ",") + "\n")
         for i in range(N):
@@ -183,6 +183,7 @@ def main(folder):
                 rate_in_deviations(depth, i, 2.5, 40),
                 attenuated(velocity, i, 12, 0.05, 0.01),
                 lost_echo(depth, i, 0.0, 0.1, 10),
+                lost_echo(depth, i, 0.762, 0.1, 10),
                 repeated(depth, i, 60, 15),
                 neighbour(second, depth, i, 0.02, 0.05),
                 multivariate(depth, velocity, i, 2, 0.5, 30),

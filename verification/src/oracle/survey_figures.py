@@ -204,8 +204,10 @@ def out_of_place(times):
 def quality():
     rows = []
     base = [15 * i for i in range(1200)]
-    for extra, days in (([500 * DAY], 90), ([500 * DAY + i for i in range(9)], 90), ([500 * DAY + i for i in range(10)], 90), ([100 * DAY], 90), ([102.4 * DAY], 90), ([30 * DAY, 900 * DAY], 40)):
-        times = base + extra
+    cases = [(base + extra, days) for extra, days in (([500 * DAY], 90), ([500 * DAY + i for i in range(9)], 90), ([500 * DAY + i for i in range(10)], 90), ([100 * DAY], 90), ([102.4 * DAY], 90), ([30 * DAY, 900 * DAY], 40))]
+    # Nothing but pairs and single readings: the pairs are the largest pieces there are.
+    cases.append(([100 * DAY * k + i for k in range(150) for i in range(1 + (k % 3 > 0))], 90))
+    for times, days in cases:
         pieces = [[times[0]]]
         for a, b in zip(times, times[1:]):
             if b - a > days * DAY:
@@ -243,7 +245,8 @@ def quality():
     for zone, first in (("Europe/London", dt.datetime(2001, 3, 24, tzinfo=dt.timezone.utc)), ("UTC", dt.datetime(2001, 1, 1, tzinfo=dt.timezone.utc))):
         origin = dt.datetime(2001, 1, 1, tzinfo=dt.timezone.utc)
         base = int((first - origin).total_seconds() // 60)
-        times = [base + 10 * i for i in range(0, 330) if not 180 <= i < 200]
+        # The last reading of the second record is the only one of its day.
+        times = [base + 10 * i for i in range(0, 330 if base else 289) if not 180 <= i < 200]
         values = [NAN if i % 31 == 0 else float(i % 7) for i in range(len(times))]
         dates = sorted({(origin + dt.timedelta(minutes=t)).astimezone(ZoneInfo(zone)).date() for t in times})
         for k, date in enumerate(dates):
