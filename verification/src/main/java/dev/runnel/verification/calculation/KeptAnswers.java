@@ -4,11 +4,15 @@ import java.util.List;
 import java.util.Map;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.CopyOnWriteArrayList;
+import org.apiguardian.api.API;
 
 /**
  * All that the calculations keep from one row to the next: whoever keeps an answer keeps it here, so that all of them can be
  * dropped before the same tables are asked of a library that answers differently.
+ *
+ * @since 0.1
  */
+@API(status = API.Status.EXPERIMENTAL, since = "0.1")
 public final class KeptAnswers {
     private static final List<Runnable> DROPS = new CopyOnWriteArrayList<>();
 
