@@ -239,7 +239,6 @@ final class ChangeNames {
                         : next;
             }
             if (most != best) {
-                second = second == most || next == most || next < 0 ? second : next;
                 second = distances[most] - distances[best] < VOTED_FARTHER ? best : next;
                 best = most;
             } else if (second < 0) {
