@@ -93,6 +93,39 @@ class BootstrapTest {
         assertThat(Bootstrap.of(200, 1).significance(fit, SAMPLE).value()).isGreaterThan(0.05);
     }
 
+    /** (m + 1) / (n + 1): never 0, and 1 of a sample that fits better than any draw. */
+    @Test
+    void significanceCountsTheSampleAmongTheDraws() {
+        Bootstrap.Significance poor = Bootstrap.of(99, 1).significance(fit, spread(-1, 1));
+        assertThat(poor.value()).isEqualTo(0.01);
+        assertThat(poor.replicates()).isEqualTo(99);
+        assertThat(poor.failed()).isZero();
+        double[] perfect = new double[50];
+        for (int i = 0; i < perfect.length; i++) {
+            perfect[i] = fit.distribution().quantile((i + 0.5) / 50);
+        }
+        assertThat(Bootstrap.of(99, 1).significance(fit, perfect).value()).isEqualTo(1);
+    }
+
+    /** Half of the values at one place and half at another. */
+    private static double[] spread(double low, double high) {
+        double[] spread = new double[50];
+        for (int i = 0; i < spread.length; i++) {
+            spread[i] = (i % 2 == 0 ? low : high) + 1e-3 * i;
+        }
+        return spread;
+    }
+
+    @Test
+    void itReadsWithItsSeedItsWayAndItsLimits() {
+        assertThat(Bootstrap.of(400, 7).withConfidence(0.9))
+                .hasToString("Bootstrap[400 replicates, seed 7, confidence 0.9, parametric]");
+        assertThat(Bootstrap.of(400, 7).withConfidence(0.9).withResampling())
+                .hasToString("Bootstrap[400 replicates, seed 7, confidence 0.9, resampling]");
+        assertThat(new Bootstrap.Interval(51.23, 44.5, 60.25, 3.9, 0.9, 398, 2))
+                .hasToString("51.23 (90 %: 44.5 to 60.25, 398 replicates, 2 failed)");
+    }
+
     /** The limits come from the seed alone, however many threads work. */
     @Test
     void theNumberOfThreadsChangesNothing() throws Exception {

@@ -2,7 +2,9 @@ package dev.runnel.rainfall.distribution;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatExceptionOfType;
+import static org.assertj.core.api.Assertions.assertThatIllegalArgumentException;
 import static org.assertj.core.api.Assertions.within;
+import static org.assertj.core.api.Assertions.withinPercentage;
 
 import java.util.Map;
 import java.util.Objects;
@@ -208,5 +210,58 @@ class LikelihoodFitTest {
 
     private static double[] sample(String name) {
         return Objects.requireNonNull(SAMPLES.get(name), name);
+    }
+
+    /** x(F) = u + a (1 - y^k) / k with y = -ln F; its slopes by u, a and k are written out here. */
+    @Test
+    void errorOfAQuantileIsThatOfItsSlopes() {
+        LikelihoodFit fit = LikelihoodFit.of(DistributionFamily.GEV, sample("skewed"));
+        double[] at = fit.distribution().parameters().values().stream()
+                .mapToDouble(Double::doubleValue)
+                .toArray();
+        double a = at[1];
+        double k = at[2];
+        for (double probability : new double[] {0.2, 0.9, 0.99}) {
+            double y = -Math.log(probability);
+            double power = Math.pow(y, k);
+            double[] slopes = {
+                1, (1 - power) / k, -a * (1 - power) / (k * k) - a * power * Math.log(y) / k,
+            };
+            double variance = 0;
+            for (int i = 0; i < 3; i++) {
+                for (int j = 0; j < 3; j++) {
+                    variance += slopes[i] * fit.covariance().get(i).get(j) * slopes[j];
+                }
+            }
+            assertThat(fit.quantileStandardError(probability)).isCloseTo(Math.sqrt(variance), withinPercentage(1e-4));
+        }
+        assertThat(fit.returnLevelStandardError(100)).isCloseTo(fit.quantileStandardError(0.99), within(1e-9));
+        assertThat(fit.standardErrors().values().stream().toList().get(2))
+                .isEqualTo(Math.sqrt(fit.covariance().get(2).get(2)));
+    }
+
+    /** Peaks come with a rate of their own, so that years say nothing of them. */
+    @Test
+    void fitOfPeaksHasNoYears() {
+        LikelihoodFit peaks = LikelihoodFit.of(GeneralizedPareto.above(15), sample("skewed"));
+        String refusal = "family must be one of annual maxima for a return period in years, was ";
+        assertThatIllegalArgumentException()
+                .isThrownBy(() -> peaks.returnLevelStandardError(10))
+                .withMessageStartingWith(refusal);
+        assertThatIllegalArgumentException()
+                .isThrownBy(() -> peaks.returnLevelByProfile(10, 0.9))
+                .withMessageStartingWith(refusal);
+        assertThatIllegalArgumentException()
+                .isThrownBy(() -> peaks.returnPeriodByProfile(40, 0.9))
+                .withMessageStartingWith(refusal);
+        assertThat(peaks.quantileStandardError(0.9)).isPositive();
+    }
+
+    @Test
+    void itReadsAsWhatWasFittedToHowMany() {
+        LikelihoodFit fit = LikelihoodFit.of(DistributionFamily.GEV, sample("skewed"));
+        assertThat(fit.toString())
+                .startsWith(fit.distribution() + " fitted to 8 values by maximum likelihood, ln L -25.0345")
+                .contains(", standard errors ");
     }
 }

@@ -1,10 +1,13 @@
 package dev.runnel.rainfall.distribution;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatIllegalArgumentException;
 import static org.assertj.core.api.Assertions.within;
 
+import java.util.Arrays;
 import java.util.Random;
 import java.util.function.DoubleUnaryOperator;
+import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
@@ -136,5 +139,62 @@ class ProfileLikelihoodTest {
             }
         }
         return Math.max(highest, f.applyAsDouble(0.5 * (a + b)));
+    }
+
+    private static final double[] EVEN = {24.0, 33.5, 27.2, 29.9, 36.8, 31.4, 22.6, 35.1, 28.3, 30.7};
+
+    /**
+     * Of a normal sample the likelihood with a mean held at m is lower by n/2 ln(1 + (m - mean)^2 / s^2), s^2 being the mean square
+     * about the mean: it has fallen by half a quantile q of chi-square at m = mean +- s sqrt(exp(q / n) - 1).
+     */
+    @Test
+    void limitsOfAMeanOfANormalSampleHaveAForm() {
+        LikelihoodFit fit = LikelihoodFit.of(DistributionFamily.NORMAL, EVEN);
+        double mean = Arrays.stream(EVEN).average().orElseThrow();
+        double square = Arrays.stream(EVEN).map(x -> (x - mean) * (x - mean)).sum() / EVEN.length;
+        // Quantiles of chi-square of one degree of freedom are squares of normal ones: 1.6448536 and 1.9599640.
+        double[] normal = {1.6448536269514722, 1.959963984540054};
+        double[] confidence = {0.9, 0.95};
+        for (int i = 0; i < 2; i++) {
+            double away = Math.sqrt(square * Math.expm1(normal[i] * normal[i] / EVEN.length));
+            ConfidenceInterval limits = fit.levelByProfile(0.5, confidence[i]);
+            assertThat(limits.estimate()).isCloseTo(mean, within(1e-6));
+            assertThat(limits.lower()).isCloseTo(mean - away, within(1e-5));
+            assertThat(limits.upper()).isCloseTo(mean + away, within(1e-5));
+            assertThat(limits.confidence()).isEqualTo(confidence[i]);
+        }
+    }
+
+    /** A level is the lower limit at the longest return period that it may have, and the upper one at the shortest. */
+    @ParameterizedTest
+    @ValueSource(strings = {"GUMBEL", "NORMAL", "GEV"})
+    void limitsOfAReturnPeriodAreThoseOfTheLevel(DistributionFamily family) {
+        LikelihoodFit fit = LikelihoodFit.of(family, EVEN);
+        for (double level : new double[] {32, 36.5}) {
+            ConfidenceInterval years = fit.returnPeriodByProfile(level, 0.8);
+            assertThat(years.estimate()).isCloseTo(1 / fit.distribution().exceedance(level), within(1e-9));
+            assertThat(years.lower()).isBetween(1.0, years.estimate());
+            assertThat(years.upper()).isGreaterThan(years.estimate());
+            assertThat(fit.returnLevelByProfile(years.lower(), 0.8).upper()).isCloseTo(level, within(1e-3));
+            if (Double.isFinite(years.upper())) {
+                assertThat(fit.returnLevelByProfile(years.upper(), 0.8).lower()).isCloseTo(level, within(1e-3));
+            }
+        }
+        assertThat(fit.returnPeriodByProfile(32, 0.8).upper()).isFinite();
+    }
+
+    @Test
+    void levelsThatTheFitCannotReachAreRefused() {
+        LikelihoodFit fit = LikelihoodFit.of(DistributionFamily.GEV, EVEN);
+        double bound = fit.distribution().quantile(1 - 1e-16) + 5;
+        assertThatIllegalArgumentException()
+                .isThrownBy(() -> fit.returnPeriodByProfileOf(bound, 0.9))
+                .withMessageStartingWith("level must be inside the bounds of the fitted distribution, was ");
+        assertThatIllegalArgumentException()
+                .isThrownBy(() -> fit.levelByProfile(0.5, 1))
+                .withMessageContaining("confidence");
+        assertThatIllegalArgumentException()
+                .isThrownBy(() -> fit.levelByProfile(1, 0.9))
+                .withMessageContaining("exceedance");
     }
 }

@@ -52,6 +52,64 @@ class TrendFitTest {
         assertThat(both.at(1700)).isInstanceOf(Gev.class);
     }
 
+    /** Of a normal distribution the greatest likelihood is the line of least squares, with the error that squares leave. */
+    @Test
+    void lineOfANormalSampleIsThatOfLeastSquares() {
+        double[] times = {1951, 1953, 1958, 1960, 1961, 1967, 1970, 1971, 1975, 1988, 1990, 2001};
+        double[] sample = {31.2, 28.4, 35.0, 30.1, 29.9, 36.4, 33.3, 41.8, 34.0, 37.7, 43.1, 39.5};
+        double meanTime = Arrays.stream(times).average().orElseThrow();
+        double mean = Arrays.stream(sample).average().orElseThrow();
+        double squares = 0;
+        double products = 0;
+        for (int i = 0; i < times.length; i++) {
+            squares += (times[i] - meanTime) * (times[i] - meanTime);
+            products += (times[i] - meanTime) * (sample[i] - mean);
+        }
+        double slope = products / squares;
+        double rest = 0;
+        for (int i = 0; i < times.length; i++) {
+            double away = sample[i] - mean - slope * (times[i] - meanTime);
+            rest += away * away;
+        }
+        double sigma = Math.sqrt(rest / times.length);
+        TrendFit fit = TrendFit.of(DistributionFamily.NORMAL, TrendIn.LOCATION, times, sample);
+        assertThat(fit.locationSlope()).isCloseTo(slope, within(1e-7));
+        assertThat(fit.locationSlopeStandardError()).isCloseTo(sigma / Math.sqrt(squares), within(1e-5));
+        assertThat(fit.at(2010).quantile(0.5)).isCloseTo(mean + slope * (2010 - meanTime), within(1e-5));
+        assertThat(fit.logLikelihood())
+                .isCloseTo(-0.5 * times.length * (1 + Math.log(2 * Math.PI * sigma * sigma)), within(1e-9));
+        assertThat(fit.logScaleSlope()).isZero();
+        TrendFit still = TrendFit.of(DistributionFamily.NORMAL, TrendIn.NOTHING, times, sample);
+        double total = rest + slope * slope * squares;
+        TrendFit.LikelihoodRatio ratio = fit.against(still);
+        assertThat(ratio.statistic()).isCloseTo(times.length * Math.log(total / rest), within(1e-8));
+        assertThat(ratio.degreesOfFreedom()).isEqualTo(1);
+    }
+
+    @Test
+    void refusesTooFewValuesTimesThatAreNotFiniteAndFitsOfOtherSamples() {
+        double[] nine = Arrays.copyOf(TIMES, 9);
+        assertThatIllegalArgumentException()
+                .isThrownBy(
+                        () -> TrendFit.of(DistributionFamily.GUMBEL, TrendIn.LOCATION, nine, Arrays.copyOf(STILL, 9)))
+                .withMessageContaining("10")
+                .withMessageContaining("9");
+        double[] unknown = TIMES.clone();
+        unknown[7] = Double.NaN;
+        assertThatIllegalArgumentException()
+                .isThrownBy(() -> TrendFit.of(DistributionFamily.GUMBEL, TrendIn.LOCATION, unknown, STILL))
+                .withMessageContaining("times[7]");
+        TrendFit rising = fit(TrendIn.LOCATION, RISING);
+        assertThatIllegalArgumentException().isThrownBy(() -> rising.against(rising));
+        assertThatIllegalArgumentException().isThrownBy(() -> rising.against(fit(TrendIn.NOTHING, STILL)));
+        double[] later = Arrays.stream(TIMES).map(time -> time + 1).toArray();
+        TrendFit shifted = TrendFit.of(DistributionFamily.GEV, TrendIn.NOTHING, later, RISING);
+        assertThatIllegalArgumentException().isThrownBy(() -> rising.against(shifted));
+        assertThatIllegalArgumentException()
+                .isThrownBy(() -> rising.at(Double.NaN))
+                .withMessageContaining("time");
+    }
+
     @Test
     void withoutATrendItIsTheOrdinaryFit() {
         LikelihoodFit ordinary = LikelihoodFit.of(DistributionFamily.GEV, STILL);
