@@ -16,13 +16,26 @@ final class Inverse {
 
     /** Returns x in (0, highest] with f(x) = target for an f that increases from 0. */
     static double increasing(DoubleUnaryOperator f, double highest, String name, double target, String unit) {
-        if (f.applyAsDouble(highest) < target) {
-            throw unreachable(name, "at most " + Text.number(highest), target, unit);
+        double high = Math.min(1, highest);
+        double low = high;
+        if (f.applyAsDouble(high) < target) {
+            do {
+                if (high == highest) {
+                    throw unreachable(name, "at most " + Text.number(highest), target, unit);
+                }
+                low = high;
+                high = Math.min(2 * high, highest);
+            } while (f.applyAsDouble(high) < target);
+        } else {
+            do {
+                high = low;
+                low /= 2;
+                if (low < LOWEST) {
+                    throw unreachable(name, "at least " + Text.number(LOWEST), target, unit);
+                }
+            } while (f.applyAsDouble(low) > target);
         }
-        if (f.applyAsDouble(LOWEST) > target) {
-            throw unreachable(name, "at least " + Text.number(LOWEST), target, unit);
-        }
-        return Roots.overDecades(x -> Math.log(f.applyAsDouble(x) / target), highest);
+        return Roots.between(x -> f.applyAsDouble(x) - target, low, high);
     }
 
     private static IllegalArgumentException unreachable(String name, String bound, double target, String unit) {

@@ -29,7 +29,7 @@ final class Subcritical {
         return Double.NaN;
     }
 
-    /** Returns the greatest head up to which the predicate holds; NaN if it fails at the least. */
+    /** Returns the greatest head up to which the predicate holds, to 1e-9 relative; NaN if it fails at the least. */
     static double highest(double least, double greatest, DoublePredicate possible) {
         if (possible.test(greatest)) {
             return greatest;
@@ -39,16 +39,14 @@ final class Subcritical {
         if (!possible.test(low)) {
             return Double.NaN;
         }
-        while (true) {
+        while (high - low > 1e-9 * high) {
             double middle = (low + high) / 2;
-            if (middle <= low || middle >= high) {
-                return low;
-            }
             if (possible.test(middle)) {
                 low = middle;
             } else {
                 high = middle;
             }
         }
+        return low;
     }
 }
