@@ -21,11 +21,6 @@ class GaugeCatchTest {
 
     /** A storm every third day; the gauge writes a share of it from a day on; storms differ by some scatter. */
     private static List<WatchNotice> watched(double share, double scatter, int days, boolean other, boolean restarted) {
-        return watched(FROM, share, scatter, days, other, restarted);
-    }
-
-    private static List<WatchNotice> watched(
-            int from, double share, double scatter, int days, boolean other, boolean restarted) {
         SiteBaseline baseline =
                 GaugeClockTest.rule(GaugeClockTest.readings(0, 0)).baseline();
         Findings findings = new Findings();
@@ -37,8 +32,8 @@ class GaugeCatchTest {
             of = since == 0 ? Math.exp(scatter * random.nextGaussian()) : of;
             double wave = since < 0 ? 0 : since < 2 ? 0.02 * (since + 1) : 0.04 * Math.exp(-(since - 1) / 1.5);
             SiteHour at = new SiteHour(hour);
-            at.rain = (since == 0 || since == 1 ? 5 : 0) * (hour >= from ? share : 1);
-            gauge.hour(at, of * wave, other && hour >= from);
+            at.rain = (since == 0 || since == 1 ? 5 : 0) * (hour >= FROM ? share : 1);
+            gauge.hour(at, of * wave, other && hour >= FROM);
             if (restarted && hour % 7 == 0) {
                 String state = gauge.write().toString();
                 gauge = new GaugeCatch(baseline, findings);
@@ -83,16 +78,6 @@ class GaugeCatchTest {
         Instant first = Instant.ofEpochSecond((45L * 24 + 30) * 3600);
         assertThat(finding.since()).isBetween(first, first.plusSeconds(24 * 3600));
         assertThat(finding.sinceRange().start()).isBetween(first.minusSeconds(72 * 3600), first);
-    }
-
-    @Test
-    void threeUsualStormsSuffice() {
-        // Storms begin at the hours 30, 102, 174 and so on.
-        assertThat(watched(100, 0.25, 0.05, 60, false, false)).isEmpty();
-        List<WatchNotice> told = watched(200, 0.25, 0.05, 60, false, false);
-        assertThat(told.get(0).kind()).isEqualTo(WatchNotice.Kind.FOUND);
-        assertThat(told.get(0).finding().detail()).contains("in the last 4 storms as in the 3 before");
-        assertThat(told.get(0).time()).isEqualTo(Instant.ofEpochSecond((462L + 2 + 5) * 3600));
     }
 
     @Test
