@@ -153,30 +153,7 @@ QUIET_CASES = [
 ]
 
 
-# A sensor that moves, or misreads, on one of the last days: what the week after the stretch shows of it, and what comes later.
-LATER_CASES = [
-    (site(seed=51, days=30, step=30), THREE + [0, 288, 720, 0.75, 0.75], "UTC", 0.6, None),
-    (site(seed=52, days=30, step=30), THREE + [0, 312, 720, 1.3, 1.3], "UTC", 0.6, None),
-    (site(seed=53, days=30, step=30), THREE + [1, 300, 720, 0.8, 0.8], "UTC", 0.6, None),
-    (site(seed=54, days=30, step=30), THREE + [1, 296, 720, 1.25, 1.25], "UTC", 0.6, None),
-    (site(seed=55, days=30, step=30), THREE + [0, 336, 720, 0.75, 0.75], "UTC", 0.6, None),
-    (site(seed=56, days=30, step=30), THREE + [0, 400, 720, 0.75, 0.75], "UTC", 0.6, None),
-    (site(seed=57, days=30, step=30), THREE + [0, 312, 720, 0.86, 0.86], "UTC", 0.6, None),
-    (site(seed=58, days=30, step=30), THREE + [0, 312, 720, 0.87, 0.87], "UTC", 0.6, None),
-    (site(seed=59, days=30, step=30), THREE + [0, 300, 720, 1.2, 1.2, 1, 300, 720, 1.11, 1.11], "UTC", 0.6, None),
-    (site(seed=60, days=30, step=30), THREE + [0, 300, 720, 1.2, 1.2, 1, 300, 720, 1.06, 1.06], "UTC", 0.6, None),
-    (site(seed=61, days=30, step=30), THREE + [0, 290, 720, 0.8, 0.8, 4, 360, 720, 0, 0], "UTC", 0.6, None),
-    (site(seed=62, days=15, step=30), THREE + [0, 312, 360, 0.7, 0.7], "UTC", 0.6, None),
-    (site(seed=63, days=30, step=30, tide=0.12), THREE + [0, 290, 720, 0.8, 0.8], "UTC", 0.6, None),
-    (site(seed=64, days=30, step=30), THREE + [0, 168, 720, 0.85, 0.85] + storm(24, 30, 8, 0.4, 0.8) + storm(100, 30, 8, 0.4, 0.8), "UTC", 0.6, None),
-    (site(seed=65, days=45, step=30, exponent=1.4), THREE + [0, 310, 1080, 0.8, 0.8], "UTC", 0.6, None),
-    (site(seed=66, days=30, step=30, exponent=0.3), THREE + [1, 290, 720, 0.75, 0.75] + storm(400, 9, 3, 0.7, 1.1), "UTC", 0.6, None),
-]
-LATER = [n for n, _ in COLUMNS] + ["depth_work", "velocity_work", "scale_0", "scale_1"]
-
-
 def main(folder):
-    tables(folder, PROGRAM, "site-baselines-later", "What the week after a stretch shows of its last days", LATER_CASES, len(LATER_CASES), LATER)
     tables(folder, PROGRAM, "site-baselines", "What is normal at constructed sites", CASES)
     tables(folder, PROGRAM, "site-baselines-quiet", "What is normal where days hardly differ, and where few are known", QUIET_CASES)
 

@@ -484,33 +484,6 @@ def part_at(step, numbers, r, d):
     return sure >= 3 and abs(moved) >= 0.04 and moved * jump(step, numbers, d, 6)[0] < 0
 
 
-def stepped_before(base, taken, weather):
-    """The hour within a stretch at which its dry depth and velocity part, seen from the week after it; None where they do not."""
-    seen = [(h.number, h.y, h.v, *base.calendar.of(h.number)[1:]) for h, w in zip(taken, weather)
-            if base.begin <= h.number < base.end + 168 and w[0] and h.y == h.y]
-    numbers = [row[0] for row in seen]
-    y, v = np.array([row[1] for row in seen]), np.array([row[2] for row in seen])
-    day = np.array([(FIRST_HOUR + n) // 24 for n in numbers])
-    x, z = [], []
-    for k in set(day):
-        of = (day == k) & (v == v)
-        if of.sum() >= 6:
-            x.extend(y[of] - np.mean(y[of]))
-            z.extend(v[of] - np.mean(v[of]))
-    x, z = np.array(x), np.array(z)
-    slope = min(1.2, max(-0.2, float(x @ z / (x @ x)))) if len(x) and x @ x > 0 else 0.0
-    parted = v - slope * y
-    curve = Curve([row[3] for row in seen], [row[4] for row in seen], y)
-    d = np.array([row[1] - curve.value(*row[3:]) for row in seen])
-    at = unstable(numbers, parted, 6, 0.12)
-    if at is None or at == -math.inf:
-        at = unstable(numbers, d, 6, 0.12)
-        moved, sure = (0.0, 0.0) if at is None or at == -math.inf else jump(at, numbers, parted, 6)
-        if not (sure >= 3 and abs(moved) >= 0.04 and moved * jump(at, numbers, d, 6)[0] < 0):
-            return None
-    return at if at < base.end else None
-
-
 def mann_kendall(x):
     """Normal approximation with ties and continuity."""
     n = len(x)
@@ -912,10 +885,6 @@ def learn(record, pipe, zone, interval=None, days=14):
         while base.lacks and length < 42 * 24 and begin + length + 24 <= last:
             length += 24
             base = Baseline(pipe, taken, weather, begin, begin + length, calendar)
-        if base.learned and base.moving and not base.tidal:
-            later = stepped_before(base, taken, weather)
-            if later is not None:
-                base.learned, base.reasons, base.go_on = False, 1, later
         if base.learned:
             return base, refused
         refused.append(base)

@@ -400,7 +400,7 @@ final class BaselineFit {
     }
 
     /** Whether the velocity at its depth stepped against the depth, which another flow does not make it do. */
-    static boolean against(StabilityTest.Failure depth, StabilityTest velocityAtDepth) {
+    private static boolean against(StabilityTest.Failure depth, StabilityTest velocityAtDepth) {
         double beside = depth.step()
                 .map(hour -> velocityAtDepth.changeAt(hour, BESIDE_DEPTH_STATISTIC))
                 .orElse(0.0);

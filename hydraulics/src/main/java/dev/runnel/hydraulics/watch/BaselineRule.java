@@ -28,9 +28,7 @@ import org.apiguardian.api.API;
  * than the site's own scatter: of the velocity at the same depth where it is measured, of the dry depth where it is not. The
  * search begins at the first reading and goes on by days; of a stretch with a step the days before it are taken if they are eight
  * or more and the step does not look like the end of a fault, else it goes on behind the step. Whatever passes is never used on
- * itself: the {@link WatchRule watch} does not judge the days it learned from. Where velocity is watched, the days after a stretch,
- * seven if they are known, are asked whether depth and velocity parted within it: of a sensor that was moved on its last days
- * the stretch itself shows too little.
+ * itself: the {@link WatchRule watch} does not judge the days it learned from.
  *
  * <p>What this is not: a test that the monitor was installed well. A fault that was there from the first day, and does not
  * change, passes.
@@ -242,7 +240,6 @@ public final class BaselineRule {
                 hoursWanted += 24;
                 trial = trial(hours, stretch(start, start + hoursWanted));
             }
-            trial = trial.seenLater(hours);
             if (trial.baseline.isPresent()) {
                 return new BaselineSearch(trial.baseline, refused);
             }
@@ -276,45 +273,21 @@ public final class BaselineRule {
     }
 
     /** What one stretch gave. */
-    private final class Trial {
+    private static final class Trial {
         private final BaselineFit fit;
         private final Optional<SiteBaseline> baseline;
         private final boolean lacksDryHours;
         private final long step;
-        private final List<String> reasons;
 
         Trial(BaselineFit fit) {
-            this(fit, fit.baseline(), fit.step(), fit.reasons());
-        }
-
-        private Trial(BaselineFit fit, Optional<SiteBaseline> baseline, long step, List<String> reasons) {
             this.fit = fit;
-            this.baseline = baseline;
+            this.baseline = fit.baseline();
             this.lacksDryHours = fit.lacksDryHours();
-            this.step = step;
-            this.reasons = reasons;
-        }
-
-        /** This trial, or a refusal if the days after its stretch show a step within it. */
-        Trial seenLater(Gathering hours) {
-            if (baseline.isEmpty()
-                    || !baseline.orElseThrow().watches(Quantity.VELOCITY_AT_DEPTH)
-                    || baseline.orElseThrow().isTidal()) {
-                return this;
-            }
-            Interval stretch = fit.stretch();
-            Interval longer = Interval.of(stretch.start(), stretch.end().plus(Duration.ofDays(LaterStep.DAYS_AFTER)));
-            StretchHours seen =
-                    new StretchHours(hours.until(longer.end()), longer, new LocalHours(zone, restDays, holidays));
-            long end = Math.floorDiv(stretch.end().getEpochSecond(), 3600L);
-            return LaterStep.of(seen)
-                    .filter(found -> found.step().orElseThrow() < end)
-                    .map(found -> new Trial(fit, Optional.empty(), found.step().orElseThrow(), List.of(found.words())))
-                    .orElse(this);
+            this.step = fit.step();
         }
 
         List<BaselineSearch.Refused> refused() {
-            return baseline.isPresent() ? List.of() : List.of(new BaselineSearch.Refused(fit.stretch(), reasons));
+            return baseline.isPresent() ? List.of() : List.of(new BaselineSearch.Refused(fit.stretch(), fit.reasons()));
         }
     }
 

@@ -49,11 +49,6 @@ final class StabilityTest {
         return step(n).or(() -> trend(n));
     }
 
-    /** The step alone. */
-    Optional<Failure> step() {
-        return days.medians.length < LEAST_DAYS ? Optional.empty() : step(days.medians.length);
-    }
-
     /** By how much the daily medians differ before and from an hour; 0 where less than so many standard errors. */
     double changeAt(long hour, double leastStatistic) {
         int k = 0;

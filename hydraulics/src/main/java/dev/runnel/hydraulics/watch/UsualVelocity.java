@@ -37,9 +37,9 @@ public final class UsualVelocity {
     private static final int HOURS_OF_CLASS = 24;
 
     /** Slopes of ln v over ln y between these bounds; chosen here, around the 2/3 of a wide channel. */
-    static final double LEAST_SLOPE = -0.2;
+    private static final double LEAST_SLOPE = -0.2;
 
-    static final double LARGEST_SLOPE = 1.2;
+    private static final double LARGEST_SLOPE = 1.2;
 
     /** What a class of some hours leaves over is believed to this share; chosen here. */
     private static final double SHRINK = 0.8;
