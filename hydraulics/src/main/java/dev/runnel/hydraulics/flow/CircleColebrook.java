@@ -8,8 +8,9 @@ import org.jspecify.annotations.Nullable;
 
 /**
  * Uniform flow by the law of Colebrook and White in a circle: the depth of a discharge without a search where the flow is
- * turbulent ({@link ColebrookCells}). A film, or flow on a wall rougher than deep, is searched for, and only what lies at the
- * crest is left to the general curve: to find that takes far longer than one depth, and many pipes are asked for no more.
+ * turbulent ({@link ColebrookCells}) or a laminar film ({@link LaminarFilm}). What lies between, or on a wall rougher than deep,
+ * is searched for, and only what lies at the crest is left to the general curve: to find that takes far longer than one depth, and
+ * many pipes are asked for no more.
  *
  * <p>With x = y/D, the parts a = A/D², p = P/D and ρ = a/p of the unit circle, and α = ks/(14.8 D),
  * β = 2.51 ν/(4 D √(8 g S D)), the discharge is
@@ -50,7 +51,9 @@ final class CircleColebrook implements UniformCurve {
 
     @Override
     public double lowestDepth(double discharge) {
-        double part = cells == null ? Double.NaN : cells.depth(discharge * pipe.perUnit);
+        double q = discharge * pipe.perUnit;
+        double known = cells == null ? Double.NaN : cells.depth(q);
+        double part = known > 0 ? known : LaminarFilm.part(pipe.alpha, pipe.beta, q);
         return part > 0 ? pipe.diameter * part : searched(discharge);
     }
 

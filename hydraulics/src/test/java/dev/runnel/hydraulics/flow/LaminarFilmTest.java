@@ -8,8 +8,8 @@ import dev.runnel.hydraulics.section.CircularSection;
 import java.util.SplittableRandom;
 import org.junit.jupiter.api.Test;
 
-/** Depths of laminar flow in a circle against the law itself and the general search. */
-class LaminarCircleTest {
+/** Depths of laminar flow in a circle without a search, against the law itself and the general search. */
+class LaminarFilmTest {
     private static final int PIPES = 400;
 
     private final SplittableRandom random = new SplittableRandom(20261130);
@@ -40,13 +40,30 @@ class LaminarCircleTest {
             Conduit pipe = pipe();
             double diameter = ((CircularSection) pipe.section()).diameter();
             double discharge = pipe.discharge(diameter * between(3e-3, 0.6));
+            ColebrookPipe numbers = ColebrookPipe.of(
+                    (CircularSection) pipe.section(),
+                    (ColebrookWhite) pipe.resistance(),
+                    pipe.gradient().value(),
+                    pipe.gravity());
+            double part = LaminarFilm.part(numbers.alpha, numbers.beta, discharge * numbers.perUnit);
             double depth = pipe.normalDepth(discharge);
 
             assertThat(pipe.discharge(depth) / discharge).isCloseTo(1, within(1e-12));
             assertThat(depth / pipe.curves().discharge().lowestDepthFor(discharge))
                     .isCloseTo(1, within(1e-12));
             assertThat(pipe.normalDepths(discharge)[0]).isEqualTo(depth);
-            films += reynolds(pipe, depth) <= DarcyFriction.LAMINAR_LIMIT ? 1 : 0;
+            if (part > 0) {
+                films++;
+                assertThat(depth).isEqualTo(diameter * part);
+                assertThat(reynolds(pipe, depth)).isLessThanOrEqualTo(DarcyFriction.LAMINAR_LIMIT);
+            } else if (depth < 0.5 * diameter) {
+                double relative = ((ColebrookWhite) pipe.resistance()).roughness()
+                        / (4 * pipe.section().hydraulicRadius(depth));
+                assertThat(reynolds(pipe, depth))
+                        .isGreaterThan(0.998
+                                * DarcyFriction.Transition.of(Math.min(relative, 1))
+                                        .start());
+            }
         }
         assertThat(films).isBetween(PIPES / 4, PIPES - PIPES / 4);
     }
