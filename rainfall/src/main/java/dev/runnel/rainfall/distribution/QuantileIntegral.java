@@ -21,14 +21,15 @@ final class QuantileIntegral {
 
     static double variance(Distribution distribution) {
         double mean = mean(distribution);
-        return integral(distribution, (x, f) -> Math.pow(x - mean, 2));
+        return integral(distribution, (x, f) -> (x - mean) * (x - mean));
     }
 
     static LMoments lMoments(Distribution distribution) {
         double mean = mean(distribution);
-        double l2 = integral(distribution, (x, f) -> x * (2 * f - 1));
-        double l3 = integral(distribution, (x, f) -> x * (1 - 6 * f * (1 - f)));
-        double l4 = integral(distribution, (x, f) -> x * (2 * f - 1) * (1 - 10 * f * (1 - f)));
+        // Without the mean they would be differences of integrals that it alone makes large.
+        double l2 = integral(distribution, (x, f) -> (x - mean) * (2 * f - 1));
+        double l3 = integral(distribution, (x, f) -> (x - mean) * (1 - 6 * f * (1 - f)));
+        double l4 = integral(distribution, (x, f) -> (x - mean) * (2 * f - 1) * (1 - 10 * f * (1 - f)));
         if (!(Math.abs(mean) < Double.POSITIVE_INFINITY && l2 < Double.POSITIVE_INFINITY)) {
             throw new IllegalStateException("L-moments exist for a finite mean, was " + Text.number(mean));
         }
