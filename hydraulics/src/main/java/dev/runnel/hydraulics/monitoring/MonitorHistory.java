@@ -139,12 +139,12 @@ public final class MonitorHistory {
 
     /** The first reading after one that was made with other settings. */
     int endOfSettings(Series clock, int from) {
-        if (isConstant()) {
+        int stretch = stretch(clock.epochNanos(from));
+        if (stretch == stretches.size() - 1) {
             return clock.size();
         }
-        PipeMonitor monitor = at(clock.epochNanos(from));
         int to = from + 1;
-        while (to < clock.size() && at(clock.epochNanos(to)).equals(monitor)) {
+        while (to < clock.size() && clock.epochNanos(to) < end(stretch)) {
             to++;
         }
         return to;
@@ -236,13 +236,10 @@ public final class MonitorHistory {
         List<FlowRecord> parts = new ArrayList<>();
         int from = 0;
         while (from < pairs.size()) {
-            int stretch = stretch(pairs.clock().epochNanos(from));
-            int to = from + 1;
-            while (to < pairs.size() && pairs.clock().epochNanos(to) < end(stretch)) {
-                to++;
-            }
+            int to = endOfSettings(pairs.clock(), from);
             parts.add(FlowRecord.of(
-                    stretches.get(stretch).monitor, from == 0 && to == pairs.size() ? pairs : pairs.between(from, to)));
+                    at(pairs.clock().epochNanos(from)),
+                    from == 0 && to == pairs.size() ? pairs : pairs.between(from, to)));
             from = to;
         }
         return switch (parts.size()) {
