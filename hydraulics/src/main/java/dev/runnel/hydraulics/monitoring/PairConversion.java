@@ -124,7 +124,7 @@ final class PairConversion {
         new Products(depths, velocities, discharges).write();
     }
 
-    /** The same for who needs more of the pairs, which is then done by itself where something is left to do. */
+    /** The same, and tells what it leaves to be done where the level and the qualities of the pairs are wanted too. */
     Products products(double[] depths, double[] velocities, double[] discharges) {
         Products products = new Products(depths, velocities, discharges);
         products.looksForOthers = true;
@@ -218,8 +218,24 @@ final class PairConversion {
                 int i = places[k];
                 discharges[i] = other(depths[i], velocities[i], discharges[i]);
                 overflows |= Double.isInfinite(discharges[i]);
-                hasOthers |= isOther(depths[i]);
             }
+        }
+
+        /**
+         * What the loop of the circle leaves to be said. A depth above the soffit, none at all and a missing velocity are one
+         * formula, since which of them comes next is what a processor guesses wrongly: without a depth the last term is NaN,
+         * and else the 0 that makes a 0 of −0.
+         */
+        private double other(double depth, double velocity, double product) {
+            boolean isUsual =
+                    !(depth <= 0) && !(depth > LARGEST_DEPTH_READING) && !(Math.abs(velocity) > Double.MAX_VALUE);
+            if (isUsual) {
+                double full = Math.fma(velocityFactor * velocity, fullArea, 0 * depth);
+                return Double.isNaN(product) ? full : product;
+            }
+            PipeMonitor.notInfinite("velocityReadings", velocity);
+            hasOthers = true;
+            return special(depth, velocity);
         }
 
         /** Does one by one the readings that are no product; without a depth the product is missing as it must be. */
@@ -237,7 +253,7 @@ final class PairConversion {
             }
         }
 
-        /** Whether there is a pair whose level and qualities are not those of the readings. Not known where none was looked for. */
+        /** Whether there is a pair whose level and qualities do not follow from the readings alone. */
         boolean hasOthers() {
             return hasOthers;
         }
@@ -256,21 +272,6 @@ final class PairConversion {
         } else {
             section.area(depth, area);
         }
-    }
-
-    /**
-     * What the loop of the circle leaves to be said. A depth above the soffit, none at all and a missing velocity are one
-     * formula, since which of them comes next is what a processor guesses wrongly: without a depth the last term is NaN, and
-     * else the 0 that makes a 0 of −0.
-     */
-    private double other(double depth, double velocity, double product) {
-        boolean isUsual = !(depth <= 0) && !(depth > LARGEST_DEPTH_READING) && !(Math.abs(velocity) > Double.MAX_VALUE);
-        if (isUsual) {
-            double full = Math.fma(velocityFactor * velocity, fullArea, 0 * depth);
-            return Double.isNaN(product) ? full : product;
-        }
-        PipeMonitor.notInfinite("velocityReadings", velocity);
-        return isPlain(depth) || Double.isNaN(depth) ? product : special(depth, velocity);
     }
 
     /** Level over reading as if all were taken in flowing water: the readings themselves without an offset. */

@@ -41,9 +41,7 @@ class LongRecordsTest {
 
     @Test
     void recordsSayOfEachPairWhatASingleOneSays() {
-        long[] times = new long[READINGS];
-        Arrays.setAll(times, i -> i * 120_000_000_000L);
-        FlowRecord record = MONITOR.flow(Series.of(times, depths), Series.of(times, velocities));
+        FlowRecord record = record();
         for (int i = 0; i < READINGS; i++) {
             MonitoredFlow one = MONITOR.flow(depths[i], velocities[i]);
             assertThat(record.flow().value(i)).isEqualTo(Double.valueOf(one.discharge()));
@@ -59,13 +57,17 @@ class LongRecordsTest {
         Arrays.fill(depths, 0.2);
         Arrays.fill(velocities, 0.5);
         depths[READINGS - 2] = 0;
-        long[] times = new long[READINGS];
-        Arrays.setAll(times, i -> i * 120_000_000_000L);
-        FlowRecord record = MONITOR.flow(Series.of(times, depths), Series.of(times, velocities));
+        FlowRecord record = record();
         assertThat(record.depthCondition(READINGS - 2)).isEqualTo(DepthCondition.DRY);
         assertThat(record.flow().value(READINGS - 2)).isZero();
         assertThat(record.flow().quality(READINGS - 2)).isEqualTo(Quality.POOR);
         assertThat(record.flow().quality(READINGS - 3)).isEqualTo(Quality.UNCHECKED);
+    }
+
+    private FlowRecord record() {
+        long[] times = new long[READINGS];
+        Arrays.setAll(times, i -> i * 120_000_000_000L);
+        return MONITOR.flow(Series.of(times, depths), Series.of(times, velocities));
     }
 
     private void assertDischarges() {
