@@ -2,7 +2,6 @@ package dev.runnel.hydraulics.watch;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import dev.runnel.internal.StateText;
 import dev.runnel.timeseries.EpochNanos;
 import dev.runnel.timeseries.baseline.DayCurve;
 import java.time.ZoneOffset;
@@ -35,16 +34,7 @@ class ClockBeginningTest {
             phases.add(FIRST + days[i], shifts[i], 2, 1, 10, 0, scatter, 1);
             others.add(FIRST + days[i], shifts[i]);
         }
-        StateText text = StateText.of("some", 1)
-                .with("clockHours", new double[0])
-                .with("clockValues", new double[0])
-                .with("clockFlowHours", new double[0])
-                .with("clockFlowValues", new double[0]);
-        phases.write(text, "clockPhases");
-        others.write(text, "clockDepths");
-        others.write(text, "clockEvenings");
-        others.write(text, "clockMornings");
-        watch.read(text);
+        watch.read(ClockStates.of(phases, others, others, others));
         return watch;
     }
 

@@ -2,7 +2,6 @@ package dev.runnel.hydraulics.watch;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import dev.runnel.internal.StateText;
 import dev.runnel.timeseries.baseline.DayCurve;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
@@ -38,16 +37,7 @@ class ClockEvidenceTest {
             phases.add(100 + d, -shift, 1 + gain, 1, 10, 0, scatter, 10);
             shifts.add(100 + d, -shift);
         }
-        StateText text = StateText.of("some", 1)
-                .with("clockHours", new double[0])
-                .with("clockValues", new double[0])
-                .with("clockFlowHours", new double[0])
-                .with("clockFlowValues", new double[0]);
-        phases.write(text, "clockPhases");
-        shifts.write(text, "clockDepths");
-        shifts.write(text, "clockEvenings");
-        shifts.write(text, "clockMornings");
-        watch.read(text);
+        watch.read(ClockStates.of(phases, shifts, shifts, shifts));
         return new ClockEvidence(watch).days(99 + count, true);
     }
 
@@ -152,16 +142,7 @@ class ClockEvidenceTest {
             mornings.add(day, sign * each.morning);
             day += i < usual ? 1 : apart;
         }
-        StateText text = StateText.of("some", 1)
-                .with("clockHours", new double[0])
-                .with("clockValues", new double[0])
-                .with("clockFlowHours", new double[0])
-                .with("clockFlowValues", new double[0]);
-        phases.write(text, "clockPhases");
-        depths.write(text, "clockDepths");
-        evenings.write(text, "clockEvenings");
-        mornings.write(text, "clockMornings");
-        watch.read(text);
+        watch.read(ClockStates.of(phases, depths, evenings, mornings));
         return new ClockEvidence(watch).days(day - apart, small);
     }
 
