@@ -64,6 +64,26 @@ record Doubts(List<Finding> findings, Optional<DoubtfulReadings> readings, Ends 
         };
     }
 
+    /** Whether what a finding tells stands for days with readings of its own: the state before it may as well have been the wrong one. */
+    static boolean isLasting(Finding finding) {
+        return switch (finding.name()) {
+            case DEPTH_STEP,
+                    DEPTH_DRIFT,
+                    SEDIMENT,
+                    HELD_UP,
+                    RELEASED,
+                    MORE_WATER,
+                    LESS_WATER,
+                    VELOCITY_LOSS,
+                    VELOCITY_GAIN,
+                    VELOCITY_LOW_FOR_DEPTH,
+                    VELOCITY_HIGH_FOR_DEPTH,
+                    LEVEL_UP,
+                    LEVEL_DOWN -> true;
+            default -> false;
+        };
+    }
+
     /** Returns the finding that makes the flow of a day doubtful, the first if there are several. */
     Optional<Finding> doubtOf(LocalDate day) {
         return findings.stream()
@@ -115,6 +135,15 @@ record Doubts(List<Finding> findings, Optional<DoubtfulReadings> readings, Ends 
     Series withoutDoubtful(boolean isFlow, Series series) {
         List<Interval> times = new ArrayList<>(isFlow ? ends.ofFlow : ends.ofDepth);
         doubting(isFlow).forEach(finding -> times.addAll(finding.intervals(end)));
+        return without(series, times);
+    }
+
+    /** The same, but with what one finding puts in doubt: as it was read. */
+    Series withoutDoubtful(boolean isFlow, Series series, Finding kept) {
+        List<Interval> times = new ArrayList<>(isFlow ? ends.ofFlow : ends.ofDepth);
+        doubting(isFlow).stream()
+                .filter(finding -> !finding.equals(kept))
+                .forEach(finding -> times.addAll(finding.intervals(end)));
         return without(series, times);
     }
 
@@ -224,6 +253,10 @@ record Doubts(List<Finding> findings, Optional<DoubtfulReadings> readings, Ends 
     }
 
     private Interval hours(LocalDate day) {
+        return hours(day, zone);
+    }
+
+    static Interval hours(LocalDate day, ZoneId zone) {
         return Interval.of(
                 day.atStartOfDay(zone).toInstant(),
                 day.plusDays(1).atStartOfDay(zone).toInstant());

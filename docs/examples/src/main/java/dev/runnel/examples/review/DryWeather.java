@@ -40,6 +40,7 @@ import java.util.stream.Stream;
  * @param unlike what parts the usual days where they are not alike
  * @param unlikeNights what parts their nights where only these are not alike
  * @param against flows beyond doubt, of any weather, that were read against the stream
+ * @param states every state of the record side by side
  */
 record DryWeather(
         boolean isFlow,
@@ -51,7 +52,8 @@ record DryWeather(
         double suspectShare,
         Optional<UnlikeDays> unlike,
         Optional<UnlikeDays> unlikeNights,
-        AgainstStream against) {
+        AgainstStream against,
+        DryStates states) {
     /** Fewer days make no profile. */
     static final int FEWEST_DAYS = 3;
 
@@ -62,6 +64,24 @@ record DryWeather(
     private static final double WHOLE_DAY = 0.95;
 
     private static final Duration SLOT = Duration.ofMinutes(15);
+
+    /**
+     * What the dry weather is made of.
+     *
+     * @param usual the days that no finding touches
+     * @param others the days of each finding that tells of another state
+     * @param doubtful days left out, and the finding that leaves most of them out
+     * @param unlike what parts the usual days where they are not alike
+     * @param sound flow or level without what is in doubt
+     * @param all the same with it
+     */
+    record Parts(
+            SortedSet<LocalDate> usual,
+            Map<Finding, SortedSet<LocalDate>> others,
+            SortedMap<LocalDate, Finding> doubtful,
+            Optional<UnlikeDays> unlike,
+            Series sound,
+            Series all) {}
 
     /** The slot with the largest mean, and what lies around it. */
     record Peak(ProfileSlot slot, double lower, double upper) {}
@@ -184,7 +204,8 @@ record DryWeather(
                 unlike.isPresent()
                         ? Optional.empty()
                         : UnlikeDays.ofNights(series, usual, data.site().zone()),
-                AgainstStream.of(isFlow ? series : Series.empty()));
+                AgainstStream.of(isFlow ? series : Series.empty()),
+                DryStates.of(data, flow, doubts, new Parts(usual, others, doubtful, unlike, series, all)));
     }
 
     private static Optional<Together> together(
@@ -205,7 +226,7 @@ record DryWeather(
         return days.stream().collect(Collectors.toMap(GoodDay::date, GoodDay::share));
     }
 
-    private static Optional<DiurnalProfile> profile(SiteData data, Series series, SortedSet<LocalDate> days) {
+    static Optional<DiurnalProfile> profile(SiteData data, Series series, SortedSet<LocalDate> days) {
         ProfileRule rule = ProfileRule.standard()
                 .withSlot(data.depth().interval().compareTo(SLOT) <= 0 ? SLOT : Duration.ofHours(1))
                 .withMinimumDays(FEWEST_DAYS);

@@ -1,6 +1,7 @@
 package dev.runnel.examples.review;
 
 import dev.runnel.hydraulics.watch.Finding;
+import java.util.OptionalDouble;
 import java.util.StringJoiner;
 
 /** The findings of a site for other programs. */
@@ -12,7 +13,40 @@ final class FindingsJson {
         StringJoiner findings = new StringJoiner(",", "[", "]");
         review.watched().findings().forEach(finding -> findings.add(finding(finding, review.doubts())));
         return "{\"site\":" + text(review.site().id()) + ",\"watched\":"
-                + review.watched().baseline().isPresent() + ",\"findings\":" + findings + "}";
+                + review.watched().baseline().isPresent() + ",\"findings\":" + findings + ",\"dryWeather\":"
+                + dryWeather(review) + "}";
+    }
+
+    /** The figure of usual days, the states that the record holds, and what the figure takes for granted. */
+    private static String dryWeather(SiteReview review) {
+        DryWeather dry = review.dryWeather();
+        StringJoiner states = new StringJoiner(",", "[", "]");
+        dry.states().states().forEach(state -> states.add(state(state, dry.states())));
+        return "{\"unit\":" + text(dry.isFlow() ? "m3/s" : "m")
+                + dry.figure().map(profile -> ",\"mean\":" + profile.mean()).orElse("")
+                + ",\"states\":" + states
+                + AsSetUp.of(review)
+                        .map(found -> ",\"asSetUp\":{\"velocityOverLaw\":" + found.overLaw() + ",\"explainedFrom\":"
+                                + found.least() + ",\"explainedTo\":" + found.most() + ",\"readingsByHand\":"
+                                + found.byHand() + ",\"beyondTolerance\":" + found.beyond() + "}")
+                        .orElse("")
+                + "}";
+    }
+
+    private static String state(DryStates.State state, DryStates of) {
+        return "{"
+                + state.finding()
+                        .map(finding -> "\"finding\":" + finding.number() + ",")
+                        .orElse("")
+                + "\"from\":" + text(state.from().toString()) + ",\"to\":"
+                + text(state.to().toString()) + ",\"dryDays\":" + state.days().size()
+                + number("mean", state.mean()) + number("velocityOverLaw", state.overLaw())
+                + ",\"asRead\":" + state.isDoubted() + ",\"inQuestion\":"
+                + of.inQuestion().contains(state) + "}";
+    }
+
+    private static String number(String name, OptionalDouble value) {
+        return value.isPresent() ? ",\"" + name + "\":" + value.getAsDouble() : "";
     }
 
     /** A site where nothing is watched. */

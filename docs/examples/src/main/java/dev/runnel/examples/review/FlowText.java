@@ -57,6 +57,8 @@ final class FlowText {
                 .ifPresent(all -> page.say("all " + all.days() + " dry days beyond doubt together: mean "
                         + dry.show(all.mean())
                         + apart(dry, all)));
+        StatesText.say(page, review);
+        AsSetUp.of(review).ifPresent(found -> page.say(found.text()));
         singleDays(page, review);
     }
 
@@ -146,7 +148,9 @@ final class FlowText {
                     + (spell.classes().size() > 1 ? ", weekdays and weekends as in a week" : "")
                     + (spell.finding().isPresent()
                             ? ""
-                            : doubtful(review) + review.dryWeather().suspect())
+                            : StatesText.orElse(review)
+                                    + doubtful(review)
+                                    + review.dryWeather().suspect())
                     + mark(review));
         }
     }
@@ -214,7 +218,7 @@ final class FlowText {
         return text.toString();
     }
 
-    private static String value(boolean isFlow, double value) {
+    static String value(boolean isFlow, double value) {
         return isFlow ? Show.flowValue(value) : Double.isNaN(value) ? "-" : "" + Math.round(value * 1000);
     }
 

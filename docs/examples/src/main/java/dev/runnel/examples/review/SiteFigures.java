@@ -43,7 +43,7 @@ final class SiteFigures {
         DryWeather dry = review.dryWeather();
         add(
                 dry.isFlow() ? "Dry weather flow" : "Dry weather level",
-                dryWeather(review),
+                dryWeather(review) + StatesText.orElse(review),
                 dryWeatherNote(review),
                 "dry-weather-profile");
     }
@@ -60,6 +60,8 @@ final class SiteFigures {
     static String dryWeatherMarked(SiteReview review) {
         DryWeather dry = review.dryWeather();
         return dryWeather(review)
+                + StatesText.orElse(review)
+                + (AsSetUp.of(review).filter(AsSetUp::isUnexplained).isPresent() ? " (velocity far from the law)" : "")
                 + (dry.suspectShare() > 0 ? " (gauge perhaps dead)" : "")
                 + (dry.unlike().isPresent() ? " (days not alike)" : "")
                 + (dry.against().matters() ? " (partly upstream)" : "");
@@ -97,6 +99,8 @@ final class SiteFigures {
                         .append(all.days()));
         dry.unlike().ifPresent(parts -> note.append("; the days").append(notAlike(review, parts)));
         dry.unlikeNights().ifPresent(parts -> note.append("; the nights").append(notAlike(review, parts)));
+        note.append(StatesText.note(review));
+        AsSetUp.of(review).ifPresent(found -> note.append("; ").append(found.note()));
         return note + dry.suspect() + FlowText.mark(review);
     }
 

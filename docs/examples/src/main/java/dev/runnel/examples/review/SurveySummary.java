@@ -29,6 +29,7 @@ final class SurveySummary {
             "all_dry_days_level_m",
             "doubtful_dry_weather_share",
             "suspect_dry_weather_share",
+            "dry_weather_states",
             "highest_level_m",
             "highest_above_soffit_m",
             "highest_doubtful_level_m",
@@ -75,6 +76,7 @@ final class SurveySummary {
         row.add(dry.isFlow() ? "" : all);
         row.add(dry.doubtfulShare());
         row.add(dry.suspectShare());
+        row.add(StatesText.cell(dry.states()));
         LevelPeaks peaks = review.peaks();
         row.add(number(peaks.sound()));
         row.add(number(
