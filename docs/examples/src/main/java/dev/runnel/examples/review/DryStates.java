@@ -99,12 +99,11 @@ record DryStates(List<State> states) {
                         () -> states.add(maker.state(Optional.empty(), false, parts.usual(), parts.sound())));
         parts.others()
                 .forEach((finding, days) -> states.add(maker.state(Optional.of(finding), false, days, parts.sound())));
-        SortedMap<Integer, SortedSet<LocalDate>> left = new TreeMap<>();
+        SortedMap<Finding, SortedSet<LocalDate>> left = new TreeMap<>(Comparator.comparingInt(Finding::number));
         parts.doubtful()
-                .forEach((day, finding) -> left.computeIfAbsent(finding.number(), number -> new TreeSet<>())
-                        .add(day));
-        left.forEach((number, days) -> {
-            Finding finding = parts.doubtful().get(days.first());
+                .forEach((day, finding) ->
+                        left.computeIfAbsent(finding, found -> new TreeSet<>()).add(day));
+        left.forEach((finding, days) -> {
             if (Doubts.isLasting(finding) && days.size() >= DryWeather.FEWEST_DAYS) {
                 Series read = doubts.withoutDoubtful(data.velocity().isPresent(), parts.all(), finding);
                 states.add(maker.state(Optional.of(finding), true, days, read));
