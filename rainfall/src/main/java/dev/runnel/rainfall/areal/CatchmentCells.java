@@ -56,7 +56,7 @@ public final class CatchmentCells {
      * @return 0 to 1; below 1 if the catchment reaches beyond the grid
      */
     public double coveredShare() {
-        return Math.min(1, covered);
+        return covered;
     }
 
     /**

@@ -2,7 +2,8 @@ package dev.runnel.rainfall.areal;
 
 import dev.runnel.internal.Require;
 import dev.runnel.internal.Text;
-import java.util.Comparator;
+import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 import java.util.stream.Stream;
@@ -10,6 +11,7 @@ import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.Envelope;
 import org.locationtech.jts.geom.Geometry;
 import org.locationtech.jts.geom.GeometryFactory;
+import org.locationtech.jts.geom.LineSegment;
 import org.locationtech.jts.geom.Polygon;
 import org.locationtech.jts.geom.Polygonal;
 import org.locationtech.jts.geom.TopologyException;
@@ -24,8 +26,6 @@ import org.locationtech.jts.operation.valid.TopologyValidationError;
 /** Parts and holes of a catchment. The only class that knows the geometry library, which may be absent. */
 final class Polygons {
     private static final GeometryFactory FACTORY = new GeometryFactory();
-    /** Beyond the catchment on every side, in its diameters: far enough to hold any part of it. */
-    private static final double REACH = 2;
 
     /** Relative to the origin, so that grid coordinates of millions of metres cost no digits. */
     private final Geometry figure;
@@ -92,51 +92,38 @@ final class Polygons {
 
     /** The area of the part that is nearer to one place than to any of the others. */
     double areaNearestTo(Location place, List<Location> others) {
-        Envelope extent = figure.getEnvelopeInternal();
-        Envelope roomy = extent.copy();
-        roomy.expandBy(extent.getDiameter() / 100);
-        Geometry cell = FACTORY.toGeometry(roomy);
-        // The nearest first, after which the others seldom cut anything more.
-        List<Location> nearestFirst = others.stream()
-                .sorted(Comparator.comparingDouble(place::distanceTo))
-                .toList();
-        for (Location other : nearestFirst) {
-            cell = nearer(cell, place, other, REACH * extent.getDiameter());
+        List<Coordinate> cell =
+                Arrays.asList(FACTORY.toGeometry(figure.getEnvelopeInternal()).getCoordinates());
+        for (Location other : others) {
+            cell = nearer(cell, place, other);
         }
-        return common(figure, cell).getArea();
+        Coordinate[] ring = Stream.concat(cell.stream(), cell.stream().limit(1)).toArray(Coordinate[]::new);
+        return common(figure, FACTORY.createPolygon(ring)).getArea();
     }
 
-    private Geometry nearer(Geometry cell, Location place, Location other, double reach) {
-        double distance = place.distanceTo(other);
-        double towardsX = (other.x() - place.x()) / distance;
-        double towardsY = (other.y() - place.y()) / distance;
-        double middleX = place.x() - origin.x() + (other.x() - place.x()) / 2;
-        double middleY = place.y() - origin.y() + (other.y() - place.y()) / 2;
-        double least = Double.POSITIVE_INFINITY;
-        double greatest = Double.NEGATIVE_INFINITY;
-        for (Coordinate corner : cell.getCoordinates()) {
-            double beyond = (corner.x - middleX) * towardsX + (corner.y - middleY) * towardsY;
-            least = Math.min(least, beyond);
-            greatest = Math.max(greatest, beyond);
+    /** The corners of the part of a convex figure that is nearer to one place than to another. */
+    private List<Coordinate> nearer(List<Coordinate> corners, Location place, Location other) {
+        List<Coordinate> kept = new ArrayList<>();
+        for (int i = 0; i < corners.size(); i++) {
+            Coordinate from = corners.get(i);
+            Coordinate to = corners.get((i + 1) % corners.size());
+            double before = beyondMiddle(from, place, other);
+            double after = beyondMiddle(to, place, other);
+            if (before < 0) {
+                kept.add(from);
+            }
+            if (before < 0 != after < 0) {
+                kept.add(new LineSegment(from, to).pointAlong(before / (before - after)));
+            }
         }
-        if (greatest <= 0) {
-            return cell;
-        }
-        if (least >= 0) {
-            return FACTORY.createPolygon();
-        }
-        // The rectangle on the near side of the line half way, about the point of the line nearest to the origin.
-        double offset = middleX * towardsX + middleY * towardsY;
-        double footX = offset * towardsX;
-        double footY = offset * towardsY;
-        Coordinate[] near = new Coordinate[5];
-        for (int i = 0; i < near.length; i++) {
-            double along = i == 1 || i == 2 ? reach : -reach;
-            double back = i == 2 || i == 3 ? reach : 0;
-            near[i] = new Coordinate(
-                    footX - along * towardsY - back * towardsX, footY + along * towardsX - back * towardsY);
-        }
-        return common(cell, FACTORY.createPolygon(near));
+        return kept;
+    }
+
+    /** How far a point lies beyond the line half way to another place, times twice the distance of the places. */
+    private double beyondMiddle(Coordinate point, Location place, Location other) {
+        double x = point.x + origin.x() - place.x() + (point.x + origin.x() - other.x());
+        double y = point.y + origin.y() - place.y() + (point.y + origin.y() - other.y());
+        return x * (other.x() - place.x()) + y * (other.y() - place.y());
     }
 
     private static Geometry common(Geometry one, Geometry other) {

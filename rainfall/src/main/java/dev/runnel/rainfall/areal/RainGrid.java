@@ -148,7 +148,7 @@ public final class RainGrid {
                 size(),
                 cells.stream().mapToInt(Integer::intValue).toArray(),
                 areas.stream().mapToDouble(Double::doubleValue).toArray(),
-                covered / catchment.area());
+                Math.min(covered, catchment.area()) / catchment.area());
     }
 
     /**

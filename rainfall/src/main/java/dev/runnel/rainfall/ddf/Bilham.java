@@ -2,6 +2,7 @@ package dev.runnel.rainfall.ddf;
 
 import dev.runnel.internal.Require;
 import dev.runnel.internal.Text;
+import dev.runnel.rainfall.internal.Rain;
 import java.time.Duration;
 import org.apiguardian.api.API;
 
@@ -81,7 +82,7 @@ public final class Bilham implements DepthDurationFrequency {
             throw new IllegalArgumentException("duration must be in [" + Text.exactDuration(shortestDuration()) + ", "
                     + Text.exactDuration(longestDuration()) + "], was " + Text.exactDuration(duration));
         }
-        return IntensityFormula.minutes(duration) / 60;
+        return Rain.hours(duration);
     }
 
     @Override

@@ -1,6 +1,7 @@
 package dev.runnel.rainfall.ddf;
 
 import dev.runnel.internal.Text;
+import dev.runnel.rainfall.internal.Rain;
 import java.io.UncheckedIOException;
 import java.nio.file.Path;
 import java.time.Duration;
@@ -39,7 +40,7 @@ public final class DdfTable implements DepthDurationFrequency {
     private final double[] years;
     private final double[][] depths;
     private final ReturnPeriodBasis basis;
-    private final double[] logSeconds;
+    private final double[] logHours;
     private final ReturnPeriodColumns columns;
     private final String provenance;
 
@@ -49,7 +50,7 @@ public final class DdfTable implements DepthDurationFrequency {
         this.years = years;
         this.depths = depths;
         this.basis = basis;
-        this.logSeconds = durations.stream().mapToDouble(DdfTable::logSeconds).toArray();
+        this.logHours = durations.stream().mapToDouble(DdfTable::logHours).toArray();
         this.columns = ReturnPeriodColumns.of(years, basis);
         this.provenance = provenance;
     }
@@ -194,7 +195,7 @@ public final class DdfTable implements DepthDurationFrequency {
             return depths[found];
         }
         int upper = -found - 1;
-        double share = (logSeconds(duration) - logSeconds[upper - 1]) / (logSeconds[upper] - logSeconds[upper - 1]);
+        double share = (logHours(duration) - logHours[upper - 1]) / (logHours[upper] - logHours[upper - 1]);
         double[] row = new double[years.length];
         for (int i = 0; i < row.length; i++) {
             row[i] = depths[upper - 1][i] * Math.pow(depths[upper][i] / depths[upper - 1][i], share);
@@ -202,8 +203,8 @@ public final class DdfTable implements DepthDurationFrequency {
         return row;
     }
 
-    private static double logSeconds(Duration duration) {
-        return Math.log(duration.getSeconds() + duration.getNano() * 1e-9);
+    private static double logHours(Duration duration) {
+        return Math.log(Rain.hours(duration));
     }
 
     @Override

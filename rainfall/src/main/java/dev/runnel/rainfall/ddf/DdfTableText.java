@@ -37,10 +37,10 @@ final class DdfTableText {
             throw text.wrong(line, 1, "must be followed by return periods in years, " + EXPECTED);
         }
         years = new double[line.cells().length - 1];
-        for (int column = 0; column < years.length; column++) {
-            years[column] = text.number(line, column + 2);
-            int at = column;
-            text.checked(line, column + 2, () -> DdfTableChecks.checkYears(years, at, basis));
+        for (int column = 2; column <= line.cells().length; column++) {
+            int at = column - 2;
+            years[at] = text.number(line, column);
+            text.checked(line, column, () -> DdfTableChecks.checkYears(years, at, basis));
         }
     }
 
@@ -52,10 +52,10 @@ final class DdfTableText {
         double[] values = new double[years.length];
         depths.add(values);
         double[][] soFar = depths.toArray(double[][]::new);
-        for (int column = 0; column < values.length; column++) {
-            values[column] = line.cell(column + 2).isEmpty() ? Double.NaN : text.number(line, column + 2);
-            int at = column;
-            text.checked(line, column + 2, () -> DdfTableChecks.checkDepth(durations, years, soFar, row, at));
+        for (int column = 2; column <= line.cells().length; column++) {
+            int at = column - 2;
+            values[at] = line.cell(column).isEmpty() ? Double.NaN : text.number(line, column);
+            text.checked(line, column, () -> DdfTableChecks.checkDepth(durations, years, soFar, row, at));
         }
     }
 

@@ -22,12 +22,12 @@ record FactorTable(double[] rows, double[][] values) {
             double row = text.number(line, 1);
             text.checked(line, 1, () -> above.requireNext(row));
             double[] values = new double[columns];
-            for (int i = 0; i < columns; i++) {
-                int at = i;
-                boolean blank = blanks && line.cell(i + 2).isEmpty();
-                values[i] = blank ? Double.NaN : text.number(line, i + 2);
+            for (int column = 2; column <= line.cells().length; column++) {
+                int at = column - 2;
+                boolean blank = blanks && line.cell(column).isEmpty();
+                values[at] = blank ? Double.NaN : text.number(line, column);
                 if (!blank) {
-                    text.checked(line, i + 2, () -> check.check(row, at, above, values));
+                    text.checked(line, column, () -> check.check(row, at, above, values));
                 }
             }
             table = above.with(row, values);

@@ -41,15 +41,15 @@ final class GrowthFactorsText {
             throw text.wrong(header, 1, "must be followed by return periods, " + EXPECTED);
         }
         double[] years = new double[header.cells().length - 1];
-        for (int i = 0; i < years.length; i++) {
-            int at = i;
-            text.checked(header, i + 2, () -> years[at] = years(header.cell(at + 2)));
-            if (i > 0 && !(years[i] > years[i - 1])) {
+        for (int column = 2; column <= header.cells().length; column++) {
+            int at = column - 2;
+            String head = header.cell(column);
+            text.checked(header, column, () -> years[at] = years(head));
+            if (at > 0 && !(years[at] > years[at - 1])) {
                 throw text.wrong(
                         header,
-                        i + 2,
-                        "return period must be rarer than " + header.cell(i + 1) + " before it, was "
-                                + header.cell(i + 2));
+                        column,
+                        "return period must be rarer than " + header.cell(column - 1) + " before it, was " + head);
             }
         }
         return years;

@@ -49,7 +49,7 @@ public record IntensityFit(IntensityFormula formula, double rmsPercent) {
     /** Of Gauss's steps at the end; chosen here: each gains a digit or more, and there are 16. */
     private static final int MOST_STEPS = 50;
 
-    /** Relative step from which it is no longer the end of a search; chosen here. */
+    /** A step from which it is no longer the end of a search; chosen here. */
     private static final double LARGEST_STEP = 1e-3;
 
     /**
@@ -73,8 +73,8 @@ public record IntensityFit(IntensityFormula formula, double rmsPercent) {
             t[i] = IntensityFormula.minutes(durations.get(i));
             logI[i] = Math.log(60 * Require.positive("depthsMm at index " + i, depthsMm[i], "mm") / t[i]);
         }
-        boolean allEqual = Arrays.stream(depthsMm).allMatch(depth -> depth == depthsMm[0]);
-        double[] abn = allEqual ? constantDepth(depthsMm[0]) : fitted(form, t, logI);
+        double[] different = Arrays.stream(depthsMm).distinct().toArray();
+        double[] abn = different.length == 1 ? constantDepth(different[0]) : fitted(form, t, logI);
         return judged(form, abn, durations, logI);
     }
 
@@ -136,9 +136,9 @@ public record IntensityFit(IntensityFormula formula, double rmsPercent) {
     }
 
     private static double[] iterated(IntensityFormula.Form form, double[] t, double[] logI) {
-        double start = bernard(t, logI)[0];
+        double[] line = line(Arrays.stream(t).map(Math::log).toArray(), logI);
         LeastSquaresOptimizer.Optimum best = DoubleStream.of(1, 5, 10)
-                .mapToObj(b -> attempt(form, t, logI, new double[] {Math.log(start), b, 0.75}))
+                .mapToObj(b -> attempt(form, t, logI, new double[] {line[0], b, -line[1]}))
                 .flatMap(List::stream)
                 .min(Comparator.comparingDouble(LeastSquaresOptimizer.Optimum::getCost))
                 .orElseThrow(() -> noneFollows(form));
@@ -152,15 +152,12 @@ public record IntensityFit(IntensityFormula formula, double rmsPercent) {
      */
     private static double[] polished(IntensityFormula.Form form, double[] t, double[] logI, double[] start) {
         double[] point = start;
-        double before = Double.POSITIVE_INFINITY;
+        double before = LARGEST_STEP;
         for (int i = 0; i < MOST_STEPS; i++) {
             double[] step = step(form, t, logI, point);
-            double size = 0;
-            for (int k = 0; k < step.length; k++) {
-                size = Math.max(size, Math.abs(step[k]) / (1 + Math.abs(point[k])));
-            }
+            double size = MathArrays.safeNorm(step);
             // Steps that do not shrink are rounding, or those of a sum without a least nearby.
-            if (!(size < before && size < LARGEST_STEP)) {
+            if (!(size < before)) {
                 return point;
             }
             before = size;

@@ -2,8 +2,10 @@ package dev.runnel.rainfall.ddf;
 
 import dev.runnel.internal.Require;
 import dev.runnel.internal.Text;
+import dev.runnel.rainfall.internal.Rain;
 import dev.runnel.timeseries.EpochNanos;
 import java.time.Duration;
+import java.util.List;
 import java.util.Objects;
 import org.apiguardian.api.API;
 
@@ -69,17 +71,16 @@ public final class IntensityFormula {
     /** Depth must not fall over the range, and b must not make the intensity infinite or negative at its start. */
     private void requireRising() {
         double from = minutes(shortest);
-        double to = minutes(longest);
         double start = form == Form.KIMIJIMA ? Math.pow(from, n) + b : from + b;
         if (!(start > 0)) {
             throw new IllegalArgumentException(
                     "b must leave the intensity finite at " + Text.exactDuration(shortest) + ", was " + Text.number(b));
         }
-        double growth = growth(from);
-        double last = growth(to);
-        if (!(growth >= 0 && last >= 0)) {
-            throw new IllegalArgumentException("depth must not fall with duration, does at "
-                    + Text.exactDuration(growth < 0 ? shortest : longest) + " in " + this);
+        for (Duration end : List.of(shortest, longest)) {
+            if (!(growth(minutes(end)) >= 0)) {
+                throw new IllegalArgumentException(
+                        "depth must not fall with duration, does at " + Text.exactDuration(end) + " in " + this);
+            }
         }
     }
 
@@ -195,11 +196,11 @@ public final class IntensityFormula {
      * @throws IllegalArgumentException if the duration is out of range
      */
     public double depthMm(Duration duration) {
-        return intensityMmPerHour(duration) * minutes(duration) / 60;
+        return intensityMmPerHour(duration) * Rain.hours(duration);
     }
 
     static double minutes(Duration duration) {
-        return (duration.getSeconds() + duration.getNano() * 1e-9) / 60;
+        return 60 * Rain.hours(duration);
     }
 
     /**

@@ -43,13 +43,13 @@ record ReturnPeriodColumns(double[] years, double[] logYears, ReturnPeriodBasis 
                 depths[upper]);
     }
 
-    /** Return period, years, of a depth from the depths of one duration; of several with that depth the shortest. */
+    /** Return period, years, of a depth among the depths of one duration; of several with that depth the shortest. */
     double years(double[] depths, double depthMm) {
         int upper = 0;
-        while (upper < depths.length - 1 && depths[upper] < depthMm) {
+        while (depths[upper] < depthMm) {
             upper++;
         }
-        if (upper == 0 || depths[upper] <= depthMm) {
+        if (depths[upper] == depthMm) {
             return years[upper];
         }
         double log =

@@ -80,7 +80,7 @@ public final class DesignStorm {
             last = Math.max(last, share);
         }
         Require.inRange("shape at 1", last, 1 - ROUNDING, 1 + ROUNDING, "");
-        return balanced(rule, step, depths, depthMm);
+        return new DesignStorm(rule, step, depths);
     }
 
     /**
@@ -100,19 +100,12 @@ public final class DesignStorm {
         double[] ranked = Arrays.stream(blocks).sorted().toArray();
         int n = blocks.length;
         double[] depths = new double[n];
-        int right = (n - 1) / 2;
-        int left = right - 1;
-        for (int rank = 0; rank < n; rank++) {
-            boolean toTheRight = rank == 0 || left < 0 || (rank % 2 == 1 && right + 1 < n);
-            if (rank == 0) {
-                depths[right] = ranked[n - 1];
-            } else if (toTheRight) {
-                depths[++right] = ranked[n - 1 - rank];
-            } else {
-                depths[left--] = ranked[n - 1 - rank];
-            }
+        for (int i = 0; i < n; i++) {
+            int rank = n - 1 - i;
+            // The greatest in the middle, the next to its right, then one to the left and one to the right.
+            depths[(n - 1) / 2 + (rank % 2 == 0 ? -rank : rank + 1) / 2] = ranked[i];
         }
-        return balanced("alternating block", step, depths, relation.depthMm(duration, returnPeriodYears));
+        return new DesignStorm("alternating block", step, depths);
     }
 
     /**
@@ -134,7 +127,7 @@ public final class DesignStorm {
         for (int i = 0; i < front; i++) {
             depths[i] = blocks[front - 1 - i];
         }
-        return balanced("Euler type II", step, depths, relation.depthMm(duration, returnPeriodYears));
+        return new DesignStorm("Euler type II", step, depths);
     }
 
     /**
@@ -178,7 +171,7 @@ public final class DesignStorm {
             depths[i] = sum - before;
             before = sum;
         }
-        return balanced("Chicago", step, depths, total);
+        return new DesignStorm("Chicago", step, depths);
     }
 
     private static double depth(IntensityFormula formula, double nanos) {
@@ -212,17 +205,6 @@ public final class DesignStorm {
                     + Text.exactDuration(step) + ", was " + Text.exactDuration(duration));
         }
         return (int) (nanos / stepNanos);
-    }
-
-    private static DesignStorm balanced(String rule, Duration step, double[] depths, double depthMm) {
-        int wettest = 0;
-        for (int i = 1; i < depths.length; i++) {
-            if (depths[i] > depths[wettest]) {
-                wettest = i;
-            }
-        }
-        depths[wettest] += depthMm - CompensatedSum.of(depths, 0, depths.length);
-        return new DesignStorm(rule, step, depths);
     }
 
     /**

@@ -112,12 +112,9 @@ public final class DoubleTriangle implements StormShape {
             double u = t - rise;
             return (i1 * rise / 2 + i1 * u + (i2 - i1) * u * u / d) / depthMm;
         }
-        if (t <= rise + d) {
+        if (t <= total - fall) {
             double u = rise + d - t;
             return (i1 * rise / 2 + intenseDepthMm - i1 * u - (i2 - i1) * u * u / d) / depthMm;
-        }
-        if (fall <= 0) {
-            return 1;
         }
         double u = total - t;
         return 1 - i1 * u * u / (2 * fall) / depthMm;

@@ -62,8 +62,8 @@ public record LMoments(double lambda1, double lambda2, double tau3, double tau4)
 
     /**
      * Returns the unbiased L-moments of a sample, from the probability-weighted moments
-     * b<sub>r</sub> = n<sup>-1</sup> &Sigma; [(j-1)...(j-r)]/[(n-1)...(n-r)] x<sub>j:n</sub>. The sums are taken about
-     * the mean, so that a sample far from 0 keeps its digits.
+     * b<sub>r</sub> = n<sup>-1</sup> &Sigma; [(j-1)...(j-r)]/[(n-1)...(n-r)] x<sub>j:n</sub>. The sums are taken from
+     * the smallest value, so that a sample far from 0 keeps its digits.
      *
      * @param sample at least 4 values that are not all equal; in any order; not modified
      * @return the L-moments
@@ -74,29 +74,28 @@ public record LMoments(double lambda1, double lambda2, double tau3, double tau4)
         Samples.check(sample, SMALLEST_SAMPLE);
         double[] x = sample.clone();
         Arrays.sort(x);
-        double mean = Arrays.stream(x).sum() / n;
+        double b0 = 0;
         double b1 = 0;
         double b2 = 0;
         double b3 = 0;
-        double offset = 0;
         for (int j = 0; j < n; j++) {
-            double deviation = x[j] - mean;
+            double above = x[j] - x[0];
             double w1 = (double) j / (n - 1);
             double w2 = w1 * (j - 1) / (n - 2);
             double w3 = w2 * (j - 2) / (n - 3);
-            offset += deviation;
-            b1 += w1 * deviation;
-            b2 += w2 * deviation;
-            b3 += w3 * deviation;
+            b0 += above;
+            b1 += w1 * above;
+            b2 += w2 * above;
+            b3 += w3 * above;
         }
-        double b0 = offset / n;
+        b0 /= n;
         b1 /= n;
         b2 /= n;
         b3 /= n;
         double l2 = 2 * b1 - b0;
         double l3 = 6 * b2 - 6 * b1 + b0;
         double l4 = 20 * b3 - 30 * b2 + 12 * b1 - b0;
-        return ofParts(mean + b0, l2, l3, l4);
+        return ofParts(x[0] + b0, l2, l3, l4);
     }
 
     /** Of a sample: beyond the limits of the ratios there is rounding only, as where all values but one are equal. */

@@ -1,6 +1,7 @@
 package dev.runnel.rainfall.event;
 
 import dev.runnel.internal.CompensatedSum;
+import dev.runnel.rainfall.internal.Rain;
 import dev.runnel.timeseries.EpochNanos;
 import dev.runnel.timeseries.RegularSeries;
 import java.time.Duration;
@@ -11,8 +12,6 @@ import java.util.List;
 
 /** The rain recorded on one local day, and whether enough of the day was recorded. */
 record DayOfRain(LocalDate date, double depthMm, boolean known) {
-    private static final double DEPTH_ROUNDING_MM = 1e-9;
-
     static List<DayOfRain> of(RegularSeries rain, ZoneId zone, Duration missingAllowed) {
         List<DayOfRain> days = new ArrayList<>();
         if (rain.size() == 0) {
@@ -49,7 +48,7 @@ record DayOfRain(LocalDate date, double depthMm, boolean known) {
     }
 
     DryDays.Verdict verdict(double maximumMm) {
-        if (depthMm > maximumMm + DEPTH_ROUNDING_MM) {
+        if (!Rain.reaches(maximumMm, depthMm)) {
             return DryDays.Verdict.WET;
         }
         return known ? DryDays.Verdict.DRY : DryDays.Verdict.UNKNOWN;

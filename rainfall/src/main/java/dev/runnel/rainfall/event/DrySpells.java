@@ -84,11 +84,13 @@ public final class DrySpells {
     }
 
     private static boolean isDry(DailyRain.Day day, double mostMm) {
-        return day.isComplete() && day.depthMm() <= mostMm + Rain.ROUNDING_MM;
+        return day.isComplete() && Rain.reaches(mostMm, day.depthMm());
     }
 
     /** A day outside the record, or one that is not complete and not yet too wet. */
     private static boolean mayBeDry(List<DailyRain.Day> days, int index, double mostMm) {
-        return index < 0 || index >= days.size() || days.get(index).depthMm() <= mostMm + Rain.ROUNDING_MM;
+        return index < 0
+                || index >= days.size()
+                || Rain.reaches(mostMm, days.get(index).depthMm());
     }
 }

@@ -6,6 +6,7 @@ import dev.runnel.rainfall.gauge.RainUnits;
 import dev.runnel.rainfall.gauge.TippingBucket;
 import dev.runnel.rainfall.gauge.Tips;
 import dev.runnel.rainfall.internal.Outages;
+import dev.runnel.rainfall.internal.Rain;
 import dev.runnel.timeseries.EpochNanos;
 import dev.runnel.timeseries.Interval;
 import dev.runnel.timeseries.RegularSeries;
@@ -44,8 +45,6 @@ import org.apiguardian.api.API;
  */
 @API(status = API.Status.EXPERIMENTAL, since = "0.1")
 public final class EventSeparation {
-    private static final double DEPTH_ROUNDING_MM = 1e-9;
-
     private final Duration minimumInterEvent;
     private final double minimumDepthMm;
     private final double wetAboveMm;
@@ -307,7 +306,7 @@ public final class EventSeparation {
     }
 
     boolean keeps(double depthMm) {
-        return depthMm >= minimumDepthMm - DEPTH_ROUNDING_MM;
+        return Rain.reaches(depthMm, minimumDepthMm);
     }
 
     boolean isWet(double depthMm) {

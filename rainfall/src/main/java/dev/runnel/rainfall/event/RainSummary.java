@@ -161,7 +161,7 @@ public final class RainSummary {
         for (DailyRain.Day day : days) {
             depth.add(day.depthMm());
             wettest = Math.max(wettest, day.depthMm());
-            wet += day.depthMm() >= WET_DAY_MM - Rain.ROUNDING_MM ? 1 : 0;
+            wet += Rain.reaches(day.depthMm(), WET_DAY_MM) ? 1 : 0;
             known = known.plus(rule.interval(day.date()).duration()).minus(day.unknown());
         }
         LocalDate from = first.atDay(1);

@@ -263,7 +263,7 @@ public final class StormCriteria {
 
     /** Where not all is known, what was recorded may be enough already; too little may have been enough. */
     private static StormAssessment.Finding atLeast(String what, double value, double limit, boolean isAllKnown) {
-        StormAssessment.Verdict verdict = value >= limit - Rain.ROUNDING_MM
+        StormAssessment.Verdict verdict = Rain.reaches(value, limit)
                 ? StormAssessment.Verdict.MET
                 : isAllKnown ? StormAssessment.Verdict.NOT_MET : StormAssessment.Verdict.UNKNOWN;
         return new StormAssessment.Finding(what, value, limit, verdict);

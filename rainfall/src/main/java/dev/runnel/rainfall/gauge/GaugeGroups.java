@@ -126,7 +126,7 @@ public final class GaugeGroups {
         boolean[] isLongOther = inLongSpell(others, common);
         int counting = 0;
         for (int i = 0; i < common; i++) {
-            if (!isLong[i] && !isLongOther[i] && Math.max(depths[i], others[i]) >= WET_MM - Rain.ROUNDING_MM) {
+            if (!isLong[i] && !isLongOther[i] && Rain.reaches(Math.max(depths[i], others[i]), WET_MM)) {
                 depths[counting] = depths[i];
                 others[counting++] = others[i];
             }

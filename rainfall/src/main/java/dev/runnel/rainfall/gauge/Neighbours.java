@@ -428,9 +428,8 @@ public final class Neighbours {
         return ready;
     }
 
-    /** A sum of tips may lie a rounding below the limit. */
     private boolean isWet(double depthMm) {
-        return depthMm >= wetMm - Rain.ROUNDING_MM;
+        return Rain.reaches(depthMm, wetMm);
     }
 
     private int index(String gauge) {

@@ -90,7 +90,7 @@ public final class StorageGauge {
         Require.nonNegative("resolutionMm", resolutionMm, "mm");
         List<Row> rows = new ArrayList<>();
         for (Stored stored : readings) {
-            double limit = Math.max(allowance * stored.depthMm(), resolutionMm) + Rain.ROUNDING_MM;
+            double limit = Math.max(allowance * stored.depthMm(), resolutionMm);
             rows.add(row(rain, stored, limit));
         }
         return new StorageComparison(allowance, rows);
@@ -99,9 +99,10 @@ public final class StorageGauge {
     private static Row row(RegularSeries rain, Stored stored, double limitMm) {
         Share recorded = Share.of(rain, stored.period());
         double difference = recorded.sum() - stored.depthMm();
-        Verdict verdict = difference > limitMm
+        boolean isWithin = Rain.reaches(limitMm, Math.abs(difference));
+        Verdict verdict = !isWithin && difference > 0
                 ? Verdict.HIGH
-                : !recorded.unknown().isZero() ? Verdict.UNKNOWN : difference < -limitMm ? Verdict.LOW : Verdict.WITHIN;
+                : !recorded.unknown().isZero() ? Verdict.UNKNOWN : isWithin ? Verdict.WITHIN : Verdict.LOW;
         return new Row(stored.period(), stored.depthMm(), recorded.sum(), recorded.unknown(), verdict);
     }
 

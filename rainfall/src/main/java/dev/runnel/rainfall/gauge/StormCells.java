@@ -13,9 +13,6 @@ import java.util.stream.IntStream;
 
 /** Rain of the gauges in equal cells of time in and around a storm, each gauge as shares of its own depth. */
 final class StormCells {
-    /** Sums of the same depths in another order differ by less; chosen here. */
-    private static final double ROUNDING = 1e-9;
-
     private final Interval storm;
     private final Duration cell;
     /** By gauge and cell; none of a gauge that tells nothing of the storm. */
@@ -44,35 +41,19 @@ final class StormCells {
 
     private static Optional<double[]> shares(
             RegularSeries gauge, Interval storm, Duration cell, Duration around, int size, double leastMm) {
-        double[] depths = new double[size];
-        double total = 0;
         long cellNanos = cell.toNanos();
         long from = EpochNanos.of(storm.start().minus(around));
-        if (mostMm(gauge, from, from + size * cellNanos) * (1 + ROUNDING) < leastMm) {
+        // Most gauges are dry in most storms, and that is soon known.
+        Share whole = Share.of(gauge, from, from + size * cellNanos);
+        if (!whole.unknown().isZero() || whole.sum() < leastMm) {
             return Optional.empty();
         }
-        for (int i = 0; i < size; i++, from += cellNanos) {
-            Share share = Share.of(gauge, from, from + cellNanos);
-            if (!share.unknown().isZero()) {
-                return Optional.empty();
-            }
-            depths[i] = share.sum();
-            total += depths[i];
+        double[] depths = new double[size];
+        for (int i = 0; i < size; i++) {
+            depths[i] = Share.of(gauge, from + i * cellNanos, from + (i + 1) * cellNanos)
+                    .sum();
         }
-        return total < leastMm ? Optional.empty() : Optional.of(smooth(depths, total));
-    }
-
-    /** All rain of the steps that share time with a window: most gauges are dry in most storms, and that is soon known. */
-    private static double mostMm(RegularSeries gauge, long from, long to) {
-        long step = gauge.step().toNanos();
-        long start = EpochNanos.of(gauge.start());
-        int last = (int) Math.min(gauge.size(), Math.floorDiv(to - start + step - 1, step));
-        double sum = 0;
-        for (int i = (int) Math.max(0, Math.floorDiv(from - start, step)); i < last; i++) {
-            double depth = gauge.value(i);
-            sum += Double.isNaN(depth) ? 0 : depth;
-        }
-        return sum;
+        return Optional.of(smooth(depths, whole.sum()));
     }
 
     /** Sums of three cells, so that a tip just beyond the edge of a cell changes little. */

@@ -9,11 +9,8 @@ import org.apiguardian.api.API;
 /** Checks and conversions of rain records. */
 @API(status = API.Status.INTERNAL)
 public final class Rain {
-    /**
-     * Depths nearer than this are equal, mm (chosen here): a sum of tips may lie a rounding beside a limit, and no gauge tells a
-     * thousandth of it.
-     */
-    public static final double ROUNDING_MM = 1e-9;
+    /** Depths nearer than this are equal, mm (chosen here); no gauge tells a thousandth of it. */
+    private static final double ROUNDING_MM = 1e-9;
 
     private Rain() {}
 
@@ -46,6 +43,17 @@ public final class Rain {
     public static IllegalArgumentException negative(String name, String unit, double value, long index, Instant time) {
         return new IllegalArgumentException(name + " must be 0 or greater (" + unit + "), or NaN for missing, was "
                 + Text.number(value) + " at index " + index + ", " + time);
+    }
+
+    /**
+     * Tells whether a depth reaches a limit: a sum of tips may lie a rounding beside it.
+     *
+     * @param depthMm the depth, mm
+     * @param limitMm the limit, mm
+     * @return true from a billionth of a millimetre below the limit on; false for NaN
+     */
+    public static boolean reaches(double depthMm, double limitMm) {
+        return depthMm >= limitMm - ROUNDING_MM;
     }
 
     /**

@@ -21,7 +21,7 @@ import java.util.Map;
 
 /** Rain over areas. A catchment is given in well-known text, gauges as {@code x y; x y}. */
 final class ArealCalculations {
-    private static final String KRIGING = "shape range sill nugget gauges";
+    private static final String KRIGING = "shape range sill? nugget? gauges";
 
     private ArealCalculations() {}
 
@@ -120,6 +120,13 @@ final class ArealCalculations {
                                 .factor()),
                 Calculation.of(
                         "rainfall",
+                        "areal.mean-field-bias.left-out",
+                        "1",
+                        "gauge_mm grid_mm least_mm",
+                        in -> MeanFieldBias.of(in.sample("gauge_mm"), in.sample("grid_mm"), in.number("least_mm"))
+                                .leftOut()),
+                Calculation.of(
+                        "rainfall",
                         "areal.mean-field-bias.corrected",
                         "mm",
                         "gauge_mm grid_mm least_mm cell",
@@ -160,8 +167,8 @@ final class ArealCalculations {
             case "gaussian" -> Variogram.gaussian(range);
             default -> throw new IllegalArgumentException("shape must be spherical, exponential or gaussian");
         };
-        return SpatialEstimator.ordinaryKriging(
-                variogram.withSill(in.number("sill")).withNugget(in.number("nugget")));
+        Variogram withSill = in.has("sill") ? variogram.withSill(in.number("sill")) : variogram;
+        return SpatialEstimator.ordinaryKriging(in.has("nugget") ? withSill.withNugget(in.number("nugget")) : withSill);
     }
 
     private static PlaceWeights kriged(Inputs in) {

@@ -48,6 +48,16 @@ final class DdfCalculations {
                                 .years()),
                 Calculation.of(
                         "rainfall",
+                        "ddf.bilham.raised-doubtful",
+                        "1 or 0",
+                        "minutes depth percent",
+                        in -> Bilham.relation()
+                                        .withUplift(ClimateUplift.ofPercent("table", in.number("percent")))
+                                        .isDoubtful(minutes(in), in.number("depth"))
+                                ? 1
+                                : 0),
+                Calculation.of(
+                        "rainfall",
                         "ddf.bilham.return-period",
                         "years",
                         "minutes depth",

@@ -1,5 +1,6 @@
 package dev.runnel.verification.calculation;
 
+import dev.runnel.rainfall.areal.ArealReduction;
 import dev.runnel.rainfall.ddf.Bilham;
 import dev.runnel.rainfall.ddf.DdfTable;
 import dev.runnel.rainfall.ddf.FloodStudies1975;
@@ -70,6 +71,13 @@ final class DesignCalculations {
                         "m5_60 ratio minutes years",
                         in -> FloodStudies1975.of(in.number("m5_60"), in.number("ratio"))
                                 .atPoint()
+                                .depthMm(minutes(in, "minutes"), in.number("years"))),
+                of(
+                        "ddf.flood-studies.areal-depth",
+                        "mm",
+                        "m5_60 ratio minutes years area_km2",
+                        in -> FloodStudies1975.of(in.number("m5_60"), in.number("ratio"))
+                                .overArea(ArealReduction.keersWescott(), in.number("area_km2"))
                                 .depthMm(minutes(in, "minutes"), in.number("years"))),
                 of(
                         "ddf.flood-studies.two-day-depth",

@@ -6,6 +6,7 @@ import static dev.runnel.verification.calculation.RainInputs.rainfall;
 
 import dev.runnel.rainfall.ddf.DdfBand;
 import dev.runnel.rainfall.ddf.DdfTable;
+import dev.runnel.rainfall.ddf.EventRarity;
 import dev.runnel.rainfall.ddf.ReturnPeriod;
 import dev.runnel.rainfall.ddf.ReturnPeriodBasis;
 import dev.runnel.rainfall.distribution.Bootstrap;
@@ -41,6 +42,15 @@ final class RarityCalculations {
         List<Calculation> all = new ArrayList<>();
         ofRarity(all, "ddf.band.", OVER, in -> band(in).returnPeriod(minutes(in, "minutes"), in.number("depth")));
         ofRarity(all, "ddf.band-of-event.", EVENT, in -> band(in).rarity(event(in)));
+        all.add(rainfall(
+                "ddf.event-rarity.share-of-limit",
+                "1",
+                "table depths step_minutes windows_minutes",
+                in -> EventRarity.of(
+                                DdfTable.parse(in.text("table"), ReturnPeriodBasis.PEAKS_OVER_THRESHOLD), event(in))
+                        .durations()
+                        .get(0)
+                        .shareOfLimit()));
         all.add(rainfall(
                 "ddf.band.depth-lower",
                 "mm",

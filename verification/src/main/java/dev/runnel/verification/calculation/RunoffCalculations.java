@@ -23,8 +23,8 @@ import java.util.function.ToDoubleFunction;
 
 /** Time distributions of design storms, and the flows that simple methods make of rain and of dry weather. */
 final class RunoffCalculations {
-    private static final String AREA = "hectares coefficients entry_minutes flow_minutes routing";
-    private static final String PATH = "length gradient";
+    private static final String AREA = "hectares coefficients entry_minutes flow_minutes routing?";
+    private static final String PATH = "length gradient?";
     private static final String HEADS = "heads litres infiltration trade";
 
     private RunoffCalculations() {}
@@ -196,13 +196,14 @@ final class RunoffCalculations {
     }
 
     private static RationalMethod method(Inputs in) {
-        return RationalMethod.of(area(in), minutes(in, "entry_minutes"))
-                .withTimeOfFlow(minutes(in, "flow_minutes"))
-                .withRouting(in.number("routing"));
+        RationalMethod plain =
+                RationalMethod.of(area(in), minutes(in, "entry_minutes")).withTimeOfFlow(minutes(in, "flow_minutes"));
+        return in.has("routing") ? plain.withRouting(in.number("routing")) : plain;
     }
 
     private static FlowPath path(Inputs in) {
-        return FlowPath.ofLength(in.number("length")).withGradient(in.number("gradient"));
+        FlowPath path = FlowPath.ofLength(in.number("length"));
+        return in.has("gradient") ? path.withGradient(in.number("gradient")) : path;
     }
 
     private static DryWeatherDesign heads(Inputs in) {
