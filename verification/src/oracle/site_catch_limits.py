@@ -63,9 +63,9 @@ def quick(state, storms, limits):
 
 
 def state(random, storms, sign):
-    n, k = int(random.choice([6, 7, 8, 9, 12, 19, 20, 20])), int(random.integers(0, 8))
+    n, k = int(random.choice([1, 2, 3, 4, 8, 12, 19, 20, 20])), int(random.integers(0, 8))
     n = 20 if k and random.random() < 0.3 else n
-    k = k if n >= 8 else 0
+    k = k if n >= 3 else 0
     away = sign * random.uniform(0.25, 1.2)
     middle = storms[0][0] - random.choice([away, 0.3 * away, 0.6 * away])
     usual = np.round(middle + random.choice([0.05, 0.2, 0.4]) * random.standard_normal(n), 3)

@@ -534,7 +534,7 @@ class GaugeClock:
 class GaugeCatch:
     """Storms in a row whose flow rises by another amount for each millimetre."""
 
-    LIMITS = dict(usual=8, most=40, pending=16, sure=5.0, prior=0.4, storms=6, few=4, more=6, many=8, dozen=12, all=16, none=0, one=1, two=1, three=2, four=3, back=0.5, little=0.4)
+    LIMITS = dict(usual=3, most=40, pending=16, sure=4.5, prior=0.4, storms=6, few=4, more=6, many=8, dozen=12, all=16, none=0, one=1, two=1, three=2, four=3, back=0.5, little=0.4)
 
     def __init__(self, base, book):
         self.book, self.track, self.change, self.last_usual = book, None, 0.0, 0

@@ -12,8 +12,11 @@ import java.util.Optional;
  * that is written, storm after storm. A level alone does not tell it from water that is held up.
  */
 final class GaugeCatch {
-    /** Storms that say what is usual before any is judged, and most that do; chosen here, as are all values of this class. */
-    private static final int LEAST_USUAL = 8;
+    /**
+     * Storms that say what is usual before any is judged, and most that do; chosen here, as are all values of this class. A
+     * month has some three: with more a gauge that clogs in the first months becomes usual.
+     */
+    private static final int LEAST_USUAL = 3;
 
     private static final int MOST_USUAL = 40;
 
@@ -28,7 +31,7 @@ final class GaugeCatch {
     private static final double LEAST_CHANGE = 0.4;
 
     /** Standard deviations of the difference beyond which a change is told. */
-    private static final double SURE = 5;
+    private static final double SURE = 4.5;
 
     /** Scatter of a storm, in logarithms, before any is known, and storms as which it counts. */
     private static final double PRIOR = 0.4;
