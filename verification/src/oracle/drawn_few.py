@@ -2,7 +2,7 @@
 
     python3 drawn_few.py FOLDER
 
-writes the table drawn-few into the folder, csv and descriptor. What can be drawn is so little that all of it is listed with its chance,
+writes the tables drawn-few and drawn-fourth into the folder, csv and descriptor. What can be drawn is so little that all of it is listed with its chance,
 and an end of an interval is one of these values, whatever the draws: an end is given where it stays the same when five
 standard errors of a share of the library's draws are added or taken off. L-moments are means over all pairs and triples.
 """
@@ -77,6 +77,13 @@ def end(values, share, draws, errors):
     return found[1], len(found) == 3 and max(found) - min(found) <= 1e-9 * abs(found[1])
 
 
+def fourth(x):
+    """The fourth L-moment over the second, by means over all fours and pairs."""
+    x = sorted(x)
+    fours = list(combinations(x, 4))
+    return sum(d - 3 * c + 3 * b - a for a, b, c, d in fours) / 4 / len(fours) / l_moments(x)[1]
+
+
 CASES = (
     ("gumbel", [21.5] * 5 + [34.0] * 7, 25, 60.0),
     ("gumbel", [3.1] * 7 + [4.0, 9.2], 10, 12.0),
@@ -102,5 +109,20 @@ def main(folder):
           rows, tolerance="1e-10 relative", reason="differences of powers")
 
 
+def fourths(folder):
+    rows = []
+    for sample in ([11.0] * 6 + [30.5] * 5, [14.2] * 5 + [19.0] + [27.7] * 5, [3.1] * 7 + [4.0, 9.2]):
+        drawn = [(fourth(x), p) for x, p in all_draws(sample)]
+        for confidence in (c / 100 for c in range(50, 99, 2)):
+            ends = [end(drawn, share, DRAWS, 5) for share in ((1 - confidence) / 2, (1 + confidence) / 2)]
+            known = [v if stays else "" for v, stays in ends]
+            if any(v != "" for v in known) and not any(r[0] == text(sample) and list(r[2:]) == known for r in rows):
+                rows.append((text(sample), confidence, *known))
+    write(folder, PROGRAM, "drawn-fourth", "fourth L-moment ratios of samples drawn again, every one that can be drawn with its chance",
+          [("x", "mm, sample"), ("confidence", "1, confidence"), ("low", "1, lower end"), ("high", "1, upper end")],
+          [("sample", "text x"), ("replicates", str(DRAWS)), ("confidence", "confidence")], [("low", "drawn.fourth-lower"), ("high", "drawn.fourth-upper")], rows, tolerance="1e-10", reason="sums of differences")
+
+
 if __name__ == "__main__":
     main(sys.argv[1])
+    fourths(sys.argv[1])

@@ -3,7 +3,8 @@
     python3 rain_plain.py FOLDER
 
 writes kriging-plain, grid-means-beyond, field-bias-left-out, rational-plain, flow-paths-plain, tables-in-hours, tables-with-blanks, flood-studies-over-areas,
-uplifts-doubtful, shares-of-limits, storms-just-enough-by-a-hair, chicago-inside-the-shortest, euler-two-of-ten and triangles-in-the-middle into the folder
+uplifts-doubtful, shares-of-limits, storms-just-enough-by-a-hair, chicago-inside-the-shortest, euler-two-of-ten, triangles-in-the-middle, fits-none-worse and
+exponential-by-likelihood into the folder
 of the rainfall tables.
 """
 
@@ -160,6 +161,24 @@ def chicago():
           [("depth", str(H)), ("minutes", str(D)), ("intense_depth", str(h)), ("intense_minutes", str(d)), ("position", "position"), ("fraction", "at")], [("share", "design.double-triangle.share")], rows, tolerance="1e-12", reason="16 digits are given")
 
 
+def laws():
+    rows = []
+    for name, values in (("fifteen here and fifteen there", [100 + 0.1 * i for i in range(15)] + [500 + 0.1 * i for i in range(15)]), ("eighteen and twelve", [20 + 0.01 * i for i in range(18)] + [90 + 0.01 * i for i in range(12)])):
+        for family in ("normal", "gumbel"):
+            for replicates in (20, 37):
+                rows.append((family, text(values), replicates, 1 / (replicates + 1), 0))
+    write(FOLDER, PROGRAM, "fits-none-worse", "significance of a fit to two heaps far apart, which no sample drawn from it fits as badly: one over the samples and the one itself", [("family", "text, family"), ("x", "mm, sample"), ("n", "1, replicates"), ("p", "1, significance"), ("failed", "1, replicates not fitted")],
+          [("family", "text family"), ("sample", "text x"), ("replicates", "n")], [("p", "drawn.significance"), ("failed", "drawn.significance-failed")], rows)
+    rows = []
+    for values, level in (([12.0, 15.5, 11.2, 30.1, 18.4, 22.7, 14.9, 13.3], 40.0), ([3.1, 2.2, 9.6, 4.4, 2.9, 2.5], 7.5)):
+        n, low, mean = len(values), min(values), sum(values) / len(values)
+        for years in (5, 50):
+            y = math.log(years)
+            rows.append((text(values), years, level, math.hypot((mean - low) / n, y * (mean - low) / math.sqrt(n)), math.exp((level - low) / (mean - low))))
+    write(FOLDER, PROGRAM, "exponential-by-likelihood", "error of a level of an exponential law of which smallest value and mean above it are independent, and the period of a level", [("x", "mm, sample"), ("years", "years, return period"), ("level", "mm, level"), ("error", "mm, standard error"), ("period", "years, return period of the level")],
+          [("family", "word exponential"), ("sample", "text x")], [("error", "frequency.fit.quantile-standard-error", "input.years = years"), ("period", "frequency.profile.period", "input.level = level", "input.confidence = 0.9")], rows, tolerance="1e-9 relative", reason="slopes are taken by differences")
+
+
 if __name__ == "__main__":
-    for part in (plain_kriging, means_beyond, plain_design, tables, just_enough, chicago):
+    for part in (plain_kriging, means_beyond, plain_design, tables, just_enough, chicago, laws):
         part()

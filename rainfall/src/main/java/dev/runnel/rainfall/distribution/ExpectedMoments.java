@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.SplittableRandom;
+import org.apache.commons.math3.util.MathArrays;
 import org.apiguardian.api.API;
 
 /**
@@ -180,7 +181,6 @@ public final class ExpectedMoments {
                 sum += each.getValue() * (mean + inside[row++][0]);
             }
             double nextMean = sum / total;
-            double shift = nextMean - mean;
             double second = 0;
             double third = 0;
             for (double x : known) {
@@ -190,14 +190,15 @@ public final class ExpectedMoments {
             }
             row = 0;
             for (int count : intervals.values()) {
-                // Moved from about the last mean to about the next.
+                // About the last mean, which at the end is the next.
                 double[] e = inside[row++];
-                second += count * (e[1] - 2 * shift * e[0] + shift * shift);
-                third += count * (e[2] - 3 * shift * e[1] + 3 * shift * shift * e[0] - shift * shift * shift);
+                second += count * e[1];
+                third += count * e[2];
             }
             double nextDeviation = Math.sqrt(second / total);
             double nextSkew = clamped(third / (total * nextDeviation * nextDeviation * nextDeviation));
-            double change = Math.abs(shift) + Math.abs(nextDeviation - deviation) + Math.abs(nextSkew - skew);
+            double change = MathArrays.distanceInf(
+                    new double[] {mean, deviation, skew}, new double[] {nextMean, nextDeviation, nextSkew});
             mean = nextMean;
             deviation = nextDeviation;
             skew = nextSkew;
@@ -230,7 +231,9 @@ public final class ExpectedMoments {
                 : hasLower ? distribution.exceedance(interval.lower) : 1;
         if (!(inside > LEAST_PROBABILITY)) {
             // All probability lies outside: the bound nearest to it.
-            double bound = (hasLower && (below > 0.5 || !hasUpper) ? interval.lower : interval.upper) - mean;
+            double toLower = interval.lower - mean;
+            double toUpper = interval.upper - mean;
+            double bound = Math.abs(toLower) < Math.abs(toUpper) ? toLower : toUpper;
             return new double[] {bound, bound * bound, bound * bound * bound};
         }
         double[] ends = new double[3];

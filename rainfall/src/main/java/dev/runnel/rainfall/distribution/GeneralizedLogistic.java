@@ -88,7 +88,7 @@ public final class GeneralizedLogistic extends ShapedDistribution {
                         Parameter.location("xi"),
                         Parameter.scale("alpha"),
                         Parameter.shape("k").within(-1, 1))
-                .withLMoments(m -> withMean(m.lambda1(), m.lambda2() / lScaleRatio(-m.tau3OfShape()), -m.tau3()))
+                .withLMoments(m -> withMean(m.lambda1(), m.lambda2() / lScaleRatio(m.tau3OfShape()), -m.tau3()))
                 .withMoments(GeneralizedLogistic::fromMoments)
                 .withLikelihood();
     }

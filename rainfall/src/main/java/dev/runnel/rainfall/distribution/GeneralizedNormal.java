@@ -90,13 +90,9 @@ public final class GeneralizedNormal extends NormalVariateDistribution {
 
     private static GeneralizedNormal fromLMoments(LMoments m) {
         double tau3 = m.tau3OfShape();
-        double shape = tau3 == 0
-                ? 0
-                : RootFinder.find(
-                        "shape for tau3 = " + Text.number(tau3),
-                        k -> lSkewness(k) - tau3,
-                        -LARGEST_SHAPE,
-                        LARGEST_SHAPE);
+        double size = RootFinder.find(
+                "shape for tau3 = " + Text.number(tau3), s -> lSkewness(-s) - Math.abs(tau3), 0, LARGEST_SHAPE);
+        double shape = -Math.signum(tau3) * size;
         return withMean(m.lambda1(), m.lambda2() / lScaleRatio(shape), shape);
     }
 

@@ -2,7 +2,6 @@ package dev.runnel.rainfall.distribution;
 
 import dev.runnel.internal.Require;
 import dev.runnel.internal.Text;
-import java.util.ArrayList;
 import java.util.List;
 import org.apiguardian.api.API;
 
@@ -103,14 +102,8 @@ public final class GeneralizedPareto extends ExponentialVariateDistribution {
                         "peaks must be above threshold " + Text.number(threshold) + ", was " + Text.number(peak));
             }
         }
-        LMoments m = LMoments.ofSample(peaks);
-        double excess = m.lambda1() - threshold;
-        List<double[]> starts = new ArrayList<>();
-        // Chosen here: the shape of the L-moments, an exponential law, one on either side of it.
-        for (double shape : new double[] {excess / m.lambda2() - 2, 0, -0.3, 0.4}) {
-            starts.add(new double[] {(1 + shape) * excess, shape});
-        }
-        return LikelihoodFit.search(family, peaks, starts);
+        double[] start = family.valuesOf(family.fromLMoments(LMoments.ofSample(peaks)));
+        return LikelihoodFit.search(family, peaks, List.of(start));
     }
 
     private static GeneralizedPareto aboveByLMoments(double threshold, LMoments m) {

@@ -84,14 +84,13 @@ final class KappaFit {
     }
 
     private static RealMatrix slopes(double k, double h) {
-        double[] kUp = ratios(k + DIFFERENCE, h);
-        double[] kDown = ratios(k - DIFFERENCE, h);
-        double[] hUp = ratios(k, h + DIFFERENCE);
-        double[] hDown = ratios(k, h - DIFFERENCE);
-        double width = 2 * DIFFERENCE;
+        double[] here = ratios(k, h);
+        double width = DIFFERENCE;
+        double[] alongK = ratios(k + width, h);
+        double[] alongH = ratios(k, h + width);
         return MatrixUtils.createRealMatrix(new double[][] {
-            {(kUp[0] - kDown[0]) / width, (hUp[0] - hDown[0]) / width},
-            {(kUp[1] - kDown[1]) / width, (hUp[1] - hDown[1]) / width}
+            {(alongK[0] - here[0]) / width, (alongH[0] - here[0]) / width},
+            {(alongK[1] - here[1]) / width, (alongH[1] - here[1]) / width}
         });
     }
 }

@@ -19,19 +19,17 @@ final class KappaMoments {
     /** Below it the limit h = 0 differs by less than rounding. */
     private static final double NO_H_BELOW = 1e-17;
 
-    /** Fourteen points of Gauss and Legendre to every half unit; chosen here. */
-    private static final double LONGEST_PANEL = 0.5;
-
+    /** Points of Gauss and Legendre to every unit at most; chosen here. */
     private static final GaussIntegrator RULE = new GaussIntegratorFactory().legendre(14, 0, 1);
 
-    /** Where the asymptotic series of the digamma function is exact to rounding. */
-    private static final double LARGE = 12;
+    /** Where two terms of the asymptotic series of the digamma function are exact to rounding. */
+    private static final double LARGE = 1e4;
 
     private KappaMoments() {}
 
     /** Tells whether L-moments exist for these shapes. */
     static boolean exist(double k, double h) {
-        return k > -1 && (h >= 0 || k * h > -1);
+        return k > -1 && h * Math.max(k, 0) > -1;
     }
 
     /** Returns &lambda;<sub>1</sub>, &lambda;<sub>2</sub>, &tau;<sub>3</sub>, &tau;<sub>4</sub>. */
@@ -67,20 +65,17 @@ final class KappaMoments {
 
     /** Returns [ln &Gamma;(x + d) - ln &Gamma;(x)]/d + ln h. */
     private static double meanDigamma(double x, double d, double h) {
-        if (Math.min(x, x + d) < 0.5) {
-            // Gamma(x) = Gamma(x + 1)/x, away from the pole.
-            double shift = d == 0 ? 1 / x : Math.log1p(d / x) / d;
-            return meanDigamma(x + 1, d, h) - shift;
-        }
+        // Gamma(x) = Gamma(x + 1)/x, away from the pole.
+        double shift = d == 0 ? 1 / x : Math.log1p(d / x) / d;
         // ln h and the logarithm in the digamma function nearly cancel where h is small.
         DoubleUnaryOperator digamma = at -> Math.log(h * at) + digammaLessLog(at);
-        int panels = (int) Math.ceil(Math.max(Math.abs(d) / LONGEST_PANEL, 1));
+        int panels = 1 + (int) Math.abs(d);
         double sum = 0;
         for (int i = 0; i < panels; i++) {
-            double from = x + d * i / panels;
+            double from = x + 1 + d * i / panels;
             sum += RULE.integrate(u -> digamma.applyAsDouble(from + d / panels * u));
         }
-        return sum / panels;
+        return sum / panels - shift;
     }
 
     /** Returns &psi;(x) - ln x; the series is in Abramowitz and Stegun (1964), equation 6.3.18. */
@@ -88,9 +83,6 @@ final class KappaMoments {
         if (x < LARGE) {
             return Digamma.value(x) - Math.log(x);
         }
-        double v = 1 / (x * x);
-        double even =
-                1.0 / 12 - v * (1.0 / 120 - v * (1.0 / 252 - v * (1.0 / 240 - v * (1.0 / 132 - v * 691 / 32760))));
-        return -0.5 / x - v * even;
+        return -0.5 / x - 1 / (12 * x * x);
     }
 }

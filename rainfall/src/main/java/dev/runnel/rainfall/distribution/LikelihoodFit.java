@@ -25,9 +25,6 @@ public final class LikelihoodFit {
 
     private static final double[] OTHER_SKEWNESSES = {0.17, -0.1, 0.4, -0.3, 0.65};
 
-    /** Chosen here: no search starts nearer to the shape 0, where a family may be another. */
-    private static final double LEAST_SHAPE = 1e-3;
-
     /** Relative step of a central difference, about the cube root of the rounding. */
     private static final double SLOPE_STEP = 1e-5;
 
@@ -132,15 +129,11 @@ public final class LikelihoodFit {
         return units;
     }
 
-    /** A value may lie outside the bounds of the start: begin nearer to shape 0, where there are none. */
+    /** A value may lie outside the bounds of the start: begin at shape 0, where there are none. */
     private static double[] inside(DistributionFamily family, LikelihoodSearch search, double[] start) {
         double[] from = start.clone();
-        int shape = 0;
-        while (shape < from.length && family.parameters().get(shape).hasUnit()) {
-            shape++;
-        }
-        while (shape < from.length && !search.isInside(from) && Math.abs(from[shape]) > LEAST_SHAPE) {
-            from[shape] /= 2;
+        for (int i = 0; i < from.length; i++) {
+            from[i] = search.isInside(start) || family.parameters().get(i).hasUnit() ? start[i] : 0;
         }
         return from;
     }

@@ -34,9 +34,6 @@ final class LikelihoodSearch {
     /** And relative to the log-likelihood, near the rounding. */
     private static final double SIMPLEX_RELATIVE = 1e-13;
 
-    /** A simplex that ends within so many standard errors of a known maximum has found that one again. */
-    private static final double AGAIN = 0.01;
-
     /** Side of the first simplex, of the unit of each parameter. */
     private static final double FIRST_SIDE = 0.1;
 
@@ -69,9 +66,6 @@ final class LikelihoodSearch {
 
     private static final double MUCH_MORE = 10;
 
-    /** Log-likelihoods that differ by less are those of one maximum, found twice. */
-    private static final double GREATER = 1e-9;
-
     private static final double LEAST_CURVATURE = 1e-6;
 
     /** A maximum with the covariance of its parameters. */
@@ -96,10 +90,9 @@ final class LikelihoodSearch {
     Optional<Maximum> from(double[] start, Optional<Maximum> known) {
         try {
             double[] end = simplex(start);
-            if (known.isPresent() && isAt(known.get(), end)) {
-                return known;
-            }
-            return greater(known, climb(end));
+            boolean isNoGreater =
+                    known.isPresent() && -negative(end) <= known.get().logLikelihood();
+            return isNoGreater ? known : greater(known, climb(end));
         } catch (MathIllegalArgumentException
                 | MathIllegalStateException
                 | MathUnsupportedOperationException notSolved) {
@@ -107,22 +100,12 @@ final class LikelihoodSearch {
         }
     }
 
-    private boolean isAt(Maximum known, double[] end) {
-        for (int i = 0; i < end.length; i++) {
-            double error = Math.sqrt(known.covariance().getEntry(i, i));
-            if (!(Math.abs(end[i] - known.at()[i]) < AGAIN * error)) {
-                return false;
-            }
-        }
-        return true;
-    }
-
     /** Returns the greater maximum; the one known, if both are the same. */
     private static Optional<Maximum> greater(Optional<Maximum> known, Optional<Maximum> found) {
         if (known.isEmpty() || found.isEmpty()) {
             return known.or(() -> found);
         }
-        return found.get().logLikelihood() > known.get().logLikelihood() + GREATER ? found : known;
+        return found.get().logLikelihood() > known.get().logLikelihood() ? found : known;
     }
 
     private double[] simplex(double[] start) {

@@ -26,7 +26,7 @@ final class NearNormalPearson {
     /** Below it ln(1 + &mu;) is taken by a series, since the difference &mu; - ln(1 + &mu;) would cancel. */
     private static final double SERIES_BELOW = 0.3;
 
-    /** A relative step whose square, what is left after it, is below rounding. */
+    /** A step whose square, what is left after it, is below rounding. */
     private static final double LAST_STEP = 1e-9;
 
     private static final double[] KAPPA_1 = {
@@ -62,7 +62,7 @@ final class NearNormalPearson {
         -0.0037906623554771705, 0.0014685465521370872, -8.078717312256407e-05, -0.0001463616853920352
     };
 
-    private static final int MOST_STEPS = 8;
+    private static final int MOST_STEPS = 50;
     private static final double LOG_ROOT_TWO_PI = 0.5 * Math.log(2 * Math.PI);
 
     private NearNormalPearson() {}
@@ -82,15 +82,13 @@ final class NearNormalPearson {
 
     /** Returns the variate k with F(k) = &Phi;(z), by Newton steps on z(k). */
     static double valueOf(double z, double skew) {
-        // Start: the cube of a normal variate (Wilson and Hilferty 1931), written so that it does not cancel.
-        double t = z / 6 - skew / 36;
-        double k = t * (6 + skew * t * (6 + 2 * skew * t));
+        double k = z;
         for (int i = 0; i < MOST_STEPS; i++) {
             double reached = normalOf(k, skew);
             double slope = Math.exp(logDensity(k, skew) + 0.5 * reached * reached + LOG_ROOT_TWO_PI);
             double step = (reached - z) / slope;
             k -= step;
-            if (Math.abs(step) <= LAST_STEP * (1 + Math.abs(k))) {
+            if (Math.abs(step) <= LAST_STEP) {
                 // The next step would be about its square.
                 return k;
             }

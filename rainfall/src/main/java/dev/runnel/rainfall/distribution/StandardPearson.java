@@ -20,7 +20,7 @@ final class StandardPearson {
 
     private static final int MOST_STEPS = 200;
 
-    /** Of the standard deviation: what a Newton step of that size leaves over is its square, far below rounding. */
+    /** What a Newton step of that size leaves over is about its square, far below rounding. */
     private static final double LAST_STEP = 1e-9;
 
     private StandardPearson() {}
@@ -51,13 +51,15 @@ final class StandardPearson {
     }
 
     static double quantile(double nonExceedance, double skew) {
-        double z = StandardNormal.quantile(nonExceedance);
-        return skew < SMALL_SKEW ? NearNormalPearson.valueOf(z, skew) : gammaQuantile(nonExceedance, true, z, skew);
+        return skew < SMALL_SKEW
+                ? NearNormalPearson.valueOf(StandardNormal.quantile(nonExceedance), skew)
+                : gammaQuantile(nonExceedance, true, skew);
     }
 
     static double quantileOfExceedance(double exceedance, double skew) {
-        double z = StandardNormal.quantileOfExceedance(exceedance);
-        return skew < SMALL_SKEW ? NearNormalPearson.valueOf(z, skew) : gammaQuantile(exceedance, false, z, skew);
+        return skew < SMALL_SKEW
+                ? NearNormalPearson.valueOf(StandardNormal.quantileOfExceedance(exceedance), skew)
+                : gammaQuantile(exceedance, false, skew);
     }
 
     /** Returns &lambda;<sub>2</sub> = &Gamma;(a + 1/2)/(&Gamma;(a) sqrt(&pi; a)), by its series in the skew if small. */
@@ -94,61 +96,35 @@ final class StandardPearson {
     }
 
     /** Returns the value of the nearer tail: a probability close to 1 has too few digits to be solved for. */
-    private static double gammaQuantile(double probability, boolean lowerTail, double z, double skew) {
+    private static double gammaQuantile(double probability, boolean lowerTail, double skew) {
         double a = shape(skew);
         double g = probability > 0.5
-                ? gammaOfProbability(a, 1 - probability, !lowerTail, z)
-                : gammaOfProbability(a, probability, lowerTail, z);
+                ? gammaOfProbability(a, 1 - probability, !lowerTail)
+                : gammaOfProbability(a, probability, lowerTail);
         return (g - a) / Math.sqrt(a);
     }
 
     /**
-     * Solves P(a, g) = p or Q(a, g) = p by Newton steps on ln g, kept inside a bracket: the logarithm of the
-     * probability is close to a straight line there in either tail.
+     * Solves P(a, g) = p or Q(a, g) = p by Newton steps on ln g. The logarithms of both are concave in it, so that steps from where the
+     * probability is smaller never pass the solution. Such a place is given by P &le; g<sup>a</sup>/&Gamma;(a + 1), and for the upper
+     * tail by Q(a, a + &radic;(2 a t) + t) &le; exp(-t). Source of the latter: Boucheron, Lugosi and Massart (2013), Concentration
+     * inequalities, Oxford University Press, section 2.4, from memory.
      */
-    private static double gammaOfProbability(double a, double probability, boolean lowerTail, double z) {
-        double root = Math.sqrt(a);
+    private static double gammaOfProbability(double a, double probability, boolean lowerTail) {
         double lnGamma = LogGamma.value(a);
-        double start = a * cube(1 - 1 / (9 * a) + z / (3 * root));
-        double logG = start > 0 && a > 0.3
-                ? Math.log(start)
-                : (Math.log(lowerTail ? probability : 1 - probability) + LogGamma.value(a + 1)) / a;
-        double below = Double.NEGATIVE_INFINITY;
-        double above = Double.POSITIVE_INFINITY;
-        for (int i = 0; i < MOST_STEPS; i++) {
+        double t = -Math.log(probability);
+        double logG = lowerTail ? (LogGamma.value(a + 1) - t) / a : Math.log(a + Math.sqrt(2 * a * t) + t);
+        double step = Double.POSITIVE_INFINITY;
+        for (int i = 0; i < MOST_STEPS && Math.abs(step) > LAST_STEP; i++) {
             double g = Math.exp(logG);
             double reached = lowerTail ? RegularizedGamma.P.value(a, g) : RegularizedGamma.Q.value(a, g);
-            boolean tooFar = lowerTail ? reached > probability : reached < probability;
-            if (tooFar) {
-                above = Math.min(above, logG);
-            } else {
-                below = Math.max(below, logG);
-            }
             double density = Math.exp(a * logG - g - lnGamma);
-            // On ln(probability), whose slope in ln g is density/reached with the sign of the tail.
-            double step = (Math.log(probability) - Math.log(reached)) * reached / (lowerTail ? density : -density);
-            double next = logG + step;
-            if (!(next > below && next < above)) {
-                next = bisect(below, above, logG, tooFar);
-            } else if (Math.abs(step) * Math.max(1, root) <= LAST_STEP) {
-                return Math.exp(next);
-            }
-            if (Math.abs(next - logG) <= 2 * Math.ulp(Math.max(Math.abs(logG), 1e-3))) {
-                return Math.exp(next);
-            }
-            logG = next;
+            // Where the probability is lost it says nothing: half way to the mean.
+            step = reached == 0
+                    ? (Math.log(a) - logG) / 2
+                    : Math.log(probability / reached) * reached / (lowerTail ? density : -density);
+            logG += step;
         }
         return Math.exp(logG);
-    }
-
-    private static double bisect(double below, double above, double at, boolean tooFar) {
-        if (Double.isInfinite(below) || Double.isInfinite(above)) {
-            return tooFar ? at - 1 - Math.abs(at) : at + 1 + Math.abs(at);
-        }
-        return 0.5 * (below + above);
-    }
-
-    private static double cube(double x) {
-        return x * x * x;
     }
 }

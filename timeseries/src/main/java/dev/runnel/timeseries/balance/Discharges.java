@@ -83,8 +83,8 @@ public final class Discharges {
             Interval each = seen.get(i);
             Instant next = i + 1 < seen.size() ? seen.get(i + 1).start() : Instant.MAX;
             if (next.isBefore(each.end()) || each.isEmpty() && next.equals(each.start())) {
-                throw new IllegalArgumentException("discharges must be in order of time and not overlap, was "
-                        + seen.get(i + 1) + " after " + each);
+                throw new IllegalArgumentException(
+                        "discharges must be in order of time and not overlap, was one from " + next + " after " + each);
             }
             Instant end = each.isEmpty() ? each.start().plus(loggingInterval) : each.end();
             widened.add(Interval.of(each.start(), end.isBefore(next) ? end : next));

@@ -329,9 +329,8 @@ public final class Corrections {
                 if (first < end && i > 0 && i < times.length && times[i] <= times[i - 1]) {
                     throw new IllegalArgumentException(
                             "a clock shift must not move a reading onto or past another one, "
-                                    + "was to " + EpochNanos.toInstant(i == first ? times[i] : times[i - 1])
-                                    + " beside "
-                                    + EpochNanos.toInstant(i == first ? times[i - 1] : times[i]) + " by " + correction
+                                    + "was to put " + EpochNanos.toInstant(times[i]) + " after "
+                                    + EpochNanos.toInstant(times[i - 1]) + " by " + correction
                                     + "; choose its interval so that each reading keeps its place");
                 }
             }

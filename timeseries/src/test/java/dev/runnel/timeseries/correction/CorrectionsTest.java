@@ -120,8 +120,8 @@ class CorrectionsTest {
         assertThatIllegalArgumentException()
                 .isThrownBy(() -> Corrections.of(Correction.clockShift("depth", last, Duration.ofHours(-1)))
                         .apply("depth", raw))
-                .withMessageStartingWith("a clock shift must not move a reading onto or past another one, was to"
-                        + " 2026-03-01T04:00:00Z beside 2026-03-01T04:00:00Z by Correction[depth ");
+                .withMessageStartingWith("a clock shift must not move a reading onto or past another one, was to put"
+                        + " 2026-03-01T04:00:00Z after 2026-03-01T04:00:00Z by Correction[depth ");
     }
 
     @Test

@@ -66,9 +66,13 @@ final class BalanceCalculations {
                 "timeseries",
                 name,
                 "as the records",
-                "observed modelled",
-                in -> question.applyAsDouble(
-                        ModelFit.of(hourly(in.sample("observed")), hourly(in.sample("modelled")))));
+                "observed modelled modelled_later_hours?",
+                in -> question.applyAsDouble(ModelFit.of(
+                        hourly(in.sample("observed")),
+                        RegularSeries.of(
+                                START.plus(minutes(60 * in.number("modelled_later_hours", 0))),
+                                Duration.ofHours(1),
+                                in.sample("modelled")))));
     }
 
     private static RegularSeries hourly(double[] values) {

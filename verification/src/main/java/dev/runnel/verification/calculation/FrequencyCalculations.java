@@ -85,6 +85,13 @@ final class FrequencyCalculations {
                         PROFILE,
                         in -> profile(in).estimate()),
                 of(
+                        "frequency.profile.period",
+                        "years",
+                        "family sample level confidence",
+                        in -> likelihood(in)
+                                .returnPeriodByProfile(in.number("level"), in.number("confidence"))
+                                .estimate()),
+                of(
                         "frequency.profile.lower",
                         "of the variate",
                         PROFILE,

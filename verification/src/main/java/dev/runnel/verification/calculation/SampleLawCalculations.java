@@ -9,7 +9,9 @@ import dev.runnel.rainfall.distribution.Fit;
 import dev.runnel.rainfall.distribution.FitMethod;
 import dev.runnel.rainfall.distribution.GoodnessOfFit;
 import dev.runnel.rainfall.distribution.LMoments;
+import dev.runnel.rainfall.distribution.Normal;
 import dev.runnel.rainfall.distribution.Outlier;
+import dev.runnel.rainfall.distribution.Parameter;
 import dev.runnel.rainfall.distribution.PlottingPosition;
 import dev.runnel.rainfall.distribution.TrendFit;
 import dev.runnel.rainfall.distribution.TrendIn;
@@ -17,6 +19,7 @@ import java.util.List;
 
 /** Laws beside samples: how well they fit, which value is far off, what a trend and what drawing again makes uncertain. */
 final class SampleLawCalculations {
+    private static final String DRAWN_MOMENT = "sample replicates confidence";
     private static final String LAW = "family parameters formula sample";
     private static final String OUTLIER = "significance sample";
     private static final String TREND = "family trend times sample";
@@ -80,6 +83,16 @@ final class SampleLawCalculations {
                         DRAWN + " years",
                         in -> drawnLevel(in).upper()),
                 rainfall(
+                        "drawn.fourth-lower",
+                        "1",
+                        DRAWN_MOMENT,
+                        in -> drawnFourth(in).lower()),
+                rainfall(
+                        "drawn.fourth-upper",
+                        "1",
+                        DRAWN_MOMENT,
+                        in -> drawnFourth(in).upper()),
+                rainfall(
                         "drawn.period-lower",
                         "years",
                         DRAWN + " value",
@@ -95,7 +108,14 @@ final class SampleLawCalculations {
                         "family sample replicates",
                         in -> Bootstrap.of(in.integer("replicates"), 1)
                                 .significance(fit(in), in.sample("sample"))
-                                .value()));
+                                .value()),
+                rainfall(
+                        "drawn.significance-failed",
+                        "1",
+                        "family sample replicates",
+                        in -> Bootstrap.of(in.integer("replicates"), 1)
+                                .significance(fit(in), in.sample("sample"))
+                                .failed()));
     }
 
     private static Distribution law(Inputs in) {
@@ -133,6 +153,14 @@ final class SampleLawCalculations {
 
     private static Bootstrap.Interval drawnLevel(Inputs in) {
         return resampling(in).returnLevel(fit(in), in.sample("sample"), in.number("years"));
+    }
+
+    /** Of a law whose median is the fourth L-moment ratio of the sample. */
+    private static Bootstrap.Interval drawnFourth(Inputs in) {
+        DistributionFamily ofFourth = DistributionFamily.of("FOURTH", p -> Normal.of(p[0], 1), Parameter.location("mu"))
+                .withLMoments(moments -> Normal.of(moments.tau4(), 1));
+        double[] sample = in.sample("sample");
+        return resampling(in).returnLevel(Fit.of(ofFourth, FitMethod.L_MOMENTS, sample), sample, 2);
     }
 
     private static Bootstrap.Interval drawnPeriod(Inputs in) {
