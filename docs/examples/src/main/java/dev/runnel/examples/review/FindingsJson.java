@@ -66,7 +66,7 @@ final class FindingsJson {
                 + text(WholeMinutes.of(finding.sinceRange().end()).toString()) + ",\"found\":"
                 + text(finding.found().toString())
                 + finding.closed()
-                        .map(time -> ",\"closed\":" + text(time.toString()))
+                        .map(time -> ",\"closed\":" + text(WholeMinutes.of(time).toString()))
                         .orElse("")
                 + ",\"returns\":" + finding.returns() + ",\"stretches\":" + stretches(finding) + ",\"flowDoubtful\":"
                 + doubts.isFlowDoubtful(finding)
@@ -79,7 +79,8 @@ final class FindingsJson {
                 .forEach(stretch -> stretches.add("{\"from\":"
                         + text(WholeMinutes.of(stretch.from()).toString())
                         + stretch.to()
-                                .map(end -> ",\"to\":" + text(end.toString()))
+                                .map(end ->
+                                        ",\"to\":" + text(WholeMinutes.of(end).toString()))
                                 .orElse("")
                         + "}"));
         return stretches.toString();

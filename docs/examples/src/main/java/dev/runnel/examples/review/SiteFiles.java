@@ -205,7 +205,10 @@ final class SiteFiles {
     private static String stretches(Finding finding) {
         return finding.stretches().stream()
                 .map(stretch -> WholeMinutes.of(stretch.from()) + "/"
-                        + stretch.to().map(Instant::toString).orElse(""))
+                        + stretch.to()
+                                .map(WholeMinutes::of)
+                                .map(Instant::toString)
+                                .orElse(""))
                 .collect(Collectors.joining(" "));
     }
 
@@ -222,7 +225,7 @@ final class SiteFiles {
                     WholeMinutes.of(finding.sinceRange().start()),
                     WholeMinutes.of(finding.sinceRange().end()),
                     finding.found(),
-                    finding.closed().<Object>map(time -> time).orElse(""),
+                    finding.closed().<Object>map(WholeMinutes::of).orElse(""),
                     finding.returns(),
                     hours(finding.stood(review.data().record().end())),
                     stretches(finding),
