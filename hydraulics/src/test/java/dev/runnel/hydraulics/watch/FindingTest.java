@@ -3,7 +3,6 @@ package dev.runnel.hydraulics.watch;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
-import dev.runnel.hydraulics.evidence.Direction;
 import dev.runnel.timeseries.Interval;
 import java.time.Duration;
 import java.time.Instant;
@@ -170,36 +169,10 @@ class FindingTest {
     }
 
     private static Finding standing(FindingStretch... stretches) {
-        return new Finding(
-                1,
-                List.of(FindingName.FROZEN_LOGGER),
-                Direction.NONE,
-                ChangeShape.STEP,
-                Interval.of(BEGIN, BEGIN),
-                BEGIN,
-                List.of(stretches),
-                0,
-                Optional.empty(),
-                List.of(),
-                Optional.empty(),
-                Optional.empty(),
-                "what was seen");
+        return KnownFinding.of(1, List.of(FindingName.FROZEN_LOGGER), BEGIN, stretches);
     }
 
     private static Finding named(FindingName... names) {
-        return new Finding(
-                1,
-                List.of(names),
-                Direction.UP,
-                ChangeShape.STEP,
-                Interval.of(BEGIN, BEGIN),
-                BEGIN,
-                List.of(new FindingStretch(BEGIN, Optional.empty())),
-                0,
-                Optional.empty(),
-                List.of(),
-                Optional.empty(),
-                Optional.empty(),
-                "what was seen");
+        return KnownFinding.of(1, List.of(names), BEGIN, stretch(0, -1));
     }
 }

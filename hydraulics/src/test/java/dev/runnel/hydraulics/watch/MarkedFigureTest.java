@@ -5,7 +5,6 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
-import dev.runnel.hydraulics.evidence.Direction;
 import dev.runnel.timeseries.Interval;
 import dev.runnel.timeseries.Quality;
 import dev.runnel.timeseries.Series;
@@ -34,21 +33,7 @@ class MarkedFigureTest {
     }
 
     private static Finding finding(int number, FindingName name, FindingStretch... stretches) {
-        Instant from = stretches[0].from();
-        return new Finding(
-                number,
-                List.of(name),
-                Direction.UP,
-                ChangeShape.STEP,
-                Interval.of(from, from),
-                from,
-                List.of(stretches),
-                0,
-                Optional.empty(),
-                List.of(),
-                Optional.empty(),
-                Optional.empty(),
-                "what was seen");
+        return KnownFinding.of(number, List.of(name), stretches[0].from(), stretches);
     }
 
     private static DoubtfulReadings doubt(Finding... findings) {
