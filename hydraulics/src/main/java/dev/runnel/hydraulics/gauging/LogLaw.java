@@ -79,7 +79,7 @@ public final class LogLaw {
 
     @Override
     public boolean equals(Object other) {
-        return other instanceof LogLaw that && shearRatio == that.shearRatio;
+        return other instanceof LogLaw that && Double.compare(shearRatio, that.shearRatio) == 0;
     }
 
     @Override

@@ -148,7 +148,7 @@ public final class PowerLaw {
 
     @Override
     public boolean equals(Object other) {
-        return other instanceof PowerLaw that && m == that.m;
+        return other instanceof PowerLaw that && Double.compare(m, that.m) == 0;
     }
 
     @Override

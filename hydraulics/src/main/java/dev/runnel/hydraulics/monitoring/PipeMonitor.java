@@ -382,8 +382,8 @@ public final class PipeMonitor {
     public boolean equals(Object other) {
         return other instanceof PipeMonitor that
                 && conduit.equals(that.conduit)
-                && sensorOffset == that.sensorOffset
-                && velocityFactor == that.velocityFactor;
+                && Double.compare(sensorOffset, that.sensorOffset) == 0
+                && Double.compare(velocityFactor, that.velocityFactor) == 0;
     }
 
     @Override

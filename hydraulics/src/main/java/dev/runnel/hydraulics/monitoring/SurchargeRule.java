@@ -137,7 +137,9 @@ public final class SurchargeRule implements Rule<Reading, SurchargePeriod, TextS
 
     @Override
     public boolean equals(Object other) {
-        return other instanceof SurchargeRule that && level == that.level && maximumGap.equals(that.maximumGap);
+        return other instanceof SurchargeRule that
+                && Double.compare(level, that.level) == 0
+                && maximumGap.equals(that.maximumGap);
     }
 
     @Override

@@ -293,6 +293,7 @@ class PipeMonitorTest {
         assertThat(same.withSensorOffset(0.01)).isNotEqualTo(MONITOR);
         assertThat(same.withSediment(0.01)).isNotEqualTo(MONITOR);
         assertThat(same.withVelocityFactor(0.9)).isNotEqualTo(MONITOR);
+        assertThat(same.withSensorOffset(-0.0)).isNotEqualTo(same.withSensorOffset(0));
     }
 
     @Test

@@ -124,9 +124,9 @@ public final class Variogram {
     public boolean equals(Object other) {
         return other instanceof Variogram that
                 && shape == that.shape
-                && range == that.range
-                && sill == that.sill
-                && nugget == that.nugget;
+                && Double.compare(range, that.range) == 0
+                && Double.compare(sill, that.sill) == 0
+                && Double.compare(nugget, that.nugget) == 0;
     }
 
     @Override

@@ -261,9 +261,9 @@ public final class IntensityFormula {
     public boolean equals(Object other) {
         return other instanceof IntensityFormula that
                 && form == that.form
-                && a == that.a
-                && b == that.b
-                && n == that.n
+                && Double.compare(a, that.a) == 0
+                && Double.compare(b, that.b) == 0
+                && Double.compare(n, that.n) == 0
                 && shortest.equals(that.shortest)
                 && longest.equals(that.longest);
     }

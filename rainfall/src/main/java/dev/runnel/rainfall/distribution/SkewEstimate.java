@@ -53,7 +53,9 @@ public final class SkewEstimate {
 
     @Override
     public boolean equals(Object other) {
-        return other instanceof SkewEstimate that && skew == that.skew && meanSquareError == that.meanSquareError;
+        return other instanceof SkewEstimate that
+                && Double.compare(skew, that.skew) == 0
+                && Double.compare(meanSquareError, that.meanSquareError) == 0;
     }
 
     @Override

@@ -140,10 +140,10 @@ public final class DryDayRule {
     @Override
     public boolean equals(Object other) {
         return other instanceof DryDayRule that
-                && maximumMm == that.maximumMm
+                && Double.compare(maximumMm, that.maximumMm) == 0
                 && run == that.run
                 && daysBefore == that.daysBefore
-                && maximumBeforeMm == that.maximumBeforeMm
+                && Double.compare(maximumBeforeMm, that.maximumBeforeMm) == 0
                 && missingAllowed.equals(that.missingAllowed);
     }
 

@@ -317,8 +317,8 @@ public final class EventSeparation {
     public boolean equals(Object other) {
         return other instanceof EventSeparation that
                 && minimumInterEvent.equals(that.minimumInterEvent)
-                && minimumDepthMm == that.minimumDepthMm
-                && wetAboveMm == that.wetAboveMm
+                && Double.compare(minimumDepthMm, that.minimumDepthMm) == 0
+                && Double.compare(wetAboveMm, that.wetAboveMm) == 0
                 && peakDurations.equals(that.peakDurations);
     }
 

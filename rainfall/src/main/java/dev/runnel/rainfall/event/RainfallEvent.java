@@ -242,7 +242,7 @@ public final class RainfallEvent {
     public boolean equals(Object other) {
         return other instanceof RainfallEvent that
                 && interval.equals(that.interval)
-                && depthMm == that.depthMm
+                && Double.compare(depthMm, that.depthMm) == 0
                 && peaks.equals(that.peaks)
                 && antecedent.equals(that.antecedent)
                 && completeness.equals(that.completeness);

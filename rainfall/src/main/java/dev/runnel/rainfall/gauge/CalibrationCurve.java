@@ -159,12 +159,12 @@ public final class CalibrationCurve implements Calibration {
     public boolean equals(Object other) {
         return other instanceof CalibrationCurve that
                 && form == that.form
-                && a == that.a
-                && b == that.b
-                && c == that.c
-                && lowest == that.lowest
-                && highest == that.highest
-                && slow == that.slow;
+                && Double.compare(a, that.a) == 0
+                && Double.compare(b, that.b) == 0
+                && Double.compare(c, that.c) == 0
+                && Double.compare(lowest, that.lowest) == 0
+                && Double.compare(highest, that.highest) == 0
+                && Double.compare(slow, that.slow) == 0;
     }
 
     @Override

@@ -85,7 +85,7 @@ public final class LostTime implements Calibration {
 
     @Override
     public boolean equals(Object other) {
-        return other instanceof LostTime that && seconds == that.seconds;
+        return other instanceof LostTime that && Double.compare(seconds, that.seconds) == 0;
     }
 
     @Override

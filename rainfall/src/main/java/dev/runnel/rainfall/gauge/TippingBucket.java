@@ -376,7 +376,9 @@ public final class TippingBucket {
 
     @Override
     public boolean equals(Object other) {
-        return other instanceof TippingBucket that && tipMm == that.tipMm && calibration.equals(that.calibration);
+        return other instanceof TippingBucket that
+                && Double.compare(tipMm, that.tipMm) == 0
+                && calibration.equals(that.calibration);
     }
 
     @Override

@@ -33,6 +33,8 @@ class FormulaValuesTest {
         assertThat(SHERMAN).isNotEqualTo("SHERMAN");
         assertThat(SHERMAN.hashCode())
                 .isEqualTo(IntensityFormula.sherman(800, 4, 0.5, FIVE, DAY).hashCode());
+        assertThat(IntensityFormula.sherman(800, 0, 0.5, FIVE, DAY))
+                .isNotEqualTo(IntensityFormula.sherman(800, -0.0, 0.5, FIVE, DAY));
     }
 
     /** Depth rises while t (1 - n) + b, or t^n (1 - n) + b, is 0 or more: for n = 1.5 and b = 30 until t = 60, or 60 = t^1.5. */

@@ -54,6 +54,8 @@ class RuleValuesTest {
                 dry.withDaysBefore(1, 0.5),
                 dry.withMissingAllowed(HOUR));
         assertThat(dry.withDaysBefore(1, 0)).isNotEqualTo(dry.withDaysBefore(1, 0.5));
+        assertDiffer(DryDayRule.of(0), DryDayRule.of(0), DryDayRule.of(-0.0));
+        assertDiffer(SIX_HOURS.withWetAbove(0), SIX_HOURS.withWetAbove(0), SIX_HOURS.withWetAbove(-0.0));
         assertDiffer(
                 RainDay.nineToNine(),
                 RainDay.startingAt(LocalTime.of(9, 0), ZoneOffset.UTC),

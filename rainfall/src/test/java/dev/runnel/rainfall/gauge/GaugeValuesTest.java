@@ -53,6 +53,10 @@ class GaugeValuesTest {
                 CalibrationCurve.quadratic(0.98, 0.001, 1e-6, 6, 200),
                 CalibrationCurve.quadratic(0.98, 0.001, 1e-6, 5, 201),
                 curve.withStaticFactor(1.1));
+        assertDiffer(
+                CalibrationCurve.linear(0, 1.02, 5, 200),
+                CalibrationCurve.linear(0, 1.02, 5, 200),
+                CalibrationCurve.linear(-0.0, 1.02, 5, 200));
     }
 
     @Test

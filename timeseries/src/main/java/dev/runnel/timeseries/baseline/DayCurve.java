@@ -303,8 +303,8 @@ public final class DayCurve {
         return other instanceof DayCurve that
                 && Arrays.equals(figures, that.figures)
                 && count == that.count
-                && scatter == that.scatter
-                && explained == that.explained;
+                && Double.compare(scatter, that.scatter) == 0
+                && Double.compare(explained, that.explained) == 0;
     }
 
     @Override

@@ -384,8 +384,8 @@ public final class Correction {
                 && series.equals(that.series)
                 && interval.equals(that.interval)
                 && kind == that.kind
-                && value == that.value
-                && atEnd == that.atEnd
+                && Double.compare(value, that.value) == 0
+                && Double.compare(atEnd, that.atEnd) == 0
                 && source.equals(that.source)
                 && reason.equals(that.reason)
                 && evidence.equals(that.evidence)

@@ -89,6 +89,17 @@ class CorrectionsTest {
     }
 
     @Test
+    void whatIsEqualHasTheSameHashCode() {
+        Interval day = Interval.of(T0, Duration.ofDays(1));
+        Correction offset = Correction.offset("depth", day, 0);
+        assertThat(offset)
+                .isEqualTo(Correction.offset("depth", day, 0))
+                .hasSameHashCodeAs(Correction.offset("depth", day, 0));
+        // The other zero has another hash code, and another text in a file.
+        assertThat(offset).isNotEqualTo(Correction.offset("depth", day, -0.0));
+    }
+
+    @Test
     void settingsAlterNoReadingAndAreListed() {
         Interval all = Interval.of(T0, Duration.ofDays(1));
         Corrections list = Corrections.of(

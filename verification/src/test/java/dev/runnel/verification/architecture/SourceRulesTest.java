@@ -56,4 +56,15 @@ class SourceRulesTest {
                 .contains("somebody's machine");
         assertThat(SourceRules.complaints("a/notes.md", "docs/home/index.md\n")).isEmpty();
     }
+
+    @Test
+    void doublesThatAreEqualWithoutEqualHashesAreFound() {
+        String fields = "    private final double area;\n    private final int count;\n";
+        assertThat(SourceRules.complaints("a/Pipe.java", fields + "return count == that.count && area == that.area;\n"))
+                .singleElement()
+                .asString()
+                .contains("area == that.area");
+        assertThat(SourceRules.complaints("a/Pipe.java", fields + "return Double.compare(area, that.area) == 0;\n"))
+                .isEmpty();
+    }
 }
