@@ -294,6 +294,7 @@ public final class RegularSeries {
      * @return the new series
      */
     public RegularSeries withMissing(Interval... intervals) {
+        Objects.requireNonNull(intervals, "intervals");
         double[] kept = Arrays.copyOf(values, values.length);
         for (Interval interval : intervals) {
             interval.intersection(interval())

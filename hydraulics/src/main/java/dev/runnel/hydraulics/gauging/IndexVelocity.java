@@ -2,6 +2,7 @@ package dev.runnel.hydraulics.gauging;
 
 import dev.runnel.internal.Require;
 import dev.runnel.internal.Text;
+import java.util.Objects;
 import org.apiguardian.api.API;
 
 /**
@@ -36,6 +37,8 @@ public final class IndexVelocity {
      * @throws IllegalArgumentException if an array is outside its range or the index does not vary
      */
     public static IndexVelocity fitted(double[] index, double[] mean) {
+        Objects.requireNonNull(index, "index");
+        Objects.requireNonNull(mean, "mean");
         CalibrationData data = CalibrationData.of(index, mean);
         double lowest = Double.POSITIVE_INFINITY;
         double highest = Double.NEGATIVE_INFINITY;

@@ -1,6 +1,7 @@
 package dev.runnel.hydraulics.uncertainty;
 
 import dev.runnel.internal.Text;
+import java.util.Objects;
 import org.apiguardian.api.API;
 
 /**
@@ -26,6 +27,22 @@ public record StabilisedSimulation(
         double uncertaintyError,
         double lowError,
         double highError) {
+    /**
+     * Checks that nothing is missing.
+     *
+     * @param simulation all trials of all blocks
+     * @param probability coverage probability of the interval that had to become stable
+     * @param blocks count of blocks h, at least 2
+     * @param tolerance δ, half a unit of the last digit of u(y) that counts
+     * @param meanError twice the standard deviation of the average of the means of the blocks
+     * @param uncertaintyError the same of their standard deviations
+     * @param lowError the same of the lower ends of their intervals
+     * @param highError the same of the upper ends
+     */
+    public StabilisedSimulation {
+        Objects.requireNonNull(simulation, "simulation");
+    }
+
     /**
      * Tells whether the figures became stable before the greatest count of trials was reached.
      *

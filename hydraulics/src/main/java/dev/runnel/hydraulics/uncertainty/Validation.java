@@ -1,6 +1,7 @@
 package dev.runnel.hydraulics.uncertainty;
 
 import dev.runnel.internal.Text;
+import java.util.Objects;
 import org.apiguardian.api.API;
 
 /**
@@ -15,6 +16,20 @@ import org.apiguardian.api.API;
  */
 @API(status = API.Status.EXPERIMENTAL, since = "0.1")
 public record Validation(Propagation propagation, Simulation simulation, double tolerance, double low, double high) {
+    /**
+     * Checks that nothing is missing.
+     *
+     * @param propagation the law of propagation
+     * @param simulation the simulation
+     * @param tolerance δ, half a unit of the last digit of u(y) that counts
+     * @param low difference of the lower ends of the 95 % intervals
+     * @param high difference of the upper ends
+     */
+    public Validation {
+        Objects.requireNonNull(propagation, "propagation");
+        Objects.requireNonNull(simulation, "simulation");
+    }
+
     static Validation of(Propagation propagation, Simulation simulation, int digits) {
         double expanded = propagation.expanded(0.95);
         double[] ends = simulation.interval(0.95);

@@ -70,6 +70,7 @@ public final class DdfTable implements DepthDurationFrequency {
      */
     public static DdfTable of(ReturnPeriodBasis basis, List<Duration> durations, double[] years, double[][] depthMm) {
         Objects.requireNonNull(basis, "basis");
+        Objects.requireNonNull(durations, "durations");
         double[][] depths = new double[depthMm.length][];
         for (int i = 0; i < depths.length; i++) {
             depths[i] = depthMm[i].clone();

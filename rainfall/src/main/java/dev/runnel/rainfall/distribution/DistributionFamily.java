@@ -109,6 +109,8 @@ public final class DistributionFamily {
      * @throws IllegalArgumentException if the name is blank, there is no parameter, or two have one name
      */
     public static DistributionFamily of(String name, Function<double[], Distribution> maker, Parameter... parameters) {
+        Objects.requireNonNull(maker, "maker");
+        Objects.requireNonNull(parameters, "parameters");
         if (name.isBlank()) {
             throw new IllegalArgumentException("name must not be blank");
         }

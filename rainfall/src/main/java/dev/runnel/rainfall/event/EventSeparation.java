@@ -108,6 +108,7 @@ public final class EventSeparation {
      * @throws IllegalArgumentException if there is no duration, or one is not greater than 0
      */
     public EventSeparation withPeakDurations(Duration... durations) {
+        Objects.requireNonNull(durations, "durations");
         return withPeakDurations(Arrays.asList(durations));
     }
 

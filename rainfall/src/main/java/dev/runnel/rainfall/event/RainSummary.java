@@ -13,6 +13,7 @@ import java.util.Collections;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.OptionalDouble;
 import org.apiguardian.api.API;
 
@@ -57,6 +58,23 @@ public final class RainSummary {
             double wettestMm,
             Duration unknown,
             OptionalDouble normalMm) {
+        /**
+         * Checks that nothing is missing.
+         *
+         * @param first its first month
+         * @param months number of months, 1 or 3
+         * @param depthMm rain recorded, mm
+         * @param wetDays days with 1 mm or more
+         * @param wettestMm greatest rain of a day, mm
+         * @param unknown time of which the record says nothing, days before or after the record included
+         * @param normalMm what is normal, mm; empty if not given
+         */
+        public Row {
+            Objects.requireNonNull(first, "first");
+            Objects.requireNonNull(unknown, "unknown");
+            Objects.requireNonNull(normalMm, "normalMm");
+        }
+
         /**
          * Returns the rain in percent of the normal.
          *

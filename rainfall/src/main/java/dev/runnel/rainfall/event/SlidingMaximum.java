@@ -6,6 +6,7 @@ import java.time.Duration;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Objects;
 import org.apiguardian.api.API;
 
 /**
@@ -43,6 +44,7 @@ public final class SlidingMaximum {
      * @throws IllegalArgumentException if there is no duration, or one is not greater than 0
      */
     public static SlidingMaximum of(Duration... durations) {
+        Objects.requireNonNull(durations, "durations");
         return of(Arrays.asList(durations));
     }
 

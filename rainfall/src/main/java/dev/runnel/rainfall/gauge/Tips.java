@@ -58,6 +58,7 @@ public final class Tips {
      * @throws IllegalArgumentException if an instant lies before the one it follows, or outside 1677 to 2262
      */
     public static Tips of(Instant... times) {
+        Objects.requireNonNull(times, "times");
         return of(Arrays.asList(times));
     }
 

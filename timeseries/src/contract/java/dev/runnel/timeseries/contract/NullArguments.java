@@ -23,6 +23,7 @@ import java.util.concurrent.ExecutionException;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.TimeoutException;
 import java.util.regex.Pattern;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 
@@ -39,8 +40,8 @@ public final class NullArguments {
 
     private final Samples samples = new Samples();
     private final List<String> unnamed = new ArrayList<>();
+    private final List<String> notReached = new ArrayList<>();
     private int refused;
-    private int notReached;
 
     private NullArguments() {}
 
@@ -51,7 +52,7 @@ public final class NullArguments {
      * @param refused parameters for which null was refused by name
      * @param notReached parameters of calls for which no samples went through
      */
-    public record Outcome(List<String> unnamed, int refused, int notReached) {}
+    public record Outcome(List<String> unnamed, int refused, List<String> notReached) {}
 
     /**
      * Tries a module.
@@ -74,7 +75,7 @@ public final class NullArguments {
             }
         }
         tried.stream().filter(type -> !Throwable.class.isAssignableFrom(type)).forEach(arguments::check);
-        return new Outcome(List.copyOf(arguments.unnamed), arguments.refused, arguments.notReached);
+        return new Outcome(List.copyOf(arguments.unnamed), arguments.refused, List.copyOf(arguments.notReached));
     }
 
     /** The public types of the packages that are for callers. */
@@ -208,13 +209,23 @@ public final class NullArguments {
             Random random = random(call);
             Optional<Trial> trial = going(call, random);
             if (trial.isEmpty()) {
-                notReached += references.size();
+                references.forEach(k -> notReached.add(text(call, k)));
                 continue;
             }
             for (int k : references) {
                 check(call, k, trial.get(), random);
             }
         }
+    }
+
+    /** A parameter of a call. */
+    private static String text(Executable call, int k) {
+        return call.getDeclaringClass().getName() + "#"
+                + call.getName().replaceAll(".*\\.", "") + "("
+                + Arrays.stream(call.getParameters())
+                        .map(each -> each.getType().getSimpleName() + " " + each.getName())
+                        .collect(Collectors.joining(", "))
+                + ") " + call.getParameters()[k].getName();
     }
 
     /** More than one trial, since a call may ask for an argument only where the others say so. */
@@ -227,13 +238,7 @@ public final class NullArguments {
             arguments[k] = null;
             String answer = answer(call, fresh.receiver(), arguments, parameter.getName());
             if (!answer.isEmpty()) {
-                unnamed.add(call.getDeclaringClass().getName() + "#"
-                        + call.getName().replaceAll(".*\\.", "") + "("
-                        + Arrays.stream(call.getParameters())
-                                .map(each -> each.getType().getSimpleName() + " " + each.getName())
-                                .reduce((a, b) -> a + ", " + b)
-                                .orElse("")
-                        + ") " + parameter.getName() + ": " + answer);
+                unnamed.add(text(call, k) + ": " + answer);
                 return;
             }
         }

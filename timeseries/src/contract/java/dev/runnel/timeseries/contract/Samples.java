@@ -2,19 +2,23 @@ package dev.runnel.timeseries.contract;
 
 import dev.runnel.timeseries.Interval;
 import java.io.StringReader;
+import java.lang.reflect.Array;
 import java.lang.reflect.GenericArrayType;
 import java.lang.reflect.ParameterizedType;
 import java.lang.reflect.Proxy;
 import java.lang.reflect.Type;
 import java.lang.reflect.TypeVariable;
 import java.lang.reflect.WildcardType;
+import java.nio.charset.StandardCharsets;
 import java.time.DayOfWeek;
 import java.time.Duration;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.time.LocalTime;
 import java.time.Month;
+import java.time.MonthDay;
 import java.time.Year;
+import java.time.YearMonth;
 import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.Collection;
@@ -31,6 +35,7 @@ import java.util.SortedMap;
 import java.util.SortedSet;
 import java.util.TreeMap;
 import java.util.TreeSet;
+import java.util.stream.IntStream;
 import org.jspecify.annotations.Nullable;
 
 /** Objects to call with: a few of each type, those of the library as its own calls made them. */
@@ -59,6 +64,9 @@ final class Samples {
                         Month.MAY,
                         DayOfWeek.FRIDAY,
                         Year.of(2026),
+                        YearMonth.of(2026, 3),
+                        MonthDay.of(5, 15),
+                        StandardCharsets.UTF_8,
                         OptionalDouble.of(1),
                         OptionalInt.of(1),
                         0.5,
@@ -68,8 +76,11 @@ final class Samples {
         add(new double[] {1, 2, 4, 3, 6, 5, 9, 7, 8, 11, 10, 12});
         add(new double[] {0.5, 0.7});
         add(new double[] {0.3});
+        add(IntStream.range(0, 40).mapToDouble(i -> i + 0.25 * (i % 3)).toArray());
         add(new long[] {1, 2});
         add(new int[] {1, 2});
+        add(new boolean[] {false, true});
+        add(new byte[] {0, 0});
     }
 
     /** Keeps an object as a sample of all its types, unless there are many. */
@@ -177,6 +188,14 @@ final class Samples {
         }
         if (type == Object.class) {
             return Optional.of("a");
+        }
+        if (type.isArray() && !type.getComponentType().isPrimitive()) {
+            List<Object> some = some(type.getComponentType(), random);
+            Object array = Array.newInstance(type.getComponentType(), some.size());
+            for (int i = 0; i < some.size(); i++) {
+                Array.set(array, i, some.get(i));
+            }
+            return some.isEmpty() ? Optional.empty() : Optional.of(array);
         }
         if (type == java.io.Reader.class) {
             return Optional.of(new StringReader("time,value\n2026-03-01T00:00:00Z,1\n2026-03-01T00:05:00Z,2\n"));

@@ -140,6 +140,8 @@ public record OverflowReturn(
             SpillCount rule,
             List<Discharge> discharges,
             List<Interval> observed) {
+        Objects.requireNonNull(first, "first");
+        Objects.requireNonNull(last, "last");
         if (last.isBefore(first)) {
             throw new IllegalArgumentException("last must not be before first, " + first + ", was " + last);
         }

@@ -59,6 +59,7 @@ public final class Corrections {
      * @return the list
      */
     public static Corrections of(Correction... corrections) {
+        Objects.requireNonNull(corrections, "corrections");
         return new Corrections(List.of(corrections));
     }
 

@@ -10,8 +10,8 @@ import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
-import java.util.Set;
 import java.util.function.Consumer;
+import java.util.stream.Stream;
 import org.apiguardian.api.API;
 import org.jspecify.annotations.Nullable;
 
@@ -216,8 +216,12 @@ public final class CsvLayout {
      * @return the new layout
      */
     public CsvLayout withMissingMarks(String... marks) {
-        Set<String> unique = Set.of(marks);
-        return with(c -> c.missingMarks = List.copyOf(unique));
+        Objects.requireNonNull(marks, "marks");
+        List<String> unique = Stream.of(marks)
+                .map(mark -> Objects.requireNonNull(mark, "marks"))
+                .distinct()
+                .toList();
+        return with(c -> c.missingMarks = unique);
     }
 
     /**
@@ -248,6 +252,7 @@ public final class CsvLayout {
      * @return the new layout
      */
     public CsvLayout withCharset(Charset charset) {
+        Objects.requireNonNull(charset, "charset");
         return with(c -> c.charset = charset);
     }
 
@@ -272,6 +277,7 @@ public final class CsvLayout {
      */
     @API(status = API.Status.EXPERIMENTAL, since = "0.1")
     public CsvLayout withOrderOfFile(Instant last) {
+        Objects.requireNonNull(last, "last");
         long after = last.equals(Instant.MIN) ? Long.MIN_VALUE : EpochNanos.of(last);
         return with(c -> {
             c.orderOfFile = true;

@@ -20,6 +20,7 @@ import java.nio.file.StandardCopyOption;
 import java.nio.file.StandardOpenOption;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.UUID;
 import org.apiguardian.api.API;
 
@@ -78,6 +79,7 @@ public final class CsvWriter {
      * @throws IllegalArgumentException if a text holds a line end
      */
     public CsvWriter withComments(String... lines) {
+        Objects.requireNonNull(lines, "lines");
         for (String line : lines) {
             requireOneLine("comment", line);
         }

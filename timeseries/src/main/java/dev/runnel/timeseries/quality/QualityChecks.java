@@ -34,6 +34,7 @@ public final class QualityChecks implements Rule<Reading, CheckedReading, TextSt
      * @throws IllegalArgumentException if two have the same name
      */
     public static QualityChecks of(QualityCheck... checks) {
+        Objects.requireNonNull(checks, "checks");
         return of(List.of(checks));
     }
 

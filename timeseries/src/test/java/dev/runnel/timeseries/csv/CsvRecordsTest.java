@@ -134,6 +134,11 @@ class CsvRecordsTest {
         CsvResult marked = CsvRecords.parse(text, DEPTH.withMissingMarks("-999"));
         assertThat(marked.series("depth").count(Quality.MISSING)).isEqualTo(4);
         assertThat(marked.report().count(Kind.UNREADABLE_NUMBER)).isEqualTo(2);
+        // Said twice is said once.
+        assertThat(CsvRecords.parse(text, DEPTH.withMissingMarks("NaN", "-999", "NA", "-999"))
+                        .series("depth")
+                        .count(Quality.MISSING))
+                .isEqualTo(4);
     }
 
     @Test
