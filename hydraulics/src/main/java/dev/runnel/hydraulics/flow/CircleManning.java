@@ -123,11 +123,6 @@ final class CircleManning implements UniformCurve {
         }
     }
 
-    /** y/D below the crest of a part Q/Qfull of the full-bore discharge, in [0, 1.05]; a start for other laws. */
-    static double lowestPart(double q) {
-        return lowestOfMost(q * PER_MOST);
-    }
-
     /** y/D below the crest of a part Q/Qmax, in [0, 1] but for rounding. */
     private static double lowestOfMost(double x) {
         double v = CrestPieces.variable(x, Math.sqrt(Math.max(1 - x, 0)));

@@ -185,16 +185,6 @@ public final class TimeIntegral {
      * Returns how much of a step is covered.
      *
      * @param index position of the step
-     * @return covered time, ns
-     */
-    public long coveredNanos(int index) {
-        return covered[index];
-    }
-
-    /**
-     * Returns how much of a step is covered.
-     *
-     * @param index position of the step
      * @return fraction of the step, in [0, 1]
      */
     public double coverage(int index) {

@@ -39,8 +39,4 @@ record Site(
     Instant faultBegins() {
         return grid.start().plusSeconds(Math.round(Math.min(fault().begin(), order.days()) * 86400));
     }
-
-    Instant faultEnds() {
-        return grid.start().plusSeconds(Math.round(Math.min(fault().end(), order.days()) * 86400));
-    }
 }

@@ -174,11 +174,6 @@ final class WatchFeed {
         print.accept(Words.line(site.name(), notice));
     }
 
-    /** Tells whether the site is watched. */
-    boolean isWatching() {
-        return watch.isPresent();
-    }
-
     void finish() {
         watch.ifPresent(slot -> slot.finish().forEach(this::tell));
     }
