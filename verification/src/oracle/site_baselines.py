@@ -153,7 +153,36 @@ QUIET_CASES = [
 ]
 
 
+moved = lambda hour, by: [19, hour, 720, by, 0]
+wet = lambda days: [c for k in range(days) for c in storm(48 * k + 5, 9, 2, 0.4, 1)]
+# A depth sensor that moves within the stretch, or what looks like it: what the week after it shows.
+SHIFT_CASES = [
+    (site(seed=51, days=30, step=30), THREE + moved(288, -0.03), "UTC", 0.6, None),
+    (site(seed=52, days=30, step=30), THREE + moved(312, 0.03), "UTC", 0.6, None),
+    (site(seed=53, days=30, step=30), wet(15) + moved(300, -0.03), "Europe/Berlin", 0.6, None),
+    (site(seed=54, days=30, step=30), THREE + moved(290, -0.01), "UTC", 0.6, None),
+    (site(seed=55, days=30, step=30), THREE + moved(336, -0.03), "UTC", 0.6, None),
+    (site(seed=56, days=30, step=30), THREE + moved(400, 0.04), "UTC", 0.6, None),
+    (site(seed=57, days=30, step=30), THREE + moved(192, 0.015), "UTC", 0.6, None),
+    (site(seed=58, days=30, step=30), THREE + moved(168, 0.015), "UTC", 0.6, None),
+    (site(seed=59, days=30, step=30), THREE + [1, 300, 720, 0.8, 0.8], "UTC", 0.6, None),
+    (site(seed=60, days=30, step=30), THREE + moved(300, -0.02) + [1, 300, 720, 1.1, 1.1], "UTC", 0.6, None),
+    (site(seed=60, days=30, step=30), THREE + moved(300, -0.03) + [1, 300, 720, 1.04, 1.04], "UTC", 0.6, None),
+    (site(seed=61, days=30, step=30), [c for k in range(12) for c in storm(24 * k + 5, 9, 2, 0.4, 1)] + moved(290, -0.03), "UTC", 0.6, None),
+    (site(seed=62, days=15, step=30), THREE + moved(290, -0.03), "UTC", 0.6, None),
+    (site(seed=63, days=30, step=30, tide=0.12), THREE + moved(290, -0.03), "UTC", 0.6, None),
+    (site(seed=64, days=30, step=30, exponent=0.05), THREE + moved(290, -0.03), "UTC", 0.6, None),
+    (site(seed=65, days=30, step=30, depth=0.3), THREE + moved(290, -0.03), "UTC", 0.6, None),
+    (site(seed=66, days=30, step=30, noise=0.2), THREE + moved(290, -0.03), "UTC", 0.6, None),
+    (site(seed=67, days=30, step=30, depth=0.04, exponent=0.3), THREE + moved(290, 0.01), "UTC", 0.6, None),
+    (site(seed=68, days=30, step=30), THREE + moved(290, -0.03) + [4, 360, 720, 0, 0], "UTC", 0.6, None),
+    (site(seed=69, days=30, step=30), THREE + moved(290, -0.03) + [6, 300, 720, 0, 0], "UTC", 0.6, None),
+]
+SHIFTED = [n for n, _ in COLUMNS] + ["depth_work", "velocity_work", "scale_0", "scale_1"]
+
+
 def main(folder):
+    tables(folder, PROGRAM, "site-baselines-shift", "What the week after a stretch shows of a depth that moved within it", SHIFT_CASES, len(SHIFT_CASES), SHIFTED)
     tables(folder, PROGRAM, "site-baselines", "What is normal at constructed sites", CASES)
     tables(folder, PROGRAM, "site-baselines-quiet", "What is normal where days hardly differ, and where few are known", QUIET_CASES)
 

@@ -484,6 +484,56 @@ def part_at(step, numbers, r, d):
     return sure >= 3 and abs(moved) >= 0.04 and moved * jump(step, numbers, d, 6)[0] < 0
 
 
+def shifted_from(base, taken, weather):
+    """The hour from which on the velocities of a stretch and the week after follow depths that are moved much better; None if they do not."""
+    rows = np.array([(h.number, h.y, h.v) for h in taken if base.begin <= h.number < base.end + 168 and h.y == h.y and h.v == h.v])
+    if len(rows) < 72:
+        return None
+    day = (FIRST_HOUR + rows[:, 0].astype(int)) // 24
+    days, place, hours_of = np.unique(day, return_inverse=True, return_counts=True)
+    level, middle_y = np.exp(rows[:, 1]), float(np.median(rows[:, 1]))
+    apart = lambda x: x - 0.75 * (np.bincount(place, x) / hours_of)[place]
+    target = apart(rows[:, 2])
+
+    def law(on, shift):
+        x = np.log(level - shift * on) - middle_y
+        return [apart(t) for t in (np.ones(len(x)), x, x * x)]
+
+    def over(terms, weights):
+        """What a weighted fit leaves; a thousandth of each figure is asked to be nothing."""
+        a = np.vstack([np.array(terms).T * np.sqrt(weights)[:, None], 1e-3 * np.eye(len(terms))])
+        b = np.concatenate([target * np.sqrt(weights), np.zeros(len(terms))])
+        return target - np.array(terms).T @ np.linalg.lstsq(a, b, rcond=None)[0]
+
+    none = law(np.zeros(len(level)), 0.0)
+    weights = np.ones(len(level))
+    for _ in range(3):
+        left = over(none, weights)
+        weights = np.minimum(1.0, 2 * robust(left) / np.maximum(np.abs(left), 1e-300))
+    scatter = robust(over(none, weights))
+    squares = lambda terms: float(np.sum(weights * over(terms, weights) ** 2))
+    still = squares(none)
+    tried = []
+    for k in range(1, len(days)):
+        on = (place >= k) * 1.0
+        for mm in [*range(-60, -5, 5), *range(10, 65, 5)]:
+            if level[place >= k].min() - mm / 1000 >= 0.005:
+                tried.append((still - squares(law(on, mm / 1000)), k, mm, on))
+    if not tried:
+        return None
+    gain, k, mm, on = max(tried, key=lambda t: t[0])
+    if min((hours_of[:k] >= 6).sum(), (hours_of[k:] >= 6).sum()) < 3 or gain <= 30 * scatter ** 2 or still - squares(none + [apart(on)]) < gain / 3:
+        return None
+    at = int(days[k]) * 24 - FIRST_HOUR
+    if mm < 0:
+        seen = [(h.number, h.v, *base.calendar.of(h.number)[1:]) for h, w in zip(taken, weather) if base.begin <= h.number < base.end + 168 and w[0] and h.v == h.v]
+        if len(seen) >= 50:
+            curve = Curve([s[2] for s in seen], [s[3] for s in seen], np.array([s[1] for s in seen]))
+            if jump(at, [s[0] for s in seen], [s[1] - curve.value(*s[2:]) for s in seen], 6)[0] > 0.06:
+                return None
+    return at
+
+
 def mann_kendall(x):
     """Normal approximation with ties and continuity."""
     n = len(x)
@@ -886,6 +936,12 @@ def learn(record, pipe, zone, interval=None, days=14):
             length += 24
             base = Baseline(pipe, taken, weather, begin, begin + length, calendar)
         if base.learned:
+            at = shifted_from(base, taken, weather) if base.law is not None and not base.tidal else None
+            if at is not None and base.begin + 192 <= at < base.end:
+                before = Baseline(pipe, taken, weather, base.begin, at, calendar, 50)
+                if before.learned:
+                    base.reasons = 1
+                    return before, refused + [base]
             return base, refused
         refused.append(base)
         if base.go_on - begin >= 8 * 24 and not base.fault_first:

@@ -28,7 +28,9 @@ import org.apiguardian.api.API;
  * than the site's own scatter: of the velocity at the same depth where it is measured, of the dry depth where it is not. The
  * search begins at the first reading and goes on by days; of a stretch with a step the days before it are taken if they are eight
  * or more and the step does not look like the end of a fault, else it goes on behind the step. Whatever passes is never used on
- * itself: the {@link WatchRule watch} does not judge the days it learned from.
+ * itself: the {@link WatchRule watch} does not judge the days it learned from. Where velocity is watched, a stretch that passes is
+ * looked at once more together with the seven days after it, as far as they are known: if velocity and depth part within it as if the
+ * depth sensor were moved, the days before that are taken.
  *
  * <p>What this is not: a test that the monitor was installed well. A fault that was there from the first day, and does not
  * change, passes.
@@ -48,6 +50,9 @@ public final class BaselineRule {
 
     /** Days before a step from which on they are learned from: of fewer no trend can be told; chosen here. */
     private static final int LEAST_DAYS_BEFORE_STEP = 8;
+
+    /** Days after a stretch that are looked at, as far as they are known, for a shift of the depth within it; chosen here. */
+    private static final int DAYS_AFTER = 7;
 
     /** Bound of the work of a search; chosen here. */
     private static final int MOST_TRIES = 200;
@@ -241,7 +246,7 @@ public final class BaselineRule {
                 trial = trial(hours, stretch(start, start + hoursWanted));
             }
             if (trial.baseline.isPresent()) {
-                return new BaselineSearch(trial.baseline, refused);
+                return new BaselineSearch(beforeShift(hours, trial, refused).baseline, refused);
             }
             refused.addAll(trial.refused());
             if (trial.step >= start + LEAST_DAYS_BEFORE_STEP * 24L && !trial.fit.faultCameFirst()) {
@@ -257,6 +262,32 @@ public final class BaselineRule {
             }
         }
         return new BaselineSearch(Optional.empty(), refused);
+    }
+
+    /** Of a stretch that passes the days before a shift of the depth, if the days after it show one and those can be learned from. */
+    private Trial beforeShift(Gathering hours, Trial passed, List<BaselineSearch.Refused> refused) {
+        if (!passed.baseline.orElseThrow().watches(Quantity.VELOCITY_AT_DEPTH)
+                || passed.baseline.orElseThrow().isTidal()) {
+            return passed;
+        }
+        Interval stretch = passed.fit.stretch();
+        Interval longer = Interval.of(stretch.start(), stretch.end().plus(Duration.ofDays(DAYS_AFTER)));
+        Optional<DepthShift.Found> shift = DepthShift.of(
+                new StretchHours(hours.until(longer.end()), longer, new LocalHours(zone, restDays, holidays)));
+        long start = Math.floorDiv(stretch.start().getEpochSecond(), 3600L);
+        long end = Math.floorDiv(stretch.end().getEpochSecond(), 3600L);
+        if (shift.map(found -> found.hour() >= end || found.hour() < start + LEAST_DAYS_BEFORE_STEP * 24L)
+                .orElse(true)) {
+            return passed;
+        }
+        Trial before =
+                trial(hours, stretch(start, shift.orElseThrow().hour()), BaselineFit.LEAST_DRY_HOURS_BEFORE_STEP);
+        if (before.baseline.isEmpty()) {
+            return passed;
+        }
+        refused.add(
+                new BaselineSearch.Refused(stretch, List.of(shift.orElseThrow().words())));
+        return before;
     }
 
     private static Interval stretch(long fromHour, long toHour) {

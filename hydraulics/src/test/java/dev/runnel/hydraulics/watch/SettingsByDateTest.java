@@ -74,12 +74,10 @@ class SettingsByDateTest {
                     found.day(quantity).orElseThrow().value(12, false),
                     SMALL);
         }
+        assertEquals(sound.interval(), found.interval());
+        // Untold it is a sensor that moved, and the days before are learned from.
         SiteBaseline untold = plain.learn(record).baseline().orElseThrow();
-        assertTrue(
-                sound.day(Quantity.DEPTH).orElseThrow().value(12, false)
-                                - untold.day(Quantity.DEPTH).orElseThrow().value(12, false)
-                        > 0.1,
-                untold::describe);
+        assertEquals(Interval.of(InventedSite.START, day), untold.interval());
     }
 
     /** A bed under the sensor lifts the water at the same flow and velocity: more flow only for one who knows no bed. */
