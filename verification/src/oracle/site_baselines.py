@@ -78,7 +78,7 @@ PLAIN = {"learned": "site.learned", "refused": "site.refused", "reasons": "site.
 KEPT = [(f"centre_{c}", "centre", c) for c in range(4)] + [(f"scale_{c}", "scale", c) for c in range(4)] + [
     ("dd", "covariance", 0), ("du", "covariance", 1), ("uu", "covariance", 2), ("kappa", "kappa", 0), ("depth_frozen", "depthFrozen", 0),
     ("velocity_frozen", "velocityFrozen", 0), ("velocity_step", "velocityStep", 0), ("velocity_scatter", "velocityScatter", 0), ("depth_step", "depthStep", 0), ("swings", "swings", 0), ("strokes", "strokes", 0), ("narrow", "narrowEcho", 0), ("zero_limit", "zeroLimit", 0), ("echo_limit", "echoLimit", 0),
-    ("flip_limit", "flipLimit", 0), ("lone_limit", "loneLimit", 0), ("upstream_hours", "upstreamHours", 0), ("clock", "clock", 0), ("work_phase", "clockCentre", 0),
+    ("flip_limit", "flipLimit", 0), ("lone_limit", "loneLimit", 0), ("stray_limit", "strayLimit", 0), ("upstream_hours", "upstreamHours", 0), ("clock", "clock", 0), ("work_phase", "clockCentre", 0),
     ("rest_phase", "clockCentre", 1), ("work_spread", "clockScatter", 0), ("rest_spread", "clockScatter", 1), ("storms", "stormLags", -1)] + [
     (f"{of}_{kind}_{what.lower()}", f"clock{of.capitalize()}{what}", k) for of in ("depth", "flow") for what in ("Centre", "Scatter")
     for k, kind in enumerate(("work", "rest"))] + [
@@ -96,7 +96,7 @@ def figures(base):
             **{f"centre_{c}": base.centre[c] for c in range(4)}, **{f"scale_{c}": base.scale[c] for c in range(4)},
             "dd": base.covariance[0], "du": base.covariance[1], "uu": base.covariance[2], "kappa": base.kappa,
             "depth_frozen": base.depth_frozen * NANOS, "velocity_frozen": base.velocity_frozen * NANOS, "velocity_step": base.velocity_step, "velocity_scatter": base.velocity_scatter, "swings": int(base.swings), "strokes": int(base.strokes), "depth_step": base.depth_step if base.depth_step == base.depth_step else "", "narrow": int(base.narrow),
-            "zero_limit": base.limits[0], "echo_limit": base.limits[1], "flip_limit": base.limits[2], "lone_limit": base.lone_limit, "upstream_hours": int(base.upstream_hours),
+            "zero_limit": base.limits[0], "echo_limit": base.limits[1], "flip_limit": base.limits[2], "lone_limit": base.lone_limit, "stray_limit": base.stray_limit, "upstream_hours": int(base.upstream_hours),
             "clock": int(base.tells_clock), "work_phase": base.usual_phase.centre[False], "rest_phase": base.usual_phase.centre[True],
             "work_spread": base.usual_phase.scatter[False], "rest_spread": base.usual_phase.scatter[True], "storms": len(base.lags),
             **{f"{of}_{kind}_{what}": getattr(phase.usual, what)[kind == "rest"] for of, phase in (("depth", base.by_depth), ("flow", base.by_flow))

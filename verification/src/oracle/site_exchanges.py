@@ -85,6 +85,7 @@ class Exchanges:
             hour.y = hour.v = hour.read_y = hour.read_v = hour.upstream = NAN
             hour.depth_run = hour.velocity_run = (0.0, 0.0)
             hour.outside = hour.dry_moving = hour.compared = hour.lone = hour.looked = hour.zeros = hour.low = hour.lower = hour.flips = 0
+            hour.held = hour.stray_high = hour.stray_low = 0
 
     def look(self, hour):
         """Whether an hour is as usual as it is written, and whether when exchanged alone; what the velocity leaves over is kept for both."""

@@ -68,6 +68,7 @@ class Hour:
         self.y = self.v = self.upstream = self.scatter = self.read_y = self.read_v = NAN
         self.spread, self.looked, self.zeros, self.low, self.lower, self.flips = 0.0, 0, 0, 0, 0, 0
         self.outside = self.dry_moving = self.compared = self.lone = 0
+        self.held = self.stray_high = self.stray_low = 0
         self.step, self.stepped, self.leap, self.alone = NAN, None, 1.0, 0
         self.depth_run = self.velocity_run = (0.0, 0.0)
         self.moves = []
@@ -114,6 +115,7 @@ def hours(minutes, depths, velocities, rains, bounds):
     found, levels, speeds, odd = [], [], [], ([], [])
     stamp, step = None, 0.0
     rests, near, beside, seen = [], [], None, []
+    strays = Strays()
     for m, depth, velocity, rain in zip(minutes, depths, velocities, rains):
         t = m / 60.0
         if not found or found[-1].number != math.floor(t):
@@ -196,10 +198,40 @@ def hours(minutes, depths, velocities, rains, bounds):
                 rests.append(level)
             if moves:
                 speeds.append(velocity)
+                if velocity > 0 and level > 0.03:
+                    strays.take(hour, t, level, velocity / level ** (2 / 3))
     if found:
         found[-1].so_far = dict(levels=levels, speeds=speeds, odd=odd, rests=rests, looked=found[-1].looked, zeros=found[-1].zeros)
         finish(found[-1], levels, speeds, odd, rests)
     return found
+
+
+class Strays:
+    """Velocities beyond 1.35 times the median of the 48 before, or below it by as much, that come back to 1.15 within 12 readings and three hours."""
+
+    def __init__(self):
+        self.before, self.last, self.away, self.side, self.begin, self.level = [], -math.inf, 0, 0, 0.0, NAN
+
+    def take(self, hour, t, level, value):
+        if t - self.last > 3:
+            self.before, self.away, self.side = [], 0, 0
+        self.last = t
+        if len(self.before) >= 12:
+            ratio = value / float(np.median(self.before))
+            side = 1 if ratio > 1.35 else -1 if ratio < 1 / 1.35 else 0
+            if not side and (ratio > 1.15 and self.side > 0 or ratio < 1 / 1.15 and self.side < 0):
+                side = self.side
+            hour.held += 1
+            if side != self.side:
+                if self.away <= 12 and t - self.begin <= 3:
+                    hour.stray_high += self.away if self.side > 0 else 0
+                    hour.stray_low += self.away if self.side < 0 else 0
+                self.away, self.side, self.begin = 0, side, t
+            self.away += abs(side)
+            if side and not 1 / 1.15 <= level / self.level <= 1.15:
+                self.away = math.inf
+        self.level = self.level if self.side else level
+        self.before = (self.before + [value])[-48:]
 
 
 NEAR = 1 / 3 + 1e-9
@@ -221,10 +253,20 @@ def finish(hour, levels, speeds, odd, rests):
 
 
 def of_readings(hour, levels, speeds, rests):
+    by_depth(hour, levels)
+    if hour.spread >= 0.22:
+        hour.held = hour.stray_high = hour.stray_low = 0
+    by_speed(hour, levels, speeds, rests)
+
+
+def by_depth(hour, levels):
     if levels and 2 * len(levels) >= hour.readings and np.median(levels) > 0.001:
         hour.y = math.log(np.median(levels))
         hour.mean_y = hour.y + mean_from(levels)
         hour.spread = math.log(max(levels) / max(0.001, min(levels)))
+
+
+def by_speed(hour, levels, speeds, rests):
     if hour.spread >= 0.22:
         # In the lower half of an hour that swings, water stands between two strokes.
         still = sum(e < math.sqrt(max(0.001, min(levels)) * max(levels)) for e in rests)
@@ -856,16 +898,21 @@ class Baseline:
         self.narrow = middle([h.scatter for h in hs]) < 0.05
         days = {}
         for h in hs:
-            day = days.setdefault((FIRST_HOUR + h.number) // 24, np.zeros(6))
-            day += (h.looked, h.zeros, h.lower if self.narrow else h.low, h.flips, h.compared, h.lone)
+            day = days.setdefault((FIRST_HOUR + h.number) // 24, np.zeros(8))
+            day += (h.looked, h.zeros, h.lower if self.narrow else h.low, h.flips, h.compared, h.lone, h.held, h.stray_high)
         total = sum(days.values())
         self.zeros = total[1] / total[0] if total[0] else 0.0
         shares = np.array([d[1:4] / d[0] for d in days.values() if d[0] >= 12])
-        alone = np.array([d[5] / d[4] for d in days.values() if d[4] >= 12])
-        self.lone_limit = float(np.mean(alone) + max(0.05, 1.5 * np.mean(alone)) + 4 * np.std(alone, ddof=1)) if len(alone) > 1 else 0.1
+        self.lone_limit = self.beyond([d[5] / d[4] for d in days.values() if d[4] >= 12], 0.05)
+        self.stray_limit = self.beyond([d[7] / d[6] for d in days.values() if d[6] >= 12], 0.04)
         more = [0.2, 0.2, 0.1] if self.strokes else [0.1] * 3
         self.limits = [2 * e for e in more] if len(shares) < 2 else [
             float(m + max(e, 1.5 * m) + 4 * s) for e, m, s in zip(more, shares.mean(axis=0), shares.std(axis=0, ddof=1))]
+
+    @staticmethod
+    def beyond(shares, more):
+        """What the shares of days say of the share of a sound sensor at most."""
+        return float(np.mean(shares) + max(more, 1.5 * np.mean(shares)) + 4 * np.std(shares, ddof=1)) if len(shares) > 1 else 2 * more
 
     def highest(self, y, dry):
         days = {}

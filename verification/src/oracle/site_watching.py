@@ -70,8 +70,8 @@ class Moon:
 class Faults:
     """Single readings: each kind by what the last 24 hours hold."""
 
-    KINDS = ("depth", "velocity", "zeros", "echo", "flips", "upstream", "dry", "outside", "lone")
-    LABELS = {"depth": "FROZEN_DEPTH", "velocity": "FROZEN_VELOCITY", "zeros": "VELOCITY_ZEROS", "echo": "WEAK_ECHO", "lone": "FALSE_ECHO", "flips": "SIGN_FLIPS",
+    KINDS = ("depth", "velocity", "zeros", "echo", "flips", "upstream", "dry", "outside", "lone", "stray")
+    LABELS = {"depth": "FROZEN_DEPTH", "velocity": "FROZEN_VELOCITY", "zeros": "VELOCITY_ZEROS", "echo": "WEAK_ECHO", "lone": "FALSE_ECHO", "stray": "FALSE_VELOCITY", "flips": "SIGN_FLIPS",
               "dry": "CONTRADICTORY", "outside": "OUT_OF_RANGE"}
 
     def __init__(self, base, book):
@@ -79,7 +79,7 @@ class Faults:
         self.tracks = {}
         self.seen_at, self.stands_from = {k: 0 for k in self.KINDS}, {}
         self.beyond = {k: 0 for k in self.KINDS}
-        self.rows, self.depths = [], []
+        self.rows, self.depths, self.speeds = [], [], []
 
     def is_open(self, kind):
         return kind in self.tracks and self.tracks[kind].open
@@ -89,7 +89,7 @@ class Faults:
         return any(self.is_open(k) and self.tracks[k].names[0] in ("FALSE_ECHO", "REVERSE_FLOW") for k in self.tracks)
 
     def explains(self):
-        return any(self.is_open(k) for k in ("zeros", "echo", "upstream"))
+        return any(self.is_open(k) for k in ("zeros", "echo", "upstream", "stray"))
 
     def take(self, hour, number, slows, sinks):
         end = number + 1
@@ -102,15 +102,21 @@ class Faults:
                                        speed=speed)))
         self.depths = [d for d in self.depths if d[0] > number - 24] + [(number, dict(compared=hour.compared, lone=hour.lone))]
         self.rows = [r for r in self.rows if r[0] > number - 24]
+        self.speeds = [s for s in self.speeds if s[0] > number - 24] + [(number, dict(held=hour.held, stray=hour.stray_high, below=hour.stray_low))]
         tests = self.base.moving and self.tells("looked")
-        limits = dict(zip(("zeros", "echo", "flips"), self.base.limits), lone=self.base.lone_limit)
-        for kind, test in (("lone", self.tells("compared", 18) and not self.base.swings), ("zeros", tests and not slows), ("echo", tests and not slows), ("flips", None)):
+        limits = dict(zip(("zeros", "echo", "flips"), self.base.limits), lone=self.base.lone_limit, stray=self.base.stray_limit)
+        high = sum(s[1]["stray"] > 0 for s in self.speeds) >= 4 and self.total("stray") >= 2 * self.total("below")
+        for kind, test in (("lone", self.tells("compared", 18) and not self.base.swings), ("zeros", tests and not slows),
+                           ("stray", self.base.moving and self.tells("held", 18) and high and not self.base.swings), ("echo", tests and not slows), ("flips", None)):
             if kind == "flips":
                 test = tests and not self.is_open("upstream")
+            if kind == "echo":
+                beside = self.total("below") <= self.total("stray") if self.is_open("stray") else high and self.total("stray") > limits["stray"] * self.total("held")
+                test = test and not beside
             if not test:
                 self.beyond[kind] = 0
                 continue
-            share = self.total(kind) / self.total("compared" if kind == "lone" else "looked")
+            share = self.total(kind) / self.total({"lone": "compared", "stray": "held"}.get(kind, "looked"))
             self.beyond[kind] = self.beyond[kind] + 1 if share > limits[kind] else 0
             if self.beyond[kind] >= 6 or share > 1.25 * limits[kind]:
                 self.fault(kind, self.LABELS[kind], self.first(kind), end - 24, end)
@@ -136,7 +142,7 @@ class Faults:
         return None
 
     def of(self, column):
-        return self.depths if column in ("compared", "lone") else self.rows
+        return self.depths if column in ("compared", "lone") else self.speeds if column in ("held", "stray", "below") else self.rows
 
     def total(self, column):
         return sum(r[1][column] for r in self.of(column))

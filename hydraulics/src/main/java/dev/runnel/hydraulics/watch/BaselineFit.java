@@ -345,6 +345,7 @@ final class BaselineFit {
                 echo.echoLimit,
                 echo.flipLimit,
                 echo.loneLimit,
+                echo.strayLimit,
                 StretchFigures.upstreamHours(of));
     }
 

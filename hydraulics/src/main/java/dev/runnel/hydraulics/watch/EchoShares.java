@@ -3,7 +3,7 @@ package dev.runnel.hydraulics.watch;
 import java.util.Arrays;
 
 /**
- * Shares of the velocities of a stretch that are 0, far below their hour, or of the wrong sign, and of the depths that stand alone, and
+ * Shares of the velocities of a stretch that are 0, far below their hour, stray or of the wrong sign, and of the depths that stand alone, and
  * the limits they set.
  */
 final class EchoShares {
@@ -16,6 +16,9 @@ final class EchoShares {
     /** The same of depths that stand alone: a sound sensor has next to none; chosen here. */
     private static final double LEAST_LONE = 0.05;
 
+    /** The same of velocities far above those before, of which a sound sensor has few. */
+    private static final double LEAST_STRAY = 0.04;
+
     /** Readings of 24 hours from which shares of them say something; chosen here. */
     private static final int LEAST_READINGS = 12;
 
@@ -25,6 +28,7 @@ final class EchoShares {
     final double echoLimit;
     final double flipLimit;
     final double loneLimit;
+    final double strayLimit;
 
     EchoShares(StretchHours stretch, boolean pumped) {
         int size = stretch.size;
@@ -37,8 +41,10 @@ final class EchoShares {
         double[] lows = new double[size];
         double[] flips = new double[size];
         double[] lones = new double[size];
+        double[] strays = new double[size];
         int used = 0;
         int depths = 0;
+        int velocities = 0;
         long looked = 0;
         long zero = 0;
         for (int at = 0; at < size; ) {
@@ -49,6 +55,8 @@ final class EchoShares {
             int flip = 0;
             int compared = 0;
             int lone = 0;
+            int held = 0;
+            int stray = 0;
             for (; at < size && Math.floorDiv(stretch.hours[at], 24L) == day; at++) {
                 SiteHour each = stretch.hour(at);
                 n += each.looked;
@@ -57,6 +65,8 @@ final class EchoShares {
                 flip += each.flips;
                 compared += each.compared;
                 lone += each.lone;
+                held += each.held;
+                stray += each.strayHigh;
             }
             looked += n;
             zero += z;
@@ -68,6 +78,9 @@ final class EchoShares {
             if (compared >= LEAST_READINGS) {
                 lones[depths++] = (double) lone / compared;
             }
+            if (held >= LEAST_READINGS) {
+                strays[velocities++] = (double) stray / held;
+            }
         }
         zeroShare = looked == 0 ? 0 : (double) zero / looked;
         // Behind pumps water stands and starts again, more often in one month than in another.
@@ -76,6 +89,7 @@ final class EchoShares {
         echoLimit = limit(Arrays.copyOf(lows, used), excess);
         flipLimit = limit(Arrays.copyOf(flips, used), LEAST_EXCESS);
         loneLimit = limit(Arrays.copyOf(lones, depths), LEAST_LONE);
+        strayLimit = limit(Arrays.copyOf(strays, velocities), LEAST_STRAY);
     }
 
     private static double limit(double[] shares, double excess) {

@@ -177,7 +177,11 @@ public enum FindingName {
     /** Many depths that leap away from their neighbours and back. */
     FALSE_ECHO(
             "a depth sensor that takes a false echo now and then",
-            List.of("foam, rags or a rung in its sight", "electrical noise", "water that comes in short strokes"));
+            List.of("foam, rags or a rung in its sight", "electrical noise", "water that comes in short strokes")),
+    /** Many velocities far above those before and after them. */
+    FALSE_VELOCITY(
+            "a velocity sensor that reads far too high now and then, such as doubled or aliased readings",
+            List.of("bubbles or rags in its sight", "electrical noise", "water that comes in short strokes"));
 
     private final String words;
     private final List<String> alternatives;

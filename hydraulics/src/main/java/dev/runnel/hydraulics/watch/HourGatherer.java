@@ -109,6 +109,7 @@ final class HourGatherer {
     private int zeroLevelCount;
     private final ReadingSteps steps = new ReadingSteps(LEAST_LEVEL);
     private final LoneDepths lone = new LoneDepths();
+    private final StrayVelocities stray = new StrayVelocities();
     private int levelCount;
     private int velocityCount;
     private int upstreamCount;
@@ -310,6 +311,9 @@ final class HourGatherer {
             velocities[velocityCount + upstreamCount] = velocity;
             if (velocity > 0) {
                 velocityCount++;
+                if (level > UNDER_WATER) {
+                    stray.add(hour, time, level, velocity);
+                }
             } else {
                 upstreamCount++;
             }
@@ -332,6 +336,12 @@ final class HourGatherer {
         depth();
         rests();
         velocity();
+        if (hour.depthSpread >= STEADY) {
+            // Where water rises or falls by much, velocities do as well.
+            hour.held = 0;
+            hour.strayHigh = 0;
+            hour.strayLow = 0;
+        }
         asRead();
         SiteHour ended = hour;
         hour = new SiteHour(Long.MIN_VALUE);
@@ -475,6 +485,7 @@ final class HourGatherer {
                 .with("oddVelocities", Arrays.copyOf(oddVelocities, oddVelocityCount));
         steps.write(text, hour);
         lone.write(text, hour);
+        stray.write(text, hour);
         depthRun.write(text, "depth");
         velocityRun.write(text, "velocity");
         return text;
@@ -510,6 +521,7 @@ final class HourGatherer {
         velocityCount = found.length - upstreamCount;
         steps.read(text, hour);
         lone.read(text, hour);
+        stray.read(text, hour);
         oddDepths = text.numbers("oddDepths");
         oddDepthCount = oddDepths.length;
         zeroLevels = text.numbers("zeroLevels");

@@ -8,13 +8,13 @@ import java.util.List;
 import java.util.Optional;
 
 /**
- * The watch of single readings: frozen sensors, velocities of 0, weak and false echoes, wrong signs, reverse flow, contradictions and
+ * The watch of single readings: frozen sensors, velocities of 0 or doubled, weak and false echoes, wrong signs, reverse flow, contradictions and
  * readings out of range, by their shares of the last 24 hours. Hourly medians cannot see most of these.
  */
 final class ReadingFaults {
     private static final int HOURS = 24;
 
-    private static final int VERSION = 3;
+    private static final int VERSION = 4;
 
     /** Fewest readings that say something; chosen here, as are all limits of this class. */
     private static final int LEAST_READINGS = 12;
@@ -27,6 +27,12 @@ final class ReadingFaults {
 
     /** Hours beyond the usual count that are a fault. */
     private static final int BAD_HOURS = 3;
+
+    /** Velocities that stray upwards must be so many times those that stray downwards: else they scatter. */
+    private static final int MORE_HIGH = 2;
+
+    /** Hours of the 24 that have one: what strays in fewer is a storm. */
+    private static final int STRAY_HOURS = 4;
 
     /**
      * Hours in a row that the share of a day must be beyond its limit, for it moves little from one hour to the next; and
@@ -55,7 +61,8 @@ final class ReadingFaults {
         UPSTREAM,
         WITHOUT_WATER,
         OUT_OF_RANGE,
-        LONE;
+        LONE,
+        STRAY;
 
         private static final int COUNT = values().length;
     }
@@ -75,6 +82,9 @@ final class ReadingFaults {
 
     /** Depths held against their neighbours, depths alone. */
     private final Ring depths = new Ring(HOURS, 2);
+
+    /** Velocities held against those before, velocities far above them, and far below. */
+    private final Ring strays = new Ring(HOURS, 3);
 
     /** Sums of all columns but the last over the hours kept. */
     private final double[] sums = new double[7];
@@ -103,7 +113,7 @@ final class ReadingFaults {
 
     /** Whether a finding about velocities is open, which explains what the medians of velocity do. */
     boolean explainsVelocity() {
-        return isOpen(Kind.ZEROS) || isOpen(Kind.ECHO) || isOpen(Kind.UPSTREAM);
+        return isOpen(Kind.ZEROS) || isOpen(Kind.ECHO) || isOpen(Kind.UPSTREAM) || isOpen(Kind.STRAY);
     }
 
     /** Whether a finding is open of which the depth may rise and fall with no rain: false echoes, and water that comes up the sewer. */
@@ -149,6 +159,8 @@ final class ReadingFaults {
                 speed);
         depths.add(hour.hour, hour.compared, hour.lone);
         depths.dropBefore(hour.hour - HOURS + 1);
+        strays.add(hour.hour, hour.held, hour.strayHigh, hour.strayLow);
+        strays.dropBefore(hour.hour - HOURS + 1);
         hours.dropBefore(hour.hour - HOURS + 1);
         addUp();
         boolean velocity = baseline.watches(Quantity.VELOCITY_AT_DEPTH) && enough(hours, LEAST_HOURS);
@@ -161,7 +173,19 @@ final class ReadingFaults {
                 end,
                 "far from the ones before and after");
         share(Kind.ZEROS, velocity && !low, 1, baseline.sensor.zeroLimit(), end, "0 under water");
-        share(Kind.ECHO, velocity && !low, 2, baseline.sensor.echoLimit(), end, "far below the others of their hour");
+        boolean upwards =
+                hoursWith(strays, 1) >= STRAY_HOURS && sum(strays, 1) >= MORE_HIGH * sum(strays, 2);
+        share(
+                Kind.STRAY,
+                baseline.watches(Quantity.VELOCITY_AT_DEPTH)
+                        && enough(strays, MOST_OF_DAY)
+                        && upwards
+                        && !baseline.swings,
+                1,
+                baseline.sensor.strayLimit(),
+                end,
+                "far above the ones before");
+        share(Kind.ECHO, velocity && !low && !areBesideHigh(upwards), 2, baseline.sensor.echoLimit(), end, "far below the others of their hour");
         share(Kind.FLIPS, velocity && !isOpen(Kind.UPSTREAM), 3, baseline.sensor.flipLimit(), end, "of the wrong sign");
         // Flips of a coarse record make single hours look upstream.
         boolean inARow = !isOpen(Kind.FLIPS) && lastHours(4, BAD_HOURS) == BAD_HOURS;
@@ -186,6 +210,13 @@ final class ReadingFaults {
         }
     }
 
+    /** Beside velocities that are doubled the true ones are low. */
+    private boolean areBesideHigh(boolean upwards) {
+        return isOpen(Kind.STRAY)
+                ? sum(strays, 2) <= sum(strays, 1)
+                : upwards && sum(strays, 1) > baseline.sensor.strayLimit() * sum(strays, 0);
+    }
+
     private void addUp() {
         Arrays.fill(sums, 0);
         for (int i = 0; i < hours.size(); i++) {
@@ -197,11 +228,16 @@ final class ReadingFaults {
 
     /** Whether readings enough were looked at, in hours enough. */
     private static boolean enough(Ring hours, int least) {
+        return sum(hours, 0) >= LEAST_READINGS && hoursWith(hours, 0) >= least;
+    }
+
+    /** How many hours have some of a column. */
+    private static int hoursWith(Ring hours, int column) {
         int count = 0;
         for (int i = 0; i < hours.size(); i++) {
-            count += hours.value(i, 0) > 0 ? 1 : 0;
+            count += hours.value(i, column) > 0 ? 1 : 0;
         }
-        return sum(hours, 0) >= LEAST_READINGS && count >= least;
+        return count;
     }
 
     private static double sum(Ring hours, int column) {
@@ -258,7 +294,7 @@ final class ReadingFaults {
             beyond[kind.ordinal()] = 0;
             return;
         }
-        Ring ring = kind == Kind.LONE ? depths : hours;
+        Ring ring = kind == Kind.LONE ? depths : kind == Kind.STRAY ? strays : hours;
         double share = sum(ring, column) / sum(ring, 0);
         int at = kind.ordinal();
         beyond[at] = share > limit ? beyond[at] + 1 : 0;
@@ -270,6 +306,7 @@ final class ReadingFaults {
             case ZEROS -> FindingName.VELOCITY_ZEROS;
             case ECHO -> FindingName.WEAK_ECHO;
             case LONE -> FindingName.FALSE_ECHO;
+            case STRAY -> FindingName.FALSE_VELOCITY;
             default -> FindingName.SIGN_FLIPS;
         };
         seen(kind, name, first, end - HOURS * SiteHour.NANOS, end, shares(share, ring == depths, what, limit));
@@ -389,6 +426,7 @@ final class ReadingFaults {
                                 .toList());
         hours.write(text, "hours");
         depths.write(text, "depths");
+        strays.write(text, "strays");
         return text;
     }
 
@@ -404,5 +442,6 @@ final class ReadingFaults {
         }
         hours.read(text, "hours");
         depths.read(text, "depths");
+        strays.read(text, "strays");
     }
 }

@@ -14,6 +14,7 @@ import dev.runnel.internal.StateText;
  * @param echoLimit share of velocities far below the others of their hour
  * @param flipLimit share of velocities of the wrong sign
  * @param loneLimit share of depths far from both neighbours
+ * @param strayLimit share of velocities far above those before
  * @param upstreamHours most hours of a day in which water ran upstream
  */
 record SensorLimits(
@@ -26,6 +27,7 @@ record SensorLimits(
         double echoLimit,
         double flipLimit,
         double loneLimit,
+        double strayLimit,
         double upstreamHours) {
 
     static SensorLimits read(StateText text) {
@@ -39,6 +41,7 @@ record SensorLimits(
                 text.number("echoLimit"),
                 text.number("flipLimit"),
                 text.number("loneLimit"),
+                text.number("strayLimit"),
                 text.number("upstreamHours"));
     }
 
@@ -53,6 +56,7 @@ record SensorLimits(
                 .with("echoLimit", echoLimit)
                 .with("flipLimit", flipLimit)
                 .with("loneLimit", loneLimit)
+                .with("strayLimit", strayLimit)
                 .with("upstreamHours", upstreamHours);
     }
 }

@@ -70,6 +70,14 @@ final class SiteHour {
     /** Of those: negative, in an hour that is mostly forward. */
     int flips;
 
+    /** Velocities that were held against those before. */
+    int held;
+
+    /** Velocities that stood far above those before and have come back by this hour, and far below. */
+    int strayHigh;
+
+    int strayLow;
+
     /** Levels that had a neighbour to be held against. */
     int compared;
 
@@ -157,6 +165,9 @@ final class SiteHour {
         lowWide = 0;
         lowNarrow = 0;
         flips = 0;
+        held = 0;
+        strayHigh = 0;
+        strayLow = 0;
         velocityRun = 0;
     }
 

@@ -210,6 +210,8 @@ class StretchFiguresTest {
             hour.flips = hourOfDay(hour) == 7 ? 2 : 0;
             hour.compared = 6;
             hour.lone = day(hour) % 2;
+            hour.held = 6;
+            hour.strayHigh = hourOfDay(hour) == 7 ? day(hour) % 2 : 0;
         };
         double deviation = Math.sqrt(14 / 13.0) * 0.125;
         EchoShares steady = new EchoShares(stretch(odd), false);
@@ -219,6 +221,7 @@ class StretchFiguresTest {
         assertThat(steady.echoLimit).isCloseTo(0.25 + 0.375, within(TIGHT));
         assertThat(steady.flipLimit).isCloseTo(2 / 96.0 + 0.1, within(TIGHT));
         assertThat(steady.loneLimit).isCloseTo((1 + 1.5 + 4 * Math.sqrt(14 / 13.0)) / 12, within(TIGHT));
+        assertThat(steady.strayLimit).isCloseTo(0.5 / 144 + 0.04 + 4 * Math.sqrt(14 / 13.0) * 0.5 / 144, within(TIGHT));
         EchoShares pumped = new EchoShares(stretch(odd.andThen(hour -> hour.velocityScatter = 0.05)), true);
         assertThat(pumped.narrow).isFalse();
         assertThat(pumped.zeroLimit).isCloseTo(0.125 + 0.2 + 4 * deviation, within(TIGHT));

@@ -208,6 +208,10 @@ class WatchFindingsTest {
                 new double[] {between(day, 25, 32) && random.nextDouble() < 0.15 ? 2 * depth : depth, velocity});
         check(FindingName.FALSE_ECHO, (day, depth, velocity, random) ->
                 new double[] {between(day, 25, 32) && random.nextDouble() < 0.15 ? 0.4 * depth : depth, velocity});
+        check(FindingName.FALSE_VELOCITY, (day, depth, velocity, random) ->
+                new double[] {depth, between(day, 25, 32) && random.nextDouble() < 0.2 ? 2 * velocity : velocity});
+        check(FindingName.FALSE_VELOCITY, (day, depth, velocity, random) ->
+                new double[] {depth, between(day, 25, 32) && random.nextDouble() < 0.1 ? 1.6 * velocity : velocity});
         check(FindingName.SIGN_FLIPS, (day, depth, velocity, random) ->
                 new double[] {depth, between(day, 25, 32) && random.nextDouble() < 0.25 ? -velocity : velocity});
         check(FindingName.REVERSED_SIGN, (day, depth, velocity, random) ->

@@ -21,6 +21,7 @@ enum Called {
     REVERSED_SIGN("reversed sign"),
     REVERSE_FLOW("reverse flow"),
     FALSE_ECHO("false echo of depth"),
+    FALSE_VELOCITY("velocity far too high"),
     FROZEN_DEPTH("frozen depth"),
     FROZEN_VELOCITY("frozen velocity"),
     CONTRADICTORY("contradictory"),

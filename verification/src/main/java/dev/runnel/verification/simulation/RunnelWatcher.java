@@ -125,6 +125,7 @@ final class RunnelWatcher implements Watcher {
             case LEVEL_DOWN -> Called.LEVEL_DOWN;
             case VELOCITY_ZEROS, WEAK_ECHO -> Called.DROP_OUTS;
             case FALSE_ECHO -> Called.FALSE_ECHO;
+            case FALSE_VELOCITY -> Called.FALSE_VELOCITY;
             case SIGN_FLIPS -> Called.SIGN_FLIPS;
             case REVERSED_SIGN -> Called.REVERSED_SIGN;
             case REVERSE_FLOW -> Called.REVERSE_FLOW;

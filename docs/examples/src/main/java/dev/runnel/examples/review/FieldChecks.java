@@ -18,6 +18,8 @@ final class FieldChecks {
             case SEDIMENT -> "the depth of the sediment, and the depth of the water by hand beside the logged one";
             case VELOCITY_LOSS, VELOCITY_GAIN, WEAK_ECHO ->
                 "what lies on the velocity sensor, and the velocity by hand before and after it is cleaned";
+            case FALSE_VELOCITY ->
+                "what lies on or near the velocity sensor, the range and the filter set in it, its cable, and a velocity by hand beside ten logged ones";
             case FALSE_ECHO ->
                 "what stands, hangs or foams in the sight of the depth sensor, its cable, and a depth by hand beside ten logged ones";
             case VELOCITY_LOW_FOR_DEPTH, VELOCITY_HIGH_FOR_DEPTH, LEVEL_UP, LEVEL_DOWN ->
