@@ -107,7 +107,7 @@ class Faults:
         limits = dict(zip(("zeros", "echo", "flips"), self.base.limits), lone=self.base.lone_limit, stray=self.base.stray_limit)
         high = sum(s[1]["stray"] > 0 for s in self.speeds) >= 4 and self.total("stray") >= 2 * self.total("below")
         for kind, test in (("lone", self.tells("compared", 18) and not self.base.swings), ("zeros", tests and not slows),
-                           ("stray", self.base.moving and self.tells("held", 18) and high and not self.base.swings), ("echo", tests and not slows), ("flips", None)):
+                           ("stray", self.base.moving and not slows and self.tells("held", 18) and high and not self.base.swings), ("echo", tests and not slows), ("flips", None)):
             if kind == "flips":
                 test = tests and not self.is_open("upstream")
             if kind == "echo":

@@ -173,11 +173,11 @@ final class ReadingFaults {
                 end,
                 "far from the ones before and after");
         share(Kind.ZEROS, velocity && !low, 1, baseline.sensor.zeroLimit(), end, "0 under water");
-        boolean upwards =
-                hoursWith(strays, 1) >= STRAY_HOURS && sum(strays, 1) >= MORE_HIGH * sum(strays, 2);
+        boolean upwards = hoursWith(strays, 1) >= STRAY_HOURS && sum(strays, 1) >= MORE_HIGH * sum(strays, 2);
         share(
                 Kind.STRAY,
                 baseline.watches(Quantity.VELOCITY_AT_DEPTH)
+                        && !low
                         && enough(strays, MOST_OF_DAY)
                         && upwards
                         && !baseline.swings,
@@ -185,7 +185,13 @@ final class ReadingFaults {
                 baseline.sensor.strayLimit(),
                 end,
                 "far above the ones before");
-        share(Kind.ECHO, velocity && !low && !areBesideHigh(upwards), 2, baseline.sensor.echoLimit(), end, "far below the others of their hour");
+        share(
+                Kind.ECHO,
+                velocity && !low && !areBesideHigh(upwards),
+                2,
+                baseline.sensor.echoLimit(),
+                end,
+                "far below the others of their hour");
         share(Kind.FLIPS, velocity && !isOpen(Kind.UPSTREAM), 3, baseline.sensor.flipLimit(), end, "of the wrong sign");
         // Flips of a coarse record make single hours look upstream.
         boolean inARow = !isOpen(Kind.FLIPS) && lastHours(4, BAD_HOURS) == BAD_HOURS;
