@@ -14,7 +14,7 @@ from site_exchanges import LIMITS, Exchanges
 from site_hours import FIRST_HOUR, Bounds, Pipe, hours, learn
 from site_limits import further
 from site_recipes import Record
-from site_watches import EVER, FOUR_STORMS, tables
+from site_watches import EVER, FOUR_STORMS, WATCH, tables
 
 PROGRAM = "site_exchange_limits.py"
 SWAP = 22
@@ -40,6 +40,9 @@ CASES = {
     "right for a day less an hour": (site(seed=308, days=22), swap(380, 410) + swap(433, 470), "UTC", 0.6, 0),
     "in a storm": (site(seed=309, days=20), storm(378, 9, 3, 0.9, 1.0) + swap(380), "UTC", 0.6, 0),
     "held up at once instead": (site(seed=310, days=20), times(380, EVER, 3.0, 0.25), "UTC", 0.6, 0.3),
+    # Told with hours in between that are like neither.
+    "just told": (site(seed=318, days=17), [c for k in (1, 2) for c in (0, 378 + 3 * k, 379 + 3 * k, 1.53, 1.53)] + swap(378), "UTC", 0.6, 0),
+    "asked at the end": (site(seed=319, days=16), swap(376), "UTC", 0.6, 0),
     "from the first day": (site(seed=311, days=18), swap(0), "UTC", 0.6, 0),
     "from the first day, right again": (site(seed=312, days=21), swap(0, 400), "UTC", 0.6, 0),
     "from the first day, three readings an hour": (site(seed=313, days=18, step=20), swap(0), "UTC", 0.6, 0),
@@ -48,6 +51,12 @@ CASES = {
     "from the first day, too flat": (site(seed=316, days=18, exponent=0.3), swap(0), "UTC", 0.6, 0),
     "from the first day, steep": (site(seed=317, days=18, exponent=1.0), swap(0), "UTC", 0.6, 0),
 }
+
+
+KEPT_OF = ("depth in millimetres, and right again", "from the first day", "from the first day, right again", "again within five days", "right for a day less an hour", "in a storm",
+           "just told", "asked at the end")
+MORE = [("exchanged_counts", WATCH, "exchangedCounts", -1), ("exchanged_asked", WATCH, "exchangedAskedValues", -1), ("exchanged_right", WATCH, "exchangedRightValues", -1),
+        ("exchanged_home", WATCH, "exchangedHours", 4)]
 
 
 def candidates():
@@ -114,7 +123,7 @@ def about_limits():
 
 
 def main(folder):
-    tables(folder, PROGRAM, {**CASES, **about_limits()}, ("depth in millimetres, and right again", "from the first day"), "watch-exchange")
+    tables(folder, PROGRAM, {**CASES, **about_limits()}, KEPT_OF, "watch-exchange", MORE)
 
 
 if __name__ == "__main__":

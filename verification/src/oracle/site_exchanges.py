@@ -24,6 +24,10 @@ def robust(values):
     return float(np.median(np.abs(values - np.median(values)))) / 0.6744897501960817
 
 
+def book(values):
+    return float(sum((i + 1) * v for i, v in enumerate(values)))
+
+
 def rough(values):
     """Mean second difference over the mean, of the inner readings of an hour."""
     if len(values) < BY_DRAWINGS["readings"]:
@@ -61,6 +65,9 @@ class Exchanges:
         self.before = self.last_right = None
         self.right_before, self.rights = False, []
         self.factor = 1.0
+        self.left, self.others = (0.0, 0.0), 0
+        # Hours since the beginning that were known, that fit when exchanged, and as they are written.
+        self.counts = [0, 0, 0]
 
     def is_open(self):
         return self.track is not None and self.track.open
@@ -72,8 +79,10 @@ class Exchanges:
             if not learning and self.track is None:
                 self.track = self.book.open("EXCHANGED_COLUMNS", self.first, number + 1)
                 self.book.tell(self.found, number + 1, self.track)
+                self.counts = list(self.base.exchanged)
             elif not learning and known and self.is_open():
-                self.go_on(number, uniform(self.base.pipe, math.exp(hour.read_y), math.exp(hour.read_v)))
+                y, v = math.exp(hour.read_y), math.exp(hour.read_v)
+                self.go_on(number, uniform(self.base.pipe, y, v), uniform(self.base.pipe, v, y))
         elif self.base.law is not None and known:
             right, exchanged = self.look(hour)
             if not learning:
@@ -108,7 +117,7 @@ class Exchanges:
     def judge(self, number, right, exchanged):
         of = self.limits
         if self.is_open():
-            self.go_on(number, right)
+            self.go_on(number, right, exchanged)
             return
         if not self.asked:
             if not exchanged or not self.right_before or 2 * sum(self.rights) < HOURS_BEFORE:
@@ -140,6 +149,8 @@ class Exchanges:
     def tell(self, end):
         back = self.track is not None and self.since - self.track.closed <= self.limits["back"]
         given = self.give_away(True, self.since, end)
+        counts = [len(self.asked) + self.others, len(self.asked), 0]
+        self.counts = [a + b for a, b in zip(self.counts, counts)] if back else counts
         self.home, self.asked = 0, []
         if back:
             self.track.stand_again(self.since)
@@ -153,11 +164,19 @@ class Exchanges:
         t.moved, t.alarm, t.soffit = [], None, None
         self.book.tell(self.changed if given is not None else self.found, end, t)
 
-    def go_on(self, number, right):
+    def go_on(self, number, right, exchanged):
         self.home = self.home + 1 if right else 0
+        self.counts = [self.counts[0] + 1, self.counts[1] + (exchanged and not right), self.counts[2] + right]
         if self.home >= self.limits["home"]:
+            # The hours at home are none of it.
+            self.counts[0] -= self.home
+            self.counts[2] -= self.home
             self.track.end(number + 1 - self.limits["home"])
             self.book.tell(self.closed, number + 1, self.track)
+
+    def kept(self):
+        return {"exchanged_counts": book(self.counts), "exchanged_asked": book(v for pair in self.asked for v in pair), "exchanged_right": book(self.rights),
+                "exchanged_home": self.home}
 
     def finish(self, end):
         if self.is_open():

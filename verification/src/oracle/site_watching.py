@@ -1021,6 +1021,7 @@ class Watch:
         if self.moon.at:
             weights, rows, x = self.moon.weighted()
             kept.update(tide=book((rows.T @ (weights[:, None] * rows)).flatten()), tide_right=book(rows.T @ (weights * x)), tide_squares=float(weights @ (x * x)))
+        kept.update(self.exchanges.kept())
         return kept
 
     def held_first(self):
