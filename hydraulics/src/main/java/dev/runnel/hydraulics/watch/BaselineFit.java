@@ -269,8 +269,8 @@ final class BaselineFit {
     private StateText text(
             DayCurve depth, Left left, EchoShares echo, long depthRun, long velocityRun, boolean strokes) {
         boolean pumped = StretchFigures.pumped(of);
-        double[] centre = {0, 0, 0, 0};
-        double[] scale = {0, 0, 0, 0};
+        double[] centre = new double[Quantity.COUNT];
+        double[] scale = new double[Quantity.COUNT];
         double[][] residuals = {left.r, left.d, left.u, left.q};
         for (Quantity quantity : Quantity.values()) {
             int at = quantity.ordinal();

@@ -126,9 +126,9 @@ final class ChangeNames {
 
     /** Lets a block vote. */
     void vote(long block) {
-        double[] at = dryMedians(block);
-        if (!Double.isNaN(at[0])) {
-            stand(at[0], at[1], dryAtDepth(block));
+        Place at = dryMedians(block);
+        if (at.isKnown()) {
+            stand(at.depth(), at.velocity(), dryAtDepth(block));
         }
         if (block - change.start <= VOTE_BLOCKS) {
             votes.add((long) ray(at));
@@ -148,15 +148,13 @@ final class ChangeNames {
     }
 
     /** Ray of the last days' dry hours; none if there are too few. */
-    private int ray(double[] at) {
-        return naming.isEmpty() || Double.isNaN(at[0])
-                ? NO_RAY
-                : Naming.least(distances(naming.orElseThrow(), at[0], at[1]));
+    private int ray(Place at) {
+        return naming.isEmpty() || !at.isKnown() ? NO_RAY : Naming.least(distances(naming.orElseThrow(), at));
     }
 
     /** Squared distances from the rays; no water moves the velocity at its depth, so that what did is something else. */
-    private double[] distances(Naming by, double d, double u) {
-        double[] found = by.distances(d, u);
+    private double[] distances(Naming by, Place at) {
+        double[] found = by.distances(at.depth(), at.velocity());
         if (change.channel == ChangeSeries.R) {
             exclude(found, Naming.MORE_WATER);
             exclude(found, Naming.LESS_WATER);
@@ -168,7 +166,7 @@ final class ChangeNames {
     /** What would have moved the velocity at its depth the other way is no name of what moved it. */
     private void excludeOpposite(Naming by, double[] distances) {
         for (int ray = 0; ray < distances.length; ray++) {
-            if (by.parts(ray) * change.sign < 0) {
+            if (Math.signum(by.parts(ray)) == -change.sign) {
                 exclude(distances, ray);
             }
         }
@@ -179,16 +177,16 @@ final class ChangeNames {
     }
 
     /** Medians of depth and velocity over the dry hours of the last days since the beginning. */
-    private double[] dryMedians(long block) {
+    private Place dryMedians(long block) {
         long last = (block + 1) * ChangeSeries.BLOCK_HOURS;
         long begin = change.seenFrom * ChangeSeries.BLOCK_HOURS;
-        double[] found = dryMediansFrom(Math.max(last - NAME_HOURS, begin + NAME_AFTER_HOURS));
-        return Double.isNaN(found[0]) ? dryMediansFrom(Math.max(last - NAME_HOURS, begin)) : found;
+        Place found = dryMediansFrom(Math.max(last - NAME_HOURS, begin + NAME_AFTER_HOURS));
+        return found.isKnown() ? found : dryMediansFrom(Math.max(last - NAME_HOURS, begin));
     }
 
-    private double[] dryMediansFrom(long firstHour) {
-        double[] found = series.dryMedians(series.hours.from(firstHour), series.hours.size(), LEAST_NAME_HOURS);
-        return new double[] {found[0] - change.origin[ChangeSeries.D], found[1] - change.origin[ChangeSeries.U]};
+    private Place dryMediansFrom(long firstHour) {
+        return series.dryMedians(series.hours.from(firstHour), series.hours.size(), LEAST_NAME_HOURS)
+                .from(change.origin[ChangeSeries.D], change.origin[ChangeSeries.U]);
     }
 
     /**
@@ -197,7 +195,7 @@ final class ChangeNames {
      * @param spellShape how it came, or came back last
      */
     void name(long block, Track open, ChangeShape spellShape) {
-        double[] at = dryMedians(block);
+        Place at = dryMedians(block);
         if (naming.isEmpty()) {
             open.names = List.of(unnamed());
             return;
@@ -208,14 +206,14 @@ final class ChangeNames {
             open.names = Naming.names(named, ChangeShape.STEP);
             return;
         }
-        if (Double.isNaN(at[0])) {
+        if (!at.isKnown()) {
             if (votes.stream().allMatch(vote -> vote == NO_RAY)) {
                 open.names = List.of(unnamed());
             }
             return;
         }
         across(block, open);
-        double[] distances = distances(naming.orElseThrow(), at[0], at[1]);
+        double[] distances = distances(naming.orElseThrow(), at);
         int best = Naming.least(distances);
         int second = Naming.alike(distances, best);
         int[] counts = new int[distances.length];
@@ -290,7 +288,7 @@ final class ChangeNames {
 
     /** The names that weeks leave: a name that lies clearly farther than another goes, and comes back if it does not. */
     private int[] settle(int best, int second) {
-        double[] far = distances(settled.orElseThrow(), stands[0] / stands[2], stands[1] / stands[2]);
+        double[] far = distances(settled.orElseThrow(), new Place(stands[0] / stands[2], stands[1] / stands[2]));
         int nearest = Naming.least(far);
         int first = far[best] - far[nearest] > Naming.CLEARLY ? nearest : best;
         boolean falls = second < 0 || far[second] - far[nearest] > Naming.CLEARLY;
@@ -338,15 +336,16 @@ final class ChangeNames {
         int first = series.hours.from(Math.floorDiv(open.earliest, SiteHour.NANOS));
         int after = series.hours.from(Math.floorDiv(open.latest, SiteHour.NANOS));
         int from = series.hours.from(Math.floorDiv(open.earliest, SiteHour.NANOS) - BEFORE_HOURS);
-        double[] before = series.dryMedians(from, first, LEAST_BEFORE_HOURS);
-        if (!naming.orElseThrow().isAway(before[0], before[1])) {
+        Place before = series.dryMedians(from, first, LEAST_BEFORE_HOURS);
+        if (!naming.orElseThrow().isAway(before.depth(), before.velocity())) {
             return;
         }
         double d = overDays(ChangeSeries.D, from, first, after);
         double u = overDays(ChangeSeries.U, from, first, after);
         if (!Double.isNaN(d) && !Double.isNaN(u)) {
-            double[] distances =
-                    naming.orElseThrow().widened(before[0], before[1]).distances(d, u);
+            double[] distances = naming.orElseThrow()
+                    .widened(before.depth(), before.velocity())
+                    .distances(d, u);
             if (change.channel == ChangeSeries.R) {
                 excludeOpposite(naming.orElseThrow(), distances);
             }
@@ -379,13 +378,13 @@ final class ChangeNames {
         if (naming.isEmpty() || named == NO_RAY) {
             return false;
         }
-        double[] now = series.dryMedians(
+        Place now = series.dryMedians(
                 series.hours.from(earliest * ChangeSeries.BLOCK_HOURS), series.hours.size(), LEAST_NAME_HOURS);
-        if (Double.isNaN(now[0])) {
+        if (!now.isKnown()) {
             return false;
         }
-        double[] distances =
-                naming.orElseThrow().distances(now[0] - before[ChangeSeries.D], now[1] - before[ChangeSeries.U]);
+        Place moved = now.from(before[ChangeSeries.D], before[ChangeSeries.U]);
+        double[] distances = naming.orElseThrow().distances(moved.depth(), moved.velocity());
         return distances[named] - distances[Naming.least(distances)] > Naming.CLEARLY;
     }
 

@@ -99,10 +99,10 @@ final class ChangeSeries {
         return Medians.of(blocks.column(Math.max(0, blocks.size() - BLOCKS_PER_DAY), quantity));
     }
 
-    /** Medians of depth and velocity over the hours from one index to another that know both; NaN of too few. */
-    double[] dryMedians(int from, int to, int least) {
-        double[] d = new double[to - from];
-        double[] u = new double[d.length];
+    /** Medians of depth and velocity over the hours from one index to another that know both; unknown of too few. */
+    Place dryMedians(int from, int to, int least) {
+        double[] d = new double[hours.size()];
+        double[] u = new double[hours.size()];
         int count = 0;
         for (int i = from; i < to; i++) {
             if (!Double.isNaN(hours.value(i, D)) && !Double.isNaN(hours.value(i, U))) {
@@ -111,7 +111,7 @@ final class ChangeSeries {
             }
         }
         return count < least
-                ? new double[] {Double.NaN, Double.NaN}
-                : new double[] {Medians.of(Arrays.copyOf(d, count)), Medians.of(Arrays.copyOf(u, count))};
+                ? Place.UNKNOWN
+                : new Place(Medians.of(Arrays.copyOf(d, count)), Medians.of(Arrays.copyOf(u, count)));
     }
 }

@@ -285,7 +285,8 @@ final class ExchangedColumns {
         }
         double depthAway = lnLevel(offset, hour.lnReadDepth) - usual;
         double velocityAway = hour.lnReadVelocity - law.orElseThrow().lnVelocity(usual);
-        if (!(Math.min(Math.abs(depthAway), Math.abs(velocityAway)) > LEAPT && depthAway * velocityAway < 0)) {
+        if (!(Math.min(Math.abs(depthAway), Math.abs(velocityAway)) > LEAPT
+                && Math.signum(depthAway) != Math.signum(velocityAway))) {
             // Another unit moves one column, and water both the same way.
             return Like.NEITHER;
         }

@@ -31,8 +31,8 @@ final class LevelForecasts {
         }
         Ring blocks = series.blocks;
         int from = blocks.from(Math.max(start, block - FORECAST_BLOCKS));
-        double[] times = new double[blocks.size() - from];
-        double[] levels = new double[times.length];
+        double[] times = new double[blocks.size()];
+        double[] levels = new double[blocks.size()];
         int count = 0;
         for (int i = from; i < blocks.size(); i++) {
             if (!Double.isNaN(blocks.value(i, ChangeSeries.D))) {
@@ -55,13 +55,17 @@ final class LevelForecasts {
 
     /** Whether half of all pairs rise: else the slope is no rise, and its lower limit none either. A quick look. */
     private static boolean mayRise(double[] levels, int count) {
-        int rising = 0;
+        int more = 0;
         for (int i = 0; i < count; i++) {
             for (int j = i + 1; j < count; j++) {
-                rising += levels[j] > levels[i] ? 1 : 0;
+                if (levels[j] > levels[i]) {
+                    more++;
+                } else {
+                    more--;
+                }
             }
         }
-        return 4L * rising >= (long) count * (count - 1);
+        return more >= 0;
     }
 
     private static Optional<LevelForecast> forecast(TheilSen line, long block, double level) {

@@ -96,9 +96,17 @@ final class Naming {
     }
 
     private static double[][] rays(SiteBaseline baseline) {
-        double b = baseline.usualVelocity().map(UsualVelocity::exponent).orElse(0.0);
-        double kappa = baseline.kappa;
-        return new double[][] {{1, -kappa}, {-1, kappa}, {1, b}, {-1, -b}, {1, 0}, {-1, 0}, {0, -1}, {0, 1}};
+        double[] heldUp = {1, -baseline.kappa};
+        double[] moreWater = {1, baseline.usualVelocity().orElseThrow().exponent()};
+        double[] deep = {1, 0};
+        double[] slow = {0, -1};
+        return new double[][] {
+            heldUp, back(heldUp), moreWater, back(moreWater), deep, back(deep), slow, back(slow)
+        };
+    }
+
+    private static double[] back(double[] ray) {
+        return new double[] {-ray[0], -ray[1]};
     }
 
     /** How fast the velocity grows with the depth. */

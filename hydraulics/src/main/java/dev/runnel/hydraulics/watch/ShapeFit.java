@@ -52,14 +52,15 @@ final class ShapeFit {
         int n = values.length;
         int most = Math.max(0, Math.min(n - 1, lastOnset));
         // The change began no later than it was told, so that no later beginning is tried.
-        double[] stepFit = new double[most + 1];
-        double[] rampFit = new double[most + 1];
+        int tried = most + 1;
+        double[] stepFit = new double[tried];
+        double[] rampFit = new double[tried];
         Sums sums = new Sums(values);
         double total = sums.squares;
         double count = sums.counts[n];
         int step = 0;
         int ramp = 0;
-        for (int k = 0; k <= most; k++) {
+        for (int k = 0; k < tried; k++) {
             stepFit[k] = total - sums.gain(k, 0);
             rampFit[k] = total;
             for (int length : LENGTHS) {
@@ -111,11 +112,12 @@ final class ShapeFit {
 
         Sums(double[] each) {
             size = each.length;
-            counts = new double[size + 1];
-            places = new double[size + 1];
-            squaresOfPlaces = new double[size + 1];
-            values = new double[size + 1];
-            moments = new double[size + 1];
+            int ends = size + 1;
+            counts = new double[ends];
+            places = new double[ends];
+            squaresOfPlaces = new double[ends];
+            values = new double[ends];
+            moments = new double[ends];
             for (int t = 0; t < size; t++) {
                 boolean isKnown = !Double.isNaN(each[t]);
                 double value = isKnown ? each[t] : 0;

@@ -27,8 +27,8 @@ final class StepHour {
             return;
         }
         int to = hours.from(middle + AFTER);
-        double[] known = new double[to - from];
-        long[] numbers = new long[to - from];
+        double[] known = new double[hours.size()];
+        long[] numbers = new long[hours.size()];
         int count = 0;
         for (int i = from; i < to; i++) {
             if (!Double.isNaN(hours.value(i, quantity))) {
@@ -40,10 +40,9 @@ final class StepHour {
             return;
         }
         // The step came no later than the last hour before it was told, whatever came after.
-        long lastHour = Math.floorDiv(open.found - 1, SiteHour.NANOS);
-        int candidates = count;
-        while (candidates > 0 && numbers[candidates - 1] > lastHour) {
-            candidates--;
+        int candidates = 0;
+        while (candidates < count && numbers[candidates] * SiteHour.NANOS < open.found) {
+            candidates++;
         }
         if (candidates < 2) {
             return;
@@ -54,7 +53,7 @@ final class StepHour {
             fit[k] = squares(known, 0, k) + squares(known, k, count);
             best = fit[k] < fit[best] ? k : best;
         }
-        double limit = fit[best] * (1 + SPREAD / Math.max(2, INDEPENDENT * count));
+        double limit = fit[best] * (1 + SPREAD / (INDEPENDENT * count));
         int earliest = best;
         int latest = best;
         while (earliest > 1 && fit[earliest - 1] <= limit) {
@@ -76,7 +75,8 @@ final class StepHour {
         }
         double sum = 0;
         for (int i = from; i < to; i++) {
-            sum += (values[i] - mean) * (values[i] - mean);
+            double away = values[i] - mean;
+            sum += away * away;
         }
         return sum;
     }
