@@ -84,6 +84,9 @@ KEPT = [(f"centre_{c}", "centre", c) for c in range(4)] + [(f"scale_{c}", "scale
     for k, kind in enumerate(("work", "rest"))] + [
     (f"{of}_{kind}_{half}", f"clock{of.capitalize()}Halves", 2 * late + k) for of in ("depth", "flow") for late, half in enumerate(("morning", "evening"))
     for k, kind in enumerate(("work", "rest"))]
+AFTER_KAPPA = KEPT.index(("kappa", "kappa", 0)) + 1
+# How far days stray is asked of the cases below alone.
+ALL_KEPT = KEPT[:AFTER_KAPPA] + [("day_scatter", "dayScatter", 0)] + KEPT[AFTER_KAPPA:]
 DAY = [("depth_work", 1, 7.5, 0), ("depth_rest", 1, 19.25, 1), ("velocity_work", 2, 3.25, 0), ("flow_rest", 3, 12.5, 1)]
 
 
@@ -94,7 +97,7 @@ def figures(base):
             "not_tested": int(base.not_tested), "tidal": int(base.tidal), "pumped": int(base.pumped), "peak": base.peak,
             "rain_lag": sorted_middle(base.lags), "exponent": some(base.law, "exponent"), "scatter_of_law": some(base.law, "scatter"),
             **{f"centre_{c}": base.centre[c] for c in range(4)}, **{f"scale_{c}": base.scale[c] for c in range(4)},
-            "dd": base.covariance[0], "du": base.covariance[1], "uu": base.covariance[2], "kappa": base.kappa,
+            "dd": base.covariance[0], "du": base.covariance[1], "uu": base.covariance[2], "kappa": base.kappa, "day_scatter": base.day_scatter,
             "depth_frozen": base.depth_frozen * NANOS, "velocity_frozen": base.velocity_frozen * NANOS, "velocity_step": base.velocity_step, "velocity_scatter": base.velocity_scatter, "swings": int(base.swings), "strokes": int(base.strokes), "depth_step": base.depth_step if base.depth_step == base.depth_step else "", "narrow": int(base.narrow),
             "zero_limit": base.limits[0], "echo_limit": base.limits[1], "flip_limit": base.limits[2], "lone_limit": base.lone_limit, "stray_limit": base.stray_limit, "upstream_hours": int(base.upstream_hours),
             "clock": int(base.tells_clock), "work_phase": base.usual_phase.centre[False], "rest_phase": base.usual_phase.centre[True],
@@ -112,11 +115,11 @@ def sorted_middle(values):
     return NONE if not values else float(sorted(values)[len(values) // 2] if len(values) % 2 else sum(sorted(values)[len(values) // 2 - 1:len(values) // 2 + 1]) / 2)
 
 
-def tables(folder, program, name, title, cases, few=None, only=()):
+def tables(folder, program, name, title, cases, few=None, only=(), kept=KEPT):
     """Of the cases up to a place in the list only some figures."""
     columns = [("site", "the recipe"), ("changes", "rows of five"), ("zone", "zone"), ("diameter", "m"), ("from_hour", "h, -9999 for a search"), ("to_hour", "h")]
     inputs = [("site", "text site"), ("changes", "text changes"), ("zone", "text zone"), ("diameter", "diameter"), ("from", "from_hour"), ("to", "to_hour")]
-    figured = COLUMNS + [(n, "as kept") for n, *_ in KEPT] + [(n, "ln of the usual") for n, *_ in DAY] + [
+    figured = COLUMNS + [(n, "as kept") for n, *_ in kept] + [(n, "ln of the usual") for n, *_ in DAY] + [
         ("explained", "share"), ("scatter_of_day", "1"), ("usual_scatter", "1")]
     rows = []
     for place, (recipe, changes, zone, diameter, interval) in enumerate(cases):
@@ -128,7 +131,7 @@ def tables(folder, program, name, title, cases, few=None, only=()):
         rows.append([text(recipe), text(changes) or "-", zone, diameter, *(interval or (NONE, NONE))] + [found.get(n, "") for n, _ in figured])
     checks = [(n, PLAIN.get(n, f"site.{n}")) for n, _ in COLUMNS]
     checks += [(n, "site.kept", f"input.key = word {key}", f"input.which = {which}", *(["tolerance = 1e-6 relative", "reason = a difference quotient over a fifty-thousandth"] if n == "kappa" else []))
-               for n, key, which in KEPT]
+               for n, key, which in kept]
     checks += [(n, "site.day.value", f"input.quantity = {c}", f"input.hour = {at}", f"input.rest = {rest}") for n, c, at, rest in DAY]
     checks += [("explained", "site.day.explained", "input.quantity = 1"), ("scatter_of_day", "site.day.scatter", "input.quantity = 1"),
                ("usual_scatter", "site.scatter", "input.quantity = 1")]
@@ -183,8 +186,8 @@ SHIFTED = [n for n, _ in COLUMNS] + ["depth_work", "velocity_work", "scale_0", "
 
 def main(folder):
     tables(folder, PROGRAM, "site-baselines-shift", "What the week after a stretch shows of a depth that moved within it", SHIFT_CASES, len(SHIFT_CASES), SHIFTED)
-    tables(folder, PROGRAM, "site-baselines", "What is normal at constructed sites", CASES)
-    tables(folder, PROGRAM, "site-baselines-quiet", "What is normal where days hardly differ, and where few are known", QUIET_CASES)
+    tables(folder, PROGRAM, "site-baselines", "What is normal at constructed sites", CASES, kept=ALL_KEPT)
+    tables(folder, PROGRAM, "site-baselines-quiet", "What is normal where days hardly differ, and where few are known", QUIET_CASES, kept=ALL_KEPT)
 
 
 if __name__ == "__main__":

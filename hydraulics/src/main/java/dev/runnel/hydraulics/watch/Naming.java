@@ -100,9 +100,7 @@ final class Naming {
         double[] moreWater = {1, baseline.usualVelocity().orElseThrow().exponent()};
         double[] deep = {1, 0};
         double[] slow = {0, -1};
-        return new double[][] {
-            heldUp, back(heldUp), moreWater, back(moreWater), deep, back(deep), slow, back(slow)
-        };
+        return new double[][] {heldUp, back(heldUp), moreWater, back(moreWater), deep, back(deep), slow, back(slow)};
     }
 
     private static double[] back(double[] ray) {
