@@ -6,27 +6,18 @@ import dev.runnel.hydraulics.watch.FindingName;
 import dev.runnel.hydraulics.watch.LevelForecast;
 import dev.runnel.hydraulics.watch.Moved;
 import dev.runnel.hydraulics.watch.Quantity;
-import dev.runnel.hydraulics.watch.SiteReading;
 import dev.runnel.hydraulics.watch.WatchNotice;
-import dev.runnel.hydraulics.watch.WatchReport;
-import dev.runnel.hydraulics.watch.WatchRule;
-import dev.runnel.hydraulics.watch.WatchState;
 import dev.runnel.internal.StateText;
-import dev.runnel.timeseries.Machine;
 import java.time.Instant;
-import java.util.ArrayList;
-import java.util.Arrays;
-import java.util.Iterator;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import java.util.function.Function;
 import java.util.function.ToDoubleFunction;
 import java.util.stream.Collectors;
 
-/** What the watch finds at a constructed site, watched once a record however many figures a table asks of it. */
+/** What the watch finds at a constructed site. */
 final class WatchCalculations {
-    private static final String INPUTS = SiteCalculations.INPUTS + " alarm?";
+    private static final String INPUTS = SiteCalculations.INPUTS + WatchedSites.INPUTS;
     private static final String AFTER = "at put part name until? ";
     private static final String CUT = "every begin cease ";
     private static final double NONE = SiteCalculations.NONE;
@@ -34,31 +25,38 @@ final class WatchCalculations {
     /** Until then a finding that is open stands: 3000 h after the first reading. */
     private static final Instant AS_OF = SiteRecipe.START.plusSeconds(3000L * 3600);
 
-    private static final Map<String, WatchReport> WATCHED = KeptAnswers.map();
-    private static final Map<String, StateParts> KEPT = KeptAnswers.map();
-    private static final Map<String, Stopped> STOPPED = KeptAnswers.map();
-    private static final Map<String, Cut> STOPPED_OFTEN = KeptAnswers.map();
-    private static final LastAnswer<GoneOn> GONE_ON = new LastAnswer<>();
-
     private WatchCalculations() {}
 
     static List<Calculation> all() {
         return List.of(
-                of("watch.findings", "1", "", in -> watched(in).findings().size()),
-                of("watch.open", "1", "", in -> watched(in).open().size()),
-                of("watch.remarks", "1", "", in -> watched(in).remarks().size()),
-                of("watch.events", "1", "", in -> watched(in).events().size()),
+                of(
+                        "watch.findings",
+                        "1",
+                        "",
+                        in -> WatchedSites.report(in).findings().size()),
+                of("watch.open", "1", "", in -> WatchedSites.report(in).open().size()),
+                of(
+                        "watch.remarks",
+                        "1",
+                        "",
+                        in -> WatchedSites.report(in).remarks().size()),
+                of(
+                        "watch.events",
+                        "1",
+                        "",
+                        in -> WatchedSites.report(in).events().size()),
                 of(
                         "watch.events.kinds.book",
                         "1",
                         "",
                         in -> Books.sum(
-                                watched(in).events(), each -> each.kind().ordinal())),
+                                WatchedSites.report(in).events(),
+                                each -> each.kind().ordinal())),
                 of(
                         "watch.events.hours.book",
                         "h",
                         "",
-                        in -> Books.sum(watched(in).events(), each -> SiteCalculations.hours(each.time()))),
+                        in -> Books.sum(WatchedSites.report(in).events(), each -> SiteCalculations.hours(each.time()))),
                 finding("names", "1", "names ", (each, in) -> names(each).equals(in.text("names")) ? 1 : 0),
                 finding("shape", "1", each -> each.shape().ordinal()),
                 finding(
@@ -116,25 +114,60 @@ final class WatchCalculations {
                 forecast("earliest", LevelForecast::earliest),
                 forecast("latest", LevelForecast::latest),
                 of("watch.remark", "h", "which name ", WatchCalculations::remark),
-                of("watch.stamps.last", "h", "stamps ", in -> stamps(in).last()),
-                of("watch.stamps.held", "1", "stamps ", in -> stamps(in).held()),
-                of("watch.stamps.remarks", "1", "stamps ", in -> stamps(in).remarks()),
-                of("watch.stamps.left-out", "1", "stamps ", in -> stamps(in).leftOut()),
-                of("watch.stamps.left-out.end", "1", "stamps ", in -> stamps(in).leftOutAtEnd()),
-                of("watch.cut.events", "1", CUT, in -> cut(in).told().size()),
+                of(
+                        "watch.stamps.last",
+                        "h",
+                        "stamps ",
+                        in -> WatchedStamps.of(in).last()),
+                of(
+                        "watch.stamps.held",
+                        "1",
+                        "stamps ",
+                        in -> WatchedStamps.of(in).held()),
+                of(
+                        "watch.stamps.remarks",
+                        "1",
+                        "stamps ",
+                        in -> WatchedStamps.of(in).remarks()),
+                of(
+                        "watch.stamps.left-out",
+                        "1",
+                        "stamps ",
+                        in -> WatchedStamps.of(in).leftOut()),
+                of(
+                        "watch.stamps.left-out.end",
+                        "1",
+                        "stamps ",
+                        in -> WatchedStamps.of(in).leftOutAtEnd()),
+                of(
+                        "watch.cut.events",
+                        "1",
+                        CUT,
+                        in -> StoppedWatches.cut(in).told().size()),
                 of(
                         "watch.cut.kinds.book",
                         "1",
                         CUT,
-                        in -> Books.sum(cut(in).told(), each -> each.kind().ordinal())),
-                of("watch.cut.hours.book", "h", CUT, in -> Books.sum(cut(in).told(), each -> hours(each.time()))),
+                        in -> Books.sum(
+                                StoppedWatches.cut(in).told(),
+                                each -> each.kind().ordinal())),
+                of(
+                        "watch.cut.hours.book",
+                        "h",
+                        CUT,
+                        in -> Books.sum(StoppedWatches.cut(in).told(), each -> hours(each.time()))),
                 of(
                         "watch.cut.since.book",
                         "h",
                         CUT,
                         in -> Books.sum(
-                                cut(in).told(), each -> hours(each.finding().since()))),
-                of("watch.cut.kept", "as kept", CUT + "part key which ", in -> kept(cut(in).state(), in)),
+                                StoppedWatches.cut(in).told(),
+                                each -> hours(each.finding().since()))),
+                of(
+                        "watch.cut.kept",
+                        "as kept",
+                        CUT + "part key which ",
+                        in -> kept(StoppedWatches.cut(in).state(), in)),
                 of("watch.after.events", "1", AFTER, in -> after(in).size()),
                 of(
                         "watch.after.kinds.book",
@@ -176,16 +209,12 @@ final class WatchCalculations {
                                 .orElse(0.0)),
                 afterwards("moved", "1", each -> Books.sum(each.moved(), Moved::change)),
                 afterwards("forecasts", "h", each -> forecasts(each.alarm()) + forecasts(each.soffit())),
-                of(
-                        "watch.kept",
-                        "as kept",
-                        "part key which ",
-                        in -> kept(KEPT.computeIfAbsent(key(in), key -> state(in)), in)),
+                of("watch.kept", "as kept", "part key which ", in -> kept(WatchedSites.state(in), in)),
                 of(
                         "watch.after.kept",
                         "as kept",
                         "at put part name until key which ",
-                        in -> kept(goneOn(in).kept(), in)));
+                        in -> kept(StoppedWatches.goneOn(in).kept(), in)));
     }
 
     private static Calculation of(String name, String unit, String more, ToDoubleFunction<Inputs> body) {
@@ -205,7 +234,7 @@ final class WatchCalculations {
                 "watch.finding." + name,
                 unit,
                 "which " + more,
-                in -> question.answer(watched(in).findings().get(in.integer("which")), in));
+                in -> question.answer(WatchedSites.report(in).findings().get(in.integer("which")), in));
     }
 
     private static Calculation forecast(String name, Function<LevelForecast, Instant> time) {
@@ -248,7 +277,7 @@ final class WatchCalculations {
 
     /** When a remark of a name was told. */
     private static double remark(Inputs in) {
-        WatchNotice notice = watched(in).events().stream()
+        WatchNotice notice = WatchedSites.report(in).events().stream()
                 .filter(each -> each.kind() == WatchNotice.Kind.NOTED)
                 .toList()
                 .get(in.integer("which"));
@@ -276,176 +305,12 @@ final class WatchCalculations {
 
     /** What is told of findings of a name, or of all if it is a dash, when the watch goes on. */
     private static List<WatchNotice> after(Inputs in) {
-        List<WatchNotice> told = goneOn(in).told();
+        List<WatchNotice> told = StoppedWatches.goneOn(in).told();
         String name = in.text("name");
         return name.equals("-")
                 ? told
                 : told.stream()
                         .filter(each -> each.finding().name().name().equals(name))
                         .toList();
-    }
-
-    /** Where a watch stands at an hour, and the readings that are still to come. */
-    private record Stopped(String state, List<SiteReading> later) {
-        static Stopped of(Inputs in) {
-            double at = in.number("at");
-            Machine<SiteReading, WatchNotice, WatchState> machine = rule(in).start();
-            List<SiteReading> later = new ArrayList<>();
-            for (SiteReading reading : SiteCalculations.record(in)) {
-                if (hours(reading.time()) < at) {
-                    machine.next(reading);
-                } else {
-                    later.add(reading);
-                }
-            }
-            return new Stopped(machine.state().toText(), List.copyOf(later));
-        }
-    }
-
-    /**
-     * A watch that goes on from a state in which some numbers were put in the place of others: what it knows at an hour, and
-     * what it tells until the end, each only where it is asked for.
-     */
-    private static final class GoneOn {
-        private final Machine<SiteReading, WatchNotice, WatchState> machine;
-        private final Iterator<SiteReading> later;
-        private final double until;
-        private final List<WatchNotice> told = new ArrayList<>();
-        private Optional<SiteReading> following;
-        private Optional<StateParts> kept = Optional.empty();
-        private boolean ended;
-
-        GoneOn(Inputs in) {
-            WatchRule rule = rule(in);
-            Stopped stopped = STOPPED.computeIfAbsent(key(in) + "|" + in.text("at"), key -> Stopped.of(in));
-            String state = StateParts.put(stopped.state(), in.text("part"), in.text("put"));
-            machine = rule.startFromText(state);
-            later = stopped.later().iterator();
-            until = in.has("until") ? in.number("until") : Double.NEGATIVE_INFINITY;
-            following = first(later);
-        }
-
-        private static Optional<SiteReading> first(Iterator<SiteReading> readings) {
-            return readings.hasNext() ? Optional.of(readings.next()) : Optional.empty();
-        }
-
-        private void goOn(double to) {
-            while (following.isPresent() && hours(following.orElseThrow().time()) < to) {
-                told.addAll(machine.next(following.orElseThrow()));
-                following = first(later);
-            }
-        }
-
-        private void keep() {
-            if (kept.isEmpty()) {
-                goOn(until);
-                kept = Optional.of(StateParts.of(machine.state().toText()));
-            }
-        }
-
-        synchronized StateParts kept() {
-            keep();
-            return kept.orElseThrow();
-        }
-
-        synchronized List<WatchNotice> told() {
-            if (!ended) {
-                if (until > Double.NEGATIVE_INFINITY) {
-                    keep();
-                }
-                goOn(Double.POSITIVE_INFINITY);
-                told.addAll(machine.finish());
-                ended = true;
-            }
-            return told;
-        }
-    }
-
-    /** Once a row: each puts other numbers. */
-    private static GoneOn goneOn(Inputs in) {
-        List<String> asked = Arrays.asList(
-                key(in), in.text("at"), in.text("part"), in.text("put"), in.has("until") ? in.text("until") : "");
-        return GONE_ON.of(asked, () -> new GoneOn(in));
-    }
-
-    /** What a watch tells that is stopped again and again and goes on from the text of its state, and what it knows at the end. */
-    private record Cut(List<WatchNotice> told, StateParts state) {}
-
-    /** From an hour on until another the watch is stopped after every so many readings. */
-    private static Cut cut(Inputs in) {
-        String place = String.join("|", key(in), in.text("every"), in.text("begin"), in.text("cease"));
-        return STOPPED_OFTEN.computeIfAbsent(place, key -> {
-            WatchRule rule = rule(in);
-            Machine<SiteReading, WatchNotice, WatchState> machine = rule.start();
-            List<WatchNotice> told = new ArrayList<>();
-            int count = 0;
-            for (SiteReading reading : SiteCalculations.record(in)) {
-                told.addAll(machine.next(reading));
-                count++;
-                double hour = hours(reading.time());
-                if (count % in.integer("every") == 0 && hour >= in.number("begin") && hour < in.number("cease")) {
-                    machine = rule.startFromText(machine.state().toText());
-                }
-            }
-            StateParts state = StateParts.of(machine.state().toText());
-            told.addAll(machine.finish());
-            return new Cut(List.copyOf(told), state);
-        });
-    }
-
-    /** What became of readings by their stamps: the last one taken, how many are held, and how many were left out. */
-    private record Stamps(double last, int held, int remarks, int leftOut, int leftOutAtEnd) {}
-
-    private static Stamps stamps(Inputs in) {
-        Machine<SiteReading, WatchNotice, WatchState> machine = rule(in).start();
-        int remarks = 0;
-        int leftOut = 0;
-        for (double second : in.sample("stamps")) {
-            Instant time = SiteRecipe.START.plusSeconds((long) second);
-            List<WatchNotice> told = machine.next(new SiteReading(time, 0.12, 0.7, 0));
-            remarks += (int) told.stream().filter(WatchCalculations::isOfStamps).count();
-            leftOut += leftOut(told);
-        }
-        StateText state = StateParts.of(machine.state().toText()).whole();
-        long last = state.count("lastTaken");
-        return new Stamps(
-                last == Long.MIN_VALUE ? NONE : hours(Instant.ofEpochSecond(0, last)),
-                state.counts("heldTimes").length,
-                remarks,
-                leftOut,
-                leftOut + leftOut(machine.finish()));
-    }
-
-    private static boolean isOfStamps(WatchNotice notice) {
-        return notice.finding().name() == FindingName.FALSE_STAMPS;
-    }
-
-    /** The detail of the remark begins with the count. */
-    private static int leftOut(List<WatchNotice> told) {
-        return told.stream()
-                .filter(WatchCalculations::isOfStamps)
-                .mapToInt(each -> Integer.parseInt(each.finding().detail().split(" ")[0]))
-                .sum();
-    }
-
-    private static StateParts state(Inputs in) {
-        Machine<SiteReading, WatchNotice, WatchState> machine = rule(in).start();
-        for (SiteReading reading : SiteCalculations.record(in)) {
-            machine.next(reading);
-        }
-        return StateParts.of(machine.state().toText());
-    }
-
-    private static WatchReport watched(Inputs in) {
-        return WATCHED.computeIfAbsent(key(in), key -> rule(in).watch(SiteCalculations.record(in)));
-    }
-
-    private static String key(Inputs in) {
-        return SiteCalculations.key(in) + "|" + (in.has("alarm") ? in.text("alarm") : "");
-    }
-
-    private static WatchRule rule(Inputs in) {
-        WatchRule rule = WatchRule.of(SiteCalculations.baseline(in));
-        return in.has("alarm") && in.number("alarm") > 0 ? rule.withAlarmLevel(in.number("alarm")) : rule;
     }
 }
