@@ -426,6 +426,8 @@ class GaugeClock:
     RULES = [(2, -1, 1.5, 4, 1.0, 0.85), (3, -1, 0.8, 4.5, 0.9, 0.75), (3, 1, 1.5, 4, 0.9, 0.75), (4, 1, 1.0, 4.5, 0.9, 0.75)]
     #      storms, and how many of them may lie near
     MANY = [(6, 1), (8, 1), (10, 2), (12, 2)]
+    #              storms, h by what a fit lacks, h of a perfect one, least h, errors, h apart, limits earlier and later
+    BY_FIT = dict(count=3, lacking=2.2, perfect=0.04, least=0.1, errors=4.5, apart=0.9, earlier=0.8, later=1.5)
     #         storms that are back, and how many of them may not be
     RETURNS = [(2, 0), (3, 0), (4, 0), (6, 1), (8, 1)]
     LIMITS = dict(returned=4.0, latest=3.2, low=-0.8, high=2.5, each=0.6, prior=0.4, storms=4.0, monitor=0.3, row=720.0, back=0.5, near=0.4, half=0.5, sure=5.0, known=4, long=4320.0)
@@ -494,10 +496,32 @@ class GaugeClock:
         return n, m, self.scatter(known, m) * math.sqrt(1 / count + 1 / n)
 
     def look(self, day_shift, end, season=False):
-        for count, mean in self.agreements(season):
+        for count, mean, worth in [(c, a, c) for c, a in self.agreements(season)] + self.by_fit(season):
             if not abs(day_shift) > self.LIMITS['monitor'] * abs(mean) and not (season and mean > 0):
-                self.tell(count, mean, end)
+                self.tell(count, mean, end, worth)
                 return
+
+    def by_fit(self, season):
+        """The last storms, each as sure as its fit: their mean against the middle of those before, and how many usual ones say as much."""
+        f = self.BY_FIT
+        last = self.pending[-f['count']:]
+        if len(last) < f['count'] or last[-1][1] - last[0][1] > self.LIMITS['row']:
+            return []
+        known = (self.usual + [p[0] for p in self.pending[:-f['count']]])[-20:]
+        m = float(np.median(known))
+        usual = self.scatter(known, m)
+        lag, fit = np.array([p[0] for p in last]), np.array([p[2] for p in last])
+        precision = np.maximum(f['least'], f['perfect'] + f['lacking'] * (1 - fit)) ** -2.0
+        mean = float(np.average(lag, weights=precision)) - m
+        total = float(precision.sum())
+        if season and abs(mean) <= 1.5 and fit.min() <= 0.85:
+            return []
+        limit = f['earlier'] if mean < 0 else f['later']
+        away = np.sign(mean) * (lag - m)
+        if (abs(mean) > limit and away.min() > self.LIMITS['each'] * limit and np.ptp(lag) < f['apart']
+                and abs(mean) > f['errors'] * math.sqrt(1 / total + usual ** 2 / len(known))):
+            return [(f['count'], mean, max(f['count'], round(usual ** 2 * total)))]
+        return []
 
     def agreements(self, season):
         for count, side, limit, scatters, apart, fits in self.RULES:
@@ -521,8 +545,8 @@ class GaugeClock:
             if n >= self.LIMITS['known'] and abs(mean) > self.LIMITS['half'] and abs(mean) > self.LIMITS['sure'] * error and near <= strays:
                 yield count, mean
 
-    def tell(self, count, mean, end):
-        self.late, self.told_by = mean, count
+    def tell(self, count, mean, end, worth):
+        self.late, self.told_by = mean, worth
         while len(self.pending) > count:
             lag, when, _ = self.pending.pop(0)
             self.usual, self.last_usual = (self.usual + [lag])[-20:], when

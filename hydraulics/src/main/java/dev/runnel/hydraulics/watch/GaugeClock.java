@@ -53,6 +53,24 @@ final class GaugeClock {
         new Agreement(4, false, 1.0, 4.5, 0.9, 0.75)
     };
 
+    /**
+     * Storms that fit the rain well come nearer to their true lag than usual ones: so many tell by their mean, each weighted by
+     * how far its lag scatters, h: by what its correlation lacks, with none lacking, and at the least.
+     */
+    private static final int FITTED = 3;
+
+    private static final double OF_MISFIT = 2.2;
+    private static final double OF_NONE = 0.04;
+    private static final double LEAST_SCATTER = 0.1;
+
+    /** Scatters of the difference that they need, the least shifts that they tell, h, and how far they may differ. */
+    private static final double FITTED_SURE = 4.5;
+
+    private static final double FITTED_EARLIER = 0.8;
+
+    private static final double FITTED_LATER = 1.5;
+    private static final double FITTED_SPREAD = 0.9;
+
     /** Many storms tell of less, by their mean: how many, and how many of them may lie nearer than this share of it. */
     private static final int[] MANY = {6, 8, 10, 12};
 
@@ -102,7 +120,7 @@ final class GaugeClock {
     private final List<Long> times = new ArrayList<>();
     private double shift;
 
-    /** Storms that told it. */
+    /** Storms that told it, or as many usual ones as they were worth. */
     private int shifted = MOST_OF_FEW;
 
     private long lastUsual;
@@ -199,25 +217,78 @@ final class GaugeClock {
 
     private void open(double dayShift, boolean season, long end) {
         for (Agreement each : AGREEMENTS) {
-            if (tells(each.storms, agreed(each, season), dayShift, season, end)) {
+            if (tells(each.storms, each.storms, agreed(each, season), dayShift, season, end)) {
                 return;
             }
         }
         for (int i = 0; i < MANY.length; i++) {
-            if (tells(MANY[i], manyAgreed(MANY[i], NEARER[i]), dayShift, season, end)) {
+            if (tells(MANY[i], MANY[i], manyAgreed(MANY[i], NEARER[i]), dayShift, season, end)) {
                 return;
             }
         }
+        tells(FITTED, worth(), fittedAgreed(season), dayShift, season, end);
     }
 
     /** Tells a mean distance of the last storms from usual, h, if there is one and nothing else explains it. */
-    private boolean tells(int storms, double mean, double dayShift, boolean season, long end) {
+    private boolean tells(int storms, int worth, double mean, double dayShift, boolean season, long end) {
         boolean monitor = Math.abs(dayShift) > SHARE_OF_DAY * Math.abs(mean);
         if (Double.isNaN(mean) || monitor || season && mean > 0) {
             return false;
         }
-        tell(storms, mean, end);
+        tell(storms, worth, mean, end);
         return true;
+    }
+
+    /** Sum of the weights of the last storms, by how well each fits, 1/h2. */
+    private double weights() {
+        return fits.subList(fits.size() - FITTED, fits.size()).stream()
+                .mapToDouble(GaugeClock::weight)
+                .sum();
+    }
+
+    private static double weight(double fit) {
+        double scatter = Math.max(LEAST_SCATTER, OF_MISFIT * (1 - fit) + OF_NONE);
+        return 1 / (scatter * scatter);
+    }
+
+    /** As many usual storms as have a mean that is as sure as that of the last ones. */
+    private int worth() {
+        if (lags.size() < FITTED) {
+            return FITTED;
+        }
+        double[] before = before(lags.size() - FITTED);
+        double scatter = scatter(before, Medians.of(before));
+        return Math.max(FITTED, (int) Math.rint(scatter * scatter * weights()));
+    }
+
+    /** Weighted mean distance of the last storms from usual, h; NaN if they do not agree. */
+    private double fittedAgreed(boolean season) {
+        int from = lags.size() - FITTED;
+        if (!areInARow(from, IN_A_ROW)) {
+            return Double.NaN;
+        }
+        double[] before = before(from);
+        double middle = Medians.of(before);
+        double sum = 0;
+        double least = Double.POSITIVE_INFINITY;
+        double largest = Double.NEGATIVE_INFINITY;
+        for (int i = from; i < lags.size(); i++) {
+            double away = lags.get(i) - middle;
+            sum += weight(fits.get(i)) * away;
+            least = Math.min(least, away);
+            largest = Math.max(largest, away);
+        }
+        double mean = sum / weights();
+        double limit = mean < 0 ? FITTED_EARLIER : FITTED_LATER;
+        double nearest = mean < 0 ? -largest : least;
+        double usualScatter = scatter(before, middle);
+        double error = Math.sqrt(1 / weights() + usualScatter * usualScatter / before.length);
+        boolean agree = standsOut(from, Math.abs(mean), season)
+                && Math.abs(mean) > limit
+                && nearest > EACH * limit
+                && Math.abs(mean) > FITTED_SURE * error
+                && largest - least < FITTED_SPREAD;
+        return agree ? mean : Double.NaN;
     }
 
     private double[] before(int from) {
@@ -252,17 +323,20 @@ final class GaugeClock {
             largest = Math.max(largest, away);
         }
         double mean = sum / wanted.storms;
-        boolean fit = !season
-                || wanted.storms == MOST_OF_FEW
-                || mean > SMALL
-                || fits.subList(from, fits.size()).stream().allMatch(each -> each > GOOD_FIT);
-        boolean agree = fit
+        boolean agree = (wanted.storms == MOST_OF_FEW || standsOut(from, mean, season))
                 && fits.subList(from, fits.size()).stream().allMatch(each -> each >= wanted.fit)
                 && least > EACH * wanted.shift
                 && mean > wanted.shift
                 && mean > wanted.scatters * error(before, middle, wanted.storms)
                 && largest - least < wanted.spread;
         return agree ? sign * mean : Double.NaN;
+    }
+
+    /** Whether storms from one on that are few may tell of a shift, h, whatever the water does. */
+    private boolean standsOut(int from, double shift, boolean season) {
+        return !season
+                || shift > SMALL
+                || fits.subList(from, fits.size()).stream().allMatch(each -> each > GOOD_FIT);
     }
 
     /** Mean distance of many storms from usual, h; NaN if it is not sure. */
@@ -283,9 +357,9 @@ final class GaugeClock {
         return agree ? mean : Double.NaN;
     }
 
-    private void tell(int count, double mean, long end) {
+    private void tell(int count, int worth, double mean, long end) {
         shift = mean;
-        shifted = count;
+        shifted = worth;
         int from = lags.size() - count;
         double[] before = before(from);
         double middle = Medians.of(before);

@@ -14,6 +14,7 @@ import java.util.List;
 import java.util.Random;
 import java.util.function.IntPredicate;
 import java.util.stream.DoubleStream;
+import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
 
 /** The lag of depth behind rain, and the clock of a gauge by it. */
@@ -101,18 +102,19 @@ class GaugeClockTest {
         assertThat(straight(0, 0, false, false)).isEmpty();
     }
 
-    /** Storms that fit so badly that no few of them tell. */
+    /** Storms that fit so badly that no few of them tell of a depth that is later; of one that is earlier three do. */
     @Test
     void manyStormsTellByTheirMean() {
-        for (double shift : new double[] {-1, 1}) {
-            List<WatchNotice> told = straight(shift, 0.1, false, false);
-            assertThat(told).hasSize(1);
-            assertThat(told.get(0).finding().detail()).containsPattern("in the last (6|8|10|12) storms");
-        }
+        List<WatchNotice> told = straight(-1, 0.1, false, false);
+        assertThat(told).hasSize(1);
+        assertThat(told.get(0).finding().detail()).containsPattern("in the last (6|8|10|12) storms");
         assertThat(straight(-1, 0.1, false, true)).as("a wet season is late").isEmpty();
-        assertThat(straight(1, 0.1, false, false, 37))
+        assertThat(straight(-1, 0.1, false, false, 37))
                 .as("with restarts while storms pend")
-                .isEqualTo(straight(1, 0.1, false, false));
+                .isEqualTo(told);
+        assertThat(straight(1, 0.1, false, false))
+                .hasSize(1)
+                .allMatch(each -> each.finding().detail().contains("in the last 3 storms"));
     }
 
     /** Storms every third day whose lags scatter by half an hour; those of the shifted ones come an hour and a half early. */
@@ -150,6 +152,40 @@ class GaugeClockTest {
     private static double[] after(double... lags) {
         return DoubleStream.concat(DoubleStream.generate(() -> 0.8).limit(16), DoubleStream.of(lags))
                 .toArray();
+    }
+
+    /** Storms whose lags scatter by 0.6 h, 20 of them and more, and then those given. */
+    private static double[] afterScattered(double... lags) {
+        return DoubleStream.concat(
+                        IntStream.range(0, 21).mapToDouble(storm -> 0.3 + storm % 3 * 0.5), DoubleStream.of(lags))
+                .toArray();
+    }
+
+    /**
+     * Usual lags scatter so that three storms as wide apart must be more than an hour from them; those that fit the rain well need
+     * no more than three storms anywhere.
+     */
+    @Test
+    void threeStormsThatFitWellTellWhereUsualOnesScatter() {
+        assertThat(lagging(0, false, afterScattered(-0.2, -0.2))).isEmpty();
+        assertThat(only(lagging(0, false, afterScattered(-0.2, -0.2, -0.2))))
+                .contains("in the last 3 storms")
+                .endsWith("stamps of the gauge about 1.0 h late");
+        assertThat(lagging(0, false, afterScattered(1.8, 1.8, 1.8)))
+                .as("later is told from an hour and a half on")
+                .isEmpty();
+        assertThat(lagging(0, false, afterScattered(-0.2, -0.2, -1.2)))
+                .as("an hour apart")
+                .isEmpty();
+    }
+
+    /** Three storms that were worth many are over by eight as usual; what is worth no more than three could not end at all. */
+    @Test
+    void whatThreeStormsThatFitWellToldIsOverByEight() {
+        double[] back = {-0.2, -0.2, -0.2, 0.8, 0.8, 0.8, 0.8, 0.8, 0.8, 0.8, 0.8};
+        List<WatchNotice> over = lagging(0, false, afterScattered(back));
+        assertThat(over).extracting(WatchNotice::kind).containsExactly(WatchNotice.Kind.FOUND, WatchNotice.Kind.CLOSED);
+        assertThat(over.get(1).finding().closed().orElseThrow()).isBetween(storm(24), storm(25));
     }
 
     private static String only(List<WatchNotice> told) {
